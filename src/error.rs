@@ -1,0 +1,26 @@
+//! What can go wrong for whoever calls the library, apart from faults in a sides file.
+
+use std::fmt;
+
+/// A mistake of the caller.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Error {
+    /// A text is not a length.
+    Length {
+        /// What is wrong with it.
+        message: String,
+        /// How to write one.
+        help: String,
+    },
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Error::Length { message, help } => write!(f, "{message}; {help}"),
+        }
+    }
+}
+
+impl std::error::Error for Error {}

@@ -1,0 +1,195 @@
+//! Telling that a walk does not come back to its start, and which sides to measure again.
+
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::house::Side;
+use crate::house::walk::{Misclosure, Walk};
+use crate::length::Length;
+use crate::sketch::{Axis, Direction};
+use crate::words;
+
+/// The fault of a walk that misses its start.
+pub(crate) fn does_not_close(
+    name: &str,
+    level: Option<&str>,
+    span: Span,
+    walk: &Walk,
+    sides: &[Side],
+    misses: Misclosure,
+) -> Diagnostic {
+    let ways: Vec<String> = Axis::BOTH.into_iter().filter_map(|axis| way(axis, misses)).collect();
+    let on = level.map(|level| format!(" on {}", quoted(level))).unwrap_or_default();
+    let message = format!(
+        "{}{on} does not close: the walk round ends {} of where it began",
+        quoted(name),
+        words::all_of(&ways)
+    );
+    let mut fault = Diagnostic::new(Word::DoesNotClose, span, message);
+    for axis in Axis::BOTH {
+        if misses.on(axis).abs() > walk.allowance(axis) {
+            fault = fault.note(sums(walk, axis));
+        }
+    }
+    suspects(fault, walk, sides, misses)
+}
+
+/// `2" north`.
+fn way(axis: Axis, misses: Misclosure) -> Option<String> {
+    let miss = misses.on(axis);
+    let direction = Direction::along(axis, miss).word();
+    (miss != 0).then(|| format!("{} {direction}", Length::from_nm(miss).spoken()))
+}
+
+/// Both sums of an axis.
+fn sums(walk: &Walk, axis: Axis) -> String {
+    let total = |sign: i64| -> Length {
+        let legs = walk.legs(axis);
+        Length::from_nm(legs.iter().filter(|leg| leg.sign == sign).map(|leg| leg.length).sum())
+    };
+    let (plus, minus) = (Direction::along(axis, 1).word(), Direction::along(axis, -1).word());
+    if walk.has_bearings() {
+        return format!("{plus} and {minus} differ by more than the tolerances together");
+    }
+    format!("the sides {plus} add up to {}, the sides {minus} to {}", total(1), total(-1))
+}
+
+/// A side that could hold the whole error, and how ordinary the slip would be.
+struct Suspect {
+    side: usize,
+    /// An ordinary slip, in words; none if only its size fits.
+    slip: Option<&'static str>,
+}
+
+fn suspects(mut fault: Diagnostic, walk: &Walk, sides: &[Side], misses: Misclosure) -> Diagnostic {
+    let off: Vec<Axis> = Axis::BOTH
+        .into_iter()
+        .filter(|&axis| misses.on(axis).abs() > walk.allowance(axis))
+        .collect();
+    let mut places: Vec<(usize, Span, String)> = Vec::new();
+    let mut again: Vec<String> = Vec::new();
+    for &axis in &off {
+        let list = suspects_on(walk, axis, misses.on(axis));
+        for suspect in list.iter().filter(|suspect| suspect.slip.is_some()).take(3) {
+            let side = &sides[suspect.side];
+            places.push((suspect.side, side.span, suspect.slip.unwrap_or_default().to_owned()));
+        }
+        let names = named(sides, &list);
+        if !names.is_empty() {
+            again.push(names);
+        }
+    }
+    places.sort_by_key(|(side, ..)| *side);
+    places.dedup_by_key(|(side, ..)| *side);
+    for (_, span, label) in places {
+        fault = fault.also(span, label);
+    }
+    if let Some(pair) = same_axis_neighbours(walk, &off) {
+        let (first, second) = (&sides[pair.0], &sides[pair.1]);
+        let between = format!(
+            "between {} and {} the walk does not turn: is a wall missing there?",
+            tick(first),
+            tick(second)
+        );
+        fault = fault.help(between);
+    }
+    if !again.is_empty() {
+        fault = fault.help(format!("measure again: {}", again.join("; and ")));
+    }
+    let direction = off.first().map_or("north", |&axis| Direction::along(axis, -misses.on(axis)).word());
+    fault.help(format!("a wall that cannot be reached can be given as `{direction} by closing`"))
+}
+
+/// Every side of an axis that could hold the miss alone, ordinary slips first.
+fn suspects_on(walk: &Walk, axis: Axis, miss: i64) -> Vec<Suspect> {
+    let slack = walk.allowance(axis);
+    let mut list: Vec<Suspect> = Vec::new();
+    for leg in walk.legs(axis) {
+        let held = leg.length - leg.sign * miss;
+        if leg.follows {
+            continue;
+        }
+        if held > 0 {
+            list.push(Suspect { side: leg.side, slip: slip(leg.length, held, slack) });
+        } else if (held + leg.length).abs() <= slack {
+            list.push(Suspect { side: leg.side, slip: Some("walked the other way?") });
+        }
+    }
+    list.sort_by_key(|suspect| suspect.slip.is_none());
+    list
+}
+
+/// The ordinary slip that would make `typed` of `held`, if one does.
+fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
+    let foot = Length::FOOT.nm();
+    let inch = Length::INCH.nm();
+    let near = |length: i64| (length - held).abs() <= slack;
+    let (feet, rest) = (typed.div_euclid(foot), typed.rem_euclid(foot));
+    let swaps = swapped(feet).into_iter().any(|feet| near(feet * foot + rest));
+    if swaps {
+        return Some("digits swapped?");
+    }
+    if rest == 0 && held > typed && held - typed < foot {
+        return Some("inches left off?");
+    }
+    let whole_feet = [1, 5, 10].iter().any(|feet| near(typed + feet * foot) || near(typed - feet * foot));
+    if whole_feet {
+        return Some("a foot, five or ten miscounted?");
+    }
+    let dropped = feet.checked_div(10).unwrap_or(0);
+    let digit = (0..10).any(|digit| near((feet * 10 + digit) * foot + rest)) || near(dropped * foot + rest);
+    if feet > 0 && digit {
+        return Some("a digit dropped or doubled?");
+    }
+    // 12.6 ft written as 12' 6", or the other way round.
+    let inches = rest.checked_div(inch).unwrap_or(0);
+    let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);
+    let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
+    let as_inches = feet * foot + tenths * inch;
+    let confused = inches < 10 && near(as_tenths) || near(as_inches);
+    (rest > 0 && confused).then_some("inches and tenths mixed up?")
+}
+
+/// The number with each pair of neighbouring digits swapped.
+fn swapped(number: i64) -> Vec<i64> {
+    let digits: Vec<char> = number.to_string().chars().collect();
+    let swap = |i: usize| {
+        let mut digits = digits.clone();
+        digits.swap(i, i + 1);
+        digits.into_iter().collect::<String>().parse().ok()
+    };
+    (0..digits.len().saturating_sub(1)).filter_map(swap).filter(|&other| other != number).collect()
+}
+
+/// Two sides that follow each other along one axis that is off: a wall may be missing between them.
+fn same_axis_neighbours(walk: &Walk, off: &[Axis]) -> Option<(usize, usize)> {
+    let n = walk.sides.len();
+    if walk.has_bearings() || n < 3 {
+        return None;
+    }
+    let only = |i: usize| {
+        let vector = walk.sides[i].shape.vector();
+        match (vector.north != 0, vector.east != 0) {
+            (true, false) => Some(Axis::North),
+            (false, true) => Some(Axis::East),
+            _ => None,
+        }
+    };
+    // A wall left out of a right-angled walk leaves two on the other axis side by side.
+    (0..n).map(|i| (i, (i + 1) % n)).find(|&(i, j)| {
+        only(i).is_some() && only(i) == only(j) && off.iter().any(|&axis| Some(axis) != only(i))
+    })
+}
+
+/// The sides by number, at most eight of them.
+fn named(sides: &[Side], list: &[Suspect]) -> String {
+    const SHOWN: usize = 6;
+    let names: Vec<String> = list.iter().take(SHOWN).map(|suspect| tick(&sides[suspect.side])).collect();
+    match list.len().saturating_sub(SHOWN) {
+        0 => words::list_or(&names),
+        more => format!("{} or {}", names.join(", "), words::count(more, "other side")),
+    }
+}
+
+/// A side as typed, between backticks, with its number.
+pub(crate) fn tick(side: &Side) -> String {
+    format!("side {} ({})", side.number, quoted(&side.typed))
+}

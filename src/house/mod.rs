@@ -1,0 +1,245 @@
+//! The checked house: levels whose outlines close; holding a [`House`] proves it.
+
+mod check;
+pub(crate) mod faces;
+mod misclosure;
+pub(crate) mod outline;
+mod pieces;
+mod plane;
+pub(crate) mod range;
+pub(crate) mod walk;
+
+use crate::area::Area;
+use crate::diagnostic::Span;
+use crate::length::{Length, Written};
+use crate::sketch::statement::{Run, SideWords, Thickness};
+use crate::sketch::{Direction, Drawn, Face, Kind, TakenFrom};
+pub(crate) use check::check;
+pub use outline::{Outline, Place};
+pub(crate) use pieces::{AtFace, Assumed, Needed};
+use walk::{Closed, Walk};
+
+/// A house whose outlines close, do not cross themselves and do not lie on each other.
+#[derive(Clone, Debug)]
+pub struct House {
+    pub(crate) levels: Vec<Level>,
+    pub(crate) spaces: Vec<Space>,
+    pub(crate) lots: Vec<Lot>,
+    pub(crate) drawn: Vec<DrawnOutline>,
+    pub(crate) tolerance: Length,
+    pub(crate) veneer: Option<Thickness>,
+    pub(crate) wall: Option<Length>,
+}
+
+/// A storey.
+#[derive(Clone, Debug)]
+pub struct Level {
+    pub(crate) name: String,
+    pub(crate) below_grade: bool,
+    pub(crate) beside: bool,
+}
+
+/// A space on a level.
+#[derive(Clone, Debug)]
+pub struct Space {
+    pub(crate) name: String,
+    pub(crate) kind: Kind,
+    /// Its place among the levels.
+    pub(crate) level: usize,
+    pub(crate) face: Face,
+    pub(crate) veneer: Option<Thickness>,
+    /// The space it is taken off, or lies in, by its place among the spaces.
+    pub(crate) parent: Option<usize>,
+    /// Whether it is counted.
+    pub(crate) counted: bool,
+    /// Counting it, or not, is the writer's own word and not the rule.
+    pub(crate) claimed: bool,
+    pub(crate) recorded: Option<Area>,
+    pub(crate) sides: Vec<Side>,
+    pub(crate) closed: Closed,
+    /// Where its first corner stands on its level, east then north, as measured.
+    pub(crate) at: (i64, i64),
+    pub(crate) span: Span,
+}
+
+/// A side of a space.
+#[derive(Clone, Debug)]
+pub struct Side {
+    /// Its number in walking order, from 1.
+    pub(crate) number: usize,
+    pub(crate) run: Run,
+    pub(crate) words: SideWords,
+    /// As it stands in the file.
+    pub(crate) typed: String,
+    pub(crate) span: Span,
+    /// Its direction where it runs along an axis.
+    pub(crate) direction: Option<Direction>,
+    /// It has no length of its own.
+    pub(crate) follows: bool,
+}
+
+/// The land.
+#[derive(Clone, Debug)]
+pub struct Lot {
+    pub(crate) name: String,
+    pub(crate) recorded: Option<Area>,
+    pub(crate) sides: Vec<Side>,
+    pub(crate) closed: Closed,
+}
+
+/// Somebody else's outline, which may miss its start.
+#[derive(Clone, Debug)]
+pub(crate) struct DrawnOutline {
+    pub(crate) drawn: Drawn,
+    pub(crate) name: String,
+    /// The spaces it is said to be of, by their places: one, or those counted on a level.
+    pub(crate) of: Vec<usize>,
+    pub(crate) sides: Vec<Side>,
+    pub(crate) walk: Walk,
+    /// The outline if it closes to the last nanometre.
+    pub(crate) outline: Option<Outline>,
+}
+
+impl House {
+    /// The levels in file order.
+    pub fn levels(&self) -> &[Level] {
+        &self.levels
+    }
+
+    /// The spaces of all levels in file order.
+    pub fn spaces(&self) -> &[Space] {
+        &self.spaces
+    }
+
+    /// The lots in file order.
+    pub fn lots(&self) -> &[Lot] {
+        &self.lots
+    }
+
+    /// Whether the space is taken off the one it lies in.
+    pub(crate) fn is_taken_off(&self, space: usize) -> bool {
+        self.spaces[space].parent.is_some() && self.spaces[space].kind != Kind::Stair
+    }
+
+    /// The spaces taken off this one.
+    pub(crate) fn taken_off(&self, space: usize) -> impl Iterator<Item = usize> {
+        (0..self.spaces.len()).filter(move |&i| self.spaces[i].parent == Some(space) && self.is_taken_off(i))
+    }
+
+    /// Whether the space is on a level that is below grade, wholly or partly.
+    pub(crate) fn is_below_grade(&self, space: usize) -> bool {
+        self.levels[self.spaces[space].level].below_grade
+    }
+
+    /// Whether a length or a name that the file gives makes a figure one that floats computed.
+    pub(crate) fn is_computed(&self) -> bool {
+        let is = |closed: &Closed| {
+            closed.walk.has_bearings() || closed.outline.is_curved()
+        };
+        self.spaces.iter().any(|space| is(&space.closed))
+    }
+}
+
+impl Level {
+    /// Its name.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Whether it is below grade, wholly or partly.
+    pub fn is_below_grade(&self) -> bool {
+        self.below_grade
+    }
+}
+
+impl Space {
+    /// Its name.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// What it is.
+    pub fn kind(&self) -> Kind {
+        self.kind
+    }
+
+    /// Whether it is counted.
+    pub fn is_counted(&self) -> bool {
+        self.counted
+    }
+
+    /// The face that was measured.
+    pub fn face(&self) -> Face {
+        self.face
+    }
+
+    /// Its outline closed as measured.
+    pub fn outline(&self) -> &Outline {
+        &self.closed.outline
+    }
+
+    /// Its sides in walking order.
+    pub fn sides(&self) -> &[Side] {
+        &self.sides
+    }
+}
+
+impl Lot {
+    /// Its name.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Its outline, closed by the compass rule where sides are given by bearings.
+    pub fn outline(&self) -> &Outline {
+        &self.closed.outline
+    }
+
+    /// The area the record gives it.
+    pub fn recorded(&self) -> Option<Area> {
+        self.recorded
+    }
+
+    /// How far the walk ends north and east of its start, before closing.
+    pub fn misclosure(&self) -> (Length, Length) {
+        (Length::from_nm(self.closed.misclosure.north), Length::from_nm(self.closed.misclosure.east))
+    }
+}
+
+impl Side {
+    /// Its number in walking order, from 1.
+    pub fn number(&self) -> usize {
+        self.number
+    }
+
+    /// As it stands in the file.
+    pub fn typed(&self) -> &str {
+        &self.typed
+    }
+
+    /// The length the record gives it.
+    pub fn recorded(&self) -> Option<Length> {
+        self.words.recorded.map(Written::length)
+    }
+
+    /// How its length was obtained: `measured`, `closing`, `estimated`, `plan` or `record`.
+    pub fn how(&self) -> &'static str {
+        match (self.follows, self.words.estimated, self.words.from) {
+            (true, ..) => "closing",
+            (_, true, _) => "estimated",
+            (.., TakenFrom::Plan) => "plan",
+            (.., TakenFrom::Record) => "record",
+            (.., TakenFrom::Tape) => "measured",
+        }
+    }
+
+    /// How it runs, in a word: a direction, `diagonal`, `bearing` or `arc`.
+    pub fn way(&self) -> &'static str {
+        match (self.direction, &self.run) {
+            (_, Run::Arc(..)) => "arc",
+            (Some(direction), _) => direction.word(),
+            (None, Run::Bearing(..)) => "bearing",
+            _ => "diagonal",
+        }
+    }
+}

@@ -1,0 +1,303 @@
+//! A closed outline: its area, its corners, how its area changes with its sides, whether it crosses itself.
+//!
+//! East and north are positive. An outline walked with its inside on the left has a positive
+//! signed area; [`Outline::area`] is always positive.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "curved sides, perimeters of slanted ones and places for drawing are floats"
+)]
+
+use crate::area::Area;
+use crate::length::Length;
+
+/// One side as it runs: so far east and north, bulging to the right of the walk by `rise` if it is curved.
+///
+/// # Units
+///
+/// Nanometres.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Vector {
+    pub(crate) east: i64,
+    pub(crate) north: i64,
+    pub(crate) rise: i64,
+}
+
+/// A place on the plan, from where the walk starts.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Place {
+    /// So far east.
+    pub east: Length,
+    /// So far north.
+    pub north: Length,
+}
+
+/// Sides that come back to their start: holding one proves that they do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Outline {
+    vectors: Vec<Vector>,
+}
+
+impl Outline {
+    /// The outline of these vectors; none if they do not come back to their start.
+    pub(crate) fn new(vectors: Vec<Vector>) -> Option<Outline> {
+        let east: i64 = vectors.iter().map(|vector| vector.east).sum();
+        let north: i64 = vectors.iter().map(|vector| vector.north).sum();
+        (east == 0 && north == 0).then_some(Outline { vectors })
+    }
+
+    /// The sides as vectors, in walking order.
+    pub(crate) fn vectors(&self) -> &[Vector] {
+        &self.vectors
+    }
+
+    /// The corners, from the start; corner *k* is where side *k* begins.
+    pub fn corners(&self) -> Vec<Place> {
+        self.points().into_iter().map(|(east, north)| Place {
+            east: Length::from_nm(east),
+            north: Length::from_nm(north),
+        }).collect()
+    }
+
+    /// The corners as pairs, east then north.
+    pub(crate) fn points(&self) -> Vec<(i64, i64)> {
+        let mut at = (0, 0);
+        let step = |vector: &Vector| {
+            let here = at;
+            at = (at.0 + vector.east, at.1 + vector.north);
+            here
+        };
+        self.vectors.iter().map(step).collect()
+    }
+
+    /// The area inside, exact where no side is curved.
+    ///
+    /// Cross products of coordinates (any surveying text, for example Mahun, *Open Access Surveying
+    /// Library*, COGO ch. H); a curved side adds or takes off its segment.
+    pub fn area(&self) -> Area {
+        self.signed_area().abs()
+    }
+
+    /// The area, positive where the walk has its inside on the left.
+    pub(crate) fn signed_area(&self) -> Area {
+        let mut at = (0_i128, 0_i128);
+        let mut doubled = 0_i128;
+        for vector in &self.vectors {
+            let (east, north) = (i128::from(vector.east), i128::from(vector.north));
+            doubled += at.0 * north - at.1 * east;
+            at = (at.0 + east, at.1 + north);
+        }
+        let segments: Area = self.vectors.iter().map(|vector| vector.segment()).sum();
+        Area::from_half_nm2(doubled) + segments
+    }
+
+    /// 1 where the walk has its inside on the left, -1 on the right.
+    pub(crate) fn turn(&self) -> i64 {
+        if self.signed_area() < Area::ZERO { -1 } else { 1 }
+    }
+
+    /// Whether a side is curved.
+    pub(crate) fn is_curved(&self) -> bool {
+        self.vectors.iter().any(|vector| vector.rise != 0)
+    }
+
+    /// The length of all sides together, curved ones along the curve.
+    pub fn perimeter(&self) -> Length {
+        self.vectors.iter().map(|vector| vector.length()).sum()
+    }
+
+    /// How the area grows with each side, in doubled terms: for an east component and for a north component.
+    ///
+    /// Twice the area changes by `2·d·g` where a component changes by `d` and the outline stays
+    /// closed; the middle of the side is what counts, seen from the start. Adding one number to all of an
+    /// axis changes nothing for changes that close.
+    pub(crate) fn doubled_gradients(&self) -> Vec<(i128, i128)> {
+        let turn = i128::from(self.turn());
+        let mut at = (0_i128, 0_i128);
+        let one = |vector: &Vector| {
+            let (east, north) = (i128::from(vector.east), i128::from(vector.north));
+            let middle = (2 * at.0 + east, 2 * at.1 + north);
+            at = (at.0 + east, at.1 + north);
+            (-turn * middle.1, turn * middle.0)
+        };
+        self.vectors.iter().map(one).collect()
+    }
+
+    /// The corners with curved sides as short straight ones, and the side each point begins.
+    pub(crate) fn flattened(&self) -> Vec<(i64, i64, usize)> {
+        let mut points = Vec::with_capacity(self.vectors.len());
+        for (i, (vector, at)) in self.vectors.iter().zip(self.points()).enumerate() {
+            points.push((at.0, at.1, i));
+            for (east, north) in vector.points_along() {
+                points.push((at.0 + east, at.1 + north, i));
+            }
+        }
+        points
+    }
+
+    /// The first two sides that cross or touch away from a shared corner, and where.
+    pub(crate) fn crossing(&self) -> Option<Crossing> {
+        let points = self.flattened();
+        let points: Vec<(i64, i64, usize)> =
+            points.iter().enumerate().filter(|&(i, p)| {
+                let next = points[(i + 1) % points.len()];
+                (next.0, next.1) != (p.0, p.1)
+            }).map(|(_, p)| *p).collect();
+        crossing_of(&points)
+    }
+}
+
+impl Vector {
+    /// The length along the side.
+    pub(crate) fn length(&self) -> Length {
+        match (self.rise, self.east, self.north) {
+            (0, east, 0) => Length::from_nm(east.abs()),
+            (0, 0, north) => Length::from_nm(north.abs()),
+            (0, ..) => nearest_nm(self.chord()),
+            _ => nearest_nm(self.curve().map_or(self.chord(), |curve| curve.radius * curve.angle)),
+        }
+    }
+
+    /// The straight distance from end to end.
+    pub(crate) fn chord(&self) -> f64 {
+        libm::hypot(self.east as f64, self.north as f64)
+    }
+
+    /// The circle a curved side lies on; none for a straight side.
+    pub(crate) fn curve(&self) -> Option<Curve> {
+        let (chord, rise) = (self.chord(), (self.rise as f64).abs());
+        (rise > 0.0 && chord > 0.0).then(|| {
+            let radius = (chord * chord + 4.0 * rise * rise) / (8.0 * rise);
+            let half = libm::asin((chord / (2.0 * radius)).min(1.0));
+            let angle = if rise <= radius { 2.0 * half } else { 2.0 * (std::f64::consts::PI - half) };
+            Curve { radius, angle }
+        })
+    }
+
+    /// The area between a curved side and its chord, positive where it bulges to the right.
+    ///
+    /// r = (c² + 4h²) / 8h, area = r²(θ − sin θ)/2 (International Correspondence Schools, *The
+    /// Building Trades Pocketbook*, Mensuration).
+    pub(crate) fn segment(&self) -> Area {
+        let Some(curve) = self.curve() else { return Area::ZERO };
+        let per_foot = Length::FOOT.nm() as f64;
+        let radius = curve.radius / per_foot;
+        let sq_ft = radius * radius * (curve.angle - libm::sin(curve.angle)) / 2.0;
+        Area::from_float_sq_ft(if self.rise < 0 { -sq_ft } else { sq_ft })
+    }
+
+    /// Points along a curved side, without its ends, seen from its start.
+    fn points_along(&self) -> Vec<(i64, i64)> {
+        const PIECES: u32 = 16;
+        let Some(curve) = self.curve() else { return Vec::new() };
+        let (chord, sign) = (self.chord(), if self.rise < 0 { -1.0 } else { 1.0 });
+        let along = (self.east as f64 / chord, self.north as f64 / chord);
+        let right = (along.1 * sign, -along.0 * sign);
+        let below = curve.radius - (self.rise as f64).abs();
+        let point = |k: u32| {
+            let angle = curve.angle * (f64::from(k) / f64::from(PIECES) - 0.5);
+            let forward = chord / 2.0 + curve.radius * libm::sin(angle);
+            let out = curve.radius * libm::cos(angle) - below;
+            let east = along.0 * forward + right.0 * out;
+            let north = along.1 * forward + right.1 * out;
+            (nearest_nm(east).nm(), nearest_nm(north).nm())
+        };
+        (1..PIECES).map(point).collect()
+    }
+}
+
+/// The circle of a curved side: its radius in nanometres, the angle it spans in radians.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Curve {
+    pub(crate) radius: f64,
+    pub(crate) angle: f64,
+}
+
+/// The whole number of nanometres nearest to a float.
+#[expect(clippy::cast_possible_truncation, reason = "sides are bounded far below what 64 bits hold")]
+pub(crate) fn nearest_nm(nm: f64) -> Length {
+    Length::from_nm(nm.round() as i64)
+}
+
+/// Two sides that meet where they should not.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Crossing {
+    pub(crate) first: usize,
+    pub(crate) second: usize,
+    /// Where, east then north of the start, in nanometres.
+    pub(crate) at: (i64, i64),
+}
+
+type Point = (i64, i64);
+
+fn crossing_of(points: &[(i64, i64, usize)]) -> Option<Crossing> {
+    let n = points.len();
+    let end = |i: usize| {
+        let next = points[(i + 1) % n];
+        ((points[i].0, points[i].1), (next.0, next.1))
+    };
+    for i in 0..n {
+        for j in i + 1..n {
+            let neighbours = j == i + 1 || (i == 0 && j == n - 1);
+            let meeting = if neighbours {
+                let (before, after) = if j == i + 1 { (i, j) } else { (j, i) };
+                fold(end(before), end(after))
+            } else {
+                meeting(end(i), end(j))
+            };
+            if let Some(at) = meeting {
+                return Some(Crossing { first: points[i].2, second: points[j].2, at });
+            }
+        }
+    }
+    None
+}
+
+/// Where one side turns straight back on the one before it.
+fn fold(before: (Point, Point), after: (Point, Point)) -> Option<Point> {
+    let back = cross(before.0, before.1, after.1) == 0 && dot(before.1, before.0, after.1) > 0;
+    back.then_some(before.1)
+}
+
+/// A point that two sides share, exact but for the last nanometre.
+fn meeting(a: (Point, Point), b: (Point, Point)) -> Option<Point> {
+    if apart(a.0.0, a.1.0, b.0.0, b.1.0) || apart(a.0.1, a.1.1, b.0.1, b.1.1) {
+        return None;
+    }
+    let (b0, b1) = (cross(a.0, a.1, b.0), cross(a.0, a.1, b.1));
+    let (a0, a1) = (cross(b.0, b.1, a.0), cross(b.0, b.1, a.1));
+    if b0.signum() * b1.signum() < 0 && a0.signum() * a1.signum() < 0 {
+        return Some(between(a, a0, a1));
+    }
+    let touches = [(b0, b.0, a), (b1, b.1, a), (a0, a.0, b), (a1, a.1, b)];
+    touches.iter().find(|(side, point, line)| *side == 0 && in_box(*point, *line)).map(|touch| touch.1)
+}
+
+/// The point that divides `line` as `a0` to `a1`, which differ in sign.
+#[expect(clippy::integer_division, clippy::cast_possible_truncation, reason = "only the place shown; it lies between two i64")]
+fn between(line: (Point, Point), a0: i128, a1: i128) -> Point {
+    let (a0, a1) = (a0.abs() >> 32, a1.abs() >> 32);
+    let share = |from: i64, to: i64| {
+        let whole = (a0 + a1).max(1);
+        (i128::from(from) + i128::from(to - from) * a0 / whole) as i64
+    };
+    (share(line.0.0, line.1.0), share(line.0.1, line.1.1))
+}
+
+fn apart(a0: i64, a1: i64, b0: i64, b1: i64) -> bool {
+    a0.max(a1) < b0.min(b1) || b0.max(b1) < a0.min(a1)
+}
+
+fn in_box(point: Point, line: (Point, Point)) -> bool {
+    !apart(point.0, point.0, line.0.0, line.1.0) && !apart(point.1, point.1, line.0.1, line.1.1)
+}
+
+fn cross(origin: Point, a: Point, b: Point) -> i128 {
+    i128::from(a.0 - origin.0) * i128::from(b.1 - origin.1)
+        - i128::from(a.1 - origin.1) * i128::from(b.0 - origin.0)
+}
+
+fn dot(origin: Point, a: Point, b: Point) -> i128 {
+    i128::from(a.0 - origin.0) * i128::from(b.0 - origin.0)
+        + i128::from(a.1 - origin.1) * i128::from(b.1 - origin.1)
+}

@@ -1,0 +1,444 @@
+//! The lowest and the highest area that whole steps could give: which walls may go either way, and what closing leaves of that.
+//!
+//! Each wall has at most two lengths on whole steps less than a step from its own. Which pairs of
+//! choices close is a question of counting on each axis, and the area is linear in one axis once the
+//! other is fixed; so the fewer ways of one axis are gone through, and for each the best choice of
+//! the other is simply its best few items.
+
+use crate::area::Area;
+use crate::house::outline::{Outline, Vector};
+use crate::house::walk::{Leg, Shape, Walk};
+use crate::length::{Length, Step, Ties};
+use crate::sketch::Axis;
+
+/// Beyond so many ways on the smaller axis the range is not stated.
+const MOST_WAYS: u64 = 100_000;
+/// Beyond so many outlines looked at for crossing sides the range is not stated.
+const MOST_LOOKS: u32 = 20_000;
+
+/// From the lowest to the highest area.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Range {
+    /// The lowest.
+    pub low: Area,
+    /// The highest.
+    pub high: Area,
+}
+
+impl Range {
+    /// Whether an area lies within, give or take half a square foot of rounding.
+    pub(crate) fn holds(&self, area: Area) -> bool {
+        let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
+        self.low - half <= area && area <= self.high + half
+    }
+}
+
+/// Which walls may go against the rounding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Latitude {
+    /// As few as must: those further than half a step and this reach from the step taken.
+    Reach(Length),
+    /// Any.
+    Any,
+}
+
+/// The range of the area on whole steps; none where it cannot be stated.
+pub(crate) fn range(walk: &Walk, outline: &Outline, step: Step, latitude: Latitude) -> Option<Range> {
+    let search = Search::new(walk, outline, step, latitude)?;
+    let high = search.best(1)?;
+    let low = search.best(-1)?;
+    Some(Range { low: low.0, high: high.0 })
+}
+
+/// The outline on whole steps, clear of itself, that is nearest to the typed lengths, among those of the range.
+pub(crate) fn nearest_clear(walk: &Walk, outline: &Outline, step: Step, latitude: Latitude) -> Option<Outline> {
+    Search::new(walk, outline, step, latitude)?.nearest()
+}
+
+/// How one axis can close: lengths to start from, and items of which a fixed number is taken.
+struct Ways {
+    /// Side, sign, length in nanometres.
+    base: Vec<(usize, i64, i64)>,
+    /// Each changes the length of one of `base` by one step.
+    items: Vec<(usize, i64)>,
+    choose: usize,
+}
+
+struct Search<'a> {
+    walk: &'a Walk,
+    unit: i64,
+    turn: i64,
+    /// The axis gone through, and the one chosen from.
+    outer: Axis,
+    ways: [Ways; 2],
+    /// For each side the rises that rounding may give a curved wall; one zero for straight ones.
+    rises: Vec<Vec<i64>>,
+}
+
+impl<'a> Search<'a> {
+    fn new(walk: &'a Walk, outline: &Outline, step: Step, latitude: Latitude) -> Option<Search<'a>> {
+        if walk.has_bearings() || walk.has_slanted_curves() {
+            return None;
+        }
+        let unit = step.length().nm();
+        let north = ways(&walk.legs(Axis::North), unit, latitude)?;
+        let east = ways(&walk.legs(Axis::East), unit, latitude)?;
+        let outer = if north.count() <= east.count() { Axis::North } else { Axis::East };
+        let fewest = north.count().min(east.count());
+        let work = fewest.saturating_mul(walk.sides.len() as u64);
+        if fewest > MOST_WAYS || work > 20 * MOST_WAYS {
+            return None;
+        }
+        let rises = walk.sides.iter().map(|side| rises(side.shape, unit, latitude)).collect();
+        Some(Search { walk, unit, turn: outline.turn(), outer, ways: [north, east], rises })
+    }
+
+    fn ways(&self, axis: Axis) -> &Ways {
+        match axis {
+            Axis::North => &self.ways[0],
+            Axis::East => &self.ways[1],
+        }
+    }
+
+    fn inner(&self) -> Axis {
+        match self.outer {
+            Axis::North => Axis::East,
+            Axis::East => Axis::North,
+        }
+    }
+
+    /// The outline with the largest area times `sense`, and that area.
+    fn best(&self, sense: i128) -> Option<(Area, Outline)> {
+        let (outer, inner) = (self.ways(self.outer), self.ways(self.inner()));
+        let mut best: Option<(i128, Outline)> = None;
+        let mut looks = 0;
+        for taken in Combinations::new(outer.items.len(), outer.choose) {
+            let lengths = outer.lengths(&taken, self.unit);
+            let (fixed, mut gains) = self.gains(&lengths, sense);
+            gains.sort_by_key(|&(gain, item)| (-gain, item));
+            let floor = |best: &Option<(i128, Outline)>| best.as_ref().map(|(value, _)| *value);
+            let mut choice = Choice {
+                gains: &gains,
+                choose: inner.choose,
+                looks: &mut looks,
+                look: &mut |items: &[usize]| self.clear(&lengths, items, sense),
+            };
+            if let Some(found) = choice.best(fixed, floor(&best)) {
+                best = Some(found);
+            }
+            if looks > MOST_LOOKS {
+                return None;
+            }
+        }
+        best.map(|(value, outline)| (Area::from_half_nm2(sense * value), outline))
+    }
+
+    /// What the area times `sense` is with the inner axis at its base, and what each inner item adds.
+    fn gains(&self, outer: &[(usize, i64)], sense: i128) -> (i128, Vec<(i128, usize)>) {
+        let ways = self.ways(self.inner());
+        let places = self.doubled_middles(outer);
+        let turn = i128::from(self.turn) * sense;
+        let along = if self.inner() == Axis::East { -turn } else { turn };
+        let value = |base: usize, length: i64| {
+            let (side, sign, _) = ways.base[base];
+            along * places[side] * i128::from(sign * length) + self.segment(side, length, sense)
+        };
+        let fixed = (0..ways.base.len()).map(|i| value(i, ways.base[i].2)).sum::<i128>()
+            + outer.iter().map(|&(side, signed)| self.segment(side, signed.abs(), sense)).sum::<i128>();
+        let gain = |(item, &(base, change)): (usize, &(usize, i64))| {
+            let length = ways.base[base].2;
+            (value(base, length + change) - value(base, length), item)
+        };
+        (fixed, ways.items.iter().enumerate().map(gain).collect())
+    }
+
+    /// Twice the middle of each side along the outer axis.
+    fn doubled_middles(&self, outer: &[(usize, i64)]) -> Vec<i128> {
+        let mut parts = vec![0_i128; self.walk.sides.len()];
+        for &(side, signed) in outer {
+            parts[side] = i128::from(signed);
+        }
+        let mut at = 0;
+        let middle = |part: i128| {
+            let middle = 2 * at + part;
+            at += part;
+            middle
+        };
+        parts.into_iter().map(middle).collect()
+    }
+
+    /// What the segment of a curved side adds, at the rise that serves `sense` best.
+    fn segment(&self, side: usize, chord: i64, sense: i128) -> i128 {
+        let Shape::Arc { .. } = self.walk.sides[side].shape else { return 0 };
+        let one = |&rise: &i64| {
+            let area = Vector { east: chord, north: 0, rise }.segment().half_nm2();
+            // A bulge to the right adds where the inside is on the left.
+            area * i128::from(self.turn) * sense
+        };
+        self.rises[side].iter().map(one).max().unwrap_or(0)
+    }
+
+    /// The outline of these choices, if it is clear of itself.
+    fn clear(&self, outer: &[(usize, i64)], items: &[usize], sense: i128) -> Option<Outline> {
+        let inner = self.ways(self.inner()).lengths(items, self.unit);
+        let mut vectors = vec![Vector::default(); self.walk.sides.len()];
+        for (axis, lengths) in [(self.outer, outer), (self.inner(), &inner[..])] {
+            for &(side, signed) in lengths {
+                match axis {
+                    Axis::North => vectors[side].north = signed,
+                    Axis::East => vectors[side].east = signed,
+                }
+            }
+        }
+        for (i, rises) in self.rises.iter().enumerate() {
+            let chord = vectors[i].east.abs() + vectors[i].north.abs();
+            let of = |&&rise: &&i64| {
+                Vector { east: chord, north: 0, rise }.segment().half_nm2() * i128::from(self.turn) * sense
+            };
+            vectors[i].rise = rises.iter().max_by_key(of).copied().unwrap_or(0);
+        }
+        let outline = Outline::new(vectors)?;
+        (outline.crossing().is_none() && outline.turn() == self.turn).then_some(outline)
+    }
+
+    /// The clear outline with the least sum of squared changes from the typed lengths.
+    fn nearest(&self) -> Option<Outline> {
+        const MOST_PAIRS: u64 = 20_000;
+        let (outer, inner) = (self.ways(self.outer), self.ways(self.inner()));
+        if outer.count().saturating_mul(inner.count()) > MOST_PAIRS {
+            return None;
+        }
+        let legs = [self.walk.legs(self.outer), self.walk.legs(self.inner())];
+        let cost = |lengths: &[(usize, i64)], legs: &[Leg]| -> i128 {
+            let off = |(length, leg): (&(usize, i64), &Leg)| i128::from(length.1.abs() - leg.length).pow(2);
+            lengths.iter().zip(legs).map(off).sum()
+        };
+        let all = |ways: &Ways, legs: &[Leg]| -> Vec<(i128, Vec<usize>)> {
+            let ways_of = Combinations::new(ways.items.len(), ways.choose);
+            ways_of.map(|taken| (cost(&ways.lengths(&taken, self.unit), legs), taken)).collect()
+        };
+        let (outer_ways, inner_ways) = (all(outer, &legs[0]), all(inner, &legs[1]));
+        let mut pairs: Vec<(i128, usize, usize)> = Vec::new();
+        for (i, (a, _)) in outer_ways.iter().enumerate() {
+            pairs.extend(inner_ways.iter().enumerate().map(|(j, (b, _))| (a + b, i, j)));
+        }
+        pairs.sort_unstable();
+        let outline = |&(_, i, j): &(i128, usize, usize)| {
+            self.clear(&outer.lengths(&outer_ways[i].1, self.unit), &inner_ways[j].1, 1)
+        };
+        pairs.iter().find_map(outline)
+    }
+}
+
+impl Ways {
+    /// How many ways there are, at most one more than is gone through.
+    fn count(&self) -> u64 {
+        let few = self.choose.min(self.items.len() - self.choose) as u64;
+        let mut count = 1_u64;
+        for i in 0..few {
+            let numerator = count.saturating_mul(self.items.len() as u64 - i);
+            count = numerator.checked_div(i + 1).unwrap_or(numerator);
+            if count > 1_000 * MOST_WAYS {
+                return u64::MAX;
+            }
+        }
+        count
+    }
+
+    /// Side and signed length of each leg with these items taken.
+    fn lengths(&self, taken: &[usize], unit: i64) -> Vec<(usize, i64)> {
+        debug_assert!(unit > 0, "a step is a length");
+        let mut lengths: Vec<i64> = self.base.iter().map(|(_, _, length)| *length).collect();
+        for &item in taken {
+            let (base, change) = self.items[item];
+            lengths[base] += change;
+        }
+        self.base.iter().zip(lengths).map(|(&(side, sign, _), length)| (side, sign * length)).collect()
+    }
+}
+
+/// A leg on whole steps: the step below it, and what stands above.
+struct Candidate {
+    /// The length it has unless moved: the one that is not against the rounding, the lower where neither is.
+    length: i64,
+    /// Where the other one is: a step up, a step down; 0 where there is only one.
+    change: i64,
+    /// Moving is not against the rounding.
+    free: bool,
+}
+
+fn candidate(length: i64, unit: i64, latitude: Latitude) -> Candidate {
+    let above = length.rem_euclid(unit);
+    let (low, to_high) = (length - above, unit - above);
+    if above == 0 {
+        return Candidate { length: low, change: 0, free: false };
+    }
+    let within = |distance: i64| match latitude {
+        Latitude::Any => true,
+        Latitude::Reach(reach) => 2 * distance <= unit + 2 * reach.nm(),
+    };
+    match (within(above), within(to_high)) {
+        (false, true) => Candidate { length: low + unit, change: -unit, free: false },
+        (true, high) => Candidate { length: low, change: unit, free: high },
+        (false, false) => Candidate { length: low, change: unit, free: false },
+    }
+}
+
+/// The ways in which an axis closes with as few legs as possible against the rounding; none where it cannot.
+fn ways(legs: &[Leg], unit: i64, latitude: Latitude) -> Option<Ways> {
+    let candidates: Vec<Candidate> =
+        legs.iter().map(|leg| candidate(leg.length, unit, latitude)).collect();
+    let mut base: Vec<(usize, i64, i64)> =
+        legs.iter().zip(&candidates).map(|(leg, c)| (leg.side, leg.sign, c.length)).collect();
+    let miss: i64 = base.iter().map(|(_, sign, length)| sign * length).sum();
+    // Every item, once taken, moves the end of the walk one step `toward` the start.
+    let toward = |i: usize, change: i64| legs[i].sign * change;
+    let free: Vec<usize> = (0..legs.len()).filter(|&i| candidates[i].free).collect();
+    let up = free.iter().filter(|&&i| toward(i, candidates[i].change) > 0).count();
+    let down = free.len() - up;
+    let steps = -miss.checked_div(unit)?;
+    let (up, down, steps) = (i64::try_from(up).ok()?, i64::try_from(down).ok()?, steps);
+    if (-down..=up).contains(&steps) {
+        // All that move back are taken first; each item then is a move forward or the undoing of one back.
+        let mut items = Vec::with_capacity(free.len());
+        for &i in &free {
+            let change = candidates[i].change;
+            if toward(i, change) > 0 {
+                items.push((i, change));
+            } else {
+                base[i].2 += change;
+                items.push((i, -change));
+            }
+        }
+        return Some(Ways { base, items, choose: usize::try_from(steps + down).ok()? });
+    }
+    let sense = steps.signum();
+    for &i in &free {
+        if toward(i, candidates[i].change).signum() == sense {
+            base[i].2 += candidates[i].change;
+        }
+    }
+    let against = |&i: &usize| {
+        let c = &candidates[i];
+        !c.free && c.change != 0 && toward(i, c.change).signum() == sense
+    };
+    let items: Vec<(usize, i64)> =
+        (0..legs.len()).filter(against).map(|i| (i, candidates[i].change)).collect();
+    let choose = usize::try_from(if sense > 0 { steps - up } else { -steps - down }).ok()?;
+    (choose <= items.len()).then_some(Ways { base, items, choose })
+}
+
+/// The rises a curved wall may be given.
+fn rises(shape: Shape, unit: i64, latitude: Latitude) -> Vec<i64> {
+    let Shape::Arc { rise, .. } = shape else { return vec![0] };
+    let c = candidate(rise.abs(), unit, latitude);
+    let mut rises = vec![rise.signum() * c.length];
+    if c.free {
+        rises.push(rise.signum() * (c.length + c.change));
+    }
+    rises
+}
+
+/// A fixed number of items with the largest gains that give a clear outline.
+struct Choice<'a> {
+    /// Largest first.
+    gains: &'a [(i128, usize)],
+    choose: usize,
+    looks: &'a mut u32,
+    look: &'a mut dyn FnMut(&[usize]) -> Option<Outline>,
+}
+
+impl Choice<'_> {
+    /// The best clear choice above `floor`.
+    fn best(&mut self, fixed: i128, floor: Option<i128>) -> Option<(i128, Outline)> {
+        let mut best = None;
+        let mut taken = Vec::with_capacity(self.choose);
+        self.extend(0, fixed, floor, &mut taken, &mut best);
+        best
+    }
+
+    /// Goes through the choices that begin with `taken`, the most promising first.
+    fn extend(
+        &mut self,
+        from: usize,
+        value: i128,
+        floor: Option<i128>,
+        taken: &mut Vec<usize>,
+        best: &mut Option<(i128, Outline)>,
+    ) {
+        let missing = self.choose - taken.len();
+        if from + missing > self.gains.len() || *self.looks > MOST_LOOKS {
+            return;
+        }
+        let bound = value + self.gains[from..from + missing].iter().map(|(gain, _)| gain).sum::<i128>();
+        let floor_now = best.as_ref().map(|(value, _)| *value).or(floor);
+        if floor_now.is_some_and(|floor| bound <= floor) {
+            return;
+        }
+        if missing == 0 {
+            *self.looks += 1;
+            if let Some(outline) = (self.look)(taken) {
+                *best = Some((value, outline));
+            }
+            return;
+        }
+        let (gain, item) = self.gains[from];
+        taken.push(item);
+        self.extend(from + 1, value + gain, floor, taken, best);
+        taken.pop();
+        self.extend(from + 1, value, floor, taken, best);
+    }
+}
+
+/// Every choice of so many of so many, in order.
+struct Combinations {
+    of: usize,
+    next: Option<Vec<usize>>,
+}
+
+impl Combinations {
+    fn new(of: usize, choose: usize) -> Combinations {
+        Combinations { of, next: Some((0..choose).collect()) }
+    }
+}
+
+impl Iterator for Combinations {
+    type Item = Vec<usize>;
+
+    fn next(&mut self) -> Option<Vec<usize>> {
+        let current = self.next.take()?;
+        let mut following = current.clone();
+        let k = following.len();
+        if let Some(i) = (0..k).rev().find(|&i| following[i] + k - i < self.of) {
+            following[i] += 1;
+            for j in i + 1..k {
+                following[j] = following[j - 1] + 1;
+            }
+            self.next = Some(following);
+        }
+        Some(current)
+    }
+}
+
+/// The outline on whole steps that the whole-foot rule shows: the nearest closing, or where that crosses or touches itself the nearest that does not.
+pub(crate) fn closed_on(walk: &Walk, outline: &Outline, step: Step, ties: Ties, reach: Length) -> Option<OnStep> {
+    let nearest = walk.close_on(step, ties)?;
+    if walk.has_bearings() || step.length() < Step::HalfFoot.length() || nearest.crossing().is_none() {
+        return Some(OnStep { outline: nearest, crosses: false });
+    }
+    let clear = [Latitude::Reach(reach), Latitude::Any]
+        .into_iter()
+        .find_map(|latitude| nearest_clear(walk, outline, step, latitude));
+    Some(match clear {
+        Some(outline) => OnStep { outline, crosses: false },
+        None => OnStep { outline: nearest, crosses: true },
+    })
+}
+
+/// An outline on whole steps.
+#[derive(Clone, Debug)]
+pub(crate) struct OnStep {
+    pub(crate) outline: Outline,
+    /// No closing within a step of every wall is clear of itself, so this one crosses or touches itself.
+    pub(crate) crosses: bool,
+}

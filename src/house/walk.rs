@@ -1,0 +1,333 @@
+//! A walk round: sides with their lengths, not yet closed; the ways to close it.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "sides given by bearing are computed in floats, then brought to whole nanometres"
+)]
+
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
+use crate::area::largest_remainder;
+use crate::house::outline::{Outline, Vector, nearest_nm};
+use crate::length::{Length, Step, Ties};
+use crate::sketch::{Axis, Direction};
+
+/// How one side runs, its lengths in nanometres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Shape {
+    Straight { direction: Direction, length: i64 },
+    /// A slanted wall by its run and rise: signed north and east parts. Curved only where moving a curved wall has slanted its chord.
+    Diagonal { north: i64, east: i64, bulge: i64 },
+    Bearing { unit: (f64, f64), length: i64 },
+    /// A curved wall: its chord, and its rise, positive to the right of the walk.
+    Arc { direction: Direction, chord: i64, rise: i64 },
+}
+
+/// One side of a walk.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct WalkSide {
+    pub(crate) shape: Shape,
+    /// Within plus or minus so many nanometres.
+    pub(crate) tolerance: i64,
+    /// It has no length of its own: it follows from the others.
+    pub(crate) follows: bool,
+    /// The side of the space it is, or is a piece of; none for a jog that only joins two pieces.
+    pub(crate) source: Option<usize>,
+}
+
+/// The part of a side along one axis.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Leg {
+    pub(crate) side: usize,
+    pub(crate) sign: i64,
+    pub(crate) length: i64,
+    pub(crate) tolerance: i64,
+    pub(crate) follows: bool,
+}
+
+/// Sides in walking order.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub(crate) struct Walk {
+    pub(crate) sides: Vec<WalkSide>,
+}
+
+/// What the walk misses by, per axis: positive where it ends north, or east, of its start.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Misclosure {
+    pub(crate) north: i64,
+    pub(crate) east: i64,
+}
+
+impl Misclosure {
+    pub(crate) fn on(self, axis: Axis) -> i64 {
+        match axis {
+            Axis::North => self.north,
+            Axis::East => self.east,
+        }
+    }
+}
+
+/// Why a walk cannot be closed as measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum NotClosed {
+    /// It misses its start by more than the tolerances allow.
+    Misses(Misclosure),
+    /// This side by closing would have no length or run backwards by so much.
+    Backwards { side: usize, by: i64 },
+}
+
+/// A walk closed as measured.
+#[derive(Clone, Debug)]
+pub(crate) struct Closed {
+    /// The walk with the lengths that follow filled in; the others as typed.
+    pub(crate) walk: Walk,
+    pub(crate) outline: Outline,
+    /// What was spread over the sides.
+    pub(crate) misclosure: Misclosure,
+}
+
+impl Shape {
+    /// The side as typed, as a vector.
+    pub(crate) fn vector(&self) -> Vector {
+        match *self {
+            Shape::Straight { direction, length } => straight(direction, length, 0),
+            Shape::Diagonal { north, east, bulge } => Vector { east, north, rise: bulge },
+            Shape::Bearing { unit, length } => Vector {
+                east: nearest_nm(unit.0 * length as f64).nm(),
+                north: nearest_nm(unit.1 * length as f64).nm(),
+                rise: 0,
+            },
+            Shape::Arc { direction, chord, rise } => straight(direction, chord, rise),
+        }
+    }
+
+    fn part(&self, axis: Axis) -> Option<(i64, i64)> {
+        let signed = match *self {
+            Shape::Straight { direction, length } | Shape::Arc { direction, chord: length, .. } => {
+                return (direction.axis() == axis).then(|| (direction.sign(), length));
+            }
+            Shape::Diagonal { north, east, .. } => match axis {
+                Axis::North => north,
+                Axis::East => east,
+            },
+            Shape::Bearing { .. } => return None,
+        };
+        (signed != 0).then(|| (signed.signum(), signed.abs()))
+    }
+}
+
+fn straight(direction: Direction, length: i64, rise: i64) -> Vector {
+    let signed = direction.sign() * length;
+    match direction.axis() {
+        Axis::North => Vector { east: 0, north: signed, rise },
+        Axis::East => Vector { east: signed, north: 0, rise },
+    }
+}
+
+impl Vector {
+    fn part(&mut self, axis: Axis) -> &mut i64 {
+        match axis {
+            Axis::North => &mut self.north,
+            Axis::East => &mut self.east,
+        }
+    }
+}
+
+impl Walk {
+    /// Whether a side was given by bearing and length.
+    pub(crate) fn has_bearings(&self) -> bool {
+        self.sides.iter().any(|side| matches!(side.shape, Shape::Bearing { .. }))
+    }
+
+    /// Whether a curved side has a slanted chord.
+    pub(crate) fn has_slanted_curves(&self) -> bool {
+        let slanted = |side: &WalkSide| matches!(side.shape, Shape::Diagonal { bulge, .. } if bulge != 0);
+        self.sides.iter().any(slanted)
+    }
+
+    /// The parts of the sides along one axis, in walking order; bearings have none.
+    pub(crate) fn legs(&self, axis: Axis) -> Vec<Leg> {
+        let leg = |(i, side): (usize, &WalkSide)| {
+            let (sign, length) = side.shape.part(axis)?;
+            Some(Leg { side: i, sign, length, tolerance: side.tolerance, follows: side.follows })
+        };
+        self.sides.iter().enumerate().filter_map(leg).collect()
+    }
+
+    fn vectors(&self) -> Vec<Vector> {
+        self.sides.iter().map(|side| side.shape.vector()).collect()
+    }
+
+    /// Where the walk ends, seen from its start.
+    pub(crate) fn misclosure(&self) -> Misclosure {
+        let vectors = self.vectors();
+        Misclosure {
+            north: vectors.iter().map(|vector| vector.north).sum(),
+            east: vectors.iter().map(|vector| vector.east).sum(),
+        }
+    }
+
+    /// The most a walk may miss by along an axis and still be closed by spreading: the tolerances of its sides together.
+    pub(crate) fn allowance(&self, axis: Axis) -> i64 {
+        let counts = |side: &&WalkSide| {
+            matches!(side.shape, Shape::Bearing { .. }) || side.shape.part(axis).is_some()
+        };
+        self.sides.iter().filter(counts).filter(|side| !side.follows).map(|side| side.tolerance).sum()
+    }
+
+    /// Closes the walk as measured: what follows is filled in, what is missed within the tolerances is spread.
+    pub(crate) fn close_as_measured(mut self) -> Result<Closed, NotClosed> {
+        for axis in Axis::BOTH {
+            self.fill(axis)?;
+        }
+        let misclosure = self.misclosure();
+        let beyond = |axis: Axis| misclosure.on(axis).abs() > self.allowance(axis);
+        if Axis::BOTH.into_iter().any(beyond) {
+            return Err(NotClosed::Misses(misclosure));
+        }
+        let mut vectors = self.vectors();
+        for axis in Axis::BOTH {
+            self.spread(axis, misclosure.on(axis), &mut vectors);
+        }
+        let turned = |(vector, side): (&Vector, &WalkSide)| {
+            let typed = side.shape.vector();
+            vector.east.signum() != typed.east.signum() || vector.north.signum() != typed.north.signum()
+        };
+        if !self.has_bearings() && vectors.iter().zip(&self.sides).any(turned) {
+            return Err(NotClosed::Misses(misclosure));
+        }
+        let outline = Outline::new(vectors).ok_or(NotClosed::Misses(misclosure))?;
+        Ok(Closed { walk: self, outline, misclosure })
+    }
+
+    /// Gives the side by closing of an axis the length that the others leave for it.
+    fn fill(&mut self, axis: Axis) -> Result<(), NotClosed> {
+        let sum = self.misclosure().on(axis);
+        let follows = |side: &WalkSide| side.follows && side.shape.part(axis).is_some();
+        let Some(i) = self.sides.iter().position(follows) else { return Ok(()) };
+        if let Shape::Straight { direction, length } = &mut self.sides[i].shape {
+            let left = *length - direction.sign() * sum;
+            if left <= 0 {
+                return Err(NotClosed::Backwards { side: i, by: -left });
+            }
+            *length = left;
+        }
+        Ok(())
+    }
+
+    /// Takes `miss` off the sides of an axis: by the squares of their tolerances, or by the compass rule where a bearing is among the sides.
+    ///
+    /// Compass rule: the correction of a side is in proportion to its length (any surveying text, for
+    /// example Mahun, *Open Access Surveying Library*, Traverse Computations ch. I).
+    fn spread(&self, axis: Axis, miss: i64, vectors: &mut [Vector]) {
+        if miss == 0 {
+            return;
+        }
+        let by_length = self.has_bearings();
+        let sides: Vec<usize> = if by_length {
+            (0..self.sides.len()).filter(|&i| !self.sides[i].follows).collect()
+        } else {
+            self.legs(axis).iter().map(|leg| leg.side).collect()
+        };
+        let weight = |&i: &usize| match self.sides[i].shape {
+            _ if !by_length => i128::from(self.sides[i].tolerance).pow(2),
+            Shape::Bearing { length, .. } => i128::from(length),
+            _ => i128::from(self.sides[i].shape.vector().length().nm()),
+        };
+        let weights: Vec<i128> = sides.iter().map(weight).collect();
+        for (side, part) in sides.iter().zip(shares(i128::from(miss), &weights)) {
+            *vectors[*side].part(axis) -= part;
+        }
+    }
+
+    /// Each side rounded on its own, then closed on whole steps as near to the typed lengths as can be.
+    pub(crate) fn close_on(&self, step: Step, ties: Ties) -> Option<Outline> {
+        let mut vectors: Vec<Vector> =
+            self.sides.iter().map(|side| side.shape.rounded(step, ties)).collect();
+        if self.has_bearings() {
+            let east = vectors.iter().map(|vector| vector.east).sum();
+            let north = vectors.iter().map(|vector| vector.north).sum();
+            spread_by_length(Misclosure { north, east }, &mut vectors);
+        } else {
+            for axis in Axis::BOTH {
+                let lengths = nearest_closing(&self.legs(axis), step, ties)?;
+                for (side, signed) in lengths {
+                    *vectors[side].part(axis) = signed;
+                }
+            }
+        }
+        Outline::new(vectors)
+    }
+}
+
+/// The compass rule on sides already rounded.
+fn spread_by_length(miss: Misclosure, vectors: &mut [Vector]) {
+    let weights: Vec<i128> = vectors.iter().map(|vector| i128::from(vector.length().nm())).collect();
+    for axis in Axis::BOTH {
+        let parts = shares(i128::from(miss.on(axis)), &weights);
+        for (vector, part) in vectors.iter_mut().zip(parts) {
+            *vector.part(axis) -= part;
+        }
+    }
+}
+
+impl Shape {
+    /// The side rounded on its own: its length, its run and rise, or its chord and rise.
+    fn rounded(&self, step: Step, ties: Ties) -> Vector {
+        let round = |nm: i64| nm.signum() * Length::from_nm(nm.abs()).rounded(step, ties).nm();
+        match *self {
+            Shape::Straight { direction, length } => straight(direction, round(length), 0),
+            Shape::Diagonal { north, east, bulge } => {
+                Vector { east: round(east), north: round(north), rise: round(bulge) }
+            }
+            Shape::Bearing { unit, length } => {
+                Shape::Bearing { unit, length: round(length) }.vector()
+            }
+            Shape::Arc { direction, chord, rise } => straight(direction, round(chord), round(rise)),
+        }
+    }
+}
+
+/// `total` in whole nanometres in proportion to `weights`, by largest remainder.
+fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
+    // Weights past 2^60 are scaled down together, so that the products cannot overflow.
+    let largest = weights.iter().copied().max().unwrap_or(1).max(1);
+    let shift = (128 - largest.leading_zeros()).saturating_sub(60);
+    let weights: Vec<i128> = weights.iter().map(|weight| weight >> shift).collect();
+    let whole: i128 = weights.iter().sum::<i128>().max(1);
+    let parts: Vec<i128> = weights.iter().map(|weight| total * weight).collect();
+    let shares = largest_remainder(&parts, whole, total);
+    shares.into_iter().map(|part| i64::try_from(part).unwrap_or(0)).collect()
+}
+
+/// The signed lengths of the legs of one axis, on whole steps, that close nearest to the lengths given.
+///
+/// Least sum of squared changes: moving one step at a time on the leg whose square grows least is
+/// exact for this, a separable convex problem. Legs that tie: the longest first, then file order.
+fn nearest_closing(legs: &[Leg], step: Step, ties: Ties) -> Option<Vec<(usize, i64)>> {
+    let unit = step.length().nm();
+    let mut lengths: Vec<i64> =
+        legs.iter().map(|leg| Length::from_nm(leg.length).rounded(step, ties).nm()).collect();
+    let sum: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
+    let move_of = |i: usize, lengths: &[i64]| {
+        let change = if legs[i].sign == sum.signum() { -unit } else { unit };
+        let next = lengths[i] + change;
+        let off = |length: i64| i128::from(length - legs[i].length).pow(2);
+        let growth = off(next) - off(lengths[i]);
+        (next >= 0).then_some(Reverse((growth, Reverse(legs[i].length), i, next)))
+    };
+    let mut moves: BinaryHeap<_> = if sum == 0 {
+        BinaryHeap::new()
+    } else {
+        (0..legs.len()).filter_map(|i| move_of(i, &lengths)).collect()
+    };
+    let mut left = sum.abs();
+    while left > 0 {
+        let Reverse((_, _, i, next)) = moves.pop()?;
+        lengths[i] = next;
+        left -= unit;
+        moves.extend(move_of(i, &lengths));
+    }
+    Some(legs.iter().zip(lengths).map(|(leg, length)| (leg.side, leg.sign * length)).collect())
+}

@@ -1,0 +1,290 @@
+//! Statements put together: what belongs to which space, and what may stand where.
+
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::sketch::statement::*;
+use crate::sketch::*;
+
+/// Where the sides that come next belong.
+#[derive(Clone, Copy, Default, PartialEq)]
+enum Open {
+    #[default]
+    Nothing,
+    /// The last space of the last level.
+    Space,
+    Lot,
+    Outline,
+    /// A space whose own line could not be read: its sides are read, and belong nowhere.
+    Doubtful,
+}
+
+/// Builds a [`Sketch`] line by line.
+#[derive(Default)]
+pub(crate) struct Assembler {
+    sketch: Sketch,
+    open: Open,
+    seen: Seen,
+}
+
+/// Where each statement that can be made once was made.
+#[derive(Default)]
+struct Seen(Vec<(&'static str, Span)>);
+
+impl Seen {
+    /// Notes `what`, and says where it was said before.
+    fn before(&mut self, what: &'static str, span: Span) -> Option<Span> {
+        let before = self.0.iter().find(|(said, _)| *said == what).map(|(_, span)| *span);
+        self.0.push((what, span));
+        before
+    }
+}
+
+impl Assembler {
+    /// Takes in one line.
+    pub(crate) fn line(&mut self, read: ReadLine, faults: &mut Vec<Diagnostic>) {
+        if read.faulty {
+            self.doubt();
+        }
+        if let Some(statement) = read.statement.clone() {
+            self.statement(statement, &read, faults);
+        }
+        self.sketch.lines.push(Line { statement: read.statement, comment: read.comment });
+    }
+
+    /// The finished sketch; tells of spaces and outlines without sides.
+    pub(crate) fn finish(self, faults: &mut Vec<Diagnostic>) -> Sketch {
+        let sketch = self.sketch;
+        for (walk, name, span) in walks(&sketch) {
+            tell_size(walk, name, span, faults);
+        }
+        let nothing = sketch.levels.iter().all(|level| level.spaces.is_empty()) && sketch.lots.is_empty();
+        if nothing && faults.is_empty() {
+            faults.push(
+                Diagnostic::new(Word::NothingMeasured, Span::default(), "there is no space with sides in this file")
+                    .help("begin with `level \"Ground floor\"`, under it `living \"House\"`, under that the sides: `north 42' 7\"`")
+                    .help("`fairfoot new my-house` writes a file to start from"),
+            );
+        }
+        sketch
+    }
+
+    /// What follows from the walk that is open is doubtful from here on.
+    fn doubt(&mut self) {
+        if let Some(walk) = self.walk() {
+            walk.doubtful = true;
+        }
+        if let Some(level) = self.sketch.levels.last_mut() {
+            level.doubtful = true;
+        }
+    }
+
+    fn walk(&mut self) -> Option<&mut WalkSketch> {
+        match self.open {
+            Open::Space => self.sketch.levels.last_mut()?.spaces.last_mut().map(|space| &mut space.walk),
+            Open::Lot => self.sketch.lots.last_mut().map(|lot| &mut lot.walk),
+            Open::Outline => self.sketch.outlines.last_mut().map(|outline| &mut outline.walk),
+            Open::Nothing | Open::Doubtful => None,
+        }
+    }
+
+    fn statement(&mut self, statement: Statement, read: &ReadLine, faults: &mut Vec<Diagnostic>) {
+        let span = read.span;
+        match statement {
+            Statement::Head(head) => self.head(head, span, faults),
+            Statement::Figure(figure) => self.figure(figure, span, faults),
+            Statement::Missing { kind, name, recorded } => {
+                self.sketch.missing.push(MissingSketch { kind, name, recorded });
+            }
+            Statement::Level(level) => {
+                self.open = Open::Nothing;
+                self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: false });
+            }
+            Statement::Space(space) => self.space(space, span, faults),
+            Statement::Lot { name, recorded } => {
+                self.open = Open::Lot;
+                let space = lot_statement(name, recorded);
+                self.sketch.lots.push(SpaceSketch { space, span, walk: WalkSketch::default() });
+            }
+            Statement::Outline { drawn, name, of } => {
+                self.open = Open::Outline;
+                let walk = WalkSketch::default();
+                self.sketch.outlines.push(OutlineSketch { drawn, name, of, span, walk });
+            }
+            walked => self.walked(walked, read, faults),
+        }
+    }
+
+    fn head(&mut self, head: Head, span: Span, faults: &mut Vec<Diagnostic>) {
+        let word = head_word(&head);
+        let begun = !self.sketch.levels.is_empty()
+            || !self.sketch.lots.is_empty()
+            || !self.sketch.outlines.is_empty();
+        if begun {
+            faults.push(
+                Diagnostic::new(Word::OutOfPlace, span, format!("`{word}` stands after the first level"))
+                    .help("move this line to the top of the file, before the first `level`"),
+            );
+            return;
+        }
+        if let Some(before) = self.seen.before(word, span) {
+            faults.push(
+                Diagnostic::new(Word::StatedTwice, span, format!("`{word}` is said twice"))
+                    .also(before, "first said here")
+                    .help("keep the line that is right, take the other out"),
+            );
+            return;
+        }
+        self.sketch.heads.set(head);
+    }
+
+    fn figure(&mut self, figure: FigureStatement, span: Span, faults: &mut Vec<Diagnostic>) {
+        let same = |other: &&FigureSketch| other.figure.kind == figure.kind;
+        if let Some(before) = self.sketch.figures.iter().find(same) {
+            let fault = Diagnostic::new(Word::FigureTwice, span, "this figure is given twice")
+                .also(before.span, "first given here")
+                .help("keep one, or give the other a name of its own: `figure \"record, 2025\" 1,931 sq ft`");
+            faults.push(fault);
+            return;
+        }
+        self.sketch.figures.push(FigureSketch { figure, span });
+    }
+
+    fn space(&mut self, space: SpaceStatement, span: Span, faults: &mut Vec<Diagnostic>) {
+        let Some(level) = self.sketch.levels.last_mut() else {
+            let name = quoted(&space.name.text);
+            faults.push(
+                Diagnostic::new(Word::OutOfPlace, span, format!("{name} is on no level"))
+                    .help("put `level \"Ground floor\"` on a line before it"),
+            );
+            self.open = Open::Doubtful;
+            return;
+        };
+        level.spaces.push(SpaceSketch { space, span, walk: WalkSketch::default() });
+        self.open = Open::Space;
+    }
+
+    fn walked(&mut self, statement: Statement, read: &ReadLine, faults: &mut Vec<Diagnostic>) {
+        if self.open == Open::Doubtful {
+            return;
+        }
+        let faults_before = faults.len();
+        let Some(walk) = self.walk() else {
+            faults.push(
+                Diagnostic::new(Word::OutOfPlace, read.span, "this belongs to no space")
+                    .help("put the name of the space on a line before its sides: `living \"House\"`"),
+            );
+            self.open = Open::Doubtful;
+            return;
+        };
+        match statement {
+            Statement::Side(run, words) => {
+                let (span, typed) = (read.span, read.typed.clone());
+                walk.side(SideSketch { run, words, span, typed }, faults);
+            }
+            Statement::Corner(name) => {
+                walk.corners.push(CornerSketch { name, after: walk.sides.len() });
+            }
+            Statement::Overall(direction, length) => walk.overalls.push((direction, length, read.span)),
+            Statement::Tie(from, to, length) => walk.ties.push((from, to, length, read.span)),
+            _ => {}
+        }
+        walk.doubtful |= faults.len() > faults_before;
+    }
+}
+
+impl WalkSketch {
+    fn side(&mut self, side: SideSketch, faults: &mut Vec<Diagnostic>) {
+        if let Some(last) = self.sides.last().filter(|last| last.run == Run::Close) {
+            faults.push(
+                Diagnostic::new(Word::CloseNotLast, last.span, "`close` is not the last side of its outline")
+                    .also(side.span, "a side after it")
+                    .help("move `close` to the end, or give this side `by closing`"),
+            );
+        }
+        if self.sides.len() == MOST_SIDES {
+            faults.push(
+                Diagnostic::new(Word::TooManySides, side.span, "this outline has more than 1,000 sides")
+                    .help("is a line with the name of the next space missing?"),
+            );
+        }
+        self.sides.push(side);
+    }
+}
+
+impl Heads {
+    fn set(&mut self, head: Head) {
+        match head {
+            Head::Line(HeadLine::Property, text) => self.property = Some(text),
+            Head::Line(HeadLine::Address, text) => self.address = Some(text),
+            Head::Line(HeadLine::Account, text) => self.account = Some(text),
+            Head::Line(HeadLine::Case, text) => self.case = Some(text),
+            Head::TaxYear(year) => self.tax_year = Some(year),
+            Head::Measured(measured) => self.measured = Some(measured),
+            Head::Tolerance(length) => self.tolerance = Some(length),
+            Head::Interior(seen) => self.interior_seen = Some(seen),
+            Head::Units(units) => self.units = Some(units),
+            Head::Faces(face) => self.faces = Some(face),
+            Head::Front(direction) => self.front = Some(direction),
+            Head::TrueNorth(bearing) => self.true_north = Some(bearing),
+            Head::Veneer(thickness) => self.veneer = Some(thickness),
+            Head::Wall(length) => self.wall = Some(length),
+        }
+    }
+}
+
+/// The words a head statement begins with.
+pub(super) fn head_word(head: &Head) -> &'static str {
+    match head {
+        Head::Line(line, _) => line.word(),
+        Head::TaxYear(_) => "tax year",
+        Head::Measured(_) => "measured",
+        Head::Tolerance(_) => "tolerance",
+        Head::Interior(_) => "interior",
+        Head::Units(_) => "units",
+        Head::Faces(_) => "faces",
+        Head::Front(_) => "front",
+        Head::TrueNorth(_) => "true north",
+        Head::Veneer(_) => "veneer",
+        Head::Wall(_) => "wall",
+    }
+}
+
+fn lot_statement(name: Named, recorded: Option<crate::area::WrittenArea>) -> SpaceStatement {
+    SpaceStatement {
+        kind: Kind::Court,
+        name,
+        face: None,
+        within: None,
+        place: Place::Origin,
+        veneer: None,
+        counted: Some(false),
+        recorded,
+    }
+}
+
+/// Every walk of the sketch with its name and the place of its first line.
+fn walks(sketch: &Sketch) -> impl Iterator<Item = (&WalkSketch, &str, Span)> {
+    let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
+    let spaces = spaces.map(|space| (&space.walk, space.space.name.text.as_str(), space.span));
+    let outlines = sketch.outlines.iter();
+    spaces.chain(outlines.map(|outline| (&outline.walk, outline.name.text.as_str(), outline.span)))
+}
+
+fn tell_size(walk: &WalkSketch, name: &str, span: Span, faults: &mut Vec<Diagnostic>) {
+    if walk.doubtful {
+        return;
+    }
+    let name = quoted(name);
+    let has_close = walk.sides.last().is_some_and(|side| side.run == Run::Close);
+    let curved = walk.sides.iter().any(|side| matches!(side.run, Run::Arc(..)));
+    match walk.sides.len() {
+        0 => faults.push(
+            Diagnostic::new(Word::NoSides, span, format!("{name} has no sides"))
+                .help("walk round it and type each side on a line below: `north 42' 7\"`"),
+        ),
+        1 | 2 if !has_close && !curved => faults.push(
+            Diagnostic::new(Word::TooFewSides, span, format!("{name} has {} only", crate::words::count(walk.sides.len(), "side")))
+                .help("walk round until the start is reached again; `close` stands for the last one or two sides"),
+        ),
+        _ => {}
+    }
+}

@@ -1,0 +1,211 @@
+//! Walking over the tokens of one line, and telling what was wanted where something else stood.
+
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::sketch::lexer::{Placed, Token};
+use crate::sketch::statement::{Named, Unit};
+use crate::words;
+
+/// The fault is told; the rest of the line is not read.
+#[derive(Debug)]
+pub(crate) struct Told;
+
+pub(crate) type Read<T> = Result<T, Told>;
+
+/// A place in the tokens of one line.
+pub(crate) struct Cursor<'a> {
+    tokens: &'a [Placed],
+    at: usize,
+    /// Where the line ends, for faults about what is missing there.
+    end: usize,
+    pub(crate) text: &'a str,
+    pub(crate) units: Unit,
+    /// The first bare number of the file, which `units` may not follow.
+    pub(crate) first_bare: Option<Span>,
+    pub(crate) faults: &'a mut Vec<Diagnostic>,
+}
+
+impl<'a> Cursor<'a> {
+    pub(crate) fn new(
+        tokens: &'a [Placed],
+        text: &'a str,
+        units: Unit,
+        faults: &'a mut Vec<Diagnostic>,
+    ) -> Cursor<'a> {
+        let end = tokens.last().map_or(0, |placed| placed.span.end);
+        Cursor { tokens, at: 0, end, text, units, first_bare: None, faults }
+    }
+
+    pub(crate) fn peek(&self) -> Option<&'a Token> {
+        self.peek_at(0)
+    }
+
+    pub(crate) fn peek_at(&self, ahead: usize) -> Option<&'a Token> {
+        self.tokens.get(self.at + ahead).map(|placed| &placed.token)
+    }
+
+    /// The place of the next token; at the end of the line the place just after it.
+    pub(crate) fn span(&self) -> Span {
+        self.tokens.get(self.at).map_or(Span::new(self.end, self.end), |placed| placed.span)
+    }
+
+    /// The place of the token just read.
+    pub(crate) fn last_span(&self) -> Span {
+        let last = self.at.checked_sub(1).and_then(|i| self.tokens.get(i));
+        last.map_or(self.span(), |placed| placed.span)
+    }
+
+    /// From `start` to the end of the token just read.
+    pub(crate) fn since(&self, start: Span) -> Span {
+        start.to(self.last_span())
+    }
+
+    pub(crate) fn advance(&mut self) {
+        self.at += 1;
+    }
+
+    pub(crate) fn at_end(&self) -> bool {
+        self.at >= self.tokens.len()
+    }
+
+    pub(crate) fn fault<T>(&mut self, diagnostic: Diagnostic) -> Read<T> {
+        self.faults.push(diagnostic);
+        Err(Told)
+    }
+
+    /// What stands at the cursor, for a message.
+    pub(crate) fn found(&self) -> String {
+        if self.at_end() {
+            return "the end of the line".to_owned();
+        }
+        let span = self.span();
+        match self.peek() {
+            Some(Token::Text(text)) => format!("the text {}", quoted(text)),
+            _ => quoted(self.text.get(span.start..span.end).unwrap_or("")),
+        }
+    }
+
+    /// Tells that something else was wanted here.
+    pub(crate) fn unexpected<T>(&mut self, wanted: &str, help: &str) -> Read<T> {
+        let message = format!("wanted {wanted}, found {}", self.found());
+        let mut diagnostic = Diagnostic::new(Word::Unexpected, self.span(), message);
+        if !help.is_empty() {
+            diagnostic = diagnostic.help(help);
+        }
+        self.fault(diagnostic)
+    }
+
+    /// Steps over `token` if it is next.
+    pub(crate) fn accept(&mut self, token: &Token) -> bool {
+        let here = self.peek() == Some(token);
+        if here {
+            self.advance();
+        }
+        here
+    }
+
+    /// The next token if it is a word, in lower case.
+    pub(crate) fn peek_word(&self) -> Option<String> {
+        self.peek_word_at(0)
+    }
+
+    pub(crate) fn peek_word_at(&self, ahead: usize) -> Option<String> {
+        match self.peek_at(ahead) {
+            Some(Token::Word(word)) => Some(word.to_lowercase()),
+            _ => None,
+        }
+    }
+
+    /// Steps over one of `known` if it is next.
+    pub(crate) fn accept_word(&mut self, known: &[&str]) -> bool {
+        let here = self.peek_word().is_some_and(|word| known.contains(&word.as_str()));
+        if here {
+            self.advance();
+        }
+        here
+    }
+
+    /// Steps over one of `known`; a near miss is told and then read as what it was meant to be.
+    pub(crate) fn keyword<'k>(&mut self, known: &[&'k str]) -> Option<&'k str> {
+        let typed = self.peek_word()?;
+        let meant = match known.iter().find(|&&word| word == typed) {
+            Some(word) => word,
+            None => {
+                let near = words::nearest(&typed, known)?;
+                self.tell_unknown_word(near);
+                near
+            }
+        };
+        self.advance();
+        Some(meant)
+    }
+
+    fn tell_unknown_word(&mut self, near: &str) {
+        let message = format!("{} is no word of a sides file", self.found());
+        let diagnostic = Diagnostic::new(Word::UnknownWord, self.span(), message)
+            .label("not known")
+            .help(format!("did you mean `{near}`?"));
+        self.faults.push(diagnostic);
+    }
+
+    /// One of `known`, or a fault that lists them.
+    pub(crate) fn expect_keyword<'k>(&mut self, known: &[&'k str], what: &str) -> Read<&'k str> {
+        match self.keyword(known) {
+            Some(word) => Ok(word),
+            None => {
+                let ticked: Vec<String> = known.iter().map(|word| format!("`{word}`")).collect();
+                let list: Vec<&str> = ticked.iter().map(String::as_str).collect();
+                let wanted = if what.is_empty() { String::new() } else { format!("{what}: ") };
+                self.unexpected(&format!("{wanted}{}", words::one_of(&list)), "")
+            }
+        }
+    }
+
+    /// A text between two marks, not empty.
+    pub(crate) fn expect_text(&mut self, what: &str) -> Read<Named> {
+        let span = self.span();
+        match self.peek() {
+            Some(Token::Text(text)) if text.trim().is_empty() => {
+                let message = format!("{what} is empty");
+                self.fault(
+                    Diagnostic::new(Word::EmptyText, span, message)
+                        .help("write it between the marks, for example `\"House\"`"),
+                )
+            }
+            Some(Token::Text(text)) => {
+                self.advance();
+                Ok(Named { text: text.trim().to_owned(), span })
+            }
+            _ => self.unexpected(
+                &format!("{what} between two `\"`"),
+                "a text stands between two marks, for example `\"House\"`",
+            ),
+        }
+    }
+
+    /// A text if one is next.
+    pub(crate) fn accept_text(&mut self, what: &str) -> Read<Option<Named>> {
+        match self.peek() {
+            Some(Token::Text(_)) => self.expect_text(what).map(Some),
+            _ => Ok(None),
+        }
+    }
+
+    /// A whole number.
+    pub(crate) fn expect_whole_number(&mut self, what: &str, help: &str) -> Read<usize> {
+        if let Some(Token::Number(digits)) = self.peek()
+            && let Ok(number) = digits.parse::<usize>()
+        {
+            self.advance();
+            return Ok(number);
+        }
+        self.unexpected(what, help)
+    }
+
+    /// Tells of anything left on the line.
+    pub(crate) fn expect_end(&mut self) -> Read<()> {
+        if self.at_end() {
+            return Ok(());
+        }
+        self.unexpected("nothing more on this line", "a remark goes after a `#`")
+    }
+}

@@ -1,0 +1,220 @@
+//! One line of a sides file cut into tokens that know their place.
+
+use crate::diagnostic::{Diagnostic, Span, Word, is_hidden, quoted};
+
+/// What a token is.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Token {
+    /// Letters, with dashes between letters.
+    Word(String),
+    /// Digits with points and commas as typed.
+    Number(String),
+    /// A fraction that is one character, such as `½`.
+    Fraction(u32, u32),
+    /// What stands between two text marks.
+    Text(String),
+    /// `'`
+    Feet,
+    /// `"` that touches the digit before it.
+    Inch,
+    Slash,
+    Dash,
+    Comma,
+    Degree,
+}
+
+/// A token with its place.
+#[derive(Clone, Debug)]
+pub(crate) struct Placed {
+    pub(crate) token: Token,
+    pub(crate) span: Span,
+}
+
+/// A line in tokens, its comment apart.
+#[derive(Debug, Default)]
+pub(crate) struct LexedLine {
+    pub(crate) tokens: Vec<Placed>,
+    pub(crate) comment: Option<String>,
+    /// A fault was found, so the tokens are not to be trusted.
+    pub(crate) faulty: bool,
+}
+
+/// Cuts one line, which begins at byte `offset` of the text, into tokens.
+pub(crate) fn lex(line: &str, offset: usize, faults: &mut Vec<Diagnostic>) -> LexedLine {
+    let mut lexer = Lexer { line, offset, at: 0, out: LexedLine::default(), faults };
+    while let Some(character) = lexer.peek() {
+        lexer.token(character);
+    }
+    lexer.out
+}
+
+struct Lexer<'a, 'f> {
+    line: &'a str,
+    offset: usize,
+    at: usize,
+    out: LexedLine,
+    faults: &'f mut Vec<Diagnostic>,
+}
+
+impl Lexer<'_, '_> {
+    fn peek(&self) -> Option<char> {
+        self.line[self.at..].chars().next()
+    }
+
+    fn peek_second(&self) -> Option<char> {
+        self.line[self.at..].chars().nth(1)
+    }
+
+    fn span(&self, start: usize) -> Span {
+        Span::new(self.offset + start, self.offset + self.at)
+    }
+
+    fn push(&mut self, token: Token, start: usize) {
+        let span = self.span(start);
+        self.out.tokens.push(Placed { token, span });
+    }
+
+    fn fault(&mut self, diagnostic: Diagnostic) {
+        self.faults.push(diagnostic);
+        self.out.faulty = true;
+    }
+
+    /// Whether the character just before is a digit or a one-character fraction.
+    fn touches_number(&self) -> bool {
+        let before = self.line[..self.at].chars().next_back();
+        before.is_some_and(|c| c.is_ascii_digit() || vulgar_fraction(c).is_some())
+    }
+
+    fn token(&mut self, character: char) {
+        let start = self.at;
+        match character {
+            ' ' | '\t' | '\u{a0}' => self.at += character.len_utf8(),
+            '#' => self.comment(),
+            '0'..='9' => self.number(),
+            '.' if self.peek_second().is_some_and(|c| c.is_ascii_digit()) => self.number(),
+            c if c.is_alphabetic() => self.word(),
+            c if is_inch_mark(c) && self.touches_number() => self.single(Token::Inch),
+            '"' | '“' | '”' => self.text(),
+            c if is_foot_mark(c) => self.foot_mark(),
+            '/' | '⁄' => self.single(Token::Slash),
+            '-' | '–' | '‐' | '‑' => self.single(Token::Dash),
+            ',' => self.single(Token::Comma),
+            '°' | 'º' => self.single(Token::Degree),
+            c => match vulgar_fraction(c) {
+                Some((top, bottom)) => self.single(Token::Fraction(top, bottom)),
+                None => self.stray(c, start),
+            },
+        }
+    }
+
+    fn single(&mut self, token: Token) {
+        let start = self.at;
+        self.at += self.peek().map_or(0, char::len_utf8);
+        self.push(token, start);
+    }
+
+    fn take_while(&mut self, wanted: impl Fn(char, Option<char>) -> bool) -> String {
+        let start = self.at;
+        while let Some(character) = self.peek() {
+            if !wanted(character, self.peek_second()) {
+                break;
+            }
+            self.at += character.len_utf8();
+        }
+        self.line[start..self.at].to_owned()
+    }
+
+    fn word(&mut self) {
+        let start = self.at;
+        let word = self.take_while(|c, next| {
+            c.is_alphabetic() && !matches!(c, 'º' | 'ª')
+                || c == '-' && next.is_some_and(char::is_alphabetic)
+        });
+        if word.is_empty() {
+            return self.single(Token::Degree);
+        }
+        self.push(Token::Word(word), start);
+    }
+
+    fn number(&mut self) {
+        let start = self.at;
+        let is_digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+        let number = self.take_while(|c, next| {
+            c.is_ascii_digit() || c == '.' || c == ',' && is_digit(next)
+        });
+        self.push(Token::Number(number), start);
+    }
+
+    /// A foot mark; two of them that touch are one inch mark.
+    fn foot_mark(&mut self) {
+        let start = self.at;
+        self.at += self.peek().map_or(0, char::len_utf8);
+        if self.line[..start].ends_with(|c: char| c.is_ascii_digit())
+            && self.peek().is_some_and(is_foot_mark)
+        {
+            self.at += self.peek().map_or(0, char::len_utf8);
+            return self.push(Token::Inch, start);
+        }
+        self.push(Token::Feet, start);
+    }
+
+    fn text(&mut self) {
+        let start = self.at;
+        self.at += self.peek().map_or(0, char::len_utf8);
+        let inner = self.take_while(|c, _| !matches!(c, '"' | '“' | '”'));
+        if self.peek().is_none() {
+            let after_number =
+                matches!(self.out.tokens.last(), Some(Placed { token: Token::Number(_), .. }));
+            let span = Span::new(self.offset + start, self.offset + start + 1);
+            let fault = Diagnostic::new(Word::UnfinishedText, span, "this text has no end on its line")
+                .label("begins here");
+            let help = if after_number {
+                "an inch mark touches its number: `7\"`; a text needs a second `\"` at its end"
+            } else {
+                "put a `\"` at the end of the text"
+            };
+            return self.fault(fault.help(help));
+        }
+        self.at += self.peek().map_or(0, char::len_utf8);
+        self.push(Token::Text(inner), start);
+    }
+
+    fn comment(&mut self) {
+        let text = self.line[self.at..].trim_end();
+        self.out.comment = Some(text.to_owned());
+        self.at = self.line.len();
+    }
+
+    fn stray(&mut self, character: char, start: usize) {
+        self.at += character.len_utf8();
+        if is_hidden(character) {
+            return; // told once for the whole line, texts and comments included
+        }
+        let shown = quoted(&character.to_string());
+        let fault =
+            Diagnostic::new(Word::StrayCharacter, self.span(start), format!("{shown} means nothing here"))
+                .help("take it out; a remark goes after a `#`, a name between two `\"`");
+        self.fault(fault);
+    }
+}
+
+fn is_foot_mark(character: char) -> bool {
+    matches!(character, '\'' | '’' | '‘' | '′')
+}
+
+fn is_inch_mark(character: char) -> bool {
+    matches!(character, '"' | '”' | '“' | '″')
+}
+
+fn vulgar_fraction(character: char) -> Option<(u32, u32)> {
+    Some(match character {
+        '½' => (1, 2),
+        '¼' => (1, 4),
+        '¾' => (3, 4),
+        '⅛' => (1, 8),
+        '⅜' => (3, 8),
+        '⅝' => (5, 8),
+        '⅞' => (7, 8),
+        _ => return None,
+    })
+}

@@ -1,0 +1,508 @@
+//! One function a statement: tokens in, a [`Statement`] out.
+
+use crate::area::WrittenArea;
+use crate::diagnostic::{Diagnostic, Word};
+use crate::sketch::cursor::{Cursor, Read};
+use crate::sketch::lexer::Token;
+use crate::sketch::statement::*;
+use crate::length::Step;
+
+const DIRECTIONS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
+const FACES: [&str; 3] = ["outside", "frame", "inside"];
+
+/// Every word that can begin a line, for suggestions.
+const FIRST_WORDS: [&str; 51] = [
+    "property", "address", "account", "case", "tax", "measured", "tolerance", "interior", "units",
+    "faces", "front", "true", "veneer", "wall", "record", "listing", "plan", "figure", "missing",
+    "level", "lot", "living", "unfinished", "garage", "carport", "porch", "patio", "deck",
+    "balcony", "breezeway", "storage", "outbuilding", "open", "low", "stair", "court", "north",
+    "east", "south", "west", "n", "e", "s", "w", "diagonal", "bearing", "arc", "close", "corner",
+    "overall", "tie",
+];
+
+impl Cursor<'_> {
+    /// The statement of this line; what is left over is a fault.
+    pub(crate) fn statement(&mut self) -> Read<Statement> {
+        let statement = self.statement_body()?;
+        self.expect_end()?;
+        Ok(statement)
+    }
+
+    fn statement_body(&mut self) -> Read<Statement> {
+        let start = self.span();
+        let Some(word) = self.keyword(&FIRST_WORDS) else {
+            return self.not_a_statement();
+        };
+        match word {
+            "property" => self.head_line(HeadLine::Property),
+            "address" => self.head_line(HeadLine::Address),
+            "account" => self.head_line(HeadLine::Account),
+            "case" => self.head_line(HeadLine::Case),
+            "record" if self.accept_word(&["outline"]) => self.drawn_outline(Drawn::Record),
+            "plan" if self.accept_word(&["outline"]) => self.drawn_outline(Drawn::Plan),
+            "record" => self.figure(FigureKind::Record),
+            "listing" => self.figure(FigureKind::Listing),
+            "plan" => self.figure(FigureKind::Plan),
+            "figure" => {
+                let name = self.expect_text("the name of the figure")?;
+                self.figure(FigureKind::Other(name))
+            }
+            "missing" => self.missing(),
+            "level" => self.level(),
+            "lot" => self.lot(),
+            "diagonal" => self.diagonal(start),
+            "bearing" => self.bearing(),
+            "arc" => self.arc(start),
+            "close" => self.side(Run::Close),
+            "corner" => Ok(Statement::Corner(self.expect_text("the name of the corner")?)),
+            "overall" => self.overall(),
+            "tie" => self.tie(),
+            _ => match (direction_named(word), kind_named(word)) {
+                (Some(direction), _) => self.straight(direction),
+                (_, Some(kind)) => self.space(kind),
+                _ => self.head(word).map(Statement::Head),
+            },
+        }
+    }
+
+    fn not_a_statement(&mut self) -> Read<Statement> {
+        let span = self.span();
+        let found = self.found();
+        if self.peek_word().is_some() {
+            return self.fault(
+                Diagnostic::new(Word::UnknownWord, span, format!("{found} is no word of a sides file"))
+                    .label("not known")
+                    .help("a line begins with a direction (`north 12' 6\"`), a space (`garage \"Garage\"`) or another word of the format; a remark begins with `#`"),
+            );
+        }
+        let message = format!("wanted a word at the start of the line, found {found}");
+        self.fault(
+            Diagnostic::new(Word::Unexpected, span, message)
+                .help("begin with the direction of the wall: `north 12' 6\"`"),
+        )
+    }
+
+    fn head_line(&mut self, line: HeadLine) -> Read<Statement> {
+        let text = self.expect_text("what follows")?;
+        Ok(Statement::Head(Head::Line(line, text.text)))
+    }
+
+    fn head(&mut self, word: &str) -> Read<Head> {
+        Ok(match word {
+            "tax" => {
+                self.expect_keyword(&["year"], "after `tax`")?;
+                Head::TaxYear(self.tax_year()?)
+            }
+            "measured" => Head::Measured(self.measured()?),
+            "tolerance" => Head::Tolerance(self.expect_length("a tolerance")?),
+            "interior" => Head::Interior(match self.expect_keyword(&["seen", "not"], "")? {
+                "not" => {
+                    self.expect_keyword(&["seen"], "after `not`")?;
+                    false
+                }
+                _ => true,
+            }),
+            "units" => Head::Units(self.units()?),
+            "faces" => Head::Faces(self.face()?),
+            "front" => Head::Front(self.direction("the street side")?),
+            "true" => {
+                self.expect_keyword(&["north"], "after `true`")?;
+                Head::TrueNorth(self.expect_bearing()?)
+            }
+            "veneer" => Head::Veneer(self.thickness()?),
+            _ => Head::Wall(self.expect_length("a wall's thickness")?),
+        })
+    }
+
+    fn tax_year(&mut self) -> Read<u16> {
+        let start = self.span();
+        let help = "write it with four digits: `tax year 2026`";
+        let year = self.expect_whole_number("a year", help)?;
+        match u16::try_from(year) {
+            Ok(year) if (1800..=2999).contains(&year) => Ok(year),
+            _ => {
+                let span = self.since(start);
+                let message = format!("{year} is no tax year");
+                self.fault(Diagnostic::new(Word::BadDate, span, message).help(help))
+            }
+        }
+    }
+
+    fn measured(&mut self) -> Read<Measured> {
+        let date = self.expect_date()?;
+        let mut measured = Measured { date, by: None, with: None };
+        while let Some(word) = self.keyword(&["by", "with"]) {
+            let text = self.expect_text("who or what")?.text;
+            if word == "by" {
+                measured.by = Some(text);
+            } else {
+                measured.with = Some(text);
+            }
+        }
+        Ok(measured)
+    }
+
+    fn units(&mut self) -> Read<Unit> {
+        let start = self.span();
+        let all = ["feet", "inches", "metres", "centimetres", "millimetres", "meters", "centimeters", "millimeters"];
+        let unit = match self.expect_keyword(&all, "a unit")? {
+            "feet" => Unit::Feet,
+            "inches" => Unit::Inches,
+            "metres" | "meters" => Unit::Metres,
+            "centimetres" | "centimeters" => Unit::Centimetres,
+            _ => Unit::Millimetres,
+        };
+        if let Some(bare) = self.first_bare {
+            return self.fault(
+                Diagnostic::new(Word::OutOfPlace, start, "`units` comes after a bare number")
+                    .also(bare, "which unit is this?")
+                    .help("move the `units` line to the top of the file"),
+            );
+        }
+        Ok(unit)
+    }
+
+    fn face(&mut self) -> Read<Face> {
+        Ok(match self.expect_keyword(&FACES, "the face that was measured")? {
+            "outside" => Face::Outside,
+            "frame" => Face::Frame,
+            _ => Face::Inside,
+        })
+    }
+
+    fn direction(&mut self, what: &str) -> Read<Direction> {
+        let word = self.keyword(&DIRECTIONS);
+        match word.and_then(direction_named) {
+            Some(direction) => Ok(direction),
+            None => self.unexpected(&format!("{what}: `north`, `east`, `south` or `west`"), ""),
+        }
+    }
+
+    fn thickness(&mut self) -> Read<Thickness> {
+        if self.accept_word(&["none"]) {
+            return Ok(Thickness::None);
+        }
+        self.expect_length("a thickness or `none`").map(Thickness::Of)
+    }
+
+    fn figure(&mut self, kind: FigureKind) -> Read<Statement> {
+        let area = self.expect_area("the published area")?;
+        let mut basis = Basis::default();
+        let mut title = None;
+        while !self.at_end() {
+            if let Some(text) = self.accept_text("the title")? {
+                if title.is_some() {
+                    let message = "a figure has one title";
+                    let span = text.span;
+                    return self.fault(
+                        Diagnostic::new(Word::StatedTwice, span, message)
+                            .help("between the names after `counting` stand commas"),
+                    );
+                }
+                title = Some(text.text);
+                continue;
+            }
+            self.basis_word(&mut basis)?;
+        }
+        Ok(Statement::Figure(FigureStatement { kind, area, basis, title }))
+    }
+
+    fn basis_word(&mut self, basis: &mut Basis) -> Read<()> {
+        let wanted = "nothing more, or";
+        match self.expect_keyword(&["measured", "sides", "counting"], wanted)? {
+            "measured" => {
+                let face = self.measured_to()?;
+                self.once(&mut basis.face, face, "the face")
+            }
+            "sides" => {
+                let words = ["whole-foot", "half-foot", "inch", "tenth-foot", "unknown"];
+                let rule = match self.expect_keyword(&words, "how sides are rounded")? {
+                    "whole-foot" => SideRule::Step(Step::WholeFoot),
+                    "half-foot" => SideRule::Step(Step::HalfFoot),
+                    "inch" => SideRule::Step(Step::Inch),
+                    "tenth-foot" => SideRule::Step(Step::TenthFoot),
+                    _ => SideRule::Unknown,
+                };
+                self.once(&mut basis.sides, rule, "the rounding of the sides")
+            }
+            _ => {
+                basis.counting.push(self.expect_text("the name of a space")?);
+                while self.accept(&Token::Comma) {
+                    basis.counting.push(self.expect_text("the name of a space")?);
+                }
+                Ok(())
+            }
+        }
+    }
+
+    fn measured_to(&mut self) -> Read<Face> {
+        self.expect_keyword(&["to"], "after `measured`")?;
+        self.face()
+    }
+
+    /// Keeps `value`, or tells that it was said before on this line.
+    fn once<T>(&mut self, slot: &mut Option<T>, value: T, what: &str) -> Read<()> {
+        if slot.replace(value).is_none() {
+            return Ok(());
+        }
+        let span = self.last_span();
+        self.fault(
+            Diagnostic::new(Word::StatedTwice, span, format!("{what} is said twice on this line"))
+                .help("keep one of the two"),
+        )
+    }
+
+    fn missing(&mut self) -> Read<Statement> {
+        let words: Vec<&str> = Kind::ALL.iter().map(|kind| kind.word()).collect();
+        let word = self.expect_keyword(&words, "what is missing")?;
+        let name = self.expect_text("its name")?.text;
+        self.expect_keyword(&["recorded"], "after the name")?;
+        let recorded = self.expect_area("its recorded area")?;
+        Ok(Statement::Missing { kind: kind_named(word).unwrap_or(Kind::Storage), name, recorded })
+    }
+
+    fn level(&mut self) -> Read<Statement> {
+        let name = self.expect_text("the name of the level")?;
+        let mut level = LevelStatement { name, below_grade: false, beside: false };
+        while !self.at_end() {
+            match self.expect_keyword(&["below", "beside"], "nothing more, or")? {
+                "below" => {
+                    self.expect_keyword(&["grade"], "after `below`")?;
+                    level.below_grade = true;
+                }
+                _ => level.beside = true,
+            }
+        }
+        Ok(Statement::Level(level))
+    }
+
+    fn space(&mut self, kind: Kind) -> Read<Statement> {
+        let name = self.expect_text("the name of the space")?;
+        let mut space = SpaceStatement {
+            kind,
+            name,
+            face: None,
+            within: None,
+            place: Place::Origin,
+            veneer: None,
+            counted: None,
+            recorded: None,
+        };
+        while !self.at_end() {
+            self.space_word(&mut space)?;
+        }
+        Ok(Statement::Space(space))
+    }
+
+    fn space_word(&mut self, space: &mut SpaceStatement) -> Read<()> {
+        let words = ["measured", "within", "start", "from", "veneer", "counted", "not", "recorded"];
+        let word = self.expect_keyword(&words, "nothing more, or")?;
+        match word {
+            "measured" => {
+                let face = self.measured_to()?;
+                self.once(&mut space.face, face, "the face")
+            }
+            "within" => {
+                let name = self.expect_text("the name of the space round it")?;
+                self.once(&mut space.within, name, "`within`")
+            }
+            "start" | "from" => {
+                let place = if word == "start" { self.start()? } else { self.from()? };
+                let before = std::mem::replace(&mut space.place, place);
+                let mut said = (before != Place::Origin).then_some(());
+                self.once(&mut said, (), "the place")
+            }
+            "veneer" => {
+                let thickness = self.thickness()?;
+                self.once(&mut space.veneer, thickness, "the veneer")
+            }
+            "recorded" => {
+                let area = self.expect_area("the recorded area")?;
+                self.once(&mut space.recorded, area, "the recorded area")
+            }
+            _ => {
+                if word == "not" {
+                    self.expect_keyword(&["counted"], "after `not`")?;
+                }
+                self.once(&mut space.counted, word == "counted", "whether it is counted")
+            }
+        }
+    }
+
+    fn start(&mut self) -> Read<Place> {
+        let mut offsets = Vec::new();
+        loop {
+            let direction = self.direction("which way from the origin")?;
+            offsets.push((direction, self.expect_length("how far from the origin")?));
+            let more = self.peek_word().is_some_and(|word| direction_named(&word).is_some());
+            if offsets.len() == 2 || !more {
+                return Ok(Place::Start(offsets));
+            }
+        }
+    }
+
+    fn from(&mut self) -> Read<Place> {
+        if self.accept_word(&["corner"]) {
+            return self.expect_text("the name of a corner").map(Place::Corner);
+        }
+        let space = self.expect_text("the name of a space, or `corner`")?;
+        self.expect_keyword(&["corner"], "after the name of the space")?;
+        let span = self.span();
+        let number = self.expect_whole_number("the number of a corner", "corners count from 1, where the walk starts")?;
+        Ok(Place::CornerOf(space, number, span))
+    }
+
+    fn lot(&mut self) -> Read<Statement> {
+        let name = self.expect_text("the name of the lot")?;
+        let mut recorded: Option<WrittenArea> = None;
+        if !self.at_end() {
+            self.expect_keyword(&["recorded"], "nothing more, or")?;
+            recorded = Some(self.expect_area("the recorded area")?);
+        }
+        Ok(Statement::Lot { name, recorded })
+    }
+
+    fn drawn_outline(&mut self, drawn: Drawn) -> Read<Statement> {
+        let name = self.expect_text("the name of the outline")?;
+        let mut of = None;
+        if !self.at_end() {
+            self.expect_keyword(&["of"], "nothing more, or")?;
+            of = Some(self.expect_text("the name of a space or a level")?);
+        }
+        Ok(Statement::Outline { drawn, name, of })
+    }
+
+    fn straight(&mut self, direction: Direction) -> Read<Statement> {
+        if self.keyword(&["by"]).is_some() {
+            self.expect_keyword(&["closing"], "after `by`")?;
+            return self.side(Run::ByClosing(direction));
+        }
+        let length = self.expect_length("the length of the side, or `by closing`")?;
+        self.side(Run::Straight(direction, length))
+    }
+
+    fn diagonal(&mut self, start: crate::diagnostic::Span) -> Read<Statement> {
+        let first = self.direction("the first leg of a slanted wall")?;
+        let first = (first, self.expect_length("how far the slanted wall runs")?);
+        let second = self.direction("the second leg of a slanted wall")?;
+        let second = (second, self.expect_length("how far the slanted wall rises")?);
+        if first.0.axis() == second.0.axis() {
+            let span = self.since(start);
+            return self.fault(
+                Diagnostic::new(Word::BadDiagonal, span, "both legs of this slanted wall lie on one axis")
+                    .help("give one leg north or south and one east or west: `diagonal north 3' east 3'`"),
+            );
+        }
+        self.side(Run::Diagonal(first, second))
+    }
+
+    fn bearing(&mut self) -> Read<Statement> {
+        let bearing = self.expect_bearing()?;
+        let length = self.expect_length("the length of the side")?;
+        self.side(Run::Bearing(bearing, length))
+    }
+
+    fn arc(&mut self, start: crate::diagnostic::Span) -> Read<Statement> {
+        let direction = self.direction("the direction of the chord")?;
+        let chord = self.expect_length("the length of the chord")?;
+        self.expect_keyword(&["rise"], "after the chord")?;
+        let rise = self.expect_length("how far the curve rises from its chord")?;
+        let toward = self.direction("the side to which it rises")?;
+        if direction.axis() == toward.axis() {
+            let span = self.since(start);
+            return self.fault(
+                Diagnostic::new(Word::BadArc, span, "the rise of a curved wall is square to its chord")
+                    .help("a chord that runs east or west rises north or south: `arc east 8' rise 2' south`"),
+            );
+        }
+        self.side(Run::Arc(direction, chord, rise, toward))
+    }
+
+    fn side(&mut self, run: Run) -> Read<Statement> {
+        let mut words = SideWords::default();
+        while !self.at_end() {
+            self.side_word(&mut words)?;
+        }
+        Ok(Statement::Side(run, words))
+    }
+
+    fn side_word(&mut self, words: &mut SideWords) -> Read<()> {
+        let known = ["recorded", "tolerance", "estimated", "from", "common", "veneer", "photo", "note"];
+        match self.expect_keyword(&known, "nothing more, or")? {
+            "recorded" => {
+                let length = self.expect_length("the recorded length")?;
+                self.once(&mut words.recorded, length, "the recorded length")
+            }
+            "tolerance" => {
+                let length = self.expect_length("the tolerance")?;
+                self.once(&mut words.tolerance, length, "the tolerance")
+            }
+            "estimated" => {
+                words.estimated = true;
+                Ok(())
+            }
+            "from" => {
+                words.from = match self.expect_keyword(&["plan", "record"], "where the length was taken")? {
+                    "plan" => TakenFrom::Plan,
+                    _ => TakenFrom::Record,
+                };
+                Ok(())
+            }
+            "common" => {
+                words.common = true;
+                Ok(())
+            }
+            "veneer" => {
+                let thickness = self.thickness()?;
+                self.once(&mut words.veneer, thickness, "the veneer")
+            }
+            "photo" => {
+                let text = self.expect_text("the photo")?.text;
+                self.once(&mut words.photo, text, "the photo")
+            }
+            _ => {
+                let text = self.expect_text("the note")?.text;
+                self.once(&mut words.note, text, "the note")
+            }
+        }
+    }
+
+    fn overall(&mut self) -> Read<Statement> {
+        let direction = self.direction("the direction of the overall length")?;
+        let length = self.expect_length("the overall length")?;
+        Ok(Statement::Overall(direction, length))
+    }
+
+    fn tie(&mut self) -> Read<Statement> {
+        self.expect_keyword(&["corner"], "after `tie`")?;
+        let first = self.corner_ref()?;
+        self.expect_keyword(&["to"], "after the first corner")?;
+        self.expect_keyword(&["corner"], "after `to`")?;
+        let second = self.corner_ref()?;
+        let length = self.expect_length("the distance taped across")?;
+        Ok(Statement::Tie(first, second, length))
+    }
+
+    fn corner_ref(&mut self) -> Read<CornerRef> {
+        if let Some(name) = self.accept_text("the name of a corner")? {
+            return Ok(CornerRef::Name(name.text));
+        }
+        self.expect_whole_number("the name or the number of a corner", "write `tie corner 1 to corner 4 38' 2\"`")
+            .map(CornerRef::Number)
+    }
+}
+
+/// The direction of a word in lower case.
+fn direction_named(word: &str) -> Option<Direction> {
+    Some(match word {
+        "north" | "n" => Direction::North,
+        "east" | "e" => Direction::East,
+        "south" | "s" => Direction::South,
+        "west" | "w" => Direction::West,
+        _ => return None,
+    })
+}
+
+fn kind_named(word: &str) -> Option<Kind> {
+    Kind::ALL.into_iter().find(|kind| kind.word() == word)
+}

@@ -1,0 +1,470 @@
+//! Reading lengths, areas, bearings and dates from tokens.
+
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+
+use crate::area::{Area, AreaUnit, WrittenArea};
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::error::Error;
+use crate::length::{Form, Length, Written};
+use crate::sketch::cursor::{Cursor, Read};
+use crate::sketch::lexer::{Token, lex};
+use crate::sketch::statement::{Bearing, Direction, Unit};
+
+const LENGTH_HELP: &str = "write feet and inches as `42' 7 1/2\"`, tenths as `42.6'`, metres as `12.98 m`";
+const AREA_HELP: &str = "write the unit too: `2,031 sq ft`, `188.7 sq m` or `0.25 acres`";
+const BEARING_HELP: &str = "write it as `N 45° 30' E` or `S 12.5° W`: from north or south so many degrees (0 to 90) toward east or west";
+
+/// The largest area that can be typed, in square feet: far beyond any lot, so that sums cannot overflow.
+const LARGEST_AREA: i128 = 1_000_000_000_000;
+
+impl std::str::FromStr for Length {
+    type Err = Error;
+
+    /// Reads any spelling of a length; a bare number is feet.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::Length`] if it is not one, with what is wrong and how to write it.
+    fn from_str(text: &str) -> Result<Length, Error> {
+        let mut faults = Vec::new();
+        let line = lex(text, 0, &mut faults);
+        let mut cursor = Cursor::new(&line.tokens, text, Unit::Feet, &mut faults);
+        let read = cursor.expect_length("a length").and_then(|written| {
+            cursor.expect_end()?;
+            Ok(written.length())
+        });
+        match read {
+            Ok(length) if !line.faulty => Ok(length),
+            _ => {
+                let first = faults.first();
+                let message = first.map_or_else(String::new, |fault| fault.message().to_owned());
+                let help = first.and_then(|fault| fault.helps().first()).cloned();
+                Err(Error::Length { message, help: help.unwrap_or_else(|| LENGTH_HELP.to_owned()) })
+            }
+        }
+    }
+}
+
+/// The unit that a mark or a word after a number means.
+#[derive(Clone, Copy, PartialEq)]
+enum Mark {
+    Feet,
+    Inches,
+    Metric(Form),
+}
+
+impl Cursor<'_> {
+    fn bad_length<T>(&mut self, start: Span, message: impl Into<String>, help: &str) -> Read<T> {
+        let span = self.since(start);
+        self.fault(Diagnostic::new(Word::BadLength, span, message).help(help))
+    }
+
+    /// A length over 0 and at most 10,000 ft.
+    pub(crate) fn expect_length(&mut self, what: &str) -> Read<Written> {
+        let start = self.span();
+        if self.accept(&Token::Dash) && matches!(self.peek(), Some(Token::Number(_))) {
+            self.advance();
+            return self.bad_length(
+                start,
+                "a length has no sign",
+                "turn the direction round: `south 3'` is `north -3'`",
+            );
+        }
+        let written = self.length_parts(what)?;
+        if written.length() <= Length::ZERO {
+            return self.bad_length(start, format!("{what} is over 0"), "leave the line out if there is no such wall");
+        }
+        if written.length() > Length::LONGEST_SIDE {
+            return self.bad_length(
+                start,
+                format!("{what} is at most 10,000 ft"),
+                "is a mark missing, so that inches were read as feet?",
+            );
+        }
+        Ok(written)
+    }
+
+    fn length_parts(&mut self, what: &str) -> Read<Written> {
+        let start = self.span();
+        if let Some(Token::Fraction(..)) = self.peek() {
+            return self.inches_only(start);
+        }
+        let Some(Token::Number(digits)) = self.peek() else {
+            return self.unexpected(what, LENGTH_HELP);
+        };
+        let digits = digits.clone();
+        self.advance();
+        let first = self.length_number(start, &digits)?;
+        match self.accept_mark() {
+            Some(Mark::Feet) => self.after_feet(start, first),
+            Some(Mark::Inches) => self.in_unit(start, first, Form::FeetAndInches),
+            Some(Mark::Metric(form)) => self.in_unit(start, first, form),
+            None => self.without_mark(start, first),
+        }
+    }
+
+    /// A number with no unit yet: the whole inches of `4 5/8"`, the top of `1/2"`, or a bare number.
+    fn without_mark(&mut self, start: Span, first: Decimal) -> Read<Written> {
+        if self.fraction_follows() || self.peek() == Some(&Token::Slash) {
+            return self.mixed_inches(start, first);
+        }
+        if matches!(self.peek(), Some(Token::Number(_)))
+            || self.peek() == Some(&Token::Dash) && matches!(self.peek_at(1), Some(Token::Number(_)))
+        {
+            let _ = self.accept(&Token::Dash);
+            self.advance();
+            return self.bad_length(start, "two numbers and no unit between them", LENGTH_HELP);
+        }
+        if matches!(self.peek(), Some(Token::Degree)) {
+            self.advance();
+            return self.bad_length(start, "a length has no degrees", LENGTH_HELP);
+        }
+        let span = self.since(start);
+        self.first_bare.get_or_insert(span);
+        let form = match self.units {
+            Unit::Feet => Form::DecimalFeet,
+            Unit::Inches => Form::FeetAndInches,
+            Unit::Metres => Form::Metres,
+            Unit::Centimetres => Form::Centimetres,
+            Unit::Millimetres => Form::Millimetres,
+        };
+        self.in_unit(start, first, form)
+    }
+
+    /// Whether a fraction of an inch is next: `5/8`, `-5/8` or `½`.
+    fn fraction_follows(&self) -> bool {
+        let dash = usize::from(self.peek() == Some(&Token::Dash));
+        match self.peek_at(dash) {
+            Some(Token::Fraction(..)) => true,
+            Some(Token::Number(_)) => self.peek_at(dash + 1) == Some(&Token::Slash),
+            _ => false,
+        }
+    }
+
+    /// What may follow `42'`: nothing, or inches with their mark.
+    fn after_feet(&mut self, start: Span, feet: Decimal) -> Read<Written> {
+        let dash = self.peek() == Some(&Token::Dash);
+        let next = self.peek_at(usize::from(dash));
+        if !matches!(next, Some(Token::Number(_) | Token::Fraction(..))) {
+            let form =
+                if feet.fract().is_zero() { Form::FeetAndInches } else { Form::DecimalFeet };
+            let written = self.in_unit(start, feet, Form::DecimalFeet)?;
+            return Ok(Written::new(written.length(), form));
+        }
+        let _ = self.accept(&Token::Dash);
+        if !feet.fract().is_zero() {
+            self.advance();
+            return self.bad_length(start, "decimals of a foot and inches together", LENGTH_HELP);
+        }
+        let feet = self.in_unit(start, feet, Form::DecimalFeet)?;
+        let inches = self.inches_only(start)?;
+        if inches.length() >= Length::FOOT {
+            return self.bad_length(
+                start,
+                "after the feet come less than 12 inches",
+                "count full feet as feet: `13' 2\"` rather than `12' 14\"`",
+            );
+        }
+        Ok(Written::new(feet.length() + inches.length(), Form::FeetAndInches))
+    }
+
+    /// `7"`, `7 1/2"`, `7-1/2"`, `1/2"`, `½"`, `7.5"`.
+    fn inches_only(&mut self, start: Span) -> Read<Written> {
+        let mut whole = Decimal::ZERO;
+        if let Some(Token::Number(digits)) = self.peek() {
+            let digits = digits.clone();
+            self.advance();
+            whole = self.length_number(start, &digits)?;
+            if !self.fraction_follows() && self.peek() != Some(&Token::Slash) {
+                if self.accept_mark() == Some(Mark::Inches) {
+                    return self.in_unit(start, whole, Form::FeetAndInches);
+                }
+                return self.bad_length(
+                    start,
+                    format!("which unit is the {digits}?"),
+                    "write inches with their mark: `42' 7\"`",
+                );
+            }
+        }
+        self.mixed_inches(start, whole)
+    }
+
+    /// A fraction after the whole inches `first`, or with `first` as its top; then the inch mark.
+    fn mixed_inches(&mut self, start: Span, first: Decimal) -> Read<Written> {
+        let (whole, top, bottom) = if self.accept(&Token::Slash) {
+            (Decimal::ZERO, first, self.fraction_part(start)?)
+        } else {
+            let _ = self.accept(&Token::Dash);
+            let (top, bottom) = self.fraction(start)?;
+            (first, top, bottom)
+        };
+        if self.accept_mark() != Some(Mark::Inches) {
+            return self.bad_length(
+                start,
+                "a fraction is of an inch, and its mark is missing",
+                "write `7 1/2\"`; for half a foot write `6\"` or `0.5'`",
+            );
+        }
+        if !whole.fract().is_zero() || !top.fract().is_zero() || !bottom.fract().is_zero() {
+            return self.bad_length(start, "decimals and a fraction together", LENGTH_HELP);
+        }
+        if bottom.is_zero() || top >= bottom {
+            return self.bad_length(
+                start,
+                "a fraction of an inch is less than 1",
+                "write whole inches as such: `5 1/2\"` rather than `11/2\"`",
+            );
+        }
+        let inches = self.in_unit(start, whole, Form::FeetAndInches)?;
+        let (Some(top), Some(bottom)) = (top.to_i64(), bottom.to_i64()) else {
+            return self.bad_length(start, "a fraction too long to read", LENGTH_HELP);
+        };
+        let product = Length::INCH.nm().checked_mul(top).filter(|nm| nm % bottom == 0);
+        match product.and_then(|nm| nm.checked_div(bottom)) {
+            Some(nm) => {
+                Ok(Written::new(inches.length() + Length::from_nm(nm), Form::FeetAndInches))
+            }
+            None => self.bad_length(
+                start,
+                "no tape shows this fraction exactly",
+                "read to halves, quarters, eighths, sixteenths, or write decimals: `4.33\"`",
+            ),
+        }
+    }
+
+    fn fraction(&mut self, start: Span) -> Read<(Decimal, Decimal)> {
+        if let Some(&Token::Fraction(top, bottom)) = self.peek() {
+            self.advance();
+            return Ok((Decimal::from(top), Decimal::from(bottom)));
+        }
+        let top = self.fraction_part(start)?;
+        if !self.accept(&Token::Slash) {
+            return self.bad_length(start, "a fraction without its `/`", LENGTH_HELP);
+        }
+        let bottom = self.fraction_part(start)?;
+        Ok((top, bottom))
+    }
+
+    fn fraction_part(&mut self, start: Span) -> Read<Decimal> {
+        if let Some(Token::Number(digits)) = self.peek() {
+            let digits = digits.clone();
+            self.advance();
+            return self.length_number(start, &digits);
+        }
+        self.bad_length(start, "a fraction with one number", LENGTH_HELP)
+    }
+
+    /// The unit mark or word that is next, if any.
+    fn accept_mark(&mut self) -> Option<Mark> {
+        let mark = match self.peek()? {
+            Token::Feet => Mark::Feet,
+            Token::Inch => Mark::Inches,
+            Token::Word(word) => match word.to_lowercase().as_str() {
+                "ft" | "feet" | "foot" => Mark::Feet,
+                "in" | "inch" | "inches" => Mark::Inches,
+                "m" | "metre" | "metres" | "meter" | "meters" => Mark::Metric(Form::Metres),
+                "cm" => Mark::Metric(Form::Centimetres),
+                "mm" => Mark::Metric(Form::Millimetres),
+                _ => return None,
+            },
+            _ => return None,
+        };
+        self.advance();
+        Some(mark)
+    }
+
+    fn length_number(&mut self, start: Span, digits: &str) -> Read<Decimal> {
+        if digits.contains(',') {
+            return self.bad_length(
+                start,
+                "a length has no thousands comma",
+                "leave the comma out; decimals take a point: `42.6'`",
+            );
+        }
+        if digits.matches('.').count() > 1 {
+            return self.bad_length(start, "a number with two decimal points", LENGTH_HELP);
+        }
+        match decimal(digits) {
+            Some(number) => Ok(number),
+            None => self.bad_length(start, "a number too long to read", LENGTH_HELP),
+        }
+    }
+
+    /// `number` of the unit of `form`, as whole nanometres.
+    fn in_unit(&mut self, start: Span, number: Decimal, form: Form) -> Read<Written> {
+        let nm = Decimal::from(form.unit().nm());
+        let far = Decimal::from(10_i64.pow(10));
+        if number > far {
+            return self.bad_length(start, "a length is at most 10,000 ft", LENGTH_HELP);
+        }
+        let whole = (number.scale() <= 12).then(|| number.checked_mul(nm)).flatten();
+        match whole.filter(|nm| nm.fract().is_zero()).and_then(|nm| nm.to_i64()) {
+            Some(nm) if nm > 4 * Length::LONGEST_SIDE.nm() => {
+                self.bad_length(start, "a length is at most 10,000 ft", LENGTH_HELP)
+            }
+            Some(nm) => Ok(Written::new(Length::from_nm(nm), form)),
+            None => self.bad_length(
+                start,
+                "finer than a millionth of a millimetre",
+                "write as many decimals as the tape shows",
+            ),
+        }
+    }
+
+    /// A number and the unit of an area.
+    pub(crate) fn expect_area(&mut self, what: &str) -> Read<WrittenArea> {
+        let start = self.span();
+        let Some(Token::Number(digits)) = self.peek() else {
+            return self.unexpected(what, AREA_HELP);
+        };
+        let digits = digits.clone();
+        self.advance();
+        let Some(number) = area_number(&digits) else {
+            return self.bad_area(start, format!("{} is not a number", quoted(&digits)));
+        };
+        let Some(unit) = self.accept_area_unit() else {
+            return self.bad_area(start, format!("{what} has no unit"));
+        };
+        let area = WrittenArea::new(number, unit);
+        let largest = LARGEST_AREA * Area::SQUARE_FOOT.half_nm2();
+        match area {
+            Some(area) if area.area().half_nm2() > largest => {
+                self.bad_area(start, format!("{what} is larger than any lot"))
+            }
+            Some(area) if area.area().half_nm2() <= 0 => {
+                self.bad_area(start, format!("{what} is over 0"))
+            }
+            Some(area) => Ok(area),
+            None => self.bad_area(start, format!("{what} has more digits than can be told apart")),
+        }
+    }
+
+    fn bad_area<T>(&mut self, start: Span, message: String) -> Read<T> {
+        let span = self.since(start);
+        self.fault(Diagnostic::new(Word::BadArea, span, message).help(AREA_HELP))
+    }
+
+    fn accept_area_unit(&mut self) -> Option<AreaUnit> {
+        let unit = match self.peek_word()?.as_str() {
+            "sqft" => AreaUnit::SquareFeet,
+            "sqm" => AreaUnit::SquareMetres,
+            "acre" | "acres" => AreaUnit::Acres,
+            "hectare" | "hectares" => AreaUnit::Hectares,
+            "sq" | "square" => {
+                let unit = match self.peek_word_at(1)?.as_str() {
+                    "ft" | "feet" | "foot" => AreaUnit::SquareFeet,
+                    "m" | "metre" | "metres" => AreaUnit::SquareMetres,
+                    _ => return None,
+                };
+                self.advance();
+                unit
+            }
+            _ => return None,
+        };
+        self.advance();
+        Some(unit)
+    }
+
+    /// A quadrant bearing: `N 45° 30' 15" E`.
+    pub(crate) fn expect_bearing(&mut self) -> Read<Bearing> {
+        let start = self.span();
+        let from = match self.peek_word().as_deref() {
+            Some("n" | "north") => Direction::North,
+            Some("s" | "south") => Direction::South,
+            _ => return self.unexpected("`N` or `S`, where a bearing begins", BEARING_HELP),
+        };
+        self.advance();
+        let Some(degrees) = self.angle_part() else {
+            return self.bad_bearing(start, "a bearing without its degrees");
+        };
+        let _ = self.accept(&Token::Degree) || self.accept_word(&["deg", "degrees"]);
+        let minutes = self.angle_part();
+        let _ = minutes.is_some() && self.accept(&Token::Feet);
+        let seconds = minutes.and_then(|_| self.angle_part());
+        let _ = seconds.is_some() && self.accept(&Token::Inch);
+        let toward = match self.peek_word().as_deref() {
+            Some("e" | "east") => Direction::East,
+            Some("w" | "west") => Direction::West,
+            _ => return self.bad_bearing(start, "a bearing without its `E` or `W`"),
+        };
+        self.advance();
+        let bearing = Bearing { from, degrees, minutes, seconds, toward };
+        if !bearing.is_within_a_quadrant() {
+            return self.bad_bearing(start, "a bearing goes from 0 to 90 degrees, minutes and seconds up to 60");
+        }
+        Ok(bearing)
+    }
+
+    fn bad_bearing<T>(&mut self, start: Span, message: &str) -> Read<T> {
+        let span = self.since(start);
+        self.fault(Diagnostic::new(Word::BadBearing, span, message).help(BEARING_HELP))
+    }
+
+    fn angle_part(&mut self) -> Option<Decimal> {
+        let Some(Token::Number(digits)) = self.peek() else { return None };
+        let number = decimal(digits)?;
+        self.advance();
+        Some(number)
+    }
+
+    /// An ISO date.
+    pub(crate) fn expect_date(&mut self) -> Read<jiff::civil::Date> {
+        let start = self.span();
+        let mut text = String::new();
+        while let Some(Token::Number(_) | Token::Dash | Token::Slash | Token::Comma) = self.peek() {
+            let span = self.span();
+            text.push_str(self.text.get(span.start..span.end).unwrap_or("?"));
+            self.advance();
+        }
+        if text.is_empty() {
+            return self.unexpected("a date", "write it as year-month-day: `2026-03-07`");
+        }
+        match (text.len() == 10).then(|| text.parse()) {
+            Some(Ok(date)) => Ok(date),
+            _ => {
+                let message = format!("{} is no date of the calendar", quoted(&text));
+                let span = self.since(start);
+                self.fault(
+                    Diagnostic::new(Word::BadDate, span, message)
+                        .help("write it as year-month-day: `2026-03-07`"),
+                )
+            }
+        }
+    }
+}
+
+impl Bearing {
+    fn is_within_a_quadrant(&self) -> bool {
+        let sixty = Decimal::from(60);
+        let minutes = self.minutes.unwrap_or_default();
+        let seconds = self.seconds.unwrap_or_default();
+        let whole = self.minutes.is_none() || self.degrees.fract().is_zero();
+        let whole = whole && (self.seconds.is_none() || minutes.fract().is_zero());
+        let ninety = Decimal::from(90);
+        whole
+            && minutes < sixty
+            && seconds < sixty
+            && (self.degrees < ninety
+                || self.degrees == ninety && minutes.is_zero() && seconds.is_zero())
+    }
+}
+
+/// Digits with at most one point, exactly.
+fn decimal(digits: &str) -> Option<Decimal> {
+    let digits = digits.trim_end_matches('.');
+    let number = Decimal::from_str_exact(digits).ok()?;
+    Some(number.normalize())
+}
+
+/// A number in which commas group thousands.
+fn area_number(digits: &str) -> Option<Decimal> {
+    let (whole, decimals) = digits.split_once('.').unwrap_or((digits, ""));
+    if decimals.contains([',', '.']) {
+        return None;
+    }
+    let groups: Vec<&str> = whole.split(',').collect();
+    let grouped = groups.len() == 1
+        || groups[0].len() <= 3 && !groups[0].is_empty() && groups[1..].iter().all(|g| g.len() == 3);
+    grouped.then(|| decimal(&digits.replace(',', ""))).flatten()
+}

@@ -1,0 +1,464 @@
+//! The statements of a sides file, one a line, as they were written.
+
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+
+use crate::area::WrittenArea;
+use crate::diagnostic::Span;
+use crate::length::{Step, Written};
+
+/// A direction of the plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Direction {
+    /// Up the page while north is up.
+    North,
+    /// To the right while north is up.
+    East,
+    /// Against north.
+    South,
+    /// Against east.
+    West,
+}
+
+impl Direction {
+    /// The word of the sides file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Direction::North => "north",
+            Direction::East => "east",
+            Direction::South => "south",
+            Direction::West => "west",
+        }
+    }
+
+    /// The axis it runs along.
+    pub const fn axis(self) -> Axis {
+        match self {
+            Direction::North | Direction::South => Axis::North,
+            Direction::East | Direction::West => Axis::East,
+        }
+    }
+
+    /// 1 along its axis, -1 against it.
+    pub const fn sign(self) -> i64 {
+        match self {
+            Direction::North | Direction::East => 1,
+            Direction::South | Direction::West => -1,
+        }
+    }
+
+    /// The direction of an axis with a sign.
+    pub(crate) const fn along(axis: Axis, sign: i64) -> Direction {
+        match (axis, sign < 0) {
+            (Axis::North, false) => Direction::North,
+            (Axis::North, true) => Direction::South,
+            (Axis::East, false) => Direction::East,
+            (Axis::East, true) => Direction::West,
+        }
+    }
+}
+
+/// One of the two directions in which a walk has to close.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Axis {
+    /// North and south.
+    North,
+    /// East and west.
+    East,
+}
+
+impl Axis {
+    /// Both, north first.
+    pub const BOTH: [Axis; 2] = [Axis::North, Axis::East];
+}
+
+/// The surface that was measured.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Face {
+    /// The outer face of brick, stone, stucco or siding.
+    #[default]
+    Outside,
+    /// The outer face of the structural wall.
+    Frame,
+    /// The inner finish.
+    Inside,
+}
+
+impl Face {
+    /// The word of the sides file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Face::Outside => "outside",
+            Face::Frame => "frame",
+            Face::Inside => "inside",
+        }
+    }
+}
+
+/// What a space is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[expect(missing_docs, reason = "each is the word of the sides file")]
+pub enum Kind {
+    Living,
+    Unfinished,
+    Garage,
+    Carport,
+    Porch,
+    Patio,
+    Deck,
+    Balcony,
+    Breezeway,
+    Storage,
+    Outbuilding,
+    /// Open to the floor below.
+    Open,
+    /// Under a ceiling too low to count.
+    Low,
+    Stair,
+    /// An outdoor hole.
+    Court,
+}
+
+impl Kind {
+    /// Every kind with its word.
+    pub const ALL: [Kind; 15] = [
+        Kind::Living,
+        Kind::Unfinished,
+        Kind::Garage,
+        Kind::Carport,
+        Kind::Porch,
+        Kind::Patio,
+        Kind::Deck,
+        Kind::Balcony,
+        Kind::Breezeway,
+        Kind::Storage,
+        Kind::Outbuilding,
+        Kind::Open,
+        Kind::Low,
+        Kind::Stair,
+        Kind::Court,
+    ];
+
+    /// The word of the sides file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Kind::Living => "living",
+            Kind::Unfinished => "unfinished",
+            Kind::Garage => "garage",
+            Kind::Carport => "carport",
+            Kind::Porch => "porch",
+            Kind::Patio => "patio",
+            Kind::Deck => "deck",
+            Kind::Balcony => "balcony",
+            Kind::Breezeway => "breezeway",
+            Kind::Storage => "storage",
+            Kind::Outbuilding => "outbuilding",
+            Kind::Open => "open",
+            Kind::Low => "low",
+            Kind::Stair => "stair",
+            Kind::Court => "court",
+        }
+    }
+
+    /// Whether it is a part of the space it lies in rather than a space beside it.
+    pub const fn lies_in_another(self) -> bool {
+        matches!(self, Kind::Open | Kind::Low | Kind::Stair | Kind::Court)
+    }
+
+    /// Whether it has walls of its own, which can carry a veneer.
+    pub const fn has_walls(self) -> bool {
+        matches!(
+            self,
+            Kind::Living | Kind::Unfinished | Kind::Garage | Kind::Storage | Kind::Outbuilding
+        )
+    }
+}
+
+/// A name as typed, with its place.
+#[derive(Clone, Debug)]
+pub struct Named {
+    pub(crate) text: String,
+    pub(crate) span: Span,
+}
+
+impl PartialEq for Named {
+    /// Names are the same where their letters are; the place does not matter.
+    fn eq(&self, other: &Named) -> bool {
+        self.text == other.text
+    }
+}
+
+/// A thickness, or none.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Thickness {
+    /// `none`
+    None,
+    /// A length.
+    Of(Written),
+}
+
+/// A quadrant bearing, exact as typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Bearing {
+    pub(crate) from: Direction,
+    pub(crate) degrees: Decimal,
+    pub(crate) minutes: Option<Decimal>,
+    pub(crate) seconds: Option<Decimal>,
+    pub(crate) toward: Direction,
+}
+
+impl Bearing {
+    /// The unit vector along the bearing: east, then north.
+    #[expect(clippy::float_arithmetic, reason = "a bearing is an angle; its sides are computed in floats")]
+    pub fn unit_vector(self) -> (f64, f64) {
+        let part = |value: Option<Decimal>| value.and_then(|v| v.to_f64()).unwrap_or(0.0);
+        let degrees =
+            part(Some(self.degrees)) + part(self.minutes) / 60.0 + part(self.seconds) / 3600.0;
+        let angle = degrees.to_radians();
+        let sign = |direction: Direction| if direction.sign() < 0 { -1.0 } else { 1.0 };
+        (sign(self.toward) * libm::sin(angle), sign(self.from) * libm::cos(angle))
+    }
+}
+
+/// Which published figure it is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FigureKind {
+    /// The appraisal record's.
+    Record,
+    /// A listing's.
+    Listing,
+    /// A plan's.
+    Plan,
+    /// Somebody else's, under its own name.
+    Other(Named),
+}
+
+/// How the sides of a published figure were rounded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SideRule {
+    /// To a step.
+    Step(Step),
+    /// Nobody knows.
+    Unknown,
+}
+
+/// What a figure says of itself.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Basis {
+    pub(crate) face: Option<Face>,
+    pub(crate) sides: Option<SideRule>,
+    pub(crate) counting: Vec<Named>,
+}
+
+/// A published figure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FigureStatement {
+    pub(crate) kind: FigureKind,
+    pub(crate) area: WrittenArea,
+    pub(crate) basis: Basis,
+    pub(crate) title: Option<String>,
+}
+
+/// The unit of a bare number.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[expect(missing_docs, reason = "each is the word of the sides file")]
+pub enum Unit {
+    #[default]
+    Feet,
+    Inches,
+    Metres,
+    Centimetres,
+    Millimetres,
+}
+
+impl Unit {
+    /// The word of the sides file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Unit::Feet => "feet",
+            Unit::Inches => "inches",
+            Unit::Metres => "metres",
+            Unit::Centimetres => "centimetres",
+            Unit::Millimetres => "millimetres",
+        }
+    }
+}
+
+/// A statement about the whole file.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Head {
+    /// `property`, `address`, `account`, `case`
+    Line(HeadLine, String),
+    /// `tax year 2026`
+    TaxYear(u16),
+    /// `measured 2026-03-07 by "the owner" with "laser meter"`
+    Measured(Measured),
+    /// `tolerance 1/4"`
+    Tolerance(Written),
+    /// `interior seen`
+    Interior(bool),
+    /// `units metres`
+    Units(Unit),
+    /// `faces frame`
+    Faces(Face),
+    /// `front south`
+    Front(Direction),
+    /// `true north N 4° E`
+    TrueNorth(Bearing),
+    /// `veneer 4 5/8"`
+    Veneer(Thickness),
+    /// `wall 6"`
+    Wall(Written),
+}
+
+/// Which line of the head of every page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "each is the word of the sides file")]
+pub enum HeadLine {
+    Property,
+    Address,
+    Account,
+    Case,
+}
+
+impl HeadLine {
+    /// The word of the sides file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            HeadLine::Property => "property",
+            HeadLine::Address => "address",
+            HeadLine::Account => "account",
+            HeadLine::Case => "case",
+        }
+    }
+}
+
+/// When, by whom and with what the sides were measured.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Measured {
+    pub(crate) date: jiff::civil::Date,
+    pub(crate) by: Option<String>,
+    pub(crate) with: Option<String>,
+}
+
+/// Where a space stands on its level.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Place {
+    /// At the level's origin, since nothing was said.
+    #[default]
+    Origin,
+    /// So far from the origin.
+    Start(Vec<(Direction, Written)>),
+    /// At a named corner.
+    Corner(Named),
+    /// At a numbered corner of a space.
+    CornerOf(Named, usize, Span),
+}
+
+/// A storey.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LevelStatement {
+    pub(crate) name: Named,
+    pub(crate) below_grade: bool,
+    pub(crate) beside: bool,
+}
+
+/// A space on a level.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SpaceStatement {
+    pub(crate) kind: Kind,
+    pub(crate) name: Named,
+    pub(crate) face: Option<Face>,
+    pub(crate) within: Option<Named>,
+    pub(crate) place: Place,
+    pub(crate) veneer: Option<Thickness>,
+    pub(crate) counted: Option<bool>,
+    pub(crate) recorded: Option<WrittenArea>,
+}
+
+/// Whose outline it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Drawn {
+    /// The record's own sketch.
+    Record,
+    /// The plan.
+    Plan,
+}
+
+impl Drawn {
+    /// The word of the sides file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Drawn::Record => "record",
+            Drawn::Plan => "plan",
+        }
+    }
+}
+
+/// How a side runs.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Run {
+    /// `north 42' 7"`
+    Straight(Direction, Written),
+    /// `north by closing`
+    ByClosing(Direction),
+    /// `diagonal north 3' east 3'`
+    Diagonal((Direction, Written), (Direction, Written)),
+    /// `bearing N 45° E 4' 3"`
+    Bearing(Bearing, Written),
+    /// `arc east 8' rise 2' south`
+    Arc(Direction, Written, Written, Direction),
+    /// `close`
+    Close,
+}
+
+/// Where a length was taken.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum TakenFrom {
+    /// Taped.
+    #[default]
+    Tape,
+    /// `from plan`
+    Plan,
+    /// `from record`
+    Record,
+}
+
+/// What is said after a side.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SideWords {
+    pub(crate) recorded: Option<Written>,
+    pub(crate) tolerance: Option<Written>,
+    pub(crate) estimated: bool,
+    pub(crate) from: TakenFrom,
+    pub(crate) common: bool,
+    pub(crate) veneer: Option<Thickness>,
+    pub(crate) photo: Option<String>,
+    pub(crate) note: Option<String>,
+}
+
+/// A corner by number or name.
+#[derive(Clone, Debug, PartialEq)]
+pub enum CornerRef {
+    /// `corner 3`
+    Number(usize),
+    /// `corner "porch"`
+    Name(String),
+}
+
+/// One statement.
+#[derive(Clone, Debug, PartialEq)]
+#[expect(missing_docs, reason = "each holds the statement of its name")]
+pub enum Statement {
+    Head(Head),
+    Figure(FigureStatement),
+    Missing { kind: Kind, name: String, recorded: WrittenArea },
+    Level(LevelStatement),
+    Space(SpaceStatement),
+    Lot { name: Named, recorded: Option<WrittenArea> },
+    Outline { drawn: Drawn, name: Named, of: Option<Named> },
+    Side(Run, SideWords),
+    Corner(Named),
+    Overall(Direction, Written),
+    Tie(CornerRef, CornerRef, Written),
+}

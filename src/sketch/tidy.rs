@@ -1,0 +1,304 @@
+//! The canonical form of a sides file.
+
+use std::fmt::Write as _;
+
+use unicode_width::UnicodeWidthStr;
+
+use crate::sketch::statement::*;
+use crate::sketch::{Line, Sketch};
+
+/// The whole file: one spelling, one indentation, comments kept, no two blank lines together.
+pub(super) fn tidied(sketch: &Sketch) -> String {
+    let mut printer = Printer::default();
+    for (i, line) in sketch.lines.iter().enumerate() {
+        printer.line(&sketch.lines, i, line);
+    }
+    printer.out
+}
+
+#[derive(Default)]
+struct Printer {
+    out: String,
+    /// How deep the last statement stood.
+    depth: usize,
+    blank_waits: bool,
+    widths: Widths,
+    /// The line up to which the widths hold.
+    widths_end: usize,
+}
+
+impl Printer {
+    fn line(&mut self, lines: &[Line], i: usize, line: &Line) {
+        let Some(text) = self.text(lines, i, line) else {
+            self.blank_waits = !self.out.is_empty();
+            return;
+        };
+        if std::mem::take(&mut self.blank_waits) {
+            self.out.push('\n');
+        }
+        self.out.push_str(text.trim_end());
+        self.out.push('\n');
+    }
+
+    fn text(&mut self, lines: &[Line], i: usize, line: &Line) -> Option<String> {
+        let Some(statement) = &line.statement else {
+            let comment = line.comment.as_ref()?;
+            let depth = self.depth_of_next(lines, i);
+            return Some(format!("{:width$}{comment}", "", width = 2 * depth));
+        };
+        self.depth = depth(statement).unwrap_or(self.depth);
+        if self.depth < 2 {
+            self.widths_end = 0;
+        } else if i >= self.widths_end {
+            (self.widths, self.widths_end) = Widths::of(&lines[i..], i);
+        }
+        let widths = self.widths;
+        let mut text = format!("{:width$}{}", "", written(statement, widths), width = 2 * self.depth);
+        if let Some(comment) = &line.comment {
+            let _ = write!(text, "  {comment}");
+        }
+        Some(text)
+    }
+
+    /// A comment on a line of its own stands as deep as what it stands before.
+    fn depth_of_next(&self, lines: &[Line], i: usize) -> usize {
+        let next = lines[i..].iter().find_map(|line| line.statement.as_ref());
+        next.and_then(depth).unwrap_or(if next.is_some() { self.depth } else { 0 })
+    }
+}
+
+fn depth(statement: &Statement) -> Option<usize> {
+    Some(match statement {
+        Statement::Space(_) => 1,
+        Statement::Side(..) | Statement::Corner(_) | Statement::Overall(..) | Statement::Tie(..) => 2,
+        _ => 0,
+    })
+}
+
+/// How wide the columns of a run of sides are.
+#[derive(Clone, Copy, Default)]
+struct Widths {
+    direction: usize,
+    length: usize,
+}
+
+impl Widths {
+    /// The widths of the sides that `lines` begins with, and the number of the line after them.
+    fn of(lines: &[Line], first: usize) -> (Widths, usize) {
+        let is_walked = |line: &Line| line.statement.as_ref().is_none_or(|s| depth(s) == Some(2));
+        let count = lines.iter().position(|line| !is_walked(line)).unwrap_or(lines.len());
+        let mut widths = Widths::default();
+        for statement in lines[..count].iter().filter_map(|line| line.statement.as_ref()) {
+            if let Statement::Side(
+                run @ (Run::Straight(direction, _) | Run::ByClosing(direction)),
+                words,
+            ) = statement
+            {
+                widths.direction = widths.direction.max(direction.word().len());
+                if *words != SideWords::default() {
+                    widths.length = widths.length.max(run_length(run).width());
+                }
+            }
+        }
+        (widths, first + count)
+    }
+}
+
+fn run_length(run: &Run) -> String {
+    match run {
+        Run::Straight(_, length) => length.to_string(),
+        _ => "by closing".to_owned(),
+    }
+}
+
+fn text(text: &str) -> String {
+    format!("\"{text}\"")
+}
+
+/// One statement on one line.
+fn written(statement: &Statement, widths: Widths) -> String {
+    match statement {
+        Statement::Head(head) => head_written(head),
+        Statement::Figure(figure) => figure_written(figure),
+        Statement::Missing { kind, name, recorded } => {
+            format!("missing {} {} recorded {recorded}", kind.word(), text(name))
+        }
+        Statement::Level(level) => {
+            let below = if level.below_grade { " below grade" } else { "" };
+            let beside = if level.beside { " beside" } else { "" };
+            format!("level {}{below}{beside}", text(&level.name.text))
+        }
+        Statement::Space(space) => space_written(space),
+        Statement::Lot { name, recorded } => {
+            let recorded = recorded.map(|area| format!(" recorded {area}")).unwrap_or_default();
+            format!("lot {}{recorded}", text(&name.text))
+        }
+        Statement::Outline { drawn, name, of } => {
+            let of = of.as_ref().map(|of| format!(" of {}", text(&of.text))).unwrap_or_default();
+            format!("{} outline {}{of}", drawn.word(), text(&name.text))
+        }
+        Statement::Side(run, words) => side_written(run, words, widths),
+        Statement::Corner(name) => format!("corner {}", text(&name.text)),
+        Statement::Overall(direction, length) => format!("overall {} {length}", direction.word()),
+        Statement::Tie(from, to, length) => {
+            format!("tie corner {} to corner {} {length}", corner(from), corner(to))
+        }
+    }
+}
+
+fn corner(corner: &CornerRef) -> String {
+    match corner {
+        CornerRef::Number(number) => number.to_string(),
+        CornerRef::Name(name) => text(name),
+    }
+}
+
+fn head_written(head: &Head) -> String {
+    let word = super::assemble::head_word(head);
+    let rest = match head {
+        Head::Line(_, line) => text(line),
+        Head::TaxYear(year) => year.to_string(),
+        Head::Measured(measured) => measured_written(measured),
+        Head::Tolerance(length) | Head::Wall(length) => length.to_string(),
+        Head::Interior(seen) => if *seen { "seen" } else { "not seen" }.to_owned(),
+        Head::Units(unit) => unit.word().to_owned(),
+        Head::Faces(face) => face.word().to_owned(),
+        Head::Front(direction) => direction.word().to_owned(),
+        Head::TrueNorth(bearing) => bearing_written(bearing),
+        Head::Veneer(thickness) => thickness_written(thickness),
+    };
+    format!("{word} {rest}")
+}
+
+fn measured_written(measured: &Measured) -> String {
+    let mut line = measured.date.to_string();
+    for (word, who) in [("by", &measured.by), ("with", &measured.with)] {
+        if let Some(who) = who {
+            let _ = write!(line, " {word} {}", text(who));
+        }
+    }
+    line
+}
+
+pub(crate) fn bearing_written(bearing: &Bearing) -> String {
+    let letter = |direction: Direction| direction.word()[..1].to_uppercase();
+    let mut line = format!("{} {}°", letter(bearing.from), bearing.degrees);
+    if let Some(minutes) = bearing.minutes {
+        let _ = write!(line, " {minutes}'");
+    }
+    if let Some(seconds) = bearing.seconds {
+        let _ = write!(line, " {seconds}\"");
+    }
+    format!("{line} {}", letter(bearing.toward))
+}
+
+fn thickness_written(thickness: &Thickness) -> String {
+    match thickness {
+        Thickness::None => "none".to_owned(),
+        Thickness::Of(length) => length.to_string(),
+    }
+}
+
+fn figure_written(figure: &FigureStatement) -> String {
+    let mut line = match &figure.kind {
+        FigureKind::Record => "record".to_owned(),
+        FigureKind::Listing => "listing".to_owned(),
+        FigureKind::Plan => "plan".to_owned(),
+        FigureKind::Other(name) => format!("figure {}", text(&name.text)),
+    };
+    let _ = write!(line, " {}", figure.area);
+    if let Some(face) = figure.basis.face {
+        let _ = write!(line, " measured to {}", face.word());
+    }
+    if let Some(rule) = figure.basis.sides {
+        let word = match rule {
+            SideRule::Step(step) => step.word(),
+            SideRule::Unknown => "unknown",
+        };
+        let _ = write!(line, " sides {word}");
+    }
+    if !figure.basis.counting.is_empty() {
+        let names: Vec<String> = figure.basis.counting.iter().map(|name| text(&name.text)).collect();
+        let _ = write!(line, " counting {}", names.join(", "));
+    }
+    if let Some(title) = &figure.title {
+        let _ = write!(line, " {}", text(title));
+    }
+    line
+}
+
+fn space_written(space: &SpaceStatement) -> String {
+    let mut line = format!("{} {}", space.kind.word(), text(&space.name.text));
+    if let Some(face) = space.face {
+        let _ = write!(line, " measured to {}", face.word());
+    }
+    if let Some(within) = &space.within {
+        let _ = write!(line, " within {}", text(&within.text));
+    }
+    match &space.place {
+        Place::Origin => {}
+        Place::Start(offsets) => {
+            line.push_str(" start");
+            for (direction, length) in offsets {
+                let _ = write!(line, " {} {length}", direction.word());
+            }
+        }
+        Place::Corner(name) => {
+            let _ = write!(line, " from corner {}", text(&name.text));
+        }
+        Place::CornerOf(name, number, _) => {
+            let _ = write!(line, " from {} corner {number}", text(&name.text));
+        }
+    }
+    if let Some(veneer) = &space.veneer {
+        let _ = write!(line, " veneer {}", thickness_written(veneer));
+    }
+    if let Some(counted) = space.counted {
+        line.push_str(if counted { " counted" } else { " not counted" });
+    }
+    if let Some(recorded) = space.recorded {
+        let _ = write!(line, " recorded {recorded}");
+    }
+    line
+}
+
+fn side_written(run: &Run, words: &SideWords, widths: Widths) -> String {
+    let mut line = match run {
+        Run::Straight(direction, _) | Run::ByClosing(direction) => {
+            let (word, length) = (direction.word(), run_length(run));
+            let wide = if *words == SideWords::default() { 0 } else { widths.length };
+            let pad = wide.saturating_sub(length.width());
+            format!("{word:direction$} {length}{:pad$}", "", direction = widths.direction)
+        }
+        Run::Diagonal(first, second) => {
+            format!("diagonal {} {} {} {}", first.0.word(), first.1, second.0.word(), second.1)
+        }
+        Run::Bearing(bearing, length) => format!("bearing {} {length}", bearing_written(bearing)),
+        Run::Arc(direction, chord, rise, toward) => {
+            format!("arc {} {chord} rise {rise} {}", direction.word(), toward.word())
+        }
+        Run::Close => "close".to_owned(),
+    };
+    let mut said = |word: &str, what: Option<String>| {
+        if let Some(what) = what {
+            let space = if what.is_empty() { "" } else { " " };
+            let _ = write!(line, " {word}{space}{what}");
+        }
+    };
+    said("recorded", words.recorded.map(|length| length.to_string()));
+    said("tolerance", words.tolerance.map(|length| length.to_string()));
+    said("estimated", words.estimated.then(String::new));
+    said(
+        "from",
+        match words.from {
+            TakenFrom::Tape => None,
+            TakenFrom::Plan => Some("plan".to_owned()),
+            TakenFrom::Record => Some("record".to_owned()),
+        },
+    );
+    said("common", words.common.then(String::new));
+    said("veneer", words.veneer.map(|veneer| thickness_written(&veneer)));
+    said("photo", words.photo.as_deref().map(text));
+    said("note", words.note.as_deref().map(text));
+    line
+}
