@@ -28,19 +28,26 @@
 //! ```
 
 mod area;
+mod areas;
 pub mod diagnostic;
 mod error;
 mod house;
 mod length;
+mod reconcile;
+pub mod report;
 mod rule;
 mod sketch;
+mod spread;
 mod words;
 
 pub use area::{Area, AreaUnit, WrittenArea, thousands};
+pub use areas::{Areas, SpaceAreas, Total};
 pub use diagnostic::{Diagnostic, Faults, Source};
 pub use error::Error;
 pub use house::{House, Level, Lot, Outline, Place, Side, Space};
+pub use house::range::Range;
 pub use length::{Form, Length, Step, Ties, Written};
+pub use reconcile::{BridgeStep, CouldExplain, Enough, Figure, Line, MatchedSide, OutlineReport, Reconciliation, Share};
 pub use rule::{Rule, Settings};
 pub use sketch::{Axis, Direction, Drawn, Face, Kind, MOST_BYTES, MOST_LINES, MOST_SIDES, Sketch, TakenFrom, Unit};
 
@@ -81,7 +88,15 @@ impl Sound {
 ///
 /// All the faults of the text at once, in file order, with the warnings among them.
 pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<Sound, Faults> {
-    let source = Source::new(name, text);
+    read_source(Source::new(name, text))
+}
+
+/// The same for a text that is already under its name.
+///
+/// # Errors
+///
+/// As [`read`].
+pub fn read_source(source: Source) -> Result<Sound, Faults> {
     let sketch::Reading { sketch, mut faults } = sketch::read(&source);
     let house = house::check(&sketch, &mut faults);
     match house {
@@ -90,5 +105,40 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<Sound, F
             Ok(Sound { source, sketch, house, warnings: faults })
         }
         None => Err(Faults::new(source, faults)),
+    }
+}
+
+/// The sketch alone, whether or not its outlines close: for what needs the words only.
+///
+/// # Errors
+///
+/// The faults of reading it.
+pub fn read_sketch(source: Source) -> Result<Sketch, Faults> {
+    let sketch::Reading { sketch, faults } = sketch::read(&source);
+    if faults.is_empty() { Ok(sketch) } else { Err(Faults::new(source, faults)) }
+}
+
+/// The text in the bytes of a file.
+///
+/// # Errors
+///
+/// A fault at the first byte that is not UTF-8.
+pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Faults> {
+    match String::from_utf8(bytes) {
+        Ok(text) => Ok(Source::new(name, text)),
+        Err(error) => {
+            let at = error.utf8_error().valid_up_to();
+            let bytes = error.as_bytes();
+            let wide = bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]);
+            let text: String = String::from_utf8_lossy(bytes).chars().map(|c| if c == '\0' { ' ' } else { c }).collect();
+            let help = if wide {
+                "this looks like UTF-16; save the file as UTF-8"
+            } else {
+                "save the file as plain text in UTF-8; a word processor's own format does not do"
+            };
+            let span = diagnostic::Span::new(at, at + '\u{fffd}'.len_utf8());
+            let fault = Diagnostic::new(diagnostic::Word::NotText, span, "this is not UTF-8 text").help(help);
+            Err(Faults::new(Source::new(name, text), vec![fault]))
+        }
     }
 }

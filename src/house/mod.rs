@@ -3,6 +3,7 @@
 mod check;
 pub(crate) mod faces;
 mod misclosure;
+pub(crate) use misclosure::tick;
 pub(crate) mod outline;
 mod pieces;
 mod plane;
@@ -16,7 +17,7 @@ use crate::sketch::statement::{Run, SideWords, Thickness};
 use crate::sketch::{Direction, Drawn, Face, Kind, TakenFrom};
 pub(crate) use check::check;
 pub use outline::{Outline, Place};
-pub(crate) use pieces::{AtFace, Assumed, Needed};
+pub(crate) use pieces::{Assumed, AtFace};
 use walk::{Closed, Walk};
 
 /// A house whose outlines close, do not cross themselves and do not lie on each other.

@@ -1,0 +1,282 @@
+//! Each space under each rule, and the totals: what is counted, what is taken off, what is listed apart.
+
+use crate::area::Area;
+use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
+use crate::house::faces::Vanishes;
+use crate::house::range::{self, Latitude, OnStep, Range};
+use crate::house::{Assumed, AtFace, House, Outline};
+use crate::length::{Length, Step};
+use crate::rule::{Rule, Settings};
+use crate::sketch::Face;
+use crate::spread;
+use crate::Sound;
+use crate::house::tick;
+
+/// The areas of a house under both rules, and as measured.
+#[derive(Clone, Debug)]
+pub struct Areas {
+    pub(crate) spaces: Vec<SpaceAreas>,
+    pub(crate) outside: Walls,
+    gross: Total,
+    below_grade: Option<Total>,
+    pub(crate) warnings: Vec<Diagnostic>,
+}
+
+/// The areas of one space. Unless they say otherwise they are of its whole outline, nothing taken off.
+#[derive(Clone, Debug)]
+pub struct SpaceAreas {
+    /// At its own face, closed, no side rounded.
+    pub(crate) as_measured: Area,
+    pub(crate) tenth_foot: Outline,
+    pub(crate) whole_foot: OnStep,
+    pub(crate) range: Option<Range>,
+    pub(crate) widest: Option<Range>,
+    /// What is left of it when all that lies in it and is not it is taken off.
+    pub(crate) net_tenth_foot: Area,
+    pub(crate) net_whole_foot: Area,
+    pub(crate) net_range: Option<Range>,
+}
+
+/// A total of counted spaces.
+#[derive(Clone, Copy, Debug)]
+pub struct Total {
+    tenth_foot: Area,
+    whole_foot: Area,
+    as_measured: Area,
+    range: Option<Range>,
+    widest: Option<Range>,
+    plus_minus: f64,
+    plus_minus_outside: f64,
+}
+
+impl Total {
+    /// Every side to the tenth of a foot, at the outside face; exact.
+    pub fn tenth_foot(&self) -> Area {
+        self.tenth_foot
+    }
+
+    /// Every side to the whole foot, at the outside face; exact.
+    pub fn whole_foot(&self) -> Area {
+        self.whole_foot
+    }
+
+    /// No side rounded, each space at its own face; exact.
+    pub fn as_measured(&self) -> Area {
+        self.as_measured
+    }
+
+    /// What whole feet could give; none where that cannot be stated.
+    pub fn range(&self) -> Option<Range> {
+        self.range
+    }
+
+    /// What whole feet could give at the very most, any wall against the rounding.
+    pub fn widest(&self) -> Option<Range> {
+        self.widest
+    }
+
+    /// The uncertainty of the area as measured, about 95 %, in square feet.
+    pub fn plus_minus(&self) -> f64 {
+        self.plus_minus
+    }
+
+    /// The same for the area outside, with what had to be assumed in it.
+    pub fn plus_minus_outside(&self) -> f64 {
+        self.plus_minus_outside
+    }
+}
+
+impl Areas {
+    /// Works out every area of a sound house.
+    ///
+    /// # Errors
+    ///
+    /// A fault where moving the walls to the outside face leaves nothing of a side.
+    pub fn of(sound: &Sound, settings: &Settings) -> Result<Areas, Faults> {
+        let house = sound.house();
+        let outside = Walls::of(sound, Face::Outside)?;
+        let fine = outside.ruled(settings.tenth_foot(), settings.reach);
+        let whole = outside.ruled(settings.whole_foot(), settings.reach);
+        let range = outside.ranges(Step::WholeFoot, Latitude::Reach(settings.reach));
+        let widest = outside.ranges(Step::WholeFoot, Latitude::Any);
+        let as_measured: Vec<Area> =
+            house.spaces.iter().map(|space| space.closed.outline.area()).collect();
+        let total = |below: bool| {
+            let counted = || (0..house.spaces.len()).filter(move |&i| is_in_total(house, i, below));
+            Total {
+                tenth_foot: counted().map(|i| net(house, i, &fine.areas)).sum(),
+                whole_foot: counted().map(|i| net(house, i, &whole.areas)).sum(),
+                as_measured: counted().map(|i| net(house, i, &as_measured)).sum(),
+                range: total_range(counted().map(|i| net_range(house, i, &range))),
+                widest: total_range(counted().map(|i| net_range(house, i, &widest))),
+                plus_minus: spread::plus_minus(house, counted(), None),
+                plus_minus_outside: spread::plus_minus(house, counted(), Some(&outside)),
+            }
+        };
+        let has_below = (0..house.spaces.len()).any(|i| is_in_total(house, i, true));
+        let (gross, below_grade) = (total(false), has_below.then(|| total(true)));
+        let warnings = warnings(sound, &outside, &whole, &gross);
+        let one = |i: usize| SpaceAreas {
+            as_measured: as_measured[i],
+            tenth_foot: fine.outlines[i].outline.clone(),
+            whole_foot: whole.outlines[i].clone(),
+            range: range[i],
+            widest: widest[i],
+            net_tenth_foot: net(house, i, &fine.areas),
+            net_whole_foot: net(house, i, &whole.areas),
+            net_range: net_range(house, i, &range),
+        };
+        let spaces = (0..house.spaces.len()).map(one).collect();
+        Ok(Areas { spaces, outside, gross, below_grade, warnings })
+    }
+
+    /// The gross area, outside measure, of what is counted above grade.
+    pub fn gross(&self) -> &Total {
+        &self.gross
+    }
+
+    /// The same on levels that are below grade, wholly or partly; none where there are none.
+    pub fn below_grade(&self) -> Option<&Total> {
+        self.below_grade.as_ref()
+    }
+
+    /// What had to be assumed to bring the walls to the outside face.
+    pub(crate) fn assumed(&self) -> Assumed {
+        self.outside.assumed()
+    }
+}
+
+fn warnings(sound: &Sound, outside: &Walls, whole: &Ruled, gross: &Total) -> Vec<Diagnostic> {
+    let house = sound.house();
+    let mut warnings = outside.assumption_warnings(house);
+    for (space, on_step) in house.spaces.iter().zip(&whole.outlines) {
+        if on_step.crosses {
+            let message = format!("{}: with whole-foot walls the outline crosses or touches itself", quoted(&space.name));
+            warnings.push(
+                Diagnostic::new(Word::RoundedSidesCross, space.span, message)
+                    .note("two of its walls are so near each other that whole feet cannot keep them apart"),
+            );
+        }
+    }
+    let counts = house.spaces.iter().any(|space| space.counted);
+    if !counts && !house.spaces.is_empty() && gross.tenth_foot == Area::ZERO {
+        let span = house.spaces.first().map(|space| space.span).unwrap_or_default();
+        warnings.push(
+            Diagnostic::new(Word::NothingCounted, span, "no space of this file is counted")
+                .help("living space is `living \"House\"`; `counted` after another space counts it on your own word"),
+        );
+    }
+    warnings
+}
+
+/// The walls of every space at one face.
+#[derive(Clone, Debug)]
+pub(crate) struct Walls {
+    pub(crate) spaces: Vec<AtFace>,
+}
+
+/// Every space under one rule.
+#[derive(Clone, Debug)]
+pub(crate) struct Ruled {
+    pub(crate) outlines: Vec<OnStep>,
+    pub(crate) areas: Vec<Area>,
+}
+
+impl Walls {
+    /// The walls of every space of a house at `face`.
+    pub(crate) fn of(sound: &Sound, face: Face) -> Result<Walls, Faults> {
+        let house = sound.house();
+        let one = |i: usize| house.at_face(i, face).map_err(|vanishes| side_vanishes(sound, i, face, vanishes));
+        let spaces: Result<Vec<AtFace>, Faults> = (0..house.spaces.len()).map(one).collect();
+        Ok(Walls { spaces: spaces? })
+    }
+
+    /// Every space with its sides rounded by a rule.
+    pub(crate) fn ruled(&self, rule: Rule, reach: Length) -> Ruled {
+        let one = |at: &AtFace| {
+            range::closed_on(&at.walk, &at.outline, rule.step, rule.ties, reach)
+                .unwrap_or_else(|| OnStep { outline: at.outline.clone(), crosses: true })
+        };
+        let outlines: Vec<OnStep> = self.spaces.iter().map(one).collect();
+        let areas = outlines.iter().map(|on_step| on_step.outline.area()).collect();
+        Ruled { outlines, areas }
+    }
+
+    /// The range of every space on a step.
+    pub(crate) fn ranges(&self, step: Step, latitude: Latitude) -> Vec<Option<Range>> {
+        self.spaces.iter().map(|at| range::range(&at.walk, &at.outline, step, latitude)).collect()
+    }
+
+    pub(crate) fn assumed(&self) -> Assumed {
+        self.spaces.iter().fold(Assumed::default(), |all, at| all.or(at.needed.assumed))
+    }
+
+    /// A warning for each thickness that had to be assumed, at the first space that needed it.
+    pub(crate) fn assumption_warnings(&self, house: &House) -> Vec<Diagnostic> {
+        let mut warnings = Vec::new();
+        let first = |is: fn(&Assumed) -> bool| {
+            self.spaces.iter().position(|at| is(&at.needed.assumed)).map(|i| house.spaces[i].span)
+        };
+        if let Some(span) = first(|assumed| assumed.veneer) {
+            warnings.push(
+                Diagnostic::new(Word::AssumedVeneer, span, "the thickness of the veneer is needed here; 4 5/8\" is assumed")
+                    .note("3 5/8\" of brick and 1\" of air; the uncertainty allows 1\" either way")
+                    .help("measure it at a window or a door and say so at the top of the file: `veneer 4 5/8\"`, or `veneer none`"),
+            );
+        }
+        for (is, thickness, what) in [
+            ((|a| a.wall_behind_veneer) as fn(&Assumed) -> bool, "4 7/16\"", "behind a veneer"),
+            (|a| a.wall, "6\"", "without a veneer, inside to outside"),
+        ] {
+            if let Some(span) = first(is) {
+                warnings.push(
+                    Diagnostic::new(Word::AssumedWall, span, format!("the thickness of the wall is needed here; {thickness} is assumed"))
+                        .note(format!("usual for a wall {what}; the uncertainty allows 1\" either way"))
+                        .help("measure it at a window or a door and say so at the top of the file: `wall 6\"`"),
+                );
+            }
+        }
+        warnings
+    }
+}
+
+fn side_vanishes(sound: &Sound, space: usize, face: Face, vanishes: Vanishes) -> Faults {
+    let space = &sound.house().spaces[space];
+    let side = &space.sides[vanishes.side.min(space.sides.len() - 1)];
+    let message = format!(
+        "{}: moving the walls to the {} face leaves nothing of {}",
+        quoted(&space.name),
+        face.word(),
+        tick(side)
+    );
+    let fault = Diagnostic::new(Word::SideVanishes, side.span, message)
+        .help("the walls beside it are thicker than it is long: give those without veneer `veneer none`, or measure to the face that the figure uses");
+    Faults::new(sound.source().clone(), vec![fault])
+}
+
+/// Whether a space is in the total above grade, or below it.
+pub(crate) fn is_in_total(house: &House, space: usize, below: bool) -> bool {
+    house.spaces[space].counted && house.is_below_grade(space) == below
+}
+
+/// What is left of a space when all that is taken off it is.
+pub(crate) fn net(house: &House, space: usize, areas: &[Area]) -> Area {
+    areas[space] - house.taken_off(space).map(|other| areas[other]).sum::<Area>()
+}
+
+/// The same for ranges: what is taken off goes the other way round.
+pub(crate) fn net_range(house: &House, space: usize, ranges: &[Option<Range>]) -> Option<Range> {
+    house.taken_off(space).try_fold(ranges[space]?, |range, other| {
+        let off = ranges[other]?;
+        Some(Range { low: range.low - off.high, high: range.high - off.low })
+    })
+}
+
+/// Lows and highs added; none where one is not stated.
+pub(crate) fn total_range(mut ranges: impl Iterator<Item = Option<Range>>) -> Option<Range> {
+    let zero = Range { low: Area::ZERO, high: Area::ZERO };
+    ranges.try_fold(zero, |total, range| {
+        let range = range?;
+        Some(Range { low: total.low + range.low, high: total.high + range.high })
+    })
+}

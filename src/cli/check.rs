@@ -1,0 +1,67 @@
+//! `fairfoot check`: faults and warnings only.
+
+use std::path::{Path, PathBuf};
+
+use clap::Args;
+use fairfoot::report::json;
+use fairfoot::{Areas, Diagnostic, Reconciliation, Settings, Source};
+
+use crate::cli::{Outcome, Stop, files, reconcile};
+
+#[derive(Debug, Args)]
+pub(crate) struct Options {
+    /// The sides files; `-` reads standard input
+    #[arg(required = true)]
+    files: Vec<PathBuf>,
+    /// Print the faults and warnings as JSON
+    #[arg(long)]
+    json: bool,
+}
+
+pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
+    let mut outcome = Outcome::Done;
+    let mut reports = Vec::new();
+    for file in &options.files {
+        let (source, found) = match look_at(file) {
+            Ok(looked) => looked,
+            Err(Stop::Faults(faults)) => (faults.source().clone(), faults.list().to_vec()),
+            Err(stop) => {
+                outcome = outcome.max(files::tell(&stop));
+                continue;
+            }
+        };
+        if found.iter().any(Diagnostic::is_error) {
+            outcome = outcome.max(Outcome::Fault);
+        }
+        if options.json {
+            reports.extend(json::faults(&source, &found));
+        } else {
+            files::draw(&source, &found);
+            files::print(&format!("{}: {}\n", source.name(), verdict(&found)))?;
+        }
+    }
+    if options.json {
+        reconcile::print_json(&reports)?;
+    }
+    Ok(outcome)
+}
+
+/// Everything that reading, checking and working out find.
+fn look_at(file: &Path) -> Result<(Source, Vec<Diagnostic>), Stop> {
+    let sound = files::read_sound(file)?;
+    let settings = Settings::default();
+    let areas = Areas::of(&sound, &settings)?;
+    let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
+    Ok((sound.source().clone(), reconciliation.warnings().to_vec()))
+}
+
+/// `sound`, `sound, 1 warning`, `2 faults, 1 warning`.
+fn verdict(found: &[Diagnostic]) -> String {
+    let errors = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
+    let count = |number: usize, noun: &str| format!("{number} {noun}{}", if number == 1 { "" } else { "s" });
+    let first = if errors == 0 { "sound".to_owned() } else { count(errors, "fault") };
+    match found.len() - errors {
+        0 => first,
+        warnings => format!("{first}, {}", count(warnings, "warning")),
+    }
+}

@@ -1,0 +1,144 @@
+//! Files in, text out: what can go wrong there is told in a sentence.
+
+use std::fs::File;
+use std::io::{self, ErrorKind, IsTerminal, Read, Write};
+use std::path::{Path, PathBuf};
+
+use anstream::{AutoStream, ColorChoice};
+use fairfoot::{Diagnostic, MOST_BYTES, Sound, Source};
+
+use crate::cli::{Outcome, Stop};
+
+/// The text of a sides file; `-` is standard input.
+pub(crate) fn read_source(path: &Path) -> Result<Source, Stop> {
+    let mut bytes = Vec::new();
+    let limit = u64::try_from(MOST_BYTES).unwrap_or(u64::MAX).saturating_add(1);
+    let (name, read) = if path == Path::new("-") {
+        if io::stdin().is_terminal() {
+            say("reading the sides from the keyboard; end with Ctrl-D on a line of its own");
+        }
+        ("standard input".to_owned(), io::stdin().lock().take(limit).read_to_end(&mut bytes))
+    } else {
+        let name = path.display().to_string();
+        (name, File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes)))
+    };
+    read.map_err(|error| Stop::Said(cannot_read(path, &error)))?;
+    if bytes.len() > MOST_BYTES {
+        // Cut where a character ends, so that the fault is about the size and nothing else.
+        while bytes.last().is_some_and(|byte| byte & 0xc0 == 0x80) {
+            bytes.pop();
+        }
+    }
+    Ok(fairfoot::decode(name, bytes)?)
+}
+
+/// A sides file read and checked.
+pub(crate) fn read_sound(path: &Path) -> Result<Sound, Stop> {
+    Ok(fairfoot::read_source(read_source(path)?)?)
+}
+
+fn cannot_read(path: &Path, error: &io::Error) -> String {
+    let shown = shown(path);
+    match error.kind() {
+        ErrorKind::NotFound => match beside(path) {
+            Some(near) => format!("there is no file {shown}; did you mean `{}`?", near.display()),
+            None => format!("there is no file {shown}; `fairfoot new my-house` writes one to start from"),
+        },
+        ErrorKind::IsADirectory => format!("{shown} is a folder; give the sides file in it"),
+        ErrorKind::PermissionDenied => format!("{shown} may not be read; look at its permissions"),
+        _ => format!("{shown} cannot be read: {error}"),
+    }
+}
+
+/// The same name with the ending of a sides file, if there is such a file.
+fn beside(path: &Path) -> Option<PathBuf> {
+    let mut name = path.as_os_str().to_owned();
+    name.push(".sides");
+    let near = PathBuf::from(name);
+    near.is_file().then_some(near)
+}
+
+/// A path between backticks, what cannot be seen written out.
+pub(crate) fn shown(path: &Path) -> String {
+    let mut text = String::from("`");
+    for character in path.display().to_string().chars() {
+        if character.is_control() {
+            text.extend(character.escape_default());
+        } else {
+            text.push(character);
+        }
+    }
+    text.push('`');
+    text
+}
+
+/// Writes `text` to standard output, whole.
+pub(crate) fn print(text: &str) -> Result<(), Stop> {
+    let mut out = io::stdout().lock();
+    out.write_all(text.as_bytes()).and_then(|()| out.flush()).map_err(|error| match error.kind() {
+        ErrorKind::BrokenPipe => Stop::PipeClosed,
+        _ => Stop::Said(format!("the result cannot be written: {error}")),
+    })
+}
+
+/// Writes a whole file, or leaves what was there: a temporary file beside it, then a rename.
+pub(crate) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
+    let cannot = |error: &io::Error| Stop::Said(format!("{} cannot be written: {error}; it is as it was", shown(path)));
+    // Behind a link the file itself is rewritten, the link stays.
+    let target = path.canonicalize().map_err(|error| cannot(&error))?;
+    let folder = target.parent().unwrap_or(Path::new("."));
+    let permissions = std::fs::metadata(&target).map_err(|error| cannot(&error))?.permissions();
+    if permissions.readonly() {
+        return Err(Stop::Said(format!("{} may not be written; it is as it was", shown(path))));
+    }
+    let mut file = tempfile::NamedTempFile::new_in(folder).map_err(|error| cannot(&error))?;
+    file.write_all(text.as_bytes()).map_err(|error| cannot(&error))?;
+    file.as_file().set_permissions(permissions).map_err(|error| cannot(&error))?;
+    file.as_file().sync_all().map_err(|error| cannot(&error))?;
+    file.persist(&target).map_err(|error| cannot(&error.error))?;
+    Ok(())
+}
+
+/// Says something to the person, on standard error.
+pub(crate) fn say(text: &str) {
+    let mut err = AutoStream::auto(io::stderr());
+    let _ = writeln!(err, "{text}");
+}
+
+/// Draws faults and warnings on standard error.
+pub(crate) fn draw(source: &Source, diagnostics: &[Diagnostic]) {
+    let styled = AutoStream::choice(&io::stderr()) != ColorChoice::Never;
+    let drawn = fairfoot::diagnostic::draw(source, diagnostics, styled);
+    let _ = io::stderr().lock().write_all(drawn.as_bytes());
+}
+
+/// Tells why a command stopped.
+pub(crate) fn tell(stop: &Stop) -> Outcome {
+    match stop {
+        Stop::PipeClosed => Outcome::Done,
+        Stop::Said(text) => {
+            say(&format!("error: {text}"));
+            Outcome::Usage
+        }
+        Stop::Faults(faults) => {
+            draw(faults.source(), faults.list());
+            let errors = faults.list().iter().filter(|fault| fault.is_error()).count();
+            let noun = if errors == 1 { "fault" } else { "faults" };
+            say(&format!("{}: {errors} {noun}; no areas are worked out", faults.source().name()));
+            Outcome::Fault
+        }
+    }
+}
+
+/// Columns of the terminal that standard output goes to; 80 where there is none.
+pub(crate) fn screen_width() -> usize {
+    if !io::stdout().is_terminal() {
+        return 80;
+    }
+    terminal_size::terminal_size().map_or(80, |(width, _)| usize::from(width.0))
+}
+
+/// Whether standard output is a terminal that wants bold type.
+pub(crate) fn stdout_is_styled() -> bool {
+    AutoStream::choice(&io::stdout()) != ColorChoice::Never
+}

@@ -1,0 +1,169 @@
+//! The command line: one file a command, files in and out.
+
+mod area;
+mod check;
+mod files;
+mod new;
+mod reconcile;
+mod shells;
+mod tidy;
+
+use std::process::ExitCode;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use fairfoot::{Faults, Length, Settings, Step, Ties};
+
+/// What a run came to; the exit code follows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Outcome {
+    /// Done.
+    Done,
+    /// The sketch has a fault, or a file is not as it should be.
+    Fault,
+    /// Usage, or files that cannot be read or written.
+    Usage,
+}
+
+impl From<Outcome> for ExitCode {
+    fn from(outcome: Outcome) -> ExitCode {
+        ExitCode::from(match outcome {
+            Outcome::Done => 0,
+            Outcome::Fault => 1,
+            Outcome::Usage => 2,
+        })
+    }
+}
+
+/// Why a command stopped before its end.
+#[derive(Debug)]
+pub(crate) enum Stop {
+    /// The sides file has faults.
+    Faults(Faults),
+    /// In a sentence, with what to do instead.
+    Said(String),
+    /// Nobody reads what is written any more.
+    PipeClosed,
+}
+
+impl From<Faults> for Stop {
+    fn from(faults: Faults) -> Stop {
+        Stop::Faults(faults)
+    }
+}
+
+/// Works out how big a house is from its outside walls, two ways, and explains
+/// the gap to the record step by step.
+#[derive(Debug, Parser)]
+#[command(name = "fairfoot", version, about, arg_required_else_help = true, max_term_width = 100)]
+#[command(after_help = "A sides file is a small text: `fairfoot new my-house` writes one to start from.\n\
+    Exit code 0: done. 1: the sketch has a fault. 2: usage or files.")]
+pub(crate) struct CommandLine {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Areas both ways, and the gap to each published figure step by step
+    Reconcile(reconcile::Options),
+    /// Faults and warnings only: does every outline close, does nothing overlap
+    Check(check::Options),
+    /// The areas alone, per space and in total
+    Area(area::Options),
+    /// The canonical form of a sides file, comments kept
+    Tidy(tidy::Options),
+    /// Write a commented file to start from; never over an existing one
+    New(new::Options),
+    /// Print the completions for a shell
+    Completions(shells::Options),
+    /// Print the man page
+    Manual,
+}
+
+/// How sides are rounded.
+#[derive(Debug, Args)]
+pub(crate) struct Rounding {
+    /// Where a side half-way between two steps goes; offices differ
+    #[arg(long, value_enum, default_value_t = TiesWord::Up, value_name = "WAY")]
+    ties: TiesWord,
+    /// What the finer rule rounds each side to
+    #[arg(long, value_enum, default_value_t = StepWord::Tenth, value_name = "STEP")]
+    step: StepWord,
+    /// How well an office reads its tape: walls this near to half a foot may round either way
+    #[arg(long, default_value = "0.15'", value_name = "LENGTH")]
+    reach: Length,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum TiesWord {
+    /// To the larger: 12' 6" is 13
+    Up,
+    /// To the smaller: 12' 6" is 12
+    Down,
+    /// To the even one: 12' 6" is 12, 13' 6" is 14
+    Even,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum StepWord {
+    /// A tenth of a foot
+    Tenth,
+    /// An inch
+    Inch,
+}
+
+impl Rounding {
+    pub(crate) fn settings(&self) -> Settings {
+        let ties = match self.ties {
+            TiesWord::Up => Ties::Up,
+            TiesWord::Down => Ties::Down,
+            TiesWord::Even => Ties::Even,
+        };
+        let fine = match self.step {
+            StepWord::Tenth => Step::TenthFoot,
+            StepWord::Inch => Step::Inch,
+        };
+        Settings { ties, fine, reach: self.reach }
+    }
+}
+
+/// How a report is printed.
+#[derive(Debug, Args)]
+pub(crate) struct Printing {
+    /// Columns of the report, from 30 to 100; the terminal's own width if there is one, else 80
+    #[arg(long, value_name = "COLUMNS", value_parser = clap::value_parser!(u16).range(30..=100))]
+    width: Option<u16>,
+}
+
+impl Printing {
+    pub(crate) fn look(&self, why: bool) -> fairfoot::report::text::Look {
+        fairfoot::report::text::Look {
+            width: self.width.map_or_else(files::screen_width, usize::from),
+            styled: files::stdout_is_styled(),
+            why,
+        }
+    }
+}
+
+/// Runs the command that was typed.
+pub(crate) fn run() -> Outcome {
+    let line = match CommandLine::try_parse() {
+        Ok(line) => line,
+        Err(error) => {
+            // Help and version are no mistake; a closed pipe is none either.
+            let outcome = if error.use_stderr() { Outcome::Usage } else { Outcome::Done };
+            let _ = error.print();
+            return outcome;
+        }
+    };
+    let outcome = match line.command {
+        Command::Reconcile(options) => reconcile::run(&options),
+        Command::Check(options) => check::run(&options),
+        Command::Area(options) => area::run(&options),
+        Command::Tidy(options) => tidy::run(&options),
+        Command::New(options) => new::run(&options),
+        Command::Completions(options) => shells::completions(&options),
+        Command::Manual => shells::manual(),
+    };
+    outcome.unwrap_or_else(|stop| files::tell(&stop))
+}

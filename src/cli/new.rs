@@ -1,0 +1,61 @@
+//! `fairfoot new`: a file to start from.
+
+use std::io::{ErrorKind, Write};
+use std::path::{Path, PathBuf};
+
+use clap::Args;
+
+use crate::cli::{Outcome, Stop, files};
+
+/// What the file begins as: a plain house that works at once, every line explained.
+const STARTER: &str = include_str!("starter.sides");
+
+#[derive(Debug, Args)]
+pub(crate) struct Options {
+    /// The name of the file; `.sides` is added if it has no ending; `-` prints it
+    name: PathBuf,
+}
+
+pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
+    if options.name == Path::new("-") {
+        files::print(STARTER)?;
+        return Ok(Outcome::Done);
+    }
+    let mut path = options.name.clone();
+    if path.extension().is_none() {
+        path.set_extension("sides");
+    }
+    create(&path)?;
+    let shown = path.display();
+    files::print(&format!("{shown}\n"))?;
+    files::say(&format!("now type the sides of your house into it, then: fairfoot reconcile {shown}"));
+    Ok(Outcome::Done)
+}
+
+/// Writes the starter whole, or not at all, and never over a file.
+fn create(path: &Path) -> Result<(), Stop> {
+    let cannot = |error: &std::io::Error| {
+        let shown = files::shown(path);
+        Stop::Said(match error.kind() {
+            ErrorKind::AlreadyExists => format!("{shown} exists already and stays as it is; choose another name"),
+            ErrorKind::NotFound => format!("there is no folder for {shown}; make it first, or choose another name"),
+            _ => format!("{shown} cannot be written: {error}"),
+        })
+    };
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let mut file = like_any_new_file().tempfile_in(folder).map_err(|error| cannot(&error))?;
+    file.write_all(STARTER.as_bytes()).map_err(|error| cannot(&error))?;
+    file.persist_noclobber(path).map_err(|error| cannot(&error.error))?;
+    Ok(())
+}
+
+/// A temporary file with the permissions any new file has, not those of a secret.
+fn like_any_new_file() -> tempfile::Builder<'static, 'static> {
+    let mut builder = tempfile::Builder::new();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        builder.permissions(std::fs::Permissions::from_mode(0o666));
+    }
+    builder
+}

@@ -1,0 +1,52 @@
+//! `fairfoot reconcile`: the main job.
+
+use std::path::PathBuf;
+
+use clap::Args;
+use fairfoot::report::{json, text};
+use fairfoot::{Areas, Reconciliation};
+
+use crate::cli::{Outcome, Printing, Rounding, Stop, files};
+
+#[derive(Debug, Args)]
+pub(crate) struct Options {
+    /// The sides file; `-` reads standard input
+    #[arg(required_unless_present = "schema")]
+    file: Option<PathBuf>,
+    /// Print JSON (format 1) instead of the report
+    #[arg(long)]
+    json: bool,
+    /// Print the JSON Schema of what `--json` prints
+    #[arg(long, exclusive = true)]
+    schema: bool,
+    /// Every weight and figure behind the report
+    #[arg(long, conflicts_with = "json")]
+    why: bool,
+    #[command(flatten)]
+    rounding: Rounding,
+    #[command(flatten)]
+    printing: Printing,
+}
+
+pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
+    let Some(file) = options.file.as_ref().filter(|_| !options.schema) else {
+        return print_json(&json::schema());
+    };
+    let sound = files::read_sound(file)?;
+    let settings = options.rounding.settings();
+    let areas = Areas::of(&sound, &settings)?;
+    let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
+    if options.json {
+        return print_json(&json::report(&sound, &reconciliation));
+    }
+    let look = options.printing.look(options.why);
+    files::print(&text::reconciliation(&sound, &reconciliation, look))?;
+    Ok(Outcome::Done)
+}
+
+/// Prints a value as JSON, indented.
+pub(crate) fn print_json(value: &impl serde::Serialize) -> Result<Outcome, Stop> {
+    let text = serde_json::to_string_pretty(value).map_err(|error| Stop::Said(format!("the report cannot be written as JSON: {error}")))?;
+    files::print(&(text + "\n"))?;
+    Ok(Outcome::Done)
+}

@@ -1,0 +1,272 @@
+//! The record's own sketch, or the plan's: its area against its own total, its walls against ours.
+
+use crate::Sound;
+use crate::area::Area;
+use crate::areas::{Areas, Walls};
+use crate::diagnostic::Faults;
+use crate::house::outline::{Outline, Vector};
+use crate::house::{DrawnOutline, House};
+use crate::length::Length;
+use crate::reconcile::recorded::Recorded;
+use crate::reconcile::{Figure, Ground};
+use crate::rule::Settings;
+use crate::sketch::Drawn;
+
+/// Somebody else's outline beside ours.
+#[derive(Clone, Debug)]
+pub struct OutlineReport {
+    pub(crate) drawn: Drawn,
+    pub(crate) name: String,
+    /// The space it is compared with.
+    pub(crate) space: Option<String>,
+    /// None if it does not close.
+    pub(crate) area: Option<Area>,
+    pub(crate) misses: (Length, Length),
+    /// Its walls matched to ours one to one.
+    pub(crate) same_corners: bool,
+    pub(crate) matched: Vec<MatchedSide>,
+    /// Walls of theirs with no wall of ours beside them, by number.
+    pub(crate) only_theirs: Vec<(usize, String)>,
+    /// Walls of ours with none of theirs, by number.
+    pub(crate) only_ours: Vec<(usize, String)>,
+}
+
+impl OutlineReport {
+    /// Whose it is.
+    pub fn drawn(&self) -> Drawn {
+        self.drawn
+    }
+
+    /// Its name.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Its area; none if it does not close.
+    pub fn area(&self) -> Option<Area> {
+        self.area
+    }
+
+    /// Walls of theirs beside walls of ours.
+    pub fn matched(&self) -> &[MatchedSide] {
+        &self.matched
+    }
+
+    /// Whether every wall was matched.
+    pub fn same_corners(&self) -> bool {
+        self.same_corners
+    }
+}
+
+/// A wall of ours and the wall of theirs that goes with it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MatchedSide {
+    pub(crate) ours: usize,
+    pub(crate) ours_typed: String,
+    pub(crate) theirs: usize,
+    pub(crate) measured: Length,
+    pub(crate) drawn: Length,
+}
+
+impl MatchedSide {
+    /// The number of our side, from 1.
+    pub fn ours(&self) -> usize {
+        self.ours
+    }
+
+    /// The number of their side, from 1.
+    pub fn theirs(&self) -> usize {
+        self.theirs
+    }
+
+    /// Our length at their face.
+    pub fn measured(&self) -> Length {
+        self.measured
+    }
+
+    /// Their length.
+    pub fn drawn(&self) -> Length {
+        self.drawn
+    }
+}
+
+/// Every outline that is not ours, compared with the walls at its figure's face.
+pub(super) fn reports(sound: &Sound, areas: &Areas, settings: &Settings) -> Result<Vec<OutlineReport>, Faults> {
+    let _ = settings;
+    let house = sound.house();
+    let mut reports = Vec::new();
+    for drawn in &house.drawn {
+        let figure = sound.sketch().figures.iter().find(|figure| Figure::drawn(&figure.figure) == Some(drawn.drawn));
+        let face = figure.and_then(|figure| figure.figure.basis.face).unwrap_or_default();
+        let walls = match face {
+            crate::sketch::Face::Outside => areas.outside.clone(),
+            face => Walls::of(sound, face)?,
+        };
+        reports.push(report(house, drawn, &walls));
+    }
+    Ok(reports)
+}
+
+fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
+    let misses = drawn.walk.misclosure();
+    let mut report = OutlineReport {
+        drawn: drawn.drawn,
+        name: drawn.name.clone(),
+        space: None,
+        area: drawn.outline.as_ref().map(Outline::area),
+        misses: (Length::from_nm(misses.north), Length::from_nm(misses.east)),
+        same_corners: false,
+        matched: Vec::new(),
+        only_theirs: Vec::new(),
+        only_ours: Vec::new(),
+    };
+    let theirs: Vec<Vector> = drawn.walk.sides.iter().map(|side| side.shape.vector()).collect();
+    let theirs_all = |skip: &dyn Fn(usize) -> bool| -> Vec<(usize, String)> {
+        let sides = drawn.sides.iter().enumerate().filter(|(i, _)| !skip(*i));
+        sides.map(|(_, side)| (side.number, side.typed.clone())).collect()
+    };
+    let [space] = drawn.of[..] else {
+        report.only_theirs = theirs_all(&|_| false);
+        return report;
+    };
+    let here = &house.spaces[space];
+    report.space = Some(here.name.clone());
+    let ours = merged(house, space, walls);
+    let pairs = matched(&ours, &theirs);
+    report.same_corners = pairs.len() == ours.len() && pairs.len() == theirs.len();
+    report.only_theirs = theirs_all(&|i| pairs.iter().any(|&(_, theirs)| theirs == i));
+    let unmatched = here.sides.iter().enumerate().filter(|(i, _)| !pairs.iter().any(|(ours, _)| ours == i));
+    report.only_ours = unmatched.map(|(_, side)| (side.number, side.typed.clone())).collect();
+    report.matched = pairs
+        .iter()
+        .map(|&(our, their)| MatchedSide {
+            ours: here.sides[our].number,
+            ours_typed: here.sides[our].typed.clone(),
+            theirs: drawn.sides[their].number,
+            measured: ours[our].length(),
+            drawn: theirs[their].length(),
+        })
+        .collect();
+    report
+}
+
+/// Our sides at a face, the pieces of each put together again.
+fn merged(house: &House, space: usize, walls: &Walls) -> Vec<Vector> {
+    let at = &walls.spaces[space];
+    let mut sides = vec![Vector::default(); house.spaces[space].sides.len()];
+    for (side, vector) in at.walk.sides.iter().zip(at.outline.vectors()) {
+        if let Some(source) = side.source {
+            sides[source].east += vector.east;
+            sides[source].north += vector.north;
+            sides[source].rise = vector.rise;
+        }
+    }
+    sides
+}
+
+/// Pairs of walls, ours and theirs, that run the same way round: all of them if the corners are the
+/// same, else the longest run that both have.
+fn matched(ours: &[Vector], theirs: &[Vector]) -> Vec<(usize, usize)> {
+    let mut best: Option<(usize, i128, Vec<(usize, usize)>)> = None;
+    for reversed in [false, true] {
+        let walk: Vec<(usize, Vector)> = if reversed {
+            theirs.iter().enumerate().rev().map(|(i, v)| (i, Vector { east: -v.east, north: -v.north, rise: v.rise })).collect()
+        } else {
+            theirs.iter().copied().enumerate().collect()
+        };
+        for pairs in runs(ours, &walk) {
+            let apart = |&(a, b): &(usize, usize)| {
+                i128::from((ours[a].length() - theirs[b].length()).nm().abs())
+            };
+            let difference: i128 = pairs.iter().map(apart).sum();
+            let better = best.as_ref().is_none_or(|(count, off, _)| {
+                pairs.len() > *count || pairs.len() == *count && difference < *off
+            });
+            if better {
+                best = Some((pairs.len(), difference, pairs));
+            }
+        }
+    }
+    best.map(|(.., pairs)| pairs).unwrap_or_default()
+}
+
+/// The longest common runs of directions, both walks going round and round.
+fn runs(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<Vec<(usize, usize)>> {
+    let (n, m) = (ours.len(), theirs.len());
+    let longest = n.min(m);
+    let way = |v: &Vector| (v.east.signum(), v.north.signum());
+    let mut lengths = vec![0_usize; 2 * m];
+    let mut found: Vec<(usize, usize, usize)> = Vec::new();
+    let mut best = 1;
+    for i in 0..2 * n {
+        for j in (0..2 * m).rev() {
+            let same = way(&ours[i % n]) == way(&theirs[j % m].1);
+            let before = if j > 0 { lengths[j - 1] } else { 0 };
+            lengths[j] = if same { (before + 1).min(longest) } else { 0 };
+            if lengths[j] > best {
+                best = lengths[j];
+                found.clear();
+            }
+            if lengths[j] == best && best > 1 && found.len() < 4 * longest {
+                found.push((i, j, best));
+            }
+        }
+    }
+    let pairs = |(i, j, length): (usize, usize, usize)| {
+        (0..length).rev().map(|k| ((i + 2 * n - k) % n, theirs[(j + 2 * m - k) % m].0)).collect()
+    };
+    found.into_iter().map(pairs).collect()
+}
+
+/// The figure's own outline of a space, in the order of our walls where the corners are the same.
+pub(super) fn own_outline(sound: &Sound, ground: &Ground<'_>, space: usize, drawn: Drawn) -> Option<Outline> {
+    let house = sound.house();
+    let mut of_space = house.drawn.iter().filter(|outline| outline.drawn == drawn && outline.of == [space]);
+    let own = of_space.next().filter(|_| of_space.next().is_none())?;
+    let outline = own.outline.as_ref()?;
+    let ours = ground.ruled.outlines[space].outline.vectors();
+    let theirs = outline.vectors();
+    let pairs = matched(&house.spaces[space].closed.outline.vectors().to_vec(), theirs);
+    if pairs.len() != ours.len() || pairs.len() != theirs.len() {
+        return Some(outline.clone());
+    }
+    let mut vectors = ours.to_vec();
+    for (our, their) in pairs {
+        let (ours, theirs) = (&mut vectors[our], theirs[their]);
+        let same_way = ours.east.signum() == theirs.east.signum() && ours.north.signum() == theirs.north.signum();
+        let sign = if same_way { 1 } else { -1 };
+        *ours = Vector { east: sign * theirs.east, north: sign * theirs.north, rise: ours.rise.signum() * theirs.rise.abs() };
+    }
+    Outline::new(vectors).or_else(|| Some(outline.clone()))
+}
+
+/// What the figure's own sketch or sides come to, where they cover every counted space above grade.
+pub(super) fn own_total(sound: &Sound, ground: &Ground<'_>, recorded: Option<&Recorded>) -> Option<Area> {
+    let house = sound.house();
+    let drawn = Figure::drawn(ground.figure)?;
+    let outlines: Vec<&DrawnOutline> = house.drawn.iter().filter(|outline| outline.drawn == drawn).collect();
+    let counted: Vec<usize> =
+        (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)).collect();
+    let alone = counted.len() == 1 && outlines.len() == 1 && outlines[0].of.is_empty();
+    if alone {
+        return outlines[0].outline.as_ref().map(Outline::area);
+    }
+    let off = |space: usize| -> Area {
+        let one = |other: usize| match recorded {
+            Some(recorded) if recorded.has[other] => recorded.areas[other],
+            _ => house.spaces[other].recorded.unwrap_or(ground.ruled.areas[other]),
+        };
+        house.taken_off(space).map(one).sum()
+    };
+    let mut total = Area::ZERO;
+    let mut covered: Vec<usize> = Vec::new();
+    for outline in outlines.iter().filter(|outline| outline.of.iter().any(|space| counted.contains(space))) {
+        total = total + outline.outline.as_ref()?.area();
+        covered.extend(&outline.of);
+    }
+    for &space in counted.iter().filter(|space| !covered.contains(space)) {
+        let recorded = recorded.filter(|recorded| recorded.has[space])?;
+        total = total + recorded.areas[space];
+    }
+    Some(total - counted.iter().map(|&space| off(space)).sum())
+}

@@ -1,0 +1,104 @@
+//! Is rounding big enough?
+
+use crate::Sound;
+use crate::area::Area;
+use crate::house::range::{Latitude, Range};
+use crate::length::Step;
+use crate::reconcile::{Ground, total_range};
+use crate::rule::Settings;
+use crate::spread::typical_squared;
+
+/// Whether whole-foot walls of this house could give a figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CouldExplain {
+    /// The figure lies in the range.
+    Yes,
+    /// Only with more walls rounded the wrong way than closing asks for.
+    OnlyAgainst,
+    /// Not at all.
+    No,
+}
+
+impl CouldExplain {
+    /// As printed.
+    pub const fn words(self) -> &'static str {
+        match self {
+            CouldExplain::Yes => "yes",
+            CouldExplain::OnlyAgainst => "only against the rounding",
+            CouldExplain::No => "no",
+        }
+    }
+}
+
+/// How big whole-foot rounding is on this house, at the figure's face.
+#[derive(Clone, Copy, Debug)]
+pub struct Enough {
+    /// The typical size, in square feet; none where sides are given by bearings.
+    pub(crate) typical: Option<f64>,
+    /// What whole feet could give.
+    pub(crate) range: Option<Range>,
+    /// What whole feet could give at the very most.
+    pub(crate) widest: Option<Range>,
+    /// The figure less what it says it counts: what rounding would have to give.
+    pub(crate) wanted: Area,
+}
+
+impl Enough {
+    pub(super) fn of(sound: &Sound, ground: &Ground<'_>, counting: Area, settings: &Settings) -> Enough {
+        let ranges = |latitude: Latitude| {
+            total_range(sound, &ground.walls.ranges(Step::WholeFoot, latitude))
+        };
+        Enough {
+            typical: typical(sound, ground),
+            range: ranges(Latitude::Reach(settings.reach)),
+            widest: ranges(Latitude::Any),
+            wanted: ground.figure.area.area() - counting,
+        }
+    }
+
+    /// The typical size of whole-foot rounding, in square feet; none where sides are given by bearings.
+    pub fn typical(&self) -> Option<f64> {
+        self.typical
+    }
+
+    /// What whole feet could give.
+    pub fn range(&self) -> Option<Range> {
+        self.range
+    }
+
+    /// What whole feet could give at the very most.
+    pub fn widest(&self) -> Option<Range> {
+        self.widest
+    }
+
+    /// What rounding would have to give: the figure less what it says it counts.
+    pub fn wanted(&self) -> Area {
+        self.wanted
+    }
+
+    /// The answer; none where the range cannot be stated.
+    pub fn could_explain(&self) -> Option<CouldExplain> {
+        if self.range.is_some_and(|range| range.holds(self.wanted)) {
+            return Some(CouldExplain::Yes);
+        }
+        match self.widest {
+            Some(widest) if widest.holds(self.wanted) => Some(CouldExplain::OnlyAgainst),
+            Some(_) => Some(CouldExplain::No),
+            None => None,
+        }
+    }
+}
+
+/// Spaces, and what is taken off them, add in squares.
+#[expect(clippy::float_arithmetic, reason = "statistics")]
+fn typical(sound: &Sound, ground: &Ground<'_>) -> Option<f64> {
+    let house = sound.house();
+    let mut sum = 0.0;
+    for space in (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)) {
+        for i in std::iter::once(space).chain(house.taken_off(space)) {
+            let at = &ground.walls.spaces[i];
+            sum += typical_squared(&at.walk, &at.outline, Step::WholeFoot.length())?;
+        }
+    }
+    Some(libm::sqrt(sum))
+}

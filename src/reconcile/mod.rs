@@ -1,0 +1,266 @@
+//! The gap between what was measured and what somebody published, step by step.
+
+mod bridge;
+mod drawn;
+mod enough;
+mod recorded;
+
+use crate::Sound;
+use crate::area::Area;
+use crate::areas::{Areas, Ruled, Walls};
+use crate::diagnostic::{Diagnostic, Faults, Span};
+use crate::house::range::Range;
+use crate::length::Step;
+use crate::rule::{Rule, Settings};
+use crate::sketch::statement::{FigureKind, FigureStatement, SideRule};
+use crate::sketch::{Drawn, Face};
+pub use bridge::{Line, Step as BridgeStep};
+pub use drawn::{MatchedSide, OutlineReport};
+pub use enough::{CouldExplain, Enough};
+pub use recorded::Share;
+
+/// The areas of a house and the gap to each published figure.
+#[derive(Clone, Debug)]
+pub struct Reconciliation {
+    areas: Areas,
+    settings: Settings,
+    figures: Vec<Figure>,
+    outlines: Vec<OutlineReport>,
+    warnings: Vec<Diagnostic>,
+}
+
+impl Reconciliation {
+    /// Works out the gap to each figure of a sound house.
+    ///
+    /// # Errors
+    ///
+    /// A fault where moving the walls to the face of a figure leaves nothing of a side.
+    pub fn of(sound: &Sound, areas: Areas, settings: &Settings) -> Result<Reconciliation, Faults> {
+        let mut warnings = areas.warnings.clone();
+        let mut figures = Vec::new();
+        for sketch in &sound.sketch().figures {
+            let ground = Ground::of(sound, &sketch.figure, &areas, settings)?;
+            figures.push(Figure::of(sound, sketch.span, ground, &areas, settings, &mut warnings));
+        }
+        let outlines = drawn::reports(sound, &areas, settings)?;
+        let mut told: Vec<Diagnostic> = sound.warnings().to_vec();
+        for warning in warnings {
+            if !told.iter().any(|other| other.word() == warning.word() && other.message() == warning.message()) {
+                told.push(warning);
+            }
+        }
+        crate::diagnostic::sort(&mut told);
+        Ok(Reconciliation { areas, settings: *settings, figures, outlines, warnings: told })
+    }
+
+    /// The areas.
+    pub fn areas(&self) -> &Areas {
+        &self.areas
+    }
+
+    /// The settings they were worked out with.
+    pub fn settings(&self) -> &Settings {
+        &self.settings
+    }
+
+    /// The published figures in file order.
+    pub fn figures(&self) -> &[Figure] {
+        &self.figures
+    }
+
+    /// The outlines of the record and the plan, in file order.
+    pub fn outlines(&self) -> &[OutlineReport] {
+        &self.outlines
+    }
+
+    /// Every warning, of reading, checking and working out, in file order.
+    pub fn warnings(&self) -> &[Diagnostic] {
+        &self.warnings
+    }
+}
+
+/// A published figure and its gap to what was measured.
+#[derive(Clone, Debug)]
+pub struct Figure {
+    kind: FigureKind,
+    title: Option<String>,
+    area: Area,
+    face: Face,
+    says_face: bool,
+    rule: SideRule,
+    start: Area,
+    lines: Vec<Line>,
+    shares: Vec<Share>,
+    own_sketch: Option<Area>,
+    enough: Enough,
+}
+
+/// What a figure stands on: its face, its rule, and this house under both.
+pub(crate) struct Ground<'a> {
+    pub(crate) figure: &'a FigureStatement,
+    pub(crate) face: Face,
+    pub(crate) rule: Rule,
+    pub(crate) walls: Walls,
+    pub(crate) fine: Ruled,
+    pub(crate) ruled: Ruled,
+}
+
+impl<'a> Ground<'a> {
+    fn of(sound: &Sound, figure: &'a FigureStatement, areas: &Areas, settings: &Settings) -> Result<Ground<'a>, Faults> {
+        let face = figure.basis.face.unwrap_or_default();
+        let rule = settings.on(step_of(figure).unwrap_or(settings.fine));
+        let walls = if face == Face::Outside { areas.outside.clone() } else { Walls::of(sound, face)? };
+        let fine = walls.ruled(settings.tenth_foot(), settings.reach);
+        let ruled = walls.ruled(rule, settings.reach);
+        Ok(Ground { figure, face, rule, walls, fine, ruled })
+    }
+}
+
+/// What the sides of a figure are rounded to: what it says, else the whole foot for a record, else none in particular.
+fn step_of(figure: &FigureStatement) -> Option<Step> {
+    match (figure.basis.sides, &figure.kind) {
+        (Some(SideRule::Step(step)), _) => Some(step),
+        (_, FigureKind::Record) => Some(Step::WholeFoot),
+        _ => None,
+    }
+}
+
+impl Figure {
+    fn of(
+        sound: &Sound,
+        span: Span,
+        ground: Ground<'_>,
+        areas: &Areas,
+        settings: &Settings,
+        warnings: &mut Vec<Diagnostic>,
+    ) -> Figure {
+        let house = sound.house();
+        warnings.extend(ground.walls.assumption_warnings(house));
+        let recorded = recorded::Recorded::of(sound, &ground, span, warnings);
+        let start = areas.gross().tenth_foot();
+        let lines = bridge::lines(sound, &ground, recorded.as_ref(), start, settings);
+        let counting = lines.iter().find(|line| line.step() == BridgeStep::Counting).map(Line::area);
+        let enough = enough::Enough::of(sound, &ground, counting.unwrap_or(Area::ZERO), settings);
+        let own_sketch = drawn::own_total(sound, &ground, recorded.as_ref())
+            .map(|area| area + counting.unwrap_or(Area::ZERO));
+        Figure {
+            kind: ground.figure.kind.clone(),
+            title: ground.figure.title.clone(),
+            area: ground.figure.area.area(),
+            face: ground.face,
+            says_face: ground.figure.basis.face.is_some(),
+            rule: ground.figure.basis.sides.unwrap_or(match step_of(ground.figure) {
+                Some(step) => SideRule::Step(step),
+                None => SideRule::Step(settings.fine),
+            }),
+            start,
+            lines,
+            shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
+            own_sketch,
+            enough,
+        }
+    }
+
+    /// The word for it: `record`, `listing`, `plan`, or its own name.
+    pub fn name(&self) -> &str {
+        match &self.kind {
+            FigureKind::Record => "record",
+            FigureKind::Listing => "listing",
+            FigureKind::Plan => "plan",
+            FigureKind::Other(name) => &name.text,
+        }
+    }
+
+    /// The word of the sides file it was given with.
+    pub(crate) fn word(&self) -> &'static str {
+        match &self.kind {
+            FigureKind::Record => "record",
+            FigureKind::Listing => "listing",
+            FigureKind::Plan => "plan",
+            FigureKind::Other(_) => "figure",
+        }
+    }
+
+    /// Its title, where it has one.
+    pub fn title(&self) -> Option<&str> {
+        self.title.as_deref()
+    }
+
+    /// The published area.
+    pub fn area(&self) -> Area {
+        self.area
+    }
+
+    /// The face it is taken at.
+    pub fn face(&self) -> Face {
+        self.face
+    }
+
+    /// Whether it says so itself.
+    pub(crate) fn says_face(&self) -> bool {
+        self.says_face
+    }
+
+    /// The rule its sides are taken to be rounded by.
+    pub(crate) fn side_rule(&self) -> SideRule {
+        self.rule
+    }
+
+    /// What was measured: gross area of the counted spaces above grade, outside, sides to the tenth of a foot.
+    pub fn start(&self) -> Area {
+        self.start
+    }
+
+    /// The figure less what was measured.
+    pub fn gap(&self) -> Area {
+        self.area - self.start
+    }
+
+    /// The steps of the bridge; they add up to the gap exactly.
+    pub fn lines(&self) -> &[Line] {
+        &self.lines
+    }
+
+    /// The step of the bridge, if it has it.
+    pub fn line(&self, step: BridgeStep) -> Option<&Line> {
+        self.lines.iter().find(|line| line.step() == step)
+    }
+
+    /// What each recorded side has in the line of recorded sides; they add up to it exactly.
+    pub fn shares(&self) -> &[Share] {
+        &self.shares
+    }
+
+    /// What the figure's own sketch, or its own sides, come to, where they cover all that is counted.
+    pub fn own_sketch(&self) -> Option<Area> {
+        self.own_sketch
+    }
+
+    /// Whether rounding is big enough to explain it.
+    pub fn enough(&self) -> &Enough {
+        &self.enough
+    }
+
+    /// Whether a sketch or sides of this sort go with it.
+    pub(crate) fn drawn(figure: &FigureStatement) -> Option<Drawn> {
+        match figure.kind {
+            FigureKind::Record => Some(Drawn::Record),
+            FigureKind::Plan => Some(Drawn::Plan),
+            _ => None,
+        }
+    }
+}
+
+/// The sum of a value of the counted spaces above grade, what is taken off them taken off.
+pub(crate) fn total(sound: &Sound, areas: &[Area]) -> Area {
+    let house = sound.house();
+    let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
+    counted.map(|i| crate::areas::net(house, i, areas)).sum()
+}
+
+/// The range of the counted spaces above grade.
+pub(crate) fn total_range(sound: &Sound, ranges: &[Option<Range>]) -> Option<Range> {
+    let house = sound.house();
+    let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
+    crate::areas::total_range(counted.map(|i| crate::areas::net_range(house, i, ranges)))
+}

@@ -1,0 +1,699 @@
+//! The report for a program: the keys of format 1, and their schema.
+//!
+//! Exact decimals are texts with up to six places, trailing zeros cut; whole square feet are
+//! numbers. `tenth_foot` and `whole_foot` stand at the outside face, `as_measured` at the face that
+//! was measured. What cannot be stated is null.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+use sha2::{Digest, Sha256};
+
+use crate::area::{Area, six_decimals};
+use crate::areas::{Areas, Total};
+use crate::diagnostic::{Diagnostic, Source};
+use crate::house::House;
+use crate::house::range::Range;
+use crate::length::Length;
+use crate::reconcile::{Figure, OutlineReport, Reconciliation};
+use crate::sketch::statement::SideRule;
+use crate::{Settings, Sound};
+
+/// The whole report of `reconcile --json`.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct Report {
+    /// The number of this format; keys are added within it, never renamed.
+    pub format: u32,
+    /// The property line of the file.
+    pub property: Option<String>,
+    /// Where it came from.
+    pub source: SourceReport,
+    /// How sides were rounded.
+    pub settings: SettingsReport,
+    /// Totals of what is counted.
+    pub totals: Totals,
+    /// Each space in file order.
+    pub spaces: Vec<SpaceReport>,
+    /// Each lot in file order.
+    pub lots: Vec<LotReport>,
+    /// What the record lists and is not there.
+    pub missing: Vec<MissingReport>,
+    /// Somebody else's outlines.
+    pub outlines: Vec<DrawnReport>,
+    /// Each published figure in file order.
+    pub figures: Vec<FigureReport>,
+    /// What had to be assumed.
+    pub assumed: Vec<AssumedReport>,
+    /// Warnings in file order.
+    pub warnings: Vec<WarningReport>,
+}
+
+/// The areas alone, as `area --json` prints them: the same keys without the figures.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct AreasReport {
+    /// The number of this format.
+    pub format: u32,
+    /// The property line of the file.
+    pub property: Option<String>,
+    /// Where it came from.
+    pub source: SourceReport,
+    /// How sides were rounded.
+    pub settings: SettingsReport,
+    /// Totals of what is counted.
+    pub totals: Totals,
+    /// Each space in file order.
+    pub spaces: Vec<SpaceReport>,
+    /// Each lot in file order.
+    pub lots: Vec<LotReport>,
+}
+
+/// The file.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct SourceReport {
+    /// Its name as given.
+    pub file: String,
+    /// Its fingerprint.
+    pub sha256: String,
+}
+
+/// How sides were rounded.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct SettingsReport {
+    /// `up`, `down` or `even`.
+    pub ties: &'static str,
+    /// What `tenth_foot` rounds each side to: `tenth-foot` or `inch`.
+    pub step: &'static str,
+    /// How well an office reads its tape, in feet.
+    pub reach_ft: String,
+}
+
+/// Totals of what is counted.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct Totals {
+    /// Above grade.
+    pub gross: TotalReport,
+    /// On levels below grade, wholly or partly; null where nothing is counted there.
+    pub below_grade_gross: Option<TotalReport>,
+}
+
+/// One total.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct TotalReport {
+    /// Each side to the whole foot.
+    pub whole_foot: WholeFootTotal,
+    /// Each side to the tenth of a foot.
+    pub tenth_foot: TenthFootTotal,
+    /// No side rounded.
+    pub as_measured: MeasuredTotal,
+}
+
+/// A total with each side to the whole foot.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct WholeFootTotal {
+    /// In whole square feet.
+    pub sq_ft: i64,
+    /// Exactly.
+    pub exact: String,
+    /// The lowest that whole feet could give.
+    pub low: Option<i64>,
+    /// The highest.
+    pub high: Option<i64>,
+    /// The lowest with any wall against the rounding.
+    pub widest_low: Option<i64>,
+    /// The highest with any wall against the rounding.
+    pub widest_high: Option<i64>,
+}
+
+/// A total with each side to the tenth of a foot.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct TenthFootTotal {
+    /// In whole square feet.
+    pub sq_ft: i64,
+    /// Exactly.
+    pub exact: String,
+    /// About 95 %, with what had to be assumed, in square feet.
+    pub plus_minus: String,
+}
+
+/// A total with no side rounded.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct MeasuredTotal {
+    /// In whole square feet.
+    pub sq_ft: i64,
+    /// Exactly.
+    pub exact: String,
+    /// About 95 %, in square feet.
+    pub plus_minus: String,
+}
+
+/// One space.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct SpaceReport {
+    /// Its name.
+    pub name: String,
+    /// Its kind.
+    pub kind: &'static str,
+    /// The level it is on.
+    pub level: String,
+    /// Whether it is counted.
+    pub counted: bool,
+    /// Whether that is the writer's own word and not the rule.
+    pub claimed: bool,
+    /// The space it is taken off, or lies in.
+    pub within: Option<String>,
+    /// The face that was measured.
+    pub face: &'static str,
+    /// Round it, as measured, in feet.
+    pub perimeter_ft: String,
+    /// Where the walk ended, seen from its start.
+    pub misclosure: MisclosureReport,
+    /// Its sides.
+    pub sides: Vec<SideReport>,
+    /// No side rounded, in square feet.
+    pub as_measured: String,
+    /// What the record gives it.
+    pub recorded_sq_ft: Option<String>,
+    /// Each side to the tenth of a foot.
+    pub tenth_foot: TenthFootSpace,
+    /// Each side to the whole foot.
+    pub whole_foot: WholeFootSpace,
+}
+
+/// A space with each side to the tenth of a foot, in square feet.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct TenthFootSpace {
+    /// The whole outline, nothing taken off.
+    pub exact: String,
+    /// What is left when what lies in it is taken off.
+    pub net: String,
+}
+
+/// A space with each side to the whole foot, in square feet.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct WholeFootSpace {
+    /// The whole outline, nothing taken off.
+    pub exact: String,
+    /// What is left when what lies in it is taken off.
+    pub net: String,
+    /// The lowest that whole feet could give.
+    pub low: Option<String>,
+    /// The highest.
+    pub high: Option<String>,
+    /// The lowest with any wall against the rounding.
+    pub widest_low: Option<String>,
+    /// The highest with any wall against the rounding.
+    pub widest_high: Option<String>,
+}
+
+/// Where a walk ended, in feet from its start.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct MisclosureReport {
+    /// North.
+    pub north_ft: String,
+    /// East.
+    pub east_ft: String,
+}
+
+/// One side.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct SideReport {
+    /// `north`, `east`, `south`, `west`, `diagonal`, `bearing` or `arc`.
+    pub direction: &'static str,
+    /// As it stands in the file after its direction.
+    pub typed: String,
+    /// Its length, closed, at its own face.
+    pub feet: String,
+    /// Its length to the tenth of a foot, outside.
+    pub tenth_foot: Option<String>,
+    /// Its length to the whole foot, outside.
+    pub whole_foot: Option<String>,
+    /// Its length in the record.
+    pub recorded: Option<String>,
+    /// `measured`, `closing`, `estimated`, `plan` or `record`.
+    pub how: &'static str,
+}
+
+/// One lot.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct LotReport {
+    /// Its name.
+    pub name: String,
+    /// Its area in square feet.
+    pub sq_ft: String,
+    /// Its area in acres.
+    pub acres: String,
+    /// What the record gives it.
+    pub recorded_sq_ft: Option<String>,
+    /// Where the walk ended before closing.
+    pub misclosure: MisclosureReport,
+}
+
+/// What the record lists and is not there.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct MissingReport {
+    /// Its name.
+    pub name: String,
+    /// Its kind.
+    pub kind: &'static str,
+    /// What the record gives it.
+    pub recorded_sq_ft: String,
+}
+
+/// Somebody else's outline.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct DrawnReport {
+    /// `record` or `plan`.
+    pub of: &'static str,
+    /// Its name.
+    pub name: String,
+    /// The space it is compared with.
+    pub space: Option<String>,
+    /// Its area; null if it does not close.
+    pub sq_ft: Option<String>,
+    /// Where it ends.
+    pub misclosure: MisclosureReport,
+    /// Whether every wall has one of ours beside it.
+    pub same_corners: bool,
+    /// Walls beside walls of ours.
+    pub sides: Vec<DrawnSideReport>,
+}
+
+/// A wall of theirs beside one of ours.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct DrawnSideReport {
+    /// The number of our side, from 1.
+    pub side: usize,
+    /// The number of theirs.
+    pub drawn_side: usize,
+    /// Ours, in feet.
+    pub measured_ft: String,
+    /// Theirs, in feet.
+    pub drawn_ft: String,
+}
+
+/// One published figure.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct FigureReport {
+    /// `record`, `listing`, `plan` or `figure`.
+    pub kind: &'static str,
+    /// Its title, or its own name.
+    pub title: Option<String>,
+    /// The figure; a number with decimals only where it was given with them.
+    #[schemars(with = "f64")]
+    pub sq_ft: serde_json::Number,
+    /// The face it is taken at.
+    pub measured_to: &'static str,
+    /// How its sides are taken to be rounded.
+    pub sides: &'static str,
+    /// What was measured.
+    pub start: String,
+    /// The figure less that.
+    pub gap: String,
+    /// Lines that add up to the gap.
+    pub bridge: Vec<BridgeReport>,
+    /// What its own sides or sketch come to.
+    pub own_sketch_sq_ft: Option<String>,
+    /// What each recorded side has in the line of recorded sides.
+    pub recorded_sides: Vec<ShareReport>,
+    /// Whether rounding is big enough.
+    pub rounding: RoundingReport,
+}
+
+/// One line of a bridge.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct BridgeReport {
+    /// Its name.
+    pub line: &'static str,
+    /// What it adds.
+    pub sq_ft: String,
+    /// For rounding: the least it could add.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub low: Option<String>,
+    /// For rounding: the most.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub high: Option<String>,
+    /// For counting: what is counted.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub counted: Vec<String>,
+}
+
+/// What one recorded side adds.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct ShareReport {
+    /// The space.
+    pub space: String,
+    /// The number of the side, from 1.
+    pub side: usize,
+    /// Its length by the rule, in feet.
+    pub ruled_ft: String,
+    /// Its recorded length, in feet.
+    pub recorded_ft: String,
+    /// What the difference adds, in square feet.
+    pub sq_ft: String,
+}
+
+/// Whether rounding is big enough.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct RoundingReport {
+    /// The typical size of whole-foot rounding on this house, in square feet.
+    pub typical: Option<String>,
+    /// `yes`, `only against the rounding` or `no`; null where the range cannot be stated.
+    pub could_explain: Option<&'static str>,
+    /// The lowest that whole feet could give, at the figure's face.
+    pub low: Option<String>,
+    /// The highest.
+    pub high: Option<String>,
+    /// The lowest with any wall against the rounding.
+    pub widest_low: Option<String>,
+    /// The highest with any wall against the rounding.
+    pub widest_high: Option<String>,
+}
+
+/// A thickness that was assumed.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct AssumedReport {
+    /// `veneer` or `wall`.
+    pub what: &'static str,
+    /// How thick.
+    pub thickness: String,
+    /// Either way.
+    pub plus_minus: &'static str,
+}
+
+/// One warning.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct WarningReport {
+    /// Its stable word.
+    pub word: &'static str,
+    /// The line of the file, from 1.
+    pub line: usize,
+    /// In a sentence.
+    pub message: String,
+}
+
+/// One fault or warning of `check --json`.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct FaultReport {
+    /// The file.
+    pub file: String,
+    /// `error` or `warning`.
+    pub severity: &'static str,
+    /// Its stable word.
+    pub word: &'static str,
+    /// The line of the file, from 1.
+    pub line: usize,
+    /// The column in characters, from 1.
+    pub column: usize,
+    /// In a sentence.
+    pub message: String,
+    /// What to type or do instead.
+    pub help: Vec<String>,
+}
+
+/// The report of a reconciliation.
+pub fn report(sound: &Sound, reconciliation: &Reconciliation) -> Report {
+    let areas = reconciliation.areas();
+    let AreasReport { format, property, source, settings, totals, spaces, lots } =
+        areas_report(sound, areas, reconciliation.settings());
+    Report {
+        format,
+        property,
+        source,
+        settings,
+        totals,
+        spaces,
+        lots,
+        missing: sound
+            .sketch()
+            .missing
+            .iter()
+            .map(|missing| MissingReport {
+                name: missing.name.clone(),
+                kind: missing.kind.word(),
+                recorded_sq_ft: missing.recorded.area().sq_ft_text(),
+            })
+            .collect(),
+        outlines: reconciliation.outlines().iter().map(drawn).collect(),
+        figures: reconciliation.figures().iter().map(figure).collect(),
+        assumed: assumed(sound, areas, reconciliation),
+        warnings: reconciliation.warnings().iter().map(|warning| warning_report(sound.source(), warning)).collect(),
+    }
+}
+
+/// The report of areas alone.
+pub fn areas_report(sound: &Sound, areas: &Areas, settings: &Settings) -> AreasReport {
+    let house = sound.house();
+    AreasReport {
+        format: 1,
+        property: sound.sketch().heads.property.clone(),
+        source: SourceReport {
+            file: sound.source().name().to_owned(),
+            sha256: fingerprint(sound.source().text()),
+        },
+        settings: SettingsReport {
+            ties: match settings.ties {
+                crate::Ties::Up => "up",
+                crate::Ties::Down => "down",
+                crate::Ties::Even => "even",
+            },
+            step: settings.fine.word(),
+            reach_ft: settings.reach.decimal_feet(),
+        },
+        totals: Totals {
+            gross: total(areas.gross()),
+            below_grade_gross: areas.below_grade().map(total),
+        },
+        spaces: (0..house.spaces.len()).map(|i| space(house, areas, i)).collect(),
+        lots: house.lots.iter().map(lot).collect(),
+    }
+}
+
+/// The JSON Schema of [`Report`].
+pub fn schema() -> serde_json::Value {
+    schemars::schema_for!(Report).to_value()
+}
+
+/// The faults of a file, as `check --json` prints them.
+pub fn faults(source: &Source, list: &[Diagnostic]) -> Vec<FaultReport> {
+    list.iter()
+        .map(|fault| FaultReport {
+            file: source.name().to_owned(),
+            severity: if fault.is_error() { "error" } else { "warning" },
+            word: fault.word().as_str(),
+            line: source.line(fault.span().start),
+            column: source.column(fault.span().start),
+            message: fault.message().to_owned(),
+            help: fault.helps().to_vec(),
+        })
+        .collect()
+}
+
+/// The SHA-256 of a text, in hexadecimal.
+pub fn fingerprint(text: &str) -> String {
+    Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+fn total(total: &Total) -> TotalReport {
+    let low = |range: Option<Range>| range.map(|range| range.low.whole_sq_ft());
+    let high = |range: Option<Range>| range.map(|range| range.high.whole_sq_ft());
+    TotalReport {
+        whole_foot: WholeFootTotal {
+            sq_ft: total.whole_foot().whole_sq_ft(),
+            exact: total.whole_foot().sq_ft_text(),
+            low: low(total.range()),
+            high: high(total.range()),
+            widest_low: low(total.widest()),
+            widest_high: high(total.widest()),
+        },
+        tenth_foot: TenthFootTotal {
+            sq_ft: total.tenth_foot().whole_sq_ft(),
+            exact: total.tenth_foot().sq_ft_text(),
+            plus_minus: format!("{:.1}", total.plus_minus_outside()),
+        },
+        as_measured: MeasuredTotal {
+            sq_ft: total.as_measured().whole_sq_ft(),
+            exact: total.as_measured().sq_ft_text(),
+            plus_minus: format!("{:.1}", total.plus_minus()),
+        },
+    }
+}
+
+fn space(house: &House, areas: &Areas, number: usize) -> SpaceReport {
+    let (here, its) = (&house.spaces[number], &areas.spaces[number]);
+    let low = |range: Option<Range>| range.map(|range| range.low.sq_ft_text());
+    let high = |range: Option<Range>| range.map(|range| range.high.sq_ft_text());
+    let misclosure = here.closed.misclosure;
+    SpaceReport {
+        name: here.name.clone(),
+        kind: here.kind.word(),
+        level: house.levels[here.level].name.clone(),
+        counted: here.counted,
+        claimed: here.claimed,
+        within: here.parent.map(|parent| house.spaces[parent].name.clone()),
+        face: here.face.word(),
+        perimeter_ft: here.closed.outline.perimeter().decimal_feet(),
+        misclosure: misclosed(Length::from_nm(misclosure.north), Length::from_nm(misclosure.east)),
+        sides: side_figures(house, areas, number),
+        as_measured: its.as_measured.sq_ft_text(),
+        recorded_sq_ft: here.recorded.map(Area::sq_ft_text),
+        tenth_foot: TenthFootSpace {
+            exact: its.tenth_foot.area().sq_ft_text(),
+            net: its.net_tenth_foot.sq_ft_text(),
+        },
+        whole_foot: WholeFootSpace {
+            exact: its.whole_foot.outline.area().sq_ft_text(),
+            net: its.net_whole_foot.sq_ft_text(),
+            low: low(its.range),
+            high: high(its.range),
+            widest_low: low(its.widest),
+            widest_high: high(its.widest),
+        },
+    }
+}
+
+fn misclosed(north: Length, east: Length) -> MisclosureReport {
+    MisclosureReport { north_ft: north.decimal_feet(), east_ft: east.decimal_feet() }
+}
+
+/// The sides of a space with their lengths under each rule.
+pub(crate) fn side_figures(house: &House, areas: &Areas, number: usize) -> Vec<SideReport> {
+    let (here, its) = (&house.spaces[number], &areas.spaces[number]);
+    let walk = &areas.outside.spaces[number].walk;
+    let ruled = |outline: &crate::Outline, side: usize| -> Option<String> {
+        let pieces = walk.sides.iter().zip(outline.vectors()).filter(|(piece, _)| piece.source == Some(side));
+        let lengths: Vec<Length> = pieces.map(|(_, vector)| chord_or_length(vector)).collect();
+        (!lengths.is_empty()).then(|| lengths.into_iter().sum::<Length>().decimal_feet())
+    };
+    let one = |(i, side): (usize, &crate::Side)| SideReport {
+        direction: side.way(),
+        typed: typed_length(side.typed()),
+        feet: chord_or_length(&here.closed.outline.vectors()[i]).decimal_feet(),
+        tenth_foot: ruled(&its.tenth_foot, i),
+        whole_foot: ruled(&its.whole_foot.outline, i),
+        recorded: side.recorded().map(Length::decimal_feet),
+        how: side.how(),
+    };
+    here.sides.iter().enumerate().map(one).collect()
+}
+
+/// The length that was typed: of a curved wall its chord.
+fn chord_or_length(vector: &crate::house::outline::Vector) -> Length {
+    crate::house::outline::Vector { rise: 0, ..*vector }.length()
+}
+
+/// What stands after the word that begins a side.
+fn typed_length(typed: &str) -> String {
+    typed.split_once(char::is_whitespace).map_or(typed, |(_, rest)| rest.trim_start()).to_owned()
+}
+
+fn lot(lot: &crate::Lot) -> LotReport {
+    let area = lot.outline().area();
+    let (north, east) = lot.misclosure();
+    LotReport {
+        name: lot.name.clone(),
+        sq_ft: area.sq_ft_text(),
+        acres: six_decimals(area.half_nm2(), Area::ACRE.half_nm2()),
+        recorded_sq_ft: lot.recorded.map(Area::sq_ft_text),
+        misclosure: misclosed(north, east),
+    }
+}
+
+fn drawn(outline: &OutlineReport) -> DrawnReport {
+    DrawnReport {
+        of: outline.drawn.word(),
+        name: outline.name.clone(),
+        space: outline.space.clone(),
+        sq_ft: outline.area.map(Area::sq_ft_text),
+        misclosure: misclosed(outline.misses.0, outline.misses.1),
+        same_corners: outline.same_corners,
+        sides: outline
+            .matched
+            .iter()
+            .map(|side| DrawnSideReport {
+                side: side.ours,
+                drawn_side: side.theirs,
+                measured_ft: side.measured.decimal_feet(),
+                drawn_ft: side.drawn.decimal_feet(),
+            })
+            .collect(),
+    }
+}
+
+fn figure(figure: &Figure) -> FigureReport {
+    let low = |range: Option<Range>| range.map(|range| range.low.sq_ft_text());
+    let high = |range: Option<Range>| range.map(|range| range.high.sq_ft_text());
+    let enough = figure.enough();
+    let line = |(line, millionths): (&crate::Line, i128)| BridgeReport {
+        line: line.step().name(),
+        sq_ft: six_decimals(millionths, 1_000_000),
+        low: low(line.range()),
+        high: high(line.range()),
+        counted: line.counted().to_vec(),
+    };
+    let share = |share: &crate::Share| ShareReport {
+        space: share.space().to_owned(),
+        side: share.side(),
+        ruled_ft: share.ruled().decimal_feet(),
+        recorded_ft: share.recorded().decimal_feet(),
+        sq_ft: share.area().sq_ft_text(),
+    };
+    let own_name = (figure.word() == "figure").then(|| figure.name().to_owned());
+    FigureReport {
+        kind: figure.word(),
+        title: figure.title().map(str::to_owned).or(own_name),
+        sq_ft: number(figure.area()),
+        measured_to: figure.face().word(),
+        sides: match figure.side_rule() {
+            SideRule::Step(step) => step.word(),
+            SideRule::Unknown => "unknown",
+        },
+        start: figure.start().sq_ft_text(),
+        gap: figure_gap(figure),
+        bridge: figure.lines().iter().zip(figure.lines_in_millionths()).map(line).collect(),
+        own_sketch_sq_ft: figure.own_sketch().map(Area::sq_ft_text),
+        recorded_sides: figure.shares().iter().map(share).collect(),
+        rounding: RoundingReport {
+            typical: enough.typical().map(|typical| format!("{typical:.1}")),
+            could_explain: enough.could_explain().map(crate::CouldExplain::words),
+            low: low(enough.range()),
+            high: high(enough.range()),
+            widest_low: low(enough.widest()),
+            widest_high: high(enough.widest()),
+        },
+    }
+}
+
+/// The gap as the figure printed less the measured printed, so that a reader who subtracts gets it.
+fn figure_gap(figure: &Figure) -> String {
+    six_decimals(figure.lines_in_millionths().iter().sum(), 1_000_000)
+}
+
+/// A figure as a JSON number: whole where it was given so.
+fn number(area: Area) -> serde_json::Number {
+    let text = area.sq_ft_text();
+    text.parse().unwrap_or_else(|_| serde_json::Number::from(area.whole_sq_ft()))
+}
+
+fn assumed(sound: &Sound, areas: &Areas, reconciliation: &Reconciliation) -> Vec<AssumedReport> {
+    use crate::diagnostic::Word;
+    let _ = (sound, areas);
+    let warned = |word: Word, part: &str| {
+        reconciliation.warnings().iter().any(|warning| warning.word() == word && warning.message().contains(part))
+    };
+    let all = [
+        ("veneer", "4 5/8\"", warned(Word::AssumedVeneer, "veneer")),
+        ("wall", "4 7/16\"", warned(Word::AssumedWall, "4 7/16")),
+        ("wall", "6\"", warned(Word::AssumedWall, "6\"")),
+    ];
+    all.into_iter()
+        .filter(|(.., is)| *is)
+        .map(|(what, thickness, _)| AssumedReport { what, thickness: thickness.to_owned(), plus_minus: "1\"" })
+        .collect()
+}
+
+fn warning_report(source: &Source, warning: &Diagnostic) -> WarningReport {
+    WarningReport {
+        word: warning.word().as_str(),
+        line: source.line(warning.span().start),
+        message: warning.message().to_owned(),
+    }
+}

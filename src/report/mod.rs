@@ -1,0 +1,5 @@
+//! What a person reads and what a program reads: the same figures twice.
+
+pub mod json;
+mod table;
+pub mod text;

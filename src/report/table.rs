@@ -1,0 +1,128 @@
+//! Lines of text in columns, as wide as the reader's screen.
+
+use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
+
+/// A text that grows line by line and never grows wider than it may.
+#[derive(Debug)]
+pub(crate) struct Page {
+    out: String,
+    width: usize,
+    styled: bool,
+}
+
+impl Page {
+    pub(crate) fn new(width: usize, styled: bool) -> Page {
+        Page { out: String::new(), width: width.clamp(30, 100), styled }
+    }
+
+    pub(crate) fn finish(self) -> String {
+        self.out
+    }
+
+    /// Whether columns of figures stand beside their names; else below them.
+    pub(crate) fn is_wide(&self) -> bool {
+        self.width >= 72
+    }
+
+    pub(crate) fn blank(&mut self) {
+        if !self.out.is_empty() && !self.out.ends_with("\n\n") {
+            self.out.push('\n');
+        }
+    }
+
+    /// A paragraph, broken between words.
+    pub(crate) fn paragraph(&mut self, text: &str) {
+        self.indented(text, 0, 0);
+    }
+
+    /// A paragraph in bold where the reader's terminal has it.
+    pub(crate) fn bold(&mut self, text: &str) {
+        for line in textwrap::wrap(text, self.width) {
+            if self.styled {
+                self.out.push_str(&format!("\u{1b}[1m{line}\u{1b}[0m\n"));
+            } else {
+                self.push(&line);
+            }
+        }
+    }
+
+    /// A heading of a part.
+    pub(crate) fn heading(&mut self, text: &str) {
+        self.blank();
+        self.bold(text);
+    }
+
+    /// A paragraph whose first line begins `first` columns in, the others `rest`.
+    pub(crate) fn indented(&mut self, text: &str, first: usize, rest: usize) {
+        let (first, rest) = (" ".repeat(first), " ".repeat(rest));
+        let options = textwrap::Options::new(self.width).initial_indent(&first).subsequent_indent(&rest);
+        for line in textwrap::wrap(text, options) {
+            self.push(&line);
+        }
+    }
+
+    /// A name on the left and a figure at the right edge; a long name goes on over further lines.
+    pub(crate) fn ledger(&mut self, name: &str, figure: &str, indent: usize) {
+        let room = self.width.saturating_sub(figure.width() + 2);
+        let (first, rest) = (" ".repeat(indent), " ".repeat(indent + 4));
+        let options = textwrap::Options::new(room).initial_indent(&first).subsequent_indent(&rest);
+        let lines = textwrap::wrap(name, options);
+        let Some((last, before)) = lines.split_last() else { return };
+        for line in before {
+            self.push(line);
+        }
+        let gap = self.width.saturating_sub(last.width() + figure.width());
+        self.push(&format!("{last}{:gap$}{figure}", ""));
+    }
+
+    /// A line across the figures, before a sum.
+    pub(crate) fn rule(&mut self, figure_width: usize) {
+        let gap = self.width.saturating_sub(figure_width);
+        self.push(&format!("{:gap$}{}", "", "-".repeat(figure_width)));
+    }
+
+    /// A name and its columns at the right, each as wide as said; on a narrow page the columns stand below, each with its head.
+    pub(crate) fn row(&mut self, name: &str, cells: &[(&str, String, usize)], indent: usize) {
+        if !self.is_wide() {
+            self.indented(name, indent, indent + 4);
+            for (head, cell, _) in cells.iter().filter(|(_, cell, _)| !cell.is_empty()) {
+                self.ledger(head, cell, indent + 4);
+            }
+            return;
+        }
+        let columns: usize = cells.iter().map(|(.., width)| width).sum();
+        let room = self.width - columns;
+        let mut line = format!("{:indent$}{}", "", clipped(name, room.saturating_sub(indent + 1)));
+        let pad = room.saturating_sub(line.width());
+        line.push_str(&" ".repeat(pad));
+        for (_, cell, width) in cells {
+            let pad = width.saturating_sub(cell.width());
+            line.push_str(&" ".repeat(pad));
+            line.push_str(cell);
+        }
+        self.push(&line);
+    }
+
+    fn push(&mut self, line: &str) {
+        self.out.push_str(line.trim_end());
+        self.out.push('\n');
+    }
+}
+
+/// The text in so many columns, its end cut off with a mark if it is too long.
+pub(crate) fn clipped(text: &str, columns: usize) -> String {
+    if text.width() <= columns {
+        return text.to_owned();
+    }
+    let mut kept = String::new();
+    let mut used = 1;
+    for character in text.chars() {
+        used += character.width().unwrap_or(0);
+        if used > columns {
+            break;
+        }
+        kept.push(character);
+    }
+    kept.push('…');
+    kept
+}

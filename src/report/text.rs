@@ -1,0 +1,579 @@
+//! The report for a person: plain words, figures that line up, readable without colour.
+
+use crate::area::{Area, thousands};
+use crate::areas::Areas;
+use crate::diagnostic::Word;
+use crate::house::range::Range;
+use crate::length::{Length, Step};
+use crate::reconcile::{BridgeStep, CouldExplain, Figure, OutlineReport, Reconciliation};
+use crate::report::table::Page;
+use crate::sketch::statement::SideRule;
+use crate::sketch::{Drawn, Face, Kind};
+use crate::{Settings, Sound, words};
+
+/// How a report is to look.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Look {
+    /// Columns of the screen or the page.
+    pub width: usize,
+    /// Bold type where it helps.
+    pub styled: bool,
+    /// Every weight and figure, where a person asks why.
+    pub why: bool,
+}
+
+impl Default for Look {
+    fn default() -> Look {
+        Look { width: 80, styled: false, why: false }
+    }
+}
+
+const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first. All figures follow from the sides in the file; that does not show that the sides are right.";
+
+/// The main report: the statement, the areas, the difference to each figure step by step.
+pub fn reconciliation(sound: &Sound, reconciliation: &Reconciliation, look: Look) -> String {
+    let mut writer = Writer { sound, areas: reconciliation.areas(), settings: *reconciliation.settings(), page: Page::new(look.width, look.styled) };
+    writer.heads();
+    writer.statements(reconciliation.figures());
+    writer.areas();
+    for figure in reconciliation.figures() {
+        writer.figure(figure);
+    }
+    for outline in reconciliation.outlines() {
+        writer.outline(outline);
+    }
+    writer.other_lines(reconciliation.figures());
+    writer.certainty();
+    writer.worth_knowing(reconciliation);
+    if look.why {
+        writer.why(reconciliation);
+    }
+    writer.page.blank();
+    writer.page.paragraph(CAUTIONS);
+    writer.page.finish()
+}
+
+/// The areas alone.
+pub fn areas(sound: &Sound, areas: &Areas, settings: &Settings, look: Look) -> String {
+    let mut writer = Writer { sound, areas, settings: *settings, page: Page::new(look.width, look.styled) };
+    writer.areas();
+    writer.page.finish()
+}
+
+struct Writer<'a> {
+    sound: &'a Sound,
+    areas: &'a Areas,
+    settings: Settings,
+    page: Page,
+}
+
+fn whole(area: Area) -> String {
+    thousands(area.whole_sq_ft())
+}
+
+fn signed(number: i64) -> String {
+    let plus = if number > 0 { "+" } else { "" };
+    format!("{plus}{}", thousands(number))
+}
+
+/// `1,530 to 1,581`; one number where both are the same.
+fn range_text(range: Option<Range>) -> String {
+    match range {
+        None => "not stated".to_owned(),
+        Some(range) if range.low.whole_sq_ft() == range.high.whole_sq_ft() => whole(range.low),
+        Some(range) => format!("{} to {}", whole(range.low), whole(range.high)),
+    }
+}
+
+/// `Record`, `Listing`, or the figure's own name.
+fn capital(name: &str) -> String {
+    let mut letters = name.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// `the record`, `the listing`; a figure with a name of its own stands in quotes.
+fn the(figure: &Figure) -> String {
+    match figure.word() {
+        "figure" => format!("\"{}\"", figure.name()),
+        word => format!("the {word}"),
+    }
+}
+
+impl Writer<'_> {
+    fn heads(&mut self) {
+        let heads = &self.sound.sketch().heads;
+        let place: Vec<&str> = [&heads.property, &heads.address].into_iter().flatten().map(String::as_str).collect();
+        if !place.is_empty() {
+            self.page.paragraph(&place.join(", "));
+        }
+        let mut numbers: Vec<String> = Vec::new();
+        numbers.extend(heads.account.as_ref().map(|account| format!("account {account}")));
+        numbers.extend(heads.case.as_ref().map(|case| format!("case {case}")));
+        numbers.extend(heads.tax_year.map(|year| format!("tax year {year}")));
+        if !numbers.is_empty() {
+            self.page.paragraph(&numbers.join(", "));
+        }
+        self.page.blank();
+    }
+
+    fn statements(&mut self, figures: &[Figure]) {
+        let measured = self.areas.gross().tenth_foot();
+        if figures.is_empty() {
+            let text = format!("Measured {} sq ft.", whole(measured));
+            self.page.bold(&text);
+        }
+        for figure in figures {
+            let text = statement(figure);
+            self.page.bold(&text);
+        }
+        for figure in figures {
+            self.own_sketch(figure);
+        }
+    }
+
+    /// A record that disagrees with its own sketch is told first of all.
+    fn own_sketch(&mut self, figure: &Figure) {
+        let Some(own) = figure.own_sketch() else { return };
+        let apart = own.whole_sq_ft() - figure.area().whole_sq_ft();
+        let name = the(figure);
+        let text = match apart {
+            0 => format!("{}'s own sketch agrees with its total.", capital(&name)),
+            _ => format!(
+                "{}'s own sketch does not give its total: its sides come to {} sq ft, its total says {} sq ft, {} apart.",
+                capital(&name),
+                whole(own),
+                whole(figure.area()),
+                thousands(apart.abs())
+            ),
+        };
+        self.page.paragraph(&text);
+    }
+
+    fn areas(&mut self) {
+        let fine = match self.settings.fine {
+            Step::Inch => "the inch",
+            _ => "a tenth of a foot",
+        };
+        self.page.blank();
+        if self.page.is_wide() {
+            let head = |a: &str, b: &str, c: &str| [("", a.to_owned(), 17), ("", b.to_owned(), 16), ("", c.to_owned(), 16)];
+            self.page.row("", &head("each wall to", "each wall to", "whole feet"), 0);
+            self.page.row("Square feet", &head(fine, "the whole foot", "could give"), 0);
+        } else {
+            self.page.paragraph("Square feet");
+        }
+        let house = self.sound.house();
+        let several = house.levels.len() > 1;
+        for (number, level) in house.levels.iter().enumerate() {
+            let on_level: Vec<usize> = (0..house.spaces.len()).filter(|&i| house.spaces[i].level == number).collect();
+            if several && !on_level.is_empty() {
+                let below = if level.below_grade { ", below grade" } else { "" };
+                self.page.indented(&format!("{}{below}", level.name), 0, 4);
+            }
+            for &space in on_level.iter().filter(|&&i| house.spaces[i].parent.is_none()) {
+                self.space(space, if several { 2 } else { 0 });
+            }
+        }
+        self.totals();
+    }
+
+    /// A space, and under it what is taken off it.
+    fn space(&mut self, space: usize, indent: usize) {
+        let house = self.sound.house();
+        let (here, areas) = (&house.spaces[space], &self.areas.spaces[space]);
+        let mut name = here.name.clone();
+        if here.parent.is_some() {
+            let less = if house.is_taken_off(space) { "less " } else { "with " };
+            name = format!("{less}{name}");
+        }
+        let word = self.kind_word(space);
+        if !word.is_empty() {
+            name = format!("{name} ({word})");
+        }
+        let cells = self.cells(areas.tenth_foot.area(), areas.whole_foot.outline.area(), areas.range);
+        self.page.row(&name, &cells, indent);
+        let inside: Vec<usize> = (0..house.spaces.len()).filter(|&i| house.spaces[i].parent == Some(space)).collect();
+        for other in inside {
+            self.space(other, indent + 2);
+        }
+    }
+
+    fn kind_word(&self, space: usize) -> String {
+        let here = &self.sound.house().spaces[space];
+        let kind = match here.kind {
+            Kind::Living if here.counted => "",
+            Kind::Open => "open to below",
+            Kind::Low => "low ceiling",
+            Kind::Stair => "stair, counted here",
+            kind => kind.word(),
+        };
+        let same = here.name.to_lowercase().contains(kind);
+        let counted = match (here.counted, here.claimed, here.kind.lies_in_another()) {
+            (true, true, _) => "counted, on the writer's word",
+            (false, true, _) => "not counted, on the writer's word",
+            (false, _, false) if here.parent.is_none() => "not counted",
+            _ => "",
+        };
+        let kind = if same { "" } else { kind };
+        let parts: Vec<&str> = [kind, counted].into_iter().filter(|part| !part.is_empty()).collect();
+        parts.join(", ")
+    }
+
+    fn cells(&self, fine: Area, ruled: Area, range: Option<Range>) -> [(&'static str, String, usize); 3] {
+        let fine_head = match self.settings.fine {
+            Step::Inch => "each wall to the inch",
+            _ => "each wall to a tenth of a foot",
+        };
+        [
+            (fine_head, whole(fine), 17),
+            ("each wall to the whole foot", whole(ruled), 16),
+            ("whole feet could give", range_text(range), 16),
+        ]
+    }
+
+    fn totals(&mut self) {
+        let house = self.sound.house();
+        if house.spaces.is_empty() {
+            return;
+        }
+        let seen = self.sound.sketch().heads.interior_seen == Some(true);
+        let name = if seen { "Gross living area, outside" } else { "Gross area, outside" };
+        let gross = self.areas.gross();
+        let cells = self.cells(gross.tenth_foot(), gross.whole_foot(), gross.range());
+        if self.page.is_wide() {
+            self.page.rule(49);
+        }
+        self.page.row(name, &cells, 0);
+        if let Some(below) = self.areas.below_grade() {
+            let cells = self.cells(below.tenth_foot(), below.whole_foot(), below.range());
+            self.page.row("Below grade, apart", &cells, 0);
+        }
+    }
+
+    fn figure(&mut self, figure: &Figure) {
+        let title = figure.title().map(|title| format!(" ({title})")).unwrap_or_default();
+        self.page.heading(&format!("From measured to {}{title}, step by step", the(figure)));
+        let start = format!("measured: {}, outside", self.settings.fine.spoken());
+        let whole_lines = figure.lines_in_sq_ft();
+        self.page.ledger(&start, &whole(figure.start()), 2);
+        for (line, rounded) in figure.lines().iter().zip(&whole_lines) {
+            let name = self.line_name(figure, line.step(), line.counted());
+            self.page.ledger(&name, &signed(*rounded), 2);
+            if let Some(range) = line.range() {
+                let (low, high) = (signed(range.low.whole_sq_ft()), signed(range.high.whole_sq_ft()));
+                if low != high {
+                    self.page.indented(&format!("whole feet could add {low} to {high}"), 6, 6);
+                }
+            }
+            if line.step() == BridgeStep::RecordedSides {
+                self.shares(figure);
+            }
+        }
+        self.page.rule(8);
+        self.page.ledger(&capital(figure.name()), &whole(figure.area()), 2);
+        self.page.blank();
+        let text = self.enough(figure);
+        self.page.paragraph(&text);
+    }
+
+    fn line_name(&self, figure: &Figure, step: BridgeStep, counted: &[String]) -> String {
+        match step {
+            BridgeStep::Face => match (figure.face(), figure.says_face()) {
+                (Face::Outside, _) => "face: outside too".to_owned(),
+                (Face::Frame, _) => "face: walls taken at the frame, without the veneer".to_owned(),
+                (Face::Inside, _) => "face: walls taken inside".to_owned(),
+            },
+            BridgeStep::Rounding => match figure.side_rule() {
+                SideRule::Unknown => format!("rounding: how {} rounds its walls is not known (ask)", the(figure)),
+                SideRule::Step(step) if step == self.settings.fine => {
+                    format!("rounding: {}, as measured", step.spoken())
+                }
+                SideRule::Step(step) if figure.word() == "record" => {
+                    let what = step.spoken().trim_start_matches("each wall ");
+                    format!("rounding: if the office rounds each wall {what} (ask)")
+                }
+                SideRule::Step(step) => format!("rounding: {}", step.spoken()),
+            },
+            BridgeStep::RecordedSides => match figure.word() {
+                "record" => "recorded sides: the record's own lengths".to_owned(),
+                _ => format!("its own sides: {}'s own lengths", the(figure)),
+            },
+            BridgeStep::Counting => format!("counting: {} counts {}", the(figure), words::all_of(counted)),
+            BridgeStep::NotExplained => "not explained".to_owned(),
+        }
+    }
+
+    /// The sides that differ, with what each has in the line.
+    fn shares(&mut self, figure: &Figure) {
+        let mut shares: Vec<_> = figure.shares().iter().filter(|share| share.ruled() != share.recorded()).collect();
+        shares.sort_by_key(|share| -share.area().abs().half_nm2());
+        let several = self.sound.house().spaces.len() > 1;
+        for share in shares.iter().take(6) {
+            let space = if several { format!("{}, ", share.space()) } else { String::new() };
+            let text = format!(
+                "{space}side {} ({}): {} recorded, {} by the rule: {} sq ft",
+                share.side(),
+                share.typed(),
+                share.recorded(),
+                share.ruled(),
+                signed(share.area().whole_sq_ft())
+            );
+            self.page.indented(&text, 6, 8);
+        }
+        if shares.len() > 6 {
+            self.page.indented(&format!("and {} that differ less", words::count(shares.len() - 6, "side")), 6, 8);
+        }
+    }
+
+    /// Whether rounding is big enough, in a sentence.
+    fn enough(&self, figure: &Figure) -> String {
+        let enough = figure.enough();
+        let wanted = whole(enough.wanted());
+        let less = if enough.wanted() == figure.area() { "" } else { " less what it counts" };
+        let who = format!("{}{less}", the(figure));
+        let at = match figure.face() {
+            Face::Outside => "",
+            Face::Frame => " at the frame",
+            Face::Inside => " inside",
+        };
+        let range = range_text(enough.range());
+        let answer = match (enough.could_explain(), enough.widest()) {
+            (Some(CouldExplain::Yes), _) => {
+                format!("Rounding alone is big enough: whole-foot walls of this house give {range}{at}, and {who}, {wanted}, lies inside.")
+            }
+            (Some(CouldExplain::OnlyAgainst), Some(widest)) => format!(
+                "Rounding is big enough only if walls were rounded the wrong way: rounded as usual, whole-foot walls of this house give {range}{at}; at the very most {}, and {who}, {wanted}, lies inside that.",
+                range_text(Some(widest))
+            ),
+            (Some(CouldExplain::No), Some(widest)) => {
+                let (side, limit) = if enough.wanted() > widest.high { ("at most", widest.high) } else { ("at least", widest.low) };
+                let usual = if enough.range().is_some() { format!("{range} rounded as usual, and ") } else { String::new() };
+                format!("Rounding is not big enough: whole-foot walls of this house give {usual}{side} {} at the very most{at}; {who} says {wanted}.", whole(limit))
+            }
+            _ => "What whole-foot walls of this house could give cannot be stated.".to_owned(),
+        };
+        match enough.typical() {
+            Some(typical) => format!("{answer} Rounding to the foot is typically ± {typical:.0} sq ft here."),
+            None => answer,
+        }
+    }
+
+    /// Somebody else's outline, wall by wall.
+    fn outline(&mut self, outline: &OutlineReport) {
+        let whose = match outline.drawn() {
+            Drawn::Record => "record",
+            Drawn::Plan => "plan",
+        };
+        let area = match outline.area() {
+            Some(area) => format!("{} sq ft", whole(area)),
+            None => format!("it ends {} of where it began, so it has no area", misses(outline.misses)),
+        };
+        self.page.heading(&format!("The {whose}'s sketch \"{}\": {area}", outline.name()));
+        let apart: Vec<_> = outline.matched().iter().filter(|side| differs(side.measured(), side.drawn())).collect();
+        if outline.space.is_none() {
+            self.page.indented("it is compared with no single space of this file", 2, 4);
+        } else if apart.is_empty() && outline.same_corners() {
+            self.page.indented("wall by wall it is ours to the whole foot", 2, 4);
+        }
+        if !apart.is_empty() {
+            let head = |a: &str, b: &str, c: &str| [("", a.to_owned(), 14), ("", b.to_owned(), 12), ("", c.to_owned(), 14)];
+            if self.page.is_wide() {
+                self.page.row("walls that differ", &head("measured", whose, "difference"), 2);
+            }
+            for side in apart {
+                let difference = side.drawn() - side.measured();
+                let sign = if difference < Length::ZERO { "-" } else { "+" };
+                let cells = [
+                    ("measured", side.measured().spoken(), 14),
+                    (whose, side.drawn().spoken(), 12),
+                    ("difference", format!("{sign}{}", difference.spoken()), 14),
+                ];
+                self.page.row(&format!("side {} ({})", side.ours(), side.ours_typed), &cells, 2);
+            }
+        }
+        for (what, sides) in [("only in this file", &outline.only_ours), ("only in the sketch", &outline.only_theirs)] {
+            if !sides.is_empty() && outline.space.is_some() {
+                let names: Vec<String> = sides.iter().map(|(number, typed)| format!("side {number} ({typed})")).collect();
+                self.page.indented(&format!("{what}: {}", words::all_of(&names)), 2, 4);
+            }
+        }
+    }
+
+    /// What the record lists besides its total.
+    fn other_lines(&mut self, figures: &[Figure]) {
+        let house = self.sound.house();
+        let mut rows: Vec<(String, String)> = Vec::new();
+        for (i, space) in house.spaces.iter().enumerate() {
+            if let Some(recorded) = space.recorded {
+                let measured = self.areas.spaces[i].net_tenth_foot;
+                rows.push((space.name.clone(), format!("recorded {}, measured {}", whole(recorded), whole(measured))));
+            }
+        }
+        for lot in &house.lots {
+            let area = lot.outline().area();
+            let measured = format!("{} sq ft, {} acres", whole(area), area.in_unit(Area::ACRE, 4));
+            let text = match lot.recorded {
+                Some(recorded) => format!("recorded {}, its sides give {measured}", whole(recorded)),
+                None => format!("its sides give {measured}"),
+            };
+            rows.push((format!("{} (lot)", lot.name), text));
+        }
+        for missing in &self.sound.sketch().missing {
+            rows.push((missing.name.clone(), format!("recorded {}, not there", whole(missing.recorded.area()))));
+        }
+        if rows.is_empty() {
+            return;
+        }
+        let with_record = figures.iter().any(|figure| figure.word() == "record");
+        self.page.heading(if with_record { "The record's other lines, square feet" } else { "Other lines, square feet" });
+        for (name, text) in rows {
+            self.page.ledger(&name, &text, 2);
+        }
+    }
+
+    /// How sure the measured area is, and what was not seen.
+    fn certainty(&mut self) {
+        let heads = &self.sound.sketch().heads;
+        let house = self.sound.house();
+        self.page.blank();
+        if let Some(measured) = &heads.measured {
+            let by = measured.by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
+            let with = measured.with.as_ref().map(|with| format!(" with {with}")).unwrap_or_default();
+            self.page.paragraph(&format!("Measured {}{by}{with}.", measured.date));
+        }
+        if !house.spaces.is_empty() {
+            let tolerance = heads.tolerance();
+            let assumed = self.areas.assumed();
+            let also = if assumed == crate::house::Assumed::default() { "" } else { ", and what was assumed within 1\"" };
+            let plus_minus = self.areas.gross().plus_minus_outside();
+            self.page.paragraph(&format!(
+                "If every wall is within {tolerance}, as stated{also}: ± {plus_minus:.0} sq ft."
+            ));
+        }
+        if house.is_computed() {
+            self.page.paragraph("Slanted or curved walls are in it: computed to 0.01 sq ft.");
+        }
+        if heads.interior_seen != Some(true) && !house.spaces.is_empty() {
+            self.page.paragraph("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.");
+        }
+    }
+
+    fn worth_knowing(&mut self, reconciliation: &Reconciliation) {
+        let shown: Vec<_> = reconciliation.warnings().iter().filter(|warning| warning.word() != Word::OutlineDoesNotClose).collect();
+        if shown.is_empty() {
+            return;
+        }
+        self.page.heading("Worth knowing");
+        for warning in shown.iter().take(12) {
+            let line = self.sound.source().line(warning.span().start);
+            let text = format!("line {line}: {}", warning.message().replace('`', "\""));
+            self.page.indented(&text, 2, 4);
+        }
+        if shown.len() > 12 {
+            self.page.indented(&format!("and {} more: `fairfoot check` shows them all", shown.len() - 12), 2, 4);
+        }
+    }
+
+    /// Every figure behind the report.
+    fn why(&mut self, reconciliation: &Reconciliation) {
+        self.page.heading("Why: every figure behind this");
+        for (i, space) in self.sound.house().spaces.iter().enumerate() {
+            self.why_space(i, space);
+        }
+        let gross = self.areas.gross();
+        self.page.blank();
+        self.page.ledger("gross, each wall to a tenth of a foot", &gross.tenth_foot().sq_ft_text(), 2);
+        self.page.ledger("gross, each wall to the whole foot", &gross.whole_foot().sq_ft_text(), 2);
+        self.page.ledger("whole feet could give", &range_text(gross.range()), 2);
+        self.page.ledger("at the very most, any wall rounded the wrong way", &range_text(gross.widest()), 2);
+        self.page.ledger("as measured, no side rounded", &gross.as_measured().sq_ft_text(), 2);
+        self.page.ledger("± of that, about 95 %", &format!("{:.2}", gross.plus_minus()), 2);
+        self.page.ledger("an office reads its tape within", &format!("{} ft", self.settings.reach.decimal_feet()), 2);
+        for figure in reconciliation.figures() {
+            self.why_figure(figure);
+        }
+    }
+
+    fn why_space(&mut self, number: usize, space: &crate::Space) {
+        let areas = &self.areas.spaces[number];
+        self.page.blank();
+        self.page.indented(&format!("{}, measured to the {} face, {} round", space.name, space.face.word(), space.outline().perimeter().spoken()), 2, 4);
+        let head = |a: &str, b: &str, c: &str| [("", a.to_owned(), 12), ("", b.to_owned(), 12), ("", c.to_owned(), 12)];
+        if self.page.is_wide() {
+            self.page.row("side", &head("tenths", "whole", "recorded"), 4);
+        }
+        let sides = crate::report::json::side_figures(self.sound.house(), self.areas, number);
+        for (side, figures) in space.sides.iter().zip(sides) {
+            let how = if side.how() == "measured" { String::new() } else { format!(", {}", side.how()) };
+            let cells = [
+                ("tenths", figures.tenth_foot.unwrap_or_default(), 12),
+                ("whole", figures.whole_foot.unwrap_or_default(), 12),
+                ("recorded", side.recorded().map(Length::decimal_feet).unwrap_or_default(), 12),
+            ];
+            self.page.row(&format!("{} {}{how}", side.number, side.typed), &cells, 4);
+        }
+        self.page.ledger("area as measured", &areas.as_measured.sq_ft_text(), 4);
+        self.page.ledger("each wall to a tenth of a foot, outside", &areas.tenth_foot.area().sq_ft_text(), 4);
+        self.page.ledger("each wall to the whole foot, outside", &areas.whole_foot.outline.area().sq_ft_text(), 4);
+        self.page.ledger("at the very most", &range_text(areas.widest), 4);
+    }
+
+    fn why_figure(&mut self, figure: &Figure) {
+        self.page.blank();
+        self.page.ledger(&format!("{}: the difference exactly", the(figure)), &figure.gap().sq_ft_text(), 2);
+        for (line, millionths) in figure.lines().iter().zip(figure.lines_in_millionths()) {
+            self.page.ledger(line.step().name(), &crate::area::six_decimals(millionths, 1_000_000), 4);
+        }
+        for share in figure.shares() {
+            let text = format!("side {} of {}: {} recorded, {} by the rule", share.side(), share.space(), share.recorded(), share.ruled());
+            self.page.ledger(&text, &share.area().sq_ft_text(), 6);
+        }
+        let enough = figure.enough();
+        if let Some(typical) = enough.typical() {
+            self.page.ledger("typical size of whole-foot rounding", &format!("{typical:.1}"), 4);
+        }
+        self.page.ledger("whole feet could give, at its face", &range_text(enough.range()), 4);
+        self.page.ledger("at the very most", &range_text(enough.widest()), 4);
+        let per_cent = figure.gap().per_cent_of(figure.start()).unwrap_or_default();
+        self.page.indented(
+            &format!("yardstick, advisory, from memory: the International Association of Assessing Officers (Standard on Mass Appraisal of Real Property) asks of recorded data to be within 1 ft of true dimensions, or within 5 % of the area; here the area differs by {} %", per_cent.trim_start_matches('-')),
+            4,
+            6,
+        );
+    }
+}
+
+/// The one sentence: figure, measured, difference.
+fn statement(figure: &Figure) -> String {
+    let (figure_whole, measured) = (figure.area().whole_sq_ft(), figure.start().whole_sq_ft());
+    let apart = figure_whole - measured;
+    let name = match figure.word() {
+        "figure" => format!("\"{}\"", figure.name()),
+        word => capital(word),
+    };
+    let head = format!("{name} {} sq ft. Measured {} sq ft.", thousands(figure_whole), thousands(measured));
+    let per_cent = figure.gap().abs().per_cent_of(figure.start());
+    match (apart, per_cent) {
+        (0, _) => format!("{head} No difference."),
+        (_, Some(per_cent)) => {
+            let smaller = if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
+            format!("{head} Difference {} sq ft ({per_cent} % of measured{smaller}).", thousands(apart.abs()))
+        }
+        _ => format!("{head} Difference {} sq ft.", thousands(apart.abs())),
+    }
+}
+
+/// Whether a wall differs by more than whole-foot rounding and a careful tape would make it.
+fn differs(measured: Length, drawn: Length) -> bool {
+    (measured - drawn).abs() > Length::from_nm(Length::FOOT.nm() * 65 / 100)
+}
+
+fn misses(misses: (Length, Length)) -> String {
+    use crate::sketch::{Axis, Direction};
+    let parts: Vec<String> = [(Axis::North, misses.0), (Axis::East, misses.1)]
+        .into_iter()
+        .filter(|(_, miss)| *miss != Length::ZERO)
+        .map(|(axis, miss)| format!("{} {}", miss.spoken(), Direction::along(axis, miss.nm()).word()))
+        .collect();
+    words::all_of(&parts)
+}

@@ -1,0 +1,154 @@
+//! How far an area may be off: by the tape, and by rounding to a step.
+#![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "statistics")]
+
+use crate::areas::Walls;
+use crate::house::House;
+use crate::house::outline::{Outline, Vector};
+use crate::house::walk::{Closed, Shape, Walk};
+use crate::length::Length;
+use crate::sketch::Axis;
+
+/// ± of the total of the counted spaces and what is taken off them, about 95 %, in square feet.
+///
+/// 2·√(Σ gᵢ²tᵢ²/3): each side rectangular within ± its tolerance (GUM, JCGM 100:2008 §4.3.7, from
+/// memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). With `outside` the ± of 1 in of
+/// each assumed thickness is in it, one error for all the walls it moved.
+pub(crate) fn plus_minus(house: &House, counted: impl Iterator<Item = usize>, outside: Option<&Walls>) -> f64 {
+    let mut variance = 0.0;
+    let (mut veneer_run, mut wall_run) = (0.0, 0.0);
+    for space in counted {
+        let taken_off = house.taken_off(space).map(|other| (other, -1.0));
+        for (i, sign) in std::iter::once((space, 1.0)).chain(taken_off) {
+            variance += of_tape(&house.spaces[i].closed);
+            if let Some(walls) = outside {
+                veneer_run += sign * Length::from_nm(walls.spaces[i].needed.veneer_run).feet();
+                wall_run += sign * Length::from_nm(walls.spaces[i].needed.wall_run).feet();
+            }
+        }
+    }
+    let inch = Length::INCH.feet();
+    let thickness: f64 = [veneer_run, wall_run].iter().map(|run: &f64| (run * inch).powi(2) / 3.0).sum();
+    2.0 * libm::sqrt(variance + thickness)
+}
+
+/// The variance of an area by the tolerances of its sides, in square feet squared.
+fn of_tape(closed: &Closed) -> f64 {
+    let tolerance = |side: usize| Length::from_nm(closed.walk.sides[side].tolerance).feet();
+    if closed.walk.has_bearings() {
+        return of_bearings(closed, tolerance);
+    }
+    let mut variance = 0.0;
+    for axis in Axis::BOTH {
+        let slopes = slopes(&closed.walk, &closed.outline, axis);
+        let legs = closed.walk.legs(axis);
+        let following = legs.iter().position(|leg| leg.follows);
+        let weight = |i: usize| tolerance(legs[i].side).powi(2);
+        let shared = match following {
+            Some(i) => slopes[i].linear,
+            None => {
+                let whole: f64 = (0..legs.len()).map(weight).sum();
+                let weighed: f64 = (0..legs.len()).map(|i| weight(i) * slopes[i].linear).sum();
+                if whole > 0.0 { weighed / whole } else { 0.0 }
+            }
+        };
+        for (i, slope) in slopes.iter().enumerate().filter(|&(i, _)| Some(i) != following) {
+            let g = slope.linear - shared + slope.curve;
+            variance += g * g * weight(i) / 3.0;
+        }
+    }
+    variance + rises(closed, tolerance)
+}
+
+/// How the area grows with the part of a side along one axis, in feet.
+#[derive(Clone, Copy, Debug)]
+struct Slope {
+    /// Along the axis, positive; one number for all may be added.
+    linear: f64,
+    /// What a curved side's own segment adds.
+    curve: f64,
+}
+
+fn slopes(walk: &Walk, outline: &Outline, axis: Axis) -> Vec<Slope> {
+    let gradients = outline.doubled_gradients();
+    let turn = outline.turn() as f64;
+    let foot = Length::FOOT.nm() as f64;
+    let slope = |leg: crate::house::walk::Leg| {
+        let (east, north) = gradients[leg.side];
+        let doubled = if axis == Axis::East { east } else { north };
+        let linear = doubled as f64 / 2.0 / foot;
+        let curve = turn * leg.sign as f64 * segment_slope(&outline.vectors()[leg.side], false);
+        Slope { linear, curve }
+    };
+    walk.legs(axis).into_iter().map(slope).collect()
+}
+
+/// How a segment grows with its chord, or with its rise, in feet; 0 for a straight side.
+fn segment_slope(vector: &Vector, by_rise: bool) -> f64 {
+    if vector.rise == 0 {
+        return 0.0;
+    }
+    let step = Length::INCH.nm() >> 4;
+    let chord = nearest(vector.chord());
+    let at = |change: i64| {
+        let (chord, rise) = if by_rise { (chord, vector.rise + change) } else { (chord + change, vector.rise) };
+        Vector { east: chord, north: 0, rise }.segment().sq_ft()
+    };
+    (at(step) - at(-step)) / (2.0 * Length::from_nm(step).feet())
+}
+
+fn nearest(nm: f64) -> i64 {
+    crate::house::outline::nearest_nm(nm).nm()
+}
+
+fn rises(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
+    let vectors = closed.outline.vectors().iter().enumerate();
+    let one = |(i, vector): (usize, &Vector)| (segment_slope(vector, true) * tolerance(i)).powi(2) / 3.0;
+    vectors.map(one).sum()
+}
+
+/// Sides by bearing and length, closed by the compass rule.
+fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
+    let foot = Length::FOOT.nm() as f64;
+    let gradients: Vec<(f64, f64)> = closed
+        .outline
+        .doubled_gradients()
+        .iter()
+        .map(|&(east, north)| (east as f64 / 2.0 / foot, north as f64 / 2.0 / foot))
+        .collect();
+    let lengths: Vec<f64> =
+        closed.walk.sides.iter().map(|side| side.shape.vector().length().feet()).collect();
+    let whole: f64 = lengths.iter().sum();
+    let mean = |part: fn(&(f64, f64)) -> f64| -> f64 {
+        gradients.iter().zip(&lengths).map(|(g, length)| part(g) * length / whole).sum()
+    };
+    let (mean_east, mean_north) = (mean(|g| g.0), mean(|g| g.1));
+    let one = |i: usize| {
+        let vector = closed.walk.sides[i].shape.vector();
+        let chord = vector.chord().max(1.0);
+        let (east, north) = (vector.east as f64 / chord, vector.north as f64 / chord);
+        let g = east * (gradients[i].0 - mean_east) + north * (gradients[i].1 - mean_north);
+        (g * tolerance(i)).powi(2) / 3.0
+    };
+    (0..closed.walk.sides.len()).map(one).sum()
+}
+
+/// The square of the typical size of rounding an outline's sides to a step, in square feet squared.
+///
+/// Σ over axes ‖g‖²·(1/12 + 1/(6m))·step², g the gradient on changes that close, m the sides of the
+/// axis: second moment of the lattice A₍m−1₎ (Conway & Sloane, from memory; simulation gives the same).
+/// None where sides are given by bearings.
+pub(crate) fn typical_squared(walk: &Walk, outline: &Outline, step: Length) -> Option<f64> {
+    if walk.sides.iter().any(|side| matches!(side.shape, Shape::Bearing { .. })) {
+        return None;
+    }
+    let mut sum = 0.0;
+    for axis in Axis::BOTH {
+        let slopes = slopes(walk, outline, axis);
+        let m = slopes.len() as f64;
+        let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m.max(1.0);
+        let norm: f64 = slopes.iter().map(|slope| (slope.linear - mean + slope.curve).powi(2)).sum();
+        sum += norm * (1.0 / 12.0 + 1.0 / (6.0 * m.max(1.0)));
+    }
+    let rises: f64 = outline.vectors().iter().map(|vector| segment_slope(vector, true).powi(2) / 12.0).sum();
+    Some((sum + rises) * step.feet().powi(2))
+}
