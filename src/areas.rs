@@ -1,16 +1,16 @@
 //! Each space under each rule, and the totals: what is counted, what is taken off, what is listed apart.
 
+use crate::Sound;
 use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
 use crate::house::faces::Vanishes;
 use crate::house::range::{self, Latitude, OnStep, Range};
+use crate::house::tick;
 use crate::house::{Assumed, AtFace, House, Outline};
 use crate::length::{Length, Step};
 use crate::rule::{Rule, Settings};
 use crate::sketch::Face;
 use crate::spread;
-use crate::Sound;
-use crate::house::tick;
 
 /// The areas of a house under both rules, and as measured.
 #[derive(Clone, Debug)]
@@ -27,6 +27,7 @@ pub struct Areas {
 pub struct SpaceAreas {
     /// At its own face, closed, no side rounded.
     pub(crate) as_measured: Area,
+    pub(crate) outside: Outline,
     pub(crate) tenth_foot: Outline,
     pub(crate) whole_foot: OnStep,
     pub(crate) range: Option<Range>,
@@ -34,7 +35,48 @@ pub struct SpaceAreas {
     /// What is left of it when all that lies in it and is not it is taken off.
     pub(crate) net_tenth_foot: Area,
     pub(crate) net_whole_foot: Area,
-    pub(crate) net_range: Option<Range>,
+}
+
+impl SpaceAreas {
+    /// Its walls closed at the outside face, no side rounded.
+    pub fn outside(&self) -> &Outline {
+        &self.outside
+    }
+
+    /// Its walls outside, each to the tenth of a foot.
+    pub fn tenth_foot(&self) -> &Outline {
+        &self.tenth_foot
+    }
+
+    /// Its walls outside, each to the whole foot.
+    pub fn whole_foot(&self) -> &Outline {
+        &self.whole_foot.outline
+    }
+
+    /// Its area at its own face, no side rounded.
+    pub fn as_measured(&self) -> Area {
+        self.as_measured
+    }
+
+    /// What whole feet could give; none where that cannot be stated.
+    pub fn range(&self) -> Option<Range> {
+        self.range
+    }
+
+    /// What whole feet could give at the very most, any wall against the rounding.
+    pub fn widest(&self) -> Option<Range> {
+        self.widest
+    }
+
+    /// What is left, each wall to the tenth of a foot, when what lies in it is taken off.
+    pub fn net_tenth_foot(&self) -> Area {
+        self.net_tenth_foot
+    }
+
+    /// What is left, each wall to the whole foot, when what lies in it is taken off.
+    pub fn net_whole_foot(&self) -> Area {
+        self.net_whole_foot
+    }
 }
 
 /// A total of counted spaces.
@@ -118,16 +160,21 @@ impl Areas {
         let warnings = warnings(sound, &outside, &whole, &gross);
         let one = |i: usize| SpaceAreas {
             as_measured: as_measured[i],
+            outside: outside.spaces[i].outline.clone(),
             tenth_foot: fine.outlines[i].outline.clone(),
             whole_foot: whole.outlines[i].clone(),
             range: range[i],
             widest: widest[i],
             net_tenth_foot: net(house, i, &fine.areas),
             net_whole_foot: net(house, i, &whole.areas),
-            net_range: net_range(house, i, &range),
         };
         let spaces = (0..house.spaces.len()).map(one).collect();
         Ok(Areas { spaces, outside, gross, below_grade, warnings })
+    }
+
+    /// The areas of each space, in the order of [`House::spaces`].
+    pub fn spaces(&self) -> &[SpaceAreas] {
+        &self.spaces
     }
 
     /// The gross area, outside measure, of what is counted above grade.
@@ -151,11 +198,13 @@ fn warnings(sound: &Sound, outside: &Walls, whole: &Ruled, gross: &Total) -> Vec
     let mut warnings = outside.assumption_warnings(house);
     for (space, on_step) in house.spaces.iter().zip(&whole.outlines) {
         if on_step.crosses {
-            let message = format!("{}: with whole-foot walls the outline crosses or touches itself", quoted(&space.name));
-            warnings.push(
-                Diagnostic::new(Word::RoundedSidesCross, space.span, message)
-                    .note("two of its walls are so near each other that whole feet cannot keep them apart"),
+            let message = format!(
+                "{}: with whole-foot walls the outline crosses or touches itself",
+                quoted(&space.name)
             );
+            warnings.push(Diagnostic::new(Word::RoundedSidesCross, space.span, message).note(
+                "two of its walls are so near each other that whole feet cannot keep them apart",
+            ));
         }
     }
     let counts = house.spaces.iter().any(|space| space.counted);
@@ -186,7 +235,9 @@ impl Walls {
     /// The walls of every space of a house at `face`.
     pub(crate) fn of(sound: &Sound, face: Face) -> Result<Walls, Faults> {
         let house = sound.house();
-        let one = |i: usize| house.at_face(i, face).map_err(|vanishes| side_vanishes(sound, i, face, vanishes));
+        let one = |i: usize| {
+            house.at_face(i, face).map_err(|vanishes| side_vanishes(sound, i, face, vanishes))
+        };
         let spaces: Result<Vec<AtFace>, Faults> = (0..house.spaces.len()).map(one).collect();
         Ok(Walls { spaces: spaces? })
     }

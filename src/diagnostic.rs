@@ -327,9 +327,12 @@ fn snippet<'a>(
     let mut snippet = Snippet::source(&source.text[shown.clone()])
         .path(source.name())
         .line_start(source.line(first))
-        .annotation(AnnotationKind::Primary.span(within(diagnostic.span)).label(label(&diagnostic.label)));
+        .annotation(
+            AnnotationKind::Primary.span(within(diagnostic.span)).label(label(&diagnostic.label)),
+        );
     for (span, text) in &diagnostic.others {
-        snippet = snippet.annotation(AnnotationKind::Context.span(within(*span)).label(label(text)));
+        snippet =
+            snippet.annotation(AnnotationKind::Context.span(within(*span)).label(label(text)));
     }
     snippet
 }

@@ -44,12 +44,17 @@ pub use area::{Area, AreaUnit, WrittenArea, thousands};
 pub use areas::{Areas, SpaceAreas, Total};
 pub use diagnostic::{Diagnostic, Faults, Source};
 pub use error::Error;
-pub use house::{House, Level, Lot, Outline, Place, Side, Space};
 pub use house::range::Range;
+pub use house::{House, Level, Lot, Outline, Place, Side, Space};
 pub use length::{Form, Length, Step, Ties, Written};
-pub use reconcile::{BridgeStep, CouldExplain, Enough, Figure, Line, MatchedSide, OutlineReport, Reconciliation, Share};
+pub use reconcile::{
+    BridgeStep, CouldExplain, Enough, Figure, Line, MatchedSide, OutlineReport, Reconciliation,
+    Share,
+};
 pub use rule::{Rule, Settings};
-pub use sketch::{Axis, Direction, Drawn, Face, Kind, MOST_BYTES, MOST_LINES, MOST_SIDES, Sketch, TakenFrom, Unit};
+pub use sketch::{
+    Axis, Direction, Drawn, Face, Kind, MOST_BYTES, MOST_LINES, MOST_SIDES, Sketch, TakenFrom, Unit,
+};
 
 /// A sides file that was read and found sound.
 #[derive(Clone, Debug)]
@@ -130,14 +135,18 @@ pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Faults>
             let at = error.utf8_error().valid_up_to();
             let bytes = error.as_bytes();
             let wide = bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]);
-            let text: String = String::from_utf8_lossy(bytes).chars().map(|c| if c == '\0' { ' ' } else { c }).collect();
+            let text: String = String::from_utf8_lossy(bytes)
+                .chars()
+                .map(|c| if c == '\0' { ' ' } else { c })
+                .collect();
             let help = if wide {
                 "this looks like UTF-16; save the file as UTF-8"
             } else {
                 "save the file as plain text in UTF-8; a word processor's own format does not do"
             };
             let span = diagnostic::Span::new(at, at + '\u{fffd}'.len_utf8());
-            let fault = Diagnostic::new(diagnostic::Word::NotText, span, "this is not UTF-8 text").help(help);
+            let fault = Diagnostic::new(diagnostic::Word::NotText, span, "this is not UTF-8 text")
+                .help(help);
             Err(Faults::new(Source::new(name, text), vec![fault]))
         }
     }

@@ -48,4 +48,9 @@ impl Settings {
     pub fn on(&self, step: Step) -> Rule {
         Rule { step, ties: self.ties }
     }
+
+    /// Whether two lengths of a wall differ by more than whole-foot rounding, and how an office reads its tape, would make of it.
+    pub(crate) fn is_beyond_rounding(&self, difference: Length) -> bool {
+        2 * difference.abs().nm() > Length::FOOT.nm() + 2 * self.reach.nm()
+    }
 }

@@ -13,7 +13,11 @@ use crate::sketch::Axis;
 /// 2·√(Σ gᵢ²tᵢ²/3): each side rectangular within ± its tolerance (GUM, JCGM 100:2008 §4.3.7, from
 /// memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). With `outside` the ± of 1 in of
 /// each assumed thickness is in it, one error for all the walls it moved.
-pub(crate) fn plus_minus(house: &House, counted: impl Iterator<Item = usize>, outside: Option<&Walls>) -> f64 {
+pub(crate) fn plus_minus(
+    house: &House,
+    counted: impl Iterator<Item = usize>,
+    outside: Option<&Walls>,
+) -> f64 {
     let mut variance = 0.0;
     let (mut veneer_run, mut wall_run) = (0.0, 0.0);
     for space in counted {
@@ -27,7 +31,8 @@ pub(crate) fn plus_minus(house: &House, counted: impl Iterator<Item = usize>, ou
         }
     }
     let inch = Length::INCH.feet();
-    let thickness: f64 = [veneer_run, wall_run].iter().map(|run: &f64| (run * inch).powi(2) / 3.0).sum();
+    let thickness: f64 =
+        [veneer_run, wall_run].iter().map(|run: &f64| (run * inch).powi(2) / 3.0).sum();
     2.0 * libm::sqrt(variance + thickness)
 }
 
@@ -90,7 +95,8 @@ fn segment_slope(vector: &Vector, by_rise: bool) -> f64 {
     let step = Length::INCH.nm() >> 4;
     let chord = nearest(vector.chord());
     let at = |change: i64| {
-        let (chord, rise) = if by_rise { (chord, vector.rise + change) } else { (chord + change, vector.rise) };
+        let (chord, rise) =
+            if by_rise { (chord, vector.rise + change) } else { (chord + change, vector.rise) };
         Vector { east: chord, north: 0, rise }.segment().sq_ft()
     };
     (at(step) - at(-step)) / (2.0 * Length::from_nm(step).feet())
@@ -102,7 +108,8 @@ fn nearest(nm: f64) -> i64 {
 
 fn rises(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
     let vectors = closed.outline.vectors().iter().enumerate();
-    let one = |(i, vector): (usize, &Vector)| (segment_slope(vector, true) * tolerance(i)).powi(2) / 3.0;
+    let one =
+        |(i, vector): (usize, &Vector)| (segment_slope(vector, true) * tolerance(i)).powi(2) / 3.0;
     vectors.map(one).sum()
 }
 
@@ -146,9 +153,11 @@ pub(crate) fn typical_squared(walk: &Walk, outline: &Outline, step: Length) -> O
         let slopes = slopes(walk, outline, axis);
         let m = slopes.len() as f64;
         let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m.max(1.0);
-        let norm: f64 = slopes.iter().map(|slope| (slope.linear - mean + slope.curve).powi(2)).sum();
+        let norm: f64 =
+            slopes.iter().map(|slope| (slope.linear - mean + slope.curve).powi(2)).sum();
         sum += norm * (1.0 / 12.0 + 1.0 / (6.0 * m.max(1.0)));
     }
-    let rises: f64 = outline.vectors().iter().map(|vector| segment_slope(vector, true).powi(2) / 12.0).sum();
+    let rises: f64 =
+        outline.vectors().iter().map(|vector| segment_slope(vector, true).powi(2) / 12.0).sum();
     Some((sum + rises) * step.feet().powi(2))
 }

@@ -58,7 +58,9 @@ fn look_at(file: &Path) -> Result<(Source, Vec<Diagnostic>), Stop> {
 /// `sound`, `sound, 1 warning`, `2 faults, 1 warning`.
 fn verdict(found: &[Diagnostic]) -> String {
     let errors = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
-    let count = |number: usize, noun: &str| format!("{number} {noun}{}", if number == 1 { "" } else { "s" });
+    let count = |number: usize, noun: &str| {
+        format!("{number} {noun}{}", if number == 1 { "" } else { "s" })
+    };
     let first = if errors == 0 { "sound".to_owned() } else { count(errors, "fault") };
     match found.len() - errors {
         0 => first,

@@ -42,7 +42,9 @@ fn cannot_read(path: &Path, error: &io::Error) -> String {
     match error.kind() {
         ErrorKind::NotFound => match beside(path) {
             Some(near) => format!("there is no file {shown}; did you mean `{}`?", near.display()),
-            None => format!("there is no file {shown}; `fairfoot new my-house` writes one to start from"),
+            None => format!(
+                "there is no file {shown}; `fairfoot new my-house` writes one to start from"
+            ),
         },
         ErrorKind::IsADirectory => format!("{shown} is a folder; give the sides file in it"),
         ErrorKind::PermissionDenied => format!("{shown} may not be read; look at its permissions"),
@@ -83,7 +85,9 @@ pub(crate) fn print(text: &str) -> Result<(), Stop> {
 
 /// Writes a whole file, or leaves what was there: a temporary file beside it, then a rename.
 pub(crate) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
-    let cannot = |error: &io::Error| Stop::Said(format!("{} cannot be written: {error}; it is as it was", shown(path)));
+    let cannot = |error: &io::Error| {
+        Stop::Said(format!("{} cannot be written: {error}; it is as it was", shown(path)))
+    };
     // Behind a link the file itself is rewritten, the link stays.
     let target = path.canonicalize().map_err(|error| cannot(&error))?;
     let folder = target.parent().unwrap_or(Path::new("."));

@@ -55,8 +55,10 @@ impl From<Faults> for Stop {
 /// the gap to the record step by step.
 #[derive(Debug, Parser)]
 #[command(name = "fairfoot", version, about, arg_required_else_help = true, max_term_width = 100)]
-#[command(after_help = "A sides file is a small text: `fairfoot new my-house` writes one to start from.\n\
-    Exit code 0: done. 1: the sketch has a fault. 2: usage or files.")]
+#[command(
+    after_help = "A sides file is a small text: `fairfoot new my-house` writes one to start from.\n\
+    Exit code 0: done. 1: the sketch has a fault. 2: usage or files."
+)]
 pub(crate) struct CommandLine {
     #[command(subcommand)]
     command: Command,

@@ -28,7 +28,9 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     create(&path)?;
     let shown = path.display();
     files::print(&format!("{shown}\n"))?;
-    files::say(&format!("now type the sides of your house into it, then: fairfoot reconcile {shown}"));
+    files::say(&format!(
+        "now type the sides of your house into it, then: fairfoot reconcile {shown}"
+    ));
     Ok(Outcome::Done)
 }
 
@@ -37,12 +39,17 @@ fn create(path: &Path) -> Result<(), Stop> {
     let cannot = |error: &std::io::Error| {
         let shown = files::shown(path);
         Stop::Said(match error.kind() {
-            ErrorKind::AlreadyExists => format!("{shown} exists already and stays as it is; choose another name"),
-            ErrorKind::NotFound => format!("there is no folder for {shown}; make it first, or choose another name"),
+            ErrorKind::AlreadyExists => {
+                format!("{shown} exists already and stays as it is; choose another name")
+            }
+            ErrorKind::NotFound => {
+                format!("there is no folder for {shown}; make it first, or choose another name")
+            }
             _ => format!("{shown} cannot be written: {error}"),
         })
     };
-    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let folder =
+        path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let mut file = like_any_new_file().tempfile_in(folder).map_err(|error| cannot(&error))?;
     file.write_all(STARTER.as_bytes()).map_err(|error| cannot(&error))?;
     file.persist_noclobber(path).map_err(|error| cannot(&error.error))?;

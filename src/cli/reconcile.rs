@@ -46,7 +46,8 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
 
 /// Prints a value as JSON, indented.
 pub(crate) fn print_json(value: &impl serde::Serialize) -> Result<Outcome, Stop> {
-    let text = serde_json::to_string_pretty(value).map_err(|error| Stop::Said(format!("the report cannot be written as JSON: {error}")))?;
+    let text = serde_json::to_string_pretty(value)
+        .map_err(|error| Stop::Said(format!("the report cannot be written as JSON: {error}")))?;
     files::print(&(text + "\n"))?;
     Ok(Outcome::Done)
 }

@@ -20,7 +20,8 @@ pub(crate) fn completions(options: &Options) -> Result<Outcome, Stop> {
 }
 
 pub(crate) fn manual() -> Result<Outcome, Stop> {
-    let page = page().map_err(|error| Stop::Said(format!("the man page cannot be made: {error}")))?;
+    let page =
+        page().map_err(|error| Stop::Said(format!("the man page cannot be made: {error}")))?;
     files::print(&String::from_utf8_lossy(&page))?;
     Ok(Outcome::Done)
 }

@@ -21,7 +21,10 @@ pub(crate) struct Options {
 
 pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     if options.files.len() > 1 && !options.check && !options.write {
-        return Err(Stop::Said("to print the tidy form give one file; for several add `--check` or `--write`".to_owned()));
+        return Err(Stop::Said(
+            "to print the tidy form give one file; for several add `--check` or `--write`"
+                .to_owned(),
+        ));
     }
     let mut outcome = Outcome::Done;
     for file in &options.files {
@@ -50,7 +53,9 @@ fn one(options: &Options, file: &Path) -> Result<Outcome, Stop> {
         return Ok(Outcome::Done);
     }
     if file == Path::new("-") {
-        return Err(Stop::Said("standard input cannot be written in place; leave `--write` out".to_owned()));
+        return Err(Stop::Said(
+            "standard input cannot be written in place; leave `--write` out".to_owned(),
+        ));
     }
     if typed != tidied {
         files::write_whole(file, &tidied)?;

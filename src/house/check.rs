@@ -98,16 +98,27 @@ impl Checker<'_> {
         if let Some(first) = first.filter(|_| referred) {
             let shown = quoted(&name.text);
             self.tell(
-                Diagnostic::new(Word::NameTwice, name.span, format!("two spaces of this level are called {shown}"))
-                    .also(first.space.name.span, "the other one")
-                    .help("give each a name of its own, since another line refers to it"),
+                Diagnostic::new(
+                    Word::NameTwice,
+                    name.span,
+                    format!("two spaces of this level are called {shown}"),
+                )
+                .also(first.space.name.span, "the other one")
+                .help("give each a name of its own, since another line refers to it"),
             );
         }
     }
 
-    fn space(&mut self, level: usize, on: &LevelSketch, sketch: &SpaceSketch, on_level: &OnLevel) -> Option<usize> {
+    fn space(
+        &mut self,
+        level: usize,
+        on: &LevelSketch,
+        sketch: &SpaceSketch,
+        on_level: &OnLevel,
+    ) -> Option<usize> {
         let statement = &sketch.space;
-        let walked = self.walk(&statement.name.text, Some(&on.level.name.text), sketch.span, &sketch.walk);
+        let walked =
+            self.walk(&statement.name.text, Some(&on.level.name.text), sketch.span, &sketch.walk);
         let at = self.place(on, sketch, on_level);
         let (sides, closed) = walked?;
         let rule = statement.kind == Kind::Living;
@@ -152,7 +163,13 @@ impl Checker<'_> {
     }
 
     /// Closes a walk as measured and checks the outline.
-    fn walk(&mut self, name: &str, level: Option<&str>, span: Span, sketch: &WalkSketch) -> Option<(Vec<Side>, Closed)> {
+    fn walk(
+        &mut self,
+        name: &str,
+        level: Option<&str>,
+        span: Span,
+        sketch: &WalkSketch,
+    ) -> Option<(Vec<Side>, Closed)> {
         if sketch.doubtful || sketch.sides.len() < 2 {
             self.whole = false;
             return None;
@@ -210,8 +227,12 @@ impl Checker<'_> {
             let added = closing_sides(&walk, &following);
             if added.is_empty() {
                 self.tell(
-                    Diagnostic::new(Word::NothingToClose, close.span, format!("{} is back at its start before `close`", quoted(name)))
-                        .help("take the `close` line out"),
+                    Diagnostic::new(
+                        Word::NothingToClose,
+                        close.span,
+                        format!("{} is back at its start before `close`", quoted(name)),
+                    )
+                    .help("take the `close` line out"),
                 );
                 return None;
             }
@@ -230,8 +251,12 @@ impl Checker<'_> {
         }
         if sides.len() < 3 && !sides.iter().any(|side| matches!(side.run, Run::Arc(..))) {
             self.tell(
-                Diagnostic::new(Word::TooFewSides, span, format!("{} has {} only", quoted(name), words::count(sides.len(), "side")))
-                    .help("walk round until the start is reached again"),
+                Diagnostic::new(
+                    Word::TooFewSides,
+                    span,
+                    format!("{} has {} only", quoted(name), words::count(sides.len(), "side")),
+                )
+                .help("walk round until the start is reached again"),
             );
             return None;
         }
@@ -239,7 +264,9 @@ impl Checker<'_> {
     }
 
     fn tell_backwards(&mut self, name: &str, side: &Side, by: i64) {
-        let other = side.direction.map_or("the other way", |d| Direction::along(d.axis(), -d.sign()).word());
+        let other = side
+            .direction
+            .map_or("the other way", |d| Direction::along(d.axis(), -d.sign()).word());
         let message = if by == 0 {
             format!("{}: nothing is left for the side by closing", quoted(name))
         } else {
@@ -263,12 +290,19 @@ impl Checker<'_> {
             Diagnostic::new(
                 Word::SidesCross,
                 first.span,
-                format!("{}: {} and {} cross or touch {place}", quoted(name), tick(first), tick(second)),
+                format!(
+                    "{}: {} and {} cross or touch {place}",
+                    quoted(name),
+                    tick(first),
+                    tick(second)
+                ),
             )
             .label("this side")
             .also(second.span, "and this one")
             .also(span, "of this outline")
-            .help("look at the turns between the two: is one typed the wrong way round, or left out?"),
+            .help(
+                "look at the turns between the two: is one typed the wrong way round, or left out?",
+            ),
         );
     }
 
@@ -279,16 +313,28 @@ impl Checker<'_> {
             .filter(|&axis| spread.on(axis) != 0)
             .map(|axis| {
                 let miss = spread.on(axis);
-                format!("{} {}", Length::from_nm(miss).spoken(), Direction::along(axis, miss).word())
+                format!(
+                    "{} {}",
+                    Length::from_nm(miss).spoken(),
+                    Direction::along(axis, miss).word()
+                )
             })
             .collect();
         if !ways.is_empty() {
-            let how = if closed.walk.has_bearings() { "in proportion to length" } else { "over the sides" };
+            let how = if closed.walk.has_bearings() {
+                "in proportion to length"
+            } else {
+                "over the sides"
+            };
             self.tell(
                 Diagnostic::new(
                     Word::MisclosureSpread,
                     span,
-                    format!("{}: the walk round ends {} of where it began", quoted(name), words::all_of(&ways)),
+                    format!(
+                        "{}: the walk round ends {} of where it began",
+                        quoted(name),
+                        words::all_of(&ways)
+                    ),
                 )
                 .note(format!("that is within the tolerances, and was spread {how}")),
             );
@@ -299,21 +345,34 @@ impl Checker<'_> {
                 Diagnostic::new(
                     Word::NoClosureCheck,
                     side.span,
-                    format!("{}: {} is not measured; it follows from the other walls, {}", quoted(name), tick(side), length.spoken()),
+                    format!(
+                        "{}: {} is not measured; it follows from the other walls, {}",
+                        quoted(name),
+                        tick(side),
+                        length.spoken()
+                    ),
                 )
-                .note("this direction has no closure check: an error in one of its walls goes unseen"),
+                .note(
+                    "this direction has no closure check: an error in one of its walls goes unseen",
+                ),
             );
         }
     }
 
     fn tell_short_jogs(&mut self, name: &str, sides: &[Side], closed: &Closed) {
         for axis in Axis::BOTH {
-            let short = |leg: &&Leg| Length::from_nm(leg.length).rounded(Step::WholeFoot, Ties::Up) == Length::ZERO;
+            let short = |leg: &&Leg| {
+                Length::from_nm(leg.length).rounded(Step::WholeFoot, Ties::Up) == Length::ZERO
+            };
             for leg in closed.walk.legs(axis).iter().filter(short) {
                 let side = &sides[leg.side];
                 self.tell(
-                    Diagnostic::new(Word::ShortJog, side.span, format!("{}: {} is under half a foot", quoted(name), tick(side)))
-                        .note("rounding to the whole foot drops it"),
+                    Diagnostic::new(
+                        Word::ShortJog,
+                        side.span,
+                        format!("{}: {} is under half a foot", quoted(name), tick(side)),
+                    )
+                    .note("rounding to the whole foot drops it"),
                 );
             }
         }
@@ -323,11 +382,16 @@ impl Checker<'_> {
     fn overalls(&mut self, name: &str, sketch: &WalkSketch, sides: &[Side], closed: &Closed) {
         let points = closed.outline.points();
         for &(direction, written, span) in &sketch.overalls {
-            let along = |point: &(i64, i64)| if direction.axis() == Axis::North { point.1 } else { point.0 };
-            let extent = points.iter().map(along).max().unwrap_or(0) - points.iter().map(along).min().unwrap_or(0);
+            let along = |point: &(i64, i64)| {
+                if direction.axis() == Axis::North { point.1 } else { point.0 }
+            };
+            let extent = points.iter().map(along).max().unwrap_or(0)
+                - points.iter().map(along).min().unwrap_or(0);
             let legs = closed.walk.legs(direction.axis());
-            let between: Vec<&Leg> = legs.iter().filter(|leg| leg.sign == direction.sign()).collect();
-            let allowed = self.sketch.heads.tolerance().nm() + between.iter().map(|leg| leg.tolerance).sum::<i64>();
+            let between: Vec<&Leg> =
+                legs.iter().filter(|leg| leg.sign == direction.sign()).collect();
+            let allowed = self.sketch.heads.tolerance().nm()
+                + between.iter().map(|leg| leg.tolerance).sum::<i64>();
             let off = written.length() - Length::from_nm(extent);
             if off.abs().nm() > allowed {
                 let names: Vec<String> = between.iter().map(|leg| tick(&sides[leg.side])).collect();
@@ -335,9 +399,17 @@ impl Checker<'_> {
                     Diagnostic::new(
                         Word::OverallDiffers,
                         span,
-                        format!("{}: the overall length differs by {} from the sides", quoted(name), off.spoken()),
+                        format!(
+                            "{}: the overall length differs by {} from the sides",
+                            quoted(name),
+                            off.spoken()
+                        ),
                     )
-                    .note(format!("between its ends lie {}: together {}", words::all_of(&names), Length::from_nm(extent).spoken()))
+                    .note(format!(
+                        "between its ends lie {}: together {}",
+                        words::all_of(&names),
+                        Length::from_nm(extent).spoken()
+                    ))
                     .help("measure these sides and the overall length again"),
                 );
             }
@@ -349,8 +421,11 @@ impl Checker<'_> {
         let points = closed.outline.points();
         let n = points.len();
         for (from, to, written, span) in &sketch.ties {
-            let ends = (self.corner_of(sketch, from, n, *span), self.corner_of(sketch, to, n, *span));
-            let (Some(from), Some(to)) = ends else { continue };
+            let ends =
+                (self.corner_of(sketch, from, n, *span), self.corner_of(sketch, to, n, *span));
+            let (Some(from), Some(to)) = ends else {
+                continue;
+            };
             let (a, b) = (points[from], points[to]);
             let across = Vector { east: b.0 - a.0, north: b.1 - a.1, rise: 0 }.length();
             let apart = from.abs_diff(to).min(n - from.abs_diff(to));
@@ -372,7 +447,13 @@ impl Checker<'_> {
     }
 
     /// A corner by number or name, counted from 0.
-    fn corner_of(&mut self, sketch: &WalkSketch, corner: &CornerRef, n: usize, span: Span) -> Option<usize> {
+    fn corner_of(
+        &mut self,
+        sketch: &WalkSketch,
+        corner: &CornerRef,
+        n: usize,
+        span: Span,
+    ) -> Option<usize> {
         let found = match corner {
             CornerRef::Number(number) => (1..=n).contains(number).then(|| number - 1),
             CornerRef::Name(name) => {
@@ -385,13 +466,23 @@ impl Checker<'_> {
                 CornerRef::Number(number) => format!("corner {number}"),
                 CornerRef::Name(name) => format!("corner {}", quoted(name)),
             };
-            self.tell(no_such_corner(span, &shown, &format!("this outline has corners 1 to {n}"), &names_of(sketch)));
+            self.tell(no_such_corner(
+                span,
+                &shown,
+                &format!("this outline has corners 1 to {n}"),
+                &names_of(sketch),
+            ));
         }
         found
     }
 
     /// Where the first corner of a space stands.
-    fn place(&mut self, on: &LevelSketch, sketch: &SpaceSketch, on_level: &OnLevel) -> Option<(i64, i64)> {
+    fn place(
+        &mut self,
+        on: &LevelSketch,
+        sketch: &SpaceSketch,
+        on_level: &OnLevel,
+    ) -> Option<(i64, i64)> {
         match &sketch.space.place {
             Place::Origin => Some((0, 0)),
             Place::Start(offsets) => {
@@ -404,13 +495,25 @@ impl Checker<'_> {
             Place::Corner(name) => {
                 let mut found = Vec::new();
                 for (i, space) in on.spaces.iter().enumerate().take(on_level.len()) {
-                    found.extend(space.walk.corners.iter().filter(|corner| corner.name == *name).map(|corner| (i, corner)));
+                    found.extend(
+                        space
+                            .walk
+                            .corners
+                            .iter()
+                            .filter(|corner| corner.name == *name)
+                            .map(|corner| (i, corner)),
+                    );
                 }
                 match found[..] {
                     [(i, corner)] => self.corner_place(on_level[i], corner.after),
                     [] => {
                         if !on.doubtful {
-                            let known: Vec<String> = on.spaces.iter().take(on_level.len()).flat_map(|space| names_of(&space.walk)).collect();
+                            let known: Vec<String> = on
+                                .spaces
+                                .iter()
+                                .take(on_level.len())
+                                .flat_map(|space| names_of(&space.walk))
+                                .collect();
                             let shown = format!("corner {}", quoted(&name.text));
                             self.tell(no_such_corner(name.span, &shown, "a corner is named on the walk of a space given earlier on this level", &known));
                         }
@@ -420,16 +523,24 @@ impl Checker<'_> {
                     [(_, first), (_, second), ..] => {
                         let shown = quoted(&name.text);
                         self.tell(
-                            Diagnostic::new(Word::NameTwice, second.name.span, format!("two corners of this level are called {shown}"))
-                                .also(first.name.span, "the other one")
-                                .help("give each a name of its own, since another line refers to it"),
+                            Diagnostic::new(
+                                Word::NameTwice,
+                                second.name.span,
+                                format!("two corners of this level are called {shown}"),
+                            )
+                            .also(first.name.span, "the other one")
+                            .help("give each a name of its own, since another line refers to it"),
                         );
                         None
                     }
                 }
             }
             Place::CornerOf(name, number, span) => {
-                let earlier = on.spaces.iter().take(on_level.len()).position(|space| space.space.name == *name);
+                let earlier = on
+                    .spaces
+                    .iter()
+                    .take(on_level.len())
+                    .position(|space| space.space.name == *name);
                 let Some(i) = earlier else {
                     if !on.doubtful {
                         self.tell(no_such_space(name, on, on_level.len()));
@@ -439,7 +550,8 @@ impl Checker<'_> {
                 };
                 let sides = on_level[i].map(|space| self.house.spaces[space].sides.len());
                 if sides.is_some_and(|sides| !(1..=sides).contains(number)) {
-                    let has = format!("{} has corners 1 to {}", quoted(&name.text), sides.unwrap_or(0));
+                    let has =
+                        format!("{} has corners 1 to {}", quoted(&name.text), sides.unwrap_or(0));
                     self.tell(no_such_corner(*span, &format!("corner {number}"), &has, &[]));
                     return None;
                 }
@@ -460,7 +572,8 @@ impl Checker<'_> {
         for (i, sketch) in level.spaces.iter().enumerate() {
             let said = match &sketch.space.within {
                 Some(name) => {
-                    let earlier = level.spaces.iter().take(i).position(|other| other.space.name == *name);
+                    let earlier =
+                        level.spaces.iter().take(i).position(|other| other.space.name == *name);
                     if earlier.is_none() && !level.doubtful {
                         self.tell(no_such_space(name, level, i));
                     }
@@ -475,7 +588,12 @@ impl Checker<'_> {
             let candidates: Vec<usize> = match said {
                 Some(parent) => vec![parent],
                 None if sketch.space.within.is_some() => continue,
-                None => on_level.iter().flatten().copied().filter(|&other| !self.house.spaces[other].kind.lies_in_another()).collect(),
+                None => on_level
+                    .iter()
+                    .flatten()
+                    .copied()
+                    .filter(|&other| !self.house.spaces[other].kind.lies_in_another())
+                    .collect(),
             };
             let parent = self.smallest_around(space, &candidates);
             if parent.is_none() && (said.is_some() || all) {
@@ -490,12 +608,18 @@ impl Checker<'_> {
         let holds = |&&other: &&usize| {
             other != space && patch.beyond(&self.patch(other), self.sliver(space, other)) == 0.0
         };
-        candidates.iter().filter(holds).copied().min_by_key(|&other| self.house.spaces[other].closed.outline.area())
+        candidates
+            .iter()
+            .filter(holds)
+            .copied()
+            .min_by_key(|&other| self.house.spaces[other].closed.outline.area())
     }
 
     fn tell_not_inside(&mut self, sketch: &SpaceSketch, said: Option<usize>) {
         let name = quoted(&sketch.space.name.text);
-        let of = said.map_or("a space of this level".to_owned(), |parent| quoted(&self.house.spaces[parent].name));
+        let of = said.map_or("a space of this level".to_owned(), |parent| {
+            quoted(&self.house.spaces[parent].name)
+        });
         self.tell(
             Diagnostic::new(Word::NotInside, sketch.span, format!("{name} does not lie inside {of}"))
                 .help("say where it starts, seen from the level's origin: `start east 10' north 4'`, or `from corner \"porch\"`")
@@ -512,7 +636,8 @@ impl Checker<'_> {
     fn sliver(&self, a: usize, b: usize) -> Length {
         let (a, b) = (&self.house.spaces[a], &self.house.spaces[b]);
         let faces = if a.face == b.face { 0 } else { 10 };
-        let most = a.closed.walk.sides.iter().chain(&b.closed.walk.sides).map(|side| side.tolerance).max();
+        let most =
+            a.closed.walk.sides.iter().chain(&b.closed.walk.sides).map(|side| side.tolerance).max();
         let most = most.unwrap_or(0).max(self.house.tolerance.nm());
         Length::from_nm(4 * most + faces * Length::INCH.nm())
     }
@@ -562,10 +687,15 @@ impl Checker<'_> {
                 lower -= 1;
                 under = under.with(&self.level_patch(lower));
             }
-            let beyond = self.level_patch(upper).beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
-            let span = self.house.spaces.iter().find(|space| space.level == upper).map(|space| space.span);
+            let beyond =
+                self.level_patch(upper).beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
+            let span =
+                self.house.spaces.iter().find(|space| space.level == upper).map(|space| space.span);
             if let Some(span) = span.filter(|_| beyond > 0.0) {
-                let (above, below) = (quoted(&self.house.levels[upper].name), quoted(&self.house.levels[lower].name));
+                let (above, below) = (
+                    quoted(&self.house.levels[upper].name),
+                    quoted(&self.house.levels[lower].name),
+                );
                 self.tell(
                     Diagnostic::new(
                         Word::UpperOverhangs,
@@ -602,7 +732,11 @@ impl Checker<'_> {
                 self.whole = false;
                 continue;
             }
-            let Some((mut walk, sides)) = self.build(&outline.name.text, outline.span, &outline.walk) else { continue };
+            let Some((mut walk, sides)) =
+                self.build(&outline.name.text, outline.span, &outline.walk)
+            else {
+                continue;
+            };
             for side in &mut walk.sides {
                 side.tolerance = 0;
             }
@@ -622,16 +756,27 @@ impl Checker<'_> {
                 let ways: Vec<String> = Axis::BOTH
                     .into_iter()
                     .filter(|&axis| misses.on(axis) != 0)
-                    .map(|axis| format!("{} {}", Length::from_nm(misses.on(axis)).spoken(), Direction::along(axis, misses.on(axis)).word()))
+                    .map(|axis| {
+                        format!(
+                            "{} {}",
+                            Length::from_nm(misses.on(axis)).spoken(),
+                            Direction::along(axis, misses.on(axis)).word()
+                        )
+                    })
                     .collect();
                 let whose = outline.drawn.word();
                 self.tell(
                     Diagnostic::new(
                         Word::OutlineDoesNotClose,
                         outline.span,
-                        format!("the {whose}'s outline {shown} ends {} of where it began", words::all_of(&ways)),
+                        format!(
+                            "the {whose}'s outline {shown} ends {} of where it began",
+                            words::all_of(&ways)
+                        ),
                     )
-                    .note("an outline that does not close has no area; it is shown as it is printed"),
+                    .note(
+                        "an outline that does not close has no area; it is shown as it is printed",
+                    ),
                 );
             }
             let walk = closed.map_or(walk, |closed| closed.walk);
@@ -651,20 +796,31 @@ impl Checker<'_> {
     fn spaces_of(&mut self, outline: &crate::sketch::OutlineSketch) -> Vec<usize> {
         let name = outline.of.as_ref().unwrap_or(&outline.name);
         let spaces = &self.house.spaces;
-        let named: Vec<usize> = (0..spaces.len()).filter(|&i| spaces[i].name == name.text).collect();
+        let named: Vec<usize> =
+            (0..spaces.len()).filter(|&i| spaces[i].name == name.text).collect();
         if !named.is_empty() {
             return named;
         }
         let level = self.house.levels.iter().position(|level| level.name == name.text);
-        let on_level: Vec<usize> =
-            (0..spaces.len()).filter(|&i| Some(spaces[i].level) == level && spaces[i].counted).collect();
+        let on_level: Vec<usize> = (0..spaces.len())
+            .filter(|&i| Some(spaces[i].level) == level && spaces[i].counted)
+            .collect();
         let known = level.is_some()
-            || self.sketch.levels.iter().flat_map(|level| &level.spaces).any(|space| space.space.name == *name);
+            || self
+                .sketch
+                .levels
+                .iter()
+                .flat_map(|level| &level.spaces)
+                .any(|space| space.space.name == *name);
         if outline.of.is_some() && !known {
             let shown = quoted(&name.text);
             self.tell(
-                Diagnostic::new(Word::NoSuchSpace, name.span, format!("no space or level is called {shown}"))
-                    .help("after `of` comes the name of a space or a level of this file"),
+                Diagnostic::new(
+                    Word::NoSuchSpace,
+                    name.span,
+                    format!("no space or level is called {shown}"),
+                )
+                .help("after `of` comes the name of a space or a level of this file"),
             );
         }
         on_level
@@ -676,13 +832,25 @@ impl Checker<'_> {
         let mut known: Vec<&str> = spaces.map(|space| space.space.name.text.as_str()).collect();
         known.extend(self.sketch.missing.iter().map(|missing| missing.name.as_str()));
         for figure in &self.sketch.figures {
-            for name in figure.figure.basis.counting.iter().filter(|name| !known.contains(&name.text.as_str())) {
+            for name in figure
+                .figure
+                .basis
+                .counting
+                .iter()
+                .filter(|name| !known.contains(&name.text.as_str()))
+            {
                 let shown = quoted(&name.text);
-                let mut fault = Diagnostic::new(Word::NoSuchSpace, name.span, format!("no space is called {shown}"));
+                let mut fault = Diagnostic::new(
+                    Word::NoSuchSpace,
+                    name.span,
+                    format!("no space is called {shown}"),
+                );
                 if let Some(near) = words::nearest(&name.text, &known) {
                     fault = fault.help(format!("did you mean `\"{near}\"`?"));
                 }
-                let fault = fault.help("after `counting` come names of spaces of this file, or of what is `missing`");
+                let fault = fault.help(
+                    "after `counting` come names of spaces of this file, or of what is `missing`",
+                );
                 self.whole = false;
                 self.found.push(fault);
             }
@@ -698,7 +866,8 @@ fn closing_twice(name: &str, span: Span, before: Span) -> Diagnostic {
 }
 
 fn no_such_corner(span: Span, shown: &str, has: &str, known: &[String]) -> Diagnostic {
-    let fault = Diagnostic::new(Word::NoSuchCorner, span, format!("there is no {shown} here")).note(has);
+    let fault =
+        Diagnostic::new(Word::NoSuchCorner, span, format!("there is no {shown} here")).note(has);
     if known.is_empty() {
         return fault.help("name a corner on the walk where it is reached: `corner \"porch\"`");
     }
@@ -706,13 +875,24 @@ fn no_such_corner(span: Span, shown: &str, has: &str, known: &[String]) -> Diagn
     fault.help(format!("named so far: {}", words::all_of(&known)))
 }
 
-fn no_such_space(name: &crate::sketch::statement::Named, level: &LevelSketch, before: usize) -> Diagnostic {
-    let earlier: Vec<&str> = level.spaces.iter().take(before).map(|space| space.space.name.text.as_str()).collect();
+fn no_such_space(
+    name: &crate::sketch::statement::Named,
+    level: &LevelSketch,
+    before: usize,
+) -> Diagnostic {
+    let earlier: Vec<&str> =
+        level.spaces.iter().take(before).map(|space| space.space.name.text.as_str()).collect();
     let shown = quoted(&name.text);
-    let fault = Diagnostic::new(Word::NoSuchSpace, name.span, format!("no space given earlier on this level is called {shown}"));
+    let fault = Diagnostic::new(
+        Word::NoSuchSpace,
+        name.span,
+        format!("no space given earlier on this level is called {shown}"),
+    );
     match words::nearest(&name.text, &earlier) {
         Some(near) => fault.help(format!("did you mean `\"{near}\"`?")),
-        None => fault.help("put the space it refers to on a line before this one, on the same level"),
+        None => {
+            fault.help("put the space it refers to on a line before this one, on the same level")
+        }
     }
 }
 
@@ -729,7 +909,8 @@ fn closing_sides(walk: &Walk, following: &[Option<Span>; 2]) -> Vec<Direction> {
         axes.reverse();
     }
     let open = |axis: &Axis| {
-        following[usize::from(*axis == Axis::East)].is_none() && misses.on(*axis).abs() > walk.allowance(*axis)
+        following[usize::from(*axis == Axis::East)].is_none()
+            && misses.on(*axis).abs() > walk.allowance(*axis)
     };
     axes.into_iter().filter(open).map(|axis| Direction::along(axis, -misses.on(axis))).collect()
 }
@@ -737,14 +918,19 @@ fn closing_sides(walk: &Walk, following: &[Option<Span>; 2]) -> Vec<Direction> {
 /// How a side runs, as far as it says; a side by closing has no length yet.
 fn shape(run: &Run) -> Shape {
     match run {
-        Run::Straight(direction, length) => Shape::Straight { direction: *direction, length: length.length().nm() },
+        Run::Straight(direction, length) => {
+            Shape::Straight { direction: *direction, length: length.length().nm() }
+        }
         Run::ByClosing(direction) => Shape::Straight { direction: *direction, length: 0 },
         Run::Diagonal(first, second) => {
             let signed = |leg: &(Direction, Written)| leg.0.sign() * leg.1.length().nm();
-            let (north, east) = if first.0.axis() == Axis::North { (first, second) } else { (second, first) };
+            let (north, east) =
+                if first.0.axis() == Axis::North { (first, second) } else { (second, first) };
             Shape::Diagonal { north: signed(north), east: signed(east), bulge: 0 }
         }
-        Run::Bearing(bearing, length) => Shape::Bearing { unit: bearing.unit_vector(), length: length.length().nm() },
+        Run::Bearing(bearing, length) => {
+            Shape::Bearing { unit: bearing.unit_vector(), length: length.length().nm() }
+        }
         Run::Arc(direction, chord, rise, toward) => {
             // East of a walk north is its right; each further turn to the right turns that too.
             let right = match direction {
@@ -754,7 +940,11 @@ fn shape(run: &Run) -> Shape {
                 Direction::West => Direction::North,
             };
             let sign = if *toward == right { 1 } else { -1 };
-            Shape::Arc { direction: *direction, chord: chord.length().nm(), rise: sign * rise.length().nm() }
+            Shape::Arc {
+                direction: *direction,
+                chord: chord.length().nm(),
+                rise: sign * rise.length().nm(),
+            }
         }
         Run::Close => Shape::Straight { direction: Direction::North, length: 0 },
     }
@@ -762,7 +952,9 @@ fn shape(run: &Run) -> Shape {
 
 fn house_side(side: &crate::sketch::SideSketch, number: usize) -> Side {
     let direction = match side.run {
-        Run::Straight(direction, _) | Run::ByClosing(direction) | Run::Arc(direction, ..) => Some(direction),
+        Run::Straight(direction, _) | Run::ByClosing(direction) | Run::Arc(direction, ..) => {
+            Some(direction)
+        }
         _ => None,
     };
     Side {
@@ -782,6 +974,11 @@ fn spoken_place(at: (i64, i64)) -> String {
         let far = Length::from_nm(nm);
         (nm != 0).then(|| format!("{} {}", far.spoken(), Direction::along(axis, nm).word()))
     };
-    let parts: Vec<String> = [part(at.1, Axis::North), part(at.0, Axis::East)].into_iter().flatten().collect();
-    if parts.is_empty() { "at the start".to_owned() } else { format!("{} of the start", words::all_of(&parts)) }
+    let parts: Vec<String> =
+        [part(at.1, Axis::North), part(at.0, Axis::East)].into_iter().flatten().collect();
+    if parts.is_empty() {
+        "at the start".to_owned()
+    } else {
+        format!("{} of the start", words::all_of(&parts))
+    }
 }

@@ -34,8 +34,6 @@ pub(crate) struct Vanishes {
 pub(crate) struct Moved {
     pub(crate) walk: Walk,
     pub(crate) outline: Outline,
-    /// How far the first corner moved, east then north.
-    pub(crate) start: (i64, i64),
 }
 
 /// The pieces of `outline` moved outward, as a walk whose sides know which side of `walk` they are.
@@ -76,7 +74,7 @@ pub(crate) fn moved(walk: &Walk, outline: &Outline, pieces: &[Piece]) -> Result<
     if outline.turn() != turn {
         return Err(Vanishes { side: 0 });
     }
-    Ok(Moved { walk: Walk { sides }, outline, start: corners.first().map_or((0, 0), |corner| corner.1) })
+    Ok(Moved { walk: Walk { sides }, outline })
 }
 
 type Point = (i64, i64);
@@ -97,11 +95,14 @@ fn corner(before: &Piece, next: &Piece, turn: i64, at: Point) -> (Point, Point) 
         (Some(one), Some(other)) => (one.0 + other.0, one.1 + other.1),
         (one, other) => {
             let (east, north) = meet(&a, &b);
-            let fixed = |part: fn(Point) -> i64, exact: Option<Point>, line: &Line, vertical: bool| {
-                exact.filter(|_| line.is_vertical() == vertical).map(part)
-            };
-            let east_exact = fixed(|p| p.0, one, &a, true).or_else(|| fixed(|p| p.0, other, &b, true));
-            let north_exact = fixed(|p| p.1, one, &a, false).or_else(|| fixed(|p| p.1, other, &b, false));
+            let fixed =
+                |part: fn(Point) -> i64, exact: Option<Point>, line: &Line, vertical: bool| {
+                    exact.filter(|_| line.is_vertical() == vertical).map(part)
+                };
+            let east_exact =
+                fixed(|p| p.0, one, &a, true).or_else(|| fixed(|p| p.0, other, &b, true));
+            let north_exact =
+                fixed(|p| p.1, one, &a, false).or_else(|| fixed(|p| p.1, other, &b, false));
             (
                 east_exact.unwrap_or_else(|| nearest_nm(east).nm()),
                 north_exact.unwrap_or_else(|| nearest_nm(north).nm()),
@@ -253,7 +254,9 @@ fn moved_shape(walk: &Walk, piece: &Piece, vector: Vector) -> Shape {
         Shape::Arc { direction, .. } if aligned => {
             Shape::Arc { direction, chord: length, rise: vector.rise }
         }
-        Shape::Bearing { unit, .. } => Shape::Bearing { unit, length: nearest_nm(vector.chord()).nm() },
+        Shape::Bearing { unit, .. } => {
+            Shape::Bearing { unit, length: nearest_nm(vector.chord()).nm() }
+        }
         _ => Shape::Diagonal { north: vector.north, east: vector.east, bulge: vector.rise },
     }
 }

@@ -94,7 +94,8 @@ fn suspects(mut fault: Diagnostic, walk: &Walk, sides: &[Side], misses: Misclosu
     if !again.is_empty() {
         fault = fault.help(format!("measure again: {}", again.join("; and ")));
     }
-    let direction = off.first().map_or("north", |&axis| Direction::along(axis, -misses.on(axis)).word());
+    let direction =
+        off.first().map_or("north", |&axis| Direction::along(axis, -misses.on(axis)).word());
     fault.help(format!("a wall that cannot be reached can be given as `{direction} by closing`"))
 }
 
@@ -130,12 +131,14 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
     if rest == 0 && held > typed && held - typed < foot {
         return Some("inches left off?");
     }
-    let whole_feet = [1, 5, 10].iter().any(|feet| near(typed + feet * foot) || near(typed - feet * foot));
+    let whole_feet =
+        [1, 5, 10].iter().any(|feet| near(typed + feet * foot) || near(typed - feet * foot));
     if whole_feet {
         return Some("a foot, five or ten miscounted?");
     }
     let dropped = feet.checked_div(10).unwrap_or(0);
-    let digit = (0..10).any(|digit| near((feet * 10 + digit) * foot + rest)) || near(dropped * foot + rest);
+    let digit =
+        (0..10).any(|digit| near((feet * 10 + digit) * foot + rest)) || near(dropped * foot + rest);
     if feet > 0 && digit {
         return Some("a digit dropped or doubled?");
     }
@@ -182,7 +185,8 @@ fn same_axis_neighbours(walk: &Walk, off: &[Axis]) -> Option<(usize, usize)> {
 /// The sides by number, at most eight of them.
 fn named(sides: &[Side], list: &[Suspect]) -> String {
     const SHOWN: usize = 6;
-    let names: Vec<String> = list.iter().take(SHOWN).map(|suspect| tick(&sides[suspect.side])).collect();
+    let names: Vec<String> =
+        list.iter().take(SHOWN).map(|suspect| tick(&sides[suspect.side])).collect();
     match list.len().saturating_sub(SHOWN) {
         0 => words::list_or(&names),
         more => format!("{} or {}", names.join(", "), words::count(more, "other side")),

@@ -124,7 +124,8 @@ impl House {
 
     /// The spaces taken off this one.
     pub(crate) fn taken_off(&self, space: usize) -> impl Iterator<Item = usize> {
-        (0..self.spaces.len()).filter(move |&i| self.spaces[i].parent == Some(space) && self.is_taken_off(i))
+        (0..self.spaces.len())
+            .filter(move |&i| self.spaces[i].parent == Some(space) && self.is_taken_off(i))
     }
 
     /// Whether the space is on a level that is below grade, wholly or partly.
@@ -134,9 +135,7 @@ impl House {
 
     /// Whether a length or a name that the file gives makes a figure one that floats computed.
     pub(crate) fn is_computed(&self) -> bool {
-        let is = |closed: &Closed| {
-            closed.walk.has_bearings() || closed.outline.is_curved()
-        };
+        let is = |closed: &Closed| closed.walk.has_bearings() || closed.outline.is_curved();
         self.spaces.iter().any(|space| is(&space.closed))
     }
 }
@@ -196,6 +195,11 @@ impl Lot {
         &self.closed.outline
     }
 
+    /// Its sides in walking order.
+    pub fn sides(&self) -> &[Side] {
+        &self.sides
+    }
+
     /// The area the record gives it.
     pub fn recorded(&self) -> Option<Area> {
         self.recorded
@@ -203,7 +207,10 @@ impl Lot {
 
     /// How far the walk ends north and east of its start, before closing.
     pub fn misclosure(&self) -> (Length, Length) {
-        (Length::from_nm(self.closed.misclosure.north), Length::from_nm(self.closed.misclosure.east))
+        (
+            Length::from_nm(self.closed.misclosure.north),
+            Length::from_nm(self.closed.misclosure.east),
+        )
     }
 }
 

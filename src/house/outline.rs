@@ -53,10 +53,13 @@ impl Outline {
 
     /// The corners, from the start; corner *k* is where side *k* begins.
     pub fn corners(&self) -> Vec<Place> {
-        self.points().into_iter().map(|(east, north)| Place {
-            east: Length::from_nm(east),
-            north: Length::from_nm(north),
-        }).collect()
+        self.points()
+            .into_iter()
+            .map(|(east, north)| Place {
+                east: Length::from_nm(east),
+                north: Length::from_nm(north),
+            })
+            .collect()
     }
 
     /// The corners as pairs, east then north.
@@ -138,11 +141,15 @@ impl Outline {
     /// The first two sides that cross or touch away from a shared corner, and where.
     pub(crate) fn crossing(&self) -> Option<Crossing> {
         let points = self.flattened();
-        let points: Vec<(i64, i64, usize)> =
-            points.iter().enumerate().filter(|&(i, p)| {
+        let points: Vec<(i64, i64, usize)> = points
+            .iter()
+            .enumerate()
+            .filter(|&(i, p)| {
                 let next = points[(i + 1) % points.len()];
                 (next.0, next.1) != (p.0, p.1)
-            }).map(|(_, p)| *p).collect();
+            })
+            .map(|(_, p)| *p)
+            .collect();
         crossing_of(&points)
     }
 }
@@ -169,7 +176,8 @@ impl Vector {
         (rise > 0.0 && chord > 0.0).then(|| {
             let radius = (chord * chord + 4.0 * rise * rise) / (8.0 * rise);
             let half = libm::asin((chord / (2.0 * radius)).min(1.0));
-            let angle = if rise <= radius { 2.0 * half } else { 2.0 * (std::f64::consts::PI - half) };
+            let angle =
+                if rise <= radius { 2.0 * half } else { 2.0 * (std::f64::consts::PI - half) };
             Curve { radius, angle }
         })
     }
@@ -179,7 +187,9 @@ impl Vector {
     /// r = (c² + 4h²) / 8h, area = r²(θ − sin θ)/2 (International Correspondence Schools, *The
     /// Building Trades Pocketbook*, Mensuration).
     pub(crate) fn segment(&self) -> Area {
-        let Some(curve) = self.curve() else { return Area::ZERO };
+        let Some(curve) = self.curve() else {
+            return Area::ZERO;
+        };
         let per_foot = Length::FOOT.nm() as f64;
         let radius = curve.radius / per_foot;
         let sq_ft = radius * radius * (curve.angle - libm::sin(curve.angle)) / 2.0;
@@ -189,7 +199,9 @@ impl Vector {
     /// Points along a curved side, without its ends, seen from its start.
     fn points_along(&self) -> Vec<(i64, i64)> {
         const PIECES: u32 = 16;
-        let Some(curve) = self.curve() else { return Vec::new() };
+        let Some(curve) = self.curve() else {
+            return Vec::new();
+        };
         let (chord, sign) = (self.chord(), if self.rise < 0 { -1.0 } else { 1.0 });
         let along = (self.east as f64 / chord, self.north as f64 / chord);
         let right = (along.1 * sign, -along.0 * sign);
@@ -214,7 +226,10 @@ pub(crate) struct Curve {
 }
 
 /// The whole number of nanometres nearest to a float.
-#[expect(clippy::cast_possible_truncation, reason = "sides are bounded far below what 64 bits hold")]
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "sides are bounded far below what 64 bits hold"
+)]
 pub(crate) fn nearest_nm(nm: f64) -> Length {
     Length::from_nm(nm.round() as i64)
 }
@@ -270,11 +285,18 @@ fn meeting(a: (Point, Point), b: (Point, Point)) -> Option<Point> {
         return Some(between(a, a0, a1));
     }
     let touches = [(b0, b.0, a), (b1, b.1, a), (a0, a.0, b), (a1, a.1, b)];
-    touches.iter().find(|(side, point, line)| *side == 0 && in_box(*point, *line)).map(|touch| touch.1)
+    touches
+        .iter()
+        .find(|(side, point, line)| *side == 0 && in_box(*point, *line))
+        .map(|touch| touch.1)
 }
 
 /// The point that divides `line` as `a0` to `a1`, which differ in sign.
-#[expect(clippy::integer_division, clippy::cast_possible_truncation, reason = "only the place shown; it lies between two i64")]
+#[expect(
+    clippy::integer_division,
+    clippy::cast_possible_truncation,
+    reason = "only the place shown; it lies between two i64"
+)]
 fn between(line: (Point, Point), a0: i128, a1: i128) -> Point {
     let (a0, a1) = (a0.abs() >> 32, a1.abs() >> 32);
     let share = |from: i64, to: i64| {

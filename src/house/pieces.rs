@@ -12,7 +12,8 @@ use crate::sketch::{Face, statement::Thickness};
 pub(crate) const ASSUMED_VENEER: Length = Length::from_nm(4 * 25_400_000 + 5 * 3_175_000);
 /// 4 7/16 in, assumed for a wall behind a veneer: 1/2 in board + 3 1/2 in stud + 7/16 in sheathing
 /// (stud: PS 20, read second-hand; the others from memory).
-pub(crate) const ASSUMED_WALL_BEHIND_VENEER: Length = Length::from_nm(4 * 25_400_000 + 7 * 1_587_500);
+pub(crate) const ASSUMED_WALL_BEHIND_VENEER: Length =
+    Length::from_nm(4 * 25_400_000 + 7 * 1_587_500);
 /// 6 in, assumed for a wall without a veneer, inside to outside (North Carolina Real Estate
 /// Commission, *Residential Square Footage Guidelines*, read second-hand).
 pub(crate) const ASSUMED_WALL: Length = Length::from_nm(6 * 25_400_000);
@@ -50,8 +51,6 @@ pub(crate) struct AtFace {
     pub(crate) walk: Walk,
     /// The walls closed, not rounded.
     pub(crate) outline: Outline,
-    /// How far the first corner moved.
-    pub(crate) start: (i64, i64),
     pub(crate) needed: Needed,
 }
 
@@ -66,20 +65,23 @@ impl House {
     /// The walls of a space at `face`.
     pub(crate) fn at_face(&self, space: usize, face: Face) -> Result<AtFace, Vanishes> {
         let here = &self.spaces[space];
-        let moves = if here.parent.is_some() { !here.kind.lies_in_another() } else { here.kind.has_walls() };
+        let moves = if here.parent.is_some() {
+            !here.kind.lies_in_another()
+        } else {
+            here.kind.has_walls()
+        };
         let stays = here.face == face || !moves;
         if stays {
             return Ok(AtFace {
                 walk: here.closed.walk.clone(),
                 outline: here.closed.outline.clone(),
-                start: (0, 0),
                 needed: Needed::default(),
             });
         }
         let (pieces, needed) = self.pieces(space, face);
-        let Moved { walk, outline, start } =
+        let Moved { walk, outline } =
             faces::moved(&here.closed.walk, &here.closed.outline, &pieces)?;
-        Ok(AtFace { walk, outline, start, needed })
+        Ok(AtFace { walk, outline, needed })
     }
 
     /// The sides of a space cut where its neighbours begin and end, each piece with its move.
@@ -125,11 +127,15 @@ impl House {
                 continue;
             }
             for (theirs, their_side) in neighbour.stretches() {
-                let Some((from, to)) = stretch.shared(&theirs, is_parent, self.slack(here, neighbour)) else {
+                let Some((from, to)) =
+                    stretch.shared(&theirs, is_parent, self.slack(here, neighbour))
+                else {
                     continue;
                 };
                 let shift = match (is_parent, says_itself) {
-                    (true, false) => self.shift_as(here.face, neighbour, &neighbour.sides[their_side], face),
+                    (true, false) => {
+                        self.shift_as(here.face, neighbour, &neighbour.sides[their_side], face)
+                    }
                     (true, true) => own,
                     (false, _) => Shift::default(),
                 };
@@ -161,7 +167,11 @@ impl House {
             None => ASSUMED_VENEER,
         };
         let behind_veneer = veneer > Length::ZERO;
-        let wall = self.wall.unwrap_or(if behind_veneer { ASSUMED_WALL_BEHIND_VENEER } else { ASSUMED_WALL });
+        let wall = self.wall.unwrap_or(if behind_veneer {
+            ASSUMED_WALL_BEHIND_VENEER
+        } else {
+            ASSUMED_WALL
+        });
         let depth = |face: Face| match face {
             Face::Inside => Length::ZERO,
             Face::Frame => wall,
@@ -206,7 +216,8 @@ impl Stretch {
     /// Its length, if it is straight and lies along an axis.
     fn axis_length(&self) -> Option<i64> {
         let along_axis = self.vector.east == 0 || self.vector.north == 0;
-        (self.vector.rise == 0 && along_axis).then(|| self.vector.east.abs() + self.vector.north.abs())
+        (self.vector.rise == 0 && along_axis)
+            .then(|| self.vector.east.abs() + self.vector.north.abs())
     }
 
     /// Which way is out: east part, north part, each -1, 0 or 1.
@@ -225,13 +236,20 @@ impl Stretch {
             return None;
         }
         let way = (self.vector.east.signum(), self.vector.north.signum());
-        let along = |point: (i64, i64)| (point.0 - self.start.0) * way.0 + (point.1 - self.start.1) * way.1;
+        let along =
+            |point: (i64, i64)| (point.0 - self.start.0) * way.0 + (point.1 - self.start.1) * way.1;
         let ends = [
             along(other.start),
             along((other.start.0 + other.vector.east, other.start.1 + other.vector.north)),
         ];
         let snap = |at: i64| {
-            if at <= slack { 0 } else if at >= length - slack { length } else { at }
+            if at <= slack {
+                0
+            } else if at >= length - slack {
+                length
+            } else {
+                at
+            }
         };
         let (from, to) = (snap(ends[0].min(ends[1])), snap(ends[0].max(ends[1])));
         (to - from > slack).then_some((from, to))

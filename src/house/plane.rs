@@ -8,7 +8,9 @@
     reason = "overlaps are judged against tolerances; no printed figure comes from here"
 )]
 
-use geo::{Area as _, BooleanOps, Coord, Euclidean, Length as _, LineString, MultiPolygon, Polygon};
+use geo::{
+    Area as _, BooleanOps, Coord, Euclidean, Length as _, LineString, MultiPolygon, Polygon,
+};
 
 use crate::house::outline::Outline;
 use crate::length::Length;
@@ -56,7 +58,10 @@ impl Patch {
         use geo::BoundingRect;
         match (self.0.bounding_rect(), other.0.bounding_rect()) {
             (Some(a), Some(b)) => {
-                a.max().x <= b.min().x || b.max().x <= a.min().x || a.max().y <= b.min().y || b.max().y <= a.min().y
+                a.max().x <= b.min().x
+                    || b.max().x <= a.min().x
+                    || a.max().y <= b.min().y
+                    || b.max().y <= a.min().y
             }
             _ => true,
         }

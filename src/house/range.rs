@@ -43,7 +43,12 @@ pub(crate) enum Latitude {
 }
 
 /// The range of the area on whole steps; none where it cannot be stated.
-pub(crate) fn range(walk: &Walk, outline: &Outline, step: Step, latitude: Latitude) -> Option<Range> {
+pub(crate) fn range(
+    walk: &Walk,
+    outline: &Outline,
+    step: Step,
+    latitude: Latitude,
+) -> Option<Range> {
     let search = Search::new(walk, outline, step, latitude)?;
     let high = search.best(1)?;
     let low = search.best(-1)?;
@@ -51,7 +56,12 @@ pub(crate) fn range(walk: &Walk, outline: &Outline, step: Step, latitude: Latitu
 }
 
 /// The outline on whole steps, clear of itself, that is nearest to the typed lengths, among those of the range.
-pub(crate) fn nearest_clear(walk: &Walk, outline: &Outline, step: Step, latitude: Latitude) -> Option<Outline> {
+pub(crate) fn nearest_clear(
+    walk: &Walk,
+    outline: &Outline,
+    step: Step,
+    latitude: Latitude,
+) -> Option<Outline> {
     Search::new(walk, outline, step, latitude)?.nearest()
 }
 
@@ -76,7 +86,12 @@ struct Search<'a> {
 }
 
 impl<'a> Search<'a> {
-    fn new(walk: &'a Walk, outline: &Outline, step: Step, latitude: Latitude) -> Option<Search<'a>> {
+    fn new(
+        walk: &'a Walk,
+        outline: &Outline,
+        step: Step,
+        latitude: Latitude,
+    ) -> Option<Search<'a>> {
         if walk.has_bearings() || walk.has_slanted_curves() {
             return None;
         }
@@ -144,7 +159,10 @@ impl<'a> Search<'a> {
             along * places[side] * i128::from(sign * length) + self.segment(side, length, sense)
         };
         let fixed = (0..ways.base.len()).map(|i| value(i, ways.base[i].2)).sum::<i128>()
-            + outer.iter().map(|&(side, signed)| self.segment(side, signed.abs(), sense)).sum::<i128>();
+            + outer
+                .iter()
+                .map(|&(side, signed)| self.segment(side, signed.abs(), sense))
+                .sum::<i128>();
         let gain = |(item, &(base, change)): (usize, &(usize, i64))| {
             let length = ways.base[base].2;
             (value(base, length + change) - value(base, length), item)
@@ -169,7 +187,9 @@ impl<'a> Search<'a> {
 
     /// What the segment of a curved side adds, at the rise that serves `sense` best.
     fn segment(&self, side: usize, chord: i64, sense: i128) -> i128 {
-        let Shape::Arc { .. } = self.walk.sides[side].shape else { return 0 };
+        let Shape::Arc { .. } = self.walk.sides[side].shape else {
+            return 0;
+        };
         let one = |&rise: &i64| {
             let area = Vector { east: chord, north: 0, rise }.segment().half_nm2();
             // A bulge to the right adds where the inside is on the left.
@@ -193,7 +213,9 @@ impl<'a> Search<'a> {
         for (i, rises) in self.rises.iter().enumerate() {
             let chord = vectors[i].east.abs() + vectors[i].north.abs();
             let of = |&&rise: &&i64| {
-                Vector { east: chord, north: 0, rise }.segment().half_nm2() * i128::from(self.turn) * sense
+                Vector { east: chord, north: 0, rise }.segment().half_nm2()
+                    * i128::from(self.turn)
+                    * sense
             };
             vectors[i].rise = rises.iter().max_by_key(of).copied().unwrap_or(0);
         }
@@ -210,7 +232,9 @@ impl<'a> Search<'a> {
         }
         let legs = [self.walk.legs(self.outer), self.walk.legs(self.inner())];
         let cost = |lengths: &[(usize, i64)], legs: &[Leg]| -> i128 {
-            let off = |(length, leg): (&(usize, i64), &Leg)| i128::from(length.1.abs() - leg.length).pow(2);
+            let off = |(length, leg): (&(usize, i64), &Leg)| {
+                i128::from(length.1.abs() - leg.length).pow(2)
+            };
             lengths.iter().zip(legs).map(off).sum()
         };
         let all = |ways: &Ways, legs: &[Leg]| -> Vec<(i128, Vec<usize>)> {
@@ -253,7 +277,11 @@ impl Ways {
             let (base, change) = self.items[item];
             lengths[base] += change;
         }
-        self.base.iter().zip(lengths).map(|(&(side, sign, _), length)| (side, sign * length)).collect()
+        self.base
+            .iter()
+            .zip(lengths)
+            .map(|(&(side, sign, _), length)| (side, sign * length))
+            .collect()
     }
 }
 
@@ -330,7 +358,9 @@ fn ways(legs: &[Leg], unit: i64, latitude: Latitude) -> Option<Ways> {
 
 /// The rises a curved wall may be given.
 fn rises(shape: Shape, unit: i64, latitude: Latitude) -> Vec<i64> {
-    let Shape::Arc { rise, .. } = shape else { return vec![0] };
+    let Shape::Arc { rise, .. } = shape else {
+        return vec![0];
+    };
     let c = candidate(rise.abs(), unit, latitude);
     let mut rises = vec![rise.signum() * c.length];
     if c.free {
@@ -370,7 +400,8 @@ impl Choice<'_> {
         if from + missing > self.gains.len() || *self.looks > MOST_LOOKS {
             return;
         }
-        let bound = value + self.gains[from..from + missing].iter().map(|(gain, _)| gain).sum::<i128>();
+        let bound =
+            value + self.gains[from..from + missing].iter().map(|(gain, _)| gain).sum::<i128>();
         let floor_now = best.as_ref().map(|(value, _)| *value).or(floor);
         if floor_now.is_some_and(|floor| bound <= floor) {
             return;
@@ -421,9 +452,18 @@ impl Iterator for Combinations {
 }
 
 /// The outline on whole steps that the whole-foot rule shows: the nearest closing, or where that crosses or touches itself the nearest that does not.
-pub(crate) fn closed_on(walk: &Walk, outline: &Outline, step: Step, ties: Ties, reach: Length) -> Option<OnStep> {
+pub(crate) fn closed_on(
+    walk: &Walk,
+    outline: &Outline,
+    step: Step,
+    ties: Ties,
+    reach: Length,
+) -> Option<OnStep> {
     let nearest = walk.close_on(step, ties)?;
-    if walk.has_bearings() || step.length() < Step::HalfFoot.length() || nearest.crossing().is_none() {
+    if walk.has_bearings()
+        || step.length() < Step::HalfFoot.length()
+        || nearest.crossing().is_none()
+    {
         return Some(OnStep { outline: nearest, crosses: false });
     }
     let clear = [Latitude::Reach(reach), Latitude::Any]

@@ -16,12 +16,26 @@ use crate::sketch::{Axis, Direction};
 /// How one side runs, its lengths in nanometres.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Shape {
-    Straight { direction: Direction, length: i64 },
+    Straight {
+        direction: Direction,
+        length: i64,
+    },
     /// A slanted wall by its run and rise: signed north and east parts. Curved only where moving a curved wall has slanted its chord.
-    Diagonal { north: i64, east: i64, bulge: i64 },
-    Bearing { unit: (f64, f64), length: i64 },
+    Diagonal {
+        north: i64,
+        east: i64,
+        bulge: i64,
+    },
+    Bearing {
+        unit: (f64, f64),
+        length: i64,
+    },
     /// A curved wall: its chord, and its rise, positive to the right of the walk.
-    Arc { direction: Direction, chord: i64, rise: i64 },
+    Arc {
+        direction: Direction,
+        chord: i64,
+        rise: i64,
+    },
 }
 
 /// One side of a walk.
@@ -142,7 +156,8 @@ impl Walk {
 
     /// Whether a curved side has a slanted chord.
     pub(crate) fn has_slanted_curves(&self) -> bool {
-        let slanted = |side: &WalkSide| matches!(side.shape, Shape::Diagonal { bulge, .. } if bulge != 0);
+        let slanted =
+            |side: &WalkSide| matches!(side.shape, Shape::Diagonal { bulge, .. } if bulge != 0);
         self.sides.iter().any(slanted)
     }
 
@@ -173,7 +188,12 @@ impl Walk {
         let counts = |side: &&WalkSide| {
             matches!(side.shape, Shape::Bearing { .. }) || side.shape.part(axis).is_some()
         };
-        self.sides.iter().filter(counts).filter(|side| !side.follows).map(|side| side.tolerance).sum()
+        self.sides
+            .iter()
+            .filter(counts)
+            .filter(|side| !side.follows)
+            .map(|side| side.tolerance)
+            .sum()
     }
 
     /// Closes the walk as measured: what follows is filled in, what is missed within the tolerances is spread.
@@ -192,7 +212,8 @@ impl Walk {
         }
         let turned = |(vector, side): (&Vector, &WalkSide)| {
             let typed = side.shape.vector();
-            vector.east.signum() != typed.east.signum() || vector.north.signum() != typed.north.signum()
+            vector.east.signum() != typed.east.signum()
+                || vector.north.signum() != typed.north.signum()
         };
         if !self.has_bearings() && vectors.iter().zip(&self.sides).any(turned) {
             return Err(NotClosed::Misses(misclosure));
@@ -205,7 +226,9 @@ impl Walk {
     fn fill(&mut self, axis: Axis) -> Result<(), NotClosed> {
         let sum = self.misclosure().on(axis);
         let follows = |side: &WalkSide| side.follows && side.shape.part(axis).is_some();
-        let Some(i) = self.sides.iter().position(follows) else { return Ok(()) };
+        let Some(i) = self.sides.iter().position(follows) else {
+            return Ok(());
+        };
         if let Shape::Straight { direction, length } = &mut self.sides[i].shape {
             let left = *length - direction.sign() * sum;
             if left <= 0 {
@@ -263,7 +286,8 @@ impl Walk {
 
 /// The compass rule on sides already rounded.
 fn spread_by_length(miss: Misclosure, vectors: &mut [Vector]) {
-    let weights: Vec<i128> = vectors.iter().map(|vector| i128::from(vector.length().nm())).collect();
+    let weights: Vec<i128> =
+        vectors.iter().map(|vector| i128::from(vector.length().nm())).collect();
     for axis in Axis::BOTH {
         let parts = shares(i128::from(miss.on(axis)), &weights);
         for (vector, part) in vectors.iter_mut().zip(parts) {

@@ -79,7 +79,8 @@ pub(super) fn lines(
     let plain = |step: Step, area: Area| Line { step, area, range: None, counted: Vec::new() };
     let at_face = total(sound, &ground.fine.areas);
     let ruled = total(sound, &ground.ruled.areas);
-    let mut lines = vec![plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)];
+    let mut lines =
+        vec![plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)];
     let step = ground.rule.step;
     if matches!(step, SideStep::WholeFoot | SideStep::HalfFoot) {
         let ranges = ground.walls.ranges(step, Latitude::Reach(settings.reach));
@@ -92,7 +93,13 @@ pub(super) fn lines(
     if !ground.figure.basis.counting.is_empty() {
         let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
         let counted = ground.figure.basis.counting.iter().map(|name| name.text.clone()).collect();
-        let area = ground.figure.basis.counting.iter().map(|name| counted_by(sound, &name.text, areas)).sum();
+        let area = ground
+            .figure
+            .basis
+            .counting
+            .iter()
+            .map(|name| counted_by(sound, &name.text, areas))
+            .sum();
         lines.push(Line { step: Step::Counting, area, range: None, counted });
     }
     let explained: Area = lines.iter().map(Line::area).sum();
@@ -110,7 +117,8 @@ fn counted_by(sound: &Sound, name: &str, areas: &[Area]) -> Area {
         .map(|i| match house.spaces[i].parent {
             // What lies in a space that is not counted itself is no part of the total to begin with.
             Some(parent) if house.spaces[i].kind.lies_in_another() => {
-                let taken = house.is_taken_off(i) && crate::areas::is_in_total(house, parent, false);
+                let taken =
+                    house.is_taken_off(i) && crate::areas::is_in_total(house, parent, false);
                 if taken { areas[i] } else { Area::ZERO }
             }
             _ => net(house, i, areas),
@@ -125,7 +133,8 @@ impl super::Figure {
     /// The lines in millionths of a square foot, adding up to the gap in millionths; what rounding leaves goes by largest remainder.
     pub(crate) fn lines_in_millionths(&self) -> Vec<i128> {
         let unit = Area::SQUARE_FOOT.half_nm2();
-        let parts: Vec<i128> = self.lines.iter().map(|line| line.area().half_nm2() * 1_000_000).collect();
+        let parts: Vec<i128> =
+            self.lines.iter().map(|line| line.area().half_nm2() * 1_000_000).collect();
         // The gap as printed: the figure as printed less the measured as printed.
         let millionths = |area: Area| crate::area::millionths(area.half_nm2(), unit);
         largest_remainder(&parts, unit, millionths(self.area) - millionths(self.start))

@@ -91,12 +91,20 @@ impl MatchedSide {
 }
 
 /// Every outline that is not ours, compared with the walls at its figure's face.
-pub(super) fn reports(sound: &Sound, areas: &Areas, settings: &Settings) -> Result<Vec<OutlineReport>, Faults> {
+pub(super) fn reports(
+    sound: &Sound,
+    areas: &Areas,
+    settings: &Settings,
+) -> Result<Vec<OutlineReport>, Faults> {
     let _ = settings;
     let house = sound.house();
     let mut reports = Vec::new();
     for drawn in &house.drawn {
-        let figure = sound.sketch().figures.iter().find(|figure| Figure::drawn(&figure.figure) == Some(drawn.drawn));
+        let figure = sound
+            .sketch()
+            .figures
+            .iter()
+            .find(|figure| Figure::drawn(&figure.figure) == Some(drawn.drawn));
         let face = figure.and_then(|figure| figure.figure.basis.face).unwrap_or_default();
         let walls = match face {
             crate::sketch::Face::Outside => areas.outside.clone(),
@@ -135,7 +143,8 @@ fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
     let pairs = matched(&ours, &theirs);
     report.same_corners = pairs.len() == ours.len() && pairs.len() == theirs.len();
     report.only_theirs = theirs_all(&|i| pairs.iter().any(|&(_, theirs)| theirs == i));
-    let unmatched = here.sides.iter().enumerate().filter(|(i, _)| !pairs.iter().any(|(ours, _)| ours == i));
+    let unmatched =
+        here.sides.iter().enumerate().filter(|(i, _)| !pairs.iter().any(|(ours, _)| ours == i));
     report.only_ours = unmatched.map(|(_, side)| (side.number, side.typed.clone())).collect();
     report.matched = pairs
         .iter()
@@ -164,13 +173,21 @@ fn merged(house: &House, space: usize, walls: &Walls) -> Vec<Vector> {
     sides
 }
 
+/// Our sides beside theirs, by their places.
+type Pairs = Vec<(usize, usize)>;
+
 /// Pairs of walls, ours and theirs, that run the same way round: all of them if the corners are the
 /// same, else the longest run that both have.
-fn matched(ours: &[Vector], theirs: &[Vector]) -> Vec<(usize, usize)> {
-    let mut best: Option<(usize, i128, Vec<(usize, usize)>)> = None;
+fn matched(ours: &[Vector], theirs: &[Vector]) -> Pairs {
+    let mut best: Option<(usize, i128, Pairs)> = None;
     for reversed in [false, true] {
         let walk: Vec<(usize, Vector)> = if reversed {
-            theirs.iter().enumerate().rev().map(|(i, v)| (i, Vector { east: -v.east, north: -v.north, rise: v.rise })).collect()
+            theirs
+                .iter()
+                .enumerate()
+                .rev()
+                .map(|(i, v)| (i, Vector { east: -v.east, north: -v.north, rise: v.rise }))
+                .collect()
         } else {
             theirs.iter().copied().enumerate().collect()
         };
@@ -191,7 +208,7 @@ fn matched(ours: &[Vector], theirs: &[Vector]) -> Vec<(usize, usize)> {
 }
 
 /// The longest common runs of directions, both walks going round and round.
-fn runs(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<Vec<(usize, usize)>> {
+fn runs(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<Pairs> {
     let (n, m) = (ours.len(), theirs.len());
     let longest = n.min(m);
     let way = |v: &Vector| (v.east.signum(), v.north.signum());
@@ -219,32 +236,48 @@ fn runs(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<Vec<(usize, usize)>>
 }
 
 /// The figure's own outline of a space, in the order of our walls where the corners are the same.
-pub(super) fn own_outline(sound: &Sound, ground: &Ground<'_>, space: usize, drawn: Drawn) -> Option<Outline> {
+pub(super) fn own_outline(
+    sound: &Sound,
+    ground: &Ground<'_>,
+    space: usize,
+    drawn: Drawn,
+) -> Option<Outline> {
     let house = sound.house();
-    let mut of_space = house.drawn.iter().filter(|outline| outline.drawn == drawn && outline.of == [space]);
+    let mut of_space =
+        house.drawn.iter().filter(|outline| outline.drawn == drawn && outline.of == [space]);
     let own = of_space.next().filter(|_| of_space.next().is_none())?;
     let outline = own.outline.as_ref()?;
     let ours = ground.ruled.outlines[space].outline.vectors();
     let theirs = outline.vectors();
-    let pairs = matched(&house.spaces[space].closed.outline.vectors().to_vec(), theirs);
+    let pairs = matched(house.spaces[space].closed.outline.vectors(), theirs);
     if pairs.len() != ours.len() || pairs.len() != theirs.len() {
         return Some(outline.clone());
     }
     let mut vectors = ours.to_vec();
     for (our, their) in pairs {
         let (ours, theirs) = (&mut vectors[our], theirs[their]);
-        let same_way = ours.east.signum() == theirs.east.signum() && ours.north.signum() == theirs.north.signum();
+        let same_way = ours.east.signum() == theirs.east.signum()
+            && ours.north.signum() == theirs.north.signum();
         let sign = if same_way { 1 } else { -1 };
-        *ours = Vector { east: sign * theirs.east, north: sign * theirs.north, rise: ours.rise.signum() * theirs.rise.abs() };
+        *ours = Vector {
+            east: sign * theirs.east,
+            north: sign * theirs.north,
+            rise: ours.rise.signum() * theirs.rise.abs(),
+        };
     }
     Outline::new(vectors).or_else(|| Some(outline.clone()))
 }
 
 /// What the figure's own sketch or sides come to, where they cover every counted space above grade.
-pub(super) fn own_total(sound: &Sound, ground: &Ground<'_>, recorded: Option<&Recorded>) -> Option<Area> {
+pub(super) fn own_total(
+    sound: &Sound,
+    ground: &Ground<'_>,
+    recorded: Option<&Recorded>,
+) -> Option<Area> {
     let house = sound.house();
     let drawn = Figure::drawn(ground.figure)?;
-    let outlines: Vec<&DrawnOutline> = house.drawn.iter().filter(|outline| outline.drawn == drawn).collect();
+    let outlines: Vec<&DrawnOutline> =
+        house.drawn.iter().filter(|outline| outline.drawn == drawn).collect();
     let counted: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)).collect();
     let alone = counted.len() == 1 && outlines.len() == 1 && outlines[0].of.is_empty();
@@ -260,7 +293,9 @@ pub(super) fn own_total(sound: &Sound, ground: &Ground<'_>, recorded: Option<&Re
     };
     let mut total = Area::ZERO;
     let mut covered: Vec<usize> = Vec::new();
-    for outline in outlines.iter().filter(|outline| outline.of.iter().any(|space| counted.contains(space))) {
+    for outline in
+        outlines.iter().filter(|outline| outline.of.iter().any(|space| counted.contains(space)))
+    {
         total = total + outline.outline.as_ref()?.area();
         covered.extend(&outline.of);
     }

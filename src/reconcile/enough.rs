@@ -44,7 +44,12 @@ pub struct Enough {
 }
 
 impl Enough {
-    pub(super) fn of(sound: &Sound, ground: &Ground<'_>, counting: Area, settings: &Settings) -> Enough {
+    pub(super) fn of(
+        sound: &Sound,
+        ground: &Ground<'_>,
+        counting: Area,
+        settings: &Settings,
+    ) -> Enough {
         let ranges = |latitude: Latitude| {
             total_range(sound, &ground.walls.ranges(Step::WholeFoot, latitude))
         };

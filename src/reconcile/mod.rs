@@ -45,7 +45,10 @@ impl Reconciliation {
         let outlines = drawn::reports(sound, &areas, settings)?;
         let mut told: Vec<Diagnostic> = sound.warnings().to_vec();
         for warning in warnings {
-            if !told.iter().any(|other| other.word() == warning.word() && other.message() == warning.message()) {
+            if !told
+                .iter()
+                .any(|other| other.word() == warning.word() && other.message() == warning.message())
+            {
                 told.push(warning);
             }
         }
@@ -106,10 +109,16 @@ pub(crate) struct Ground<'a> {
 }
 
 impl<'a> Ground<'a> {
-    fn of(sound: &Sound, figure: &'a FigureStatement, areas: &Areas, settings: &Settings) -> Result<Ground<'a>, Faults> {
+    fn of(
+        sound: &Sound,
+        figure: &'a FigureStatement,
+        areas: &Areas,
+        settings: &Settings,
+    ) -> Result<Ground<'a>, Faults> {
         let face = figure.basis.face.unwrap_or_default();
         let rule = settings.on(step_of(figure).unwrap_or(settings.fine));
-        let walls = if face == Face::Outside { areas.outside.clone() } else { Walls::of(sound, face)? };
+        let walls =
+            if face == Face::Outside { areas.outside.clone() } else { Walls::of(sound, face)? };
         let fine = walls.ruled(settings.tenth_foot(), settings.reach);
         let ruled = walls.ruled(rule, settings.reach);
         Ok(Ground { figure, face, rule, walls, fine, ruled })
@@ -139,7 +148,8 @@ impl Figure {
         let recorded = recorded::Recorded::of(sound, &ground, span, warnings);
         let start = areas.gross().tenth_foot();
         let lines = bridge::lines(sound, &ground, recorded.as_ref(), start, settings);
-        let counting = lines.iter().find(|line| line.step() == BridgeStep::Counting).map(Line::area);
+        let counting =
+            lines.iter().find(|line| line.step() == BridgeStep::Counting).map(Line::area);
         let enough = enough::Enough::of(sound, &ground, counting.unwrap_or(Area::ZERO), settings);
         let own_sketch = drawn::own_total(sound, &ground, recorded.as_ref())
             .map(|area| area + counting.unwrap_or(Area::ZERO));

@@ -7,8 +7,8 @@ use crate::house::outline::{Outline, Vector};
 use crate::house::walk::Shape;
 use crate::length::{Length, Written};
 use crate::reconcile::{Figure, Ground, drawn};
-use crate::sketch::{Axis, Direction, Drawn};
 use crate::sketch::statement::FigureKind;
+use crate::sketch::{Axis, Direction, Drawn};
 use crate::words;
 
 /// Every space with the figure's own sides where the file has them, else under its rule.
@@ -65,7 +65,12 @@ impl Share {
 
 impl Recorded {
     /// The figure's own sides; none where the file has none that count, or they do not close.
-    pub(super) fn of(sound: &Sound, ground: &Ground<'_>, span: Span, warnings: &mut Vec<Diagnostic>) -> Option<Recorded> {
+    pub(super) fn of(
+        sound: &Sound,
+        ground: &Ground<'_>,
+        span: Span,
+        warnings: &mut Vec<Diagnostic>,
+    ) -> Option<Recorded> {
         let drawn = Figure::drawn(ground.figure)?;
         let house = sound.house();
         let mut recorded = Recorded {
@@ -110,7 +115,9 @@ impl Recorded {
         let walk = &ground.walls.spaces[space].walk;
         for (i, area) in side_shares(ruled, own).into_iter().enumerate() {
             let (before, after) = (ruled.vectors()[i].length(), own.vectors()[i].length());
-            let Some(source) = walk.sides[i].source else { continue };
+            let Some(source) = walk.sides[i].source else {
+                continue;
+            };
             if before == after && area == Area::ZERO {
                 continue;
             }
@@ -139,8 +146,10 @@ fn side_shares(from: &Outline, to: &Outline) -> Vec<Area> {
     let on_axis = |part: fn(&Vector) -> i64| -> Vec<usize> {
         (0..n).filter(|&i| part(&from.vectors()[i]) != 0 || part(&to.vectors()[i]) != 0).collect()
     };
-    let axes: [(fn(&Vector) -> i64, Vec<i128>); 2] = [(|v| v.east, sum(|g| g.0)), (|v| v.north, sum(|g| g.1))];
-    let counts = axes.each_ref().map(|(part, _)| i128::try_from(on_axis(*part).len()).unwrap_or(1).max(1));
+    type Part = fn(&Vector) -> i64;
+    let axes: [(Part, Vec<i128>); 2] = [(|v| v.east, sum(|g| g.0)), (|v| v.north, sum(|g| g.1))];
+    let counts =
+        axes.each_ref().map(|(part, _)| i128::try_from(on_axis(*part).len()).unwrap_or(1).max(1));
     // Everything over one denominator, so that what both axes give together is whole.
     let unit = 2 * counts[0] * counts[1];
     let mut exact = vec![0_i128; n];
@@ -162,7 +171,12 @@ fn side_shares(from: &Outline, to: &Outline) -> Vec<Area> {
 }
 
 /// The figure's own outline of a space: from the recorded sides, else from its own sketch; how far it misses if it does.
-fn own_outline(sound: &Sound, ground: &Ground<'_>, space: usize, drawn: Drawn) -> Result<Option<Outline>, (i64, i64)> {
+fn own_outline(
+    sound: &Sound,
+    ground: &Ground<'_>,
+    space: usize,
+    drawn: Drawn,
+) -> Result<Option<Outline>, (i64, i64)> {
     let here = &sound.house().spaces[space];
     let has_recorded = here.sides.iter().any(|side| side.words.recorded.is_some());
     if has_recorded && ground.figure.kind == FigureKind::Record {
@@ -180,13 +194,22 @@ fn recorded_vectors(sound: &Sound, ground: &Ground<'_>, space: usize) -> Vec<Vec
     let walk = &ground.walls.spaces[space].walk;
     let mut vectors = ground.ruled.outlines[space].outline.vectors().to_vec();
     for (number, side) in here.sides.iter().enumerate() {
-        let Some(recorded) = side.words.recorded.map(Written::length) else { continue };
+        let Some(recorded) = side.words.recorded.map(Written::length) else {
+            continue;
+        };
         let pieces: Vec<usize> = (0..vectors.len())
             .filter(|&i| walk.sides[i].source == Some(number) && is_along_axis(walk.sides[i].shape))
             .collect();
-        let Some(&longest) = pieces.iter().max_by_key(|&&i| vectors[i].length()) else { continue };
-        let others: Length = pieces.iter().filter(|&&i| i != longest).map(|&i| vectors[i].length()).sum();
-        let (Shape::Straight { direction, .. } | Shape::Arc { direction, .. }) = walk.sides[longest].shape else { continue };
+        let Some(&longest) = pieces.iter().max_by_key(|&&i| vectors[i].length()) else {
+            continue;
+        };
+        let others: Length =
+            pieces.iter().filter(|&&i| i != longest).map(|&i| vectors[i].length()).sum();
+        let (Shape::Straight { direction, .. } | Shape::Arc { direction, .. }) =
+            walk.sides[longest].shape
+        else {
+            continue;
+        };
         let signed = direction.sign() * (recorded - others).nm();
         match direction.axis() {
             Axis::North => vectors[longest].north = signed,
@@ -205,10 +228,16 @@ fn do_not_close(sound: &Sound, space: usize, span: Span, north: i64, east: i64) 
     let ways: Vec<String> = [(Axis::North, north), (Axis::East, east)]
         .into_iter()
         .filter(|(_, miss)| *miss != 0)
-        .map(|(axis, miss)| format!("{} {}", Length::from_nm(miss).spoken(), Direction::along(axis, miss).word()))
+        .map(|(axis, miss)| {
+            format!("{} {}", Length::from_nm(miss).spoken(), Direction::along(axis, miss).word())
+        })
         .collect();
     let _ = span;
-    let message = format!("{}: with its recorded sides the walk round ends {} of where it began", quoted(&here.name), words::all_of(&ways));
+    let message = format!(
+        "{}: with its recorded sides the walk round ends {} of where it began",
+        quoted(&here.name),
+        words::all_of(&ways)
+    );
     Diagnostic::new(Word::RecordedDoNotClose, here.span, message)
         .note("a side without a recorded length is taken to the whole foot; the recorded sides are left out of the steps")
         .help("compare each `recorded` with the record's card")

@@ -435,7 +435,11 @@ pub fn report(sound: &Sound, reconciliation: &Reconciliation) -> Report {
         outlines: reconciliation.outlines().iter().map(drawn).collect(),
         figures: reconciliation.figures().iter().map(figure).collect(),
         assumed: assumed(sound, areas, reconciliation),
-        warnings: reconciliation.warnings().iter().map(|warning| warning_report(sound.source(), warning)).collect(),
+        warnings: reconciliation
+            .warnings()
+            .iter()
+            .map(|warning| warning_report(sound.source(), warning))
+            .collect(),
     }
 }
 
@@ -559,7 +563,11 @@ pub(crate) fn side_figures(house: &House, areas: &Areas, number: usize) -> Vec<S
     let (here, its) = (&house.spaces[number], &areas.spaces[number]);
     let walk = &areas.outside.spaces[number].walk;
     let ruled = |outline: &crate::Outline, side: usize| -> Option<String> {
-        let pieces = walk.sides.iter().zip(outline.vectors()).filter(|(piece, _)| piece.source == Some(side));
+        let pieces = walk
+            .sides
+            .iter()
+            .zip(outline.vectors())
+            .filter(|(piece, _)| piece.source == Some(side));
         let lengths: Vec<Length> = pieces.map(|(_, vector)| chord_or_length(vector)).collect();
         (!lengths.is_empty()).then(|| lengths.into_iter().sum::<Length>().decimal_feet())
     };
@@ -677,7 +685,10 @@ fn assumed(sound: &Sound, areas: &Areas, reconciliation: &Reconciliation) -> Vec
     use crate::diagnostic::Word;
     let _ = (sound, areas);
     let warned = |word: Word, part: &str| {
-        reconciliation.warnings().iter().any(|warning| warning.word() == word && warning.message().contains(part))
+        reconciliation
+            .warnings()
+            .iter()
+            .any(|warning| warning.word() == word && warning.message().contains(part))
     };
     let all = [
         ("veneer", "4 5/8\"", warned(Word::AssumedVeneer, "veneer")),
@@ -686,7 +697,11 @@ fn assumed(sound: &Sound, areas: &Areas, reconciliation: &Reconciliation) -> Vec
     ];
     all.into_iter()
         .filter(|(.., is)| *is)
-        .map(|(what, thickness, _)| AssumedReport { what, thickness: thickness.to_owned(), plus_minus: "1\"" })
+        .map(|(what, thickness, _)| AssumedReport {
+            what,
+            thickness: thickness.to_owned(),
+            plus_minus: "1\"",
+        })
         .collect()
 }
 

@@ -55,7 +55,8 @@ impl Page {
     /// A paragraph whose first line begins `first` columns in, the others `rest`.
     pub(crate) fn indented(&mut self, text: &str, first: usize, rest: usize) {
         let (first, rest) = (" ".repeat(first), " ".repeat(rest));
-        let options = textwrap::Options::new(self.width).initial_indent(&first).subsequent_indent(&rest);
+        let options =
+            textwrap::Options::new(self.width).initial_indent(&first).subsequent_indent(&rest);
         for line in textwrap::wrap(text, options) {
             self.push(&line);
         }
@@ -67,7 +68,9 @@ impl Page {
         let (first, rest) = (" ".repeat(indent), " ".repeat(indent + 4));
         let options = textwrap::Options::new(room).initial_indent(&first).subsequent_indent(&rest);
         let lines = textwrap::wrap(name, options);
-        let Some((last, before)) = lines.split_last() else { return };
+        let Some((last, before)) = lines.split_last() else {
+            return;
+        };
         for line in before {
             self.push(line);
         }

@@ -32,7 +32,12 @@ const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local 
 
 /// The main report: the statement, the areas, the difference to each figure step by step.
 pub fn reconciliation(sound: &Sound, reconciliation: &Reconciliation, look: Look) -> String {
-    let mut writer = Writer { sound, areas: reconciliation.areas(), settings: *reconciliation.settings(), page: Page::new(look.width, look.styled) };
+    let mut writer = Writer {
+        sound,
+        areas: reconciliation.areas(),
+        settings: *reconciliation.settings(),
+        page: Page::new(look.width, look.styled),
+    };
     writer.heads();
     writer.statements(reconciliation.figures());
     writer.areas();
@@ -55,7 +60,8 @@ pub fn reconciliation(sound: &Sound, reconciliation: &Reconciliation, look: Look
 
 /// The areas alone.
 pub fn areas(sound: &Sound, areas: &Areas, settings: &Settings, look: Look) -> String {
-    let mut writer = Writer { sound, areas, settings: *settings, page: Page::new(look.width, look.styled) };
+    let mut writer =
+        Writer { sound, areas, settings: *settings, page: Page::new(look.width, look.styled) };
     writer.areas();
     writer.page.finish()
 }
@@ -102,7 +108,8 @@ fn the(figure: &Figure) -> String {
 impl Writer<'_> {
     fn heads(&mut self) {
         let heads = &self.sound.sketch().heads;
-        let place: Vec<&str> = [&heads.property, &heads.address].into_iter().flatten().map(String::as_str).collect();
+        let place: Vec<&str> =
+            [&heads.property, &heads.address].into_iter().flatten().map(String::as_str).collect();
         if !place.is_empty() {
             self.page.paragraph(&place.join(", "));
         }
@@ -133,7 +140,9 @@ impl Writer<'_> {
 
     /// A record that disagrees with its own sketch is told first of all.
     fn own_sketch(&mut self, figure: &Figure) {
-        let Some(own) = figure.own_sketch() else { return };
+        let Some(own) = figure.own_sketch() else {
+            return;
+        };
         let apart = own.whole_sq_ft() - figure.area().whole_sq_ft();
         let name = the(figure);
         let text = match apart {
@@ -156,7 +165,9 @@ impl Writer<'_> {
         };
         self.page.blank();
         if self.page.is_wide() {
-            let head = |a: &str, b: &str, c: &str| [("", a.to_owned(), 17), ("", b.to_owned(), 16), ("", c.to_owned(), 16)];
+            let head = |a: &str, b: &str, c: &str| {
+                [("", a.to_owned(), 17), ("", b.to_owned(), 16), ("", c.to_owned(), 16)]
+            };
             self.page.row("", &head("each wall to", "each wall to", "whole feet"), 0);
             self.page.row("Square feet", &head(fine, "the whole foot", "could give"), 0);
         } else {
@@ -165,7 +176,8 @@ impl Writer<'_> {
         let house = self.sound.house();
         let several = house.levels.len() > 1;
         for (number, level) in house.levels.iter().enumerate() {
-            let on_level: Vec<usize> = (0..house.spaces.len()).filter(|&i| house.spaces[i].level == number).collect();
+            let on_level: Vec<usize> =
+                (0..house.spaces.len()).filter(|&i| house.spaces[i].level == number).collect();
             if several && !on_level.is_empty() {
                 let below = if level.below_grade { ", below grade" } else { "" };
                 self.page.indented(&format!("{}{below}", level.name), 0, 4);
@@ -190,9 +202,11 @@ impl Writer<'_> {
         if !word.is_empty() {
             name = format!("{name} ({word})");
         }
-        let cells = self.cells(areas.tenth_foot.area(), areas.whole_foot.outline.area(), areas.range);
+        let cells =
+            self.cells(areas.tenth_foot.area(), areas.whole_foot.outline.area(), areas.range);
         self.page.row(&name, &cells, indent);
-        let inside: Vec<usize> = (0..house.spaces.len()).filter(|&i| house.spaces[i].parent == Some(space)).collect();
+        let inside: Vec<usize> =
+            (0..house.spaces.len()).filter(|&i| house.spaces[i].parent == Some(space)).collect();
         for other in inside {
             self.space(other, indent + 2);
         }
@@ -215,11 +229,17 @@ impl Writer<'_> {
             _ => "",
         };
         let kind = if same { "" } else { kind };
-        let parts: Vec<&str> = [kind, counted].into_iter().filter(|part| !part.is_empty()).collect();
+        let parts: Vec<&str> =
+            [kind, counted].into_iter().filter(|part| !part.is_empty()).collect();
         parts.join(", ")
     }
 
-    fn cells(&self, fine: Area, ruled: Area, range: Option<Range>) -> [(&'static str, String, usize); 3] {
+    fn cells(
+        &self,
+        fine: Area,
+        ruled: Area,
+        range: Option<Range>,
+    ) -> [(&'static str, String, usize); 3] {
         let fine_head = match self.settings.fine {
             Step::Inch => "each wall to the inch",
             _ => "each wall to a tenth of a foot",
@@ -260,7 +280,8 @@ impl Writer<'_> {
             let name = self.line_name(figure, line.step(), line.counted());
             self.page.ledger(&name, &signed(*rounded), 2);
             if let Some(range) = line.range() {
-                let (low, high) = (signed(range.low.whole_sq_ft()), signed(range.high.whole_sq_ft()));
+                let (low, high) =
+                    (signed(range.low.whole_sq_ft()), signed(range.high.whole_sq_ft()));
                 if low != high {
                     self.page.indented(&format!("whole feet could add {low} to {high}"), 6, 6);
                 }
@@ -284,7 +305,9 @@ impl Writer<'_> {
                 (Face::Inside, _) => "face: walls taken inside".to_owned(),
             },
             BridgeStep::Rounding => match figure.side_rule() {
-                SideRule::Unknown => format!("rounding: how {} rounds its walls is not known (ask)", the(figure)),
+                SideRule::Unknown => {
+                    format!("rounding: how {} rounds its walls is not known (ask)", the(figure))
+                }
                 SideRule::Step(step) if step == self.settings.fine => {
                     format!("rounding: {}, as measured", step.spoken())
                 }
@@ -298,14 +321,17 @@ impl Writer<'_> {
                 "record" => "recorded sides: the record's own lengths".to_owned(),
                 _ => format!("its own sides: {}'s own lengths", the(figure)),
             },
-            BridgeStep::Counting => format!("counting: {} counts {}", the(figure), words::all_of(counted)),
+            BridgeStep::Counting => {
+                format!("counting: {} counts {}", the(figure), words::all_of(counted))
+            }
             BridgeStep::NotExplained => "not explained".to_owned(),
         }
     }
 
     /// The sides that differ, with what each has in the line.
     fn shares(&mut self, figure: &Figure) {
-        let mut shares: Vec<_> = figure.shares().iter().filter(|share| share.ruled() != share.recorded()).collect();
+        let mut shares: Vec<_> =
+            figure.shares().iter().filter(|share| share.ruled() != share.recorded()).collect();
         shares.sort_by_key(|share| -share.area().abs().half_nm2());
         let several = self.sound.house().spaces.len() > 1;
         for share in shares.iter().take(6) {
@@ -321,7 +347,11 @@ impl Writer<'_> {
             self.page.indented(&text, 6, 8);
         }
         if shares.len() > 6 {
-            self.page.indented(&format!("and {} that differ less", words::count(shares.len() - 6, "side")), 6, 8);
+            self.page.indented(
+                &format!("and {} that differ less", words::count(shares.len() - 6, "side")),
+                6,
+                8,
+            );
         }
     }
 
@@ -339,21 +369,36 @@ impl Writer<'_> {
         let range = range_text(enough.range());
         let answer = match (enough.could_explain(), enough.widest()) {
             (Some(CouldExplain::Yes), _) => {
-                format!("Rounding alone is big enough: whole-foot walls of this house give {range}{at}, and {who}, {wanted}, lies inside.")
+                format!(
+                    "Rounding alone is big enough: whole-foot walls of this house give {range}{at}, and {who}, {wanted}, lies inside."
+                )
             }
             (Some(CouldExplain::OnlyAgainst), Some(widest)) => format!(
                 "Rounding is big enough only if walls were rounded the wrong way: rounded as usual, whole-foot walls of this house give {range}{at}; at the very most {}, and {who}, {wanted}, lies inside that.",
                 range_text(Some(widest))
             ),
             (Some(CouldExplain::No), Some(widest)) => {
-                let (side, limit) = if enough.wanted() > widest.high { ("at most", widest.high) } else { ("at least", widest.low) };
-                let usual = if enough.range().is_some() { format!("{range} rounded as usual, and ") } else { String::new() };
-                format!("Rounding is not big enough: whole-foot walls of this house give {usual}{side} {} at the very most{at}; {who} says {wanted}.", whole(limit))
+                let (side, limit) = if enough.wanted() > widest.high {
+                    ("at most", widest.high)
+                } else {
+                    ("at least", widest.low)
+                };
+                let usual = if enough.range().is_some() {
+                    format!("{range} rounded as usual, and ")
+                } else {
+                    String::new()
+                };
+                format!(
+                    "Rounding is not big enough: whole-foot walls of this house give {usual}{side} {} at the very most{at}; {who} says {wanted}.",
+                    whole(limit)
+                )
             }
             _ => "What whole-foot walls of this house could give cannot be stated.".to_owned(),
         };
         match enough.typical() {
-            Some(typical) => format!("{answer} Rounding to the foot is typically ± {typical:.0} sq ft here."),
+            Some(typical) => {
+                format!("{answer} Rounding to the foot is typically ± {typical:.0} sq ft here.")
+            }
             None => answer,
         }
     }
@@ -366,17 +411,25 @@ impl Writer<'_> {
         };
         let area = match outline.area() {
             Some(area) => format!("{} sq ft", whole(area)),
-            None => format!("it ends {} of where it began, so it has no area", misses(outline.misses)),
+            None => {
+                format!("it ends {} of where it began, so it has no area", misses(outline.misses))
+            }
         };
         self.page.heading(&format!("The {whose}'s sketch \"{}\": {area}", outline.name()));
-        let apart: Vec<_> = outline.matched().iter().filter(|side| differs(side.measured(), side.drawn())).collect();
+        let apart: Vec<_> = outline
+            .matched()
+            .iter()
+            .filter(|side| self.settings.is_beyond_rounding(side.measured() - side.drawn()))
+            .collect();
         if outline.space.is_none() {
             self.page.indented("it is compared with no single space of this file", 2, 4);
         } else if apart.is_empty() && outline.same_corners() {
             self.page.indented("wall by wall it is ours to the whole foot", 2, 4);
         }
         if !apart.is_empty() {
-            let head = |a: &str, b: &str, c: &str| [("", a.to_owned(), 14), ("", b.to_owned(), 12), ("", c.to_owned(), 14)];
+            let head = |a: &str, b: &str, c: &str| {
+                [("", a.to_owned(), 14), ("", b.to_owned(), 12), ("", c.to_owned(), 14)]
+            };
             if self.page.is_wide() {
                 self.page.row("walls that differ", &head("measured", whose, "difference"), 2);
             }
@@ -391,9 +444,15 @@ impl Writer<'_> {
                 self.page.row(&format!("side {} ({})", side.ours(), side.ours_typed), &cells, 2);
             }
         }
-        for (what, sides) in [("only in this file", &outline.only_ours), ("only in the sketch", &outline.only_theirs)] {
+        for (what, sides) in [
+            ("only in this file", &outline.only_ours),
+            ("only in the sketch", &outline.only_theirs),
+        ] {
             if !sides.is_empty() && outline.space.is_some() {
-                let names: Vec<String> = sides.iter().map(|(number, typed)| format!("side {number} ({typed})")).collect();
+                let names: Vec<String> = sides
+                    .iter()
+                    .map(|(number, typed)| format!("side {number} ({typed})"))
+                    .collect();
                 self.page.indented(&format!("{what}: {}", words::all_of(&names)), 2, 4);
             }
         }
@@ -406,26 +465,38 @@ impl Writer<'_> {
         for (i, space) in house.spaces.iter().enumerate() {
             if let Some(recorded) = space.recorded {
                 let measured = self.areas.spaces[i].net_tenth_foot;
-                rows.push((space.name.clone(), format!("recorded {}, measured {}", whole(recorded), whole(measured))));
+                rows.push((
+                    space.name.clone(),
+                    format!("recorded {}, measured {}", whole(recorded), whole(measured)),
+                ));
             }
         }
         for lot in &house.lots {
             let area = lot.outline().area();
             let measured = format!("{} sq ft, {} acres", whole(area), area.in_unit(Area::ACRE, 4));
             let text = match lot.recorded {
-                Some(recorded) => format!("recorded {}, its sides give {measured}", whole(recorded)),
+                Some(recorded) => {
+                    format!("recorded {}, its sides give {measured}", whole(recorded))
+                }
                 None => format!("its sides give {measured}"),
             };
             rows.push((format!("{} (lot)", lot.name), text));
         }
         for missing in &self.sound.sketch().missing {
-            rows.push((missing.name.clone(), format!("recorded {}, not there", whole(missing.recorded.area()))));
+            rows.push((
+                missing.name.clone(),
+                format!("recorded {}, not there", whole(missing.recorded.area())),
+            ));
         }
         if rows.is_empty() {
             return;
         }
         let with_record = figures.iter().any(|figure| figure.word() == "record");
-        self.page.heading(if with_record { "The record's other lines, square feet" } else { "Other lines, square feet" });
+        self.page.heading(if with_record {
+            "The record's other lines, square feet"
+        } else {
+            "Other lines, square feet"
+        });
         for (name, text) in rows {
             self.page.ledger(&name, &text, 2);
         }
@@ -438,13 +509,18 @@ impl Writer<'_> {
         self.page.blank();
         if let Some(measured) = &heads.measured {
             let by = measured.by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
-            let with = measured.with.as_ref().map(|with| format!(" with {with}")).unwrap_or_default();
+            let with =
+                measured.with.as_ref().map(|with| format!(" with {with}")).unwrap_or_default();
             self.page.paragraph(&format!("Measured {}{by}{with}.", measured.date));
         }
         if !house.spaces.is_empty() {
             let tolerance = heads.tolerance();
             let assumed = self.areas.assumed();
-            let also = if assumed == crate::house::Assumed::default() { "" } else { ", and what was assumed within 1\"" };
+            let also = if assumed == crate::house::Assumed::default() {
+                ""
+            } else {
+                ", and what was assumed within 1\""
+            };
             let plus_minus = self.areas.gross().plus_minus_outside();
             self.page.paragraph(&format!(
                 "If every wall is within {tolerance}, as stated{also}: ± {plus_minus:.0} sq ft."
@@ -459,7 +535,11 @@ impl Writer<'_> {
     }
 
     fn worth_knowing(&mut self, reconciliation: &Reconciliation) {
-        let shown: Vec<_> = reconciliation.warnings().iter().filter(|warning| warning.word() != Word::OutlineDoesNotClose).collect();
+        let shown: Vec<_> = reconciliation
+            .warnings()
+            .iter()
+            .filter(|warning| warning.word() != Word::OutlineDoesNotClose)
+            .collect();
         if shown.is_empty() {
             return;
         }
@@ -470,7 +550,11 @@ impl Writer<'_> {
             self.page.indented(&text, 2, 4);
         }
         if shown.len() > 12 {
-            self.page.indented(&format!("and {} more: `fairfoot check` shows them all", shown.len() - 12), 2, 4);
+            self.page.indented(
+                &format!("and {} more: `fairfoot check` shows them all", shown.len() - 12),
+                2,
+                4,
+            );
         }
     }
 
@@ -482,13 +566,25 @@ impl Writer<'_> {
         }
         let gross = self.areas.gross();
         self.page.blank();
-        self.page.ledger("gross, each wall to a tenth of a foot", &gross.tenth_foot().sq_ft_text(), 2);
+        self.page.ledger(
+            "gross, each wall to a tenth of a foot",
+            &gross.tenth_foot().sq_ft_text(),
+            2,
+        );
         self.page.ledger("gross, each wall to the whole foot", &gross.whole_foot().sq_ft_text(), 2);
         self.page.ledger("whole feet could give", &range_text(gross.range()), 2);
-        self.page.ledger("at the very most, any wall rounded the wrong way", &range_text(gross.widest()), 2);
+        self.page.ledger(
+            "at the very most, any wall rounded the wrong way",
+            &range_text(gross.widest()),
+            2,
+        );
         self.page.ledger("as measured, no side rounded", &gross.as_measured().sq_ft_text(), 2);
         self.page.ledger("± of that, about 95 %", &format!("{:.2}", gross.plus_minus()), 2);
-        self.page.ledger("an office reads its tape within", &format!("{} ft", self.settings.reach.decimal_feet()), 2);
+        self.page.ledger(
+            "an office reads its tape within",
+            &format!("{} ft", self.settings.reach.decimal_feet()),
+            2,
+        );
         for figure in reconciliation.figures() {
             self.why_figure(figure);
         }
@@ -497,14 +593,26 @@ impl Writer<'_> {
     fn why_space(&mut self, number: usize, space: &crate::Space) {
         let areas = &self.areas.spaces[number];
         self.page.blank();
-        self.page.indented(&format!("{}, measured to the {} face, {} round", space.name, space.face.word(), space.outline().perimeter().spoken()), 2, 4);
-        let head = |a: &str, b: &str, c: &str| [("", a.to_owned(), 12), ("", b.to_owned(), 12), ("", c.to_owned(), 12)];
+        self.page.indented(
+            &format!(
+                "{}, measured to the {} face, {} round",
+                space.name,
+                space.face.word(),
+                space.outline().perimeter().spoken()
+            ),
+            2,
+            4,
+        );
+        let head = |a: &str, b: &str, c: &str| {
+            [("", a.to_owned(), 12), ("", b.to_owned(), 12), ("", c.to_owned(), 12)]
+        };
         if self.page.is_wide() {
             self.page.row("side", &head("tenths", "whole", "recorded"), 4);
         }
         let sides = crate::report::json::side_figures(self.sound.house(), self.areas, number);
         for (side, figures) in space.sides.iter().zip(sides) {
-            let how = if side.how() == "measured" { String::new() } else { format!(", {}", side.how()) };
+            let how =
+                if side.how() == "measured" { String::new() } else { format!(", {}", side.how()) };
             let cells = [
                 ("tenths", figures.tenth_foot.unwrap_or_default(), 12),
                 ("whole", figures.whole_foot.unwrap_or_default(), 12),
@@ -513,19 +621,41 @@ impl Writer<'_> {
             self.page.row(&format!("{} {}{how}", side.number, side.typed), &cells, 4);
         }
         self.page.ledger("area as measured", &areas.as_measured.sq_ft_text(), 4);
-        self.page.ledger("each wall to a tenth of a foot, outside", &areas.tenth_foot.area().sq_ft_text(), 4);
-        self.page.ledger("each wall to the whole foot, outside", &areas.whole_foot.outline.area().sq_ft_text(), 4);
+        self.page.ledger(
+            "each wall to a tenth of a foot, outside",
+            &areas.tenth_foot.area().sq_ft_text(),
+            4,
+        );
+        self.page.ledger(
+            "each wall to the whole foot, outside",
+            &areas.whole_foot.outline.area().sq_ft_text(),
+            4,
+        );
         self.page.ledger("at the very most", &range_text(areas.widest), 4);
     }
 
     fn why_figure(&mut self, figure: &Figure) {
         self.page.blank();
-        self.page.ledger(&format!("{}: the difference exactly", the(figure)), &figure.gap().sq_ft_text(), 2);
+        self.page.ledger(
+            &format!("{}: the difference exactly", the(figure)),
+            &figure.gap().sq_ft_text(),
+            2,
+        );
         for (line, millionths) in figure.lines().iter().zip(figure.lines_in_millionths()) {
-            self.page.ledger(line.step().name(), &crate::area::six_decimals(millionths, 1_000_000), 4);
+            self.page.ledger(
+                line.step().name(),
+                &crate::area::six_decimals(millionths, 1_000_000),
+                4,
+            );
         }
         for share in figure.shares() {
-            let text = format!("side {} of {}: {} recorded, {} by the rule", share.side(), share.space(), share.recorded(), share.ruled());
+            let text = format!(
+                "side {} of {}: {} recorded, {} by the rule",
+                share.side(),
+                share.space(),
+                share.recorded(),
+                share.ruled()
+            );
             self.page.ledger(&text, &share.area().sq_ft_text(), 6);
         }
         let enough = figure.enough();
@@ -551,21 +681,24 @@ fn statement(figure: &Figure) -> String {
         "figure" => format!("\"{}\"", figure.name()),
         word => capital(word),
     };
-    let head = format!("{name} {} sq ft. Measured {} sq ft.", thousands(figure_whole), thousands(measured));
+    let head = format!(
+        "{name} {} sq ft. Measured {} sq ft.",
+        thousands(figure_whole),
+        thousands(measured)
+    );
     let per_cent = figure.gap().abs().per_cent_of(figure.start());
     match (apart, per_cent) {
         (0, _) => format!("{head} No difference."),
         (_, Some(per_cent)) => {
-            let smaller = if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
-            format!("{head} Difference {} sq ft ({per_cent} % of measured{smaller}).", thousands(apart.abs()))
+            let smaller =
+                if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
+            format!(
+                "{head} Difference {} sq ft ({per_cent} % of measured{smaller}).",
+                thousands(apart.abs())
+            )
         }
         _ => format!("{head} Difference {} sq ft.", thousands(apart.abs())),
     }
-}
-
-/// Whether a wall differs by more than whole-foot rounding and a careful tape would make it.
-fn differs(measured: Length, drawn: Length) -> bool {
-    (measured - drawn).abs() > Length::from_nm(Length::FOOT.nm() * 65 / 100)
 }
 
 fn misses(misses: (Length, Length)) -> String {
@@ -573,7 +706,9 @@ fn misses(misses: (Length, Length)) -> String {
     let parts: Vec<String> = [(Axis::North, misses.0), (Axis::East, misses.1)]
         .into_iter()
         .filter(|(_, miss)| *miss != Length::ZERO)
-        .map(|(axis, miss)| format!("{} {}", miss.spoken(), Direction::along(axis, miss.nm()).word()))
+        .map(|(axis, miss)| {
+            format!("{} {}", miss.spoken(), Direction::along(axis, miss.nm()).word())
+        })
         .collect();
     words::all_of(&parts)
 }

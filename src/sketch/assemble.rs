@@ -56,7 +56,8 @@ impl Assembler {
         for (walk, name, span) in walks(&sketch) {
             tell_size(walk, name, span, faults);
         }
-        let nothing = sketch.levels.iter().all(|level| level.spaces.is_empty()) && sketch.lots.is_empty();
+        let nothing =
+            sketch.levels.iter().all(|level| level.spaces.is_empty()) && sketch.lots.is_empty();
         if nothing && faults.is_empty() {
             faults.push(
                 Diagnostic::new(Word::NothingMeasured, Span::default(), "there is no space with sides in this file")
@@ -79,7 +80,9 @@ impl Assembler {
 
     fn walk(&mut self) -> Option<&mut WalkSketch> {
         match self.open {
-            Open::Space => self.sketch.levels.last_mut()?.spaces.last_mut().map(|space| &mut space.walk),
+            Open::Space => {
+                self.sketch.levels.last_mut()?.spaces.last_mut().map(|space| &mut space.walk)
+            }
             Open::Lot => self.sketch.lots.last_mut().map(|lot| &mut lot.walk),
             Open::Outline => self.sketch.outlines.last_mut().map(|outline| &mut outline.walk),
             Open::Nothing | Open::Doubtful => None,
@@ -120,8 +123,12 @@ impl Assembler {
             || !self.sketch.outlines.is_empty();
         if begun {
             faults.push(
-                Diagnostic::new(Word::OutOfPlace, span, format!("`{word}` stands after the first level"))
-                    .help("move this line to the top of the file, before the first `level`"),
+                Diagnostic::new(
+                    Word::OutOfPlace,
+                    span,
+                    format!("`{word}` stands after the first level"),
+                )
+                .help("move this line to the top of the file, before the first `level`"),
             );
             return;
         }
@@ -169,8 +176,9 @@ impl Assembler {
         let faults_before = faults.len();
         let Some(walk) = self.walk() else {
             faults.push(
-                Diagnostic::new(Word::OutOfPlace, read.span, "this belongs to no space")
-                    .help("put the name of the space on a line before its sides: `living \"House\"`"),
+                Diagnostic::new(Word::OutOfPlace, read.span, "this belongs to no space").help(
+                    "put the name of the space on a line before its sides: `living \"House\"`",
+                ),
             );
             self.open = Open::Doubtful;
             return;
@@ -183,7 +191,9 @@ impl Assembler {
             Statement::Corner(name) => {
                 walk.corners.push(CornerSketch { name, after: walk.sides.len() });
             }
-            Statement::Overall(direction, length) => walk.overalls.push((direction, length, read.span)),
+            Statement::Overall(direction, length) => {
+                walk.overalls.push((direction, length, read.span))
+            }
             Statement::Tie(from, to, length) => walk.ties.push((from, to, length, read.span)),
             _ => {}
         }
@@ -195,15 +205,23 @@ impl WalkSketch {
     fn side(&mut self, side: SideSketch, faults: &mut Vec<Diagnostic>) {
         if let Some(last) = self.sides.last().filter(|last| last.run == Run::Close) {
             faults.push(
-                Diagnostic::new(Word::CloseNotLast, last.span, "`close` is not the last side of its outline")
-                    .also(side.span, "a side after it")
-                    .help("move `close` to the end, or give this side `by closing`"),
+                Diagnostic::new(
+                    Word::CloseNotLast,
+                    last.span,
+                    "`close` is not the last side of its outline",
+                )
+                .also(side.span, "a side after it")
+                .help("move `close` to the end, or give this side `by closing`"),
             );
         }
         if self.sides.len() == MOST_SIDES {
             faults.push(
-                Diagnostic::new(Word::TooManySides, side.span, "this outline has more than 1,000 sides")
-                    .help("is a line with the name of the next space missing?"),
+                Diagnostic::new(
+                    Word::TooManySides,
+                    side.span,
+                    "this outline has more than 1,000 sides",
+                )
+                .help("is a line with the name of the next space missing?"),
             );
         }
         self.sides.push(side);

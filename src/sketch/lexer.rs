@@ -139,9 +139,8 @@ impl Lexer<'_, '_> {
     fn number(&mut self) {
         let start = self.at;
         let is_digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
-        let number = self.take_while(|c, next| {
-            c.is_ascii_digit() || c == '.' || c == ',' && is_digit(next)
-        });
+        let number =
+            self.take_while(|c, next| c.is_ascii_digit() || c == '.' || c == ',' && is_digit(next));
         self.push(Token::Number(number), start);
     }
 
@@ -166,8 +165,9 @@ impl Lexer<'_, '_> {
             let after_number =
                 matches!(self.out.tokens.last(), Some(Placed { token: Token::Number(_), .. }));
             let span = Span::new(self.offset + start, self.offset + start + 1);
-            let fault = Diagnostic::new(Word::UnfinishedText, span, "this text has no end on its line")
-                .label("begins here");
+            let fault =
+                Diagnostic::new(Word::UnfinishedText, span, "this text has no end on its line")
+                    .label("begins here");
             let help = if after_number {
                 "an inch mark touches its number: `7\"`; a text needs a second `\"` at its end"
             } else {
@@ -191,9 +191,12 @@ impl Lexer<'_, '_> {
             return; // told once for the whole line, texts and comments included
         }
         let shown = quoted(&character.to_string());
-        let fault =
-            Diagnostic::new(Word::StrayCharacter, self.span(start), format!("{shown} means nothing here"))
-                .help("take it out; a remark goes after a `#`, a name between two `\"`");
+        let fault = Diagnostic::new(
+            Word::StrayCharacter,
+            self.span(start),
+            format!("{shown} means nothing here"),
+        )
+        .help("take it out; a remark goes after a `#`, a name between two `\"`");
         self.fault(fault);
     }
 }

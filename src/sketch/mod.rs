@@ -13,8 +13,8 @@ mod tidy;
 use crate::area::WrittenArea;
 use crate::diagnostic::{Diagnostic, Source, Span, Word, is_hidden};
 use crate::length::{Length, Written};
-pub use statement::{Axis, Direction, Drawn, Face, Kind, TakenFrom, Unit};
 use statement::*;
+pub use statement::{Axis, Direction, Drawn, Face, Kind, TakenFrom, Unit};
 
 /// The most lines a file may have.
 pub const MOST_LINES: usize = 10_000;
@@ -277,7 +277,8 @@ fn read_line(
 fn unreadable(line: &str, offset: usize) -> Option<Diagnostic> {
     if line.len() > MOST_CHARACTERS && line.chars().count() > MOST_CHARACTERS {
         let span = Span::new(offset, offset + 1);
-        let fault = Diagnostic::new(Word::LineTooLong, span, "this line has more than 2,000 characters");
+        let fault =
+            Diagnostic::new(Word::LineTooLong, span, "this line has more than 2,000 characters");
         return Some(fault.help("put each statement on a line of its own"));
     }
     let (at, hidden) = line.char_indices().find(|&(_, c)| c != '\t' && is_hidden(c))?;

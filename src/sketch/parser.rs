@@ -2,22 +2,67 @@
 
 use crate::area::WrittenArea;
 use crate::diagnostic::{Diagnostic, Word};
+use crate::length::Step;
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::statement::*;
-use crate::length::Step;
 
 const DIRECTIONS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
 const FACES: [&str; 3] = ["outside", "frame", "inside"];
 
 /// Every word that can begin a line, for suggestions.
 const FIRST_WORDS: [&str; 51] = [
-    "property", "address", "account", "case", "tax", "measured", "tolerance", "interior", "units",
-    "faces", "front", "true", "veneer", "wall", "record", "listing", "plan", "figure", "missing",
-    "level", "lot", "living", "unfinished", "garage", "carport", "porch", "patio", "deck",
-    "balcony", "breezeway", "storage", "outbuilding", "open", "low", "stair", "court", "north",
-    "east", "south", "west", "n", "e", "s", "w", "diagonal", "bearing", "arc", "close", "corner",
-    "overall", "tie",
+    "property",
+    "address",
+    "account",
+    "case",
+    "tax",
+    "measured",
+    "tolerance",
+    "interior",
+    "units",
+    "faces",
+    "front",
+    "true",
+    "veneer",
+    "wall",
+    "record",
+    "listing",
+    "plan",
+    "figure",
+    "missing",
+    "level",
+    "lot",
+    "living",
+    "unfinished",
+    "garage",
+    "carport",
+    "porch",
+    "patio",
+    "deck",
+    "balcony",
+    "breezeway",
+    "storage",
+    "outbuilding",
+    "open",
+    "low",
+    "stair",
+    "court",
+    "north",
+    "east",
+    "south",
+    "west",
+    "n",
+    "e",
+    "s",
+    "w",
+    "diagonal",
+    "bearing",
+    "arc",
+    "close",
+    "corner",
+    "overall",
+    "tie",
 ];
 
 impl Cursor<'_> {
@@ -144,7 +189,16 @@ impl Cursor<'_> {
 
     fn units(&mut self) -> Read<Unit> {
         let start = self.span();
-        let all = ["feet", "inches", "metres", "centimetres", "millimetres", "meters", "centimeters", "millimeters"];
+        let all = [
+            "feet",
+            "inches",
+            "metres",
+            "centimetres",
+            "millimetres",
+            "meters",
+            "centimeters",
+            "millimeters",
+        ];
         let unit = match self.expect_keyword(&all, "a unit")? {
             "feet" => Unit::Feet,
             "inches" => Unit::Inches,
@@ -348,7 +402,10 @@ impl Cursor<'_> {
         let space = self.expect_text("the name of a space, or `corner`")?;
         self.expect_keyword(&["corner"], "after the name of the space")?;
         let span = self.span();
-        let number = self.expect_whole_number("the number of a corner", "corners count from 1, where the walk starts")?;
+        let number = self.expect_whole_number(
+            "the number of a corner",
+            "corners count from 1, where the walk starts",
+        )?;
         Ok(Place::CornerOf(space, number, span))
     }
 
@@ -389,8 +446,14 @@ impl Cursor<'_> {
         if first.0.axis() == second.0.axis() {
             let span = self.since(start);
             return self.fault(
-                Diagnostic::new(Word::BadDiagonal, span, "both legs of this slanted wall lie on one axis")
-                    .help("give one leg north or south and one east or west: `diagonal north 3' east 3'`"),
+                Diagnostic::new(
+                    Word::BadDiagonal,
+                    span,
+                    "both legs of this slanted wall lie on one axis",
+                )
+                .help(
+                    "give one leg north or south and one east or west: `diagonal north 3' east 3'`",
+                ),
             );
         }
         self.side(Run::Diagonal(first, second))
@@ -427,7 +490,8 @@ impl Cursor<'_> {
     }
 
     fn side_word(&mut self, words: &mut SideWords) -> Read<()> {
-        let known = ["recorded", "tolerance", "estimated", "from", "common", "veneer", "photo", "note"];
+        let known =
+            ["recorded", "tolerance", "estimated", "from", "common", "veneer", "photo", "note"];
         match self.expect_keyword(&known, "nothing more, or")? {
             "recorded" => {
                 let length = self.expect_length("the recorded length")?;
@@ -442,10 +506,11 @@ impl Cursor<'_> {
                 Ok(())
             }
             "from" => {
-                words.from = match self.expect_keyword(&["plan", "record"], "where the length was taken")? {
-                    "plan" => TakenFrom::Plan,
-                    _ => TakenFrom::Record,
-                };
+                words.from =
+                    match self.expect_keyword(&["plan", "record"], "where the length was taken")? {
+                        "plan" => TakenFrom::Plan,
+                        _ => TakenFrom::Record,
+                    };
                 Ok(())
             }
             "common" => {
@@ -487,8 +552,11 @@ impl Cursor<'_> {
         if let Some(name) = self.accept_text("the name of a corner")? {
             return Ok(CornerRef::Name(name.text));
         }
-        self.expect_whole_number("the name or the number of a corner", "write `tie corner 1 to corner 4 38' 2\"`")
-            .map(CornerRef::Number)
+        self.expect_whole_number(
+            "the name or the number of a corner",
+            "write `tie corner 1 to corner 4 38' 2\"`",
+        )
+        .map(CornerRef::Number)
     }
 }
 

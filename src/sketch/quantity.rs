@@ -11,7 +11,8 @@ use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::{Token, lex};
 use crate::sketch::statement::{Bearing, Direction, Unit};
 
-const LENGTH_HELP: &str = "write feet and inches as `42' 7 1/2\"`, tenths as `42.6'`, metres as `12.98 m`";
+const LENGTH_HELP: &str =
+    "write feet and inches as `42' 7 1/2\"`, tenths as `42.6'`, metres as `12.98 m`";
 const AREA_HELP: &str = "write the unit too: `2,031 sq ft`, `188.7 sq m` or `0.25 acres`";
 const BEARING_HELP: &str = "write it as `N 45° 30' E` or `S 12.5° W`: from north or south so many degrees (0 to 90) toward east or west";
 
@@ -73,7 +74,11 @@ impl Cursor<'_> {
         }
         let written = self.length_parts(what)?;
         if written.length() <= Length::ZERO {
-            return self.bad_length(start, format!("{what} is over 0"), "leave the line out if there is no such wall");
+            return self.bad_length(
+                start,
+                format!("{what} is over 0"),
+                "leave the line out if there is no such wall",
+            );
         }
         if written.length() > Length::LONGEST_SIDE {
             return self.bad_length(
@@ -110,7 +115,8 @@ impl Cursor<'_> {
             return self.mixed_inches(start, first);
         }
         if matches!(self.peek(), Some(Token::Number(_)))
-            || self.peek() == Some(&Token::Dash) && matches!(self.peek_at(1), Some(Token::Number(_)))
+            || self.peek() == Some(&Token::Dash)
+                && matches!(self.peek_at(1), Some(Token::Number(_)))
         {
             let _ = self.accept(&Token::Dash);
             self.advance();
@@ -147,8 +153,7 @@ impl Cursor<'_> {
         let dash = self.peek() == Some(&Token::Dash);
         let next = self.peek_at(usize::from(dash));
         if !matches!(next, Some(Token::Number(_) | Token::Fraction(..))) {
-            let form =
-                if feet.fract().is_zero() { Form::FeetAndInches } else { Form::DecimalFeet };
+            let form = if feet.fract().is_zero() { Form::FeetAndInches } else { Form::DecimalFeet };
             let written = self.in_unit(start, feet, Form::DecimalFeet)?;
             return Ok(Written::new(written.length(), form));
         }
@@ -391,7 +396,10 @@ impl Cursor<'_> {
         self.advance();
         let bearing = Bearing { from, degrees, minutes, seconds, toward };
         if !bearing.is_within_a_quadrant() {
-            return self.bad_bearing(start, "a bearing goes from 0 to 90 degrees, minutes and seconds up to 60");
+            return self.bad_bearing(
+                start,
+                "a bearing goes from 0 to 90 degrees, minutes and seconds up to 60",
+            );
         }
         Ok(bearing)
     }
@@ -402,7 +410,9 @@ impl Cursor<'_> {
     }
 
     fn angle_part(&mut self) -> Option<Decimal> {
-        let Some(Token::Number(digits)) = self.peek() else { return None };
+        let Some(Token::Number(digits)) = self.peek() else {
+            return None;
+        };
         let number = decimal(digits)?;
         self.advance();
         Some(number)
@@ -465,6 +475,8 @@ fn area_number(digits: &str) -> Option<Decimal> {
     }
     let groups: Vec<&str> = whole.split(',').collect();
     let grouped = groups.len() == 1
-        || groups[0].len() <= 3 && !groups[0].is_empty() && groups[1..].iter().all(|g| g.len() == 3);
+        || groups[0].len() <= 3
+            && !groups[0].is_empty()
+            && groups[1..].iter().all(|g| g.len() == 3);
     grouped.then(|| decimal(&digits.replace(',', ""))).flatten()
 }

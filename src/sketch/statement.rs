@@ -176,7 +176,7 @@ impl Kind {
 
 /// A name as typed, with its place.
 #[derive(Clone, Debug)]
-pub struct Named {
+pub(crate) struct Named {
     pub(crate) text: String,
     pub(crate) span: Span,
 }
@@ -190,7 +190,7 @@ impl PartialEq for Named {
 
 /// A thickness, or none.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Thickness {
+pub(crate) enum Thickness {
     /// `none`
     None,
     /// A length.
@@ -199,7 +199,7 @@ pub enum Thickness {
 
 /// A quadrant bearing, exact as typed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Bearing {
+pub(crate) struct Bearing {
     pub(crate) from: Direction,
     pub(crate) degrees: Decimal,
     pub(crate) minutes: Option<Decimal>,
@@ -209,8 +209,11 @@ pub struct Bearing {
 
 impl Bearing {
     /// The unit vector along the bearing: east, then north.
-    #[expect(clippy::float_arithmetic, reason = "a bearing is an angle; its sides are computed in floats")]
-    pub fn unit_vector(self) -> (f64, f64) {
+    #[expect(
+        clippy::float_arithmetic,
+        reason = "a bearing is an angle; its sides are computed in floats"
+    )]
+    pub(crate) fn unit_vector(self) -> (f64, f64) {
         let part = |value: Option<Decimal>| value.and_then(|v| v.to_f64()).unwrap_or(0.0);
         let degrees =
             part(Some(self.degrees)) + part(self.minutes) / 60.0 + part(self.seconds) / 3600.0;
@@ -222,7 +225,7 @@ impl Bearing {
 
 /// Which published figure it is.
 #[derive(Clone, Debug, PartialEq)]
-pub enum FigureKind {
+pub(crate) enum FigureKind {
     /// The appraisal record's.
     Record,
     /// A listing's.
@@ -235,7 +238,7 @@ pub enum FigureKind {
 
 /// How the sides of a published figure were rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SideRule {
+pub(crate) enum SideRule {
     /// To a step.
     Step(Step),
     /// Nobody knows.
@@ -244,7 +247,7 @@ pub enum SideRule {
 
 /// What a figure says of itself.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Basis {
+pub(crate) struct Basis {
     pub(crate) face: Option<Face>,
     pub(crate) sides: Option<SideRule>,
     pub(crate) counting: Vec<Named>,
@@ -252,7 +255,7 @@ pub struct Basis {
 
 /// A published figure.
 #[derive(Clone, Debug, PartialEq)]
-pub struct FigureStatement {
+pub(crate) struct FigureStatement {
     pub(crate) kind: FigureKind,
     pub(crate) area: WrittenArea,
     pub(crate) basis: Basis,
@@ -286,7 +289,7 @@ impl Unit {
 
 /// A statement about the whole file.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Head {
+pub(crate) enum Head {
     /// `property`, `address`, `account`, `case`
     Line(HeadLine, String),
     /// `tax year 2026`
@@ -313,8 +316,7 @@ pub enum Head {
 
 /// Which line of the head of every page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[expect(missing_docs, reason = "each is the word of the sides file")]
-pub enum HeadLine {
+pub(crate) enum HeadLine {
     Property,
     Address,
     Account,
@@ -323,7 +325,7 @@ pub enum HeadLine {
 
 impl HeadLine {
     /// The word of the sides file.
-    pub const fn word(self) -> &'static str {
+    pub(crate) const fn word(self) -> &'static str {
         match self {
             HeadLine::Property => "property",
             HeadLine::Address => "address",
@@ -335,7 +337,7 @@ impl HeadLine {
 
 /// When, by whom and with what the sides were measured.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Measured {
+pub(crate) struct Measured {
     pub(crate) date: jiff::civil::Date,
     pub(crate) by: Option<String>,
     pub(crate) with: Option<String>,
@@ -343,7 +345,7 @@ pub struct Measured {
 
 /// Where a space stands on its level.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub enum Place {
+pub(crate) enum Place {
     /// At the level's origin, since nothing was said.
     #[default]
     Origin,
@@ -357,7 +359,7 @@ pub enum Place {
 
 /// A storey.
 #[derive(Clone, Debug, PartialEq)]
-pub struct LevelStatement {
+pub(crate) struct LevelStatement {
     pub(crate) name: Named,
     pub(crate) below_grade: bool,
     pub(crate) beside: bool,
@@ -365,7 +367,7 @@ pub struct LevelStatement {
 
 /// A space on a level.
 #[derive(Clone, Debug, PartialEq)]
-pub struct SpaceStatement {
+pub(crate) struct SpaceStatement {
     pub(crate) kind: Kind,
     pub(crate) name: Named,
     pub(crate) face: Option<Face>,
@@ -397,7 +399,7 @@ impl Drawn {
 
 /// How a side runs.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Run {
+pub(crate) enum Run {
     /// `north 42' 7"`
     Straight(Direction, Written),
     /// `north by closing`
@@ -426,7 +428,7 @@ pub enum TakenFrom {
 
 /// What is said after a side.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct SideWords {
+pub(crate) struct SideWords {
     pub(crate) recorded: Option<Written>,
     pub(crate) tolerance: Option<Written>,
     pub(crate) estimated: bool,
@@ -439,7 +441,7 @@ pub struct SideWords {
 
 /// A corner by number or name.
 #[derive(Clone, Debug, PartialEq)]
-pub enum CornerRef {
+pub(crate) enum CornerRef {
     /// `corner 3`
     Number(usize),
     /// `corner "porch"`
@@ -448,8 +450,7 @@ pub enum CornerRef {
 
 /// One statement.
 #[derive(Clone, Debug, PartialEq)]
-#[expect(missing_docs, reason = "each holds the statement of its name")]
-pub enum Statement {
+pub(crate) enum Statement {
     Head(Head),
     Figure(FigureStatement),
     Missing { kind: Kind, name: String, recorded: WrittenArea },

@@ -53,7 +53,8 @@ impl Printer {
             (self.widths, self.widths_end) = Widths::of(&lines[i..], i);
         }
         let widths = self.widths;
-        let mut text = format!("{:width$}{}", "", written(statement, widths), width = 2 * self.depth);
+        let mut text =
+            format!("{:width$}{}", "", written(statement, widths), width = 2 * self.depth);
         if let Some(comment) = &line.comment {
             let _ = write!(text, "  {comment}");
         }
@@ -70,7 +71,10 @@ impl Printer {
 fn depth(statement: &Statement) -> Option<usize> {
     Some(match statement {
         Statement::Space(_) => 1,
-        Statement::Side(..) | Statement::Corner(_) | Statement::Overall(..) | Statement::Tie(..) => 2,
+        Statement::Side(..)
+        | Statement::Corner(_)
+        | Statement::Overall(..)
+        | Statement::Tie(..) => 2,
         _ => 0,
     })
 }
@@ -218,7 +222,8 @@ fn figure_written(figure: &FigureStatement) -> String {
         let _ = write!(line, " sides {word}");
     }
     if !figure.basis.counting.is_empty() {
-        let names: Vec<String> = figure.basis.counting.iter().map(|name| text(&name.text)).collect();
+        let names: Vec<String> =
+            figure.basis.counting.iter().map(|name| text(&name.text)).collect();
         let _ = write!(line, " counting {}", names.join(", "));
     }
     if let Some(title) = &figure.title {

@@ -1,0 +1,14 @@
+//! Random houses against a second computation that shares no code with the program.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that cannot go on has failed"
+)]
+
+mod range;
+mod second_opinion;
+mod steps;
+#[allow(dead_code, missing_docs, reason = "each test file uses its own part")]
+mod twin;
+mod walks;

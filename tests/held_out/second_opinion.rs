@@ -1,0 +1,22 @@
+//! A general-purpose geometry library as a further opinion, in floats.
+
+use approx::assert_relative_eq;
+use geo::{Area as _, LineString, Polygon};
+
+use crate::twin::random_house;
+use crate::walks::{sides_file, sound};
+
+#[test]
+fn geo_finds_the_same_area_to_a_billionth() {
+    for seed in 0..1_000 {
+        let house = sound(&sides_file("", &random_house::house(seed)));
+        let outline = house.house().spaces()[0].outline();
+        let ring: LineString<f64> = outline
+            .corners()
+            .iter()
+            .map(|corner| (corner.east.feet(), corner.north.feet()))
+            .collect();
+        let area = Polygon::new(ring, Vec::new()).unsigned_area();
+        assert_relative_eq!(outline.area().sq_ft(), area, max_relative = 1e-9);
+    }
+}

@@ -1,0 +1,169 @@
+//! As measured, tenth-foot, whole-foot and moved walls.
+
+use fairfoot::Settings;
+use num_traits::{Signed, Zero};
+
+use crate::twin::{self, Exact, Ties, Wall, random_house};
+use crate::walks::{areas, exact, fraction, nanometres, sides_file, sound, whole_feet};
+
+const HOUSES: u64 = 2_000;
+
+fn directions(walls: &[Wall]) -> Vec<twin::Direction> {
+    walls.iter().map(|wall| wall.direction).collect()
+}
+
+fn our_ties(ties: Ties) -> fairfoot::Ties {
+    match ties {
+        Ties::Up => fairfoot::Ties::Up,
+        Ties::Down => fairfoot::Ties::Down,
+        Ties::Even => fairfoot::Ties::Even,
+    }
+}
+
+#[test]
+fn areas_as_measured_are_those_of_the_second_computation() {
+    for seed in 0..HOUSES {
+        let walls = random_house::house(seed);
+        let house = sound(&sides_file("", &walls));
+        let area = exact(house.house().spaces()[0].outline().area());
+        assert_eq!(area, twin::as_measured(&walls), "house {seed}");
+    }
+}
+
+#[test]
+fn a_spread_misclosure_leaves_the_same_area_to_a_millionth() {
+    for seed in 0..HOUSES {
+        let walls = random_house::with_slack(seed);
+        let house = sound(&sides_file("", &walls));
+        let area = exact(house.house().spaces()[0].outline().area());
+        // Spread lengths are whole nanometres here and exact fractions there.
+        let apart = (area - twin::as_measured(&walls)).abs();
+        assert!(apart < fraction(1, 1_000_000), "house {seed}: {apart}");
+    }
+}
+
+#[test]
+fn walls_to_a_tenth_and_to_an_inch_close_as_the_second_computation_has_them() {
+    for seed in 0..HOUSES {
+        for walls in [random_house::house(seed), random_house::with_slack(seed)] {
+            for ties in [Ties::Up, Ties::Down, Ties::Even] {
+                for (fine, step) in [
+                    (fairfoot::Step::TenthFoot, fraction(1, 10)),
+                    (fairfoot::Step::Inch, fraction(1, 12)),
+                ] {
+                    let settings = Settings { ties: our_ties(ties), fine, ..Settings::default() };
+                    let house = sound(&sides_file("", &walls));
+                    let area = exact(areas(&house, &settings).gross().tenth_foot());
+                    let (_, theirs) = twin::on_step_by_table(&walls, &step, ties);
+                    assert_eq!(area, theirs, "house {seed}, {ties:?}, {fine:?}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_touch() {
+    let mut touching = 0;
+    let (mut tried, mut crossing) = (0, 0);
+    for seed in 0..HOUSES {
+        for walls in [random_house::house(seed), random_house::with_slack(seed)] {
+            for ties in [Ties::Up, Ties::Down, Ties::Even] {
+                tried += 1;
+                let settings = Settings { ties: our_ties(ties), ..Settings::default() };
+                let house = sound(&sides_file("", &walls));
+                let ours = areas(&house, &settings);
+                let (lengths, theirs) = twin::on_step_by_table(&walls, &fraction(1, 1), ties);
+                let feet = whole_feet(&lengths);
+                if twin::clear_of_itself(&directions(&walls), &feet, 0) {
+                    assert_eq!(exact(ours.gross().whole_foot()), theirs, "house {seed}, {ties:?}");
+                    continue;
+                }
+                touching += 1;
+                // The nearest closing touches itself: ours is one that does not, where there is one.
+                let outline = ours.spaces()[0].whole_foot();
+                let own: Vec<i64> = outline_feet(outline, &walls);
+                let clear = twin::clear_of_itself(&directions(&walls), &own, 0);
+                if !clear {
+                    crossing += 1;
+                    assert!(twin::widest(&walls).is_none() || ours.gross().widest().is_none());
+                }
+            }
+        }
+    }
+    assert!(touching > 0, "narrow slots are among the houses");
+    assert!(tried > 50 * crossing, "{crossing} of {tried} cannot be kept clear");
+}
+
+/// The walls of an outline in whole feet, in the order typed.
+fn outline_feet(outline: &fairfoot::Outline, walls: &[Wall]) -> Vec<i64> {
+    let corners = outline.corners();
+    let n = corners.len();
+    (0..n)
+        .map(|i| {
+            let (from, to) = (corners[i], corners[(i + 1) % n]);
+            let along = match walls[i].direction {
+                twin::Direction::North => to.north - from.north,
+                twin::Direction::South => from.north - to.north,
+                twin::Direction::East => to.east - from.east,
+                twin::Direction::West => from.east - to.east,
+            };
+            assert_eq!(along.nm().rem_euclid(304_800_000), 0, "a wall in whole feet");
+            along.nm().div_euclid(304_800_000)
+        })
+        .collect()
+}
+
+#[test]
+fn walls_move_to_another_face_as_the_second_computation_moves_them() {
+    let mut vanished = 0;
+    for seed in 0..HOUSES {
+        let walls = random_house::house(seed);
+        let sixteenths = i64::try_from(seed % 160).unwrap() + 1;
+        let thickness = fraction(sixteenths, 192);
+        let veneer = fairfoot::Length::from_nm(nanometres(&thickness));
+        let head = format!("faces frame\nveneer {veneer}");
+        let each = vec![thickness; walls.len()];
+        let house = sound(&sides_file(&head, &walls));
+        match (outside(&house), twin::moved(&walls, &each)) {
+            (Ok(ours), Some(theirs)) => {
+                assert_eq!(exact(ours.spaces()[0].outside().area()), theirs, "house {seed}");
+            }
+            (Err(faults), None) => {
+                vanished += 1;
+                assert_eq!(faults.list()[0].word().as_str(), "side-vanishes");
+            }
+            (ours, theirs) => panic!("house {seed}: {:?} and {theirs:?}", ours.map(|a| a.gross().tenth_foot())),
+        }
+    }
+    assert!(vanished > 0, "some slots are narrower than two veneers");
+}
+
+fn outside(house: &fairfoot::Sound) -> Result<fairfoot::Areas, fairfoot::Faults> {
+    fairfoot::Areas::of(house, &Settings::default())
+}
+
+#[test]
+fn a_veneer_on_some_walls_only_moves_those_alone() {
+    for seed in 0..HOUSES {
+        let walls = random_house::house(seed);
+        let veneer = fairfoot::Length::from_nm(4 * 25_400_000 + 5 * 3_175_000);
+        let mut text = format!("faces frame\nveneer {veneer}\nlevel \"G\"\nliving \"House\"\n");
+        let mut each: Vec<Exact> = Vec::new();
+        for (i, wall) in walls.iter().enumerate() {
+            let bare = (seed >> (i % 16)) & 1 == 1;
+            let length = fairfoot::Length::from_nm(nanometres(&wall.feet));
+            let none = if bare { " veneer none" } else { "" };
+            text.push_str(&format!("{} {length}{none}\n", crate::walks::word(wall.direction)));
+            each.push(if bare { Exact::zero() } else { fraction(37, 96) });
+        }
+        let house = sound(&text);
+        match (outside(&house), twin::moved(&walls, &each)) {
+            (Ok(ours), Some(theirs)) => {
+                assert_eq!(exact(ours.spaces()[0].outside().area()), theirs, "house {seed}");
+            }
+            (Err(_), None) => {}
+            (ours, theirs) => panic!("house {seed}: {} and {theirs:?}", ours.is_ok()),
+        }
+    }
+}

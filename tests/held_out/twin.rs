@@ -1,0 +1,868 @@
+//! A second computation of areas from side lengths, written from the method's text alone.
+//!
+//! It goes by slow and obvious means: exact fractions of a foot, every way listed, every pair of
+//! sides looked at. It shares no code with the program, so that a figure on which both agree was
+//! reached on two roads.
+
+use num_bigint::BigInt;
+use num_rational::BigRational;
+use num_traits::{One, Signed, ToPrimitive, Zero};
+
+/// Feet, or square feet, as an exact fraction.
+pub type Exact = BigRational;
+
+/// The way a wall is walked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Direction {
+    /// Towards the top of the plan.
+    North,
+    /// Towards the right of the plan.
+    East,
+    /// Towards the bottom of the plan.
+    South,
+    /// Towards the left of the plan.
+    West,
+}
+
+/// One straight run of wall as it was typed.
+#[derive(Clone, Debug)]
+pub struct Wall {
+    /// The way it is walked.
+    pub direction: Direction,
+    /// Its typed length.
+    pub feet: Exact,
+    /// How far the typed length may be off.
+    pub tolerance: Exact,
+}
+
+/// What becomes of a length that lies halfway between two steps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ties {
+    /// To the longer.
+    Up,
+    /// To the shorter.
+    Down,
+    /// To the even number of steps.
+    Even,
+}
+
+/// One of the two axes of the walk.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Axis {
+    NorthSouth,
+    EastWest,
+}
+
+const AXES: [Axis; 2] = [Axis::NorthSouth, Axis::EastWest];
+
+impl Direction {
+    fn axis(self) -> Axis {
+        match self {
+            Direction::North | Direction::South => Axis::NorthSouth,
+            Direction::East | Direction::West => Axis::EastWest,
+        }
+    }
+
+    /// +1 for north and east, -1 for south and west.
+    fn sign(self) -> i64 {
+        match self {
+            Direction::North | Direction::East => 1,
+            Direction::South | Direction::West => -1,
+        }
+    }
+
+    /// The step (east, north) that leads to the left of the one who walks.
+    fn left(self) -> (i64, i64) {
+        match self {
+            Direction::North => (-1, 0),
+            Direction::East => (0, 1),
+            Direction::South => (1, 0),
+            Direction::West => (0, -1),
+        }
+    }
+}
+
+/// A whole number as a fraction.
+fn whole(number: i64) -> Exact {
+    Exact::from_integer(BigInt::from(number))
+}
+
+/// The places in the file of the walls of one axis.
+fn walls_of(walls: &[Wall], axis: Axis) -> Vec<usize> {
+    (0..walls.len())
+        .filter(|&place| walls[place].direction.axis() == axis)
+        .collect()
+}
+
+/// The directions of the walls.
+fn directions_of(walls: &[Wall]) -> Vec<Direction> {
+    walls.iter().map(|wall| wall.direction).collect()
+}
+
+/// The corners (east, north) of a walk from (0, 0); the last one is where the walk ends.
+fn corners(directions: &[Direction], lengths: &[Exact]) -> Vec<(Exact, Exact)> {
+    let mut here = (Exact::zero(), Exact::zero());
+    let mut all = vec![here.clone()];
+    for (direction, length) in directions.iter().zip(lengths) {
+        let run = length * whole(direction.sign());
+        match direction.axis() {
+            Axis::NorthSouth => here.1 += run,
+            Axis::EastWest => here.0 += run,
+        }
+        all.push(here.clone());
+    }
+    all
+}
+
+/// The area inside a ring of corners by the cross products of neighbours: positive where the walk
+/// has the inside on its left.
+fn signed_area(ring: &[(Exact, Exact)]) -> Exact {
+    let mut doubled = Exact::zero();
+    for (place, here) in ring.iter().enumerate() {
+        let next = &ring[(place + 1) % ring.len()];
+        doubled += &here.0 * &next.1 - &next.0 * &here.1;
+    }
+    doubled / whole(2)
+}
+
+/// The area, always positive, of an outline with these lengths. They must close.
+fn area(directions: &[Direction], lengths: &[Exact]) -> Exact {
+    let ring = corners(directions, lengths);
+    assert!(ring.first() == ring.last(), "these lengths do not close");
+    signed_area(&ring).abs()
+}
+
+// ------------------------------------------------------------------------------ as measured
+
+/// The lengths after the misclosure of each axis is spread over its walls in proportion to
+/// tolerance², in file order.
+///
+/// Panics where an axis that does not close has no tolerance at all.
+pub fn closed_lengths(walls: &[Wall]) -> Vec<Exact> {
+    let mut lengths: Vec<Exact> = walls.iter().map(|wall| wall.feet.clone()).collect();
+    for axis in AXES {
+        let places = walls_of(walls, axis);
+        let mut misclosure = Exact::zero();
+        let mut squares = Exact::zero();
+        for &place in &places {
+            let wall = &walls[place];
+            misclosure += &wall.feet * whole(wall.direction.sign());
+            squares += &wall.tolerance * &wall.tolerance;
+        }
+        if misclosure.is_zero() {
+            continue;
+        }
+        assert!(!squares.is_zero(), "a misclosure and no tolerance");
+        for &place in &places {
+            let wall = &walls[place];
+            let share = &misclosure * &wall.tolerance * &wall.tolerance / &squares;
+            lengths[place] -= share * whole(wall.direction.sign());
+        }
+    }
+    lengths
+}
+
+/// The area of the outline after the misclosure of each axis is spread in proportion to tolerance².
+pub fn as_measured(walls: &[Wall]) -> Exact {
+    area(&directions_of(walls), &closed_lengths(walls))
+}
+
+// -------------------------------------------------------------------------------- on a step
+
+/// A length as a number of steps.
+fn rounded(feet: &Exact, step: &Exact, ties: Ties) -> i64 {
+    let steps = feet / step;
+    let below = steps.floor();
+    let rest = &steps - &below;
+    let half = Exact::one() / whole(2);
+    let below = below.to_integer().to_i64().expect("a length in steps");
+    let up = if rest == half {
+        match ties {
+            Ties::Up => true,
+            Ties::Down => false,
+            Ties::Even => below % 2 != 0,
+        }
+    } else {
+        rest > half
+    };
+    if up { below + 1 } else { below }
+}
+
+/// The walls of one axis, the longest first and then in file order, with all lengths as whole
+/// multiples of one small unit that goes into the step and into every typed length.
+struct AxisOnStep {
+    /// Places in the file.
+    places: Vec<usize>,
+    /// +1 or -1.
+    signs: Vec<i64>,
+    /// Typed lengths in units.
+    typed: Vec<i128>,
+    /// Each wall rounded on its own, in steps.
+    rounded: Vec<i64>,
+    /// One step in units.
+    step: i128,
+}
+
+impl AxisOnStep {
+    fn new(walls: &[Wall], axis: Axis, step: &Exact, ties: Ties) -> AxisOnStep {
+        let mut places = walls_of(walls, axis);
+        // a stable sort: equal lengths stay in file order
+        places.sort_by(|&one, &other| walls[other].feet.cmp(&walls[one].feet));
+        let mut unit = step.denom().clone();
+        for &place in &places {
+            let denominator = walls[place].feet.denom();
+            if !(&unit % denominator).is_zero() {
+                unit *= denominator;
+            }
+        }
+        let unit = Exact::from_integer(unit);
+        let in_units = |feet: &Exact| {
+            let units = feet * &unit;
+            assert!(units.is_integer());
+            units.to_integer().to_i128().expect("a length in units")
+        };
+        AxisOnStep {
+            signs: places
+                .iter()
+                .map(|&place| walls[place].direction.sign())
+                .collect(),
+            typed: places
+                .iter()
+                .map(|&place| in_units(&walls[place].feet))
+                .collect(),
+            rounded: places
+                .iter()
+                .map(|&place| rounded(&walls[place].feet, step, ties))
+                .collect(),
+            step: in_units(step),
+            places,
+        }
+    }
+
+    /// The square of the change from the typed length if this wall is so many steps long.
+    fn square(&self, at: usize, steps: i64) -> i128 {
+        let length = self
+            .step
+            .checked_mul(i128::from(steps))
+            .expect("a length in units");
+        let change = length - self.typed[at];
+        change.checked_mul(change).expect("a square")
+    }
+}
+
+/// A closing: the sum of the squares, the number of steps moved from the rounded lengths, the
+/// moves (the longest wall first), the lengths in steps.
+struct Closing {
+    squares: i128,
+    moved: i64,
+    moves: Vec<i64>,
+    lengths: Vec<i64>,
+}
+
+impl Closing {
+    /// Nearer to the typed lengths; if equally near, with fewer steps moved away from the
+    /// rounded lengths; if equal in that too, with the moves on the longer walls.
+    fn goes_before(&self, other: &Closing) -> bool {
+        if self.squares != other.squares {
+            return self.squares < other.squares;
+        }
+        if self.moved != other.moved {
+            return self.moved < other.moved;
+        }
+        self.moves > other.moves
+    }
+}
+
+/// Lists every way to give the walls from number `lengths.len()` on a length within the window,
+/// and keeps the best that closes.
+fn list_closings(
+    axis: &AxisOnStep,
+    window: i64,
+    lengths: &mut Vec<i64>,
+    misclosure: i64,
+    squares: i128,
+    best: &mut Option<Closing>,
+) {
+    let at = lengths.len();
+    if at == axis.rounded.len() {
+        if misclosure != 0 {
+            return;
+        }
+        let moves: Vec<i64> = lengths
+            .iter()
+            .zip(&axis.rounded)
+            .map(|(steps, own)| (steps - own).abs())
+            .collect();
+        let found = Closing {
+            squares,
+            moved: moves.iter().sum(),
+            moves,
+            lengths: lengths.clone(),
+        };
+        if best.as_ref().is_none_or(|so_far| found.goes_before(so_far)) {
+            *best = Some(found);
+        }
+        return;
+    }
+    for steps in axis.rounded[at] - window..=axis.rounded[at] + window {
+        if steps < 0 {
+            continue;
+        }
+        lengths.push(steps);
+        let misclosure = misclosure + axis.signs[at] * steps;
+        let squares = squares + axis.square(at, steps);
+        list_closings(axis, window, lengths, misclosure, squares, best);
+        lengths.pop();
+    }
+}
+
+/// The nearest closing of one axis by listing. The window grows until no wall stands at its edge:
+/// the problem is convex, so a closing that is best well inside a window is best of all.
+fn nearest_by_listing(axis: &AxisOnStep) -> Vec<i64> {
+    let mut window = 2;
+    loop {
+        let mut best = None;
+        list_closings(axis, window, &mut Vec::new(), 0, 0, &mut best);
+        if let Some(best) = best
+            && best.moves.iter().all(|&steps| steps < window)
+        {
+            return best.lengths;
+        }
+        window += 1;
+    }
+}
+
+/// The nearest closing of one axis by a table: for each wall and each running misclosure, the
+/// least (sum of squares, steps moved) with which the walls from here on bring it to nothing.
+fn nearest_by_table(axis: &AxisOnStep) -> Vec<i64> {
+    let count = axis.rounded.len();
+    let start: i64 = axis
+        .signs
+        .iter()
+        .zip(&axis.rounded)
+        .map(|(sign, own)| sign * own)
+        .sum();
+    let mut window = 2;
+    loop {
+        let reach = start.abs() + window * i64::try_from(count).expect("a count");
+        let column = |misclosure: i64| usize::try_from(misclosure + reach).expect("a column");
+        let columns = column(reach) + 1;
+        let mut table: Vec<Vec<Option<(i128, i64)>>> = vec![vec![None; columns]; count + 1];
+        table[count][column(0)] = Some((0, 0));
+
+        // what a move of this wall costs from here on, if it is allowed and can still close
+        let onward = |table: &[Vec<Option<(i128, i64)>>], at: usize, here: i64, steps: i64| {
+            let length = axis.rounded[at] + steps;
+            let next = here + axis.signs[at] * steps;
+            if length < 0 || next.abs() > reach {
+                return None;
+            }
+            let (squares, moved) = table[at + 1][column(next)]?;
+            Some((squares + axis.square(at, length), moved + steps.abs()))
+        };
+
+        for at in (0..count).rev() {
+            for here in -reach..=reach {
+                let least = (-window..=window)
+                    .filter_map(|steps| onward(&table, at, here, steps))
+                    .min();
+                table[at][column(here)] = least;
+            }
+        }
+
+        if table[0][column(start)].is_some() {
+            let mut here = start;
+            let mut moves = Vec::new();
+            for at in 0..count {
+                let least = table[at][column(here)];
+                let steps = (-window..=window)
+                    .filter(|&steps| onward(&table, at, here, steps) == least)
+                    .max_by_key(|steps| steps.abs())
+                    .expect("the table was filled from these moves");
+                here += axis.signs[at] * steps;
+                moves.push(steps);
+            }
+            if moves.iter().all(|steps| steps.abs() < window) {
+                return axis
+                    .rounded
+                    .iter()
+                    .zip(&moves)
+                    .map(|(own, steps)| own + steps)
+                    .collect();
+            }
+        }
+        window *= 2;
+    }
+}
+
+fn on_step_by(
+    walls: &[Wall],
+    step: &Exact,
+    ties: Ties,
+    nearest: fn(&AxisOnStep) -> Vec<i64>,
+) -> (Vec<Exact>, Exact) {
+    let mut lengths = vec![Exact::zero(); walls.len()];
+    for axis in AXES {
+        let axis = AxisOnStep::new(walls, axis, step, ties);
+        for (&place, steps) in axis.places.iter().zip(nearest(&axis)) {
+            lengths[place] = whole(steps) * step;
+        }
+    }
+    let area = area(&directions_of(walls), &lengths);
+    (lengths, area)
+}
+
+/// The closed lengths on a step in file order, and the area: the nearest closing to the typed
+/// lengths, found by listing all closings. For small outlines (up to about 14 sides).
+pub fn on_step(walls: &[Wall], step: &Exact, ties: Ties) -> (Vec<Exact>, Exact) {
+    on_step_by(walls, step, ties, nearest_by_listing)
+}
+
+/// The same as [`on_step`] by a table over the running misclosure, for outlines of any size.
+pub fn on_step_by_table(walls: &[Wall], step: &Exact, ties: Ties) -> (Vec<Exact>, Exact) {
+    on_step_by(walls, step, ties, nearest_by_table)
+}
+
+// ------------------------------------------------------------------------ range and widest
+
+/// Whether an outline of whole units closes and neither crosses nor touches itself, with more
+/// than `gap` units (0 will do) between any two walls that are not neighbours.
+///
+/// A wall of 0 is dropped. Neighbours that run the same way are one wall; neighbours that run
+/// opposite ways touch.
+pub fn clear_of_itself(directions: &[Direction], lengths: &[i64], gap: i64) -> bool {
+    let mut sides: Vec<(Direction, i64)> = directions
+        .iter()
+        .copied()
+        .zip(lengths.iter().copied())
+        .collect();
+    if sides.iter().any(|&(_, length)| length < 0) {
+        return false;
+    }
+    sides.retain(|&(_, length)| length > 0);
+    let mut at = 0;
+    while at < sides.len() {
+        let next = (at + 1) % sides.len();
+        if next != at && sides[at].0 == sides[next].0 {
+            sides[at].1 += sides[next].1;
+            sides.remove(next);
+            at = 0;
+        } else {
+            at += 1;
+        }
+    }
+    let count = sides.len();
+    if count < 4 {
+        return false;
+    }
+    if (0..count).any(|at| sides[at].0.axis() == sides[(at + 1) % count].0.axis()) {
+        return false;
+    }
+
+    // every side as a box without width: lowest and highest east, lowest and highest north
+    let mut boxes = Vec::new();
+    let (mut east, mut north) = (0_i64, 0_i64);
+    for &(direction, length) in &sides {
+        let (from_east, from_north) = (east, north);
+        match direction.axis() {
+            Axis::NorthSouth => north += direction.sign() * length,
+            Axis::EastWest => east += direction.sign() * length,
+        }
+        boxes.push((
+            from_east.min(east),
+            from_east.max(east),
+            from_north.min(north),
+            from_north.max(north),
+        ));
+    }
+    if (east, north) != (0, 0) {
+        return false;
+    }
+    for one in 0..count {
+        for other in one + 1..count {
+            if other == one + 1 || (one == 0 && other == count - 1) {
+                continue; // neighbours at a right angle share their corner and nothing else
+            }
+            let (a, b) = (boxes[one], boxes[other]);
+            let apart_east = a.0.max(b.0) - a.1.min(b.1);
+            let apart_north = a.2.max(b.2) - a.3.min(b.3);
+            if apart_east <= gap && apart_north <= gap {
+                return false;
+            }
+        }
+    }
+    true
+}
+
+/// The whole-foot lengths strictly less than 1 ft from a typed length.
+fn whole_feet_near(feet: &Exact) -> Vec<i64> {
+    let below = feet
+        .floor()
+        .to_integer()
+        .to_i64()
+        .expect("a length in feet");
+    (below - 2..=below + 2)
+        .filter(|&length| length >= 0 && (whole(length) - feet).abs() < Exact::one())
+        .collect()
+}
+
+/// Every way in which the walls of one axis close in whole feet, with as few walls as possible
+/// further than `limit` from their typed lengths.
+fn closing_ways(walls: &[Wall], axis: Axis, limit: &Exact) -> Vec<Vec<i64>> {
+    // all ways to choose a length for each wall: (lengths so far, northings less southings, walls
+    // against the rounding)
+    let mut ways: Vec<(Vec<i64>, i64, usize)> = vec![(Vec::new(), 0, 0)];
+    for place in walls_of(walls, axis) {
+        let wall = &walls[place];
+        let mut longer = Vec::new();
+        for length in whole_feet_near(&wall.feet) {
+            let against = usize::from((whole(length) - &wall.feet).abs() > *limit);
+            for (lengths, misclosure, count) in &ways {
+                let mut lengths = lengths.clone();
+                lengths.push(length);
+                longer.push((
+                    lengths,
+                    misclosure + wall.direction.sign() * length,
+                    count + against,
+                ));
+            }
+        }
+        ways = longer;
+    }
+    ways.retain(|&(_, misclosure, _)| misclosure == 0);
+    let fewest = ways.iter().map(|&(_, _, count)| count).min();
+    ways.retain(|&(_, _, count)| Some(count) == fewest);
+    ways.into_iter().map(|(lengths, _, _)| lengths).collect()
+}
+
+/// The area in square feet of an outline in whole feet, strip by strip under each wall that runs
+/// east or west.
+fn area_in_whole_feet(directions: &[Direction], lengths: &[i64]) -> i64 {
+    let mut north = 0;
+    let mut area = 0;
+    for (direction, length) in directions.iter().zip(lengths) {
+        let run = direction.sign() * length;
+        match direction.axis() {
+            Axis::NorthSouth => north += run,
+            Axis::EastWest => area += run * north,
+        }
+    }
+    area.abs()
+}
+
+fn lowest_and_highest(walls: &[Wall], limit: &Exact) -> Option<(Exact, Exact)> {
+    let directions = directions_of(walls);
+    let places = AXES.map(|axis| walls_of(walls, axis));
+    let ways = AXES.map(|axis| closing_ways(walls, axis, limit));
+    let mut areas = Vec::new();
+    let mut lengths = vec![0; walls.len()];
+    for along in &ways[0] {
+        for across in &ways[1] {
+            for (&place, &length) in places[0].iter().zip(along) {
+                lengths[place] = length;
+            }
+            for (&place, &length) in places[1].iter().zip(across) {
+                lengths[place] = length;
+            }
+            if clear_of_itself(&directions, &lengths, 0) {
+                areas.push(area_in_whole_feet(&directions, &lengths));
+            }
+        }
+    }
+    let lowest = *areas.iter().min()?;
+    let highest = *areas.iter().max()?;
+    Some((whole(lowest), whole(highest)))
+}
+
+/// The lowest and highest area of whole-foot outlines that close, each wall strictly less than
+/// 1 ft from its typed length and as few walls as possible (on each axis) further than 1/2 ft +
+/// `reach` from it. Outlines that cross or touch themselves are left out; `None` where none is left.
+pub fn range(walls: &[Wall], reach: &Exact) -> Option<(Exact, Exact)> {
+    lowest_and_highest(walls, &(Exact::one() / whole(2) + reach))
+}
+
+/// The same as [`range`] with any wall allowed against the rounding.
+pub fn widest(walls: &[Wall]) -> Option<(Exact, Exact)> {
+    // no candidate is as far as 1 ft from its typed length, so none counts as against
+    lowest_and_highest(walls, &Exact::one())
+}
+
+// ------------------------------------------------------------------------------------ faces
+
+/// The area after every wall of the outline, closed as measured, is moved outward by its own
+/// thickness (negative: inward); corners are where the moved walls meet. Two walls in one line
+/// with unlike thickness are joined by a square jog. `None` if a wall vanishes or turns round.
+pub fn moved(walls: &[Wall], thickness: &[Exact]) -> Option<Exact> {
+    assert_eq!(walls.len(), thickness.len(), "one thickness for each wall");
+    let count = walls.len();
+    let directions = directions_of(walls);
+    let lengths = closed_lengths(walls);
+    if lengths.iter().any(|length| !length.is_positive()) {
+        return None;
+    }
+    let ring = corners(&directions, &lengths);
+    let inside = signed_area(&ring);
+    if inside.is_zero() {
+        return None;
+    }
+    // where the walk has the inside on its left, outward is to the right
+    let outward = if inside.is_positive() {
+        whole(-1)
+    } else {
+        whole(1)
+    };
+
+    // the line on which each moved wall lies: its place east (north-south walls) or north
+    let lines: Vec<Exact> = (0..count)
+        .map(|at| {
+            let (left_east, left_north) = directions[at].left();
+            let shift = &thickness[at] * &outward;
+            match directions[at].axis() {
+                Axis::NorthSouth => &ring[at].0 + shift * whole(left_east),
+                Axis::EastWest => &ring[at].1 + shift * whole(left_north),
+            }
+        })
+        .collect();
+
+    // how far along wall `at` the corner lies that it has with its neighbour
+    let meet = |at: usize, neighbour: usize, corner: &(Exact, Exact)| {
+        if directions[at].axis() != directions[neighbour].axis() {
+            Some(lines[neighbour].clone())
+        } else if directions[at] == directions[neighbour] {
+            Some(match directions[at].axis() {
+                Axis::NorthSouth => corner.1.clone(),
+                Axis::EastWest => corner.0.clone(),
+            })
+        } else {
+            None
+        }
+    };
+
+    let mut moved_ring = Vec::new();
+    for at in 0..count {
+        let from = meet(at, (at + count - 1) % count, &ring[at])?;
+        let to = meet(at, (at + 1) % count, &ring[at + 1])?;
+        if !((&to - &from) * whole(directions[at].sign())).is_positive() {
+            return None;
+        }
+        for along in [from, to] {
+            moved_ring.push(match directions[at].axis() {
+                Axis::NorthSouth => (lines[at].clone(), along),
+                Axis::EastWest => (along, lines[at].clone()),
+            });
+        }
+    }
+    Some(signed_area(&moved_ring).abs())
+}
+
+// ----------------------------------------------------------------------------- random houses
+
+/// Made-up houses: the same seed always gives the same house.
+pub mod random_house {
+    use super::{Direction, Exact, Wall, clear_of_itself, walls_of};
+    use num_bigint::BigInt;
+
+    /// Sixteenths of an inch in a foot.
+    const FOOT: i64 = 192;
+    /// A half inch, in sixteenths.
+    const TOLERANCE: i64 = 8;
+    const MOST_SIDES: usize = 14;
+
+    /// Splitmix64.
+    struct Dice(u64);
+
+    impl Dice {
+        fn next(&mut self) -> u64 {
+            self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+            let mut mixed = self.0;
+            mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+            mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+            mixed ^ (mixed >> 31)
+        }
+
+        /// A number from `low` to `high`, both included, in whole grains.
+        fn between(&mut self, low: i64, high: i64, grain: i64) -> i64 {
+            let (first, last) = ((low + grain - 1).div_euclid(grain), high.div_euclid(grain));
+            let choices = u64::try_from(last - first + 1).expect("low is not over high");
+            (first + i64::try_from(self.next() % choices).expect("small")) * grain
+        }
+
+        /// True once in so many throws.
+        fn once_in(&mut self, throws: u64) -> bool {
+            self.next().is_multiple_of(throws)
+        }
+    }
+
+    fn sixteenths(number: i64) -> Exact {
+        Exact::new(BigInt::from(number), BigInt::from(FOOT))
+    }
+
+    /// The sides between corners (east, north), or `None` if two neighbours are not at a right
+    /// angle.
+    fn sides(corners: &[(i64, i64)]) -> Option<Vec<(Direction, i64)>> {
+        let mut all: Vec<(Direction, i64)> = Vec::new();
+        for (at, from) in corners.iter().enumerate() {
+            let to = corners[(at + 1) % corners.len()];
+            let side = match (to.0 - from.0, to.1 - from.1) {
+                (0, north) if north > 0 => (Direction::North, north),
+                (0, north) if north < 0 => (Direction::South, -north),
+                (east, 0) if east > 0 => (Direction::East, east),
+                (east, 0) if east < 0 => (Direction::West, -east),
+                _ => return None,
+            };
+            all.push(side);
+        }
+        let right_angles =
+            (0..all.len()).all(|at| all[at].0.axis() != all[(at + 1) % all.len()].0.axis());
+        right_angles.then_some(all)
+    }
+
+    /// Whether every wall is 3 ft to 60 ft or a jog of 3 in to 2 ft, and no two walls that are
+    /// not neighbours come within 3 in of each other.
+    fn is_house(corners: &[(i64, i64)]) -> bool {
+        let Some(sides) = sides(corners) else {
+            return false;
+        };
+        let (directions, lengths): (Vec<Direction>, Vec<i64>) = sides.into_iter().unzip();
+        lengths.iter().all(|length| {
+            (3 * FOOT..=60 * FOOT).contains(length) || (FOOT / 4..=2 * FOOT).contains(length)
+        }) && clear_of_itself(&directions, &lengths, FOOT / 4 - 1)
+    }
+
+    /// One try to give a wall a notch or a bump, in the middle or at one end.
+    fn carve(dice: &mut Dice, corners: &[(i64, i64)], grain: i64) -> Vec<(i64, i64)> {
+        let count = corners.len();
+        let at = usize::try_from(dice.between(0, i64::try_from(count).expect("few") - 1, 1))
+            .expect("not negative");
+        let (from, to) = (corners[at], corners[(at + 1) % count]);
+        let length = (to.0 - from.0).abs() + (to.1 - from.1).abs();
+        let ahead = ((to.0 - from.0).signum(), (to.1 - from.1).signum());
+        let left = (-ahead.1, ahead.0);
+        let mut depth = if dice.once_in(3) {
+            dice.between(FOOT / 4, 2 * FOOT, grain)
+        } else {
+            dice.between(3 * FOOT, 16 * FOOT, grain)
+        };
+        if dice.once_in(2) {
+            depth = -depth;
+        }
+        let spot = |along: i64, aside: i64| {
+            (
+                from.0 + ahead.0 * along + left.0 * aside,
+                from.1 + ahead.1 * along + left.1 * aside,
+            )
+        };
+        let one = dice.between(0, length, grain);
+        let other = dice.between(0, length, grain);
+        let (near, far) = (one.min(other), one.max(other));
+
+        let mut carved = corners[..at].to_vec();
+        match dice.next() % 3 {
+            0 => {
+                // from the start of the wall: its first corner moves
+                carved.extend([spot(0, depth), spot(far, depth), spot(far, 0)]);
+                carved.extend(&corners[at + 1..]);
+            }
+            1 => {
+                // to the end of the wall: its last corner moves
+                carved.extend([from, spot(near, 0), spot(near, depth)]);
+                if at + 1 < count {
+                    carved.push(spot(length, depth));
+                    carved.extend(&corners[at + 2..]);
+                } else {
+                    carved[0] = spot(length, depth);
+                }
+            }
+            _ => {
+                carved.extend([
+                    from,
+                    spot(near, 0),
+                    spot(near, depth),
+                    spot(far, depth),
+                    spot(far, 0),
+                ]);
+                carved.extend(&corners[at + 1..]);
+            }
+        }
+        carved
+    }
+
+    fn walls(sides: &[(Direction, i64)]) -> Vec<Wall> {
+        sides
+            .iter()
+            .map(|&(direction, length)| Wall {
+                direction,
+                feet: sixteenths(length),
+                tolerance: sixteenths(TOLERANCE),
+            })
+            .collect()
+    }
+
+    fn closing_sides(dice: &mut Dice) -> Vec<(Direction, i64)> {
+        // half of the houses in sixteenths of an inch, the others in whole inches, 3 in, 6 in
+        let grain = [1, 1, 1, 1, 16, 16, 48, 96][usize::try_from(dice.next() % 8).expect("small")];
+        let width = dice.between(12 * FOOT, 60 * FOOT, grain);
+        let height = dice.between(12 * FOOT, 60 * FOOT, grain);
+        let mut corners = vec![(0, 0), (width, 0), (width, height), (0, height)];
+        let wanted = 4 + 2 * usize::try_from(dice.next() % 6).expect("small");
+        assert!(wanted <= MOST_SIDES);
+        for _ in 0..400 {
+            if corners.len() >= wanted {
+                break;
+            }
+            let carved = carve(dice, &corners, grain);
+            if carved.len() <= wanted && is_house(&carved) {
+                corners = carved;
+            }
+        }
+        if dice.once_in(2) {
+            corners.reverse();
+        }
+        let start = usize::try_from(dice.next() % 64).expect("small") % corners.len();
+        corners.rotate_left(start);
+        assert!(is_house(&corners));
+        sides(&corners).expect("a house has right angles")
+    }
+
+    /// A right-angled outline of 4 to 14 sides that closes exactly and keeps clear of itself, in
+    /// sixteenths of an inch, from a random corner and in a random direction of walking.
+    pub fn house(seed: u64) -> Vec<Wall> {
+        walls(&closing_sides(&mut Dice(seed)))
+    }
+
+    /// The same house with each wall read wrong by up to its tolerance, so that it miscloses by no
+    /// more than the sum of the tolerances. Closed as measured it still keeps clear of itself.
+    pub fn with_slack(seed: u64) -> Vec<Wall> {
+        let mut dice = Dice(seed);
+        let sides = closing_sides(&mut dice);
+        loop {
+            let read: Vec<(Direction, i64)> = sides
+                .iter()
+                .map(|&(direction, length)| {
+                    (direction, length + dice.between(-TOLERANCE, TOLERANCE, 1))
+                })
+                .collect();
+            let walls = walls(&read);
+            // all tolerances are equal, so each axis is closed by equal shares; in units of a
+            // sixteenth divided by the walls of both axes the closed lengths are whole
+            let mut closed = vec![0; read.len()];
+            let counts =
+                super::AXES.map(|axis| i64::try_from(walls_of(&walls, axis).len()).expect("few"));
+            let unit = counts[0] * counts[1];
+            for (axis, count) in super::AXES.into_iter().zip(counts) {
+                let places = walls_of(&walls, axis);
+                let misclosure: i64 = places
+                    .iter()
+                    .map(|&place| read[place].0.sign() * read[place].1)
+                    .sum();
+                for &place in &places {
+                    let share = misclosure * (unit / count) * read[place].0.sign();
+                    closed[place] = read[place].1 * unit - share;
+                }
+            }
+            if clear_of_itself(&super::directions_of(&walls), &closed, 0) {
+                return walls;
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+//! From the walls of the second computation to a sides file, and its figures to ours.
+
+use fairfoot::{Areas, Length, Settings, Sound};
+use num_bigint::BigInt;
+use num_traits::ToPrimitive;
+
+use crate::twin::{Direction, Exact, Wall};
+
+/// Feet as whole nanometres.
+pub(crate) fn nanometres(feet: &Exact) -> i64 {
+    let nm = feet * Exact::from(BigInt::from(304_800_000));
+    assert!(nm.is_integer(), "{feet} ft is a whole number of nanometres");
+    nm.to_integer().to_i64().expect("a wall is short")
+}
+
+/// A fraction of integers.
+pub(crate) fn fraction(top: i64, bottom: i64) -> Exact {
+    Exact::new(BigInt::from(top), BigInt::from(bottom))
+}
+
+/// The word of a direction.
+pub(crate) fn word(direction: Direction) -> &'static str {
+    match direction {
+        Direction::North => "north",
+        Direction::East => "east",
+        Direction::South => "south",
+        Direction::West => "west",
+    }
+}
+
+/// A sides file with one living space of these walls; `head` stands before the level.
+pub(crate) fn sides_file(head: &str, walls: &[Wall]) -> String {
+    let mut text = format!("{head}\nlevel \"Ground floor\"\nliving \"House\"\n");
+    for wall in walls {
+        let length = Length::from_nm(nanometres(&wall.feet));
+        let tolerance = Length::from_nm(nanometres(&wall.tolerance));
+        text.push_str(&format!("{} {length} tolerance {tolerance}\n", word(wall.direction)));
+    }
+    text
+}
+
+/// The house of a text that is known to be sound.
+pub(crate) fn sound(text: &str) -> Sound {
+    fairfoot::read("walk.sides", text).unwrap_or_else(|faults| panic!("{text}\n{faults}"))
+}
+
+/// Its areas.
+pub(crate) fn areas(sound: &Sound, settings: &Settings) -> Areas {
+    Areas::of(sound, settings).unwrap_or_else(|faults| panic!("{faults}"))
+}
+
+/// An area of ours as an exact fraction of square feet.
+pub(crate) fn exact(area: fairfoot::Area) -> Exact {
+    Exact::new(BigInt::from(area.half_nm2()), BigInt::from(fairfoot::Area::SQUARE_FOOT.half_nm2()))
+}
+
+/// Whole feet, for the test of an outline against itself.
+pub(crate) fn whole_feet(lengths: &[Exact]) -> Vec<i64> {
+    lengths.iter().map(|feet| feet.to_integer().to_i64().expect("a wall is short")).collect()
+}
