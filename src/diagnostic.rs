@@ -10,6 +10,7 @@
 //! assert!(faults.drawn(false).contains("did you mean `north`?"));
 //! ```
 
+use std::borrow::Cow;
 use std::fmt::{self, Write as _};
 use std::ops::Range;
 
@@ -324,7 +325,7 @@ fn snippet<'a>(
         range.start - shown.start..end.max(range.start) - shown.start
     };
     let label = |text: &'a str| (!text.is_empty()).then_some(text);
-    let mut snippet = Snippet::source(&source.text[shown.clone()])
+    let mut snippet = Snippet::source(visible(&source.text[shown.clone()]))
         .path(source.name())
         .line_start(source.line(first))
         .annotation(
@@ -335,6 +336,21 @@ fn snippet<'a>(
             snippet.annotation(AnnotationKind::Context.span(within(*span)).label(label(text)));
     }
     snippet
+}
+
+/// The text with each hidden character replaced by a visible one of as many bytes, so that places stay.
+fn visible(text: &str) -> Cow<'_, str> {
+    let hidden = |c: char| is_hidden(c) && !matches!(c, '\n' | '\r' | '\t');
+    if !text.contains(hidden) {
+        return Cow::Borrowed(text);
+    }
+    let shown = |c: char| match c.len_utf8() {
+        _ if !hidden(c) => c,
+        1 => '?',
+        2 => '¿',
+        _ => '\u{fffd}',
+    };
+    Cow::Owned(text.chars().map(shown).collect())
 }
 
 /// All the faults of one sides file, in file order, with the text they are about.

@@ -19,7 +19,13 @@ const ESTIMATED: Length = Length::FOOT;
 /// None where an error keeps the house from being whole.
 pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<House> {
     let errors_before = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
-    let mut checker = Checker { sketch, found, house: empty(sketch), whole: errors_before == 0 };
+    let mut checker = Checker {
+        sketch,
+        found,
+        house: empty(sketch),
+        whole: errors_before == 0,
+        astray: Vec::new(),
+    };
     for (i, level) in sketch.levels.iter().enumerate() {
         checker.level(i, level);
     }
@@ -55,6 +61,8 @@ struct Checker<'a> {
     found: &'a mut Vec<Diagnostic>,
     house: House,
     whole: bool,
+    /// Spaces told to lie outside the one they should lie in; nothing more is told of where they lie.
+    astray: Vec<usize>,
 }
 
 /// A space of the level at hand: where it stands in the sketch, and in the house once it is closed and placed.
@@ -598,6 +606,7 @@ impl Checker<'_> {
             let parent = self.smallest_around(space, &candidates);
             if parent.is_none() && (said.is_some() || all) {
                 self.tell_not_inside(sketch, said);
+                self.astray.push(space);
             }
             self.house.spaces[space].parent = parent;
         }
@@ -648,7 +657,8 @@ impl Checker<'_> {
             for &a in &placed[..i] {
                 let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
                 let inner = one.kind.lies_in_another() != other.kind.lies_in_another();
-                if one.parent != other.parent || inner && one.parent.is_none() {
+                let astray = self.astray.contains(&a) || self.astray.contains(&b);
+                if astray || one.parent != other.parent || inner && one.parent.is_none() {
                     continue;
                 }
                 let overlap = self.patch(a).overlap(&self.patch(b), self.sliver(a, b));

@@ -82,6 +82,12 @@ fn signed(number: i64) -> String {
     format!("{plus}{}", thousands(number))
 }
 
+/// A float to the whole number, with its thousands.
+fn rounded_float(number: f64) -> String {
+    let digits = format!("{number:.0}");
+    digits.parse().map_or(digits, thousands)
+}
+
 /// `1,530 to 1,581`; one number where both are the same.
 fn range_text(range: Option<Range>) -> String {
     match range {
@@ -257,7 +263,7 @@ impl Writer<'_> {
             return;
         }
         let seen = self.sound.sketch().heads.interior_seen == Some(true);
-        let name = if seen { "Gross living area, outside" } else { "Gross area, outside" };
+        let name = if seen { "Gross living area, outside" } else { "Gross area, outside measure" };
         let gross = self.areas.gross();
         let cells = self.cells(gross.tenth_foot(), gross.whole_foot(), gross.range());
         if self.page.is_wide() {
@@ -293,7 +299,9 @@ impl Writer<'_> {
         self.page.rule(8);
         self.page.ledger(&capital(figure.name()), &whole(figure.area()), 2);
         self.page.blank();
-        let text = self.enough(figure);
+        let agrees = figure.area().whole_sq_ft() == figure.start().whole_sq_ft();
+        let text =
+            if agrees { "They agree to the square foot.".to_owned() } else { self.enough(figure) };
         self.page.paragraph(&text);
     }
 
@@ -361,45 +369,42 @@ impl Writer<'_> {
         let wanted = whole(enough.wanted());
         let less = if enough.wanted() == figure.area() { "" } else { " less what it counts" };
         let who = format!("{}{less}", the(figure));
-        let at = match figure.face() {
-            Face::Outside => "",
-            Face::Frame => " at the frame",
-            Face::Inside => " inside",
+        let house = match figure.face() {
+            Face::Outside => "this house",
+            Face::Frame => "this house, taken at the frame,",
+            Face::Inside => "this house, taken inside,",
         };
-        let range = range_text(enough.range());
-        let answer = match (enough.could_explain(), enough.widest()) {
-            (Some(CouldExplain::Yes), _) => {
-                format!(
-                    "Rounding alone is big enough: whole-foot walls of this house give {range}{at}, and {who}, {wanted}, lies inside."
-                )
-            }
-            (Some(CouldExplain::OnlyAgainst), Some(widest)) => format!(
-                "Rounding is big enough only if walls were rounded the wrong way: rounded as usual, whole-foot walls of this house give {range}{at}; at the very most {}, and {who}, {wanted}, lies inside that.",
-                range_text(Some(widest))
+        let usual = enough.range().map(|range| range_text(Some(range)));
+        let give = format!("whole-foot walls of {house} give");
+        let answer = match (enough.could_explain(), usual, enough.widest()) {
+            (Some(CouldExplain::Yes), Some(usual), _) => format!(
+                "Rounding alone would account for it: {give} {usual}, and {who}, {wanted}, lies inside."
             ),
-            (Some(CouldExplain::No), Some(widest)) => {
+            (Some(CouldExplain::OnlyAgainst), usual, Some(widest)) => format!(
+                "Rounding would account for it only with walls rounded the wrong way: {give} {}{}, and {who}, {wanted}, lies inside that.",
+                usual.map(|usual| format!("{usual} as usual, ")).unwrap_or_default(),
+                format_args!("{} whichever way each goes", range_text(Some(widest))),
+            ),
+            (Some(CouldExplain::No), usual, Some(widest)) => {
                 let (side, limit) = if enough.wanted() > widest.high {
-                    ("at most", widest.high)
+                    ("no more than", widest.high)
                 } else {
-                    ("at least", widest.low)
+                    ("no less than", widest.low)
                 };
-                let usual = if enough.range().is_some() {
-                    format!("{range} rounded as usual, and ")
-                } else {
-                    String::new()
-                };
+                let usual = usual.map(|usual| format!("{usual}, and ")).unwrap_or_default();
                 format!(
-                    "Rounding is not big enough: whole-foot walls of this house give {usual}{side} {} at the very most{at}; {who} says {wanted}.",
+                    "Rounding is not big enough: {give} {usual}{side} {} whichever way each is rounded; {who} says {wanted}.",
                     whole(limit)
                 )
             }
             _ => "What whole-foot walls of this house could give cannot be stated.".to_owned(),
         };
         match enough.typical() {
-            Some(typical) => {
-                format!("{answer} Rounding to the foot is typically ± {typical:.0} sq ft here.")
-            }
-            None => answer,
+            Some(typical) if figure.word() == "record" => format!(
+                "{answer} Rounding to the foot is typically ± {} sq ft here.",
+                rounded_float(typical)
+            ),
+            _ => answer,
         }
     }
 
@@ -523,7 +528,8 @@ impl Writer<'_> {
             };
             let plus_minus = self.areas.gross().plus_minus_outside();
             self.page.paragraph(&format!(
-                "If every wall is within {tolerance}, as stated{also}: ± {plus_minus:.0} sq ft."
+                "If every wall is within {tolerance}, as stated{also}: ± {} sq ft.",
+                rounded_float(plus_minus)
             ));
         }
         if house.is_computed() {

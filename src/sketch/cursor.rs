@@ -87,11 +87,7 @@ impl<'a> Cursor<'a> {
     /// Tells that something else was wanted here.
     pub(crate) fn unexpected<T>(&mut self, wanted: &str, help: &str) -> Read<T> {
         let message = format!("wanted {wanted}, found {}", self.found());
-        let mut diagnostic = Diagnostic::new(Word::Unexpected, self.span(), message);
-        if !help.is_empty() {
-            diagnostic = diagnostic.help(help);
-        }
-        self.fault(diagnostic)
+        self.fault(Diagnostic::new(Word::Unexpected, self.span(), message).help(help))
     }
 
     /// Steps over `token` if it is next.
@@ -155,7 +151,12 @@ impl<'a> Cursor<'a> {
                 let ticked: Vec<String> = known.iter().map(|word| format!("`{word}`")).collect();
                 let list: Vec<&str> = ticked.iter().map(String::as_str).collect();
                 let wanted = if what.is_empty() { String::new() } else { format!("{what}: ") };
-                self.unexpected(&format!("{wanted}{}", words::one_of(&list)), "")
+                let help = if what.starts_with("nothing more") {
+                    "a remark goes after a `#`"
+                } else {
+                    "type one of these words here"
+                };
+                self.unexpected(&format!("{wanted}{}", words::one_of(&list)), help)
             }
         }
     }

@@ -228,7 +228,10 @@ impl Cursor<'_> {
         let word = self.keyword(&DIRECTIONS);
         match word.and_then(direction_named) {
             Some(direction) => Ok(direction),
-            None => self.unexpected(&format!("{what}: `north`, `east`, `south` or `west`"), ""),
+            None => self.unexpected(
+                &format!("{what}: `north`, `east`, `south` or `west`"),
+                "type one of these words here",
+            ),
         }
     }
 

@@ -133,7 +133,9 @@ fn walls_move_to_another_face_as_the_second_computation_moves_them() {
                 vanished += 1;
                 assert_eq!(faults.list()[0].word().as_str(), "side-vanishes");
             }
-            (ours, theirs) => panic!("house {seed}: {:?} and {theirs:?}", ours.map(|a| a.gross().tenth_foot())),
+            (ours, theirs) => {
+                panic!("house {seed}: {:?} and {theirs:?}", ours.map(|a| a.gross().tenth_foot()))
+            }
         }
     }
     assert!(vanished > 0, "some slots are narrower than two veneers");

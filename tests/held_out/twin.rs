@@ -89,9 +89,7 @@ fn whole(number: i64) -> Exact {
 
 /// The places in the file of the walls of one axis.
 fn walls_of(walls: &[Wall], axis: Axis) -> Vec<usize> {
-    (0..walls.len())
-        .filter(|&place| walls[place].direction.axis() == axis)
-        .collect()
+    (0..walls.len()).filter(|&place| walls[place].direction.axis() == axis).collect()
 }
 
 /// The directions of the walls.
@@ -222,18 +220,9 @@ impl AxisOnStep {
             units.to_integer().to_i128().expect("a length in units")
         };
         AxisOnStep {
-            signs: places
-                .iter()
-                .map(|&place| walls[place].direction.sign())
-                .collect(),
-            typed: places
-                .iter()
-                .map(|&place| in_units(&walls[place].feet))
-                .collect(),
-            rounded: places
-                .iter()
-                .map(|&place| rounded(&walls[place].feet, step, ties))
-                .collect(),
+            signs: places.iter().map(|&place| walls[place].direction.sign()).collect(),
+            typed: places.iter().map(|&place| in_units(&walls[place].feet)).collect(),
+            rounded: places.iter().map(|&place| rounded(&walls[place].feet, step, ties)).collect(),
             step: in_units(step),
             places,
         }
@@ -241,10 +230,7 @@ impl AxisOnStep {
 
     /// The square of the change from the typed length if this wall is so many steps long.
     fn square(&self, at: usize, steps: i64) -> i128 {
-        let length = self
-            .step
-            .checked_mul(i128::from(steps))
-            .expect("a length in units");
+        let length = self.step.checked_mul(i128::from(steps)).expect("a length in units");
         let change = length - self.typed[at];
         change.checked_mul(change).expect("a square")
     }
@@ -288,17 +274,9 @@ fn list_closings(
         if misclosure != 0 {
             return;
         }
-        let moves: Vec<i64> = lengths
-            .iter()
-            .zip(&axis.rounded)
-            .map(|(steps, own)| (steps - own).abs())
-            .collect();
-        let found = Closing {
-            squares,
-            moved: moves.iter().sum(),
-            moves,
-            lengths: lengths.clone(),
-        };
+        let moves: Vec<i64> =
+            lengths.iter().zip(&axis.rounded).map(|(steps, own)| (steps - own).abs()).collect();
+        let found = Closing { squares, moved: moves.iter().sum(), moves, lengths: lengths.clone() };
         if best.as_ref().is_none_or(|so_far| found.goes_before(so_far)) {
             *best = Some(found);
         }
@@ -336,12 +314,7 @@ fn nearest_by_listing(axis: &AxisOnStep) -> Vec<i64> {
 /// least (sum of squares, steps moved) with which the walls from here on bring it to nothing.
 fn nearest_by_table(axis: &AxisOnStep) -> Vec<i64> {
     let count = axis.rounded.len();
-    let start: i64 = axis
-        .signs
-        .iter()
-        .zip(&axis.rounded)
-        .map(|(sign, own)| sign * own)
-        .sum();
+    let start: i64 = axis.signs.iter().zip(&axis.rounded).map(|(sign, own)| sign * own).sum();
     let mut window = 2;
     loop {
         let reach = start.abs() + window * i64::try_from(count).expect("a count");
@@ -363,9 +336,8 @@ fn nearest_by_table(axis: &AxisOnStep) -> Vec<i64> {
 
         for at in (0..count).rev() {
             for here in -reach..=reach {
-                let least = (-window..=window)
-                    .filter_map(|steps| onward(&table, at, here, steps))
-                    .min();
+                let least =
+                    (-window..=window).filter_map(|steps| onward(&table, at, here, steps)).min();
                 table[at][column(here)] = least;
             }
         }
@@ -383,12 +355,7 @@ fn nearest_by_table(axis: &AxisOnStep) -> Vec<i64> {
                 moves.push(steps);
             }
             if moves.iter().all(|steps| steps.abs() < window) {
-                return axis
-                    .rounded
-                    .iter()
-                    .zip(&moves)
-                    .map(|(own, steps)| own + steps)
-                    .collect();
+                return axis.rounded.iter().zip(&moves).map(|(own, steps)| own + steps).collect();
             }
         }
         window *= 2;
@@ -431,11 +398,8 @@ pub fn on_step_by_table(walls: &[Wall], step: &Exact, ties: Ties) -> (Vec<Exact>
 /// A wall of 0 is dropped. Neighbours that run the same way are one wall; neighbours that run
 /// opposite ways touch.
 pub fn clear_of_itself(directions: &[Direction], lengths: &[i64], gap: i64) -> bool {
-    let mut sides: Vec<(Direction, i64)> = directions
-        .iter()
-        .copied()
-        .zip(lengths.iter().copied())
-        .collect();
+    let mut sides: Vec<(Direction, i64)> =
+        directions.iter().copied().zip(lengths.iter().copied()).collect();
     if sides.iter().any(|&(_, length)| length < 0) {
         return false;
     }
@@ -496,11 +460,7 @@ pub fn clear_of_itself(directions: &[Direction], lengths: &[i64], gap: i64) -> b
 
 /// The whole-foot lengths strictly less than 1 ft from a typed length.
 fn whole_feet_near(feet: &Exact) -> Vec<i64> {
-    let below = feet
-        .floor()
-        .to_integer()
-        .to_i64()
-        .expect("a length in feet");
+    let below = feet.floor().to_integer().to_i64().expect("a length in feet");
     (below - 2..=below + 2)
         .filter(|&length| length >= 0 && (whole(length) - feet).abs() < Exact::one())
         .collect()
@@ -606,11 +566,7 @@ pub fn moved(walls: &[Wall], thickness: &[Exact]) -> Option<Exact> {
         return None;
     }
     // where the walk has the inside on its left, outward is to the right
-    let outward = if inside.is_positive() {
-        whole(-1)
-    } else {
-        whole(1)
-    };
+    let outward = if inside.is_positive() { whole(-1) } else { whole(1) };
 
     // the line on which each moved wall lies: its place east (north-south walls) or north
     let lines: Vec<Exact> = (0..count)
@@ -747,10 +703,7 @@ pub mod random_house {
             depth = -depth;
         }
         let spot = |along: i64, aside: i64| {
-            (
-                from.0 + ahead.0 * along + left.0 * aside,
-                from.1 + ahead.1 * along + left.1 * aside,
-            )
+            (from.0 + ahead.0 * along + left.0 * aside, from.1 + ahead.1 * along + left.1 * aside)
         };
         let one = dice.between(0, length, grain);
         let other = dice.between(0, length, grain);
@@ -851,10 +804,8 @@ pub mod random_house {
             let unit = counts[0] * counts[1];
             for (axis, count) in super::AXES.into_iter().zip(counts) {
                 let places = walls_of(&walls, axis);
-                let misclosure: i64 = places
-                    .iter()
-                    .map(|&place| read[place].0.sign() * read[place].1)
-                    .sum();
+                let misclosure: i64 =
+                    places.iter().map(|&place| read[place].0.sign() * read[place].1).sum();
                 for &place in &places {
                     let share = misclosure * (unit / count) * read[place].0.sign();
                     closed[place] = read[place].1 * unit - share;

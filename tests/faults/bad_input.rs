@@ -1,0 +1,146 @@
+//! Input nobody meant: never a panic, never a hang, a message that says what to type.
+
+use std::time::{Duration, Instant};
+
+use fairfoot::diagnostic::{Word, draw};
+
+use crate::told;
+
+fn first_word(bytes: &[u8]) -> Word {
+    told("bad.sides", bytes.to_vec()).1.first().map(fairfoot::Diagnostic::word).expect("a fault")
+}
+
+fn house(side: &str) -> String {
+    format!("level \"G\"\nliving \"H\"\n{side}\neast 40'\nsouth 30'\nwest 40'\n")
+}
+
+#[test]
+fn an_empty_file_is_told_how_to_begin() {
+    for text in ["", "\n", "\u{feff}", "# only a remark\n", "   \n\t\n"] {
+        assert_eq!(first_word(text.as_bytes()), Word::NothingMeasured, "{text:?}");
+    }
+}
+
+#[test]
+fn bytes_that_are_not_text_are_told_where() {
+    for bytes in [&b"\xff\xfe\x00l"[..], b"level \xc3", b"\x80", b"living \"\xf0\x9f\"\n"] {
+        assert_eq!(first_word(bytes), Word::NotText, "{bytes:?}");
+    }
+}
+
+#[test]
+fn a_nul_byte_and_control_characters_are_refused() {
+    for hidden in ["\0", "\u{7}", "\u{1b}[31m", "\u{85}", "\u{200f}", "\u{202e}", "\u{2066}"] {
+        let text = format!("property \"A{hidden}B\"\n");
+        assert_eq!(first_word(text.as_bytes()), Word::HiddenCharacter, "{hidden:?}");
+        let (source, list) = told("bad.sides", text.into_bytes());
+        let drawn = draw(&source, &list, false);
+        let kept = |c: char| c.is_control() && c != '\n' || ('\u{202a}'..='\u{202e}').contains(&c);
+        assert!(!drawn.contains(kept), "{drawn:?}");
+    }
+}
+
+#[test]
+fn windows_line_ends_and_a_byte_order_mark_are_fine() {
+    let text = format!("\u{feff}{}", house("north 30'")).replace('\n', "\r\n");
+    assert!(fairfoot::read("w.sides", text).is_ok());
+}
+
+#[test]
+fn lengths_that_are_none_are_told_so() {
+    for length in [
+        "0",
+        "0'",
+        "0\"",
+        "-3'",
+        "1e9'",
+        "99999999999999999999999999999999'",
+        "10001'",
+        "1/3\"",
+        "42 7",
+        "42' 7",
+        "12-6",
+        "42' 12\"",
+        "42' 5/4\"",
+        "4.2.1'",
+        "1,200'",
+        "42.5' 7\"",
+        "7.5 1/2\"",
+        "1/0\"",
+        "/2\"",
+        "1/\"",
+        "'",
+        "5 furlongs",
+        "0.0000000001'",
+        "½",
+        "½'",
+    ] {
+        let word = first_word(house(&format!("north {length}")).as_bytes());
+        let known = [
+            Word::BadLength,
+            Word::Unexpected,
+            Word::UnknownWord,
+            Word::StrayCharacter,
+            Word::UnfinishedText,
+        ];
+        assert!(known.contains(&word), "{length}: {word}");
+    }
+}
+
+#[test]
+fn a_length_that_is_almost_one_is_told_as_a_bad_length() {
+    for length in ["42 7", "42' 7", "12-6", "42' 12\"", "42' 5/4\"", "4.2.1'", "1,200'", "1/3\""] {
+        let word = first_word(house(&format!("north {length}")).as_bytes());
+        assert_eq!(word, Word::BadLength, "{length}");
+    }
+}
+
+#[test]
+fn huge_texts_are_answered_at_once() {
+    let begun = Instant::now();
+    assert_eq!(first_word(&vec![b'x'; 100_000_000]), Word::FileTooLong);
+    assert_eq!(first_word(&vec![b'\n'; 3_999_999]), Word::FileTooLong);
+    assert_eq!(first_word("#".repeat(1_000_000).as_bytes()), Word::LineTooLong);
+    assert_eq!(first_word("\"".repeat(3_000_000).as_bytes()), Word::LineTooLong);
+    let nested = "living \"A\" within \"A\"\n".repeat(9_999);
+    let (source, list) = told("nested.sides", format!("level \"G\"\n{nested}").into_bytes());
+    assert!(draw(&source, &list, true).lines().count() < 2_000, "a page, not a flood");
+    let garbage = "?!%& north -5' \"\n".repeat(9_999);
+    assert!(!told("garbage.sides", garbage.into_bytes()).1.is_empty());
+    assert!(begun.elapsed() < Duration::from_secs(60), "{:?}", begun.elapsed());
+}
+
+#[test]
+fn faults_come_all_at_once_and_in_file_order() {
+    let text = "level \"G\"\nliving \"H\"\nnroth 30'\neast 40 1\nsouth 30' recoded 30'\nfrob\n";
+    let (_, list) = told("many.sides", text.as_bytes().to_vec());
+    let words: Vec<&str> = list.iter().map(|fault| fault.word().as_str()).collect();
+    assert_eq!(words, ["unknown-word", "bad-length", "unknown-word", "unknown-word"]);
+    assert!(list.is_sorted_by_key(|fault| fault.span().start));
+}
+
+#[test]
+fn what_an_earlier_fault_makes_doubtful_is_held_back() {
+    // The house cannot close without its bad side, and the porch stands at one of its corners.
+    let text = "level \"G\"\nliving \"H\"\nnorth 30 0\neast 40'\ncorner \"step\"\nsouth 30'\n\
+                west 40'\nporch \"P\" from corner \"step\"\nsouth 5'\neast 5'\nnorth 5'\nwest 5'\n";
+    let (_, list) = told("held.sides", text.as_bytes().to_vec());
+    assert_eq!(list.len(), 1, "{list:?}");
+}
+
+#[test]
+fn a_near_miss_is_read_as_what_was_meant_so_that_later_faults_come_too() {
+    let text = "level \"G\"\nliving \"H\"\nnroth 30'\neast 40'\nsouth 30'\nwest 38'\n";
+    let (_, list) = told("near.sides", text.as_bytes().to_vec());
+    let words: Vec<&str> = list.iter().map(|fault| fault.word().as_str()).collect();
+    assert_eq!(words, ["does-not-close", "unknown-word"]);
+}
+
+#[test]
+fn spans_at_wide_characters_and_at_the_end_draw() {
+    for text in ["property \"日本", "level \"é\" 日本\n", "living", "north 5' note \"…", "é"]
+    {
+        let (source, list) = told("wide.sides", text.as_bytes().to_vec());
+        assert!(draw(&source, &list, false).contains("error["), "{text}");
+    }
+}

@@ -1,0 +1,85 @@
+//! Every fault and warning fairfoot can tell: one smallest file for each word, its message beside it.
+//!
+//! The gallery of all messages is `tests/faults/messages/`, a file a word.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that cannot go on has failed"
+)]
+
+mod bad_input;
+mod closing;
+
+use std::path::PathBuf;
+
+use fairfoot::diagnostic::{Word, draw};
+use fairfoot::{Areas, Diagnostic, Reconciliation, Settings, Source};
+
+/// Everything fairfoot has to say of a text, in file order.
+pub(crate) fn told(name: &str, bytes: Vec<u8>) -> (Source, Vec<Diagnostic>) {
+    let worked_out = || {
+        let settings = Settings::default();
+        let sound = fairfoot::read_source(fairfoot::decode(name, bytes)?)?;
+        let areas = Areas::of(&sound, &settings)?;
+        let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
+        Ok((sound.source().clone(), reconciliation.warnings().to_vec()))
+    };
+    worked_out().unwrap_or_else(|faults: fairfoot::Faults| {
+        (faults.source().clone(), faults.list().to_vec())
+    })
+}
+
+fn folder() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/faults")
+}
+
+#[test]
+fn every_word_has_a_smallest_file_that_provokes_it() {
+    for word in Word::ALL {
+        let name = format!("{word}.sides");
+        let bytes = std::fs::read(folder().join(&name))
+            .unwrap_or_else(|error| panic!("tests/faults/{name}: {error}"));
+        let (source, list) = told(&name, bytes);
+        assert!(list.iter().any(|fault| fault.word() == *word), "{name}: {list:?}");
+        insta::with_settings!({ snapshot_path => "messages", prepend_module_to_snapshot => false, omit_expression => true }, {
+            insta::assert_snapshot!(word.as_str(), draw(&source, &list, false));
+        });
+    }
+}
+
+#[test]
+fn every_file_is_of_a_word() {
+    for entry in std::fs::read_dir(folder()).unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_some_and(|ending| ending == "sides") {
+            let stem = path.file_stem().unwrap().to_string_lossy().into_owned();
+            let known = Word::ALL.iter().any(|word| word.as_str() == stem);
+            assert!(known, "{stem} is the word of no fault");
+        }
+    }
+}
+
+#[test]
+fn every_error_says_what_to_type_or_do_instead() {
+    for word in Word::ALL {
+        let name = format!("{word}.sides");
+        let (_, list) = told(&name, std::fs::read(folder().join(&name)).unwrap());
+        let fault = list.iter().find(|fault| fault.word() == *word).unwrap();
+        assert!(!fault.is_error() || !fault.helps().is_empty(), "{word} has no help");
+    }
+}
+
+#[test]
+fn messages_are_lower_case_without_a_final_stop() {
+    for word in Word::ALL {
+        let name = format!("{word}.sides");
+        let (_, list) = told(&name, std::fs::read(folder().join(&name)).unwrap());
+        for fault in list {
+            let message = fault.message();
+            let first = message.chars().next().unwrap();
+            assert!(!first.is_uppercase(), "{word}: {message}");
+            assert!(!message.ends_with('.'), "{word}: {message}");
+        }
+    }
+}
