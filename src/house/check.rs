@@ -2,13 +2,12 @@
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::house::misclosure::{does_not_close, tick};
-use crate::house::outline::{Crossing, Vector};
-use crate::house::plane::Patch;
+use crate::house::outline::Crossing;
 use crate::house::walk::{Closed, Leg, NotClosed, Shape, Walk, WalkSide};
-use crate::house::{DrawnOutline, House, Level, Lot, Outline, Side, Space};
+use crate::house::{House, Level, Lot, Side, Space};
 use crate::length::{Length, Step, Ties, Written};
-use crate::sketch::statement::{CornerRef, Place, Run};
-use crate::sketch::{Axis, Direction, Face, Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
+use crate::sketch::statement::Run;
+use crate::sketch::{Axis, Direction, Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
 use crate::words;
 
 /// An estimated side is within plus or minus this, unless it says otherwise.
@@ -56,20 +55,20 @@ fn empty(sketch: &Sketch) -> House {
     }
 }
 
-struct Checker<'a> {
-    sketch: &'a Sketch,
-    found: &'a mut Vec<Diagnostic>,
-    house: House,
-    whole: bool,
+pub(super) struct Checker<'a> {
+    pub(super) sketch: &'a Sketch,
+    pub(super) found: &'a mut Vec<Diagnostic>,
+    pub(super) house: House,
+    pub(super) whole: bool,
     /// Spaces told to lie outside the one they should lie in; nothing more is told of where they lie.
-    astray: Vec<usize>,
+    pub(super) astray: Vec<usize>,
 }
 
 /// A space of the level at hand: where it stands in the sketch, and in the house once it is closed and placed.
-type OnLevel = Vec<Option<usize>>;
+pub(super) type OnLevel = Vec<Option<usize>>;
 
 impl Checker<'_> {
-    fn tell(&mut self, diagnostic: Diagnostic) {
+    pub(super) fn tell(&mut self, diagnostic: Diagnostic) {
         self.whole &= !diagnostic.is_error();
         self.found.push(diagnostic);
     }
@@ -90,31 +89,6 @@ impl Checker<'_> {
         let placed: Vec<usize> = on_level.iter().flatten().copied().collect();
         self.find_parents(level, &on_level, all);
         self.overlaps(&placed);
-    }
-
-    /// Names on a level that something refers to belong to one space only.
-    fn tell_name_twice(&mut self, level: &LevelSketch, i: usize) {
-        let name = &level.spaces[i].space.name;
-        let first = level.spaces[..i].iter().find(|other| other.space.name == *name);
-        let refers = |space: &SpaceSketch| {
-            space.space.within.as_ref() == Some(name)
-                || matches!(&space.space.place, Place::CornerOf(of, ..) if of == name)
-        };
-        let referred = level.spaces.iter().any(refers)
-            || self.sketch.figures.iter().any(|figure| figure.figure.basis.counting.contains(name))
-            || self.sketch.outlines.iter().any(|outline| outline.of.as_ref() == Some(name));
-        if let Some(first) = first.filter(|_| referred) {
-            let shown = quoted(&name.text);
-            self.tell(
-                Diagnostic::new(
-                    Word::NameTwice,
-                    name.span,
-                    format!("two spaces of this level are called {shown}"),
-                )
-                .also(first.space.name.span, "the other one")
-                .help("give each a name of its own, since another line refers to it"),
-            );
-        }
     }
 
     fn space(
@@ -206,7 +180,12 @@ impl Checker<'_> {
     }
 
     /// The walk of a sketch, `close` written out as the sides it stands for.
-    fn build(&mut self, name: &str, span: Span, sketch: &WalkSketch) -> Option<(Walk, Vec<Side>)> {
+    pub(super) fn build(
+        &mut self,
+        name: &str,
+        span: Span,
+        sketch: &WalkSketch,
+    ) -> Option<(Walk, Vec<Side>)> {
         let mut walk = Walk::default();
         let mut sides: Vec<Side> = Vec::new();
         let mut following: [Option<Span>; 2] = [None, None];
@@ -271,7 +250,7 @@ impl Checker<'_> {
         Some((walk, sides))
     }
 
-    fn tell_backwards(&mut self, name: &str, side: &Side, by: i64) {
+    pub(super) fn tell_backwards(&mut self, name: &str, side: &Side, by: i64) {
         let other = side
             .direction
             .map_or("the other way", |d| Direction::along(d.axis(), -d.sign()).word());
@@ -291,7 +270,13 @@ impl Checker<'_> {
         );
     }
 
-    fn tell_crossing(&mut self, name: &str, span: Span, sides: &[Side], crossing: Crossing) {
+    pub(super) fn tell_crossing(
+        &mut self,
+        name: &str,
+        span: Span,
+        sides: &[Side],
+        crossing: Crossing,
+    ) {
         let (first, second) = (&sides[crossing.first], &sides[crossing.second]);
         let place = spoken_place(crossing.at);
         self.tell(
@@ -385,487 +370,6 @@ impl Checker<'_> {
             }
         }
     }
-
-    /// Lengths taped past the jogs, against the sides between.
-    fn overalls(&mut self, name: &str, sketch: &WalkSketch, sides: &[Side], closed: &Closed) {
-        let points = closed.outline.points();
-        for &(direction, written, span) in &sketch.overalls {
-            let along = |point: &(i64, i64)| {
-                if direction.axis() == Axis::North { point.1 } else { point.0 }
-            };
-            let extent = points.iter().map(along).max().unwrap_or(0)
-                - points.iter().map(along).min().unwrap_or(0);
-            let legs = closed.walk.legs(direction.axis());
-            let between: Vec<&Leg> =
-                legs.iter().filter(|leg| leg.sign == direction.sign()).collect();
-            let allowed = self.sketch.heads.tolerance().nm()
-                + between.iter().map(|leg| leg.tolerance).sum::<i64>();
-            let off = written.length() - Length::from_nm(extent);
-            if off.abs().nm() > allowed {
-                let names: Vec<String> = between.iter().map(|leg| tick(&sides[leg.side])).collect();
-                self.tell(
-                    Diagnostic::new(
-                        Word::OverallDiffers,
-                        span,
-                        format!(
-                            "{}: the overall length differs by {} from the sides",
-                            quoted(name),
-                            off.spoken()
-                        ),
-                    )
-                    .note(format!(
-                        "between its ends lie {}: together {}",
-                        words::all_of(&names),
-                        Length::from_nm(extent).spoken()
-                    ))
-                    .help("measure these sides and the overall length again"),
-                );
-            }
-        }
-    }
-
-    /// Distances taped across, against the outline.
-    fn ties(&mut self, name: &str, sketch: &WalkSketch, closed: &Closed) {
-        let points = closed.outline.points();
-        let n = points.len();
-        for (from, to, written, span) in &sketch.ties {
-            let ends =
-                (self.corner_of(sketch, from, n, *span), self.corner_of(sketch, to, n, *span));
-            let (Some(from), Some(to)) = ends else {
-                continue;
-            };
-            let (a, b) = (points[from], points[to]);
-            let across = Vector { east: b.0 - a.0, north: b.1 - a.1, rise: 0 }.length();
-            let apart = from.abs_diff(to).min(n - from.abs_diff(to));
-            let sides_between = i64::try_from(apart).unwrap_or(0);
-            let allowed = self.sketch.heads.tolerance().nm() * (1 + sides_between);
-            let off = written.length() - across;
-            if off.abs().nm() > allowed {
-                self.tell(
-                    Diagnostic::new(
-                        Word::TieDiffers,
-                        *span,
-                        format!("{}: the distance across differs by {} from the outline", quoted(name), off.spoken()),
-                    )
-                    .note(format!("in the outline the two corners are {} apart; a difference means that a corner is not square, or a side between them is off", across.spoken()))
-                    .help(format!("measure the sides between corner {} and corner {} again, and this distance", from + 1, to + 1)),
-                );
-            }
-        }
-    }
-
-    /// A corner by number or name, counted from 0.
-    fn corner_of(
-        &mut self,
-        sketch: &WalkSketch,
-        corner: &CornerRef,
-        n: usize,
-        span: Span,
-    ) -> Option<usize> {
-        let found = match corner {
-            CornerRef::Number(number) => (1..=n).contains(number).then(|| number - 1),
-            CornerRef::Name(name) => {
-                let named = sketch.corners.iter().find(|corner| corner.name.text == *name);
-                named.map(|corner| if corner.after < n { corner.after } else { 0 })
-            }
-        };
-        if found.is_none() {
-            let shown = match corner {
-                CornerRef::Number(number) => format!("corner {number}"),
-                CornerRef::Name(name) => format!("corner {}", quoted(name)),
-            };
-            self.tell(no_such_corner(
-                span,
-                &shown,
-                &format!("this outline has corners 1 to {n}"),
-                &names_of(sketch),
-            ));
-        }
-        found
-    }
-
-    /// Where the first corner of a space stands.
-    fn place(
-        &mut self,
-        on: &LevelSketch,
-        sketch: &SpaceSketch,
-        on_level: &OnLevel,
-    ) -> Option<(i64, i64)> {
-        match &sketch.space.place {
-            Place::Origin => Some((0, 0)),
-            Place::Start(offsets) => {
-                let along = |axis: Axis| -> i64 {
-                    let parts = offsets.iter().filter(|(direction, _)| direction.axis() == axis);
-                    parts.map(|(direction, length)| direction.sign() * length.length().nm()).sum()
-                };
-                Some((along(Axis::East), along(Axis::North)))
-            }
-            Place::Corner(name) => {
-                let mut found = Vec::new();
-                for (i, space) in on.spaces.iter().enumerate().take(on_level.len()) {
-                    found.extend(
-                        space
-                            .walk
-                            .corners
-                            .iter()
-                            .filter(|corner| corner.name == *name)
-                            .map(|corner| (i, corner)),
-                    );
-                }
-                match found[..] {
-                    [(i, corner)] => self.corner_place(on_level[i], corner.after),
-                    [] => {
-                        if !on.doubtful {
-                            let known: Vec<String> = on
-                                .spaces
-                                .iter()
-                                .take(on_level.len())
-                                .flat_map(|space| names_of(&space.walk))
-                                .collect();
-                            let shown = format!("corner {}", quoted(&name.text));
-                            self.tell(no_such_corner(name.span, &shown, "a corner is named on the walk of a space given earlier on this level", &known));
-                        }
-                        self.whole = false;
-                        None
-                    }
-                    [(_, first), (_, second), ..] => {
-                        let shown = quoted(&name.text);
-                        self.tell(
-                            Diagnostic::new(
-                                Word::NameTwice,
-                                second.name.span,
-                                format!("two corners of this level are called {shown}"),
-                            )
-                            .also(first.name.span, "the other one")
-                            .help("give each a name of its own, since another line refers to it"),
-                        );
-                        None
-                    }
-                }
-            }
-            Place::CornerOf(name, number, span) => {
-                let earlier = on
-                    .spaces
-                    .iter()
-                    .take(on_level.len())
-                    .position(|space| space.space.name == *name);
-                let Some(i) = earlier else {
-                    if !on.doubtful {
-                        self.tell(no_such_space(name, on, on_level.len()));
-                    }
-                    self.whole = false;
-                    return None;
-                };
-                let sides = on_level[i].map(|space| self.house.spaces[space].sides.len());
-                if sides.is_some_and(|sides| !(1..=sides).contains(number)) {
-                    let has =
-                        format!("{} has corners 1 to {}", quoted(&name.text), sides.unwrap_or(0));
-                    self.tell(no_such_corner(*span, &format!("corner {number}"), &has, &[]));
-                    return None;
-                }
-                self.corner_place(on_level[i], number - 1)
-            }
-        }
-    }
-
-    fn corner_place(&self, space: Option<usize>, after: usize) -> Option<(i64, i64)> {
-        let space = &self.house.spaces[space?];
-        let points = space.closed.outline.points();
-        let corner = points.get(after).or(points.first())?;
-        Some((space.at.0 + corner.0, space.at.1 + corner.1))
-    }
-
-    /// What each space of a level lies in, said or seen.
-    fn find_parents(&mut self, level: &LevelSketch, on_level: &OnLevel, all: bool) {
-        for (i, sketch) in level.spaces.iter().enumerate() {
-            let said = match &sketch.space.within {
-                Some(name) => {
-                    let earlier =
-                        level.spaces.iter().take(i).position(|other| other.space.name == *name);
-                    if earlier.is_none() && !level.doubtful {
-                        self.tell(no_such_space(name, level, i));
-                    }
-                    earlier.and_then(|earlier| on_level[earlier])
-                }
-                None => None,
-            };
-            let Some(space) = on_level[i] else { continue };
-            if sketch.space.within.is_none() && !sketch.space.kind.lies_in_another() {
-                continue;
-            }
-            let candidates: Vec<usize> = match said {
-                Some(parent) => vec![parent],
-                None if sketch.space.within.is_some() => continue,
-                None => on_level
-                    .iter()
-                    .flatten()
-                    .copied()
-                    .filter(|&other| !self.house.spaces[other].kind.lies_in_another())
-                    .collect(),
-            };
-            let parent = self.smallest_around(space, &candidates);
-            if parent.is_none() && (said.is_some() || all) {
-                self.tell_not_inside(sketch, said);
-                self.astray.push(space);
-            }
-            self.house.spaces[space].parent = parent;
-        }
-    }
-
-    fn smallest_around(&self, space: usize, candidates: &[usize]) -> Option<usize> {
-        let patch = self.patch(space);
-        let holds = |&&other: &&usize| {
-            other != space && patch.beyond(&self.patch(other), self.sliver(space, other)) == 0.0
-        };
-        candidates
-            .iter()
-            .filter(holds)
-            .copied()
-            .min_by_key(|&other| self.house.spaces[other].closed.outline.area())
-    }
-
-    fn tell_not_inside(&mut self, sketch: &SpaceSketch, said: Option<usize>) {
-        let name = quoted(&sketch.space.name.text);
-        let of = said.map_or("a space of this level".to_owned(), |parent| {
-            quoted(&self.house.spaces[parent].name)
-        });
-        self.tell(
-            Diagnostic::new(Word::NotInside, sketch.span, format!("{name} does not lie inside {of}"))
-                .help("say where it starts, seen from the level's origin: `start east 10' north 4'`, or `from corner \"porch\"`")
-                .help("the origin is where the walk of the first space starts"),
-        );
-    }
-
-    fn patch(&self, space: usize) -> Patch {
-        let space = &self.house.spaces[space];
-        Patch::new(&space.closed.outline, space.at)
-    }
-
-    /// How wide an overlap of two spaces may be and still be a matter of tape.
-    fn sliver(&self, a: usize, b: usize) -> Length {
-        let (a, b) = (&self.house.spaces[a], &self.house.spaces[b]);
-        let faces = if a.face == b.face { 0 } else { 10 };
-        let most =
-            a.closed.walk.sides.iter().chain(&b.closed.walk.sides).map(|side| side.tolerance).max();
-        let most = most.unwrap_or(0).max(self.house.tolerance.nm());
-        Length::from_nm(4 * most + faces * Length::INCH.nm())
-    }
-
-    /// Spaces side by side may not cover the same ground.
-    fn overlaps(&mut self, placed: &[usize]) {
-        for (i, &b) in placed.iter().enumerate() {
-            for &a in &placed[..i] {
-                let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
-                let inner = one.kind.lies_in_another() != other.kind.lies_in_another();
-                let astray = self.astray.contains(&a) || self.astray.contains(&b);
-                if astray || one.parent != other.parent || inner && one.parent.is_none() {
-                    continue;
-                }
-                let overlap = self.patch(a).overlap(&self.patch(b), self.sliver(a, b));
-                if overlap > 0.0 {
-                    self.tell_overlap(a, b, overlap);
-                }
-            }
-        }
-    }
-
-    fn tell_overlap(&mut self, a: usize, b: usize, overlap: f64) {
-        let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
-        let message = format!(
-            "{} and {} cover the same ground: about {:.0} sq ft",
-            quoted(&one.name),
-            quoted(&other.name),
-            overlap.max(1.0)
-        );
-        let fault = Diagnostic::new(Word::SpacesOverlap, other.span, message)
-            .also(one.span, "the other one")
-            .help("say where it starts: `from corner \"porch\"` at a corner named on an earlier walk, or `start east 10' north 4'` from the level's origin")
-            .help(format!("a space under the same roof that is part of the other outline is `within \"{}\"`", one.name));
-        self.tell(fault);
-    }
-
-    /// Upper levels that reach beyond what is under them.
-    fn overhangs(&mut self) {
-        for upper in 1..self.house.levels.len() {
-            let level = &self.house.levels[upper];
-            let mut lower = upper - 1;
-            if level.beside || level.below_grade || self.house.levels[lower].below_grade {
-                continue;
-            }
-            let mut under = self.level_patch(lower);
-            while self.house.levels[lower].beside && lower > 0 {
-                lower -= 1;
-                under = under.with(&self.level_patch(lower));
-            }
-            let beyond =
-                self.level_patch(upper).beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
-            let span =
-                self.house.spaces.iter().find(|space| space.level == upper).map(|space| space.span);
-            if let Some(span) = span.filter(|_| beyond > 0.0) {
-                let (above, below) = (
-                    quoted(&self.house.levels[upper].name),
-                    quoted(&self.house.levels[lower].name),
-                );
-                self.tell(
-                    Diagnostic::new(
-                        Word::UpperOverhangs,
-                        span,
-                        format!("{above} reaches beyond {below} by about {:.0} sq ft", beyond.max(1.0)),
-                    )
-                    .help("if it does not overhang there, say where it starts: `start east 12' north 4'` from the same point as below"),
-                );
-            }
-        }
-    }
-
-    /// All the ground a level covers, at the frame where its faces differ from the others'.
-    fn level_patch(&self, level: usize) -> Patch {
-        let mixed = self.house.spaces.iter().any(|space| space.face != Face::Outside);
-        let on_level = (0..self.house.spaces.len()).filter(|&i| {
-            let space = &self.house.spaces[i];
-            space.level == level && space.parent.is_none()
-        });
-        on_level.fold(Patch::empty(), |ground, i| {
-            let at = self.house.spaces[i].at;
-            let patch = match self.house.at_face(i, Face::Frame) {
-                Ok(frame) if mixed => Patch::new(&frame.outline, at),
-                _ => self.patch(i),
-            };
-            ground.with(&patch)
-        })
-    }
-
-    /// Somebody else's outlines: which spaces they are of, whether they close.
-    fn drawn_outlines(&mut self) {
-        for outline in &self.sketch.outlines {
-            if outline.walk.doubtful || outline.walk.sides.len() < 2 {
-                self.whole = false;
-                continue;
-            }
-            let Some((mut walk, sides)) =
-                self.build(&outline.name.text, outline.span, &outline.walk)
-            else {
-                continue;
-            };
-            for side in &mut walk.sides {
-                side.tolerance = 0;
-            }
-            let misses = walk.misclosure();
-            let closed = walk.clone().close_as_measured();
-            let shown = quoted(&outline.name.text);
-            let outline_closed = closed.as_ref().ok().map(|closed| closed.outline.clone());
-            if let Some(crossing) = outline_closed.as_ref().and_then(Outline::crossing) {
-                self.tell_crossing(&outline.name.text, outline.span, &sides, crossing);
-                continue;
-            }
-            if let Err(NotClosed::Backwards { side, by }) = closed {
-                self.tell_backwards(&outline.name.text, &sides[side], by);
-                continue;
-            }
-            if outline_closed.is_none() {
-                let ways: Vec<String> = Axis::BOTH
-                    .into_iter()
-                    .filter(|&axis| misses.on(axis) != 0)
-                    .map(|axis| {
-                        format!(
-                            "{} {}",
-                            Length::from_nm(misses.on(axis)).spoken(),
-                            Direction::along(axis, misses.on(axis)).word()
-                        )
-                    })
-                    .collect();
-                let whose = outline.drawn.word();
-                self.tell(
-                    Diagnostic::new(
-                        Word::OutlineDoesNotClose,
-                        outline.span,
-                        format!(
-                            "the {whose}'s outline {shown} ends {} of where it began",
-                            words::all_of(&ways)
-                        ),
-                    )
-                    .note(
-                        "an outline that does not close has no area; it is shown as it is printed",
-                    ),
-                );
-            }
-            let walk = closed.map_or(walk, |closed| closed.walk);
-            let of = self.spaces_of(outline);
-            self.house.drawn.push(DrawnOutline {
-                drawn: outline.drawn,
-                name: outline.name.text.clone(),
-                of,
-                sides,
-                walk,
-                outline: outline_closed,
-            });
-        }
-    }
-
-    /// The spaces a name of an outline means: a space, or those counted on a level.
-    fn spaces_of(&mut self, outline: &crate::sketch::OutlineSketch) -> Vec<usize> {
-        let name = outline.of.as_ref().unwrap_or(&outline.name);
-        let spaces = &self.house.spaces;
-        let named: Vec<usize> =
-            (0..spaces.len()).filter(|&i| spaces[i].name == name.text).collect();
-        if !named.is_empty() {
-            return named;
-        }
-        let level = self.house.levels.iter().position(|level| level.name == name.text);
-        let on_level: Vec<usize> = (0..spaces.len())
-            .filter(|&i| Some(spaces[i].level) == level && spaces[i].counted)
-            .collect();
-        let known = level.is_some()
-            || self
-                .sketch
-                .levels
-                .iter()
-                .flat_map(|level| &level.spaces)
-                .any(|space| space.space.name == *name);
-        if outline.of.is_some() && !known {
-            let shown = quoted(&name.text);
-            self.tell(
-                Diagnostic::new(
-                    Word::NoSuchSpace,
-                    name.span,
-                    format!("no space or level is called {shown}"),
-                )
-                .help("after `of` comes the name of a space or a level of this file"),
-            );
-        }
-        on_level
-    }
-
-    /// Names after `counting` are spaces of the house, or things the record lists.
-    fn counting_names(&mut self) {
-        let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
-        let mut known: Vec<&str> = spaces.map(|space| space.space.name.text.as_str()).collect();
-        known.extend(self.sketch.missing.iter().map(|missing| missing.name.as_str()));
-        for figure in &self.sketch.figures {
-            for name in figure
-                .figure
-                .basis
-                .counting
-                .iter()
-                .filter(|name| !known.contains(&name.text.as_str()))
-            {
-                let shown = quoted(&name.text);
-                let mut fault = Diagnostic::new(
-                    Word::NoSuchSpace,
-                    name.span,
-                    format!("no space is called {shown}"),
-                );
-                if let Some(near) = words::nearest(&name.text, &known) {
-                    fault = fault.help(format!("did you mean `\"{near}\"`?"));
-                }
-                let fault = fault.help(
-                    "after `counting` come names of spaces of this file, or of what is `missing`",
-                );
-                self.whole = false;
-                self.found.push(fault);
-            }
-        }
-    }
 }
 
 fn closing_twice(name: &str, span: Span, before: Span) -> Diagnostic {
@@ -873,41 +377,6 @@ fn closing_twice(name: &str, span: Span, before: Span) -> Diagnostic {
     Diagnostic::new(Word::ClosingTwice, span, message)
         .also(before, "the first one")
         .help("measure one of the two; north and south share one, east and west share one")
-}
-
-fn no_such_corner(span: Span, shown: &str, has: &str, known: &[String]) -> Diagnostic {
-    let fault =
-        Diagnostic::new(Word::NoSuchCorner, span, format!("there is no {shown} here")).note(has);
-    if known.is_empty() {
-        return fault.help("name a corner on the walk where it is reached: `corner \"porch\"`");
-    }
-    let known: Vec<String> = known.iter().map(|name| format!("`\"{name}\"`")).collect();
-    fault.help(format!("named so far: {}", words::all_of(&known)))
-}
-
-fn no_such_space(
-    name: &crate::sketch::statement::Named,
-    level: &LevelSketch,
-    before: usize,
-) -> Diagnostic {
-    let earlier: Vec<&str> =
-        level.spaces.iter().take(before).map(|space| space.space.name.text.as_str()).collect();
-    let shown = quoted(&name.text);
-    let fault = Diagnostic::new(
-        Word::NoSuchSpace,
-        name.span,
-        format!("no space given earlier on this level is called {shown}"),
-    );
-    match words::nearest(&name.text, &earlier) {
-        Some(near) => fault.help(format!("did you mean `\"{near}\"`?")),
-        None => {
-            fault.help("put the space it refers to on a line before this one, on the same level")
-        }
-    }
-}
-
-fn names_of(walk: &WalkSketch) -> Vec<String> {
-    walk.corners.iter().map(|corner| corner.name.text.clone()).collect()
 }
 
 /// The sides that `close` stands for: of the axes that miss by more than their tolerances, the one across the last side first.

@@ -1,13 +1,17 @@
 //! The checked house: levels whose outlines close; holding a [`House`] proves it.
 
 mod check;
+mod drawn;
 pub(crate) mod faces;
+mod lying;
 mod misclosure;
 pub(crate) use misclosure::tick;
 pub(crate) mod outline;
 mod pieces;
+mod placing;
 mod plane;
 pub(crate) mod range;
+mod taped;
 pub(crate) mod walk;
 
 use crate::area::Area;

@@ -65,6 +65,10 @@ impl Page {
     /// A name on the left and a figure at the right edge; a long name goes on over further lines.
     pub(crate) fn ledger(&mut self, name: &str, figure: &str, indent: usize) {
         let room = self.width.saturating_sub(figure.width() + 2);
+        if room < indent + 16 {
+            self.indented(name, indent, indent + 4);
+            return self.indented(figure, indent + 4, indent + 4);
+        }
         let (first, rest) = (" ".repeat(indent), " ".repeat(indent + 4));
         let options = textwrap::Options::new(room).initial_indent(&first).subsequent_indent(&rest);
         let lines = textwrap::wrap(name, options);

@@ -9,6 +9,11 @@
 mod range;
 mod second_opinion;
 mod steps;
-#[allow(dead_code, missing_docs, reason = "each test file uses its own part")]
+#[allow(
+    dead_code,
+    unreachable_pub,
+    clippy::integer_division,
+    reason = "it stands alone: each test uses its own part of it"
+)]
 mod twin;
 mod walks;

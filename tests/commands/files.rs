@@ -1,0 +1,119 @@
+//! Files that are not there, may not be read, are no files; standard input; exit codes.
+
+use std::fs;
+
+use crate::{PLAIN, fairfoot, text};
+
+fn stderr_of(arguments: &[&str], code: i32) -> String {
+    let run = fairfoot().args(arguments).assert().code(code);
+    text(&run.get_output().stderr)
+}
+
+#[test]
+fn a_missing_file_is_told_and_exits_with_2() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("house");
+    let told = stderr_of(&["reconcile", path.to_str().unwrap()], 2);
+    assert!(told.contains("there is no file") && told.contains("fairfoot new"), "{told}");
+    fs::write(folder.path().join("house.sides"), PLAIN).unwrap();
+    let told = stderr_of(&["reconcile", path.to_str().unwrap()], 2);
+    assert!(told.contains("did you mean") && told.contains("house.sides"), "{told}");
+}
+
+#[test]
+fn a_folder_is_told_and_exits_with_2() {
+    let folder = tempfile::tempdir().unwrap();
+    let told = stderr_of(&["area", folder.path().to_str().unwrap()], 2);
+    assert!(told.contains("is a folder"), "{told}");
+}
+
+#[test]
+fn a_fault_exits_with_1_and_prints_nothing_on_standard_output() {
+    for command in ["reconcile", "area"] {
+        let run = fairfoot().args([command, "-"]).write_stdin("north 12'\n").assert().code(1);
+        assert!(run.get_output().stdout.is_empty());
+        assert!(text(&run.get_output().stderr).contains("error[out-of-place]"));
+    }
+}
+
+#[test]
+fn standard_input_is_read_as_a_dash() {
+    let run = fairfoot().args(["area", "-"]).write_stdin(PLAIN).assert().success();
+    assert!(text(&run.get_output().stdout).contains("1,206")); // 28.3 × 42.6 = 1,205.58
+    assert!(run.get_output().stderr.is_empty());
+}
+
+#[test]
+fn closed_standard_input_is_an_empty_file() {
+    fairfoot().args(["check", "-"]).assert().code(1);
+}
+
+#[test]
+fn wrong_usage_exits_with_2_and_help_with_0() {
+    fairfoot().assert().code(2);
+    fairfoot().arg("measure").assert().code(2);
+    fairfoot().args(["reconcile"]).assert().code(2);
+    fairfoot().args(["reconcile", "-", "--ties", "sideways"]).assert().code(2);
+    let told = stderr_of(&["reconcile", "-", "--reach", "42 7"], 2);
+    assert!(told.contains("two numbers and no unit"), "{told}");
+    fairfoot().arg("--help").assert().success();
+    fairfoot().arg("--version").assert().success();
+    for command in ["reconcile", "check", "area", "tidy", "new", "completions", "manual"] {
+        fairfoot().args([command, "--help"]).assert().success();
+    }
+}
+
+#[test]
+fn check_names_each_file_and_goes_on_after_a_bad_one() {
+    let folder = tempfile::tempdir().unwrap();
+    let (good, bad) = (folder.path().join("good.sides"), folder.path().join("bad.sides"));
+    fs::write(&good, PLAIN).unwrap();
+    fs::write(&bad, PLAIN.replace("28' 4\"\n    west", "29' 4\"\n    west")).unwrap();
+    let run = fairfoot().arg("check").args([&bad, &good]).assert().code(1);
+    let out = text(&run.get_output().stdout);
+    assert!(out.contains("bad.sides: 1 fault\n") && out.contains("good.sides: sound\n"), "{out}");
+    let none = folder.path().join("none.sides");
+    let run = fairfoot().arg("check").args([&none, &good]).assert().code(2);
+    assert!(text(&run.get_output().stdout).contains("good.sides: sound\n"));
+}
+
+#[test]
+fn new_writes_a_file_that_works_at_once_and_never_over_another() {
+    let folder = tempfile::tempdir().unwrap();
+    let run = fairfoot().current_dir(&folder).args(["new", "mine"]).assert().success();
+    assert_eq!(text(&run.get_output().stdout), "mine.sides\n");
+    let path = folder.path().join("mine.sides");
+    fairfoot().arg("reconcile").arg(&path).assert().success();
+    fairfoot().args(["tidy", "--check"]).arg(&path).assert().code(1); // its remarks are laid out by hand
+    fs::write(&path, "mine").unwrap();
+    let run = fairfoot().current_dir(&folder).args(["new", "mine"]).assert().code(2);
+    assert!(text(&run.get_output().stderr).contains("exists already"));
+    assert_eq!(fs::read_to_string(&path).unwrap(), "mine");
+    fairfoot().current_dir(&folder).args(["new", "no/such/folder/mine"]).assert().code(2);
+    let run = fairfoot().args(["new", "-"]).assert().success();
+    assert!(text(&run.get_output().stdout).starts_with("# A house to start from"));
+}
+
+#[cfg(unix)]
+#[test]
+fn a_new_file_may_be_read_like_any_other() {
+    use std::os::unix::fs::PermissionsExt;
+    let folder = tempfile::tempdir().unwrap();
+    fairfoot().current_dir(&folder).args(["new", "mine"]).assert().success();
+    let mode = fs::metadata(folder.path().join("mine.sides")).unwrap().permissions().mode();
+    fs::write(folder.path().join("other"), "").unwrap();
+    let other = fs::metadata(folder.path().join("other")).unwrap().permissions().mode();
+    assert_eq!(mode, other);
+}
+
+#[test]
+fn completions_and_the_man_page_are_printed() {
+    for shell in ["bash", "zsh", "fish", "powershell", "elvish"] {
+        let run = fairfoot().args(["completions", shell]).assert().success();
+        assert!(text(&run.get_output().stdout).contains("reconcile"), "{shell}");
+    }
+    let page = text(&fairfoot().arg("manual").assert().success().get_output().stdout);
+    for word in [".TH fairfoot 1", "RECONCILE", "--ties", "TIDY", "--write"] {
+        assert!(page.replace('\\', "").contains(word), "{word}");
+    }
+}

@@ -1,0 +1,141 @@
+//! The JSON report: its keys, its schema, and lines that add up to the last digit.
+
+use serde_json::Value;
+
+use crate::{PLAIN, fairfoot, sketch, text};
+
+fn value(arguments: &[&str], stdin: &str) -> Value {
+    let run = fairfoot().args(arguments).write_stdin(stdin).assert().success();
+    serde_json::from_str(&text(&run.get_output().stdout)).expect("JSON")
+}
+
+/// Every sketch that ships with the program, reported.
+fn reports() -> Vec<(String, Value)> {
+    let mut reports = Vec::new();
+    for entry in std::fs::read_dir(sketch("")).unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_some_and(|ending| ending == "sides") {
+            let report = value(&["reconcile", "--json", path.to_str().unwrap()], "");
+            reports.push((path.display().to_string(), report));
+        }
+    }
+    assert!(reports.len() >= 10);
+    reports
+}
+
+/// A decimal text in millionths.
+fn millionths(text: &str) -> i128 {
+    let (sign, digits) = text.strip_prefix('-').map_or((1, text), |digits| (-1, digits));
+    let (whole, decimals) = digits.split_once('.').unwrap_or((digits, ""));
+    assert!(decimals.len() <= 6 && !decimals.ends_with('0'), "{text}");
+    let whole: i128 = whole.parse().unwrap();
+    sign * (whole * 1_000_000 + format!("{decimals:0<6}").parse::<i128>().unwrap())
+}
+
+#[test]
+fn every_report_is_what_its_schema_says() {
+    let schema = value(&["reconcile", "--schema"], "");
+    let validator = jsonschema::validator_for(&schema).expect("a schema");
+    for (name, report) in reports() {
+        let faults: Vec<String> = validator.iter_errors(&report).map(|e| e.to_string()).collect();
+        assert!(faults.is_empty(), "{name}: {faults:?}");
+    }
+    assert!(!validator.is_valid(&serde_json::json!({ "format": "1" })));
+}
+
+#[test]
+fn the_lines_of_every_bridge_add_up_to_the_last_digit() {
+    for (name, report) in reports() {
+        for figure in report["figures"].as_array().unwrap() {
+            let lines = figure["bridge"].as_array().unwrap();
+            let sum: i128 =
+                lines.iter().map(|line| millionths(line["sq_ft"].as_str().unwrap())).sum();
+            assert_eq!(sum, millionths(figure["gap"].as_str().unwrap()), "{name}");
+            let start = millionths(figure["start"].as_str().unwrap());
+            let area = millionths(&figure["sq_ft"].to_string().replace(".0", ""));
+            assert_eq!(area - start, sum, "{name}");
+            for wanted in ["face", "rounding", "not explained"] {
+                assert!(lines.iter().any(|line| line["line"] == wanted), "{name}: {wanted}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_shares_of_recorded_sides_add_up_to_their_line() {
+    let mut seen = 0;
+    for (name, report) in reports() {
+        for figure in report["figures"].as_array().unwrap() {
+            let shares = figure["recorded_sides"].as_array().unwrap();
+            let line = figure["bridge"]
+                .as_array()
+                .unwrap()
+                .iter()
+                .find(|line| line["line"] == "recorded sides");
+            let Some(line) = line.filter(|_| !shares.is_empty()) else { continue };
+            let sum: i128 =
+                shares.iter().map(|share| millionths(share["sq_ft"].as_str().unwrap())).sum();
+            let off = (sum - millionths(line["sq_ft"].as_str().unwrap())).abs();
+            // Each share is printed to a millionth.
+            assert!(off <= i128::try_from(shares.len()).unwrap(), "{name}: {off}");
+            seen += 1;
+        }
+    }
+    assert!(seen > 0, "a sketch with recorded sides is among them");
+}
+
+#[test]
+fn the_keys_of_format_1_are_there() {
+    let report = value(&["reconcile", "--json", "-"], PLAIN);
+    assert_eq!(report["format"], 1);
+    assert_eq!(report["source"]["file"], "standard input");
+    assert_eq!(report["source"]["sha256"].as_str().unwrap().len(), 64);
+    let gross = &report["totals"]["gross"];
+    assert_eq!(gross["tenth_foot"]["exact"], "1205.58"); // 28.3 × 42.6
+    assert_eq!(gross["tenth_foot"]["sq_ft"], 1206);
+    assert_eq!(gross["whole_foot"]["sq_ft"], 1204); // 28 × 43
+    assert_eq!(gross["whole_foot"]["low"], 1176); // 28 × 42: 42.583 may go either way
+    assert_eq!(gross["whole_foot"]["high"], 1204);
+    assert_eq!(gross["whole_foot"]["widest_high"], 1247); // 29 × 43
+    assert_eq!(gross["as_measured"]["exact"], "1206.527778"); // 340 × 511 / 144
+    assert_eq!(report["totals"]["below_grade_gross"], Value::Null);
+    let side = &report["spaces"][0]["sides"][1];
+    assert_eq!(side["direction"], "east");
+    assert_eq!(side["typed"], "42' 7\"");
+    assert_eq!(side["feet"], "42.583333");
+    assert_eq!(side["how"], "measured");
+    assert_eq!(report["figures"][0]["rounding"]["could_explain"], "yes");
+    // Z: 340 in and 511 in on a 28.33 × 42.58 rectangle: √((28.333² + 42.583²)/12)
+    assert_eq!(report["figures"][0]["rounding"]["typical"], "14.8");
+}
+
+#[test]
+fn area_prints_the_same_keys_without_the_figures() {
+    let report = value(&["area", "--json", "-"], PLAIN);
+    assert_eq!(report["totals"]["gross"]["tenth_foot"]["exact"], "1205.58");
+    assert!(report.get("figures").is_none());
+}
+
+#[test]
+fn check_tells_faults_as_json() {
+    let run = fairfoot().args(["check", "--json", "-"]).write_stdin("nroth 5'\n").assert().code(1);
+    let list: Value = serde_json::from_str(&text(&run.get_output().stdout)).unwrap();
+    assert_eq!(list[0]["word"], "unknown-word");
+    assert_eq!((&list[0]["line"], &list[0]["column"]), (&1.into(), &1.into()));
+    assert_eq!(list[0]["severity"], "error");
+    assert_eq!(list[0]["help"][0], "did you mean `north`?");
+}
+
+#[test]
+fn settings_change_the_figures() {
+    let half = PLAIN.replace("28' 4\"", "28' 6\"");
+    let whole = |ties: &str| {
+        let report = value(&["area", "--json", "--ties", ties, "-"], &half);
+        report["totals"]["gross"]["whole_foot"]["sq_ft"].as_i64().unwrap()
+    };
+    assert_eq!((whole("up"), whole("down"), whole("even")), (29 * 43, 28 * 43, 28 * 43));
+    let inch = value(&["area", "--json", "--step", "inch", "-"], PLAIN);
+    assert_eq!(inch["totals"]["gross"]["tenth_foot"]["exact"], "1206.527778");
+    let near = value(&["area", "--json", "--reach", "1/4\"", "-"], PLAIN);
+    assert_eq!(near["totals"]["gross"]["whole_foot"]["low"], 1204);
+}

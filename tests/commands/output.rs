@@ -1,0 +1,113 @@
+//! What is printed, how wide, with what colour, and into what pipe.
+
+use std::io::Read;
+use std::process::{Command, Stdio};
+
+use crate::{PLAIN, fairfoot, text};
+
+#[test]
+fn the_first_thing_said_is_record_measured_and_difference() {
+    let run = fairfoot().args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
+    let out = text(&run.get_output().stdout);
+    let first = out.lines().find(|line| !line.is_empty()).unwrap();
+    // 28.3 × 42.6 = 1,205.58; 1,200 less that is -5.58.
+    assert_eq!(
+        first,
+        "Record 1,200 sq ft. Measured 1,206 sq ft. Difference 6 sq ft (0.5 % of measured;"
+    );
+}
+
+#[test]
+fn the_cautions_stand_at_the_end() {
+    let run = fairfoot().args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
+    let out = text(&run.get_output().stdout).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(out.contains("Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first."));
+}
+
+#[test]
+fn no_line_is_wider_than_the_page() {
+    for width in [30, 40, 60, 72, 80, 100] {
+        for name in std::fs::read_dir(crate::sketch("")).unwrap() {
+            let path = name.unwrap().path();
+            if path.extension().is_none_or(|ending| ending != "sides") {
+                continue;
+            }
+            let width_text = width.to_string();
+            let run = fairfoot()
+                .args(["reconcile", "--why", "--width", &width_text])
+                .arg(&path)
+                .assert()
+                .success();
+            for line in text(&run.get_output().stdout).lines() {
+                let columns = line.chars().count();
+                assert!(columns <= width, "{}: {columns} > {width}: {line}", path.display());
+            }
+        }
+    }
+}
+
+#[test]
+fn figures_of_a_step_by_step_line_up_at_the_right_edge() {
+    let run = fairfoot().args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
+    let out = text(&run.get_output().stdout);
+    let steps: Vec<&str> = out
+        .lines()
+        .skip_while(|line| !line.contains("step by step"))
+        .skip(1)
+        .take_while(|line| !line.is_empty())
+        .filter(|line| line.ends_with(|c: char| c.is_ascii_digit()) && !line.starts_with("      "))
+        .collect();
+    assert!(steps.len() >= 4, "{steps:?}");
+    assert!(steps.iter().all(|line| line.chars().count() == 80), "{steps:#?}");
+}
+
+#[test]
+fn a_pipe_gets_no_colour_even_when_a_terminal_would() {
+    let run = fairfoot().args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
+    assert!(!text(&run.get_output().stdout).contains('\u{1b}'));
+    let run = fairfoot().args(["check", "-"]).write_stdin("frob\n").assert().code(1);
+    assert!(!text(&run.get_output().stderr).contains('\u{1b}'));
+}
+
+#[test]
+fn no_color_wins_over_a_wish_for_colour() {
+    let coloured = |command: &mut assert_cmd::Command| {
+        let run = command.args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
+        text(&run.get_output().stdout).contains('\u{1b}')
+    };
+    assert!(coloured(fairfoot().env("CLICOLOR_FORCE", "1")));
+    assert!(!coloured(fairfoot().env("NO_COLOR", "1")));
+}
+
+#[test]
+fn a_pipe_that_closes_early_is_no_fault() {
+    let mut child = Command::new(assert_cmd::cargo::cargo_bin!("fairfoot"))
+        .args(["completions", "zsh"])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    drop(child.stdout.take());
+    let mut told = String::new();
+    child.stderr.take().unwrap().read_to_string(&mut told).unwrap();
+    assert!(child.wait().unwrap().success());
+    assert_eq!(told, "");
+}
+
+#[test]
+fn the_same_file_gives_the_same_bytes_whatever_the_clock_and_the_place() {
+    let folder = tempfile::tempdir().unwrap();
+    let plain = |command: &mut assert_cmd::Command| {
+        let run = command.args(["reconcile", "--json", "-"]).write_stdin(PLAIN).assert().success();
+        run.get_output().stdout.clone()
+    };
+    let first = plain(&mut fairfoot());
+    let elsewhere = plain(
+        fairfoot()
+            .current_dir(&folder)
+            .env("TZ", "Asia/Kathmandu")
+            .env("LANG", "de_DE.UTF-8")
+            .env("HOME", folder.path()),
+    );
+    assert_eq!(first, elsewhere);
+}

@@ -1,0 +1,165 @@
+//! Laws of areas, ranges and bridges.
+
+use fairfoot::{Area, Areas, Reconciliation, Settings, Sound};
+use proptest::prelude::*;
+
+use crate::houses::{Side, area_by_strips, backwards, file, from_corner, length, towers, turned};
+
+fn sound(text: &str) -> Sound {
+    fairfoot::read("house.sides", text).unwrap_or_else(|faults| panic!("{text}\n{faults}"))
+}
+
+fn areas(sides: &[Side]) -> Areas {
+    Areas::of(&sound(&file("", sides)), &Settings::default()).unwrap()
+}
+
+/// All the figures of a house that do not hang on where the walk begins.
+fn figures(sides: &[Side]) -> (Area, Option<fairfoot::Range>, Option<fairfoot::Range>) {
+    let areas = areas(sides);
+    (areas.gross().as_measured(), areas.gross().range(), areas.gross().widest())
+}
+
+/// No two sides of one axis are equally long, so that closing on a step has no ties to break.
+fn has_no_ties(sides: &[Side]) -> bool {
+    let all = |i: usize, j: usize| sides[i].0 % 2 != sides[j].0 % 2 || sides[i].1 != sides[j].1;
+    (0..sides.len()).all(|i| (0..i).all(|j| all(i, j)))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(1_000))]
+
+    #[test]
+    fn the_area_is_that_of_its_strips(sides in towers()) {
+        // A sixteenth of an inch is 1,587,500 nm.
+        let halves = 2 * area_by_strips(&sides) * 1_587_500 * 1_587_500;
+        prop_assert_eq!(figures(&sides).0, Area::from_half_nm2(halves));
+    }
+
+    #[test]
+    fn the_start_and_the_way_round_do_not_matter(sides in towers(), first in 0_usize..20) {
+        let home = figures(&sides);
+        prop_assert_eq!(figures(&from_corner(&sides, first)), home);
+        prop_assert_eq!(figures(&backwards(&sides)), home);
+        if has_no_ties(&sides) {
+            let (ours, other) = (areas(&sides), areas(&backwards(&from_corner(&sides, first))));
+            prop_assert_eq!(ours.gross().tenth_foot(), other.gross().tenth_foot());
+            prop_assert_eq!(ours.gross().whole_foot(), other.gross().whole_foot());
+        }
+    }
+
+    #[test]
+    fn a_quarter_turn_changes_nothing(sides in towers(), quarters in 1_usize..4) {
+        let (ours, other) = (areas(&sides), areas(&turned(&sides, quarters)));
+        prop_assert_eq!(figures(&turned(&sides, quarters)), figures(&sides));
+        prop_assert_eq!(ours.gross().tenth_foot(), other.gross().tenth_foot());
+        prop_assert_eq!(ours.gross().whole_foot(), other.gross().whole_foot());
+    }
+
+    #[test]
+    fn another_place_on_the_level_changes_nothing(sides in towers(), east in 1_i64..9_000) {
+        let moved = file("", &sides)
+            .replace("living \"House\"", &format!("living \"House\" start west {}", length(east)));
+        let ours = areas(&sides);
+        let other = Areas::of(&sound(&moved), &Settings::default()).unwrap();
+        prop_assert_eq!(ours.gross().as_measured(), other.gross().as_measured());
+        prop_assert_eq!(ours.gross().whole_foot(), other.gross().whole_foot());
+        prop_assert_eq!(ours.gross().range(), other.gross().range());
+    }
+
+    #[test]
+    fn splitting_a_side_leaves_the_exact_area_alone(sides in towers(), which in 0_usize..20, part in 1_i64..100) {
+        let i = which % sides.len();
+        let first = sides[i].1 * part / 100;
+        prop_assume!(first > 0);
+        let mut split = sides.clone();
+        split.splice(i..=i, [(sides[i].0, first), (sides[i].0, sides[i].1 - first)]);
+        prop_assert_eq!(areas(&split).gross().as_measured(), areas(&sides).gross().as_measured());
+    }
+
+    #[test]
+    fn a_rounded_figure_lies_within_its_range_and_the_range_within_the_widest(sides in towers()) {
+        let areas = areas(&sides);
+        let whole = areas.gross().whole_foot();
+        if let Some(range) = areas.gross().range() {
+            prop_assert!(range.low <= whole && whole <= range.high);
+            let widest = areas.gross().widest().expect("what the range allows, the widest does too");
+            prop_assert!(widest.low <= range.low && range.high <= widest.high);
+        }
+    }
+
+    #[test]
+    fn tenths_are_never_far_from_as_measured(sides in towers()) {
+        // Each of n sides is off by at most n tenths of a foot, however closing falls.
+        let areas = areas(&sides);
+        let apart = (areas.gross().tenth_foot() - areas.gross().as_measured()).sq_ft().abs();
+        let round: f64 = sides.iter().map(|&(_, run)| length(run).feet()).sum();
+        prop_assert!(apart <= round * 0.1 * f64::from(u32::try_from(sides.len()).unwrap()));
+    }
+
+    #[test]
+    fn a_veneer_widens_by_its_perimeter_and_four_corners(sides in towers(), veneer in 1_i64..90) {
+        let text = file(&format!("faces frame\nveneer {}", length(veneer)), &sides);
+        let Ok(areas) = Areas::of(&sound(&text), &Settings::default()) else { return Ok(()) };
+        let space = &areas.spaces()[0];
+        let perimeter: i128 = sides.iter().map(|&(_, run)| i128::from(run)).sum();
+        let wider = i128::from(veneer) * perimeter + 4 * i128::from(veneer).pow(2);
+        let unit = 2 * 1_587_500_i128.pow(2);
+        prop_assert_eq!(space.outside().area() - space.as_measured(), Area::from_half_nm2(wider * unit));
+    }
+
+    #[test]
+    fn there_and_back_between_faces_is_home(sides in towers(), veneer in 1_i64..90) {
+        // Measured outside, a plan's figure at the frame: the face line is what taking the veneer off leaves.
+        let (t, p) = (i128::from(veneer), sides.iter().map(|&(_, run)| i128::from(run)).sum::<i128>());
+        let head = format!("veneer {}\nplan 1,000 sq ft measured to frame", length(veneer));
+        let sound = sound(&file(&head, &sides));
+        let settings = Settings::default();
+        let areas = Areas::of(&sound, &settings).unwrap();
+        let measured = areas.gross().as_measured();
+        let Ok(reconciliation) = Reconciliation::of(&sound, areas, &settings) else { return Ok(()) };
+        let face = reconciliation.figures()[0].lines()[0].area().sq_ft();
+        let exact = Area::from_half_nm2((-t * p + 4 * t * t) * 2 * 1_587_500_i128.pow(2)).sq_ft();
+        // Both ends of the line are rounded to tenths of a foot.
+        let round: f64 = sides.iter().map(|&(_, run)| length(run).feet()).sum();
+        prop_assert!((face - exact).abs() <= round * 0.2 * f64::from(u32::try_from(sides.len()).unwrap()), "{face} {exact} {measured:?}");
+    }
+
+    #[test]
+    fn the_bridge_adds_up_exactly(
+        sides in towers(),
+        recorded in proptest::collection::vec(-3_i64..4, 24),
+        figure in 100_i64..9_000,
+        frame in any::<bool>(),
+    ) {
+        // Recorded lengths that close: each side's whole feet, changed in pairs across the house.
+        let face = if frame { " measured to frame" } else { "" };
+        let head = format!("veneer 4 5/8\"\nrecord {figure}.37 sq ft{face} counting \"Porch\"\nlisting {figure} sq ft");
+        let mut text = file(&head, &sides);
+        let n = sides.len();
+        let side = format!("{} {}\n", crate::houses::WORDS[sides[n - 1].0], length(sides[n - 1].1));
+        let change = recorded[0];
+        let noted = side.trim_end().to_owned() + &format!(" recorded {}'\n", (sides[n - 1].1 / 192 + change).max(1));
+        text = text.replace(&side, &noted);
+        text.push_str("porch \"Porch\" start west 100'\nnorth 8' 3\"\neast 12' 5\"\nsouth 8' 3\"\nwest 12' 5\"\n");
+        let sound = sound(&text);
+        let settings = Settings::default();
+        let areas = Areas::of(&sound, &settings).unwrap();
+        let Ok(reconciliation) = Reconciliation::of(&sound, areas, &settings) else { return Ok(()) };
+        for figure in reconciliation.figures() {
+            let sum: Area = figure.lines().iter().map(fairfoot::Line::area).sum();
+            prop_assert_eq!(sum, figure.gap());
+            prop_assert_eq!(figure.gap(), figure.area() - figure.start());
+        }
+        let report = fairfoot::report::json::report(&sound, &reconciliation);
+        for figure in &report.figures {
+            let micro = |text: &str| -> i128 {
+                let (sign, digits) = text.strip_prefix('-').map_or((1, text), |digits| (-1, digits));
+                let (whole, decimals) = digits.split_once('.').unwrap_or((digits, ""));
+                sign * format!("{whole}{decimals:0<6}").parse::<i128>().unwrap()
+            };
+            let sum: i128 = figure.bridge.iter().map(|line| micro(&line.sq_ft)).sum();
+            prop_assert_eq!(sum, micro(&figure.gap));
+            prop_assert_eq!(micro(&figure.sq_ft.to_string()) - micro(&figure.start), sum);
+        }
+    }
+}

@@ -1,0 +1,96 @@
+//! Laws of lengths: written and read back, rounded to a step.
+
+use fairfoot::{Form, Length, Step, Ties, Written};
+use num_rational::Ratio;
+use proptest::prelude::*;
+
+const STEPS: [Step; 4] = [Step::WholeFoot, Step::HalfFoot, Step::Inch, Step::TenthFoot];
+
+fn read(text: &str) -> i64 {
+    text.parse::<Length>().unwrap_or_else(|error| panic!("{text}: {error}")).nm()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2_000))]
+
+    #[test]
+    fn a_length_on_a_tape_is_written_and_read_back(sixty_fourths in 1_i64..7_000_000) {
+        let length = Length::from_nm(sixty_fourths * 396_875);
+        prop_assert_eq!(read(&length.to_string()), length.nm());
+    }
+
+    #[test]
+    fn every_spelling_of_one_length_is_one_length(feet in 0_i64..9_999, inches in 0_i64..12, eighths in 1_i64..8) {
+        let nm = feet * 304_800_000 + inches * 25_400_000 + eighths * 3_175_000;
+        let thousandths = eighths * 125;
+        let whole_inches = feet * 12 + inches;
+        for text in [
+            format!("{feet}' {inches} {eighths}/8\""),
+            format!("{feet}'{inches} {eighths}/8\""),
+            format!("{feet}'-{inches}-{eighths}/8\""),
+            format!("{feet}' {inches}-{eighths}/8\""),
+            format!("{feet} ft {inches} {eighths}/8 in"),
+            format!("{feet}’ {inches} {eighths}/8″"),
+            format!("{feet}' {inches}.{thousandths:03}\""),
+            format!("{whole_inches} {eighths}/8\""),
+            format!("{whole_inches}.{thousandths:03}\""),
+        ] {
+            prop_assert_eq!(read(&text), nm, "{}", text);
+        }
+    }
+
+    #[test]
+    fn decimals_of_feet_and_metres_are_exact(ten_thousandths in 1_i64..90_000_000) {
+        let (whole, rest) = (ten_thousandths / 10_000, ten_thousandths % 10_000);
+        prop_assert_eq!(read(&format!("{whole}.{rest:04}'")), ten_thousandths * 30_480);
+        prop_assert_eq!(read(&format!("{whole}.{rest:04} ft")), ten_thousandths * 30_480);
+        prop_assert_eq!(read(&format!("{whole}.{rest:04}")), ten_thousandths * 30_480);
+        if whole < 3_000 {
+            prop_assert_eq!(read(&format!("{whole}.{rest:04} m")), ten_thousandths * 100_000);
+            let mm = ten_thousandths % 3_000_000 + 1;
+            prop_assert_eq!(read(&format!("{mm} mm")), mm * 1_000_000);
+            let hundredths = format!("{}.{:02} cm", ten_thousandths / 100, ten_thousandths % 100);
+            prop_assert_eq!(read(&hundredths), ten_thousandths * 100_000);
+        }
+    }
+
+    #[test]
+    fn what_is_written_in_a_form_reads_back(tenths_of_mm in 1_i64..30_000_000) {
+        let length = Length::from_nm(tenths_of_mm * 100_000);
+        for form in [Form::Metres, Form::Centimetres, Form::Millimetres] {
+            let text = Written::new(length, form).to_string();
+            prop_assert_eq!(read(&text), length.nm(), "{}", text);
+        }
+        let hundredths = Length::from_nm(tenths_of_mm % 999_999 * 3_048_000 + 3_048_000);
+        let text = Written::new(hundredths, Form::DecimalFeet).to_string();
+        prop_assert_eq!(read(&text), hundredths.nm(), "{}", text);
+    }
+
+    #[test]
+    fn rounding_is_what_exact_fractions_give(nm in 1_i64..3_048_000_000_000) {
+        let length = Length::from_nm(nm);
+        for step in STEPS {
+            let unit = step.length().nm();
+            let steps = Ratio::new(nm, unit);
+            let half = Ratio::new(1, 2);
+            prop_assert_eq!(length.rounded(step, Ties::Up).nm(), (steps + half).floor().to_integer() * unit);
+            prop_assert_eq!(length.rounded(step, Ties::Down).nm(), (steps - half).ceil().to_integer() * unit);
+            let even = length.rounded(step, Ties::Even).nm();
+            prop_assert!((even - nm).abs() * 2 <= unit);
+        }
+    }
+
+    #[test]
+    fn ties_go_where_they_are_told(feet in 0_i64..9_000) {
+        let half = Length::from_nm(feet * 304_800_000 + 152_400_000);
+        prop_assert_eq!(half.rounded(Step::WholeFoot, Ties::Up).nm(), (feet + 1) * 304_800_000);
+        prop_assert_eq!(half.rounded(Step::WholeFoot, Ties::Down).nm(), feet * 304_800_000);
+        let even = feet + feet % 2;
+        prop_assert_eq!(half.rounded(Step::WholeFoot, Ties::Even).nm(), even * 304_800_000);
+    }
+
+    #[test]
+    fn no_text_makes_the_reader_of_lengths_stop(text in "\\PC{0,30}") {
+        let _ = text.parse::<Length>();
+    }
+}

@@ -1,0 +1,14 @@
+//! What must hold for any house.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::integer_division,
+    clippy::float_arithmetic,
+    reason = "a test that cannot go on has failed; laws are checked by plain arithmetic"
+)]
+
+mod houses;
+mod laws;
+mod lengths;
+mod texts;

@@ -1,0 +1,166 @@
+//! Laws of texts: printed and read back the same; no text stops the reader.
+
+use fairfoot::{Areas, Reconciliation, Settings, Source};
+use proptest::prelude::*;
+
+use crate::houses::{file, towers};
+
+/// Everything that can be done with a text, done.
+fn everything(text: &str) {
+    let settings = Settings::default();
+    let _ = fairfoot::read_sketch(Source::new("any.sides", text)).map(|sketch| sketch.tidied());
+    match fairfoot::read("any.sides", text) {
+        Ok(sound) => {
+            let Ok(areas) = Areas::of(&sound, &settings) else { return };
+            let Ok(all) = Reconciliation::of(&sound, areas, &settings) else { return };
+            let _ = fairfoot::report::text::reconciliation(&sound, &all, Default::default());
+            let _ = fairfoot::report::json::report(&sound, &all);
+        }
+        Err(faults) => {
+            assert!(!faults.list().is_empty());
+            let _ = faults.drawn(true);
+        }
+    }
+}
+
+/// A line that is nearly one of the format.
+fn nearly_a_line() -> impl Strategy<Value = String> {
+    let words = prop::sample::select(vec![
+        "north",
+        "n",
+        "east",
+        "south",
+        "west",
+        "diagonal",
+        "bearing",
+        "arc",
+        "rise",
+        "close",
+        "by",
+        "closing",
+        "corner",
+        "overall",
+        "tie",
+        "to",
+        "level",
+        "below",
+        "grade",
+        "beside",
+        "living",
+        "garage",
+        "open",
+        "low",
+        "court",
+        "stair",
+        "porch",
+        "within",
+        "start",
+        "from",
+        "veneer",
+        "none",
+        "counted",
+        "not",
+        "recorded",
+        "record",
+        "listing",
+        "plan",
+        "figure",
+        "outline",
+        "of",
+        "missing",
+        "lot",
+        "measured",
+        "inside",
+        "frame",
+        "outside",
+        "sides",
+        "whole-foot",
+        "unknown",
+        "counting",
+        "tolerance",
+        "units",
+        "metres",
+        "property",
+        "faces",
+        "front",
+        "true",
+        "photo",
+        "note",
+        "common",
+        "estimated",
+        "\"A\"",
+        "\"B\"",
+        "\"\"",
+        "12'",
+        "7\"",
+        "3' 4 1/2\"",
+        "42.6",
+        "1/3\"",
+        "sq ft",
+        "1,200 sq ft",
+        "0.3 acres",
+        "N 45° E",
+        "2026-03-07",
+        ",",
+        "#",
+        "'",
+        "\"",
+        "-",
+        "99999999'",
+        "½",
+        "é",
+        "1",
+        "2",
+    ]);
+    proptest::collection::vec(words, 0..8).prop_map(|words| words.join(" "))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2_000))]
+
+    #[test]
+    fn no_text_stops_the_reader(text in "\\PC{0,200}") {
+        everything(&text);
+    }
+
+    #[test]
+    fn no_bytes_stop_the_reader(bytes in proptest::collection::vec(any::<u8>(), 0..300)) {
+        match fairfoot::decode("any.sides", bytes) {
+            Ok(source) => everything(source.text()),
+            Err(faults) => prop_assert!(!faults.drawn(false).is_empty()),
+        }
+    }
+
+    #[test]
+    fn nothing_that_looks_like_the_format_stops_the_reader(lines in proptest::collection::vec(nearly_a_line(), 0..14)) {
+        everything(&lines.join("\n"));
+    }
+
+    #[test]
+    fn a_changed_byte_does_not_stop_the_reader(sides in towers(), at in 0_usize..2_000, byte in 0_u8..128) {
+        let mut bytes = file("record 1,200 sq ft counting \"House\"", &sides).into_bytes();
+        let at = at % bytes.len();
+        bytes[at] = byte;
+        if let Ok(text) = String::from_utf8(bytes) {
+            everything(&text);
+        }
+    }
+
+    #[test]
+    fn the_tidy_form_says_the_same_and_is_tidy(lines in proptest::collection::vec(nearly_a_line(), 0..14)) {
+        // Only the lines that can be read by themselves make a file that can be tidied.
+        let mut text = String::from("level \"G\"\n  living \"H\"\nnorth 5'\neast 5'\nclose\n");
+        for line in &lines {
+            let longer = format!("{text}{line}\n");
+            if fairfoot::read_sketch(Source::new("t.sides", longer.clone())).is_ok() {
+                text = longer;
+            }
+        }
+        let sketch = fairfoot::read_sketch(Source::new("t.sides", text.clone())).unwrap();
+        let tidied = sketch.tidied();
+        let again = fairfoot::read_sketch(Source::new("t.sides", tidied.clone()))
+            .unwrap_or_else(|faults| panic!("{text}\n{tidied}\n{faults}"));
+        prop_assert!(sketch.says_the_same_as(&again), "{}\n{}", text, tidied);
+        prop_assert_eq!(again.tidied(), tidied);
+    }
+}
