@@ -116,6 +116,7 @@ words! {
     ShortJog "short-jog" Warning "A side so short that whole-foot rounding drops it.";
     MisclosureSpread "misclosure-spread" Warning "The walk misses its start within the tolerance; the miss was spread over the sides.";
     NoClosureCheck "no-closure-check" Warning "A side by closing leaves its direction without a check.";
+    NoTurn "no-turn" Warning "Two sides in a row run the same way, and no closure check would show a wall missing between them.";
     UpperOverhangs "upper-overhangs" Warning "An upper level reaches beyond the level under it.";
     OverallDiffers "overall-differs" Warning "An overall length differs from the sides it spans.";
     TieDiffers "tie-differs" Warning "A distance taped across differs from the outline.";

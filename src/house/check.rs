@@ -173,6 +173,7 @@ impl Checker<'_> {
             return None;
         }
         self.tell_of_closing(name, span, &sides, &closed);
+        self.tell_no_turn(name, &sides, &closed);
         self.tell_short_jogs(name, &sides, &closed);
         self.overalls(name, sketch, &sides, &closed);
         self.ties(name, sketch, &closed);
@@ -279,6 +280,14 @@ impl Checker<'_> {
     ) {
         let (first, second) = (&sides[crossing.first], &sides[crossing.second]);
         let place = spoken_place(crossing.at);
+        let n = sides.len();
+        let neighbours = (crossing.first + 1) % n == crossing.second
+            || (crossing.second + 1) % n == crossing.first;
+        let help = if neighbours {
+            "the walk turns straight back there: is a wall left out between the two?"
+        } else {
+            "look at the turns between the two: is one typed the wrong way round, or left out?"
+        };
         self.tell(
             Diagnostic::new(
                 Word::SidesCross,
@@ -293,9 +302,7 @@ impl Checker<'_> {
             .label("this side")
             .also(second.span, "and this one")
             .also(span, "of this outline")
-            .help(
-                "look at the turns between the two: is one typed the wrong way round, or left out?",
-            ),
+            .help(help),
         );
     }
 
@@ -348,6 +355,38 @@ impl Checker<'_> {
                 .note(
                     "this direction has no closure check: an error in one of its walls goes unseen",
                 ),
+            );
+        }
+    }
+
+    /// Where a direction has no closure check, two sides in one line may hide a wall left out between them.
+    fn tell_no_turn(&mut self, name: &str, sides: &[Side], closed: &Closed) {
+        let unchecked: Vec<Axis> = sides
+            .iter()
+            .filter(|side| side.follows)
+            .filter_map(|side| side.direction)
+            .map(Direction::axis)
+            .collect();
+        let n = sides.len();
+        for (i, j) in (0..n).map(|i| (i, (i + 1) % n)) {
+            let way = |k: usize| match closed.walk.sides[k].shape {
+                Shape::Straight { direction, .. } => Some(direction),
+                _ => None,
+            };
+            let Some(direction) = way(i).filter(|_| way(i) == way(j)) else { continue };
+            if unchecked.iter().all(|&axis| axis == direction.axis()) {
+                continue;
+            }
+            let message = format!(
+                "{}: between {} and {} the walk does not turn",
+                quoted(name),
+                tick(&sides[i]),
+                tick(&sides[j])
+            );
+            self.tell(
+                Diagnostic::new(Word::NoTurn, sides[j].span, message)
+                    .also(sides[i].span, "runs the same way")
+                    .help("is a wall left out between the two? the side by closing would hide it"),
             );
         }
     }

@@ -245,27 +245,40 @@ pub(crate) struct Crossing {
 
 type Point = (i64, i64);
 
+/// The first pair, in walking order, that meets where it should not.
+///
+/// Sides are looked at from west to east, each against those that begin before it ends.
 fn crossing_of(points: &[(i64, i64, usize)]) -> Option<Crossing> {
     let n = points.len();
     let end = |i: usize| {
         let next = points[(i + 1) % n];
         ((points[i].0, points[i].1), (next.0, next.1))
     };
-    for i in 0..n {
-        for j in i + 1..n {
-            let neighbours = j == i + 1 || (i == 0 && j == n - 1);
-            let meeting = if neighbours {
-                let (before, after) = if j == i + 1 { (i, j) } else { (j, i) };
-                fold(end(before), end(after))
+    let mut order: Vec<(i64, i64, usize)> = (0..n)
+        .map(|i| {
+            let (a, b) = end(i);
+            (a.0.min(b.0), a.0.max(b.0), i)
+        })
+        .collect();
+    order.sort_unstable();
+    let mut first: Option<(usize, usize, Point)> = None;
+    for (k, &(_, east_end, one)) in order.iter().enumerate() {
+        for &(_, _, other) in order[k + 1..].iter().take_while(|next| next.0 <= east_end) {
+            let (i, j) = (one.min(other), one.max(other));
+            if first.is_some_and(|(a, b, _)| (a, b) <= (i, j)) {
+                continue;
+            }
+            let at = if j == i + 1 {
+                fold(end(i), end(j))
+            } else if i == 0 && j == n - 1 {
+                fold(end(j), end(i))
             } else {
                 meeting(end(i), end(j))
             };
-            if let Some(at) = meeting {
-                return Some(Crossing { first: points[i].2, second: points[j].2, at });
-            }
+            first = at.map(|at| (i, j, at)).or(first);
         }
     }
-    None
+    first.map(|(i, j, at)| Crossing { first: points[i].2, second: points[j].2, at })
 }
 
 /// Where one side turns straight back on the one before it.

@@ -13,6 +13,8 @@ use crate::sketch::Axis;
 
 /// Beyond so many ways on the smaller axis the range is not stated.
 const MOST_WAYS: u64 = 100_000;
+/// Nor beyond so many ways times sides, so that the largest outline still answers at once.
+const MOST_WORK: u64 = 40 * MOST_WAYS;
 /// Beyond so many outlines looked at for crossing sides the range is not stated.
 const MOST_LOOKS: u32 = 20_000;
 
@@ -101,7 +103,7 @@ impl<'a> Search<'a> {
         let outer = if north.count() <= east.count() { Axis::North } else { Axis::East };
         let fewest = north.count().min(east.count());
         let work = fewest.saturating_mul(walk.sides.len() as u64);
-        if fewest > MOST_WAYS || work > 20 * MOST_WAYS {
+        if fewest > MOST_WAYS || work > MOST_WORK {
             return None;
         }
         let rises = walk.sides.iter().map(|side| rises(side.shape, unit, latitude)).collect();
@@ -130,15 +132,18 @@ impl<'a> Search<'a> {
         for taken in Combinations::new(outer.items.len(), outer.choose) {
             let lengths = outer.lengths(&taken, self.unit);
             let (fixed, mut gains) = self.gains(&lengths, sense);
+            let floor = best.as_ref().map(|(value, _)| *value);
+            if floor.is_some_and(|floor| fixed + largest(&mut gains, inner.choose) <= floor) {
+                continue;
+            }
             gains.sort_by_key(|&(gain, item)| (-gain, item));
-            let floor = |best: &Option<(i128, Outline)>| best.as_ref().map(|(value, _)| *value);
             let mut choice = Choice {
                 gains: &gains,
                 choose: inner.choose,
                 looks: &mut looks,
                 look: &mut |items: &[usize]| self.clear(&lengths, items, sense),
             };
-            if let Some(found) = choice.best(fixed, floor(&best)) {
+            if let Some(found) = choice.best(fixed, floor) {
                 best = Some(found);
             }
             if looks > MOST_LOOKS {
@@ -367,6 +372,14 @@ fn rises(shape: Shape, unit: i64, latitude: Latitude) -> Vec<i64> {
         rises.push(rise.signum() * (c.length + c.change));
     }
     rises
+}
+
+/// The sum of so many of the largest gains; their order is not kept.
+fn largest(gains: &mut [(i128, usize)], choose: usize) -> i128 {
+    if choose < gains.len() {
+        gains.select_nth_unstable_by_key(choose, |&(gain, _)| -gain);
+    }
+    gains[..choose].iter().map(|(gain, _)| gain).sum()
 }
 
 /// A fixed number of items with the largest gains that give a clear outline.

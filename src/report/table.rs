@@ -97,13 +97,14 @@ impl Page {
             }
             return;
         }
-        let columns: usize = cells.iter().map(|(.., width)| width).sum();
-        let room = self.width - columns;
+        let wide = |cell: &str, width: usize| width.max(cell.width() + 2);
+        let columns: usize = cells.iter().map(|(_, cell, width)| wide(cell, *width)).sum();
+        let room = self.width.saturating_sub(columns);
         let mut line = format!("{:indent$}{}", "", clipped(name, room.saturating_sub(indent + 1)));
         let pad = room.saturating_sub(line.width());
         line.push_str(&" ".repeat(pad));
         for (_, cell, width) in cells {
-            let pad = width.saturating_sub(cell.width());
+            let pad = wide(cell, *width) - cell.width();
             line.push_str(&" ".repeat(pad));
             line.push_str(cell);
         }
