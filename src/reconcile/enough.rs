@@ -1,4 +1,4 @@
-//! Is rounding big enough?
+//! Is rounding big enough? To the whole foot, or to the half foot where a figure says that.
 
 use crate::Sound;
 use crate::area::Area;
@@ -33,6 +33,8 @@ impl CouldExplain {
 /// How big whole-foot rounding is on this house, at the figure's face.
 #[derive(Clone, Copy, Debug)]
 pub struct Enough {
+    /// What the walls are taken to be rounded to.
+    pub(crate) step: Step,
     /// The typical size, in square feet; none where sides are given by bearings.
     pub(crate) typical: Option<f64>,
     /// What whole feet could give.
@@ -50,18 +52,26 @@ impl Enough {
         counting: Area,
         settings: &Settings,
     ) -> Enough {
-        let ranges = |latitude: Latitude| {
-            total_range(sound, &ground.walls.ranges(Step::WholeFoot, latitude))
+        let step = match ground.rule.step {
+            Step::HalfFoot => Step::HalfFoot,
+            _ => Step::WholeFoot,
         };
+        let ranges = |latitude: Latitude| total_range(sound, &ground.walls.ranges(step, latitude));
         Enough {
-            typical: typical(sound, ground),
+            step,
+            typical: typical(sound, ground, step),
             range: ranges(Latitude::Reach(settings.reach)),
             widest: ranges(Latitude::Any),
             wanted: ground.figure.area.area() - counting,
         }
     }
 
-    /// The typical size of whole-foot rounding, in square feet; none where sides are given by bearings.
+    /// What the walls are taken to be rounded to: the half foot where the figure says so, else the whole foot.
+    pub fn step(&self) -> Step {
+        self.step
+    }
+
+    /// The typical size of that rounding, in square feet; none where sides are given by bearings.
     pub fn typical(&self) -> Option<f64> {
         self.typical
     }
@@ -96,13 +106,13 @@ impl Enough {
 
 /// Spaces, and what is taken off them, add in squares.
 #[expect(clippy::float_arithmetic, reason = "statistics")]
-fn typical(sound: &Sound, ground: &Ground<'_>) -> Option<f64> {
+fn typical(sound: &Sound, ground: &Ground<'_>, step: Step) -> Option<f64> {
     let house = sound.house();
     let mut sum = 0.0;
     for space in (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)) {
         for i in std::iter::once(space).chain(house.taken_off(space)) {
             let at = &ground.walls.spaces[i];
-            sum += typical_squared(&at.walk, &at.outline, Step::WholeFoot.length())?;
+            sum += typical_squared(&at.walk, &at.outline, step.length())?;
         }
     }
     Some(libm::sqrt(sum))

@@ -1,6 +1,6 @@
 //! Lines of text in columns, as wide as the reader's screen.
 
-use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
+use unicode_width::UnicodeWidthStr;
 
 /// A text that grows line by line and never grows wider than it may.
 #[derive(Debug)]
@@ -100,7 +100,12 @@ impl Page {
         let wide = |cell: &str, width: usize| width.max(cell.width() + 2);
         let columns: usize = cells.iter().map(|(_, cell, width)| wide(cell, *width)).sum();
         let room = self.width.saturating_sub(columns);
-        let mut line = format!("{:indent$}{}", "", clipped(name, room.saturating_sub(indent + 1)));
+        let lines = in_column(name, room, indent);
+        let Some((last, before)) = lines.split_last() else { return };
+        for line in before {
+            self.push(line);
+        }
+        let mut line = last.clone();
         let pad = room.saturating_sub(line.width());
         line.push_str(&" ".repeat(pad));
         for (_, cell, width) in cells {
@@ -117,20 +122,15 @@ impl Page {
     }
 }
 
-/// The text in so many columns, its end cut off with a mark if it is too long.
-pub(crate) fn clipped(text: &str, columns: usize) -> String {
-    if text.width() <= columns {
-        return text.to_owned();
+/// A name broken between words so that it fits a column.
+fn in_column(name: &str, columns: usize, indent: usize) -> Vec<String> {
+    let (first, rest) = (" ".repeat(indent), " ".repeat(indent + 4));
+    let options = textwrap::Options::new(columns.saturating_sub(1).max(indent + 8))
+        .initial_indent(&first)
+        .subsequent_indent(&rest);
+    let lines = textwrap::wrap(name, options);
+    if lines.is_empty() {
+        return vec![String::new()];
     }
-    let mut kept = String::new();
-    let mut used = 1;
-    for character in text.chars() {
-        used += character.width().unwrap_or(0);
-        if used > columns {
-            break;
-        }
-        kept.push(character);
-    }
-    kept.push('…');
-    kept
+    lines.into_iter().map(|line| line.into_owned()).collect()
 }

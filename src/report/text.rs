@@ -146,16 +146,19 @@ impl Writer<'_> {
 
     /// A record that disagrees with its own sketch is told first of all.
     fn own_sketch(&mut self, figure: &Figure) {
-        let Some(own) = figure.own_sketch() else {
-            return;
-        };
+        let Some(own) = figure.own_sketch() else { return };
         let apart = own.whole_sq_ft() - figure.area().whole_sq_ft();
-        let name = the(figure);
+        let name = capital(&the(figure));
+        let is_drawn = |drawn: &crate::house::DrawnOutline| drawn.drawn.word() == figure.word();
+        let (own_sides, give) = if self.sound.house().drawn.iter().any(is_drawn) {
+            ("sketch", "its sides come")
+        } else {
+            ("lengths", "they come")
+        };
         let text = match apart {
-            0 => format!("{}'s own sketch agrees with its total.", capital(&name)),
+            0 => format!("{name}'s own {own_sides} and its total agree."),
             _ => format!(
-                "{}'s own sketch does not give its total: its sides come to {} sq ft, its total says {} sq ft, {} apart.",
-                capital(&name),
+                "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft, its total says {} sq ft, {} apart.",
                 whole(own),
                 whole(figure.area()),
                 thousands(apart.abs())
@@ -289,7 +292,9 @@ impl Writer<'_> {
                 let (low, high) =
                     (signed(range.low.whole_sq_ft()), signed(range.high.whole_sq_ft()));
                 if low != high {
-                    self.page.indented(&format!("whole feet could add {low} to {high}"), 6, 6);
+                    let what =
+                        if figure.enough().step() == Step::HalfFoot { "half" } else { "whole" };
+                    self.page.indented(&format!("{what} feet could add {low} to {high}"), 6, 6);
                 }
             }
             if line.step() == BridgeStep::RecordedSides {
@@ -366,24 +371,27 @@ impl Writer<'_> {
     /// Whether rounding is big enough, in a sentence.
     fn enough(&self, figure: &Figure) -> String {
         let enough = figure.enough();
-        let wanted = whole(enough.wanted());
         let less = if enough.wanted() == figure.area() { "" } else { " less what it counts" };
-        let who = format!("{}{less}", the(figure));
+        let who = format!("{}{less}, {},", the(figure), whole(enough.wanted()));
         let house = match figure.face() {
             Face::Outside => "this house",
             Face::Frame => "this house, taken at the frame,",
             Face::Inside => "this house, taken inside,",
         };
+        let walls = match enough.step() {
+            Step::HalfFoot => "half-foot walls",
+            _ => "whole-foot walls",
+        };
+        let give = format!("{walls} of {house} give");
         let usual = enough.range().map(|range| range_text(Some(range)));
-        let give = format!("whole-foot walls of {house} give");
         let answer = match (enough.could_explain(), usual, enough.widest()) {
             (Some(CouldExplain::Yes), Some(usual), _) => format!(
-                "Rounding alone would account for it: {give} {usual}, and {who}, {wanted}, lies inside."
+                "Rounding alone would account for it: {give} {usual}, and {who} lies inside."
             ),
             (Some(CouldExplain::OnlyAgainst), usual, Some(widest)) => format!(
-                "Rounding would account for it only with walls rounded the wrong way: {give} {}{}, and {who}, {wanted}, lies inside that.",
+                "Rounding would account for it only with walls rounded the wrong way: {give} {}{} whichever way each goes, and {who} lies inside that.",
                 usual.map(|usual| format!("{usual} as usual, ")).unwrap_or_default(),
-                format_args!("{} whichever way each goes", range_text(Some(widest))),
+                range_text(Some(widest)),
             ),
             (Some(CouldExplain::No), usual, Some(widest)) => {
                 let (side, limit) = if enough.wanted() > widest.high {
@@ -393,17 +401,20 @@ impl Writer<'_> {
                 };
                 let usual = usual.map(|usual| format!("{usual}, and ")).unwrap_or_default();
                 format!(
-                    "Rounding is not big enough: {give} {usual}{side} {} whichever way each is rounded; {who} says {wanted}.",
+                    "Rounding is not big enough: {give} {usual}{side} {} whichever way each goes; {who} lies outside.",
                     whole(limit)
                 )
             }
-            _ => "What whole-foot walls of this house could give cannot be stated.".to_owned(),
+            _ => format!("What {walls} of {house} could give cannot be stated."),
         };
         match enough.typical() {
-            Some(typical) if figure.word() == "record" => format!(
-                "{answer} Rounding to the foot is typically ± {} sq ft here.",
-                rounded_float(typical)
-            ),
+            Some(typical) if figure.word() == "record" => {
+                let to = if enough.step() == Step::HalfFoot { "half foot" } else { "foot" };
+                format!(
+                    "{answer} Rounding to the {to} is typically ± {} sq ft here.",
+                    rounded_float(typical)
+                )
+            }
             _ => answer,
         }
     }
@@ -519,7 +530,8 @@ impl Writer<'_> {
             self.page.paragraph(&format!("Measured {}{by}{with}.", measured.date));
         }
         if !house.spaces.is_empty() {
-            let tolerance = heads.tolerance();
+            let tolerance =
+                heads.tolerance.map_or("1/2\"".to_owned(), |written| written.to_string());
             let assumed = self.areas.assumed();
             let also = if assumed == crate::house::Assumed::default() {
                 ""

@@ -130,7 +130,7 @@ pub(crate) struct SideSketch {
     pub(crate) words: SideWords,
     /// The side itself, without the words after it.
     pub(crate) span: Span,
-    /// The side as it stands in the file.
+    /// The side as it stands in the file, its spaces evened out.
     pub(crate) typed: String,
 }
 
@@ -268,7 +268,8 @@ fn read_line(
     }
     if let Some(Statement::Side(run, _)) = &read.statement {
         read.span = side_span(&lexed.tokens, run);
-        read.typed = text[read.span.start..read.span.end].to_owned();
+        let typed = text[read.span.start..read.span.end].split_whitespace();
+        read.typed = typed.collect::<Vec<&str>>().join(" ");
     }
     read
 }
