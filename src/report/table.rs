@@ -37,7 +37,8 @@ impl Page {
 
     /// A paragraph in bold where the reader's terminal has it.
     pub(crate) fn bold(&mut self, text: &str) {
-        for line in textwrap::wrap(text, self.width) {
+        for line in textwrap::wrap(&glued(text), self.width) {
+            let line = line.replace(GLUE, " ");
             if self.styled {
                 self.out.push_str(&format!("\u{1b}[1m{line}\u{1b}[0m\n"));
             } else {
@@ -57,7 +58,7 @@ impl Page {
         let (first, rest) = (" ".repeat(first), " ".repeat(rest));
         let options =
             textwrap::Options::new(self.width).initial_indent(&first).subsequent_indent(&rest);
-        for line in textwrap::wrap(text, options) {
+        for line in textwrap::wrap(&glued(text), options) {
             self.push(&line);
         }
     }
@@ -117,9 +118,28 @@ impl Page {
     }
 
     fn push(&mut self, line: &str) {
-        self.out.push_str(line.trim_end());
+        self.out.push_str(&line.trim_end().replace(GLUE, " "));
         self.out.push('\n');
     }
+}
+
+/// Keeps a line from being broken at a space; printed as a space.
+const GLUE: char = '\u{a0}';
+
+/// The text with what belongs together kept together: `41' 10 1/2"`, `1,757 sq ft`, `± 4`.
+fn glued(text: &str) -> String {
+    let text = text.replace("± ", "±\u{a0}").replace(" sq ft", "\u{a0}sq\u{a0}ft");
+    let characters: Vec<char> = text.chars().collect();
+    let is_digit = |at: Option<&char>| at.is_some_and(char::is_ascii_digit);
+    let mut out = String::with_capacity(text.len());
+    for (i, &character) in characters.iter().enumerate() {
+        let before = i.checked_sub(1).and_then(|i| characters.get(i));
+        let after_feet = before == Some(&'\'') && is_digit(characters.get(i + 1));
+        let fraction = characters[i + 1..].iter().find(|c| !c.is_ascii_digit()) == Some(&'/');
+        let glue = character == ' ' && (after_feet || is_digit(before) && fraction);
+        out.push(if glue { GLUE } else { character });
+    }
+    out
 }
 
 /// A name broken between words so that it fits a column.
@@ -128,7 +148,8 @@ fn in_column(name: &str, columns: usize, indent: usize) -> Vec<String> {
     let options = textwrap::Options::new(columns.saturating_sub(1).max(indent + 8))
         .initial_indent(&first)
         .subsequent_indent(&rest);
-    let lines = textwrap::wrap(name, options);
+    let name = glued(name);
+    let lines = textwrap::wrap(&name, options);
     if lines.is_empty() {
         return vec![String::new()];
     }

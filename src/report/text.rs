@@ -180,7 +180,7 @@ impl Writer<'_> {
             self.page.row("", &head("each wall to", "each wall to", "whole feet"), 0);
             self.page.row("Square feet", &head(fine, "the whole foot", "could give"), 0);
         } else {
-            self.page.paragraph("Square feet");
+            self.page.paragraph("Square feet, each wall to");
         }
         let house = self.sound.house();
         let several = house.levels.len() > 1;
@@ -250,12 +250,12 @@ impl Writer<'_> {
         range: Option<Range>,
     ) -> [(&'static str, String, usize); 3] {
         let fine_head = match self.settings.fine {
-            Step::Inch => "each wall to the inch",
-            _ => "each wall to a tenth of a foot",
+            Step::Inch => "the inch",
+            _ => "a tenth of a foot",
         };
         [
             (fine_head, whole(fine), 17),
-            ("each wall to the whole foot", whole(ruled), 16),
+            ("the whole foot", whole(ruled), 16),
             ("whole feet could give", range_text(range), 16),
         ]
     }
