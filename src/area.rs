@@ -199,7 +199,12 @@ impl fmt::Display for WrittenArea {
         let digits = self.number.to_string();
         let (whole, decimals) = digits.split_once('.').unwrap_or((&digits, ""));
         let point = if decimals.is_empty() { "" } else { "." };
-        write!(f, "{}{point}{decimals} {}", group_thousands(whole), self.unit.word())
+        let unit = match (self.unit, self.number == Decimal::ONE) {
+            (AreaUnit::Acres, true) => "acre",
+            (AreaUnit::Hectares, true) => "hectare",
+            (unit, _) => unit.word(),
+        };
+        write!(f, "{}{point}{decimals} {unit}", group_thousands(whole))
     }
 }
 

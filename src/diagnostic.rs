@@ -122,6 +122,7 @@ words! {
     TieDiffers "tie-differs" Warning "A distance taped across differs from the outline.";
     OpenNamedStair "open-named-stair" Warning "An opening is named as a stair; stairs are never taken off.";
     RecordedDoNotClose "recorded-do-not-close" Warning "The recorded sides do not come back to their start.";
+    RecordedNotUsed "recorded-not-used" Warning "The recorded length of a slanted side does not say its run and rise.";
     OutlineDoesNotClose "outline-does-not-close" Warning "Somebody else's outline does not come back to its start.";
     NothingCounted "nothing-counted" Warning "No space is counted, so the measured area is nothing.";
     RoundedSidesCross "rounded-sides-cross" Warning "With whole-foot walls the outline crosses itself.";

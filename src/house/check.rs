@@ -173,6 +173,7 @@ impl Checker<'_> {
             return None;
         }
         self.tell_of_closing(name, span, &sides, &closed);
+        self.tell_recorded_not_used(name, &sides);
         self.tell_no_turn(name, &sides, &closed);
         self.tell_short_jogs(name, &sides, &closed);
         self.overalls(name, sketch, &sides, &closed);
@@ -355,6 +356,21 @@ impl Checker<'_> {
                 .note(
                     "this direction has no closure check: an error in one of its walls goes unseen",
                 ),
+            );
+        }
+    }
+
+    /// A slanted side has one recorded length, which is shown and not used.
+    fn tell_recorded_not_used(&mut self, name: &str, sides: &[Side]) {
+        for side in
+            sides.iter().filter(|side| side.direction.is_none() && side.recorded().is_some())
+        {
+            let message =
+                format!("{}: the recorded length of {} is not used", quoted(name), tick(side));
+            self.tell(
+                Diagnostic::new(Word::RecordedNotUsed, side.span, message)
+                    .note("one length does not say how far a slanted wall runs and how far it rises; it is taken to the whole foot in both")
+                    .help("if the record has a sketch, type it as it is printed: `record outline \"House\"`"),
             );
         }
     }

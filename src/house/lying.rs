@@ -28,7 +28,10 @@ impl Checker<'_> {
             }
             let candidates: Vec<usize> = match said {
                 Some(parent) => vec![parent],
-                None if sketch.space.within.is_some() => continue,
+                None if sketch.space.within.is_some() => {
+                    self.astray.push(space);
+                    continue;
+                }
                 None => on_level
                     .iter()
                     .flatten()

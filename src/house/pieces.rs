@@ -18,6 +18,15 @@ pub(crate) const ASSUMED_WALL_BEHIND_VENEER: Length =
 /// Commission, *Residential Square Footage Guidelines*, read second-hand).
 pub(crate) const ASSUMED_WALL: Length = Length::from_nm(6 * 25_400_000);
 
+/// Two rooms taped inside are parted by one wall if they are no further apart than this: two walls of 6 in
+/// (4 in is usual inside; North Carolina Real Estate Commission, as above).
+const THICKEST_PARTITION: Length = Length::from_nm(12 * 25_400_000);
+
+/// Half of a thickness; the nanometre that an odd one leaves over goes to one of the two.
+fn half(whole: i64, first: bool) -> i64 {
+    (whole + i64::from(first)) >> 1
+}
+
 /// What had to be assumed for a move.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Assumed {
@@ -127,8 +136,11 @@ impl House {
                 continue;
             }
             for (theirs, their_side) in neighbour.stretches() {
-                let Some((from, to)) =
-                    stretch.shared(&theirs, is_parent, self.slack(here, neighbour))
+                let slack = self.slack(here, neighbour);
+                let partition =
+                    !is_parent && here.face == Face::Inside && neighbour.face == Face::Inside;
+                let apart = if partition { slack.max(THICKEST_PARTITION.nm()) } else { slack };
+                let Some((from, to, aside)) = stretch.shared(&theirs, is_parent, slack, apart)
                 else {
                     continue;
                 };
@@ -137,6 +149,10 @@ impl House {
                         self.shift_as(here.face, neighbour, &neighbour.sides[their_side], face)
                     }
                     (true, true) => own,
+                    // Two rooms taped inside share the wall between them: each takes its half.
+                    (false, _) if partition && aside > slack => {
+                        Shift { outward: half(aside, space < other), ..Shift::default() }
+                    }
                     (false, _) => Shift::default(),
                 };
                 marks.push((from, to, shift));
@@ -225,14 +241,20 @@ impl Stretch {
         (self.vector.north.signum() * self.out, -self.vector.east.signum() * self.out)
     }
 
-    /// The part of this side, from and to along it, that lies on `other` within `slack`:
+    /// The part of this side, from and to along it, that lies on `other`, at most `apart` outside it, and how far outside:
     /// back to back for neighbours, the same way round for the space it lies in.
-    fn shared(&self, other: &Stretch, same_way: bool, slack: i64) -> Option<(i64, i64)> {
+    fn shared(
+        &self,
+        other: &Stretch,
+        same_way: bool,
+        slack: i64,
+        apart: i64,
+    ) -> Option<(i64, i64, i64)> {
         let (length, _) = (self.axis_length()?, other.axis_length()?);
         let (a, b) = (self.outward(), other.outward());
         let wanted = if same_way { a } else { (-a.0, -a.1) };
         let aside = (other.start.0 - self.start.0) * a.0 + (other.start.1 - self.start.1) * a.1;
-        if b != wanted || aside.abs() > slack {
+        if b != wanted || aside < -slack || aside > apart {
             return None;
         }
         let way = (self.vector.east.signum(), self.vector.north.signum());
@@ -252,7 +274,7 @@ impl Stretch {
             }
         };
         let (from, to) = (snap(ends[0].min(ends[1])), snap(ends[0].max(ends[1])));
-        (to - from > slack).then_some((from, to))
+        (to - from > slack).then_some((from, to, aside))
     }
 
     /// The side cut at the marks, neighbouring pieces with the same move put together.

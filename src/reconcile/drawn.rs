@@ -9,7 +9,6 @@ use crate::house::{DrawnOutline, House};
 use crate::length::Length;
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::{Figure, Ground};
-use crate::rule::Settings;
 use crate::sketch::Drawn;
 
 /// Somebody else's outline beside ours.
@@ -69,12 +68,12 @@ pub struct MatchedSide {
 }
 
 impl MatchedSide {
-    /// The number of our side, from 1.
+    /// The number of our side, from 1; of several in one line the first.
     pub fn ours(&self) -> usize {
         self.ours
     }
 
-    /// The number of their side, from 1.
+    /// The number of their side, from 1; of several in one line the first.
     pub fn theirs(&self) -> usize {
         self.theirs
     }
@@ -91,12 +90,7 @@ impl MatchedSide {
 }
 
 /// Every outline that is not ours, compared with the walls at its figure's face.
-pub(super) fn reports(
-    sound: &Sound,
-    areas: &Areas,
-    settings: &Settings,
-) -> Result<Vec<OutlineReport>, Faults> {
-    let _ = settings;
+pub(super) fn reports(sound: &Sound, areas: &Areas) -> Result<Vec<OutlineReport>, Faults> {
     let house = sound.house();
     let mut reports = Vec::new();
     for drawn in &house.drawn {
@@ -129,6 +123,7 @@ fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
         only_ours: Vec::new(),
     };
     let theirs: Vec<Vector> = drawn.walk.sides.iter().map(|side| side.shape.vector()).collect();
+    let theirs = in_line(&theirs);
     let theirs_all = |skip: &dyn Fn(usize) -> bool| -> Vec<(usize, String)> {
         let sides = drawn.sides.iter().enumerate().filter(|(i, _)| !skip(*i));
         sides.map(|(_, side)| (side.number, side.typed.clone())).collect()
@@ -139,24 +134,72 @@ fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
     };
     let here = &house.spaces[space];
     report.space = Some(here.name.clone());
-    let ours = merged(house, space, walls);
-    let pairs = matched(&ours, &theirs);
+    let ours = in_line(&merged(house, space, walls));
+    let pairs = matched(&vectors_of(&ours), &vectors_of(&theirs));
     report.same_corners = pairs.len() == ours.len() && pairs.len() == theirs.len();
-    report.only_theirs = theirs_all(&|i| pairs.iter().any(|&(_, theirs)| theirs == i));
-    let unmatched =
-        here.sides.iter().enumerate().filter(|(i, _)| !pairs.iter().any(|(ours, _)| ours == i));
+    report.only_theirs =
+        theirs_all(&|i| pairs.iter().any(|&(_, wall)| theirs[wall].sides.contains(&i)));
+    let unmatched = here
+        .sides
+        .iter()
+        .enumerate()
+        .filter(|(i, _)| !pairs.iter().any(|&(wall, _)| ours[wall].sides.contains(i)));
     report.only_ours = unmatched.map(|(_, side)| (side.number, side.typed.clone())).collect();
     report.matched = pairs
         .iter()
-        .map(|&(our, their)| MatchedSide {
-            ours: here.sides[our].number,
-            ours_typed: here.sides[our].typed.clone(),
-            theirs: drawn.sides[their].number,
-            measured: ours[our].length(),
-            drawn: theirs[their].length(),
+        .map(|&(our, their)| {
+            let (our, their) = (&ours[our], &theirs[their]);
+            let typed = our.sides.iter().map(|&i| here.sides[i].typed.as_str());
+            MatchedSide {
+                ours: here.sides[our.sides[0]].number,
+                ours_typed: typed.collect::<Vec<&str>>().join(" + "),
+                theirs: drawn.sides[their.sides[0]].number,
+                measured: our.vector.length(),
+                drawn: their.vector.length(),
+            }
         })
         .collect();
     report
+}
+
+/// Sides that run on in one line, as one wall.
+struct Wall {
+    vector: Vector,
+    sides: Vec<usize>,
+}
+
+/// The walls of an outline, sides that follow each other in one line put together.
+fn in_line(sides: &[Vector]) -> Vec<Wall> {
+    let mut walls: Vec<Wall> = Vec::new();
+    for (i, &side) in sides.iter().enumerate() {
+        match walls.last_mut() {
+            Some(last) if run_on(last.vector, side) => {
+                last.vector.east += side.east;
+                last.vector.north += side.north;
+                last.sides.push(i);
+            }
+            _ => walls.push(Wall { vector: side, sides: vec![i] }),
+        }
+    }
+    let wraps = walls.len() > 1 && run_on(walls[walls.len() - 1].vector, walls[0].vector);
+    if let Some(last) = walls.pop_if(|_| wraps) {
+        walls[0].vector.east += last.vector.east;
+        walls[0].vector.north += last.vector.north;
+        walls[0].sides.splice(0..0, last.sides);
+    }
+    walls
+}
+
+/// Whether two straight sides run the same way along one axis.
+fn run_on(a: Vector, b: Vector) -> bool {
+    let straight = a.rise == 0 && b.rise == 0 && (a.east == 0 || a.north == 0);
+    straight
+        && (a.east.signum(), a.north.signum()) == (b.east.signum(), b.north.signum())
+        && (b.east == 0 || b.north == 0)
+}
+
+fn vectors_of(walls: &[Wall]) -> Vec<Vector> {
+    walls.iter().map(|wall| wall.vector).collect()
 }
 
 /// Our sides at a face, the pieces of each put together again.

@@ -6,7 +6,7 @@ mod enough;
 mod recorded;
 
 use crate::Sound;
-use crate::area::Area;
+use crate::area::{Area, WrittenArea};
 use crate::areas::{Areas, Ruled, Walls};
 use crate::diagnostic::{Diagnostic, Faults, Span};
 use crate::house::range::Range;
@@ -42,7 +42,7 @@ impl Reconciliation {
             let ground = Ground::of(sound, &sketch.figure, &areas, settings)?;
             figures.push(Figure::of(sound, sketch.span, ground, &areas, settings, &mut warnings));
         }
-        let outlines = drawn::reports(sound, &areas, settings)?;
+        let outlines = drawn::reports(sound, &areas)?;
         let mut told: Vec<Diagnostic> = sound.warnings().to_vec();
         for warning in warnings {
             if !told
@@ -87,6 +87,7 @@ impl Reconciliation {
 pub struct Figure {
     kind: FigureKind,
     title: Option<String>,
+    written: WrittenArea,
     area: Area,
     face: Face,
     says_face: bool,
@@ -156,6 +157,7 @@ impl Figure {
         Figure {
             kind: ground.figure.kind.clone(),
             title: ground.figure.title.clone(),
+            written: ground.figure.area,
             area: ground.figure.area.area(),
             face: ground.face,
             says_face: ground.figure.basis.face.is_some(),
@@ -199,6 +201,12 @@ impl Figure {
     /// The published area.
     pub fn area(&self) -> Area {
         self.area
+    }
+
+    /// As it was written, where that was not in square feet.
+    pub(crate) fn in_other_unit(&self) -> Option<String> {
+        let typed = self.written.to_string();
+        (!typed.ends_with("sq ft")).then_some(typed)
     }
 
     /// The face it is taken at.

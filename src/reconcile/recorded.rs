@@ -26,6 +26,7 @@ pub struct Share {
     /// Counted from 1.
     pub(crate) side: usize,
     pub(crate) typed: String,
+    pub(crate) axis: Option<Axis>,
     pub(crate) ruled: Length,
     pub(crate) recorded: Length,
     pub(crate) area: Area,
@@ -45,6 +46,11 @@ impl Share {
     /// The side as it stands in the file.
     pub fn typed(&self) -> &str {
         &self.typed
+    }
+
+    /// The axis it runs along; none for a slanted side.
+    pub fn axis(&self) -> Option<Axis> {
+        self.axis
     }
 
     /// Its length under the figure's rule.
@@ -126,6 +132,7 @@ impl Recorded {
                 space: house.spaces[space].name.clone(),
                 side: side.number,
                 typed: side.typed.clone(),
+                axis: side.direction.map(Direction::axis),
                 ruled: before,
                 recorded: after,
                 area: Area::from_half_nm2(sign * area.half_nm2()),

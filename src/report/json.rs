@@ -332,7 +332,7 @@ pub struct BridgeReport {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub high: Option<String>,
     /// For counting: what is counted.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub counted: Vec<String>,
 }
 

@@ -128,7 +128,8 @@ const GLUE: char = '\u{a0}';
 
 /// The text with what belongs together kept together: `41' 10 1/2"`, `1,757 sq ft`, `± 4`.
 fn glued(text: &str) -> String {
-    let text = text.replace("± ", "±\u{a0}").replace(" sq ft", "\u{a0}sq\u{a0}ft");
+    let text = text.replace("± ", "±\u{a0}").replace(" %", "\u{a0}%");
+    let text = text.replace(" sq ft", "\u{a0}sq\u{a0}ft");
     let characters: Vec<char> = text.chars().collect();
     let is_digit = |at: Option<&char>| at.is_some_and(char::is_ascii_digit);
     let mut out = String::with_capacity(text.len());

@@ -5,10 +5,10 @@ use crate::areas::Areas;
 use crate::diagnostic::Word;
 use crate::house::range::Range;
 use crate::length::{Length, Step};
-use crate::reconcile::{BridgeStep, CouldExplain, Figure, OutlineReport, Reconciliation};
+use crate::reconcile::{BridgeStep, CouldExplain, Figure, OutlineReport, Reconciliation, Share};
 use crate::report::table::Page;
 use crate::sketch::statement::SideRule;
-use crate::sketch::{Drawn, Face, Kind};
+use crate::sketch::{Axis, Drawn, Face, Kind};
 use crate::{Settings, Sound, words};
 
 /// How a report is to look.
@@ -304,10 +304,29 @@ impl Writer<'_> {
         self.page.rule(8);
         self.page.ledger(&capital(figure.name()), &whole(figure.area()), 2);
         self.page.blank();
-        let agrees = figure.area().whole_sq_ft() == figure.start().whole_sq_ft();
-        let text =
-            if agrees { "They agree to the square foot.".to_owned() } else { self.enough(figure) };
-        self.page.paragraph(&text);
+        let text = self.answer(figure);
+        if !text.is_empty() {
+            self.page.paragraph(&text);
+        }
+    }
+
+    /// What the steps come to, in a sentence; nothing where there is nothing to add to them.
+    fn answer(&self, figure: &Figure) -> String {
+        let in_step = figure.lines_in_sq_ft().iter().all(|line| *line == 0);
+        let rest =
+            figure.line(BridgeStep::NotExplained).map_or(0, |line| line.area().whole_sq_ft());
+        let to_feet = matches!(
+            figure.side_rule(),
+            SideRule::Step(Step::WholeFoot | Step::HalfFoot) | SideRule::Unknown
+        );
+        if figure.area().whole_sq_ft() == figure.start().whole_sq_ft() {
+            return if in_step {
+                "They agree to the square foot.".to_owned()
+            } else {
+                "They agree to the square foot, since the steps cancel.".to_owned()
+            };
+        }
+        if rest == 0 && !to_feet { String::new() } else { self.enough(figure) }
     }
 
     fn line_name(&self, figure: &Figure, step: BridgeStep, counted: &[String]) -> String {
@@ -319,7 +338,10 @@ impl Writer<'_> {
             },
             BridgeStep::Rounding => match figure.side_rule() {
                 SideRule::Unknown => {
-                    format!("rounding: how {} rounds its walls is not known (ask)", the(figure))
+                    format!(
+                        "rounding: how {} rounds its walls is not known (ask); none is taken",
+                        the(figure)
+                    )
                 }
                 SideRule::Step(step) if step == self.settings.fine => {
                     format!("rounding: {}, as measured", step.spoken())
@@ -341,31 +363,52 @@ impl Writer<'_> {
         }
     }
 
-    /// The sides that differ, with what each has in the line.
+    /// The sides that differ, those that move together told together: what an axis gains it gains as one,
+    /// since its sides have to close.
     fn shares(&mut self, figure: &Figure) {
-        let mut shares: Vec<_> =
-            figure.shares().iter().filter(|share| share.ruled() != share.recorded()).collect();
-        shares.sort_by_key(|share| -share.area().abs().half_nm2());
         let several = self.sound.house().spaces.len() > 1;
-        for share in shares.iter().take(6) {
-            let space = if several { format!("{}, ", share.space()) } else { String::new() };
-            let text = format!(
-                "{space}side {} ({}): {} recorded, {} by the rule: {} sq ft",
-                share.side(),
-                share.typed(),
-                share.recorded(),
-                share.ruled(),
-                signed(share.area().whole_sq_ft())
-            );
+        let mut groups: Vec<(&str, Axis, Vec<&Share>)> = Vec::new();
+        for share in figure.shares() {
+            let Some(axis) = share.axis() else { continue };
+            match groups.iter_mut().find(|(space, on, _)| *space == share.space() && *on == axis) {
+                Some((.., group)) => group.push(share),
+                None => groups.push((share.space(), axis, vec![share])),
+            }
+        }
+        for (space, _, group) in groups {
+            let area: Area = group.iter().map(|share| share.area()).sum();
+            let differ: Vec<String> = group
+                .iter()
+                .filter(|share| share.ruled() != share.recorded())
+                .map(|share| self.share(figure, share))
+                .collect();
+            if differ.is_empty() {
+                continue;
+            }
+            let more = differ.len().saturating_sub(4);
+            let mut named = differ[..differ.len() - more].join("; ");
+            if more > 0 {
+                named = format!("{named}; and {}", words::count(more, "other side"));
+            }
+            let space = if several { format!("{space}, ") } else { String::new() };
+            let text = format!("{space}{named}: {} sq ft", signed(area.whole_sq_ft()));
             self.page.indented(&text, 6, 8);
         }
-        if shares.len() > 6 {
-            self.page.indented(
-                &format!("and {} that differ less", words::count(shares.len() - 6, "side")),
-                6,
-                8,
-            );
-        }
+    }
+
+    /// `side 4 (east 19' 5") is 21' there, 19' by the rule`.
+    fn share(&self, figure: &Figure, share: &Share) -> String {
+        let tenths = figure.side_rule() == SideRule::Step(Step::TenthFoot);
+        let length = |length: Length| {
+            if tenths { format!("{}'", length.decimal_feet()) } else { length.to_string() }
+        };
+        format!(
+            "side {} ({}) is {} there, {} by the rule",
+            share.side(),
+            share.typed(),
+            share.recorded(),
+            length(share.ruled())
+        )
     }
 
     /// Whether rounding is big enough, in a sentence.
@@ -385,6 +428,9 @@ impl Writer<'_> {
         let give = format!("{walls} of {house} give");
         let usual = enough.range().map(|range| range_text(Some(range)));
         let answer = match (enough.could_explain(), usual, enough.widest()) {
+            (Some(CouldExplain::Yes), Some(usual), _) if !usual.contains(" to ") => {
+                format!("Rounding alone would account for it: {give} just {usual}.")
+            }
             (Some(CouldExplain::Yes), Some(usual), _) => format!(
                 "Rounding alone would account for it: {give} {usual}, and {who} lies inside."
             ),
@@ -399,10 +445,11 @@ impl Writer<'_> {
                 } else {
                     ("no less than", widest.low)
                 };
+                let limit = whole(limit);
+                let usual = usual.filter(|usual| *usual != limit);
                 let usual = usual.map(|usual| format!("{usual}, and ")).unwrap_or_default();
                 format!(
-                    "Rounding is not big enough: {give} {usual}{side} {} whichever way each goes; {who} lies outside.",
-                    whole(limit)
+                    "Rounding is not big enough: {give} {usual}{side} {limit} whichever way each goes; {who} lies outside."
                 )
             }
             _ => format!("What {walls} of {house} could give cannot be stated."),
@@ -538,9 +585,16 @@ impl Writer<'_> {
             } else {
                 ", and what was assumed within 1\""
             };
+            let says_itself =
+                |side: &crate::Side| side.words.estimated || side.words.tolerance.is_some();
+            let own = if house.spaces.iter().flat_map(|space| &space.sides).any(says_itself) {
+                " (or what is said of it)"
+            } else {
+                ""
+            };
             let plus_minus = self.areas.gross().plus_minus_outside();
             self.page.paragraph(&format!(
-                "If every wall is within {tolerance}, as stated{also}: ± {} sq ft.",
+                "If every wall is within {tolerance}{own}, as stated{also}: ± {} sq ft.",
                 rounded_float(plus_minus)
             ));
         }
@@ -699,8 +753,9 @@ fn statement(figure: &Figure) -> String {
         "figure" => format!("\"{}\"", figure.name()),
         word => capital(word),
     };
+    let also = figure.in_other_unit().map(|typed| format!(" ({typed})")).unwrap_or_default();
     let head = format!(
-        "{name} {} sq ft. Measured {} sq ft.",
+        "{name} {} sq ft{also}. Measured {} sq ft.",
         thousands(figure_whole),
         thousands(measured)
     );

@@ -134,6 +134,11 @@ impl Lexer<'_, '_> {
             return self.single(Token::Degree);
         }
         self.push(Token::Word(word), start);
+        // `sq. ft.`, `in.`: the point of a short form is no part of it.
+        let next = self.peek_second();
+        if self.peek() == Some('.') && !next.is_some_and(char::is_alphanumeric) {
+            self.at += 1;
+        }
     }
 
     fn number(&mut self) {

@@ -178,11 +178,8 @@ impl Cursor<'_> {
         let mut measured = Measured { date, by: None, with: None };
         while let Some(word) = self.keyword(&["by", "with"]) {
             let text = self.expect_text("who or what")?.text;
-            if word == "by" {
-                measured.by = Some(text);
-            } else {
-                measured.with = Some(text);
-            }
+            let slot = if word == "by" { &mut measured.by } else { &mut measured.with };
+            self.once(slot, text, &format!("`{word}`"))?;
         }
         Ok(measured)
     }
@@ -309,9 +306,16 @@ impl Cursor<'_> {
         )
     }
 
+    /// Sets a flag, or tells that it was set before on this line.
+    fn flag(&mut self, flag: &mut bool, what: &str) -> Read<()> {
+        let mut said = flag.then_some(());
+        *flag = true;
+        self.once(&mut said, (), what)
+    }
+
     fn missing(&mut self) -> Read<Statement> {
         let words: Vec<&str> = Kind::ALL.iter().map(|kind| kind.word()).collect();
-        let word = self.expect_keyword(&words, "what is missing")?;
+        let word = self.expect_keyword(&words, "the kind of space that is missing")?;
         let name = self.expect_text("its name")?.text;
         self.expect_keyword(&["recorded"], "after the name")?;
         let recorded = self.expect_area("its recorded area")?;
@@ -325,9 +329,9 @@ impl Cursor<'_> {
             match self.expect_keyword(&["below", "beside"], "nothing more, or")? {
                 "below" => {
                     self.expect_keyword(&["grade"], "after `below`")?;
-                    level.below_grade = true;
+                    self.flag(&mut level.below_grade, "`below grade`")?;
                 }
-                _ => level.beside = true,
+                _ => self.flag(&mut level.beside, "`beside`")?,
             }
         }
         Ok(Statement::Level(level))
@@ -381,9 +385,26 @@ impl Cursor<'_> {
                 if word == "not" {
                     self.expect_keyword(&["counted"], "after `not`")?;
                 }
+                self.may_be_counted(space.kind)?;
                 self.once(&mut space.counted, word == "counted", "whether it is counted")
             }
         }
+    }
+
+    /// A part of another space is taken off it or is not; it is never counted by itself.
+    fn may_be_counted(&mut self, kind: Kind) -> Read<()> {
+        if !kind.lies_in_another() {
+            return Ok(());
+        }
+        let message = format!("`counted` says nothing of a space that is `{}`", kind.word());
+        let help = match kind {
+            Kind::Stair => "take the word out: a stair always counts with the space it lies in",
+            _ => {
+                "to count it leave its whole outline out; what a figure counts stands after the figure: `record 1,904 sq ft counting \"Foyer\"`"
+            }
+        };
+        let span = self.last_span();
+        self.fault(Diagnostic::new(Word::OutOfPlace, span, message).help(help))
     }
 
     fn start(&mut self) -> Read<Place> {
@@ -504,22 +525,16 @@ impl Cursor<'_> {
                 let length = self.expect_length("the tolerance")?;
                 self.once(&mut words.tolerance, length, "the tolerance")
             }
-            "estimated" => {
-                words.estimated = true;
-                Ok(())
-            }
+            "estimated" => self.flag(&mut words.estimated, "`estimated`"),
             "from" => {
-                words.from =
-                    match self.expect_keyword(&["plan", "record"], "where the length was taken")? {
-                        "plan" => TakenFrom::Plan,
-                        _ => TakenFrom::Record,
-                    };
-                Ok(())
+                let word =
+                    self.expect_keyword(&["plan", "record"], "where the length was taken")?;
+                let from = if word == "plan" { TakenFrom::Plan } else { TakenFrom::Record };
+                let mut said = (words.from != TakenFrom::Tape).then_some(());
+                words.from = from;
+                self.once(&mut said, (), "where the length was taken")
             }
-            "common" => {
-                words.common = true;
-                Ok(())
-            }
+            "common" => self.flag(&mut words.common, "`common`"),
             "veneer" => {
                 let thickness = self.thickness()?;
                 self.once(&mut words.veneer, thickness, "the veneer")

@@ -76,14 +76,14 @@ impl Cursor<'_> {
         if written.length() <= Length::ZERO {
             return self.bad_length(
                 start,
-                format!("{what} is over 0"),
+                "a length has to be over 0",
                 "leave the line out if there is no such wall",
             );
         }
         if written.length() > Length::LONGEST_SIDE {
             return self.bad_length(
                 start,
-                format!("{what} is at most 10,000 ft"),
+                "a length is at most 10,000 ft",
                 "is a mark missing, so that inches were read as feet?",
             );
         }
@@ -335,10 +335,10 @@ impl Cursor<'_> {
         let largest = LARGEST_AREA * Area::SQUARE_FOOT.half_nm2();
         match area {
             Some(area) if area.area().half_nm2() > largest => {
-                self.bad_area(start, format!("{what} is larger than any lot"))
+                self.bad_area(start, "an area larger than any lot".to_owned())
             }
             Some(area) if area.area().half_nm2() <= 0 => {
-                self.bad_area(start, format!("{what} is over 0"))
+                self.bad_area(start, "an area has to be over 0".to_owned())
             }
             Some(area) => Ok(area),
             None => self.bad_area(start, format!("{what} has more digits than can be told apart")),
@@ -352,14 +352,14 @@ impl Cursor<'_> {
 
     fn accept_area_unit(&mut self) -> Option<AreaUnit> {
         let unit = match self.peek_word()?.as_str() {
-            "sqft" => AreaUnit::SquareFeet,
+            "sqft" | "sf" => AreaUnit::SquareFeet,
             "sqm" => AreaUnit::SquareMetres,
             "acre" | "acres" => AreaUnit::Acres,
             "hectare" | "hectares" => AreaUnit::Hectares,
             "sq" | "square" => {
                 let unit = match self.peek_word_at(1)?.as_str() {
                     "ft" | "feet" | "foot" => AreaUnit::SquareFeet,
-                    "m" | "metre" | "metres" => AreaUnit::SquareMetres,
+                    "m" | "metre" | "metres" | "meter" | "meters" => AreaUnit::SquareMetres,
                     _ => return None,
                 };
                 self.advance();

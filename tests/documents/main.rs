@@ -181,26 +181,27 @@ fn every_screen_of_readme_is_what_the_program_prints() {
     let screens = screens("README.md");
     assert!(screens.len() >= 2);
     for (command, shown) in screens {
-        let words: Vec<&str> = command.split_whitespace().collect();
-        let printed = run(&words);
+        let printed = run(&command);
         assert_eq!(printed.trim_end(), shown.trim_end(), "$ {command}");
     }
 }
 
-/// What a command line prints; `grep -v WORD FILE | fairfoot …` leaves a line of a file out.
-fn run(words: &[&str]) -> String {
-    let (stdin, words) = match words {
-        ["grep", "-v", without, file, "|", rest @ ..] => {
-            let without = without.trim_matches('\'');
+/// What a command line prints; `grep -v 'WORDS' FILE | fairfoot …` leaves lines of a file out.
+fn run(command: &str) -> String {
+    let (stdin, command) = match command.strip_prefix("grep -v '") {
+        None => (String::new(), command),
+        Some(rest) => {
+            let (without, rest) = rest.split_once("' ").expect("the words to leave out");
+            let (file, command) = rest.split_once(" | ").expect("a pipe");
             let kept = read(file)
                 .lines()
                 .filter(|line| !line.contains(without))
                 .collect::<Vec<_>>()
                 .join("\n");
-            (kept + "\n", rest)
+            (kept + "\n", command)
         }
-        words => (String::new(), words),
     };
+    let words: Vec<&str> = command.split_whitespace().collect();
     assert_eq!(words[0], "fairfoot");
     let output = Command::new(assert_cmd::cargo::cargo_bin!("fairfoot"))
         .current_dir(root())

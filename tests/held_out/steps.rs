@@ -169,3 +169,17 @@ fn a_veneer_on_some_walls_only_moves_those_alone() {
         }
     }
 }
+
+#[test]
+fn rooms_taped_inside_share_the_partition_between_them() {
+    // Two rooms of 20 by 20 parted by 4 1/2 in, walls 6 in: outside 41 ft 4 1/2 in by 21 ft.
+    let room = "north 20'\neast 20'\nsouth 20'\nwest 20'\n";
+    let text = format!(
+        "wall 6\"\nveneer none\nfaces inside\nlevel \"G\"\nliving \"Left\"\n{room}\
+         living \"Right\" start east 20' 4 1/2\"\n{room}"
+    );
+    let house = sound(&text);
+    let ours = outside(&house).expect("areas");
+    let area: Exact = ours.spaces().iter().map(|space| exact(space.outside().area())).sum();
+    assert_eq!(area, fraction(331, 8) * fraction(21, 1));
+}
