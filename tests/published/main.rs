@@ -1,0 +1,35 @@
+//! Figures published outside the project, and what comes of the same sides here.
+//!
+//! Beside each figure stand its document, edition and section. A figure that was not read in the
+//! document itself says so: "read second-hand" where another text quotes it, "from memory" where
+//! neither was at hand. A figure is met to half its last printed digit; where more is allowed, or
+//! where a printed figure does not follow from its own sides, the reason stands beside it.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    clippy::print_stderr,
+    reason = "a test that cannot go on has failed; printed figures are compared in floats"
+)]
+
+mod faces;
+mod manuals;
+mod outlines;
+mod rounding;
+mod segments;
+mod sheets;
+mod staircases;
+mod traverse;
+#[allow(
+    dead_code,
+    unreachable_pub,
+    clippy::integer_division,
+    reason = "it stands alone: each test uses its own part of it"
+)]
+#[path = "../held_out/twin.rs"]
+mod twin;
+mod uncertainty;
+mod units;
+mod vienna;

@@ -1,0 +1,199 @@
+//! Sides files written for a test, and their figures read in the unit of the source.
+
+use fairfoot::{
+    Area, Areas, BridgeStep, Figure, Length, Outline, Reconciliation, Settings, Sound, Ties,
+};
+use rust_decimal::Decimal;
+
+/// What a source gives its lengths in.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum In {
+    /// Feet and square feet.
+    Feet,
+    /// Metres and square metres.
+    Metres,
+}
+
+impl In {
+    /// Its word after a number in a sides file.
+    pub(crate) fn word(self) -> &'static str {
+        match self {
+            In::Feet => "ft",
+            In::Metres => "m",
+        }
+    }
+
+    /// So many of it, as near as a float comes.
+    pub(crate) fn of(self, length: Length) -> f64 {
+        let one = match self {
+            In::Feet => Length::FOOT,
+            In::Metres => Length::METRE,
+        };
+        length.nm() as f64 / one.nm() as f64
+    }
+
+    /// So many squares of it, as near as a float comes.
+    pub(crate) fn of_area(self, area: Area) -> f64 {
+        area.half_nm2() as f64 / self.square().half_nm2() as f64
+    }
+
+    /// So many squares of it to six decimals, trailing zeros cut.
+    pub(crate) fn text(self, area: Area) -> String {
+        decimal(&area.in_unit(self.square(), 6)).normalize().to_string()
+    }
+
+    /// One square of it.
+    fn square(self) -> Area {
+        match self {
+            In::Feet => Area::SQUARE_FOOT,
+            In::Metres => Area::SQUARE_METRE,
+        }
+    }
+}
+
+/// A printed number; commas group its thousands.
+pub(crate) fn decimal(printed: &str) -> Decimal {
+    Decimal::from_str_exact(&printed.replace(',', "")).expect(printed)
+}
+
+/// A printed number as a float.
+pub(crate) fn number(printed: &str) -> f64 {
+    printed.replace(',', "").parse().expect(printed)
+}
+
+/// Asserts that a figure is the printed one to half the last printed digit.
+#[track_caller]
+pub(crate) fn is_printed(figured: f64, printed: &str) {
+    let decimals = printed.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+    let half = 0.5 * 0.1_f64.powi(i32::try_from(decimals).unwrap());
+    is_within(figured, printed, half);
+}
+
+/// Asserts that a figure is the printed one to a tolerance that the test gives a reason for.
+#[track_caller]
+pub(crate) fn is_within(figured: f64, printed: &str, tolerance: f64) {
+    is_near(figured, number(printed), tolerance);
+}
+
+/// The same for a figure that is itself worked out, such as π/2.
+#[track_caller]
+pub(crate) fn is_near(figured: f64, worked: f64, tolerance: f64) {
+    let off = (figured - worked).abs();
+    // Floats: an exact half of a printed digit still counts as half.
+    let dust = 1e-12 * figured.abs().max(1.0);
+    assert!(off <= tolerance + dust, "{figured} is {off} from {worked}");
+}
+
+/// A sides file that is sound.
+#[track_caller]
+pub(crate) fn sound(text: &str) -> Sound {
+    match fairfoot::read("published.sides", text) {
+        Ok(sound) => sound,
+        Err(faults) => panic!("{faults}\n{text}"),
+    }
+}
+
+/// The stable words of the faults in a sides file that is not sound.
+#[track_caller]
+pub(crate) fn fault_words(text: &str) -> Vec<&'static str> {
+    let faults = fairfoot::read("published.sides", text).expect_err(text);
+    let errors = faults.list().iter().filter(|fault| fault.is_error());
+    errors.map(|fault| fault.word().as_str()).collect()
+}
+
+/// The areas of a sides file by the common rules.
+#[track_caller]
+pub(crate) fn areas(text: &str) -> Areas {
+    areas_by(text, Settings::default())
+}
+
+/// The areas of a sides file by other rules.
+#[track_caller]
+pub(crate) fn areas_by(text: &str, settings: Settings) -> Areas {
+    Areas::of(&sound(text), &settings).unwrap_or_else(|faults| panic!("{faults}\n{text}"))
+}
+
+/// The common rules with another fate of ties.
+pub(crate) fn ties(ties: Ties) -> Settings {
+    Settings { ties, ..Settings::default() }
+}
+
+/// The first figure of a sides file, reconciled by the common rules.
+#[track_caller]
+pub(crate) fn first_figure(text: &str) -> Figure {
+    let sound = sound(text);
+    let settings = Settings::default();
+    let areas = Areas::of(&sound, &settings).unwrap();
+    let reconciliation = Reconciliation::of(&sound, areas, &settings).unwrap();
+    reconciliation.figures().first().expect("a figure").clone()
+}
+
+/// What a step of the bridge adds, in square feet to six decimals; nothing if it is not there.
+pub(crate) fn line(figure: &Figure, step: BridgeStep) -> String {
+    figure.line(step).map_or_else(String::new, |line| line.area().sq_ft_text())
+}
+
+/// One floor, its walls given one to a line.
+pub(crate) fn house(head: &str, sides: &[String]) -> String {
+    format!("{head}\nlevel \"Ground floor\"\nliving \"House\"\n{}\n", sides.join("\n"))
+}
+
+/// A rectangle of living space, walked north, east, south, west.
+pub(crate) fn rectangle(head: &str, width: &str, depth: &str) -> String {
+    let sides = [("north", depth), ("east", width), ("south", depth), ("west", width)];
+    house(head, &sides.map(|(way, length)| format!("{way} {length}")))
+}
+
+/// The land inside courses given one to a line.
+pub(crate) fn lot(head: &str, courses: &[String]) -> Sound {
+    sound(&format!("{head}\nlot \"Tract\"\n{}\n", courses.join("\n")))
+}
+
+/// The outline of the only lot.
+pub(crate) fn tract(sound: &Sound) -> &Outline {
+    sound.house().lots()[0].outline()
+}
+
+/// A course by its latitude and departure, exact: a compass side where one of them is nothing.
+pub(crate) fn course(latitude: Decimal, departure: Decimal, unit: In) -> String {
+    let unit = unit.word();
+    let part = |part: Decimal, plus: &str, minus: &str| {
+        let way = if part.is_sign_negative() { minus } else { plus };
+        (!part.is_zero()).then(|| format!("{way} {} {unit}", part.abs().normalize()))
+    };
+    match (part(latitude, "north", "south"), part(departure, "east", "west")) {
+        (Some(north), Some(east)) => format!("diagonal {north} {east}"),
+        (north, east) => north.or(east).expect("a course has a length"),
+    }
+}
+
+/// Courses by printed latitudes and departures.
+pub(crate) fn courses(latitudes_and_departures: &[[&str; 2]], unit: In) -> Vec<String> {
+    let one = |parts: &[&str; 2]| course(decimal(parts[0]), decimal(parts[1]), unit);
+    latitudes_and_departures.iter().map(one).collect()
+}
+
+/// The courses between stations printed as north, east, from the first back to the first.
+pub(crate) fn between(stations: &[[&str; 2]], unit: In) -> Vec<String> {
+    let next = stations.iter().cycle().skip(1);
+    let part = |from: &str, to: &str| decimal(to) - decimal(from);
+    let one = |(from, to): (&[&str; 2], &[&str; 2])| {
+        course(part(from[0], to[0]), part(from[1], to[1]), unit)
+    };
+    stations.iter().zip(next).map(one).collect()
+}
+
+/// Latitude and departure of each side of an outline, exact.
+pub(crate) fn run(outline: &Outline) -> Vec<[Length; 2]> {
+    let corners = outline.corners();
+    let next = corners.iter().cycle().skip(1);
+    let one = |(from, to): (&fairfoot::Place, &fairfoot::Place)| {
+        [to.north - from.north, to.east - from.east]
+    };
+    corners.iter().zip(next).map(one).collect()
+}
+
+/// Living space inside sides given one to a line.
+pub(crate) fn living(head: &str, sides: &[String]) -> Sound {
+    sound(&house(head, sides))
+}
