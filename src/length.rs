@@ -83,7 +83,7 @@ impl Length {
 
     /// The length in feet with up to six decimals, trailing zeros cut: `42.583333`.
     pub fn decimal_feet(self) -> String {
-        crate::area::six_decimals(i128::from(self.0), i128::from(Length::FOOT.0))
+        crate::numbers::six_decimals(i128::from(self.0), i128::from(Length::FOOT.0))
     }
 
     /// The length to the nearest sixteenth of an inch, for messages about computed lengths.

@@ -33,20 +33,23 @@ pub mod diagnostic;
 mod error;
 mod house;
 mod length;
+mod numbers;
 mod reconcile;
 pub mod report;
 mod rule;
 mod sketch;
 mod spread;
+mod walls;
 mod words;
 
-pub use area::{Area, AreaUnit, WrittenArea, thousands};
+pub use area::{Area, AreaUnit, WrittenArea};
 pub use areas::{Areas, SpaceAreas, Total};
 pub use diagnostic::{Diagnostic, Faults, Source};
 pub use error::Error;
 pub use house::range::Range;
 pub use house::{House, Level, Lot, Outline, Place, Side, Space};
 pub use length::{Form, Length, Step, Ties, Written};
+pub use numbers::thousands;
 pub use reconcile::{
     BridgeStep, CouldExplain, Enough, Figure, Line, MatchedSide, OutlineReport, Reconciliation,
     Share,

@@ -1,12 +1,12 @@
 //! How far an area may be off: by the tape, and by rounding to a step.
 #![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "statistics")]
 
-use crate::areas::Walls;
 use crate::house::House;
 use crate::house::outline::{Outline, Vector};
 use crate::house::walk::{Closed, Shape, Walk};
 use crate::length::Length;
 use crate::sketch::Axis;
+use crate::walls::Walls;
 
 /// ± of the total of the counted spaces and what is taken off them, about 95 %, in square feet.
 ///

@@ -8,9 +8,9 @@
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
-use crate::area::largest_remainder;
 use crate::house::outline::{Outline, Vector, nearest_nm};
 use crate::length::{Length, Step, Ties};
+use crate::numbers::largest_remainder;
 use crate::sketch::{Axis, Direction};
 
 /// How one side runs, its lengths in nanometres.

@@ -1,10 +1,11 @@
 //! The bridge: lines that add up exactly to the gap.
 
 use crate::Sound;
-use crate::area::{Area, largest_remainder};
+use crate::area::Area;
 use crate::areas::net;
 use crate::house::range::{Latitude, Range};
 use crate::length::Step as SideStep;
+use crate::numbers::largest_remainder;
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::{Ground, total, total_range};
 use crate::rule::Settings;
@@ -136,7 +137,7 @@ impl super::Figure {
         let parts: Vec<i128> =
             self.lines.iter().map(|line| line.area().half_nm2() * 1_000_000).collect();
         // The gap as printed: the figure as printed less the measured as printed.
-        let millionths = |area: Area| crate::area::millionths(area.half_nm2(), unit);
+        let millionths = |area: Area| crate::numbers::millionths(area.half_nm2(), unit);
         largest_remainder(&parts, unit, millionths(self.area) - millionths(self.start))
     }
 

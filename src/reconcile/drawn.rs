@@ -2,14 +2,14 @@
 
 use crate::Sound;
 use crate::area::Area;
-use crate::areas::{Areas, Walls};
+use crate::areas::Areas;
 use crate::diagnostic::Faults;
 use crate::house::outline::{Outline, Vector};
 use crate::house::{DrawnOutline, House};
 use crate::length::Length;
-use crate::reconcile::recorded::Recorded;
 use crate::reconcile::{Figure, Ground};
 use crate::sketch::Drawn;
+use crate::walls::Walls;
 
 /// Somebody else's outline beside ours.
 #[derive(Clone, Debug)]
@@ -309,42 +309,4 @@ pub(super) fn own_outline(
         };
     }
     Outline::new(vectors).or_else(|| Some(outline.clone()))
-}
-
-/// What the figure's own sketch or sides come to, where they cover every counted space above grade.
-pub(super) fn own_total(
-    sound: &Sound,
-    ground: &Ground<'_>,
-    recorded: Option<&Recorded>,
-) -> Option<Area> {
-    let house = sound.house();
-    let drawn = Figure::drawn(ground.figure)?;
-    let outlines: Vec<&DrawnOutline> =
-        house.drawn.iter().filter(|outline| outline.drawn == drawn).collect();
-    let counted: Vec<usize> =
-        (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)).collect();
-    let alone = counted.len() == 1 && outlines.len() == 1 && outlines[0].of.is_empty();
-    if alone {
-        return outlines[0].outline.as_ref().map(Outline::area);
-    }
-    let off = |space: usize| -> Area {
-        let one = |other: usize| match recorded {
-            Some(recorded) if recorded.has[other] => recorded.areas[other],
-            _ => house.spaces[other].recorded.unwrap_or(ground.ruled.areas[other]),
-        };
-        house.taken_off(space).map(one).sum()
-    };
-    let mut total = Area::ZERO;
-    let mut covered: Vec<usize> = Vec::new();
-    for outline in
-        outlines.iter().filter(|outline| outline.of.iter().any(|space| counted.contains(space)))
-    {
-        total = total + outline.outline.as_ref()?.area();
-        covered.extend(&outline.of);
-    }
-    for &space in counted.iter().filter(|space| !covered.contains(space)) {
-        let recorded = recorded.filter(|recorded| recorded.has[space])?;
-        total = total + recorded.areas[space];
-    }
-    Some(total - counted.iter().map(|&space| off(space)).sum())
 }

@@ -7,13 +7,14 @@ mod recorded;
 
 use crate::Sound;
 use crate::area::{Area, WrittenArea};
-use crate::areas::{Areas, Ruled, Walls};
+use crate::areas::Areas;
 use crate::diagnostic::{Diagnostic, Faults, Span};
 use crate::house::range::Range;
 use crate::length::Step;
 use crate::rule::{Rule, Settings};
 use crate::sketch::statement::{FigureKind, FigureStatement, SideRule};
 use crate::sketch::{Drawn, Face};
+use crate::walls::{Ruled, Walls};
 pub use bridge::{Line, Step as BridgeStep};
 pub use drawn::{MatchedSide, OutlineReport};
 pub use enough::{CouldExplain, Enough};
@@ -152,7 +153,7 @@ impl Figure {
         let counting =
             lines.iter().find(|line| line.step() == BridgeStep::Counting).map(Line::area);
         let enough = enough::Enough::of(sound, &ground, counting.unwrap_or(Area::ZERO), settings);
-        let own_sketch = drawn::own_total(sound, &ground, recorded.as_ref())
+        let own_sketch = recorded::own_total(sound, &ground, recorded.as_ref())
             .map(|area| area + counting.unwrap_or(Area::ZERO));
         Figure {
             kind: ground.figure.kind.clone(),

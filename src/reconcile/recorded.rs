@@ -1,11 +1,13 @@
 //! The record's own lengths, beside ours: what they come to, and how much of that is which side's.
 
 use crate::Sound;
-use crate::area::{Area, largest_remainder};
+use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::house::DrawnOutline;
 use crate::house::outline::{Outline, Vector};
 use crate::house::walk::Shape;
 use crate::length::{Length, Written};
+use crate::numbers::largest_remainder;
 use crate::reconcile::{Figure, Ground, drawn};
 use crate::sketch::statement::FigureKind;
 use crate::sketch::{Axis, Direction, Drawn};
@@ -248,4 +250,42 @@ fn do_not_close(sound: &Sound, space: usize, span: Span, north: i64, east: i64) 
     Diagnostic::new(Word::RecordedDoNotClose, here.span, message)
         .note("a side without a recorded length is taken to the whole foot; the recorded sides are left out of the steps")
         .help("compare each `recorded` with the record's card")
+}
+
+/// What the figure's own sketch or sides come to, where they cover every counted space above grade.
+pub(super) fn own_total(
+    sound: &Sound,
+    ground: &Ground<'_>,
+    recorded: Option<&Recorded>,
+) -> Option<Area> {
+    let house = sound.house();
+    let drawn = Figure::drawn(ground.figure)?;
+    let outlines: Vec<&DrawnOutline> =
+        house.drawn.iter().filter(|outline| outline.drawn == drawn).collect();
+    let counted: Vec<usize> =
+        (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)).collect();
+    let alone = counted.len() == 1 && outlines.len() == 1 && outlines[0].of.is_empty();
+    if alone {
+        return outlines[0].outline.as_ref().map(Outline::area);
+    }
+    let off = |space: usize| -> Area {
+        let one = |other: usize| match recorded {
+            Some(recorded) if recorded.has[other] => recorded.areas[other],
+            _ => house.spaces[other].recorded.unwrap_or(ground.ruled.areas[other]),
+        };
+        house.taken_off(space).map(one).sum()
+    };
+    let mut total = Area::ZERO;
+    let mut covered: Vec<usize> = Vec::new();
+    for outline in
+        outlines.iter().filter(|outline| outline.of.iter().any(|space| counted.contains(space)))
+    {
+        total = total + outline.outline.as_ref()?.area();
+        covered.extend(&outline.of);
+    }
+    for &space in counted.iter().filter(|space| !covered.contains(space)) {
+        let recorded = recorded.filter(|recorded| recorded.has[space])?;
+        total = total + recorded.areas[space];
+    }
+    Some(total - counted.iter().map(|&space| off(space)).sum())
 }

@@ -8,12 +8,13 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use sha2::{Digest, Sha256};
 
-use crate::area::{Area, six_decimals};
+use crate::area::Area;
 use crate::areas::{Areas, Total};
 use crate::diagnostic::{Diagnostic, Source};
 use crate::house::House;
 use crate::house::range::Range;
 use crate::length::Length;
+use crate::numbers::six_decimals;
 use crate::reconcile::{Figure, OutlineReport, Reconciliation};
 use crate::sketch::statement::SideRule;
 use crate::{Settings, Sound};
@@ -21,20 +22,9 @@ use crate::{Settings, Sound};
 /// The whole report of `reconcile --json`.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct Report {
-    /// The number of this format; keys are added within it, never renamed.
-    pub format: u32,
-    /// The property line of the file.
-    pub property: Option<String>,
-    /// Where it came from.
-    pub source: SourceReport,
-    /// How sides were rounded.
-    pub settings: SettingsReport,
-    /// Totals of what is counted.
-    pub totals: Totals,
-    /// Each space in file order.
-    pub spaces: Vec<SpaceReport>,
-    /// Each lot in file order.
-    pub lots: Vec<LotReport>,
+    /// The areas, under their own keys.
+    #[serde(flatten)]
+    pub areas: AreasReport,
     /// What the record lists and is not there.
     pub missing: Vec<MissingReport>,
     /// Somebody else's outlines.
@@ -50,7 +40,7 @@ pub struct Report {
 /// The areas alone, as `area --json` prints them: the same keys without the figures.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct AreasReport {
-    /// The number of this format.
+    /// The number of this format; keys are added within it, never renamed.
     pub format: u32,
     /// The property line of the file.
     pub property: Option<String>,
@@ -412,16 +402,8 @@ pub struct FaultReport {
 /// The report of a reconciliation.
 pub fn report(sound: &Sound, reconciliation: &Reconciliation) -> Report {
     let areas = reconciliation.areas();
-    let AreasReport { format, property, source, settings, totals, spaces, lots } =
-        areas_report(sound, areas, reconciliation.settings());
     Report {
-        format,
-        property,
-        source,
-        settings,
-        totals,
-        spaces,
-        lots,
+        areas: areas_report(sound, areas, reconciliation.settings()),
         missing: sound
             .sketch()
             .missing

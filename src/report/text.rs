@@ -1,10 +1,11 @@
 //! The report for a person: plain words, figures that line up, readable without colour.
 
-use crate::area::{Area, thousands};
+use crate::area::Area;
 use crate::areas::Areas;
 use crate::diagnostic::Word;
 use crate::house::range::Range;
 use crate::length::{Length, Step};
+use crate::numbers::thousands;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, OutlineReport, Reconciliation, Share};
 use crate::report::table::Page;
 use crate::sketch::statement::SideRule;
@@ -716,7 +717,7 @@ impl Writer<'_> {
         for (line, millionths) in figure.lines().iter().zip(figure.lines_in_millionths()) {
             self.page.ledger(
                 line.step().name(),
-                &crate::area::six_decimals(millionths, 1_000_000),
+                &crate::numbers::six_decimals(millionths, 1_000_000),
                 4,
             );
         }

@@ -1,0 +1,59 @@
+//! Whole numbers shown as decimals, grouped, and shared out without a remainder.
+#![expect(clippy::integer_division, reason = "the one rounding of a printed figure lives here")]
+
+use rust_decimal::Decimal;
+
+/// `value / unit` with up to six decimals, trailing zeros cut, halves away from zero.
+pub(crate) fn six_decimals(value: i128, unit: i128) -> String {
+    Decimal::from_i128_with_scale(millionths(value, unit), 6).normalize().to_string()
+}
+
+/// `value / unit` in millionths, halves away from zero.
+pub(crate) fn millionths(value: i128, unit: i128) -> i128 {
+    let whole = value / unit;
+    let rest = value % unit;
+    whole * 1_000_000 + rounded_quotient(rest * 1_000_000, unit)
+}
+
+pub(crate) fn rounded_quotient(value: i128, unit: i128) -> i128 {
+    value.signum() * ((value.abs() + unit / 2) / unit)
+}
+
+/// Whole numbers nearest to `parts` that add up to `total`: the floors, and one more for the largest remainders.
+///
+/// `total` must lie within one for each part of the exact sum; each result is then within 1 of its part.
+///
+/// # Shape
+///
+/// `parts` and `unit` share a unit; the result is in `unit`s, as many as there are parts.
+pub(crate) fn largest_remainder(parts: &[i128], unit: i128, total: i128) -> Vec<i128> {
+    let mut shares: Vec<i128> = parts.iter().map(|part| part.div_euclid(unit)).collect();
+    let mut missing = total - shares.iter().sum::<i128>();
+    let mut order: Vec<usize> = (0..parts.len()).collect();
+    order.sort_by_key(|&i| (-parts[i].rem_euclid(unit), i));
+    for &i in order.iter().cycle().take(2 * parts.len()) {
+        if missing <= 0 {
+            break;
+        }
+        shares[i] += 1;
+        missing -= 1;
+    }
+    shares
+}
+
+/// `1,757`; with a minus for what is below zero.
+pub fn thousands(number: i64) -> String {
+    let sign = if number < 0 { "-" } else { "" };
+    format!("{sign}{}", group_thousands(&number.unsigned_abs().to_string()))
+}
+
+pub(crate) fn group_thousands(digits: &str) -> String {
+    let mut text = String::new();
+    for (i, digit) in digits.chars().enumerate() {
+        if i > 0 && (digits.len() - i).is_multiple_of(3) {
+            text.push(',');
+        }
+        text.push(digit);
+    }
+    text
+}

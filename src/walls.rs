@@ -1,0 +1,98 @@
+//! The walls of every space at one face: rounded by a rule, with their ranges, and what had to be assumed to bring them there.
+
+use crate::Sound;
+use crate::area::Area;
+use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
+use crate::house::faces::Vanishes;
+use crate::house::range::{self, Latitude, OnStep, Range};
+use crate::house::{Assumed, AtFace, House, tick};
+use crate::length::{Length, Step};
+use crate::rule::Rule;
+use crate::sketch::Face;
+
+/// The walls of every space at one face.
+#[derive(Clone, Debug)]
+pub(crate) struct Walls {
+    pub(crate) spaces: Vec<AtFace>,
+}
+
+/// Every space under one rule.
+#[derive(Clone, Debug)]
+pub(crate) struct Ruled {
+    pub(crate) outlines: Vec<OnStep>,
+    pub(crate) areas: Vec<Area>,
+}
+
+impl Walls {
+    /// The walls of every space of a house at `face`.
+    pub(crate) fn of(sound: &Sound, face: Face) -> Result<Walls, Faults> {
+        let house = sound.house();
+        let one = |i: usize| {
+            house.at_face(i, face).map_err(|vanishes| side_vanishes(sound, i, face, vanishes))
+        };
+        let spaces: Result<Vec<AtFace>, Faults> = (0..house.spaces.len()).map(one).collect();
+        Ok(Walls { spaces: spaces? })
+    }
+
+    /// Every space with its sides rounded by a rule.
+    pub(crate) fn ruled(&self, rule: Rule, reach: Length) -> Ruled {
+        let one = |at: &AtFace| {
+            range::closed_on(&at.walk, &at.outline, rule.step, rule.ties, reach)
+                .unwrap_or_else(|| OnStep { outline: at.outline.clone(), crosses: true })
+        };
+        let outlines: Vec<OnStep> = self.spaces.iter().map(one).collect();
+        let areas = outlines.iter().map(|on_step| on_step.outline.area()).collect();
+        Ruled { outlines, areas }
+    }
+
+    /// The range of every space on a step.
+    pub(crate) fn ranges(&self, step: Step, latitude: Latitude) -> Vec<Option<Range>> {
+        self.spaces.iter().map(|at| range::range(&at.walk, &at.outline, step, latitude)).collect()
+    }
+
+    pub(crate) fn assumed(&self) -> Assumed {
+        self.spaces.iter().fold(Assumed::default(), |all, at| all.or(at.needed.assumed))
+    }
+
+    /// A warning for each thickness that had to be assumed, at the first space that needed it.
+    pub(crate) fn assumption_warnings(&self, house: &House) -> Vec<Diagnostic> {
+        let mut warnings = Vec::new();
+        let first = |is: fn(&Assumed) -> bool| {
+            self.spaces.iter().position(|at| is(&at.needed.assumed)).map(|i| house.spaces[i].span)
+        };
+        if let Some(span) = first(|assumed| assumed.veneer) {
+            warnings.push(
+                Diagnostic::new(Word::AssumedVeneer, span, "the thickness of the veneer is needed here; 4 5/8\" is assumed")
+                    .note("3 5/8\" of brick and 1\" of air; the uncertainty allows 1\" either way")
+                    .help("measure it at a window or a door and say so at the top of the file: `veneer 4 5/8\"`, or `veneer none`"),
+            );
+        }
+        for (is, thickness, what) in [
+            ((|a| a.wall_behind_veneer) as fn(&Assumed) -> bool, "4 7/16\"", "behind a veneer"),
+            (|a| a.wall, "6\"", "without a veneer, inside to outside"),
+        ] {
+            if let Some(span) = first(is) {
+                warnings.push(
+                    Diagnostic::new(Word::AssumedWall, span, format!("the thickness of the wall is needed here; {thickness} is assumed"))
+                        .note(format!("usual for a wall {what}; the uncertainty allows 1\" either way"))
+                        .help("measure it at a window or a door and say so at the top of the file: `wall 6\"`"),
+                );
+            }
+        }
+        warnings
+    }
+}
+
+fn side_vanishes(sound: &Sound, space: usize, face: Face, vanishes: Vanishes) -> Faults {
+    let space = &sound.house().spaces[space];
+    let side = &space.sides[vanishes.side.min(space.sides.len() - 1)];
+    let message = format!(
+        "{}: moving the walls to the {} face leaves nothing of {}",
+        quoted(&space.name),
+        face.word(),
+        tick(side)
+    );
+    let fault = Diagnostic::new(Word::SideVanishes, side.span, message)
+        .help("the walls beside it are thicker than it is long: give those without veneer `veneer none`, or measure to the face that the figure uses");
+    Faults::new(sound.source().clone(), vec![fault])
+}
