@@ -4,10 +4,10 @@
 //! for them. A [`Diagnostic`] draws itself under the text it is about.
 //!
 //! ```
-//! let faults = fairfoot::read("walk.sides", "level \"Ground floor\"\nliving \"House\"\nnroth 12'\n")
-//!     .expect_err("`nroth` is no word of a sides file");
+//! let faults = fairfoot::read("walk.sides", "toleranse 1/4\"\n")
+//!     .expect_err("`toleranse` is no word of a sides file");
 //! assert_eq!(faults.list()[0].word().as_str(), "unknown-word");
-//! assert!(faults.drawn(false).contains("did you mean `north`?"));
+//! assert!(faults.drawn(false).contains("did you mean `tolerance`?"));
 //! ```
 
 use std::borrow::Cow;

@@ -19,7 +19,7 @@
 //! "#;
 //! let read = fairfoot::read("demo.sides", text)?;
 //! let settings = Settings::default();
-//! let areas = Areas::of(read.house(), &settings)?;
+//! let areas = Areas::of(&read, &settings)?;
 //! assert_eq!(areas.gross().tenth_foot().sq_ft_text(), "1205.58"); // 28.3 × 42.6
 //! assert_eq!(areas.gross().whole_foot().whole_sq_ft(), 28 * 43);
 //! let reconciliation = Reconciliation::of(&read, areas, &settings)?;
