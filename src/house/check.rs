@@ -117,6 +117,7 @@ impl Checker<'_> {
             claimed: statement.counted.is_some_and(|counted| counted != rule),
             recorded: statement.recorded.map(|area| area.area()),
             sides,
+            extent: closed.outline.extent(at?),
             closed,
             at: at?,
             span: sketch.span,

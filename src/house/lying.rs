@@ -51,7 +51,10 @@ impl Checker<'_> {
     pub(super) fn smallest_around(&self, space: usize, candidates: &[usize]) -> Option<usize> {
         let patch = self.patch(space);
         let holds = |&&other: &&usize| {
-            other != space && patch.beyond(&self.patch(other), self.sliver(space, other)) == 0.0
+            let near = self.house.spaces[space].extent.is_near(&self.house.spaces[other].extent, 0);
+            other != space
+                && near
+                && patch.beyond(&self.patch(other), self.sliver(space, other)) == 0.0
         };
         candidates
             .iter()
@@ -94,6 +97,9 @@ impl Checker<'_> {
                 let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
                 let inner = one.kind.lies_in_another() != other.kind.lies_in_another();
                 let astray = self.astray.contains(&a) || self.astray.contains(&b);
+                if !one.extent.is_near(&other.extent, 0) {
+                    continue;
+                }
                 if astray || one.parent != other.parent || inner && one.parent.is_none() {
                     continue;
                 }

@@ -20,6 +20,7 @@ use crate::length::{Length, Written};
 use crate::sketch::statement::{Run, SideWords, Thickness};
 use crate::sketch::{Direction, Drawn, Face, Kind, TakenFrom};
 pub(crate) use check::check;
+use outline::Extent;
 pub use outline::{Outline, Place};
 pub(crate) use pieces::{Assumed, AtFace};
 use walk::{Closed, Walk};
@@ -64,6 +65,8 @@ pub struct Space {
     pub(crate) closed: Closed,
     /// Where its first corner stands on its level, east then north, as measured.
     pub(crate) at: (i64, i64),
+    /// How far it reaches on its level.
+    pub(crate) extent: Extent,
     pub(crate) span: Span,
 }
 

@@ -109,6 +109,18 @@ impl Outline {
         self.vectors.iter().map(|vector| vector.length()).sum()
     }
 
+    /// The ground from corner to corner, with the first corner at `at`; the rise of a curved side counts on every side.
+    pub(crate) fn extent(&self, at: (i64, i64)) -> Extent {
+        let points = self.points();
+        let bulge = self.vectors.iter().map(|vector| vector.rise.abs()).max().unwrap_or(0);
+        let along = |pick: fn(&(i64, i64)) -> i64, from: i64| {
+            let low = points.iter().map(pick).min().unwrap_or(0);
+            let high = points.iter().map(pick).max().unwrap_or(0);
+            (from + low - bulge, from + high + bulge)
+        };
+        Extent { east: along(|point| point.0, at.0), north: along(|point| point.1, at.1) }
+    }
+
     /// How the area grows with each side, in doubled terms: for an east component and for a north component.
     ///
     /// Twice the area changes by `2·d·g` where a component changes by `d` and the outline stays
@@ -215,6 +227,21 @@ impl Vector {
             (nearest_nm(east).nm(), nearest_nm(north).nm())
         };
         (1..PIECES).map(point).collect()
+    }
+}
+
+/// How far an outline reaches, lowest and highest, in nanometres.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Extent {
+    east: (i64, i64),
+    north: (i64, i64),
+}
+
+impl Extent {
+    /// Whether the two come nearer to each other than `gap`.
+    pub(crate) fn is_near(&self, other: &Extent, gap: i64) -> bool {
+        let near = |a: (i64, i64), b: (i64, i64)| a.0 <= b.1 + gap && b.0 <= a.1 + gap;
+        near(self.east, other.east) && near(self.north, other.north)
     }
 }
 

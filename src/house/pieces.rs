@@ -132,6 +132,10 @@ impl House {
         for (other, neighbour) in self.spaces.iter().enumerate() {
             let is_parent = here.parent == Some(other);
             let beside = neighbour.kind.has_walls() && !within && neighbour.parent.is_none();
+            let gap = self.slack(here, neighbour).max(THICKEST_PARTITION.nm());
+            if !neighbour.extent.is_near(&here.extent, gap) {
+                continue;
+            }
             if other == space || neighbour.level != here.level || !is_parent && !beside {
                 continue;
             }
