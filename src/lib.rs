@@ -46,6 +46,7 @@ pub use area::{Area, AreaUnit, WrittenArea};
 pub use areas::{Areas, SpaceAreas, Total};
 pub use diagnostic::{Diagnostic, Faults, Source};
 pub use error::Error;
+pub use house::cut::Cut;
 pub use house::range::Range;
 pub use house::{House, Level, Lot, Outline, Place, Side, Space};
 pub use length::{Form, Length, Step, Ties, Written};

@@ -1,6 +1,7 @@
 //! The checked house: levels whose outlines close; holding a [`House`] proves it.
 
 mod check;
+pub(crate) mod cut;
 mod drawn;
 pub(crate) mod faces;
 mod lying;

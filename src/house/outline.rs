@@ -9,6 +9,7 @@
 )]
 
 use crate::area::Area;
+use crate::house::cut::Cut;
 use crate::length::Length;
 
 /// One side as it runs: so far east and north, bulging to the right of the walk by `rise` if it is curved.
@@ -102,6 +103,26 @@ impl Outline {
     /// Whether a side is curved.
     pub(crate) fn is_curved(&self) -> bool {
         self.vectors.iter().any(|vector| vector.rise != 0)
+    }
+
+    /// The outline cut into pieces that a pocket calculator can check: as few rectangles as can be, then
+    /// triangles for slanted walls and segments for curved ones; what they add up to is the area exactly.
+    ///
+    /// None where slanted walls leave no right-angled outline to cut.
+    ///
+    /// ```
+    /// let house = fairfoot::read(
+    ///     "l.sides",
+    ///     "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 10'\nwest 15'\nsouth 20'\nwest 25'",
+    /// )?;
+    /// let outline = house.house().spaces()[0].outline();
+    /// let pieces = outline.cuts().expect("it is right-angled");
+    /// assert_eq!(pieces.len(), 2);
+    /// assert_eq!(pieces.iter().map(fairfoot::Cut::area).sum::<fairfoot::Area>(), outline.area());
+    /// # Ok::<(), fairfoot::Faults>(())
+    /// ```
+    pub fn cuts(&self) -> Option<Vec<Cut>> {
+        crate::house::cut::cut(self)
     }
 
     /// The length of all sides together, curved ones along the curve.

@@ -10,7 +10,7 @@ use crate::reconcile::{BridgeStep, CouldExplain, Figure, OutlineReport, Reconcil
 use crate::report::table::Page;
 use crate::sketch::statement::SideRule;
 use crate::sketch::{Axis, Drawn, Face, Kind};
-use crate::{Settings, Sound, words};
+use crate::{Cut, Settings, Sound, words};
 
 /// How a report is to look.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -684,8 +684,11 @@ impl Writer<'_> {
         }
         let sides = crate::report::json::side_figures(self.sound.house(), self.areas, number);
         for (side, figures) in space.sides.iter().zip(sides) {
-            let how =
-                if side.how() == "measured" { String::new() } else { format!(", {}", side.how()) };
+            let how = if matches!(side.how(), "measured" | "closing") {
+                String::new()
+            } else {
+                format!(", {}", side.how())
+            };
             let cells = [
                 ("tenths", figures.tenth_foot.unwrap_or_default(), 12),
                 ("whole", figures.whole_foot.unwrap_or_default(), 12),
@@ -705,6 +708,42 @@ impl Writer<'_> {
             4,
         );
         self.page.ledger("at the very most", &range_text(areas.widest), 4);
+        let fine = format!("with a calculator, {}", self.settings.fine.spoken());
+        self.calculator(&fine, &areas.tenth_foot);
+        self.calculator(
+            "with a calculator, each wall to the whole foot",
+            &areas.whole_foot.outline,
+        );
+    }
+
+    /// An outline piece by piece, length times width, down to its area.
+    fn calculator(&mut self, what: &str, outline: &crate::Outline) {
+        let Some(cuts) = outline.cuts() else { return };
+        self.page.indented(what, 4, 6);
+        for (i, cut) in cuts.iter().enumerate() {
+            let text = match *cut {
+                Cut::Rectangle { east, north } => {
+                    format!("{} × {}", east.decimal_feet(), north.decimal_feet())
+                }
+                Cut::Triangle { east, north, taken_off } => {
+                    let less = if taken_off { "less " } else { "" };
+                    format!("{less}{} × {} ÷ 2", east.decimal_feet(), north.decimal_feet())
+                }
+                Cut::Segment { chord, rise, taken_off, .. } => {
+                    let less = if taken_off { "less " } else { "" };
+                    format!(
+                        "{less}curve over {}, rising {}",
+                        chord.decimal_feet(),
+                        rise.decimal_feet()
+                    )
+                }
+            };
+            let line = format!("{} = {text}", letters(i));
+            self.page.ledger(&line, &cut.area().sq_ft_text(), 6);
+        }
+        if cuts.len() > 1 {
+            self.page.ledger("together", &outline.area().sq_ft_text(), 6);
+        }
     }
 
     fn why_figure(&mut self, figure: &Figure) {
@@ -743,6 +782,16 @@ impl Writer<'_> {
             4,
             6,
         );
+    }
+}
+
+/// A, B … Z, AA, AB …
+#[expect(clippy::integer_division, reason = "counting in letters")]
+fn letters(number: usize) -> String {
+    let last = char::from(b'A' + u8::try_from(number % 26).unwrap_or(0));
+    match number / 26 {
+        0 => last.to_string(),
+        more => format!("{}{last}", letters(more - 1)),
     }
 }
 

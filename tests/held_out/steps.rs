@@ -183,3 +183,16 @@ fn rooms_taped_inside_share_the_partition_between_them() {
     let area: Exact = ours.spaces().iter().map(|space| exact(space.outside().area())).sum();
     assert_eq!(area, fraction(331, 8) * fraction(21, 1));
 }
+
+#[test]
+fn the_pieces_of_every_random_house_add_up() {
+    for seed in 0..HOUSES {
+        let house = sound(&sides_file("", &random_house::house(seed)));
+        let outline = house.house().spaces()[0].outline();
+        let pieces = outline.cuts().expect("right angles can be cut");
+        let sum: fairfoot::Area = pieces.iter().map(fairfoot::Cut::area).sum();
+        assert_eq!(sum, outline.area(), "house {seed}");
+        let walls = outline.corners().len();
+        assert!(2 * pieces.len() + 2 <= walls, "house {seed}: {} of {walls} sides", pieces.len());
+    }
+}

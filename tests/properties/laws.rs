@@ -125,6 +125,17 @@ proptest! {
     }
 
     #[test]
+    fn the_pieces_of_an_outline_add_up_and_are_no_more_than_need_be(sides in towers(), quarters in 0_usize..4) {
+        let areas = areas(&turned(&sides, quarters));
+        for outline in [areas.spaces()[0].tenth_foot(), areas.spaces()[0].whole_foot()] {
+            let pieces = outline.cuts().expect("right angles can be cut");
+            prop_assert_eq!(pieces.iter().map(fairfoot::Cut::area).sum::<Area>(), outline.area());
+            // A right-angled outline of n sides has n/2 − 2 inward corners, and each asks for at most one more piece.
+            prop_assert!(pieces.len() < (sides.len() / 2).max(2), "{}", pieces.len());
+        }
+    }
+
+    #[test]
     fn the_bridge_adds_up_exactly(
         sides in towers(),
         recorded in proptest::collection::vec(-3_i64..4, 24),
