@@ -1,0 +1,121 @@
+//! Slanted outlines against exact fractions, a geometry library and the formula of a mitred offset.
+
+use fairfoot::{Area, Areas, Settings};
+use geo::{Area as _, LineString, Polygon};
+use num_rational::Ratio;
+use proptest::prelude::*;
+
+/// Corners in whole inches, walked with the inside on the left: one on each of so many rays.
+fn star() -> impl Strategy<Value = Vec<(i64, i64)>> {
+    proptest::collection::vec((120_i32..900, 0_i32..60), 3..12).prop_map(|rays| {
+        let count = f64::from(u32::try_from(rays.len()).unwrap());
+        let corner = |(i, &(radius, jitter)): (usize, &(i32, i32))| {
+            let turn = (f64::from(u32::try_from(i).unwrap()) + f64::from(jitter) / 100.0) / count;
+            let (sine, cosine) = (turn * std::f64::consts::TAU).sin_cos();
+            ((f64::from(radius) * cosine).round() as i64, (f64::from(radius) * sine).round() as i64)
+        };
+        rays.iter().enumerate().map(corner).collect()
+    })
+}
+
+/// The outline as run-and-rise sides, compass sides where one part is nothing.
+fn file(head: &str, corners: &[(i64, i64)]) -> String {
+    let mut text = format!("{head}\nlevel \"G\"\nliving \"House\"\n");
+    for (i, from) in corners.iter().enumerate() {
+        let to = corners[(i + 1) % corners.len()];
+        let (east, north) = (to.0 - from.0, to.1 - from.1);
+        let east_word = if east > 0 { "east" } else { "west" };
+        let north_word = if north > 0 { "north" } else { "south" };
+        text.push_str(&match (east, north) {
+            (0, north) => format!("{north_word} {}\"\n", north.abs()),
+            (east, 0) => format!("{east_word} {}\"\n", east.abs()),
+            (east, north) => {
+                format!("diagonal {north_word} {}\" {east_word} {}\"\n", north.abs(), east.abs())
+            }
+        });
+    }
+    text
+}
+
+/// Square feet by cross products, in exact fractions.
+fn by_fractions(corners: &[(i64, i64)]) -> Ratio<i64> {
+    let n = corners.len();
+    let doubled: i64 = (0..n)
+        .map(|i| {
+            let (a, b) = (corners[i], corners[(i + 1) % n]);
+            a.0 * b.1 - a.1 * b.0
+        })
+        .sum();
+    Ratio::new(doubled, 2 * 144)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(1_000))]
+
+    #[test]
+    fn the_area_is_that_of_exact_fractions_and_of_a_geometry_library(corners in star()) {
+        let house = fairfoot::read("star.sides", file("", &corners));
+        prop_assume!(house.is_ok(), "corners that fall together cross");
+        let house = house.unwrap();
+        let outline = house.house().spaces()[0].outline();
+        let wanted = by_fractions(&corners);
+        let unit = Area::SQUARE_FOOT.half_nm2();
+        let exact = i128::from(*wanted.numer()) * unit / i128::from(*wanted.denom());
+        prop_assert_eq!(outline.area(), Area::from_half_nm2(exact));
+        let ring: LineString<f64> = corners.iter().map(|c| (c.0 as f64 / 12.0, c.1 as f64 / 12.0)).collect();
+        let by_geo = Polygon::new(ring, Vec::new()).unsigned_area();
+        prop_assert!((outline.area().sq_ft() - by_geo).abs() < 1e-6);
+    }
+
+    #[test]
+    fn the_pieces_add_up(corners in star()) {
+        let house = fairfoot::read("star.sides", file("", &corners));
+        prop_assume!(house.is_ok(), "corners that fall together cross");
+        let house = house.unwrap();
+        let outline = house.house().spaces()[0].outline();
+        if let Some(pieces) = outline.cuts() {
+            prop_assert_eq!(pieces.iter().map(fairfoot::Cut::area).sum::<Area>(), outline.area());
+        }
+    }
+
+    #[test]
+    fn a_veneer_widens_as_a_mitred_offset_does(corners in star(), inches in 1_i64..8) {
+        let head = format!("faces frame\nveneer {inches}\"");
+        let house = fairfoot::read("star.sides", file(&head, &corners));
+        prop_assume!(house.is_ok(), "corners that fall together cross");
+        let house = house.unwrap();
+        let Ok(areas) = Areas::of(&house, &Settings::default()) else { return Ok(()) };
+        let n = corners.len();
+        let side = |i: usize| {
+            let (a, b) = (corners[i % n], corners[(i + 1) % n]);
+            ((b.0 - a.0) as f64 / 12.0, (b.1 - a.1) as f64 / 12.0)
+        };
+        let t = inches as f64 / 12.0;
+        let round: f64 = (0..n).map(|i| side(i).0.hypot(side(i).1)).sum();
+        let tangents: f64 = (0..n)
+            .map(|i| {
+                let (a, b) = (side(i), side(i + 1));
+                let turn = (a.0 * b.1 - a.1 * b.0).atan2(a.0 * b.0 + a.1 * b.1);
+                (turn / 2.0).tan()
+            })
+            .sum();
+        // A + P·t + t²·Σ tan(θ/2)
+        let wider = areas.spaces()[0].outside().area() - areas.spaces()[0].as_measured();
+        prop_assert!((wider.sq_ft() - (round * t + t * t * tangents)).abs() < 1e-5);
+    }
+
+    #[test]
+    fn tenths_and_whole_feet_of_slanted_walls_close(corners in star()) {
+        let house = fairfoot::read("star.sides", file("", &corners));
+        prop_assume!(house.is_ok(), "corners that fall together cross");
+        let house = house.unwrap();
+        let areas = Areas::of(&house, &Settings::default()).unwrap();
+        let space = &areas.spaces()[0];
+        for (outline, unit) in [(space.tenth_foot(), 30_480_000), (space.whole_foot(), 304_800_000)] {
+            for corner in outline.corners() {
+                prop_assert_eq!(corner.east.nm() % unit, 0);
+                prop_assert_eq!(corner.north.nm() % unit, 0);
+            }
+        }
+    }
+}
