@@ -38,6 +38,8 @@ impl Area {
     pub const ZERO: Area = Area(0);
     /// One square foot, 0.09290304 m² exactly.
     pub const SQUARE_FOOT: Area = Area(2 * 92_903_040_000_000_000);
+    /// A millionth of a square foot: the last place printed.
+    pub(crate) const MILLIONTH_OF_A_SQUARE_FOOT: Area = Area(185_806_080_000);
     /// One square metre.
     pub const SQUARE_METRE: Area = Area(2 * 1_000_000_000_000_000_000);
     /// One acre, 43,560 sq ft exactly.

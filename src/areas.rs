@@ -5,7 +5,7 @@ use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
 use crate::house::range::{Latitude, OnStep, Range};
 use crate::house::{Assumed, House, Outline};
-use crate::length::Step;
+use crate::length::{Length, Step};
 use crate::rule::Settings;
 use crate::sketch::Face;
 use crate::spread;
@@ -19,6 +19,7 @@ pub struct Areas {
     gross: Total,
     below_grade: Option<Total>,
     pub(crate) warnings: Vec<Diagnostic>,
+    is_computed: bool,
 }
 
 /// The areas of one space. Unless they say otherwise they are of its whole outline, nothing taken off.
@@ -88,6 +89,7 @@ pub struct Total {
     widest: Option<Range>,
     plus_minus: f64,
     plus_minus_outside: f64,
+    holds_assumptions: bool,
 }
 
 impl Total {
@@ -114,6 +116,11 @@ impl Total {
     /// What whole feet could give at the very most, any wall against the rounding.
     pub fn widest(&self) -> Option<Range> {
         self.widest
+    }
+
+    /// Whether a thickness that was assumed is in it.
+    pub(crate) fn holds_assumptions(&self) -> bool {
+        self.holds_assumptions
     }
 
     /// The uncertainty of the area as measured, about 95 %, in square feet.
@@ -152,6 +159,10 @@ impl Areas {
                 widest: total_range(counted().map(|i| net_range(house, i, &widest))),
                 plus_minus: spread::plus_minus(house, counted(), None),
                 plus_minus_outside: spread::plus_minus(house, counted(), Some(&outside)),
+                holds_assumptions: counted().any(|i| {
+                    let needed = outside.spaces[i].needed;
+                    needed.veneer_run != 0 || needed.wall_run != 0
+                }),
             }
         };
         let has_below = (0..house.spaces.len()).any(|i| is_in_total(house, i, true));
@@ -168,7 +179,30 @@ impl Areas {
             net_whole_foot: net(house, i, &whole.areas),
         };
         let spaces = (0..house.spaces.len()).map(one).collect();
-        Ok(Areas { spaces, outside, gross, below_grade, warnings })
+        let in_gross = |i: usize| {
+            let parent = house.spaces[i].parent.filter(|_| house.is_taken_off(i));
+            is_in_total(house, i, false)
+                || parent.is_some_and(|parent| is_in_total(house, parent, false))
+        };
+        let is_computed = (0..house.spaces.len()).filter(|&i| in_gross(i)).any(|i| {
+            let space = &house.spaces[i];
+            space.closed.is_computed() || space.face != Face::Outside && space.closed.is_slanted()
+        });
+        Ok(Areas { spaces, outside, gross, below_grade, warnings, is_computed })
+    }
+
+    /// The length of a side outside, not rounded; none where it runs aslant or lies in several pieces.
+    pub(crate) fn outside_length(&self, space: usize, side: usize) -> Option<Length> {
+        let walk = &self.outside.spaces[space].walk;
+        let mut pieces = walk.sides.iter().filter(|piece| piece.source == Some(side));
+        let only = pieces.next().filter(|_| pieces.next().is_none())?;
+        let vector = only.shape.vector();
+        (vector.east == 0 || vector.north == 0).then(|| vector.chord_length())
+    }
+
+    /// Whether a float computed a part of the total above grade.
+    pub(crate) fn is_computed(&self) -> bool {
+        self.is_computed
     }
 
     /// The areas of each space, in the order of [`House::spaces`].
@@ -184,6 +218,11 @@ impl Areas {
     /// The same on levels that are below grade, wholly or partly; none where there are none.
     pub fn below_grade(&self) -> Option<&Total> {
         self.below_grade.as_ref()
+    }
+
+    /// What a person should know of working them out.
+    pub fn warnings(&self) -> &[Diagnostic] {
+        &self.warnings
     }
 
     /// What had to be assumed to bring the walls to the outside face.
@@ -206,7 +245,7 @@ fn warnings(sound: &Sound, outside: &Walls, whole: &Ruled, gross: &Total) -> Vec
             ));
         }
     }
-    let counts = house.spaces.iter().any(|space| space.counted);
+    let counts = (0..house.spaces.len()).any(|i| is_in_total(house, i, false));
     if !counts && !house.spaces.is_empty() && gross.tenth_foot == Area::ZERO {
         let span = house.spaces.first().map(|space| space.span).unwrap_or_default();
         warnings.push(

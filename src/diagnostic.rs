@@ -116,6 +116,7 @@ words! {
     ShortJog "short-jog" Warning "A side so short that whole-foot rounding drops it.";
     MisclosureSpread "misclosure-spread" Warning "The walk misses its start within the tolerance; the miss was spread over the sides.";
     NoClosureCheck "no-closure-check" Warning "A side by closing leaves its direction without a check.";
+    WideTolerance "wide-tolerance" Warning "The tolerance is wider than a tape needs, so that a walk that misses by much is closed.";
     NoTurn "no-turn" Warning "Two sides in a row run the same way, and no closure check would show a wall missing between them.";
     UpperOverhangs "upper-overhangs" Warning "An upper level reaches beyond the level under it.";
     OverallDiffers "overall-differs" Warning "An overall length differs from the sides it spans.";
@@ -124,6 +125,7 @@ words! {
     RecordedDoNotClose "recorded-do-not-close" Warning "The recorded sides do not come back to their start.";
     RecordedNotUsed "recorded-not-used" Warning "The recorded length of a slanted side does not say its run and rise.";
     OutlineDoesNotClose "outline-does-not-close" Warning "Somebody else's outline does not come back to its start.";
+    OutlineCrosses "outline-crosses" Warning "Two sides of somebody else's outline cross or touch.";
     NothingCounted "nothing-counted" Warning "No space is counted, so the measured area is nothing.";
     RoundedSidesCross "rounded-sides-cross" Warning "With whole-foot walls the outline crosses itself.";
 }
@@ -221,10 +223,10 @@ pub struct Source {
 impl Source {
     /// A text under the name that faults show.
     pub fn new(name: impl Into<String>, text: impl Into<String>) -> Source {
-        let text = text.into();
+        let (name, text) = (visible_name(&name.into()), text.into());
         let ends = text.bytes().enumerate().filter(|&(_, byte)| byte == b'\n').map(|(i, _)| i + 1);
         let line_starts = std::iter::once(0).chain(ends).collect();
-        Source { name: name.into(), text, line_starts }
+        Source { name, text, line_starts }
     }
 
     /// The name that faults show.
@@ -338,6 +340,19 @@ fn snippet<'a>(
             snippet.annotation(AnnotationKind::Context.span(within(*span)).label(label(text)));
     }
     snippet
+}
+
+/// A name as it may be printed, what cannot be seen written out.
+fn visible_name(name: &str) -> String {
+    let mut shown = String::with_capacity(name.len());
+    for character in name.chars() {
+        if is_hidden(character) {
+            shown.extend(character.escape_unicode());
+        } else {
+            shown.push(character);
+        }
+    }
+    shown
 }
 
 /// The text with each hidden character replaced by a visible one of as many bytes, so that places stay.

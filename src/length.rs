@@ -303,7 +303,7 @@ fn inches(nm: i64) -> Option<String> {
     let common = greatest_common_divisor(rest, Length::INCH.0);
     let (top, bottom) = (rest / common, Length::INCH.0 / common);
     let on_a_tape = bottom <= 64 && bottom.count_ones() == 1;
-    if on_a_tape || bottom % 127 == 0 && bottom <= 1_000_000 {
+    if on_a_tape {
         Some(if whole > 0 { format!("{whole} {top}/{bottom}") } else { format!("{top}/{bottom}") })
     } else {
         Some(exact_decimal(nm, Length::INCH.0))

@@ -124,19 +124,27 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
         .collect();
     let lengths: Vec<f64> =
         closed.walk.sides.iter().map(|side| side.shape.vector().length().feet()).collect();
-    let whole: f64 = lengths.iter().sum();
-    let mean = |part: fn(&(f64, f64)) -> f64| -> f64 {
-        gradients.iter().zip(&lengths).map(|(g, length)| part(g) * length / whole).sum()
+    // What closing takes off each side: the share of its length, or all of it off the side by closing.
+    let shared = |axis: Axis, part: fn(&(f64, f64)) -> f64| -> f64 {
+        let follows = closed.walk.legs(axis).into_iter().find(|leg| leg.follows);
+        if let Some(leg) = follows {
+            return part(&gradients[leg.side]);
+        }
+        let measured = |i: &usize| !closed.walk.sides[*i].follows;
+        let sides = (0..lengths.len()).filter(measured);
+        let whole: f64 = sides.clone().map(|i| lengths[i]).sum();
+        sides.map(|i| part(&gradients[i]) * lengths[i]).sum::<f64>() / whole.max(1e-9)
     };
-    let (mean_east, mean_north) = (mean(|g| g.0), mean(|g| g.1));
+    let (east_shared, north_shared) = (shared(Axis::East, |g| g.0), shared(Axis::North, |g| g.1));
     let one = |i: usize| {
         let vector = closed.walk.sides[i].shape.vector();
         let chord = vector.chord().max(1.0);
         let (east, north) = (vector.east as f64 / chord, vector.north as f64 / chord);
-        let g = east * (gradients[i].0 - mean_east) + north * (gradients[i].1 - mean_north);
+        let g = east * (gradients[i].0 - east_shared) + north * (gradients[i].1 - north_shared);
         (g * tolerance(i)).powi(2) / 3.0
     };
-    (0..closed.walk.sides.len()).map(one).sum()
+    let measured = (0..closed.walk.sides.len()).filter(|&i| !closed.walk.sides[i].follows);
+    measured.map(one).sum::<f64>() + rises(closed, &tolerance)
 }
 
 /// The square of the typical size of rounding an outline's sides to a step, in square feet squared.

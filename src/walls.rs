@@ -3,9 +3,9 @@
 use crate::Sound;
 use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
-use crate::house::faces::Vanishes;
+use crate::house::faces::Stuck;
 use crate::house::range::{self, Latitude, OnStep, Range};
-use crate::house::{Assumed, AtFace, House, tick};
+use crate::house::{Assumed, AtFace, House, Space, tick};
 use crate::length::{Length, Step};
 use crate::rule::Rule;
 use crate::sketch::Face;
@@ -27,11 +27,19 @@ impl Walls {
     /// The walls of every space of a house at `face`.
     pub(crate) fn of(sound: &Sound, face: Face) -> Result<Walls, Faults> {
         let house = sound.house();
-        let one = |i: usize| {
-            house.at_face(i, face).map_err(|vanishes| side_vanishes(sound, i, face, vanishes))
-        };
-        let spaces: Result<Vec<AtFace>, Faults> = (0..house.spaces.len()).map(one).collect();
-        Ok(Walls { spaces: spaces? })
+        let mut spaces = Vec::with_capacity(house.spaces.len());
+        let mut faults = Vec::new();
+        for i in 0..house.spaces.len() {
+            match house.at_face(i, face) {
+                Ok(at) => spaces.push(at),
+                Err(stuck) => faults.push(told(&house.spaces[i], face, stuck)),
+            }
+        }
+        if faults.is_empty() {
+            Ok(Walls { spaces })
+        } else {
+            Err(Faults::new(sound.source().clone(), faults))
+        }
     }
 
     /// Every space with its sides rounded by a rule.
@@ -63,8 +71,8 @@ impl Walls {
         if let Some(span) = first(|assumed| assumed.veneer) {
             warnings.push(
                 Diagnostic::new(Word::AssumedVeneer, span, "the thickness of the veneer is needed here; 4 5/8\" is assumed")
-                    .note("3 5/8\" of brick and 1\" of air; the uncertainty allows 1\" either way")
-                    .help("measure it at a window or a door and say so at the top of the file: `veneer 4 5/8\"`, or `veneer none`"),
+                    .note("3 5/8\" of brick and 1\" of air; where it is in the measured area the uncertainty allows 1\" either way")
+                    .help("measure it at a window or a door and say so at the top of the file: `veneer` and its thickness, or `veneer none`"),
             );
         }
         for (is, thickness, what) in [
@@ -74,8 +82,8 @@ impl Walls {
             if let Some(span) = first(is) {
                 warnings.push(
                     Diagnostic::new(Word::AssumedWall, span, format!("the thickness of the wall is needed here; {thickness} is assumed"))
-                        .note(format!("usual for a wall {what}; the uncertainty allows 1\" either way"))
-                        .help("measure it at a window or a door and say so at the top of the file: `wall 6\"`"),
+                        .note(format!("usual for a wall {what}; where it is in the measured area the uncertainty allows 1\" either way"))
+                        .help("measure it at a window or a door and say so at the top of the file: `wall` and its thickness"),
                 );
             }
         }
@@ -83,16 +91,29 @@ impl Walls {
     }
 }
 
-fn side_vanishes(sound: &Sound, space: usize, face: Face, vanishes: Vanishes) -> Faults {
-    let space = &sound.house().spaces[space];
-    let side = &space.sides[vanishes.side.min(space.sides.len() - 1)];
-    let message = format!(
-        "{}: moving the walls to the {} face leaves nothing of {}",
-        quoted(&space.name),
-        face.word(),
-        tick(side)
-    );
-    let fault = Diagnostic::new(Word::SideVanishes, side.span, message)
-        .help("the walls beside it are thicker than it is long: give those without veneer `veneer none`, or measure to the face that the figure uses");
-    Faults::new(sound.source().clone(), vec![fault])
+/// The fault of a space whose walls cannot move to a face.
+fn told(space: &Space, face: Face, stuck: Stuck) -> Diagnostic {
+    let (name, face) = (quoted(&space.name), face.word());
+    let side = |i: usize| &space.sides[i.min(space.sides.len() - 1)];
+    let (word, span, message) = match stuck {
+        Stuck::Vanishes { side: i } => (
+            Word::SideVanishes,
+            side(i).span,
+            format!(
+                "{name}: moving the walls to the {face} face leaves nothing of {}",
+                tick(side(i))
+            ),
+        ),
+        Stuck::Cross { first, second } => (
+            Word::SidesCross,
+            side(first).span,
+            format!(
+                "{name}: moving the walls to the {face} face makes {} and {} cross or touch",
+                tick(side(first)),
+                tick(side(second))
+            ),
+        ),
+    };
+    Diagnostic::new(word, span, message)
+        .help("the walls are thicker than the room between them: give those without veneer `veneer none`, or measure to the face that the figure uses")
 }

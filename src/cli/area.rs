@@ -28,6 +28,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     if options.json {
         return reconcile::print_json(&json::areas_report(&sound, &areas, &settings));
     }
+    files::draw_warnings(&sound, &areas);
     files::print(&text::areas(&sound, &areas, &settings, options.printing.look(false)))?;
     Ok(Outcome::Done)
 }

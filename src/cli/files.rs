@@ -5,7 +5,7 @@ use std::io::{self, ErrorKind, IsTerminal, Read, Write};
 use std::path::{Path, PathBuf};
 
 use anstream::{AutoStream, ColorChoice};
-use fairfoot::{Diagnostic, MOST_BYTES, Sound, Source};
+use fairfoot::{Areas, Diagnostic, MOST_BYTES, Sound, Source};
 
 use crate::cli::{Outcome, Stop};
 
@@ -114,6 +114,13 @@ pub(crate) fn draw(source: &Source, diagnostics: &[Diagnostic]) {
     let styled = AutoStream::choice(&io::stderr()) != ColorChoice::Never;
     let drawn = fairfoot::diagnostic::draw(source, diagnostics, styled);
     let _ = io::stderr().lock().write_all(drawn.as_bytes());
+}
+
+/// Draws the warnings of a sound file and of its areas on standard error.
+pub(crate) fn draw_warnings(sound: &Sound, areas: &Areas) {
+    let mut warnings = sound.warnings().to_vec();
+    warnings.extend_from_slice(areas.warnings());
+    draw(sound.source(), &warnings);
 }
 
 /// Tells why a command stopped.

@@ -92,7 +92,7 @@ pub(crate) struct Rounding {
     #[arg(long, value_enum, default_value_t = StepWord::Tenth, value_name = "STEP")]
     step: StepWord,
     /// How well an office reads its tape: walls this near to half a foot may round either way
-    #[arg(long, default_value = "0.15'", value_name = "LENGTH")]
+    #[arg(long, default_value = "0.15'", value_name = "LENGTH", value_parser = reach)]
     reach: Length,
 }
 
@@ -112,6 +112,18 @@ enum StepWord {
     Tenth,
     /// An inch
     Inch,
+}
+
+/// A reach: a length up to half a foot, beyond which every wall could go either way.
+fn reach(text: &str) -> Result<Length, String> {
+    if text.trim_matches(|c: char| !c.is_ascii_digit()) == "0" {
+        return Ok(Length::ZERO);
+    }
+    let length: Length = text.parse().map_err(|error: fairfoot::Error| error.to_string())?;
+    if length > Step::HalfFoot.length() {
+        return Err("it is at most half a foot: `0.15'` or `2\"`".to_owned());
+    }
+    Ok(length)
 }
 
 impl Rounding {
@@ -147,8 +159,21 @@ impl Printing {
     }
 }
 
+/// The one argument if it is a file and no command.
+fn file_in_place_of_a_command() -> Option<String> {
+    let mut arguments = std::env::args().skip(1);
+    let only = arguments.next().filter(|_| arguments.next().is_none())?;
+    let is_command =
+        <CommandLine as clap::CommandFactory>::command().find_subcommand(&only).is_some();
+    (!is_command && std::path::Path::new(&only).is_file()).then_some(only)
+}
+
 /// Runs the command that was typed.
 pub(crate) fn run() -> Outcome {
+    if let Some(file) = file_in_place_of_a_command() {
+        files::say(&format!("error: a command comes first: `fairfoot reconcile {file}`"));
+        return Outcome::Usage;
+    }
     let line = match CommandLine::try_parse() {
         Ok(line) => line,
         Err(error) => {

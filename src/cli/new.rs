@@ -22,14 +22,18 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         return Ok(Outcome::Done);
     }
     let mut path = options.name.clone();
-    if path.extension().is_none() {
-        path.set_extension("sides");
+    let ending = path.extension().unwrap_or_default().to_string_lossy().into_owned();
+    if ending.is_empty() || ending.contains(' ') {
+        let name = path.as_os_str().to_string_lossy().trim_end_matches('.').to_owned();
+        path = PathBuf::from(name + ".sides");
     }
     create(&path)?;
-    let shown = path.display();
+    let shown = path.display().to_string();
     files::print(&format!("{shown}\n"))?;
+    let plain = |c: char| c.is_alphanumeric() || matches!(c, '.' | '-' | '_' | '/');
+    let typed = if shown.chars().all(plain) { shown } else { format!("\"{shown}\"") };
     files::say(&format!(
-        "now type the sides of your house into it, then: fairfoot reconcile {shown}"
+        "now type the sides of your house into it, then: fairfoot reconcile {typed}"
     ));
     Ok(Outcome::Done)
 }

@@ -46,6 +46,10 @@ fn one(options: &Options, file: &Path) -> Result<Outcome, Stop> {
             return Ok(Outcome::Done);
         }
         files::print(&format!("{}\n", file.display()))?;
+        files::say(&format!(
+            "{} is not tidy; add `--write` instead of `--check` to make it so",
+            files::shown(file)
+        ));
         return Ok(Outcome::Fault);
     }
     if !options.write {
@@ -59,6 +63,7 @@ fn one(options: &Options, file: &Path) -> Result<Outcome, Stop> {
     }
     if typed != tidied {
         files::write_whole(file, &tidied)?;
+        files::say(&format!("{} is tidy now", files::shown(file)));
     }
     Ok(Outcome::Done)
 }

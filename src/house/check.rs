@@ -31,6 +31,7 @@ pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Hous
     for lot in &sketch.lots {
         checker.lot(lot);
     }
+    checker.tell_wide_tolerance();
     if checker.whole {
         checker.overhangs();
     }
@@ -88,7 +89,9 @@ impl Checker<'_> {
         let all = on_level.iter().all(Option::is_some) && !level.doubtful;
         let placed: Vec<usize> = on_level.iter().flatten().copied().collect();
         self.find_parents(level, &on_level, all);
-        self.overlaps(&placed);
+        if !level.doubtful {
+            self.overlaps(&placed);
+        }
     }
 
     fn space(
@@ -137,6 +140,24 @@ impl Checker<'_> {
         }
     }
 
+    /// A tolerance that would close a walk whatever it misses by.
+    fn tell_wide_tolerance(&mut self) {
+        let widest = Length::from_nm(3 * Length::INCH.nm());
+        let Some(tolerance) = self.sketch.heads.tolerance.filter(|t| t.length() > widest) else {
+            return;
+        };
+        let Some(space) = self.sketch.levels.iter().flat_map(|level| &level.spaces).next() else {
+            return;
+        };
+        let message =
+            format!("each side is taken to be within {tolerance}, which is wide for a tape");
+        self.tell(
+            Diagnostic::new(Word::WideTolerance, space.span, message)
+                .note("a walk is closed if it misses its start by no more than the tolerances of its sides together")
+                .help("is an inch mark or a fraction misplaced in `tolerance`? half an inch is `tolerance 1/2\"`"),
+        );
+    }
+
     fn lot(&mut self, sketch: &SpaceSketch) {
         let name = &sketch.space.name.text;
         if let Some((sides, closed)) = self.walk(name, None, sketch.span, &sketch.walk) {
@@ -153,15 +174,28 @@ impl Checker<'_> {
         span: Span,
         sketch: &WalkSketch,
     ) -> Option<(Vec<Side>, Closed)> {
-        if sketch.doubtful || sketch.sides.len() < 2 {
+        if sketch.doubtful || sketch.sides.is_empty() {
             self.whole = false;
             return None;
         }
         let (walk, sides) = self.build(name, span, sketch)?;
         let closed = match walk.clone().close_as_measured() {
             Ok(closed) => closed,
+            Err(_) if self.sketch.heads_doubtful => {
+                self.whole = false;
+                return None;
+            }
             Err(NotClosed::Misses(misses)) => {
                 self.tell(does_not_close(name, level, span, &walk, &sides, misses));
+                return None;
+            }
+            Err(NotClosed::Turns { side, misses }) => {
+                let fault = does_not_close(name, level, span, &walk, &sides, misses);
+                let side = &sides[side];
+                self.tell(fault.also(side.span, "would be left with nothing").note(format!(
+                    "the tolerances would allow that, but spreading it would leave nothing of {}",
+                    tick(side)
+                )));
                 return None;
             }
             Err(NotClosed::Backwards { side, by }) => {
@@ -176,7 +210,9 @@ impl Checker<'_> {
         self.tell_of_closing(name, span, &sides, &closed);
         self.tell_recorded_not_used(name, &sides);
         self.tell_no_turn(name, &sides, &closed);
-        self.tell_short_jogs(name, &sides, &closed);
+        if level.is_some() {
+            self.tell_short_jogs(name, &sides, &closed);
+        }
         self.overalls(name, sketch, &sides, &closed);
         self.ties(name, sketch, &closed);
         Some((sides, closed))
@@ -223,6 +259,14 @@ impl Checker<'_> {
                         format!("{} is back at its start before `close`", quoted(name)),
                     )
                     .help("take the `close` line out"),
+                );
+                return None;
+            }
+            let says = &close.words;
+            if added.len() > 1 && (says.recorded.is_some() || says.tolerance.is_some()) {
+                self.tell(
+                    Diagnostic::new(Word::OutOfPlace, close.span, format!("{}: `close` stands for two walls here, and a length after it is of one", quoted(name)))
+                        .help(format!("give the two walls as `{} by closing` and `{} by closing`, each with its own words", added[0].word(), added[1].word())),
                 );
                 return None;
             }
@@ -310,18 +354,7 @@ impl Checker<'_> {
 
     fn tell_of_closing(&mut self, name: &str, span: Span, sides: &[Side], closed: &Closed) {
         let spread = closed.misclosure;
-        let ways: Vec<String> = Axis::BOTH
-            .into_iter()
-            .filter(|&axis| spread.on(axis) != 0)
-            .map(|axis| {
-                let miss = spread.on(axis);
-                format!(
-                    "{} {}",
-                    Length::from_nm(miss).spoken(),
-                    Direction::along(axis, miss).word()
-                )
-            })
-            .collect();
+        let ways = spread.spoken();
         if !ways.is_empty() {
             let how = if closed.walk.has_bearings() {
                 "in proportion to length"
@@ -332,11 +365,7 @@ impl Checker<'_> {
                 Diagnostic::new(
                     Word::MisclosureSpread,
                     span,
-                    format!(
-                        "{}: the walk round ends {} of where it began",
-                        quoted(name),
-                        words::all_of(&ways)
-                    ),
+                    format!("{}: the walk round ends {ways} of where it began", quoted(name)),
                 )
                 .note(format!("that is within the tolerances, and was spread {how}")),
             );
@@ -413,7 +442,9 @@ impl Checker<'_> {
             let short = |leg: &&Leg| {
                 Length::from_nm(leg.length).rounded(Step::WholeFoot, Ties::Up) == Length::ZERO
             };
-            for leg in closed.walk.legs(axis).iter().filter(short) {
+            let legs = closed.walk.legs(axis);
+            let along_axis = |leg: &&Leg| sides[leg.side].direction.is_some();
+            for leg in legs.iter().filter(along_axis).filter(short) {
                 let side = &sides[leg.side];
                 self.tell(
                     Diagnostic::new(

@@ -23,10 +23,13 @@ pub(crate) struct Piece {
     pub(crate) outward: i64,
 }
 
-/// Nothing is left of this side once the walls have moved.
+/// Why walls cannot move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Vanishes {
-    pub(crate) side: usize,
+pub(crate) enum Stuck {
+    /// Nothing is left of this side once the walls have moved.
+    Vanishes { side: usize },
+    /// Once moved, these two sides cross or touch.
+    Cross { first: usize, second: usize },
 }
 
 /// A walk moved to another face; closed.
@@ -37,7 +40,7 @@ pub(crate) struct Moved {
 }
 
 /// The pieces of `outline` moved outward, as a walk whose sides know which side of `walk` they are.
-pub(crate) fn moved(walk: &Walk, outline: &Outline, pieces: &[Piece]) -> Result<Moved, Vanishes> {
+pub(crate) fn moved(walk: &Walk, outline: &Outline, pieces: &[Piece]) -> Result<Moved, Stuck> {
     let turn = outline.turn();
     let n = pieces.len();
     // Where each piece begins and ends after the move, and the jogs between pieces in one line.
@@ -70,9 +73,17 @@ pub(crate) fn moved(walk: &Walk, outline: &Outline, pieces: &[Piece]) -> Result<
             vectors.push(jog);
         }
     }
-    let outline = Outline::new(vectors).ok_or(Vanishes { side: 0 })?;
+    let outline = Outline::new(vectors).ok_or(Stuck::Vanishes { side: 0 })?;
     if outline.turn() != turn {
-        return Err(Vanishes { side: 0 });
+        return Err(Stuck::Vanishes { side: 0 });
+    }
+    if let Some(crossing) = outline.crossing() {
+        // A jog belongs to the side before it.
+        let source = |i: usize| sides[..=i].iter().rev().find_map(|side| side.source).unwrap_or(0);
+        return Err(Stuck::Cross {
+            first: source(crossing.first),
+            second: source(crossing.second),
+        });
     }
     Ok(Moved { walk: Walk { sides }, outline })
 }
@@ -222,11 +233,11 @@ fn meet(a: &Line, b: &Line) -> (f64, f64) {
 }
 
 /// The moved piece; a fault if nothing of it is left, or it would run backwards.
-fn between(piece: &Piece, turn: i64, start: Point, end: Point) -> Result<Vector, Vanishes> {
+fn between(piece: &Piece, turn: i64, start: Point, end: Point) -> Result<Vector, Stuck> {
     let mut vector = Vector { east: end.0 - start.0, north: end.1 - start.1, rise: 0 };
     let along = i128::from(vector.east) * i128::from(piece.vector.east)
         + i128::from(vector.north) * i128::from(piece.vector.north);
-    let vanishes = Err(Vanishes { side: piece.side });
+    let vanishes = Err(Stuck::Vanishes { side: piece.side });
     if along <= 0 {
         return vanishes;
     }

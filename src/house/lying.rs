@@ -84,10 +84,12 @@ impl Checker<'_> {
     pub(super) fn sliver(&self, a: usize, b: usize) -> Length {
         let (a, b) = (&self.house.spaces[a], &self.house.spaces[b]);
         let faces = if a.face == b.face { 0 } else { 10 };
-        let most =
-            a.closed.walk.sides.iter().chain(&b.closed.walk.sides).map(|side| side.tolerance).max();
-        let most = most.unwrap_or(0).max(self.house.tolerance.nm());
-        Length::from_nm(4 * most + faces * Length::INCH.nm())
+        let sides = a.closed.walk.sides.iter().chain(&b.closed.walk.sides);
+        // An estimated side may be off by a foot; an overlap that wide is still worth telling.
+        let loosest = sides.map(|side| side.tolerance).max().unwrap_or(0);
+        let loosest = loosest.min(6 * Length::INCH.nm());
+        let usual = 4 * self.house.tolerance.nm();
+        Length::from_nm(usual.max(loosest) + faces * Length::INCH.nm())
     }
 
     /// Spaces side by side may not cover the same ground.
@@ -114,10 +116,10 @@ impl Checker<'_> {
     pub(super) fn tell_overlap(&mut self, a: usize, b: usize, overlap: f64) {
         let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
         let message = format!(
-            "{} and {} cover the same ground: about {:.0} sq ft",
+            "{} and {} cover the same ground: about {} sq ft",
             quoted(&one.name),
             quoted(&other.name),
-            overlap.max(1.0)
+            about(overlap)
         );
         let fault = Diagnostic::new(Word::SpacesOverlap, other.span, message)
             .also(one.span, "the other one")
@@ -130,10 +132,13 @@ impl Checker<'_> {
     pub(super) fn overhangs(&mut self) {
         for upper in 1..self.house.levels.len() {
             let level = &self.house.levels[upper];
-            let mut lower = upper - 1;
-            if level.beside || level.below_grade || self.house.levels[lower].below_grade {
+            if level.beside || level.below_grade {
                 continue;
             }
+            let Some(mut lower) = (0..upper).rev().find(|&i| !self.house.levels[i].below_grade)
+            else {
+                continue;
+            };
             let mut under = self.level_patch(lower);
             while self.house.levels[lower].beside && lower > 0 {
                 lower -= 1;
@@ -152,7 +157,7 @@ impl Checker<'_> {
                     Diagnostic::new(
                         Word::UpperOverhangs,
                         span,
-                        format!("{above} reaches beyond {below} by about {:.0} sq ft", beyond.max(1.0)),
+                        format!("{above} reaches beyond {below} by about {} sq ft", about(beyond)),
                     )
                     .help("if it does not overhang there, say where it starts: `start east 12' north 4'` from the same point as below"),
                 );
@@ -176,4 +181,10 @@ impl Checker<'_> {
             ground.with(&patch)
         })
     }
+}
+
+/// A rough area for a message: whole square feet, at least 1.
+fn about(sq_ft: f64) -> String {
+    let digits = format!("{:.0}", sq_ft.max(1.0));
+    digits.parse().map_or(digits, crate::numbers::thousands)
 }

@@ -2,7 +2,7 @@
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::house::Side;
-use crate::house::walk::{Misclosure, Walk};
+use crate::house::walk::{Misclosure, Shape, Walk};
 use crate::length::Length;
 use crate::sketch::{Axis, Direction};
 use crate::words;
@@ -16,12 +16,11 @@ pub(crate) fn does_not_close(
     sides: &[Side],
     misses: Misclosure,
 ) -> Diagnostic {
-    let ways: Vec<String> = Axis::BOTH.into_iter().filter_map(|axis| way(axis, misses)).collect();
     let on = level.map(|level| format!(" on {}", quoted(level))).unwrap_or_default();
     let message = format!(
         "{}{on} does not close: the walk round ends {} of where it began",
         quoted(name),
-        words::all_of(&ways)
+        misses.spoken()
     );
     let mut fault = Diagnostic::new(Word::DoesNotClose, span, message);
     for axis in Axis::BOTH {
@@ -30,13 +29,6 @@ pub(crate) fn does_not_close(
         }
     }
     suspects(fault, walk, sides, misses)
-}
-
-/// `2" north`.
-fn way(axis: Axis, misses: Misclosure) -> Option<String> {
-    let miss = misses.on(axis);
-    let direction = Direction::along(axis, miss).word();
-    (miss != 0).then(|| format!("{} {direction}", Length::from_nm(miss).spoken()))
 }
 
 /// Both sums of an axis.
@@ -49,7 +41,11 @@ fn sums(walk: &Walk, axis: Axis) -> String {
     if walk.has_bearings() {
         return format!("{plus} and {minus} differ by more than the tolerances together");
     }
-    format!("the sides {plus} add up to {}, the sides {minus} to {}", total(1), total(-1))
+    format!(
+        "the sides {plus} add up to {}, the sides {minus} to {}",
+        total(1).spoken(),
+        total(-1).spoken()
+    )
 }
 
 /// A side that could hold the whole error, and how ordinary the slip would be.
@@ -84,8 +80,13 @@ fn suspects(mut fault: Diagnostic, walk: &Walk, sides: &[Side], misses: Misclosu
     }
     if let Some(pair) = same_axis_neighbours(walk, &off) {
         let (first, second) = (&sides[pair.0], &sides[pair.1]);
+        let turns = if first.direction == second.direction {
+            "does not turn"
+        } else {
+            "turns straight back"
+        };
         let between = format!(
-            "between {} and {} the walk does not turn: is a wall missing there?",
+            "between {} and {} the walk {turns}: is a wall missing there?",
             tick(first),
             tick(second)
         );
@@ -168,13 +169,9 @@ fn same_axis_neighbours(walk: &Walk, off: &[Axis]) -> Option<(usize, usize)> {
     if walk.has_bearings() || n < 3 {
         return None;
     }
-    let only = |i: usize| {
-        let vector = walk.sides[i].shape.vector();
-        match (vector.north != 0, vector.east != 0) {
-            (true, false) => Some(Axis::North),
-            (false, true) => Some(Axis::East),
-            _ => None,
-        }
+    let only = |i: usize| match walk.sides[i].shape {
+        Shape::Straight { direction, .. } => Some(direction.axis()),
+        _ => None,
     };
     // A wall left out of a right-angled walk leaves two on the other axis side by side.
     (0..n).map(|i| (i, (i + 1) % n)).find(|&(i, j)| {
@@ -182,15 +179,16 @@ fn same_axis_neighbours(walk: &Walk, off: &[Axis]) -> Option<(usize, usize)> {
     })
 }
 
-/// The sides by number, at most eight of them.
+/// The sides, the first ones as typed, the others by number.
 fn named(sides: &[Side], list: &[Suspect]) -> String {
-    const SHOWN: usize = 6;
-    let names: Vec<String> =
-        list.iter().take(SHOWN).map(|suspect| tick(&sides[suspect.side])).collect();
-    match list.len().saturating_sub(SHOWN) {
-        0 => words::list_or(&names),
-        more => format!("{} or {}", names.join(", "), words::count(more, "other side")),
-    }
+    const AS_TYPED: usize = 6;
+    let number = |suspect: &Suspect| format!("side {}", sides[suspect.side].number);
+    let names: Vec<String> = list
+        .iter()
+        .enumerate()
+        .map(|(i, suspect)| if i < AS_TYPED { tick(&sides[suspect.side]) } else { number(suspect) })
+        .collect();
+    words::list_or(&names)
 }
 
 /// A side as typed, between backticks, with its number.

@@ -140,12 +140,6 @@ impl House {
     pub(crate) fn is_below_grade(&self, space: usize) -> bool {
         self.levels[self.spaces[space].level].below_grade
     }
-
-    /// Whether a length or a name that the file gives makes a figure one that floats computed.
-    pub(crate) fn is_computed(&self) -> bool {
-        let is = |closed: &Closed| closed.walk.has_bearings() || closed.outline.is_curved();
-        self.spaces.iter().any(|space| is(&space.closed))
-    }
 }
 
 impl Level {

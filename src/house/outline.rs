@@ -198,6 +198,11 @@ impl Vector {
         }
     }
 
+    /// The length from end to end, of a curved side along its chord.
+    pub(crate) fn chord_length(&self) -> Length {
+        Vector { rise: 0, ..*self }.length()
+    }
+
     /// The straight distance from end to end.
     pub(crate) fn chord(&self) -> f64 {
         libm::hypot(self.east as f64, self.north as f64)

@@ -1,6 +1,6 @@
 //! Which wall moves how far between two faces: thickness by thickness, shared walls left where they are.
 
-use crate::house::faces::{self, Moved, Piece, Vanishes};
+use crate::house::faces::{self, Moved, Piece, Stuck};
 use crate::house::outline::Vector;
 use crate::house::walk::Walk;
 use crate::house::{House, Outline, Side, Space};
@@ -72,7 +72,7 @@ struct Shift {
 
 impl House {
     /// The walls of a space at `face`.
-    pub(crate) fn at_face(&self, space: usize, face: Face) -> Result<AtFace, Vanishes> {
+    pub(crate) fn at_face(&self, space: usize, face: Face) -> Result<AtFace, Stuck> {
         let here = &self.spaces[space];
         let moves = if here.parent.is_some() {
             !here.kind.lies_in_another()

@@ -51,11 +51,45 @@ pub(crate) fn range(
     step: Step,
     latitude: Latitude,
 ) -> Option<Range> {
-    let search = Search::new(walk, outline, step, latitude)?;
-    let high = search.best(1)?;
-    let low = search.best(-1)?;
-    Some(Range { low: low.0, high: high.0 })
+    let mut range: Option<Range> = None;
+    for rises in rises_of(walk, step, latitude)? {
+        let search = Search::new(walk, outline, step, latitude, rises)?;
+        let one = match (search.best(-1), search.best(1)) {
+            (Ok(Some(low)), Ok(Some(high))) => Range { low, high },
+            (Ok(None), _) | (_, Ok(None)) => continue,
+            _ => return None,
+        };
+        range = Some(range.map_or(one, |range| Range {
+            low: range.low.min(one.low),
+            high: range.high.max(one.high),
+        }));
+    }
+    range
 }
+
+/// Every choice of rises of the curved walls, for each side one; none where there are too many.
+fn rises_of(walk: &Walk, step: Step, latitude: Latitude) -> Option<Vec<Vec<i64>>> {
+    const MOST: usize = 64;
+    let mut all: Vec<Vec<i64>> = vec![Vec::with_capacity(walk.sides.len())];
+    for side in &walk.sides {
+        let rises = rises(side.shape, step.length().nm(), latitude);
+        if rises.len() > 1 {
+            let more = all.iter().map(|before| [before.as_slice(), &rises[1..]].concat());
+            let more: Vec<Vec<i64>> = more.collect();
+            all.iter_mut().for_each(|before| before.push(rises[0]));
+            all.extend(more);
+        } else {
+            all.iter_mut().for_each(|before| before.push(rises[0]));
+        }
+        if all.len() > MOST {
+            return None;
+        }
+    }
+    Some(all)
+}
+
+/// The search was given up: too many outlines that touch themselves.
+struct GivenUp;
 
 /// The outline on whole steps, clear of itself, that is nearest to the typed lengths, among those of the range.
 pub(crate) fn nearest_clear(
@@ -64,7 +98,8 @@ pub(crate) fn nearest_clear(
     step: Step,
     latitude: Latitude,
 ) -> Option<Outline> {
-    Search::new(walk, outline, step, latitude)?.nearest()
+    let rises = rises_of(walk, step, latitude)?;
+    rises.into_iter().find_map(|rises| Search::new(walk, outline, step, latitude, rises)?.nearest())
 }
 
 /// How one axis can close: lengths to start from, and items of which a fixed number is taken.
@@ -83,8 +118,8 @@ struct Search<'a> {
     /// The axis gone through, and the one chosen from.
     outer: Axis,
     ways: [Ways; 2],
-    /// For each side the rises that rounding may give a curved wall; one zero for straight ones.
-    rises: Vec<Vec<i64>>,
+    /// For each side the rise it is given, 0 for a straight one.
+    rises: Vec<i64>,
 }
 
 impl<'a> Search<'a> {
@@ -93,6 +128,7 @@ impl<'a> Search<'a> {
         outline: &Outline,
         step: Step,
         latitude: Latitude,
+        rises: Vec<i64>,
     ) -> Option<Search<'a>> {
         if walk.has_bearings() || walk.has_slanted_curves() {
             return None;
@@ -106,7 +142,6 @@ impl<'a> Search<'a> {
         if fewest > MOST_WAYS || work > MOST_WORK {
             return None;
         }
-        let rises = walk.sides.iter().map(|side| rises(side.shape, unit, latitude)).collect();
         Some(Search { walk, unit, turn: outline.turn(), outer, ways: [north, east], rises })
     }
 
@@ -124,16 +159,15 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// The outline with the largest area times `sense`, and that area.
-    fn best(&self, sense: i128) -> Option<(Area, Outline)> {
+    /// The largest area times `sense`; none where no outline is clear of itself.
+    fn best(&self, sense: i128) -> Result<Option<Area>, GivenUp> {
         let (outer, inner) = (self.ways(self.outer), self.ways(self.inner()));
-        let mut best: Option<(i128, Outline)> = None;
+        let mut best: Option<i128> = None;
         let mut looks = 0;
         for taken in Combinations::new(outer.items.len(), outer.choose) {
             let lengths = outer.lengths(&taken, self.unit);
             let (fixed, mut gains) = self.gains(&lengths, sense);
-            let floor = best.as_ref().map(|(value, _)| *value);
-            if floor.is_some_and(|floor| fixed + largest(&mut gains, inner.choose) <= floor) {
+            if best.is_some_and(|floor| fixed + largest(&mut gains, inner.choose) <= floor) {
                 continue;
             }
             gains.sort_by_key(|&(gain, item)| (-gain, item));
@@ -141,16 +175,14 @@ impl<'a> Search<'a> {
                 gains: &gains,
                 choose: inner.choose,
                 looks: &mut looks,
-                look: &mut |items: &[usize]| self.clear(&lengths, items, sense),
+                look: &mut |items: &[usize]| self.clear(&lengths, items).is_some(),
             };
-            if let Some(found) = choice.best(fixed, floor) {
-                best = Some(found);
-            }
+            best = choice.best(fixed, best).or(best);
             if looks > MOST_LOOKS {
-                return None;
+                return Err(GivenUp);
             }
         }
-        best.map(|(value, outline)| (Area::from_half_nm2(sense * value), outline))
+        Ok(best.map(|value| Area::from_half_nm2(sense * value)))
     }
 
     /// What the area times `sense` is with the inner axis at its base, and what each inner item adds.
@@ -190,23 +222,22 @@ impl<'a> Search<'a> {
         parts.into_iter().map(middle).collect()
     }
 
-    /// What the segment of a curved side adds, at the rise that serves `sense` best.
+    /// What the segment of a curved side adds.
     fn segment(&self, side: usize, chord: i64, sense: i128) -> i128 {
-        let Shape::Arc { .. } = self.walk.sides[side].shape else {
+        let rise = self.rises[side];
+        if rise == 0 {
             return 0;
-        };
-        let one = |&rise: &i64| {
-            let area = Vector { east: chord, north: 0, rise }.segment().half_nm2();
-            // A bulge to the right adds where the inside is on the left.
-            area * i128::from(self.turn) * sense
-        };
-        self.rises[side].iter().map(one).max().unwrap_or(0)
+        }
+        // A bulge to the right adds where the inside is on the left.
+        let area = Vector { east: chord, north: 0, rise }.segment().half_nm2();
+        area * i128::from(self.turn) * sense
     }
 
     /// The outline of these choices, if it is clear of itself.
-    fn clear(&self, outer: &[(usize, i64)], items: &[usize], sense: i128) -> Option<Outline> {
+    fn clear(&self, outer: &[(usize, i64)], items: &[usize]) -> Option<Outline> {
         let inner = self.ways(self.inner()).lengths(items, self.unit);
-        let mut vectors = vec![Vector::default(); self.walk.sides.len()];
+        let straight = |&rise: &i64| Vector { rise, ..Vector::default() };
+        let mut vectors: Vec<Vector> = self.rises.iter().map(straight).collect();
         for (axis, lengths) in [(self.outer, outer), (self.inner(), &inner[..])] {
             for &(side, signed) in lengths {
                 match axis {
@@ -214,15 +245,6 @@ impl<'a> Search<'a> {
                     Axis::East => vectors[side].east = signed,
                 }
             }
-        }
-        for (i, rises) in self.rises.iter().enumerate() {
-            let chord = vectors[i].east.abs() + vectors[i].north.abs();
-            let of = |&&rise: &&i64| {
-                Vector { east: chord, north: 0, rise }.segment().half_nm2()
-                    * i128::from(self.turn)
-                    * sense
-            };
-            vectors[i].rise = rises.iter().max_by_key(of).copied().unwrap_or(0);
         }
         let outline = Outline::new(vectors)?;
         (outline.crossing().is_none() && outline.turn() == self.turn).then_some(outline)
@@ -253,7 +275,7 @@ impl<'a> Search<'a> {
         }
         pairs.sort_unstable();
         let outline = |&(_, i, j): &(i128, usize, usize)| {
-            self.clear(&outer.lengths(&outer_ways[i].1, self.unit), &inner_ways[j].1, 1)
+            self.clear(&outer.lengths(&outer_ways[i].1, self.unit), &inner_ways[j].1)
         };
         pairs.iter().find_map(outline)
     }
@@ -388,16 +410,16 @@ struct Choice<'a> {
     gains: &'a [(i128, usize)],
     choose: usize,
     looks: &'a mut u32,
-    look: &'a mut dyn FnMut(&[usize]) -> Option<Outline>,
+    look: &'a mut dyn FnMut(&[usize]) -> bool,
 }
 
 impl Choice<'_> {
-    /// The best clear choice above `floor`.
-    fn best(&mut self, fixed: i128, floor: Option<i128>) -> Option<(i128, Outline)> {
-        let mut best = None;
+    /// The value of the best clear choice above `floor`.
+    fn best(&mut self, fixed: i128, floor: Option<i128>) -> Option<i128> {
+        let mut best = floor;
         let mut taken = Vec::with_capacity(self.choose);
-        self.extend(0, fixed, floor, &mut taken, &mut best);
-        best
+        self.extend(0, fixed, &mut taken, &mut best);
+        best.filter(|_| best != floor)
     }
 
     /// Goes through the choices that begin with `taken`, the most promising first.
@@ -405,32 +427,30 @@ impl Choice<'_> {
         &mut self,
         from: usize,
         value: i128,
-        floor: Option<i128>,
         taken: &mut Vec<usize>,
-        best: &mut Option<(i128, Outline)>,
+        best: &mut Option<i128>,
     ) {
         let missing = self.choose - taken.len();
         if from + missing > self.gains.len() || *self.looks > MOST_LOOKS {
             return;
         }
-        let bound =
-            value + self.gains[from..from + missing].iter().map(|(gain, _)| gain).sum::<i128>();
-        let floor_now = best.as_ref().map(|(value, _)| *value).or(floor);
-        if floor_now.is_some_and(|floor| bound <= floor) {
+        let next = self.gains[from..from + missing].iter().map(|(gain, _)| gain);
+        let bound = value + next.sum::<i128>();
+        if best.is_some_and(|floor| bound <= floor) {
             return;
         }
         if missing == 0 {
             *self.looks += 1;
-            if let Some(outline) = (self.look)(taken) {
-                *best = Some((value, outline));
+            if (self.look)(taken) {
+                *best = Some(value);
             }
             return;
         }
         let (gain, item) = self.gains[from];
         taken.push(item);
-        self.extend(from + 1, value + gain, floor, taken, best);
+        self.extend(from + 1, value + gain, taken, best);
         taken.pop();
-        self.extend(from + 1, value, floor, taken, best);
+        self.extend(from + 1, value, taken, best);
     }
 }
 

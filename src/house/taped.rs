@@ -6,7 +6,7 @@ use crate::house::check::Checker;
 use crate::house::misclosure::tick;
 use crate::house::outline::Vector;
 use crate::house::placing::{names_of, no_such_corner};
-use crate::house::walk::{Closed, Leg};
+use crate::house::walk::Closed;
 use crate::length::Length;
 use crate::sketch::statement::CornerRef;
 use crate::sketch::{Axis, WalkSketch};
@@ -23,38 +23,47 @@ impl Checker<'_> {
     ) {
         let points = closed.outline.points();
         for &(direction, written, span) in &sketch.overalls {
-            let along = |point: &(i64, i64)| {
-                if direction.axis() == Axis::North { point.1 } else { point.0 }
+            let along = |i: &usize| {
+                let point = points[*i];
+                let part = if direction.axis() == Axis::North { point.1 } else { point.0 };
+                direction.sign() * part
             };
-            let extent = points.iter().map(along).max().unwrap_or(0)
-                - points.iter().map(along).min().unwrap_or(0);
-            let legs = closed.walk.legs(direction.axis());
-            let between: Vec<&Leg> =
-                legs.iter().filter(|leg| leg.sign == direction.sign()).collect();
-            let allowed = self.sketch.heads.tolerance().nm()
-                + between.iter().map(|leg| leg.tolerance).sum::<i64>();
-            let off = written.length() - Length::from_nm(extent);
+            let corners = 0..points.len();
+            let (low, high) = (corners.clone().min_by_key(along), corners.max_by_key(along));
+            let (Some(low), Some(high)) = (low, high) else { continue };
+            let extent = Length::from_nm(along(&high) - along(&low));
+            let across = |i: &usize| {
+                let vector = closed.walk.sides[*i].shape.vector();
+                if direction.axis() == Axis::North { vector.north != 0 } else { vector.east != 0 }
+            };
+            let mut between = shorter_way(low, high, points.len());
+            between.retain(across);
+            let allowed = self.allowed(closed, &between);
+            let off = written.length() - extent;
             if off.abs().nm() > allowed {
-                let names: Vec<String> = between.iter().map(|leg| tick(&sides[leg.side])).collect();
+                let names: Vec<String> = between.iter().map(|&i| tick(&sides[i])).collect();
+                let message = format!(
+                    "{}: the overall length differs by {} from the sides",
+                    quoted(name),
+                    off.spoken()
+                );
                 self.tell(
-                    Diagnostic::new(
-                        Word::OverallDiffers,
-                        span,
-                        format!(
-                            "{}: the overall length differs by {} from the sides",
-                            quoted(name),
-                            off.spoken()
-                        ),
-                    )
-                    .note(format!(
-                        "between its ends lie {}: together {}",
-                        words::all_of(&names),
-                        Length::from_nm(extent).spoken()
-                    ))
-                    .help("measure these sides and the overall length again"),
+                    Diagnostic::new(Word::OverallDiffers, span, message)
+                        .note(format!(
+                            "from end to end the outline has {}; between lie {}",
+                            extent.spoken(),
+                            words::all_of(&names)
+                        ))
+                        .help("measure these sides and the overall length again"),
                 );
             }
         }
+    }
+
+    /// How far a taped check may differ: its own tolerance and those of the sides between its ends.
+    fn allowed(&self, closed: &Closed, between: &[usize]) -> i64 {
+        let sides = between.iter().map(|&i| closed.walk.sides[i].tolerance);
+        self.sketch.heads.tolerance().nm() + sides.sum::<i64>()
     }
 
     /// Distances taped across, against the outline.
@@ -69,9 +78,7 @@ impl Checker<'_> {
             };
             let (a, b) = (points[from], points[to]);
             let across = Vector { east: b.0 - a.0, north: b.1 - a.1, rise: 0 }.length();
-            let apart = from.abs_diff(to).min(n - from.abs_diff(to));
-            let sides_between = i64::try_from(apart).unwrap_or(0);
-            let allowed = self.sketch.heads.tolerance().nm() * (1 + sides_between);
+            let allowed = self.allowed(closed, &shorter_way(from, to, n));
             let off = written.length() - across;
             if off.abs().nm() > allowed {
                 self.tell(
@@ -98,8 +105,20 @@ impl Checker<'_> {
         let found = match corner {
             CornerRef::Number(number) => (1..=n).contains(number).then(|| number - 1),
             CornerRef::Name(name) => {
-                let named = sketch.corners.iter().find(|corner| corner.name.text == *name);
-                named.map(|corner| if corner.after < n { corner.after } else { 0 })
+                let mut named = sketch.corners.iter().filter(|corner| corner.name.text == *name);
+                let first = named.next();
+                if let (Some(first), Some(second)) = (first, named.next()) {
+                    self.tell(
+                        Diagnostic::new(
+                            Word::NameTwice,
+                            second.name.span,
+                            format!("two corners of this walk are called {}", quoted(name)),
+                        )
+                        .also(first.name.span, "the other one")
+                        .help("give each a name of its own, since another line refers to it"),
+                    );
+                }
+                first.map(|corner| if corner.after < n { corner.after } else { 0 })
             }
         };
         if found.is_none() {
@@ -116,4 +135,11 @@ impl Checker<'_> {
         }
         found
     }
+}
+
+/// The sides between two corners, the way round that has fewer.
+fn shorter_way(from: usize, to: usize, n: usize) -> Vec<usize> {
+    let forward = (to + n - from) % n;
+    let way = |start: usize, count: usize| (0..count).map(|k| (start + k) % n).collect();
+    if forward <= n - forward { way(from, forward) } else { way(to, n - forward) }
 }

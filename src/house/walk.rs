@@ -12,6 +12,7 @@ use crate::house::outline::{Outline, Vector, nearest_nm};
 use crate::length::{Length, Step, Ties};
 use crate::numbers::largest_remainder;
 use crate::sketch::{Axis, Direction};
+use crate::words;
 
 /// How one side runs, its lengths in nanometres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -56,7 +57,6 @@ pub(crate) struct Leg {
     pub(crate) side: usize,
     pub(crate) sign: i64,
     pub(crate) length: i64,
-    pub(crate) tolerance: i64,
     pub(crate) follows: bool,
 }
 
@@ -74,6 +74,14 @@ pub(crate) struct Misclosure {
 }
 
 impl Misclosure {
+    /// What is missed on the axes that miss by more than their allowance; all of it where neither does.
+    pub(crate) fn beyond(self, walk: &Walk) -> Misclosure {
+        let keep =
+            |axis: Axis| if self.on(axis).abs() > walk.allowance(axis) { self.on(axis) } else { 0 };
+        let beyond = Misclosure { north: keep(Axis::North), east: keep(Axis::East) };
+        if beyond == Misclosure::default() { self } else { beyond }
+    }
+
     pub(crate) fn on(self, axis: Axis) -> i64 {
         match axis {
             Axis::North => self.north,
@@ -82,11 +90,26 @@ impl Misclosure {
     }
 }
 
+impl Misclosure {
+    /// `2" north and 1" east`; nothing where nothing is missed.
+    pub(crate) fn spoken(self) -> String {
+        let way = |axis: Axis| {
+            let miss = self.on(axis);
+            let direction = Direction::along(axis, miss).word();
+            (miss != 0).then(|| format!("{} {direction}", Length::from_nm(miss).spoken()))
+        };
+        let ways: Vec<String> = Axis::BOTH.into_iter().filter_map(way).collect();
+        words::all_of(&ways)
+    }
+}
+
 /// Why a walk cannot be closed as measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum NotClosed {
     /// It misses its start by more than the tolerances allow.
     Misses(Misclosure),
+    /// It misses within the tolerances, but spreading that would leave nothing of this side.
+    Turns { side: usize, misses: Misclosure },
     /// This side by closing would have no length or run backwards by so much.
     Backwards { side: usize, by: i64 },
 }
@@ -99,6 +122,18 @@ pub(crate) struct Closed {
     pub(crate) outline: Outline,
     /// What was spread over the sides.
     pub(crate) misclosure: Misclosure,
+}
+
+impl Closed {
+    /// Whether a float computed a part of its area: a bearing or a curve.
+    pub(crate) fn is_computed(&self) -> bool {
+        self.walk.has_bearings() || self.outline.is_curved()
+    }
+
+    /// Whether a side runs along neither axis.
+    pub(crate) fn is_slanted(&self) -> bool {
+        self.outline.vectors().iter().any(|vector| vector.east != 0 && vector.north != 0)
+    }
 }
 
 impl Shape {
@@ -165,7 +200,7 @@ impl Walk {
     pub(crate) fn legs(&self, axis: Axis) -> Vec<Leg> {
         let leg = |(i, side): (usize, &WalkSide)| {
             let (sign, length) = side.shape.part(axis)?;
-            Some(Leg { side: i, sign, length, tolerance: side.tolerance, follows: side.follows })
+            Some(Leg { side: i, sign, length, follows: side.follows })
         };
         self.sides.iter().enumerate().filter_map(leg).collect()
     }
@@ -210,13 +245,15 @@ impl Walk {
         for axis in Axis::BOTH {
             self.spread(axis, misclosure.on(axis), &mut vectors);
         }
-        let turned = |(vector, side): (&Vector, &WalkSide)| {
-            let typed = side.shape.vector();
-            vector.east.signum() != typed.east.signum()
-                || vector.north.signum() != typed.north.signum()
+        let turned = |i: &usize| {
+            let (typed, spread) = (self.sides[*i].shape.vector(), vectors[*i]);
+            spread.east.signum() != typed.east.signum()
+                || spread.north.signum() != typed.north.signum()
         };
-        if !self.has_bearings() && vectors.iter().zip(&self.sides).any(turned) {
-            return Err(NotClosed::Misses(misclosure));
+        if !self.has_bearings()
+            && let Some(side) = (0..vectors.len()).find(turned)
+        {
+            return Err(NotClosed::Turns { side, misses: misclosure });
         }
         let outline = Outline::new(vectors).ok_or(NotClosed::Misses(misclosure))?;
         Ok(Closed { walk: self, outline, misclosure })

@@ -2,13 +2,12 @@
 
 use crate::Sound;
 use crate::area::Area;
-use crate::areas::net;
-use crate::house::range::{Latitude, Range};
+use crate::house::range::Range;
 use crate::length::Step as SideStep;
 use crate::numbers::largest_remainder;
 use crate::reconcile::recorded::Recorded;
-use crate::reconcile::{Ground, total, total_range};
-use crate::rule::Settings;
+use crate::reconcile::{Ground, total};
+use crate::sketch::statement::Named;
 
 /// A step of the bridge, in its order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -75,17 +74,14 @@ pub(super) fn lines(
     ground: &Ground<'_>,
     recorded: Option<&Recorded>,
     start: Area,
-    settings: &Settings,
 ) -> Vec<Line> {
     let plain = |step: Step, area: Area| Line { step, area, range: None, counted: Vec::new() };
     let at_face = total(sound, &ground.fine.areas);
     let ruled = total(sound, &ground.ruled.areas);
     let mut lines =
         vec![plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)];
-    let step = ground.rule.step;
-    if matches!(step, SideStep::WholeFoot | SideStep::HalfFoot) {
-        let ranges = ground.walls.ranges(step, Latitude::Reach(settings.reach));
-        lines[1].range = total_range(sound, &ranges)
+    if matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot) {
+        lines[1].range = ground.ranges[0]
             .map(|range| Range { low: range.low - at_face, high: range.high - at_face });
     }
     if let Some(recorded) = recorded {
@@ -94,13 +90,7 @@ pub(super) fn lines(
     if !ground.figure.basis.counting.is_empty() {
         let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
         let counted = ground.figure.basis.counting.iter().map(|name| name.text.clone()).collect();
-        let area = ground
-            .figure
-            .basis
-            .counting
-            .iter()
-            .map(|name| counted_by(sound, &name.text, areas))
-            .sum();
+        let area = counted_by(sound, &ground.figure.basis.counting, areas);
         lines.push(Line { step: Step::Counting, area, range: None, counted });
     }
     let explained: Area = lines.iter().map(Line::area).sum();
@@ -109,36 +99,33 @@ pub(super) fn lines(
     lines
 }
 
-/// What counting the spaces of a name adds, under the figure's own rule.
-fn counted_by(sound: &Sound, name: &str, areas: &[Area]) -> Area {
+/// What counting these names adds, all of them together: a space that is named counts, and what is
+/// named and lies in a space that counts is no longer taken off.
+fn counted_by(sound: &Sound, names: &[Named], areas: &[Area]) -> Area {
     let house = sound.house();
-    let named = (0..house.spaces.len()).filter(|&i| house.spaces[i].name == name);
-    let spaces: Area = named
-        .filter(|&i| !crate::areas::is_in_total(house, i, false))
-        .map(|i| match house.spaces[i].parent {
-            // What lies in a space that is not counted itself is no part of the total to begin with.
-            Some(parent) if house.spaces[i].kind.lies_in_another() => {
-                let taken =
-                    house.is_taken_off(i) && crate::areas::is_in_total(house, parent, false);
-                if taken { areas[i] } else { Area::ZERO }
-            }
-            _ => net(house, i, areas),
-        })
-        .sum();
-    let missing = sound.sketch().missing.iter().filter(|missing| missing.name == name);
-    spaces + missing.map(|missing| missing.recorded.area()).sum()
+    let is_named = |i: usize| names.iter().any(|name| name.text == house.spaces[i].name);
+    let lies_in = |i: usize| house.spaces[i].kind.lies_in_another();
+    let counts =
+        |i: usize| crate::areas::is_in_total(house, i, false) || is_named(i) && !lies_in(i);
+    let net = |i: usize| {
+        let kept = |&other: &usize| !(is_named(other) && lies_in(other));
+        areas[i] - house.taken_off(i).filter(kept).map(|other| areas[other]).sum::<Area>()
+    };
+    let spaces: Area = (0..house.spaces.len()).filter(|&i| counts(i)).map(net).sum();
+    let missing = &sound.sketch().missing;
+    let listed = missing.iter().filter(|missing| names.iter().any(|name| *name == missing.name));
+    spaces - total(sound, areas) + listed.map(|missing| missing.recorded.area()).sum()
 }
 
-/// Areas as millionths of a square foot, and as whole ones, that still add up.
 impl super::Figure {
     /// The lines in millionths of a square foot, adding up to the gap in millionths; what rounding leaves goes by largest remainder.
     pub(crate) fn lines_in_millionths(&self) -> Vec<i128> {
-        let unit = Area::SQUARE_FOOT.half_nm2();
-        let parts: Vec<i128> =
-            self.lines.iter().map(|line| line.area().half_nm2() * 1_000_000).collect();
+        let parts: Vec<i128> = self.lines.iter().map(|line| line.area().half_nm2()).collect();
         // The gap as printed: the figure as printed less the measured as printed.
-        let millionths = |area: Area| crate::numbers::millionths(area.half_nm2(), unit);
-        largest_remainder(&parts, unit, millionths(self.area) - millionths(self.start))
+        let millionths =
+            |area: Area| crate::numbers::millionths(area.half_nm2(), Area::SQUARE_FOOT.half_nm2());
+        let total = millionths(self.area) - millionths(self.start);
+        largest_remainder(&parts, Area::MILLIONTH_OF_A_SQUARE_FOOT.half_nm2(), total)
     }
 
     /// The lines in whole square feet, adding up to the whole figure less the whole measured.

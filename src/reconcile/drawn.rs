@@ -78,7 +78,7 @@ impl MatchedSide {
         self.theirs
     }
 
-    /// Our length at their face.
+    /// Our length at their face; of a curved wall its chord.
     pub fn measured(&self) -> Length {
         self.measured
     }
@@ -135,7 +135,7 @@ fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
     let here = &house.spaces[space];
     report.space = Some(here.name.clone());
     let ours = in_line(&merged(house, space, walls));
-    let pairs = matched(&vectors_of(&ours), &vectors_of(&theirs));
+    let pairs = matched(&vectors_of(&ours), &vectors_of(&theirs)).pairs;
     report.same_corners = pairs.len() == ours.len() && pairs.len() == theirs.len();
     report.only_theirs =
         theirs_all(&|i| pairs.iter().any(|&(_, wall)| theirs[wall].sides.contains(&i)));
@@ -154,8 +154,8 @@ fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
                 ours: here.sides[our.sides[0]].number,
                 ours_typed: typed.collect::<Vec<&str>>().join(" + "),
                 theirs: drawn.sides[their.sides[0]].number,
-                measured: our.vector.length(),
-                drawn: their.vector.length(),
+                measured: our.vector.chord_length(),
+                drawn: their.vector.chord_length(),
             }
         })
         .collect();
@@ -219,42 +219,50 @@ fn merged(house: &House, space: usize, walls: &Walls) -> Vec<Vector> {
 /// Our sides beside theirs, by their places.
 type Pairs = Vec<(usize, usize)>;
 
+/// Which walls go together.
+#[derive(Default)]
+struct Matching {
+    pairs: Pairs,
+    /// Theirs is walked the other way round.
+    reversed: bool,
+}
+
 /// Pairs of walls, ours and theirs, that run the same way round: all of them if the corners are the
 /// same, else the longest run that both have.
-fn matched(ours: &[Vector], theirs: &[Vector]) -> Pairs {
-    let mut best: Option<(usize, i128, Pairs)> = None;
+fn matched(ours: &[Vector], theirs: &[Vector]) -> Matching {
+    let mut best: Option<(usize, i128, Matching)> = None;
     for reversed in [false, true] {
         let walk: Vec<(usize, Vector)> = if reversed {
-            theirs
-                .iter()
-                .enumerate()
-                .rev()
-                .map(|(i, v)| (i, Vector { east: -v.east, north: -v.north, rise: v.rise }))
-                .collect()
+            theirs.iter().enumerate().rev().map(|(i, v)| (i, turned_round(v))).collect()
         } else {
             theirs.iter().copied().enumerate().collect()
         };
         for pairs in runs(ours, &walk) {
             let apart = |&(a, b): &(usize, usize)| {
-                i128::from((ours[a].length() - theirs[b].length()).nm().abs())
+                i128::from((ours[a].chord_length() - theirs[b].chord_length()).nm().abs())
             };
             let difference: i128 = pairs.iter().map(apart).sum();
             let better = best.as_ref().is_none_or(|(count, off, _)| {
                 pairs.len() > *count || pairs.len() == *count && difference < *off
             });
             if better {
-                best = Some((pairs.len(), difference, pairs));
+                best = Some((pairs.len(), difference, Matching { pairs, reversed }));
             }
         }
     }
-    best.map(|(.., pairs)| pairs).unwrap_or_default()
+    best.map(|(.., matching)| matching).unwrap_or_default()
+}
+
+/// The same wall walked the other way.
+fn turned_round(vector: &Vector) -> Vector {
+    Vector { east: -vector.east, north: -vector.north, rise: -vector.rise }
 }
 
 /// The longest common runs of directions, both walks going round and round.
 fn runs(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<Pairs> {
     let (n, m) = (ours.len(), theirs.len());
     let longest = n.min(m);
-    let way = |v: &Vector| (v.east.signum(), v.north.signum());
+    let way = |v: &Vector| (v.east.signum(), v.north.signum(), v.rise != 0);
     let mut lengths = vec![0_usize; 2 * m];
     let mut found: Vec<(usize, usize, usize)> = Vec::new();
     let mut best = 1;
@@ -278,35 +286,38 @@ fn runs(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<Pairs> {
     found.into_iter().map(pairs).collect()
 }
 
-/// The figure's own outline of a space, in the order of our walls where the corners are the same.
+/// The figure's own outline of a space.
+pub(super) struct OwnOutline {
+    pub(super) outline: Outline,
+    /// Its walls stand in the order of ours, one for each.
+    pub(super) is_matched: bool,
+}
+
+/// The figure's own outline of a space, where exactly one is given and it closes; in the order of our
+/// walls where the corners are the same.
 pub(super) fn own_outline(
     sound: &Sound,
     ground: &Ground<'_>,
     space: usize,
     drawn: Drawn,
-) -> Option<Outline> {
+) -> Option<OwnOutline> {
     let house = sound.house();
     let mut of_space =
         house.drawn.iter().filter(|outline| outline.drawn == drawn && outline.of == [space]);
     let own = of_space.next().filter(|_| of_space.next().is_none())?;
     let outline = own.outline.as_ref()?;
-    let ours = ground.ruled.outlines[space].outline.vectors();
     let theirs = outline.vectors();
-    let pairs = matched(house.spaces[space].closed.outline.vectors(), theirs);
-    if pairs.len() != ours.len() || pairs.len() != theirs.len() {
-        return Some(outline.clone());
+    let is_cut = ground.walls.spaces[space].walk.sides.len() != house.spaces[space].sides.len();
+    let Matching { pairs, reversed } =
+        matched(house.spaces[space].closed.outline.vectors(), theirs);
+    let ours = house.spaces[space].sides.len();
+    if is_cut || pairs.len() != ours || pairs.len() != theirs.len() {
+        return Some(OwnOutline { outline: outline.clone(), is_matched: false });
     }
-    let mut vectors = ours.to_vec();
+    let mut vectors = vec![Vector::default(); ours];
     for (our, their) in pairs {
-        let (ours, theirs) = (&mut vectors[our], theirs[their]);
-        let same_way = ours.east.signum() == theirs.east.signum()
-            && ours.north.signum() == theirs.north.signum();
-        let sign = if same_way { 1 } else { -1 };
-        *ours = Vector {
-            east: sign * theirs.east,
-            north: sign * theirs.north,
-            rise: ours.rise.signum() * theirs.rise.abs(),
-        };
+        vectors[our] = if reversed { turned_round(&theirs[their]) } else { theirs[their] };
     }
-    Outline::new(vectors).or_else(|| Some(outline.clone()))
+    let outline = Outline::new(vectors)?;
+    Some(OwnOutline { outline, is_matched: true })
 }

@@ -2,10 +2,9 @@
 
 use crate::Sound;
 use crate::area::Area;
-use crate::house::range::{Latitude, Range};
+use crate::house::range::Range;
 use crate::length::Step;
-use crate::reconcile::{Ground, total_range};
-use crate::rule::Settings;
+use crate::reconcile::{Ground, range_step};
 use crate::spread::typical_squared;
 
 /// Whether whole-foot walls of this house could give a figure.
@@ -13,7 +12,7 @@ use crate::spread::typical_squared;
 pub enum CouldExplain {
     /// The figure lies in the range.
     Yes,
-    /// Only with more walls rounded the wrong way than closing asks for.
+    /// Only with more walls against the rounding than closing asks for.
     OnlyAgainst,
     /// Not at all.
     No,
@@ -46,22 +45,14 @@ pub struct Enough {
 }
 
 impl Enough {
-    pub(super) fn of(
-        sound: &Sound,
-        ground: &Ground<'_>,
-        counting: Area,
-        settings: &Settings,
-    ) -> Enough {
-        let step = match ground.rule.step {
-            Step::HalfFoot => Step::HalfFoot,
-            _ => Step::WholeFoot,
-        };
-        let ranges = |latitude: Latitude| total_range(sound, &ground.walls.ranges(step, latitude));
+    pub(super) fn of(sound: &Sound, ground: &Ground<'_>, counting: Area) -> Enough {
+        let step = range_step(ground.rule.step);
+        let [range, widest] = ground.ranges;
         Enough {
             step,
             typical: typical(sound, ground, step),
-            range: ranges(Latitude::Reach(settings.reach)),
-            widest: ranges(Latitude::Any),
+            range,
+            widest,
             wanted: ground.figure.area.area() - counting,
         }
     }

@@ -8,8 +8,9 @@ mod recorded;
 use crate::Sound;
 use crate::area::{Area, WrittenArea};
 use crate::areas::Areas;
-use crate::diagnostic::{Diagnostic, Faults, Span};
-use crate::house::range::Range;
+use crate::diagnostic::{Diagnostic, Faults};
+use crate::house::Assumed;
+use crate::house::range::{Latitude, Range};
 use crate::length::Step;
 use crate::rule::{Rule, Settings};
 use crate::sketch::statement::{FigureKind, FigureStatement, SideRule};
@@ -27,6 +28,7 @@ pub struct Reconciliation {
     settings: Settings,
     figures: Vec<Figure>,
     outlines: Vec<OutlineReport>,
+    assumed: Assumed,
     warnings: Vec<Diagnostic>,
 }
 
@@ -39,9 +41,11 @@ impl Reconciliation {
     pub fn of(sound: &Sound, areas: Areas, settings: &Settings) -> Result<Reconciliation, Faults> {
         let mut warnings = areas.warnings.clone();
         let mut figures = Vec::new();
+        let mut assumed = areas.assumed();
         for sketch in &sound.sketch().figures {
             let ground = Ground::of(sound, &sketch.figure, &areas, settings)?;
-            figures.push(Figure::of(sound, sketch.span, ground, &areas, settings, &mut warnings));
+            assumed = assumed.or(ground.walls.assumed());
+            figures.push(Figure::of(sound, ground, &areas, settings, &mut warnings));
         }
         let outlines = drawn::reports(sound, &areas)?;
         let mut told: Vec<Diagnostic> = sound.warnings().to_vec();
@@ -54,7 +58,14 @@ impl Reconciliation {
             }
         }
         crate::diagnostic::sort(&mut told);
-        Ok(Reconciliation { areas, settings: *settings, figures, outlines, warnings: told })
+        Ok(Reconciliation {
+            areas,
+            settings: *settings,
+            figures,
+            outlines,
+            assumed,
+            warnings: told,
+        })
     }
 
     /// The areas.
@@ -75,6 +86,11 @@ impl Reconciliation {
     /// The outlines of the record and the plan, in file order.
     pub fn outlines(&self) -> &[OutlineReport] {
         &self.outlines
+    }
+
+    /// What had to be assumed, for the areas or for a figure.
+    pub(crate) fn assumed(&self) -> Assumed {
+        self.assumed
     }
 
     /// Every warning, of reading, checking and working out, in file order.
@@ -108,6 +124,8 @@ pub(crate) struct Ground<'a> {
     pub(crate) walls: Walls,
     pub(crate) fine: Ruled,
     pub(crate) ruled: Ruled,
+    /// What whole feet, or half feet where the figure says so, could give in total: as usual, and at the very most.
+    pub(crate) ranges: [Option<Range>; 2],
 }
 
 impl<'a> Ground<'a> {
@@ -123,15 +141,27 @@ impl<'a> Ground<'a> {
             if face == Face::Outside { areas.outside.clone() } else { Walls::of(sound, face)? };
         let fine = walls.ruled(settings.tenth_foot(), settings.reach);
         let ruled = walls.ruled(rule, settings.reach);
-        Ok(Ground { figure, face, rule, walls, fine, ruled })
+        let step = range_step(rule.step);
+        let ranges = if face == Face::Outside && step == Step::WholeFoot {
+            [areas.gross().range(), areas.gross().widest()]
+        } else {
+            [Latitude::Reach(settings.reach), Latitude::Any]
+                .map(|latitude| total_range(sound, &walls.ranges(step, latitude)))
+        };
+        Ok(Ground { figure, face, rule, walls, fine, ruled, ranges })
     }
+}
+
+/// The step whose range is stated: the half foot for what is rounded so, else the whole foot.
+fn range_step(step: Step) -> Step {
+    if step == Step::HalfFoot { step } else { Step::WholeFoot }
 }
 
 /// What the sides of a figure are rounded to: what it says, else the whole foot for a record, else none in particular.
 fn step_of(figure: &FigureStatement) -> Option<Step> {
     match (figure.basis.sides, &figure.kind) {
         (Some(SideRule::Step(step)), _) => Some(step),
-        (_, FigureKind::Record) => Some(Step::WholeFoot),
+        (None, FigureKind::Record) => Some(Step::WholeFoot),
         _ => None,
     }
 }
@@ -139,7 +169,6 @@ fn step_of(figure: &FigureStatement) -> Option<Step> {
 impl Figure {
     fn of(
         sound: &Sound,
-        span: Span,
         ground: Ground<'_>,
         areas: &Areas,
         settings: &Settings,
@@ -147,12 +176,12 @@ impl Figure {
     ) -> Figure {
         let house = sound.house();
         warnings.extend(ground.walls.assumption_warnings(house));
-        let recorded = recorded::Recorded::of(sound, &ground, span, warnings);
+        let recorded = recorded::Recorded::of(sound, &ground, warnings);
         let start = areas.gross().tenth_foot();
-        let lines = bridge::lines(sound, &ground, recorded.as_ref(), start, settings);
+        let lines = bridge::lines(sound, &ground, recorded.as_ref(), start);
         let counting =
             lines.iter().find(|line| line.step() == BridgeStep::Counting).map(Line::area);
-        let enough = enough::Enough::of(sound, &ground, counting.unwrap_or(Area::ZERO), settings);
+        let enough = enough::Enough::of(sound, &ground, counting.unwrap_or(Area::ZERO));
         let own_sketch = recorded::own_total(sound, &ground, recorded.as_ref())
             .map(|area| area + counting.unwrap_or(Area::ZERO));
         Figure {

@@ -2,16 +2,15 @@
 
 use crate::Sound;
 use crate::area::Area;
-use crate::diagnostic::{Diagnostic, Span, Word, quoted};
-use crate::house::DrawnOutline;
+use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::house::outline::{Outline, Vector};
-use crate::house::walk::Shape;
+use crate::house::walk::{Misclosure, Shape};
+use crate::house::{House, Space};
 use crate::length::{Length, Written};
 use crate::numbers::largest_remainder;
 use crate::reconcile::{Figure, Ground, drawn};
 use crate::sketch::statement::FigureKind;
 use crate::sketch::{Axis, Direction, Drawn};
-use crate::words;
 
 /// Every space with the figure's own sides where the file has them, else under its rule.
 pub(crate) struct Recorded {
@@ -19,11 +18,15 @@ pub(crate) struct Recorded {
     pub(crate) shares: Vec<Share>,
     /// Which spaces have an outline of the figure's own.
     pub(crate) has: Vec<bool>,
+    /// Which of them have no length of ours in it.
+    is_whole: Vec<bool>,
 }
 
 /// What one recorded side adds to the area, against the figure's rule.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Share {
+    /// The space's place among the spaces.
+    pub(crate) place: usize,
     pub(crate) space: String,
     /// Counted from 1.
     pub(crate) side: usize,
@@ -76,7 +79,6 @@ impl Recorded {
     pub(super) fn of(
         sound: &Sound,
         ground: &Ground<'_>,
-        span: Span,
         warnings: &mut Vec<Diagnostic>,
     ) -> Option<Recorded> {
         let drawn = Figure::drawn(ground.figure)?;
@@ -85,27 +87,36 @@ impl Recorded {
             areas: ground.ruled.areas.clone(),
             shares: Vec::new(),
             has: vec![false; house.spaces.len()],
+            is_whole: vec![false; house.spaces.len()],
         };
-        for space in 0..house.spaces.len() {
-            let own = match own_outline(sound, ground, space, drawn) {
-                Ok(own) => own,
-                Err((north, east)) => {
-                    warnings.push(do_not_close(sound, space, span, north, east));
-                    continue;
-                }
-            };
-            let Some(own) = own else { continue };
-            recorded.areas[space] = own.area();
-            recorded.has[space] = true;
-            recorded.share(sound, ground, space, &own);
+        // What is taken off a space is looked at first, since its own sketch may leave that out.
+        for space in (0..house.spaces.len()).rev() {
+            match own_outline(sound, ground, space, drawn) {
+                Ok(Some(own)) => recorded.take(sound, ground, space, &own),
+                Ok(None) => {}
+                Err(fault) => warnings.push(fault.told(&house.spaces[space])),
+            }
         }
-        let matters = |space: usize| {
-            let counted = |i: usize| crate::areas::is_in_total(house, i, false);
-            let parent = house.spaces[space].parent;
-            recorded.has[space]
-                && (counted(space) || house.is_taken_off(space) && parent.is_some_and(counted))
-        };
+        recorded.shares.reverse();
+        let matters = |space: usize| recorded.has[space] && weight(house, space) != 0;
         (0..house.spaces.len()).any(matters).then_some(recorded)
+    }
+
+    /// Takes in the figure's own outline of a space.
+    fn take(&mut self, sound: &Sound, ground: &Ground<'_>, space: usize, own: &Own) {
+        let house = sound.house();
+        let area = own.outline.area();
+        let off: Area = house.taken_off(space).map(|other| self.areas[other]).sum();
+        let ours = ground.ruled.areas[space];
+        // A sketch with other corners may leave out what lies in the space: it does where it is
+        // nearer to what is left without that.
+        let leaves_out = !own.is_matched && (area - ours).abs() > (area - (ours - off)).abs();
+        self.areas[space] = if leaves_out { area + off } else { area };
+        self.has[space] = true;
+        self.is_whole[space] = own.is_whole;
+        if own.is_matched {
+            self.share(sound, ground, space, &own.outline);
+        }
     }
 
     /// Adds the share of each side of a space that differs; what they add up to is the change of its area.
@@ -115,14 +126,14 @@ impl Recorded {
     fn share(&mut self, sound: &Sound, ground: &Ground<'_>, space: usize, own: &Outline) {
         let house = sound.house();
         let ruled = &ground.ruled.outlines[space].outline;
-        let counts = house.spaces[space].counted || house.is_taken_off(space);
-        if ruled.vectors().len() != own.vectors().len() || !counts {
+        let weight = weight(house, space);
+        if weight == 0 {
             return;
         }
-        let sign = if house.is_taken_off(space) { -1 } else { 1 };
         let walk = &ground.walls.spaces[space].walk;
-        for (i, area) in side_shares(ruled, own).into_iter().enumerate() {
-            let (before, after) = (ruled.vectors()[i].length(), own.vectors()[i].length());
+        for (i, area) in side_shares(ruled, own).into_iter().enumerate().rev() {
+            let (before, after) =
+                (ruled.vectors()[i].chord_length(), own.vectors()[i].chord_length());
             let Some(source) = walk.sides[i].source else {
                 continue;
             };
@@ -131,15 +142,57 @@ impl Recorded {
             }
             let side = &house.spaces[space].sides[source];
             self.shares.push(Share {
+                place: space,
                 space: house.spaces[space].name.clone(),
                 side: side.number,
                 typed: side.typed.clone(),
                 axis: side.direction.map(Direction::axis),
                 ruled: before,
                 recorded: after,
-                area: Area::from_half_nm2(sign * area.half_nm2()),
+                area: Area::from_half_nm2(weight * area.half_nm2()),
             });
         }
+    }
+}
+
+/// How often a space's whole outline goes into the total above grade: once if it is counted, once less
+/// for each counted space it is taken off.
+fn weight(house: &House, space: usize) -> i128 {
+    let in_total = |i: usize| crate::areas::is_in_total(house, i, false);
+    let taken = house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total);
+    i128::from(in_total(space)) - i128::from(taken)
+}
+
+/// The figure's own outline of a space, and how far it is the figure's.
+struct Own {
+    outline: Outline,
+    /// Its walls are ours, one for each.
+    is_matched: bool,
+    /// Every length of it is the figure's own.
+    is_whole: bool,
+}
+
+/// Why recorded sides make no outline.
+enum NoOutline {
+    Misses(Misclosure),
+    Crosses,
+}
+
+impl NoOutline {
+    fn told(&self, space: &Space) -> Diagnostic {
+        let name = quoted(&space.name);
+        let message = match self {
+            NoOutline::Misses(misses) => format!(
+                "{name}: with its recorded sides the walk round ends {} of where it began",
+                misses.spoken()
+            ),
+            NoOutline::Crosses => {
+                format!("{name}: with its recorded sides the outline crosses itself")
+            }
+        };
+        Diagnostic::new(Word::RecordedDoNotClose, space.span, message)
+            .note("a side without a recorded length is taken to the whole foot; the recorded sides are left out of the steps")
+            .help("compare each `recorded` with the record's card")
     }
 }
 
@@ -179,22 +232,35 @@ fn side_shares(from: &Outline, to: &Outline) -> Vec<Area> {
     parts.into_iter().map(Area::from_half_nm2).collect()
 }
 
-/// The figure's own outline of a space: from the recorded sides, else from its own sketch; how far it misses if it does.
+/// The figure's own outline of a space: from the recorded sides, else from its own sketch.
 fn own_outline(
     sound: &Sound,
     ground: &Ground<'_>,
     space: usize,
     drawn: Drawn,
-) -> Result<Option<Outline>, (i64, i64)> {
+) -> Result<Option<Own>, NoOutline> {
     let here = &sound.house().spaces[space];
     let has_recorded = here.sides.iter().any(|side| side.words.recorded.is_some());
-    if has_recorded && ground.figure.kind == FigureKind::Record {
-        let vectors = recorded_vectors(sound, ground, space);
-        let north = vectors.iter().map(|vector| vector.north).sum();
-        let east = vectors.iter().map(|vector| vector.east).sum();
-        return Outline::new(vectors).map(Some).ok_or((north, east));
+    if !has_recorded || ground.figure.kind != FigureKind::Record {
+        let own = drawn::own_outline(sound, ground, space, drawn);
+        return Ok(own.map(|own| Own {
+            outline: own.outline,
+            is_matched: own.is_matched,
+            is_whole: true,
+        }));
     }
-    Ok(drawn::own_outline(sound, ground, space, drawn))
+    let vectors = recorded_vectors(sound, ground, space);
+    let misses = Misclosure {
+        north: vectors.iter().map(|vector| vector.north).sum(),
+        east: vectors.iter().map(|vector| vector.east).sum(),
+    };
+    let turn = here.closed.outline.turn();
+    let outline = Outline::new(vectors).ok_or(NoOutline::Misses(misses))?;
+    if outline.crossing().is_some() || outline.turn() != turn {
+        return Err(NoOutline::Crosses);
+    }
+    let is_whole = here.sides.iter().all(|side| side.words.recorded.is_some());
+    Ok(Some(Own { outline, is_matched: true, is_whole }))
 }
 
 /// Each side at its recorded length, else as the rule has it.
@@ -232,27 +298,7 @@ fn is_along_axis(shape: Shape) -> bool {
     matches!(shape, Shape::Straight { .. } | Shape::Arc { .. })
 }
 
-fn do_not_close(sound: &Sound, space: usize, span: Span, north: i64, east: i64) -> Diagnostic {
-    let here = &sound.house().spaces[space];
-    let ways: Vec<String> = [(Axis::North, north), (Axis::East, east)]
-        .into_iter()
-        .filter(|(_, miss)| *miss != 0)
-        .map(|(axis, miss)| {
-            format!("{} {}", Length::from_nm(miss).spoken(), Direction::along(axis, miss).word())
-        })
-        .collect();
-    let _ = span;
-    let message = format!(
-        "{}: with its recorded sides the walk round ends {} of where it began",
-        quoted(&here.name),
-        words::all_of(&ways)
-    );
-    Diagnostic::new(Word::RecordedDoNotClose, here.span, message)
-        .note("a side without a recorded length is taken to the whole foot; the recorded sides are left out of the steps")
-        .help("compare each `recorded` with the record's card")
-}
-
-/// What the figure's own sketch or sides come to, where they cover every counted space above grade.
+/// What the figure's own sketch or lengths come to, where they are the figure's from wall to wall and cover every counted space above grade.
 pub(super) fn own_total(
     sound: &Sound,
     ground: &Ground<'_>,
@@ -260,32 +306,23 @@ pub(super) fn own_total(
 ) -> Option<Area> {
     let house = sound.house();
     let drawn = Figure::drawn(ground.figure)?;
-    let outlines: Vec<&DrawnOutline> =
-        house.drawn.iter().filter(|outline| outline.drawn == drawn).collect();
     let counted: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)).collect();
-    let alone = counted.len() == 1 && outlines.len() == 1 && outlines[0].of.is_empty();
-    if alone {
-        return outlines[0].outline.as_ref().map(Outline::area);
-    }
-    let off = |space: usize| -> Area {
-        let one = |other: usize| match recorded {
-            Some(recorded) if recorded.has[other] => recorded.areas[other],
-            _ => house.spaces[other].recorded.unwrap_or(ground.ruled.areas[other]),
-        };
-        house.taken_off(space).map(one).sum()
-    };
-    let mut total = Area::ZERO;
-    let mut covered: Vec<usize> = Vec::new();
-    for outline in
-        outlines.iter().filter(|outline| outline.of.iter().any(|space| counted.contains(space)))
+    let mut outlines = house.drawn.iter().filter(|outline| outline.drawn == drawn);
+    if let ([only], Some(alone), None) = (&counted[..], outlines.next(), outlines.next())
+        && alone.of.is_empty()
+        && house.taken_off(*only).next().is_none()
     {
-        total = total + outline.outline.as_ref()?.area();
-        covered.extend(&outline.of);
+        return alone.outline.as_ref().map(Outline::area);
     }
-    for &space in counted.iter().filter(|space| !covered.contains(space)) {
-        let recorded = recorded.filter(|recorded| recorded.has[space])?;
-        total = total + recorded.areas[space];
-    }
-    Some(total - counted.iter().map(|&space| off(space)).sum())
+    let recorded = recorded.filter(|_| !counted.is_empty())?;
+    let area_of = |space: usize| match house.spaces[space].recorded {
+        Some(area) if !recorded.has[space] => area,
+        _ => recorded.areas[space],
+    };
+    let net = |space: usize| {
+        let off: Area = house.taken_off(space).map(area_of).sum();
+        recorded.is_whole[space].then(|| recorded.areas[space] - off)
+    };
+    counted.iter().map(|&space| net(space)).sum()
 }

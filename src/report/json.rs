@@ -11,11 +11,11 @@ use sha2::{Digest, Sha256};
 use crate::area::Area;
 use crate::areas::{Areas, Total};
 use crate::diagnostic::{Diagnostic, Source};
-use crate::house::House;
 use crate::house::range::Range;
+use crate::house::{Assumed, House};
 use crate::length::Length;
 use crate::numbers::six_decimals;
-use crate::reconcile::{Figure, OutlineReport, Reconciliation};
+use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
 use crate::sketch::statement::SideRule;
 use crate::{Settings, Sound};
 
@@ -315,12 +315,12 @@ pub struct BridgeReport {
     pub line: &'static str,
     /// What it adds.
     pub sq_ft: String,
-    /// For rounding: the least it could add.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub low: Option<String>,
-    /// For rounding: the most.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub high: Option<String>,
+    /// For rounding: the least it could add; null where that cannot be stated.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub low: Option<Option<String>>,
+    /// For rounding: the most; null where that cannot be stated.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub high: Option<Option<String>>,
     /// For counting: what is counted.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub counted: Vec<String>,
@@ -409,14 +409,14 @@ pub fn report(sound: &Sound, reconciliation: &Reconciliation) -> Report {
             .missing
             .iter()
             .map(|missing| MissingReport {
-                name: missing.name.clone(),
+                name: missing.name.text.clone(),
                 kind: missing.kind.word(),
                 recorded_sq_ft: missing.recorded.area().sq_ft_text(),
             })
             .collect(),
         outlines: reconciliation.outlines().iter().map(drawn).collect(),
         figures: reconciliation.figures().iter().map(figure).collect(),
-        assumed: assumed(sound, areas, reconciliation),
+        assumed: assumed(reconciliation.assumed()),
         warnings: reconciliation
             .warnings()
             .iter()
@@ -493,12 +493,12 @@ fn total(total: &Total) -> TotalReport {
         tenth_foot: TenthFootTotal {
             sq_ft: total.tenth_foot().whole_sq_ft(),
             exact: total.tenth_foot().sq_ft_text(),
-            plus_minus: format!("{:.1}", total.plus_minus_outside()),
+            plus_minus: one_place(total.plus_minus_outside()),
         },
         as_measured: MeasuredTotal {
             sq_ft: total.as_measured().whole_sq_ft(),
             exact: total.as_measured().sq_ft_text(),
-            plus_minus: format!("{:.1}", total.plus_minus()),
+            plus_minus: one_place(total.plus_minus()),
         },
     }
 }
@@ -534,6 +534,12 @@ fn space(house: &House, areas: &Areas, number: usize) -> SpaceReport {
             widest_high: high(its.widest),
         },
     }
+}
+
+/// A float to one decimal, a trailing zero cut.
+fn one_place(number: f64) -> String {
+    let text = format!("{number:.1}");
+    text.strip_suffix(".0").map(str::to_owned).unwrap_or(text)
 }
 
 fn misclosed(north: Length, east: Length) -> MisclosureReport {
@@ -572,7 +578,10 @@ fn chord_or_length(vector: &crate::house::outline::Vector) -> Length {
 
 /// What stands after the word that begins a side.
 fn typed_length(typed: &str) -> String {
-    typed.split_once(char::is_whitespace).map_or(typed, |(_, rest)| rest.trim_start()).to_owned()
+    match typed.trim_start_matches(char::is_alphabetic).trim_start() {
+        "" => typed.to_owned(),
+        rest => rest.to_owned(),
+    }
 }
 
 fn lot(lot: &crate::Lot) -> LotReport {
@@ -615,8 +624,8 @@ fn figure(figure: &Figure) -> FigureReport {
     let line = |(line, millionths): (&crate::Line, i128)| BridgeReport {
         line: line.step().name(),
         sq_ft: six_decimals(millionths, 1_000_000),
-        low: low(line.range()),
-        high: high(line.range()),
+        low: (line.step() == BridgeStep::Rounding).then(|| low(line.range())),
+        high: (line.step() == BridgeStep::Rounding).then(|| high(line.range())),
         counted: line.counted().to_vec(),
     };
     let share = |share: &crate::Share| ShareReport {
@@ -642,7 +651,7 @@ fn figure(figure: &Figure) -> FigureReport {
         own_sketch_sq_ft: figure.own_sketch().map(Area::sq_ft_text),
         recorded_sides: figure.shares().iter().map(share).collect(),
         rounding: RoundingReport {
-            typical: enough.typical().map(|typical| format!("{typical:.1}")),
+            typical: enough.typical().map(one_place),
             could_explain: enough.could_explain().map(crate::CouldExplain::words),
             low: low(enough.range()),
             high: high(enough.range()),
@@ -663,19 +672,11 @@ fn number(area: Area) -> serde_json::Number {
     text.parse().unwrap_or_else(|_| serde_json::Number::from(area.whole_sq_ft()))
 }
 
-fn assumed(sound: &Sound, areas: &Areas, reconciliation: &Reconciliation) -> Vec<AssumedReport> {
-    use crate::diagnostic::Word;
-    let _ = (sound, areas);
-    let warned = |word: Word, part: &str| {
-        reconciliation
-            .warnings()
-            .iter()
-            .any(|warning| warning.word() == word && warning.message().contains(part))
-    };
+fn assumed(assumed: Assumed) -> Vec<AssumedReport> {
     let all = [
-        ("veneer", "4 5/8\"", warned(Word::AssumedVeneer, "veneer")),
-        ("wall", "4 7/16\"", warned(Word::AssumedWall, "4 7/16")),
-        ("wall", "6\"", warned(Word::AssumedWall, "6\"")),
+        ("veneer", "4 5/8\"", assumed.veneer),
+        ("wall", "4 7/16\"", assumed.wall_behind_veneer),
+        ("wall", "6\"", assumed.wall),
     ];
     all.into_iter()
         .filter(|(.., is)| *is)

@@ -41,6 +41,7 @@ pub fn reconciliation(sound: &Sound, reconciliation: &Reconciliation, look: Look
     };
     writer.heads();
     writer.statements(reconciliation.figures());
+    writer.missing_wall(reconciliation);
     writer.areas();
     for figure in reconciliation.figures() {
         writer.figure(figure);
@@ -132,7 +133,7 @@ impl Writer<'_> {
 
     fn statements(&mut self, figures: &[Figure]) {
         let measured = self.areas.gross().tenth_foot();
-        if figures.is_empty() {
+        if figures.is_empty() && !self.sound.house().spaces.is_empty() {
             let text = format!("Measured {} sq ft.", whole(measured));
             self.page.bold(&text);
         }
@@ -142,6 +143,20 @@ impl Writer<'_> {
         }
         for figure in figures {
             self.own_sketch(figure);
+        }
+    }
+
+    /// A wall that may be left out spoils every figure below, so it is told above them.
+    fn missing_wall(&mut self, reconciliation: &Reconciliation) {
+        for warning in
+            reconciliation.warnings().iter().filter(|warning| warning.word() == Word::NoTurn)
+        {
+            let line = self.sound.source().line(warning.span().start);
+            let text = format!(
+                "Line {line}: {}. Is a wall left out between the two? The side by closing would hide it, and the areas below would be wrong.",
+                warning.message().replace('`', "\"")
+            );
+            self.page.paragraph(&text);
         }
     }
 
@@ -173,6 +188,9 @@ impl Writer<'_> {
             Step::Inch => "the inch",
             _ => "a tenth of a foot",
         };
+        if self.sound.house().spaces.is_empty() {
+            return;
+        }
         self.page.blank();
         if self.page.is_wide() {
             let head = |a: &str, b: &str, c: &str| {
@@ -184,7 +202,7 @@ impl Writer<'_> {
             self.page.paragraph("Square feet, each wall to");
         }
         let house = self.sound.house();
-        let several = house.levels.len() > 1;
+        let several = house.levels.len() > 1 || house.levels.iter().any(|level| level.below_grade);
         for (number, level) in house.levels.iter().enumerate() {
             let on_level: Vec<usize> =
                 (0..house.spaces.len()).filter(|&i| house.spaces[i].level == number).collect();
@@ -228,7 +246,11 @@ impl Writer<'_> {
             Kind::Living if here.counted => "",
             Kind::Open => "open to below",
             Kind::Low => "low ceiling",
-            Kind::Stair => "stair, counted here",
+            Kind::Stair
+                if here.parent.is_some_and(|parent| self.sound.house().spaces[parent].counted) =>
+            {
+                "stair, counted here"
+            }
             kind => kind.word(),
         };
         let same = here.name.to_lowercase().contains(kind);
@@ -324,7 +346,7 @@ impl Writer<'_> {
             return if in_step {
                 "They agree to the square foot.".to_owned()
             } else {
-                "They agree to the square foot, since the steps cancel.".to_owned()
+                "They agree to the square foot; the steps matter only if the office rounds its walls.".to_owned()
             };
         }
         if rest == 0 && !to_feet { String::new() } else { self.enough(figure) }
@@ -333,7 +355,7 @@ impl Writer<'_> {
     fn line_name(&self, figure: &Figure, step: BridgeStep, counted: &[String]) -> String {
         match step {
             BridgeStep::Face => match (figure.face(), figure.says_face()) {
-                (Face::Outside, _) => "face: outside too".to_owned(),
+                (Face::Outside, _) => format!("face: {} is taken outside too", the(figure)),
                 (Face::Frame, _) => "face: walls taken at the frame, without the veneer".to_owned(),
                 (Face::Inside, _) => "face: walls taken inside".to_owned(),
             },
@@ -349,7 +371,7 @@ impl Writer<'_> {
                 }
                 SideRule::Step(step) if figure.word() == "record" => {
                     let what = step.spoken().trim_start_matches("each wall ");
-                    format!("rounding: if the office rounds each wall {what} (ask)")
+                    format!("rounding: if the office rounds each wall {what} (ask it)")
                 }
                 SideRule::Step(step) => format!("rounding: {}", step.spoken()),
             },
@@ -368,15 +390,16 @@ impl Writer<'_> {
     /// since its sides have to close.
     fn shares(&mut self, figure: &Figure) {
         let several = self.sound.house().spaces.len() > 1;
-        let mut groups: Vec<(&str, Axis, Vec<&Share>)> = Vec::new();
+        let mut groups: Vec<((usize, Option<Axis>), Vec<&Share>)> = Vec::new();
         for share in figure.shares() {
-            let Some(axis) = share.axis() else { continue };
-            match groups.iter_mut().find(|(space, on, _)| *space == share.space() && *on == axis) {
-                Some((.., group)) => group.push(share),
-                None => groups.push((share.space(), axis, vec![share])),
+            let key = (share.place, share.axis());
+            match groups.iter_mut().find(|(other, _)| *other == key) {
+                Some((_, group)) => group.push(share),
+                None => groups.push((key, vec![share])),
             }
         }
-        for (space, _, group) in groups {
+        for (_, group) in groups {
+            let Some(space) = group.first().map(|share| share.space()) else { continue };
             let area: Area = group.iter().map(|share| share.area()).sum();
             let differ: Vec<String> = group
                 .iter()
@@ -428,6 +451,11 @@ impl Writer<'_> {
         };
         let give = format!("{walls} of {house} give");
         let usual = enough.range().map(|range| range_text(Some(range)));
+        if figure.word() != "record"
+            && !matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot))
+        {
+            return self.if_rounded(figure, &who, house);
+        }
         let answer = match (enough.could_explain(), usual, enough.widest()) {
             (Some(CouldExplain::Yes), Some(usual), _) if !usual.contains(" to ") => {
                 format!("Rounding alone would account for it: {give} just {usual}.")
@@ -436,7 +464,7 @@ impl Writer<'_> {
                 "Rounding alone would account for it: {give} {usual}, and {who} lies inside."
             ),
             (Some(CouldExplain::OnlyAgainst), usual, Some(widest)) => format!(
-                "Rounding would account for it only with walls rounded the wrong way: {give} {}{} whichever way each goes, and {who} lies inside that.",
+                "Rounding would account for it only against the rounding of single walls: {give} {}{} whichever way each goes, and {who} lies inside that.",
                 usual.map(|usual| format!("{usual} as usual, ")).unwrap_or_default(),
                 range_text(Some(widest)),
             ),
@@ -464,6 +492,27 @@ impl Writer<'_> {
                 )
             }
             _ => answer,
+        }
+    }
+
+    /// The same of a figure that does not say its walls are rounded to feet.
+    fn if_rounded(&self, figure: &Figure, who: &str, house: &str) -> String {
+        let enough = figure.enough();
+        let (Some(answer), Some(widest)) = (enough.could_explain(), enough.widest()) else {
+            return String::new();
+        };
+        let usual = match enough.range() {
+            Some(range) => range_text(Some(range)),
+            None => range_text(Some(widest)),
+        };
+        let given = format!("Were its walls rounded to the whole foot, {house} could be {usual}");
+        match answer {
+            CouldExplain::Yes => format!("{given}; {who} lies inside."),
+            CouldExplain::OnlyAgainst => format!(
+                "{given} as usual, {} whichever way each goes; {who} lies inside that.",
+                range_text(Some(widest))
+            ),
+            CouldExplain::No => format!("{given}; {who} lies outside, whichever way each goes."),
         }
     }
 
@@ -548,8 +597,11 @@ impl Writer<'_> {
         }
         for missing in &self.sound.sketch().missing {
             rows.push((
-                missing.name.clone(),
-                format!("recorded {}, not there", whole(missing.recorded.area())),
+                missing.name.text.clone(),
+                format!(
+                    "recorded {}, not there; ask if it is in the total",
+                    whole(missing.recorded.area())
+                ),
             ));
         }
         if rows.is_empty() {
@@ -580,8 +632,8 @@ impl Writer<'_> {
         if !house.spaces.is_empty() {
             let tolerance =
                 heads.tolerance.map_or("1/2\"".to_owned(), |written| written.to_string());
-            let assumed = self.areas.assumed();
-            let also = if assumed == crate::house::Assumed::default() {
+            let said = if heads.tolerance.is_some() { "stated" } else { "assumed" };
+            let also = if !self.areas.gross().holds_assumptions() {
                 ""
             } else {
                 ", and what was assumed within 1\""
@@ -595,11 +647,11 @@ impl Writer<'_> {
             };
             let plus_minus = self.areas.gross().plus_minus_outside();
             self.page.paragraph(&format!(
-                "If every wall is within {tolerance}{own}, as stated{also}: ± {} sq ft.",
+                "If every wall is within {tolerance}{own}, as {said}{also}: ± {} sq ft.",
                 rounded_float(plus_minus)
             ));
         }
-        if house.is_computed() {
+        if self.areas.is_computed() || house.lots.iter().any(|lot| lot.closed.is_computed()) {
             self.page.paragraph("Slanted or curved walls are in it: computed to 0.01 sq ft.");
         }
         if heads.interior_seen != Some(true) && !house.spaces.is_empty() {
@@ -611,7 +663,7 @@ impl Writer<'_> {
         let shown: Vec<_> = reconciliation
             .warnings()
             .iter()
-            .filter(|warning| warning.word() != Word::OutlineDoesNotClose)
+            .filter(|warning| !matches!(warning.word(), Word::OutlineDoesNotClose | Word::NoTurn))
             .collect();
         if shown.is_empty() {
             return;
@@ -647,7 +699,7 @@ impl Writer<'_> {
         self.page.ledger("gross, each wall to the whole foot", &gross.whole_foot().sq_ft_text(), 2);
         self.page.ledger("whole feet could give", &range_text(gross.range()), 2);
         self.page.ledger(
-            "at the very most, any wall rounded the wrong way",
+            "at the very most, whichever way each wall goes",
             &range_text(gross.widest()),
             2,
         );
@@ -680,21 +732,39 @@ impl Writer<'_> {
             [("", a.to_owned(), 12), ("", b.to_owned(), 12), ("", c.to_owned(), 12)]
         };
         if self.page.is_wide() {
-            self.page.row("side", &head("tenths", "whole", "recorded"), 4);
+            self.page.row("side", &head(self.fine_word(), "whole", "recorded"), 4);
         }
         let sides = crate::report::json::side_figures(self.sound.house(), self.areas, number);
+        let mut moved = false;
         for (side, figures) in space.sides.iter().zip(sides) {
             let how = if matches!(side.how(), "measured" | "closing") {
                 String::new()
             } else {
                 format!(", {}", side.how())
             };
+            let mut mark = |length: Option<String>, step: Step| {
+                let length = length.unwrap_or_default();
+                let alone = self.areas.outside_length(number, side.number - 1);
+                let by_itself = alone.map(|alone| alone.rounded(step, self.settings.ties));
+                if by_itself.is_none_or(|alone| alone.decimal_feet() == length) {
+                    return length;
+                }
+                moved = true;
+                format!("*{length}")
+            };
             let cells = [
-                ("tenths", figures.tenth_foot.unwrap_or_default(), 12),
-                ("whole", figures.whole_foot.unwrap_or_default(), 12),
+                (self.fine_word(), mark(figures.tenth_foot, self.settings.fine), 12),
+                ("whole", mark(figures.whole_foot, Step::WholeFoot), 12),
                 ("recorded", side.recorded().map(Length::decimal_feet).unwrap_or_default(), 12),
             ];
             self.page.row(&format!("{} {}{how}", side.number, side.typed), &cells, 4);
+        }
+        if moved {
+            self.page.indented(
+                "* moved a step from its own rounding, so that the walk closes",
+                4,
+                6,
+            );
         }
         self.page.ledger("area as measured", &areas.as_measured.sq_ft_text(), 4);
         self.page.ledger(
@@ -746,6 +816,11 @@ impl Writer<'_> {
         }
     }
 
+    /// The head of the column of the finer rule.
+    fn fine_word(&self) -> &'static str {
+        if self.settings.fine == Step::Inch { "inches" } else { "tenths" }
+    }
+
     fn why_figure(&mut self, figure: &Figure) {
         self.page.blank();
         self.page.ledger(
@@ -772,9 +847,16 @@ impl Writer<'_> {
         }
         let enough = figure.enough();
         if let Some(typical) = enough.typical() {
-            self.page.ledger("typical size of whole-foot rounding", &format!("{typical:.1}"), 4);
+            let step = enough.step().word();
+            self.page.ledger(
+                &format!("typical size of {step} rounding"),
+                &format!("{typical:.1}"),
+                4,
+            );
         }
-        self.page.ledger("whole feet could give, at its face", &range_text(enough.range()), 4);
+        let feet = if enough.step() == Step::HalfFoot { "half" } else { "whole" };
+        let give = format!("{feet} feet could give, at its face");
+        self.page.ledger(&give, &range_text(enough.range()), 4);
         self.page.ledger("at the very most", &range_text(enough.widest()), 4);
         let per_cent = figure.gap().per_cent_of(figure.start()).unwrap_or_default();
         self.page.indented(

@@ -42,7 +42,7 @@ impl Assembler {
     /// Takes in one line.
     pub(crate) fn line(&mut self, read: ReadLine, faults: &mut Vec<Diagnostic>) {
         if read.faulty {
-            self.doubt();
+            self.doubt(&read.begins);
         }
         if let Some(statement) = read.statement.clone() {
             self.statement(statement, &read, faults);
@@ -68,14 +68,40 @@ impl Assembler {
         sketch
     }
 
-    /// What follows from the walk that is open is doubtful from here on.
-    fn doubt(&mut self) {
+    /// What follows from the walk that is open, or from the line that could not be read, is doubtful from here on.
+    fn doubt(&mut self, begins: &[String; 2]) {
+        let begins = [begins[0].as_str(), begins[1].as_str()];
+        match begins {
+            ["level", _] => return self.open_doubtful_level(),
+            ["lot", _] | ["record" | "plan", "outline"] => {
+                self.sketch.names_doubtful = true;
+                self.open = Open::Doubtful;
+                return;
+            }
+            ["missing", _] => self.sketch.names_doubtful = true,
+            ["tolerance" | "units" | "faces" | "veneer" | "wall", _] => {
+                self.sketch.heads_doubtful = true;
+            }
+            [word, _] if Kind::ALL.iter().any(|kind| kind.word() == word) => {
+                self.sketch.names_doubtful = true;
+                self.open = Open::Doubtful;
+            }
+            _ => {}
+        }
         if let Some(walk) = self.walk() {
             walk.doubtful = true;
         }
         if let Some(level) = self.sketch.levels.last_mut() {
             level.doubtful = true;
         }
+    }
+
+    /// A level whose own line could not be read: its spaces are read, and nothing is told of how they lie.
+    fn open_doubtful_level(&mut self) {
+        self.open = Open::Nothing;
+        let name = Named { text: String::new(), span: Span::default() };
+        let level = LevelStatement { name, below_grade: false, beside: false };
+        self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: true });
     }
 
     fn walk(&mut self) -> Option<&mut WalkSketch> {
@@ -291,18 +317,11 @@ fn tell_size(walk: &WalkSketch, name: &str, span: Span, faults: &mut Vec<Diagnos
     if walk.doubtful {
         return;
     }
-    let name = quoted(name);
-    let has_close = walk.sides.last().is_some_and(|side| side.run == Run::Close);
-    let curved = walk.sides.iter().any(|side| matches!(side.run, Run::Arc(..)));
-    match walk.sides.len() {
-        0 => faults.push(
-            Diagnostic::new(Word::NoSides, span, format!("{name} has no sides"))
+    if walk.sides.is_empty() {
+        let message = format!("{} has no sides", quoted(name));
+        faults.push(
+            Diagnostic::new(Word::NoSides, span, message)
                 .help("walk round it and type each side on a line below: `north 42' 7\"`"),
-        ),
-        1 | 2 if !has_close && !curved => faults.push(
-            Diagnostic::new(Word::TooFewSides, span, format!("{name} has {} only", crate::words::count(walk.sides.len(), "side")))
-                .help("walk round until the start is reached again; `close` stands for the last one or two sides"),
-        ),
-        _ => {}
+        );
     }
 }

@@ -176,11 +176,22 @@ impl<'a> Cursor<'a> {
                 self.advance();
                 Ok(Named { text: text.trim().to_owned(), span })
             }
-            _ => self.unexpected(
-                &format!("{what} between two `\"`"),
-                "a text stands between two marks, for example `\"House\"`",
-            ),
+            _ => {
+                let rest = self.rest_of_line();
+                let help = if rest.is_empty() {
+                    "a text stands between two marks, for example `\"House\"`".to_owned()
+                } else {
+                    format!("put it between two marks: `\"{rest}\"`")
+                };
+                self.unexpected(&format!("{what} between two `\"`"), &help)
+            }
         }
+    }
+
+    /// What is typed from the cursor to the end of the line, if it could be a name as it stands.
+    fn rest_of_line(&self) -> String {
+        let rest = self.text.get(self.span().start..self.end).unwrap_or("");
+        if rest.contains(['"', '“', '”']) { String::new() } else { rest.to_owned() }
     }
 
     /// A text if one is next.

@@ -151,11 +151,9 @@ impl Lexer<'_, '_> {
 
     /// A foot mark; two of them that touch are one inch mark.
     fn foot_mark(&mut self) {
-        let start = self.at;
+        let (start, after_number) = (self.at, self.touches_number());
         self.at += self.peek().map_or(0, char::len_utf8);
-        if self.line[..start].ends_with(|c: char| c.is_ascii_digit())
-            && self.peek().is_some_and(is_foot_mark)
-        {
+        if after_number && self.peek().is_some_and(is_foot_mark) {
             self.at += self.peek().map_or(0, char::len_utf8);
             return self.push(Token::Inch, start);
         }
@@ -207,7 +205,7 @@ impl Lexer<'_, '_> {
 }
 
 fn is_foot_mark(character: char) -> bool {
-    matches!(character, '\'' | '’' | '‘' | '′')
+    matches!(character, '\'' | '’' | '‘' | '′' | '´' | '`')
 }
 
 fn is_inch_mark(character: char) -> bool {

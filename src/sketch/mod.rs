@@ -35,6 +35,10 @@ pub struct Sketch {
     pub(crate) levels: Vec<LevelSketch>,
     pub(crate) lots: Vec<SpaceSketch>,
     pub(crate) outlines: Vec<OutlineSketch>,
+    /// A line that gives a space its name could not be read.
+    pub(crate) names_doubtful: bool,
+    /// A line that says how exact or thick things are could not be read.
+    pub(crate) heads_doubtful: bool,
 }
 
 /// One line of the file.
@@ -81,7 +85,7 @@ pub(crate) struct FigureSketch {
 #[derive(Clone, Debug)]
 pub(crate) struct MissingSketch {
     pub(crate) kind: Kind,
-    pub(crate) name: String,
+    pub(crate) name: Named,
     pub(crate) recorded: WrittenArea,
 }
 
@@ -157,6 +161,14 @@ impl Sketch {
         tidy::tidied(self)
     }
 
+    /// Where a name is given to a space, or to something the record lists.
+    pub(crate) fn places_of<'a>(&'a self, name: &'a Named) -> impl Iterator<Item = Span> + 'a {
+        let spaces = self.levels.iter().flat_map(|level| &level.spaces);
+        let spaces = spaces.map(|space| &space.space.name);
+        let all = spaces.chain(self.missing.iter().map(|missing| &missing.name));
+        all.filter(move |other| *other == name).map(|other| other.span)
+    }
+
     /// Whether both say the same, whatever the spelling, the spaces and the blank lines.
     pub fn says_the_same_as(&self, other: &Sketch) -> bool {
         fn said(sketch: &Sketch) -> impl Iterator<Item = (Option<&Statement>, Option<&str>)> {
@@ -226,6 +238,8 @@ pub(crate) struct ReadLine {
     pub(crate) typed: String,
     /// A fault was told, so that there is no statement.
     pub(crate) faulty: bool,
+    /// Its first two words, as far as they can be made out.
+    pub(crate) begins: [String; 2],
 }
 
 fn read_line(
@@ -242,6 +256,7 @@ fn read_line(
         span: whole,
         typed: String::new(),
         faulty: false,
+        begins: Default::default(),
     };
     if let Some(fault) = unreadable(line, offset) {
         faults.push(fault);
@@ -255,6 +270,11 @@ fn read_line(
         return read;
     };
     read.span = first.span.to(last.span);
+    for (begins, placed) in read.begins.iter_mut().zip(&lexed.tokens) {
+        if let lexer::Token::Word(word) = &placed.token {
+            *begins = word.to_lowercase();
+        }
+    }
     if lexed.faulty {
         return read;
     }

@@ -1,8 +1,8 @@
 //! One function a statement: tokens in, a [`Statement`] out.
 
-use crate::area::WrittenArea;
+use crate::area::{Area, WrittenArea};
 use crate::diagnostic::{Diagnostic, Word};
-use crate::length::Step;
+use crate::length::{Length, Step, Written};
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::statement::*;
@@ -112,12 +112,16 @@ impl Cursor<'_> {
 
     fn not_a_statement(&mut self) -> Read<Statement> {
         let span = self.span();
-        let found = self.found();
+        let (found, instead) = (self.found(), self.instead());
         if self.peek_word().is_some() {
             return self.fault(
-                Diagnostic::new(Word::UnknownWord, span, format!("{found} is no word of a sides file"))
-                    .label("not known")
-                    .help("a line begins with a direction (`north 12' 6\"`), a space (`garage \"Garage\"`) or another word of the format; a remark begins with `#`"),
+                Diagnostic::new(
+                    Word::UnknownWord,
+                    span,
+                    format!("{found} is no word of a sides file"),
+                )
+                .label("not known")
+                .help(instead),
             );
         }
         let message = format!("wanted a word at the start of the line, found {found}");
@@ -125,6 +129,30 @@ impl Cursor<'_> {
             Diagnostic::new(Word::Unexpected, span, message)
                 .help("begin with the direction of the wall: `north 12' 6\"`"),
         )
+    }
+
+    /// What to begin a line with instead of a word that a sides file does not have.
+    fn instead(&self) -> &'static str {
+        match self.peek_word().unwrap_or_default().as_str() {
+            "year" => "the year is `tax year 2026`",
+            "stairs" | "staircase" | "stairway" => "a stair is `stair \"Stairs\"`",
+            "foyer" | "void" | "atrium" => "what is open to the floor below is `open \"Foyer\"`",
+            "house" | "home" | "bedroom" | "bedrooms" | "room" | "rooms" | "kitchen" | "heated" => {
+                "finished living area is `living \"House\"`"
+            }
+            "floor" | "story" | "storey" | "upper" | "lower" | "ground" | "first" | "second" => {
+                "a storey is `level \"Upper floor\"`"
+            }
+            "basement" | "cellar" => "a basement is `level \"Basement\" below grade`",
+            "shed" | "barn" => "a building by itself is `outbuilding \"Shed\"`",
+            "covered" | "veranda" | "verandah" => "a porch is `porch \"Front porch\"`",
+            "northeast" | "northwest" | "southeast" | "southwest" | "ne" | "nw" | "se" | "sw" => {
+                "a slanted wall is given by its run and rise: `diagonal north 3' east 3'`"
+            }
+            _ => {
+                "a line begins with a direction (`north 12' 6\"`), with what a space is (`living`, `garage`, `porch`, `open`, `stair` …) and its name, or with `level`; a remark begins with `#`"
+            }
+        }
     }
 
     fn head_line(&mut self, line: HeadLine) -> Read<Statement> {
@@ -140,13 +168,16 @@ impl Cursor<'_> {
             }
             "measured" => Head::Measured(self.measured()?),
             "tolerance" => Head::Tolerance(self.expect_length("a tolerance")?),
-            "interior" => Head::Interior(match self.expect_keyword(&["seen", "not"], "")? {
-                "not" => {
-                    self.expect_keyword(&["seen"], "after `not`")?;
-                    false
-                }
-                _ => true,
-            }),
+            "interior" => {
+                Head::Interior(match self.expect_keyword(&["seen", "not", "unseen"], "")? {
+                    "unseen" => false,
+                    "not" => {
+                        self.expect_keyword(&["seen"], "after `not`")?;
+                        false
+                    }
+                    _ => true,
+                })
+            }
             "units" => Head::Units(self.units()?),
             "faces" => Head::Faces(self.face()?),
             "front" => Head::Front(self.direction("the street side")?),
@@ -155,7 +186,7 @@ impl Cursor<'_> {
                 Head::TrueNorth(self.expect_bearing()?)
             }
             "veneer" => Head::Veneer(self.thickness()?),
-            _ => Head::Wall(self.expect_length("a wall's thickness")?),
+            _ => Head::Wall(self.wall_thickness("a wall's thickness")?),
         })
     }
 
@@ -236,11 +267,34 @@ impl Cursor<'_> {
         if self.accept_word(&["none"]) {
             return Ok(Thickness::None);
         }
-        self.expect_length("a thickness or `none`").map(Thickness::Of)
+        self.wall_thickness("a thickness or `none`").map(Thickness::Of)
+    }
+
+    /// A thickness no wall goes beyond.
+    fn wall_thickness(&mut self, what: &str) -> Read<Written> {
+        let start = self.span();
+        let length = self.expect_length(what)?;
+        if length.length().nm() <= 3 * Length::FOOT.nm() {
+            return Ok(length);
+        }
+        let span = self.since(start);
+        let message = format!("a wall {length} thick");
+        self.fault(
+            Diagnostic::new(Word::BadLength, span, message)
+                .help("is the inch mark missing? write `4 5/8\"`"),
+        )
     }
 
     fn figure(&mut self, kind: FigureKind) -> Read<Statement> {
+        let start = self.span();
         let area = self.expect_area("the published area")?;
+        if area.area() < Area::from_half_nm2(20 * Area::SQUARE_FOOT.half_nm2()) {
+            let span = self.since(start);
+            return self.fault(
+                Diagnostic::new(Word::BadArea, span, format!("{area} is no house"))
+                    .help("thousands take a comma: `1,200 sq ft`"),
+            );
+        }
         let mut basis = Basis::default();
         let mut title = None;
         while !self.at_end() {
@@ -316,7 +370,7 @@ impl Cursor<'_> {
     fn missing(&mut self) -> Read<Statement> {
         let words: Vec<&str> = Kind::ALL.iter().map(|kind| kind.word()).collect();
         let word = self.expect_keyword(&words, "the kind of space that is missing")?;
-        let name = self.expect_text("its name")?.text;
+        let name = self.expect_text("its name")?;
         self.expect_keyword(&["recorded"], "after the name")?;
         let recorded = self.expect_area("its recorded area")?;
         Ok(Statement::Missing { kind: kind_named(word).unwrap_or(Kind::Storage), name, recorded })
@@ -457,6 +511,10 @@ impl Cursor<'_> {
         if self.keyword(&["by"]).is_some() {
             self.expect_keyword(&["closing"], "after `by`")?;
             return self.side(Run::ByClosing(direction));
+        }
+        if matches!(self.peek(), Some(Token::Word(_))) {
+            let help = format!("out of reach? write `{} by closing`", direction.word());
+            return self.unexpected("the length of the side", &help);
         }
         let length = self.expect_length("the length of the side, or `by closing`")?;
         self.side(Run::Straight(direction, length))

@@ -77,7 +77,7 @@ impl Cursor<'_> {
             return self.bad_length(
                 start,
                 "a length has to be over 0",
-                "leave the line out if there is no such wall",
+                "write the length, or leave out what is not there",
             );
         }
         if written.length() > Length::LONGEST_SIDE {
@@ -185,14 +185,30 @@ impl Cursor<'_> {
                 if self.accept_mark() == Some(Mark::Inches) {
                     return self.in_unit(start, whole, Form::FeetAndInches);
                 }
-                return self.bad_length(
-                    start,
-                    format!("which unit is the {digits}?"),
-                    "write inches with their mark: `42' 7\"`",
-                );
+                return self.unmarked(start, &digits);
             }
         }
         self.mixed_inches(start, whole)
+    }
+
+    /// A number after the feet that is not inches.
+    fn unmarked(&mut self, start: Span, digits: &str) -> Read<Written> {
+        let typed = self.typed_since(start);
+        if matches!(typed.chars().next_back(), Some(c) if !c.is_ascii_digit()) {
+            return self.bad_length(
+                start,
+                "two lengths side by side",
+                "a word is missing between them, a direction or `rise`; or is the second mark an inch mark, as in `42' 7\"`?",
+            );
+        }
+        let help = format!("if it is inches, add their mark: `{typed}\"`");
+        self.bad_length(start, format!("which unit is the {digits}?"), &help)
+    }
+
+    /// What was typed from `start` up to the cursor.
+    fn typed_since(&self, start: Span) -> String {
+        let span = self.since(start);
+        self.text.get(span.start..span.end).unwrap_or("").to_owned()
     }
 
     /// A fraction after the whole inches `first`, or with `first` as its top; then the inch mark.
@@ -204,16 +220,29 @@ impl Cursor<'_> {
             let (top, bottom) = self.fraction(start)?;
             (first, top, bottom)
         };
-        if self.accept_mark() != Some(Mark::Inches) {
-            return self.bad_length(
-                start,
-                "a fraction is of an inch, and its mark is missing",
-                "write `7 1/2\"`; for half a foot write `6\"` or `0.5'`",
-            );
+        match self.accept_mark() {
+            Some(Mark::Inches) => {}
+            Some(_) => {
+                return self.bad_length(
+                    start,
+                    "a fraction is of an inch here, not of a foot or a metre",
+                    "for half a foot write `6\"` or `0.5'`",
+                );
+            }
+            None => {
+                let help = format!("add the inch mark: `{}\"`", self.typed_since(start));
+                return self.bad_length(
+                    start,
+                    "a fraction is of an inch, and its mark is missing",
+                    &help,
+                );
+            }
         }
         if !whole.fract().is_zero() || !top.fract().is_zero() || !bottom.fract().is_zero() {
             return self.bad_length(start, "decimals and a fraction together", LENGTH_HELP);
         }
+        let on_a_tape =
+            bottom.to_u64().is_some_and(|bottom| bottom <= 64 && bottom.is_power_of_two());
         if bottom.is_zero() || top >= bottom {
             return self.bad_length(
                 start,
@@ -225,7 +254,7 @@ impl Cursor<'_> {
         let (Some(top), Some(bottom)) = (top.to_i64(), bottom.to_i64()) else {
             return self.bad_length(start, "a fraction too long to read", LENGTH_HELP);
         };
-        let product = Length::INCH.nm().checked_mul(top).filter(|nm| nm % bottom == 0);
+        let product = Length::INCH.nm().checked_mul(top).filter(|nm| on_a_tape && nm % bottom == 0);
         match product.and_then(|nm| nm.checked_div(bottom)) {
             Some(nm) => {
                 Ok(Written::new(inches.length() + Length::from_nm(nm), Form::FeetAndInches))
@@ -281,11 +310,8 @@ impl Cursor<'_> {
 
     fn length_number(&mut self, start: Span, digits: &str) -> Read<Decimal> {
         if digits.contains(',') {
-            return self.bad_length(
-                start,
-                "a length has no thousands comma",
-                "leave the comma out; decimals take a point: `42.6'`",
-            );
+            let help = format!("decimals take a point: `{}'`", digits.replace(',', "."));
+            return self.bad_length(start, "a length has no comma", &help);
         }
         if digits.matches('.').count() > 1 {
             return self.bad_length(start, "a number with two decimal points", LENGTH_HELP);
@@ -329,7 +355,11 @@ impl Cursor<'_> {
             return self.bad_area(start, format!("{} is not a number", quoted(&digits)));
         };
         let Some(unit) = self.accept_area_unit() else {
-            return self.bad_area(start, format!("{what} has no unit"));
+            let help = format!("write the unit too: `{digits} sq ft`");
+            let span = self.since(start);
+            return self.fault(
+                Diagnostic::new(Word::BadArea, span, format!("{what} has no unit")).help(help),
+            );
         };
         let area = WrittenArea::new(number, unit);
         let largest = LARGEST_AREA * Area::SQUARE_FOOT.half_nm2();
@@ -347,7 +377,9 @@ impl Cursor<'_> {
 
     fn bad_area<T>(&mut self, start: Span, message: String) -> Read<T> {
         let span = self.since(start);
-        self.fault(Diagnostic::new(Word::BadArea, span, message).help(AREA_HELP))
+        self.fault(Diagnostic::new(Word::BadArea, span, message).help(
+            "commas stand between thousands, a point before decimals: `2,031 sq ft`, `188.7 sq m`",
+        ))
     }
 
     fn accept_area_unit(&mut self) -> Option<AreaUnit> {
@@ -398,7 +430,7 @@ impl Cursor<'_> {
         if !bearing.is_within_a_quadrant() {
             return self.bad_bearing(
                 start,
-                "a bearing goes from 0 to 90 degrees, minutes and seconds up to 60",
+                "a bearing goes from 0 to 90 degrees, minutes and seconds below 60",
             );
         }
         Ok(bearing)
@@ -435,10 +467,11 @@ impl Cursor<'_> {
             _ => {
                 let message = format!("{} is no date of the calendar", quoted(&text));
                 let span = self.since(start);
-                self.fault(
-                    Diagnostic::new(Word::BadDate, span, message)
-                        .help("write it as year-month-day: `2026-03-07`"),
-                )
+                let help = match meant_date(&text) {
+                    Some(date) => format!("did you mean `{date}`? it is year-month-day"),
+                    None => "write it as year-month-day: `2026-03-07`".to_owned(),
+                };
+                self.fault(Diagnostic::new(Word::BadDate, span, message).help(help))
             }
         }
     }
@@ -457,6 +490,22 @@ impl Bearing {
             && seconds < sixty
             && (self.degrees < ninety
                 || self.degrees == ninety && minutes.is_zero() && seconds.is_zero())
+    }
+}
+
+/// The date that a common spelling probably means: without its zeros, or month/day/year.
+fn meant_date(text: &str) -> Option<jiff::civil::Date> {
+    let parts: Vec<i16> =
+        text.split(['-', '/', '.']).map(str::parse).collect::<Result<_, _>>().ok()?;
+    let small = |number: i16| i8::try_from(number).ok();
+    match parts[..] {
+        [year, month, day] if year > 999 => {
+            jiff::civil::Date::new(year, small(month)?, small(day)?).ok()
+        }
+        [month, day, year] if year > 999 && text.contains('/') => {
+            jiff::civil::Date::new(year, small(month)?, small(day)?).ok()
+        }
+        _ => None,
     }
 }
 

@@ -453,7 +453,7 @@ pub(crate) enum CornerRef {
 pub(crate) enum Statement {
     Head(Head),
     Figure(FigureStatement),
-    Missing { kind: Kind, name: String, recorded: WrittenArea },
+    Missing { kind: Kind, name: Named, recorded: WrittenArea },
     Level(LevelStatement),
     Space(SpaceStatement),
     Lot { name: Named, recorded: Option<WrittenArea> },

@@ -19,6 +19,8 @@ pub(super) fn tidied(sketch: &Sketch) -> String {
 #[derive(Default)]
 struct Printer {
     out: String,
+    /// How deep sides stand now.
+    walked_depth: usize,
     /// How deep the last statement stood.
     depth: usize,
     blank_waits: bool,
@@ -46,8 +48,14 @@ impl Printer {
             let depth = self.depth_of_next(lines, i);
             return Some(format!("{:width$}{comment}", "", width = 2 * depth));
         };
-        self.depth = depth(statement).unwrap_or(self.depth);
-        if self.depth < 2 {
+        match statement {
+            Statement::Space(_) => self.walked_depth = 2,
+            Statement::Lot { .. } | Statement::Outline { .. } => self.walked_depth = 1,
+            _ => {}
+        }
+        self.depth = self.depth_of(statement);
+        let is_walked = depth(statement) == WALKED;
+        if !is_walked {
             self.widths_end = 0;
         } else if i >= self.widths_end {
             (self.widths, self.widths_end) = Widths::of(&lines[i..], i);
@@ -64,19 +72,30 @@ impl Printer {
     /// A comment on a line of its own stands as deep as what it stands before.
     fn depth_of_next(&self, lines: &[Line], i: usize) -> usize {
         let next = lines[i..].iter().find_map(|line| line.statement.as_ref());
-        next.and_then(depth).unwrap_or(if next.is_some() { self.depth } else { 0 })
+        next.map_or(0, |statement| self.depth_of(statement))
+    }
+
+    /// Sides stand one deeper than the space, the lot or the outline they are of.
+    fn depth_of(&self, statement: &Statement) -> usize {
+        match depth(statement) {
+            WALKED => self.walked_depth,
+            depth => depth,
+        }
     }
 }
 
-fn depth(statement: &Statement) -> Option<usize> {
-    Some(match statement {
+/// The depth of sides and of what is said on the walk, within a space.
+const WALKED: usize = 2;
+
+fn depth(statement: &Statement) -> usize {
+    match statement {
         Statement::Space(_) => 1,
         Statement::Side(..)
         | Statement::Corner(_)
         | Statement::Overall(..)
-        | Statement::Tie(..) => 2,
+        | Statement::Tie(..) => WALKED,
         _ => 0,
-    })
+    }
 }
 
 /// How wide the columns of a run of sides are.
@@ -89,7 +108,7 @@ struct Widths {
 impl Widths {
     /// The widths of the sides that `lines` begins with, and the number of the line after them.
     fn of(lines: &[Line], first: usize) -> (Widths, usize) {
-        let is_walked = |line: &Line| line.statement.as_ref().is_none_or(|s| depth(s) == Some(2));
+        let is_walked = |line: &Line| line.statement.as_ref().is_none_or(|s| depth(s) == WALKED);
         let count = lines.iter().position(|line| !is_walked(line)).unwrap_or(lines.len());
         let mut widths = Widths::default();
         for statement in lines[..count].iter().filter_map(|line| line.statement.as_ref()) {
@@ -125,7 +144,7 @@ fn written(statement: &Statement, widths: Widths) -> String {
         Statement::Head(head) => head_written(head),
         Statement::Figure(figure) => figure_written(figure),
         Statement::Missing { kind, name, recorded } => {
-            format!("missing {} {} recorded {recorded}", kind.word(), text(name))
+            format!("missing {} {} recorded {recorded}", kind.word(), text(&name.text))
         }
         Statement::Level(level) => {
             let below = if level.below_grade { " below grade" } else { "" };

@@ -186,13 +186,15 @@ fn every_screen_of_readme_is_what_the_program_prints() {
     }
 }
 
-/// What a command line prints; `grep -v 'WORDS' FILE | fairfoot …` leaves lines of a file out.
+/// What a command line prints; `grep -v "WORDS" FILE | fairfoot …` leaves one line of a file out.
 fn run(command: &str) -> String {
-    let (stdin, command) = match command.strip_prefix("grep -v '") {
+    let (stdin, command) = match command.strip_prefix("grep -v \"") {
         None => (String::new(), command),
         Some(rest) => {
-            let (without, rest) = rest.split_once("' ").expect("the words to leave out");
+            let (without, rest) = rest.split_once("\" ").expect("the words to leave out");
             let (file, command) = rest.split_once(" | ").expect("a pipe");
+            let left_out = read(file).lines().filter(|line| line.contains(without)).count();
+            assert_eq!(left_out, 1, "{command} leaves one line out");
             let kept = read(file)
                 .lines()
                 .filter(|line| !line.contains(without))

@@ -51,11 +51,14 @@ fn square_of_100_grows_and_shrinks_as_worked() {
 }
 
 #[test]
-fn square_of_100_shrinks_by_10_as_published() {
+fn square_of_100_shrinks_by_10_as_published_at_a_tenth_of_the_size() {
     // JTS, TestBuffer.xml, case 5: a square from 100 to 200 by -10 is 6400 (an inward move has no
-    // round joins). By -100 nothing is left, which is a fault here.
-    inward("10 ft", &SQUARE, 6_400);
-    let plan = house("veneer 100 ft\nplan 1 sq ft measured to frame", &sides(&SQUARE));
+    // round joins). By -100 nothing is left, which is a fault here. No wall is 10 ft thick, so all
+    // lengths are a tenth of the published ones and areas a hundredth.
+    let square = ["north 10 ft", "east 10 ft", "south 10 ft", "west 10 ft"];
+    inward("1 ft", &square, 64);
+    let narrow = ["north 10 ft", "east 4 ft", "south 10 ft", "west 4 ft"];
+    let plan = house("veneer 3 ft\nplan 20 sq ft measured to frame", &sides(&narrow));
     let sound = crate::sheets::sound(&plan);
     let settings = Settings::default();
     let areas = Areas::of(&sound, &settings).unwrap();
