@@ -113,7 +113,7 @@ fn counted_by(sound: &Sound, names: &[Named], areas: &[Area]) -> Area {
     };
     let spaces: Area = (0..house.spaces.len()).filter(|&i| counts(i)).map(net).sum();
     let missing = &sound.sketch().missing;
-    let listed = missing.iter().filter(|missing| names.iter().any(|name| *name == missing.name));
+    let listed = missing.iter().filter(|missing| names.contains(&missing.name));
     spaces - total(sound, areas) + listed.map(|missing| missing.recorded.area()).sum()
 }
 

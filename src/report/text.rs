@@ -390,7 +390,8 @@ impl Writer<'_> {
     /// since its sides have to close.
     fn shares(&mut self, figure: &Figure) {
         let several = self.sound.house().spaces.len() > 1;
-        let mut groups: Vec<((usize, Option<Axis>), Vec<&Share>)> = Vec::new();
+        type Group<'a> = ((usize, Option<Axis>), Vec<&'a Share>);
+        let mut groups: Vec<Group<'_>> = Vec::new();
         for share in figure.shares() {
             let key = (share.place, share.axis());
             match groups.iter_mut().find(|(other, _)| *other == key) {
