@@ -15,8 +15,8 @@ use crate::sketch::Axis;
 const MOST_WAYS: u64 = 100_000;
 /// Nor beyond so many ways times sides, so that the largest outline still answers at once.
 const MOST_WORK: u64 = 40 * MOST_WAYS;
-/// Beyond so many outlines looked at for crossing sides the range is not stated.
-const MOST_LOOKS: u32 = 20_000;
+/// Beyond so many sides of outlines looked at for crossing sides the range is not stated, nor beyond 20,000 outlines.
+const MOST_SIDES_LOOKED_AT: usize = 3_000_000;
 
 /// From the lowest to the highest area.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -65,6 +65,11 @@ pub(crate) fn range(
         }));
     }
     range
+}
+
+/// How many outlines of so many sides are looked at for crossing sides.
+fn most_looks(sides: usize) -> usize {
+    MOST_SIDES_LOOKED_AT.checked_div(sides).unwrap_or(0).min(20_000)
 }
 
 /// Every choice of rises of the curved walls, for each side one; none where there are too many.
@@ -163,6 +168,7 @@ impl<'a> Search<'a> {
     fn best(&self, sense: i128) -> Result<Option<Area>, GivenUp> {
         let (outer, inner) = (self.ways(self.outer), self.ways(self.inner()));
         let mut best: Option<i128> = None;
+        let most_looks = most_looks(self.walk.sides.len());
         let mut looks = 0;
         for taken in Combinations::new(outer.items.len(), outer.choose) {
             let lengths = outer.lengths(&taken, self.unit);
@@ -175,10 +181,11 @@ impl<'a> Search<'a> {
                 gains: &gains,
                 choose: inner.choose,
                 looks: &mut looks,
+                most_looks,
                 look: &mut |items: &[usize]| self.clear(&lengths, items).is_some(),
             };
             best = choice.best(fixed, best).or(best);
-            if looks > MOST_LOOKS {
+            if looks > most_looks {
                 return Err(GivenUp);
             }
         }
@@ -409,7 +416,8 @@ struct Choice<'a> {
     /// Largest first.
     gains: &'a [(i128, usize)],
     choose: usize,
-    looks: &'a mut u32,
+    looks: &'a mut usize,
+    most_looks: usize,
     look: &'a mut dyn FnMut(&[usize]) -> bool,
 }
 
@@ -431,7 +439,7 @@ impl Choice<'_> {
         best: &mut Option<i128>,
     ) {
         let missing = self.choose - taken.len();
-        if from + missing > self.gains.len() || *self.looks > MOST_LOOKS {
+        if from + missing > self.gains.len() || *self.looks > self.most_looks {
             return;
         }
         let next = self.gains[from..from + missing].iter().map(|(gain, _)| gain);
