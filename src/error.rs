@@ -13,12 +13,15 @@ pub enum Error {
         /// How to write one.
         help: String,
     },
+    /// Weights of departures that cannot be used.
+    Weights(String),
 }
 
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Error::Length { message, help } => write!(f, "{message}; {help}"),
+            Error::Weights(message) => write!(f, "these weights cannot be used: {message}"),
         }
     }
 }

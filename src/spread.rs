@@ -3,7 +3,7 @@
 
 use crate::house::House;
 use crate::house::outline::{Outline, Vector};
-use crate::house::walk::{Closed, Shape, Walk};
+use crate::house::walk::{Closed, Leg, Shape, Walk, Way};
 use crate::length::Length;
 use crate::sketch::Axis;
 use crate::walls::Walls;
@@ -145,6 +145,68 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
     };
     let measured = (0..closed.walk.sides.len()).filter(|&i| !closed.walk.sides[i].follows);
     measured.map(one).sum::<f64>() + rises(closed, &tolerance)
+}
+
+/// The variance of the area of an outline whose sides an office reads within ± `reach`, brings onto steps and closes, in square feet squared.
+///
+/// step²·[Σ gᵢ²pᵢ(1−pᵢ) + Σ_axis E|k|·mean gᵢ²] + ‖g‖²·reach²/3: pᵢ the chance that wall i goes the other
+/// way, E|k| the odd steps to be expected on an axis (our own model, checked by simulation).
+pub(crate) fn of_rounding(walk: &Walk, outline: &Outline, way: Way, reach: Length) -> f64 {
+    let (step, reach) = (way.step().length().feet(), reach.feet());
+    let mut variance = 0.0;
+    for axis in Axis::BOTH {
+        let slopes = slopes(walk, outline, axis);
+        let m = slopes.len().max(1) as f64;
+        let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m;
+        let squares: Vec<f64> =
+            slopes.iter().map(|slope| (slope.linear - mean + slope.curve).powi(2)).collect();
+        let norm: f64 = squares.iter().sum();
+        let legs = walk.legs(axis);
+        let chances: Vec<f64> =
+            legs.iter().map(|leg| other_way(Length::from_nm(leg.length).feet(), way, reach)).collect();
+        let flips: f64 = squares.iter().zip(&chances).map(|(g, p)| g * p * (1.0 - p)).sum();
+        let odd = odd_steps(&legs, &chances, way);
+        variance += step * step * (flips + odd * norm / m) + norm * reach * reach / 3.0;
+    }
+    variance
+}
+
+/// The chance that a length, read within ± `reach`, is brought onto the other step, in feet.
+fn other_way(feet: f64, way: Way, reach: f64) -> f64 {
+    let step = way.step().length().feet();
+    if step < 2.0 * reach {
+        return 0.5;
+    }
+    let above = feet - step * libm::floor(feet / step);
+    let distance = match way {
+        Way::Nearest(..) => (above - step / 2.0).abs(),
+        Way::Up(_) | Way::Down(_) => above.min(step - above),
+    };
+    ((reach - distance) / (2.0 * reach).max(1e-9)).max(0.0)
+}
+
+/// How many steps an axis misses by on average, once walls may go the other way.
+fn odd_steps(legs: &[Leg], chances: &[f64], way: Way) -> f64 {
+    let unit = way.step().length().nm();
+    let steps = |nm: i64| nm.checked_div(unit).unwrap_or(0);
+    let natural: i64 = legs.iter().map(|leg| leg.sign * steps(way.rounded(leg.length))).sum();
+    // The chance of each number of steps missed, from the natural one outward.
+    let mut spread = vec![(natural, 1.0)];
+    for (leg, &chance) in legs.iter().zip(chances).filter(|(_, chance)| **chance > 0.0) {
+        let up = way.rounded(leg.length) < leg.length;
+        let other = leg.sign * if up { 1 } else { -1 };
+        let mut next: Vec<(i64, f64)> = Vec::with_capacity(spread.len() + 1);
+        for &(k, p) in &spread {
+            for (k, p) in [(k, p * (1.0 - chance)), (k + other, p * chance)] {
+                match next.iter_mut().find(|(other, _)| *other == k) {
+                    Some((_, sum)) => *sum += p,
+                    None => next.push((k, p)),
+                }
+            }
+        }
+        spread = next;
+    }
+    spread.into_iter().map(|(k, p)| k.abs() as f64 * p).sum()
 }
 
 /// The square of the typical size of rounding an outline's sides to a step, in square feet squared.

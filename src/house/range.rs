@@ -7,7 +7,7 @@
 
 use crate::area::Area;
 use crate::house::outline::{Outline, Vector};
-use crate::house::walk::{Leg, Shape, Walk};
+use crate::house::walk::{Leg, Shape, Walk, Way};
 use crate::length::{Length, Step, Ties};
 use crate::sketch::Axis;
 
@@ -500,7 +500,7 @@ pub(crate) fn closed_on(
     ties: Ties,
     reach: Length,
 ) -> Option<OnStep> {
-    let nearest = walk.close_on(step, ties)?;
+    let nearest = walk.close_on(Way::Nearest(step, ties))?;
     if walk.has_bearings()
         || step.length() < Step::HalfFoot.length()
         || nearest.crossing().is_none()

@@ -66,6 +66,37 @@ pub(crate) struct Walk {
     pub(crate) sides: Vec<WalkSide>,
 }
 
+/// How sides are brought onto steps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Way {
+    /// To the nearest.
+    Nearest(Step, Ties),
+    /// To the next above.
+    Up(Step),
+    /// To the next below.
+    Down(Step),
+}
+
+impl Way {
+    pub(crate) fn step(self) -> Step {
+        match self {
+            Way::Nearest(step, _) | Way::Up(step) | Way::Down(step) => step,
+        }
+    }
+
+    /// A length over 0 brought onto steps.
+    pub(crate) fn rounded(self, nm: i64) -> i64 {
+        let unit = self.step().length().nm();
+        let above = nm.rem_euclid(unit);
+        match self {
+            Way::Nearest(step, ties) => Length::from_nm(nm).rounded(step, ties).nm(),
+            Way::Down(_) => nm - above,
+            Way::Up(_) if above == 0 => nm,
+            Way::Up(_) => nm - above + unit,
+        }
+    }
+}
+
 /// What the walk misses by, per axis: positive where it ends north, or east, of its start.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Misclosure {
@@ -302,16 +333,16 @@ impl Walk {
     }
 
     /// Each side rounded on its own, then closed on whole steps as near to the typed lengths as can be.
-    pub(crate) fn close_on(&self, step: Step, ties: Ties) -> Option<Outline> {
+    pub(crate) fn close_on(&self, way: Way) -> Option<Outline> {
         let mut vectors: Vec<Vector> =
-            self.sides.iter().map(|side| side.shape.rounded(step, ties)).collect();
+            self.sides.iter().map(|side| side.shape.rounded(way)).collect();
         if self.has_bearings() {
             let east = vectors.iter().map(|vector| vector.east).sum();
             let north = vectors.iter().map(|vector| vector.north).sum();
             spread_by_length(Misclosure { north, east }, &mut vectors);
         } else {
             for axis in Axis::BOTH {
-                let lengths = nearest_closing(&self.legs(axis), step, ties)?;
+                let lengths = nearest_closing(&self.legs(axis), way, None)?;
                 for (side, signed) in lengths {
                     *vectors[side].part(axis) = signed;
                 }
@@ -335,8 +366,8 @@ fn spread_by_length(miss: Misclosure, vectors: &mut [Vector]) {
 
 impl Shape {
     /// The side rounded on its own: its length, its run and rise, or its chord and rise.
-    fn rounded(&self, step: Step, ties: Ties) -> Vector {
-        let round = |nm: i64| nm.signum() * Length::from_nm(nm.abs()).rounded(step, ties).nm();
+    fn rounded(&self, way: Way) -> Vector {
+        let round = |nm: i64| nm.signum() * way.rounded(nm.abs());
         match *self {
             Shape::Straight { direction, length } => straight(direction, round(length), 0),
             Shape::Diagonal { north, east, bulge } => {
@@ -366,17 +397,26 @@ fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
 ///
 /// Least sum of squared changes: moving one step at a time on the leg whose square grows least is
 /// exact for this, a separable convex problem. Legs that tie: the longest first, then file order.
-fn nearest_closing(legs: &[Leg], step: Step, ties: Ties) -> Option<Vec<(usize, i64)>> {
-    let unit = step.length().nm();
-    let mut lengths: Vec<i64> =
-        legs.iter().map(|leg| Length::from_nm(leg.length).rounded(step, ties).nm()).collect();
+///
+/// With `fixed` one leg, by its place, has a length that does not move.
+pub(crate) fn nearest_closing(
+    legs: &[Leg],
+    way: Way,
+    fixed: Option<(usize, i64)>,
+) -> Option<Vec<(usize, i64)>> {
+    let unit = way.step().length().nm();
+    let mut lengths: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
+    if let Some((i, length)) = fixed {
+        lengths[i] = length;
+    }
     let sum: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
     let move_of = |i: usize, lengths: &[i64]| {
         let change = if legs[i].sign == sum.signum() { -unit } else { unit };
         let next = lengths[i] + change;
         let off = |length: i64| i128::from(length - legs[i].length).pow(2);
         let growth = off(next) - off(lengths[i]);
-        (next >= 0).then_some(Reverse((growth, Reverse(legs[i].length), i, next)))
+        let moves = next >= 0 && fixed.is_none_or(|(leg, _)| leg != i);
+        moves.then_some(Reverse((growth, Reverse(legs[i].length), i, next)))
     };
     let mut moves: BinaryHeap<_> = if sum == 0 {
         BinaryHeap::new()

@@ -101,7 +101,7 @@ pub(super) fn lines(
 
 /// What counting these names adds, all of them together: a space that is named counts, and what is
 /// named and lies in a space that counts is no longer taken off.
-fn counted_by(sound: &Sound, names: &[Named], areas: &[Area]) -> Area {
+pub(super) fn counted_by(sound: &Sound, names: &[Named], areas: &[Area]) -> Area {
     let house = sound.house();
     let is_named = |i: usize| names.iter().any(|name| name.text == house.spaces[i].name);
     let lies_in = |i: usize| house.spaces[i].kind.lies_in_another();

@@ -1,9 +1,12 @@
 //! The gap between what was measured and what somebody published, step by step.
 
 mod bridge;
+mod departures;
 mod drawn;
 mod enough;
 mod recorded;
+mod search;
+mod weights;
 
 use crate::Sound;
 use crate::area::{Area, WrittenArea};
@@ -20,6 +23,8 @@ pub use bridge::{Line, Step as BridgeStep};
 pub use drawn::{MatchedSide, OutlineReport};
 pub use enough::{CouldExplain, Enough};
 pub use recorded::Share;
+pub use search::{Explanation, Explanations};
+pub use weights::Weights;
 
 /// The areas of a house and the gap to each published figure.
 #[derive(Clone, Debug)]
@@ -114,6 +119,7 @@ pub struct Figure {
     shares: Vec<Share>,
     own_sketch: Option<Area>,
     enough: Enough,
+    explanations: Explanations,
 }
 
 /// What a figure stands on: its face, its rule, and this house under both.
@@ -182,6 +188,7 @@ impl Figure {
         let counting =
             lines.iter().find(|line| line.step() == BridgeStep::Counting).map(Line::area);
         let enough = enough::Enough::of(sound, &ground, counting.unwrap_or(Area::ZERO));
+        let explanations = Explanations::of(sound, &ground, recorded.as_ref(), &Weights::default(), settings);
         let own_sketch = recorded::own_total(sound, &ground, recorded.as_ref())
             .map(|area| area + counting.unwrap_or(Area::ZERO));
         Figure {
@@ -200,7 +207,13 @@ impl Figure {
             shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
             own_sketch,
             enough,
+            explanations,
         }
+    }
+
+    /// What would account for it, best supported first.
+    pub fn explanations(&self) -> &Explanations {
+        &self.explanations
     }
 
     /// The word for it: `record`, `listing`, `plan`, or its own name.

@@ -306,6 +306,27 @@ pub struct FigureReport {
     pub recorded_sides: Vec<ShareReport>,
     /// Whether rounding is big enough.
     pub rounding: RoundingReport,
+    /// What would account for it, best supported first.
+    pub explanations: Vec<ExplanationReport>,
+    /// The support of something that is none of them, from 0 to 0.99.
+    pub something_else: String,
+    /// How many combinations were weighed.
+    pub weighed: u64,
+}
+
+/// One combination of departures.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct ExplanationReport {
+    /// What was done otherwise; empty for nothing.
+    pub departures: Vec<String>,
+    /// What the figure would be.
+    pub sq_ft: String,
+    /// The figure less that.
+    pub leaves: String,
+    /// Whether that is no more than rounding leaves.
+    pub fits: bool,
+    /// Its support, from 0 to 0.99.
+    pub support: String,
 }
 
 /// One line of a bridge.
@@ -539,7 +560,8 @@ fn space(house: &House, areas: &Areas, number: usize) -> SpaceReport {
 /// A float to one decimal, a trailing zero cut.
 fn one_place(number: f64) -> String {
     let text = format!("{number:.1}");
-    text.strip_suffix(".0").map(str::to_owned).unwrap_or(text)
+    let text = text.strip_suffix(".0").map(str::to_owned).unwrap_or(text);
+    if text == "-0" { "0".to_owned() } else { text }
 }
 
 fn misclosed(north: Length, east: Length) -> MisclosureReport {
@@ -658,7 +680,26 @@ fn figure(figure: &Figure) -> FigureReport {
             widest_low: low(enough.widest()),
             widest_high: high(enough.widest()),
         },
+        explanations: figure.explanations().list().iter().map(explanation).collect(),
+        something_else: support(figure.explanations().something_else()),
+        weighed: figure.explanations().weighed(),
     }
+}
+
+fn explanation(explanation: &crate::Explanation) -> ExplanationReport {
+    ExplanationReport {
+        departures: explanation.departures().to_vec(),
+        sq_ft: one_place(explanation.sq_ft),
+        leaves: one_place(explanation.leaves),
+        fits: explanation.fits(),
+        support: support(explanation.support()),
+    }
+}
+
+/// A support in hundredths, never over 0.99.
+fn support(support: f64) -> String {
+    let text = format!("{:.2}", support.min(0.99));
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 /// The gap as the figure printed less the measured printed, so that a reader who subtracts gets it.

@@ -1,0 +1,416 @@
+//! What an office may have done otherwise, and what each does to the total of this house.
+#![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "explanations are weighed in floats")]
+
+use crate::Sound;
+use crate::area::Area;
+use crate::areas::{is_in_total, net};
+use crate::house::outline::{Outline, Vector};
+use crate::house::walk::{Walk, Way, nearest_closing};
+use crate::house::{House, Space};
+use crate::length::{Length, Step, Ties};
+use crate::reconcile::recorded::Recorded;
+use crate::reconcile::weights::Weights;
+use crate::reconcile::{Ground, total};
+use crate::rule::Settings;
+use crate::sketch::{Axis, Face, Kind};
+use crate::spread;
+use crate::walls::Walls;
+
+/// One thing done otherwise that can be combined with others.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Departure {
+    pub(crate) what: What,
+    /// As in JSON: `counted: Garage`.
+    pub(crate) label: String,
+    /// How common it is against its not being done.
+    pub(crate) odds: f64,
+}
+
+impl Departure {
+    /// How common it is that it is not done.
+    pub(crate) fn chance_of_none(&self) -> f64 {
+        1.0 / (1.0 + self.odds)
+    }
+}
+
+/// What is done otherwise.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum What {
+    Counted { space: usize },
+    NotDeducted { space: usize, level: usize },
+    Storey { level: usize, how: Storey },
+    SquaredOff { space: usize, side: usize },
+}
+
+/// What is done with an upper level.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Storey {
+    FullOutlineBelow,
+    HalfOutlineBelow,
+    Twice,
+    LeftOut,
+}
+
+impl What {
+    /// Whether both cannot have been done.
+    pub(crate) fn excludes(self, other: What) -> bool {
+        match (self, other) {
+            (What::Storey { level: a, .. }, What::Storey { level: b, .. } | What::NotDeducted { level: b, .. })
+            | (What::NotDeducted { level: a, .. }, What::Storey { level: b, .. }) => a == b,
+            (What::SquaredOff { .. }, What::SquaredOff { .. }) => true,
+            _ => false,
+        }
+    }
+}
+
+/// One face and one rounding, and this house under them, in square feet.
+pub(crate) struct Setting {
+    /// The departures of face and rounding, as in JSON.
+    pub(crate) labels: Vec<String>,
+    pub(crate) words: String,
+    /// How common it is.
+    pub(crate) chance: f64,
+    pub(crate) total: f64,
+    pub(crate) variance: f64,
+    /// What each departure adds, and the variance it brings.
+    pub(crate) effects: Vec<(f64, f64)>,
+    pub(crate) slips: Vec<Slip>,
+}
+
+/// One side misread.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Slip {
+    pub(crate) effect: f64,
+    pub(crate) space: usize,
+    /// Its place among the sides.
+    pub(crate) side: usize,
+    /// What the record would have for it.
+    pub(crate) length: Length,
+    pub(crate) odds: f64,
+}
+
+/// Every departure that this house could have, whatever the face and the rounding.
+pub(crate) fn departures(sound: &Sound, ground: &Ground<'_>, weights: &Weights) -> Vec<Departure> {
+    let house = sound.house();
+    let named = |i: usize| {
+        ground.figure.basis.counting.iter().any(|name| name.text == house.spaces[i].name)
+    };
+    let mut list = Vec::new();
+    let mut push = |what: What, label: String, chance: f64| {
+        list.push(Departure { what, label, odds: chance / (1.0 - chance) });
+    };
+    for (i, space) in house.spaces.iter().enumerate().filter(|&(i, _)| !named(i)) {
+        let name = &space.name;
+        let in_total = |i: usize| is_in_total(house, i, false);
+        if space.kind.lies_in_another() {
+            let taken = house.is_taken_off(i) && space.parent.is_some_and(in_total);
+            if taken && space.kind != Kind::Court {
+                let what = What::NotDeducted { space: i, level: space.level };
+                push(what, format!("not deducted: {name}"), weights.not_deducted);
+            }
+        } else if !in_total(i) && !listed_by_itself(space, ground.ruled.areas[i]) {
+            push(What::Counted { space: i }, format!("counted: {name}"), weights.counted);
+        }
+    }
+    for level in upper_levels(house) {
+        let name = &house.levels[level].name;
+        for (how, words, chance) in [
+            (Storey::FullOutlineBelow, "at the full outline below", weights.full_outline_below),
+            (Storey::HalfOutlineBelow, "at half the outline below", weights.half_outline_below),
+            (Storey::Twice, "twice", weights.level_twice),
+            (Storey::LeftOut, "left out", weights.level_left_out),
+        ] {
+            push(What::Storey { level, how }, format!("storey: {name} {words}"), chance);
+        }
+    }
+    let squared: Vec<(usize, usize)> = (0..house.spaces.len())
+        .filter(|&i| is_in_total(house, i, false) && ground.walls.spaces[i].walk.sides.len() == house.spaces[i].sides.len())
+        .flat_map(|i| squarings(&house.spaces[i].closed.outline).map(move |side| (i, side)))
+        .collect();
+    let each = weights.squared_off / (squared.len().max(1) as f64);
+    for (space, side) in squared {
+        let label = format!("squared off: {} side {}", house.spaces[space].name, side + 1);
+        list.push(Departure {
+            what: What::SquaredOff { space, side },
+            label,
+            odds: each / (1.0 - weights.squared_off),
+        });
+    }
+    list
+}
+
+/// Whether the record lists a space by itself with about its measured area: then it is not counted too.
+fn listed_by_itself(space: &Space, measured: Area) -> bool {
+    space.recorded.is_some_and(|recorded| {
+        let apart = (recorded - measured).abs().sq_ft();
+        apart <= (measured.sq_ft() * 0.06).max(15.0)
+    })
+}
+
+/// Levels above grade that stand on another one above grade, with something counted on both.
+fn upper_levels(house: &House) -> impl Iterator<Item = usize> {
+    (0..house.levels.len()).filter(|&level| {
+        let counts = |level: usize| counted_on(house, level).next().is_some();
+        !house.levels[level].beside && counts(level) && level_below(house, level).is_some_and(counts)
+    })
+}
+
+fn level_below(house: &House, level: usize) -> Option<usize> {
+    (0..level).rev().find(|&below| !house.levels[below].below_grade)
+}
+
+fn counted_on(house: &House, level: usize) -> impl Iterator<Item = usize> {
+    (0..house.spaces.len())
+        .filter(move |&i| house.spaces[i].level == level && is_in_total(house, i, false))
+}
+
+/// The sides that begin an inward corner, where a recess could be filled in.
+fn squarings(outline: &Outline) -> impl Iterator<Item = usize> {
+    let turn = i128::from(outline.turn());
+    let vectors = outline.vectors().to_vec();
+    let n = vectors.len();
+    (0..n).filter(move |&i| {
+        let (a, b) = (vectors[i], vectors[(i + 1) % n]);
+        let straight = a.rise == 0 && b.rise == 0 && n > 4;
+        let left = i128::from(a.east) * i128::from(b.north) - i128::from(a.north) * i128::from(b.east);
+        let square = i128::from(a.east) * i128::from(b.east) + i128::from(a.north) * i128::from(b.north) == 0;
+        straight && square && left * turn < 0
+    })
+}
+
+/// Every face and rounding with what this house is under it.
+pub(crate) fn settings(
+    sound: &Sound,
+    ground: &Ground<'_>,
+    recorded: Option<&Recorded>,
+    departures: &[Departure],
+    weights: &Weights,
+    settings: &Settings,
+) -> Vec<Setting> {
+    if let Some(recorded) = recorded {
+        return vec![seen(sound, ground, recorded, departures)];
+    }
+    let mut list = Vec::new();
+    for face in [Face::Outside, Face::Frame, Face::Inside] {
+        let own = face == ground.face;
+        let walls = if own { Some(ground.walls.clone()) } else { Walls::of(sound, face).ok() };
+        let Some(walls) = walls else { continue };
+        let chance = if own { 1.0 - weights.face } else { weights.face / 2.0 };
+        for (label, words, way, of) in ways(ground, weights, settings) {
+            let mut labels = Vec::new();
+            if !own {
+                labels.push(format!("face: {}", face.word()));
+            }
+            labels.extend((!label.is_empty()).then(|| format!("rounding: {label}")));
+            let at = match face {
+                _ if own => String::new(),
+                Face::Outside => ", outside".to_owned(),
+                Face::Frame => ", at the frame".to_owned(),
+                Face::Inside => ", inside".to_owned(),
+            };
+            let here = Setting {
+                labels,
+                words: format!("{words}{at}"),
+                chance: chance * of,
+                total: 0.0,
+                variance: 0.0,
+                effects: Vec::new(),
+                slips: Vec::new(),
+            };
+            list.extend(filled(here, sound, ground, departures, &walls, way, weights, settings));
+        }
+    }
+    list
+}
+
+type RoundingWay = (&'static str, &'static str, Way, f64);
+
+/// The ways a figure's sides may be rounded: its own first.
+fn ways(ground: &Ground<'_>, weights: &Weights, settings: &Settings) -> Vec<RoundingWay> {
+    let ties = settings.ties;
+    let own = ground.rule.step;
+    let other = if ties == Ties::Up { Ties::Down } else { Ties::Up };
+    let foot = Step::WholeFoot;
+    let mut list = if own == foot {
+        vec![
+            ("always up", "each wall up to the whole foot", Way::Up(foot), weights.always_up),
+            ("always down", "each wall down to the whole foot", Way::Down(foot), weights.always_down),
+            ("ties down", "each wall to the whole foot, halves down", Way::Nearest(foot, other), weights.ties_the_other_way),
+            ("half foot", Step::HalfFoot.spoken(), Way::Nearest(Step::HalfFoot, ties), weights.half_foot),
+            ("not rounded", settings.fine.spoken(), Way::Nearest(settings.fine, ties), weights.not_rounded),
+        ]
+    } else {
+        vec![
+            ("whole foot", foot.spoken(), Way::Nearest(foot, ties), weights.not_rounded),
+            ("always up", "each wall up to the whole foot", Way::Up(foot), weights.always_up),
+        ]
+    };
+    let rest: f64 = list.iter().map(|(.., chance)| chance).sum();
+    list.insert(0, ("", own.spoken(), Way::Nearest(own, ties), 1.0 - rest));
+    list
+}
+
+#[expect(clippy::too_many_arguments, reason = "all that a setting is worked out from")]
+fn filled(
+    mut setting: Setting,
+    sound: &Sound,
+    ground: &Ground<'_>,
+    departures: &[Departure],
+    walls: &Walls,
+    way: Way,
+    weights: &Weights,
+    settings: &Settings,
+) -> Option<Setting> {
+    let house = sound.house();
+    let mut outlines = Vec::with_capacity(house.spaces.len());
+    for at in &walls.spaces {
+        outlines.push(at.walk.close_on(way)?);
+    }
+    let areas: Vec<Area> = outlines.iter().map(Outline::area).collect();
+    let variances: Vec<f64> = walls
+        .spaces
+        .iter()
+        .map(|at| spread::of_rounding(&at.walk, &at.outline, way, settings.reach))
+        .collect();
+    setting.take(sound, ground, departures, &areas, &outlines, &variances);
+    let in_total = |i: usize| is_in_total(house, i, false);
+    if way.step() == Step::WholeFoot {
+        for space in (0..areas.len()).filter(|&i| goes_in(house, i)) {
+            let sign = if in_total(space) { 1.0 } else { -1.0 };
+            let at = &walls.spaces[space];
+            slips(space, sign, &at.walk, &outlines[space], way, &mut setting.slips);
+        }
+        let each = weights.slip / (setting.slips.len().max(1) as f64);
+        setting.slips.iter_mut().for_each(|slip| slip.odds = each / (1.0 - weights.slip));
+        setting.slips.sort_by(|a, b| a.effect.total_cmp(&b.effect));
+    }
+    Some(setting)
+}
+
+/// With the record's own lengths in the file nothing about sides is guessed: its rounding and its slips are seen.
+fn seen(sound: &Sound, ground: &Ground<'_>, recorded: &Recorded, departures: &[Departure]) -> Setting {
+    let mut setting = Setting {
+        labels: Vec::new(),
+        words: "the record's own lengths".to_owned(),
+        chance: 1.0,
+        total: 0.0,
+        variance: 0.0,
+        effects: Vec::new(),
+        slips: Vec::new(),
+    };
+    let outlines: Vec<Outline> =
+        ground.ruled.outlines.iter().map(|on_step| on_step.outline.clone()).collect();
+    let variances = vec![0.0; outlines.len()];
+    setting.take(sound, ground, departures, &recorded.areas, &outlines, &variances);
+    setting
+}
+
+/// Whether an outline goes into the total above grade, counted or taken off.
+fn goes_in(house: &House, space: usize) -> bool {
+    let in_total = |i: usize| is_in_total(house, i, false);
+    in_total(space) || house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total)
+}
+
+impl Setting {
+    /// Takes in the areas of the spaces: the total, and what each departure adds to it.
+    fn take(
+        &mut self,
+        sound: &Sound,
+        ground: &Ground<'_>,
+        departures: &[Departure],
+        areas: &[Area],
+        outlines: &[Outline],
+        variances: &[f64],
+    ) {
+        let house = sound.house();
+        let counting = super::bridge::counted_by(sound, &ground.figure.basis.counting, areas);
+        self.total = (total(sound, areas) + counting).sq_ft();
+        let own: f64 = (0..areas.len()).filter(|&i| goes_in(house, i)).map(|i| variances[i]).sum();
+        self.variance = own + 1.0 / 12.0;
+        let effect = |departure: &Departure| match departure.what {
+            What::Counted { space } => (net(house, space, areas).sq_ft(), variances[space]),
+            What::NotDeducted { space, .. } => (areas[space].sq_ft(), 0.0),
+            What::Storey { level, how } => (storey_effect(house, level, how, areas), 0.0),
+            What::SquaredOff { space, side } => {
+                let vectors = outlines[space].vectors();
+                let next = &vectors[(side + 1) % vectors.len()];
+                let area = Area::rectangle(vectors[side].chord_length(), next.chord_length());
+                (area.sq_ft(), 0.0)
+            }
+        };
+        self.effects = departures.iter().map(effect).collect();
+    }
+}
+
+/// What taking an upper level otherwise adds, in square feet.
+fn storey_effect(house: &House, level: usize, how: Storey, areas: &[Area]) -> f64 {
+    let own: Area = counted_on(house, level).map(|i| net(house, i, areas)).sum();
+    let below = level_below(house, level).into_iter().flat_map(|below| counted_on(house, below));
+    let full: Area = below.filter(|&i| house.spaces[i].parent.is_none()).map(|i| areas[i]).sum();
+    let (own, full) = (own.sq_ft(), full.sq_ft());
+    match how {
+        Storey::FullOutlineBelow => full - own,
+        Storey::HalfOutlineBelow => full / 2.0 - own,
+        Storey::Twice => own,
+        Storey::LeftOut => -own,
+    }
+}
+
+/// Every ordinary slip on one side of an outline, the other sides closing it.
+fn slips(space: usize, sign: f64, walk: &Walk, outline: &Outline, way: Way, list: &mut Vec<Slip>) {
+    const MOST_SIDES: usize = 80;
+    if walk.has_bearings() || walk.sides.len() > MOST_SIDES {
+        return;
+    }
+    let before = outline.area().sq_ft();
+    for axis in Axis::BOTH {
+        let legs = walk.legs(axis);
+        for (i, leg) in legs.iter().enumerate() {
+            let Some(source) = walk.sides[leg.side].source else { continue };
+            let part = |vector: &Vector| if axis == Axis::North { vector.north } else { vector.east };
+            let own = part(&outline.vectors()[leg.side]).abs();
+            for length in misread(own) {
+                let Some(closed) = nearest_closing(&legs, way, Some((i, length))) else { continue };
+                let mut vectors = outline.vectors().to_vec();
+                for (side, signed) in closed {
+                    match axis {
+                        Axis::North => vectors[side].north = signed,
+                        Axis::East => vectors[side].east = signed,
+                    }
+                }
+                let Some(after) = Outline::new(vectors) else { continue };
+                if after.turn() != outline.turn() {
+                    continue;
+                }
+                list.push(Slip {
+                    effect: sign * (after.area().sq_ft() - before),
+                    space,
+                    side: source,
+                    length: Length::from_nm(length),
+                    odds: 0.0,
+                });
+            }
+        }
+    }
+}
+
+/// Whole-foot lengths that a whole-foot length is misread as: digits swapped, dropped or doubled, a foot, five or ten more or less.
+fn misread(length: i64) -> Vec<i64> {
+    let foot = Length::FOOT.nm();
+    let feet = length.checked_div(foot).unwrap_or(0);
+    let digits = feet.to_string();
+    let mut list: Vec<i64> = [1, -1, 5, -5, 10, -10].iter().map(|more| feet + more).collect();
+    for i in 0..digits.len() {
+        let (head, tail) = digits.split_at(i);
+        let (digit, rest) = tail.split_at(1);
+        list.extend(format!("{head}{rest}").parse::<i64>());
+        list.extend(format!("{head}{digit}{digit}{rest}").parse::<i64>());
+        if let Some(next) = rest.get(..1) {
+            list.extend(format!("{head}{next}{digit}{}", &rest[1..]).parse::<i64>());
+        }
+    }
+    list.sort_unstable();
+    list.dedup();
+    list.retain(|&other| other > 0 && other != feet && other < 1_000);
+    list.into_iter().map(|feet| feet * foot).collect()
+}

@@ -1,0 +1,250 @@
+//! Which combinations of departures would account for a figure, and how well each is supported.
+//!
+//! A combination is one face, one rounding and up to three further departures, at most one of them a
+//! slip. Its support is its prior times the density of what it leaves, over the sum of all; beside
+//! them stands something else. Sums are taken over windows of ± 6σ, exactly.
+#![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "explanations are weighed in floats")]
+
+use crate::Sound;
+use crate::reconcile::Ground;
+use crate::reconcile::departures::{Departure, Setting, Slip, What, departures, settings};
+use crate::reconcile::recorded::Recorded;
+use crate::reconcile::weights::Weights;
+use crate::rule::Settings;
+
+/// Beyond so many sigmas a combination weighs nothing.
+const WINDOW: f64 = 6.0;
+/// How many departures beside face and rounding are combined.
+const MOST_DEPARTURES: usize = 3;
+
+/// How many explanations are kept.
+const MOST_LISTED: usize = 50;
+
+/// What would account for a figure, best supported first.
+#[derive(Clone, Debug, Default)]
+pub struct Explanations {
+    pub(crate) list: Vec<Explanation>,
+    pub(crate) something_else: f64,
+    pub(crate) weighed: u64,
+}
+
+/// One combination, or several that differ in nothing a person would tell apart.
+#[derive(Clone, Debug)]
+pub struct Explanation {
+    /// As in JSON; none for no departure.
+    pub(crate) labels: Vec<String>,
+    /// How sides are rounded, and where walls are taken, in words.
+    pub(crate) setting: String,
+    /// The departures beside face and rounding and slip.
+    pub(crate) departures: Vec<What>,
+    pub(crate) slip: Option<SlipFound>,
+    /// What the figure would be.
+    pub(crate) sq_ft: f64,
+    /// The figure less that.
+    pub(crate) leaves: f64,
+    pub(crate) sigma: f64,
+    pub(crate) support: f64,
+    /// The face and the rounding are the figure's own.
+    pub(crate) is_own_setting: bool,
+}
+
+/// A side misread.
+#[derive(Clone, Debug)]
+pub(crate) struct SlipFound {
+    pub(crate) space: usize,
+    pub(crate) side: usize,
+    pub(crate) length: crate::Length,
+}
+
+impl Explanation {
+    /// Whether what it leaves is no more than rounding leaves: |r| ≤ 2σ + 0.5.
+    pub fn fits(&self) -> bool {
+        self.leaves.abs() <= self.allows()
+    }
+
+    /// How much a combination may leave and still fit, in square feet.
+    pub fn allows(&self) -> f64 {
+        2.0 * self.sigma + 0.5
+    }
+
+    /// Its departures, as in JSON; none for no departure.
+    pub fn departures(&self) -> &[String] {
+        &self.labels
+    }
+
+    /// Its support, from 0 to 1.
+    pub fn support(&self) -> f64 {
+        self.support
+    }
+}
+
+impl Explanations {
+    /// The explanations, best supported first.
+    pub fn list(&self) -> &[Explanation] {
+        &self.list
+    }
+
+    /// The support of something that is none of them.
+    pub fn something_else(&self) -> f64 {
+        self.something_else
+    }
+
+    /// How many combinations were weighed.
+    pub fn weighed(&self) -> u64 {
+        self.weighed
+    }
+
+    /// Searches for what would account for the figure of `ground`.
+    pub(super) fn of(
+        sound: &Sound,
+        ground: &Ground<'_>,
+        recorded: Option<&Recorded>,
+        weights: &Weights,
+        how: &Settings,
+    ) -> Explanations {
+        let departures = departures(sound, ground, weights);
+        let settings = settings(sound, ground, recorded, &departures, weights, how);
+        let figure = ground.figure.area.area().sq_ft();
+        let mut search = Search { departures: &departures, figure, found: Vec::new(), weighed: 0 };
+        for (i, setting) in settings.iter().enumerate() {
+            search.setting(i, setting, 1.0 - weights.something_else);
+        }
+        let own = settings.iter().find(|setting| setting.labels.is_empty());
+        let start = own.map_or(0.0, |setting| setting.total);
+        let scale = weights.something_else_scale_sq_ft;
+        let otherwise =
+            weights.something_else / (2.0 * scale) * libm::exp(-(figure - start).abs() / scale);
+        let sum: f64 = search.found.iter().map(|found| found.weight).sum::<f64>() + otherwise;
+        let mut found = search.found;
+        found.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+        found.truncate(MOST_LISTED);
+        let explanation = |found: Found| {
+            let setting = &settings[found.setting];
+            let mut labels = setting.labels.clone();
+            labels.extend(found.taken.iter().map(|&i| departures[i].label.clone()));
+            labels.extend(found.slip.as_ref().map(|slip| {
+                let space = &sound.house().spaces[slip.space];
+                format!("slip: {} side {}", space.name, slip.side + 1)
+            }));
+            Explanation {
+                labels,
+                setting: setting.words.clone(),
+                is_own_setting: setting.labels.is_empty(),
+                departures: found.taken.iter().map(|&i| departures[i].what).collect(),
+                slip: found.slip,
+                sq_ft: found.sq_ft,
+                leaves: figure - found.sq_ft,
+                sigma: found.sigma,
+                support: found.weight / sum,
+            }
+        };
+        Explanations {
+            list: found.into_iter().map(explanation).collect(),
+            something_else: otherwise / sum,
+            weighed: search.weighed,
+        }
+    }
+}
+
+/// A combination within the window.
+struct Found {
+    setting: usize,
+    taken: Vec<usize>,
+    slip: Option<SlipFound>,
+    sq_ft: f64,
+    sigma: f64,
+    weight: f64,
+}
+
+struct Search<'a> {
+    departures: &'a [Departure],
+    figure: f64,
+    found: Vec<Found>,
+    weighed: u64,
+}
+
+/// A combination on the way: what it comes to, its variance, how common it is.
+#[derive(Clone, Copy)]
+struct Sum {
+    sq_ft: f64,
+    variance: f64,
+    chance: f64,
+}
+
+impl Search<'_> {
+    /// Weighs every combination of one setting.
+    fn setting(&mut self, number: usize, setting: &Setting, prior: f64) {
+        // What every departure and every slip not made weighs.
+        let none: f64 = self.departures.iter().map(Departure::chance_of_none).product();
+        let slips: f64 = setting.slips.iter().map(|slip| slip.odds).sum();
+        let chance = prior * setting.chance * none / (1.0 + slips);
+        let sum = Sum { sq_ft: setting.total, variance: setting.variance, chance };
+        self.extend(number, setting, 0, sum, &mut Vec::with_capacity(MOST_DEPARTURES));
+    }
+
+    /// Weighs the combinations that begin with `taken`.
+    fn extend(&mut self, number: usize, setting: &Setting, from: usize, sum: Sum, taken: &mut Vec<usize>) {
+        self.weighed += 1;
+        let sigma = libm::sqrt(sum.variance);
+        let leaves = self.figure - sum.sq_ft;
+        if leaves.abs() <= WINDOW * sigma {
+            let weight = sum.chance * density(leaves, sigma);
+            self.push(number, taken, None, sum.sq_ft, sigma, weight);
+        }
+        if taken.len() == MOST_DEPARTURES {
+            return;
+        }
+        self.slips(number, setting, sum, sigma, taken);
+        for i in from..self.departures.len() {
+            let departure = &self.departures[i];
+            if taken.iter().any(|&other| self.departures[other].what.excludes(departure.what)) {
+                continue;
+            }
+            let (effect, variance) = setting.effects[i];
+            let next = Sum {
+                sq_ft: sum.sq_ft + effect,
+                variance: sum.variance + variance,
+                chance: sum.chance * departure.odds,
+            };
+            taken.push(i);
+            self.extend(number, setting, i + 1, next, taken);
+            taken.pop();
+        }
+    }
+
+    /// Weighs `taken` with each slip; those on one side are one, told by the best supported.
+    fn slips(&mut self, number: usize, setting: &Setting, sum: Sum, sigma: f64, taken: &[usize]) {
+        self.weighed += setting.slips.len() as u64;
+        let leaves = self.figure - sum.sq_ft;
+        let reach = WINDOW * sigma;
+        let low = setting.slips.partition_point(|slip| slip.effect < leaves - reach);
+        let near = setting.slips[low..].iter().take_while(|slip| slip.effect <= leaves + reach);
+        let mut sides: Vec<(f64, f64, &Slip)> = Vec::new();
+        for slip in near {
+            let weight = sum.chance * slip.odds * density(leaves - slip.effect, sigma);
+            let same = |(.., other): &&mut (f64, f64, &Slip)| (other.space, other.side) == (slip.space, slip.side);
+            match sides.iter_mut().find(same) {
+                Some(side) => {
+                    side.0 += weight;
+                    if weight > side.1 {
+                        (side.1, side.2) = (weight, slip);
+                    }
+                }
+                None => sides.push((weight, weight, slip)),
+            }
+        }
+        for (weight, _, slip) in sides {
+            let found = SlipFound { space: slip.space, side: slip.side, length: slip.length };
+            self.push(number, taken, Some(found), sum.sq_ft + slip.effect, sigma, weight);
+        }
+    }
+
+    fn push(&mut self, setting: usize, taken: &[usize], slip: Option<SlipFound>, sq_ft: f64, sigma: f64, weight: f64) {
+        self.found.push(Found { setting, taken: taken.to_vec(), slip, sq_ft, sigma, weight });
+    }
+}
+
+/// The density of a normal distribution.
+fn density(off: f64, sigma: f64) -> f64 {
+    libm::exp(-off * off / (2.0 * sigma * sigma)) / (sigma * libm::sqrt(std::f64::consts::TAU))
+}
