@@ -418,12 +418,21 @@ pub(crate) fn nearest_closing(
         let moves = next >= 0 && fixed.is_none_or(|(leg, _)| leg != i);
         moves.then_some(Reverse((growth, Reverse(legs[i].length), i, next)))
     };
-    let mut moves: BinaryHeap<_> = if sum == 0 {
+    let mut left = sum.abs();
+    // Few legs are looked through faster than they are kept in order.
+    if legs.len() <= 16 {
+        while left > 0 {
+            let best = (0..legs.len()).filter_map(|i| move_of(i, &lengths)).max()?;
+            let Reverse((_, _, i, next)) = best;
+            lengths[i] = next;
+            left -= unit;
+        }
+    }
+    let mut moves: BinaryHeap<_> = if left == 0 {
         BinaryHeap::new()
     } else {
         (0..legs.len()).filter_map(|i| move_of(i, &lengths)).collect()
     };
-    let mut left = sum.abs();
     while left > 0 {
         let Reverse((_, _, i, next)) = moves.pop()?;
         lengths[i] = next;

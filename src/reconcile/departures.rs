@@ -363,27 +363,27 @@ fn slips(space: usize, sign: f64, walk: &Walk, outline: &Outline, way: Way, list
         return;
     }
     let before = outline.area().sq_ft();
+    let gradients = outline.doubled_gradients();
+    let vectors = outline.vectors();
     for axis in Axis::BOTH {
         let legs = walk.legs(axis);
+        let part = |vector: &Vector| if axis == Axis::North { vector.north } else { vector.east };
         for (i, leg) in legs.iter().enumerate() {
             let Some(source) = walk.sides[leg.side].source else { continue };
-            let part = |vector: &Vector| if axis == Axis::North { vector.north } else { vector.east };
-            let own = part(&outline.vectors()[leg.side]).abs();
-            for length in misread(own) {
+            for length in misread(part(&vectors[leg.side]).abs()) {
                 let Some(closed) = nearest_closing(&legs, way, Some((i, length))) else { continue };
-                let mut vectors = outline.vectors().to_vec();
-                for (side, signed) in closed {
-                    match axis {
-                        Axis::North => vectors[side].north = signed,
-                        Axis::East => vectors[side].east = signed,
-                    }
-                }
-                let Some(after) = Outline::new(vectors) else { continue };
-                if after.turn() != outline.turn() {
+                // The area is linear in the sides of one axis.
+                let grows = |&(side, signed): &(usize, i64)| {
+                    let (east, north) = gradients[side];
+                    let gradient = if axis == Axis::North { north } else { east };
+                    gradient * i128::from(signed - part(&vectors[side]))
+                };
+                let effect = Area::from_half_nm2(closed.iter().map(grows).sum()).sq_ft();
+                if before + effect <= 0.0 {
                     continue;
                 }
                 list.push(Slip {
-                    effect: sign * (after.area().sq_ft() - before),
+                    effect: sign * effect,
                     space,
                     side: source,
                     length: Length::from_nm(length),
