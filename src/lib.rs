@@ -52,8 +52,8 @@ pub use house::{House, Level, Lot, Outline, Place, Side, Space};
 pub use length::{Form, Length, Step, Ties, Written};
 pub use numbers::thousands;
 pub use reconcile::{
-    BridgeStep, CouldExplain, Enough, Explanation, Explanations, Figure, Line, MatchedSide, OutlineReport, Reconciliation,
-    Share, Weights,
+    BridgeStep, CouldExplain, Enough, Explanation, Explanations, Figure, Line, MatchedSide,
+    OutlineReport, Reconciliation, Share, Weights,
 };
 pub use rule::{Rule, Settings};
 pub use sketch::{

@@ -162,8 +162,10 @@ pub(crate) fn of_rounding(walk: &Walk, outline: &Outline, way: Way, reach: Lengt
             slopes.iter().map(|slope| (slope.linear - mean + slope.curve).powi(2)).collect();
         let norm: f64 = squares.iter().sum();
         let legs = walk.legs(axis);
-        let chances: Vec<f64> =
-            legs.iter().map(|leg| other_way(Length::from_nm(leg.length).feet(), way, reach)).collect();
+        let chances: Vec<f64> = legs
+            .iter()
+            .map(|leg| other_way(Length::from_nm(leg.length).feet(), way, reach))
+            .collect();
         let flips: f64 = squares.iter().zip(&chances).map(|(g, p)| g * p * (1.0 - p)).sum();
         let odd = odd_steps(&legs, &chances, way);
         variance += step * step * (flips + odd * norm / m) + norm * reach * reach / 3.0;

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 use fairfoot::report::{json, text};
-use fairfoot::{Areas, Reconciliation};
+use fairfoot::{Areas, Reconciliation, Weights};
 
 use crate::cli::{Outcome, Printing, Rounding, Stop, files};
 
@@ -22,6 +22,9 @@ pub(crate) struct Options {
     /// Every weight and figure behind the report
     #[arg(long, conflicts_with = "json")]
     why: bool,
+    /// A JSON file of how common each departure is, in place of the starting values
+    #[arg(long, value_name = "FILE")]
+    weights: Option<PathBuf>,
     #[command(flatten)]
     rounding: Rounding,
     #[command(flatten)]
@@ -35,7 +38,15 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let sound = files::read_sound(file)?;
     let settings = options.rounding.settings();
     let areas = Areas::of(&sound, &settings)?;
-    let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
+    let weights = match &options.weights {
+        Some(path) => {
+            let text = files::read_source(path)?.text().to_owned();
+            Weights::from_json(&text)
+                .map_err(|error| Stop::Said(format!("{}: {error}", files::shown(path))))?
+        }
+        None => Weights::default(),
+    };
+    let reconciliation = Reconciliation::weighed(&sound, areas, &settings, &weights)?;
     if options.json {
         return print_json(&json::report(&sound, &reconciliation));
     }

@@ -2,10 +2,12 @@
 
 use crate::Sound;
 use crate::area::Area;
+use crate::house::Outline;
 use crate::house::range::Range;
 use crate::length::Step as SideStep;
 use crate::numbers::largest_remainder;
 use crate::reconcile::recorded::Recorded;
+use crate::reconcile::search::Explanations;
 use crate::reconcile::{Ground, total};
 use crate::sketch::statement::Named;
 
@@ -18,7 +20,7 @@ pub enum Step {
     Rounding,
     /// The figure's own lengths, where the file has them.
     RecordedSides,
-    /// What the figure says it counts.
+    /// What the figure says it counts, else what would account for it.
     Counting,
     /// The rest.
     NotExplained,
@@ -44,6 +46,7 @@ pub struct Line {
     area: Area,
     range: Option<Range>,
     counted: Vec<String>,
+    is_supported: bool,
 }
 
 impl Line {
@@ -62,7 +65,12 @@ impl Line {
         self.range
     }
 
-    /// For counting: the names.
+    /// For counting: whether the figure does not say so, and it is the best-supported explanation.
+    pub fn is_supported(&self) -> bool {
+        self.is_supported
+    }
+
+    /// For counting: the names, or what would account for it.
     pub fn counted(&self) -> &[String] {
         &self.counted
     }
@@ -73,9 +81,16 @@ pub(super) fn lines(
     sound: &Sound,
     ground: &Ground<'_>,
     recorded: Option<&Recorded>,
+    explanations: &Explanations,
     start: Area,
 ) -> Vec<Line> {
-    let plain = |step: Step, area: Area| Line { step, area, range: None, counted: Vec::new() };
+    let plain = |step: Step, area: Area| Line {
+        step,
+        area,
+        range: None,
+        counted: Vec::new(),
+        is_supported: false,
+    };
     let at_face = total(sound, &ground.fine.areas);
     let ruled = total(sound, &ground.ruled.areas);
     let mut lines =
@@ -91,12 +106,35 @@ pub(super) fn lines(
         let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
         let counted = ground.figure.basis.counting.iter().map(|name| name.text.clone()).collect();
         let area = counted_by(sound, &ground.figure.basis.counting, areas);
-        lines.push(Line { step: Step::Counting, area, range: None, counted });
+        lines.push(Line { step: Step::Counting, area, range: None, counted, is_supported: false });
+    }
+    if ground.figure.basis.counting.is_empty() {
+        lines.extend(supported(sound, ground, recorded, explanations));
     }
     let explained: Area = lines.iter().map(Line::area).sum();
     let gap = ground.figure.area.area() - start;
     lines.push(plain(Step::NotExplained, gap - explained));
     lines
+}
+
+/// The line of the best-supported explanation, if it fits: what it has beside rounding, at the figure's own face and rule.
+fn supported(
+    sound: &Sound,
+    ground: &Ground<'_>,
+    recorded: Option<&Recorded>,
+    explanations: &Explanations,
+) -> Option<Line> {
+    let best = explanations.list().first().filter(|best| best.fits())?;
+    if best.departures.is_empty() || best.support() < explanations.something_else() {
+        return None;
+    }
+    let house = sound.house();
+    let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
+    let outlines: Vec<Outline> =
+        ground.ruled.outlines.iter().map(|on_step| on_step.outline.clone()).collect();
+    let area = best.departures.iter().map(|what| what.effect(house, areas, &outlines)).sum();
+    let counted = best.departures.iter().map(|what| what.words(house)).collect();
+    Some(Line { step: Step::Counting, area, range: None, counted, is_supported: true })
 }
 
 /// What counting these names adds, all of them together: a space that is named counts, and what is

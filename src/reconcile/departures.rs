@@ -1,5 +1,9 @@
 //! What an office may have done otherwise, and what each does to the total of this house.
-#![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "explanations are weighed in floats")]
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "explanations are weighed in floats"
+)]
 
 use crate::Sound;
 use crate::area::Area;
@@ -55,7 +59,10 @@ impl What {
     /// Whether both cannot have been done.
     pub(crate) fn excludes(self, other: What) -> bool {
         match (self, other) {
-            (What::Storey { level: a, .. }, What::Storey { level: b, .. } | What::NotDeducted { level: b, .. })
+            (
+                What::Storey { level: a, .. },
+                What::Storey { level: b, .. } | What::NotDeducted { level: b, .. },
+            )
             | (What::NotDeducted { level: a, .. }, What::Storey { level: b, .. }) => a == b,
             (What::SquaredOff { .. }, What::SquaredOff { .. }) => true,
             _ => false,
@@ -124,7 +131,10 @@ pub(crate) fn departures(sound: &Sound, ground: &Ground<'_>, weights: &Weights) 
         }
     }
     let squared: Vec<(usize, usize)> = (0..house.spaces.len())
-        .filter(|&i| is_in_total(house, i, false) && ground.walls.spaces[i].walk.sides.len() == house.spaces[i].sides.len())
+        .filter(|&i| {
+            is_in_total(house, i, false)
+                && ground.walls.spaces[i].walk.sides.len() == house.spaces[i].sides.len()
+        })
         .flat_map(|i| squarings(&house.spaces[i].closed.outline).map(move |side| (i, side)))
         .collect();
     let each = weights.squared_off / (squared.len().max(1) as f64);
@@ -151,7 +161,9 @@ fn listed_by_itself(space: &Space, measured: Area) -> bool {
 fn upper_levels(house: &House) -> impl Iterator<Item = usize> {
     (0..house.levels.len()).filter(|&level| {
         let counts = |level: usize| counted_on(house, level).next().is_some();
-        !house.levels[level].beside && counts(level) && level_below(house, level).is_some_and(counts)
+        !house.levels[level].beside
+            && counts(level)
+            && level_below(house, level).is_some_and(counts)
     })
 }
 
@@ -172,8 +184,11 @@ fn squarings(outline: &Outline) -> impl Iterator<Item = usize> {
     (0..n).filter(move |&i| {
         let (a, b) = (vectors[i], vectors[(i + 1) % n]);
         let straight = a.rise == 0 && b.rise == 0 && n > 4;
-        let left = i128::from(a.east) * i128::from(b.north) - i128::from(a.north) * i128::from(b.east);
-        let square = i128::from(a.east) * i128::from(b.east) + i128::from(a.north) * i128::from(b.north) == 0;
+        let left =
+            i128::from(a.east) * i128::from(b.north) - i128::from(a.north) * i128::from(b.east);
+        let square = i128::from(a.east) * i128::from(b.east)
+            + i128::from(a.north) * i128::from(b.north)
+            == 0;
         straight && square && left * turn < 0
     })
 }
@@ -234,10 +249,30 @@ fn ways(ground: &Ground<'_>, weights: &Weights, settings: &Settings) -> Vec<Roun
     let mut list = if own == foot {
         vec![
             ("always up", "each wall up to the whole foot", Way::Up(foot), weights.always_up),
-            ("always down", "each wall down to the whole foot", Way::Down(foot), weights.always_down),
-            ("ties down", "each wall to the whole foot, halves down", Way::Nearest(foot, other), weights.ties_the_other_way),
-            ("half foot", Step::HalfFoot.spoken(), Way::Nearest(Step::HalfFoot, ties), weights.half_foot),
-            ("not rounded", settings.fine.spoken(), Way::Nearest(settings.fine, ties), weights.not_rounded),
+            (
+                "always down",
+                "each wall down to the whole foot",
+                Way::Down(foot),
+                weights.always_down,
+            ),
+            (
+                "ties down",
+                "each wall to the whole foot, halves down",
+                Way::Nearest(foot, other),
+                weights.ties_the_other_way,
+            ),
+            (
+                "half foot",
+                Step::HalfFoot.spoken(),
+                Way::Nearest(Step::HalfFoot, ties),
+                weights.half_foot,
+            ),
+            (
+                "not rounded",
+                settings.fine.spoken(),
+                Way::Nearest(settings.fine, ties),
+                weights.not_rounded,
+            ),
         ]
     } else {
         vec![
@@ -288,7 +323,12 @@ fn filled(
 }
 
 /// With the record's own lengths in the file nothing about sides is guessed: its rounding and its slips are seen.
-fn seen(sound: &Sound, ground: &Ground<'_>, recorded: &Recorded, departures: &[Departure]) -> Setting {
+fn seen(
+    sound: &Sound,
+    ground: &Ground<'_>,
+    recorded: &Recorded,
+    departures: &[Departure],
+) -> Setting {
     let mut setting = Setting {
         labels: Vec::new(),
         words: "the record's own lengths".to_owned(),
@@ -327,30 +367,83 @@ impl Setting {
         self.total = (total(sound, areas) + counting).sq_ft();
         let own: f64 = (0..areas.len()).filter(|&i| goes_in(house, i)).map(|i| variances[i]).sum();
         self.variance = own + 1.0 / 12.0;
-        let effect = |departure: &Departure| match departure.what {
-            What::Counted { space } => (net(house, space, areas).sq_ft(), variances[space]),
-            What::NotDeducted { space, .. } => (areas[space].sq_ft(), 0.0),
-            What::Storey { level, how } => (storey_effect(house, level, how, areas), 0.0),
-            What::SquaredOff { space, side } => {
-                let vectors = outlines[space].vectors();
-                let next = &vectors[(side + 1) % vectors.len()];
-                let area = Area::rectangle(vectors[side].chord_length(), next.chord_length());
-                (area.sq_ft(), 0.0)
-            }
+        let effect = |departure: &Departure| {
+            let variance = match departure.what {
+                What::Counted { space } => variances[space],
+                _ => 0.0,
+            };
+            (departure.what.effect(house, areas, outlines).sq_ft(), variance)
         };
         self.effects = departures.iter().map(effect).collect();
     }
 }
 
-/// What taking an upper level otherwise adds, in square feet.
-fn storey_effect(house: &House, level: usize, how: Storey, areas: &[Area]) -> f64 {
+impl What {
+    /// What it adds to the total, exactly.
+    pub(crate) fn effect(self, house: &House, areas: &[Area], outlines: &[Outline]) -> Area {
+        match self {
+            What::Counted { space } => net(house, space, areas),
+            What::NotDeducted { space, .. } => areas[space],
+            What::Storey { level, how } => storey_effect(house, level, how, areas),
+            What::SquaredOff { space, side } => {
+                let vectors = outlines[space].vectors();
+                let next = &vectors[(side + 1) % vectors.len()];
+                Area::rectangle(vectors[side].chord_length(), next.chord_length())
+            }
+        }
+    }
+
+    /// In words, as it would account for a figure.
+    pub(crate) fn words(self, house: &House) -> String {
+        let name = |space: usize| house.spaces[space].name.as_str();
+        match self {
+            What::Counted { space } => format!("{} counted", name(space)),
+            What::NotDeducted { space, .. } => format!("{} not taken off", name(space)),
+            What::Storey { level, how } => {
+                let level = &house.levels[level].name;
+                match how {
+                    Storey::FullOutlineBelow => {
+                        format!("{level} taken at the whole outline of the level below")
+                    }
+                    Storey::HalfOutlineBelow => {
+                        format!("{level} taken at half the outline of the level below")
+                    }
+                    Storey::Twice => format!("{level} counted twice"),
+                    Storey::LeftOut => format!("{level} left out"),
+                }
+            }
+            What::SquaredOff { space, side } => {
+                format!("the recess after side {} of {} filled in", side + 1, name(space))
+            }
+        }
+    }
+
+    /// What would settle whether it was so.
+    pub(crate) fn settled_by(self, house: &House) -> String {
+        let name = |space: usize| house.spaces[space].name.as_str();
+        match self {
+            What::Counted { space } => format!("ask if the total counts {}", name(space)),
+            What::NotDeducted { space, .. } => {
+                format!("ask if the total takes {} off", name(space))
+            }
+            What::Storey { level, .. } => {
+                format!("ask what the total has for {}", house.levels[level].name)
+            }
+            What::SquaredOff { space, side } => {
+                format!("look at the record's sketch after side {} of {}", side + 1, name(space))
+            }
+        }
+    }
+}
+
+/// What taking an upper level otherwise adds.
+fn storey_effect(house: &House, level: usize, how: Storey, areas: &[Area]) -> Area {
     let own: Area = counted_on(house, level).map(|i| net(house, i, areas)).sum();
     let below = level_below(house, level).into_iter().flat_map(|below| counted_on(house, below));
     let full: Area = below.filter(|&i| house.spaces[i].parent.is_none()).map(|i| areas[i]).sum();
-    let (own, full) = (own.sq_ft(), full.sq_ft());
     match how {
         Storey::FullOutlineBelow => full - own,
-        Storey::HalfOutlineBelow => full / 2.0 - own,
+        Storey::HalfOutlineBelow => Area::from_half_nm2(full.half_nm2() >> 1) - own,
         Storey::Twice => own,
         Storey::LeftOut => -own,
     }

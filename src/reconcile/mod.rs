@@ -44,13 +44,27 @@ impl Reconciliation {
     ///
     /// A fault where moving the walls to the face of a figure leaves nothing of a side.
     pub fn of(sound: &Sound, areas: Areas, settings: &Settings) -> Result<Reconciliation, Faults> {
+        Reconciliation::weighed(sound, areas, settings, &Weights::default())
+    }
+
+    /// The same with other weights for what would account for a gap.
+    ///
+    /// # Errors
+    ///
+    /// As [`Reconciliation::of`].
+    pub fn weighed(
+        sound: &Sound,
+        areas: Areas,
+        settings: &Settings,
+        weights: &Weights,
+    ) -> Result<Reconciliation, Faults> {
         let mut warnings = areas.warnings.clone();
         let mut figures = Vec::new();
         let mut assumed = areas.assumed();
         for sketch in &sound.sketch().figures {
             let ground = Ground::of(sound, &sketch.figure, &areas, settings)?;
             assumed = assumed.or(ground.walls.assumed());
-            figures.push(Figure::of(sound, ground, &areas, settings, &mut warnings));
+            figures.push(Figure::of(sound, ground, &areas, settings, weights, &mut warnings));
         }
         let outlines = drawn::reports(sound, &areas)?;
         let mut told: Vec<Diagnostic> = sound.warnings().to_vec();
@@ -178,17 +192,18 @@ impl Figure {
         ground: Ground<'_>,
         areas: &Areas,
         settings: &Settings,
+        weights: &Weights,
         warnings: &mut Vec<Diagnostic>,
     ) -> Figure {
         let house = sound.house();
         warnings.extend(ground.walls.assumption_warnings(house));
         let recorded = recorded::Recorded::of(sound, &ground, warnings);
         let start = areas.gross().tenth_foot();
-        let lines = bridge::lines(sound, &ground, recorded.as_ref(), start);
-        let counting =
-            lines.iter().find(|line| line.step() == BridgeStep::Counting).map(Line::area);
+        let explanations = Explanations::of(sound, &ground, recorded.as_ref(), weights, settings);
+        let lines = bridge::lines(sound, &ground, recorded.as_ref(), &explanations, start);
+        let says = |line: &&Line| line.step() == BridgeStep::Counting && !line.is_supported();
+        let counting = lines.iter().find(says).map(Line::area);
         let enough = enough::Enough::of(sound, &ground, counting.unwrap_or(Area::ZERO));
-        let explanations = Explanations::of(sound, &ground, recorded.as_ref(), &Weights::default(), settings);
         let own_sketch = recorded::own_total(sound, &ground, recorded.as_ref())
             .map(|area| area + counting.unwrap_or(Area::ZERO));
         Figure {

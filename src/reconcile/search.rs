@@ -3,9 +3,14 @@
 //! A combination is one face, one rounding and up to three further departures, at most one of them a
 //! slip. Its support is its prior times the density of what it leaves, over the sum of all; beside
 //! them stands something else. Sums are taken over windows of ± 6σ, exactly.
-#![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "explanations are weighed in floats")]
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "explanations are weighed in floats"
+)]
 
 use crate::Sound;
+use crate::house::House;
 use crate::reconcile::Ground;
 use crate::reconcile::departures::{Departure, Setting, Slip, What, departures, settings};
 use crate::reconcile::recorded::Recorded;
@@ -65,6 +70,44 @@ impl Explanation {
     /// How much a combination may leave and still fit, in square feet.
     pub fn allows(&self) -> f64 {
         2.0 * self.sigma + 0.5
+    }
+
+    /// In words: how sides are rounded, and what else was done otherwise.
+    pub(crate) fn words(&self, house: &House) -> String {
+        let mut parts = vec![self.setting.clone()];
+        parts.extend(self.departures.iter().map(|what| what.words(house)));
+        if let Some(slip) = &self.slip {
+            let side = &house.spaces[slip.space].sides[slip.side];
+            let space = &house.spaces[slip.space].name;
+            parts.push(format!(
+                "{} for side {} of {space} ({})",
+                slip.length, side.number, side.typed
+            ));
+        }
+        match parts.split_last() {
+            Some((last, [])) => last.clone(),
+            Some((last, before)) => format!("{}, and {last}", before.join(", ")),
+            None => String::new(),
+        }
+    }
+
+    /// What would settle whether it was so.
+    pub(crate) fn settled_by(&self, house: &House) -> Vec<String> {
+        let mut questions: Vec<String> =
+            self.departures.iter().map(|what| what.settled_by(house)).collect();
+        if let Some(slip) = &self.slip {
+            let side = &house.spaces[slip.space].sides[slip.side];
+            let space = &house.spaces[slip.space].name;
+            questions.push(format!(
+                "does the record have {} for side {} of {space} ({})?",
+                slip.length, side.number, side.typed
+            ));
+        }
+        if !self.is_own_setting {
+            questions
+                .push("ask how walls are rounded, and to which face they are measured".to_owned());
+        }
+        questions
     }
 
     /// Its departures, as in JSON; none for no departure.
@@ -183,7 +226,14 @@ impl Search<'_> {
     }
 
     /// Weighs the combinations that begin with `taken`.
-    fn extend(&mut self, number: usize, setting: &Setting, from: usize, sum: Sum, taken: &mut Vec<usize>) {
+    fn extend(
+        &mut self,
+        number: usize,
+        setting: &Setting,
+        from: usize,
+        sum: Sum,
+        taken: &mut Vec<usize>,
+    ) {
         self.weighed += 1;
         let sigma = libm::sqrt(sum.variance);
         let leaves = self.figure - sum.sq_ft;
@@ -222,7 +272,9 @@ impl Search<'_> {
         let mut sides: Vec<(f64, f64, &Slip)> = Vec::new();
         for slip in near {
             let weight = sum.chance * slip.odds * density(leaves - slip.effect, sigma);
-            let same = |(.., other): &&mut (f64, f64, &Slip)| (other.space, other.side) == (slip.space, slip.side);
+            let same = |(.., other): &&mut (f64, f64, &Slip)| {
+                (other.space, other.side) == (slip.space, slip.side)
+            };
             match sides.iter_mut().find(same) {
                 Some(side) => {
                     side.0 += weight;
@@ -239,7 +291,15 @@ impl Search<'_> {
         }
     }
 
-    fn push(&mut self, setting: usize, taken: &[usize], slip: Option<SlipFound>, sq_ft: f64, sigma: f64, weight: f64) {
+    fn push(
+        &mut self,
+        setting: usize,
+        taken: &[usize],
+        slip: Option<SlipFound>,
+        sq_ft: f64,
+        sigma: f64,
+        weight: f64,
+    ) {
         self.found.push(Found { setting, taken: taken.to_vec(), slip, sq_ft, sigma, weight });
     }
 }
@@ -247,4 +307,142 @@ impl Search<'_> {
 /// The density of a normal distribution.
 fn density(off: f64, sigma: f64) -> f64 {
     libm::exp(-off * off / (2.0 * sigma * sigma)) / (sigma * libm::sqrt(std::f64::consts::TAU))
+}
+
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+mod tests {
+    use super::*;
+    use crate::Length;
+    use crate::reconcile::departures::Storey;
+
+    /// A small generator, so that a test is the same on every machine.
+    struct Random(u64);
+
+    impl Random {
+        fn below(&mut self, most: u64) -> f64 {
+            self.0 = self
+                .0
+                .wrapping_mul(6_364_136_223_846_793_005)
+                .wrapping_add(1_442_695_040_888_963_407);
+            ((self.0 >> 33) % most) as f64
+        }
+    }
+
+    fn some_departures(random: &mut Random) -> Vec<Departure> {
+        let what = |i: usize| match i % 4 {
+            0 => What::Counted { space: i },
+            1 => What::NotDeducted { space: i, level: i % 3 },
+            2 => What::Storey { level: i % 3, how: Storey::Twice },
+            _ => What::SquaredOff { space: i, side: 0 },
+        };
+        let one = |i: usize| Departure {
+            what: what(i),
+            label: i.to_string(),
+            odds: (1.0 + random.below(20)) / 100.0,
+        };
+        (0..9).map(one).collect()
+    }
+
+    fn some_setting(random: &mut Random) -> Setting {
+        let mut slips: Vec<Slip> = (0..30)
+            .map(|i| Slip {
+                effect: random.below(400) - 200.0,
+                space: 0,
+                side: i % 7,
+                length: Length::FOOT,
+                odds: 0.002,
+            })
+            .collect();
+        slips.sort_by(|a, b| a.effect.total_cmp(&b.effect));
+        Setting {
+            labels: Vec::new(),
+            words: String::new(),
+            chance: 0.7,
+            total: 1_500.0,
+            variance: 20.0 + random.below(300),
+            effects: (0..9).map(|_| (random.below(500) - 150.0, random.below(50))).collect(),
+            slips,
+        }
+    }
+
+    /// Every combination, listed and weighed one by one.
+    fn by_listing(
+        departures: &[Departure],
+        setting: &Setting,
+        figure: f64,
+    ) -> Vec<(Vec<usize>, Option<usize>, f64)> {
+        let n = departures.len();
+        let none: f64 = departures.iter().map(|d| 1.0 / (1.0 + d.odds)).product();
+        let prior = 0.85 * setting.chance * none
+            / (1.0 + setting.slips.iter().map(|s| s.odds).sum::<f64>());
+        let mut list: Vec<(Vec<usize>, Option<usize>, f64)> = Vec::new();
+        for mask in 0..1_u32 << n {
+            let taken: Vec<usize> = (0..n).filter(|i| mask >> i & 1 == 1).collect();
+            let excluded = taken.iter().any(|&a| {
+                taken.iter().any(|&b| a < b && departures[a].what.excludes(departures[b].what))
+            });
+            if taken.len() > 3 || excluded {
+                continue;
+            }
+            let total = setting.total + taken.iter().map(|&i| setting.effects[i].0).sum::<f64>();
+            let variance =
+                setting.variance + taken.iter().map(|&i| setting.effects[i].1).sum::<f64>();
+            let chance = prior * taken.iter().map(|&i| departures[i].odds).product::<f64>();
+            let sigma = variance.sqrt();
+            let weigh = |off: f64, chance: f64| {
+                let weight = chance * (-off * off / (2.0 * variance)).exp()
+                    / (sigma * std::f64::consts::TAU.sqrt());
+                (off.abs() <= 6.0 * sigma).then_some(weight)
+            };
+            if let Some(weight) = weigh(figure - total, chance) {
+                list.push((taken.clone(), None, weight));
+            }
+            if taken.len() == 3 {
+                continue;
+            }
+            for slip in &setting.slips {
+                if let Some(weight) = weigh(figure - total - slip.effect, chance * slip.odds) {
+                    match list.iter_mut().find(|(t, s, _)| *t == taken && *s == Some(slip.side)) {
+                        Some((.., sum)) => *sum += weight,
+                        None => list.push((taken.clone(), Some(slip.side), weight)),
+                    }
+                }
+            }
+        }
+        list
+    }
+
+    #[test]
+    fn the_search_misses_no_combination_and_weighs_each_alike() {
+        for seed in 0..60 {
+            let mut random = Random(seed);
+            let departures = some_departures(&mut random);
+            let setting = some_setting(&mut random);
+            let figure = 1_300.0 + random.below(900);
+            let mut search =
+                Search { departures: &departures, figure, found: Vec::new(), weighed: 0 };
+            search.setting(0, &setting, 0.85);
+            let mut listed = by_listing(&departures, &setting, figure);
+            assert_eq!(search.found.len(), listed.len(), "seed {seed}");
+            for found in &search.found {
+                let side = found.slip.as_ref().map(|slip| slip.side);
+                let place = listed
+                    .iter()
+                    .position(|(taken, slip, _)| *taken == found.taken && *slip == side);
+                let (.., weight) = listed.swap_remove(place.unwrap());
+                assert!((found.weight - weight).abs() <= 1e-9 * weight, "seed {seed}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_starting_weights_are_read_from_their_file() {
+        let read = Weights::from_json(include_str!("weights.json")).unwrap();
+        assert_eq!(read, Weights::default());
+        assert!(read.counted > 0.0);
+        assert!(Weights::from_json("{}").is_err());
+        let twice = include_str!("weights.json").replace("0.12", "1.2");
+        assert!(Weights::from_json(&twice).is_err());
+    }
 }

@@ -1,4 +1,5 @@
 //! The report for a person: plain words, figures that line up, readable without colour.
+#![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
 use crate::area::Area;
 use crate::areas::Areas;
@@ -6,7 +7,9 @@ use crate::diagnostic::Word;
 use crate::house::range::Range;
 use crate::length::{Length, Step};
 use crate::numbers::thousands;
-use crate::reconcile::{BridgeStep, CouldExplain, Figure, OutlineReport, Reconciliation, Share};
+use crate::reconcile::{
+    BridgeStep, CouldExplain, Explanation, Figure, Line, OutlineReport, Reconciliation, Share,
+};
 use crate::report::table::Page;
 use crate::sketch::statement::SideRule;
 use crate::sketch::{Axis, Drawn, Face, Kind};
@@ -88,6 +91,12 @@ fn signed(number: i64) -> String {
 fn rounded_float(number: f64) -> String {
     let digits = format!("{number:.0}");
     digits.parse().map_or(digits, thousands)
+}
+
+/// From and to what a combination gives, as far as rounding leaves it open.
+fn interval(explanation: &Explanation) -> (String, String) {
+    let allows = explanation.allows();
+    (rounded_float(explanation.sq_ft - allows), rounded_float(explanation.sq_ft + allows))
 }
 
 /// `1,530 to 1,581`; one number where both are the same.
@@ -309,7 +318,7 @@ impl Writer<'_> {
         let whole_lines = figure.lines_in_sq_ft();
         self.page.ledger(&start, &whole(figure.start()), 2);
         for (line, rounded) in figure.lines().iter().zip(&whole_lines) {
-            let name = self.line_name(figure, line.step(), line.counted());
+            let name = self.line_name(figure, line);
             self.page.ledger(&name, &signed(*rounded), 2);
             if let Some(range) = line.range() {
                 let (low, high) =
@@ -331,6 +340,59 @@ impl Writer<'_> {
         if !text.is_empty() {
             self.page.paragraph(&text);
         }
+        self.explanations(figure);
+    }
+
+    /// What would account for the figure: at most three lines, most likely first, and what would settle it.
+    fn explanations(&mut self, figure: &Figure) {
+        let explanations = figure.explanations();
+        let Some(best) = explanations.list().first() else { return };
+        let agrees = figure.area().whole_sq_ft() == figure.start().whole_sq_ft();
+        if agrees || best.fits() && best.departures().is_empty() {
+            return;
+        }
+        let house = self.sound.house();
+        let likely =
+            |explanation: &&Explanation| explanation.fits() && explanation.support() >= 0.03;
+        let mut lines: Vec<&Explanation> = Vec::new();
+        for explanation in explanations.list().iter().filter(likely) {
+            // The same with a rounding that changes nothing says nothing new.
+            let told = |other: &&Explanation| {
+                other.departures == explanation.departures && explanation.slip.is_none()
+            };
+            if !lines.iter().any(told) && lines.len() < 3 {
+                lines.push(explanation);
+            }
+        }
+        self.page.blank();
+        let who = format!("{}, {},", the(figure), whole(figure.area()));
+        if lines.is_empty() {
+            let (low, high) = interval(best);
+            let text = format!(
+                "Nothing that was weighed would account for it. The nearest: {}: {low} to {high}; {who} lies outside.",
+                best.words(house)
+            );
+            self.page.paragraph(&text);
+            self.page.paragraph("Other reasons are possible: recorded lengths of the walls, or a look at the record's sketch, would settle more.");
+            return;
+        }
+        self.page.paragraph("What would account for it, most likely first:");
+        let mut settle: Vec<String> = Vec::new();
+        for explanation in lines {
+            let (low, high) = interval(explanation);
+            let text =
+                format!("- {}: {low} to {high}; {who} lies inside", explanation.words(house));
+            self.page.indented(&text, 2, 4);
+            for question in explanation.settled_by(house) {
+                if !settle.contains(&question) {
+                    settle.push(question);
+                }
+            }
+        }
+        self.page.paragraph(
+            &format!("Other reasons are possible. To settle it: {}.", settle.join("; "))
+                .replace("?.", "?"),
+        );
     }
 
     /// What the steps come to, in a sentence; nothing where there is nothing to add to them.
@@ -352,8 +414,11 @@ impl Writer<'_> {
         if rest == 0 && !to_feet { String::new() } else { self.enough(figure) }
     }
 
-    fn line_name(&self, figure: &Figure, step: BridgeStep, counted: &[String]) -> String {
-        match step {
+    fn line_name(&self, figure: &Figure, line: &Line) -> String {
+        match line.step() {
+            BridgeStep::Counting if line.is_supported() => {
+                format!("would account for it: {}", words::all_of(line.counted()))
+            }
             BridgeStep::Face => match (figure.face(), figure.says_face()) {
                 (Face::Outside, _) => format!("face: {} is taken outside too", the(figure)),
                 (Face::Frame, _) => "face: walls taken at the frame, without the veneer".to_owned(),
@@ -371,7 +436,7 @@ impl Writer<'_> {
                 }
                 SideRule::Step(step) if figure.word() == "record" => {
                     let what = step.spoken().trim_start_matches("each wall ");
-                    format!("rounding: if the office rounds each wall {what} (ask it)")
+                    format!("rounding: if the office rounds each wall {what} (ask)")
                 }
                 SideRule::Step(step) => format!("rounding: {}", step.spoken()),
             },
@@ -380,7 +445,7 @@ impl Writer<'_> {
                 _ => format!("its own sides: {}'s own lengths", the(figure)),
             },
             BridgeStep::Counting => {
-                format!("counting: {} counts {}", the(figure), words::all_of(counted))
+                format!("counting: {} counts {}", the(figure), words::all_of(line.counted()))
             }
             BridgeStep::NotExplained => "not explained".to_owned(),
         }
@@ -817,6 +882,28 @@ impl Writer<'_> {
         }
     }
 
+    /// The whole list with its supports.
+    fn why_explanations(&mut self, figure: &Figure) {
+        let explanations = figure.explanations();
+        let weighed = thousands(i64::try_from(explanations.weighed()).unwrap_or(i64::MAX));
+        self.page.indented(&format!("what would account for it, of {weighed} combinations weighed (support; what it leaves; σ)"), 4, 6);
+        let shown = |explanation: &&Explanation| explanation.support() >= 0.005;
+        for explanation in explanations.list().iter().filter(shown) {
+            let labels = explanation.departures();
+            let name =
+                if labels.is_empty() { "no departure".to_owned() } else { labels.join("; ") };
+            let fits = if explanation.fits() { "" } else { ", does not fit" };
+            let figures = format!(
+                "{}; {:+.1}; {:.1}",
+                per_cent(explanation.support()),
+                explanation.leaves,
+                explanation.sigma
+            );
+            self.page.ledger(&format!("{name}{fits}"), &figures, 6);
+        }
+        self.page.ledger("something else", &per_cent(explanations.something_else()), 6);
+    }
+
     /// The head of the column of the finer rule.
     fn fine_word(&self) -> &'static str {
         if self.settings.fine == Step::Inch { "inches" } else { "tenths" }
@@ -859,6 +946,7 @@ impl Writer<'_> {
         let give = format!("{feet} feet could give, at its face");
         self.page.ledger(&give, &range_text(enough.range()), 4);
         self.page.ledger("at the very most", &range_text(enough.widest()), 4);
+        self.why_explanations(figure);
         let per_cent = figure.gap().per_cent_of(figure.start()).unwrap_or_default();
         self.page.indented(
             &format!("yardstick, advisory, from memory: the International Association of Assessing Officers (Standard on Mass Appraisal of Real Property) asks of recorded data to be within 1 ft of true dimensions, or within 5 % of the area; here the area differs by {} %", per_cent.trim_start_matches('-')),
@@ -876,6 +964,11 @@ fn letters(number: usize) -> String {
         0 => last.to_string(),
         more => format!("{}{last}", letters(more - 1)),
     }
+}
+
+/// A support in whole per cent, never over 99.
+fn per_cent(support: f64) -> String {
+    format!("{:.0} %", (100.0 * support).min(99.0))
 }
 
 /// The one sentence: figure, measured, difference.
