@@ -31,6 +31,7 @@ pub use weights::Weights;
 pub struct Reconciliation {
     areas: Areas,
     settings: Settings,
+    weights: Weights,
     figures: Vec<Figure>,
     outlines: Vec<OutlineReport>,
     assumed: Assumed,
@@ -80,6 +81,7 @@ impl Reconciliation {
         Ok(Reconciliation {
             areas,
             settings: *settings,
+            weights: *weights,
             figures,
             outlines,
             assumed,
@@ -95,6 +97,11 @@ impl Reconciliation {
     /// The settings they were worked out with.
     pub fn settings(&self) -> &Settings {
         &self.settings
+    }
+
+    /// How common each departure was taken to be.
+    pub fn weights(&self) -> &Weights {
+        &self.weights
     }
 
     /// The published figures in file order.

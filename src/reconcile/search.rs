@@ -3,11 +3,7 @@
 //! A combination is one face, one rounding and up to three further departures, at most one of them a
 //! slip. Its support is its prior times the density of what it leaves, over the sum of all; beside
 //! them stands something else. Sums are taken over windows of ± 6σ, exactly.
-#![expect(
-    clippy::float_arithmetic,
-    clippy::cast_precision_loss,
-    reason = "explanations are weighed in floats"
-)]
+#![expect(clippy::float_arithmetic, reason = "explanations are weighed in floats")]
 
 use crate::Sound;
 use crate::house::House;
@@ -235,16 +231,18 @@ impl Search<'_> {
         taken: &mut Vec<usize>,
     ) {
         self.weighed += 1;
-        let sigma = libm::sqrt(sum.variance);
         let leaves = self.figure - sum.sq_ft;
-        if leaves.abs() <= WINDOW * sigma {
+        if leaves * leaves <= WINDOW * WINDOW * sum.variance {
+            let sigma = libm::sqrt(sum.variance);
             let weight = sum.chance * density(leaves, sigma);
             self.push(number, taken, None, sum.sq_ft, sigma, weight);
         }
         if taken.len() == MOST_DEPARTURES {
             return;
         }
-        self.slips(number, setting, sum, sigma, taken);
+        if !setting.slips.is_empty() {
+            self.slips(number, setting, sum, libm::sqrt(sum.variance), taken);
+        }
         for i in from..self.departures.len() {
             let departure = &self.departures[i];
             if taken.iter().any(|&other| self.departures[other].what.excludes(departure.what)) {
@@ -310,7 +308,11 @@ fn density(off: f64, sigma: f64) -> f64 {
 }
 
 #[cfg(test)]
-#[expect(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+#[expect(
+    clippy::unwrap_used,
+    clippy::cast_precision_loss,
+    reason = "a test that cannot go on has failed; its numbers are small"
+)]
 mod tests {
     use super::*;
     use crate::Length;

@@ -43,6 +43,27 @@ pub struct Weights {
 }
 
 impl Weights {
+    /// Each chance with what it is of, in words.
+    pub(crate) fn chances(&self) -> [(&'static str, f64); 15] {
+        [
+            ("another face", self.face),
+            ("every wall rounded up", self.always_up),
+            ("every wall rounded down", self.always_down),
+            ("to the half foot", self.half_foot),
+            ("halves the other way", self.ties_the_other_way),
+            ("not rounded", self.not_rounded),
+            ("a space counted, each", self.counted),
+            ("an opening or low ceiling not taken off, each", self.not_deducted),
+            ("an upper level at the whole outline below", self.full_outline_below),
+            ("an upper level at half the outline below", self.half_outline_below),
+            ("a level counted twice", self.level_twice),
+            ("a level left out", self.level_left_out),
+            ("a recess filled in, all together", self.squared_off),
+            ("a wall misread, all together", self.slip),
+            ("something else", self.something_else),
+        ]
+    }
+
     /// Reads weights from JSON with every key.
     ///
     /// # Errors
@@ -51,23 +72,6 @@ impl Weights {
     pub fn from_json(text: &str) -> Result<Weights, Error> {
         let weights: Weights =
             serde_json::from_str(text).map_err(|error| Error::Weights(error.to_string()))?;
-        let chances = [
-            weights.face,
-            weights.always_up,
-            weights.always_down,
-            weights.half_foot,
-            weights.ties_the_other_way,
-            weights.not_rounded,
-            weights.counted,
-            weights.not_deducted,
-            weights.full_outline_below,
-            weights.half_outline_below,
-            weights.level_twice,
-            weights.level_left_out,
-            weights.squared_off,
-            weights.slip,
-            weights.something_else,
-        ];
         let rounding: f64 = [
             weights.always_up,
             weights.always_down,
@@ -77,7 +81,7 @@ impl Weights {
         ]
         .iter()
         .sum();
-        let are_chances = chances.iter().all(|chance| (0.0..1.0).contains(chance));
+        let are_chances = weights.chances().iter().all(|(_, chance)| (0.0..1.0).contains(chance));
         let has_scale = weights.something_else_scale_sq_ft > 0.0;
         if are_chances && rounding < 1.0 && has_scale {
             Ok(weights)

@@ -779,6 +779,11 @@ impl Writer<'_> {
         for figure in reconciliation.figures() {
             self.why_figure(figure);
         }
+        self.page.blank();
+        self.page.indented("how common each departure was taken to be (our judgement, no source; `--weights` takes others)", 2, 4);
+        for (what, chance) in reconciliation.weights().chances() {
+            self.page.ledger(what, &format!("{:.0} %", 100.0 * chance), 4);
+        }
     }
 
     fn why_space(&mut self, number: usize, space: &crate::Space) {
