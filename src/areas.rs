@@ -248,6 +248,13 @@ fn warnings(sound: &Sound, outside: &Walls, whole: &Ruled, gross: &Total) -> Vec
     let counts = (0..house.spaces.len()).any(|i| is_in_total(house, i, false));
     if !counts && !house.spaces.is_empty() && gross.tenth_foot == Area::ZERO {
         let span = house.spaces.first().map(|space| space.span).unwrap_or_default();
+        let below = (0..house.spaces.len()).any(|i| is_in_total(house, i, true));
+        if below {
+            let message =
+                "no space above grade is counted; living area below grade is totalled apart";
+            warnings.push(Diagnostic::new(Word::NothingCounted, span, message));
+            return warnings;
+        }
         warnings.push(
             Diagnostic::new(Word::NothingCounted, span, "no space of this file is counted")
                 .help("living space is `living \"House\"`; `counted` after another space counts it on your own word"),

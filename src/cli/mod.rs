@@ -116,7 +116,8 @@ enum StepWord {
 
 /// A reach: a length up to half a foot, beyond which every wall could go either way.
 fn reach(text: &str) -> Result<Length, String> {
-    if text.trim_matches(|c: char| !c.is_ascii_digit()) == "0" {
+    let mut digits = text.chars().filter(char::is_ascii_digit).peekable();
+    if digits.peek().is_some() && digits.all(|digit| digit == '0') {
         return Ok(Length::ZERO);
     }
     let length: Length = text.parse().map_err(|error: fairfoot::Error| error.to_string())?;

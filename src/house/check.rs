@@ -146,13 +146,10 @@ impl Checker<'_> {
         let Some(tolerance) = self.sketch.heads.tolerance.filter(|t| t.length() > widest) else {
             return;
         };
-        let Some(space) = self.sketch.levels.iter().flat_map(|level| &level.spaces).next() else {
-            return;
-        };
         let message =
             format!("each side is taken to be within {tolerance}, which is wide for a tape");
         self.tell(
-            Diagnostic::new(Word::WideTolerance, space.span, message)
+            Diagnostic::new(Word::WideTolerance, self.sketch.heads.tolerance_span, message)
                 .note("a walk is closed if it misses its start by no more than the tolerances of its sides together")
                 .help("is an inch mark or a fraction misplaced in `tolerance`? half an inch is `tolerance 1/2\"`"),
         );

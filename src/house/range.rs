@@ -52,8 +52,10 @@ pub(crate) fn range(
     latitude: Latitude,
 ) -> Option<Range> {
     let mut range: Option<Range> = None;
-    for rises in rises_of(walk, step, latitude)? {
-        let search = Search::new(walk, outline, step, latitude, rises)?;
+    let all = rises_of(walk, step, latitude)?;
+    let share = all.len();
+    for rises in all {
+        let search = Search::new(walk, outline, step, latitude, rises, share)?;
         let one = match (search.best(-1), search.best(1)) {
             (Ok(Some(low)), Ok(Some(high))) => Range { low, high },
             (Ok(None), _) | (_, Ok(None)) => continue,
@@ -67,14 +69,15 @@ pub(crate) fn range(
     range
 }
 
-/// How many outlines of so many sides are looked at for crossing sides.
-fn most_looks(sides: usize) -> usize {
-    MOST_SIDES_LOOKED_AT.checked_div(sides).unwrap_or(0).min(20_000)
+/// How many outlines of so many sides are looked at for crossing sides, in one of so many searches.
+fn most_looks(sides: usize, share: usize) -> usize {
+    let most = MOST_SIDES_LOOKED_AT.checked_div(sides).unwrap_or(0).min(20_000);
+    most.checked_div(share).unwrap_or(most)
 }
 
 /// Every choice of rises of the curved walls, for each side one; none where there are too many.
 fn rises_of(walk: &Walk, step: Step, latitude: Latitude) -> Option<Vec<Vec<i64>>> {
-    const MOST: usize = 64;
+    const MOST: usize = 32;
     let mut all: Vec<Vec<i64>> = vec![Vec::with_capacity(walk.sides.len())];
     for side in &walk.sides {
         let rises = rises(side.shape, step.length().nm(), latitude);
@@ -104,7 +107,9 @@ pub(crate) fn nearest_clear(
     latitude: Latitude,
 ) -> Option<Outline> {
     let rises = rises_of(walk, step, latitude)?;
-    rises.into_iter().find_map(|rises| Search::new(walk, outline, step, latitude, rises)?.nearest())
+    rises
+        .into_iter()
+        .find_map(|rises| Search::new(walk, outline, step, latitude, rises, 1)?.nearest())
 }
 
 /// How one axis can close: lengths to start from, and items of which a fixed number is taken.
@@ -125,6 +130,8 @@ struct Search<'a> {
     ways: [Ways; 2],
     /// For each side the rise it is given, 0 for a straight one.
     rises: Vec<i64>,
+    /// How many searches share the work that may be done.
+    share: usize,
 }
 
 impl<'a> Search<'a> {
@@ -134,6 +141,7 @@ impl<'a> Search<'a> {
         step: Step,
         latitude: Latitude,
         rises: Vec<i64>,
+        share: usize,
     ) -> Option<Search<'a>> {
         if walk.has_bearings() || walk.has_slanted_curves() {
             return None;
@@ -143,11 +151,11 @@ impl<'a> Search<'a> {
         let east = ways(&walk.legs(Axis::East), unit, latitude)?;
         let outer = if north.count() <= east.count() { Axis::North } else { Axis::East };
         let fewest = north.count().min(east.count());
-        let work = fewest.saturating_mul(walk.sides.len() as u64);
+        let work = fewest.saturating_mul(walk.sides.len() as u64).saturating_mul(share as u64);
         if fewest > MOST_WAYS || work > MOST_WORK {
             return None;
         }
-        Some(Search { walk, unit, turn: outline.turn(), outer, ways: [north, east], rises })
+        Some(Search { walk, unit, turn: outline.turn(), outer, ways: [north, east], rises, share })
     }
 
     fn ways(&self, axis: Axis) -> &Ways {
@@ -168,7 +176,7 @@ impl<'a> Search<'a> {
     fn best(&self, sense: i128) -> Result<Option<Area>, GivenUp> {
         let (outer, inner) = (self.ways(self.outer), self.ways(self.inner()));
         let mut best: Option<i128> = None;
-        let most_looks = most_looks(self.walk.sides.len());
+        let most_looks = most_looks(self.walk.sides.len(), self.share);
         let mut looks = 0;
         for taken in Combinations::new(outer.items.len(), outer.choose) {
             let lengths = outer.lengths(&taken, self.unit);

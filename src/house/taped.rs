@@ -62,8 +62,13 @@ impl Checker<'_> {
 
     /// How far a taped check may differ: its own tolerance and those of the sides between its ends.
     fn allowed(&self, closed: &Closed, between: &[usize]) -> i64 {
-        let sides = between.iter().map(|&i| closed.walk.sides[i].tolerance);
-        self.sketch.heads.tolerance().nm() + sides.sum::<i64>()
+        // A side by closing is as sure as all the measured sides of its axis together.
+        let tolerance = |&i: &usize| {
+            let side = &closed.walk.sides[i];
+            let axis = if side.shape.vector().north != 0 { Axis::North } else { Axis::East };
+            if side.follows { closed.walk.allowance(axis) } else { side.tolerance }
+        };
+        self.sketch.heads.tolerance().nm() + between.iter().map(tolerance).sum::<i64>()
     }
 
     /// Distances taped across, against the outline.

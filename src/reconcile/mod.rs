@@ -134,6 +134,7 @@ pub struct Figure {
     area: Area,
     face: Face,
     says_face: bool,
+    says_rule: bool,
     rule: SideRule,
     start: Area,
     lines: Vec<Line>,
@@ -220,6 +221,7 @@ impl Figure {
             area: ground.figure.area.area(),
             face: ground.face,
             says_face: ground.figure.basis.face.is_some(),
+            says_rule: ground.figure.basis.sides.is_some(),
             rule: ground.figure.basis.sides.unwrap_or(match step_of(ground.figure) {
                 Some(step) => SideRule::Step(step),
                 None => SideRule::Step(settings.fine),
@@ -282,6 +284,11 @@ impl Figure {
     /// Whether it says so itself.
     pub(crate) fn says_face(&self) -> bool {
         self.says_face
+    }
+
+    /// Whether it says itself how its sides are rounded.
+    pub(crate) fn says_rule(&self) -> bool {
+        self.says_rule
     }
 
     /// The rule its sides are taken to be rounded by.

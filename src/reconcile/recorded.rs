@@ -5,7 +5,7 @@ use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::house::outline::{Outline, Vector};
 use crate::house::walk::{Misclosure, Shape};
-use crate::house::{House, Space};
+use crate::house::{DrawnOutline, House, Side, Space};
 use crate::length::{Length, Written};
 use crate::numbers::largest_remainder;
 use crate::reconcile::{Figure, Ground, drawn};
@@ -259,7 +259,11 @@ fn own_outline(
     if outline.crossing().is_some() || outline.turn() != turn {
         return Err(NoOutline::Crosses);
     }
-    let is_whole = here.sides.iter().all(|side| side.words.recorded.is_some());
+    let is_used = |side: &Side| side.words.recorded.is_some() && side.direction.is_some();
+    if !here.sides.iter().any(is_used) {
+        return Ok(None);
+    }
+    let is_whole = here.sides.iter().all(is_used);
     Ok(Some(Own { outline, is_matched: true, is_whole }))
 }
 
@@ -308,21 +312,40 @@ pub(super) fn own_total(
     let drawn = Figure::drawn(ground.figure)?;
     let counted: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)).collect();
-    let mut outlines = house.drawn.iter().filter(|outline| outline.drawn == drawn);
-    if let ([only], Some(alone), None) = (&counted[..], outlines.next(), outlines.next())
+    if counted.is_empty() {
+        return None;
+    }
+    let outlines: Vec<&DrawnOutline> =
+        house.drawn.iter().filter(|outline| outline.drawn == drawn).collect();
+    if let ([only], [alone]) = (&counted[..], &outlines[..])
         && alone.of.is_empty()
         && house.taken_off(*only).next().is_none()
     {
-        return alone.outline.as_ref().map(Outline::area);
+        // A sketch that names no space is of the house if it has about its size.
+        let area = alone.outline.as_ref().map(Outline::area)?;
+        let ours = ground.ruled.areas[*only];
+        let apart = (area - ours).abs() + (area - ours).abs();
+        return (apart < ours).then_some(area);
     }
-    let recorded = recorded.filter(|_| !counted.is_empty())?;
-    let area_of = |space: usize| match house.spaces[space].recorded {
-        Some(area) if !recorded.has[space] => area,
-        _ => recorded.areas[space],
+    let area_of = |space: usize| match (recorded, house.spaces[space].recorded) {
+        (Some(recorded), _) if recorded.has[space] => recorded.areas[space],
+        (_, Some(area)) => area,
+        _ => ground.ruled.areas[space],
     };
-    let net = |space: usize| {
-        let off: Area = house.taken_off(space).map(area_of).sum();
-        recorded.is_whole[space].then(|| recorded.areas[space] - off)
-    };
-    counted.iter().map(|&space| net(space)).sum()
+    let off = |space: usize| -> Area { house.taken_off(space).map(area_of).sum() };
+    // A sketch of a whole level stands for all that is counted on it.
+    let mut total = Area::ZERO;
+    let mut covered: Vec<usize> = Vec::new();
+    for level in outlines.iter().filter(|outline| outline.of.len() > 1) {
+        if !level.of.iter().all(|space| counted.contains(space) && !covered.contains(space)) {
+            return None;
+        }
+        total = total + level.outline.as_ref()?.area() - level.of.iter().map(|&i| off(i)).sum();
+        covered.extend(&level.of);
+    }
+    for &space in counted.iter().filter(|space| !covered.contains(space)) {
+        let recorded = recorded.filter(|recorded| recorded.is_whole[space])?;
+        total = total + recorded.areas[space] - off(space);
+    }
+    Some(total)
 }

@@ -643,11 +643,18 @@ fn figure(figure: &Figure) -> FigureReport {
     let low = |range: Option<Range>| range.map(|range| range.low.sq_ft_text());
     let high = |range: Option<Range>| range.map(|range| range.high.sq_ft_text());
     let enough = figure.enough();
+    let is_rounding = |line: &crate::Line| line.step() == BridgeStep::Rounding;
+    // A line that largest remainder moved by a millionth stays within its own bounds.
+    let bound =
+        |area: Area| crate::numbers::millionths(area.half_nm2(), Area::SQUARE_FOOT.half_nm2());
+    let text = |millionths: i128| six_decimals(millionths, 1_000_000);
     let line = |(line, millionths): (&crate::Line, i128)| BridgeReport {
         line: line.step().name(),
         sq_ft: six_decimals(millionths, 1_000_000),
-        low: (line.step() == BridgeStep::Rounding).then(|| low(line.range())),
-        high: (line.step() == BridgeStep::Rounding).then(|| high(line.range())),
+        low: is_rounding(line)
+            .then(|| line.range().map(|range| bound(range.low).min(millionths)).map(text)),
+        high: is_rounding(line)
+            .then(|| line.range().map(|range| bound(range.high).max(millionths)).map(text)),
         counted: line.counted().to_vec(),
     };
     let share = |share: &crate::Share| ShareReport {

@@ -405,11 +405,19 @@ impl Writer<'_> {
             SideRule::Step(Step::WholeFoot | Step::HalfFoot) | SideRule::Unknown
         );
         if figure.area().whole_sq_ft() == figure.start().whole_sq_ft() {
-            return if in_step {
-                "They agree to the square foot.".to_owned()
-            } else {
-                "They agree to the square foot; the steps matter only if the office rounds its walls.".to_owned()
+            let assumed = figure.word() == "record" && !figure.says_rule();
+            let only_rounding = figure.lines().iter().all(|line| {
+                matches!(line.step(), BridgeStep::Rounding | BridgeStep::NotExplained)
+                    || line.area().whole_sq_ft() == 0
+            });
+            let text = match (in_step, assumed && only_rounding) {
+                (true, _) => "They agree to the square foot.",
+                (_, true) => {
+                    "They agree to the square foot; the steps matter only if the office rounds its walls."
+                }
+                _ => "They agree to the square foot, since the steps cancel.",
             };
+            return text.to_owned();
         }
         if rest == 0 && !to_feet { String::new() } else { self.enough(figure) }
     }
@@ -489,8 +497,10 @@ impl Writer<'_> {
     /// `side 4 (east 19' 5") is 21' there, 19' by the rule`.
     fn share(&self, figure: &Figure, share: &Share) -> String {
         let tenths = figure.side_rule() == SideRule::Step(Step::TenthFoot);
-        let length = |length: Length| {
-            if tenths { format!("{}'", length.decimal_feet()) } else { length.to_string() }
+        let length = |length: Length| match share.axis() {
+            None => length.spoken(),
+            Some(_) if tenths => format!("{}'", length.decimal_feet()),
+            Some(_) => length.to_string(),
         };
         format!(
             "side {} ({}) is {} there, {} by the rule",
@@ -567,10 +577,14 @@ impl Writer<'_> {
         let (Some(answer), Some(widest)) = (enough.could_explain(), enough.widest()) else {
             return String::new();
         };
-        let usual = match enough.range() {
-            Some(range) => range_text(Some(range)),
-            None => range_text(Some(widest)),
+        let Some(range) = enough.range() else {
+            let side = if answer == CouldExplain::No { "outside" } else { "inside" };
+            return format!(
+                "Were its walls rounded to the whole foot, {house} could be {} whichever way each goes; {who} lies {side}.",
+                range_text(Some(widest))
+            );
         };
+        let usual = range_text(Some(range));
         let given = format!("Were its walls rounded to the whole foot, {house} could be {usual}");
         match answer {
             CouldExplain::Yes => format!("{given}; {who} lies inside."),
@@ -817,7 +831,8 @@ impl Writer<'_> {
                 let length = length.unwrap_or_default();
                 let alone = self.areas.outside_length(number, side.number - 1);
                 let by_itself = alone.map(|alone| alone.rounded(step, self.settings.ties));
-                if by_itself.is_none_or(|alone| alone.decimal_feet() == length) {
+                let shared = space.closed.walk.has_bearings();
+                if shared || by_itself.is_none_or(|alone| alone.decimal_feet() == length) {
                     return length;
                 }
                 moved = true;

@@ -1,6 +1,7 @@
 //! Statements put together: what belongs to which space, and what may stand where.
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::sketch::parser;
 use crate::sketch::statement::*;
 use crate::sketch::*;
 
@@ -70,7 +71,11 @@ impl Assembler {
 
     /// What follows from the walk that is open, or from the line that could not be read, is doubtful from here on.
     fn doubt(&mut self, begins: &[String; 2]) {
-        let begins = [begins[0].as_str(), begins[1].as_str()];
+        let first = match parser::first_word_meant(&begins[0]) {
+            Some(meant) => meant,
+            None => begins[0].as_str(),
+        };
+        let begins = [first, begins[1].as_str()];
         match begins {
             ["level", _] => return self.open_doubtful_level(),
             ["lot", _] | ["record" | "plan", "outline"] => {
@@ -165,6 +170,9 @@ impl Assembler {
                     .help("keep the line that is right, take the other out"),
             );
             return;
+        }
+        if matches!(head, Head::Tolerance(_)) {
+            self.sketch.heads.tolerance_span = span;
         }
         self.sketch.heads.set(head);
     }

@@ -58,6 +58,7 @@ pub(crate) struct Heads {
     pub(crate) tax_year: Option<u16>,
     pub(crate) measured: Option<Measured>,
     pub(crate) tolerance: Option<Written>,
+    pub(crate) tolerance_span: Span,
     pub(crate) interior_seen: Option<bool>,
     pub(crate) units: Option<Unit>,
     pub(crate) faces: Option<Face>,
@@ -259,6 +260,10 @@ fn read_line(
         begins: Default::default(),
     };
     if let Some(fault) = unreadable(line, offset) {
+        let words = line.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());
+        for (begins, word) in read.begins.iter_mut().zip(words) {
+            *begins = word.to_lowercase();
+        }
         faults.push(fault);
         read.faulty = true;
         return read;

@@ -65,6 +65,12 @@ const FIRST_WORDS: [&str; 51] = [
     "tie",
 ];
 
+/// The word that a line was probably meant to begin with.
+pub(crate) fn first_word_meant(typed: &str) -> Option<&'static str> {
+    let exact = FIRST_WORDS.iter().find(|word| **word == typed).copied();
+    exact.or_else(|| crate::words::nearest(typed, &FIRST_WORDS))
+}
+
 impl Cursor<'_> {
     /// The statement of this line; what is left over is a fault.
     pub(crate) fn statement(&mut self) -> Read<Statement> {

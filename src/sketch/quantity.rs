@@ -310,7 +310,12 @@ impl Cursor<'_> {
 
     fn length_number(&mut self, start: Span, digits: &str) -> Read<Decimal> {
         if digits.contains(',') {
-            let help = format!("decimals take a point: `{}'`", digits.replace(',', "."));
+            let thousands = digits.split(',').skip(1).all(|group| group.len() == 3);
+            let help = if thousands {
+                format!("leave the comma out: `{}`; decimals take a point", digits.replace(',', ""))
+            } else {
+                format!("decimals take a point: `{}`", digits.replace(',', "."))
+            };
             return self.bad_length(start, "a length has no comma", &help);
         }
         if digits.matches('.').count() > 1 {
