@@ -192,23 +192,22 @@ fn odd_steps(legs: &[Leg], chances: &[f64], way: Way) -> f64 {
     let unit = way.step().length().nm();
     let steps = |nm: i64| nm.checked_div(unit).unwrap_or(0);
     let natural: i64 = legs.iter().map(|leg| leg.sign * steps(way.rounded(leg.length))).sum();
-    // The chance of each number of steps missed, from the natural one outward.
-    let mut spread = vec![(natural, 1.0)];
+    // The chance of each number of steps missed, the fewest first.
+    let mut fewest = natural;
+    let mut spread = vec![1.0];
     for (leg, &chance) in legs.iter().zip(chances).filter(|(_, chance)| **chance > 0.0) {
         let up = way.rounded(leg.length) < leg.length;
-        let other = leg.sign * if up { 1 } else { -1 };
-        let mut next: Vec<(i64, f64)> = Vec::with_capacity(spread.len() + 1);
-        for &(k, p) in &spread {
-            for (k, p) in [(k, p * (1.0 - chance)), (k + other, p * chance)] {
-                match next.iter_mut().find(|(other, _)| *other == k) {
-                    Some((_, sum)) => *sum += p,
-                    None => next.push((k, p)),
-                }
-            }
+        let more = (leg.sign > 0) == up;
+        fewest -= i64::from(!more);
+        let (stays, moves) = if more { (0, 1) } else { (1, 0) };
+        let mut next = vec![0.0; spread.len() + 1];
+        for (k, p) in spread.iter().enumerate() {
+            next[k + stays] += p * (1.0 - chance);
+            next[k + moves] += p * chance;
         }
         spread = next;
     }
-    spread.into_iter().map(|(k, p)| k.abs() as f64 * p).sum()
+    spread.iter().zip(fewest..).map(|(p, k)| k.abs() as f64 * p).sum()
 }
 
 /// The square of the typical size of rounding an outline's sides to a step, in square feet squared.
