@@ -44,6 +44,7 @@ pub(crate) enum What {
     NotDeducted { space: usize, level: usize },
     Storey { level: usize, how: Storey },
     SquaredOff { space: usize, side: usize },
+    JogLeftOut { space: usize, side: usize },
 }
 
 /// What is done with an upper level.
@@ -64,7 +65,10 @@ impl What {
                 What::Storey { level: b, .. } | What::NotDeducted { level: b, .. },
             )
             | (What::NotDeducted { level: a, .. }, What::Storey { level: b, .. }) => a == b,
-            (What::SquaredOff { .. }, What::SquaredOff { .. }) => true,
+            (
+                What::SquaredOff { .. } | What::JogLeftOut { .. },
+                What::SquaredOff { .. } | What::JogLeftOut { .. },
+            ) => true,
             _ => false,
         }
     }
@@ -130,22 +134,26 @@ pub(crate) fn departures(sound: &Sound, ground: &Ground<'_>, weights: &Weights) 
             push(What::Storey { level, how }, format!("storey: {name} {words}"), chance);
         }
     }
-    let squared: Vec<(usize, usize)> = (0..house.spaces.len())
-        .filter(|&i| {
-            is_in_total(house, i, false)
-                && ground.walls.spaces[i].walk.sides.len() == house.spaces[i].sides.len()
-        })
-        .flat_map(|i| squarings(&house.spaces[i].closed.outline).map(move |side| (i, side)))
-        .collect();
-    let each = weights.squared_off / (squared.len().max(1) as f64);
-    for (space, side) in squared {
-        let label = format!("squared off: {} side {}", house.spaces[space].name, side + 1);
-        list.push(Departure {
-            what: What::SquaredOff { space, side },
-            label,
-            odds: each / (1.0 - weights.squared_off),
-        });
+    let whole = |i: usize| {
+        let sides = house.spaces[i].sides.len();
+        is_in_total(house, i, false) && ground.walls.spaces[i].walk.sides.len() == sides
+    };
+    let mut squared: Vec<(What, String)> = Vec::new();
+    for space in (0..house.spaces.len()).filter(|&i| whole(i)) {
+        let turns = Turns::of(&house.spaces[space].closed.outline);
+        let label = |what: &str, side: usize| {
+            format!("{what}: {} side {}", house.spaces[space].name, side + 1)
+        };
+        for side in turns.recesses() {
+            squared.push((What::SquaredOff { space, side }, label("squared off", side)));
+        }
+        for side in turns.jogs() {
+            squared.push((What::JogLeftOut { space, side }, label("jog left out", side)));
+        }
     }
+    let each = weights.squared_off / (squared.len().max(1) as f64);
+    let odds = each / (1.0 - weights.squared_off);
+    list.extend(squared.into_iter().map(|(what, label)| Departure { what, label, odds }));
     list
 }
 
@@ -176,21 +184,57 @@ fn counted_on(house: &House, level: usize) -> impl Iterator<Item = usize> {
         .filter(move |&i| house.spaces[i].level == level && is_in_total(house, i, false))
 }
 
-/// The sides that begin an inward corner, where a recess could be filled in.
-fn squarings(outline: &Outline) -> impl Iterator<Item = usize> {
-    let turn = i128::from(outline.turn());
-    let vectors = outline.vectors().to_vec();
-    let n = vectors.len();
-    (0..n).filter(move |&i| {
-        let (a, b) = (vectors[i], vectors[(i + 1) % n]);
-        let straight = a.rise == 0 && b.rise == 0 && n > 4;
-        let left =
-            i128::from(a.east) * i128::from(b.north) - i128::from(a.north) * i128::from(b.east);
-        let square = i128::from(a.east) * i128::from(b.east)
-            + i128::from(a.north) * i128::from(b.north)
-            == 0;
-        straight && square && left * turn < 0
-    })
+/// How an outline turns at the end of each side.
+struct Turns(Vec<Turn>);
+
+#[derive(Clone, Copy, PartialEq)]
+enum Turn {
+    Outward,
+    Inward,
+    /// Not at a right angle, or at a curved wall.
+    Otherwise,
+}
+
+impl Turns {
+    fn of(outline: &Outline) -> Turns {
+        let turn = i128::from(outline.turn());
+        let vectors = outline.vectors();
+        let n = vectors.len();
+        let one = |i: usize| {
+            let (a, b) = (vectors[i], vectors[(i + 1) % n]);
+            let parts = [a.east, a.north, b.east, b.north].map(i128::from);
+            let left = parts[0] * parts[3] - parts[1] * parts[2];
+            let square = parts[0] * parts[2] + parts[1] * parts[3] == 0;
+            match (left * turn).signum() {
+                _ if !square || a.rise != 0 || b.rise != 0 => Turn::Otherwise,
+                1 => Turn::Outward,
+                _ => Turn::Inward,
+            }
+        };
+        Turns((0..n).map(one).collect())
+    }
+
+    /// The turn at the end of the side so many after `side`.
+    fn after(&self, side: usize, more: usize) -> Turn {
+        self.0[(side + more) % self.0.len()]
+    }
+
+    /// The sides at whose end a recess could be filled in.
+    fn recesses(&self) -> impl Iterator<Item = usize> {
+        (0..self.0.len()).filter(|&i| self.0[i] == Turn::Inward)
+    }
+
+    /// The outer sides of jogs that stand out from a wall and could be left out.
+    fn jogs(&self) -> impl Iterator<Item = usize> {
+        let n = self.0.len();
+        (0..n).filter(move |&i| {
+            let (out, inward) = (Turn::Outward, Turn::Inward);
+            self.after(i, n - 1) == out
+                && self.after(i, 0) == out
+                && self.after(i, n - 2) == inward
+                && self.after(i, 1) == inward
+        })
+    }
 }
 
 /// Every face and rounding with what this house is under it.
@@ -390,6 +434,13 @@ impl What {
                 let next = &vectors[(side + 1) % vectors.len()];
                 Area::rectangle(vectors[side].chord_length(), next.chord_length())
             }
+            What::JogLeftOut { space, side } => {
+                let vectors = outlines[space].vectors();
+                let n = vectors.len();
+                let (before, after) = (&vectors[(side + n - 1) % n], &vectors[(side + 1) % n]);
+                let depth = before.chord_length().min(after.chord_length());
+                -Area::rectangle(vectors[side].chord_length(), depth)
+            }
         }
     }
 
@@ -415,6 +466,9 @@ impl What {
             What::SquaredOff { space, side } => {
                 format!("the recess after side {} of {} filled in", side + 1, name(space))
             }
+            What::JogLeftOut { space, side } => {
+                format!("the jog with side {} of {} left out", side + 1, name(space))
+            }
         }
     }
 
@@ -431,6 +485,9 @@ impl What {
             }
             What::SquaredOff { space, side } => {
                 format!("look at the record's sketch after side {} of {}", side + 1, name(space))
+            }
+            What::JogLeftOut { space, side } => {
+                format!("look at the record's sketch for side {} of {}", side + 1, name(space))
             }
         }
     }
@@ -463,7 +520,8 @@ fn slips(space: usize, sign: f64, walk: &Walk, outline: &Outline, way: Way, list
         let part = |vector: &Vector| if axis == Axis::North { vector.north } else { vector.east };
         for (i, leg) in legs.iter().enumerate() {
             let Some(source) = walk.sides[leg.side].source else { continue };
-            for length in misread(part(&vectors[leg.side]).abs()) {
+            let mixed_up = way.rounded(inches_as_tenths(leg.length));
+            for length in misread(part(&vectors[leg.side]).abs(), mixed_up) {
                 let Some(closed) = nearest_closing(&legs, way, Some((i, length))) else { continue };
                 // The area is linear in the sides of one axis.
                 let grows = |&(side, signed): &(usize, i64)| {
@@ -487,8 +545,8 @@ fn slips(space: usize, sign: f64, walk: &Walk, outline: &Outline, way: Way, list
     }
 }
 
-/// Whole-foot lengths that a whole-foot length is misread as: digits swapped, dropped or doubled, a foot, five or ten more or less.
-fn misread(length: i64) -> Vec<i64> {
+/// Whole-foot lengths that a whole-foot length is misread as: digits swapped, dropped or doubled, a foot, five or ten more or less; and `mixed_up`, what inches read as tenths give.
+fn misread(length: i64, mixed_up: i64) -> Vec<i64> {
     let foot = Length::FOOT.nm();
     let feet = length.checked_div(foot).unwrap_or(0);
     let digits = feet.to_string();
@@ -502,8 +560,19 @@ fn misread(length: i64) -> Vec<i64> {
             list.extend(format!("{head}{next}{digit}{}", &rest[1..]).parse::<i64>());
         }
     }
+    list.extend(mixed_up.checked_div(foot));
     list.sort_unstable();
     list.dedup();
     list.retain(|&other| other > 0 && other != feet && other < 1_000);
     list.into_iter().map(|feet| feet * foot).collect()
+}
+
+/// A length with its whole inches read as tenths of a foot: 30' 5" as 30.5'.
+fn inches_as_tenths(length: i64) -> i64 {
+    let foot = Length::FOOT.nm();
+    let inches = length.rem_euclid(foot).checked_div(Length::INCH.nm()).unwrap_or(0);
+    if inches > 9 {
+        return length;
+    }
+    length - length.rem_euclid(foot) + inches * Step::TenthFoot.length().nm()
 }

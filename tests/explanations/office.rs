@@ -161,6 +161,7 @@ enum Does {
     KeepsFoyer,
     Storey(&'static str),
     Squares(usize),
+    LeavesOut(usize),
     Slips(usize),
 }
 
@@ -193,7 +194,10 @@ fn all(house: &House) -> Vec<(Does, f64)> {
         }
     }
     let inward: Vec<usize> = inward(&house.ground.sides);
-    list.extend(inward.iter().map(|&i| (Does::Squares(i), 0.05 / inward.len() as f64)));
+    let jogs = jogs(&house.ground.sides);
+    let each = 0.05 / (inward.len() + jogs.len()).max(1) as f64;
+    list.extend(inward.iter().map(|&i| (Does::Squares(i), each)));
+    list.extend(jogs.iter().map(|&i| (Does::LeavesOut(i), each)));
     let n = house.ground.sides.len();
     list.extend((0..n).map(|i| (Does::Slips(i), 0.05 / n as f64)));
     list
@@ -205,13 +209,21 @@ fn inward(sides: &[Side]) -> Vec<usize> {
     (0..n).filter(|&i| (sides[i].0 + 3) % 4 == sides[(i + 1) % n].0).collect()
 }
 
+/// Sides that stand out between two inward corners.
+fn jogs(sides: &[Side]) -> Vec<usize> {
+    let n = sides.len();
+    let inward = inward(sides);
+    let is = |i: usize| inward.contains(&(i % n));
+    (0..n).filter(|&i| is(i + n - 2) && !is(i + n - 1) && !is(i) && is(i + 1)).collect()
+}
+
 fn excludes(a: &Does, b: &Does) -> bool {
     matches!(
         (a, b),
         (Does::Rounds(_), Does::Rounds(_))
             | (Does::Storey(_), Does::Storey(_) | Does::KeepsFoyer)
             | (Does::KeepsFoyer, Does::Storey(_))
-            | (Does::Squares(_), Does::Squares(_))
+            | (Does::Squares(_) | Does::LeavesOut(_), Does::Squares(_) | Does::LeavesOut(_))
             | (Does::Slips(_), Does::Slips(_))
     )
 }
@@ -280,6 +292,12 @@ fn record(house: &House, does: &[Does], random: &mut Random) -> Record {
             total += ground[*i].1 * ground[(i + 1) % ground.len()].1;
         }
     }
+    for does in does {
+        if let Does::LeavesOut(i) = does {
+            let n = ground.len();
+            total -= ground[*i].1 * ground[(i + n - 1) % n].1.min(ground[(i + 1) % n].1);
+        }
+    }
     for space in &house.beside {
         let moves = matches!(space.name, "Garage" | "Attic store");
         let own = area(&measure(space, moves, None, random));
@@ -324,6 +342,7 @@ fn label(does: &Does) -> String {
         Does::KeepsFoyer => "not deducted: Foyer".to_owned(),
         Does::Storey(how) => format!("storey: Upper {how}"),
         Does::Squares(i) => format!("squared off: House side {}", i + 1),
+        Does::LeavesOut(i) => format!("jog left out: House side {}", i + 1),
         Does::Slips(i) => format!("slip: House side {}", i + 1),
     }
 }
