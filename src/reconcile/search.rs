@@ -68,23 +68,31 @@ impl Explanation {
         2.0 * self.sigma + 0.5
     }
 
-    /// In words: how sides are rounded, and what else was done otherwise.
+    /// In words: how sides are rounded, and what else was done otherwise; a side misread comes first, as a question.
     pub(crate) fn words(&self, house: &House) -> String {
         let mut parts = vec![self.setting.clone()];
         parts.extend(self.departures.iter().map(|what| what.words(house)));
-        if let Some(slip) = &self.slip {
-            let side = &house.spaces[slip.space].sides[slip.side];
-            let space = &house.spaces[slip.space].name;
-            parts.push(format!(
-                "{} for side {} of {space} ({})",
-                slip.length, side.number, side.typed
-            ));
+        let rest = match parts.split_last() {
+            Some((last, before)) if !before.is_empty() => {
+                format!("{}, and {last}", before.join(", "))
+            }
+            _ => parts.concat(),
+        };
+        match self.question(house) {
+            Some(question) => format!("{question} With {rest}"),
+            None => rest,
         }
-        match parts.split_last() {
-            Some((last, [])) => last.clone(),
-            Some((last, before)) => format!("{}, and {last}", before.join(", ")),
-            None => String::new(),
-        }
+    }
+
+    /// Whether the record has another length for a side.
+    fn question(&self, house: &House) -> Option<String> {
+        let slip = self.slip.as_ref()?;
+        let space = &house.spaces[slip.space];
+        let side = &space.sides[slip.side];
+        Some(format!(
+            "does the record have {} for side {} of {} ({})?",
+            slip.length, side.number, space.name, side.typed
+        ))
     }
 
     /// What would settle whether it was so.
@@ -92,12 +100,8 @@ impl Explanation {
         let mut questions: Vec<String> =
             self.departures.iter().map(|what| what.settled_by(house)).collect();
         if let Some(slip) = &self.slip {
-            let side = &house.spaces[slip.space].sides[slip.side];
-            let space = &house.spaces[slip.space].name;
-            questions.push(format!(
-                "does the record have {} for side {} of {space} ({})?",
-                slip.length, side.number, side.typed
-            ));
+            let space = &house.spaces[slip.space];
+            questions.push(format!("look at side {} of {} on its card", slip.side + 1, space.name));
         }
         if !self.is_own_setting {
             questions

@@ -389,10 +389,10 @@ impl Writer<'_> {
                 }
             }
         }
-        self.page.paragraph(
-            &format!("Other reasons are possible. To settle it: {}.", settle.join("; "))
-                .replace("?.", "?"),
-        );
+        self.page.paragraph(&format!(
+            "Other reasons are possible. To settle it: {}.",
+            settle.join("; ")
+        ));
     }
 
     /// What the steps come to, in a sentence; nothing where there is nothing to add to them.
