@@ -128,6 +128,7 @@ words! {
     OutlineCrosses "outline-crosses" Warning "Two sides of somebody else's outline cross or touch.";
     NothingCounted "nothing-counted" Warning "No space is counted, so the measured area is nothing.";
     RoundedSidesCross "rounded-sides-cross" Warning "With whole-foot walls the outline crosses itself.";
+    LetterNotShown "letter-not-shown" Warning "The pages have no letter for a character.";
 }
 
 impl fmt::Display for Word {

@@ -15,6 +15,10 @@ pub enum Error {
     },
     /// Weights of departures that cannot be used.
     Weights(String),
+    /// A house that would fill so many pages.
+    TooManyPages(usize),
+    /// A page could not be drawn: a mistake of this program.
+    Drawing(String),
 }
 
 impl fmt::Display for Error {
@@ -22,6 +26,12 @@ impl fmt::Display for Error {
         match self {
             Error::Length { message, help } => write!(f, "{message}; {help}"),
             Error::Weights(message) => write!(f, "these weights cannot be used: {message}"),
+            Error::TooManyPages(pages) => write!(
+                f,
+                "this file would fill {pages} pages, and {} is the most; give one house a file of its own, without long comments",
+                crate::MOST_PAGES
+            ),
+            Error::Drawing(message) => write!(f, "the pages could not be drawn: {message}"),
         }
     }
 }

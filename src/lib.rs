@@ -34,6 +34,7 @@ mod error;
 mod house;
 mod length;
 mod numbers;
+mod pages;
 mod reconcile;
 pub mod report;
 mod rule;
@@ -51,6 +52,7 @@ pub use house::range::Range;
 pub use house::{House, Level, Lot, Outline, Place, Side, Space};
 pub use length::{Form, Length, Step, Ties, Written};
 pub use numbers::thousands;
+pub use pages::{MOST_PAGES, Page, Pages, Paper, Part, Spot, Text};
 pub use reconcile::{
     BridgeStep, CouldExplain, Enough, Explanation, Explanations, Figure, Line, MatchedSide,
     OutlineReport, Reconciliation, Share, Weights,

@@ -85,6 +85,11 @@ pub(crate) fn print(text: &str) -> Result<(), Stop> {
 
 /// Writes a whole file, or leaves what was there: a temporary file beside it, then a rename.
 pub(crate) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
+    replace(path, text.as_bytes())
+}
+
+/// Rewrites a file that is there, or leaves it as it was.
+fn replace(path: &Path, bytes: &[u8]) -> Result<(), Stop> {
     let cannot = |error: &io::Error| {
         Stop::Said(format!("{} cannot be written: {error}; it is as it was", shown(path)))
     };
@@ -96,11 +101,50 @@ pub(crate) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
         return Err(Stop::Said(format!("{} may not be written; it is as it was", shown(path))));
     }
     let mut file = tempfile::NamedTempFile::new_in(folder).map_err(|error| cannot(&error))?;
-    file.write_all(text.as_bytes()).map_err(|error| cannot(&error))?;
+    file.write_all(bytes).map_err(|error| cannot(&error))?;
     file.as_file().set_permissions(permissions).map_err(|error| cannot(&error))?;
     file.as_file().sync_all().map_err(|error| cannot(&error))?;
     file.persist(&target).map_err(|error| cannot(&error.error))?;
     Ok(())
+}
+
+/// Writes a file that may be new or replace another, whole or not at all.
+pub(crate) fn write_new(path: &Path, bytes: &[u8]) -> Result<(), Stop> {
+    let cannot = |error: &io::Error| {
+        let why = match error.kind() {
+            ErrorKind::NotFound => "there is no such folder".to_owned(),
+            _ => error.to_string(),
+        };
+        Stop::Said(format!("{} cannot be written: {why}", shown(path)))
+    };
+    if path.is_dir() {
+        return Err(Stop::Said(format!("{} is a folder; give a file in it", shown(path))));
+    }
+    match std::fs::metadata(path) {
+        Ok(there) if there.is_file() => return replace(path, bytes),
+        // A pipe or a device is written as it is.
+        Ok(_) => return std::fs::write(path, bytes).map_err(|error| cannot(&error)),
+        Err(_) => {}
+    }
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
+    let mut file = like_any_new_file()
+        .tempfile_in(folder.unwrap_or(Path::new(".")))
+        .map_err(|error| cannot(&error))?;
+    file.write_all(bytes).map_err(|error| cannot(&error))?;
+    file.as_file().sync_all().map_err(|error| cannot(&error))?;
+    file.persist(path).map_err(|error| cannot(&error.error))?;
+    Ok(())
+}
+
+/// A temporary file with the permissions any new file has, not those of a secret.
+pub(crate) fn like_any_new_file() -> tempfile::Builder<'static, 'static> {
+    let mut builder = tempfile::Builder::new();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        builder.permissions(std::fs::Permissions::from_mode(0o666));
+    }
+    builder
 }
 
 /// Says something to the person, on standard error.

@@ -5,6 +5,7 @@ mod check;
 mod files;
 mod new;
 mod reconcile;
+mod sheet;
 mod shells;
 mod tidy;
 
@@ -72,6 +73,8 @@ enum Command {
     Check(check::Options),
     /// The areas alone, per space and in total
     Area(area::Options),
+    /// The pages: a to-scale drawing, its working and its source, as SVG, PDF or PNG
+    Sheet(sheet::Options),
     /// The canonical form of a sides file, comments kept
     Tidy(tidy::Options),
     /// Write a commented file to start from; never over an existing one
@@ -188,6 +191,7 @@ pub(crate) fn run() -> Outcome {
         Command::Reconcile(options) => reconcile::run(&options),
         Command::Check(options) => check::run(&options),
         Command::Area(options) => area::run(&options),
+        Command::Sheet(options) => sheet::run(&options),
         Command::Tidy(options) => tidy::run(&options),
         Command::New(options) => new::run(&options),
         Command::Completions(options) => shells::completions(&options),

@@ -54,19 +54,9 @@ fn create(path: &Path) -> Result<(), Stop> {
     };
     let folder =
         path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let mut file = like_any_new_file().tempfile_in(folder).map_err(|error| cannot(&error))?;
+    let mut file =
+        files::like_any_new_file().tempfile_in(folder).map_err(|error| cannot(&error))?;
     file.write_all(STARTER.as_bytes()).map_err(|error| cannot(&error))?;
     file.persist_noclobber(path).map_err(|error| cannot(&error.error))?;
     Ok(())
-}
-
-/// A temporary file with the permissions any new file has, not those of a secret.
-fn like_any_new_file() -> tempfile::Builder<'static, 'static> {
-    let mut builder = tempfile::Builder::new();
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        builder.permissions(std::fs::Permissions::from_mode(0o666));
-    }
-    builder
 }

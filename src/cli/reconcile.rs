@@ -6,7 +6,7 @@ use clap::Args;
 use fairfoot::report::{json, text};
 use fairfoot::{Areas, Reconciliation, Weights};
 
-use crate::cli::{Outcome, Printing, Rounding, Stop, files};
+use crate::cli::{Outcome, Printing, Rounding, Stop, files, sheet};
 
 #[derive(Debug, Args)]
 pub(crate) struct Options {
@@ -25,6 +25,12 @@ pub(crate) struct Options {
     /// A JSON file of how common each departure is, in place of the starting values
     #[arg(long, value_name = "FILE")]
     weights: Option<PathBuf>,
+    /// Also write the pages to OUT: `.pdf`, `.svg` or `.png`
+    // Pages are made with the starting weights, so that whoever has a page can work it out again.
+    #[arg(long, value_name = "OUT", conflicts_with = "weights")]
+    sheet: Option<PathBuf>,
+    #[command(flatten)]
+    sheets: sheet::Sheets,
     #[command(flatten)]
     rounding: Rounding,
     #[command(flatten)]
@@ -35,6 +41,9 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let Some(file) = options.file.as_ref().filter(|_| !options.schema) else {
         return print_json(&json::schema());
     };
+    if let Some(out) = &options.sheet {
+        sheet::check_ending(out)?;
+    }
     let sound = files::read_sound(file)?;
     let settings = options.rounding.settings();
     let areas = Areas::of(&sound, &settings)?;
@@ -47,6 +56,9 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         None => Weights::default(),
     };
     let reconciliation = Reconciliation::weighed(&sound, areas, &settings, &weights)?;
+    if let Some(out) = &options.sheet {
+        sheet::write(&sound, &reconciliation, options.sheets, out)?;
+    }
     if options.json {
         return print_json(&json::report(&sound, &reconciliation));
     }

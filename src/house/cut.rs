@@ -56,34 +56,53 @@ impl Cut {
     }
 }
 
+/// A piece and where it lies: its corners from the first corner of the outline, east then north; of a
+/// segment the ends of its curve.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Placed {
+    pub(crate) cut: Cut,
+    pub(crate) corners: Vec<(i64, i64)>,
+    /// The wall it lies at, where it is no rectangle.
+    pub(crate) wall: Option<usize>,
+}
+
 /// The pieces of an outline, rectangles from north to south and west to east, then triangles and
 /// segments in walking order; none where slanted walls leave no right-angled outline to cut.
 pub(crate) fn cut(outline: &Outline) -> Option<Vec<Cut>> {
+    placed(outline).map(|pieces| pieces.into_iter().map(|piece| piece.cut).collect())
+}
+
+/// The same with their places.
+pub(crate) fn placed(outline: &Outline) -> Option<Vec<Placed>> {
     let turn = outline.turn();
     let mut extra = Vec::new();
-    for vector in outline.vectors() {
+    for (i, (vector, at)) in outline.vectors().iter().zip(outline.points()).enumerate() {
+        let to = (at.0 + vector.east, at.1 + vector.north);
+        let piece = |cut: Cut| Placed { cut, corners: vec![at, to], wall: Some(i) };
         let (east, north) =
             (Length::from_nm(vector.east.abs()), Length::from_nm(vector.north.abs()));
         if vector.east != 0 && vector.north != 0 {
-            extra.push(Cut::Triangle { east, north, taken_off: false });
+            extra.push(piece(Cut::Triangle { east, north, taken_off: false }));
         }
         if vector.rise != 0 {
             let chord = crate::house::outline::nearest_nm(vector.chord());
             let rise = Length::from_nm(vector.rise.abs());
             let taken_off = vector.rise.signum() != turn;
-            extra.push(Cut::Segment { chord, rise, area: vector.segment().abs(), taken_off });
+            let area = vector.segment().abs();
+            extra.push(piece(Cut::Segment { chord, rise, area, taken_off }));
         }
     }
     let slanted: Vec<usize> = (0..outline.vectors().len())
         .filter(|&i| outline.vectors()[i].east != 0 && outline.vectors()[i].north != 0)
         .collect();
     let outside = first_clear(outline, &slanted)?;
-    let triangles = extra.iter_mut().filter_map(|cut| match cut {
-        Cut::Triangle { taken_off, .. } => Some(taken_off),
-        _ => None,
-    });
-    for (taken_off, outside) in triangles.zip(&outside) {
-        *taken_off = *outside;
+    let triangles = extra.iter_mut().filter(|piece| matches!(piece.cut, Cut::Triangle { .. }));
+    for (piece, &outside) in triangles.zip(&outside) {
+        let corner = squared_corner(outline, piece, outside);
+        piece.corners.push(corner);
+        if let Cut::Triangle { taken_off, .. } = &mut piece.cut {
+            *taken_off = outside;
+        }
     }
     let mut cuts = Grid::new(&squared(outline, &slanted, &outside))?.rectangles();
     cuts.extend(extra);
@@ -106,16 +125,28 @@ fn first_clear(outline: &Outline, slanted: &[usize]) -> Option<Vec<bool>> {
 
 type Point = (i64, i64);
 
+/// The right-angled corner beside a slanted wall.
+fn squared_corner(outline: &Outline, piece: &Placed, outside: bool) -> Point {
+    let (from, to) = (piece.corners[0], piece.corners[1]);
+    let east_first = is_east_first(outline, (to.0 - from.0, to.1 - from.1), outside);
+    if east_first { (to.0, from.1) } else { (from.0, to.1) }
+}
+
+/// Whether the corner beside a slanted wall is reached by going east or west first.
+fn is_east_first(outline: &Outline, (east, north): Point, outside: bool) -> bool {
+    // East first turns left where the parts differ in sign.
+    let east_first_is_left = east.signum() != north.signum();
+    let inside_is_left = outline.turn() > 0;
+    (east_first_is_left == inside_is_left) != outside
+}
+
 /// The outline with each slanted wall replaced by a corner, walked with its inside on the left.
 fn squared(outline: &Outline, slanted: &[usize], outside: &[bool]) -> Vec<Point> {
     let mut points = Vec::new();
     for (i, (vector, at)) in outline.vectors().iter().zip(outline.points()).enumerate() {
         points.push(at);
         if let Some(k) = slanted.iter().position(|&side| side == i) {
-            // East first turns left where the parts differ in sign.
-            let east_first_is_left = vector.east.signum() != vector.north.signum();
-            let inside_is_left = outline.turn() > 0;
-            let east_first = (east_first_is_left == inside_is_left) != outside[k];
+            let east_first = is_east_first(outline, (vector.east, vector.north), outside[k]);
             points.push(if east_first {
                 (at.0 + vector.east, at.1)
             } else {
@@ -238,7 +269,7 @@ impl Grid {
         self.is_inside(Some(column), Some(row)) && self.is_inside(column.checked_sub(1), Some(row))
     }
 
-    fn rectangles(mut self) -> Vec<Cut> {
+    fn rectangles(mut self) -> Vec<Placed> {
         let level = self.chords(true);
         let upright = self.chords(false);
         let kept = independent(&level, &upright);
@@ -308,7 +339,7 @@ impl Grid {
     }
 
     /// The rectangles between the cuts, from north to south and west to east.
-    fn collect(mut self) -> Vec<Cut> {
+    fn collect(mut self) -> Vec<Placed> {
         let mut found = Vec::new();
         for row in (0..self.north.len()).rev() {
             for column in 0..self.east.len() {
@@ -321,7 +352,7 @@ impl Grid {
     }
 
     /// The rectangle whose north-west cell this is; its cells are used up.
-    fn take(&mut self, column: usize, row: usize) -> Cut {
+    fn take(&mut self, column: usize, row: usize) -> Placed {
         let mut to = column + 1;
         while self.is_inside(Some(to), Some(row)) && !self.west_cut[to][row] {
             to += 1;
@@ -333,9 +364,15 @@ impl Grid {
         for cells in &mut self.inside[column..to] {
             cells[low..=row].fill(false);
         }
-        Cut::Rectangle {
-            east: Length::from_nm(self.east[to] - self.east[column]),
-            north: Length::from_nm(self.north[row + 1] - self.north[low]),
+        let (west, east) = (self.east[column], self.east[to]);
+        let (south, north) = (self.north[low], self.north[row + 1]);
+        Placed {
+            cut: Cut::Rectangle {
+                east: Length::from_nm(east - west),
+                north: Length::from_nm(north - south),
+            },
+            corners: vec![(west, south), (east, south), (east, north), (west, north)],
+            wall: None,
         }
     }
 }

@@ -37,6 +37,8 @@ pub(crate) enum Stuck {
 pub(crate) struct Moved {
     pub(crate) walk: Walk,
     pub(crate) outline: Outline,
+    /// Where its first corner stands, seen from the first corner before the move: east, then north.
+    pub(crate) start: (i64, i64),
 }
 
 /// The pieces of `outline` moved outward, as a walk whose sides know which side of `walk` they are.
@@ -85,7 +87,7 @@ pub(crate) fn moved(walk: &Walk, outline: &Outline, pieces: &[Piece]) -> Result<
             second: source(crossing.second),
         });
     }
-    Ok(Moved { walk: Walk { sides }, outline })
+    Ok(Moved { walk: Walk { sides }, outline, start: corners[0].1 })
 }
 
 type Point = (i64, i64);

@@ -60,6 +60,8 @@ pub(crate) struct AtFace {
     pub(crate) walk: Walk,
     /// The walls closed, not rounded.
     pub(crate) outline: Outline,
+    /// Where the first corner stands, seen from the one that was measured: east, then north.
+    pub(crate) start: (i64, i64),
     pub(crate) needed: Needed,
 }
 
@@ -84,13 +86,14 @@ impl House {
             return Ok(AtFace {
                 walk: here.closed.walk.clone(),
                 outline: here.closed.outline.clone(),
+                start: (0, 0),
                 needed: Needed::default(),
             });
         }
         let (pieces, needed) = self.pieces(space, face);
-        let Moved { walk, outline } =
+        let Moved { walk, outline, start } =
             faces::moved(&here.closed.walk, &here.closed.outline, &pieces)?;
-        Ok(AtFace { walk, outline, needed })
+        Ok(AtFace { walk, outline, start, needed })
     }
 
     /// The sides of a space cut where its neighbours begin and end, each piece with its move.

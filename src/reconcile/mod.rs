@@ -1,7 +1,7 @@
 //! The gap between what was measured and what somebody published, step by step.
 
 mod bridge;
-mod departures;
+pub(crate) mod departures;
 mod drawn;
 mod enough;
 mod recorded;

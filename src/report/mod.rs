@@ -4,3 +4,5 @@ pub mod json;
 pub(crate) mod sentences;
 mod table;
 pub mod text;
+
+pub(crate) use table::{GLUE, glued};

@@ -124,10 +124,10 @@ impl Page {
 }
 
 /// Keeps a line from being broken at a space; printed as a space.
-const GLUE: char = '\u{a0}';
+pub(crate) const GLUE: char = '\u{a0}';
 
 /// The text with what belongs together kept together: `41' 10 1/2"`, `1,757 sq ft`, `± 4`.
-fn glued(text: &str) -> String {
+pub(crate) fn glued(text: &str) -> String {
     let text = text.replace("± ", "±\u{a0}").replace(" %", "\u{a0}%");
     let text = text.replace(" sq ft", "\u{a0}sq\u{a0}ft");
     let characters: Vec<char> = text.chars().collect();

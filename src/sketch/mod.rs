@@ -15,6 +15,7 @@ use crate::diagnostic::{Diagnostic, Source, Span, Word, is_hidden};
 use crate::length::{Length, Written};
 use statement::*;
 pub use statement::{Axis, Direction, Drawn, Face, Kind, TakenFrom, Unit};
+pub(crate) use tidy::bearing_written;
 
 /// The most lines a file may have.
 pub const MOST_LINES: usize = 10_000;

@@ -1,0 +1,132 @@
+//! `fairfoot sheet`: the pages of a house as SVG, PDF or PNG.
+
+use std::path::{Path, PathBuf};
+
+use clap::{Args, ValueEnum};
+use fairfoot::{Areas, Pages, Paper, Reconciliation, Sound};
+
+use crate::cli::{Outcome, Rounding, Stop, files};
+
+#[derive(Debug, Args)]
+pub(crate) struct Options {
+    /// The sides file; `-` reads standard input
+    file: PathBuf,
+    /// Where the pages go, by its ending: `.pdf` (all pages), `.svg` or `.png` (one a page, numbered names)
+    #[arg(short, long, value_name = "OUT")]
+    out: PathBuf,
+    #[command(flatten)]
+    sheets: Sheets,
+    #[command(flatten)]
+    rounding: Rounding,
+}
+
+/// How pages are printed.
+#[derive(Clone, Copy, Debug, Args)]
+pub(crate) struct Sheets {
+    /// The paper the pages are made for
+    #[arg(long, value_enum, default_value_t = PaperWord::Letter, value_name = "PAPER")]
+    paper: PaperWord,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum PaperWord {
+    /// US Letter, 8 1/2 by 11 in
+    Letter,
+    /// A4, 210 by 297 mm
+    A4,
+}
+
+impl Sheets {
+    fn paper(self) -> Paper {
+        match self.paper {
+            PaperWord::Letter => Paper::Letter,
+            PaperWord::A4 => Paper::A4,
+        }
+    }
+}
+
+/// What the pages are written as.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    Svg,
+    Pdf,
+    Png,
+}
+
+impl Kind {
+    fn of(out: &Path) -> Result<Kind, Stop> {
+        let ending = out.extension().map(|ending| ending.to_string_lossy().to_lowercase());
+        match ending.as_deref() {
+            Some("svg") => Ok(Kind::Svg),
+            Some("pdf") => Ok(Kind::Pdf),
+            Some("png") => Ok(Kind::Png),
+            _ => Err(Stop::Said(format!(
+                "{} does not say what the pages are to be; end it in `.pdf`, `.svg` or `.png`",
+                files::shown(out)
+            ))),
+        }
+    }
+}
+
+pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
+    check_ending(&options.out)?;
+    let sound = files::read_sound(&options.file)?;
+    let settings = options.rounding.settings();
+    let areas = Areas::of(&sound, &settings)?;
+    files::draw_warnings(&sound, &areas);
+    let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
+    write(&sound, &reconciliation, options.sheets, &options.out)
+}
+
+/// Stops early where the name of the output does not say what it is to be.
+pub(crate) fn check_ending(out: &Path) -> Result<(), Stop> {
+    Kind::of(out).map(|_| ())
+}
+
+/// Writes the pages, and says which files they went to.
+pub(crate) fn write(
+    sound: &Sound,
+    reconciliation: &Reconciliation,
+    sheets: Sheets,
+    out: &Path,
+) -> Result<Outcome, Stop> {
+    let said = |error: fairfoot::Error| Stop::Said(error.to_string());
+    let pages = Pages::of(sound, reconciliation, sheets.paper()).map_err(said)?;
+    files::draw(sound.source(), pages.warnings());
+    let written: Vec<Vec<u8>> = match Kind::of(out)? {
+        Kind::Svg => pages.svg().into_iter().map(String::into_bytes).collect(),
+        Kind::Pdf => vec![pages.pdf().map_err(said)?],
+        Kind::Png => pages.png().map_err(said)?,
+    };
+    let names = names(out, written.len());
+    for (name, bytes) in names.iter().zip(&written) {
+        files::write_new(name, bytes)?;
+    }
+    let count = pages.pages().len();
+    let noun = if count == 1 { "page" } else { "pages" };
+    files::say(&match (names.first(), names.last()) {
+        (Some(first), Some(last)) if first != last => {
+            format!("{count} {noun}: {} to {}", files::shown(first), files::shown(last))
+        }
+        (Some(only), _) => format!("{count} {noun}: {}", files::shown(only)),
+        _ => "no page".to_owned(),
+    });
+    Ok(Outcome::Done)
+}
+
+/// The name as it is for one file; numbered for several: `house-1.svg`, with as many figures as the last one has.
+fn names(out: &Path, count: usize) -> Vec<PathBuf> {
+    if count == 1 {
+        return vec![out.to_owned()];
+    }
+    let figures = count.to_string().len();
+    let stem = out.file_stem().unwrap_or_default().to_owned();
+    let ending = out.extension().unwrap_or_default().to_owned();
+    let name = |number: usize| {
+        let mut name = stem.clone();
+        name.push(format!("-{number:0figures$}."));
+        name.push(&ending);
+        out.with_file_name(name)
+    };
+    (1..=count).map(name).collect()
+}

@@ -1,0 +1,143 @@
+//! The page of a lot: its calls along its lines, its area in square feet and acres.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::area::Area;
+use crate::house::Lot;
+use crate::house::outline::Vector;
+use crate::length::Length;
+use crate::pages::canvas::{Block, Canvas, Dimension};
+use crate::pages::flow::{Column, EDGE_PT, Flow, Stack};
+use crate::pages::ink::{Part, Spot};
+use crate::pages::lettering::{self, Hand};
+use crate::pages::plan::{self, Frame, Reach};
+use crate::pages::view::Turned;
+use crate::report::sentences::{Sentences, misses, whole};
+use crate::sketch::Direction;
+use crate::sketch::statement::Run as SideRun;
+
+/// Fills the page of a lot.
+pub(crate) fn lot(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
+    let area = lot.outline().area();
+    let told =
+        format!("{}: {} sq ft, {} acres", lot.name(), whole(area), area.in_unit(Area::ACRE, 4));
+    flow.begin("Lot", &told);
+    let mut top = Stack::new(flow.width_pt());
+    top.bold(12.0, &told);
+    if let Some(recorded) = lot.recorded() {
+        let acres = recorded.in_unit(Area::ACRE, 4);
+        top.paragraph(9.0, &format!("Recorded {} sq ft, {acres} acres.", whole(recorded)));
+    }
+    top.space(4.0);
+    flow.pour(&top);
+    drawing(flow, say, lot);
+    flow.pour(&calls(flow.width_pt(), lot));
+}
+
+fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
+    let heads = &say.sound.sketch().heads;
+    // A deed's bearings are from north: the lot stands with north up unless the house's street says otherwise.
+    let turned = Turned { front: heads.front.unwrap_or(Direction::South) };
+    let outline = lot.outline();
+    let flat = outline.flattened();
+    let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
+    let table = f64::from(u32::try_from(lot.sides().len().min(12)).unwrap_or(12)) * 11.0 + 60.0;
+    let frame = Frame {
+        left_top: Spot::new(EDGE_PT, flow.y_pt()),
+        width_pt: flow.width_pt(),
+        height_pt: (flow.room_pt() - table).max(280.0),
+    };
+    let mut skip = 0;
+    loop {
+        let (view, height) = plan::fitted(&reach, turned, &frame, 40.0, skip);
+        let right_bottom = Spot::new(EDGE_PT + frame.width_pt, frame.left_top.y_pt + height);
+        let mut canvas = Canvas::new(view, frame.left_top, right_bottom);
+        let walls = view.walls(outline, (0, 0));
+        canvas.outline(&walls, 1.4, Some([14.0, 3.0]), Part::Outline);
+        let name = lettering::shortened(Hand::Bold, 10.0, &lettering::shown(lot.name()), 200.0);
+        let area = outline.area();
+        let lines = |size: f64| Block {
+            lines: vec![
+                (Hand::Bold, size, name.clone()),
+                (Hand::Plain, size - 1.5, format!("{} sq ft", whole(area))),
+                (Hand::Plain, size - 1.5, format!("{} acres", area.in_unit(Area::ACRE, 4))),
+            ],
+        };
+        let figure = view.flattened(outline, (0, 0));
+        canvas.block(&figure, &[], &[lines(10.0), lines(8.0)]);
+        let dimensions = walls.iter().enumerate().map(|(i, wall)| Dimension {
+            wall: *wall,
+            words: call(lot, i),
+            hand: Hand::Plain,
+            is_marked: false,
+        });
+        let rest = canvas.dimensions(dimensions.collect());
+        if !rest.is_empty() && skip < 2 {
+            skip += 1;
+            continue;
+        }
+        let mut inks = canvas.finish();
+        plan::strip(&mut inks, &view, &frame, height, heads.front.is_some());
+        flow.put(inks, Some(view.scale.pt_per_ft));
+        flow.down(height + 40.0);
+        return;
+    }
+}
+
+/// A side as it is called in a deed: bearing and distance.
+fn call(lot: &Lot, side: usize) -> String {
+    let vector: Vector = lot.outline().vectors()[side];
+    match &lot.sides()[side].run {
+        SideRun::Bearing(bearing, written) => {
+            format!("{} {written}", crate::sketch::bearing_written(bearing))
+        }
+        SideRun::Straight(direction, written) => format!("{} {written}", direction.word()),
+        SideRun::Arc(..) => format!(
+            "{} chord, rise {}",
+            vector.chord_length().spoken(),
+            Length::from_nm(vector.rise.abs()).spoken()
+        ),
+        _ => vector.chord_length().spoken(),
+    }
+}
+
+/// The calls in a table, and how they close.
+fn calls(width_pt: f64, lot: &Lot) -> Stack {
+    let mut stack = Stack::new(width_pt);
+    let columns =
+        [Column::short("", 20.0), Column::words("as typed"), Column::figures("feet, closed", 90.0)];
+    let rows: Vec<Vec<String>> = lot
+        .sides()
+        .iter()
+        .zip(lot.outline().vectors())
+        .map(|(side, vector)| {
+            vec![
+                side.number().to_string(),
+                side.typed().to_owned(),
+                vector.chord_length().decimal_feet(),
+            ]
+        })
+        .collect();
+    stack.table(8.0, &columns, &rows);
+    stack.space(4.0);
+    let (north, east) = lot.misclosure();
+    let told = if (north, east) == (Length::ZERO, Length::ZERO) {
+        "The calls come back to where they began.".to_owned()
+    } else {
+        format!(
+            "The calls end {} of where they began; that is spread over them by the compass rule, each side in proportion to its length (any surveying text).",
+            misses((north, east))
+        )
+    };
+    stack.paragraph(8.0, &told);
+    let area = lot.outline().area();
+    stack.paragraph(
+        8.0,
+        &format!(
+            "Area by the coordinates of the corners: {} sq ft ÷ 43,560 = {} acres.",
+            area.sq_ft_text(),
+            area.in_unit(Area::ACRE, 4)
+        ),
+    );
+    stack.paragraph(8.0, "The land is told beside the house and never added to it.");
+    stack
+}

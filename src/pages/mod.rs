@@ -1,0 +1,213 @@
+//! The pages: a to-scale drawing with its working and its source, made to be checked by a stranger.
+//!
+//! What stands on a page is placed in points ([`Page`]); SVG is the master, PDF and PNG are made from it.
+//! The sides file travels inside, so that [`verify`](crate::verify) can work everything out again.
+//!
+//! ```
+//! use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings};
+//!
+//! let text = "level \"Ground floor\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
+//! let sound = fairfoot::read("shed.sides", text)?;
+//! let settings = Settings::default();
+//! let areas = Areas::of(&sound, &settings)?;
+//! let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
+//! let pages = Pages::of(&sound, &reconciliation, Paper::Letter)?;
+//! // The largest standard scale: 1/4 in on paper for a foot.
+//! assert_eq!(pages.pages()[0].scale_pt_per_ft(), Some(18.0));
+//! assert!(pages.svg()[0].contains("Measured 96 sq ft."));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+mod canvas;
+mod crowd;
+mod exhibit;
+mod flow;
+mod ink;
+mod lettering;
+mod lot;
+mod marks;
+mod pdf;
+mod plan;
+mod png;
+mod source;
+pub(crate) mod svg;
+mod view;
+mod working;
+
+use crate::diagnostic::{Diagnostic, Source, Span, Word};
+use crate::reconcile::Reconciliation;
+use crate::report::json::fingerprint;
+use crate::report::sentences::Sentences;
+use crate::{Error, Settings, Sound};
+use flow::Flow;
+pub use ink::{Page, Part, Spot, Text};
+
+/// The most pages one house may have.
+pub const MOST_PAGES: usize = 400;
+
+/// The paper that pages are printed on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Paper {
+    /// US Letter, 8 1/2 by 11 in.
+    #[default]
+    Letter,
+    /// ISO A4, 210 by 297 mm.
+    A4,
+}
+
+impl Paper {
+    /// Width and height in points, upright.
+    pub const fn size_pt(self) -> (f64, f64) {
+        match self {
+            Paper::Letter => (612.0, 792.0),
+            Paper::A4 => (595.276, 841.89),
+        }
+    }
+
+    /// Its name.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Paper::Letter => "letter",
+            Paper::A4 => "a4",
+        }
+    }
+}
+
+/// The pages of a house.
+#[derive(Clone, Debug)]
+pub struct Pages {
+    pages: Vec<Page>,
+    text: String,
+    settings: Settings,
+    paper: Paper,
+    warnings: Vec<Diagnostic>,
+}
+
+impl Pages {
+    /// Draws and writes every page: the Exhibit, a page for each further level and each lot, the Working, the Source.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::TooManyPages`] where a file is so long that it would fill more than [`MOST_PAGES`].
+    pub fn of(
+        sound: &Sound,
+        reconciliation: &Reconciliation,
+        paper: Paper,
+    ) -> Result<Pages, Error> {
+        let settings = *reconciliation.settings();
+        let say = Sentences { sound, areas: reconciliation.areas(), settings };
+        let text = sound.source().text();
+        let mut flow = Flow::new(paper, &say.place(), &say.numbers(), &fingerprint(text));
+        let marks = marks::Marks::of(&say, reconciliation);
+        let main = main_level(&say);
+        exhibit::exhibit(&mut flow, &say, reconciliation, &marks, main);
+        for level in levels(sound).into_iter().filter(|&level| Some(level) != main) {
+            let house = sound.house();
+            flow.begin(&house.levels[level].name, "A level to scale");
+            let height = flow.room_pt() - 60.0;
+            exhibit::draw_level(&mut flow, &say, &marks, level, height);
+        }
+        for lot in &sound.house().lots {
+            lot::lot(&mut flow, &say, lot);
+        }
+        working::working(&mut flow, &say, reconciliation);
+        source::source(&mut flow, sound);
+        let pages = flow.finish();
+        if pages.len() > MOST_PAGES {
+            return Err(Error::TooManyPages(pages.len()));
+        }
+        let warnings = missing_letters(sound.source());
+        Ok(Pages { pages, text: text.to_owned(), settings, paper, warnings })
+    }
+
+    /// The pages in their order.
+    pub fn pages(&self) -> &[Page] {
+        &self.pages
+    }
+
+    /// Letters that the pages cannot show and that a sign stands for, each where it is first met.
+    pub fn warnings(&self) -> &[Diagnostic] {
+        &self.warnings
+    }
+
+    /// Each page as an SVG of its own, the sides file inside.
+    pub fn svg(&self) -> Vec<String> {
+        self.pages.iter().enumerate().map(|(i, page)| svg::written(self, page, i)).collect()
+    }
+
+    /// All pages as one PDF, the sides file attached.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::Drawing`] if a page cannot be made; that is a mistake of this program.
+    pub fn pdf(&self) -> Result<Vec<u8>, Error> {
+        pdf::written(self)
+    }
+
+    /// Each page as a PNG of 150 dots an inch.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::Drawing`] if a page cannot be made; that is a mistake of this program.
+    pub fn png(&self) -> Result<Vec<Vec<u8>>, Error> {
+        let trees = self.trees()?;
+        trees.iter().map(png::written).collect()
+    }
+
+    /// Every page read as SVG, ready to be drawn.
+    fn trees(&self) -> Result<Vec<usvg::Tree>, Error> {
+        let options = usvg::Options {
+            fontdb: std::sync::Arc::new(lettering::fonts()),
+            ..usvg::Options::default()
+        };
+        let tree = |(i, page): (usize, &Page)| {
+            let text = svg::plain(self, page, i);
+            usvg::Tree::from_str(&text, &options).map_err(|error| Error::Drawing(error.to_string()))
+        };
+        self.pages.iter().enumerate().map(tree).collect()
+    }
+
+    /// The title of all pages together.
+    fn title(&self) -> String {
+        let first = self.pages.first().map(|page| page.description.clone());
+        first.unwrap_or_default()
+    }
+}
+
+/// The levels that have a space, in file order.
+fn levels(sound: &Sound) -> Vec<usize> {
+    let house = sound.house();
+    let has_space = |&level: &usize| house.spaces.iter().any(|space| space.level == level);
+    (0..house.levels.len()).filter(has_space).collect()
+}
+
+/// The level that has most of what is counted; of several alike the first.
+fn main_level(say: &Sentences<'_>) -> Option<usize> {
+    let house = say.sound.house();
+    let counted = |level: usize| -> crate::Area {
+        let here = (0..house.spaces.len())
+            .filter(|&i| house.spaces[i].level == level && house.spaces[i].counted);
+        here.map(|i| say.areas.spaces[i].net_tenth_foot).sum()
+    };
+    levels(say.sound).into_iter().rev().max_by_key(|&level| counted(level).half_nm2())
+}
+
+/// A warning for every letter that the fonts do not have, where it is first met.
+fn missing_letters(source: &Source) -> Vec<Diagnostic> {
+    let text = source.text();
+    let missing = lettering::missing(text.trim_start_matches('\u{feff}'));
+    let mut found: Vec<(usize, char)> =
+        missing.into_iter().filter_map(|letter| text.find(letter).map(|at| (at, letter))).collect();
+    found.sort_unstable();
+    let warning = |(at, letter): (usize, char)| {
+        let span = Span::new(at, at + letter.len_utf8());
+        let message = format!(
+            "the pages have no letter for `{letter}` ({}); {} stands for it",
+            letter.escape_unicode(),
+            lettering::SUBSTITUTE
+        );
+        Diagnostic::new(Word::LetterNotShown, span, message)
+            .help("Latin, Greek and Cyrillic letters are shown; write it with those")
+    };
+    found.into_iter().map(warning).collect()
+}

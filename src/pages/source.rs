@@ -1,0 +1,62 @@
+//! The sides file word for word, its lines numbered.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::Sound;
+use crate::pages::flow::{Flow, Row, Stack};
+use crate::pages::ink::{Anchor, Ink, Spot, Text};
+use crate::pages::lettering::{self, Hand};
+
+const SIZE_PT: f64 = 7.6;
+const GUTTER_PT: f64 = 30.0;
+
+/// Fills the pages of the source.
+pub(crate) fn source(flow: &mut Flow, sound: &Sound) {
+    flow.begin("Source", "The sides file word for word");
+    let mut stack = Stack::new(flow.width_pt());
+    stack.paragraph(9.0, "The sides file word for word. All figures follow from these sides. That does not show that the sides are right.");
+    stack.space(6.0);
+    let room = flow.width_pt() - GUTTER_PT;
+    for (i, line) in sound.source().text().lines().enumerate() {
+        let line = line.trim_start_matches('\u{feff}');
+        for (k, piece) in pieces(line, room).into_iter().enumerate() {
+            stack.row(row(piece, (k == 0).then_some(i + 1)));
+        }
+    }
+    flow.pour(&stack);
+}
+
+/// A line, or a piece of it, with its number; spaces before it move it to the right.
+fn row(piece: &str, number: Option<usize>) -> Row {
+    let wide = lettering::width_pt(Hand::Even, SIZE_PT, " ");
+    let mut inks = Vec::new();
+    if let Some(number) = number {
+        let text = Text::new(Spot::new(GUTTER_PT - 10.0, SIZE_PT), 6.5, number.to_string());
+        inks.push(Ink::Text(text.anchored(Anchor::End)));
+    }
+    let shown = lettering::shown(&piece.replace('\t', "    "));
+    let words = shown.trim_start_matches(' ');
+    let before = f64::from(u32::try_from(shown.len() - words.len()).unwrap_or(0));
+    if !words.is_empty() {
+        // A run of spaces would be drawn as one: every second one is of the kind that stays.
+        let words = words.replace("  ", "\u{a0} ");
+        let at = Spot::new(GUTTER_PT + before * wide, SIZE_PT);
+        inks.push(Ink::Text(Text::new(at, SIZE_PT, words).in_hand(Hand::Even)));
+    }
+    Row { height_pt: SIZE_PT * 1.24, inks, ..Row::default() }
+}
+
+/// A line cut where the page ends.
+fn pieces(line: &str, room_pt: f64) -> Vec<&str> {
+    let wide = lettering::width_pt(Hand::Even, SIZE_PT, "m");
+    let (mut pieces, mut from, mut used) = (Vec::new(), 0, 0.0);
+    for (at, letter) in line.char_indices() {
+        let width = if letter == '\t' { 4.0 * wide } else { wide };
+        if used + width > room_pt && at > from {
+            pieces.push(&line[from..at]);
+            (from, used) = (at, 0.0);
+        }
+        used += width;
+    }
+    pieces.push(&line[from..]);
+    pieces
+}
