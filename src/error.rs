@@ -17,6 +17,8 @@ pub enum Error {
     Weights(String),
     /// A house that would fill so many pages.
     TooManyPages(usize),
+    /// A file is no page that can be verified.
+    Sheet(String),
     /// A page could not be drawn: a mistake of this program.
     Drawing(String),
 }
@@ -31,6 +33,7 @@ impl fmt::Display for Error {
                 "this file would fill {pages} pages, and {} is the most; give one house a file of its own, without long comments",
                 crate::MOST_PAGES
             ),
+            Error::Sheet(message) => f.write_str(message),
             Error::Drawing(message) => write!(f, "the pages could not be drawn: {message}"),
         }
     }

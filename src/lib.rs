@@ -40,6 +40,7 @@ pub mod report;
 mod rule;
 mod sketch;
 mod spread;
+pub mod verify;
 mod walls;
 mod words;
 

@@ -11,25 +11,34 @@ use crate::cli::{Outcome, Stop};
 
 /// The text of a sides file; `-` is standard input.
 pub(crate) fn read_source(path: &Path) -> Result<Source, Stop> {
-    let mut bytes = Vec::new();
-    let limit = u64::try_from(MOST_BYTES).unwrap_or(u64::MAX).saturating_add(1);
-    let (name, read) = if path == Path::new("-") {
-        if io::stdin().is_terminal() {
-            say("reading the sides from the keyboard; end with Ctrl-D on a line of its own");
-        }
-        ("standard input".to_owned(), io::stdin().lock().take(limit).read_to_end(&mut bytes))
-    } else {
-        let name = path.display().to_string();
-        (name, File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes)))
-    };
-    read.map_err(|error| Stop::Said(cannot_read(path, &error)))?;
+    if path == Path::new("-") && io::stdin().is_terminal() {
+        say("reading the sides from the keyboard; end with Ctrl-D on a line of its own");
+    }
+    let mut bytes = read_bytes(path, MOST_BYTES)?;
     if bytes.len() > MOST_BYTES {
         // Cut where a character ends, so that the fault is about the size and nothing else.
         while bytes.last().is_some_and(|byte| byte & 0xc0 == 0x80) {
             bytes.pop();
         }
     }
+    let name = match path == Path::new("-") {
+        true => "standard input".to_owned(),
+        false => path.display().to_string(),
+    };
     Ok(fairfoot::decode(name, bytes)?)
+}
+
+/// The bytes of a file, or of standard input; of a longer one than `most` one byte more.
+pub(crate) fn read_bytes(path: &Path, most: usize) -> Result<Vec<u8>, Stop> {
+    let limit = u64::try_from(most).unwrap_or(u64::MAX).saturating_add(1);
+    let mut bytes = Vec::new();
+    let read = if path == Path::new("-") {
+        io::stdin().lock().take(limit).read_to_end(&mut bytes)
+    } else {
+        File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes))
+    };
+    read.map_err(|error| Stop::Said(cannot_read(path, &error)))?;
+    Ok(bytes)
 }
 
 /// A sides file read and checked.
@@ -62,15 +71,19 @@ fn beside(path: &Path) -> Option<PathBuf> {
 
 /// A path between backticks, what cannot be seen written out.
 pub(crate) fn shown(path: &Path) -> String {
-    let mut text = String::from("`");
-    for character in path.display().to_string().chars() {
+    format!("`{}`", visible(&path.display().to_string()))
+}
+
+/// A text with what cannot be seen written out.
+pub(crate) fn visible(words: &str) -> String {
+    let mut text = String::new();
+    for character in words.chars() {
         if character.is_control() {
             text.extend(character.escape_default());
         } else {
             text.push(character);
         }
     }
-    text.push('`');
     text
 }
 

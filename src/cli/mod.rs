@@ -8,6 +8,7 @@ mod reconcile;
 mod sheet;
 mod shells;
 mod tidy;
+mod verify;
 
 use std::process::ExitCode;
 
@@ -75,6 +76,8 @@ enum Command {
     Area(area::Options),
     /// The pages: a to-scale drawing, its working and its source, as SVG, PDF or PNG
     Sheet(sheet::Options),
+    /// Does every figure printed on a page follow from the sides file inside it
+    Verify(verify::Options),
     /// The canonical form of a sides file, comments kept
     Tidy(tidy::Options),
     /// Write a commented file to start from; never over an existing one
@@ -192,6 +195,7 @@ pub(crate) fn run() -> Outcome {
         Command::Check(options) => check::run(&options),
         Command::Area(options) => area::run(&options),
         Command::Sheet(options) => sheet::run(&options),
+        Command::Verify(options) => verify::run(&options),
         Command::Tidy(options) => tidy::run(&options),
         Command::New(options) => new::run(&options),
         Command::Completions(options) => shells::completions(&options),

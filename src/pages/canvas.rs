@@ -41,6 +41,14 @@ pub(crate) struct Block {
     pub(crate) lines: Vec<(Hand, f64, String)>,
 }
 
+/// What a leader may run across.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Over {
+    Nothing,
+    /// Other dimension lines, where there is no other way.
+    Lines,
+}
+
 /// How lines follow each other, by the size of their letters.
 const LEADING: f64 = 1.22;
 
@@ -188,13 +196,16 @@ impl Canvas {
     fn dimension(&mut self, dimension: &Dimension) -> bool {
         let out = dimension.wall.out;
         let inward = Spot::default().plus(out, -1.0);
-        SIZES_PT.into_iter().any(|size_pt| {
+        let placed = SIZES_PT.into_iter().any(|size_pt| {
             (0..4).any(|row| self.along(dimension, out, row, size_pt))
                 || self.along(dimension, inward, 0, size_pt)
-                || self.leader(dimension, out, size_pt)
+                || self.leader(dimension, out, size_pt, Over::Nothing)
                 || self.along(dimension, inward, 1, size_pt)
-                || self.leader(dimension, inward, size_pt)
-        })
+                || self.leader(dimension, inward, size_pt, Over::Nothing)
+        });
+        placed
+            || self.leader(dimension, out, SIZES_PT[1], Over::Lines)
+            || self.leader(dimension, inward, SIZES_PT[1], Over::Lines)
     }
 
     /// A dimension line parallel to the wall, slashes at its ends, its text above it.
@@ -240,7 +251,7 @@ impl Canvas {
     }
 
     /// A level text near the wall and a line from it to the wall.
-    fn leader(&mut self, dimension: &Dimension, out: Spot, size_pt: f64) -> bool {
+    fn leader(&mut self, dimension: &Dimension, out: Spot, size_pt: f64, over: Over) -> bool {
         const LENGTHS_PT: [f64; 11] =
             [11.0, 16.0, 22.0, 30.0, 40.0, 52.0, 66.0, 84.0, 106.0, 134.0, 168.0];
         const TURNS: [f64; 11] =
@@ -250,7 +261,11 @@ impl Canvas {
             TURNS.into_iter().find_map(|turn| {
                 let tip = start.plus(turned_by(out, turn), length);
                 let text = text_at_tip(dimension, start, tip, size_pt);
-                let free = self.crowd.has_room(&text.corners()) && self.crowd.is_clear(start, tip);
+                let clear = match over {
+                    Over::Nothing => self.crowd.is_clear(start, tip),
+                    Over::Lines => self.crowd.lets_out(start, tip),
+                };
+                let free = clear && self.crowd.has_room(&text.corners());
                 free.then_some((tip, text))
             })
         });
@@ -265,7 +280,7 @@ impl Canvas {
     /// A text beside a wall, outside or in, by a leader.
     pub(crate) fn beside(&mut self, dimension: &Dimension) -> bool {
         let out = dimension.wall.out;
-        self.leader(dimension, out, SIZES_PT[1])
+        self.leader(dimension, out, SIZES_PT[1], Over::Nothing)
     }
 
     /// A level text where there is room near a spot, and a line from it to the spot across whatever lies between.

@@ -16,8 +16,8 @@ use crate::report::sentences::{CAUTIONS, Sentences, capital, range_text, signed,
 /// Width of the steps beside their chart, in points.
 const STEPS_PT: f64 = 318.0;
 
-/// Room for the notes under a drawing, in points.
-const NOTES_PT: f64 = 16.0;
+/// Room for notes on a page that a drawing has to itself, in points.
+pub(crate) const NOTES_PT: f64 = 60.0;
 
 /// Fills the Exhibit; a main level that is crowded there has a page of its own after it.
 pub(crate) fn exhibit(
@@ -50,11 +50,11 @@ pub(crate) fn exhibit(
     last.space(4.0);
     last.paragraph(8.0, CAUTIONS);
     let first = figures.first().map(|figure| Told::of(flow, say, figure));
-    let mut is_crowded = false;
+    let mut crowded = None;
     if let Some(level) = level {
         let with_last = if figures.len() < 2 { last.height_pt() } else { 0.0 };
-        let below = first.as_ref().map_or(0.0, Told::height_pt) + with_last + NOTES_PT;
-        is_crowded = drawing(flow, say, marks, level, below);
+        let below = first.as_ref().map_or(0.0, Told::height_pt) + with_last;
+        crowded = drawing(flow, say, marks, level, below);
     }
     if let Some(told) = first {
         told.pour(flow);
@@ -64,9 +64,31 @@ pub(crate) fn exhibit(
         Told::of(flow, say, figure).pour(flow);
     }
     flow.pour(&last);
-    if let Some(level) = level.filter(|_| is_crowded) {
+    if let (Some(level), Some(crowded)) = (level, crowded) {
+        larger(flow, say, marks, level, crowded);
+    }
+}
+
+/// What a drawing is short of: labels that found no room, and its scale.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Crowded {
+    left_out: usize,
+    pt_per_ft: f64,
+}
+
+/// The main level on a page of its own, if that letters more of it or shows it larger.
+fn larger(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, crowded: Crowded) {
+    let frame = Frame {
+        left_top: Spot::new(EDGE_PT, 0.0),
+        width_pt: flow.width_pt(),
+        height_pt: flow.whole_page_pt() - NOTES_PT,
+    };
+    let drawing = plan::level(say, marks, level, frame);
+    let is_better =
+        drawing.scale.pt_per_ft > crowded.pt_per_ft || drawing.left_out < crowded.left_out;
+    if is_better {
         flow.begin(&say.sound.house().levels[level].name, "The main level as large as a page");
-        let height = flow.room_pt() - 60.0;
+        let height = flow.room_pt() - NOTES_PT;
         draw_level(flow, say, marks, level, height);
     }
 }
@@ -94,7 +116,7 @@ fn drawing(
     marks: &Marks,
     level: usize,
     below_pt: f64,
-) -> bool {
+) -> Option<Crowded> {
     const LEAST_PT: f64 = 285.0;
     let room = flow.room_pt();
     let height_pt = if room - below_pt >= LEAST_PT {
@@ -105,34 +127,51 @@ fn drawing(
     draw_level(flow, say, marks, level, height_pt)
 }
 
-/// A level in so much height, with its notes under it; whether labels found no room or the scale is small.
+/// A level in so much height, with its notes under it; what it is short of, if it is.
 pub(crate) fn draw_level(
     flow: &mut Flow,
     say: &Sentences<'_>,
     marks: &Marks,
     level: usize,
     height_pt: f64,
-) -> bool {
+) -> Option<Crowded> {
     let house = say.sound.house();
+    let mut left = height_pt;
     if house.levels.len() > 1 && flow.section() != house.levels[level].name {
         let mut name = Stack::new(flow.width_pt());
         let below = if house.levels[level].below_grade { ", below grade" } else { "" };
         name.bold(9.0, &format!("{}{below}", house.levels[level].name));
+        left -= name.height_pt();
         flow.pour(&name);
     }
-    let frame =
-        Frame { left_top: Spot::new(EDGE_PT, flow.y_pt()), width_pt: flow.width_pt(), height_pt };
-    let drawing = plan::level(say, marks, level, frame);
-    let is_crowded = drawing.left_out > 0 || drawing.scale.pt_per_ft < 4.5;
+    let frame = |height_pt: f64| Frame {
+        left_top: Spot::new(EDGE_PT, flow.y_pt()),
+        width_pt: flow.width_pt(),
+        height_pt,
+    };
+    let mut drawing = plan::level(say, marks, level, frame(left));
+    let mut notes = notes_under(flow.width_pt(), &drawing.notes);
+    let over = drawing.height_pt + notes.height_pt() - left;
+    if over > 0.0 {
+        drawing = plan::level(say, marks, level, frame(left - over));
+        notes = notes_under(flow.width_pt(), &drawing.notes);
+    }
+    let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
     flow.put(drawing.inks, Some(drawing.scale.pt_per_ft));
-    flow.down(drawing.height_pt + 4.0);
-    let mut notes = Stack::new(flow.width_pt());
-    if !drawing.notes.is_empty() {
-        notes.paragraph(7.0, &format!("On the drawing: {}.", drawing.notes.join("; ")));
+    flow.down(drawing.height_pt);
+    flow.pour(&notes);
+    (left_out > 0 || pt_per_ft < 4.5).then_some(Crowded { left_out, pt_per_ft })
+}
+
+/// What the marks of a drawing mean.
+fn notes_under(width_pt: f64, told: &[String]) -> Stack {
+    let mut notes = Stack::new(width_pt);
+    notes.space(4.0);
+    if !told.is_empty() {
+        notes.paragraph(7.0, &format!("On the drawing: {}.", told.join("; ")));
     }
     notes.space(2.0);
-    flow.pour(&notes);
-    is_crowded
+    notes
 }
 
 /// A figure's steps, their chart, and what would account for it.
@@ -270,7 +309,8 @@ fn chart(figure: &Figure, width_pt: f64) -> Stack {
     for (sq_ft, anchor) in [(values.low, Anchor::Start), (values.high, Anchor::End)] {
         let at = Spot::new(x(sq_ft), axis);
         inks.push(Ink::Stroke(Stroke::line(at, Spot::new(at.x_pt, axis + 2.5), 0.5)));
-        let words = format!("{} sq ft", crate::report::sentences::rounded_float(sq_ft));
+        let unit = if anchor == Anchor::End { " sq ft" } else { "" };
+        let words = format!("{}{unit}", crate::report::sentences::rounded_float(sq_ft));
         inks.push(Ink::Text(
             Text::new(Spot::new(at.x_pt, axis + 9.0), 6.5, words).anchored(anchor),
         ));

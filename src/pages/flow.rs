@@ -283,12 +283,18 @@ impl Flow {
         }
         if !self.numbers.is_empty() {
             page.write(Text::new(Spot::new(EDGE_PT, y_pt), 8.0, self.numbers.clone()));
-            y_pt += 10.0;
         }
-        y_pt = y_pt.max(56.0) - 4.0;
+        y_pt = self.top_pt() - 8.0;
         page.draw(Stroke::line(Spot::new(EDGE_PT, y_pt), Spot::new(right, y_pt), 0.8));
         self.pages.push(page);
-        self.y_pt = y_pt + 8.0;
+        self.y_pt = self.top_pt();
+    }
+
+    /// Where the first row of a page begins, below its head.
+    fn top_pt(&self) -> f64 {
+        let lines = f64::from(u32::try_from(self.place.len()).unwrap_or(0)) * 12.0;
+        let numbers = if self.numbers.is_empty() { 0.0 } else { 10.0 };
+        (44.0 + lines + numbers).max(56.0) + 4.0
     }
 
     /// The title of the pages being filled.
@@ -299,6 +305,11 @@ impl Flow {
     /// Where the next row begins.
     pub(crate) fn y_pt(&self) -> f64 {
         self.y_pt
+    }
+
+    /// What a new page has.
+    pub(crate) fn whole_page_pt(&self) -> f64 {
+        self.paper.size_pt().1 - FOOT_PT - self.top_pt()
     }
 
     /// What is left of the page.

@@ -228,7 +228,10 @@ impl Stroke {
                 Run::Line(to) | Run::Arc { to, .. } => to,
                 Run::Close => first,
             };
-            stretches.push((last, next));
+            // A figure that is closed already closes with nothing.
+            if last.to(next).length() > 1e-9 {
+                stretches.push((last, next));
+            }
             last = next;
         }
         stretches

@@ -178,6 +178,9 @@ pub(crate) fn wrapped(hand: Hand, size_pt: f64, words: &str, room_pt: f64) -> Ve
             pieces.push(Word { text, width_pt: width_pt(hand, size_pt, text), space_pt });
         }
     }
+    if pieces.is_empty() {
+        return Vec::new();
+    }
     textwrap::wrap_algorithms::wrap_first_fit(&pieces, &[room_pt]).into_iter().map(joined).collect()
 }
 

@@ -9,7 +9,7 @@ use crate::pages::canvas::{Block, Canvas, Dimension};
 use crate::pages::flow::{Column, EDGE_PT, Flow, Stack};
 use crate::pages::ink::{Part, Spot};
 use crate::pages::lettering::{self, Hand};
-use crate::pages::plan::{self, Frame, Reach};
+use crate::pages::plan::{self, Fitting, Frame, Reach};
 use crate::pages::view::Turned;
 use crate::report::sentences::{Sentences, misses, whole};
 use crate::sketch::Direction;
@@ -48,7 +48,8 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     };
     let mut skip = 0;
     loop {
-        let (view, height) = plan::fitted(&reach, turned, &frame, 40.0, skip);
+        let (view, height) =
+            plan::fitted(&reach, turned, &frame, 40.0, Fitting { skip, airy: 2.0 });
         let right_bottom = Spot::new(EDGE_PT + frame.width_pt, frame.left_top.y_pt + height);
         let mut canvas = Canvas::new(view, frame.left_top, right_bottom);
         let walls = view.walls(outline, (0, 0));

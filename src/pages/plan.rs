@@ -40,6 +40,8 @@ pub(crate) struct Drawing {
 
 /// Room kept for labels round the outline, in points.
 const MARGIN_PT: f64 = 27.0;
+/// So much less will do above and below if that lets a larger scale in.
+const TIGHTER_PT: f64 = 5.0;
 /// Room below for the street, the scale bar and the scale.
 const STRIP_PT: f64 = 32.0;
 
@@ -74,19 +76,19 @@ pub(crate) fn fitted(
     turned: Turned,
     frame: &Frame,
     margin_pt: f64,
-    skip: usize,
+    fitting: Fitting,
 ) -> (View, f64) {
     let fits = |scale: &&Scale| {
         let (width, height) = reach.size_pt(**scale);
         width + 2.0 * margin_pt <= frame.width_pt
-            && height + 2.0 * margin_pt + STRIP_PT <= frame.height_pt
+            && height + 2.0 * (margin_pt - TIGHTER_PT) + STRIP_PT <= frame.height_pt
     };
     let last = SCALES[SCALES.len() - 1];
-    let scale = SCALES.iter().filter(fits).nth(skip).copied().unwrap_or(last);
+    let scale = SCALES.iter().filter(fits).nth(fitting.skip).copied().unwrap_or(last);
     let (width, height) = reach.size_pt(scale);
     // More room above and below where there is some, but no more than labels can use.
     let spare = (frame.height_pt - STRIP_PT - height) / 2.0;
-    let above = spare.clamp(margin_pt.min(spare), 1.5 * margin_pt);
+    let above = spare.clamp(margin_pt.min(spare), fitting.airy * margin_pt);
     let left = frame.left_top.x_pt + (frame.width_pt - width) / 2.0;
     let mut view = View { turned, scale, origin: Spot::default() };
     let (low_right, high_up) = (view.points(reach.low.0), view.points(reach.high.1));
@@ -103,22 +105,51 @@ struct Shape {
 
 /// Draws a level at the largest standard scale at which all is lettered, or at which most is.
 pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Frame) -> Drawing {
-    let first = drawn(say, marks, level, frame, 0);
-    if first.left_out == 0 {
-        return first;
+    // More air round the outline first, where the frame has it; then a smaller scale.
+    let ways = [(0, 1.5), (0, 5.0), (1, 5.0)];
+    let mut best: Option<Drawing> = None;
+    for (skip, airy) in ways {
+        let drawing = drawn(say, marks, level, frame, Fitting { skip, airy });
+        if best.as_ref().is_none_or(|best| drawing.left_out < best.left_out) {
+            let is_whole = drawing.left_out == 0;
+            best = Some(drawing);
+            if is_whole {
+                break;
+            }
+        }
     }
-    let second = drawn(say, marks, level, frame, 1);
-    if second.left_out < first.left_out { second } else { first }
+    best.unwrap_or_else(|| drawn(say, marks, level, frame, Fitting::default()))
 }
 
-fn drawn(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Frame, skip: usize) -> Drawing {
+/// How a drawing is fitted into its frame.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Fitting {
+    /// So many larger scales are left out.
+    pub(crate) skip: usize,
+    /// The most air above and below, in margins.
+    pub(crate) airy: f64,
+}
+
+impl Default for Fitting {
+    fn default() -> Fitting {
+        Fitting { skip: 0, airy: 1.5 }
+    }
+}
+
+fn drawn(
+    say: &Sentences<'_>,
+    marks: &Marks,
+    level: usize,
+    frame: Frame,
+    fitting: Fitting,
+) -> Drawing {
     let house = say.sound.house();
     let heads = &say.sound.sketch().heads;
     let turned = Turned { front: heads.front.unwrap_or(Direction::South) };
     let spaces: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level).collect();
     let reach = Reach::of(points(say, marks, level, &spaces), turned);
-    let (view, height) = fitted(&reach, turned, &frame, MARGIN_PT, skip);
+    let (view, height) = fitted(&reach, turned, &frame, MARGIN_PT, fitting);
     let right_bottom =
         Spot::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height);
     let mut plan = Plan {
@@ -298,10 +329,12 @@ impl Plan<'_> {
                     self.canvas.line(stroke.as_part(Part::Dashed), Sort::Theirs);
                 }
             }
-            self.note(&format!(
-                "dashed outline: the {}'s own sketch, laid over ours",
-                theirs.whose
-            ));
+            let face = match theirs.face {
+                Face::Outside => String::new(),
+                face => format!(", taken to the {} face", face.word()),
+            };
+            let whose = theirs.whose;
+            self.note(&format!("dashed outline: the {whose}'s own sketch{face}, laid over ours"));
         }
     }
 
@@ -514,7 +547,7 @@ impl Plan<'_> {
             } else {
                 String::new()
             };
-            notes.push(format!("without room on the drawing: {}{more}", shown.join("; ")));
+            notes.push(format!("not lettered, for want of room: {}{more}", shown.join("; ")));
         }
         notes
     }

@@ -9,7 +9,7 @@ use crate::pages::crowd::Sort;
 use crate::pages::flow::{Column, Flow, Row, Stack};
 use crate::pages::ink::{Ink, Part, Run, Spot, Stroke, Text};
 use crate::pages::lettering::Hand;
-use crate::pages::plan::{self, Frame, Reach};
+use crate::pages::plan::{self, Fitting, Frame, Reach};
 use crate::pages::view::{Point, Turned, View};
 use crate::reconcile::Reconciliation;
 use crate::report::json::side_figures;
@@ -185,7 +185,7 @@ fn lettered(
     let flat = outline.flattened();
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
     let frame = Frame { left_top: Spot::new(0.0, 0.0), width_pt: wide_pt, height_pt: 200.0 };
-    let (view, height) = plan::fitted(&reach, turned, &frame, 10.0, 0);
+    let (view, height) = plan::fitted(&reach, turned, &frame, 10.0, Fitting::default());
     let mut canvas = Canvas::new(view, Spot::new(0.0, 0.0), Spot::new(wide_pt, height));
     let walls = view.walls(outline, (0, 0));
     for placed in &cutting.placed {

@@ -14,7 +14,7 @@ mod closing;
 use std::path::PathBuf;
 
 use fairfoot::diagnostic::{Word, draw};
-use fairfoot::{Areas, Diagnostic, Reconciliation, Settings, Source};
+use fairfoot::{Areas, Diagnostic, Pages, Paper, Reconciliation, Settings, Source};
 
 /// Everything fairfoot has to say of a text, in file order.
 pub(crate) fn told(name: &str, bytes: Vec<u8>) -> (Source, Vec<Diagnostic>) {
@@ -23,7 +23,10 @@ pub(crate) fn told(name: &str, bytes: Vec<u8>) -> (Source, Vec<Diagnostic>) {
         let sound = fairfoot::read_source(fairfoot::decode(name, bytes)?)?;
         let areas = Areas::of(&sound, &settings)?;
         let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
-        Ok((sound.source().clone(), reconciliation.warnings().to_vec()))
+        let mut told = reconciliation.warnings().to_vec();
+        let pages = Pages::of(&sound, &reconciliation, Paper::Letter);
+        told.extend(pages.map(|pages| pages.warnings().to_vec()).unwrap_or_default());
+        Ok((sound.source().clone(), told))
     };
     worked_out().unwrap_or_else(|faults: fairfoot::Faults| {
         (faults.source().clone(), faults.list().to_vec())

@@ -1,0 +1,119 @@
+//! No label touches another, a wall or a dimension line; all stands on the paper.
+
+use fairfoot::{Page, Paper, Part, Spot, Text};
+use geo::{Area, BoundingRect, Coord, Intersects, Line, LineString, Polygon};
+use proptest::prelude::*;
+
+use crate::houses::houses;
+use crate::{pages_on, sketches};
+
+/// The ground of a text, a hair smaller than it is.
+fn ground(text: &Text) -> Polygon<f64> {
+    let [a, b, c, d] = text.corners();
+    let middle = ((a.x_pt + c.x_pt) / 2.0, (a.y_pt + c.y_pt) / 2.0);
+    let corner = |spot: Spot| Coord {
+        x: middle.0 + (spot.x_pt - middle.0) * 0.98,
+        y: middle.1 + (spot.y_pt - middle.1) * 0.98,
+    };
+    Polygon::new(LineString::from(vec![corner(a), corner(b), corner(c), corner(d)]), Vec::new())
+}
+
+fn line((from, to): (Spot, Spot)) -> Line<f64> {
+    Line::new(Coord { x: from.x_pt, y: from.y_pt }, Coord { x: to.x_pt, y: to.y_pt })
+}
+
+/// Everything that is wrong with a page; nothing if it is well.
+pub(crate) fn faults(page: &Page) -> Vec<String> {
+    let mut faults = Vec::new();
+    let texts: Vec<(&Text, Polygon<f64>)> = page.texts().map(|text| (text, ground(text))).collect();
+    let (width, height) = page.size_pt();
+    for (text, ground) in &texts {
+        assert!(ground.unsigned_area() > 0.0, "{:?} covers nothing", text.words());
+        let bounds = ground.bounding_rect().unwrap();
+        let (low, high) = (bounds.min(), bounds.max());
+        if low.x < 20.0 || low.y < 20.0 || high.x > width - 20.0 || high.y > height - 20.0 {
+            faults.push(format!("{:?} stands off the paper", text.words()));
+        }
+    }
+    for (i, (text, ground)) in texts.iter().enumerate() {
+        let bounds = ground.bounding_rect().unwrap();
+        for (other, theirs) in &texts[i + 1..] {
+            if bounds.intersects(&theirs.bounding_rect().unwrap()) && ground.intersects(theirs) {
+                faults.push(format!("{:?} touches {:?}", text.words(), other.words()));
+            }
+        }
+    }
+    for part in [Part::Outline, Part::Dashed, Part::Dimension] {
+        let lines: Vec<Line<f64>> = page.lines(part).into_iter().map(line).collect();
+        for (text, ground) in texts.iter().filter(|(text, _)| text.is_label()) {
+            if lines.iter().any(|line| ground.intersects(line)) {
+                faults.push(format!("{:?} touches a line of {part:?}", text.words()));
+            }
+        }
+    }
+    faults
+}
+
+#[test]
+fn nothing_touches_anything_on_the_pages_of_every_sketch() {
+    for (name, text) in sketches() {
+        for paper in [Paper::Letter, Paper::A4] {
+            let pages = pages_on(&text, paper);
+            for (i, page) in pages.pages().iter().enumerate() {
+                assert_eq!(faults(page), Vec::<String>::new(), "{name}, page {}", i + 1);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_check_that_sees_nothing_would_be_worthless() {
+    // Two labels drawn over each other are found out.
+    let pages = pages_on(&crate::sketch("plain-rectangle"), Paper::Letter);
+    let texts: Vec<&Text> = pages.pages()[0].texts().collect();
+    assert!(ground(texts[0]).intersects(&ground(texts[0])));
+    assert!(!ground(texts[0]).intersects(&ground(texts[1])));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    #[test]
+    fn nothing_touches_anything_on_the_pages_of_any_house(house in houses()) {
+        let text = house.text();
+        // A bay that meets a porch, or a tower, is no house.
+        let sound = fairfoot::read("house.sides", text.as_str());
+        prop_assume!(sound.is_ok());
+        let settings = fairfoot::Settings::default();
+        prop_assume!(fairfoot::Areas::of(sound.as_ref().unwrap(), &settings).is_ok());
+        let pages = pages_on(&text, Paper::Letter);
+        for (i, page) in pages.pages().iter().enumerate() {
+            prop_assert_eq!(faults(page), Vec::<String>::new(), "page {} of\n{}", i + 1, text);
+        }
+    }
+}
+
+/// 40 sides over 200 ft, and a shed: the ends of what is usual.
+#[test]
+fn a_long_house_and_a_small_shed_are_both_lettered() {
+    let mut long =
+        String::from("front south\nlevel \"Ground floor\"\nliving \"Long house\"\nnorth 30'\n");
+    for i in 0..19 {
+        let way = if i % 2 == 0 { "north" } else { "south" };
+        long.push_str(&format!("east 10' {}\"\n{way} 6' 3\"\n", i % 12));
+    }
+    long.push_str("east 10'\nsouth by closing\nclose\n");
+    let pages = pages_on(&long, Paper::Letter);
+    let all: Vec<String> = pages.pages().iter().flat_map(crate::words).collect();
+    assert!(all.iter().any(|words| words.starts_with("Scale 1 in = ")), "{all:?}");
+    // Every length stands on one of the drawings.
+    for i in 0..12 {
+        let length = if i == 0 { "10'".to_owned() } else { format!("10' {i}\"") };
+        assert!(all.contains(&length), "{length} is missing");
+    }
+    let shed = "level \"Ground floor\"\nstorage \"Shed\"\nnorth 6'\neast 4'\nsouth 6'\nwest 4'";
+    let pages = pages_on(shed, Paper::Letter);
+    let all = crate::words(&pages.pages()[0]);
+    assert!(all.contains(&"Scale 1/4 in = 1 ft, printed at full size (100 %)".to_owned()));
+    assert!(all.contains(&"6'".to_owned()) && all.contains(&"4'".to_owned()), "{all:?}");
+}

@@ -1,0 +1,143 @@
+//! Nothing in a name breaks a page, and nothing in a page breaks the reader.
+
+use fairfoot::verify;
+
+use crate::{pages, sketch, words};
+
+fn named(name: &str) -> String {
+    format!(
+        "property \"{name}\"\naddress \"{name}\"\naccount \"{name}\"\nrecord 900 sq ft \"{name}\"\nlevel \"Ground floor\"\nliving \"{name}\"\nnorth 30' note \"{name}\"\neast 40'\nsouth 30'\nwest 40'\ngarage \"Garage {name}\" start east 40'\nnorth 20' \neast 20'\nsouth 20'\nwest 20'\n# {name}"
+    )
+}
+
+#[test]
+fn no_name_breaks_a_page() {
+    let long = "W".repeat(400);
+    let words400 = "wide ".repeat(80);
+    for name in [
+        "<script>alert(1)</script>",
+        "a & b &amp; c &#60;",
+        "it's ]]> over <![CDATA[",
+        "-- --> <!-- <?xml ?>",
+        "{{}} %s ${x} \\n \\u0041",
+        "👍 family 👩‍👩‍👧 家 \u{5d0}\u{5d1}",
+        "ÀÉÎÕÜ ñ ß Ωμέγα Жук ặ",
+        "\u{fffd} ½ ′ ″",
+        long.as_str(),
+        words400.trim(),
+    ] {
+        // Marks that would end the text are doubled in the file, or are not in it.
+        let text = named(name);
+        let sound = fairfoot::read("house.sides", text.as_str());
+        if sound.is_err() {
+            // What the file cannot hold never comes to a page.
+            assert!(name.chars().any(|c| c == '\\' || c == '\u{200d}' || !c.is_ascii()), "{name}");
+            continue;
+        }
+        let pages = pages(&text);
+        for page in pages.pages() {
+            assert_eq!(crate::drawing::faults(page), Vec::<String>::new(), "{name}");
+        }
+        for svg in pages.svg() {
+            assert!(!svg.contains("<script"), "{name}");
+            let verified = verify::sheet(svg.as_bytes()).unwrap();
+            assert!(verified.holds() && verified.is_unchanged(), "{name}: {:?}", verified.checks());
+            assert_eq!(verified.sides(), text);
+        }
+        let verified = verify::sheet(&pages.pdf().unwrap()).unwrap();
+        assert!(verified.holds() && verified.is_unchanged(), "{name}: {:?}", verified.checks());
+    }
+}
+
+#[test]
+fn a_letter_that_is_missing_is_told_and_stood_for() {
+    let pages = pages(&named("The house 👍"));
+    let warnings: Vec<&str> = pages.warnings().iter().map(|w| w.message()).collect();
+    assert_eq!(
+        warnings,
+        ["the pages have no letter for `\\u{1f44d}` (\\u{1f44d}); \u{fffd} stands for it"
+            .replace("`\\u{1f44d}`", "`👍`")]
+    );
+    assert!(
+        words(&pages.pages()[0]).contains(&"The house \u{fffd}, The house \u{fffd}".to_owned())
+    );
+}
+
+#[test]
+fn line_ends_of_every_kind_travel_unchanged() {
+    let text = sketch("cottage").replace('\n', "\r\n");
+    let svg = pages(&text).svg().remove(0);
+    assert!(!svg.contains('\r'), "a carriage return written as itself would be lost");
+    let verified = verify::sheet(svg.as_bytes()).unwrap();
+    assert_eq!(verified.sides(), text);
+    assert!(verified.holds());
+}
+
+#[test]
+fn a_hostile_svg_is_refused_in_a_sentence() {
+    let page = pages(&sketch("cottage")).svg().remove(0);
+    let bomb =
+        "<!DOCTYPE svg [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;&a;&a;&a;&a;&a;\">]>";
+    let with = |extra: &str| page.replacen("<title", &format!("{extra}<title"), 1);
+    let cases: Vec<(String, &str)> = vec![
+        (String::new(), "there is no sides file inside"),
+        ("not a page".to_owned(), "there is no sides file inside"),
+        ("<svg/>".to_owned(), "there is no sides file inside"),
+        (format!("{bomb}{page}"), "it has a document type"),
+        (page.replacen("<svg", &format!("{bomb}<svg"), 1), "it has a document type"),
+        (with("<script>x</script>"), "it has a `script`"),
+        (with("<image href=\"http://example.com/a.png\"/>"), "it has a `image`"),
+        (with("<a href=\"http://example.com/\"/>"), "it refers to something outside"),
+        (with("<g onload=\"x()\"/>"), "it has something that runs"),
+        (with("<?xml-stylesheet href=\"http://example.com/a.css\"?>"), "it has an instruction"),
+        (with("<text>&own;</text>"), "it has an entity of its own"),
+        (page[..page.len() / 2].to_owned(), "it ends in the middle"),
+        (page.replace("</metadata>", ""), "it is no SVG that can be read"),
+        (
+            with("<metadata><ff:sides xmlns:ff=\"urn:fairfoot:sides:1\">x</ff:sides></metadata>"),
+            "it has two sides files",
+        ),
+        (
+            page.replace("urn:fairfoot:sides:1", "urn:fairfoot:sides:9"),
+            "there is no sides file inside",
+        ),
+        (page.replace("ties=\"up\"", "ties=\"sideways\""), "what it says of how it was made"),
+        (
+            page.replace("reach-nm=\"45720000\"", "reach-nm=\"-1\""),
+            "what it says of how it was made",
+        ),
+        (
+            page.replace("living &quot;Cottage&quot;", "living Cottage"),
+            "the sides file inside cannot be worked out",
+        ),
+        (page.replace("pages=\"4\"", "pages=\"5\""), "it says it is of 5 pages"),
+        ("<g>".repeat(100_000), "it has more in it than any page"),
+    ];
+    for (text, why) in cases {
+        match verify::sheet(text.as_bytes()) {
+            Err(error) => assert!(error.to_string().starts_with(why), "{why}: {error}"),
+            Ok(verified) => panic!("{why}: {:?}", verified.checks()),
+        }
+    }
+    for bytes in [&b"\xff\xfe\x00"[..], b"%PDF-1.7", b"%PDF-1.7\n%%EOF", &[0; 1000]] {
+        assert!(verify::sheet(bytes).is_err());
+    }
+}
+
+#[test]
+fn a_pdf_cut_anywhere_or_with_a_byte_turned_is_no_crash() {
+    let pdf = pages(&sketch("plain-rectangle")).pdf().unwrap();
+    let mut refused = 0;
+    for k in 1..60 {
+        let cut = &pdf[..pdf.len() * k / 60];
+        refused +=
+            usize::from(verify::sheet(cut).is_err_and(|error| !error.to_string().is_empty()));
+        let mut turned = pdf.clone();
+        let at = turned.len() * k / 60;
+        turned[at] ^= 0x55;
+        if let Ok(verified) = verify::sheet(&turned) {
+            assert!(!verified.is_unchanged());
+        }
+    }
+    assert!(refused > 50, "{refused}");
+}

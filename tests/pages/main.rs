@@ -1,0 +1,62 @@
+//! The pages: to scale, nothing in the way of anything, the same on every run, and verified as they came.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    clippy::integer_division,
+    reason = "a test that cannot go on has failed; places are checked by plain arithmetic"
+)]
+
+mod drawing;
+mod hostile;
+mod houses;
+mod outputs;
+mod saved_again;
+mod scale;
+mod words;
+
+use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings, Sound};
+
+/// Every sketch that ships with the program: its name and its text.
+pub(crate) fn sketches() -> Vec<(String, String)> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/sketches");
+    let mut all: Vec<(String, String)> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "sides"))
+        .map(|path| {
+            let name = path.file_stem().unwrap().to_string_lossy().into_owned();
+            (name, std::fs::read_to_string(path).unwrap())
+        })
+        .collect();
+    all.sort();
+    all
+}
+
+pub(crate) fn sketch(name: &str) -> String {
+    sketches().into_iter().find(|(other, _)| other == name).expect("the sketch").1
+}
+
+pub(crate) fn worked_out(text: &str) -> (Sound, Reconciliation) {
+    let sound = fairfoot::read("house.sides", text).expect("a sound file");
+    let settings = Settings::default();
+    let areas = Areas::of(&sound, &settings).expect("areas");
+    let reconciliation = Reconciliation::of(&sound, areas, &settings).expect("a reconciliation");
+    (sound, reconciliation)
+}
+
+pub(crate) fn pages_on(text: &str, paper: Paper) -> Pages {
+    let (sound, reconciliation) = worked_out(text);
+    Pages::of(&sound, &reconciliation, paper).expect("pages")
+}
+
+pub(crate) fn pages(text: &str) -> Pages {
+    pages_on(text, Paper::Letter)
+}
+
+/// All words of a page, text after text.
+pub(crate) fn words(page: &fairfoot::Page) -> Vec<String> {
+    page.texts().map(|text| text.words().to_owned()).collect()
+}

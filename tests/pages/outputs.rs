@@ -1,0 +1,84 @@
+//! The files: the same bytes for the same sides, at their true size.
+
+use fairfoot::Paper;
+
+use crate::{pages, pages_on, sketch};
+
+#[test]
+fn the_same_sides_give_the_same_bytes() {
+    let text = sketch("farmhouse");
+    let (first, second) = (pages(&text), pages(&text));
+    assert_eq!(first.svg(), second.svg());
+    assert_eq!(first.pdf().unwrap(), second.pdf().unwrap());
+    assert_eq!(first.png().unwrap(), second.png().unwrap());
+}
+
+#[test]
+fn paper_has_its_true_size() {
+    // US Letter 8 1/2 × 11 in at 72 points; A4 210 × 297 mm (ISO 216), 25.4 mm an inch.
+    for (paper, width, height) in
+        [(Paper::Letter, 612.0, 792.0), (Paper::A4, 210.0 / 25.4 * 72.0, 297.0 / 25.4 * 72.0)]
+    {
+        let pages = pages_on(&sketch("cottage"), paper);
+        approx::assert_abs_diff_eq!(pages.pages()[0].size_pt().0, width, epsilon = 0.001);
+        approx::assert_abs_diff_eq!(pages.pages()[0].size_pt().1, height, epsilon = 0.001);
+        let document = lopdf::Document::load_mem(&pages.pdf().unwrap()).unwrap();
+        let page = document.get_dictionary(document.get_pages()[&1]).unwrap();
+        let sheet = page.get(b"MediaBox").unwrap().as_array().unwrap();
+        approx::assert_abs_diff_eq!(f64::from(sheet[2].as_float().unwrap()), width, epsilon = 0.01);
+        approx::assert_abs_diff_eq!(
+            f64::from(sheet[3].as_float().unwrap()),
+            height,
+            epsilon = 0.01
+        );
+    }
+}
+
+#[test]
+fn a_png_says_that_it_has_150_dots_an_inch() {
+    let pngs = pages(&sketch("cottage")).png().unwrap();
+    let decoder = png::Decoder::new(std::io::Cursor::new(&pngs[0]));
+    let reader = decoder.read_info().unwrap();
+    let info = reader.info();
+    // 8.5 × 150 and 11 × 150; 150 ÷ 0.0254 = 5,905.5 a metre.
+    assert_eq!((info.width, info.height), (1275, 1650));
+    assert_eq!(info.pixel_dims.unwrap().xppu, 5906);
+}
+
+#[test]
+fn pages_are_black_on_white_and_stay_readable_in_one_bit() {
+    for png in pages(&sketch("brick-garage")).png().unwrap() {
+        let decoder = png::Decoder::new(std::io::Cursor::new(&png));
+        let mut reader = decoder.read_info().unwrap();
+        let mut dots = vec![0; reader.output_buffer_size().unwrap()];
+        reader.next_frame(&mut dots).unwrap();
+        let greys = dots.iter().filter(|dot| (64..192).contains(*dot)).count();
+        let dark = dots.iter().filter(|dot| **dot < 64).count();
+        // Greys are edges of letters and hair lines only, so a threshold loses nothing whole.
+        assert!(dark > greys / 2, "{dark} dark, {greys} grey");
+    }
+}
+
+#[test]
+fn a_file_of_a_thousand_walls_has_its_pages() {
+    let mut text = String::from("level \"Ground floor\"\nliving \"Comb\"\nnorth 40'\n");
+    for i in 0..249 {
+        let way = if i % 2 == 0 { ("north", "south") } else { ("south", "north") };
+        text.push_str(&format!("east 3'\n{} 2'\neast 2'\n{} 2'\n", way.0, way.1));
+    }
+    text.push_str("south 40'\nwest by closing\n");
+    let pages = pages(&text);
+    assert!(pages.pages().len() > 8);
+    for page in pages.pages() {
+        assert_eq!(crate::drawing::faults(page), Vec::<String>::new());
+    }
+}
+
+#[test]
+fn a_file_without_a_house_has_pages_too() {
+    let text =
+        "property \"1 Test Lane\"\nlot \"Lot 1\"\nnorth 100'\neast 50'\nsouth 100'\nwest 50'";
+    let pages = pages(text);
+    let titles: Vec<&str> = pages.pages().iter().map(fairfoot::Page::title).collect();
+    assert_eq!(titles, ["Exhibit", "Lot", "Working", "Source"]);
+}

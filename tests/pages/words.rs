@@ -1,0 +1,190 @@
+//! What stands on the pages, in what order, and that it can be found in the files.
+
+use fairfoot::{Paper, verify};
+
+use crate::{pages, pages_on, sketch, sketches, words};
+
+/// The words of a page of a PDF without blanks.
+fn pdf_words(pdf: &[u8], page: u32) -> String {
+    let document = lopdf::Document::load_mem(pdf).unwrap();
+    let text = document.extract_text(&[page]).unwrap();
+    text.chars().filter(|letter| !letter.is_whitespace()).collect()
+}
+
+fn tight(words: &str) -> String {
+    words.chars().filter(|letter| !letter.is_whitespace()).collect()
+}
+
+#[test]
+fn the_pdf_of_the_brick_house_says_its_statement_its_dimensions_and_its_totals() {
+    let pdf = pages(&sketch("brick-garage")).pdf().unwrap();
+    let exhibit = pdf_words(&pdf, 1);
+    for found in [
+        // The record's 1,877 less 1,756.92 (below) is 120.08, and 120.08 ÷ 1,756.92 is 6.8 %.
+        "Record 1,877 sq ft. Measured 1,757 sq ft. Difference 120 sq ft (6.8 % of measured).",
+        "34' 1 1/2\"",
+        "21' 7 1/2\"",
+        "3' 8\"",
+        "39' 10 1/2\"",
+        "41' 10 1/2\" by closing",
+        "22' 7\"",
+        "4' 1\"",
+        "38' 11\"",
+        "21' 1\"",
+        "14' 2 1/2\"",
+        "7' 3\"",
+        "1,757 sq ft",
+        "STREET",
+    ] {
+        assert!(exhibit.contains(&tight(found)), "{found} is not in {exhibit}");
+    }
+}
+
+#[test]
+fn the_working_adds_up_with_a_pocket_calculator() {
+    let all: Vec<String> = pages(&sketch("brick-garage")).pages().iter().flat_map(words).collect();
+    // By hand: 39.9 × 3.7 = 147.63; 61.5 × 34.1 = 2,097.15; 22.6 × 4.1 = 92.66; together 2,337.44.
+    // Less 22.6 × 21.1 = 476.86 and 14.2 × 7.3 = 103.66: 1,756.92.
+    // Whole feet: 40 × 4 + 62 × 34 + 23 × 4 = 2,360, less 23 × 21 = 483 and 14 × 7 = 98: 1,779.
+    for found in [
+        "39.9 × 3.7",
+        "147.63",
+        "61.5 × 34.1",
+        "2097.15",
+        "22.6 × 4.1",
+        "92.66",
+        "2337.44",
+        "22.6 × 21.1",
+        "476.86",
+        "14.2 × 7.3",
+        "103.66",
+        "1756.92",
+        "40 × 4",
+        "62 × 34",
+        "23 × 4",
+        "2360",
+        "483",
+        "98",
+        "1779",
+        "1,757 sq ft",
+        "1,779 sq ft",
+    ] {
+        assert!(all.iter().any(|words| words == found), "{found}");
+    }
+}
+
+#[test]
+fn a_bay_is_half_rectangles_and_a_curve_is_its_segment() {
+    let all: Vec<String> = pages(&sketch("angled-bay")).pages().iter().flat_map(words).collect();
+    // 2.3 × 2.3 ÷ 2 = 2.645, twice.
+    assert_eq!(all.iter().filter(|words| *words == "2.3 × 2.3 ÷ 2").count(), 2);
+    assert_eq!(all.iter().filter(|words| *words == "2.645").count(), 2);
+    let all: Vec<String> = pages(&sketch("round-bay")).pages().iter().flat_map(words).collect();
+    assert!(all.iter().any(|words| words.starts_with("curve: chord")), "{all:?}");
+}
+
+#[test]
+fn the_pages_come_in_their_order_and_say_how_many_there_are() {
+    let pages = pages(&sketch("two-storey"));
+    let titles: Vec<&str> = pages.pages().iter().map(fairfoot::Page::title).collect();
+    assert_eq!(&titles[..3], ["Exhibit", "Upper floor", "Working"]);
+    assert_eq!(titles.last(), Some(&"Source"));
+    let count = titles.len();
+    for (i, page) in pages.pages().iter().enumerate() {
+        let all = words(page);
+        assert!(all.contains(&format!("page {} of {count}", i + 1)));
+        assert!(all.iter().any(|words| words == "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first."));
+        assert!(all.iter().any(|words| words.starts_with("Sides file sha256 ")));
+        assert!(all.contains(&"315 Sorrel Lane, Juniper County".to_owned()));
+    }
+}
+
+#[test]
+fn a_lot_has_a_page_with_its_calls_and_its_acres() {
+    let pages = pages(&sketch("lot"));
+    let lot = pages.pages().iter().find(|page| page.title() == "Lot").expect("a page");
+    let all = words(lot);
+    for call in [
+        "N 1° 34' E 142.67'",
+        "N 84° 45' 10\" E 94.9'",
+        "S 5° 13' 50\" E 149.72'",
+        "S 88° 52' 30\" W 112.07'",
+    ] {
+        assert!(all.iter().any(|words| words == call), "{call}");
+    }
+    // 15,089.91 ÷ 43,560 = 0.34642, by hand.
+    assert!(all.iter().any(|words| words == "Lot 12: 15,090 sq ft, 0.3464 acres"));
+}
+
+#[test]
+fn the_source_page_has_the_file_word_for_word() {
+    for (name, text) in sketches() {
+        let pages = pages(&text);
+        let source: String = pages
+            .pages()
+            .iter()
+            .filter(|page| page.title().starts_with("Source"))
+            .flat_map(words)
+            .collect();
+        let source = tight(&source);
+        for line in text.lines() {
+            assert!(source.contains(&tight(line)), "{name}: {line}");
+        }
+    }
+}
+
+#[test]
+fn every_page_has_a_title_and_a_description_for_a_screen_reader() {
+    let svgs = pages(&sketch("cottage")).svg();
+    assert!(svgs[0].contains("role=\"img\"") && svgs[0].contains("aria-labelledby=\"title desc\""));
+    assert!(svgs[0].contains("Exhibit, page 1 of"));
+    let description = svgs[0].split("<desc id=\"desc\">").nth(1).unwrap();
+    assert!(description.trim_start().starts_with("Record 630 sq ft. Measured 607 sq ft."));
+    for svg in svgs {
+        assert!(!svg.contains("<script") && !svg.contains("http://www.w3.org/1999/xlink"));
+        let outside = svg.replace("http://www.w3.org/2000/svg", "");
+        assert!(!outside.contains("http"), "a page refers to nothing outside");
+    }
+}
+
+#[test]
+fn every_page_of_every_sketch_holds_on_both_papers() {
+    for (name, text) in sketches() {
+        for paper in [Paper::Letter, Paper::A4] {
+            let pages = pages_on(&text, paper);
+            for svg in pages.svg() {
+                let verified = verify::sheet(svg.as_bytes()).unwrap();
+                assert!(
+                    verified.holds() && verified.is_unchanged(),
+                    "{name} {:?}",
+                    verified.checks()
+                );
+                assert_eq!(verified.sides(), text);
+            }
+            let verified = verify::sheet(&pages.pdf().unwrap()).unwrap();
+            assert!(verified.holds() && verified.is_unchanged(), "{name} {:?}", verified.checks());
+            assert_eq!(verified.checks().len(), pages.pages().len());
+            assert_eq!(verified.sides(), text);
+        }
+    }
+}
+
+#[test]
+fn the_record_outline_is_dashed_and_the_walls_that_differ_are_marked() {
+    let pages = pages(&sketch("record-sketch"));
+    let page = &pages.pages()[0];
+    assert_eq!(page.lines(fairfoot::Part::Dashed).len(), 6, "the record's six walls");
+    let all = words(page);
+    assert!(all.contains(&"14' 1\" [16']".to_owned()), "{all:?}");
+    assert!(all.contains(&"40' 3\" [42']".to_owned()), "{all:?}");
+    // 26' 2" is 26' rounded: no bracket.
+    assert!(all.contains(&"26' 2\"".to_owned()), "{all:?}");
+}
+
+#[test]
+fn true_north_is_drawn_only_where_it_is_known() {
+    let has_arrow =
+        |name: &str| words(&pages(&sketch(name)).pages()[0]).contains(&"true north".to_owned());
+    assert!(has_arrow("farmhouse"));
+    assert!(!has_arrow("brick-garage"));
+}
