@@ -29,6 +29,8 @@ pub(crate) struct Canvas {
 #[derive(Clone, Debug)]
 pub(crate) struct Dimension {
     pub(crate) wall: WallOnPage,
+    /// Another wall of the same length that it may stand at instead.
+    pub(crate) or_else: Option<WallOnPage>,
     pub(crate) words: String,
     pub(crate) hand: Hand,
     /// A dot on the wall.
@@ -192,20 +194,36 @@ impl Canvas {
         all
     }
 
-    /// Places one dimension: outside along its wall, else by a leader, else inside, else in smaller letters.
+    /// Places one dimension: outside along its wall, else by a leader, else inside, else in smaller letters, else
+    /// at the other wall that it may stand at, else by a leader over other dimension lines.
     fn dimension(&mut self, dimension: &Dimension) -> bool {
+        let other = dimension.or_else.map(|wall| Dimension { wall, ..dimension.clone() });
+        let (out, inward) = (dimension.wall.out, Spot::default().plus(dimension.wall.out, -1.0));
+        self.dimension_in_clear(dimension)
+            || other.is_some_and(|other| self.dimension_in_clear(&other))
+            || self.leader(dimension, out, SIZES_PT[1], Over::Lines)
+            || self.leader(dimension, inward, SIZES_PT[1], Over::Lines)
+    }
+
+    fn dimension_in_clear(&mut self, dimension: &Dimension) -> bool {
         let out = dimension.wall.out;
         let inward = Spot::default().plus(out, -1.0);
-        let placed = SIZES_PT.into_iter().any(|size_pt| {
+        let is_told_elsewhere = dimension.or_else.is_some();
+        SIZES_PT.into_iter().any(|size_pt| {
             (0..4).any(|row| self.along(dimension, out, row, size_pt))
+                || is_told_elsewhere && self.along_other(dimension, size_pt)
                 || self.along(dimension, inward, 0, size_pt)
                 || self.leader(dimension, out, size_pt, Over::Nothing)
                 || self.along(dimension, inward, 1, size_pt)
                 || self.leader(dimension, inward, size_pt, Over::Nothing)
-        });
-        placed
-            || self.leader(dimension, out, SIZES_PT[1], Over::Lines)
-            || self.leader(dimension, inward, SIZES_PT[1], Over::Lines)
+        })
+    }
+
+    /// Outside along the other wall that a dimension may stand at.
+    fn along_other(&mut self, dimension: &Dimension, size_pt: f64) -> bool {
+        let Some(wall) = dimension.or_else else { return false };
+        let other = Dimension { wall, ..dimension.clone() };
+        (0..4).any(|row| self.along(&other, wall.out, row, size_pt))
     }
 
     /// A dimension line parallel to the wall, slashes at its ends, its text above it.
@@ -287,8 +305,13 @@ impl Canvas {
     pub(crate) fn pointer(&mut self, spot: Spot, words: &str) -> bool {
         let up = Spot::new(0.0, -1.0);
         let wall = WallOnPage { from: spot, to: spot, out: up, rise_pt: 0.0, radius_pt: 0.0 };
-        let dimension =
-            Dimension { wall, words: words.to_owned(), hand: Hand::Plain, is_marked: false };
+        let dimension = Dimension {
+            wall,
+            or_else: None,
+            words: words.to_owned(),
+            hand: Hand::Plain,
+            is_marked: false,
+        };
         let placed = (1..14_u32).find_map(|ring| {
             (0..24_u32).find_map(|k| {
                 let tip = spot.plus(turned_by(up, 15.0 * f64::from(k)), 8.0 * f64::from(ring));

@@ -16,9 +16,6 @@ use crate::report::sentences::{CAUTIONS, Sentences, capital, range_text, signed,
 /// Width of the steps beside their chart, in points.
 const STEPS_PT: f64 = 318.0;
 
-/// Room for notes on a page that a drawing has to itself, in points.
-pub(crate) const NOTES_PT: f64 = 60.0;
-
 /// Fills the Exhibit; a main level that is crowded there has a page of its own after it.
 pub(crate) fn exhibit(
     flow: &mut Flow,
@@ -78,18 +75,13 @@ pub(crate) struct Crowded {
 
 /// The main level on a page of its own, if that letters more of it or shows it larger.
 fn larger(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, crowded: Crowded) {
-    let frame = Frame {
-        left_top: Spot::new(EDGE_PT, 0.0),
-        width_pt: flow.width_pt(),
-        height_pt: flow.whole_page_pt() - NOTES_PT,
-    };
-    let drawing = plan::level(say, marks, level, frame);
+    let height = flow.whole_page_pt();
+    let (drawing, _) = fitting(say, marks, level, 0.0, flow.width_pt(), height);
     let is_better =
         drawing.scale.pt_per_ft > crowded.pt_per_ft || drawing.left_out < crowded.left_out;
     if is_better {
         flow.begin(&say.sound.house().levels[level].name, "The main level as large as a page");
-        let height = flow.room_pt() - NOTES_PT;
-        draw_level(flow, say, marks, level, height);
+        draw_level(flow, say, marks, level, flow.room_pt());
     }
 }
 
@@ -117,7 +109,7 @@ fn drawing(
     level: usize,
     below_pt: f64,
 ) -> Option<Crowded> {
-    const LEAST_PT: f64 = 285.0;
+    const LEAST_PT: f64 = 230.0;
     let room = flow.room_pt();
     let height_pt = if room - below_pt >= LEAST_PT {
         room - below_pt
@@ -144,23 +136,32 @@ pub(crate) fn draw_level(
         left -= name.height_pt();
         flow.pour(&name);
     }
-    let frame = |height_pt: f64| Frame {
-        left_top: Spot::new(EDGE_PT, flow.y_pt()),
-        width_pt: flow.width_pt(),
-        height_pt,
-    };
-    let mut drawing = plan::level(say, marks, level, frame(left));
-    let mut notes = notes_under(flow.width_pt(), &drawing.notes);
-    let over = drawing.height_pt + notes.height_pt() - left;
-    if over > 0.0 {
-        drawing = plan::level(say, marks, level, frame(left - over));
-        notes = notes_under(flow.width_pt(), &drawing.notes);
-    }
+    let (drawing, notes) = fitting(say, marks, level, flow.y_pt(), flow.width_pt(), left);
     let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
     flow.put(drawing.inks, Some(drawing.scale.pt_per_ft));
     flow.down(drawing.height_pt);
     flow.pour(&notes);
     (left_out > 0 || pt_per_ft < 4.5).then_some(Crowded { left_out, pt_per_ft })
+}
+
+/// A level drawn so that its notes fit below it.
+fn fitting(
+    say: &Sentences<'_>,
+    marks: &Marks,
+    level: usize,
+    top_pt: f64,
+    width_pt: f64,
+    height_pt: f64,
+) -> (plan::Drawing, Stack) {
+    let left_top = Spot::new(EDGE_PT, top_pt);
+    let draw = |height_pt: f64| {
+        let drawing = plan::level(say, marks, level, Frame { left_top, width_pt, height_pt });
+        let notes = notes_under(width_pt, &drawing.notes);
+        (drawing, notes)
+    };
+    let (drawing, notes) = draw(height_pt);
+    let over = drawing.height_pt + notes.height_pt() - height_pt;
+    if over > 0.0 { draw(height_pt - over) } else { (drawing, notes) }
 }
 
 /// What the marks of a drawing mean.

@@ -317,13 +317,18 @@ impl Flow {
         self.paper.size_pt().1 - FOOT_PT - self.y_pt
     }
 
+    /// Whether so much fits on the page, to a hair.
+    fn fits(&self, height_pt: f64) -> bool {
+        height_pt <= self.room_pt() + 0.01
+    }
+
     pub(crate) fn down(&mut self, height_pt: f64) {
         self.y_pt += height_pt;
     }
 
     /// Goes on to a new page of the same section if less than so much is left.
     pub(crate) fn need(&mut self, height_pt: f64) {
-        if self.room_pt() < height_pt {
+        if !self.fits(height_pt) {
             self.turn(format!("{}, continued", self.section));
         }
     }
@@ -345,7 +350,7 @@ impl Flow {
                 .take(6)
                 .map(|pair| pair[1].height_pt)
                 .sum();
-            if self.room_pt() < row.height_pt + held && !self.is_fresh() {
+            if !self.fits(row.height_pt + held) && !self.is_fresh() {
                 self.need(f64::MAX);
                 if let Some(head) = row.head.and_then(|head| stack.heads.get(head)) {
                     self.lay(head, EDGE_PT);
@@ -369,7 +374,7 @@ impl Flow {
     /// Two stacks side by side if both fit the page, else one after the other.
     pub(crate) fn beside(&mut self, left: &Stack, right: &Stack, right_from_pt: f64) {
         let height = left.height_pt().max(right.height_pt());
-        if height > self.room_pt() {
+        if !self.fits(height) {
             self.pour(left);
             self.need(right.height_pt().min(200.0));
             return self.pour(right);

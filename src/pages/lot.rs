@@ -67,6 +67,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         canvas.block(&figure, &[], &[lines(10.0), lines(8.0)]);
         let dimensions = walls.iter().enumerate().map(|(i, wall)| Dimension {
             wall: *wall,
+            or_else: None,
             words: call(lot, i),
             hand: Hand::Plain,
             is_marked: false,

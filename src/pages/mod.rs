@@ -104,7 +104,7 @@ impl Pages {
         for level in levels(sound).into_iter().filter(|&level| Some(level) != main) {
             let house = sound.house();
             flow.begin(&house.levels[level].name, "A level to scale");
-            let height = flow.room_pt() - exhibit::NOTES_PT;
+            let height = flow.room_pt();
             exhibit::draw_level(&mut flow, &say, &marks, level, height);
         }
         for lot in &sound.house().lots {

@@ -41,7 +41,7 @@ pub(crate) struct Drawing {
 /// Room kept for labels round the outline, in points.
 const MARGIN_PT: f64 = 27.0;
 /// So much less will do above and below if that lets a larger scale in.
-const TIGHTER_PT: f64 = 5.0;
+const TIGHTER_PT: f64 = 7.0;
 /// Room below for the street, the scale bar and the scale.
 const STRIP_PT: f64 = 32.0;
 
@@ -356,14 +356,17 @@ impl Plan<'_> {
         self.shapes = shapes;
     }
 
-    fn name(&self, shape: &Shape) -> String {
+    fn name(&mut self, shape: &Shape) -> String {
         let name = lettering::shown(&self.space(shape).name);
         let marked = self.marks.would_count.contains(&shape.space)
             || self.marks.counted.contains(&shape.space);
+        if self.marks.counted.contains(&shape.space) {
+            self.note("▲: the figure counts it");
+        }
         if marked { format!("▲ {name}") } else { name }
     }
 
-    fn name_choices(&self, shape: &Shape) -> Vec<Block> {
+    fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
         let areas = &self.say.areas.spaces[shape.space];
         let fine = format!("{} sq ft", whole(areas.net_tenth_foot));
         let feet = format!("whole feet: {} sq ft", whole(areas.net_whole_foot));
@@ -407,6 +410,7 @@ impl Plan<'_> {
         walls.sort_by(|a, b| b.length_pt().total_cmp(&a.length_pt()));
         let dimension = |wall: &WallOnPage| Dimension {
             wall: *wall,
+            or_else: None,
             words: words.clone(),
             hand: Hand::Plain,
             is_marked: false,
@@ -420,6 +424,7 @@ impl Plan<'_> {
     /// The dimension of every wall once.
     fn walls(&mut self) {
         let mut all: Vec<(String, Dimension)> = Vec::new();
+        let mut skipped: Vec<(WallOnPage, WallOnPage)> = Vec::new();
         let shapes = std::mem::take(&mut self.shapes);
         for shape in &shapes {
             let walk = &self.say.areas.outside.spaces[shape.space].walk;
@@ -430,6 +435,7 @@ impl Plan<'_> {
                     continue;
                 }
                 if self.is_told_across(shape, k, &shapes, &all) {
+                    skipped.push((shape.walls[(k + 2) % 4], *wall));
                     continue;
                 }
                 let name = format!("side {} of {}", source + 1, self.space(shape).name);
@@ -437,6 +443,12 @@ impl Plan<'_> {
             }
         }
         self.shapes = shapes;
+        for (across, wall) in skipped {
+            let told = all.iter_mut().find(|(_, other)| is_same(&across, &other.wall));
+            if let Some((_, told)) = told {
+                told.or_else.get_or_insert(wall);
+            }
+        }
         let names = all.iter().map(|(name, dimension)| {
             (dimension.wall.from, dimension.wall.to, lettering::shown(name))
         });
@@ -451,8 +463,8 @@ impl Plan<'_> {
         }
     }
 
-    /// Whether a wall of a plain rectangle that does not count, or lies in another space, is told by the wall across:
-    /// that one is dimensioned already, or lies further out.
+    /// Whether a wall of a plain rectangle is told by the wall across: that one lies out where this one has a
+    /// neighbour, or, of a space that does not count or lies in another one, is dimensioned already.
     fn is_told_across(
         &self,
         shape: &Shape,
@@ -468,15 +480,16 @@ impl Plan<'_> {
         let is_alike =
             (wall.length_pt() - across.length_pt()).abs() < 0.02 && way.cross(back).abs() < 1e-6;
         let is_marked = self.marks.recorded.iter().any(|other| other.space == shape.space);
-        if here.counted && here.parent.is_none() || !is_alike || is_marked {
+        if !is_alike || is_marked {
             return false;
         }
         let lies_out = |wall: &WallOnPage| {
             let spot = wall.middle().plus(wall.out, 6.0);
             !shapes.iter().any(|other| crate::pages::view::is_inside(&other.figure, spot))
         };
-        all.iter().any(|(_, other)| is_same(across, &other.wall))
-            || lies_out(across) && !lies_out(wall)
+        let is_main = here.counted && here.parent.is_none();
+        let is_told = !is_main && all.iter().any(|(_, other)| is_same(across, &other.wall));
+        is_told || lies_out(across) && !lies_out(wall)
     }
 
     fn dimension(
@@ -504,7 +517,7 @@ impl Plan<'_> {
             self.note("● on a wall: a misread length there would account for the figure");
         }
         let hand = if differs { Hand::Bold } else { Hand::Plain };
-        Dimension { wall: *wall, words, hand, is_marked: differs || misread }
+        Dimension { wall: *wall, or_else: None, words, hand, is_marked: differs || misread }
     }
 
     fn closing_notes(&mut self) {
