@@ -9,7 +9,7 @@ use crate::pages::view::{View, WallOnPage, clearance_pt, is_inside, path};
 /// The size of the letters of dimensions, in points, and a smaller one where there is no room.
 pub(crate) const SIZES_PT: [f64; 2] = [7.5, 6.3];
 /// A text stands so far above its dimension line.
-const GAP_PT: f64 = 1.6;
+const GAP_PT: f64 = 2.0;
 /// A witness line begins so far from its wall.
 const OFF_WALL_PT: f64 = 1.6;
 
@@ -255,10 +255,10 @@ impl Canvas {
             return false;
         }
         self.crowd.add_line(from, to, Sort::Dimension);
-        self.dimensions.push(Stroke::line(from, to, 0.45).as_part(Part::Dimension));
+        self.dimensions.push(Stroke::line(from, to, 0.6).as_part(Part::Dimension));
         for (start, end) in [first, last] {
             self.crowd.add_line(start, end, Sort::Witness);
-            self.dimensions.push(Stroke::line(start, end, 0.35));
+            self.dimensions.push(Stroke::line(start, end, 0.5));
         }
         for end in [from, to] {
             let slash = wall.from.to(wall.to).unit().plus(out, 1.0).unit();
@@ -289,7 +289,7 @@ impl Canvas {
         });
         let Some((tip, text)) = placed else { return false };
         self.crowd.add_line(start, tip, Sort::Dimension);
-        self.dimensions.push(Stroke::line(start, tip, 0.4));
+        self.dimensions.push(Stroke::line(start, tip, 0.5));
         self.dimensions.push(Stroke::dot(start, 0.9));
         self.commit(text);
         true
@@ -323,7 +323,7 @@ impl Canvas {
         });
         let Some((tip, text)) = placed else { return false };
         self.crowd.add_line(spot, tip, Sort::Dimension);
-        self.dimensions.push(Stroke::line(spot, tip, 0.4));
+        self.dimensions.push(Stroke::line(spot, tip, 0.5));
         self.dimensions.push(Stroke::dot(spot, 0.9));
         self.commit(text);
         true

@@ -259,7 +259,7 @@ impl Plan<'_> {
         for (from, to) in lines {
             runs.extend([Run::Move(from), Run::Line(to)]);
         }
-        self.canvas.hatch(shape.figure.clone(), vec![Stroke::of(runs, 0.3)]);
+        self.canvas.hatch(shape.figure.clone(), vec![Stroke::of(runs, 0.5)]);
         self.note("hatched: not counted");
         if marked {
             self.note("hatched crosswise and ▲: would have to be counted to reach the figure");
@@ -307,7 +307,7 @@ impl Plan<'_> {
             let sign = |other: usize| along.dot(shape.walls[other].out).signum();
             let from = wall.from.plus(along, -before * sign((k + n - 1) % n)).plus(inward, deep);
             let to = wall.to.plus(along, -after * sign((k + 1) % n)).plus(inward, deep);
-            self.canvas.line(Stroke::line(from, to, 0.45), Sort::Witness);
+            self.canvas.line(Stroke::line(from, to, 0.6), Sort::Witness);
             self.note("thin band along a wall: veneer");
         }
     }
