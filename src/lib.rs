@@ -33,6 +33,7 @@ pub mod diagnostic;
 mod error;
 mod house;
 mod length;
+mod money;
 mod numbers;
 mod reconcile;
 pub mod report;
@@ -50,6 +51,7 @@ pub use house::cut::Cut;
 pub use house::range::Range;
 pub use house::{House, Level, Lot, Outline, Place, Side, Space};
 pub use length::{Form, Length, Step, Ties, Written};
+pub use money::Money;
 pub use numbers::thousands;
 pub use reconcile::{
     BridgeStep, CouldExplain, Enough, Explanation, Explanations, Figure, Line, MatchedSide,
