@@ -42,6 +42,7 @@ mod sketch;
 mod spread;
 mod walls;
 mod words;
+pub mod worth;
 
 pub use area::{Area, AreaUnit, WrittenArea};
 pub use areas::{Areas, SpaceAreas, Total};
@@ -61,6 +62,7 @@ pub use rule::{Rule, Settings};
 pub use sketch::{
     Axis, Direction, Drawn, Face, Kind, MOST_BYTES, MOST_LINES, MOST_SIDES, Sketch, TakenFrom, Unit,
 };
+pub use worth::{Told, Worth};
 
 /// A sides file that was read and found sound.
 #[derive(Clone, Debug)]

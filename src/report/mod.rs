@@ -3,3 +3,5 @@
 pub mod json;
 mod table;
 pub mod text;
+mod worth;
+pub mod worth_json;

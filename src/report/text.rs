@@ -13,7 +13,7 @@ use crate::reconcile::{
 use crate::report::table::Page;
 use crate::sketch::statement::SideRule;
 use crate::sketch::{Axis, Drawn, Face, Kind};
-use crate::{Cut, Settings, Sound, words};
+use crate::{Cut, Settings, Sound, Worth, words};
 
 /// How a report is to look.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,6 +36,17 @@ const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local 
 
 /// The main report: the statement, the areas, the difference to each figure step by step.
 pub fn reconciliation(sound: &Sound, reconciliation: &Reconciliation, look: Look) -> String {
+    let worth = Worth::of(sound, reconciliation, None);
+    reconciliation_with(sound, reconciliation, worth.as_ref(), look)
+}
+
+/// The same with what the gap is worth already worked out.
+pub fn reconciliation_with(
+    sound: &Sound,
+    reconciliation: &Reconciliation,
+    worth: Option<&Worth>,
+    look: Look,
+) -> String {
     let mut writer = Writer {
         sound,
         areas: reconciliation.areas(),
@@ -57,6 +68,9 @@ pub fn reconciliation(sound: &Sound, reconciliation: &Reconciliation, look: Look
     writer.worth_knowing(reconciliation);
     if look.why {
         writer.why(reconciliation);
+    }
+    if let Some(worth) = worth {
+        crate::report::worth::section(&mut writer.page, worth);
     }
     writer.page.blank();
     writer.page.paragraph(CAUTIONS);
