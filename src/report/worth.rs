@@ -16,16 +16,11 @@ fn part(page: &mut Page, told: &Told) {
     match told {
         Told::Heading(text) => page.heading(text),
         Told::Paragraph(text) => page.paragraph(text),
-        Told::Row { name, figure } => page.ledger(name.trim_start(), figure, 2 + indent(name)),
+        Told::Row { name, figure } => page.ledger(name, figure, 2),
         Told::Note(text) => page.indented(text, 6, 6),
         Told::Table { heads, rows } => table(page, heads, rows),
         Told::Item(text) => page.indented(&format!("- {text}"), 2, 4),
     }
-}
-
-/// A name that begins with blanks stands as much further in.
-fn indent(name: &str) -> usize {
-    name.len() - name.trim_start().len()
 }
 
 fn table(page: &mut Page, heads: &[String], rows: &[Vec<String>]) {

@@ -217,7 +217,8 @@ impl Ground<'_> {
     }
 }
 
-fn year_of(values: &Values, tax_year: Option<u16>) -> Option<i16> {
+/// The tax year: of the values, else of the file, else of the notice.
+pub(super) fn year_of(values: &Values, tax_year: Option<u16>) -> Option<i16> {
     let said = values.value.and_then(|value| value.year).or(tax_year);
     match said {
         Some(year) => i16::try_from(year).ok(),

@@ -1,7 +1,7 @@
 //! How much larger the record is, like for like.
 
 use crate::house::House;
-use crate::reconcile::{BridgeStep, Figure, Line, Reconciliation};
+use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
 use crate::sketch::Face;
 
 /// The record's area beside the measured one, in whole square feet as both are printed.
@@ -15,6 +15,7 @@ pub struct Gap {
     alike: i64,
     counted: Vec<String>,
     face: Face,
+    rounding: Option<CouldExplain>,
 }
 
 impl Gap {
@@ -31,6 +32,7 @@ impl Gap {
             alike: measured + own,
             counted: counting.map(|line| line.counted().to_vec()).unwrap_or_default(),
             face: figure.face(),
+            rounding: figure.enough().could_explain(),
         })
     }
 
@@ -57,6 +59,11 @@ impl Gap {
     /// The face the record is taken at.
     pub fn face(&self) -> Face {
         self.face
+    }
+
+    /// Whether whole-foot walls of this house could give the record; none where that cannot be stated.
+    pub fn rounding(&self) -> Option<CouldExplain> {
+        self.rounding
     }
 
     /// The record less what was measured like for like, in square feet: below zero where the record is smaller.

@@ -100,8 +100,7 @@ impl Worth {
         let ways = gap.as_ref().map_or_else(Vec::new, |gap| {
             Way::all(gap, value.improvement, comparables.unit_price())
         });
-        let year = Dates::of(values, heads.tax_year, None).year();
-        let cap = Cap::of(values, year);
+        let cap = Cap::of(values, dates::year_of(values, heads.tax_year));
         let tax = Tax::of(values, cap.as_ref(), &ways).filter(|_| is_larger);
         let assessed = tax.as_ref().map(Tax::assessed);
         Some(Worth {

@@ -9,6 +9,7 @@ use super::ways::{Method, Way};
 use super::{Given, Worth};
 use crate::money::Money;
 use crate::numbers::thousands;
+use crate::reconcile::CouldExplain;
 use crate::sketch::Face;
 use crate::words;
 
@@ -101,7 +102,12 @@ impl Worth {
         }
         match gap.sq_ft() {
             0 => told.push(paragraph("The two agree, so that size gives no reason to act.")),
-            more if more > 0 => told.push(row("gap: the record has more", sq_ft(more))),
+            more if more > 0 => {
+                told.push(row("gap: the record has more", sq_ft(more)));
+                if gap.rounding() == Some(CouldExplain::Yes) {
+                    told.push(note("whole-foot walls of this house could give the record: an office that rounds so follows its own rule, and need not see a gap"));
+                }
+            }
             less => {
                 told.push(row("gap: the record has less", sq_ft(-less)));
                 told.push(paragraph("The record is smaller than the house as measured. To raise it may not be in the reader's interest: a larger size may raise the value and with it the tax. So nothing here is worked out as money. Ask a licensed professional before these figures go to the office."));
@@ -238,13 +244,14 @@ fn own_terms(gap: &Gap) -> String {
 }
 
 fn way_told(way: &Way, unit: Option<&UnitPrice>) -> Vec<Told> {
-    let name = format!("{}: {}", way.method().key(), way.working());
+    let method = way.method().key();
+    let name = format!("{method}: {}", way.working());
     let mut told = vec![row(name, way.gives().whole_text())];
     if let (Some((low, high)), Some((low_working, high_working))) =
         (way.range(), way.range_working())
     {
-        told.push(row(format!("    the lowest: {low_working}"), low.whole_text()));
-        told.push(row(format!("    the highest: {high_working}"), high.whole_text()));
+        told.push(row(format!("{method}, the lowest: {low_working}"), low.whole_text()));
+        told.push(row(format!("{method}, the highest: {high_working}"), high.whole_text()));
     }
     told.push(note(match (way.method(), unit) {
         (Method::UnitPrice, Some(unit)) => format!("{} × gap. The land is in a whole price over a whole size; one more square foot is usually worth less than that (common practice)", median_of(unit)),
@@ -328,7 +335,7 @@ fn outcome_told(tax: &Tax, outcome: &Outcome) -> Vec<Told> {
     told.push(note(format!("below {assessed}: the tax would be paid on {}", below.whole_text())));
     if let Some(less) = outcome.less_tax() {
         told.push(row(
-            format!("    less tax, an estimate at {}", words::all_of(&tax.rates_spoken())),
+            format!("less tax, an estimate at {}", words::all_of(&tax.rates_spoken())),
             less.whole_text(),
         ));
     }
