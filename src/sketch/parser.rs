@@ -222,7 +222,7 @@ impl Cursor<'_> {
             Ok(year) if (1800..=2999).contains(&year) => Ok(year),
             _ => {
                 let span = self.since(start);
-                let message = format!("{year} is no year of a tax");
+                let message = format!("{year} is no tax year");
                 self.fault(Diagnostic::new(Word::BadDate, span, message).help(help))
             }
         }

@@ -245,41 +245,34 @@ impl Cursor<'_> {
 
     fn value(&mut self, start: Span) -> Read<Value> {
         let mut value = Value::default();
+        self.value_word(&mut value, "what the value is")?;
+        while !self.at_end() {
+            self.value_word(&mut value, "nothing more, or")?;
+        }
+        let Some((word, sum, market)) = value.above_market() else { return Ok(value) };
+        let span = self.since(start);
+        let message = format!("the {word} value, {sum}, is more than the market value, {market}");
+        self.fault(Diagnostic::new(Word::BadValue, span, message).help(
+            "compare both with the notice: the market value is of land and improvements together, and what is taxed is at most that",
+        ))
+    }
+
+    fn value_word(&mut self, value: &mut Value, wanted: &str) -> Read<()> {
         let words = ["market", "assessed", "improvement", "new", "year"];
-        loop {
-            let wanted =
-                if value == Value::default() { "what the value is" } else { "nothing more, or" };
-            match self.expect_keyword(&words, wanted)? {
-                "year" => {
-                    let year = self.expect_year("value market $412,000 year 2026")?;
-                    self.once(&mut value.year, year, "the year")?;
-                }
-                word => {
-                    let sum = self.expect_money(&format!("the {word} value"))?;
-                    let slot = match word {
-                        "market" => &mut value.market,
-                        "assessed" => &mut value.assessed,
-                        "improvement" => &mut value.improvement,
-                        _ => &mut value.new,
-                    };
-                    self.once(slot, sum, &format!("the {word} value"))?;
-                }
-            }
-            if self.at_end() {
-                break;
-            }
+        let word = self.expect_keyword(&words, wanted)?;
+        if word == "year" {
+            let year = self.expect_year("value market $412,000 year 2026")?;
+            return self.once(&mut value.year, year, "the year");
         }
-        match value.above_market() {
-            None => Ok(value),
-            Some((word, sum, market)) => {
-                let span = self.since(start);
-                let message =
-                    format!("the {word} value, {sum}, is more than the market value, {market}");
-                self.fault(Diagnostic::new(Word::BadValue, span, message).help(
-                    "compare both with the notice: the market value is of land and improvements together, and what is taxed is at most that",
-                ))
-            }
-        }
+        let what = format!("the {word} value");
+        let sum = self.expect_money(&what)?;
+        let slot = match word {
+            "market" => &mut value.market,
+            "assessed" => &mut value.assessed,
+            "improvement" => &mut value.improvement,
+            _ => &mut value.new,
+        };
+        self.once(slot, sum, &what)
     }
 
     /// What follows `tax rate`.
@@ -323,31 +316,33 @@ impl Cursor<'_> {
 
     fn comparable(&mut self) -> Read<Sale> {
         let name = self.expect_text("the name of the comparable")?;
-        let start = self.span();
-        let size = self.house_area(start, "the size of the comparable")?;
+        let size = self.house_area(self.span(), "the size of the comparable")?;
         let (mut sold, mut recorded) = (None, None);
         while !self.at_end() {
             match self.expect_keyword(&["sold", "recorded"], "nothing more, or")? {
                 "sold" => {
-                    let price = self.expect_money("the price")?;
-                    self.expect_keyword(&["on"], "after the price")?;
-                    let sale = (price, self.expect_date()?);
+                    let sale = self.price_and_day()?;
                     self.once(&mut sold, sale, "the sale")?;
                 }
                 _ => {
-                    let start = self.span();
-                    let area = self.house_area(start, "the recorded size")?;
+                    let area = self.house_area(self.span(), "the recorded size")?;
                     self.once(&mut recorded, area, "the recorded size")?;
                 }
             }
         }
-        let Some((sold, on)) = sold else {
-            return self.unexpected(
+        match sold {
+            Some((sold, on)) => Ok(Sale { name, size, sold, on, recorded }),
+            None => self.unexpected(
                 "`sold`, with the price and the day",
                 "write `comparable \"8 Larch Court\" 1,925 sq ft sold $398,000 on 2025-08-14`",
-            );
-        };
-        Ok(Sale { name, size, sold, on, recorded })
+            ),
+        }
+    }
+
+    fn price_and_day(&mut self) -> Read<(Money, Date)> {
+        let price = self.expect_money("the price")?;
+        self.expect_keyword(&["on"], "after the price")?;
+        Ok((price, self.expect_date()?))
     }
 
     /// An area that a house can have.

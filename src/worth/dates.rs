@@ -145,26 +145,27 @@ impl Ground<'_> {
             day: None,
             unmoved: None,
             moved_past: Vec::new(),
-            in_words: date.in_words.clone(),
-            asks: Vec::new(),
-            is_certain: rule.sure() == Sure::Read && rule.is_fresh(self.year),
+            in_words: self.in_words(date),
+            asks: self.about_the_year(rule).into_iter().collect(),
+            is_certain: rule.sure() == Sure::Read && rule.is_of(self.year),
             correct_below: self.correct_below(date),
         };
-        if !rule.is_fresh(self.year) {
-            deadline.asks.push(format!(
-                "This was last looked at on {}; the law may have changed for {}.",
-                rule.checked(),
-                self.year
-            ));
-        }
-        if let Some(back) = date.years_back {
-            let years = format!("tax years {} to {}", self.year - back, self.year - 1);
-            deadline.in_words = Some(years);
-        }
         if let Some(fixed) = self.fixed(date) {
             self.set_day(&mut deadline, date, fixed);
         }
         deadline
+    }
+
+    fn in_words(&self, date: &DateRule) -> Option<String> {
+        let years = |back| format!("tax years {} to {}", self.year - back, self.year - 1);
+        date.in_words.clone().or_else(|| date.years_back.map(years))
+    }
+
+    fn about_the_year(&self, rule: &LawRule) -> Option<String> {
+        (!rule.is_of(self.year)).then(|| {
+            let (checked, year) = (rule.checked(), self.year);
+            format!("The law was last looked at on {checked}; for {year} it may be another.")
+        })
     }
 
     fn fixed(&self, date: &DateRule) -> Option<Date> {
@@ -218,7 +219,7 @@ impl Ground<'_> {
 }
 
 /// The tax year: of the values, else of the file, else of the notice.
-pub(super) fn year_of(values: &Values, tax_year: Option<u16>) -> Option<i16> {
+fn year_of(values: &Values, tax_year: Option<u16>) -> Option<i16> {
     let said = values.value.and_then(|value| value.year).or(tax_year);
     match said {
         Some(year) => i16::try_from(year).ok(),

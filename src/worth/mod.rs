@@ -39,6 +39,7 @@ use jiff::civil::Date;
 
 use crate::Sound;
 use crate::reconcile::Reconciliation;
+use crate::sketch::values::Values;
 pub use comparables::{Comparable, Comparables, USUAL_BAND, UnitPrice};
 pub use dates::{Dates, Deadline};
 pub use gap::Gap;
@@ -70,6 +71,18 @@ struct Given {
     place: bool,
 }
 
+impl Given {
+    fn of(values: &Values) -> Given {
+        let value = values.value.unwrap_or_default();
+        Given {
+            market: value.market.is_some(),
+            improvement: value.improvement.is_some(),
+            notice: values.notice.is_some(),
+            place: values.place.is_some(),
+        }
+    }
+}
+
 impl Worth {
     /// Works it out; none for a file that says nothing of values, dates or sales. With `today` days left are told.
     pub fn of(
@@ -87,7 +100,6 @@ impl Worth {
         today: Option<Date>,
         band: u8,
     ) -> Option<Worth> {
-        let heads = &sound.sketch().heads;
         let values = &sound.sketch().values;
         if values.is_empty() {
             return None;
@@ -95,34 +107,38 @@ impl Worth {
         let gap = Gap::of(reconciliation);
         let measured = reconciliation.areas().gross().tenth_foot().whole_sq_ft();
         let comparables = Comparables::of(&values.sales, gap.as_ref(), measured, band);
-        let value = values.value.unwrap_or_default();
-        let is_larger = gap.as_ref().is_some_and(|gap| gap.sq_ft() > 0);
-        let ways = gap.as_ref().map_or_else(Vec::new, |gap| {
-            Way::all(gap, value.improvement, comparables.unit_price())
-        });
-        let cap = Cap::of(values, dates::year_of(values, heads.tax_year));
-        let tax = Tax::of(values, cap.as_ref(), &ways).filter(|_| is_larger);
-        let assessed = tax.as_ref().map(Tax::assessed);
-        Some(Worth {
+        let tax_year = sound.sketch().heads.tax_year;
+        let mut worth = Worth {
             gap,
-            ways,
-            cap: cap.filter(|_| is_larger),
-            tax,
+            ways: Vec::new(),
+            cap: None,
+            tax: None,
             comparables,
-            dates: Dates::of(values, heads.tax_year, assessed),
-            checklist: if is_larger {
-                checklist::checklist(sound, reconciliation)
-            } else {
-                Vec::new()
-            },
-            given: Given {
-                market: value.market.is_some(),
-                improvement: value.improvement.is_some(),
-                notice: values.notice.is_some(),
-                place: values.place.is_some(),
-            },
+            dates: Dates::of(values, tax_year, None),
+            checklist: Vec::new(),
+            given: Given::of(values),
             today,
-        })
+        };
+        if worth.is_larger() {
+            worth.add_money(values, tax_year);
+            worth.checklist = checklist::checklist(sound, reconciliation);
+        }
+        Some(worth)
+    }
+
+    /// Whether the record is larger than the house, so that there is something to work out as money.
+    fn is_larger(&self) -> bool {
+        self.gap.as_ref().is_some_and(|gap| gap.sq_ft() > 0)
+    }
+
+    fn add_money(&mut self, values: &Values, tax_year: Option<u16>) {
+        let improvement = values.value.and_then(|value| value.improvement);
+        let unit_price = self.comparables.unit_price();
+        self.ways =
+            self.gap.iter().flat_map(|gap| Way::all(gap, improvement, unit_price)).collect();
+        self.cap = Cap::of(values, self.dates.year());
+        self.tax = Tax::of(values, self.cap.as_ref(), &self.ways);
+        self.dates = Dates::of(values, tax_year, self.tax.as_ref().map(Tax::assessed));
     }
 
     /// The record beside what was measured; none without a record in the file.

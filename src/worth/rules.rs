@@ -89,9 +89,9 @@ impl LawRule {
         &self.checked
     }
 
-    /// Whether it was looked at in the tax year or later: laws change between.
-    pub(super) fn is_fresh(&self, year: i16) -> bool {
-        self.checked.parse::<Date>().is_ok_and(|checked| checked.year() >= year)
+    /// Whether it was looked at in the tax year itself: laws change from year to year.
+    pub(super) fn is_of(&self, year: i16) -> bool {
+        self.checked.parse::<Date>().is_ok_and(|checked| checked.year() == year)
     }
 }
 

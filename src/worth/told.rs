@@ -84,10 +84,6 @@ impl Worth {
         told
     }
 
-    fn is_larger(&self) -> bool {
-        self.gap.as_ref().is_some_and(|gap| gap.sq_ft() > 0)
-    }
-
     /// The two sizes, like for like, and plain words where there is nothing to value.
     fn size(&self) -> Vec<Told> {
         let Some(gap) = &self.gap else {
@@ -185,37 +181,41 @@ impl Worth {
     fn deadline(&self, deadline: &Deadline) -> Vec<Told> {
         let rule = deadline.rule();
         let name = format!("{} ({})", rule.name(), rule.section());
-        let left = self.left(deadline);
-        let certain = deadline.day().filter(|_| deadline.is_certain());
-        let figure = match (certain, deadline.in_words()) {
-            (Some(day), _) => format!("{}{left}", spoken(day)),
-            (None, Some(when)) if deadline.is_certain() => when.to_owned(),
-            _ => "ask the appraisal office".to_owned(),
-        };
+        let when = self.when(deadline);
+        let is_certain = deadline.is_certain();
+        let figure = when.clone().filter(|_| is_certain);
         let mut says: Vec<String> = Vec::new();
-        if let (None, Some(day)) = (certain, deadline.day()) {
-            says.push(format!("It would be {}{left}.", spoken(day)));
-        }
-        if let (false, Some(when)) = (deadline.is_certain(), deadline.in_words()) {
-            says.push(format!("It would be for {when}."));
-        }
+        says.extend(when.filter(|_| !is_certain).map(|when| format!("It would be {when}.")));
         says.push(with_source(rule));
+        says.extend(self.about_the_day(deadline));
+        vec![
+            row(name, figure.unwrap_or_else(|| "ask the appraisal office".to_owned())),
+            note(says.join(" ")),
+        ]
+    }
+
+    /// The last day with the days left, or the words that stand for it.
+    fn when(&self, deadline: &Deadline) -> Option<String> {
+        let day = deadline.day().map(|day| format!("{}{}", spoken(day), self.left(deadline)));
+        day.or_else(|| deadline.in_words().map(str::to_owned))
+    }
+
+    fn about_the_day(&self, deadline: &Deadline) -> Vec<String> {
+        let mut says: Vec<String> = Vec::new();
         if !deadline.moved_past().is_empty() {
             says.push(format!("Moved past {}.", deadline.moved_past().join("; ")));
         }
-        if let Some(below) = deadline.correct_below() {
-            says.push(format!(
-                "Here the correct value would have to be below {}, from the taxed value.",
-                below.whole_text()
-            ));
-        }
+        says.extend(deadline.correct_below().map(|below| {
+            let below = below.whole_text();
+            format!("Here the correct value would have to be below {below}, from the taxed value.")
+        }));
         if self.today.and_then(|today| deadline.days_left(today)).is_some_and(|left| left < 0) {
             says.push(
                 "That day has passed: ask the appraisal office what is still open.".to_owned(),
             );
         }
         says.extend(deadline.asks().iter().cloned());
-        vec![row(name, figure), note(says.join(" "))]
+        says
     }
 
     /// `, 12 days left`; nothing without a day from which to count.
