@@ -92,6 +92,10 @@ words! {
     BadArea "bad-area" Error "An area that cannot be read, or has no unit.";
     BadBearing "bad-bearing" Error "A bearing that cannot be read.";
     BadDate "bad-date" Error "A date that cannot be read, or that does not exist.";
+    BadMoney "bad-money" Error "A sum of money that cannot be read.";
+    BadRate "bad-rate" Error "A tax rate that cannot be read.";
+    BadValue "bad-value" Error "A part of the market value that is more than all of it.";
+    UnknownPlace "unknown-place" Error "A place without rules of its own.";
     BadArc "bad-arc" Error "A curved wall whose rise is not square to its chord.";
     BadDiagonal "bad-diagonal" Error "A slanted wall whose run and rise lie on one axis.";
     EmptyText "empty-text" Error "A name without a letter in it.";

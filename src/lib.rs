@@ -33,6 +33,7 @@ pub mod diagnostic;
 mod error;
 mod house;
 mod length;
+mod money;
 mod numbers;
 mod pages;
 mod reconcile;
@@ -43,6 +44,7 @@ mod spread;
 pub mod verify;
 mod walls;
 mod words;
+pub mod worth;
 
 pub use area::{Area, AreaUnit, WrittenArea};
 pub use areas::{Areas, SpaceAreas, Total};
@@ -52,6 +54,7 @@ pub use house::cut::Cut;
 pub use house::range::Range;
 pub use house::{House, Level, Lot, Outline, Place, Side, Space};
 pub use length::{Form, Length, Step, Ties, Written};
+pub use money::Money;
 pub use numbers::thousands;
 pub use pages::{MOST_PAGES, Page, Pages, Paper, Part, Spot, Text};
 pub use reconcile::{
@@ -62,6 +65,7 @@ pub use rule::{Rule, Settings};
 pub use sketch::{
     Axis, Direction, Drawn, Face, Kind, MOST_BYTES, MOST_LINES, MOST_SIDES, Sketch, TakenFrom, Unit,
 };
+pub use worth::{Told, Worth};
 
 /// A sides file that was read and found sound.
 #[derive(Clone, Debug)]

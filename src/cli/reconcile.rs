@@ -4,7 +4,8 @@ use std::path::PathBuf;
 
 use clap::Args;
 use fairfoot::report::{json, text};
-use fairfoot::{Areas, Reconciliation, Weights};
+use fairfoot::worth::USUAL_BAND;
+use fairfoot::{Areas, Reconciliation, Weights, Worth};
 
 use crate::cli::{Outcome, Printing, Rounding, Stop, files, sheet};
 
@@ -31,6 +32,12 @@ pub(crate) struct Options {
     sheet: Option<PathBuf>,
     #[command(flatten)]
     sheets: sheet::Sheets,
+    /// Count the days left to each deadline from this day, as `2026-05-01`
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    today: Option<jiff::civil::Date>,
+    /// How near in size a comparable should be, in per cent of the house
+    #[arg(long, value_name = "PER CENT", default_value_t = USUAL_BAND, value_parser = clap::value_parser!(u8).range(1..=100))]
+    band: u8,
     #[command(flatten)]
     rounding: Rounding,
     #[command(flatten)]
@@ -56,15 +63,22 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         None => Weights::default(),
     };
     let reconciliation = Reconciliation::weighed(&sound, areas, &settings, &weights)?;
+    let worth = Worth::within(&sound, &reconciliation, options.today, options.band);
     if let Some(out) = &options.sheet {
         sheet::write(&sound, &reconciliation, options.sheets, out)?;
     }
     if options.json {
-        return print_json(&json::report(&sound, &reconciliation));
+        return print_json(&json::report_with(&sound, &reconciliation, worth.as_ref()));
     }
     let look = options.printing.look(options.why);
-    files::print(&text::reconciliation(&sound, &reconciliation, look))?;
+    files::print(&text::reconciliation_with(&sound, &reconciliation, worth.as_ref(), look))?;
     Ok(Outcome::Done)
+}
+
+/// A day of the calendar, year-month-day.
+fn day(text: &str) -> Result<jiff::civil::Date, String> {
+    let date = if text.len() == 10 { text.parse().ok() } else { None };
+    date.ok_or_else(|| "write it as year-month-day: `2026-05-01`".to_owned())
 }
 
 /// Prints a value as JSON, indented.

@@ -110,6 +110,14 @@ impl Explanation {
         questions
     }
 
+    /// The spaces that it counts although they are not, by their places.
+    pub(crate) fn counts(&self) -> impl Iterator<Item = usize> {
+        self.departures.iter().filter_map(|what| match what {
+            What::Counted { space } => Some(*space),
+            _ => None,
+        })
+    }
+
     /// Its departures, as in JSON; none for no departure.
     pub fn departures(&self) -> &[String] {
         &self.labels

@@ -16,8 +16,9 @@ use crate::house::{Assumed, House};
 use crate::length::Length;
 use crate::numbers::six_decimals;
 use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
+use crate::report::worth_json::{self, WorthReport};
 use crate::sketch::statement::SideRule;
-use crate::{Settings, Sound};
+use crate::{Settings, Sound, Worth};
 
 /// The whole report of `reconcile --json`.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -31,6 +32,9 @@ pub struct Report {
     pub outlines: Vec<DrawnReport>,
     /// Each published figure in file order.
     pub figures: Vec<FigureReport>,
+    /// What the gap is worth; absent where the file says nothing of values, dates or sales.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worth: Option<WorthReport>,
     /// What had to be assumed.
     pub assumed: Vec<AssumedReport>,
     /// Warnings in file order.
@@ -422,6 +426,15 @@ pub struct FaultReport {
 
 /// The report of a reconciliation.
 pub fn report(sound: &Sound, reconciliation: &Reconciliation) -> Report {
+    report_with(sound, reconciliation, Worth::of(sound, reconciliation, None).as_ref())
+}
+
+/// The same with what the gap is worth already worked out.
+pub fn report_with(
+    sound: &Sound,
+    reconciliation: &Reconciliation,
+    worth: Option<&Worth>,
+) -> Report {
     let areas = reconciliation.areas();
     Report {
         areas: areas_report(sound, areas, reconciliation.settings()),
@@ -437,6 +450,7 @@ pub fn report(sound: &Sound, reconciliation: &Reconciliation) -> Report {
             .collect(),
         outlines: reconciliation.outlines().iter().map(drawn).collect(),
         figures: reconciliation.figures().iter().map(figure).collect(),
+        worth: worth.map(worth_json::worth),
         assumed: assumed(reconciliation.assumed()),
         warnings: reconciliation
             .warnings()

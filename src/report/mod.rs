@@ -4,5 +4,7 @@ pub mod json;
 pub(crate) mod sentences;
 mod table;
 pub mod text;
+mod worth;
+pub mod worth_json;
 
 pub(crate) use table::{GLUE, glued};

@@ -11,7 +11,7 @@ use crate::report::sentences::{
     CAUTIONS, Sentences, capital, letters, range_text, signed, the, whole, whose,
 };
 use crate::report::table::Page;
-use crate::{Cut, Settings, Sound};
+use crate::{Cut, Settings, Sound, Worth};
 
 /// How a report is to look.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,6 +32,17 @@ impl Default for Look {
 
 /// The main report: the statement, the areas, the difference to each figure step by step.
 pub fn reconciliation(sound: &Sound, reconciliation: &Reconciliation, look: Look) -> String {
+    let worth = Worth::of(sound, reconciliation, None);
+    reconciliation_with(sound, reconciliation, worth.as_ref(), look)
+}
+
+/// The same with what the gap is worth already worked out.
+pub fn reconciliation_with(
+    sound: &Sound,
+    reconciliation: &Reconciliation,
+    worth: Option<&Worth>,
+    look: Look,
+) -> String {
     let settings = *reconciliation.settings();
     let say = Sentences { sound, areas: reconciliation.areas(), settings };
     let mut writer = Writer { say, page: Page::new(look.width, look.styled) };
@@ -52,6 +63,9 @@ pub fn reconciliation(sound: &Sound, reconciliation: &Reconciliation, look: Look
     writer.worth_knowing(reconciliation);
     if look.why {
         writer.why(reconciliation);
+    }
+    if let Some(worth) = worth {
+        crate::report::worth::section(&mut writer.page, worth);
     }
     writer.page.blank();
     writer.page.paragraph(CAUTIONS);

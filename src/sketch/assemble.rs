@@ -3,6 +3,7 @@
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::sketch::parser;
 use crate::sketch::statement::*;
+use crate::sketch::values::Valued;
 use crate::sketch::*;
 
 /// Where the sides that come next belong.
@@ -28,13 +29,13 @@ pub(crate) struct Assembler {
 
 /// Where each statement that can be made once was made.
 #[derive(Default)]
-struct Seen(Vec<(&'static str, Span)>);
+struct Seen(Vec<(String, Span)>);
 
 impl Seen {
     /// Notes `what`, and says where it was said before.
-    fn before(&mut self, what: &'static str, span: Span) -> Option<Span> {
-        let before = self.0.iter().find(|(said, _)| *said == what).map(|(_, span)| *span);
-        self.0.push((what, span));
+    fn before(&mut self, what: &str, span: Span) -> Option<Span> {
+        let before = self.0.iter().find(|(said, _)| said == what).map(|(_, span)| *span);
+        self.0.push((what.to_owned(), span));
         before
     }
 }
@@ -133,6 +134,7 @@ impl Assembler {
                 self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: false });
             }
             Statement::Space(space) => self.space(space, span, faults),
+            Statement::Valued(valued) => self.valued(valued, span, faults),
             Statement::Lot { name, recorded } => {
                 self.open = Open::Lot;
                 let space = lot_statement(name, recorded);
@@ -187,6 +189,23 @@ impl Assembler {
             return;
         }
         self.sketch.figures.push(FigureSketch { figure, span });
+    }
+
+    /// What it says of values may stand anywhere: it changes the meaning of no other line.
+    fn valued(&mut self, valued: Valued, span: Span, faults: &mut Vec<Diagnostic>) {
+        let said = valued.said();
+        match self.seen.before(&said, span) {
+            None => self.sketch.values.set(valued),
+            Some(before) => faults.push(
+                Diagnostic::new(
+                    Word::StatedTwice,
+                    span,
+                    format!("{} is said twice", quoted(&said)),
+                )
+                .also(before, "first said here")
+                .help("keep the line that is right, take the other out"),
+            ),
+        }
     }
 
     fn space(&mut self, space: SpaceStatement, span: Span, faults: &mut Vec<Diagnostic>) {

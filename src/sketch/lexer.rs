@@ -21,6 +21,8 @@ pub(crate) enum Token {
     Dash,
     Comma,
     Degree,
+    /// `$`
+    Dollar,
 }
 
 /// A token with its place.
@@ -100,6 +102,7 @@ impl Lexer<'_, '_> {
             '-' | '–' | '‐' | '‑' => self.single(Token::Dash),
             ',' => self.single(Token::Comma),
             '°' | 'º' => self.single(Token::Degree),
+            '$' => self.single(Token::Dollar),
             c => match vulgar_fraction(c) {
                 Some((top, bottom)) => self.single(Token::Fraction(top, bottom)),
                 None => self.stray(c, start),

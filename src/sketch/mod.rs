@@ -9,6 +9,7 @@ mod parser;
 mod quantity;
 pub(crate) mod statement;
 mod tidy;
+pub(crate) mod values;
 
 use crate::area::WrittenArea;
 use crate::diagnostic::{Diagnostic, Source, Span, Word, is_hidden};
@@ -36,6 +37,8 @@ pub struct Sketch {
     pub(crate) levels: Vec<LevelSketch>,
     pub(crate) lots: Vec<SpaceSketch>,
     pub(crate) outlines: Vec<OutlineSketch>,
+    /// What it says of values, taxes, dates and sales.
+    pub(crate) values: values::Values,
     /// A line that gives a space its name could not be read.
     pub(crate) names_doubtful: bool,
     /// A line that says how exact or thick things are could not be read.

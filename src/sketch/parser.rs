@@ -1,17 +1,18 @@
 //! One function a statement: tokens in, a [`Statement`] out.
 
-use crate::area::{Area, WrittenArea};
+use crate::area::WrittenArea;
 use crate::diagnostic::{Diagnostic, Word};
 use crate::length::{Length, Step, Written};
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::statement::*;
+use crate::sketch::values;
 
 const DIRECTIONS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
 const FACES: [&str; 3] = ["outside", "frame", "inside"];
 
 /// Every word that can begin a line, for suggestions.
-const FIRST_WORDS: [&str; 51] = [
+const FIRST_WORDS: [&str; 58] = [
     "property",
     "address",
     "account",
@@ -63,6 +64,13 @@ const FIRST_WORDS: [&str; 51] = [
     "corner",
     "overall",
     "tie",
+    "value",
+    "last",
+    "exemption",
+    "homestead",
+    "notice",
+    "place",
+    "comparable",
 ];
 
 /// The word that a line was probably meant to begin with.
@@ -108,6 +116,8 @@ impl Cursor<'_> {
             "corner" => Ok(Statement::Corner(self.expect_text("the name of the corner")?)),
             "overall" => self.overall(),
             "tie" => self.tie(),
+            "tax" => self.tax(),
+            word if values::FIRST_WORDS.contains(&word) => self.valued(word, start),
             _ => match (direction_named(word), kind_named(word)) {
                 (Some(direction), _) => self.straight(direction),
                 (_, Some(kind)) => self.space(kind),
@@ -141,6 +151,10 @@ impl Cursor<'_> {
     fn instead(&self) -> &'static str {
         match self.peek_word().unwrap_or_default().as_str() {
             "year" => "the year is `tax year 2026`",
+            "market" | "assessed" | "improvement" | "improvements" => {
+                "what the notice says is `value market $412,000 assessed $371,000`"
+            }
+            "rate" => "the tax rate is `tax rate 2.14 per $100`",
             "stairs" | "staircase" | "stairway" => "a stair is `stair \"Stairs\"`",
             "foyer" | "void" | "atrium" => "what is open to the floor below is `open \"Foyer\"`",
             "house" | "home" | "bedroom" | "bedrooms" | "room" | "rooms" | "kitchen" | "heated" => {
@@ -168,10 +182,6 @@ impl Cursor<'_> {
 
     fn head(&mut self, word: &str) -> Read<Head> {
         Ok(match word {
-            "tax" => {
-                self.expect_keyword(&["year"], "after `tax`")?;
-                Head::TaxYear(self.tax_year()?)
-            }
             "measured" => Head::Measured(self.measured()?),
             "tolerance" => Head::Tolerance(self.expect_length("a tolerance")?),
             "interior" => {
@@ -196,9 +206,17 @@ impl Cursor<'_> {
         })
     }
 
-    fn tax_year(&mut self) -> Read<u16> {
+    fn tax(&mut self) -> Read<Statement> {
+        match self.expect_keyword(&["year", "rate"], "after `tax`")? {
+            "rate" => self.tax_rate(),
+            _ => self.expect_year("tax year 2026").map(|year| Statement::Head(Head::TaxYear(year))),
+        }
+    }
+
+    /// A year of four digits; `example` is the whole statement.
+    pub(crate) fn expect_year(&mut self, example: &str) -> Read<u16> {
         let start = self.span();
-        let help = "write it with four digits: `tax year 2026`";
+        let help = &format!("write it with four digits: `{example}`");
         let year = self.expect_whole_number("a year", help)?;
         match u16::try_from(year) {
             Ok(year) if (1800..=2999).contains(&year) => Ok(year),
@@ -293,14 +311,7 @@ impl Cursor<'_> {
 
     fn figure(&mut self, kind: FigureKind) -> Read<Statement> {
         let start = self.span();
-        let area = self.expect_area("the published area")?;
-        if area.area() < Area::from_half_nm2(20 * Area::SQUARE_FOOT.half_nm2()) {
-            let span = self.since(start);
-            return self.fault(
-                Diagnostic::new(Word::BadArea, span, format!("{area} is no house"))
-                    .help("thousands take a comma: `1,200 sq ft`"),
-            );
-        }
+        let area = self.house_area(start, "the published area")?;
         let mut basis = Basis::default();
         let mut title = None;
         while !self.at_end() {
@@ -355,7 +366,7 @@ impl Cursor<'_> {
     }
 
     /// Keeps `value`, or tells that it was said before on this line.
-    fn once<T>(&mut self, slot: &mut Option<T>, value: T, what: &str) -> Read<()> {
+    pub(crate) fn once<T>(&mut self, slot: &mut Option<T>, value: T, what: &str) -> Read<()> {
         if slot.replace(value).is_none() {
             return Ok(());
         }

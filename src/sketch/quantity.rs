@@ -356,7 +356,7 @@ impl Cursor<'_> {
         };
         let digits = digits.clone();
         self.advance();
-        let Some(number) = area_number(&digits) else {
+        let Some(number) = grouped_number(&digits) else {
             return self.bad_area(start, format!("{} is not a number", quoted(&digits)));
         };
         let Some(unit) = self.accept_area_unit() else {
@@ -515,14 +515,14 @@ fn meant_date(text: &str) -> Option<jiff::civil::Date> {
 }
 
 /// Digits with at most one point, exactly.
-fn decimal(digits: &str) -> Option<Decimal> {
+pub(crate) fn decimal(digits: &str) -> Option<Decimal> {
     let digits = digits.trim_end_matches('.');
     let number = Decimal::from_str_exact(digits).ok()?;
     Some(number.normalize())
 }
 
 /// A number in which commas group thousands.
-fn area_number(digits: &str) -> Option<Decimal> {
+pub(crate) fn grouped_number(digits: &str) -> Option<Decimal> {
     let (whole, decimals) = digits.split_once('.').unwrap_or((digits, ""));
     if decimals.contains([',', '.']) {
         return None;

@@ -6,6 +6,7 @@ use rust_decimal::prelude::ToPrimitive;
 use crate::area::WrittenArea;
 use crate::diagnostic::Span;
 use crate::length::{Step, Written};
+use crate::sketch::values::Valued;
 
 /// A direction of the plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -458,6 +459,7 @@ pub(crate) enum Statement {
     Space(SpaceStatement),
     Lot { name: Named, recorded: Option<WrittenArea> },
     Outline { drawn: Drawn, name: Named, of: Option<Named> },
+    Valued(Valued),
     Side(Run, SideWords),
     Corner(Named),
     Overall(Direction, Written),

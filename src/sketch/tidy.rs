@@ -160,6 +160,7 @@ fn written(statement: &Statement, widths: Widths) -> String {
             let of = of.as_ref().map(|of| format!(" of {}", text(&of.text))).unwrap_or_default();
             format!("{} outline {}{of}", drawn.word(), text(&name.text))
         }
+        Statement::Valued(valued) => valued.written(),
         Statement::Side(run, words) => side_written(run, words, widths),
         Statement::Corner(name) => format!("corner {}", text(&name.text)),
         Statement::Overall(direction, length) => format!("overall {} {length}", direction.word()),

@@ -110,6 +110,29 @@ fn the_keys_of_format_1_are_there() {
 }
 
 #[test]
+fn what_a_gap_is_worth_stands_under_its_own_key_or_not_at_all() {
+    let report = value(&["reconcile", "--json", "-"], PLAIN);
+    assert!(report.get("worth").is_none(), "PLAIN says nothing of values");
+    // 1,206 measured; 1,200 is smaller, 1,300 has 94 more: 195,000 × 94 ÷ 1,300 = 14,100.
+    let values = "place texas\nnotice 2026-04-17\nvalue market $260,000 improvement $195,000\n";
+    let text = format!("{values}{}", PLAIN.replace("1,200", "1,300"));
+    let report = value(&["reconcile", "--json", "--today", "2026-05-06", "-"], &text);
+    let worth = &report["worth"];
+    assert_eq!(worth["gap"]["sq_ft"], 94);
+    assert_eq!(worth["ways"][0]["gives"]["dollars"], 14_100);
+    assert_eq!(worth["ways"][0]["gives"]["exact"], "14100");
+    assert_eq!(worth["tax"], Value::Null, "what is taxed is not given");
+    let protest = &worth["dates"]["days"][0];
+    assert_eq!(
+        (&protest["day"], &protest["unmoved"]),
+        (&"2026-05-18".into(), &"2026-05-17".into())
+    );
+    assert_eq!((&protest["section"], &protest["days_left"]), (&"41.44(a)(1)".into(), &12.into()));
+    let report = value(&["reconcile", "--json", "-"], &text);
+    assert_eq!(report["worth"]["dates"]["days"][0]["days_left"], Value::Null);
+}
+
+#[test]
 fn area_prints_the_same_keys_without_the_figures() {
     let report = value(&["area", "--json", "-"], PLAIN);
     assert_eq!(report["totals"]["gross"]["tenth_foot"]["exact"], "1205.58");

@@ -62,6 +62,21 @@ fn figures_of_a_step_by_step_line_up_at_the_right_edge() {
 }
 
 #[test]
+fn a_day_to_count_from_is_a_day_of_the_calendar() {
+    let notice = format!("place texas\nnotice 2026-04-17\n{PLAIN}");
+    let on = |day: &str| {
+        let mut command = fairfoot();
+        command.args(["reconcile", "--today", day, "-"]).write_stdin(notice.clone()).assert()
+    };
+    let printed = text(&on("2026-05-06").success().get_output().stdout);
+    assert!(printed.contains("Monday, May 18, 2026, 12 days left"), "{printed}");
+    for day in ["2026-02-30", "5/6/2026", "tomorrow"] {
+        let said = text(&on(day).code(2).get_output().stderr);
+        assert!(said.contains("year-month-day: `2026-05-01`"), "{said}");
+    }
+}
+
+#[test]
 fn a_pipe_gets_no_colour_even_when_a_terminal_would() {
     let run = fairfoot().args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
     assert!(!text(&run.get_output().stdout).contains('\u{1b}'));

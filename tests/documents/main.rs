@@ -151,6 +151,22 @@ fn every_word_of_the_format_is_used_in_a_sketch() {
         " m",
         "sq m",
         "acres",
+        "value market $",
+        " assessed $",
+        " improvement $",
+        " new $",
+        " year 2",
+        "last year assessed $",
+        "tax rate ",
+        " per $100",
+        " per $1,000",
+        "exemption $",
+        "homestead since ",
+        "notice 2",
+        "place texas",
+        "comparable \"",
+        " sold $",
+        " on 2",
     ] {
         assert!(all.contains(word), "no sketch uses `{word}`");
     }

@@ -111,12 +111,91 @@ fn nearly_a_line() -> impl Strategy<Value = String> {
         "é",
         "1",
         "2",
+        "value",
+        "market",
+        "assessed",
+        "improvement",
+        "new",
+        "year",
+        "last year assessed",
+        "tax rate",
+        "per",
+        "exemption",
+        "homestead since",
+        "notice",
+        "place texas",
+        "comparable \"C\" 1,900 sq ft",
+        "sold $398,000 on 2025-08-14",
+        "$412,000",
+        "$1.5",
+        "$",
+        "$100",
+        "2.14",
+        "2026",
     ]);
     proptest::collection::vec(words, 0..8).prop_map(|words| words.join(" "))
 }
 
+/// A sum of money in one of the spellings that are read.
+fn a_sum() -> impl Strategy<Value = String> {
+    (1_u64..2_000_000, 0_u32..100, 0_u8..4).prop_map(|(dollars, cents, how)| match how {
+        0 => format!("${dollars}"),
+        1 => format!("$ {dollars}.{cents:02}"),
+        2 => format!("{dollars}.5"),
+        _ => format!("${},{:03}", dollars % 999 + 1, dollars / 2_000),
+    })
+}
+
+/// Lines of values, rates, dates and sales, each once at most.
+fn lines_of_values() -> impl Strategy<Value = Vec<String>> {
+    let sums = proptest::collection::vec(a_sum(), 8);
+    let rate = (1_u32..99_999, 1_u32..4).prop_map(|(rate, places)| match places {
+        1 => format!("{}.{} per $100", rate / 1_000, rate % 1_000),
+        2 => format!("0.{rate:05} per 100"),
+        _ => format!("{}.5 per $1,000", rate % 1_000),
+    });
+    let year = 1900_u16..2100;
+    (sums, rate, year, 1_i8..13, 1_i8..29, 0_u16..256, any::<bool>()).prop_map(
+        |(sums, rate, year, month, day, some, market_last)| {
+            let date = format!("{year}-{month:02}-{day:02}");
+            let other = format!("new {} year {year}", sums[1]);
+            let value = if market_last {
+                format!("VALUE {other} market {}", sums[0])
+            } else {
+                format!("value market {} {other}", sums[0])
+            };
+            let lines = [
+                value,
+                format!("last  year assessed {}", sums[2]),
+                format!("tax rate {rate}"),
+                format!("tax rate {rate} \"school\""),
+                format!("exemption {} \"school\"", sums[3]),
+                format!("homestead since {year}"),
+                format!("notice {date}"),
+                format!("comparable \"C\" 1,925 sqft recorded 180 sq m sold {} on {date}", sums[4]),
+            ];
+            let kept = lines.into_iter().enumerate().filter(|(i, _)| some >> i & 1 == 1);
+            kept.map(|(_, line)| line).chain(["place Texas".to_owned()]).collect()
+        },
+    )
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(2_000))]
+
+    #[test]
+    fn lines_of_values_are_read_tidied_and_told(lines in lines_of_values(), record in 900_u32..3_000) {
+        let house = "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
+        let text = format!("record {record} sq ft\n{}\n{house}", lines.join("\n"));
+        let sketch = fairfoot::read_sketch(Source::new("v.sides", text.clone()))
+            .unwrap_or_else(|faults| panic!("{faults}"));
+        let tidied = sketch.tidied();
+        let again = fairfoot::read_sketch(Source::new("v.sides", tidied.clone()))
+            .unwrap_or_else(|faults| panic!("{tidied}\n{faults}"));
+        prop_assert!(sketch.says_the_same_as(&again), "{}\n{}", text, tidied);
+        prop_assert_eq!(again.tidied(), tidied);
+        everything(&text);
+    }
 
     #[test]
     fn no_text_stops_the_reader(text in "\\PC{0,200}") {

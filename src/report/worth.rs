@@ -1,0 +1,48 @@
+//! What a gap is worth, set as text: the parts that [`Worth::told`] gives, and nothing else.
+
+use unicode_width::UnicodeWidthStr;
+
+use crate::report::table::Page;
+use crate::{Told, Worth};
+
+/// Adds the section to a page.
+pub(super) fn section(page: &mut Page, worth: &Worth) {
+    for told in worth.told() {
+        part(page, &told);
+    }
+}
+
+fn part(page: &mut Page, told: &Told) {
+    match told {
+        Told::Heading(text) => page.heading(text),
+        Told::Paragraph(text) => page.paragraph(text),
+        Told::Row { name, figure } => page.ledger(name, figure, 2),
+        Told::Note(text) => page.indented(text, 6, 6),
+        Told::Table { heads, rows } => table(page, heads, rows),
+        Told::Item(text) => page.indented(&format!("- {text}"), 2, 4),
+    }
+}
+
+fn table(page: &mut Page, heads: &[String], rows: &[Vec<String>]) {
+    let widths: Vec<usize> = (0..heads.len()).map(|column| width(heads, rows, column)).collect();
+    if page.is_wide() {
+        line(page, heads, heads, &widths);
+    }
+    for row in rows {
+        line(page, heads, row, &widths);
+    }
+}
+
+/// The widest cell of a column, with two blanks before it.
+fn width(heads: &[String], rows: &[Vec<String>], column: usize) -> usize {
+    let cells = std::iter::once(heads).chain(rows.iter().map(Vec::as_slice));
+    2 + cells.filter_map(|row| row.get(column)).map(|cell| cell.width()).max().unwrap_or(0)
+}
+
+fn line(page: &mut Page, heads: &[String], row: &[String], widths: &[usize]) {
+    let Some((name, cells)) = row.split_first() else { return };
+    let columns = heads.iter().zip(widths).skip(1).zip(cells);
+    let columns: Vec<(&str, String, usize)> =
+        columns.map(|((head, width), cell)| (head.as_str(), cell.clone(), *width)).collect();
+    page.row(name, &columns, 0);
+}

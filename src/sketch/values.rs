@@ -1,0 +1,392 @@
+//! What the file says of values, taxes, dates and sales: the statements behind what a gap is worth.
+
+use std::fmt::Write as _;
+
+use jiff::civil::Date;
+use rust_decimal::Decimal;
+
+use crate::area::{Area, WrittenArea};
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::money::Money;
+use crate::sketch::cursor::{Cursor, Read};
+use crate::sketch::lexer::Token;
+use crate::sketch::quantity::{decimal, grouped_number};
+use crate::sketch::statement::{Named, Statement};
+
+const MONEY_HELP: &str =
+    "commas stand between thousands, a point before cents: `$412,000`, `$412,000.50`, `412000`";
+const RATE_HELP: &str =
+    "write it as the tax bill does: `tax rate 2.14 per $100`, or `per $1,000` where that is used";
+
+/// Every word that such a statement begins with, beside `tax`.
+pub(crate) const FIRST_WORDS: [&str; 7] =
+    ["value", "last", "exemption", "homestead", "notice", "place", "comparable"];
+
+/// One such statement.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Valued {
+    /// `value market $412,000 assessed $371,000 improvement $318,000 year 2026`
+    Value(Value),
+    /// `last year assessed $337,000`
+    LastYear(Money),
+    /// `tax rate 2.14 per $100`
+    TaxRate(TaxRate),
+    /// `exemption $140,000 "school"`
+    Exemption(Exemption),
+    /// `homestead since 2021`
+    Homestead(u16),
+    /// `notice 2026-04-17`
+    Notice(Date),
+    /// `place texas`
+    Place(Place),
+    /// `comparable "8 Larch Court" 1,925 sq ft sold $398,000 on 2025-08-14`
+    Comparable(Sale),
+}
+
+/// What the notice says the property is worth, and what of that is taxed.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Value {
+    pub(crate) market: Option<Money>,
+    pub(crate) assessed: Option<Money>,
+    pub(crate) improvement: Option<Money>,
+    /// The market value of improvements that are new this year.
+    pub(crate) new: Option<Money>,
+    pub(crate) year: Option<u16>,
+}
+
+/// Tax on each so many dollars, of one taxing unit or of all together.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TaxRate {
+    pub(crate) rate: Decimal,
+    /// 100 or 1,000.
+    pub(crate) per: u32,
+    pub(crate) of: Option<String>,
+}
+
+/// What is taken off a value before it is taxed.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Exemption {
+    pub(crate) amount: Money,
+    pub(crate) name: String,
+}
+
+/// Where the property is, as far as there are rules for it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Place {
+    Texas,
+}
+
+impl Place {
+    pub(crate) const ALL: [Place; 1] = [Place::Texas];
+
+    /// The word of the sides file, and the key of its rules.
+    pub(crate) const fn word(self) -> &'static str {
+        match self {
+            Place::Texas => "texas",
+        }
+    }
+}
+
+/// A house that was sold.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Sale {
+    pub(crate) name: Named,
+    pub(crate) size: WrittenArea,
+    pub(crate) sold: Money,
+    pub(crate) on: Date,
+    /// Its size on the record, where that is another.
+    pub(crate) recorded: Option<WrittenArea>,
+}
+
+/// All of them together.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Values {
+    pub(crate) value: Option<Value>,
+    pub(crate) last_year: Option<Money>,
+    pub(crate) rates: Vec<TaxRate>,
+    pub(crate) exemptions: Vec<Exemption>,
+    pub(crate) homestead: Option<u16>,
+    pub(crate) notice: Option<Date>,
+    pub(crate) place: Option<Place>,
+    pub(crate) sales: Vec<Sale>,
+}
+
+impl Values {
+    /// Whether the file says nothing of values.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.value.is_none()
+            && self.last_year.is_none()
+            && self.rates.is_empty()
+            && self.exemptions.is_empty()
+            && self.homestead.is_none()
+            && self.notice.is_none()
+            && self.place.is_none()
+            && self.sales.is_empty()
+    }
+
+    pub(crate) fn set(&mut self, valued: Valued) {
+        match valued {
+            Valued::Value(value) => self.value = Some(value),
+            Valued::LastYear(assessed) => self.last_year = Some(assessed),
+            Valued::TaxRate(rate) => self.rates.push(rate),
+            Valued::Exemption(exemption) => self.exemptions.push(exemption),
+            Valued::Homestead(since) => self.homestead = Some(since),
+            Valued::Notice(date) => self.notice = Some(date),
+            Valued::Place(place) => self.place = Some(place),
+            Valued::Comparable(sale) => self.sales.push(sale),
+        }
+    }
+}
+
+impl Valued {
+    /// What can be said once only: the words it begins with, and its name where it can be said once a name.
+    pub(crate) fn said(&self) -> String {
+        match self {
+            Valued::Value(_) => "value".to_owned(),
+            Valued::LastYear(_) => "last year assessed".to_owned(),
+            Valued::TaxRate(TaxRate { of: None, .. }) => "tax rate".to_owned(),
+            Valued::TaxRate(TaxRate { of: Some(of), .. }) => format!("tax rate \"{of}\""),
+            Valued::Exemption(exemption) => format!("exemption \"{}\"", exemption.name),
+            Valued::Homestead(_) => "homestead".to_owned(),
+            Valued::Notice(_) => "notice".to_owned(),
+            Valued::Place(_) => "place".to_owned(),
+            Valued::Comparable(sale) => format!("comparable \"{}\"", sale.name.text),
+        }
+    }
+
+    /// Its canonical form.
+    pub(crate) fn written(&self) -> String {
+        match self {
+            Valued::Value(value) => value.written(),
+            Valued::LastYear(assessed) => format!("last year assessed {assessed}"),
+            Valued::TaxRate(rate) => rate.written(),
+            Valued::Exemption(it) => format!("exemption {} \"{}\"", it.amount, it.name),
+            Valued::Homestead(since) => format!("homestead since {since}"),
+            Valued::Notice(date) => format!("notice {date}"),
+            Valued::Place(place) => format!("place {}", place.word()),
+            Valued::Comparable(sale) => sale.written(),
+        }
+    }
+}
+
+impl Value {
+    fn written(&self) -> String {
+        let mut line = "value".to_owned();
+        let sums = [
+            ("market", self.market),
+            ("assessed", self.assessed),
+            ("improvement", self.improvement),
+            ("new", self.new),
+        ];
+        for (word, sum) in sums {
+            if let Some(sum) = sum {
+                let _ = write!(line, " {word} {sum}");
+            }
+        }
+        if let Some(year) = self.year {
+            let _ = write!(line, " year {year}");
+        }
+        line
+    }
+
+    /// What is more than the market value although it is a part of it, or capped by it.
+    fn above_market(&self) -> Option<(&'static str, Money, Money)> {
+        let market = self.market?;
+        let parts = [("assessed", self.assessed), ("improvement", self.improvement)];
+        let above = |(word, sum): (&'static str, Option<Money>)| Some((word, sum?, market));
+        parts.into_iter().filter_map(above).find(|(_, sum, market)| sum > market)
+    }
+}
+
+impl TaxRate {
+    /// `2.14 per $100`
+    pub(crate) fn spoken(&self) -> String {
+        format!("{} per {}", self.rate, Money::figured(Decimal::from(self.per)))
+    }
+
+    fn written(&self) -> String {
+        let of = self.of.as_ref().map(|of| format!(" \"{of}\"")).unwrap_or_default();
+        format!("tax rate {}{of}", self.spoken())
+    }
+}
+
+impl Sale {
+    fn written(&self) -> String {
+        let recorded = self.recorded.map(|area| format!(" recorded {area}")).unwrap_or_default();
+        let Sale { name, size, sold, on, .. } = self;
+        format!("comparable \"{}\" {size} sold {sold} on {on}{recorded}", name.text)
+    }
+}
+
+impl Cursor<'_> {
+    /// The statement that begins with one of [`FIRST_WORDS`], which was just read.
+    pub(crate) fn valued(&mut self, word: &str, start: Span) -> Read<Statement> {
+        Ok(Statement::Valued(match word {
+            "value" => Valued::Value(self.value(start)?),
+            "last" => {
+                self.expect_keyword(&["year"], "after `last`")?;
+                self.expect_keyword(&["assessed"], "after `last year`")?;
+                Valued::LastYear(self.expect_money("last year's assessed value")?)
+            }
+            "exemption" => {
+                let amount = self.expect_money("the amount of the exemption")?;
+                let name = self.expect_text("what the exemption is called")?.text;
+                Valued::Exemption(Exemption { amount, name })
+            }
+            "homestead" => {
+                self.expect_keyword(&["since"], "after `homestead`")?;
+                Valued::Homestead(self.expect_year("homestead since 2021")?)
+            }
+            "notice" => Valued::Notice(self.expect_date()?),
+            "place" => Valued::Place(self.place_with_rules()?),
+            _ => Valued::Comparable(self.comparable()?),
+        }))
+    }
+
+    fn value(&mut self, start: Span) -> Read<Value> {
+        let mut value = Value::default();
+        self.value_word(&mut value, "what the value is")?;
+        while !self.at_end() {
+            self.value_word(&mut value, "nothing more, or")?;
+        }
+        let Some((word, sum, market)) = value.above_market() else { return Ok(value) };
+        let span = self.since(start);
+        let message = format!("the {word} value, {sum}, is more than the market value, {market}");
+        self.fault(Diagnostic::new(Word::BadValue, span, message).help(
+            "compare both with the notice: the market value is of land and improvements together, and what is taxed is at most that",
+        ))
+    }
+
+    fn value_word(&mut self, value: &mut Value, wanted: &str) -> Read<()> {
+        let words = ["market", "assessed", "improvement", "new", "year"];
+        let word = self.expect_keyword(&words, wanted)?;
+        if word == "year" {
+            let year = self.expect_year("value market $412,000 year 2026")?;
+            return self.once(&mut value.year, year, "the year");
+        }
+        let what = format!("the {word} value");
+        let sum = self.expect_money(&what)?;
+        let slot = match word {
+            "market" => &mut value.market,
+            "assessed" => &mut value.assessed,
+            "improvement" => &mut value.improvement,
+            _ => &mut value.new,
+        };
+        self.once(slot, sum, &what)
+    }
+
+    /// What follows `tax rate`.
+    pub(crate) fn tax_rate(&mut self) -> Read<Statement> {
+        let start = self.span();
+        let Some(Token::Number(digits)) = self.peek() else {
+            return self.unexpected("the tax rate", RATE_HELP);
+        };
+        let rate = decimal(digits).filter(|rate| *rate > Decimal::ZERO && rate.scale() <= 8);
+        self.advance();
+        self.expect_keyword(&["per"], "after the rate")?;
+        let per = self.expect_money("`$100` or `$1,000`")?.dollars();
+        let rate = rate.filter(|rate| *rate < per);
+        let per = [100_u32, 1_000].into_iter().find(|round| Decimal::from(*round) == per);
+        let (Some(rate), Some(per)) = (rate, per) else {
+            let span = self.since(start);
+            let message = "this is no tax rate";
+            return self.fault(Diagnostic::new(Word::BadRate, span, message).help(RATE_HELP));
+        };
+        let of = self.accept_text("the taxing unit")?.map(|named| named.text);
+        Ok(Statement::Valued(Valued::TaxRate(TaxRate { rate, per, of })))
+    }
+
+    fn place_with_rules(&mut self) -> Read<Place> {
+        let typed = self.peek_word().unwrap_or_default();
+        let words = Place::ALL.map(Place::word);
+        let known = self.keyword(&words);
+        if let Some(place) = Place::ALL.into_iter().find(|place| Some(place.word()) == known) {
+            return Ok(place);
+        }
+        if typed.is_empty() {
+            return self
+                .unexpected("the place: `texas`", "write `place texas`, or leave the line out");
+        }
+        let message = format!("no rules are kept for the place {}", self.found());
+        let span = self.span();
+        self.fault(Diagnostic::new(Word::UnknownPlace, span, message).help(
+            "leave the line out: the report then says what to ask; there are rules for `place texas`",
+        ))
+    }
+
+    fn comparable(&mut self) -> Read<Sale> {
+        let name = self.expect_text("the name of the comparable")?;
+        let size = self.house_area(self.span(), "the size of the comparable")?;
+        let (mut sold, mut recorded) = (None, None);
+        while !self.at_end() {
+            match self.expect_keyword(&["sold", "recorded"], "nothing more, or")? {
+                "sold" => {
+                    let sale = self.price_and_day()?;
+                    self.once(&mut sold, sale, "the sale")?;
+                }
+                _ => {
+                    let area = self.house_area(self.span(), "the recorded size")?;
+                    self.once(&mut recorded, area, "the recorded size")?;
+                }
+            }
+        }
+        match sold {
+            Some((sold, on)) => Ok(Sale { name, size, sold, on, recorded }),
+            None => self.unexpected(
+                "`sold`, with the price and the day",
+                "write `comparable \"8 Larch Court\" 1,925 sq ft sold $398,000 on 2025-08-14`",
+            ),
+        }
+    }
+
+    fn price_and_day(&mut self) -> Read<(Money, Date)> {
+        let price = self.expect_money("the price")?;
+        self.expect_keyword(&["on"], "after the price")?;
+        Ok((price, self.expect_date()?))
+    }
+
+    /// An area that a house can have.
+    pub(crate) fn house_area(&mut self, start: Span, what: &str) -> Read<WrittenArea> {
+        let area = self.expect_area(what)?;
+        if area.area() >= Area::from_half_nm2(20 * Area::SQUARE_FOOT.half_nm2()) {
+            return Ok(area);
+        }
+        let span = self.since(start);
+        self.fault(
+            Diagnostic::new(Word::BadArea, span, format!("{area} is no house"))
+                .help("thousands take a comma: `1,200 sq ft`"),
+        )
+    }
+
+    /// `$412,000`, `$412,000.50`, `412000`: over 0, in whole cents.
+    pub(crate) fn expect_money(&mut self, what: &str) -> Read<Money> {
+        let start = self.span();
+        let _ = self.accept(&Token::Dollar);
+        let Some(Token::Number(digits)) = self.peek() else {
+            return self.unexpected(what, MONEY_HELP);
+        };
+        let digits = digits.clone();
+        self.advance();
+        if let Some(word) = self.peek_word().filter(|word| is_short_for_zeros(word)) {
+            self.advance();
+            let message = format!("{what} is written short, with {}", quoted(&word));
+            return self.bad_money(start, message);
+        }
+        match grouped_number(&digits).and_then(Money::written) {
+            Some(money) => Ok(money),
+            None => {
+                let message = format!("{} is no sum of money", quoted(&digits));
+                self.bad_money(start, message)
+            }
+        }
+    }
+
+    fn bad_money<T>(&mut self, start: Span, message: String) -> Read<T> {
+        let span = self.since(start);
+        self.fault(Diagnostic::new(Word::BadMoney, span, message).help(MONEY_HELP))
+    }
+}
+
+fn is_short_for_zeros(word: &str) -> bool {
+    matches!(word, "k" | "m" | "mm" | "thousand" | "million")
+}

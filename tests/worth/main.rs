@@ -1,0 +1,59 @@
+//! What a gap is worth, and by when to act: every figure worked out by hand, every rule with its source.
+//!
+//! Sections are of the Texas Tax Code. How sure each is stands beside it as in `rules.json`: *read*
+//! in a copy of the law, *second-hand*, or *from memory*; last looked at on 2026-11-25.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that cannot go on has failed"
+)]
+
+mod dates;
+mod sales;
+mod size;
+mod tax;
+mod told;
+
+use fairfoot::worth::{Method, Way};
+use fairfoot::{Areas, Reconciliation, Settings, Told, Worth};
+use jiff::civil::Date;
+
+/// 30 ft by 40 ft: 1,200 sq ft by either rule.
+pub(crate) const HOUSE: &str = "level \"Ground floor\"\n  living \"House\"\n    north 30'\n    east  40'\n    south 30'\n    west  40'\n";
+
+/// What is worked out of `lines` and the house of 1,200 sq ft.
+pub(crate) fn worth_of(lines: &str) -> Option<Worth> {
+    worth_on(lines, None)
+}
+
+pub(crate) fn worth_on(lines: &str, today: Option<Date>) -> Option<Worth> {
+    whole(&format!("{lines}\n{HOUSE}"), today)
+}
+
+/// What is worked out of a whole file.
+pub(crate) fn whole(text: &str, today: Option<Date>) -> Option<Worth> {
+    let sound = fairfoot::read("worth.sides", text).unwrap_or_else(|faults| panic!("{faults}"));
+    let settings = Settings::default();
+    let areas = Areas::of(&sound, &settings).unwrap();
+    let all = Reconciliation::of(&sound, areas, &settings).unwrap();
+    Worth::of(&sound, &all, today)
+}
+
+/// What is given by one way.
+pub(crate) fn way(worth: &Worth, method: Method) -> &Way {
+    worth.ways().iter().find(|way| way.method() == method).expect("the way")
+}
+
+/// All that is told, a part a line.
+pub(crate) fn text(worth: &Worth) -> String {
+    let part = |told: Told| match told {
+        Told::Heading(text) | Told::Paragraph(text) | Told::Note(text) | Told::Item(text) => text,
+        Told::Row { name, figure } => format!("{name} | {figure}"),
+        Told::Table { heads, rows } => {
+            let rows: Vec<String> = rows.iter().map(|row| row.join(" | ")).collect();
+            format!("{}\n{}", heads.join(" | "), rows.join("\n"))
+        }
+    };
+    worth.told().into_iter().map(part).collect::<Vec<_>>().join("\n")
+}

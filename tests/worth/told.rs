@@ -1,0 +1,152 @@
+//! What is told: cautions at every place, no promise, every rule with its source, a list for the house at hand.
+
+use fairfoot::Told;
+use fairfoot::worth::Sure;
+
+use crate::{HOUSE, text, whole, worth_of};
+
+const ALL: &str = "record 1,500 sq ft\nplace texas\ntax year 2026\nnotice 2026-04-17\nhomestead since 2021\n\
+    last year assessed $337,000\nvalue market $412,000 assessed $370,000 improvement $318,000\n\
+    tax rate 2.14 per $100\nexemption $140,000 \"school\"\n\
+    comparable \"A\" 1,250 sq ft sold $250,000 on 2025-08-14";
+
+#[test]
+fn the_cautions_stand_wherever_something_is_told() {
+    for lines in [
+        ALL,
+        "notice 2026-04-17",
+        "value market $412,000",
+        "record 1,000 sq ft\ntax rate 2 per $100",
+    ] {
+        let told = text(&worth_of(lines).unwrap());
+        for caution in [
+            "Not legal advice and not an appraisal",
+            "the local appraisal office and a licensed professional",
+            "Online price estimates are not evidence (common practice)",
+        ] {
+            assert!(told.contains(caution), "{lines}: {told}");
+        }
+    }
+    let told = text(&worth_of(ALL).unwrap());
+    assert!(told.contains("None of them is the value, and none is an appraisal"), "{told}");
+    assert!(told.contains("Not legal advice: ask the appraisal office about each day"), "{told}");
+}
+
+#[test]
+fn nothing_is_promised_and_nobody_is_blamed() {
+    let told = text(&worth_of(ALL).unwrap()).to_lowercase();
+    for word in [
+        "proves",
+        "will win",
+        "wins",
+        "guarantee",
+        "violat",
+        "tolerance",
+        "save",
+        "caused",
+        "you will",
+    ] {
+        assert!(!told.contains(word), "{word}: {told}");
+    }
+}
+
+/// Sections and how sure they are, as they are known on 2026-11-25.
+#[test]
+fn every_rule_tells_its_section_and_how_sure_it_is() {
+    let worth = worth_of(ALL).unwrap();
+    let rules: Vec<(&str, Sure)> = worth
+        .dates()
+        .deadlines()
+        .iter()
+        .map(|deadline| (deadline.rule().section(), deadline.rule().sure()))
+        .collect();
+    assert_eq!(
+        rules,
+        [
+            ("41.44(a)(1)", Sure::Read),
+            ("41.46", Sure::Read),
+            ("41.461", Sure::Read),
+            ("25.25(b)", Sure::Read),
+            ("25.25(d)", Sure::SecondHand),
+            ("25.25(c)", Sure::SecondHand),
+            ("31.02, 33.01, 33.07", Sure::Memory),
+        ]
+    );
+    assert_eq!(worth.cap().unwrap().rule().section(), "23.23");
+    assert_eq!(worth.dates().moving().unwrap().section(), "1.06");
+    assert!(worth.dates().moving().unwrap().effective().contains("2026-01-01")); // HB 1392, 2025
+    let told = text(&worth);
+    for deadline in worth.dates().deadlines() {
+        let rule = deadline.rule();
+        assert!(
+            told.contains(&format!("({}; {})", rule.effective(), rule.sure().words())),
+            "{told}"
+        );
+        assert_eq!(rule.checked(), "2026-11-25");
+    }
+}
+
+#[test]
+fn a_day_that_is_not_certain_is_never_a_figure() {
+    let worth = worth_of(ALL).unwrap();
+    let told = worth.told();
+    for deadline in worth.dates().deadlines().iter().filter(|deadline| !deadline.is_certain()) {
+        let name = format!("{} ({})", deadline.rule().name(), deadline.rule().section());
+        let row = Told::Row { name, figure: "ask the appraisal office".to_owned() };
+        assert!(told.contains(&row), "{row:?}");
+    }
+}
+
+#[test]
+fn every_row_of_a_table_has_a_cell_under_each_head() {
+    let with_record = format!(
+        "{ALL}\ncomparable \"B\" 1,300 sq ft recorded 1,350 sq ft sold $270,000 on 2025-09-01"
+    );
+    for lines in [ALL, &with_record] {
+        let told = worth_of(lines).unwrap().told();
+        let tables = told.iter().filter_map(|told| match told {
+            Told::Table { heads, rows } => Some((heads, rows)),
+            _ => None,
+        });
+        for (heads, rows) in tables {
+            assert!(rows.iter().all(|row| row.len() == heads.len()), "{heads:?} {rows:?}");
+        }
+    }
+}
+
+#[test]
+fn what_to_bring_is_of_the_house_at_hand() {
+    // Side 1 is 40' on the record, 30' by the tape; side 2 rounds to what the record has.
+    let house = HOUSE
+        .replace("north 30'", "north 30' recorded 40' photo \"7: west\"")
+        .replace("east  40'", "east 40' 2\" recorded 40'")
+        .replace("south 30'", "south 30' recorded 40'")
+        .replace("west  40'", "west 40' 2\"");
+    let head = "record 1,600 sq ft\nvalue improvement $200,000\nmeasured 2026-03-07 by \"the owner\" with \"tape\"\ninterior not seen\n";
+    let worth = whole(&format!("{head}{house}"), None).unwrap();
+    let list = worth.checklist().join("\n");
+    assert!(
+        list.contains(
+            "side 1 of House with the tape on it (\"7: west\"): 30' measured, 40' on the record"
+        ),
+        "{list}"
+    );
+    assert!(list.contains("side 3 of House"), "{list}");
+    assert!(!list.contains("side 2") && !list.contains("side 4"), "{list}");
+    assert!(list.contains("the owner, who measured on 2026-03-07 with tape"), "{list}");
+    assert!(list.contains("saw the inside"), "{list}");
+    assert!(list.contains("estimates for repairs"), "{list}");
+    assert!(!list.contains("comparable"), "{list}");
+}
+
+#[test]
+fn a_space_that_the_record_would_have_to_count_is_on_the_list() {
+    let garage = "  garage \"Garage\" start east 40'\n    north 20'\n    east 20'\n    south 20'\n    west 20'\n";
+    let lines = "value improvement $170,000\nrecord 1,600 sq ft\n";
+    let worth = whole(&format!("{lines}{HOUSE}{garage}"), None).unwrap();
+    assert!(
+        worth.checklist().iter().any(|item| item.starts_with("photos of Garage")),
+        "{:?}",
+        worth.checklist()
+    );
+}
