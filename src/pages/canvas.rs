@@ -142,7 +142,7 @@ impl Canvas {
             self.crowd.add_line(from, to, sort);
         }
         let stroke = Stroke { dashes, ..Stroke::of(path(walls), width_pt) };
-        self.walls.push(stroke.as_part(part));
+        self.walls.push(stroke.of_part(part));
     }
 
     /// A line that nothing may touch.
@@ -255,7 +255,7 @@ impl Canvas {
             return false;
         }
         self.crowd.add_line(from, to, Sort::Dimension);
-        self.dimensions.push(Stroke::line(from, to, 0.6).as_part(Part::Dimension));
+        self.dimensions.push(Stroke::line(from, to, 0.6).of_part(Part::Dimension));
         for (start, end) in [first, last] {
             self.crowd.add_line(start, end, Sort::Witness);
             self.dimensions.push(Stroke::line(start, end, 0.5));

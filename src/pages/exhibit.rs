@@ -114,7 +114,7 @@ fn drawing(
     let height_pt = if room - below_pt >= LEAST_PT {
         room - below_pt
     } else {
-        (room - 40.0).max(120.0).min(440.0)
+        (room - 40.0).clamp(120.0, 440.0)
     };
     draw_level(flow, say, marks, level, height_pt)
 }

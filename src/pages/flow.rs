@@ -33,24 +33,24 @@ pub(crate) struct Stack {
 
 /// A column of a table.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Column {
+pub(crate) struct Column<'a> {
     /// Broken at the line ends it has.
-    pub(crate) head: &'static str,
+    pub(crate) head: &'a str,
     /// In points; what is left over goes to those that say 0.
     pub(crate) width_pt: f64,
     pub(crate) is_figures: bool,
 }
 
-impl Column {
-    pub(crate) const fn words(head: &'static str) -> Column {
+impl<'a> Column<'a> {
+    pub(crate) const fn words(head: &'a str) -> Column<'a> {
         Column { head, width_pt: 0.0, is_figures: false }
     }
 
-    pub(crate) const fn short(head: &'static str, width_pt: f64) -> Column {
+    pub(crate) const fn short(head: &'a str, width_pt: f64) -> Column<'a> {
         Column { head, width_pt, is_figures: false }
     }
 
-    pub(crate) const fn figures(head: &'static str, width_pt: f64) -> Column {
+    pub(crate) const fn figures(head: &'a str, width_pt: f64) -> Column<'a> {
         Column { head, width_pt, is_figures: true }
     }
 }
@@ -66,6 +66,13 @@ impl Stack {
 
     pub(crate) fn space(&mut self, height_pt: f64) {
         self.rows.push(Row { height_pt, ..Row::default() });
+    }
+
+    /// Keeps the last row and what follows it on one page.
+    pub(crate) fn hold(&mut self) {
+        if let Some(row) = self.rows.last_mut() {
+            row.holds_next = true;
+        }
     }
 
     pub(crate) fn row(&mut self, row: Row) {
@@ -144,7 +151,7 @@ impl Stack {
     }
 
     /// A table: its head is said again on every page it goes on to.
-    pub(crate) fn table(&mut self, size_pt: f64, columns: &[Column], rows: &[Vec<String>]) {
+    pub(crate) fn table(&mut self, size_pt: f64, columns: &[Column<'_>], rows: &[Vec<String>]) {
         let widths = self.widths(columns);
         let heads: Vec<String> = columns.iter().map(|column| column.head.to_owned()).collect();
         let mut head = self.table_row(size_pt, columns, &widths, &heads, Hand::Bold);
@@ -163,19 +170,20 @@ impl Stack {
         }
     }
 
-    fn widths(&self, columns: &[Column]) -> Vec<f64> {
+    fn widths(&self, columns: &[Column<'_>]) -> Vec<f64> {
         let given: f64 = columns.iter().map(|column| column.width_pt).sum();
         let open = columns.iter().filter(|column| column.width_pt == 0.0).count();
         let share =
             (self.width_pt - given).max(40.0) / f64::from(u32::try_from(open.max(1)).unwrap_or(1));
-        let width = |column: &Column| if column.width_pt == 0.0 { share } else { column.width_pt };
+        let width =
+            |column: &Column<'_>| if column.width_pt == 0.0 { share } else { column.width_pt };
         columns.iter().map(width).collect()
     }
 
     fn table_row(
         &self,
         size_pt: f64,
-        columns: &[Column],
+        columns: &[Column<'_>],
         widths: &[f64],
         cells: &[String],
         hand: Hand,

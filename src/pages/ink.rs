@@ -210,7 +210,7 @@ impl Stroke {
         Stroke { dashes: Some(dashes), ..self }
     }
 
-    pub(crate) fn as_part(self, part: Part) -> Stroke {
+    pub(crate) fn of_part(self, part: Part) -> Stroke {
         Stroke { part, ..self }
     }
 

@@ -33,6 +33,7 @@ mod source;
 pub(crate) mod svg;
 mod view;
 mod working;
+mod worth;
 
 use crate::diagnostic::{Diagnostic, Source, Span, Word};
 use crate::reconcile::Reconciliation;
@@ -84,7 +85,7 @@ pub struct Pages {
 }
 
 impl Pages {
-    /// Draws and writes every page: the Exhibit, a page for each further level and each lot, the Working, the Source.
+    /// Draws and writes every page: the Exhibit, what the gap is worth where the file gives values, a page for each further level and each lot, the Working, the Source.
     ///
     /// # Errors
     ///
@@ -101,6 +102,9 @@ impl Pages {
         let marks = marks::Marks::of(&say, reconciliation);
         let main = main_level(&say);
         exhibit::exhibit(&mut flow, &say, reconciliation, &marks, main);
+        if let Some(told) = crate::Worth::of(sound, reconciliation, None) {
+            worth::worth(&mut flow, &told);
+        }
         for level in levels(sound).into_iter().filter(|&level| Some(level) != main) {
             let house = sound.house();
             flow.begin(&house.levels[level].name, "A level to scale");

@@ -326,7 +326,7 @@ impl Plan<'_> {
                     let spot = |p: &Point| view.spot((theirs.at.0 + p.0, theirs.at.1 + p.1));
                     let spots: Vec<Spot> = theirs.corners.iter().map(spot).collect();
                     let stroke = Stroke::along(&spots, 1.0).dashed([6.0, 3.0]);
-                    self.canvas.line(stroke.as_part(Part::Dashed), Sort::Theirs);
+                    self.canvas.line(stroke.of_part(Part::Dashed), Sort::Theirs);
                 }
             }
             let face = match theirs.face {

@@ -1,4 +1,5 @@
 //! A page as PNG, 150 dots an inch, printed at its true size.
+#![expect(clippy::float_arithmetic, reason = "the size of a page in dots")]
 
 use resvg::tiny_skia::{Pixmap, Transform};
 

@@ -86,7 +86,7 @@ struct Writer<'a> {
 }
 
 /// The columns of a wall that differs.
-fn wall_cells<'a>(whose: &'a str, texts: [String; 3]) -> [(&'a str, String, usize); 3] {
+fn wall_cells(whose: &str, texts: [String; 3]) -> [(&str, String, usize); 3] {
     let [measured, drawn, difference] = texts;
     [("measured", measured, 14), (whose, drawn, 12), ("difference", difference, 14)]
 }

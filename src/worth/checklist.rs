@@ -11,7 +11,7 @@ use crate::words;
 /// The list, in the order in which it would be used.
 pub(super) fn checklist(sound: &Sound, reconciliation: &Reconciliation) -> Vec<String> {
     let mut list = vec![
-        "this report with its working (`fairfoot reconcile --why`) and the sides file, so that each figure can be checked by hand".to_owned(),
+        "the pages (`fairfoot sheet`): the drawing, the working and the sides, so that each figure can be checked by hand".to_owned(),
         "the record card and the record's own sketch, from the appraisal office".to_owned(),
     ];
     list.extend(photos(sound, reconciliation));

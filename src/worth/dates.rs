@@ -164,7 +164,7 @@ impl Ground<'_> {
     fn about_the_year(&self, rule: &LawRule) -> Option<String> {
         (!rule.is_of(self.year)).then(|| {
             let (checked, year) = (rule.checked(), self.year);
-            format!("The law was last looked at on {checked}; for {year} it may be another.")
+            format!("Our notes on the law were last gone through on {checked}; for {year} it may be another.")
         })
     }
 

@@ -173,7 +173,7 @@ impl Worth {
         let year = self.dates.year().map(|year| year.to_string()).unwrap_or_default();
         let today = self.today.map(|today| format!(", seen from {}", spoken(today)));
         format!(
-            "Tax year {year}{}. From the dates in the file and the {law}, last looked at on {checked}, in our words. Not legal advice: ask the appraisal office about each day.",
+            "Tax year {year}{}. From the dates in the file and our notes on the {law}, last gone through on {checked}, in our words. Not legal advice: ask the appraisal office about each day.",
             today.unwrap_or_default()
         )
     }

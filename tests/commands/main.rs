@@ -9,6 +9,7 @@
 mod files;
 mod json;
 mod output;
+mod sheets;
 mod tidy;
 
 use std::path::PathBuf;

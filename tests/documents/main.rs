@@ -196,14 +196,26 @@ fn screens(document: &str) -> Vec<(String, String)> {
 fn every_screen_of_readme_is_what_the_program_prints() {
     let screens = screens("README.md");
     assert!(screens.len() >= 2);
+    let folder = copied();
     for (command, shown) in screens {
-        let printed = run(&command);
+        let printed = run(folder.path(), &command);
         assert_eq!(printed.trim_end(), shown.trim_end(), "$ {command}");
     }
 }
 
+/// A folder with the sketches, in which commands may write what they write.
+fn copied() -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    fs::create_dir(folder.path().join("sketches")).unwrap();
+    for path in sketches() {
+        let name = path.file_name().unwrap();
+        fs::copy(&path, folder.path().join("sketches").join(name)).unwrap();
+    }
+    folder
+}
+
 /// What a command line prints; `grep -v "WORDS" FILE | fairfoot …` leaves one line of a file out.
-fn run(command: &str) -> String {
+fn run(folder: &Path, command: &str) -> String {
     let (stdin, command) = match command.strip_prefix("grep -v \"") {
         None => (String::new(), command),
         Some(rest) => {
@@ -222,7 +234,7 @@ fn run(command: &str) -> String {
     let words: Vec<&str> = command.split_whitespace().collect();
     assert_eq!(words[0], "fairfoot");
     let output = Command::new(assert_cmd::cargo::cargo_bin!("fairfoot"))
-        .current_dir(root())
+        .current_dir(folder)
         .args(&words[1..])
         .write_stdin(stdin)
         .output()

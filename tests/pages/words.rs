@@ -188,3 +188,22 @@ fn true_north_is_drawn_only_where_it_is_known() {
     assert!(has_arrow("farmhouse"));
     assert!(!has_arrow("brick-garage"));
 }
+
+#[test]
+fn what_it_is_worth_stands_after_the_exhibit() {
+    let pages = pages(&sketch("notice"));
+    let page = &pages.pages()[1];
+    assert_eq!(page.title(), "What it is worth");
+    let all = words(page);
+    // 318,000 × 238 ÷ 2,022 = 37,430.27, by hand.
+    assert!(all.contains(&"in proportion: $318,000 × 238 ÷ 2,022".to_owned()), "{all:?}");
+    assert!(all.contains(&"$37,430".to_owned()));
+    let all: Vec<String> = pages.pages().iter().flat_map(words).collect();
+    assert!(all.iter().any(|words| words.starts_with(
+        "Not legal advice and not an appraisal: check every line with the local appraisal office"
+    )));
+    // A file without values has no such page, and nothing there counts days from a clock.
+    let plain = crate::pages(&sketch("cottage"));
+    assert!(plain.pages().iter().all(|page| page.title() != "What it is worth"));
+    assert!(!all.iter().any(|words| words.contains("days left")));
+}

@@ -1,0 +1,159 @@
+//! What the gap is worth, as a page: the same words as in the report, and the sales as a small plot.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "a plot shows sizes and prices as places"
+)]
+
+use crate::pages::flow::{Column, Flow, Row, Stack};
+use crate::pages::ink::{Anchor, Fill, Ink, Run, Spot, Stroke, Text};
+use crate::pages::lettering::Hand;
+use crate::worth::{Comparable, Told, Worth};
+
+/// Fills the pages of what it is worth.
+pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
+    flow.begin(
+        "What it is worth",
+        "What the gap is worth in two plain ways, whether it reaches the tax, and by when to act",
+    );
+    let mut stack = Stack::new(flow.width_pt());
+    let told = worth.told();
+    for (i, part) in told.iter().enumerate() {
+        told_on(&mut stack, part);
+        let is_sales = matches!(part, Told::Table { .. });
+        if is_sales && let Some(plot) = plot(worth, flow.width_pt()) {
+            stack.row(plot);
+        }
+        // What belongs to a heading stays with it.
+        if matches!(part, Told::Row { .. }) && matches!(told.get(i + 1), Some(Told::Note(_))) {
+            stack.hold();
+        }
+    }
+    flow.pour(&stack);
+}
+
+fn told_on(stack: &mut Stack, part: &Told) {
+    match part {
+        Told::Heading(text) => stack.heading(text),
+        Told::Paragraph(text) => stack.paragraph(8.0, text),
+        Told::Row { name, figure } => stack.ledger(8.2, name, figure, Hand::Plain),
+        // A note that says what to type is for whoever types, not for a reader of the page.
+        Told::Note(text) if text.starts_with('`') => {}
+        Told::Note(text) => stack.item(7.2, text, 12.0),
+        Told::Table { heads, rows } => {
+            let columns: Vec<Column<'_>> = heads
+                .iter()
+                .enumerate()
+                .map(
+                    |(i, head)| {
+                        if i == 0 { Column::words(head) } else { Column::figures(head, 62.0) }
+                    },
+                )
+                .collect();
+            stack.table(7.5, &columns, rows);
+        }
+        Told::Item(text) => stack.item(8.0, &format!("– {text}"), 6.0),
+    }
+}
+
+/// From where to where an axis goes.
+struct Axis {
+    low: f64,
+    high: f64,
+    from_pt: f64,
+    to_pt: f64,
+}
+
+impl Axis {
+    /// An axis round these values, with a tenth more at both ends.
+    fn round(values: impl Iterator<Item = f64>, from_pt: f64, to_pt: f64) -> Axis {
+        let (low, high) = values
+            .fold((f64::MAX, f64::MIN), |(low, high), value| (low.min(value), high.max(value)));
+        let more = ((high - low) / 10.0).max(1.0);
+        Axis { low: low - more, high: high + more, from_pt, to_pt }
+    }
+
+    fn at(&self, value: f64) -> f64 {
+        self.from_pt + (value - self.low) / (self.high - self.low) * (self.to_pt - self.from_pt)
+    }
+}
+
+/// Price against size, with the house as measured and the band that is near it; none of fewer than two sales.
+fn plot(worth: &Worth, width_pt: f64) -> Option<Row> {
+    const HEIGHT_PT: f64 = 112.0;
+    let list = worth.comparables().list();
+    let measured = worth.gap().map(|gap| gap.measured() as f64)?;
+    let dollars = |sale: &Comparable| sale.sold().whole_dollars().map(|dollars| dollars as f64);
+    let sales: Vec<(&Comparable, f64)> =
+        list.iter().filter_map(|sale| Some((sale, dollars(sale)?))).collect();
+    if sales.len() < 2 {
+        return None;
+    }
+    let band = measured * f64::from(worth.comparables().band()) / 100.0;
+    let sizes = sales.iter().map(|(sale, _)| sale.sq_ft() as f64);
+    let x = Axis::round(sizes.chain([measured - band, measured + band]), 70.0, width_pt - 70.0);
+    let y = Axis::round(sales.iter().map(|sale| sale.1), HEIGHT_PT - 24.0, 14.0);
+    let mut inks = vec![frame(&x, &y)];
+    inks.extend(limits(&x, &y, measured, band, worth.comparables().band()));
+    for (sale, price) in &sales {
+        let at = Spot::new(x.at(sale.sq_ft() as f64), y.at(*price));
+        inks.push(Ink::Stroke(mark(at, sale.is_near_measured() == Some(true))));
+    }
+    inks.extend(ends(&x, &y));
+    Some(Row { height_pt: HEIGHT_PT, inks, ..Row::default() })
+}
+
+fn frame(x: &Axis, y: &Axis) -> Ink {
+    let corner = Spot::new(x.from_pt, y.from_pt);
+    let line = [Spot::new(x.from_pt, y.to_pt), corner, Spot::new(x.to_pt, y.from_pt)];
+    Ink::Stroke(Stroke::along(&line, 0.7))
+}
+
+/// The size as measured as a line, the band as dashed lines.
+fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, per_cent: u8) -> Vec<Ink> {
+    let upright = |size: f64| {
+        Stroke::line(Spot::new(x.at(size), y.to_pt), Spot::new(x.at(size), y.from_pt), 0.7)
+    };
+    let dashed = |size: f64| Ink::Stroke(upright(size).dashed([3.0, 2.0]));
+    let words = format!("measured, and within {per_cent} % of it; open: outside");
+    let text = Text::new(Spot::new(x.at(measured), y.to_pt - 4.0), 6.8, words);
+    vec![
+        Ink::Stroke(upright(measured)),
+        dashed(measured - band),
+        dashed(measured + band),
+        Ink::Text(text.anchored(Anchor::Middle)),
+    ]
+}
+
+/// A sale: a full dot if its size is near, else an open one.
+fn mark(at: Spot, is_near: bool) -> Stroke {
+    let dot = Stroke::dot(at, 2.6);
+    if is_near { dot } else { Stroke { fill: Fill::White, width_pt: 0.9, ..dot } }
+}
+
+/// What the ends of the axes stand for.
+fn ends(x: &Axis, y: &Axis) -> Vec<Ink> {
+    let size = |value: f64, anchor: Anchor| {
+        let words = format!("{} sq ft", crate::report::sentences::rounded_float(value));
+        Ink::Text(Text::new(Spot::new(x.at(value), y.from_pt + 10.0), 6.8, words).anchored(anchor))
+    };
+    let price = |value: f64| {
+        let words = format!("${}", crate::report::sentences::rounded_float(value));
+        let at = Spot::new(x.from_pt - 4.0, y.at(value) + 2.4);
+        Ink::Text(Text::new(at, 6.8, words).anchored(Anchor::End))
+    };
+    let tick = |spot: Spot| {
+        Ink::Stroke(Stroke::of(
+            vec![Run::Move(spot), Run::Line(Spot::new(spot.x_pt, spot.y_pt + 2.0))],
+            0.5,
+        ))
+    };
+    vec![
+        size(x.low, Anchor::Start),
+        size(x.high, Anchor::End),
+        price(y.low),
+        price(y.high),
+        tick(Spot::new(x.from_pt, y.from_pt)),
+        tick(Spot::new(x.to_pt, y.from_pt)),
+    ]
+}

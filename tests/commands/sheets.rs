@@ -1,0 +1,164 @@
+//! `sheet`, `reconcile --sheet` and `verify`, as a person runs them.
+
+use crate::{PLAIN, fairfoot, sketch, text};
+
+#[test]
+fn a_pdf_is_one_file_and_svg_pages_are_numbered() {
+    let folder = tempfile::tempdir().unwrap();
+    let pdf = folder.path().join("house.pdf");
+    let run = fairfoot().args(["sheet", "-", "-o"]).arg(&pdf).write_stdin(PLAIN).assert().success();
+    assert!(run.get_output().stdout.is_empty());
+    assert!(text(&run.get_output().stderr).contains("3 pages: "));
+    assert!(std::fs::read(&pdf).unwrap().starts_with(b"%PDF-"));
+    let svg = folder.path().join("house.svg");
+    fairfoot().args(["sheet", "-", "-o"]).arg(&svg).write_stdin(PLAIN).assert().success();
+    let mut names: Vec<String> = std::fs::read_dir(folder.path())
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().to_string_lossy().into_owned())
+        .collect();
+    names.sort();
+    assert_eq!(names, ["house-1.svg", "house-2.svg", "house-3.svg", "house.pdf"]);
+}
+
+#[test]
+fn pages_are_the_same_whatever_the_clock_the_tongue_and_the_folder() {
+    let (one, other) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let file = std::fs::canonicalize(sketch("brick-garage.sides")).unwrap();
+    let copy = other.path().join("another name.sides");
+    std::fs::copy(&file, &copy).unwrap();
+    for kind in ["pdf", "svg", "png"] {
+        fairfoot()
+            .current_dir(one.path())
+            .arg("sheet")
+            .arg(&file)
+            .args(["-o", &format!("a.{kind}")])
+            .assert()
+            .success();
+        fairfoot()
+            .current_dir(other.path())
+            .envs([
+                ("TZ", "Asia/Tokyo"),
+                ("LANG", "de_DE.UTF-8"),
+                ("LC_ALL", "tr_TR.UTF-8"),
+                ("HOME", "/"),
+            ])
+            .arg("sheet")
+            .arg("another name.sides")
+            .args(["-o", &format!("a.{kind}")])
+            .assert()
+            .success();
+    }
+    let mut looked_at = 0;
+    for entry in std::fs::read_dir(one.path()).unwrap() {
+        let name = entry.unwrap().file_name();
+        let read = |folder: &std::path::Path| std::fs::read(folder.join(&name)).unwrap();
+        assert!(read(one.path()) == read(other.path()), "{name:?} differs");
+        looked_at += 1;
+    }
+    assert_eq!(looked_at, 13, "a PDF, six SVG and six PNG");
+}
+
+#[test]
+fn reconcile_writes_the_pages_beside_its_report() {
+    let folder = tempfile::tempdir().unwrap();
+    let pdf = folder.path().join("house.pdf");
+    let run = fairfoot()
+        .args(["reconcile", "-", "--paper", "a4", "--sheet"])
+        .arg(&pdf)
+        .write_stdin(PLAIN)
+        .assert()
+        .success();
+    assert!(text(&run.get_output().stdout).contains("Record 1,200 sq ft."));
+    assert!(pdf.is_file());
+    // Weights of one's own would make figures that nobody else can work out again.
+    fairfoot()
+        .args(["reconcile", "-", "--weights", "w.json", "--sheet", "a.pdf"])
+        .write_stdin(PLAIN)
+        .assert()
+        .code(2);
+}
+
+#[test]
+fn an_ending_that_says_nothing_is_refused_before_any_work() {
+    for name in ["house", "house.txt", "house.svgz", ".pdf"] {
+        let run = fairfoot().args(["sheet", "no such file", "-o", name]).assert().code(2);
+        assert!(
+            text(&run.get_output().stderr).contains("end it in `.pdf`, `.svg` or `.png`"),
+            "{name}"
+        );
+    }
+}
+
+#[test]
+fn a_folder_that_is_not_there_and_one_in_the_way_are_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let missing = folder.path().join("nowhere").join("a.pdf");
+    let run =
+        fairfoot().args(["sheet", "-", "-o"]).arg(&missing).write_stdin(PLAIN).assert().code(2);
+    assert!(text(&run.get_output().stderr).contains("there is no such folder"));
+    let inside = folder.path().join("a.pdf");
+    std::fs::create_dir(&inside).unwrap();
+    let run =
+        fairfoot().args(["sheet", "-", "-o"]).arg(&inside).write_stdin(PLAIN).assert().code(2);
+    assert!(text(&run.get_output().stderr).contains("is a folder; give a file in it"));
+}
+
+#[test]
+fn a_faulty_house_has_no_pages_and_leaves_the_old_ones() {
+    let folder = tempfile::tempdir().unwrap();
+    let pdf = folder.path().join("house.pdf");
+    std::fs::write(&pdf, "the old one").unwrap();
+    let faulty = PLAIN.replace("west  42' 7\"", "west  40'");
+    fairfoot().args(["sheet", "-", "-o"]).arg(&pdf).write_stdin(faulty).assert().code(1);
+    assert_eq!(std::fs::read_to_string(&pdf).unwrap(), "the old one");
+}
+
+#[test]
+fn verify_says_what_holds_and_what_does_not() {
+    let folder = tempfile::tempdir().unwrap();
+    let svg = folder.path().join("house.svg");
+    fairfoot().args(["sheet", "-", "-o"]).arg(&svg).write_stdin(PLAIN).assert().success();
+    let page = folder.path().join("house-1.svg");
+    let run = fairfoot().arg("verify").arg(&page).assert().success();
+    let said = text(&run.get_output().stdout);
+    assert!(said.contains("page 1 of 3, Exhibit: every printed text holds"), "{said}");
+    assert!(said.contains("byte for byte"), "{said}");
+    assert!(said.contains("That does not show that the sides are right."), "{said}");
+    let run = fairfoot().args(["verify", "--sides"]).arg(&page).assert().success();
+    assert_eq!(text(&run.get_output().stdout), PLAIN);
+    let forged =
+        std::fs::read_to_string(&page).unwrap().replace("Measured 1,206", "Measured 1,106");
+    std::fs::write(&page, forged).unwrap();
+    let run = fairfoot().arg("verify").arg(&page).assert().code(1);
+    let said = text(&run.get_output().stdout);
+    assert!(said.contains("1 of ") && said.contains("does not hold"), "{said}");
+    let run = fairfoot().args(["verify", "--json"]).arg(&page).assert().code(1);
+    let json: serde_json::Value = serde_json::from_slice(&run.get_output().stdout).unwrap();
+    assert_eq!(json[0]["holds"], false);
+    assert!(json[0]["pages"][0]["mismatches"][0]["printed"].as_str().unwrap().contains("1,106"));
+}
+
+#[test]
+fn what_is_no_page_is_told_and_the_others_are_still_looked_at() {
+    let folder = tempfile::tempdir().unwrap();
+    let pdf = folder.path().join("house.pdf");
+    fairfoot().args(["sheet", "-", "-o"]).arg(&pdf).write_stdin(PLAIN).assert().success();
+    let run = fairfoot().arg("verify").arg(sketch("cottage.sides")).arg(&pdf).assert().code(1);
+    assert!(
+        text(&run.get_output().stderr)
+            .contains("cannot be verified: there is no sides file inside")
+    );
+    assert!(
+        text(&run.get_output().stdout).contains("page 3 of 3, Source: every printed text holds")
+    );
+    fairfoot().args(["verify", "nowhere.pdf"]).assert().code(2);
+}
+
+#[test]
+fn a_letter_that_the_pages_cannot_show_is_a_warning() {
+    let folder = tempfile::tempdir().unwrap();
+    let pdf = folder.path().join("house.pdf");
+    let named = PLAIN.replace("\"House\"", "\"Haus 👍\"");
+    let run = fairfoot().args(["sheet", "-", "-o"]).arg(&pdf).write_stdin(named).assert().success();
+    assert!(text(&run.get_output().stderr).contains("warning[letter-not-shown]"));
+}
