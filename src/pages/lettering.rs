@@ -125,22 +125,30 @@ pub(crate) fn is_common(letter: char) -> bool {
         || SIGNS.contains(letter)
 }
 
+/// Whether the pages can show a letter.
+fn is_shown(letter: char) -> bool {
+    [Hand::Plain, Hand::Bold].iter().all(|hand| hand.letters().has(letter))
+}
+
 /// The letters of a text that no page can show.
 pub(crate) fn missing(words: &str) -> BTreeSet<char> {
-    let shown = |letter: char| Hand::ALL.iter().all(|hand| hand.letters().has(letter));
-    words.chars().filter(|&letter| !letter.is_control() && !shown(letter)).collect()
+    words.chars().filter(|&letter| !letter.is_control() && !is_shown(letter)).collect()
 }
 
 /// The text with a visible sign for every letter that the fonts do not have.
 pub(crate) fn shown(words: &str) -> String {
-    let letters = Hand::Even.letters();
-    let plain = Hand::Plain.letters();
     let show = |letter: char| match letter {
         '\t' => ' ',
-        _ if letters.has(letter) && plain.has(letter) => letter,
+        _ if is_shown(letter) => letter,
         _ => SUBSTITUTE,
     };
     words.chars().map(show).collect()
+}
+
+/// The even hand for a text if it has all letters of it, else the plain one.
+pub(crate) fn even_if_it_can(words: &str) -> Hand {
+    let letters = Hand::Even.letters();
+    if words.chars().all(|letter| letters.has(letter)) { Hand::Even } else { Hand::Plain }
 }
 
 /// A word on its way into a line.

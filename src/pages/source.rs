@@ -40,7 +40,12 @@ fn row(piece: &str, number: Option<usize>) -> Row {
         // A run of spaces would be drawn as one: every second one is of the kind that stays.
         let words = words.replace("  ", "\u{a0} ");
         let at = Spot::new(GUTTER_PT + before * wide, SIZE_PT);
-        inks.push(Ink::Text(Text::new(at, SIZE_PT, words).in_hand(Hand::Even)));
+        let hand = lettering::even_if_it_can(&words);
+        // Letters of unlike widths may need more room than even ones: they are then smaller.
+        let even = f64::from(u32::try_from(words.chars().count()).unwrap_or(0)) * wide;
+        let drawn = lettering::width_pt(hand, SIZE_PT, &words).max(1.0);
+        let size_pt = SIZE_PT * (even / drawn).min(1.0);
+        inks.push(Ink::Text(Text::new(at, size_pt, words).in_hand(hand)));
     }
     Row { height_pt: SIZE_PT * 1.24, inks, ..Row::default() }
 }
