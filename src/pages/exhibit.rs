@@ -160,8 +160,8 @@ fn fitting(
         (drawing, notes)
     };
     let (drawing, notes) = draw(height_pt);
-    let over = drawing.height_pt + notes.height_pt() - height_pt;
-    if over > 0.0 { draw(height_pt - over) } else { (drawing, notes) }
+    let fits = drawing.height_pt + notes.height_pt() <= height_pt;
+    if fits { (drawing, notes) } else { draw(height_pt - notes.height_pt()) }
 }
 
 /// What the marks of a drawing mean.
