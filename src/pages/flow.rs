@@ -162,10 +162,13 @@ impl Stack {
         let number = self.heads.len();
         self.heads.push(head.clone());
         self.rows.push(head);
-        for cells in rows {
+        // A short table stays on one page.
+        let is_short = rows.len() <= 8;
+        for (i, cells) in rows.iter().enumerate() {
             let bold = if cells.len() > columns.len() { Hand::Bold } else { Hand::Plain };
             let mut row = self.table_row(size_pt, columns, &widths, cells, bold);
             row.head = Some(number);
+            row.holds_next = is_short && i + 1 < rows.len();
             self.rows.push(row);
         }
     }
@@ -355,7 +358,7 @@ impl Flow {
             let held: f64 = stack.rows[i..]
                 .windows(2)
                 .take_while(|pair| pair[0].holds_next)
-                .take(6)
+                .take(14)
                 .map(|pair| pair[1].height_pt)
                 .sum();
             if !self.fits(row.height_pt + held) && !self.is_fresh() {

@@ -416,7 +416,7 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
         stack.heading("How sure the measured area is");
         if !say.sound.house().spaces.is_empty() {
             stack.paragraph(
-                8.0,
+                7.6,
                 &format!(
                     "As measured, no side rounded: {} sq ft, ± {} (about 95 %).",
                     gross.as_measured().sq_ft_text(),
@@ -425,14 +425,14 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
             );
         }
         for text in told {
-            stack.paragraph(8.0, &text);
+            stack.paragraph(7.6, &text);
         }
     }
     let rows = say.other_lines();
     if !rows.is_empty() {
         stack.heading(say.other_lines_title(reconciliation.figures()));
         for (name, text) in rows {
-            stack.ledger(8.0, &name, &text, Hand::Plain);
+            stack.ledger(7.6, &name, &text, Hand::Plain);
         }
     }
     for outline in reconciliation.outlines() {
@@ -442,7 +442,7 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
     if !known.is_empty() {
         stack.heading("Worth knowing");
         for text in known {
-            stack.item(8.0, &text, 0.0);
+            stack.item(7.6, &text, 0.0);
         }
     }
 }
@@ -496,7 +496,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         "This is not a statement under ANSI Z765: whoever makes such a statement sees the interior, and says what the standard asks for.".to_owned(),
     ];
     for text in told {
-        stack.item(8.0, &text, 0.0);
+        stack.item(7.2, &text, 0.0);
     }
 }
 
@@ -539,16 +539,16 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
     };
     stack.paragraph(8.5, interior);
     stack.paragraph(8.5, "I obtained the sides as said here.");
-    let mut row = Row { height_pt: 44.0, ..Row::default() };
+    let mut row = Row { height_pt: 40.0, ..Row::default() };
     let width = stack.width_pt;
     for (from, to, words) in [(0.0, 0.4, "name"), (0.43, 0.62, "date"), (0.65, 1.0, "signature")] {
         let (left, right) = (from * width, to * width);
         let line = Stroke::of(
-            vec![Run::Move(Spot::new(left, 30.0)), Run::Line(Spot::new(right, 30.0))],
+            vec![Run::Move(Spot::new(left, 26.0)), Run::Line(Spot::new(right, 26.0))],
             0.6,
         );
         row.inks.push(Ink::Stroke(line));
-        row.inks.push(Ink::Text(Text::new(Spot::new(left, 39.0), 7.0, words)));
+        row.inks.push(Ink::Text(Text::new(Spot::new(left, 35.0), 7.0, words)));
     }
     // What is declared and the line to sign stay on one page.
     for held in stack.rows.iter_mut().rev().take(5) {
