@@ -6,7 +6,6 @@
 )]
 
 use std::cmp::Reverse;
-use std::collections::BinaryHeap;
 
 use crate::house::outline::{Outline, Vector, nearest_nm};
 use crate::length::{Length, Step, Ties};
@@ -393,6 +392,70 @@ fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
     shares.into_iter().map(|part| i64::try_from(part).unwrap_or(0)).collect()
 }
 
+/// Lengths on their way to closing: each move is one step of one leg, all the same way.
+struct Moving<'a> {
+    legs: &'a [Leg],
+    lengths: Vec<i64>,
+    unit: i64,
+    /// The sign of what is missed: legs that run so get shorter, the others longer.
+    toward: i64,
+    /// The place of a leg that does not move.
+    fixed: Option<usize>,
+}
+
+impl Moving<'_> {
+    /// 1 for a leg that gets longer, -1 for one that gets shorter.
+    fn change(&self, i: usize) -> i64 {
+        if self.legs[i].sign == self.toward { -1 } else { 1 }
+    }
+
+    /// Whether a leg can make one more move.
+    fn moves(&self, i: usize) -> bool {
+        self.fixed != Some(i) && self.lengths[i] + self.change(i) * self.unit >= 0
+    }
+
+    /// How far a leg has come from its own length, in the direction of its moves. Its next move adds
+    /// 2·unit·off + unit² to the sum of squares, so the least of these is the best move.
+    fn off(&self, i: usize) -> i64 {
+        self.change(i) * (self.lengths[i] - self.legs[i].length)
+    }
+
+    /// The best move; none if no leg moves.
+    fn one(&mut self) -> Option<()> {
+        let movable = (0..self.legs.len()).filter(|&i| self.moves(i));
+        let best = movable.min_by_key(|&i| (self.off(i), Reverse(self.legs[i].length), i))?;
+        self.lengths[best] += self.change(best) * self.unit;
+        Some(())
+    }
+
+    /// Moves that all legs make whatever the order: every leg is within one step of every other, so none
+    /// is ever more than one round behind. How much they close.
+    fn many(&mut self, left: i64) -> i64 {
+        let mut closed = 0;
+        loop {
+            let movable: Vec<usize> = (0..self.legs.len()).filter(|&i| self.moves(i)).collect();
+            let count = i64::try_from(movable.len()).unwrap_or(i64::MAX);
+            let round = count.saturating_mul(self.unit);
+            let shrink = |&i: &usize| {
+                if self.change(i) < 0 {
+                    self.lengths[i].checked_div(self.unit).unwrap_or(0)
+                } else {
+                    i64::MAX
+                }
+            };
+            let most = movable.iter().map(shrink).min().unwrap_or(0);
+            let rounds = ((left - closed).checked_div(round).unwrap_or(0) - 1).min(most);
+            if rounds < 1 {
+                return closed;
+            }
+            for &i in &movable {
+                self.lengths[i] += self.change(i) * self.unit * rounds;
+            }
+            closed += rounds * round;
+        }
+    }
+}
+
 /// The signed lengths of the legs of one axis, on whole steps, that close nearest to the lengths given.
 ///
 /// Least sum of squared changes: moving one step at a time on the leg whose square grows least is
@@ -410,34 +473,65 @@ pub(crate) fn nearest_closing(
         lengths[i] = length;
     }
     let sum: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
-    let move_of = |i: usize, lengths: &[i64]| {
-        let change = if legs[i].sign == sum.signum() { -unit } else { unit };
-        let next = lengths[i] + change;
-        let off = |length: i64| i128::from(length - legs[i].length).pow(2);
-        let growth = off(next) - off(lengths[i]);
-        let moves = next >= 0 && fixed.is_none_or(|(leg, _)| leg != i);
-        moves.then_some(Reverse((growth, Reverse(legs[i].length), i, next)))
-    };
+    let mut moving =
+        Moving { legs, lengths, unit, toward: sum.signum(), fixed: fixed.map(|it| it.0) };
     let mut left = sum.abs();
-    // Few legs are looked through faster than they are kept in order.
-    if legs.len() <= 16 {
-        while left > 0 {
-            let best = (0..legs.len()).filter_map(|i| move_of(i, &lengths)).max()?;
-            let Reverse((_, _, i, next)) = best;
-            lengths[i] = next;
-            left -= unit;
+    left -= moving.many(left);
+    while left > 0 {
+        moving.one()?;
+        left -= unit;
+    }
+    let lengths = moving.lengths;
+    Some(legs.iter().zip(lengths).map(|(leg, length)| (leg.side, leg.sign * length)).collect())
+}
+
+#[cfg(test)]
+#[expect(
+    clippy::unwrap_used,
+    clippy::integer_division,
+    reason = "a test that cannot go on has failed"
+)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    const FOOT: i64 = Length::FOOT.nm();
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(1000))]
+
+        /// Moves made in rounds are those made one by one, however far a wall that was misread is off.
+        #[test]
+        fn many_moves_at_once_are_the_best_moves_one_by_one(
+            tenths in proptest::collection::vec((1_i64..400, any::<bool>()), 2..12),
+            fixed in 0_usize..12,
+            misread in 1_i64..900,
+        ) {
+            let leg = |(side, &(tenths, ahead)): (usize, &(i64, bool))| Leg {
+                side,
+                sign: if ahead { 1 } else { -1 },
+                length: tenths * FOOT / 10,
+                follows: false,
+            };
+            let legs: Vec<Leg> = tenths.iter().enumerate().map(leg).collect();
+            let fixed = (fixed % legs.len(), misread * FOOT);
+            let way = Way::Nearest(Step::WholeFoot, Ties::Up);
+            let found = nearest_closing(&legs, way, Some(fixed));
+            let mut lengths: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
+            lengths[fixed.0] = fixed.1;
+            let sum: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
+            let mut moving =
+                Moving { legs: &legs, lengths, unit: FOOT, toward: sum.signum(), fixed: Some(fixed.0) };
+            let moved = (0..sum.abs() / FOOT).try_for_each(|_| moving.one());
+            match moved {
+                None => prop_assert!(found.is_none()),
+                Some(()) => {
+                    let lengths: Vec<i64> =
+                        found.unwrap().iter().map(|(_, length)| length.abs()).collect();
+                    prop_assert_eq!(lengths, moving.lengths);
+                }
+            }
         }
     }
-    let mut moves: BinaryHeap<_> = if left == 0 {
-        BinaryHeap::new()
-    } else {
-        (0..legs.len()).filter_map(|i| move_of(i, &lengths)).collect()
-    };
-    while left > 0 {
-        let Reverse((_, _, i, next)) = moves.pop()?;
-        lengths[i] = next;
-        left -= unit;
-        moves.extend(move_of(i, &lengths));
-    }
-    Some(legs.iter().zip(lengths).map(|(leg, length)| (leg.side, leg.sign * length)).collect())
 }

@@ -1,0 +1,77 @@
+//! How long each step of the road takes: `cargo bench`.
+//!
+//! One house of 12 sides unless a bench says otherwise; figures and machine are in `DEVELOPERS.md`.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    missing_docs,
+    reason = "a bench that cannot go on has failed"
+)]
+
+use divan::{Bencher, black_box};
+use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings};
+
+fn main() {
+    divan::main();
+}
+
+/// A house of 12 sides, every wall at some inches.
+const TWELVE: &str = "record 1,877 sq ft\nlevel \"Ground floor\"\nliving \"House\"\nnorth 34' 1\"\neast 11' 7\"\nnorth 3' 8\"\neast 14' 10\"\nsouth 2' 4\"\neast 12' 3\"\nnorth 4' 1\"\neast 9' 2\"\nsouth 21' 7\"\nwest 8' 5\"\nsouth 17' 11\"\nwest 39' 5\"\n";
+
+/// The same with a dozen things that a figure may have counted.
+fn with_twelve_items() -> String {
+    let mut text = TWELVE.to_owned();
+    for i in 0..12 {
+        let wide = 6 + i;
+        text.push_str(&format!(
+            "porch \"Porch {i}\" start south {}' east {}'\nnorth {wide}' 3\"\neast 7' {i}\"\nsouth {wide}' 3\"\nwest 7' {i}\"\n",
+            40 + 30 * i,
+            10 * i + 1
+        ));
+    }
+    text
+}
+
+#[divan::bench]
+fn reading(bencher: Bencher<'_, '_>) {
+    bencher.bench(|| fairfoot::read("house.sides", black_box(TWELVE)).unwrap());
+}
+
+#[divan::bench]
+fn both_areas_with_range(bencher: Bencher<'_, '_>) {
+    let sound = fairfoot::read("house.sides", TWELVE).unwrap();
+    bencher.bench(|| Areas::of(black_box(&sound), &Settings::default()).unwrap());
+}
+
+#[divan::bench]
+fn text_in_both_areas_out(bencher: Bencher<'_, '_>) {
+    bencher.bench(|| {
+        let sound = fairfoot::read("house.sides", black_box(TWELVE)).unwrap();
+        Areas::of(&sound, &Settings::default()).unwrap().gross().range()
+    });
+}
+
+#[divan::bench]
+fn bridge_and_search(bencher: Bencher<'_, '_>) {
+    let sound = fairfoot::read("house.sides", TWELVE).unwrap();
+    let areas = Areas::of(&sound, &Settings::default()).unwrap();
+    bencher.bench(|| Reconciliation::of(&sound, areas.clone(), &Settings::default()).unwrap());
+}
+
+#[divan::bench]
+fn full_search_with_twelve_items(bencher: Bencher<'_, '_>) {
+    let text = with_twelve_items();
+    bencher.bench(|| {
+        let sound = fairfoot::read("house.sides", black_box(text.as_str())).unwrap();
+        let areas = Areas::of(&sound, &Settings::default()).unwrap();
+        Reconciliation::of(&sound, areas, &Settings::default()).unwrap()
+    });
+}
+
+#[divan::bench]
+fn pages_to_pdf(bencher: Bencher<'_, '_>) {
+    let sound = fairfoot::read("house.sides", TWELVE).unwrap();
+    let areas = Areas::of(&sound, &Settings::default()).unwrap();
+    let reconciliation = Reconciliation::of(&sound, areas, &Settings::default()).unwrap();
+    bencher.bench(|| Pages::of(&sound, &reconciliation, Paper::Letter).unwrap().pdf().unwrap());
+}
