@@ -428,31 +428,56 @@ impl Moving<'_> {
         Some(())
     }
 
+    /// All moves at once, where no leg runs out and the legs are within less than a step of each other: rounds of
+    /// all of them, then those that come first once more. Whether that could be done.
+    fn all(&mut self, left: i64) -> bool {
+        let mut movable: Vec<(i64, Reverse<i64>, usize)> = (0..self.legs.len())
+            .filter(|&i| self.moves(i))
+            .map(|i| (self.off(i), Reverse(self.legs[i].length), i))
+            .collect();
+        let count = i64::try_from(movable.len()).unwrap_or(i64::MAX);
+        let steps = left.checked_div(self.unit).unwrap_or(0);
+        if steps < 3 || count == 0 {
+            return false;
+        }
+        let rounds = steps.checked_div(count).unwrap_or(0);
+        movable.sort_unstable();
+        let within = movable[movable.len() - 1].0 - movable[0].0 < self.unit;
+        let lasts = |&(.., i): &(i64, Reverse<i64>, usize)| {
+            self.change(i) > 0 || self.lengths[i] >= (rounds + 1) * self.unit
+        };
+        if !within || !movable.iter().all(lasts) {
+            return false;
+        }
+        let more = steps - rounds * count;
+        for (&(.., i), place) in movable.iter().zip(0_i64..) {
+            let steps = rounds + i64::from(place < more);
+            self.lengths[i] += self.change(i) * self.unit * steps;
+        }
+        true
+    }
+
     /// Moves that all legs make whatever the order: every leg is within one step of every other, so none
     /// is ever more than one round behind. How much they close.
     fn many(&mut self, left: i64) -> i64 {
-        let mut closed = 0;
-        loop {
-            let movable: Vec<usize> = (0..self.legs.len()).filter(|&i| self.moves(i)).collect();
-            let count = i64::try_from(movable.len()).unwrap_or(i64::MAX);
-            let round = count.saturating_mul(self.unit);
-            let shrink = |&i: &usize| {
-                if self.change(i) < 0 {
-                    self.lengths[i].checked_div(self.unit).unwrap_or(0)
-                } else {
-                    i64::MAX
-                }
-            };
-            let most = movable.iter().map(shrink).min().unwrap_or(0);
-            let rounds = ((left - closed).checked_div(round).unwrap_or(0) - 1).min(most);
-            if rounds < 1 {
-                return closed;
-            }
-            for &i in &movable {
+        let movable = || (0..self.legs.len()).filter(|&i| self.moves(i));
+        let count = i64::try_from(movable().count()).unwrap_or(i64::MAX);
+        let round = count.saturating_mul(self.unit);
+        let shrink = |i: usize| match self.change(i) {
+            -1 => self.lengths[i].checked_div(self.unit).unwrap_or(0),
+            _ => i64::MAX,
+        };
+        let most = movable().map(shrink).min().unwrap_or(0);
+        let rounds = (left.checked_div(round).unwrap_or(0) - 1).min(most);
+        if rounds < 1 {
+            return 0;
+        }
+        for i in 0..self.legs.len() {
+            if self.moves(i) {
                 self.lengths[i] += self.change(i) * self.unit * rounds;
             }
-            closed += rounds * round;
         }
+        rounds * round
     }
 }
 
@@ -476,7 +501,15 @@ pub(crate) fn nearest_closing(
     let mut moving =
         Moving { legs, lengths, unit, toward: sum.signum(), fixed: fixed.map(|it| it.0) };
     let mut left = sum.abs();
-    left -= moving.many(left);
+    loop {
+        if moving.all(left) {
+            left = 0;
+        }
+        match moving.many(left) {
+            0 => break,
+            closed => left -= closed,
+        }
+    }
     while left > 0 {
         moving.one()?;
         left -= unit;

@@ -8,7 +8,7 @@
 use crate::Sound;
 use crate::house::House;
 use crate::reconcile::Ground;
-use crate::reconcile::departures::{Departure, Setting, Slip, What, departures, settings};
+use crate::reconcile::departures::{Departure, Setting, What, departures, settings};
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::weights::Weights;
 use crate::rule::Settings;
@@ -156,7 +156,13 @@ impl Explanations {
         let departures = departures(sound, ground, weights);
         let settings = settings(sound, ground, recorded, &departures, weights, how);
         let figure = ground.figure.area.area().sq_ft();
-        let mut search = Search { departures: &departures, figure, found: Vec::new(), weighed: 0 };
+        let mut search = Search {
+            departures: &departures,
+            figure,
+            found: Vec::new(),
+            weighed: 0,
+            sides: Vec::new(),
+        };
         for (i, setting) in settings.iter().enumerate() {
             search.setting(i, setting, 1.0 - weights.something_else);
         }
@@ -166,14 +172,16 @@ impl Explanations {
         let otherwise =
             weights.something_else / (2.0 * scale) * libm::exp(-(figure - start).abs() / scale);
         let sum: f64 = search.found.iter().map(|found| found.weight).sum::<f64>() + otherwise;
-        let mut found = search.found;
-        found.sort_by(|a, b| b.weight.total_cmp(&a.weight));
-        found.truncate(MOST_LISTED);
+        let found = heaviest(&search.found);
         let explanation = |found: Found| {
             let setting = &settings[found.setting];
             let mut labels = setting.labels.clone();
-            labels.extend(found.taken.iter().map(|&i| departures[i].label.clone()));
-            labels.extend(found.slip.as_ref().map(|slip| {
+            labels.extend(found.taken.places().map(|i| departures[i].label.clone()));
+            let slip = found.slip.map(|slip| {
+                let slip = &setting.slips[slip];
+                SlipFound { space: slip.space, side: slip.side, length: slip.length }
+            });
+            labels.extend(slip.as_ref().map(|slip| {
                 let space = &sound.house().spaces[slip.space];
                 format!("slip: {} side {}", space.name, slip.side + 1)
             }));
@@ -181,8 +189,8 @@ impl Explanations {
                 labels,
                 setting: setting.words.clone(),
                 is_own_setting: setting.labels.is_empty(),
-                departures: found.taken.iter().map(|&i| departures[i].what).collect(),
-                slip: found.slip,
+                departures: found.taken.places().map(|i| departures[i].what).collect(),
+                slip,
                 sq_ft: found.sq_ft,
                 leaves: figure - found.sq_ft,
                 sigma: found.sigma,
@@ -197,14 +205,49 @@ impl Explanations {
     }
 }
 
+/// The departures of a combination, by their places in rising order.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+struct Taken {
+    places: [u32; MOST_DEPARTURES],
+    count: usize,
+}
+
+impl Taken {
+    fn places(&self) -> impl Iterator<Item = usize> {
+        self.places.into_iter().take(self.count).filter_map(|place| usize::try_from(place).ok())
+    }
+
+    /// The same with one more.
+    fn with(mut self, place: usize) -> Taken {
+        self.places[self.count] = u32::try_from(place).unwrap_or(u32::MAX);
+        self.count += 1;
+        self
+    }
+}
+
 /// A combination within the window.
+#[derive(Clone, Copy)]
 struct Found {
     setting: usize,
-    taken: Vec<usize>,
-    slip: Option<SlipFound>,
+    taken: Taken,
+    /// Its place among the slips of the setting.
+    slip: Option<usize>,
     sq_ft: f64,
     sigma: f64,
     weight: f64,
+}
+
+/// The combinations of most weight, the heaviest first; of those alike the one found first.
+fn heaviest(found: &[Found]) -> Vec<Found> {
+    let mut order: Vec<usize> = (0..found.len()).collect();
+    let before =
+        |a: &usize, b: &usize| found[*b].weight.total_cmp(&found[*a].weight).then(a.cmp(b));
+    if order.len() > MOST_LISTED {
+        order.select_nth_unstable_by(MOST_LISTED, before);
+        order.truncate(MOST_LISTED);
+    }
+    order.sort_unstable_by(before);
+    order.into_iter().map(|i| found[i]).collect()
 }
 
 struct Search<'a> {
@@ -212,6 +255,8 @@ struct Search<'a> {
     figure: f64,
     found: Vec<Found>,
     weighed: u64,
+    /// For slips: weight together, weight of the best, place of the best, of each side; empty between two combinations.
+    sides: Vec<(f64, f64, usize)>,
 }
 
 /// A combination on the way: what it comes to, its variance, how common it is.
@@ -230,26 +275,19 @@ impl Search<'_> {
         let slips: f64 = setting.slips.iter().map(|slip| slip.odds).sum();
         let chance = prior * setting.chance * none / (1.0 + slips);
         let sum = Sum { sq_ft: setting.total, variance: setting.variance, chance };
-        self.extend(number, setting, 0, sum, &mut Vec::with_capacity(MOST_DEPARTURES));
+        self.extend(number, setting, 0, sum, Taken::default());
     }
 
     /// Weighs the combinations that begin with `taken`.
-    fn extend(
-        &mut self,
-        number: usize,
-        setting: &Setting,
-        from: usize,
-        sum: Sum,
-        taken: &mut Vec<usize>,
-    ) {
+    fn extend(&mut self, number: usize, setting: &Setting, from: usize, sum: Sum, taken: Taken) {
         self.weighed += 1;
         let leaves = self.figure - sum.sq_ft;
         if leaves * leaves <= WINDOW * WINDOW * sum.variance {
             let sigma = libm::sqrt(sum.variance);
-            let weight = sum.chance * density(leaves, sigma);
+            let weight = sum.chance * Bell::of(sum.variance).at(leaves);
             self.push(number, taken, None, sum.sq_ft, sigma, weight);
         }
-        if taken.len() == MOST_DEPARTURES {
+        if taken.count == MOST_DEPARTURES {
             return;
         }
         if !setting.slips.is_empty() {
@@ -257,7 +295,7 @@ impl Search<'_> {
         }
         for i in from..self.departures.len() {
             let departure = &self.departures[i];
-            if taken.iter().any(|&other| self.departures[other].what.excludes(departure.what)) {
+            if taken.places().any(|other| self.departures[other].what.excludes(departure.what)) {
                 continue;
             }
             let (effect, variance) = setting.effects[i];
@@ -266,57 +304,72 @@ impl Search<'_> {
                 variance: sum.variance + variance,
                 chance: sum.chance * departure.odds,
             };
-            taken.push(i);
-            self.extend(number, setting, i + 1, next, taken);
-            taken.pop();
+            self.extend(number, setting, i + 1, next, taken.with(i));
         }
     }
 
     /// Weighs `taken` with each slip; those on one side are one, told by the best supported.
-    fn slips(&mut self, number: usize, setting: &Setting, sum: Sum, sigma: f64, taken: &[usize]) {
+    fn slips(&mut self, number: usize, setting: &Setting, sum: Sum, sigma: f64, taken: Taken) {
         self.weighed += setting.slips.len() as u64;
         let leaves = self.figure - sum.sq_ft;
         let reach = WINDOW * sigma;
         let low = setting.slips.partition_point(|slip| slip.effect < leaves - reach);
-        let near = setting.slips[low..].iter().take_while(|slip| slip.effect <= leaves + reach);
-        let mut sides: Vec<(f64, f64, &Slip)> = Vec::new();
-        for slip in near {
-            let weight = sum.chance * slip.odds * density(leaves - slip.effect, sigma);
-            let same = |(.., other): &&mut (f64, f64, &Slip)| {
+        let near = setting.slips.iter().enumerate().skip(low);
+        let near = near.take_while(|(_, slip)| slip.effect <= leaves + reach);
+        let mut sides = std::mem::take(&mut self.sides);
+        let bell = Bell::of(sum.variance);
+        for (place, slip) in near {
+            let weight = sum.chance * slip.odds * bell.at(leaves - slip.effect);
+            let same = |(.., other): &&mut (f64, f64, usize)| {
+                let other = &setting.slips[*other];
                 (other.space, other.side) == (slip.space, slip.side)
             };
             match sides.iter_mut().find(same) {
                 Some(side) => {
                     side.0 += weight;
                     if weight > side.1 {
-                        (side.1, side.2) = (weight, slip);
+                        (side.1, side.2) = (weight, place);
                     }
                 }
-                None => sides.push((weight, weight, slip)),
+                None => sides.push((weight, weight, place)),
             }
         }
-        for (weight, _, slip) in sides {
-            let found = SlipFound { space: slip.space, side: slip.side, length: slip.length };
-            self.push(number, taken, Some(found), sum.sq_ft + slip.effect, sigma, weight);
+        for (weight, _, place) in sides.drain(..) {
+            let sq_ft = sum.sq_ft + setting.slips[place].effect;
+            self.push(number, taken, Some(place), sq_ft, sigma, weight);
         }
+        self.sides = sides;
     }
 
     fn push(
         &mut self,
         setting: usize,
-        taken: &[usize],
-        slip: Option<SlipFound>,
+        taken: Taken,
+        slip: Option<usize>,
         sq_ft: f64,
         sigma: f64,
         weight: f64,
     ) {
-        self.found.push(Found { setting, taken: taken.to_vec(), slip, sq_ft, sigma, weight });
+        self.found.push(Found { setting, taken, slip, sq_ft, sigma, weight });
     }
 }
 
-/// The density of a normal distribution.
-fn density(off: f64, sigma: f64) -> f64 {
-    libm::exp(-off * off / (2.0 * sigma * sigma)) / (sigma * libm::sqrt(std::f64::consts::TAU))
+/// A normal distribution round 0: what does not change from one place to the next worked out once.
+#[derive(Clone, Copy)]
+struct Bell {
+    steep: f64,
+    top: f64,
+}
+
+impl Bell {
+    fn of(variance: f64) -> Bell {
+        Bell { steep: -0.5 / variance, top: 1.0 / libm::sqrt(std::f64::consts::TAU * variance) }
+    }
+
+    /// Its density so far off.
+    fn at(self, off: f64) -> f64 {
+        self.top * libm::exp(off * off * self.steep)
+    }
 }
 
 #[cfg(test)]
@@ -328,7 +381,7 @@ fn density(off: f64, sigma: f64) -> f64 {
 mod tests {
     use super::*;
     use crate::Length;
-    use crate::reconcile::departures::Storey;
+    use crate::reconcile::departures::{Slip, Storey};
 
     /// A small generator, so that a test is the same on every machine.
     struct Random(u64);
@@ -434,16 +487,21 @@ mod tests {
             let departures = some_departures(&mut random);
             let setting = some_setting(&mut random);
             let figure = 1_300.0 + random.below(900);
-            let mut search =
-                Search { departures: &departures, figure, found: Vec::new(), weighed: 0 };
+            let mut search = Search {
+                departures: &departures,
+                figure,
+                found: Vec::new(),
+                weighed: 0,
+                sides: Vec::new(),
+            };
             search.setting(0, &setting, 0.85);
             let mut listed = by_listing(&departures, &setting, figure);
             assert_eq!(search.found.len(), listed.len(), "seed {seed}");
             for found in &search.found {
-                let side = found.slip.as_ref().map(|slip| slip.side);
-                let place = listed
-                    .iter()
-                    .position(|(taken, slip, _)| *taken == found.taken && *slip == side);
+                let side = found.slip.map(|slip| setting.slips[slip].side);
+                let places: Vec<usize> = found.taken.places().collect();
+                let place =
+                    listed.iter().position(|(taken, slip, _)| *taken == places && *slip == side);
                 let (.., weight) = listed.swap_remove(place.unwrap());
                 assert!((found.weight - weight).abs() <= 1e-9 * weight, "seed {seed}");
             }
