@@ -7,6 +7,7 @@
 )]
 
 mod files;
+mod interrupted;
 mod json;
 mod output;
 mod sheets;
