@@ -151,14 +151,15 @@ impl Areas {
             house.spaces.iter().map(|space| space.closed.outline.area()).collect();
         let total = |below: bool| {
             let counted = || (0..house.spaces.len()).filter(move |&i| is_in_total(house, i, below));
+            let (plus_minus, plus_minus_outside) = spread::plus_minus(house, counted(), &outside);
             Total {
                 tenth_foot: counted().map(|i| net(house, i, &fine.areas)).sum(),
                 whole_foot: counted().map(|i| net(house, i, &whole.areas)).sum(),
                 as_measured: counted().map(|i| net(house, i, &as_measured)).sum(),
                 range: total_range(counted().map(|i| net_range(house, i, &range))),
                 widest: total_range(counted().map(|i| net_range(house, i, &widest))),
-                plus_minus: spread::plus_minus(house, counted(), None),
-                plus_minus_outside: spread::plus_minus(house, counted(), Some(&outside)),
+                plus_minus,
+                plus_minus_outside,
                 holds_assumptions: counted().any(|i| {
                     let needed = outside.spaces[i].needed;
                     needed.veneer_run != 0 || needed.wall_run != 0

@@ -11,29 +11,28 @@ use crate::walls::Walls;
 /// ± of the total of the counted spaces and what is taken off them, about 95 %, in square feet.
 ///
 /// 2·√(Σ gᵢ²tᵢ²/3): each side rectangular within ± its tolerance (GUM, JCGM 100:2008 §4.3.7, from
-/// memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). With `outside` the ± of 1 in of
-/// each assumed thickness is in it, one error for all the walls it moved.
+/// memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). The ± of 1 in of
+/// each assumed thickness is in the second, one error for all the walls it moved: as measured, then outside.
 pub(crate) fn plus_minus(
     house: &House,
     counted: impl Iterator<Item = usize>,
-    outside: Option<&Walls>,
-) -> f64 {
+    outside: &Walls,
+) -> (f64, f64) {
     let mut variance = 0.0;
     let (mut veneer_run, mut wall_run) = (0.0, 0.0);
     for space in counted {
         let taken_off = house.taken_off(space).map(|other| (other, -1.0));
         for (i, sign) in std::iter::once((space, 1.0)).chain(taken_off) {
             variance += of_tape(&house.spaces[i].closed);
-            if let Some(walls) = outside {
-                veneer_run += sign * Length::from_nm(walls.spaces[i].needed.veneer_run).feet();
-                wall_run += sign * Length::from_nm(walls.spaces[i].needed.wall_run).feet();
-            }
+            let needed = &outside.spaces[i].needed;
+            veneer_run += sign * Length::from_nm(needed.veneer_run).feet();
+            wall_run += sign * Length::from_nm(needed.wall_run).feet();
         }
     }
     let inch = Length::INCH.feet();
     let thickness: f64 =
         [veneer_run, wall_run].iter().map(|run: &f64| (run * inch).powi(2) / 3.0).sum();
-    2.0 * libm::sqrt(variance + thickness)
+    (2.0 * libm::sqrt(variance), 2.0 * libm::sqrt(variance + thickness))
 }
 
 /// The variance of an area by the tolerances of its sides, in square feet squared.
@@ -43,9 +42,11 @@ fn of_tape(closed: &Closed) -> f64 {
         return of_bearings(closed, tolerance);
     }
     let mut variance = 0.0;
+    let gradients = closed.outline.doubled_gradients();
+    let turn = closed.outline.turn();
     for axis in Axis::BOTH {
-        let slopes = slopes(&closed.walk, &closed.outline, axis);
         let legs = closed.walk.legs(axis);
+        let slopes = slopes(&legs, &closed.outline, &gradients, turn, axis);
         let following = legs.iter().position(|leg| leg.follows);
         let weight = |i: usize| tolerance(legs[i].side).powi(2);
         let shared = match following {
@@ -73,18 +74,23 @@ struct Slope {
     curve: f64,
 }
 
-fn slopes(walk: &Walk, outline: &Outline, axis: Axis) -> Vec<Slope> {
-    let gradients = outline.doubled_gradients();
-    let turn = outline.turn() as f64;
+fn slopes(
+    legs: &[Leg],
+    outline: &Outline,
+    gradients: &[(i128, i128)],
+    turn: i64,
+    axis: Axis,
+) -> Vec<Slope> {
+    let turn = turn as f64;
     let foot = Length::FOOT.nm() as f64;
-    let slope = |leg: crate::house::walk::Leg| {
+    let slope = |leg: &Leg| {
         let (east, north) = gradients[leg.side];
         let doubled = if axis == Axis::East { east } else { north };
         let linear = doubled as f64 / 2.0 / foot;
         let curve = turn * leg.sign as f64 * segment_slope(&outline.vectors()[leg.side], false);
         Slope { linear, curve }
     };
-    walk.legs(axis).into_iter().map(slope).collect()
+    legs.iter().map(slope).collect()
 }
 
 /// How a segment grows with its chord, or with its rise, in feet; 0 for a straight side.
@@ -154,14 +160,16 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
 pub(crate) fn of_rounding(walk: &Walk, outline: &Outline, way: Way, reach: Length) -> f64 {
     let (step, reach) = (way.step().length().feet(), reach.feet());
     let mut variance = 0.0;
+    let gradients = outline.doubled_gradients();
+    let turn = outline.turn();
     for axis in Axis::BOTH {
-        let slopes = slopes(walk, outline, axis);
+        let legs = walk.legs(axis);
+        let slopes = slopes(&legs, outline, &gradients, turn, axis);
         let m = slopes.len().max(1) as f64;
         let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m;
         let squares: Vec<f64> =
             slopes.iter().map(|slope| (slope.linear - mean + slope.curve).powi(2)).collect();
         let norm: f64 = squares.iter().sum();
-        let legs = walk.legs(axis);
         let chances: Vec<f64> = legs
             .iter()
             .map(|leg| other_way(Length::from_nm(leg.length).feet(), way, reach))
@@ -220,8 +228,10 @@ pub(crate) fn typical_squared(walk: &Walk, outline: &Outline, step: Length) -> O
         return None;
     }
     let mut sum = 0.0;
+    let gradients = outline.doubled_gradients();
+    let turn = outline.turn();
     for axis in Axis::BOTH {
-        let slopes = slopes(walk, outline, axis);
+        let slopes = slopes(&walk.legs(axis), outline, &gradients, turn, axis);
         let m = slopes.len() as f64;
         let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m.max(1.0);
         let norm: f64 =

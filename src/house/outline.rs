@@ -84,15 +84,15 @@ impl Outline {
 
     /// The area, positive where the walk has its inside on the left.
     pub(crate) fn signed_area(&self) -> Area {
-        let mut at = (0_i128, 0_i128);
+        let mut at = (0_i64, 0_i64);
         let mut doubled = 0_i128;
         for vector in &self.vectors {
-            let (east, north) = (i128::from(vector.east), i128::from(vector.north));
-            doubled += at.0 * north - at.1 * east;
-            at = (at.0 + east, at.1 + north);
+            doubled += i128::from(at.0) * i128::from(vector.north)
+                - i128::from(at.1) * i128::from(vector.east);
+            at = (at.0 + vector.east, at.1 + vector.north);
         }
-        let segments: Area = self.vectors.iter().map(|vector| vector.segment()).sum();
-        Area::from_half_nm2(doubled) + segments
+        let curved = self.vectors.iter().filter(|vector| vector.rise != 0);
+        Area::from_half_nm2(doubled) + curved.map(|vector| vector.segment()).sum()
     }
 
     /// 1 where the walk has its inside on the left, -1 on the right.
@@ -173,6 +173,9 @@ impl Outline {
 
     /// The first two sides that cross or touch away from a shared corner, and where.
     pub(crate) fn crossing(&self) -> Option<Crossing> {
+        if let Some(found) = self.crossing_of_few() {
+            return found;
+        }
         let points = self.flattened();
         let points: Vec<(i64, i64, usize)> = points
             .iter()
@@ -184,6 +187,39 @@ impl Outline {
             .map(|(_, p)| *p)
             .collect();
         crossing_of(&points)
+    }
+}
+
+impl Outline {
+    /// The same for an outline of few straight sides, each against each: no list is made. None where there are more,
+    /// or curved ones.
+    fn crossing_of_few(&self) -> Option<Option<Crossing>> {
+        const FEW: usize = 24;
+        let n = self.vectors.len();
+        let plain = |vector: &Vector| vector.rise == 0 && (vector.east, vector.north) != (0, 0);
+        if !(2..=FEW).contains(&n) || !self.vectors.iter().all(plain) {
+            return None;
+        }
+        let mut points = [(0_i64, 0_i64); FEW + 1];
+        for (i, vector) in self.vectors.iter().enumerate() {
+            points[i + 1] = (points[i].0 + vector.east, points[i].1 + vector.north);
+        }
+        let side = |i: usize| (points[i], points[i + 1]);
+        for i in 0..n {
+            for j in i + 1..n {
+                let at = if j == i + 1 {
+                    fold(side(i), side(j))
+                } else if i == 0 && j == n - 1 {
+                    fold(side(j), side(i))
+                } else {
+                    meeting(side(i), side(j))
+                };
+                if let Some(at) = at {
+                    return Some(Some(Crossing { first: i, second: j, at }));
+                }
+            }
+        }
+        Some(None)
     }
 }
 
@@ -210,6 +246,9 @@ impl Vector {
 
     /// The circle a curved side lies on; none for a straight side.
     pub(crate) fn curve(&self) -> Option<Curve> {
+        if self.rise == 0 {
+            return None;
+        }
         let (chord, rise) = (self.chord(), (self.rise as f64).abs());
         (rise > 0.0 && chord > 0.0).then(|| {
             let radius = (chord * chord + 4.0 * rise * rise) / (8.0 * rise);

@@ -56,7 +56,8 @@ pub(crate) fn range(
     let share = all.len();
     for rises in all {
         let search = Search::new(walk, outline, step, latitude, rises, share)?;
-        let one = match (search.best(-1), search.best(1)) {
+        let bounds = search.bounds();
+        let one = match (search.best(&bounds, -1), search.best(&bounds, 1)) {
             (Ok(Some(low)), Ok(Some(high))) => Range { low, high },
             (Ok(None), _) | (_, Ok(None)) => continue,
             _ => return None,
@@ -123,7 +124,6 @@ struct Ways {
 
 struct Search<'a> {
     walk: &'a Walk,
-    unit: i64,
     turn: i64,
     /// The axis gone through, and the one chosen from.
     outer: Axis,
@@ -155,7 +155,7 @@ impl<'a> Search<'a> {
         if fewest > MOST_WAYS || work > MOST_WORK {
             return None;
         }
-        Some(Search { walk, unit, turn: outline.turn(), outer, ways: [north, east], rises, share })
+        Some(Search { walk, turn: outline.turn(), outer, ways: [north, east], rises, share })
     }
 
     fn ways(&self, axis: Axis) -> &Ways {
@@ -172,25 +172,48 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// The largest area times `sense`; none where no outline is clear of itself.
-    fn best(&self, sense: i128) -> Result<Option<Area>, GivenUp> {
+    /// What each way of the outer axis could give at most and at least, whether or not the outline is clear of itself.
+    fn bounds(&self) -> Bounds {
         let (outer, inner) = (self.ways(self.outer), self.ways(self.inner()));
-        let mut best: Option<i128> = None;
+        let mut bounds = Bounds { list: Vec::new(), taken: Vec::new(), choose: outer.choose };
+        let mut scratch = Scratch::default();
+        let mut combinations = Combinations::new(outer.items.len(), outer.choose);
+        while let Some(taken) = combinations.current() {
+            let fixed = self.gains(taken, &mut scratch);
+            let gains = &mut scratch.gains;
+            gains.sort_unstable();
+            let low = fixed + gains[..inner.choose].iter().map(|(gain, _)| gain).sum::<i128>();
+            let high = fixed
+                + gains[gains.len() - inner.choose..].iter().map(|(gain, _)| gain).sum::<i128>();
+            bounds.list.push(Bound { low, high, place: bounds.taken.len() });
+            bounds.taken.extend_from_slice(taken);
+            combinations.advance();
+        }
+        bounds
+    }
+
+    /// The largest area times `sense`; none where no outline is clear of itself.
+    fn best(&self, bounds: &Bounds, sense: i128) -> Result<Option<Area>, GivenUp> {
+        let inner = self.ways(self.inner());
         let most_looks = most_looks(self.walk.sides.len(), self.share);
-        let mut looks = 0;
-        for taken in Combinations::new(outer.items.len(), outer.choose) {
-            let lengths = outer.lengths(&taken, self.unit);
-            let (fixed, mut gains) = self.gains(&lengths, sense);
-            if best.is_some_and(|floor| fixed + largest(&mut gains, inner.choose) <= floor) {
-                continue;
+        let (mut best, mut looks) = (None::<i128>, 0);
+        let mut scratch = Scratch::default();
+        // The most promising first: the first that is clear is then mostly the best.
+        for bound in bounds.most_first(sense) {
+            if best.is_some_and(|floor| bound.most(sense) <= floor) {
+                break;
             }
-            gains.sort_by_key(|&(gain, item)| (-gain, item));
+            let fixed = sense * self.gains(bounds.taken(bound), &mut scratch);
+            let gains = &mut scratch.gains;
+            gains.iter_mut().for_each(|(gain, _)| *gain *= sense);
+            gains.sort_unstable_by_key(|&(gain, item)| (-gain, item));
+            let lengths = &scratch.lengths;
             let mut choice = Choice {
-                gains: &gains,
+                gains,
                 choose: inner.choose,
                 looks: &mut looks,
                 most_looks,
-                look: &mut |items: &[usize]| self.clear(&lengths, items).is_some(),
+                look: &mut |items: &[usize]| self.clear(lengths, items).is_some(),
             };
             best = choice.best(fixed, best).or(best);
             if looks > most_looks {
@@ -200,57 +223,63 @@ impl<'a> Search<'a> {
         Ok(best.map(|value| Area::from_half_nm2(sense * value)))
     }
 
-    /// What the area times `sense` is with the inner axis at its base, and what each inner item adds.
-    fn gains(&self, outer: &[(usize, i64)], sense: i128) -> (i128, Vec<(i128, usize)>) {
+    /// With these items of the outer axis: the area with the inner axis at its base, and into `scratch`
+    /// what each inner item adds.
+    fn gains(&self, taken: &[usize], scratch: &mut Scratch) -> i128 {
         let ways = self.ways(self.inner());
-        let places = self.doubled_middles(outer);
-        let turn = i128::from(self.turn) * sense;
+        self.ways(self.outer).lengths_into(taken, &mut scratch.lengths);
+        self.doubled_middles(scratch);
+        let turn = self.turn;
         let along = if self.inner() == Axis::East { -turn } else { turn };
+        let places = &scratch.places;
         let value = |base: usize, length: i64| {
             let (side, sign, _) = ways.base[base];
-            along * places[side] * i128::from(sign * length) + self.segment(side, length, sense)
+            i128::from(along * sign * places[side]) * i128::from(length)
+                + self.segment(side, length)
         };
         let fixed = (0..ways.base.len()).map(|i| value(i, ways.base[i].2)).sum::<i128>()
-            + outer
+            + scratch
+                .lengths
                 .iter()
-                .map(|&(side, signed)| self.segment(side, signed.abs(), sense))
+                .map(|&(side, signed)| self.segment(side, signed.abs()))
                 .sum::<i128>();
-        let gain = |(item, &(base, change)): (usize, &(usize, i64))| {
+        scratch.gains.clear();
+        scratch.gains.extend(ways.items.iter().enumerate().map(|(item, &(base, change))| {
             let length = ways.base[base].2;
             (value(base, length + change) - value(base, length), item)
-        };
-        (fixed, ways.items.iter().enumerate().map(gain).collect())
+        }));
+        fixed
     }
 
     /// Twice the middle of each side along the outer axis.
-    fn doubled_middles(&self, outer: &[(usize, i64)]) -> Vec<i128> {
-        let mut parts = vec![0_i128; self.walk.sides.len()];
-        for &(side, signed) in outer {
-            parts[side] = i128::from(signed);
+    fn doubled_middles(&self, scratch: &mut Scratch) {
+        scratch.places.clear();
+        scratch.places.resize(self.walk.sides.len(), 0);
+        for &(side, signed) in &scratch.lengths {
+            scratch.places[side] = signed;
         }
         let mut at = 0;
-        let middle = |part: i128| {
-            let middle = 2 * at + part;
+        for place in &mut scratch.places {
+            let part = *place;
+            *place = 2 * at + part;
             at += part;
-            middle
-        };
-        parts.into_iter().map(middle).collect()
+        }
     }
 
     /// What the segment of a curved side adds.
-    fn segment(&self, side: usize, chord: i64, sense: i128) -> i128 {
+    fn segment(&self, side: usize, chord: i64) -> i128 {
         let rise = self.rises[side];
         if rise == 0 {
             return 0;
         }
         // A bulge to the right adds where the inside is on the left.
         let area = Vector { east: chord, north: 0, rise }.segment().half_nm2();
-        area * i128::from(self.turn) * sense
+        area * i128::from(self.turn)
     }
 
     /// The outline of these choices, if it is clear of itself.
     fn clear(&self, outer: &[(usize, i64)], items: &[usize]) -> Option<Outline> {
-        let inner = self.ways(self.inner()).lengths(items, self.unit);
+        let inner = self.ways(self.inner()).lengths(items);
         let straight = |&rise: &i64| Vector { rise, ..Vector::default() };
         let mut vectors: Vec<Vector> = self.rises.iter().map(straight).collect();
         for (axis, lengths) in [(self.outer, outer), (self.inner(), &inner[..])] {
@@ -281,7 +310,7 @@ impl<'a> Search<'a> {
         };
         let all = |ways: &Ways, legs: &[Leg]| -> Vec<(i128, Vec<usize>)> {
             let ways_of = Combinations::new(ways.items.len(), ways.choose);
-            ways_of.map(|taken| (cost(&ways.lengths(&taken, self.unit), legs), taken)).collect()
+            ways_of.map(|taken| (cost(&ways.lengths(&taken), legs), taken)).collect()
         };
         let (outer_ways, inner_ways) = (all(outer, &legs[0]), all(inner, &legs[1]));
         let mut pairs: Vec<(i128, usize, usize)> = Vec::new();
@@ -290,7 +319,7 @@ impl<'a> Search<'a> {
         }
         pairs.sort_unstable();
         let outline = |&(_, i, j): &(i128, usize, usize)| {
-            self.clear(&outer.lengths(&outer_ways[i].1, self.unit), &inner_ways[j].1)
+            self.clear(&outer.lengths(&outer_ways[i].1), &inner_ways[j].1)
         };
         pairs.iter().find_map(outline)
     }
@@ -312,18 +341,19 @@ impl Ways {
     }
 
     /// Side and signed length of each leg with these items taken.
-    fn lengths(&self, taken: &[usize], unit: i64) -> Vec<(usize, i64)> {
-        debug_assert!(unit > 0, "a step is a length");
-        let mut lengths: Vec<i64> = self.base.iter().map(|(_, _, length)| *length).collect();
+    fn lengths(&self, taken: &[usize]) -> Vec<(usize, i64)> {
+        let mut lengths = Vec::with_capacity(self.base.len());
+        self.lengths_into(taken, &mut lengths);
+        lengths
+    }
+
+    fn lengths_into(&self, taken: &[usize], lengths: &mut Vec<(usize, i64)>) {
+        lengths.clear();
+        lengths.extend(self.base.iter().map(|&(side, sign, length)| (side, sign * length)));
         for &item in taken {
             let (base, change) = self.items[item];
-            lengths[base] += change;
+            lengths[base].1 += self.base[base].1 * change;
         }
-        self.base
-            .iter()
-            .zip(lengths)
-            .map(|(&(side, sign, _), length)| (side, sign * length))
-            .collect()
     }
 }
 
@@ -411,12 +441,51 @@ fn rises(shape: Shape, unit: i64, latitude: Latitude) -> Vec<i64> {
     rises
 }
 
-/// The sum of so many of the largest gains; their order is not kept.
-fn largest(gains: &mut [(i128, usize)], choose: usize) -> i128 {
-    if choose < gains.len() {
-        gains.select_nth_unstable_by_key(choose, |&(gain, _)| -gain);
+/// Room that is used again and again.
+#[derive(Default)]
+struct Scratch {
+    /// Side and signed length of each leg of the outer axis.
+    lengths: Vec<(usize, i64)>,
+    /// Twice the middle of each side along the outer axis.
+    places: Vec<i64>,
+    /// What each inner item adds, and which it is.
+    gains: Vec<(i128, usize)>,
+}
+
+/// What one way of the outer axis could give.
+#[derive(Clone, Copy)]
+struct Bound {
+    low: i128,
+    high: i128,
+    /// Where its items begin.
+    place: usize,
+}
+
+impl Bound {
+    /// The most it could give, times `sense`.
+    fn most(&self, sense: i128) -> i128 {
+        if sense < 0 { -self.low } else { self.high }
     }
-    gains[..choose].iter().map(|(gain, _)| gain).sum()
+}
+
+/// What every way of the outer axis could give.
+struct Bounds {
+    list: Vec<Bound>,
+    taken: Vec<usize>,
+    choose: usize,
+}
+
+impl Bounds {
+    fn taken(&self, bound: &Bound) -> &[usize] {
+        &self.taken[bound.place..bound.place + self.choose]
+    }
+
+    /// The ways, those that could give most first.
+    fn most_first(&self, sense: i128) -> impl Iterator<Item = &Bound> {
+        let mut order: Vec<&Bound> = self.list.iter().collect();
+        order.sort_by_key(|bound| -bound.most(sense));
+        order.into_iter()
+    }
 }
 
 /// A fixed number of items with the largest gains that give a clear outline.
@@ -473,12 +542,31 @@ impl Choice<'_> {
 /// Every choice of so many of so many, in order.
 struct Combinations {
     of: usize,
-    next: Option<Vec<usize>>,
+    now: Vec<usize>,
+    is_done: bool,
 }
 
 impl Combinations {
     fn new(of: usize, choose: usize) -> Combinations {
-        Combinations { of, next: Some((0..choose).collect()) }
+        Combinations { of, now: (0..choose).collect(), is_done: false }
+    }
+
+    /// The choice at hand; none after the last.
+    fn current(&self) -> Option<&[usize]> {
+        (!self.is_done).then_some(&self.now)
+    }
+
+    fn advance(&mut self) {
+        let k = self.now.len();
+        match (0..k).rev().find(|&i| self.now[i] + k - i < self.of) {
+            Some(i) => {
+                self.now[i] += 1;
+                for j in i + 1..k {
+                    self.now[j] = self.now[j - 1] + 1;
+                }
+            }
+            None => self.is_done = true,
+        }
     }
 }
 
@@ -486,16 +574,8 @@ impl Iterator for Combinations {
     type Item = Vec<usize>;
 
     fn next(&mut self) -> Option<Vec<usize>> {
-        let current = self.next.take()?;
-        let mut following = current.clone();
-        let k = following.len();
-        if let Some(i) = (0..k).rev().find(|&i| following[i] + k - i < self.of) {
-            following[i] += 1;
-            for j in i + 1..k {
-                following[j] = following[j - 1] + 1;
-            }
-            self.next = Some(following);
-        }
+        let current = self.current()?.to_vec();
+        self.advance();
         Some(current)
     }
 }
