@@ -13,7 +13,7 @@ pub(crate) type Read<T> = Result<T, Told>;
 
 /// A place in the tokens of one line.
 pub(crate) struct Cursor<'a> {
-    tokens: &'a [Placed],
+    tokens: &'a [Placed<'a>],
     at: usize,
     /// Where the line ends, for faults about what is missing there.
     end: usize,
@@ -26,7 +26,7 @@ pub(crate) struct Cursor<'a> {
 
 impl<'a> Cursor<'a> {
     pub(crate) fn new(
-        tokens: &'a [Placed],
+        tokens: &'a [Placed<'a>],
         text: &'a str,
         units: Unit,
         faults: &'a mut Vec<Diagnostic>,
@@ -35,11 +35,11 @@ impl<'a> Cursor<'a> {
         Cursor { tokens, at: 0, end, text, units, first_bare: None, faults }
     }
 
-    pub(crate) fn peek(&self) -> Option<&'a Token> {
+    pub(crate) fn peek(&self) -> Option<&'a Token<'a>> {
         self.peek_at(0)
     }
 
-    pub(crate) fn peek_at(&self, ahead: usize) -> Option<&'a Token> {
+    pub(crate) fn peek_at(&self, ahead: usize) -> Option<&'a Token<'a>> {
         self.tokens.get(self.at + ahead).map(|placed| &placed.token)
     }
 
@@ -91,7 +91,7 @@ impl<'a> Cursor<'a> {
     }
 
     /// Steps over `token` if it is next.
-    pub(crate) fn accept(&mut self, token: &Token) -> bool {
+    pub(crate) fn accept(&mut self, token: &Token<'_>) -> bool {
         let here = self.peek() == Some(token);
         if here {
             self.advance();
@@ -100,20 +100,20 @@ impl<'a> Cursor<'a> {
     }
 
     /// The next token if it is a word, in lower case.
-    pub(crate) fn peek_word(&self) -> Option<String> {
+    pub(crate) fn peek_word(&self) -> Option<&'a str> {
         self.peek_word_at(0)
     }
 
-    pub(crate) fn peek_word_at(&self, ahead: usize) -> Option<String> {
+    pub(crate) fn peek_word_at(&self, ahead: usize) -> Option<&'a str> {
         match self.peek_at(ahead) {
-            Some(Token::Word(word)) => Some(word.to_lowercase()),
+            Some(Token::Word(word)) => Some(word),
             _ => None,
         }
     }
 
     /// Steps over one of `known` if it is next.
     pub(crate) fn accept_word(&mut self, known: &[&str]) -> bool {
-        let here = self.peek_word().is_some_and(|word| known.contains(&word.as_str()));
+        let here = self.peek_word().is_some_and(|word| known.contains(&word));
         if here {
             self.advance();
         }
@@ -126,7 +126,7 @@ impl<'a> Cursor<'a> {
         let meant = match known.iter().find(|&&word| word == typed) {
             Some(word) => word,
             None => {
-                let near = words::nearest(&typed, known)?;
+                let near = words::nearest(typed, known)?;
                 self.tell_unknown_word(near);
                 near
             }

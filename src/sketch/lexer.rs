@@ -1,18 +1,20 @@
 //! One line of a sides file cut into tokens that know their place.
 
+use std::borrow::Cow;
+
 use crate::diagnostic::{Diagnostic, Span, Word, is_hidden, quoted};
 
 /// What a token is.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Token {
-    /// Letters, with dashes between letters.
-    Word(String),
+pub(crate) enum Token<'a> {
+    /// Letters, with dashes between letters, in lower case.
+    Word(Cow<'a, str>),
     /// Digits with points and commas as typed.
-    Number(String),
+    Number(&'a str),
     /// A fraction that is one character, such as `½`.
     Fraction(u32, u32),
     /// What stands between two text marks.
-    Text(String),
+    Text(&'a str),
     /// `'`
     Feet,
     /// `"` that touches the digit before it.
@@ -27,23 +29,24 @@ pub(crate) enum Token {
 
 /// A token with its place.
 #[derive(Clone, Debug)]
-pub(crate) struct Placed {
-    pub(crate) token: Token,
+pub(crate) struct Placed<'a> {
+    pub(crate) token: Token<'a>,
     pub(crate) span: Span,
 }
 
 /// A line in tokens, its comment apart.
 #[derive(Debug, Default)]
-pub(crate) struct LexedLine {
-    pub(crate) tokens: Vec<Placed>,
+pub(crate) struct LexedLine<'a> {
+    pub(crate) tokens: Vec<Placed<'a>>,
     pub(crate) comment: Option<String>,
     /// A fault was found, so the tokens are not to be trusted.
     pub(crate) faulty: bool,
 }
 
 /// Cuts one line, which begins at byte `offset` of the text, into tokens.
-pub(crate) fn lex(line: &str, offset: usize, faults: &mut Vec<Diagnostic>) -> LexedLine {
-    let mut lexer = Lexer { line, offset, at: 0, out: LexedLine::default(), faults };
+pub(crate) fn lex<'a>(line: &'a str, offset: usize, faults: &mut Vec<Diagnostic>) -> LexedLine<'a> {
+    let out = LexedLine { tokens: Vec::with_capacity(8), ..LexedLine::default() };
+    let mut lexer = Lexer { line, offset, at: 0, out, faults };
     while let Some(character) = lexer.peek() {
         lexer.token(character);
     }
@@ -54,11 +57,11 @@ struct Lexer<'a, 'f> {
     line: &'a str,
     offset: usize,
     at: usize,
-    out: LexedLine,
+    out: LexedLine<'a>,
     faults: &'f mut Vec<Diagnostic>,
 }
 
-impl Lexer<'_, '_> {
+impl<'a> Lexer<'a, '_> {
     fn peek(&self) -> Option<char> {
         self.line[self.at..].chars().next()
     }
@@ -71,7 +74,7 @@ impl Lexer<'_, '_> {
         Span::new(self.offset + start, self.offset + self.at)
     }
 
-    fn push(&mut self, token: Token, start: usize) {
+    fn push(&mut self, token: Token<'a>, start: usize) {
         let span = self.span(start);
         self.out.tokens.push(Placed { token, span });
     }
@@ -110,13 +113,13 @@ impl Lexer<'_, '_> {
         }
     }
 
-    fn single(&mut self, token: Token) {
+    fn single(&mut self, token: Token<'a>) {
         let start = self.at;
         self.at += self.peek().map_or(0, char::len_utf8);
         self.push(token, start);
     }
 
-    fn take_while(&mut self, wanted: impl Fn(char, Option<char>) -> bool) -> String {
+    fn take_while(&mut self, wanted: impl Fn(char, Option<char>) -> bool) -> &'a str {
         let start = self.at;
         while let Some(character) = self.peek() {
             if !wanted(character, self.peek_second()) {
@@ -124,7 +127,7 @@ impl Lexer<'_, '_> {
             }
             self.at += character.len_utf8();
         }
-        self.line[start..self.at].to_owned()
+        &self.line[start..self.at]
     }
 
     fn word(&mut self) {
@@ -136,6 +139,8 @@ impl Lexer<'_, '_> {
         if word.is_empty() {
             return self.single(Token::Degree);
         }
+        let is_lower = word.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-');
+        let word = if is_lower { Cow::Borrowed(word) } else { Cow::Owned(word.to_lowercase()) };
         self.push(Token::Word(word), start);
         // `sq. ft.`, `in.`: the point of a short form is no part of it.
         let next = self.peek_second();

@@ -243,7 +243,7 @@ pub(crate) struct ReadLine {
     pub(crate) typed: String,
     /// A fault was told, so that there is no statement.
     pub(crate) faulty: bool,
-    /// Its first two words, as far as they can be made out.
+    /// Of a faulty line its first two words, as far as they can be made out.
     pub(crate) begins: [String; 2],
 }
 
@@ -279,32 +279,52 @@ fn read_line(
         return read;
     };
     read.span = first.span.to(last.span);
-    for (begins, placed) in read.begins.iter_mut().zip(&lexed.tokens) {
-        if let lexer::Token::Word(word) = &placed.token {
-            *begins = word.to_lowercase();
-        }
-    }
     if lexed.faulty {
+        read.begins = first_words(&lexed.tokens);
         return read;
     }
     let mut cursor = cursor::Cursor::new(&lexed.tokens, text, context.units, faults);
     cursor.first_bare = context.first_bare;
     read.statement = cursor.statement().ok();
     read.faulty = read.statement.is_none();
+    if read.faulty {
+        read.begins = first_words(&lexed.tokens);
+    }
     context.first_bare = cursor.first_bare;
     if let Some(Statement::Head(Head::Units(units))) = read.statement {
         context.units = units;
     }
     if let Some(Statement::Side(run, _)) = &read.statement {
         read.span = side_span(&lexed.tokens, run);
-        let typed = text[read.span.start..read.span.end].split_whitespace();
-        read.typed = typed.collect::<Vec<&str>>().join(" ");
+        read.typed = evened_out(&text[read.span.start..read.span.end]);
     }
     read
 }
 
+/// A text with one blank between its words.
+fn evened_out(text: &str) -> String {
+    let is_even = text.is_ascii() && !text.contains("  ") && !text.contains('\t');
+    if is_even {
+        return text.to_owned();
+    }
+    text.split_whitespace().collect::<Vec<&str>>().join(" ")
+}
+
+/// The first two words of a line, as far as they are words.
+fn first_words(tokens: &[lexer::Placed<'_>]) -> [String; 2] {
+    let word = |i: usize| match tokens.get(i).map(|placed| &placed.token) {
+        Some(lexer::Token::Word(word)) => word.clone().into_owned(),
+        _ => String::new(),
+    };
+    [word(0), word(1)]
+}
+
 /// A fault that makes a line unfit to be looked at word by word.
 fn unreadable(line: &str, offset: usize) -> Option<Diagnostic> {
+    let is_plain = |byte: &u8| matches!(byte, b' '..=b'~' | b'\t');
+    if line.len() <= MOST_CHARACTERS && line.as_bytes().iter().all(|byte| is_plain(byte)) {
+        return None;
+    }
     if line.len() > MOST_CHARACTERS && line.chars().count() > MOST_CHARACTERS {
         let span = Span::new(offset, offset + 1);
         let fault =
@@ -324,11 +344,11 @@ fn unreadable(line: &str, offset: usize) -> Option<Diagnostic> {
 }
 
 /// The part of the line that says how the side runs, before the words after it.
-fn side_span(tokens: &[lexer::Placed], run: &Run) -> Span {
+fn side_span(tokens: &[lexer::Placed<'_>], run: &Run) -> Span {
     const AFTER: [&str; 8] =
         ["recorded", "tolerance", "estimated", "from", "common", "veneer", "photo", "note"];
-    let begins_words = |placed: &&lexer::Placed| match &placed.token {
-        lexer::Token::Word(word) => AFTER.contains(&word.to_lowercase().as_str()),
+    let begins_words = |placed: &&lexer::Placed<'_>| match &placed.token {
+        lexer::Token::Word(word) => AFTER.contains(&word.as_ref()),
         _ => false,
     };
     let least = if *run == Run::Close { 1 } else { 2 };

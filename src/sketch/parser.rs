@@ -149,7 +149,7 @@ impl Cursor<'_> {
 
     /// What to begin a line with instead of a word that a sides file does not have.
     fn instead(&self) -> &'static str {
-        match self.peek_word().unwrap_or_default().as_str() {
+        match self.peek_word().unwrap_or_default() {
             "year" => "the year is `tax year 2026`",
             "market" | "assessed" | "improvement" | "improvements" => {
                 "what the notice says is `value market $412,000 assessed $371,000`"
@@ -483,7 +483,7 @@ impl Cursor<'_> {
         loop {
             let direction = self.direction("which way from the origin")?;
             offsets.push((direction, self.expect_length("how far from the origin")?));
-            let more = self.peek_word().is_some_and(|word| direction_named(&word).is_some());
+            let more = self.peek_word().is_some_and(|word| direction_named(word).is_some());
             if offsets.len() == 2 || !more {
                 return Ok(Place::Start(offsets));
             }

@@ -98,7 +98,7 @@ impl Cursor<'_> {
         let Some(Token::Number(digits)) = self.peek() else {
             return self.unexpected(what, LENGTH_HELP);
         };
-        let digits = digits.clone();
+        let digits = *digits;
         self.advance();
         let first = self.length_number(start, &digits)?;
         match self.accept_mark() {
@@ -178,7 +178,7 @@ impl Cursor<'_> {
     fn inches_only(&mut self, start: Span) -> Read<Written> {
         let mut whole = Decimal::ZERO;
         if let Some(Token::Number(digits)) = self.peek() {
-            let digits = digits.clone();
+            let digits = *digits;
             self.advance();
             whole = self.length_number(start, &digits)?;
             if !self.fraction_follows() && self.peek() != Some(&Token::Slash) {
@@ -282,7 +282,7 @@ impl Cursor<'_> {
 
     fn fraction_part(&mut self, start: Span) -> Read<Decimal> {
         if let Some(Token::Number(digits)) = self.peek() {
-            let digits = digits.clone();
+            let digits = *digits;
             self.advance();
             return self.length_number(start, &digits);
         }
@@ -294,7 +294,7 @@ impl Cursor<'_> {
         let mark = match self.peek()? {
             Token::Feet => Mark::Feet,
             Token::Inch => Mark::Inches,
-            Token::Word(word) => match word.to_lowercase().as_str() {
+            Token::Word(word) => match word.as_ref() {
                 "ft" | "feet" | "foot" => Mark::Feet,
                 "in" | "inch" | "inches" => Mark::Inches,
                 "m" | "metre" | "metres" | "meter" | "meters" => Mark::Metric(Form::Metres),
@@ -354,7 +354,7 @@ impl Cursor<'_> {
         let Some(Token::Number(digits)) = self.peek() else {
             return self.unexpected(what, AREA_HELP);
         };
-        let digits = digits.clone();
+        let digits = *digits;
         self.advance();
         let Some(number) = grouped_number(&digits) else {
             return self.bad_area(start, format!("{} is not a number", quoted(&digits)));
@@ -388,13 +388,13 @@ impl Cursor<'_> {
     }
 
     fn accept_area_unit(&mut self) -> Option<AreaUnit> {
-        let unit = match self.peek_word()?.as_str() {
+        let unit = match self.peek_word()? {
             "sqft" | "sf" => AreaUnit::SquareFeet,
             "sqm" => AreaUnit::SquareMetres,
             "acre" | "acres" => AreaUnit::Acres,
             "hectare" | "hectares" => AreaUnit::Hectares,
             "sq" | "square" => {
-                let unit = match self.peek_word_at(1)?.as_str() {
+                let unit = match self.peek_word_at(1)? {
                     "ft" | "feet" | "foot" => AreaUnit::SquareFeet,
                     "m" | "metre" | "metres" | "meter" | "meters" => AreaUnit::SquareMetres,
                     _ => return None,
@@ -411,7 +411,7 @@ impl Cursor<'_> {
     /// A quadrant bearing: `N 45° 30' 15" E`.
     pub(crate) fn expect_bearing(&mut self) -> Read<Bearing> {
         let start = self.span();
-        let from = match self.peek_word().as_deref() {
+        let from = match self.peek_word() {
             Some("n" | "north") => Direction::North,
             Some("s" | "south") => Direction::South,
             _ => return self.unexpected("`N` or `S`, where a bearing begins", BEARING_HELP),
@@ -425,7 +425,7 @@ impl Cursor<'_> {
         let _ = minutes.is_some() && self.accept(&Token::Feet);
         let seconds = minutes.and_then(|_| self.angle_part());
         let _ = seconds.is_some() && self.accept(&Token::Inch);
-        let toward = match self.peek_word().as_deref() {
+        let toward = match self.peek_word() {
             Some("e" | "east") => Direction::East,
             Some("w" | "west") => Direction::West,
             _ => return self.bad_bearing(start, "a bearing without its `E` or `W`"),

@@ -365,7 +365,7 @@ impl Cursor<'_> {
         let Some(Token::Number(digits)) = self.peek() else {
             return self.unexpected(what, MONEY_HELP);
         };
-        let digits = digits.clone();
+        let digits = *digits;
         self.advance();
         if let Some(word) = self.peek_word().filter(|word| is_short_for_zeros(word)) {
             self.advance();
