@@ -322,7 +322,7 @@ fn first_words(tokens: &[lexer::Placed<'_>]) -> [String; 2] {
 /// A fault that makes a line unfit to be looked at word by word.
 fn unreadable(line: &str, offset: usize) -> Option<Diagnostic> {
     let is_plain = |byte: &u8| matches!(byte, b' '..=b'~' | b'\t');
-    if line.len() <= MOST_CHARACTERS && line.as_bytes().iter().all(|byte| is_plain(byte)) {
+    if line.len() <= MOST_CHARACTERS && line.as_bytes().iter().all(is_plain) {
         return None;
     }
     if line.len() > MOST_CHARACTERS && line.chars().count() > MOST_CHARACTERS {

@@ -100,7 +100,7 @@ impl Cursor<'_> {
         };
         let digits = *digits;
         self.advance();
-        let first = self.length_number(start, &digits)?;
+        let first = self.length_number(start, digits)?;
         match self.accept_mark() {
             Some(Mark::Feet) => self.after_feet(start, first),
             Some(Mark::Inches) => self.in_unit(start, first, Form::FeetAndInches),
@@ -180,12 +180,12 @@ impl Cursor<'_> {
         if let Some(Token::Number(digits)) = self.peek() {
             let digits = *digits;
             self.advance();
-            whole = self.length_number(start, &digits)?;
+            whole = self.length_number(start, digits)?;
             if !self.fraction_follows() && self.peek() != Some(&Token::Slash) {
                 if self.accept_mark() == Some(Mark::Inches) {
                     return self.in_unit(start, whole, Form::FeetAndInches);
                 }
-                return self.unmarked(start, &digits);
+                return self.unmarked(start, digits);
             }
         }
         self.mixed_inches(start, whole)
@@ -284,7 +284,7 @@ impl Cursor<'_> {
         if let Some(Token::Number(digits)) = self.peek() {
             let digits = *digits;
             self.advance();
-            return self.length_number(start, &digits);
+            return self.length_number(start, digits);
         }
         self.bad_length(start, "a fraction with one number", LENGTH_HELP)
     }
@@ -356,8 +356,8 @@ impl Cursor<'_> {
         };
         let digits = *digits;
         self.advance();
-        let Some(number) = grouped_number(&digits) else {
-            return self.bad_area(start, format!("{} is not a number", quoted(&digits)));
+        let Some(number) = grouped_number(digits) else {
+            return self.bad_area(start, format!("{} is not a number", quoted(digits)));
         };
         let Some(unit) = self.accept_area_unit() else {
             let help = format!("write the unit too: `{digits} sq ft`");

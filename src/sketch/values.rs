@@ -369,13 +369,13 @@ impl Cursor<'_> {
         self.advance();
         if let Some(word) = self.peek_word().filter(|word| is_short_for_zeros(word)) {
             self.advance();
-            let message = format!("{what} is written short, with {}", quoted(&word));
+            let message = format!("{what} is written short, with {}", quoted(word));
             return self.bad_money(start, message);
         }
-        match grouped_number(&digits).and_then(Money::written) {
+        match grouped_number(digits).and_then(Money::written) {
             Some(money) => Ok(money),
             None => {
-                let message = format!("{} is no sum of money", quoted(&digits));
+                let message = format!("{} is no sum of money", quoted(digits));
                 self.bad_money(start, message)
             }
         }
