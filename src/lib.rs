@@ -29,6 +29,7 @@
 
 mod area;
 mod areas;
+pub mod batch;
 pub mod diagnostic;
 mod error;
 mod house;

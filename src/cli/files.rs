@@ -96,56 +96,57 @@ pub(crate) fn print(text: &str) -> Result<(), Stop> {
     })
 }
 
-/// Writes a whole file, or leaves what was there: a temporary file beside it, then a rename.
+/// Rewrites a file that is there, or leaves it as it was: a temporary file beside it, then a rename.
 pub(crate) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
-    replace(path, text.as_bytes())
-}
-
-/// Rewrites a file that is there, or leaves it as it was.
-fn replace(path: &Path, bytes: &[u8]) -> Result<(), Stop> {
-    let cannot = |error: &io::Error| {
-        Stop::Said(format!("{} cannot be written: {error}; it is as it was", shown(path)))
-    };
-    // Behind a link the file itself is rewritten, the link stays.
-    let target = path.canonicalize().map_err(|error| cannot(&error))?;
-    let folder = target.parent().unwrap_or(Path::new("."));
-    let permissions = std::fs::metadata(&target).map_err(|error| cannot(&error))?.permissions();
-    if permissions.readonly() {
-        return Err(Stop::Said(format!("{} may not be written; it is as it was", shown(path))));
-    }
-    let mut file = tempfile::NamedTempFile::new_in(folder).map_err(|error| cannot(&error))?;
-    file.write_all(bytes).map_err(|error| cannot(&error))?;
-    file.as_file().set_permissions(permissions).map_err(|error| cannot(&error))?;
-    file.as_file().sync_all().map_err(|error| cannot(&error))?;
-    file.persist(&target).map_err(|error| cannot(&error.error))?;
-    Ok(())
+    write_new(path, text.as_bytes())
 }
 
 /// Writes a file that may be new or replace another, whole or not at all.
 pub(crate) fn write_new(path: &Path, bytes: &[u8]) -> Result<(), Stop> {
-    let cannot = |error: &io::Error| {
-        let why = match error.kind() {
-            ErrorKind::NotFound => "there is no such folder".to_owned(),
-            _ => error.to_string(),
-        };
-        Stop::Said(format!("{} cannot be written: {why}", shown(path)))
+    let is_special = std::fs::metadata(path).is_ok_and(|there| !there.is_file() && !there.is_dir());
+    if is_special {
+        // A pipe or a device is written as it is.
+        return std::fs::write(path, bytes).map_err(|error| cannot_write(path, &error));
+    }
+    let mut file = opened_beside(path)?;
+    file.write_all(bytes).map_err(|error| cannot_write(path, &error))?;
+    put_in_place(file, path)
+}
+
+fn cannot_write(path: &Path, error: &io::Error) -> Stop {
+    let why = match error.kind() {
+        ErrorKind::NotFound => "there is no such folder".to_owned(),
+        _ => error.to_string(),
     };
+    let stays = if path.is_file() { "; it is as it was" } else { "" };
+    Stop::Said(format!("{} cannot be written: {why}{stays}", shown(path)))
+}
+
+/// A temporary file beside the one that is to be written, which may be new; behind a link the file itself.
+pub(crate) fn opened_beside(path: &Path) -> Result<tempfile::NamedTempFile, Stop> {
     if path.is_dir() {
         return Err(Stop::Said(format!("{} is a folder; give a file in it", shown(path))));
     }
-    match std::fs::metadata(path) {
-        Ok(there) if there.is_file() => return replace(path, bytes),
-        // A pipe or a device is written as it is.
-        Ok(_) => return std::fs::write(path, bytes).map_err(|error| cannot(&error)),
-        Err(_) => {}
+    let target = path.canonicalize().unwrap_or_else(|_| path.to_owned());
+    let permissions = std::fs::metadata(&target).ok().map(|there| there.permissions());
+    if permissions.as_ref().is_some_and(std::fs::Permissions::readonly) {
+        return Err(Stop::Said(format!("{} may not be written; it is as it was", shown(path))));
     }
-    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
-    let mut file = like_any_new_file()
+    let folder = target.parent().filter(|folder| !folder.as_os_str().is_empty());
+    let file = like_any_new_file()
         .tempfile_in(folder.unwrap_or(Path::new(".")))
-        .map_err(|error| cannot(&error))?;
-    file.write_all(bytes).map_err(|error| cannot(&error))?;
-    file.as_file().sync_all().map_err(|error| cannot(&error))?;
-    file.persist(path).map_err(|error| cannot(&error.error))?;
+        .map_err(|error| cannot_write(path, &error))?;
+    if let Some(permissions) = permissions {
+        file.as_file().set_permissions(permissions).map_err(|error| cannot_write(path, &error))?;
+    }
+    Ok(file)
+}
+
+/// Puts a finished temporary file where it belongs.
+pub(crate) fn put_in_place(file: tempfile::NamedTempFile, path: &Path) -> Result<(), Stop> {
+    let target = path.canonicalize().unwrap_or_else(|_| path.to_owned());
+    file.as_file().sync_all().map_err(|error| cannot_write(path, &error))?;
+    file.persist(&target).map_err(|error| cannot_write(path, &error.error))?;
     Ok(())
 }
 

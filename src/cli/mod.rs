@@ -1,6 +1,7 @@
 //! The command line: one file a command, files in and out.
 
 mod area;
+mod batch;
 mod check;
 mod files;
 mod new;
@@ -78,6 +79,8 @@ enum Command {
     Sheet(sheet::Options),
     /// Does every figure printed on a page follow from the sides file inside it
     Verify(verify::Options),
+    /// Many houses: one row a figure, and which deserve a second look
+    Batch(batch::Options),
     /// The canonical form of a sides file, comments kept
     Tidy(tidy::Options),
     /// Write a commented file to start from; never over an existing one
@@ -196,6 +199,7 @@ pub(crate) fn run() -> Outcome {
         Command::Area(options) => area::run(&options),
         Command::Sheet(options) => sheet::run(&options),
         Command::Verify(options) => verify::run(&options),
+        Command::Batch(options) => batch::run(&options),
         Command::Tidy(options) => tidy::run(&options),
         Command::New(options) => new::run(&options),
         Command::Completions(options) => shells::completions(&options),

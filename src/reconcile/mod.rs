@@ -59,12 +59,37 @@ impl Reconciliation {
         settings: &Settings,
         weights: &Weights,
     ) -> Result<Reconciliation, Faults> {
+        Reconciliation::worked_out(sound, areas, settings, weights, true)
+    }
+
+    /// The same without the search for what would account for a gap: for streams of many houses. What a figure says it
+    /// counts stays a line of its own; nothing else is put under *counting*.
+    ///
+    /// # Errors
+    ///
+    /// As [`Reconciliation::of`].
+    pub fn unexplained(
+        sound: &Sound,
+        areas: Areas,
+        settings: &Settings,
+    ) -> Result<Reconciliation, Faults> {
+        Reconciliation::worked_out(sound, areas, settings, &Weights::default(), false)
+    }
+
+    fn worked_out(
+        sound: &Sound,
+        areas: Areas,
+        settings: &Settings,
+        weights: &Weights,
+        explain: bool,
+    ) -> Result<Reconciliation, Faults> {
         let mut warnings = areas.warnings.clone();
         let mut figures = Vec::new();
         let mut assumed = areas.assumed();
         for sketch in &sound.sketch().figures {
             let ground = Ground::of(sound, &sketch.figure, &areas, settings)?;
             assumed = assumed.or(ground.walls.assumed());
+            let weights = explain.then_some(weights);
             figures.push(Figure::of(sound, ground, &areas, settings, weights, &mut warnings));
         }
         let outlines = drawn::reports(sound, &areas)?;
@@ -200,14 +225,16 @@ impl Figure {
         ground: Ground<'_>,
         areas: &Areas,
         settings: &Settings,
-        weights: &Weights,
+        weights: Option<&Weights>,
         warnings: &mut Vec<Diagnostic>,
     ) -> Figure {
         let house = sound.house();
         warnings.extend(ground.walls.assumption_warnings(house));
         let recorded = recorded::Recorded::of(sound, &ground, warnings);
         let start = areas.gross().tenth_foot();
-        let explanations = Explanations::of(sound, &ground, recorded.as_ref(), weights, settings);
+        let explain =
+            |weights| Explanations::of(sound, &ground, recorded.as_ref(), weights, settings);
+        let explanations = weights.map(explain).unwrap_or_default();
         let lines = bridge::lines(sound, &ground, recorded.as_ref(), &explanations, start);
         let says = |line: &&Line| line.step() == BridgeStep::Counting && !line.is_supported();
         let counting = lines.iter().find(says).map(Line::area);

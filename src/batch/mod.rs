@@ -1,0 +1,267 @@
+//! Many houses: what each comes to as rows, one a figure, and which deserve a second look.
+//!
+//! No file is opened here and nothing is printed: texts in, rows out. A faulty house is a row with its
+//! faults, never a stop.
+//!
+//! ```
+//! use fairfoot::batch::{Given, Terms, worked_out};
+//!
+//! let sides = "record 110 sq ft\nlevel \"G\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
+//! let house = worked_out("shed", &Given::Sides(sides.to_owned()), &Terms::default());
+//! let row = &house.figures[0];
+//! assert_eq!((row.sq_ft, row.gap_sq_ft), (110, Some(14)));
+//! assert!(house.second_look);
+//! ```
+
+mod summary;
+
+use rust_decimal::Decimal;
+use serde::Serialize;
+
+use crate::area::Area;
+use crate::reconcile::{CouldExplain, Figure};
+use crate::{Areas, Faults, Reconciliation, Settings, Sound};
+pub use summary::{Summary, histogram};
+
+/// How houses are looked at.
+#[derive(Clone, Copy, Debug)]
+pub struct Terms {
+    /// How sides are rounded.
+    pub settings: Settings,
+    /// Figures that differ by more than this, in per cent of the smaller, deserve a second look.
+    pub over_per_cent: Decimal,
+    /// Whether to search for what would account for each gap.
+    pub explain: bool,
+}
+
+impl Default for Terms {
+    fn default() -> Terms {
+        Terms { settings: Settings::default(), over_per_cent: Decimal::from(3), explain: true }
+    }
+}
+
+/// What is given of a house.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Given {
+    /// The text of a sides file.
+    Sides(String),
+    /// Published figures alone, nothing measured: each with the word it has in a sides file.
+    Figures(Vec<(&'static str, i64)>),
+    /// Nothing: why it could not be read.
+    Unreadable(String),
+}
+
+/// One house.
+#[derive(Clone, Debug, Default, Serialize)]
+pub struct House {
+    /// What it goes by.
+    pub id: String,
+    /// Each wall to a tenth of a foot; null where nothing was measured.
+    pub tenth_foot: Option<i64>,
+    /// The same, exactly.
+    pub tenth_foot_exact: Option<String>,
+    /// Each wall to the whole foot.
+    pub whole_foot: Option<i64>,
+    /// The lowest that whole feet could give.
+    pub whole_foot_low: Option<i64>,
+    /// The highest.
+    pub whole_foot_high: Option<i64>,
+    /// Its published figures in file order.
+    pub figures: Vec<Row>,
+    /// Whether somebody should look at it again.
+    pub second_look: bool,
+    /// Why.
+    pub reasons: Vec<String>,
+    /// What is wrong with the file.
+    pub faults: Vec<String>,
+}
+
+/// One published figure.
+#[derive(Clone, Debug, Serialize)]
+pub struct Row {
+    /// `record`, `listing`, `plan`, or its own name.
+    pub figure: String,
+    /// What it says, in whole square feet.
+    pub sq_ft: i64,
+    /// It less what was measured, as whole square feet are printed.
+    pub gap_sq_ft: Option<i64>,
+    /// The gap in per cent of measured, to one decimal, below zero where the figure is smaller.
+    pub per_cent: Option<String>,
+    /// Whether rounding could account for it: `yes`, `only against the rounding`, `no`; null where that is not known.
+    pub rounding: Option<&'static str>,
+    /// What would best account for it.
+    pub explanation: Option<String>,
+    /// Whether that leaves no more than rounding does.
+    pub fits: Option<bool>,
+}
+
+const OUTSIDE: &str = "record outside what whole feet allow";
+const REPEATS: &str = "listing repeats the record";
+const ESTIMATED: &str = "a wall is estimated";
+
+/// What a house comes to.
+pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> House {
+    let house = match given {
+        Given::Sides(text) => measured(id, text, terms),
+        Given::Figures(figures) => Ok(published(figures, terms)),
+        Given::Unreadable(why) => Ok(House { faults: vec![why.clone()], ..House::default() }),
+    };
+    let mut house =
+        house.unwrap_or_else(|faults| House { faults: told(&faults), ..House::default() });
+    house.id = id.to_owned();
+    house.second_look = !house.reasons.is_empty();
+    house
+}
+
+/// Each fault in a line: where, which, what.
+fn told(faults: &Faults) -> Vec<String> {
+    const MOST: usize = 5;
+    let errors = faults.list().iter().filter(|fault| fault.is_error());
+    let line = |fault: &crate::Diagnostic| {
+        let line = faults.source().line(fault.span().start);
+        format!("line {line}: {}: {}", fault.word(), fault.message())
+    };
+    errors.take(MOST).map(line).collect()
+}
+
+fn measured(id: &str, text: &str, terms: &Terms) -> Result<House, Faults> {
+    let sound = crate::read(id, text)?;
+    let areas = Areas::of(&sound, &terms.settings)?;
+    let reconciliation = if terms.explain {
+        Reconciliation::of(&sound, areas, &terms.settings)?
+    } else {
+        Reconciliation::unexplained(&sound, areas, &terms.settings)?
+    };
+    let gross = reconciliation.areas().gross();
+    let figures = reconciliation.figures();
+    let mut house = House {
+        tenth_foot: Some(gross.tenth_foot().whole_sq_ft()),
+        tenth_foot_exact: Some(gross.tenth_foot().sq_ft_text()),
+        whole_foot: Some(gross.whole_foot().whole_sq_ft()),
+        whole_foot_low: gross.range().map(|range| range.low.whole_sq_ft()),
+        whole_foot_high: gross.range().map(|range| range.high.whole_sq_ft()),
+        figures: figures.iter().map(|figure| row(&sound, figure)).collect(),
+        ..House::default()
+    };
+    if figures.iter().any(is_outside) {
+        house.reasons.push(OUTSIDE.to_owned());
+    }
+    let sizes: Vec<i64> = figures.iter().map(|figure| figure.area().whole_sq_ft()).collect();
+    if repeats(&house.figures, house.tenth_foot) {
+        house.reasons.push(REPEATS.to_owned());
+    }
+    if disagree(sizes.iter().copied().chain(house.tenth_foot), terms.over_per_cent) {
+        house.reasons.push(disagreement(terms));
+    }
+    let counted = sound.house().spaces().iter().filter(|space| space.is_counted());
+    if counted.flat_map(|space| space.sides()).any(|side| side.how() == "estimated") {
+        house.reasons.push(ESTIMATED.to_owned());
+    }
+    Ok(house)
+}
+
+/// Whether a record cannot come from whole-foot walls of this house.
+fn is_outside(figure: &Figure) -> bool {
+    figure.word() == "record" && figure.enough().could_explain() == Some(CouldExplain::No)
+}
+
+/// Figures of which nothing was measured.
+fn published(figures: &[(&'static str, i64)], terms: &Terms) -> House {
+    let row = |&(figure, sq_ft): &(&'static str, i64)| Row {
+        figure: figure.to_owned(),
+        sq_ft,
+        gap_sq_ft: None,
+        per_cent: None,
+        rounding: None,
+        explanation: None,
+        fits: None,
+    };
+    let mut house = House { figures: figures.iter().map(row).collect(), ..House::default() };
+    if repeats(&house.figures, None) {
+        house.reasons.push(REPEATS.to_owned());
+    }
+    if disagree(figures.iter().map(|figure| figure.1), terms.over_per_cent) {
+        house.reasons.push(disagreement(terms));
+    }
+    house
+}
+
+/// Whether the listing has the record's figure and not the tape's.
+fn repeats(rows: &[Row], measured: Option<i64>) -> bool {
+    let of = |name: &str| rows.iter().find(|row| row.figure == name).map(|row| row.sq_ft);
+    of("record").is_some_and(|record| of("listing") == Some(record) && measured != Some(record))
+}
+
+fn disagreement(terms: &Terms) -> String {
+    format!("figures disagree by over {} %", terms.over_per_cent.normalize())
+}
+
+/// Whether the largest is over the smallest by more than so many per cent of it.
+fn disagree(sizes: impl Iterator<Item = i64> + Clone, over_per_cent: Decimal) -> bool {
+    let (Some(low), Some(high)) = (sizes.clone().min(), sizes.max()) else { return false };
+    Decimal::from(high - low) * Decimal::ONE_HUNDRED > over_per_cent * Decimal::from(low)
+}
+
+fn row(sound: &Sound, figure: &Figure) -> Row {
+    let best = figure.explanations().list().first();
+    let gap = figure.area().whole_sq_ft() - figure.start().whole_sq_ft();
+    let is_measured = figure.start() != Area::ZERO;
+    Row {
+        figure: figure.name().to_owned(),
+        sq_ft: figure.area().whole_sq_ft(),
+        gap_sq_ft: is_measured.then_some(gap),
+        per_cent: figure.gap().per_cent_of(figure.start()),
+        rounding: figure.enough().could_explain().map(CouldExplain::words),
+        explanation: best.map(|best| best.words(sound.house())),
+        fits: best.map(crate::Explanation::fits),
+    }
+}
+
+/// The heads of [`cells`], as they stand over a table or in CSV.
+pub const HEADS: [&str; 15] = [
+    "id",
+    "figure",
+    "sq_ft",
+    "tenth_foot",
+    "whole_foot",
+    "whole_foot_low",
+    "whole_foot_high",
+    "gap_sq_ft",
+    "per_cent",
+    "rounding",
+    "explanation",
+    "fits",
+    "second_look",
+    "reason",
+    "faults",
+];
+
+/// A house as rows of text, one a figure; one without a figure where it has none.
+pub fn cells(house: &House) -> Vec<Vec<String>> {
+    let number = |number: Option<i64>| number.map(|number| number.to_string()).unwrap_or_default();
+    let yes = |yes: bool| if yes { "yes" } else { "no" }.to_owned();
+    let one = |row: Option<&Row>| {
+        let text = |get: fn(&Row) -> String| row.map(get).unwrap_or_default();
+        vec![
+            house.id.clone(),
+            text(|row| row.figure.clone()),
+            text(|row| row.sq_ft.to_string()),
+            number(house.tenth_foot),
+            number(house.whole_foot),
+            number(house.whole_foot_low),
+            number(house.whole_foot_high),
+            number(row.and_then(|row| row.gap_sq_ft)),
+            text(|row| row.per_cent.clone().unwrap_or_default()),
+            text(|row| row.rounding.unwrap_or_default().to_owned()),
+            text(|row| row.explanation.clone().unwrap_or_default()),
+            row.and_then(|row| row.fits).map(yes).unwrap_or_default(),
+            yes(house.second_look),
+            house.reasons.join("; "),
+            house.faults.join("; "),
+        ]
+    };
+    if house.figures.is_empty() {
+        return vec![one(None)];
+    }
+    house.figures.iter().map(|row| one(Some(row))).collect()
+}

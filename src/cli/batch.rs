@@ -1,0 +1,170 @@
+//! `fairfoot batch`: many houses, one row a figure, in the order in which they came.
+
+mod houses;
+mod output;
+mod workers;
+
+use std::io::{self, IsTerminal};
+use std::num::NonZeroUsize;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use clap::{Args, ValueEnum};
+use fairfoot::batch::{Summary, Terms, histogram};
+use rust_decimal::Decimal;
+
+use crate::cli::{Outcome, Rounding, Stop, files};
+use output::{Output, Written};
+
+#[derive(Debug, Args)]
+pub(crate) struct Options {
+    /// Sides files, folders (every `.sides` in them), a `.csv` of figures, or `-` for JSON lines on standard input
+    #[arg(required = true, value_name = "PATH")]
+    paths: Vec<PathBuf>,
+    /// How rows are written; JSON lines for `-`, else a table on a terminal and CSV into a file or a pipe
+    #[arg(long, value_enum, value_name = "FORMAT")]
+    format: Option<Format>,
+    /// Figures that differ by more deserve a second look, in per cent of the smaller
+    #[arg(long, value_name = "PER CENT", default_value = "3%", value_parser = per_cent)]
+    over: Decimal,
+    /// How many houses are worked on at once; all cores unless said
+    #[arg(long, value_name = "N")]
+    jobs: Option<NonZeroUsize>,
+    /// Leave out what would account for each gap: much faster
+    #[arg(long)]
+    plain: bool,
+    /// Write the rows to a file, whole or not at all
+    #[arg(short, long, value_name = "OUT")]
+    out: Option<PathBuf>,
+    /// Tell at the end how many there were, medians and the largest gaps, on standard error
+    #[arg(long)]
+    summary: bool,
+    /// Draw how far the figures lie from the measured areas, as SVG
+    #[arg(long, value_name = "FILE.svg")]
+    plot: Option<PathBuf>,
+    #[command(flatten)]
+    rounding: Rounding,
+}
+
+/// How rows are written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Format {
+    /// A line a figure, its head first
+    Csv,
+    /// A JSON object a line, one a house
+    Jsonl,
+    /// Columns for a screen
+    Table,
+}
+
+/// `3%`, `3 %` or `3`.
+fn per_cent(text: &str) -> Result<Decimal, String> {
+    let digits = text.trim().trim_end_matches('%').trim();
+    let number: Decimal =
+        digits.parse().map_err(|_| "write a number of per cent, as `3%`".to_owned())?;
+    if number < Decimal::ZERO || number > Decimal::from(1000) {
+        return Err("it lies between 0% and 1000%".to_owned());
+    }
+    Ok(number)
+}
+
+impl Options {
+    fn is_stream(&self) -> bool {
+        self.paths.iter().any(|path| path == Path::new("-"))
+    }
+
+    fn format(&self) -> Format {
+        match self.format {
+            Some(format) => format,
+            None if self.is_stream() => Format::Jsonl,
+            None if self.out.is_none() && io::stdout().is_terminal() => Format::Table,
+            None => Format::Csv,
+        }
+    }
+}
+
+pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
+    if options.is_stream() && options.paths.len() > 1 {
+        return Err(Stop::Said("`-` stands alone: a stream has its houses in it".to_owned()));
+    }
+    let terms = Terms {
+        settings: options.rounding.settings(),
+        over_per_cent: options.over,
+        explain: !options.plain,
+    };
+    let stop = stop_flag()?;
+    let houses = houses::of(&options.paths)?;
+    let format = options.format();
+    let jobs = options.jobs.or_else(|| std::thread::available_parallelism().ok());
+    let jobs = jobs.map_or(1, NonZeroUsize::get);
+    let mut output = Output::new(options.out.as_deref(), format)?;
+    let mut summary = (options.summary || options.plot.is_some()).then(Summary::default);
+    let bar = progress(houses.known);
+    let mut faulty = false;
+    let mut chunks = workers::started(houses.list, terms, format, jobs, summary.is_some());
+    while let Some(chunk) = chunks.next() {
+        faulty |= chunk.faulty;
+        bar.inc(chunk.count);
+        if output.write(&chunk.bytes)? == Written::NobodyReads {
+            return Ok(Outcome::Done);
+        }
+        if let Some(summary) = &mut summary {
+            chunk.houses.iter().for_each(|house| summary.add(house));
+        }
+        if stop.load(Ordering::Relaxed) {
+            bar.abandon();
+            files::say("stopped; every row that is written is whole");
+            return Ok(Outcome::Usage);
+        }
+    }
+    bar.finish_and_clear();
+    output.finish()?;
+    told(options, summary)?;
+    Ok(if faulty { Outcome::Fault } else { Outcome::Done })
+}
+
+/// What all came to.
+fn told(options: &Options, summary: Option<Summary>) -> Result<(), Stop> {
+    let Some(mut summary) = summary else { return Ok(()) };
+    if let Some(plot) = &options.plot {
+        files::write_new(plot, histogram(summary.per_cents()).as_bytes())?;
+    }
+    if options.summary {
+        files::say(summary.text().trim_end());
+    }
+    Ok(())
+}
+
+/// Set once somebody has typed Ctrl-C: the chunk at hand is written whole, then all ends.
+fn stop_flag() -> Result<Arc<AtomicBool>, Stop> {
+    let stop = Arc::new(AtomicBool::new(false));
+    let flag = Arc::clone(&stop);
+    let on_signal = move || {
+        // The second time nobody waits for a reader that does not read.
+        if flag.swap(true, Ordering::Relaxed) {
+            std::process::exit(130);
+        }
+    };
+    ctrlc::set_handler(on_signal)
+        .map_err(|error| Stop::Said(format!("Ctrl-C cannot be waited for: {error}")))?;
+    Ok(stop)
+}
+
+/// A bar with rate and time left, on a terminal only.
+fn progress(known: Option<u64>) -> indicatif::ProgressBar {
+    let bar = match known {
+        _ if !io::stderr().is_terminal() => indicatif::ProgressBar::hidden(),
+        Some(known) if known < 50 => indicatif::ProgressBar::hidden(),
+        Some(known) => indicatif::ProgressBar::new(known),
+        None => indicatif::ProgressBar::no_length(),
+    };
+    let template = match known {
+        Some(_) => "{wide_bar} {human_pos} of {human_len} houses, {per_sec}, {eta} left",
+        None => "{human_pos} houses, {per_sec}",
+    };
+    match indicatif::ProgressStyle::with_template(template) {
+        Ok(style) => bar.with_style(style),
+        Err(_) => bar,
+    }
+}

@@ -1,0 +1,263 @@
+//! Where the houses come from: files, folders, a table of figures, a stream of JSON lines.
+
+use std::fs::{self, File};
+use std::io::{self, BufRead, BufReader, Read};
+use std::path::{Path, PathBuf};
+
+use fairfoot::MOST_BYTES;
+use fairfoot::batch::Given;
+use serde::Deserialize;
+
+use crate::cli::{Stop, files};
+
+/// One house on its way to be worked out.
+#[derive(Debug)]
+pub(super) enum Waiting {
+    /// A sides file to be read.
+    File(PathBuf),
+    /// A line of JSON.
+    Line(Vec<u8>),
+    /// What a row of a table gives.
+    Row(String, Given),
+}
+
+/// Houses one after the other, and how many if that is known.
+pub(super) struct Houses {
+    pub(super) list: Box<dyn Iterator<Item = Waiting> + Send>,
+    pub(super) known: Option<u64>,
+}
+
+/// The houses of all paths; folders are gone through, their files in the order of their names.
+pub(super) fn of(paths: &[PathBuf]) -> Result<Houses, Stop> {
+    if paths == [PathBuf::from("-")] {
+        if io::IsTerminal::is_terminal(&io::stdin()) {
+            files::say("reading houses from the keyboard, one line of JSON each; end with Ctrl-D");
+        }
+        return Ok(Houses { list: Box::new(Lines::new(io::stdin())), known: None });
+    }
+    let mut list = Vec::new();
+    for path in paths {
+        add(path, &mut list)?;
+    }
+    let known = u64::try_from(list.len()).ok();
+    Ok(Houses { list: Box::new(list.into_iter()), known })
+}
+
+fn add(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
+    let said =
+        |error: &io::Error| Stop::Said(format!("{} cannot be read: {error}", files::shown(path)));
+    let kind = fs::metadata(path).map_err(|error| said(&error))?;
+    if !kind.is_dir() {
+        let is_table = path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
+        return if is_table {
+            table(path, list)
+        } else {
+            Ok(list.push(Waiting::File(path.to_owned())))
+        };
+    }
+    let entries = fs::read_dir(path).map_err(|error| said(&error))?;
+    let mut inside: Vec<PathBuf> =
+        entries.filter_map(Result::ok).map(|entry| entry.path()).collect();
+    inside.sort();
+    for path in inside {
+        let is_sides = path.extension().is_some_and(|ending| ending == "sides");
+        // A link to a folder is not followed: it may lead back.
+        let is_folder = fs::symlink_metadata(&path).is_ok_and(|kind| kind.is_dir());
+        if is_folder {
+            add(&path, list)?;
+        } else if is_sides {
+            list.push(Waiting::File(path));
+        }
+    }
+    Ok(())
+}
+
+/// The rows of a table of figures: `id`, `record`, `listing`, `plan`, and `sides` for a sides file beside it.
+fn table(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
+    let said = |what: String| Stop::Said(format!("{}: {what}", files::shown(path)));
+    let mut reader = csv::ReaderBuilder::new()
+        .trim(csv::Trim::All)
+        .flexible(true)
+        .from_path(path)
+        .map_err(|error| said(error.to_string()))?;
+    let heads = reader.headers().map_err(|error| said(error.to_string()))?.clone();
+    let column = |name: &str| heads.iter().position(|head| head.eq_ignore_ascii_case(name));
+    let Some(id) = column("id") else {
+        return Err(said(
+            "its first line names the columns: `id,record,listing,plan,sides`".to_owned(),
+        ));
+    };
+    let figures = ["record", "listing", "plan"].map(|name| (name, column(name)));
+    for (i, record) in reader.records().enumerate() {
+        let number = format!("row {}", i + 2);
+        let record = match record {
+            Ok(record) => record,
+            Err(error) => {
+                list.push(Waiting::Row(number, Given::Unreadable(error.to_string())));
+                continue;
+            }
+        };
+        let name = record.get(id).filter(|id| !id.is_empty()).map_or(number, str::to_owned);
+        let sides = column("sides").and_then(|at| record.get(at)).filter(|path| !path.is_empty());
+        if let Some(sides) = sides {
+            let beside = path.parent().unwrap_or(Path::new("")).join(sides);
+            list.push(Waiting::Row(name, sides_with(&beside, &read_figures(&figures, &record))));
+            continue;
+        }
+        let given = match read_figures(&figures, &record) {
+            Ok(figures) if figures.is_empty() => {
+                Given::Unreadable("the row has no figure".to_owned())
+            }
+            Ok(figures) => Given::Figures(figures),
+            Err(why) => Given::Unreadable(why),
+        };
+        list.push(Waiting::Row(name, given));
+    }
+    Ok(())
+}
+
+type Figures = Result<Vec<(&'static str, i64)>, String>;
+
+fn read_figures(
+    columns: &[(&'static str, Option<usize>); 3],
+    record: &csv::StringRecord,
+) -> Figures {
+    let mut found = Vec::new();
+    for (name, at) in columns {
+        let Some(text) = at.and_then(|at| record.get(at)).filter(|text| !text.is_empty()) else {
+            continue;
+        };
+        let digits = text.replace(',', "");
+        let digits = digits.trim_end_matches("sq ft").trim();
+        match digits.parse::<i64>() {
+            Ok(number) if number > 0 && number <= 1_000_000_000 => found.push((*name, number)),
+            _ => return Err(format!("`{text}` is no {name} in whole square feet")),
+        }
+    }
+    Ok(found)
+}
+
+/// A sides file with the figures of its row before it; those that it gives itself stand.
+fn sides_with(path: &Path, figures: &Figures) -> Given {
+    let figures = match figures {
+        Ok(figures) => figures,
+        Err(why) => return Given::Unreadable(why.clone()),
+    };
+    match read(path) {
+        Err(why) => Given::Unreadable(why),
+        Ok(text) => {
+            let says = |name: &str| {
+                text.lines().any(|line| line.trim_start().starts_with(&format!("{name} ")))
+            };
+            let missing = figures.iter().filter(|(name, _)| !says(name));
+            let added: String =
+                missing.map(|(name, sq_ft)| format!("{name} {sq_ft} sq ft\n")).collect();
+            Given::Sides(added + &text)
+        }
+    }
+}
+
+/// The text of a sides file, or why there is none.
+fn read(path: &Path) -> Result<String, String> {
+    let limit = u64::try_from(MOST_BYTES).unwrap_or(u64::MAX);
+    let mut bytes = Vec::new();
+    File::open(path)
+        .and_then(|file| file.take(limit + 1).read_to_end(&mut bytes))
+        .map_err(|error| format!("{} cannot be read: {error}", files::shown(path)))?;
+    if bytes.len() > MOST_BYTES {
+        return Err(format!("{} has more than 4 MB", files::shown(path)));
+    }
+    String::from_utf8(bytes).map_err(|_| format!("{} is not text in UTF-8", files::shown(path)))
+}
+
+/// A line of a stream.
+#[derive(Deserialize)]
+struct House {
+    id: serde_json::Value,
+    sides: String,
+}
+
+impl Waiting {
+    /// Its name, and what is given of it.
+    pub(super) fn given(self, number: u64) -> (String, Given) {
+        match self {
+            Waiting::Row(id, given) => (id, given),
+            Waiting::File(path) => {
+                let given = read(&path).map_or_else(Given::Unreadable, Given::Sides);
+                (path.display().to_string(), given)
+            }
+            Waiting::Line(bytes) => line(&bytes, number),
+        }
+    }
+}
+
+fn line(bytes: &[u8], number: u64) -> (String, Given) {
+    let name = || format!("line {number}");
+    if bytes.len() > MOST_LINE {
+        return (name(), Given::Unreadable("the line has more than 9 MB".to_owned()));
+    }
+    match serde_json::from_slice::<House>(bytes) {
+        Ok(House { id: serde_json::Value::String(id), sides }) => (id, Given::Sides(sides)),
+        Ok(House { id, sides }) => (id.to_string(), Given::Sides(sides)),
+        Err(error) => {
+            let why = format!("no house in JSON (`{{\"id\": \"…\", \"sides\": \"…\"}}`): {error}");
+            (name(), Given::Unreadable(why))
+        }
+    }
+}
+
+/// The most bytes of a line that are kept; a sides file of the most bytes there may be is shorter.
+const MOST_LINE: usize = 9_000_000;
+
+/// Lines of a stream, empty ones left out; of a line that is too long only its beginning is kept.
+struct Lines<R> {
+    reader: BufReader<R>,
+}
+
+impl<R: Read> Lines<R> {
+    fn new(reader: R) -> Lines<R> {
+        Lines { reader: BufReader::with_capacity(1 << 18, reader) }
+    }
+
+    /// Reads to the end of a line that is too long.
+    fn skip_rest(&mut self) -> io::Result<()> {
+        loop {
+            let buffer = self.reader.fill_buf()?;
+            if buffer.is_empty() {
+                return Ok(());
+            }
+            let end = buffer.iter().position(|&byte| byte == b'\n');
+            let used = end.map_or(buffer.len(), |end| end + 1);
+            self.reader.consume(used);
+            if end.is_some() {
+                return Ok(());
+            }
+        }
+    }
+}
+
+impl<R: Read> Iterator for Lines<R> {
+    type Item = Waiting;
+
+    fn next(&mut self) -> Option<Waiting> {
+        loop {
+            let mut line = Vec::new();
+            let limit = u64::try_from(MOST_LINE).unwrap_or(u64::MAX) + 1;
+            let read = (&mut self.reader).take(limit).read_until(b'\n', &mut line);
+            match read {
+                Ok(0) => return None,
+                Ok(_) => {}
+                Err(error) => {
+                    let why = format!("standard input cannot be read on: {error}");
+                    return Some(Waiting::Row("standard input".to_owned(), Given::Unreadable(why)));
+                }
+            }
+            if line.len() > MOST_LINE && line.last() != Some(&b'\n') && self.skip_rest().is_err() {
+                return None;
+            }
+            if !line.trim_ascii().is_empty() {
+                return Some(Waiting::Line(line));
+            }
+        }
+    }
+}

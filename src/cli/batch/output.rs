@@ -1,0 +1,108 @@
+//! Rows on their way out: to standard output as they come, or to a file that is there once it is whole.
+
+use std::io::{self, ErrorKind, Write};
+use std::path::{Path, PathBuf};
+
+use fairfoot::batch::{HEADS, House, cells};
+use tempfile::NamedTempFile;
+
+use crate::cli::batch::Format;
+use crate::cli::{Stop, files};
+
+/// Whether somebody still reads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Written {
+    Whole,
+    NobodyReads,
+}
+
+/// Where rows go.
+pub(super) struct Output {
+    file: Option<(NamedTempFile, PathBuf)>,
+    head: Vec<u8>,
+}
+
+impl Output {
+    /// Opens the output before any work is done.
+    pub(super) fn new(out: Option<&Path>, format: Format) -> Result<Output, Stop> {
+        let file = out.map(files::opened_beside).transpose()?;
+        let file = file.zip(out.map(Path::to_owned));
+        let mut head = Vec::new();
+        match format {
+            Format::Csv => csv_line(&mut head, &HEADS.map(str::to_owned)),
+            Format::Table => table_line(&mut head, &HEADS.map(|head| head.replace('_', " "))),
+            Format::Jsonl => {}
+        }
+        Ok(Output { file, head })
+    }
+
+    /// Writes whole rows.
+    pub(super) fn write(&mut self, bytes: &[u8]) -> Result<Written, Stop> {
+        let head = std::mem::take(&mut self.head);
+        let all = if head.is_empty() { bytes.to_vec() } else { [&head, bytes].concat() };
+        let written = match &mut self.file {
+            Some((file, _)) => file.write_all(&all),
+            None => {
+                let mut out = io::stdout().lock();
+                out.write_all(&all).and_then(|()| out.flush())
+            }
+        };
+        match written {
+            Ok(()) => Ok(Written::Whole),
+            Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(Written::NobodyReads),
+            Err(error) => Err(Stop::Said(format!("the rows cannot be written: {error}"))),
+        }
+    }
+
+    /// Puts the file in its place.
+    pub(super) fn finish(mut self) -> Result<(), Stop> {
+        if !self.head.is_empty() {
+            self.write(&[])?;
+        }
+        match self.file {
+            Some((file, path)) => files::put_in_place(file, &path),
+            None => Ok(()),
+        }
+    }
+}
+
+/// Adds a house, as its rows.
+pub(super) fn append(bytes: &mut Vec<u8>, house: &House, format: Format) {
+    match format {
+        Format::Jsonl => {
+            // A house is made of texts and numbers: it can always be written as JSON.
+            if serde_json::to_writer(&mut *bytes, house).is_ok() {
+                bytes.push(b'\n');
+            }
+        }
+        Format::Csv => cells(house).iter().for_each(|row| csv_line(bytes, row)),
+        Format::Table => cells(house).iter().for_each(|row| table_line(bytes, row)),
+    }
+}
+
+fn csv_line(bytes: &mut Vec<u8>, row: &[String]) {
+    let mut writer = csv::WriterBuilder::new().from_writer(bytes);
+    // Writing into memory does not fail.
+    let _ = writer.write_record(row);
+    let _ = writer.flush();
+}
+
+/// The columns of the table: id, figure, what it says, measured, gap, per cent, rounding, why to look again.
+fn table_line(bytes: &mut Vec<u8>, row: &[String]) {
+    let cell = |i: usize| row.get(i).map(|cell| files::visible(cell)).unwrap_or_default();
+    let short = |i: usize, width: usize| -> String { cell(i).chars().take(width).collect() };
+    let why = if cell(14).is_empty() { cell(13) } else { cell(14) };
+    let line = format!(
+        "{:<26} {:<8} {:>9} {:>10} {:>9} {:>8} {:<10} {}",
+        short(0, 26),
+        short(1, 8),
+        cell(2),
+        short(3, 10),
+        short(7, 9),
+        short(8, 8),
+        short(9, 10),
+        why
+    );
+    bytes.extend_from_slice(line.trim_end().as_bytes());
+    bytes.push(b'\n');
+}
