@@ -1,5 +1,7 @@
 //! Each space under each rule, and the totals: what is counted, what is taken off, what is listed apart.
 
+use std::sync::Arc;
+
 use crate::Sound;
 use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
@@ -15,7 +17,10 @@ use crate::walls::{Ruled, Walls};
 #[derive(Clone, Debug)]
 pub struct Areas {
     pub(crate) spaces: Vec<SpaceAreas>,
-    pub(crate) outside: Walls,
+    pub(crate) outside: Arc<Walls>,
+    /// The walls outside under each rule.
+    pub(crate) fine: Arc<Ruled>,
+    pub(crate) whole: Arc<Ruled>,
     gross: Total,
     below_grade: Option<Total>,
     pub(crate) warnings: Vec<Diagnostic>,
@@ -142,9 +147,9 @@ impl Areas {
     /// A fault where moving the walls to the outside face leaves nothing of a side.
     pub fn of(sound: &Sound, settings: &Settings) -> Result<Areas, Faults> {
         let house = sound.house();
-        let outside = Walls::of(sound, Face::Outside)?;
-        let fine = outside.ruled(settings.tenth_foot(), settings.reach);
-        let whole = outside.ruled(settings.whole_foot(), settings.reach);
+        let outside = Arc::new(Walls::of(sound, Face::Outside)?);
+        let fine = Arc::new(outside.ruled(settings.tenth_foot(), settings.reach));
+        let whole = Arc::new(outside.ruled(settings.whole_foot(), settings.reach));
         let range = outside.ranges(Step::WholeFoot, Latitude::Reach(settings.reach));
         let widest = outside.ranges(Step::WholeFoot, Latitude::Any);
         let as_measured: Vec<Area> =
@@ -189,7 +194,7 @@ impl Areas {
             let space = &house.spaces[i];
             space.closed.is_computed() || space.face != Face::Outside && space.closed.is_slanted()
         });
-        Ok(Areas { spaces, outside, gross, below_grade, warnings, is_computed })
+        Ok(Areas { spaces, outside, fine, whole, gross, below_grade, warnings, is_computed })
     }
 
     /// The length of a side outside, not rounded; none where it runs aslant or lies in several pieces.

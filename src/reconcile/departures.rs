@@ -5,6 +5,8 @@
     reason = "explanations are weighed in floats"
 )]
 
+use std::sync::Arc;
+
 use crate::Sound;
 use crate::area::Area;
 use crate::areas::{is_in_total, net};
@@ -252,7 +254,11 @@ pub(crate) fn settings(
     let mut list = Vec::new();
     for face in [Face::Outside, Face::Frame, Face::Inside] {
         let own = face == ground.face;
-        let walls = if own { Some(ground.walls.clone()) } else { Walls::of(sound, face).ok() };
+        let walls = if own {
+            Some(Arc::clone(&ground.walls))
+        } else {
+            Walls::of(sound, face).ok().map(Arc::new)
+        };
         let Some(walls) = walls else { continue };
         let chance = if own { 1.0 - weights.face } else { weights.face / 2.0 };
         for (label, words, way, of) in ways(ground, weights, settings) {

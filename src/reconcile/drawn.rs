@@ -1,5 +1,7 @@
 //! The record's own sketch, or the plan's: its area against its own total, its walls against ours.
 
+use std::sync::Arc;
+
 use crate::Sound;
 use crate::area::Area;
 use crate::areas::Areas;
@@ -101,8 +103,8 @@ pub(super) fn reports(sound: &Sound, areas: &Areas) -> Result<Vec<OutlineReport>
             .find(|figure| Figure::drawn(&figure.figure) == Some(drawn.drawn));
         let face = figure.and_then(|figure| figure.figure.basis.face).unwrap_or_default();
         let walls = match face {
-            crate::sketch::Face::Outside => areas.outside.clone(),
-            face => Walls::of(sound, face)?,
+            crate::sketch::Face::Outside => Arc::clone(&areas.outside),
+            face => Arc::new(Walls::of(sound, face)?),
         };
         reports.push(report(house, drawn, &walls));
     }

@@ -8,6 +8,8 @@ mod recorded;
 mod search;
 mod weights;
 
+use std::sync::Arc;
+
 use crate::Sound;
 use crate::area::{Area, WrittenArea};
 use crate::areas::Areas;
@@ -174,9 +176,9 @@ pub(crate) struct Ground<'a> {
     pub(crate) figure: &'a FigureStatement,
     pub(crate) face: Face,
     pub(crate) rule: Rule,
-    pub(crate) walls: Walls,
-    pub(crate) fine: Ruled,
-    pub(crate) ruled: Ruled,
+    pub(crate) walls: Arc<Walls>,
+    pub(crate) fine: Arc<Ruled>,
+    pub(crate) ruled: Arc<Ruled>,
     /// What whole feet, or half feet where the figure says so, could give in total: as usual, and at the very most.
     pub(crate) ranges: [Option<Range>; 2],
 }
@@ -190,10 +192,18 @@ impl<'a> Ground<'a> {
     ) -> Result<Ground<'a>, Faults> {
         let face = figure.basis.face.unwrap_or_default();
         let rule = settings.on(step_of(figure).unwrap_or(settings.fine));
-        let walls =
-            if face == Face::Outside { areas.outside.clone() } else { Walls::of(sound, face)? };
-        let fine = walls.ruled(settings.tenth_foot(), settings.reach);
-        let ruled = walls.ruled(rule, settings.reach);
+        let (walls, fine) = if face == Face::Outside {
+            (Arc::clone(&areas.outside), Arc::clone(&areas.fine))
+        } else {
+            let walls = Arc::new(Walls::of(sound, face)?);
+            let fine = walls.ruled(settings.tenth_foot(), settings.reach);
+            (walls, Arc::new(fine))
+        };
+        let ruled = match rule.step {
+            step if step == settings.fine => Arc::clone(&fine),
+            Step::WholeFoot if face == Face::Outside => Arc::clone(&areas.whole),
+            _ => Arc::new(walls.ruled(rule, settings.reach)),
+        };
         let step = range_step(rule.step);
         let ranges = if face == Face::Outside && step == Step::WholeFoot {
             [areas.gross().range(), areas.gross().widest()]

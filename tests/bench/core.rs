@@ -11,6 +11,10 @@
 use divan::{Bencher, black_box};
 use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings};
 
+/// The program's own.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 fn main() {
     divan::main();
 }
