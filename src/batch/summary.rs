@@ -4,7 +4,7 @@
     clippy::cast_precision_loss,
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
-    clippy::integer_division,
+    clippy::cast_possible_wrap,
     reason = "shares, medians and bars of many houses"
 )]
 

@@ -49,11 +49,11 @@ fn add(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
     let kind = fs::metadata(path).map_err(|error| said(&error))?;
     if !kind.is_dir() {
         let is_table = path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
-        return if is_table {
-            table(path, list)
-        } else {
-            Ok(list.push(Waiting::File(path.to_owned())))
-        };
+        if is_table {
+            return table(path, list);
+        }
+        list.push(Waiting::File(path.to_owned()));
+        return Ok(());
     }
     let entries = fs::read_dir(path).map_err(|error| said(&error))?;
     let mut inside: Vec<PathBuf> =

@@ -1,0 +1,331 @@
+//! Many houses: rows in their order, whatever the cores; faulty ones are rows; memory stays as it is.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that cannot go on has failed"
+)]
+
+use std::fs;
+use std::io::{BufRead, BufReader, Read, Write};
+use std::process::{Child, Command, Stdio};
+
+use fairfoot::batch::{Given, Terms, worked_out};
+use serde_json::Value;
+
+fn program() -> Command {
+    Command::new(assert_cmd::cargo::cargo_bin!("fairfoot"))
+}
+
+/// A house of 28' 4" by 42' 7": 28.3 × 42.6 = 1,205.58; 28 × 43 = 1,204.
+fn house(record: i64) -> String {
+    format!(
+        "record {record} sq ft\nlevel \"G\"\nliving \"House\"\nnorth 28' 4\"\neast 42' 7\"\nsouth 28' 4\"\nwest 42' 7\"\n"
+    )
+}
+
+fn line(id: &str, sides: &str) -> String {
+    serde_json::json!({"id": id, "sides": sides}).to_string() + "\n"
+}
+
+/// What a run gives for this standard input: exit code, standard output, standard error.
+fn run(arguments: &[&str], stdin: &[u8]) -> (i32, String, String) {
+    let mut child = program()
+        .arg("batch")
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut input = child.stdin.take().unwrap();
+    let stdin = stdin.to_vec();
+    let writer = std::thread::spawn(move || {
+        let _ = input.write_all(&stdin);
+    });
+    let output = child.wait_with_output().unwrap();
+    writer.join().unwrap();
+    let text = |bytes: Vec<u8>| String::from_utf8(bytes).unwrap();
+    (output.status.code().unwrap(), text(output.stdout), text(output.stderr))
+}
+
+fn rows(out: &str) -> Vec<Value> {
+    out.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
+}
+
+#[test]
+fn a_line_in_is_a_line_out_with_its_areas_and_its_gap() {
+    let (code, out, _) = run(&["-"], line("7", &house(1_300)).as_bytes());
+    assert_eq!(code, 0);
+    let house = &rows(&out)[0];
+    assert_eq!(house["id"], "7");
+    assert_eq!(house["tenth_foot"], 1_206);
+    assert_eq!(house["tenth_foot_exact"], "1205.58");
+    assert_eq!(house["whole_foot"], 1_204);
+    let row = &house["figures"][0];
+    assert_eq!((&row["figure"], &row["sq_ft"]), (&Value::from("record"), &Value::from(1_300)));
+    assert_eq!(row["gap_sq_ft"], 94);
+    // 94.42 ÷ 1,205.58 = 7.83 %.
+    assert_eq!(row["per_cent"], "7.8");
+    assert_eq!(house["second_look"], true);
+    let reasons = house["reasons"].as_array().unwrap();
+    assert!(reasons.contains(&Value::from("figures disagree by over 3 %")), "{reasons:?}");
+}
+
+#[test]
+fn a_second_look_has_its_reasons() {
+    let reasons =
+        |text: &str| worked_out("1", &Given::Sides(text.to_owned()), &Terms::default()).reasons;
+    assert!(reasons(&house(1_206)).is_empty());
+    // At the very most 29 × 43 = 1,247.
+    assert!(!reasons(&house(1_247)).contains(&"record outside what whole feet allow".to_owned()));
+    assert_eq!(reasons(&house(1_248))[0], "record outside what whole feet allow");
+    let both = house(1_220).replace("level", "listing 1,220 sq ft\nlevel");
+    assert!(reasons(&both).contains(&"listing repeats the record".to_owned()));
+    let estimated = house(1_206).replacen("north 28' 4\"", "north 28' 4\" estimated", 1);
+    assert_eq!(reasons(&estimated), ["a wall is estimated"]);
+    // 1,242 is 36 over 1,206, and 3 % of 1,206 is 36.18; 1,243 is 37 over.
+    let over = "figures disagree by over 3 %".to_owned();
+    assert!(!reasons(&house(1_242)).contains(&over));
+    assert!(reasons(&house(1_243)).contains(&over));
+}
+
+#[test]
+fn a_broken_line_is_a_row_with_its_fault_and_the_others_stand() {
+    let mut text = line("a", &house(1_206));
+    text.push_str("not json\n\n{\"id\": 2}\n");
+    text.push_str(&line("c", "north 12'\n"));
+    text.push_str(line("d", &house(1_206)).trim_end());
+    let (code, out, _) = run(&["-"], text.as_bytes());
+    assert_eq!(code, 1);
+    let rows = rows(&out);
+    let ids: Vec<&str> = rows.iter().map(|row| row["id"].as_str().unwrap()).collect();
+    assert_eq!(ids, ["a", "line 2", "line 3", "c", "d"]);
+    let fault = |i: usize| rows[i]["faults"][0].as_str().unwrap_or_default();
+    assert!(fault(1).starts_with("no house in JSON"), "{}", fault(1));
+    assert!(fault(3).starts_with("line 1: out-of-place: "), "{}", fault(3));
+    assert!(fault(4).is_empty() && rows[4]["tenth_foot"] == 1_206);
+}
+
+#[test]
+fn the_order_and_the_bytes_are_the_same_on_any_number_of_cores() {
+    let text: String = (0..1_500)
+        .map(|i| {
+            if i % 97 == 5 {
+                "broken\n".to_owned()
+            } else {
+                line(&i.to_string(), &house(1_150 + i % 120))
+            }
+        })
+        .collect();
+    let runs: Vec<String> =
+        ["1", "2", "5"].iter().map(|jobs| run(&["-", "--jobs", jobs], text.as_bytes()).1).collect();
+    assert_eq!(rows(&runs[0]).len(), 1_500);
+    assert!(runs[0] == runs[1] && runs[0] == runs[2]);
+    let plain = run(&["-", "--plain"], text.as_bytes()).1;
+    for (full, plain) in rows(&runs[0]).iter().zip(rows(&plain)) {
+        assert_eq!(full["tenth_foot_exact"], plain["tenth_foot_exact"]);
+        assert_eq!(full["reasons"], plain["reasons"]);
+        if let Some(row) = plain["figures"].get(0) {
+            assert!(row["explanation"].is_null());
+        }
+    }
+}
+
+#[test]
+fn empty_input_is_no_row_and_no_fault() {
+    for (arguments, head) in [(&["-"][..], ""), (&["-", "--format", "csv"][..], "id,figure,sq_ft,")]
+    {
+        let (code, out, _) = run(arguments, b"");
+        assert_eq!(code, 0);
+        assert!(out.starts_with(head) && out.lines().count() <= 1, "{out}");
+    }
+}
+
+#[test]
+fn folders_are_gone_through_and_a_file_that_cannot_be_read_is_a_row() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::create_dir(folder.path().join("inner")).unwrap();
+    fs::write(folder.path().join("b.sides"), house(1_206)).unwrap();
+    fs::write(folder.path().join("inner/a.sides"), house(1_206).replace('\n', "\r\n")).unwrap();
+    fs::write(folder.path().join("c.sides"), [0xff, 0xfe, 0]).unwrap();
+    fs::write(folder.path().join("notes.txt"), "no house").unwrap();
+    let path = folder.path().to_str().unwrap();
+    let (code, out, _) = run(&[path, "--format", "jsonl"], b"");
+    assert_eq!(code, 1);
+    let rows = rows(&out);
+    assert_eq!(rows.len(), 3);
+    assert_eq!(rows[0]["tenth_foot"], 1_206);
+    assert!(rows[1]["faults"][0].as_str().unwrap().contains("is not text in UTF-8"));
+    assert_eq!(rows[2]["tenth_foot"], 1_206);
+    let (code, _, told) = run(&["no such folder"], b"");
+    assert_eq!(code, 2);
+    assert!(told.contains("cannot be read"), "{told}");
+}
+
+#[test]
+fn a_table_of_figures_needs_no_sides() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("a.sides"), house(1_206)).unwrap();
+    let table = folder.path().join("list.csv");
+    fs::write(
+        &table,
+        "ID,record,listing,plan,sides\none,\"1,877\",1877,,\ntwo,1500,1560,,\nthree,,,,a.sides\nfour,none,,,\nfive,,,,\nsix,,1300,,a.sides\n",
+    )
+    .unwrap();
+    let (code, out, _) = run(&[table.to_str().unwrap(), "--format", "jsonl"], b"");
+    assert_eq!(code, 1);
+    let rows = rows(&out);
+    assert_eq!(rows[0]["reasons"][0], "listing repeats the record");
+    // 60 over 1,500 is 4 %.
+    assert_eq!(rows[1]["reasons"][0], "figures disagree by over 3 %");
+    assert_eq!(rows[2]["figures"][0]["sq_ft"], 1_206);
+    assert_eq!(rows[3]["faults"][0], "`none` is no record in whole square feet");
+    assert_eq!(rows[4]["faults"][0], "the row has no figure");
+    let listing =
+        rows[5]["figures"].as_array().unwrap().iter().find(|row| row["figure"] == "listing");
+    assert_eq!(listing.unwrap()["gap_sq_ft"], 94);
+    let over = run(&[table.to_str().unwrap(), "--over", "5%", "--format", "csv"], b"").1;
+    assert!(!over.contains("figures disagree by over 5 %;") && over.contains("two,listing,1560"));
+}
+
+#[test]
+fn csv_and_table_have_one_row_a_figure() {
+    let both = house(1_220).replace("level", "listing 1,300 sq ft\nlevel");
+    let text = line("a, \"b\"", &both);
+    let (_, csv, _) = run(&["-", "--format", "csv"], text.as_bytes());
+    let mut reader = csv::Reader::from_reader(csv.as_bytes());
+    let records: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    assert_eq!(records.len(), 2);
+    assert!(records.iter().all(|record| record.len() == 15 && &record[0] == "a, \"b\""));
+    let (_, table, _) = run(&["-", "--format", "table"], text.as_bytes());
+    assert_eq!(table.lines().count(), 3);
+}
+
+#[test]
+fn a_file_is_written_whole_or_not_at_all() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("rows.csv");
+    fs::write(&out, "the old one").unwrap();
+    let (code, ..) = run(
+        &["-", "--format", "csv", "-o", out.to_str().unwrap()],
+        line("1", &house(1_206)).as_bytes(),
+    );
+    assert_eq!(code, 0);
+    assert_eq!(fs::read_to_string(&out).unwrap().lines().count(), 2);
+    let missing = folder.path().join("nowhere/rows.csv");
+    assert_eq!(run(&["-", "-o", missing.to_str().unwrap()], b"").0, 2);
+}
+
+#[test]
+fn a_summary_tells_counts_medians_and_the_largest_gaps() {
+    let text: String = (0..101).map(|i| line(&i.to_string(), &house(1_206 + i - 50))).collect();
+    let folder = tempfile::tempdir().unwrap();
+    let plot = folder.path().join("gaps.svg");
+    let (_, _, told) = run(&["-", "--summary", "--plot", plot.to_str().unwrap()], text.as_bytes());
+    assert!(told.starts_with("101 houses, 0 with faults, "), "{told}");
+    // The middle one of 1,156 to 1,256 is 1,206 itself.
+    assert!(told.contains("median 1.000"), "{told}");
+    assert!(told.contains("+50 sq ft (+4.1 %)  record  100"), "{told}");
+    assert_eq!(told.lines().filter(|line| line.starts_with("  ")).count(), 20);
+    let svg = fs::read_to_string(plot).unwrap();
+    assert!(svg.starts_with("<svg") && svg.contains("101 figures"));
+}
+
+/// The most memory a process has had, in kilobytes; none where the system does not say.
+fn peak_kb(child: &Child) -> Option<u64> {
+    let status = fs::read_to_string(format!("/proc/{}/status", child.id())).ok()?;
+    let line = status.lines().find(|line| line.starts_with("VmHWM"))?;
+    line.split_whitespace().nth(1)?.parse().ok()
+}
+
+#[test]
+fn a_slow_reader_stops_the_stream_and_memory_stays() {
+    let mut child = program()
+        .args(["batch", "-", "--plain"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null())
+        .spawn()
+        .unwrap();
+    let mut input = child.stdin.take().unwrap();
+    let text: String = (0..500).map(|i| line(&i.to_string(), &house(1_206))).collect();
+    let sent = std::sync::Arc::new(std::sync::atomic::AtomicUsize::new(0));
+    let count = std::sync::Arc::clone(&sent);
+    let writer = std::thread::spawn(move || {
+        for _ in 0..100 {
+            if input.write_all(text.as_bytes()).is_err() {
+                return;
+            }
+            count.fetch_add(500, std::sync::atomic::Ordering::Relaxed);
+        }
+    });
+    // Nothing is read for a while: the writer has to wait long before its 50,000 houses are through.
+    std::thread::sleep(std::time::Duration::from_millis(1_500));
+    let waiting = sent.load(std::sync::atomic::Ordering::Relaxed);
+    assert!(waiting < 25_000, "{waiting} houses were taken in although nobody reads");
+    let mut out = BufReader::new(child.stdout.take().unwrap());
+    let mut first = String::new();
+    out.read_line(&mut first).unwrap();
+    assert!(first.starts_with("{\"id\":\"0\""), "{first}");
+    let mut rest = String::new();
+    out.read_to_string(&mut rest).unwrap();
+    assert_eq!(rest.lines().count(), 49_999);
+    if let Some(peak) = peak_kb(&child) {
+        assert!(peak < 100_000, "{peak} kB");
+    }
+    writer.join().unwrap();
+    assert!(child.wait().unwrap().success());
+}
+
+#[test]
+fn a_reader_that_leaves_ends_it_quietly() {
+    let text: String = (0..20_000).map(|i| line(&i.to_string(), &house(1_206))).collect();
+    let mut child = program()
+        .args(["batch", "-", "--plain"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut input = child.stdin.take().unwrap();
+    let writer = std::thread::spawn(move || {
+        let _ = input.write_all(text.as_bytes());
+    });
+    let mut out = BufReader::new(child.stdout.take().unwrap());
+    let mut first = String::new();
+    out.read_line(&mut first).unwrap();
+    drop(out);
+    let output = child.wait_with_output().unwrap();
+    writer.join().unwrap();
+    assert_eq!(output.status.code(), Some(0));
+    assert!(output.stderr.is_empty());
+}
+
+#[cfg(unix)]
+#[test]
+fn an_interrupt_leaves_whole_rows() {
+    let text: String = (0..200_000).map(|i| line(&i.to_string(), &house(1_206))).collect();
+    let mut child = program()
+        .args(["batch", "-", "--jobs", "2"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut input = child.stdin.take().unwrap();
+    let writer = std::thread::spawn(move || {
+        let _ = input.write_all(text.as_bytes());
+    });
+    let mut out = BufReader::new(child.stdout.take().unwrap());
+    let mut read = String::new();
+    out.read_line(&mut read).unwrap();
+    let id = child.id().to_string();
+    assert!(Command::new("kill").args(["-INT", &id]).status().unwrap().success());
+    out.read_to_string(&mut read).unwrap();
+    assert!(read.ends_with('\n'));
+    assert!(rows(&read).len() < 200_000);
+    let output = child.wait_with_output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    writer.join().unwrap();
+}
