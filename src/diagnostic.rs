@@ -13,6 +13,7 @@
 use std::borrow::Cow;
 use std::fmt::{self, Write as _};
 use std::ops::Range;
+use std::sync::OnceLock;
 
 use annotate_snippets::{AnnotationKind, Group, Level, Message, Renderer, Snippet};
 
@@ -222,16 +223,22 @@ impl Diagnostic {
 pub struct Source {
     name: String,
     text: String,
-    line_starts: Vec<usize>,
+    /// Where each line begins; looked for when first asked.
+    line_starts: OnceLock<Vec<usize>>,
 }
 
 impl Source {
     /// A text under the name that faults show.
     pub fn new(name: impl Into<String>, text: impl Into<String>) -> Source {
         let (name, text) = (visible_name(&name.into()), text.into());
-        let ends = text.bytes().enumerate().filter(|&(_, byte)| byte == b'\n').map(|(i, _)| i + 1);
-        let line_starts = std::iter::once(0).chain(ends).collect();
-        Source { name, text, line_starts }
+        Source { name, text, line_starts: OnceLock::new() }
+    }
+
+    fn line_starts(&self) -> &[usize] {
+        self.line_starts.get_or_init(|| {
+            let ends = self.text.match_indices('\n').map(|(i, _)| i + 1);
+            std::iter::once(0).chain(ends).collect()
+        })
     }
 
     /// The name that faults show.
@@ -246,19 +253,19 @@ impl Source {
 
     /// The line that holds a byte, counted from 1.
     pub fn line(&self, at: usize) -> usize {
-        self.line_starts.partition_point(|&start| start <= at).max(1)
+        self.line_starts().partition_point(|&start| start <= at).max(1)
     }
 
     /// The column of a byte in its line, in characters, counted from 1.
     pub fn column(&self, at: usize) -> usize {
-        let start = self.line_starts[self.line(at) - 1];
+        let start = self.line_starts()[self.line(at) - 1];
         self.text.get(start..at).map_or(1, |before| before.chars().count() + 1)
     }
 
     /// The bytes of the lines from the one that holds `first` to the one that holds `last`.
     fn lines(&self, first: usize, last: usize) -> Range<usize> {
-        let start = self.line_starts[self.line(first) - 1];
-        let end = self.line_starts.get(self.line(last)).copied().unwrap_or(self.text.len());
+        let start = self.line_starts()[self.line(first) - 1];
+        let end = self.line_starts().get(self.line(last)).copied().unwrap_or(self.text.len());
         start..end
     }
 

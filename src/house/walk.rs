@@ -85,13 +85,12 @@ impl Way {
 
     /// A length over 0 brought onto steps.
     pub(crate) fn rounded(self, nm: i64) -> i64 {
-        let unit = self.step().length().nm();
-        let above = nm.rem_euclid(unit);
+        let above = |step: Step| nm.rem_euclid(step.length().nm());
         match self {
             Way::Nearest(step, ties) => Length::from_nm(nm).rounded(step, ties).nm(),
-            Way::Down(_) => nm - above,
-            Way::Up(_) if above == 0 => nm,
-            Way::Up(_) => nm - above + unit,
+            Way::Down(step) => nm - above(step),
+            Way::Up(step) if above(step) == 0 => nm,
+            Way::Up(step) => nm - above(step) + step.length().nm(),
         }
     }
 }
@@ -205,6 +204,13 @@ fn straight(direction: Direction, length: i64, rise: i64) -> Vector {
 }
 
 impl Vector {
+    fn along(&self, axis: Axis) -> i64 {
+        match axis {
+            Axis::North => self.north,
+            Axis::East => self.east,
+        }
+    }
+
     fn part(&mut self, axis: Axis) -> &mut i64 {
         match axis {
             Axis::North => &mut self.north,
@@ -232,7 +238,10 @@ impl Walk {
             let (sign, length) = side.shape.part(axis)?;
             Some(Leg { side: i, sign, length, follows: side.follows })
         };
-        self.sides.iter().enumerate().filter_map(leg).collect()
+        // Half of the sides of a right-angled outline run along one axis.
+        let mut legs = Vec::with_capacity(self.sides.len());
+        legs.extend(self.sides.iter().enumerate().filter_map(leg));
+        legs
     }
 
     fn vectors(&self) -> Vec<Vector> {
@@ -241,11 +250,12 @@ impl Walk {
 
     /// Where the walk ends, seen from its start.
     pub(crate) fn misclosure(&self) -> Misclosure {
-        let vectors = self.vectors();
-        Misclosure {
-            north: vectors.iter().map(|vector| vector.north).sum(),
-            east: vectors.iter().map(|vector| vector.east).sum(),
+        let mut misclosure = Misclosure::default();
+        for vector in self.sides.iter().map(|side| side.shape.vector()) {
+            misclosure.north += vector.north;
+            misclosure.east += vector.east;
         }
+        misclosure
     }
 
     /// The most a walk may miss by along an axis and still be closed by spreading: the tolerances of its sides together.
@@ -291,11 +301,11 @@ impl Walk {
 
     /// Gives the side by closing of an axis the length that the others leave for it.
     fn fill(&mut self, axis: Axis) -> Result<(), NotClosed> {
-        let sum = self.misclosure().on(axis);
         let follows = |side: &WalkSide| side.follows && side.shape.part(axis).is_some();
         let Some(i) = self.sides.iter().position(follows) else {
             return Ok(());
         };
+        let sum = self.misclosure().on(axis);
         if let Shape::Straight { direction, length } = &mut self.sides[i].shape {
             let left = *length - direction.sign() * sum;
             if left <= 0 {
@@ -340,7 +350,10 @@ impl Walk {
             let north = vectors.iter().map(|vector| vector.north).sum();
             spread_by_length(Misclosure { north, east }, &mut vectors);
         } else {
-            for axis in Axis::BOTH {
+            // An axis that closes as it is rounded is as near as can be.
+            let open = |axis: &Axis| vectors.iter().map(|v| v.along(*axis)).sum::<i64>() != 0;
+            let open = Axis::BOTH.map(|axis| open(&axis).then_some(axis));
+            for axis in open.into_iter().flatten() {
                 let lengths = nearest_closing(&self.legs(axis), way, None)?;
                 for (side, signed) in lengths {
                     *vectors[side].part(axis) = signed;

@@ -42,12 +42,12 @@ impl Seen {
 
 impl Assembler {
     /// Takes in one line.
-    pub(crate) fn line(&mut self, read: ReadLine, faults: &mut Vec<Diagnostic>) {
+    pub(crate) fn line(&mut self, mut read: ReadLine, faults: &mut Vec<Diagnostic>) {
         if read.faulty {
             self.doubt(&read.begins);
         }
         if let Some(statement) = read.statement.clone() {
-            self.statement(statement, &read, faults);
+            self.statement(statement, &mut read, faults);
         }
         self.sketch.lines.push(Line { statement: read.statement, comment: read.comment });
     }
@@ -121,7 +121,12 @@ impl Assembler {
         }
     }
 
-    fn statement(&mut self, statement: Statement, read: &ReadLine, faults: &mut Vec<Diagnostic>) {
+    fn statement(
+        &mut self,
+        statement: Statement,
+        read: &mut ReadLine,
+        faults: &mut Vec<Diagnostic>,
+    ) {
         let span = read.span;
         match statement {
             Statement::Head(head) => self.head(head, span, faults),
@@ -222,7 +227,7 @@ impl Assembler {
         self.open = Open::Space;
     }
 
-    fn walked(&mut self, statement: Statement, read: &ReadLine, faults: &mut Vec<Diagnostic>) {
+    fn walked(&mut self, statement: Statement, read: &mut ReadLine, faults: &mut Vec<Diagnostic>) {
         if self.open == Open::Doubtful {
             return;
         }
@@ -238,7 +243,7 @@ impl Assembler {
         };
         match statement {
             Statement::Side(run, words) => {
-                let (span, typed) = (read.span, read.typed.clone());
+                let (span, typed) = (read.span, std::mem::take(&mut read.typed));
                 walk.side(SideSketch { run, words, span, typed }, faults);
             }
             Statement::Corner(name) => {

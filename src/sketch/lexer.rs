@@ -130,8 +130,22 @@ impl<'a> Lexer<'a, '_> {
         &self.line[start..self.at]
     }
 
+    /// The plain characters of one sort from here on, if none that needs a closer look comes after them.
+    fn take_plain(&mut self, is_of_it: fn(&u8) -> bool) -> Option<&'a str> {
+        let rest = &self.line[self.at..];
+        let length = rest.bytes().take_while(is_of_it).count();
+        let ends = matches!(rest.as_bytes().get(length), None | Some(b' ' | b'\'' | b'"' | b'/'));
+        (ends && length > 0).then(|| {
+            self.at += length;
+            &rest[..length]
+        })
+    }
+
     fn word(&mut self) {
         let start = self.at;
+        if let Some(word) = self.take_plain(u8::is_ascii_lowercase) {
+            return self.push(Token::Word(Cow::Borrowed(word)), start);
+        }
         let word = self.take_while(|c, next| {
             c.is_alphabetic() && !matches!(c, 'º' | 'ª')
                 || c == '-' && next.is_some_and(char::is_alphabetic)
@@ -151,6 +165,9 @@ impl<'a> Lexer<'a, '_> {
 
     fn number(&mut self) {
         let start = self.at;
+        if let Some(number) = self.take_plain(u8::is_ascii_digit) {
+            return self.push(Token::Number(number), start);
+        }
         let is_digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
         let number =
             self.take_while(|c, next| c.is_ascii_digit() || c == '.' || c == ',' && is_digit(next));

@@ -11,8 +11,16 @@ use crate::sketch::values;
 const DIRECTIONS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
 const FACES: [&str; 3] = ["outside", "frame", "inside"];
 
-/// Every word that can begin a line, for suggestions.
+/// Every word that can begin a line, those of most lines first.
 const FIRST_WORDS: [&str; 58] = [
+    "north",
+    "east",
+    "south",
+    "west",
+    "n",
+    "e",
+    "s",
+    "w",
     "property",
     "address",
     "account",
@@ -49,14 +57,6 @@ const FIRST_WORDS: [&str; 58] = [
     "low",
     "stair",
     "court",
-    "north",
-    "east",
-    "south",
-    "west",
-    "n",
-    "e",
-    "s",
-    "w",
     "diagonal",
     "bearing",
     "arc",

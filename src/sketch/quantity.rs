@@ -334,8 +334,14 @@ impl Cursor<'_> {
         if number > far {
             return self.bad_length(start, "a length is at most 10,000 ft", LENGTH_HELP);
         }
-        let whole = (number.scale() <= 12).then(|| number.checked_mul(nm)).flatten();
-        match whole.filter(|nm| nm.fract().is_zero()).and_then(|nm| nm.to_i64()) {
+        let whole = if number.scale() == 0 {
+            // No further than `far`, so that the product is far from overflowing.
+            i64::try_from(number.mantissa() * i128::from(form.unit().nm())).ok()
+        } else {
+            let product = (number.scale() <= 12).then(|| number.checked_mul(nm)).flatten();
+            product.filter(|nm| nm.fract().is_zero()).and_then(|nm| nm.to_i64())
+        };
+        match whole {
             Some(nm) if nm > 4 * Length::LONGEST_SIDE.nm() => {
                 self.bad_length(start, "a length is at most 10,000 ft", LENGTH_HELP)
             }
@@ -516,6 +522,9 @@ fn meant_date(text: &str) -> Option<jiff::civil::Date> {
 
 /// Digits with at most one point, exactly.
 pub(crate) fn decimal(digits: &str) -> Option<Decimal> {
+    if digits.len() <= 9 && digits.bytes().all(|byte| byte.is_ascii_digit()) {
+        return digits.parse::<u32>().ok().map(Decimal::from);
+    }
     let digits = digits.trim_end_matches('.');
     let number = Decimal::from_str_exact(digits).ok()?;
     Some(number.normalize())
