@@ -17,6 +17,17 @@ fn program() -> Command {
     Command::new(assert_cmd::cargo::cargo_bin!("fairfoot"))
 }
 
+/// The program with pipes on all sides.
+fn started(arguments: &[&str]) -> Child {
+    program()
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap()
+}
+
 /// A house of 28' 4" by 42' 7": 28.3 × 42.6 = 1,205.58; 28 × 43 = 1,204.
 fn house(record: i64) -> String {
     format!(
@@ -30,14 +41,7 @@ fn line(id: &str, sides: &str) -> String {
 
 /// What a run gives for this standard input: exit code, standard output, standard error.
 fn run(arguments: &[&str], stdin: &[u8]) -> (i32, String, String) {
-    let mut child = program()
-        .arg("batch")
-        .args(arguments)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
+    let mut child = started(&[&["batch"], arguments].concat());
     let mut input = child.stdin.take().unwrap();
     let stdin = stdin.to_vec();
     let writer = std::thread::spawn(move || {
@@ -100,7 +104,7 @@ fn a_broken_line_is_a_row_with_its_fault_and_the_others_stand() {
     assert_eq!(code, 1);
     let rows = rows(&out);
     let ids: Vec<&str> = rows.iter().map(|row| row["id"].as_str().unwrap()).collect();
-    assert_eq!(ids, ["a", "line 2", "line 3", "c", "d"]);
+    assert_eq!(ids, ["a", "not json", "{\"id\": 2}", "c", "d"]);
     let fault = |i: usize| rows[i]["faults"][0].as_str().unwrap_or_default();
     assert!(fault(1).starts_with("no house in JSON"), "{}", fault(1));
     assert!(fault(3).starts_with("line 1: out-of-place: "), "{}", fault(3));
@@ -241,13 +245,7 @@ fn peak_kb(child: &Child) -> Option<u64> {
 
 #[test]
 fn a_slow_reader_stops_the_stream_and_memory_stays() {
-    let mut child = program()
-        .args(["batch", "-", "--plain"])
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::null())
-        .spawn()
-        .unwrap();
+    let mut child = started(&["batch", "-", "--plain"]);
     let mut input = child.stdin.take().unwrap();
     let text: String = (0..500).map(|i| line(&i.to_string(), &house(1_206))).collect();
     let sent = std::sync::Arc::new(std::sync::atomic::AtomicUsize::new(0));
@@ -279,15 +277,24 @@ fn a_slow_reader_stops_the_stream_and_memory_stays() {
 }
 
 #[test]
+fn whoever_sends_one_house_and_waits_gets_its_row() {
+    let mut child = started(&["batch", "-"]);
+    let mut input = child.stdin.take().unwrap();
+    let mut out = BufReader::new(child.stdout.take().unwrap());
+    for i in 0..5 {
+        input.write_all(line(&i.to_string(), &house(1_206)).as_bytes()).unwrap();
+        let mut row = String::new();
+        out.read_line(&mut row).unwrap();
+        assert!(row.starts_with(&format!("{{\"id\":\"{i}\"")), "{row}");
+    }
+    drop(input);
+    assert!(child.wait().unwrap().success());
+}
+
+#[test]
 fn a_reader_that_leaves_ends_it_quietly() {
     let text: String = (0..20_000).map(|i| line(&i.to_string(), &house(1_206))).collect();
-    let mut child = program()
-        .args(["batch", "-", "--plain"])
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
+    let mut child = started(&["batch", "-", "--plain"]);
     let mut input = child.stdin.take().unwrap();
     let writer = std::thread::spawn(move || {
         let _ = input.write_all(text.as_bytes());
@@ -306,13 +313,7 @@ fn a_reader_that_leaves_ends_it_quietly() {
 #[test]
 fn an_interrupt_leaves_whole_rows() {
     let text: String = (0..200_000).map(|i| line(&i.to_string(), &house(1_206))).collect();
-    let mut child = program()
-        .args(["batch", "-", "--jobs", "2"])
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
+    let mut child = started(&["batch", "-", "--jobs", "2"]);
     let mut input = child.stdin.take().unwrap();
     let writer = std::thread::spawn(move || {
         let _ = input.write_all(text.as_bytes());

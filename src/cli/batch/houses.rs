@@ -21,9 +21,12 @@ pub(super) enum Waiting {
     Row(String, Given),
 }
 
-/// Houses one after the other, and how many if that is known.
+/// Houses one after the other; with each whether the next one may be long in coming.
+pub(super) type List = Box<dyn Iterator<Item = (Waiting, bool)> + Send>;
+
+/// Houses, and how many if that is known.
 pub(super) struct Houses {
-    pub(super) list: Box<dyn Iterator<Item = Waiting> + Send>,
+    pub(super) list: List,
     pub(super) known: Option<u64>,
 }
 
@@ -40,7 +43,7 @@ pub(super) fn of(paths: &[PathBuf]) -> Result<Houses, Stop> {
         add(path, &mut list)?;
     }
     let known = u64::try_from(list.len()).ok();
-    Ok(Houses { list: Box::new(list.into_iter()), known })
+    Ok(Houses { list: Box::new(list.into_iter().map(|waiting| (waiting, false))), known })
 }
 
 fn add(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
@@ -178,32 +181,47 @@ struct House {
 }
 
 impl Waiting {
+    /// How many bytes it keeps while it waits.
+    pub(super) fn bytes(&self) -> usize {
+        match self {
+            Waiting::Line(bytes) => bytes.len(),
+            Waiting::Row(_, Given::Sides(text)) => text.len(),
+            _ => 64,
+        }
+    }
+
     /// Its name, and what is given of it.
-    pub(super) fn given(self, number: u64) -> (String, Given) {
+    pub(super) fn given(self) -> (String, Given) {
         match self {
             Waiting::Row(id, given) => (id, given),
             Waiting::File(path) => {
                 let given = read(&path).map_or_else(Given::Unreadable, Given::Sides);
                 (path.display().to_string(), given)
             }
-            Waiting::Line(bytes) => line(&bytes, number),
+            Waiting::Line(bytes) => line(&bytes),
         }
     }
 }
 
-fn line(bytes: &[u8], number: u64) -> (String, Given) {
-    let name = || format!("line {number}");
+fn line(bytes: &[u8]) -> (String, Given) {
     if bytes.len() > MOST_LINE {
-        return (name(), Given::Unreadable("the line has more than 9 MB".to_owned()));
+        return (beginning(bytes), Given::Unreadable("the line has more than 9 MB".to_owned()));
     }
     match serde_json::from_slice::<House>(bytes) {
         Ok(House { id: serde_json::Value::String(id), sides }) => (id, Given::Sides(sides)),
         Ok(House { id, sides }) => (id.to_string(), Given::Sides(sides)),
         Err(error) => {
             let why = format!("no house in JSON (`{{\"id\": \"…\", \"sides\": \"…\"}}`): {error}");
-            (name(), Given::Unreadable(why))
+            (beginning(bytes), Given::Unreadable(why))
         }
     }
+}
+
+/// What a line that is no house goes by: its first letters, the same wherever an engine cuts the stream.
+fn beginning(bytes: &[u8]) -> String {
+    const MOST: usize = 40;
+    let some = bytes.get(..4 * MOST).unwrap_or(bytes);
+    String::from_utf8_lossy(some).trim().chars().take(MOST).collect()
 }
 
 /// The most bytes of a line that are kept; a sides file of the most bytes there may be is shorter.
@@ -237,9 +255,9 @@ impl<R: Read> Lines<R> {
 }
 
 impl<R: Read> Iterator for Lines<R> {
-    type Item = Waiting;
+    type Item = (Waiting, bool);
 
-    fn next(&mut self) -> Option<Waiting> {
+    fn next(&mut self) -> Option<(Waiting, bool)> {
         loop {
             let mut line = Vec::new();
             let limit = u64::try_from(MOST_LINE).unwrap_or(u64::MAX) + 1;
@@ -249,14 +267,15 @@ impl<R: Read> Iterator for Lines<R> {
                 Ok(_) => {}
                 Err(error) => {
                     let why = format!("standard input cannot be read on: {error}");
-                    return Some(Waiting::Row("standard input".to_owned(), Given::Unreadable(why)));
+                    let row = Waiting::Row("standard input".to_owned(), Given::Unreadable(why));
+                    return Some((row, true));
                 }
             }
             if line.len() > MOST_LINE && line.last() != Some(&b'\n') && self.skip_rest().is_err() {
                 return None;
             }
             if !line.trim_ascii().is_empty() {
-                return Some(Waiting::Line(line));
+                return Some((Waiting::Line(line), self.reader.buffer().is_empty()));
             }
         }
     }

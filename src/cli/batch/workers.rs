@@ -11,11 +11,13 @@ use std::thread;
 
 use fairfoot::batch::{House, Terms, worked_out};
 
-use crate::cli::batch::houses::Waiting;
+use crate::cli::batch::houses::{List, Waiting};
 use crate::cli::batch::{Format, output};
 
-/// Houses in a chunk.
-const CHUNK: usize = 64;
+/// The most houses in a chunk.
+const MOST_HOUSES: usize = 64;
+/// A chunk that holds more bytes than this is not filled further.
+const MOST_BYTES: usize = 1 << 20;
 
 /// Houses that were worked out, as they are to be written.
 pub(super) struct Chunk {
@@ -35,11 +37,11 @@ pub(super) struct Chunks {
     next: u64,
 }
 
-type Task = (u64, u64, Vec<Waiting>);
+type Task = (u64, Vec<Waiting>);
 
 /// Starts the reader and the workers.
 pub(super) fn started(
-    houses: Box<dyn Iterator<Item = Waiting> + Send>,
+    houses: List,
     terms: Terms,
     format: Format,
     jobs: usize,
@@ -58,21 +60,27 @@ pub(super) fn started(
 }
 
 /// Cuts the houses into chunks, each with a ticket; ends where nobody wants more.
-fn cut(
-    mut houses: Box<dyn Iterator<Item = Waiting> + Send>,
-    tasks: &SyncSender<Task>,
-    tickets: &SyncSender<()>,
-) {
-    let (mut number, mut first) = (0, 1);
-    loop {
-        let chunk: Vec<Waiting> = houses.by_ref().take(CHUNK).collect();
-        let count = u64::try_from(chunk.len()).unwrap_or(0);
-        if count == 0 || tickets.send(()).is_err() || tasks.send((number, first, chunk)).is_err() {
+fn cut(mut houses: List, tasks: &SyncSender<Task>, tickets: &SyncSender<()>) {
+    for number in 0.. {
+        let chunk = chunk_of(&mut houses);
+        if chunk.is_empty() || tickets.send(()).is_err() || tasks.send((number, chunk)).is_err() {
             return;
         }
-        number += 1;
-        first += count;
     }
+}
+
+/// The next houses: not more than there are without waiting, so that whoever sends one and waits for its
+/// answer gets it.
+fn chunk_of(houses: &mut List) -> Vec<Waiting> {
+    let (mut chunk, mut bytes) = (Vec::new(), 0);
+    for (waiting, is_last) in houses {
+        bytes += waiting.bytes();
+        chunk.push(waiting);
+        if is_last || chunk.len() == MOST_HOUSES || bytes > MOST_BYTES {
+            break;
+        }
+    }
+    chunk
 }
 
 fn work(
@@ -84,7 +92,7 @@ fn work(
 ) {
     loop {
         let task = tasks.lock().ok().and_then(|tasks| tasks.recv().ok());
-        let Some((number, first, waiting)) = task else { return };
+        let Some((number, waiting)) = task else { return };
         let mut chunk = Chunk {
             number,
             bytes: Vec::new(),
@@ -92,9 +100,8 @@ fn work(
             faulty: false,
             houses: Vec::new(),
         };
-        for (waiting, number) in waiting.into_iter().zip(first..) {
-            let (id, given) = waiting.given(number);
-            let house = worked_out(&id, &given, &terms);
+        for waiting in waiting {
+            let house = house(waiting, &terms);
             chunk.faulty |= !house.faults.is_empty();
             output::append(&mut chunk.bytes, &house, format);
             if keep {
@@ -105,6 +112,16 @@ fn work(
             return;
         }
     }
+}
+
+/// One house worked out. A mistake of this program is a fault of one row, not the end of a million others.
+fn house(waiting: Waiting, terms: &Terms) -> House {
+    let (id, given) = waiting.given();
+    std::panic::catch_unwind(|| worked_out(&id, &given, terms)).unwrap_or_else(|_| House {
+        id: id.clone(),
+        faults: vec!["fairfoot made a mistake on this house; please tell its makers".to_owned()],
+        ..House::default()
+    })
 }
 
 impl Chunks {
