@@ -205,11 +205,29 @@ impl Outline {
             points[i + 1] = (points[i].0 + vector.east, points[i].1 + vector.north);
         }
         let side = |i: usize| (points[i], points[i + 1]);
+        // The box round each side: sides whose boxes are apart do not meet.
+        let mut boxes = [(0_i64, 0_i64, 0_i64, 0_i64); FEW];
+        for (i, place) in boxes.iter_mut().enumerate().take(n) {
+            let ((e, n), (f, m)) = side(i);
+            *place = (e.min(f), e.max(f), n.min(m), n.max(m));
+        }
+        let square = |i: usize, j: usize| {
+            let (a, b) = (&self.vectors[i], &self.vectors[j]);
+            a.east == 0 && b.north == 0 || a.north == 0 && b.east == 0
+        };
         for i in 0..n {
-            for j in i + 1..n {
+            let here = boxes[i];
+            for (j, there) in boxes.iter().enumerate().take(n).skip(i + 1) {
+                let is_next = j == i + 1 || i == 0 && j == n - 1;
+                let apart =
+                    here.0 > there.1 || there.0 > here.1 || here.2 > there.3 || there.2 > here.3;
+                // Neighbours at a right angle meet at their corner only.
+                if apart || is_next && square(i, j) && n > 2 {
+                    continue;
+                }
                 let at = if j == i + 1 {
                     fold(side(i), side(j))
-                } else if i == 0 && j == n - 1 {
+                } else if is_next {
                     fold(side(j), side(i))
                 } else {
                     meeting(side(i), side(j))

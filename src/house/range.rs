@@ -267,6 +267,7 @@ impl<'a> Search<'a> {
     }
 
     /// What the segment of a curved side adds.
+    #[inline]
     fn segment(&self, side: usize, chord: i64) -> i128 {
         let rise = self.rises[side];
         if rise == 0 {
