@@ -555,15 +555,17 @@ fn slips(space: usize, sign: f64, walk: &Walk, outline: &Outline, way: Way, list
 fn misread(length: i64, mixed_up: i64) -> Vec<i64> {
     let foot = Length::FOOT.nm();
     let feet = length.checked_div(foot).unwrap_or(0);
-    let digits = feet.to_string();
-    let mut list: Vec<i64> = [1, -1, 5, -5, 10, -10].iter().map(|more| feet + more).collect();
+    let mut list: Vec<i64> = Vec::with_capacity(24);
+    list.extend([1, -1, 5, -5, 10, -10].iter().map(|more| feet + more));
+    let digits = digits(feet);
     for i in 0..digits.len() {
         let (head, tail) = digits.split_at(i);
-        let (digit, rest) = tail.split_at(1);
-        list.extend(format!("{head}{rest}").parse::<i64>());
-        list.extend(format!("{head}{digit}{digit}{rest}").parse::<i64>());
-        if let Some(next) = rest.get(..1) {
-            list.extend(format!("{head}{next}{digit}{}", &rest[1..]).parse::<i64>());
+        let Some((digit, rest)) = tail.split_first() else { continue };
+        let digit = [*digit];
+        list.extend(number(&[head, rest]));
+        list.extend(number(&[head, &digit, &digit, rest]));
+        if let Some((next, after)) = rest.split_first() {
+            list.extend(number(&[head, &[*next], &digit, after]));
         }
     }
     list.extend(mixed_up.checked_div(foot));
@@ -571,6 +573,25 @@ fn misread(length: i64, mixed_up: i64) -> Vec<i64> {
     list.dedup();
     list.retain(|&other| other > 0 && other != feet && other < 1_000);
     list.into_iter().map(|feet| feet * foot).collect()
+}
+
+/// The digits of a number over 0, the first first.
+fn digits(number: i64) -> Vec<i64> {
+    let mut left = number.max(0);
+    let mut digits = Vec::with_capacity(6);
+    while left > 0 || digits.is_empty() {
+        digits.push(left.rem_euclid(10));
+        left = left.div_euclid(10);
+    }
+    digits.reverse();
+    digits
+}
+
+/// The number of digits in parts; none of none.
+fn number(parts: &[&[i64]]) -> Option<i64> {
+    let mut digits = parts.iter().copied().flatten().peekable();
+    digits.peek()?;
+    Some(digits.fold(0, |number, digit| 10 * number + digit))
 }
 
 /// A length with its whole inches read as tenths of a foot: 30' 5" as 30.5'.
