@@ -16,7 +16,7 @@ use crate::pages::marks::{self, Marks};
 use crate::pages::view::{Point, SCALES, Scale, Turned, View, WallOnPage, hatching};
 use crate::report::sentences::{Sentences, whole};
 use crate::sketch::statement::{Run as SideRun, Thickness};
-use crate::sketch::{Direction, Face, Kind};
+use crate::sketch::{Direction, Drawn, Face, Kind};
 
 /// The ground a drawing may use.
 #[derive(Clone, Copy, Debug)]
@@ -368,7 +368,12 @@ impl Plan<'_> {
 
     fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
         let areas = &self.say.areas.spaces[shape.space];
-        let fine = format!("{} sq ft", whole(areas.net_tenth_foot));
+        let net = if self.say.sound.house().taken_off(shape.space).next().is_some() {
+            " net"
+        } else {
+            ""
+        };
+        let fine = format!("{} sq ft{net}", whole(areas.net_tenth_foot));
         let feet = format!("whole feet: {} sq ft", whole(areas.net_whole_foot));
         let kind = self.say.kind_word(shape.space);
         let name = self.name(shape);
@@ -504,9 +509,10 @@ impl Plan<'_> {
         let recorded = self.marks.recorded(shape.space, source);
         if let Some(recorded) = recorded {
             words = format!("{words} [{}]", recorded.length.spoken());
-            self.note(
-                "[ ]: the length in the record, or the plan, where it is not this wall rounded",
-            );
+            let has_plan =
+                self.say.sound.house().drawn.iter().any(|drawn| drawn.drawn == Drawn::Plan);
+            let whose = if has_plan { "the record, or the plan," } else { "the record" };
+            self.note(&format!("[ ]: the length in {whose} where it is not this wall rounded"));
         }
         let differs = recorded.is_some_and(|recorded| recorded.differs);
         let misread = self.marks.misread.contains(&(shape.space, source));

@@ -319,6 +319,14 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
     let row = |(side, figures): (&crate::Side, crate::report::json::SideReport)| {
         let recorded = recorded(say, reconciliation, space, side);
         let measured = say.areas.outside_length(space, side.number() - 1);
+        // A length that closing moved from its own rounding has a star.
+        let marked = |length: Option<String>, step: Step| {
+            let length = length.unwrap_or_default();
+            let alone = measured.map(|measured| measured.rounded(step, say.settings.ties));
+            let is_own = here.closed.walk.has_bearings()
+                || alone.is_none_or(|alone| alone.decimal_feet() == length);
+            if is_own { length } else { format!("*{length}") }
+        };
         let by_run_and_rise = |outline: &Outline| legs(say, space, side, outline);
         let difference = recorded.zip(measured).map(|(recorded, measured)| {
             let apart = recorded - measured;
@@ -328,8 +336,11 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
         vec![
             side.number().to_string(),
             side.typed().to_owned(),
-            by_run_and_rise(&areas.tenth_foot).or(figures.tenth_foot).unwrap_or_default(),
-            by_run_and_rise(&areas.whole_foot.outline).or(figures.whole_foot).unwrap_or_default(),
+            marked(by_run_and_rise(&areas.tenth_foot).or(figures.tenth_foot), say.settings.fine),
+            marked(
+                by_run_and_rise(&areas.whole_foot.outline).or(figures.whole_foot),
+                Step::WholeFoot,
+            ),
             recorded.map(|length| length.spoken()).unwrap_or_default(),
             difference.unwrap_or_default(),
             String::new(),
@@ -338,6 +349,12 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
     };
     let rows: Vec<Vec<String>> = here.sides.iter().zip(figures).map(row).collect();
     stack.table(7.5, &columns, &rows);
+    if rows.iter().flatten().any(|cell| cell.starts_with('*')) {
+        stack.paragraph(
+            7.2,
+            "* moved a step from its own rounding, so that the walk comes back to its start",
+        );
+    }
     let mut note = format!(
         "As measured, no side rounded: {} sq ft; round it {}.",
         areas.as_measured.sq_ft_text(),
@@ -411,18 +428,10 @@ fn how(side: &crate::Side) -> &'static str {
 /// How sure it is, what was assumed, what a reader should know.
 fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
     let told = say.certainty();
-    let gross = say.areas.gross();
     if !told.is_empty() {
         stack.heading("How sure the measured area is");
         if !say.sound.house().spaces.is_empty() {
-            stack.paragraph(
-                7.6,
-                &format!(
-                    "As measured, no side rounded: {} sq ft, ± {} (about 95 %).",
-                    gross.as_measured().sq_ft_text(),
-                    rounded_float(gross.plus_minus())
-                ),
-            );
+            stack.paragraph(7.6, &unrounded(say));
         }
         for text in told {
             stack.paragraph(7.6, &text);
@@ -445,6 +454,24 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
             stack.item(7.6, &text, 0.0);
         }
     }
+}
+
+/// The total outside before any side is rounded, and what rounding makes of it.
+fn unrounded(say: &Sentences<'_>) -> String {
+    let house = say.sound.house();
+    let outside: Vec<crate::Area> =
+        say.areas.spaces.iter().map(|space| space.outside.area()).collect();
+    let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
+    let total: crate::Area = counted.map(|i| crate::areas::net(house, i, &outside)).sum();
+    let gross = say.areas.gross();
+    format!(
+        "Outside, no side rounded: {} sq ft, ± {} (about 95 %). Each wall rounded to {} makes {} of it, each wall to the whole foot {}.",
+        total.sq_ft_text(),
+        rounded_float(gross.plus_minus_outside()),
+        say.fine(),
+        gross.tenth_foot().sq_ft_text(),
+        gross.whole_foot().sq_ft_text()
+    )
 }
 
 /// Somebody else's sketch, wall by wall.

@@ -17,6 +17,10 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
         "What the gap is worth in two plain ways, whether it reaches the tax, and by when to act",
     );
     let mut stack = Stack::new(flow.width_pt());
+    stack.paragraph(
+        8.0,
+        "For whoever decides whether to act. It need not go with the pages that are handed on.",
+    );
     let told = worth.told();
     for (i, part) in told.iter().enumerate() {
         told_on(&mut stack, part);

@@ -350,7 +350,7 @@ impl Sentences<'_> {
         };
         let plus_minus = self.areas.gross().plus_minus_outside();
         format!(
-            "If every wall is within {tolerance}{own}, as {said}{also}: ± {} sq ft.",
+            "If every wall is within {tolerance}{own}, as {said}{also}: ± {} sq ft (about 95 %).",
             rounded_float(plus_minus)
         )
     }

@@ -101,13 +101,13 @@ fn every_number_that_is_edited_by_hand_is_found_out() {
 #[test]
 fn a_mismatch_says_what_is_printed_and_what_follows() {
     let page = pages(&sketch("brick-garage")).svg().remove(0);
-    let forged = page.replacen(">\n1,757 sq ft\n<", ">\n1,657 sq ft\n<", 1);
+    let forged = page.replacen(">\n1,757 sq ft net\n<", ">\n1,657 sq ft net\n<", 1);
     assert_ne!(forged, page);
     let verified = verified(&forged);
     let mismatches = verified.checks()[0].mismatches();
     assert_eq!(mismatches.len(), 1, "{mismatches:?}");
-    assert_eq!(mismatches[0].printed, "1,657 sq ft");
-    assert_eq!(mismatches[0].figured, "1,757 sq ft");
+    assert_eq!(mismatches[0].printed, "1,657 sq ft net");
+    assert_eq!(mismatches[0].figured, "1,757 sq ft net");
 }
 
 #[test]
