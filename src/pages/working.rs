@@ -516,7 +516,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
     let told = [
         format!("Each wall to the {fine}: every side, outside, to the nearest {fine}, halves {ties}; only the area is rounded after that, once, to the square foot (ANSI Z765-2021 section 3 reads to the inch or the tenth and reports the whole square foot; read second-hand)."),
         format!("Each wall to the whole foot: every side, outside the veneer, to the nearest foot, halves {ties} (published in assessors' manuals, for example Maryland SDAT, Assessment Procedure Manual; Cabarrus County NC, 2012 schedule of values)."),
-        "Closing: rounded sides are moved by as few steps as can be, the longest walls first to give, until the walk comes back to its start; the pieces above are the walls that result.".to_owned(),
+        "Closing: where rounded sides do not come back to their start, the nearest outline on whole steps that does is taken (least sum of squared changes; of walls that tie, the longest first); the pieces above are the walls that result.".to_owned(),
         "Area: by the coordinates of the corners, in whole nanometres, exact (any surveying text, for example Mahun, Open Access Surveying Library, COGO ch. H); a curved wall by its chord and rise, r = (c² + 4h²) ÷ 8h, area = r²(θ − sin θ) ÷ 2 (International Correspondence Schools, The Building Trades Pocketbook, Mensuration).".to_owned(),
         format!("What whole feet could give: a wall within {} ft of half a foot may be read either way (common practice).", say.settings.reach.decimal_feet()),
         "Counted: living space above grade; what is open to below, under a low ceiling, or outdoors is taken off; garages, porches and the like are shown and not counted.".to_owned(),
