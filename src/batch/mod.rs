@@ -16,7 +16,7 @@
 mod summary;
 
 use rust_decimal::Decimal;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::area::Area;
 use crate::reconcile::{CouldExplain, Figure};
@@ -49,6 +49,46 @@ pub enum Given {
     Figures(Vec<(&'static str, i64)>),
     /// Nothing: why it could not be read.
     Unreadable(String),
+}
+
+/// The most bytes of a line that are looked at; a sides file of the most bytes there may be is shorter.
+pub const MOST_LINE: usize = 9_000_000;
+
+impl Given {
+    /// What a line of JSON gives, `{"id": "…", "sides": "…"}`, and what its house goes by.
+    ///
+    /// ```
+    /// use fairfoot::batch::Given;
+    ///
+    /// let (id, given) = Given::line(br#"{"id": 7, "sides": "level \"G\""}"#);
+    /// assert_eq!((id.as_str(), given), ("7", Given::Sides("level \"G\"".to_owned())));
+    /// ```
+    pub fn line(bytes: &[u8]) -> (String, Given) {
+        #[derive(Deserialize)]
+        struct Line {
+            id: serde_json::Value,
+            sides: String,
+        }
+        if bytes.len() > MOST_LINE {
+            let why = "the line has more than 9 MB".to_owned();
+            return (beginning(bytes), Given::Unreadable(why));
+        }
+        match serde_json::from_slice::<Line>(bytes) {
+            Ok(Line { id: serde_json::Value::String(id), sides }) => (id, Given::Sides(sides)),
+            Ok(Line { id, sides }) => (id.to_string(), Given::Sides(sides)),
+            Err(error) => {
+                let why = format!("no house in JSON (`{{\"id\": \"…\", \"sides\": \"…\"}}`): {error}");
+                (beginning(bytes), Given::Unreadable(why))
+            }
+        }
+    }
+}
+
+/// What a line that is no house goes by: its first letters, the same wherever an engine cuts the stream.
+fn beginning(bytes: &[u8]) -> String {
+    const MOST: usize = 40;
+    let some = bytes.get(..4 * MOST).unwrap_or(bytes);
+    String::from_utf8_lossy(some).trim().chars().take(MOST).collect()
 }
 
 /// One house.

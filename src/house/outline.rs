@@ -171,6 +171,11 @@ impl Outline {
         points
     }
 
+    /// Whether it holds ground and no two sides cross or touch away from a shared corner.
+    pub(crate) fn is_clear(&self) -> bool {
+        self.crossing().is_none() && self.signed_area() != Area::ZERO
+    }
+
     /// The first two sides that cross or touch away from a shared corner, and where.
     pub(crate) fn crossing(&self) -> Option<Crossing> {
         if let Some(found) = self.crossing_of_few() {

@@ -66,7 +66,7 @@ impl Checker<'_> {
                     }
                 }
             }
-            Place::CornerOf(name, number, span) => {
+            Place::CornerOf(name, corner) => {
                 let earlier = on
                     .spaces
                     .iter()
@@ -79,14 +79,15 @@ impl Checker<'_> {
                     self.whole = false;
                     return None;
                 };
-                let sides = on_level[i].map(|space| self.house.spaces[space].sides.len());
-                if sides.is_some_and(|sides| !(1..=sides).contains(number)) {
-                    let has =
-                        format!("{} has corners 1 to {}", quoted(&name.text), sides.unwrap_or(0));
-                    self.tell(no_such_corner(*span, &format!("corner {number}"), &has, &[]));
+                // Nothing is told of the corners of a space that has faults of its own.
+                let sides = self.house.spaces[on_level[i]?].sides.len();
+                if !(1..=sides).contains(&corner.number) {
+                    let has = format!("{} has corners 1 to {sides}", quoted(&name.text));
+                    let typed = format!("corner {}", corner.number);
+                    self.tell(no_such_corner(corner.span, &typed, &has, &[]));
                     return None;
                 }
-                self.corner_place(on_level[i], number - 1)
+                self.corner_place(on_level[i], corner.number - 1)
             }
         }
     }

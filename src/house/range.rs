@@ -292,7 +292,7 @@ impl<'a> Search<'a> {
             }
         }
         let outline = Outline::new(vectors)?;
-        (outline.crossing().is_none() && outline.turn() == self.turn).then_some(outline)
+        (outline.is_clear() && outline.turn() == self.turn).then_some(outline)
     }
 
     /// The clear outline with the least sum of squared changes from the typed lengths.
@@ -592,7 +592,7 @@ pub(crate) fn closed_on(
     let nearest = walk.close_on(Way::Nearest(step, ties))?;
     if walk.has_bearings()
         || step.length() < Step::HalfFoot.length()
-        || nearest.crossing().is_none()
+        || nearest.is_clear()
     {
         return Some(OnStep { outline: nearest, crosses: false });
     }

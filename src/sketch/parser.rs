@@ -501,7 +501,7 @@ impl Cursor<'_> {
             "the number of a corner",
             "corners count from 1, where the walk starts",
         )?;
-        Ok(Place::CornerOf(space, number, span))
+        Ok(Place::CornerOf(space, Numbered { number, span }))
     }
 
     fn lot(&mut self) -> Read<Statement> {

@@ -189,6 +189,20 @@ impl PartialEq for Named {
     }
 }
 
+/// A corner's number as typed, from 1, with its place.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Numbered {
+    pub(crate) number: usize,
+    pub(crate) span: Span,
+}
+
+impl PartialEq for Numbered {
+    /// The place does not matter.
+    fn eq(&self, other: &Numbered) -> bool {
+        self.number == other.number
+    }
+}
+
 /// A thickness, or none.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Thickness {
@@ -355,7 +369,7 @@ pub(crate) enum Place {
     /// At a named corner.
     Corner(Named),
     /// At a numbered corner of a space.
-    CornerOf(Named, usize, Span),
+    CornerOf(Named, Numbered),
 }
 
 /// A storey.

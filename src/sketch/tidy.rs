@@ -271,8 +271,8 @@ fn space_written(space: &SpaceStatement) -> String {
         Place::Corner(name) => {
             let _ = write!(line, " from corner {}", text(&name.text));
         }
-        Place::CornerOf(name, number, _) => {
-            let _ = write!(line, " from {} corner {number}", text(&name.text));
+        Place::CornerOf(name, corner) => {
+            let _ = write!(line, " from {} corner {}", text(&name.text), corner.number);
         }
     }
     if let Some(veneer) = &space.veneer {

@@ -5,8 +5,7 @@ use std::io::{self, BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
 
 use fairfoot::MOST_BYTES;
-use fairfoot::batch::Given;
-use serde::Deserialize;
+use fairfoot::batch::{Given, MOST_LINE};
 
 use crate::cli::{Stop, files};
 
@@ -173,13 +172,6 @@ fn read(path: &Path) -> Result<String, String> {
     String::from_utf8(bytes).map_err(|_| format!("{} is not text in UTF-8", files::shown(path)))
 }
 
-/// A line of a stream.
-#[derive(Deserialize)]
-struct House {
-    id: serde_json::Value,
-    sides: String,
-}
-
 impl Waiting {
     /// How many bytes it keeps while it waits.
     pub(super) fn bytes(&self) -> usize {
@@ -198,34 +190,10 @@ impl Waiting {
                 let given = read(&path).map_or_else(Given::Unreadable, Given::Sides);
                 (path.display().to_string(), given)
             }
-            Waiting::Line(bytes) => line(&bytes),
+            Waiting::Line(bytes) => Given::line(&bytes),
         }
     }
 }
-
-fn line(bytes: &[u8]) -> (String, Given) {
-    if bytes.len() > MOST_LINE {
-        return (beginning(bytes), Given::Unreadable("the line has more than 9 MB".to_owned()));
-    }
-    match serde_json::from_slice::<House>(bytes) {
-        Ok(House { id: serde_json::Value::String(id), sides }) => (id, Given::Sides(sides)),
-        Ok(House { id, sides }) => (id.to_string(), Given::Sides(sides)),
-        Err(error) => {
-            let why = format!("no house in JSON (`{{\"id\": \"…\", \"sides\": \"…\"}}`): {error}");
-            (beginning(bytes), Given::Unreadable(why))
-        }
-    }
-}
-
-/// What a line that is no house goes by: its first letters, the same wherever an engine cuts the stream.
-fn beginning(bytes: &[u8]) -> String {
-    const MOST: usize = 40;
-    let some = bytes.get(..4 * MOST).unwrap_or(bytes);
-    String::from_utf8_lossy(some).trim().chars().take(MOST).collect()
-}
-
-/// The most bytes of a line that are kept; a sides file of the most bytes there may be is shorter.
-const MOST_LINE: usize = 9_000_000;
 
 /// Lines of a stream, empty ones left out; of a line that is too long only its beginning is kept.
 struct Lines<R> {

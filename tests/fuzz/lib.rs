@@ -1,0 +1,10 @@
+//! The laws of `tests/hostile`, for the fuzzer's targets.
+
+#[path = "../hostile/laws.rs"]
+pub mod laws;
+#[path = "../held_out/twin.rs"]
+#[allow(dead_code)]
+mod twin;
+#[path = "../held_out/walks.rs"]
+#[allow(dead_code)]
+mod walks;

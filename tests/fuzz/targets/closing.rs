@@ -1,0 +1,4 @@
+//! The law `closing`.
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| fairfoot_fuzz::laws::closing(bytes));

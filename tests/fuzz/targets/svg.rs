@@ -1,0 +1,4 @@
+//! The law `svg`.
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| fairfoot_fuzz::laws::svg(bytes));

@@ -1,0 +1,327 @@
+//! What must hold whatever bytes come: one function for each way in. The fuzzer calls them with bytes of its
+//! own making, the tests with those that were kept.
+
+use std::sync::OnceLock;
+
+use fairfoot::batch::{Given, Terms, worked_out};
+use fairfoot::{
+    Areas, Area, Line, Pages, Paper, Reconciliation, Settings, Sound, Source, Ties, report, verify,
+};
+
+use crate::twin::{self, Direction, Wall};
+use crate::walks::{areas, exact, fraction, sides_file, whole_feet};
+
+/// A law by its name, which is also the folder of what was kept for it.
+pub type Law = fn(&[u8]);
+
+/// Every law.
+pub const ALL: [(&str, Law); 7] = [
+    ("sides", sides),
+    ("closing", closing),
+    ("lines", lines),
+    ("svg", svg),
+    ("svg_edited", svg_edited),
+    ("pdf", pdf),
+    ("search", search),
+];
+
+/// A sides file of any bytes: read or refused, never a panic; what is read is printed and read back as the same.
+pub fn sides(bytes: &[u8]) {
+    let source = match fairfoot::decode("any.sides", bytes.to_vec()) {
+        Ok(source) => source,
+        Err(faults) => return assert!(!faults.drawn(false).is_empty()),
+    };
+    let text = source.text().to_owned();
+    if let Ok(sketch) = fairfoot::read_sketch(source) {
+        let tidied = sketch.tidied();
+        let again = fairfoot::read_sketch(Source::new("tidied.sides", tidied.clone()));
+        let again = again.unwrap_or_else(|faults| panic!("{tidied}\n{faults}"));
+        assert!(sketch.says_the_same_as(&again), "{text}\n{tidied}");
+        assert_eq!(again.tidied(), tidied);
+    }
+    match fairfoot::read("any.sides", text) {
+        Err(faults) => {
+            assert!(faults.list().iter().any(fairfoot::Diagnostic::is_error));
+            assert!(!faults.drawn(true).is_empty());
+        }
+        Ok(sound) => all_of(&sound),
+    }
+}
+
+/// The whole road of a sound file, down to the report; what it says adds up.
+fn all_of(sound: &Sound) {
+    let settings = Settings::default();
+    let Ok(areas) = Areas::of(sound, &settings) else { return };
+    for space in areas.spaces() {
+        let range = space.range();
+        assert!(range.is_none_or(|range| range.low <= range.high));
+        if let (Some(range), Some(widest)) = (range, space.widest()) {
+            assert!(widest.low <= range.low && range.high <= widest.high);
+        }
+    }
+    let Ok(reconciliation) = Reconciliation::of(sound, areas, &settings) else { return };
+    for figure in reconciliation.figures() {
+        let sum: Area = figure.lines().iter().map(Line::area).sum();
+        assert_eq!(sum, figure.gap());
+        let found = figure.explanations();
+        let support = found.list().iter().map(fairfoot::Explanation::support);
+        assert!(support.clone().is_sorted_by(|a, b| a >= b));
+        assert!(support.clone().all(|support| (0.0..=1.0).contains(&support)));
+        let all = support.sum::<f64>() + found.something_else();
+        assert!(all <= 1.0 + 1e-9, "{all}");
+    }
+    assert!(!report::text::reconciliation(sound, &reconciliation, Default::default()).is_empty());
+    let json = report::json::report(sound, &reconciliation);
+    assert!(serde_json::to_string(&json).is_ok());
+}
+
+/// A right-angled walk of at most 12 sides, made of the bytes: what the program makes of it is what
+/// the second computation makes of it.
+pub fn closing(bytes: &[u8]) {
+    const TOLERANCE: i64 = 8;
+    let Some((&how, rest)) = bytes.split_first() else { return };
+    // Two bytes a side, of which one bit is its sense; in sixteenths of an inch, inches, or half feet.
+    let grain = [1, 16, 96, 3][usize::from(how & 3)];
+    let mut ends = [0_i64; 2];
+    let mut walked: Vec<(usize, i64)> = Vec::new();
+    for pair in rest.chunks_exact(2).take(10) {
+        let number = i64::from(u16::from_le_bytes([pair[0], pair[1]]));
+        let length = ((number >> 1) % 9_000 / grain + 1) * grain;
+        let axis = walked.len() % 2;
+        let signed = if number & 1 == 1 { length } else { -length };
+        ends[axis] += signed;
+        walked.push((axis, signed));
+    }
+    if walked.len() < 2 || walked.len() % 2 == 1 || ends.contains(&0) {
+        return;
+    }
+    walked.extend([(0, -ends[0]), (1, -ends[1])]);
+    let direction = |(axis, signed): (usize, i64)| match (axis, signed > 0) {
+        (0, true) => Direction::North,
+        (0, false) => Direction::South,
+        (_, true) => Direction::East,
+        (_, false) => Direction::West,
+    };
+    // With slack each length is read wrong by up to the tolerance, as far as the bytes say.
+    let slack = |i: usize| match how & 4 {
+        0 => 0,
+        _ => i64::from(rest.get(i).copied().unwrap_or(0)) % (2 * TOLERANCE + 1) - TOLERANCE,
+    };
+    let sixteenths = |number: i64| fraction(number, 192);
+    let walls: Vec<Wall> = walked
+        .iter()
+        .enumerate()
+        .map(|(i, &side)| Wall {
+            direction: direction(side),
+            feet: sixteenths((side.1.abs() + slack(i)).max(1)),
+            tolerance: sixteenths(TOLERANCE),
+        })
+        .collect();
+    let directions: Vec<Direction> = walls.iter().map(|wall| wall.direction).collect();
+    let clear = |lengths: &[i64]| twin::clear_of_itself(&directions, lengths, 0);
+    let exactly: Vec<i64> = walked.iter().map(|side| side.1.abs()).collect();
+    let read = fairfoot::read("walk.sides", sides_file("", &walls));
+    if how & 4 == 0 {
+        assert_eq!(read.is_ok(), clear(&exactly), "{walls:?}");
+    }
+    let Ok(sound) = read else { return };
+    if how & 4 == 0 {
+        let outline = sound.house().spaces()[0].outline();
+        assert_eq!(exact(outline.area()), twin::as_measured(&walls), "{walls:?}");
+    }
+    let (ties, our_ties) = match how >> 3 & 3 {
+        0 => (twin::Ties::Up, Ties::Up),
+        1 => (twin::Ties::Down, Ties::Down),
+        _ => (twin::Ties::Even, Ties::Even),
+    };
+    let ours = areas(&sound, &Settings { ties: our_ties, ..Settings::default() });
+    let gross = ours.gross();
+    let (_, tenths) = twin::on_step(&walls, &fraction(1, 10), ties);
+    assert_eq!(exact(gross.tenth_foot()), tenths, "{walls:?}");
+    let (lengths, whole) = twin::on_step(&walls, &fraction(1, 1), ties);
+    if clear(&whole_feet(&lengths)) {
+        assert_eq!(exact(gross.whole_foot()), whole, "{walls:?}");
+    }
+    let pair = |range: Option<fairfoot::Range>| range.map(|r| (exact(r.low), exact(r.high)));
+    assert_eq!(pair(gross.range()), twin::range(&walls, &fraction(15, 100)), "{walls:?}");
+    assert_eq!(pair(gross.widest()), twin::widest(&walls), "{walls:?}");
+}
+
+/// A line of JSON of any bytes: worked out or a row with its faults; what is written is JSON again.
+pub fn lines(bytes: &[u8]) {
+    let (id, given) = Given::line(bytes);
+    let house = worked_out(&id, &given, &Terms::default());
+    assert_eq!(house.id, id);
+    let written = serde_json::to_string(&house).expect("a row is JSON");
+    assert!(!written.contains('\n'));
+    let again: serde_json::Value = serde_json::from_str(&written).expect("and is read as JSON");
+    assert_eq!(again["id"], serde_json::Value::String(id));
+    assert!(house.faults.is_empty() || house.tenth_foot.is_none());
+    assert!(!fairfoot::batch::cells(&house).is_empty());
+}
+
+/// A page of any bytes: held against its sides, or refused; unchanged only if it holds.
+fn page(bytes: &[u8]) {
+    if let Ok(verified) = verify::sheet(bytes) {
+        assert!(verified.holds() || !verified.is_unchanged());
+    }
+}
+
+/// A page in SVG of any bytes.
+pub fn svg(bytes: &[u8]) {
+    page(bytes);
+}
+
+/// A file that says it is a PDF, and any bytes after that.
+pub fn pdf(bytes: &[u8]) {
+    page(&[b"%PDF-1.7\n", bytes].concat());
+}
+
+/// What an edit may set in.
+const FRAGMENTS: [&str; 24] = [
+    "<text>",
+    "</text>",
+    "<tspan>",
+    "</tspan>",
+    "<g>",
+    "</g>",
+    "<!--",
+    "-->",
+    "<![CDATA[",
+    "]]>",
+    "<title>",
+    "</title>",
+    "<desc>",
+    "</desc>",
+    " x=\"1\"",
+    " display=\"none\"",
+    " style=\"opacity:0\"",
+    "&#49;",
+    "&amp;",
+    "\"",
+    "<defs>",
+    "</defs>",
+    "<a href=\"#x\">",
+    "<use/>",
+];
+
+/// A page as it is made.
+pub fn a_page() -> &'static str {
+    static PAGE: OnceLock<String> = OnceLock::new();
+    PAGE.get_or_init(|| {
+        let text = "record 1,240 sq ft\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30' 4\" recorded 30'\neast 40'\nsouth 30' 4\"\nwest 40'\n";
+        let sound = fairfoot::read("house.sides", text).expect("a sound file");
+        let settings = Settings::default();
+        let areas = Areas::of(&sound, &settings).expect("areas");
+        let reconciliation = Reconciliation::of(&sound, areas, &settings).expect("a figure");
+        Pages::of(&sound, &reconciliation, Paper::Letter).expect("pages").svg().remove(0)
+    })
+}
+
+/// The letters that stand between the tags of texts, in order, without blanks.
+fn letters(svg: &str) -> String {
+    let mut all = String::new();
+    for text in svg.split("<text").skip(1) {
+        let inner = text.split_once("</text>").map_or(text, |(inner, _)| inner);
+        let mut outside = false;
+        for letter in inner.chars() {
+            match letter {
+                '<' => outside = false,
+                '>' => outside = true,
+                letter if outside && !letter.is_whitespace() => all.push(letter),
+                _ => {}
+            }
+        }
+    }
+    all
+}
+
+/// A page with edits that the bytes say: if it still holds and has its sides, it shows the letters it had.
+pub fn svg_edited(bytes: &[u8]) {
+    let made = a_page();
+    let body = made.find("<text").expect("a page has texts");
+    let mut edited = made.to_owned();
+    for edit in bytes.chunks_exact(5).take(6) {
+        let place = usize::from(u16::from_le_bytes([edit[1], edit[2]]));
+        let mut at = body + place % (edited.len() - body);
+        while !edited.is_char_boundary(at) {
+            at -= 1;
+        }
+        match edit[0] % 4 {
+            0 => edited.insert_str(at, FRAGMENTS[usize::from(edit[3]) % FRAGMENTS.len()]),
+            1 => edited.insert(at, char::from(edit[3] % 95 + 32)),
+            kind => {
+                let most = if kind == 2 { 1 } else { usize::from(edit[4]) };
+                let mut end = (at + most).min(edited.len());
+                while !edited.is_char_boundary(end) {
+                    end += 1;
+                }
+                let instead = char::from(edit[3] % 95 + 32).to_string();
+                edited.replace_range(at..end, if kind == 2 { &instead } else { "" });
+            }
+        }
+        if edited.len() <= body {
+            return;
+        }
+    }
+    let Ok(verified) = verify::sheet(edited.as_bytes()) else { return };
+    assert_eq!(verified.is_unchanged(), edited == made);
+    let same_sides = verify::sheet(made.as_bytes()).is_ok_and(|own| own.sides() == verified.sides());
+    if verified.holds() && same_sides && !edited.contains('&') && !edited.contains("<!") {
+        assert_eq!(letters(&edited), letters(made), "{edited}");
+    }
+}
+
+/// A house, spaces beside it and figures, all made of the bytes: whatever would account for a figure adds up.
+pub fn search(bytes: &[u8]) {
+    const KINDS: [&str; 8] =
+        ["garage", "porch", "patio", "storage", "unfinished", "carport", "deck", "living"];
+    const WORDS: [&str; 6] = [
+        "",
+        " measured to frame",
+        " sides unknown",
+        " sides half-foot",
+        " sides inch",
+        " counting \"Space 0\"",
+    ];
+    let byte = |i: usize| bytes.get(i).copied().map(i64::from);
+    let Some(how) = byte(0) else { return };
+    let mut text = format!("veneer {}\n", if how & 1 == 1 { "4 5/8\"" } else { "none" });
+    if how & 2 == 2 {
+        text.push_str("faces frame\n");
+    }
+    if how & 4 == 4 {
+        text.push_str("interior seen\n");
+    }
+    let number = |i: usize| byte(i).unwrap_or(0) * 256 + byte(i + 1).unwrap_or(0);
+    let figures = ["record", "listing", "plan", "figure \"Other\""];
+    let spaces = usize::try_from(how >> 3 & 15).unwrap_or(0);
+    for (i, name) in figures.iter().enumerate().take(1 + usize::try_from(how >> 6).unwrap_or(0)) {
+        let words = usize::try_from(byte(3 * i + 3).unwrap_or(0)).unwrap_or(0) % WORDS.len();
+        let words = if spaces == 0 && words == 5 { "" } else { WORDS[words] };
+        text.push_str(&format!("{name} {} sq ft{words}\n", number(3 * i + 1) % 9_000 + 1));
+    }
+    let side = |i: usize| (number(i) % 6_000 + 192, 16);
+    let length = |(sixteenths, _): (i64, i64)| fairfoot::Length::from_nm(sixteenths * 1_587_500);
+    let (high, wide) = (length(side(13)), length(side(15)));
+    text.push_str(&format!(
+        "level \"Ground floor\"\nliving \"House\"\nnorth {high}\neast {wide}\nsouth {high}\nwest {wide}\n"
+    ));
+    for i in 0..spaces {
+        let at = 17 + 4 * i;
+        let kind = KINDS[usize::try_from(byte(at).unwrap_or(0)).unwrap_or(0) % KINDS.len()];
+        let (high, wide) = (length(side(at + 1)), length(side(at + 2)));
+        if how & 32 == 32 && i == 6 {
+            text.push_str("level \"Upper floor\"\n");
+        }
+        let recorded = if byte(at + 3).unwrap_or(0) & 1 == 1 { " recorded 120 sq ft" } else { "" };
+        text.push_str(&format!(
+            "{kind} \"Space {i}\" start east {}'{recorded}\nnorth {high}\neast {wide}\nsouth {high}\nwest {wide}\n",
+            40 * (i + 1)
+        ));
+    }
+    match fairfoot::read("made.sides", text.as_str()) {
+        Ok(sound) => all_of(&sound),
+        Err(faults) => assert!(!faults.drawn(false).is_empty()),
+    }
+}
