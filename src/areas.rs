@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::Sound;
 use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
-use crate::house::range::{Latitude, OnStep, Range};
+use crate::house::range::{OnStep, Range};
 use crate::house::{Assumed, House, Outline};
 use crate::length::{Length, Step};
 use crate::rule::Settings;
@@ -150,8 +150,7 @@ impl Areas {
         let outside = Arc::new(Walls::of(sound, Face::Outside)?);
         let fine = Arc::new(outside.ruled(settings.tenth_foot(), settings.reach));
         let whole = Arc::new(outside.ruled(settings.whole_foot(), settings.reach));
-        let range = outside.ranges(Step::WholeFoot, Latitude::Reach(settings.reach));
-        let widest = outside.ranges(Step::WholeFoot, Latitude::Any);
+        let [range, widest] = outside.ranges(Step::WholeFoot, settings.reach);
         let as_measured: Vec<Area> =
             house.spaces.iter().map(|space| space.closed.outline.area()).collect();
         let total = |below: bool| {

@@ -4,7 +4,7 @@ use crate::Sound;
 use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
 use crate::house::faces::Stuck;
-use crate::house::range::{self, Latitude, OnStep, Range};
+use crate::house::range::{self, OnStep, Range};
 use crate::house::{Assumed, AtFace, House, Space, tick};
 use crate::length::{Length, Step};
 use crate::rule::Rule;
@@ -45,7 +45,7 @@ impl Walls {
     /// Every space with its sides rounded by a rule.
     pub(crate) fn ruled(&self, rule: Rule, reach: Length) -> Ruled {
         let one = |at: &AtFace| {
-            range::closed_on(&at.walk, &at.outline, rule.step, rule.ties, reach)
+            range::closed_on(at, rule.step, rule.ties, reach)
                 .unwrap_or_else(|| OnStep { outline: at.outline.clone(), crosses: true })
         };
         let outlines: Vec<OnStep> = self.spaces.iter().map(one).collect();
@@ -53,9 +53,11 @@ impl Walls {
         Ruled { outlines, areas }
     }
 
-    /// The range of every space on a step.
-    pub(crate) fn ranges(&self, step: Step, latitude: Latitude) -> Vec<Option<Range>> {
-        self.spaces.iter().map(|at| range::range(&at.walk, &at.outline, step, latitude)).collect()
+    /// What every space could be on whole steps: the range, and the widest.
+    pub(crate) fn ranges(&self, step: Step, reach: Length) -> [Vec<Option<Range>>; 2] {
+        let one = |at: &AtFace| range::ranges(at, step, reach).into();
+        let (range, widest) = self.spaces.iter().map(one).unzip();
+        [range, widest]
     }
 
     pub(crate) fn assumed(&self) -> Assumed {

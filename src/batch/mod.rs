@@ -77,7 +77,8 @@ impl Given {
             Ok(Line { id: serde_json::Value::String(id), sides }) => (id, Given::Sides(sides)),
             Ok(Line { id, sides }) => (id.to_string(), Given::Sides(sides)),
             Err(error) => {
-                let why = format!("no house in JSON (`{{\"id\": \"…\", \"sides\": \"…\"}}`): {error}");
+                let why =
+                    format!("no house in JSON (`{{\"id\": \"…\", \"sides\": \"…\"}}`): {error}");
                 (beginning(bytes), Given::Unreadable(why))
             }
         }

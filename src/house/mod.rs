@@ -6,6 +6,7 @@ mod drawn;
 pub(crate) mod faces;
 mod lying;
 mod misclosure;
+mod order;
 pub(crate) use misclosure::tick;
 pub(crate) mod outline;
 mod pieces;
@@ -14,6 +15,7 @@ mod plane;
 pub(crate) mod range;
 mod taped;
 pub(crate) mod walk;
+mod ways;
 
 use crate::area::Area;
 use crate::diagnostic::Span;

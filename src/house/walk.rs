@@ -211,7 +211,7 @@ impl Vector {
         }
     }
 
-    fn part(&mut self, axis: Axis) -> &mut i64 {
+    pub(crate) fn part(&mut self, axis: Axis) -> &mut i64 {
         match axis {
             Axis::North => &mut self.north,
             Axis::East => &mut self.east,

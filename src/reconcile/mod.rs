@@ -15,7 +15,7 @@ use crate::area::{Area, WrittenArea};
 use crate::areas::Areas;
 use crate::diagnostic::{Diagnostic, Faults};
 use crate::house::Assumed;
-use crate::house::range::{Latitude, Range};
+use crate::house::range::Range;
 use crate::length::Step;
 use crate::rule::{Rule, Settings};
 use crate::sketch::statement::{FigureKind, FigureStatement, SideRule};
@@ -208,8 +208,7 @@ impl<'a> Ground<'a> {
         let ranges = if face == Face::Outside && step == Step::WholeFoot {
             [areas.gross().range(), areas.gross().widest()]
         } else {
-            [Latitude::Reach(settings.reach), Latitude::Any]
-                .map(|latitude| total_range(sound, &walls.ranges(step, latitude)))
+            walls.ranges(step, settings.reach).map(|ranges| total_range(sound, &ranges))
         };
         Ok(Ground { figure, face, rule, walls, fine, ruled, ranges })
     }

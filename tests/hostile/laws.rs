@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 
 use fairfoot::batch::{Given, Terms, worked_out};
 use fairfoot::{
-    Areas, Area, Line, Pages, Paper, Reconciliation, Settings, Sound, Source, Ties, report, verify,
+    Area, Areas, Line, Pages, Paper, Reconciliation, Settings, Sound, Source, Ties, report, verify,
 };
 
 use crate::twin::{self, Direction, Wall};
@@ -266,7 +266,8 @@ pub fn svg_edited(bytes: &[u8]) {
     }
     let Ok(verified) = verify::sheet(edited.as_bytes()) else { return };
     assert_eq!(verified.is_unchanged(), edited == made);
-    let same_sides = verify::sheet(made.as_bytes()).is_ok_and(|own| own.sides() == verified.sides());
+    let same_sides =
+        verify::sheet(made.as_bytes()).is_ok_and(|own| own.sides() == verified.sides());
     if verified.holds() && same_sides && !edited.contains('&') && !edited.contains("<!") {
         assert_eq!(letters(&edited), letters(made), "{edited}");
     }
