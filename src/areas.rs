@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::Sound;
 use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
-use crate::house::range::{OnStep, Range};
+use crate::house::range::Range;
 use crate::house::{Assumed, House, Outline};
 use crate::length::{Length, Step};
 use crate::rule::Settings;
@@ -32,9 +32,11 @@ pub struct Areas {
 pub struct SpaceAreas {
     /// At its own face, closed, no side rounded.
     pub(crate) as_measured: Area,
-    pub(crate) outside: Outline,
-    pub(crate) tenth_foot: Outline,
-    pub(crate) whole_foot: OnStep,
+    /// Its place among the spaces.
+    place: usize,
+    outside: Arc<Walls>,
+    fine: Arc<Ruled>,
+    whole: Arc<Ruled>,
     pub(crate) range: Option<Range>,
     pub(crate) widest: Option<Range>,
     /// What is left of it when all that lies in it and is not it is taken off.
@@ -45,17 +47,17 @@ pub struct SpaceAreas {
 impl SpaceAreas {
     /// Its walls closed at the outside face, no side rounded.
     pub fn outside(&self) -> &Outline {
-        &self.outside
+        &self.outside.spaces[self.place].outline
     }
 
     /// Its walls outside, each to the tenth of a foot.
     pub fn tenth_foot(&self) -> &Outline {
-        &self.tenth_foot
+        &self.fine.outlines[self.place].outline
     }
 
     /// Its walls outside, each to the whole foot.
     pub fn whole_foot(&self) -> &Outline {
-        &self.whole_foot.outline
+        &self.whole.outlines[self.place].outline
     }
 
     /// Its area at its own face, no side rounded.
@@ -175,9 +177,10 @@ impl Areas {
         let warnings = warnings(sound, &outside, &whole, &gross);
         let one = |i: usize| SpaceAreas {
             as_measured: as_measured[i],
-            outside: outside.spaces[i].outline.clone(),
-            tenth_foot: fine.outlines[i].outline.clone(),
-            whole_foot: whole.outlines[i].clone(),
+            place: i,
+            outside: Arc::clone(&outside),
+            fine: Arc::clone(&fine),
+            whole: Arc::clone(&whole),
             range: range[i],
             widest: widest[i],
             net_tenth_foot: net(house, i, &fine.areas),

@@ -176,17 +176,17 @@ impl Checker<'_> {
             return None;
         }
         let (walk, sides) = self.build(name, span, sketch)?;
-        let closed = match walk.clone().close_as_measured() {
+        let closed = match walk.close_as_measured() {
             Ok(closed) => closed,
             Err(_) if self.sketch.heads_doubtful => {
                 self.whole = false;
                 return None;
             }
-            Err(NotClosed::Misses(misses)) => {
+            Err((NotClosed::Misses(misses), walk)) => {
                 self.tell(does_not_close(name, level, span, &walk, &sides, misses));
                 return None;
             }
-            Err(NotClosed::Turns { side, misses }) => {
+            Err((NotClosed::Turns { side, misses }, walk)) => {
                 let fault = does_not_close(name, level, span, &walk, &sides, misses);
                 let side = &sides[side];
                 self.tell(fault.also(side.span, "would be left with nothing").note(format!(
@@ -195,7 +195,7 @@ impl Checker<'_> {
                 )));
                 return None;
             }
-            Err(NotClosed::Backwards { side, by }) => {
+            Err((NotClosed::Backwards { side, by }, _)) => {
                 self.tell_backwards(name, &sides[side], by);
                 return None;
             }

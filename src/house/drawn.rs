@@ -25,9 +25,9 @@ impl Checker<'_> {
             if !walk.has_bearings() {
                 walk.sides.iter_mut().for_each(|side| side.tolerance = 0);
             }
-            let (walk, closed) = match walk.clone().close_as_measured() {
+            let (walk, closed) = match walk.close_as_measured() {
                 Ok(closed) => (closed.walk, Some(closed.outline)),
-                Err(not_closed) => {
+                Err((not_closed, walk)) => {
                     self.tell_drawn_open(outline, &walk, not_closed);
                     (walk, None)
                 }

@@ -26,6 +26,7 @@ pub(crate) use check::check;
 use outline::Extent;
 pub use outline::{Outline, Place};
 pub(crate) use pieces::{Assumed, AtFace};
+use smol_str::SmolStr;
 use walk::{Closed, Walk};
 
 /// A house whose outlines close, do not cross themselves and do not lie on each other.
@@ -81,7 +82,7 @@ pub struct Side {
     pub(crate) run: Run,
     pub(crate) words: SideWords,
     /// As it stands in the file.
-    pub(crate) typed: String,
+    pub(crate) typed: SmolStr,
     pub(crate) span: Span,
     /// Its direction where it runs along an axis.
     pub(crate) direction: Option<Direction>,

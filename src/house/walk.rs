@@ -272,7 +272,24 @@ impl Walk {
     }
 
     /// Closes the walk as measured: what follows is filled in, what is missed within the tolerances is spread.
-    pub(crate) fn close_as_measured(mut self) -> Result<Closed, NotClosed> {
+    ///
+    /// What cannot be closed comes back as it was typed.
+    pub(crate) fn close_as_measured(mut self) -> Result<Closed, (NotClosed, Walk)> {
+        match self.closing() {
+            Ok((outline, misclosure)) => Ok(Closed { walk: self, outline, misclosure }),
+            Err(why) => {
+                for side in self.sides.iter_mut().filter(|side| side.follows) {
+                    if let Shape::Straight { length, .. } = &mut side.shape {
+                        *length = 0;
+                    }
+                }
+                Err((why, self))
+            }
+        }
+    }
+
+    /// Fills in what follows; the outline, and what was spread.
+    fn closing(&mut self) -> Result<(Outline, Misclosure), NotClosed> {
         for axis in Axis::BOTH {
             self.fill(axis)?;
         }
@@ -296,7 +313,7 @@ impl Walk {
             return Err(NotClosed::Turns { side, misses: misclosure });
         }
         let outline = Outline::new(vectors).ok_or(NotClosed::Misses(misclosure))?;
-        Ok(Closed { walk: self, outline, misclosure })
+        Ok((outline, misclosure))
     }
 
     /// Gives the side by closing of an axis the length that the others leave for it.

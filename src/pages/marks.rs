@@ -174,7 +174,7 @@ fn ours(say: &Sentences<'_>, spaces: &[usize]) -> Vec<Point> {
     let mut all = Vec::new();
     for &space in spaces {
         let at = place(say, space);
-        let points = say.areas.spaces[space].outside.points();
+        let points = say.areas.spaces[space].outside().points();
         all.extend(points.iter().map(|point| (at.0 + point.0, at.1 + point.1)));
     }
     all

@@ -181,7 +181,7 @@ fn points(say: &Sentences<'_>, marks: &Marks, level: usize, spaces: &[usize]) ->
     let mut all = Vec::new();
     for &space in spaces {
         let at = marks::place(say, space);
-        let flat = say.areas.spaces[space].outside.flattened();
+        let flat = say.areas.spaces[space].outside().flattened();
         all.extend(flat.iter().map(|&(east, north, _)| (at.0 + east, at.1 + north)));
     }
     for (_, theirs) in marks.theirs.iter().filter(|(on, _)| *on == level) {
@@ -192,7 +192,7 @@ fn points(say: &Sentences<'_>, marks: &Marks, level: usize, spaces: &[usize]) ->
 
 fn shapes(say: &Sentences<'_>, view: &View, spaces: &[usize]) -> Vec<Shape> {
     let shape = |&space: &usize| {
-        let (outline, at) = (&say.areas.spaces[space].outside, marks::place(say, space));
+        let (outline, at) = (say.areas.spaces[space].outside(), marks::place(say, space));
         Shape { space, walls: view.walls(outline, at), figure: view.flattened(outline, at) }
     };
     spaces.iter().map(shape).collect()
@@ -504,7 +504,7 @@ impl Plan<'_> {
         source: usize,
         wall: &WallOnPage,
     ) -> Dimension {
-        let vector = self.say.areas.spaces[shape.space].outside.vectors()[k];
+        let vector = self.say.areas.spaces[shape.space].outside().vectors()[k];
         let mut words = side_words(self.say, shape.space, source, vector);
         let recorded = self.marks.recorded(shape.space, source);
         if let Some(recorded) = recorded {

@@ -40,7 +40,7 @@ pub(crate) fn working(flow: &mut Flow, say: &Sentences<'_>, reconciliation: &Rec
 /// An outline in pieces: the drawing with their letters, the table beside or below it.
 fn pieces(flow: &mut Flow, say: &Sentences<'_>, space: usize) {
     let areas = &say.areas.spaces[space];
-    let (fine, feet) = (&areas.tenth_foot, &areas.whole_foot.outline);
+    let (fine, feet) = (areas.tenth_foot(), areas.whole_foot());
     let name = say.space_name(space);
     let each = say.settings.fine.spoken();
     let both = Cutting::of(fine).zip(Cutting::of(feet)).filter(|_| ranks(fine) == ranks(feet));
@@ -252,8 +252,8 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>) {
                 let areas = &say.areas.spaces[space];
                 rows.push(vec![
                     format!("{less}{}", house.spaces[space].name),
-                    areas.tenth_foot.area().sq_ft_text(),
-                    areas.whole_foot.outline.area().sq_ft_text(),
+                    areas.tenth_foot().area().sq_ft_text(),
+                    areas.whole_foot().area().sq_ft_text(),
                 ]);
             };
             add(i, "");
@@ -336,11 +336,8 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
         vec![
             side.number().to_string(),
             side.typed().to_owned(),
-            marked(by_run_and_rise(&areas.tenth_foot).or(figures.tenth_foot), say.settings.fine),
-            marked(
-                by_run_and_rise(&areas.whole_foot.outline).or(figures.whole_foot),
-                Step::WholeFoot,
-            ),
+            marked(by_run_and_rise(areas.tenth_foot()).or(figures.tenth_foot), say.settings.fine),
+            marked(by_run_and_rise(areas.whole_foot()).or(figures.whole_foot), Step::WholeFoot),
             recorded.map(|length| length.spoken()).unwrap_or_default(),
             difference.unwrap_or_default(),
             String::new(),
@@ -460,7 +457,7 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
 fn unrounded(say: &Sentences<'_>) -> String {
     let house = say.sound.house();
     let outside: Vec<crate::Area> =
-        say.areas.spaces.iter().map(|space| space.outside.area()).collect();
+        say.areas.spaces.iter().map(|space| space.outside().area()).collect();
     let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
     let total: crate::Area = counted.map(|i| crate::areas::net(house, i, &outside)).sum();
     let gross = say.areas.gross();

@@ -128,7 +128,7 @@ fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
     let theirs = in_line(&theirs);
     let theirs_all = |skip: &dyn Fn(usize) -> bool| -> Vec<(usize, String)> {
         let sides = drawn.sides.iter().enumerate().filter(|(i, _)| !skip(*i));
-        sides.map(|(_, side)| (side.number, side.typed.clone())).collect()
+        sides.map(|(_, side)| (side.number, side.typed.to_string())).collect()
     };
     let [space] = drawn.of[..] else {
         report.only_theirs = theirs_all(&|_| false);
@@ -146,7 +146,7 @@ fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
         .iter()
         .enumerate()
         .filter(|(i, _)| !pairs.iter().any(|&(wall, _)| ours[wall].sides.contains(i)));
-    report.only_ours = unmatched.map(|(_, side)| (side.number, side.typed.clone())).collect();
+    report.only_ours = unmatched.map(|(_, side)| (side.number, side.typed.to_string())).collect();
     report.matched = pairs
         .iter()
         .map(|&(our, their)| {

@@ -145,7 +145,7 @@ impl Recorded {
                 place: space,
                 space: house.spaces[space].name.clone(),
                 side: side.number,
-                typed: side.typed.clone(),
+                typed: side.typed.to_string(),
                 axis: side.direction.map(Direction::axis),
                 ruled: before,
                 recorded: after,

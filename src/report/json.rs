@@ -557,11 +557,11 @@ fn space(house: &House, areas: &Areas, number: usize) -> SpaceReport {
         as_measured: its.as_measured.sq_ft_text(),
         recorded_sq_ft: here.recorded.map(Area::sq_ft_text),
         tenth_foot: TenthFootSpace {
-            exact: its.tenth_foot.area().sq_ft_text(),
+            exact: its.tenth_foot().area().sq_ft_text(),
             net: its.net_tenth_foot.sq_ft_text(),
         },
         whole_foot: WholeFootSpace {
-            exact: its.whole_foot.outline.area().sq_ft_text(),
+            exact: its.whole_foot().area().sq_ft_text(),
             net: its.net_whole_foot.sq_ft_text(),
             low: low(its.range),
             high: high(its.range),
@@ -599,8 +599,8 @@ pub(crate) fn side_figures(house: &House, areas: &Areas, number: usize) -> Vec<S
         direction: side.way(),
         typed: typed_length(side.typed()),
         feet: chord_or_length(&here.closed.outline.vectors()[i]).decimal_feet(),
-        tenth_foot: ruled(&its.tenth_foot, i),
-        whole_foot: ruled(&its.whole_foot.outline, i),
+        tenth_foot: ruled(its.tenth_foot(), i),
+        whole_foot: ruled(its.whole_foot(), i),
         recorded: side.recorded().map(Length::decimal_feet),
         how: side.how(),
     };

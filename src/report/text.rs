@@ -147,7 +147,7 @@ impl Writer<'_> {
         let areas = &self.say.areas.spaces[space];
         let name = self.say.space_name(space);
         let cells =
-            self.cells(areas.tenth_foot.area(), areas.whole_foot.outline.area(), areas.range);
+            self.cells(areas.tenth_foot().area(), areas.whole_foot().area(), areas.range);
         self.page.row(&name, &cells, indent);
         let inside: Vec<usize> =
             (0..house.spaces.len()).filter(|&i| house.spaces[i].parent == Some(space)).collect();
@@ -374,21 +374,18 @@ impl Writer<'_> {
         self.page.ledger("area as measured", &areas.as_measured.sq_ft_text(), 4);
         self.page.ledger(
             "each wall to a tenth of a foot, outside",
-            &areas.tenth_foot.area().sq_ft_text(),
+            &areas.tenth_foot().area().sq_ft_text(),
             4,
         );
         self.page.ledger(
             "each wall to the whole foot, outside",
-            &areas.whole_foot.outline.area().sq_ft_text(),
+            &areas.whole_foot().area().sq_ft_text(),
             4,
         );
         self.page.ledger("at the very most", &range_text(areas.widest), 4);
         let fine = format!("with a calculator, {}", self.say.settings.fine.spoken());
-        self.calculator(&fine, &areas.tenth_foot);
-        self.calculator(
-            "with a calculator, each wall to the whole foot",
-            &areas.whole_foot.outline,
-        );
+        self.calculator(&fine, areas.tenth_foot());
+        self.calculator("with a calculator, each wall to the whole foot", areas.whole_foot());
     }
 
     /// An outline piece by piece, length times width, down to its area.

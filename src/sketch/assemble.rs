@@ -129,24 +129,23 @@ impl Assembler {
     ) {
         let span = read.span;
         match statement {
-            Statement::Head(head) => self.head(head, span, faults),
-            Statement::Figure(figure) => self.figure(figure, span, faults),
-            Statement::Missing { kind, name, recorded } => {
-                self.sketch.missing.push(MissingSketch { kind, name, recorded });
-            }
+            Statement::Head(head) => self.head(*head, span, faults),
+            Statement::Figure(figure) => self.figure(*figure, span, faults),
+            Statement::Missing(missing) => self.sketch.missing.push(*missing),
             Statement::Level(level) => {
                 self.open = Open::Nothing;
                 self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: false });
             }
-            Statement::Space(space) => self.space(space, span, faults),
-            Statement::Valued(valued) => self.valued(valued, span, faults),
-            Statement::Lot { name, recorded } => {
+            Statement::Space(space) => self.space(*space, span, faults),
+            Statement::Valued(valued) => self.valued(*valued, span, faults),
+            Statement::Lot(lot) => {
                 self.open = Open::Lot;
-                let space = lot_statement(name, recorded);
+                let space = lot_statement(*lot);
                 self.sketch.lots.push(SpaceSketch { space, span, walk: WalkSketch::default() });
             }
-            Statement::Outline { drawn, name, of } => {
+            Statement::Outline(outline) => {
                 self.open = Open::Outline;
+                let OutlineStatement { drawn, name, of } = *outline;
                 let walk = WalkSketch::default();
                 self.sketch.outlines.push(OutlineSketch { drawn, name, of, span, walk });
             }
@@ -324,7 +323,7 @@ pub(super) fn head_word(head: &Head) -> &'static str {
     }
 }
 
-fn lot_statement(name: Named, recorded: Option<crate::area::WrittenArea>) -> SpaceStatement {
+fn lot_statement(LotStatement { name, recorded }: LotStatement) -> SpaceStatement {
     SpaceStatement {
         kind: Kind::Court,
         name,

@@ -34,19 +34,22 @@ pub(crate) struct Placed<'a> {
     pub(crate) span: Span,
 }
 
-/// A line in tokens, its comment apart.
+/// What a line has beside its tokens.
 #[derive(Debug, Default)]
-pub(crate) struct LexedLine<'a> {
-    pub(crate) tokens: Vec<Placed<'a>>,
+pub(crate) struct LexedLine {
     pub(crate) comment: Option<String>,
     /// A fault was found, so the tokens are not to be trusted.
     pub(crate) faulty: bool,
 }
 
 /// Cuts one line, which begins at byte `offset` of the text, into tokens.
-pub(crate) fn lex<'a>(line: &'a str, offset: usize, faults: &mut Vec<Diagnostic>) -> LexedLine<'a> {
-    let out = LexedLine { tokens: Vec::with_capacity(8), ..LexedLine::default() };
-    let mut lexer = Lexer { line, offset, at: 0, out, faults };
+pub(crate) fn lex<'a>(
+    line: &'a str,
+    offset: usize,
+    tokens: &mut Vec<Placed<'a>>,
+    faults: &mut Vec<Diagnostic>,
+) -> LexedLine {
+    let mut lexer = Lexer { line, offset, at: 0, tokens, out: LexedLine::default(), faults };
     while let Some(character) = lexer.peek() {
         lexer.token(character);
     }
@@ -57,7 +60,8 @@ struct Lexer<'a, 'f> {
     line: &'a str,
     offset: usize,
     at: usize,
-    out: LexedLine<'a>,
+    tokens: &'f mut Vec<Placed<'a>>,
+    out: LexedLine,
     faults: &'f mut Vec<Diagnostic>,
 }
 
@@ -76,7 +80,7 @@ impl<'a> Lexer<'a, '_> {
 
     fn push(&mut self, token: Token<'a>, start: usize) {
         let span = self.span(start);
-        self.out.tokens.push(Placed { token, span });
+        self.tokens.push(Placed { token, span });
     }
 
     fn fault(&mut self, diagnostic: Diagnostic) {
@@ -191,7 +195,7 @@ impl<'a> Lexer<'a, '_> {
         let inner = self.take_while(|c, _| !matches!(c, '"' | '“' | '”'));
         if self.peek().is_none() {
             let after_number =
-                matches!(self.out.tokens.last(), Some(Placed { token: Token::Number(_), .. }));
+                matches!(self.tokens.last(), Some(Placed { token: Token::Number(_), .. }));
             let span = Span::new(self.offset + start, self.offset + start + 1);
             let fault =
                 Diagnostic::new(Word::UnfinishedText, span, "this text has no end on its line")

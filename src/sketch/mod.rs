@@ -6,14 +6,15 @@ mod assemble;
 mod cursor;
 mod lexer;
 mod parser;
+mod plain;
 mod quantity;
 pub(crate) mod statement;
 mod tidy;
 pub(crate) mod values;
 
-use crate::area::WrittenArea;
 use crate::diagnostic::{Diagnostic, Source, Span, Word, is_hidden};
 use crate::length::{Length, Written};
+use smol_str::SmolStr;
 use statement::*;
 pub use statement::{Axis, Direction, Drawn, Face, Kind, TakenFrom, Unit};
 pub(crate) use tidy::bearing_written;
@@ -33,7 +34,7 @@ pub struct Sketch {
     pub(crate) lines: Vec<Line>,
     pub(crate) heads: Heads,
     pub(crate) figures: Vec<FigureSketch>,
-    pub(crate) missing: Vec<MissingSketch>,
+    pub(crate) missing: Vec<MissingStatement>,
     pub(crate) levels: Vec<LevelSketch>,
     pub(crate) lots: Vec<SpaceSketch>,
     pub(crate) outlines: Vec<OutlineSketch>,
@@ -86,14 +87,6 @@ pub(crate) struct FigureSketch {
     pub(crate) span: Span,
 }
 
-/// What the record lists and is not there.
-#[derive(Clone, Debug)]
-pub(crate) struct MissingSketch {
-    pub(crate) kind: Kind,
-    pub(crate) name: Named,
-    pub(crate) recorded: WrittenArea,
-}
-
 /// A storey with its spaces.
 #[derive(Clone, Debug)]
 pub(crate) struct LevelSketch {
@@ -140,7 +133,7 @@ pub(crate) struct SideSketch {
     /// The side itself, without the words after it.
     pub(crate) span: Span,
     /// The side as it stands in the file, its spaces evened out.
-    pub(crate) typed: String,
+    pub(crate) typed: SmolStr,
 }
 
 /// A corner named on the walk.
@@ -204,6 +197,7 @@ pub(crate) fn read(source: &Source) -> Reading {
     }
     let mut context = Context::default();
     let mut offset = 0;
+    let mut tokens = Vec::new();
     for (i, line) in text.split_inclusive('\n').enumerate() {
         if i == MOST_LINES {
             faults.push(too_long("the file has more than 10,000 lines"));
@@ -213,7 +207,8 @@ pub(crate) fn read(source: &Source) -> Reading {
         let content = &line[start..];
         let content = content.strip_suffix('\n').unwrap_or(content);
         let content = content.strip_suffix('\r').unwrap_or(content);
-        let read = read_line(text, content, offset + start, &mut context, &mut faults);
+        let read = read_line(text, content, offset + start, &mut context, &mut tokens, &mut faults);
+        tokens.clear();
         assembler.line(read, &mut faults);
         offset += line.len();
     }
@@ -240,18 +235,42 @@ pub(crate) struct ReadLine {
     /// Where its words are, from the first to the last.
     pub(crate) span: Span,
     /// The part up to the words after a side.
-    pub(crate) typed: String,
+    pub(crate) typed: SmolStr,
     /// A fault was told, so that there is no statement.
     pub(crate) faulty: bool,
     /// Of a faulty line its first two words, as far as they can be made out.
     pub(crate) begins: [String; 2],
 }
 
-fn read_line(
+/// Reads one line, which begins at byte `offset` of the text; `tokens` is room for its words.
+fn read_line<'a>(
     text: &str,
-    line: &str,
+    line: &'a str,
     offset: usize,
     context: &mut Context,
+    tokens: &mut Vec<lexer::Placed<'a>>,
+    faults: &mut Vec<Diagnostic>,
+) -> ReadLine {
+    let Some((direction, length, place)) = plain::side(line) else {
+        return read_words(text, line, offset, context, tokens, faults);
+    };
+    ReadLine {
+        statement: Some(Statement::Side(Run::Straight(direction, length), SideWords::default())),
+        comment: None,
+        span: Span::new(offset + place.start, offset + place.end),
+        typed: evened_out(&line[place]),
+        faulty: false,
+        begins: Default::default(),
+    }
+}
+
+/// The same word by word.
+fn read_words<'a>(
+    text: &str,
+    line: &'a str,
+    offset: usize,
+    context: &mut Context,
+    tokens: &mut Vec<lexer::Placed<'a>>,
     faults: &mut Vec<Diagnostic>,
 ) -> ReadLine {
     let whole = Span::new(offset, offset + line.len());
@@ -259,7 +278,7 @@ fn read_line(
         statement: None,
         comment: None,
         span: whole,
-        typed: String::new(),
+        typed: SmolStr::default(),
         faulty: false,
         begins: Default::default(),
     };
@@ -272,42 +291,46 @@ fn read_line(
         read.faulty = true;
         return read;
     }
-    let lexed = lexer::lex(line, offset, faults);
+    let lexed = lexer::lex(line, offset, tokens, faults);
     read.comment = lexed.comment;
     read.faulty = lexed.faulty;
-    let (Some(first), Some(last)) = (lexed.tokens.first(), lexed.tokens.last()) else {
+    let (Some(first), Some(last)) = (tokens.first(), tokens.last()) else {
         return read;
     };
     read.span = first.span.to(last.span);
     if lexed.faulty {
-        read.begins = first_words(&lexed.tokens);
+        read.begins = first_words(tokens);
         return read;
     }
-    let mut cursor = cursor::Cursor::new(&lexed.tokens, text, context.units, faults);
+    let mut cursor = cursor::Cursor::new(tokens, text, context.units, faults);
     cursor.first_bare = context.first_bare;
     read.statement = cursor.statement().ok();
     read.faulty = read.statement.is_none();
     if read.faulty {
-        read.begins = first_words(&lexed.tokens);
+        read.begins = first_words(tokens);
     }
     context.first_bare = cursor.first_bare;
-    if let Some(Statement::Head(Head::Units(units))) = read.statement {
+    if let Some(Statement::Head(head)) = &read.statement
+        && let Head::Units(units) = **head
+    {
         context.units = units;
     }
     if let Some(Statement::Side(run, _)) = &read.statement {
-        read.span = side_span(&lexed.tokens, run);
+        read.span = side_span(tokens, run);
         read.typed = evened_out(&text[read.span.start..read.span.end]);
     }
     read
 }
 
 /// A text with one blank between its words.
-fn evened_out(text: &str) -> String {
-    let is_even = text.is_ascii() && !text.contains("  ") && !text.contains('\t');
+fn evened_out(text: &str) -> SmolStr {
+    let bytes = text.as_bytes();
+    let is_even = bytes.iter().all(|byte| matches!(byte, b' '..=b'~'))
+        && !bytes.windows(2).any(|two| two == b"  ");
     if is_even {
-        return text.to_owned();
+        return text.into();
     }
-    text.split_whitespace().collect::<Vec<&str>>().join(" ")
+    text.split_whitespace().collect::<Vec<&str>>().join(" ").into()
 }
 
 /// The first two words of a line, as far as they are words.

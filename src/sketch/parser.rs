@@ -121,7 +121,7 @@ impl Cursor<'_> {
             _ => match (direction_named(word), kind_named(word)) {
                 (Some(direction), _) => self.straight(direction),
                 (_, Some(kind)) => self.space(kind),
-                _ => self.head(word).map(Statement::Head),
+                _ => self.head(word).map(|head| Statement::Head(head.into())),
             },
         }
     }
@@ -177,7 +177,7 @@ impl Cursor<'_> {
 
     fn head_line(&mut self, line: HeadLine) -> Read<Statement> {
         let text = self.expect_text("what follows")?;
-        Ok(Statement::Head(Head::Line(line, text.text)))
+        Ok(Statement::Head(Head::Line(line, text.text).into()))
     }
 
     fn head(&mut self, word: &str) -> Read<Head> {
@@ -209,7 +209,9 @@ impl Cursor<'_> {
     fn tax(&mut self) -> Read<Statement> {
         match self.expect_keyword(&["year", "rate"], "after `tax`")? {
             "rate" => self.tax_rate(),
-            _ => self.expect_year("tax year 2026").map(|year| Statement::Head(Head::TaxYear(year))),
+            _ => self
+                .expect_year("tax year 2026")
+                .map(|year| Statement::Head(Head::TaxYear(year).into())),
         }
     }
 
@@ -329,7 +331,7 @@ impl Cursor<'_> {
             }
             self.basis_word(&mut basis)?;
         }
-        Ok(Statement::Figure(FigureStatement { kind, area, basis, title }))
+        Ok(Statement::Figure(FigureStatement { kind, area, basis, title }.into()))
     }
 
     fn basis_word(&mut self, basis: &mut Basis) -> Read<()> {
@@ -390,7 +392,8 @@ impl Cursor<'_> {
         let name = self.expect_text("its name")?;
         self.expect_keyword(&["recorded"], "after the name")?;
         let recorded = self.expect_area("its recorded area")?;
-        Ok(Statement::Missing { kind: kind_named(word).unwrap_or(Kind::Storage), name, recorded })
+        let kind = kind_named(word).unwrap_or(Kind::Storage);
+        Ok(Statement::Missing(MissingStatement { kind, name, recorded }.into()))
     }
 
     fn level(&mut self) -> Read<Statement> {
@@ -423,7 +426,7 @@ impl Cursor<'_> {
         while !self.at_end() {
             self.space_word(&mut space)?;
         }
-        Ok(Statement::Space(space))
+        Ok(Statement::Space(space.into()))
     }
 
     fn space_word(&mut self, space: &mut SpaceStatement) -> Read<()> {
@@ -511,7 +514,7 @@ impl Cursor<'_> {
             self.expect_keyword(&["recorded"], "nothing more, or")?;
             recorded = Some(self.expect_area("the recorded area")?);
         }
-        Ok(Statement::Lot { name, recorded })
+        Ok(Statement::Lot(LotStatement { name, recorded }.into()))
     }
 
     fn drawn_outline(&mut self, drawn: Drawn) -> Read<Statement> {
@@ -521,7 +524,7 @@ impl Cursor<'_> {
             self.expect_keyword(&["of"], "nothing more, or")?;
             of = Some(self.expect_text("the name of a space or a level")?);
         }
-        Ok(Statement::Outline { drawn, name, of })
+        Ok(Statement::Outline(OutlineStatement { drawn, name, of }.into()))
     }
 
     fn straight(&mut self, direction: Direction) -> Read<Statement> {
@@ -561,7 +564,7 @@ impl Cursor<'_> {
     fn bearing(&mut self) -> Read<Statement> {
         let bearing = self.expect_bearing()?;
         let length = self.expect_length("the length of the side")?;
-        self.side(Run::Bearing(bearing, length))
+        self.side(Run::Bearing(bearing.into(), length))
     }
 
     fn arc(&mut self, start: crate::diagnostic::Span) -> Read<Statement> {
@@ -581,14 +584,14 @@ impl Cursor<'_> {
     }
 
     fn side(&mut self, run: Run) -> Read<Statement> {
-        let mut words = SideWords::default();
+        let mut words = Said::default();
         while !self.at_end() {
             self.side_word(&mut words)?;
         }
-        Ok(Statement::Side(run, words))
+        Ok(Statement::Side(run, words.into()))
     }
 
-    fn side_word(&mut self, words: &mut SideWords) -> Read<()> {
+    fn side_word(&mut self, words: &mut Said) -> Read<()> {
         let known =
             ["recorded", "tolerance", "estimated", "from", "common", "veneer", "photo", "note"];
         match self.expect_keyword(&known, "nothing more, or")? {

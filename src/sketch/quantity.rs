@@ -29,8 +29,9 @@ impl std::str::FromStr for Length {
     /// [`Error::Length`] if it is not one, with what is wrong and how to write it.
     fn from_str(text: &str) -> Result<Length, Error> {
         let mut faults = Vec::new();
-        let line = lex(text, 0, &mut faults);
-        let mut cursor = Cursor::new(&line.tokens, text, Unit::Feet, &mut faults);
+        let mut tokens = Vec::new();
+        let line = lex(text, 0, &mut tokens, &mut faults);
+        let mut cursor = Cursor::new(&tokens, text, Unit::Feet, &mut faults);
         let read = cursor.expect_length("a length").and_then(|written| {
             cursor.expect_end()?;
             Ok(written.length())

@@ -1,5 +1,7 @@
 //! The statements of a sides file, one a line, as they were written.
 
+use std::ops::Deref;
+
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -422,7 +424,7 @@ pub(crate) enum Run {
     /// `diagonal north 3' east 3'`
     Diagonal((Direction, Written), (Direction, Written)),
     /// `bearing N 45° E 4' 3"`
-    Bearing(Bearing, Written),
+    Bearing(Box<Bearing>, Written),
     /// `arc east 8' rise 2' south`
     Arc(Direction, Written, Written, Direction),
     /// `close`
@@ -441,9 +443,27 @@ pub enum TakenFrom {
     Record,
 }
 
-/// What is said after a side.
+/// What is said after a side: mostly nothing, and then it takes no room.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(crate) struct SideWords {
+pub(crate) struct SideWords(Option<Box<Said>>);
+
+impl Deref for SideWords {
+    type Target = Said;
+
+    fn deref(&self) -> &Said {
+        self.0.as_deref().unwrap_or(&Said::NOTHING)
+    }
+}
+
+impl From<Said> for SideWords {
+    fn from(said: Said) -> SideWords {
+        SideWords((said != Said::NOTHING).then(|| Box::new(said)))
+    }
+}
+
+/// The words after a side.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Said {
     pub(crate) recorded: Option<Written>,
     pub(crate) tolerance: Option<Written>,
     pub(crate) estimated: bool,
@@ -452,6 +472,19 @@ pub(crate) struct SideWords {
     pub(crate) veneer: Option<Thickness>,
     pub(crate) photo: Option<String>,
     pub(crate) note: Option<String>,
+}
+
+impl Said {
+    const NOTHING: Said = Said {
+        recorded: None,
+        tolerance: None,
+        estimated: false,
+        from: TakenFrom::Tape,
+        common: false,
+        veneer: None,
+        photo: None,
+        note: None,
+    };
 }
 
 /// A corner by number or name.
@@ -463,17 +496,40 @@ pub(crate) enum CornerRef {
     Name(String),
 }
 
-/// One statement.
+/// What the record lists and is not there.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MissingStatement {
+    pub(crate) kind: Kind,
+    pub(crate) name: Named,
+    pub(crate) recorded: WrittenArea,
+}
+
+/// The land.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LotStatement {
+    pub(crate) name: Named,
+    pub(crate) recorded: Option<WrittenArea>,
+}
+
+/// Somebody else's outline.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct OutlineStatement {
+    pub(crate) drawn: Drawn,
+    pub(crate) name: Named,
+    pub(crate) of: Option<Named>,
+}
+
+/// One statement. What few lines say is in a box, so that the many lines with sides stay small.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Statement {
-    Head(Head),
-    Figure(FigureStatement),
-    Missing { kind: Kind, name: Named, recorded: WrittenArea },
+    Head(Box<Head>),
+    Figure(Box<FigureStatement>),
+    Missing(Box<MissingStatement>),
     Level(LevelStatement),
-    Space(SpaceStatement),
-    Lot { name: Named, recorded: Option<WrittenArea> },
-    Outline { drawn: Drawn, name: Named, of: Option<Named> },
-    Valued(Valued),
+    Space(Box<SpaceStatement>),
+    Lot(Box<LotStatement>),
+    Outline(Box<OutlineStatement>),
+    Valued(Box<Valued>),
     Side(Run, SideWords),
     Corner(Named),
     Overall(Direction, Written),

@@ -50,7 +50,7 @@ impl Printer {
         };
         match statement {
             Statement::Space(_) => self.walked_depth = 2,
-            Statement::Lot { .. } | Statement::Outline { .. } => self.walked_depth = 1,
+            Statement::Lot(_) | Statement::Outline(_) => self.walked_depth = 1,
             _ => {}
         }
         self.depth = self.depth_of(statement);
@@ -143,8 +143,9 @@ fn written(statement: &Statement, widths: Widths) -> String {
     match statement {
         Statement::Head(head) => head_written(head),
         Statement::Figure(figure) => figure_written(figure),
-        Statement::Missing { kind, name, recorded } => {
-            format!("missing {} {} recorded {recorded}", kind.word(), text(&name.text))
+        Statement::Missing(missing) => {
+            let (kind, name) = (missing.kind.word(), text(&missing.name.text));
+            format!("missing {kind} {name} recorded {}", missing.recorded)
         }
         Statement::Level(level) => {
             let below = if level.below_grade { " below grade" } else { "" };
@@ -152,11 +153,12 @@ fn written(statement: &Statement, widths: Widths) -> String {
             format!("level {}{below}{beside}", text(&level.name.text))
         }
         Statement::Space(space) => space_written(space),
-        Statement::Lot { name, recorded } => {
-            let recorded = recorded.map(|area| format!(" recorded {area}")).unwrap_or_default();
-            format!("lot {}{recorded}", text(&name.text))
+        Statement::Lot(lot) => {
+            let recorded = lot.recorded.map(|area| format!(" recorded {area}")).unwrap_or_default();
+            format!("lot {}{recorded}", text(&lot.name.text))
         }
-        Statement::Outline { drawn, name, of } => {
+        Statement::Outline(outline) => {
+            let OutlineStatement { drawn, name, of } = &**outline;
             let of = of.as_ref().map(|of| format!(" of {}", text(&of.text))).unwrap_or_default();
             format!("{} outline {}{of}", drawn.word(), text(&name.text))
         }

@@ -221,7 +221,7 @@ impl Sale {
 impl Cursor<'_> {
     /// The statement that begins with one of [`FIRST_WORDS`], which was just read.
     pub(crate) fn valued(&mut self, word: &str, start: Span) -> Read<Statement> {
-        Ok(Statement::Valued(match word {
+        let valued = match word {
             "value" => Valued::Value(self.value(start)?),
             "last" => {
                 self.expect_keyword(&["year"], "after `last`")?;
@@ -240,7 +240,8 @@ impl Cursor<'_> {
             "notice" => Valued::Notice(self.expect_date()?),
             "place" => Valued::Place(self.place_with_rules()?),
             _ => Valued::Comparable(self.comparable()?),
-        }))
+        };
+        Ok(Statement::Valued(valued.into()))
     }
 
     fn value(&mut self, start: Span) -> Read<Value> {
@@ -293,7 +294,7 @@ impl Cursor<'_> {
             return self.fault(Diagnostic::new(Word::BadRate, span, message).help(RATE_HELP));
         };
         let of = self.accept_text("the taxing unit")?.map(|named| named.text);
-        Ok(Statement::Valued(Valued::TaxRate(TaxRate { rate, per, of })))
+        Ok(Statement::Valued(Valued::TaxRate(TaxRate { rate, per, of }).into()))
     }
 
     fn place_with_rules(&mut self) -> Read<Place> {
