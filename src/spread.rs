@@ -77,7 +77,7 @@ struct Slope {
 fn slopes(
     legs: &[Leg],
     outline: &Outline,
-    gradients: &[(i128, i128)],
+    gradients: &[(i64, i64)],
     turn: i64,
     axis: Axis,
 ) -> Vec<Slope> {
@@ -132,7 +132,7 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
         closed.walk.sides.iter().map(|side| side.shape.vector().length().feet()).collect();
     // What closing takes off each side: the share of its length, or all of it off the side by closing.
     let shared = |axis: Axis, part: fn(&(f64, f64)) -> f64| -> f64 {
-        let follows = closed.walk.legs(axis).into_iter().find(|leg| leg.follows);
+        let follows = closed.walk.legs_along(axis).find(|leg| leg.follows);
         if let Some(leg) = follows {
             return part(&gradients[leg.side]);
         }

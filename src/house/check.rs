@@ -222,8 +222,10 @@ impl Checker<'_> {
         span: Span,
         sketch: &WalkSketch,
     ) -> Option<(Walk, Vec<Side>)> {
-        let mut walk = Walk::default();
-        let mut sides: Vec<Side> = Vec::new();
+        // `close` may stand for two sides.
+        let most = sketch.sides.len() + 1;
+        let mut walk = Walk { sides: Vec::with_capacity(most) };
+        let mut sides: Vec<Side> = Vec::with_capacity(most);
         let mut following: [Option<Span>; 2] = [None, None];
         for side in sketch.sides.iter().filter(|side| side.run != Run::Close) {
             if let Run::ByClosing(direction) = side.run {
@@ -436,12 +438,11 @@ impl Checker<'_> {
 
     fn tell_short_jogs(&mut self, name: &str, sides: &[Side], closed: &Closed) {
         for axis in Axis::BOTH {
-            let short = |leg: &&Leg| {
+            let short = |leg: &Leg| {
                 Length::from_nm(leg.length).rounded(Step::WholeFoot, Ties::Up) == Length::ZERO
             };
-            let legs = closed.walk.legs(axis);
-            let along_axis = |leg: &&Leg| sides[leg.side].direction.is_some();
-            for leg in legs.iter().filter(along_axis).filter(short) {
+            let along_axis = |leg: &Leg| sides[leg.side].direction.is_some();
+            for leg in closed.walk.legs_along(axis).filter(along_axis).filter(short) {
                 let side = &sides[leg.side];
                 self.tell(
                     Diagnostic::new(

@@ -104,7 +104,7 @@ fn suspects(mut fault: Diagnostic, walk: &Walk, sides: &[Side], misses: Misclosu
 fn suspects_on(walk: &Walk, axis: Axis, miss: i64) -> Vec<Suspect> {
     let slack = walk.allowance(axis);
     let mut list: Vec<Suspect> = Vec::new();
-    for leg in walk.legs(axis) {
+    for leg in walk.legs_along(axis) {
         let held = leg.length - leg.sign * miss;
         if leg.follows {
             continue;

@@ -37,14 +37,26 @@ pub struct Place {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Outline {
     vectors: Vec<Vector>,
+    /// Its area, positive where the walk has its inside on the left.
+    signed: Area,
 }
 
 impl Outline {
     /// The outline of these vectors; none if they do not come back to their start.
     pub(crate) fn new(vectors: Vec<Vector>) -> Option<Outline> {
-        let east: i64 = vectors.iter().map(|vector| vector.east).sum();
-        let north: i64 = vectors.iter().map(|vector| vector.north).sum();
-        (east == 0 && north == 0).then_some(Outline { vectors })
+        let mut at = (0_i64, 0_i64);
+        let mut doubled = 0_i128;
+        for vector in &vectors {
+            doubled += i128::from(at.0) * i128::from(vector.north)
+                - i128::from(at.1) * i128::from(vector.east);
+            at = (at.0 + vector.east, at.1 + vector.north);
+        }
+        if at != (0, 0) {
+            return None;
+        }
+        let curved = vectors.iter().filter(|vector| vector.rise != 0);
+        let signed = Area::from_half_nm2(doubled) + curved.map(Vector::segment).sum();
+        Some(Outline { vectors, signed })
     }
 
     /// The sides as vectors, in walking order.
@@ -84,15 +96,7 @@ impl Outline {
 
     /// The area, positive where the walk has its inside on the left.
     pub(crate) fn signed_area(&self) -> Area {
-        let mut at = (0_i64, 0_i64);
-        let mut doubled = 0_i128;
-        for vector in &self.vectors {
-            doubled += i128::from(at.0) * i128::from(vector.north)
-                - i128::from(at.1) * i128::from(vector.east);
-            at = (at.0 + vector.east, at.1 + vector.north);
-        }
-        let curved = self.vectors.iter().filter(|vector| vector.rise != 0);
-        Area::from_half_nm2(doubled) + curved.map(|vector| vector.segment()).sum()
+        self.signed
     }
 
     /// 1 where the walk has its inside on the left, -1 on the right.
@@ -147,13 +151,12 @@ impl Outline {
     /// Twice the area changes by `2·d·g` where a component changes by `d` and the outline stays
     /// closed; the middle of the side is what counts, seen from the start. Adding one number to all of an
     /// axis changes nothing for changes that close.
-    pub(crate) fn doubled_gradients(&self) -> Vec<(i128, i128)> {
-        let turn = i128::from(self.turn());
-        let mut at = (0_i128, 0_i128);
+    pub(crate) fn doubled_gradients(&self) -> Vec<(i64, i64)> {
+        let turn = self.turn();
+        let mut at = (0_i64, 0_i64);
         let one = |vector: &Vector| {
-            let (east, north) = (i128::from(vector.east), i128::from(vector.north));
-            let middle = (2 * at.0 + east, 2 * at.1 + north);
-            at = (at.0 + east, at.1 + north);
+            let middle = (2 * at.0 + vector.east, 2 * at.1 + vector.north);
+            at = (at.0 + vector.east, at.1 + vector.north);
             (-turn * middle.1, turn * middle.0)
         };
         self.vectors.iter().map(one).collect()

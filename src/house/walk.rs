@@ -234,14 +234,18 @@ impl Walk {
 
     /// The parts of the sides along one axis, in walking order; bearings have none.
     pub(crate) fn legs(&self, axis: Axis) -> Vec<Leg> {
-        let leg = |(i, side): (usize, &WalkSide)| {
+        let mut legs = Vec::with_capacity(self.sides.len());
+        self.legs_along(axis).for_each(|leg| legs.push(leg));
+        legs
+    }
+
+    /// The same one after the other.
+    pub(crate) fn legs_along(&self, axis: Axis) -> impl Iterator<Item = Leg> {
+        let leg = move |(i, side): (usize, &WalkSide)| {
             let (sign, length) = side.shape.part(axis)?;
             Some(Leg { side: i, sign, length, follows: side.follows })
         };
-        // Half of the sides of a right-angled outline run along one axis.
-        let mut legs = Vec::with_capacity(self.sides.len());
-        legs.extend(self.sides.iter().enumerate().filter_map(leg));
-        legs
+        self.sides.iter().enumerate().filter_map(leg)
     }
 
     fn vectors(&self) -> Vec<Vector> {
@@ -345,7 +349,7 @@ impl Walk {
         let sides: Vec<usize> = if by_length {
             (0..self.sides.len()).filter(|&i| !self.sides[i].follows).collect()
         } else {
-            self.legs(axis).iter().map(|leg| leg.side).collect()
+            self.legs_along(axis).map(|leg| leg.side).collect()
         };
         let weight = |&i: &usize| match self.sides[i].shape {
             _ if !by_length => i128::from(self.sides[i].tolerance).pow(2),

@@ -533,7 +533,7 @@ fn slips(space: usize, sign: f64, walk: &Walk, outline: &Outline, way: Way, list
                 let grows = |&(side, signed): &(usize, i64)| {
                     let (east, north) = gradients[side];
                     let gradient = if axis == Axis::North { north } else { east };
-                    gradient * i128::from(signed - part(&vectors[side]))
+                    i128::from(gradient) * i128::from(signed - part(&vectors[side]))
                 };
                 let effect = Area::from_half_nm2(closed.iter().map(grows).sum()).sq_ft();
                 if before + effect <= 0.0 {

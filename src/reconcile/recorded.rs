@@ -201,9 +201,9 @@ fn side_shares(from: &Outline, to: &Outline) -> Vec<Area> {
     let n = from.vectors().len();
     let turn = i128::from(from.turn());
     // Four times the gradient at the mean of both: the doubled gradients added.
-    let sum = |pick: fn(&(i128, i128)) -> i128| -> Vec<i128> {
+    let sum = |pick: fn(&(i64, i64)) -> i64| -> Vec<i128> {
         let (a, b) = (from.doubled_gradients(), to.doubled_gradients());
-        a.iter().zip(&b).map(|(a, b)| pick(a) + pick(b)).collect()
+        a.iter().zip(&b).map(|(a, b)| i128::from(pick(a)) + i128::from(pick(b))).collect()
     };
     let on_axis = |part: fn(&Vector) -> i64| -> Vec<usize> {
         (0..n).filter(|&i| part(&from.vectors()[i]) != 0 || part(&to.vectors()[i]) != 0).collect()

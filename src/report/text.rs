@@ -146,8 +146,7 @@ impl Writer<'_> {
         let house = self.say.sound.house();
         let areas = &self.say.areas.spaces[space];
         let name = self.say.space_name(space);
-        let cells =
-            self.cells(areas.tenth_foot().area(), areas.whole_foot().area(), areas.range);
+        let cells = self.cells(areas.tenth_foot().area(), areas.whole_foot().area(), areas.range);
         self.page.row(&name, &cells, indent);
         let inside: Vec<usize> =
             (0..house.spaces.len()).filter(|&i| house.spaces[i].parent == Some(space)).collect();

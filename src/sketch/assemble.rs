@@ -41,15 +41,21 @@ impl Seen {
 }
 
 impl Assembler {
+    /// Makes room for so many lines.
+    pub(crate) fn expect_lines(&mut self, count: usize) {
+        self.sketch.lines.reserve(count);
+    }
+
     /// Takes in one line.
     pub(crate) fn line(&mut self, mut read: ReadLine, faults: &mut Vec<Diagnostic>) {
         if read.faulty {
             self.doubt(&read.begins);
         }
-        if let Some(statement) = read.statement.clone() {
+        let statement = read.statement.take();
+        if let Some(statement) = &statement {
             self.statement(statement, &mut read, faults);
         }
-        self.sketch.lines.push(Line { statement: read.statement, comment: read.comment });
+        self.sketch.lines.push(Line { statement, comment: read.comment });
     }
 
     /// The finished sketch; tells of spaces and outlines without sides.
@@ -123,29 +129,32 @@ impl Assembler {
 
     fn statement(
         &mut self,
-        statement: Statement,
+        statement: &Statement,
         read: &mut ReadLine,
         faults: &mut Vec<Diagnostic>,
     ) {
         let span = read.span;
         match statement {
-            Statement::Head(head) => self.head(*head, span, faults),
-            Statement::Figure(figure) => self.figure(*figure, span, faults),
-            Statement::Missing(missing) => self.sketch.missing.push(*missing),
+            Statement::Head(head) => self.head(Head::clone(head), span, faults),
+            Statement::Figure(figure) => self.figure(FigureStatement::clone(figure), span, faults),
+            Statement::Missing(missing) => {
+                self.sketch.missing.push(MissingStatement::clone(missing));
+            }
             Statement::Level(level) => {
                 self.open = Open::Nothing;
+                let level = level.clone();
                 self.sketch.levels.push(LevelSketch { level, spaces: Vec::new(), doubtful: false });
             }
-            Statement::Space(space) => self.space(*space, span, faults),
-            Statement::Valued(valued) => self.valued(*valued, span, faults),
+            Statement::Space(space) => self.space(SpaceStatement::clone(space), span, faults),
+            Statement::Valued(valued) => self.valued(Valued::clone(valued), span, faults),
             Statement::Lot(lot) => {
                 self.open = Open::Lot;
-                let space = lot_statement(*lot);
+                let space = lot_statement(lot);
                 self.sketch.lots.push(SpaceSketch { space, span, walk: WalkSketch::default() });
             }
             Statement::Outline(outline) => {
                 self.open = Open::Outline;
-                let OutlineStatement { drawn, name, of } = *outline;
+                let OutlineStatement { drawn, name, of } = OutlineStatement::clone(outline);
                 let walk = WalkSketch::default();
                 self.sketch.outlines.push(OutlineSketch { drawn, name, of, span, walk });
             }
@@ -226,7 +235,7 @@ impl Assembler {
         self.open = Open::Space;
     }
 
-    fn walked(&mut self, statement: Statement, read: &mut ReadLine, faults: &mut Vec<Diagnostic>) {
+    fn walked(&mut self, statement: &Statement, read: &mut ReadLine, faults: &mut Vec<Diagnostic>) {
         if self.open == Open::Doubtful {
             return;
         }
@@ -242,16 +251,20 @@ impl Assembler {
         };
         match statement {
             Statement::Side(run, words) => {
+                let (run, words) = (run.clone(), words.clone());
                 let (span, typed) = (read.span, std::mem::take(&mut read.typed));
                 walk.side(SideSketch { run, words, span, typed }, faults);
             }
             Statement::Corner(name) => {
-                walk.corners.push(CornerSketch { name, after: walk.sides.len() });
+                let (name, after) = (name.clone(), walk.sides.len());
+                walk.corners.push(CornerSketch { name, after });
             }
             Statement::Overall(direction, length) => {
-                walk.overalls.push((direction, length, read.span))
+                walk.overalls.push((*direction, *length, read.span));
             }
-            Statement::Tie(from, to, length) => walk.ties.push((from, to, length, read.span)),
+            Statement::Tie(from, to, length) => {
+                walk.ties.push((from.clone(), to.clone(), *length, read.span));
+            }
             _ => {}
         }
         walk.doubtful |= faults.len() > faults_before;
@@ -280,6 +293,9 @@ impl WalkSketch {
                 )
                 .help("is a line with the name of the next space missing?"),
             );
+        }
+        if self.sides.is_empty() {
+            self.sides.reserve(16);
         }
         self.sides.push(side);
     }
@@ -323,16 +339,16 @@ pub(super) fn head_word(head: &Head) -> &'static str {
     }
 }
 
-fn lot_statement(LotStatement { name, recorded }: LotStatement) -> SpaceStatement {
+fn lot_statement(lot: &LotStatement) -> SpaceStatement {
     SpaceStatement {
         kind: Kind::Court,
-        name,
+        name: lot.name.clone(),
         face: None,
         within: None,
         place: Place::Origin,
         veneer: None,
         counted: Some(false),
-        recorded,
+        recorded: lot.recorded,
     }
 }
 

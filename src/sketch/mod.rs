@@ -191,6 +191,7 @@ pub(crate) fn read(source: &Source) -> Reading {
     let mut faults = Vec::new();
     let text = source.text();
     let mut assembler = assemble::Assembler::default();
+    assembler.expect_lines(text.bytes().filter(|&byte| byte == b'\n').take(MOST_LINES).count() + 1);
     if text.len() > MOST_BYTES {
         faults.push(too_long("the file has more than 4 MB"));
         return Reading { sketch: Sketch::default(), faults };
