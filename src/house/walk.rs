@@ -437,7 +437,18 @@ struct Moving<'a> {
     fixed: Option<usize>,
 }
 
-impl Moving<'_> {
+impl<'a> Moving<'a> {
+    /// The legs, each rounded on its own but for one that may be `fixed` with its length, to be moved against what is
+    /// missed `toward` north or east.
+    fn of(legs: &'a [Leg], way: Way, fixed: Option<(usize, i64)>, toward: i64) -> Moving<'a> {
+        let mut lengths: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
+        if let Some((i, length)) = fixed {
+            lengths[i] = length;
+        }
+        let unit = way.step().length().nm();
+        Moving { legs, lengths, unit, toward, fixed: fixed.map(|it| it.0) }
+    }
+
     /// 1 for a leg that gets longer, -1 for one that gets shorter.
     fn change(&self, i: usize) -> i64 {
         if self.legs[i].sign == self.toward { -1 } else { 1 }
@@ -454,7 +465,7 @@ impl Moving<'_> {
         self.change(i) * (self.lengths[i] - self.legs[i].length)
     }
 
-    /// The best move; none if no leg moves.
+    /// Makes the best move; none if no leg moves.
     fn one(&mut self) -> Option<()> {
         let movable = (0..self.legs.len()).filter(|&i| self.moves(i));
         let best = movable.min_by_key(|&i| (self.off(i), Reverse(self.legs[i].length), i))?;
@@ -526,14 +537,10 @@ pub(crate) fn nearest_closing(
     way: Way,
     fixed: Option<(usize, i64)>,
 ) -> Option<Vec<(usize, i64)>> {
-    let unit = way.step().length().nm();
-    let mut lengths: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
-    if let Some((i, length)) = fixed {
-        lengths[i] = length;
-    }
-    let sum: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
-    let mut moving =
-        Moving { legs, lengths, unit, toward: sum.signum(), fixed: fixed.map(|it| it.0) };
+    let mut moving = Moving::of(legs, way, fixed, 0);
+    let unit = moving.unit;
+    let sum: i64 = legs.iter().zip(&moving.lengths).map(|(leg, length)| leg.sign * length).sum();
+    moving.toward = sum.signum();
     let mut left = sum.abs();
     loop {
         if moving.all(left) {

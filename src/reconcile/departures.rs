@@ -10,15 +10,15 @@ use std::sync::Arc;
 use crate::Sound;
 use crate::area::Area;
 use crate::areas::{is_in_total, net};
-use crate::house::outline::{Outline, Vector};
-use crate::house::walk::{Walk, Way, nearest_closing};
-use crate::house::{House, Space};
-use crate::length::{Length, Step, Ties};
+use crate::house::walk::Way;
+use crate::house::{House, Outline, Space};
+use crate::length::{Step, Ties};
 use crate::reconcile::recorded::Recorded;
+use crate::reconcile::slips::{Slip, Walked, slips};
 use crate::reconcile::weights::Weights;
 use crate::reconcile::{Ground, total};
 use crate::rule::Settings;
-use crate::sketch::{Axis, Face, Kind};
+use crate::sketch::{Face, Kind};
 use crate::spread;
 use crate::walls::Walls;
 
@@ -88,18 +88,6 @@ pub(crate) struct Setting {
     /// What each departure adds, and the variance it brings.
     pub(crate) effects: Vec<(f64, f64)>,
     pub(crate) slips: Vec<Slip>,
-}
-
-/// One side misread.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Slip {
-    pub(crate) effect: f64,
-    pub(crate) space: usize,
-    /// Its place among the sides.
-    pub(crate) side: usize,
-    /// What the record would have for it.
-    pub(crate) length: Length,
-    pub(crate) odds: f64,
 }
 
 /// Every departure that this house could have, whatever the face and the rounding.
@@ -363,7 +351,10 @@ fn filled(
         for space in (0..areas.len()).filter(|&i| goes_in(house, i)) {
             let sign = if in_total(space) { 1.0 } else { -1.0 };
             let at = &walls.spaces[space];
-            slips(space, sign, &at.walk, &outlines[space], way, &mut setting.slips);
+            let first_line = house.spaces[..space].iter().map(|before| before.sides.len()).sum();
+            let here =
+                Walked { space, first_line, sign, walk: &at.walk, outline: &outlines[space] };
+            slips(&here, way, &mut setting.slips);
         }
         let each = weights.slip / (setting.slips.len().max(1) as f64);
         setting.slips.iter_mut().for_each(|slip| slip.odds = each / (1.0 - weights.slip));
@@ -510,96 +501,4 @@ fn storey_effect(house: &House, level: usize, how: Storey, areas: &[Area]) -> Ar
         Storey::Twice => own,
         Storey::LeftOut => -own,
     }
-}
-
-/// Every ordinary slip on one side of an outline, the other sides closing it.
-fn slips(space: usize, sign: f64, walk: &Walk, outline: &Outline, way: Way, list: &mut Vec<Slip>) {
-    const MOST_SIDES: usize = 80;
-    if walk.has_bearings() || walk.sides.len() > MOST_SIDES {
-        return;
-    }
-    let before = outline.area().sq_ft();
-    let gradients = outline.doubled_gradients();
-    let vectors = outline.vectors();
-    for axis in Axis::BOTH {
-        let legs = walk.legs(axis);
-        let part = |vector: &Vector| if axis == Axis::North { vector.north } else { vector.east };
-        for (i, leg) in legs.iter().enumerate() {
-            let Some(source) = walk.sides[leg.side].source else { continue };
-            let mixed_up = way.rounded(inches_as_tenths(leg.length));
-            for length in misread(part(&vectors[leg.side]).abs(), mixed_up) {
-                let Some(closed) = nearest_closing(&legs, way, Some((i, length))) else { continue };
-                // The area is linear in the sides of one axis.
-                let grows = |&(side, signed): &(usize, i64)| {
-                    let (east, north) = gradients[side];
-                    let gradient = if axis == Axis::North { north } else { east };
-                    i128::from(gradient) * i128::from(signed - part(&vectors[side]))
-                };
-                let effect = Area::from_half_nm2(closed.iter().map(grows).sum()).sq_ft();
-                if before + effect <= 0.0 {
-                    continue;
-                }
-                list.push(Slip {
-                    effect: sign * effect,
-                    space,
-                    side: source,
-                    length: Length::from_nm(length),
-                    odds: 0.0,
-                });
-            }
-        }
-    }
-}
-
-/// Whole-foot lengths that a whole-foot length is misread as: digits swapped, dropped or doubled, a foot, five or ten more or less; and `mixed_up`, what inches read as tenths give.
-fn misread(length: i64, mixed_up: i64) -> Vec<i64> {
-    let foot = Length::FOOT.nm();
-    let feet = length.checked_div(foot).unwrap_or(0);
-    let mut list: Vec<i64> = Vec::with_capacity(24);
-    list.extend([1, -1, 5, -5, 10, -10].iter().map(|more| feet + more));
-    let digits = digits(feet);
-    for i in 0..digits.len() {
-        let (head, tail) = digits.split_at(i);
-        let Some((digit, rest)) = tail.split_first() else { continue };
-        let digit = [*digit];
-        list.extend(number(&[head, rest]));
-        list.extend(number(&[head, &digit, &digit, rest]));
-        if let Some((next, after)) = rest.split_first() {
-            list.extend(number(&[head, &[*next], &digit, after]));
-        }
-    }
-    list.extend(mixed_up.checked_div(foot));
-    list.sort_unstable();
-    list.dedup();
-    list.retain(|&other| other > 0 && other != feet && other < 1_000);
-    list.into_iter().map(|feet| feet * foot).collect()
-}
-
-/// The digits of a number over 0, the first first.
-fn digits(number: i64) -> Vec<i64> {
-    let mut left = number.max(0);
-    let mut digits = Vec::with_capacity(6);
-    while left > 0 || digits.is_empty() {
-        digits.push(left.rem_euclid(10));
-        left = left.div_euclid(10);
-    }
-    digits.reverse();
-    digits
-}
-
-/// The number of digits in parts; none of none.
-fn number(parts: &[&[i64]]) -> Option<i64> {
-    let mut digits = parts.iter().copied().flatten().peekable();
-    digits.peek()?;
-    Some(digits.fold(0, |number, digit| 10 * number + digit))
-}
-
-/// A length with its whole inches read as tenths of a foot: 30' 5" as 30.5'.
-fn inches_as_tenths(length: i64) -> i64 {
-    let foot = Length::FOOT.nm();
-    let inches = length.rem_euclid(foot).checked_div(Length::INCH.nm()).unwrap_or(0);
-    if inches > 9 {
-        return length;
-    }
-    length - length.rem_euclid(foot) + inches * Step::TenthFoot.length().nm()
 }

@@ -6,6 +6,7 @@ mod drawn;
 mod enough;
 mod recorded;
 mod search;
+mod slips;
 mod weights;
 
 use std::sync::Arc;
