@@ -393,6 +393,13 @@ fn goes_in(house: &House, space: usize) -> bool {
 }
 
 impl Setting {
+    /// Whether the house is the same under both, to the last digit.
+    pub(crate) fn is_like(&self, other: &Setting) -> bool {
+        (self.total, self.variance) == (other.total, other.variance)
+            && self.effects == other.effects
+            && self.slips == other.slips
+    }
+
     /// Takes in the areas of the spaces: the total, and what each departure adds to it.
     fn take(
         &mut self,

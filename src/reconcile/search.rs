@@ -5,6 +5,7 @@
 //! them stands something else. Sums are taken over windows of ± 6σ, exactly.
 #![expect(clippy::float_arithmetic, reason = "explanations are weighed in floats")]
 
+use std::ops::Range;
 use std::sync::LazyLock;
 
 use crate::Sound;
@@ -166,8 +167,18 @@ impl Explanations {
             sides: Vec::new(),
             found_at: Vec::new(),
         };
+        // What each setting has added to what was found, and to what was weighed.
+        let mut added: Vec<(Range<usize>, u64)> = Vec::with_capacity(settings.len());
         for (i, setting) in settings.iter().enumerate() {
-            search.setting(i, setting, 1.0 - weights.something_else);
+            // Where no wall is half-way between two steps it does not matter which way halves go.
+            let (first, weighed) = (search.found.len(), search.weighed);
+            match settings[..i].iter().position(|before| before.is_like(setting)) {
+                Some(before) => {
+                    search.again(&added[before], i, setting.chance / settings[before].chance);
+                }
+                None => search.setting(i, setting, 1.0 - weights.something_else),
+            }
+            added.push((first..search.found.len(), search.weighed - weighed));
         }
         let own = settings.iter().find(|setting| setting.labels.is_empty());
         let start = own.map_or(0.0, |setting| setting.total);
@@ -285,6 +296,15 @@ impl Search<'_> {
         let lines = setting.slips.iter().map(|slip| slip.line + 1).max().unwrap_or(0);
         self.found_at.resize(lines.max(self.found_at.len()), NOWHERE);
         self.extend(number, setting, 0, sum, Taken::default());
+    }
+
+    /// Takes what was found under another setting for this one, which is so many times as common.
+    fn again(&mut self, added: &(Range<usize>, u64), number: usize, ratio: f64) {
+        let (found, weighed) = added;
+        self.weighed += weighed;
+        let again = |found: Found| Found { setting: number, weight: found.weight * ratio, ..found };
+        let all: Vec<Found> = self.found[found.clone()].iter().copied().map(again).collect();
+        self.found.extend(all);
     }
 
     /// Weighs the combinations that begin with `taken`.

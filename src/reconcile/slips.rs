@@ -6,7 +6,7 @@ use std::cmp::Reverse;
 use crate::area::Area;
 use crate::house::Outline;
 use crate::house::outline::Vector;
-use crate::house::walk::{Leg, Walk, Way, nearest_closing};
+use crate::house::walk::{Leg, Walk, Way};
 use crate::length::{Length, Step};
 use crate::sketch::Axis;
 
@@ -77,8 +77,8 @@ pub(super) fn slips(here: &Walked<'_>, way: Way, list: &mut Vec<Slip>) {
 
 /// What an outline grows by, doubled, when one leg of an axis has another length and the others close it.
 ///
-/// The others are moved one step at a time, always the one that is then nearest to its own length. As
-/// long as all are within less than a step of their own, that goes round and round in one order, so that many
+/// The others are moved one step at a time, always the one that is then nearest to its own length. That goes round
+/// and round in one order, in which those that begin a step further off come in a round later, so that many
 /// moves are found at once. The area is linear in the legs of one axis.
 struct Closings<'a, F> {
     legs: &'a [Leg],
@@ -89,9 +89,8 @@ struct Closings<'a, F> {
     /// What the rounded legs miss by, and what the outline has grown by with them.
     missed: i64,
     grown: i128,
-    /// Against what is missed north or east, and against what is missed the other way; none where the order does not
-    /// repeat.
-    moves: [Option<Vec<Move>>; 2],
+    /// Against what is missed north or east, and against what is missed the other way.
+    moves: [Vec<Move>; 2],
 }
 
 /// What moving a leg one step does.
@@ -99,15 +98,17 @@ struct Closings<'a, F> {
 struct Move {
     leg: usize,
     adds: i128,
-    /// How often it can.
-    most: i64,
+    /// The first round in which it moves, and the one after the last.
+    from: i64,
+    to: i64,
 }
 
 impl<'a, F: Fn(usize) -> (i64, i64)> Closings<'a, F> {
     fn new(legs: &'a [Leg], way: Way, of: F) -> Closings<'a, F> {
         let rounded: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
         let missed = legs.iter().zip(&rounded).map(|(leg, length)| leg.sign * length).sum();
-        let mut all = Closings { legs, way, of, rounded, missed, grown: 0, moves: [None, None] };
+        let mut all =
+            Closings { legs, way, of, rounded, missed, grown: 0, moves: [Vec::new(), Vec::new()] };
         all.grown = (0..legs.len()).map(|i| all.grows(i, all.rounded[i])).sum();
         all.moves = [all.in_order(1), all.in_order(-1)];
         all
@@ -119,23 +120,23 @@ impl<'a, F: Fn(usize) -> (i64, i64)> Closings<'a, F> {
         i128::from(gradient) * i128::from(self.legs[leg].sign * length - own)
     }
 
-    /// The moves against what is missed `toward` north or east, in the order in which they are made.
-    fn in_order(&self, toward: i64) -> Option<Vec<Move>> {
+    /// The moves against what is missed `toward` north or east, in the order in which they are made in each round.
+    fn in_order(&self, toward: i64) -> Vec<Move> {
         let unit = self.way.step().length().nm();
         let change = |i: usize| if self.legs[i].sign == toward { -1 } else { 1 };
         let off = |i: usize| change(i) * (self.rounded[i] - self.legs[i].length);
+        let nearest = (0..self.legs.len()).map(off).min().unwrap_or(0);
+        let round = |i: usize| (off(i) - nearest).div_euclid(unit);
         let mut order: Vec<usize> = (0..self.legs.len()).collect();
-        order.sort_unstable_by_key(|&i| (off(i), Reverse(self.legs[i].length), i));
-        let (first, last) = (*order.first()?, *order.last()?);
-        if off(last) - off(first) >= unit {
-            return None;
-        }
+        order
+            .sort_unstable_by_key(|&i| (off(i) - unit * round(i), Reverse(self.legs[i].length), i));
         let one = |leg: usize| {
             let (gradient, _) = (self.of)(self.legs[leg].side);
             let step = self.legs[leg].sign * change(leg) * unit;
-            let most =
-                if change(leg) > 0 { i64::MAX } else { self.rounded[leg].checked_div(unit)? };
-            Some(Move { leg, adds: i128::from(gradient) * i128::from(step), most })
+            let most = if change(leg) > 0 { i64::MAX } else { self.rounded[leg].div_euclid(unit) };
+            let from = round(leg);
+            let adds = i128::from(gradient) * i128::from(step);
+            Move { leg, adds, from, to: from.saturating_add(most) }
         };
         order.into_iter().map(one).collect()
     }
@@ -143,11 +144,7 @@ impl<'a, F: Fn(usize) -> (i64, i64)> Closings<'a, F> {
     /// With one leg of this length; none where the others cannot close it.
     fn grown(&self, leg: usize, length: i64) -> Option<i128> {
         let missed = self.missed + self.legs[leg].sign * (length - self.rounded[leg]);
-        let Some(moves) = &self.moves[usize::from(missed < 0)] else {
-            let closed = nearest_closing(self.legs, self.way, Some((leg, length)))?;
-            let lengths = closed.iter().map(|(_, signed)| signed.abs()).enumerate();
-            return Some(lengths.map(|(i, length)| self.grows(i, length)).sum());
-        };
+        let moves = &self.moves[usize::from(missed < 0)];
         let steps = missed.abs().checked_div(self.way.step().length().nm())?;
         let others = self.grown - self.grows(leg, self.rounded[leg]);
         Some(others + self.grows(leg, length) + moved(moves, leg, steps)?)
@@ -156,36 +153,31 @@ impl<'a, F: Fn(usize) -> (i64, i64)> Closings<'a, F> {
 
 /// What so many moves of all legs but one add; none if there are not so many.
 fn moved(moves: &[Move], but: usize, mut steps: i64) -> Option<i128> {
+    let (mut sum, mut round) = (0, 0);
     let others = || moves.iter().filter(|one| one.leg != but);
-    let count = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
-    let round: i128 = others().map(|one| one.adds).sum();
-    let least = others().map(|one| one.most).min().unwrap_or(0);
-    let number = count(others().count());
-    if number == 0 {
-        return (steps == 0).then_some(0);
-    }
-    let rounds = steps.checked_div(number)?.min(least);
-    let mut sum = i128::from(rounds) * round;
-    steps -= rounds * number;
-    let first = |moves: &[Move], steps: i64| -> i128 {
-        moves.iter().filter(|one| one.leg != but).zip(0..steps).map(|(one, _)| one.adds).sum()
-    };
-    if rounds < least {
-        return Some(sum + first(moves, steps));
-    }
-    // Some can move no more: the others go on.
-    let mut left: Vec<Move> = others().copied().collect();
-    let mut done = rounds;
     while steps > 0 {
-        left.retain(|one| one.most > done);
-        let number = count(left.len());
-        let least = left.iter().map(|one| one.most).min()?;
-        let rounds = steps.checked_div(number)?.min(least - done);
-        sum += i128::from(rounds) * left.iter().map(|one| one.adds).sum::<i128>();
+        // Those that move in this round and in the next ones, until one comes in or can no more.
+        let (mut number, mut adds, mut until) = (0, 0, i64::MAX);
+        for one in others() {
+            if round < one.from {
+                until = until.min(one.from);
+            } else if round < one.to {
+                number += 1;
+                adds += one.adds;
+                until = until.min(one.to);
+            }
+        }
+        let rounds = match steps.checked_div(number) {
+            Some(rounds) => rounds.min(until - round),
+            None if until == i64::MAX => return None,
+            None => until - round,
+        };
+        sum += i128::from(rounds) * adds;
         steps -= rounds * number;
-        done += rounds;
-        if steps < number && done < least {
-            return Some(sum + first(&left, steps));
+        round += rounds;
+        if steps < number && round < until {
+            let moving = others().filter(|one| (one.from..one.to).contains(&round));
+            return Some(sum + moving.zip(0..steps).map(|(one, _)| one.adds).sum::<i128>());
         }
     }
     Some(sum)
@@ -250,6 +242,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
+    use crate::house::walk::nearest_closing;
     use crate::length::Ties;
 
     const FOOT: i64 = Length::FOOT.nm();
