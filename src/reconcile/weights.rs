@@ -1,5 +1,7 @@
 //! How common each departure is: starting values, our judgement, no source. Data, not code.
 
+use std::sync::LazyLock;
+
 use serde::Deserialize;
 
 use crate::error::Error;
@@ -95,23 +97,26 @@ impl Default for Weights {
     fn default() -> Weights {
         const STARTING: &str = include_str!("weights.json");
         // The file is read by a test, so that it is as it should be.
-        Weights::from_json(STARTING).unwrap_or(Weights {
-            face: 0.0,
-            always_up: 0.0,
-            always_down: 0.0,
-            half_foot: 0.0,
-            ties_the_other_way: 0.0,
-            not_rounded: 0.0,
-            counted: 0.0,
-            not_deducted: 0.0,
-            full_outline_below: 0.0,
-            half_outline_below: 0.0,
-            level_twice: 0.0,
-            level_left_out: 0.0,
-            squared_off: 0.0,
-            slip: 0.0,
-            something_else: 0.5,
-            something_else_scale_sq_ft: 400.0,
-        })
+        static READ: LazyLock<Weights> = LazyLock::new(|| {
+            Weights::from_json(STARTING).unwrap_or(Weights {
+                face: 0.0,
+                always_up: 0.0,
+                always_down: 0.0,
+                half_foot: 0.0,
+                ties_the_other_way: 0.0,
+                not_rounded: 0.0,
+                counted: 0.0,
+                not_deducted: 0.0,
+                full_outline_below: 0.0,
+                half_outline_below: 0.0,
+                level_twice: 0.0,
+                level_left_out: 0.0,
+                squared_off: 0.0,
+                slip: 0.0,
+                something_else: 0.5,
+                something_else_scale_sq_ft: 400.0,
+            })
+        });
+        *READ
     }
 }

@@ -130,7 +130,7 @@ impl Cursor<'_> {
         let span = self.since(start);
         self.first_bare.get_or_insert(span);
         let form = match self.units {
-            Unit::Feet => Form::DecimalFeet,
+            Unit::Feet => return self.decimal_feet(start, first),
             Unit::Inches => Form::FeetAndInches,
             Unit::Metres => Form::Metres,
             Unit::Centimetres => Form::Centimetres,
@@ -154,9 +154,7 @@ impl Cursor<'_> {
         let dash = self.peek() == Some(&Token::Dash);
         let next = self.peek_at(usize::from(dash));
         if !matches!(next, Some(Token::Number(_) | Token::Fraction(..))) {
-            let form = if feet.fract().is_zero() { Form::FeetAndInches } else { Form::DecimalFeet };
-            let written = self.in_unit(start, feet, Form::DecimalFeet)?;
-            return Ok(Written::new(written.length(), form));
+            return self.decimal_feet(start, feet);
         }
         let _ = self.accept(&Token::Dash);
         if !feet.fract().is_zero() {
@@ -173,6 +171,13 @@ impl Cursor<'_> {
             );
         }
         Ok(Written::new(feet.length() + inches.length(), Form::FeetAndInches))
+    }
+
+    /// Feet alone; whole ones are written as those with inches are.
+    fn decimal_feet(&mut self, start: Span, feet: Decimal) -> Read<Written> {
+        let form = if feet.fract().is_zero() { Form::FeetAndInches } else { Form::DecimalFeet };
+        let written = self.in_unit(start, feet, Form::DecimalFeet)?;
+        Ok(Written::new(written.length(), form))
     }
 
     /// `7"`, `7 1/2"`, `7-1/2"`, `1/2"`, `½"`, `7.5"`.

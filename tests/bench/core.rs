@@ -9,6 +9,7 @@
 )]
 
 use divan::{Bencher, black_box};
+use fairfoot::batch::{Given, Terms, worked_out};
 use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings};
 
 /// The program's own.
@@ -41,6 +42,13 @@ fn reading(bencher: Bencher<'_, '_>) {
     bencher.bench(|| fairfoot::read("house.sides", black_box(TWELVE)).unwrap());
 }
 
+/// The same house read, its walk ending an inch and a half away from its start, to be spread over the sides.
+#[divan::bench]
+fn reading_and_closing(bencher: Bencher<'_, '_>) {
+    let open = TWELVE.replace("west 39' 5\"", "west 39' 6 1/2\"");
+    bencher.bench(|| fairfoot::read("house.sides", black_box(open.as_str())).unwrap());
+}
+
 #[divan::bench]
 fn both_areas_with_range(bencher: Bencher<'_, '_>) {
     let sound = fairfoot::read("house.sides", TWELVE).unwrap();
@@ -69,6 +77,17 @@ fn full_search_with_twelve_items(bencher: Bencher<'_, '_>) {
         let sound = fairfoot::read("house.sides", black_box(text.as_str())).unwrap();
         let areas = Areas::of(&sound, &Settings::default()).unwrap();
         Reconciliation::of(&sound, areas, &Settings::default()).unwrap()
+    });
+}
+
+/// All that `batch` does with a line: JSON in, worked out, JSON out.
+#[divan::bench(args = [false, true])]
+fn a_line_of_batch(bencher: Bencher<'_, '_>, explain: bool) {
+    let line = serde_json::to_vec(&serde_json::json!({"id": "house", "sides": TWELVE})).unwrap();
+    let terms = Terms { explain, ..Terms::default() };
+    bencher.bench(|| {
+        let (id, given) = Given::line(black_box(&line));
+        serde_json::to_string(&worked_out(&id, &given, &terms)).unwrap()
     });
 }
 
