@@ -5,7 +5,7 @@ use std::fs;
 use std::os::unix::fs::{PermissionsExt, symlink};
 use std::path::Path;
 use std::process::{Command, Stdio};
-use std::time::Duration;
+use std::time::Instant;
 
 use crate::{PLAIN, sketch, text};
 
@@ -25,33 +25,44 @@ fn names(folder: &Path) -> Vec<String> {
     names
 }
 
+/// How often each command is killed.
+const KILLS: u32 = 200;
+
+/// Kills a command that writes `out` at 200 moments, spread over the time that it takes: what is found is
+/// `old` or `whole`, and nothing else is left in its folder.
+fn killed_at_any_moment(out: &Path, old: &[u8], command: impl Fn() -> Command) {
+    fs::write(out, old).unwrap();
+    let began = Instant::now();
+    assert!(command().status().unwrap().success());
+    let takes = began.elapsed();
+    let whole = fs::read(out).unwrap();
+    assert_ne!(whole, old);
+    let mut interrupted = 0;
+    for k in 0..KILLS {
+        fs::write(out, old).unwrap();
+        let mut child = command().spawn().unwrap();
+        std::thread::sleep(takes.mul_f64(1.2) * k / KILLS);
+        let _ = child.kill();
+        let ended = child.wait().unwrap();
+        interrupted += u32::from(!ended.success());
+        let found = fs::read(out).unwrap();
+        assert!(found == old || found == whole, "half a file after {k}");
+        assert!(found == whole || !ended.success(), "success without the file after {k}");
+    }
+    assert!(interrupted > 0, "none was cut short");
+    let name = out.file_name().unwrap().to_string_lossy().into_owned();
+    assert_eq!(names(out.parent().unwrap()), [name]);
+}
+
 #[test]
 fn a_kill_at_any_moment_leaves_a_whole_page_or_the_old_one() {
     let folder = tempfile::tempdir().unwrap();
     let out = folder.path().join("house.pdf");
-    let whole = {
-        let sides = sketch("farmhouse.sides");
-        assert!(program().arg("sheet").arg(&sides).arg("-o").arg(&out).status().unwrap().success());
-        fs::read(&out).unwrap()
-    };
-    let mut killed = 0;
-    for k in 0..60_u64 {
-        fs::write(&out, b"the old one").unwrap();
-        let mut child = program()
-            .arg("sheet")
-            .arg(sketch("farmhouse.sides"))
-            .arg("-o")
-            .arg(&out)
-            .spawn()
-            .unwrap();
-        std::thread::sleep(Duration::from_millis(2 * k));
-        killed += usize::from(child.kill().is_ok());
-        child.wait().unwrap();
-        let found = fs::read(&out).unwrap();
-        assert!(found == b"the old one" || found == whole, "half a file after {k}");
-    }
-    assert!(killed > 0);
-    assert_eq!(names(folder.path()), ["house.pdf"]);
+    killed_at_any_moment(&out, b"the old one", || {
+        let mut command = program();
+        command.arg("sheet").arg(sketch("cottage.sides")).arg("-o").arg(&out);
+        command
+    });
 }
 
 #[test]
@@ -59,15 +70,32 @@ fn a_kill_at_any_moment_leaves_the_sides_tidy_or_as_they_were() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("house.sides");
     let untidy = PLAIN.replace("    north", "north");
-    for k in 0..60_u64 {
-        fs::write(&file, &untidy).unwrap();
-        let mut child = program().args(["tidy", "--write"]).arg(&file).spawn().unwrap();
-        std::thread::sleep(Duration::from_micros(100 * k));
-        let _ = child.kill();
-        child.wait().unwrap();
-        let found = fs::read_to_string(&file).unwrap();
-        assert!(found == untidy || found == PLAIN, "{found}");
-    }
+    killed_at_any_moment(&file, untidy.as_bytes(), || {
+        let mut command = program();
+        command.args(["tidy", "--write"]).arg(&file);
+        command
+    });
+    assert!([untidy, PLAIN.to_owned()].contains(&fs::read_to_string(&file).unwrap()));
+}
+
+#[test]
+fn a_kill_at_any_moment_leaves_all_rows_of_a_batch_or_the_old_ones() {
+    let (folder, houses) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let lines = houses.path().join("houses.jsonl");
+    let house = |i: u32| {
+        format!(
+            "{}\n",
+            serde_json::json!({"id": i, "sides": PLAIN.replace("1,200", &format!("1,{i:03}"))})
+        )
+    };
+    fs::write(&lines, (0..400).map(house).collect::<String>()).unwrap();
+    let out = folder.path().join("rows.jsonl");
+    killed_at_any_moment(&out, b"the old one", || {
+        let mut command = program();
+        command.args(["batch", "-", "--plain", "--jobs", "2", "-o"]).arg(&out);
+        command.stdin(fs::File::open(&lines).unwrap());
+        command
+    });
 }
 
 #[test]

@@ -6,6 +6,7 @@
     reason = "a test that cannot go on has failed"
 )]
 
+mod always_the_same;
 mod files;
 mod interrupted;
 mod json;

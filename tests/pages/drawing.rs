@@ -76,7 +76,7 @@ fn a_check_that_sees_nothing_would_be_worthless() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
+    #![proptest_config(ProptestConfig::with_cases(1_000))]
 
     #[test]
     fn nothing_touches_anything_on_the_pages_of_any_house(house in houses()) {

@@ -1,0 +1,90 @@
+//! The same bytes on every run, whatever the clock, the tongue, the home, the folder and the number of cores.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+
+use crate::{fairfoot, sketch};
+
+const RUNS: usize = 20;
+
+/// What a run finds round it: by no means what it prints.
+fn surroundings(run: usize) -> [(&'static str, &'static str); 6] {
+    const CLOCKS: [&str; 4] = ["UTC", "Asia/Tokyo", "America/Chicago", "Pacific/Chatham"];
+    const TONGUES: [&str; 5] = ["C", "en_US.UTF-8", "de_DE.UTF-8", "tr_TR.UTF-8", "POSIX"];
+    const HOMES: [&str; 3] = ["/", "/nowhere", "/tmp"];
+    let some = |list: &[&'static str]| list[run % list.len()];
+    [
+        ("TZ", some(&CLOCKS)),
+        ("LANG", some(&TONGUES)),
+        ("LC_ALL", some(&TONGUES)),
+        ("HOME", some(&HOMES)),
+        ("TERM", some(&["dumb", "xterm-256color"])),
+        ("RAYON_NUM_THREADS", some(&["1", "7"])),
+    ]
+}
+
+/// Everything that the program makes of a sketch and of a folder, by name.
+fn all_made(run: usize, folder: &Path) -> BTreeMap<String, Vec<u8>> {
+    let houses = folder.join("houses");
+    fs::create_dir(&houses).unwrap();
+    for name in ["brick-garage.sides", "cottage.sides", "farmhouse.sides", "notice.sides"] {
+        fs::copy(sketch(name), houses.join(name)).unwrap();
+    }
+    let jobs = (run % 4 + 1).to_string();
+    let runs: [(&str, &[&str]); 11] = [
+        ("report", &["reconcile", "houses/notice.sides", "--today", "2026-11-25"]),
+        ("why", &["reconcile", "--why", "houses/brick-garage.sides"]),
+        ("json", &["reconcile", "--json", "houses/farmhouse.sides"]),
+        ("area", &["area", "houses/farmhouse.sides"]),
+        ("check", &["check", "houses/cottage.sides"]),
+        ("tidy", &["tidy", "houses/cottage.sides"]),
+        ("pdf", &["sheet", "houses/notice.sides", "-o", "made.pdf"]),
+        ("svg", &["sheet", "houses/notice.sides", "-o", "made.svg"]),
+        ("png", &["sheet", "houses/cottage.sides", "-o", "made.png"]),
+        ("rows", &["batch", "houses", "--format", "jsonl", "--jobs", &jobs]),
+        (
+            "summary",
+            &[
+                "batch",
+                "houses",
+                "--format",
+                "csv",
+                "--jobs",
+                &jobs,
+                "--summary",
+                "--plot",
+                "made-plot.svg",
+            ],
+        ),
+    ];
+    let mut made = BTreeMap::new();
+    for (name, arguments) in runs {
+        let mut command = fairfoot();
+        command.current_dir(folder).envs(surroundings(run)).args(arguments);
+        let output = command.output().unwrap();
+        assert!(output.status.success(), "{name}: {}", String::from_utf8_lossy(&output.stderr));
+        made.insert(format!("{name} printed"), output.stdout);
+        made.insert(format!("{name} told"), output.stderr);
+    }
+    for entry in fs::read_dir(folder).unwrap() {
+        let entry = entry.unwrap();
+        if entry.file_type().unwrap().is_file() {
+            let name = entry.file_name().into_string().unwrap();
+            made.insert(name, fs::read(entry.path()).unwrap());
+        }
+    }
+    made
+}
+
+#[test]
+fn twenty_runs_make_the_same_bytes() {
+    let folders: Vec<tempfile::TempDir> = (0..RUNS).map(|_| tempfile::tempdir().unwrap()).collect();
+    let first = all_made(0, folders[0].path());
+    assert!(first.len() > 30, "{:?}", first.keys());
+    for (run, folder) in folders.iter().enumerate().skip(1) {
+        for (name, bytes) in all_made(run, folder.path()) {
+            assert!(first.get(&name) == Some(&bytes), "{name} differs in run {run}");
+        }
+    }
+}
