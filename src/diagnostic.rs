@@ -289,12 +289,26 @@ const DRAWN_AT_MOST: usize = 50;
 /// A line longer than this is drawn without its text.
 const DRAWN_LINE_AT_MOST: usize = 4_000;
 
-/// Draws diagnostics under the text they are about, in the order given.
+/// How wide diagnostics are drawn where nobody says.
+const USUAL_COLUMNS: usize = 80;
+
+/// Draws diagnostics under the text they are about, in the order given, 80 columns wide.
 pub fn draw(source: &Source, diagnostics: &[Diagnostic], styled: bool) -> String {
+    draw_within(source, diagnostics, styled, USUAL_COLUMNS)
+}
+
+/// The same so many columns wide. Lines of the text itself stay as they are.
+pub fn draw_within(
+    source: &Source,
+    diagnostics: &[Diagnostic],
+    styled: bool,
+    columns: usize,
+) -> String {
+    let columns = columns.clamp(30, 100);
     let renderer = if styled { Renderer::styled() } else { Renderer::plain() };
     let mut page = String::new();
     for diagnostic in diagnostics.iter().take(DRAWN_AT_MOST) {
-        page.push_str(&renderer.render(&[group(source, diagnostic)]));
+        page.push_str(&renderer.render(&[group(source, diagnostic, columns)]));
         page.push_str("\n\n");
     }
     if diagnostics.len() > DRAWN_AT_MOST {
@@ -304,21 +318,26 @@ pub fn draw(source: &Source, diagnostics: &[Diagnostic], styled: bool) -> String
     page
 }
 
-fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic) -> Group<'a> {
-    let level = if diagnostic.is_error() { Level::ERROR } else { Level::WARNING };
-    let title = level.primary_title(diagnostic.message.as_str()).id(diagnostic.word.as_str());
+fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic, columns: usize) -> Group<'a> {
+    let (level, name) =
+        if diagnostic.is_error() { (Level::ERROR, "error") } else { (Level::WARNING, "warning") };
+    let word = diagnostic.word.as_str();
+    // `error[word]: ` stands before its first line, and as much room before the others.
+    let before = name.len() + word.len() + 4;
+    let title = textwrap::fill(&diagnostic.message, columns.saturating_sub(before + 1).max(12));
+    let title = level.primary_title(title).id(word);
     let mut group = Group::with_title(title).element(snippet(source, diagnostic));
     for note in &diagnostic.notes {
-        group = group.element(message(Level::NOTE, note));
+        group = group.element(message(Level::NOTE, note, columns));
     }
     for help in &diagnostic.helps {
-        group = group.element(message(Level::HELP, help));
+        group = group.element(message(Level::HELP, help, columns));
     }
     group
 }
 
-fn message<'a>(level: Level<'a>, text: &str) -> Message<'a> {
-    level.message(textwrap::fill(text, 66))
+fn message<'a>(level: Level<'a>, text: &str, columns: usize) -> Message<'a> {
+    level.message(textwrap::fill(text, columns - 14))
 }
 
 /// The lines the diagnostic points at, and no more of the file: a large file draws as fast as a small one.

@@ -251,7 +251,7 @@ fn row(sound: &Sound, figure: &Figure) -> Row {
         figure: figure.name().to_owned(),
         sq_ft: figure.area().whole_sq_ft(),
         gap_sq_ft: is_measured.then_some(gap),
-        per_cent: figure.gap().per_cent_of(figure.start()),
+        per_cent: figure.per_cent(),
         rounding: figure.enough().could_explain().map(CouldExplain::words),
         explanation: best.map(|best| best.words(sound.house())),
         fits: best.map(crate::Explanation::fits),

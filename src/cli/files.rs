@@ -170,7 +170,8 @@ pub(crate) fn say(text: &str) {
 /// Draws faults and warnings on standard error.
 pub(crate) fn draw(source: &Source, diagnostics: &[Diagnostic]) {
     let styled = AutoStream::choice(&io::stderr()) != ColorChoice::Never;
-    let drawn = fairfoot::diagnostic::draw(source, diagnostics, styled);
+    let columns = width_of(io::stderr().is_terminal());
+    let drawn = fairfoot::diagnostic::draw_within(source, diagnostics, styled, columns);
     let _ = io::stderr().lock().write_all(drawn.as_bytes());
 }
 
@@ -201,7 +202,11 @@ pub(crate) fn tell(stop: &Stop) -> Outcome {
 
 /// Columns of the terminal that standard output goes to; 80 where there is none.
 pub(crate) fn screen_width() -> usize {
-    if !io::stdout().is_terminal() {
+    width_of(io::stdout().is_terminal())
+}
+
+fn width_of(is_terminal: bool) -> usize {
+    if !is_terminal {
         return 80;
     }
     terminal_size::terminal_size().map_or(80, |(width, _)| usize::from(width.0))

@@ -516,6 +516,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         "Closing: where rounded sides do not come back to their start, the nearest outline on whole steps that does is taken (least sum of squared changes; of walls that tie, the longest first); the pieces above are the walls that result.".to_owned(),
         "Area: by the coordinates of the corners, in whole nanometres, exact (any surveying text, for example Mahun, Open Access Surveying Library, COGO ch. H); a curved wall by its chord and rise, r = (c² + 4h²) ÷ 8h, area = r²(θ − sin θ) ÷ 2 (International Correspondence Schools, The Building Trades Pocketbook, Mensuration).".to_owned(),
         format!("What whole feet could give: a wall within {} ft of half a foot may be read either way (common practice).", say.settings.reach.decimal_feet()),
+        "What would account for a figure: the area under that reason, give or take twice what other readings of the walls would change it by (about 95 %), and half a square foot for the rounded total.".to_owned(),
         "Counted: living space above grade; what is open to below, under a low ceiling, or outdoors is taken off; garages, porches and the like are shown and not counted.".to_owned(),
         "This is not a statement under ANSI Z765: whoever makes such a statement sees the interior, and says what the standard asks for.".to_owned(),
     ];

@@ -379,10 +379,8 @@ fn seen(
         effects: Vec::new(),
         slips: Vec::new(),
     };
-    let outlines: Vec<Outline> =
-        ground.ruled.outlines.iter().map(|on_step| on_step.outline.clone()).collect();
-    let variances = vec![0.0; outlines.len()];
-    setting.take(sound, ground, departures, &recorded.areas, &outlines, &variances);
+    let variances = vec![0.0; recorded.areas.len()];
+    setting.take(sound, ground, departures, &recorded.areas, &recorded.outlines, &variances);
     setting
 }
 

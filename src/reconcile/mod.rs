@@ -343,6 +343,15 @@ impl Figure {
         self.area - self.start
     }
 
+    /// The gap in per cent of what was measured, to one decimal, both as they are printed; none where nothing was
+    /// measured.
+    pub fn per_cent(&self) -> Option<String> {
+        let [figure, measured] = [self.area, self.start].map(|area| {
+            Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
+        });
+        (figure - measured).per_cent_of(measured)
+    }
+
     /// The steps of the bridge; they add up to the gap exactly.
     pub fn lines(&self) -> &[Line] {
         &self.lines

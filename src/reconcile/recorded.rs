@@ -15,6 +15,8 @@ use crate::sketch::{Axis, Direction, Drawn};
 /// Every space with the figure's own sides where the file has them, else under its rule.
 pub(crate) struct Recorded {
     pub(crate) areas: Vec<Area>,
+    /// The figure's own where its walls are ours, else as the rule has them.
+    pub(crate) outlines: Vec<Outline>,
     pub(crate) shares: Vec<Share>,
     /// Which spaces have an outline of the figure's own.
     pub(crate) has: Vec<bool>,
@@ -85,6 +87,7 @@ impl Recorded {
         let house = sound.house();
         let mut recorded = Recorded {
             areas: ground.ruled.areas.clone(),
+            outlines: ground.ruled.outlines.iter().map(|one| one.outline.clone()).collect(),
             shares: Vec::new(),
             has: vec![false; house.spaces.len()],
             is_whole: vec![false; house.spaces.len()],
@@ -116,6 +119,7 @@ impl Recorded {
         self.is_whole[space] = own.is_whole;
         if own.is_matched {
             self.share(sound, ground, space, &own.outline);
+            self.outlines[space] = own.outline.clone();
         }
     }
 

@@ -662,7 +662,8 @@ pub(crate) fn statement(figure: &Figure) -> String {
         thousands(figure_whole),
         thousands(measured)
     );
-    let per_cent = figure.gap().abs().per_cent_of(figure.start());
+    let per_cent = figure.per_cent();
+    let per_cent = per_cent.as_deref().map(|share| share.trim_start_matches('-'));
     match (apart, per_cent) {
         (0, _) => format!("{head} No difference."),
         (_, Some(per_cent)) => {

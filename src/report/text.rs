@@ -477,7 +477,7 @@ impl Writer<'_> {
         self.page.ledger(&give, &range_text(enough.range()), 4);
         self.page.ledger("at the very most", &range_text(enough.widest()), 4);
         self.why_explanations(figure);
-        let per_cent = figure.gap().per_cent_of(figure.start()).unwrap_or_default();
+        let per_cent = figure.per_cent().unwrap_or_default();
         self.page.indented(
             &format!("yardstick, advisory, from memory: the International Association of Assessing Officers (Standard on Mass Appraisal of Real Property) asks of recorded data to be within 1 ft of true dimensions, or within 5 % of the area; here the area differs by {} %", per_cent.trim_start_matches('-')),
             4,

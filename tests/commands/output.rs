@@ -126,3 +126,22 @@ fn the_same_file_gives_the_same_bytes_whatever_the_clock_and_the_place() {
     );
     assert_eq!(first, elsewhere);
 }
+
+#[test]
+fn a_recess_is_filled_in_with_the_lengths_that_the_record_has() {
+    // By the record 32 × 20 + 18 × 20 = 1,000, and 32 × 40 = 1,280 with the recess filled in; our own
+    // recess of 12 × 20 would leave 40.
+    let sides = "record 1,280 sq ft\nlevel \"G\"\nliving \"House\"\nnorth 30' recorded 32'\neast 20' recorded 20'\nsouth 12' recorded 14'\neast 20' recorded 20'\nsouth 18' recorded 18'\nwest 40' recorded 40'\n";
+    let output = fairfoot().args(["reconcile", "-"]).write_stdin(sides).output().unwrap();
+    let page = text(&output.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(page.contains("the recess after side 3 of House filled in: 1,279 to 1,281"), "{page}");
+}
+
+#[test]
+fn per_cent_are_of_the_figures_as_printed() {
+    // 238 ÷ 1,784 = 13.34 %; without rounding first it would be 13.4 %.
+    let notice = std::fs::read_to_string(crate::sketch("notice.sides")).unwrap();
+    let output = fairfoot().args(["reconcile", "-"]).write_stdin(notice).output().unwrap();
+    let page = text(&output.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(page.contains("Difference 238 sq ft (13.3 % of measured)"), "{page}");
+}

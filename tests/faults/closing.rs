@@ -2,10 +2,12 @@
 
 use crate::told;
 
+/// What is told, its lines joined.
 fn drawn(sides: &str) -> String {
     let text = format!("level \"Ground floor\"\nliving \"House\"\n{sides}");
     let (source, list) = told("walk.sides", text.into_bytes());
-    fairfoot::diagnostic::draw(&source, &list, false)
+    let page = fairfoot::diagnostic::draw(&source, &list, false);
+    page.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 #[test]
