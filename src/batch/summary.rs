@@ -99,7 +99,7 @@ impl Summary {
             |count: usize| format!("{count} ({:.0} %)", 100.0 * count as f64 / measured as f64);
         let _ = writeln!(
             text,
-            "rounding would account for {}, only against the rounding for {}, not for {}",
+            "rounding would account for {}\n  only against the rounding for {}, not for {}",
             share(self.by_rounding),
             share(self.only_against),
             share(self.beyond)
@@ -109,7 +109,7 @@ impl Summary {
         let ratio = |share: f64| 1.0 + Summary::quantile(&sorted, share) / 100.0;
         let _ = writeln!(
             text,
-            "figure ÷ measured: median {:.3}, half of them from {:.3} to {:.3}, nine in ten from {:.3} to {:.3}",
+            "figure ÷ measured: median {:.3}\n  half of them from {:.3} to {:.3}, nine in ten from {:.3} to {:.3}",
             ratio(0.5),
             ratio(0.25),
             ratio(0.75),

@@ -13,6 +13,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use clap::{Args, ValueEnum};
 use fairfoot::batch::{Summary, Terms, histogram};
 use rust_decimal::Decimal;
+use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
 use crate::cli::{Outcome, Rounding, Stop, files};
 use output::{Output, Written};
@@ -160,11 +161,18 @@ fn progress(known: Option<u64>) -> indicatif::ProgressBar {
         None => indicatif::ProgressBar::no_length(),
     };
     let template = match known {
-        Some(_) => "{wide_bar} {human_pos} of {human_len} houses, {per_sec}, {eta} left",
-        None => "{human_pos} houses, {per_sec}",
+        Some(_) => "{wide_bar} {human_pos} of {human_len} houses, {rate} a second, {eta} left",
+        None => "{human_pos} houses, {rate} a second",
     };
     match indicatif::ProgressStyle::with_template(template) {
-        Ok(style) => bar.with_style(style),
+        Ok(style) => bar.with_style(style.with_key("rate", rate)),
         Err(_) => bar,
     }
+}
+
+/// Whole houses a second.
+fn rate(state: &indicatif::ProgressState, into: &mut dyn std::fmt::Write) {
+    let decimals = Decimal::from_f64(state.per_sec()).unwrap_or_default();
+    let whole = decimals.round().to_i64().unwrap_or_default();
+    let _ = into.write_str(&fairfoot::thousands(whole));
 }
