@@ -1,8 +1,15 @@
 //! Small helpers for sentences: plurals, lists, suggestions.
 
-/// `1 side`, `2 sides`.
+use crate::numbers::thousands;
+
+/// `1 side`, `2 sides`, `1,000 sides`.
 pub(crate) fn count(number: usize, noun: &str) -> String {
-    if number == 1 { format!("1 {noun}") } else { format!("{number} {noun}s") }
+    if number == 1 { format!("1 {noun}") } else { format!("{} {noun}s", whole(number)) }
+}
+
+/// A number of things, its thousands grouped.
+pub(crate) fn whole(number: usize) -> String {
+    thousands(i64::try_from(number).unwrap_or(i64::MAX))
 }
 
 /// `a`, `a or b`, `a, b or c`.

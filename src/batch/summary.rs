@@ -83,20 +83,22 @@ impl Summary {
         let mut text = format!(
             "{}, {} with faults, {} for a second look\n",
             words::count(self.houses, "house"),
-            self.faulty,
-            self.second_look
+            words::whole(self.faulty),
+            words::whole(self.second_look)
         );
         let measured = self.per_cents.len();
         let _ = writeln!(
             text,
-            "{}, {measured} beside a measured house",
-            words::count(self.figures, "figure")
+            "{}, {} beside a measured house",
+            words::count(self.figures, "figure"),
+            words::whole(measured)
         );
         if measured == 0 {
             return text;
         }
-        let share =
-            |count: usize| format!("{count} ({:.0} %)", 100.0 * count as f64 / measured as f64);
+        let share = |count: usize| {
+            format!("{} ({:.0} %)", words::whole(count), 100.0 * count as f64 / measured as f64)
+        };
         let _ = writeln!(
             text,
             "rounding would account for {}\n  only against the rounding for {}, not for {}",

@@ -171,6 +171,39 @@ fn a_veneer_on_some_walls_only_moves_those_alone() {
 }
 
 #[test]
+fn a_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_whichever_way_it_runs() {
+    // Frame 40 by 20, 6 in of veneer all round: 41 × 21 = 861. Half of a wall of 20 ft has none: from its outer corner
+    // to its middle 10 1/2 ft of 6 in are missing, 5 1/4.
+    for turn in 0..4 {
+        let words = ["north", "east", "south", "west"];
+        let word = |way: usize| words[(way + turn) % 4];
+        for backwards in [false, true] {
+            let mut sides = vec![
+                format!("{} 20'", word(0)),
+                format!("{} 40'", word(1)),
+                format!("{} 10' veneer none", word(2)),
+                format!("{} 10'", word(2)),
+                format!("{} 40'", word(3)),
+            ];
+            if backwards {
+                let other = |side: String| {
+                    let (way, rest) = side.split_once(' ').unwrap();
+                    let place = words.iter().position(|word| *word == way).unwrap();
+                    format!("{} {rest}", words[(place + 2) % 4])
+                };
+                sides = sides.into_iter().rev().map(other).collect();
+            }
+            let text = format!(
+                "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{}",
+                sides.join("\n")
+            );
+            let ours = outside(&sound(&text)).expect("areas");
+            assert_eq!(exact(ours.spaces()[0].outside().area()), fraction(3_423, 4), "{text}");
+        }
+    }
+}
+
+#[test]
 fn rooms_taped_inside_share_the_partition_between_them() {
     // Two rooms of 20 by 20 parted by 4 1/2 in, walls 6 in: outside 41 ft 4 1/2 in by 21 ft.
     let room = "north 20'\neast 20'\nsouth 20'\nwest 20'\n";
