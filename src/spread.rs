@@ -153,32 +153,50 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
     measured.map(one).sum::<f64>() + rises(closed, &tolerance)
 }
 
-/// The variance of the area of an outline whose sides an office reads within ± `reach`, brings onto steps and closes, in square feet squared.
-///
-/// step²·[Σ gᵢ²pᵢ(1−pᵢ) + Σ_axis E|k|·mean gᵢ²] + ‖g‖²·reach²/3: pᵢ the chance that wall i goes the other
-/// way, E|k| the odd steps to be expected on an axis (our own model, checked by simulation).
-pub(crate) fn of_rounding(walk: &Walk, outline: &Outline, way: Way, reach: Length) -> f64 {
-    let (step, reach) = (way.step().length().feet(), reach.feet());
-    let mut variance = 0.0;
-    let gradients = outline.doubled_gradients();
-    let turn = outline.turn();
-    for axis in Axis::BOTH {
-        let legs = walk.legs(axis);
-        let slopes = slopes(&legs, outline, &gradients, turn, axis);
-        let m = slopes.len().max(1) as f64;
-        let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m;
-        let squares: Vec<f64> =
-            slopes.iter().map(|slope| (slope.linear - mean + slope.curve).powi(2)).collect();
-        let norm: f64 = squares.iter().sum();
-        let chances: Vec<f64> = legs
-            .iter()
-            .map(|leg| other_way(Length::from_nm(leg.length).feet(), way, reach))
-            .collect();
-        let flips: f64 = squares.iter().zip(&chances).map(|(g, p)| g * p * (1.0 - p)).sum();
-        let odd = odd_steps(&legs, &chances, way);
-        variance += step * step * (flips + odd * norm / m) + norm * reach * reach / 3.0;
+/// How far the area of an outline may be off when an office reads its sides within ± a reach, brings them onto steps
+/// and closes them: what is the same whatever the steps.
+pub(crate) struct OfRounding {
+    /// For each axis its legs, and the square of how the area grows with each.
+    axes: [(Vec<Leg>, Vec<f64>); 2],
+}
+
+impl OfRounding {
+    /// Of the sides of a walk with its outline.
+    pub(crate) fn new(walk: &Walk, outline: &Outline) -> OfRounding {
+        let gradients = outline.doubled_gradients();
+        let turn = outline.turn();
+        let axes = Axis::BOTH.map(|axis| {
+            let legs = walk.legs(axis);
+            let slopes = slopes(&legs, outline, &gradients, turn, axis);
+            let m = slopes.len().max(1) as f64;
+            let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m;
+            let square = |slope: &Slope| (slope.linear - mean + slope.curve).powi(2);
+            let squares = slopes.iter().map(square).collect();
+            (legs, squares)
+        });
+        OfRounding { axes }
     }
-    variance
+
+    /// The variance in square feet squared.
+    ///
+    /// step²·[Σ gᵢ²pᵢ(1−pᵢ) + Σ_axis E|k|·mean gᵢ²] + ‖g‖²·reach²/3: pᵢ the chance that wall i goes the other
+    /// way, E|k| the odd steps to be expected on an axis (our own model, checked by simulation).
+    pub(crate) fn variance(&self, way: Way, reach: Length) -> f64 {
+        let (step, reach) = (way.step().length().feet(), reach.feet());
+        let mut variance = 0.0;
+        for (legs, squares) in &self.axes {
+            let m = squares.len().max(1) as f64;
+            let norm: f64 = squares.iter().sum();
+            let chances: Vec<f64> = legs
+                .iter()
+                .map(|leg| other_way(Length::from_nm(leg.length).feet(), way, reach))
+                .collect();
+            let flips: f64 = squares.iter().zip(&chances).map(|(g, p)| g * p * (1.0 - p)).sum();
+            let odd = odd_steps(legs, &chances, way);
+            variance += step * step * (flips + odd * norm / m) + norm * reach * reach / 3.0;
+        }
+        variance
+    }
 }
 
 /// The chance that a length, read within ± `reach`, is brought onto the other step, in feet.
@@ -202,18 +220,19 @@ fn odd_steps(legs: &[Leg], chances: &[f64], way: Way) -> f64 {
     let natural: i64 = legs.iter().map(|leg| leg.sign * steps(way.rounded(leg.length))).sum();
     // The chance of each number of steps missed, the fewest first.
     let mut fewest = natural;
-    let mut spread = vec![1.0];
+    let mut spread = Vec::with_capacity(legs.len() + 1);
+    spread.push(1.0);
     for (leg, &chance) in legs.iter().zip(chances).filter(|(_, chance)| **chance > 0.0) {
         let up = way.rounded(leg.length) < leg.length;
         let more = (leg.sign > 0) == up;
         fewest -= i64::from(!more);
-        let (stays, moves) = if more { (0, 1) } else { (1, 0) };
-        let mut next = vec![0.0; spread.len() + 1];
-        for (k, p) in spread.iter().enumerate() {
-            next[k + stays] += p * (1.0 - chance);
-            next[k + moves] += p * chance;
+        // One more step missed where the wall goes one way, none where it goes the other.
+        let (same, next) = if more { (1.0 - chance, chance) } else { (chance, 1.0 - chance) };
+        spread.push(0.0);
+        for k in (0..spread.len()).rev() {
+            let below = if k == 0 { 0.0 } else { spread[k - 1] };
+            spread[k] = spread[k] * same + below * next;
         }
-        spread = next;
     }
     spread.iter().zip(fewest..).map(|(p, k)| k.abs() as f64 * p).sum()
 }

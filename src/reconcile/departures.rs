@@ -11,7 +11,7 @@ use crate::Sound;
 use crate::area::Area;
 use crate::areas::{is_in_total, net};
 use crate::house::walk::Way;
-use crate::house::{House, Outline, Space};
+use crate::house::{AtFace, House, Outline, Space};
 use crate::length::{Step, Ties};
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::slips::{Slip, Walked, slips};
@@ -19,7 +19,7 @@ use crate::reconcile::weights::Weights;
 use crate::reconcile::{Ground, total};
 use crate::rule::Settings;
 use crate::sketch::{Face, Kind};
-use crate::spread;
+use crate::spread::OfRounding;
 use crate::walls::Walls;
 
 /// One thing done otherwise that can be combined with others.
@@ -248,6 +248,8 @@ pub(crate) fn settings(
             Walls::of(sound, face).ok().map(Arc::new)
         };
         let Some(walls) = walls else { continue };
+        let spread = |at: &AtFace| OfRounding::new(&at.walk, &at.outline);
+        let spreads: Vec<OfRounding> = walls.spaces.iter().map(spread).collect();
         let chance = if own { 1.0 - weights.face } else { weights.face / 2.0 };
         for (label, words, way, of) in ways(ground, weights, settings) {
             let mut labels = Vec::new();
@@ -270,7 +272,9 @@ pub(crate) fn settings(
                 effects: Vec::new(),
                 slips: Vec::new(),
             };
-            list.extend(filled(here, sound, ground, departures, &walls, way, weights, settings));
+            list.extend(filled(
+                here, sound, ground, departures, &walls, &spreads, way, weights, settings,
+            ));
         }
     }
     list
@@ -330,6 +334,7 @@ fn filled(
     ground: &Ground<'_>,
     departures: &[Departure],
     walls: &Walls,
+    spreads: &[OfRounding],
     way: Way,
     weights: &Weights,
     settings: &Settings,
@@ -340,11 +345,8 @@ fn filled(
         outlines.push(at.walk.close_on(way)?);
     }
     let areas: Vec<Area> = outlines.iter().map(Outline::area).collect();
-    let variances: Vec<f64> = walls
-        .spaces
-        .iter()
-        .map(|at| spread::of_rounding(&at.walk, &at.outline, way, settings.reach))
-        .collect();
+    let variances: Vec<f64> =
+        spreads.iter().map(|spread| spread.variance(way, settings.reach)).collect();
     setting.take(sound, ground, departures, &areas, &outlines, &variances);
     let in_total = |i: usize| is_in_total(house, i, false);
     if way.step() == Step::WholeFoot {

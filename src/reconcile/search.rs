@@ -5,7 +5,7 @@
 //! them stands something else. Sums are taken over windows of ± 6σ, exactly.
 #![expect(clippy::float_arithmetic, reason = "explanations are weighed in floats")]
 
-use std::ops::Range;
+use std::cmp::Ordering;
 use std::sync::LazyLock;
 
 use crate::Sound;
@@ -159,34 +159,25 @@ impl Explanations {
         let departures = departures(sound, ground, weights);
         let settings = settings(sound, ground, recorded, &departures, weights, how);
         let figure = ground.figure.area.area().sq_ft();
-        let mut search = Search {
-            departures: &departures,
-            figure,
-            found: Vec::new(),
-            weighed: 0,
-            sides: Vec::new(),
-            found_at: Vec::new(),
-        };
-        // What each setting has added to what was found, and to what was weighed.
-        let mut added: Vec<(Range<usize>, u64)> = Vec::with_capacity(settings.len());
+        let mut search = Search::new(&departures, figure, MOST_LISTED);
+        let mut all: Vec<Heaviest> = Vec::with_capacity(settings.len());
         for (i, setting) in settings.iter().enumerate() {
             // Where no wall is half-way between two steps it does not matter which way halves go.
-            let (first, weighed) = (search.found.len(), search.weighed);
-            match settings[..i].iter().position(|before| before.is_like(setting)) {
-                Some(before) => {
-                    search.again(&added[before], i, setting.chance / settings[before].chance);
-                }
+            all.push(match settings[..i].iter().position(|before| before.is_like(setting)) {
+                Some(before) => all[before].again(i, setting.chance / settings[before].chance),
                 None => search.setting(i, setting, 1.0 - weights.something_else),
-            }
-            added.push((first..search.found.len(), search.weighed - weighed));
+            });
         }
         let own = settings.iter().find(|setting| setting.labels.is_empty());
         let start = own.map_or(0.0, |setting| setting.total);
         let scale = weights.something_else_scale_sq_ft;
         let otherwise =
             weights.something_else / (2.0 * scale) * libm::exp(-(figure - start).abs() / scale);
-        let sum: f64 = search.found.iter().map(|found| found.weight).sum::<f64>() + otherwise;
-        let found = heaviest(&search.found);
+        let sum: f64 = all.iter().map(|one| one.sum).sum::<f64>() + otherwise;
+        let weighed = all.iter().map(|one| one.weighed).sum();
+        let mut found: Vec<Found> = all.into_iter().flat_map(|one| one.list).collect();
+        found.sort_by(before);
+        found.truncate(MOST_LISTED);
         let explanation = |found: Found| {
             let setting = &settings[found.setting];
             let mut labels = setting.labels.clone();
@@ -214,7 +205,7 @@ impl Explanations {
         Explanations {
             list: found.into_iter().map(explanation).collect(),
             something_else: otherwise / sum,
-            weighed: search.weighed,
+            weighed,
         }
     }
 }
@@ -249,26 +240,62 @@ struct Found {
     sq_ft: f64,
     sigma: f64,
     weight: f64,
+    /// How many were found in this setting before it.
+    order: u64,
 }
 
-/// The combinations of most weight, the heaviest first; of those alike the one found first.
-fn heaviest(found: &[Found]) -> Vec<Found> {
-    let mut order: Vec<usize> = (0..found.len()).collect();
-    let before =
-        |a: &usize, b: &usize| found[*b].weight.total_cmp(&found[*a].weight).then(a.cmp(b));
-    if order.len() > MOST_LISTED {
-        order.select_nth_unstable_by(MOST_LISTED, before);
-        order.truncate(MOST_LISTED);
+/// The heavier first; of those alike the one found first.
+fn before(a: &Found, b: &Found) -> Ordering {
+    b.weight.total_cmp(&a.weight).then((a.setting, a.order).cmp(&(b.setting, b.order)))
+}
+
+/// What was found under one setting: the heaviest, and the weight of all.
+struct Heaviest {
+    list: Vec<Found>,
+    /// How many are kept at least.
+    most: usize,
+    /// No heavier than so many of those kept.
+    floor: f64,
+    sum: f64,
+    found: u64,
+    weighed: u64,
+}
+
+impl Heaviest {
+    fn new(most: usize) -> Heaviest {
+        Heaviest { list: Vec::new(), most, floor: -1.0, sum: 0.0, found: 0, weighed: 0 }
     }
-    order.sort_unstable_by(before);
-    order.into_iter().map(|i| found[i]).collect()
+
+    fn push(&mut self, found: Found) {
+        self.sum += found.weight;
+        if found.weight > self.floor {
+            self.list.push(Found { order: self.found, ..found });
+            if self.list.len() >= 2 * self.most {
+                self.list.select_nth_unstable_by(self.most - 1, before);
+                self.list.truncate(self.most);
+                self.floor = self.list[self.most - 1].weight;
+            }
+        }
+        self.found += 1;
+    }
+
+    /// The same under another setting, which is so many times as common.
+    fn again(&self, setting: usize, ratio: f64) -> Heaviest {
+        let again = |found: &Found| Found { setting, weight: found.weight * ratio, ..*found };
+        Heaviest {
+            list: self.list.iter().map(again).collect(),
+            floor: self.floor * ratio,
+            sum: self.sum * ratio,
+            ..*self
+        }
+    }
 }
 
 struct Search<'a> {
     departures: &'a [Departure],
     figure: f64,
-    found: Vec<Found>,
-    weighed: u64,
+    /// What was found under the setting at hand.
+    found: Heaviest,
     /// For slips: weight together, weight of the best, place of the best, of each side; empty between two combinations.
     sides: Vec<(f64, f64, usize)>,
     /// Where each side of the house stands among those; nowhere between two combinations.
@@ -285,9 +312,15 @@ struct Sum {
     chance: f64,
 }
 
-impl Search<'_> {
+impl<'a> Search<'a> {
+    /// A search that keeps so many of each setting.
+    fn new(departures: &'a [Departure], figure: f64, most: usize) -> Search<'a> {
+        let found = Heaviest::new(most);
+        Search { departures, figure, found, sides: Vec::new(), found_at: Vec::new() }
+    }
+
     /// Weighs every combination of one setting.
-    fn setting(&mut self, number: usize, setting: &Setting, prior: f64) {
+    fn setting(&mut self, number: usize, setting: &Setting, prior: f64) -> Heaviest {
         // What every departure and every slip not made weighs.
         let none: f64 = self.departures.iter().map(Departure::chance_of_none).product();
         let slips: f64 = setting.slips.iter().map(|slip| slip.odds).sum();
@@ -296,20 +329,13 @@ impl Search<'_> {
         let lines = setting.slips.iter().map(|slip| slip.line + 1).max().unwrap_or(0);
         self.found_at.resize(lines.max(self.found_at.len()), NOWHERE);
         self.extend(number, setting, 0, sum, Taken::default());
-    }
-
-    /// Takes what was found under another setting for this one, which is so many times as common.
-    fn again(&mut self, added: &(Range<usize>, u64), number: usize, ratio: f64) {
-        let (found, weighed) = added;
-        self.weighed += weighed;
-        let again = |found: Found| Found { setting: number, weight: found.weight * ratio, ..found };
-        let all: Vec<Found> = self.found[found.clone()].iter().copied().map(again).collect();
-        self.found.extend(all);
+        let most = self.found.most;
+        std::mem::replace(&mut self.found, Heaviest::new(most))
     }
 
     /// Weighs the combinations that begin with `taken`.
     fn extend(&mut self, number: usize, setting: &Setting, from: usize, sum: Sum, taken: Taken) {
-        self.weighed += 1;
+        self.found.weighed += 1;
         let leaves = self.figure - sum.sq_ft;
         if leaves * leaves <= WINDOW * WINDOW * sum.variance {
             let sigma = libm::sqrt(sum.variance);
@@ -339,7 +365,7 @@ impl Search<'_> {
 
     /// Weighs `taken` with each slip; those on one side are one, told by the best supported.
     fn slips(&mut self, number: usize, setting: &Setting, sum: Sum, sigma: f64, taken: Taken) {
-        self.weighed += setting.slips.len() as u64;
+        self.found.weighed += setting.slips.len() as u64;
         let leaves = self.figure - sum.sq_ft;
         let reach = WINDOW * sigma;
         let low = setting.slips.partition_point(|slip| slip.effect < leaves - reach);
@@ -379,7 +405,7 @@ impl Search<'_> {
         sigma: f64,
         weight: f64,
     ) {
-        self.found.push(Found { setting, taken, slip, sq_ft, sigma, weight });
+        self.found.push(Found { setting, taken, slip, sq_ft, sigma, weight, order: 0 });
     }
 }
 
@@ -416,10 +442,13 @@ fn decay(x: f64) -> f64 {
     const STEPS: usize = 640;
     static TABLE: LazyLock<[f64; STEPS]> =
         LazyLock::new(|| std::array::from_fn(|step| libm::exp(step as f64 / -FINENESS)));
-    let step = (x * -FINENESS) as usize;
+    // So large that its last binary digit is worth 1: what is added to it is rounded to a whole number.
+    const ROUNDING: f64 = 4_503_599_627_370_496.0;
+    let shifted = x * -FINENESS + ROUNDING;
+    let step = shifted.to_bits().wrapping_sub(ROUNDING.to_bits()) as usize;
     let Some(at_step) = TABLE.get(step) else { return libm::exp(x) };
-    // Between -1/32 and 0, so that the seventh power is nothing.
-    let rest = x + step as f64 / FINENESS;
+    // No more than 1/64, so that the seventh power is nothing.
+    let rest = x + (shifted - ROUNDING) * (1.0 / FINENESS);
     let series = 1.0 + rest / 6.0;
     let series = 1.0 + rest * series * 0.2;
     let series = 1.0 + rest * series * 0.25;
@@ -545,18 +574,20 @@ mod tests {
             let departures = some_departures(&mut random);
             let setting = some_setting(&mut random);
             let figure = 1_300.0 + random.below(900);
-            let mut search = Search {
-                departures: &departures,
-                figure,
-                found: Vec::new(),
-                weighed: 0,
-                sides: Vec::new(),
-                found_at: Vec::new(),
-            };
-            search.setting(0, &setting, 0.85);
+            let all = Search::new(&departures, figure, 1_000_000).setting(0, &setting, 0.85);
             let mut listed = by_listing(&departures, &setting, figure);
-            assert_eq!(search.found.len(), listed.len(), "seed {seed}");
-            for found in &search.found {
+            let sum: f64 = listed.iter().map(|one| one.2).sum();
+            assert_eq!(all.list.len(), listed.len(), "seed {seed}");
+            // Those kept where not all are kept are the heaviest, and nothing of the others' weight is lost.
+            let some = Search::new(&departures, figure, 20).setting(0, &setting, 0.85);
+            let mut heaviest = [all.list.clone(), some.list].map(|mut list| {
+                list.sort_by(before);
+                list.into_iter().take(20).map(|found| found.order)
+            });
+            let [one, other] = &mut heaviest;
+            assert!(one.eq(other), "seed {seed}");
+            assert!((some.sum - sum).abs() <= 1e-9 * sum, "seed {seed}");
+            for found in &all.list {
                 let side = found.slip.map(|slip| setting.slips[slip].side);
                 let places: Vec<usize> = found.taken.places().collect();
                 let place =
