@@ -369,22 +369,26 @@ impl<'a> Search<'a> {
         let leaves = self.figure - sum.sq_ft;
         let reach = WINDOW * sigma;
         let low = setting.slips.partition_point(|slip| slip.effect < leaves - reach);
-        let near = setting.slips.iter().enumerate().skip(low);
-        let near = near.take_while(|(_, slip)| slip.effect <= leaves + reach);
+        let near = &setting.slips[low..];
+        let near = &near[..near.partition_point(|slip| slip.effect <= leaves + reach)];
         let mut sides = std::mem::take(&mut self.sides);
         let bell = Bell::of(sum.variance);
-        for (place, slip) in near {
-            let weight = sum.chance * slip.odds * bell.at(leaves - slip.effect);
-            match sides.get_mut(self.found_at[slip.line]) {
-                Some(side) => {
-                    side.0 += weight;
-                    if weight > side.1 {
-                        (side.1, side.2) = (weight, place);
+        let mut densities = [0.0; AT_ONCE];
+        for (first, some) in (low..).step_by(AT_ONCE).zip(near.chunks(AT_ONCE)) {
+            bell.at_all(some.iter().map(|slip| leaves - slip.effect), &mut densities);
+            for ((place, slip), density) in (first..).zip(some).zip(densities) {
+                let weight = sum.chance * slip.odds * density;
+                match sides.get_mut(self.found_at[slip.line]) {
+                    Some(side) => {
+                        side.0 += weight;
+                        if weight > side.1 {
+                            (side.1, side.2) = (weight, place);
+                        }
                     }
-                }
-                None => {
-                    self.found_at[slip.line] = sides.len();
-                    sides.push((weight, weight, place));
+                    None => {
+                        self.found_at[slip.line] = sides.len();
+                        sides.push((weight, weight, place));
+                    }
                 }
             }
         }
@@ -423,38 +427,55 @@ impl Bell {
 
     /// Its density so far off.
     fn at(self, off: f64) -> f64 {
-        self.top * decay(off * off * self.steep)
+        let x = off * off * self.steep;
+        self.top * if x > -31.0 { joined(split(x)) } else { libm::exp(x) }
+    }
+
+    /// The same for many, none further off than the window.
+    fn at_all(self, offs: impl Iterator<Item = f64>, into: &mut [f64; AT_ONCE]) {
+        let mut parts = [(0, 0.0); AT_ONCE];
+        let mut count = 0;
+        for (part, off) in parts.iter_mut().zip(offs) {
+            *part = split(off * off * self.steep);
+            count += 1;
+        }
+        for (density, part) in into.iter_mut().zip(&parts[..count]) {
+            *density = self.top * joined(*part);
+        }
     }
 }
 
-/// How many steps of the table of [`decay`] make 1.
+/// How many densities are worked out at once.
+const AT_ONCE: usize = 32;
+/// How many steps of the table of exponentials make 1, and how many there are.
 const FINENESS: f64 = 32.0;
+const STEPS: usize = 1_024;
+/// So large that its last binary digit is worth 1: what is added to it is rounded to a whole number.
+const ROUNDING: f64 = 4_503_599_627_370_496.0;
 
-/// The exponential of a number not over 0, to the last digits: the library's own at the next step, and a short
-/// series for what is left. Several times as quick, and most of a search is this.
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    clippy::cast_precision_loss,
-    reason = "a place in a table of 640"
-)]
-fn decay(x: f64) -> f64 {
-    const STEPS: usize = 640;
-    static TABLE: LazyLock<[f64; STEPS]> =
-        LazyLock::new(|| std::array::from_fn(|step| libm::exp(step as f64 / -FINENESS)));
-    // So large that its last binary digit is worth 1: what is added to it is rounded to a whole number.
-    const ROUNDING: f64 = 4_503_599_627_370_496.0;
+/// The exponential of -1/32, -2/32 and so on.
+#[expect(clippy::cast_precision_loss, reason = "a place in a table")]
+static EXPONENTIALS: LazyLock<[f64; STEPS]> =
+    LazyLock::new(|| std::array::from_fn(|step| libm::exp(step as f64 / -FINENESS)));
+
+/// A number not over 0 as the nearest step of the table, and the exponential of what is left, to the last digits.
+fn split(x: f64) -> (u64, f64) {
     let shifted = x * -FINENESS + ROUNDING;
-    let step = shifted.to_bits().wrapping_sub(ROUNDING.to_bits()) as usize;
-    let Some(at_step) = TABLE.get(step) else { return libm::exp(x) };
     // No more than 1/64, so that the seventh power is nothing.
     let rest = x + (shifted - ROUNDING) * (1.0 / FINENESS);
-    let series = 1.0 + rest / 6.0;
+    let series = 1.0 + rest * (1.0 / 6.0);
     let series = 1.0 + rest * series * 0.2;
     let series = 1.0 + rest * series * 0.25;
     let series = 1.0 + rest * series * (1.0 / 3.0);
     let series = 1.0 + rest * series * 0.5;
-    at_step * (1.0 + rest * series)
+    (shifted.to_bits().wrapping_sub(ROUNDING.to_bits()), 1.0 + rest * series)
+}
+
+/// The exponential of a number from -31 to 0: the library's own at the next step of a table, and a short series for
+/// what is left. Several times as quick, and most of a search is this.
+#[expect(clippy::cast_possible_truncation, reason = "a place in a table")]
+fn joined((step, series): (u64, f64)) -> f64 {
+    EXPONENTIALS[step as usize % STEPS] * series
 }
 
 #[cfg(test)]
@@ -601,11 +622,16 @@ mod tests {
     #[test]
     fn the_quick_exponential_is_the_libraries() {
         for i in 0..400_000 {
-            let x = f64::from(i) * -1e-4;
-            let (ours, theirs) = (decay(x), libm::exp(x));
-            assert!((ours - theirs).abs() <= 1e-14 * theirs, "{x}: {ours} {theirs}");
+            let off = f64::from(i) * 1e-4;
+            let bell = Bell { steep: -1.0, top: 1.0 };
+            let (ours, theirs) = (bell.at(off), libm::exp(-off * off));
+            assert!((ours - theirs).abs() <= 1e-14 * theirs, "{off}: {ours} {theirs}");
+            let mut many = [0.0; AT_ONCE];
+            if off < 5.5 {
+                bell.at_all([off, 0.0].into_iter(), &mut many);
+                assert_eq!(many[..2], [ours, 1.0]);
+            }
         }
-        assert_eq!(decay(0.0), 1.0);
     }
 
     #[test]

@@ -11,6 +11,7 @@
 use divan::{Bencher, black_box};
 use fairfoot::batch::{Given, Terms, worked_out};
 use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings};
+use geo::{Area as _, LineString, Polygon};
 
 /// The program's own.
 #[global_allocator]
@@ -60,6 +61,19 @@ fn text_in_both_areas_out(bencher: Bencher<'_, '_>) {
     bencher.bench(|| {
         let sound = fairfoot::read("house.sides", black_box(TWELVE)).unwrap();
         Areas::of(&sound, &Settings::default()).unwrap().gross().range()
+    });
+}
+
+/// A named peer: `geo`, in 64-bit floats, one area of corners already read. It reads, checks and rounds nothing.
+#[divan::bench]
+fn one_area_by_geo_in_floats(bencher: Bencher<'_, '_>) {
+    let sound = fairfoot::read("house.sides", TWELVE).unwrap();
+    let corners = sound.house().spaces()[0].outline().corners();
+    let corners: Vec<(f64, f64)> =
+        corners.iter().map(|corner| (corner.east.feet(), corner.north.feet())).collect();
+    bencher.bench(|| {
+        let ring: LineString<f64> = black_box(&corners).iter().copied().collect();
+        Polygon::new(ring, Vec::new()).unsigned_area()
     });
 }
 
