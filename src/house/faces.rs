@@ -23,6 +23,18 @@ pub(crate) struct Piece {
     pub(crate) outward: i64,
 }
 
+impl Piece {
+    /// The centre of a curved piece of this radius, seen from its start: from the chord's middle it lies against the
+    /// bulge by radius less rise.
+    fn centre(&self, radius: f64) -> (f64, f64) {
+        let (east, north) = (self.vector.east as f64, self.vector.north as f64);
+        let chord = self.vector.chord().max(1.0);
+        let bulge = if self.vector.rise < 0 { -1.0 } else { 1.0 };
+        let depth = bulge * (radius - (self.vector.rise as f64).abs()) / chord;
+        (east / 2.0 - north * depth, north / 2.0 + east * depth)
+    }
+}
+
 /// Why walls cannot move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Stuck {
@@ -62,7 +74,7 @@ pub(crate) fn moved(walk: &Walk, outline: &Outline, pieces: &[Piece]) -> Result<
     for (i, piece) in pieces.iter().enumerate() {
         let (_, start) = corners[i];
         let (end, next) = corners[(i + 1) % n];
-        let vector = between(piece, turn, start, end)?;
+        let vector = between(piece, turn, starts[i], (start, end))?;
         sides.push(WalkSide { shape: moved_shape(walk, piece, vector), ..walk.sides[piece.side] });
         if let Some(side) = sides.last_mut() {
             side.follows = false;
@@ -167,15 +179,12 @@ impl Line {
         let exact = exact.filter(|_| vector.east == 0 || vector.north == 0);
         let exact = exact.map(|(east, north)| (east * piece.outward, north * piece.outward));
         let circle = vector.curve().map(|curve| {
-            // From the chord's middle the centre lies against the bulge by radius - rise.
             let bulge = if vector.rise < 0 { -1.0 } else { 1.0 };
-            let depth = curve.radius - (vector.rise as f64).abs();
-            let half = if at_end { -0.5 } else { 0.5 };
-            let centre = (
-                vector.east as f64 * half - right.0 * bulge * depth,
-                vector.north as f64 * half - right.1 * bulge * depth,
-            );
-            (centre, curve.radius + bulge * turn_f * piece.outward as f64)
+            let (mut east, mut north) = piece.centre(curve.radius);
+            if at_end {
+                (east, north) = (east - vector.east as f64, north - vector.north as f64);
+            }
+            ((east, north), curve.radius + bulge * turn_f * piece.outward as f64)
         });
         let out = circle.map_or(out, |(centre, _)| {
             let bulge = if vector.rise < 0 { -1.0 } else { 1.0 } * turn_f;
@@ -234,8 +243,14 @@ fn meet(a: &Line, b: &Line) -> (f64, f64) {
     point
 }
 
-/// The moved piece; a fault if nothing of it is left, or it would run backwards.
-fn between(piece: &Piece, turn: i64, start: Point, end: Point) -> Result<Vector, Stuck> {
+/// The piece that began at `at`, moved to between these two; a fault if nothing of it is left, or it would run
+/// backwards.
+fn between(
+    piece: &Piece,
+    turn: i64,
+    at: Point,
+    (start, end): (Point, Point),
+) -> Result<Vector, Stuck> {
     let mut vector = Vector { east: end.0 - start.0, north: end.1 - start.1, rise: 0 };
     let along = i128::from(vector.east) * i128::from(piece.vector.east)
         + i128::from(vector.north) * i128::from(piece.vector.north);
@@ -251,7 +266,12 @@ fn between(piece: &Piece, turn: i64, start: Point, end: Point) -> Result<Vector,
             return vanishes;
         }
         let depth = libm::sqrt((radius * radius - half * half).max(0.0));
-        let beyond_half = (piece.vector.rise as f64).abs() > curve.radius;
+        // Half a circle may become more or less than half: what counts is on which side of the new chord its centre is.
+        let centre = piece.centre(curve.radius);
+        let to = |from: i64, centre: f64, end: i64| (from as f64 + centre) - (end as f64);
+        let (east, north) = (to(at.0, centre.0, start.0), to(at.1, centre.1, start.1));
+        let right = vector.north as f64 * east - vector.east as f64 * north;
+        let beyond_half = right * bulge as f64 > 0.0;
         let rise = if beyond_half { radius + depth } else { radius - depth };
         vector.rise = bulge * nearest_nm(rise).nm();
     }

@@ -204,6 +204,56 @@ fn a_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_whichever_way_
 }
 
 #[test]
+fn a_slanted_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_too() {
+    // A triangle of 12, 16 and 20 ft, 6 in of veneer: its half perimeter squared over its area is 6, so with mitred
+    // corners 96 + 48/2 + 6/4 = 121.5. The half of the long wall at the flat corner (sine 0.6, cosine 0.8) has none:
+    // a strip of 6 in is missing that is 10 + 3/2 long outside and 10 + (1/2)/0.6 along the wall, 5.58333.
+    let words = ["north", "east", "south", "west"];
+    for turn in 0..4 {
+        for mirrored in [false, true] {
+            let word = |way: usize| {
+                let way = if mirrored { (4 - way) % 4 } else { way };
+                words[(way + turn) % 4]
+            };
+            let half = format!("diagonal {} 6' {} 8'", word(2), word(1));
+            let text = format!(
+                "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{} 12'\n{half}\n{half} veneer none\n{} 16'\n",
+                word(0),
+                word(3)
+            );
+            let ours = outside(&sound(&text)).unwrap_or_else(|faults| panic!("{text}\n{faults}"));
+            let area = ours.spaces()[0].outside().area().sq_ft();
+            assert!((area - 115.916_667).abs() < 1e-4, "{area}\n{text}");
+        }
+    }
+}
+
+#[test]
+fn a_curved_wall_moves_round_its_own_centre_whichever_way_it_faces() {
+    // A half circle of 5 ft on a wall of a house of 20 by 10 ft, 6 in of veneer: 21 × 11 = 231 and of a circle of
+    // 5 1/2 ft what lies beyond 6 in of its centre, 5.5² acos(1/11) − 0.5 √30 = 42.02418. Hollowed out instead, the
+    // circle has 4 1/2 ft, and the moved wall lies 6 in beyond its centre, so that it takes more than half of it:
+    // 4.5² (π − acos(1/9)) + 0.5 √20 = 36.29935.
+    let words = ["north", "east", "south", "west"];
+    for turn in 0..4 {
+        let word = |way: usize| words[(way + turn) % 4];
+        for (toward, area) in [(0, 231.0 + 42.024_18), (2, 231.0 - 36.299_35)] {
+            let text = format!(
+                "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{n} 10'\n{e} 5'\narc {e} 10' rise 5' {}\n{e} 5'\n{} 10'\n{} 20'\n",
+                word(toward),
+                word(2),
+                word(3),
+                n = word(0),
+                e = word(1),
+            );
+            let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
+            let found = ours.spaces()[0].outside().area().sq_ft();
+            assert!((found - area).abs() < 1e-3, "{found} {area}\n{text}");
+        }
+    }
+}
+
+#[test]
 fn rooms_taped_inside_share_the_partition_between_them() {
     // Two rooms of 20 by 20 parted by 4 1/2 in, walls 6 in: outside 41 ft 4 1/2 in by 21 ft.
     let room = "north 20'\neast 20'\nsouth 20'\nwest 20'\n";
