@@ -237,7 +237,11 @@ fn inches_as_tenths(length: i64) -> i64 {
 }
 
 #[cfg(test)]
-#[expect(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+#[expect(
+    clippy::unwrap_used,
+    clippy::integer_division,
+    reason = "a test that cannot go on has failed"
+)]
 mod tests {
     use proptest::prelude::*;
 

@@ -7,7 +7,8 @@
     clippy::panic,
     clippy::integer_division,
     clippy::float_arithmetic,
-    reason = "a test that cannot go on has failed"
+    clippy::print_stderr,
+    reason = "a test that cannot go on has failed, and says at which file"
 )]
 
 #[allow(unreachable_pub, reason = "the fuzzer's targets share them")]
