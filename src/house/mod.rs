@@ -6,7 +6,6 @@ mod drawn;
 pub(crate) mod faces;
 mod lying;
 mod misclosure;
-mod order;
 pub(crate) use misclosure::tick;
 pub(crate) mod outline;
 mod pieces;

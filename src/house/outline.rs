@@ -181,6 +181,9 @@ impl Outline {
 
     /// The first two sides that cross or touch away from a shared corner, and where.
     pub(crate) fn crossing(&self) -> Option<Crossing> {
+        if are_apart(&self.vectors) {
+            return None;
+        }
         if let Some(found) = self.crossing_of_few() {
             return found;
         }
@@ -196,6 +199,44 @@ impl Outline {
             .collect();
         crossing_of(&points)
     }
+}
+
+/// Whether the walls along these surely keep clear of each other: few walls, all along an axis, none without a length. Such
+/// walls meet just where the boxes round them do. Where it is not sure it says no.
+pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
+    const FEW: usize = 24;
+    let n = vectors.len();
+    if !(4..=FEW).contains(&n) {
+        return false;
+    }
+    // From west to east, from south to north.
+    let mut boxes = [(0_i64, 0_i64, 0_i64, 0_i64); FEW];
+    let mut at = (0_i64, 0_i64);
+    for (vector, place) in vectors.iter().zip(&mut boxes) {
+        if vector.rise != 0 || (vector.east == 0) == (vector.north == 0) {
+            return false;
+        }
+        let to = (at.0 + vector.east, at.1 + vector.north);
+        *place = (at.0.min(to.0), at.0.max(to.0), at.1.min(to.1), at.1.max(to.1));
+        at = to;
+    }
+    let boxes = &boxes[..n];
+    // Neighbours share a corner; in one line they have to run on.
+    let runs_on = |(i, a): (usize, &Vector)| {
+        let b = &vectors[(i + 1) % n];
+        a.east.signum() * b.east.signum() >= 0 && a.north.signum() * b.north.signum() >= 0
+    };
+    if !vectors.iter().enumerate().all(runs_on) {
+        return false;
+    }
+    (0..n - 2).all(|i| {
+        let a = boxes[i];
+        let last = if i == 0 { n - 1 } else { n };
+        // Every one is looked at: to stop early would cost more than it saves.
+        boxes[i + 2..last]
+            .iter()
+            .fold(true, |apart, b| apart & ((a.1 < b.0) | (b.1 < a.0) | (a.3 < b.2) | (b.3 < a.2)))
+    })
 }
 
 impl Outline {

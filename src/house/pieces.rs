@@ -1,7 +1,6 @@
 //! Which wall moves how far between two faces: thickness by thickness, shared walls left where they are.
 
 use crate::house::faces::{self, Moved, Piece, Stuck};
-use crate::house::order::Order;
 use crate::house::outline::Vector;
 use crate::house::walk::Walk;
 use crate::house::{House, Outline, Side, Space};
@@ -61,8 +60,6 @@ pub(crate) struct AtFace {
     pub(crate) walk: Walk,
     /// The walls closed, not rounded.
     pub(crate) outline: Outline,
-    /// That of its corners, where it is right-angled.
-    pub(crate) order: Option<Order>,
     /// Where the first corner stands, seen from the one that was measured: east, then north.
     pub(crate) start: (i64, i64),
     pub(crate) needed: Needed,
@@ -89,7 +86,6 @@ impl House {
             return Ok(AtFace {
                 walk: here.closed.walk.clone(),
                 outline: here.closed.outline.clone(),
-                order: Order::of(&here.closed.outline),
                 start: (0, 0),
                 needed: Needed::default(),
             });
@@ -97,8 +93,7 @@ impl House {
         let (pieces, needed) = self.pieces(space, face);
         let Moved { walk, outline, start } =
             faces::moved(&here.closed.walk, &here.closed.outline, &pieces)?;
-        let order = Order::of(&outline);
-        Ok(AtFace { walk, outline, order, start, needed })
+        Ok(AtFace { walk, outline, start, needed })
     }
 
     /// The sides of a space cut where its neighbours begin and end, each piece with its move.

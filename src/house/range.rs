@@ -8,8 +8,7 @@
 use std::ops::{AddAssign, Neg};
 
 use crate::area::Area;
-use crate::house::order::Order;
-use crate::house::outline::{Outline, Vector};
+use crate::house::outline::{Outline, Vector, are_apart};
 use crate::house::pieces::AtFace;
 use crate::house::walk::{Leg, Walk, Way};
 use crate::house::ways::{Combinations, Latitude, MOST_WAYS, Ways, rises_of, ways};
@@ -42,7 +41,6 @@ impl Range {
 struct OnSteps<'a> {
     walk: &'a Walk,
     turn: i64,
-    order: Option<&'a Order>,
     step: Step,
     /// Along north, along east; none where a side has parts along no axis.
     legs: Option<[Vec<Leg>; 2]>,
@@ -56,7 +54,7 @@ impl<'a> OnSteps<'a> {
         let walk = &at.walk;
         let has_legs = !walk.has_bearings() && !walk.has_slanted_curves();
         let legs = has_legs.then(|| Axis::BOTH.map(|axis| walk.legs(axis)));
-        OnSteps { walk, turn: at.outline.turn(), order: at.order.as_ref(), step, legs }
+        OnSteps { walk, turn: at.outline.turn(), step, legs }
     }
 
     /// The range of the area; none where it cannot be stated.
@@ -85,13 +83,10 @@ impl<'a> OnSteps<'a> {
         rises.into_iter().find_map(|rises| Search::new(self, latitude, rises, 1)?.nearest())
     }
 
-    /// Whether the outline along these is clear of itself, and has its inside on the same side.
-    fn is_clear(&self, vectors: &[Vector]) -> bool {
-        if self.order.is_some_and(|order| order.is_kept_by(vectors)) {
-            return true;
-        }
-        Outline::new(vectors.to_vec())
-            .is_some_and(|outline| outline.is_clear() && outline.turn() == self.turn)
+    /// The outline along these, if it is clear of itself and has its inside on the same side.
+    fn clear(&self, vectors: &[Vector]) -> Option<Outline> {
+        let outline = Outline::new(vectors.to_vec())?;
+        (outline.is_clear() && outline.turn() == self.turn).then_some(outline)
     }
 }
 
@@ -294,9 +289,11 @@ impl<'a> Search<'a> {
                 choose: self.inner().choose,
                 looks: &mut looks,
                 most_looks,
-                look: &mut |items: &[usize]| {
+                look: &mut |items: &[usize], value: A| {
                     self.vectors_into(taken, items, &mut vectors);
-                    self.on.is_clear(&vectors)
+                    // An area over 0 has its inside on the same side.
+                    sense(value) > A::default() && are_apart(&vectors)
+                        || self.on.clear(&vectors).is_some()
                 },
             };
             best = choice.best(fixed, best).or(best);
@@ -356,8 +353,8 @@ impl<'a> Search<'a> {
         let mut vectors = Vec::new();
         for (_, i, j) in pairs {
             self.vectors_into(&outer_ways[i].1, &inner_ways[j].1, &mut vectors);
-            if self.on.is_clear(&vectors) {
-                return Outline::new(vectors);
+            if let Some(outline) = self.on.clear(&vectors) {
+                return Some(outline);
             }
         }
         None
@@ -473,7 +470,7 @@ struct Choice<'a, A> {
     choose: usize,
     looks: &'a mut usize,
     most_looks: usize,
-    look: &'a mut dyn FnMut(&[usize]) -> bool,
+    look: &'a mut dyn FnMut(&[usize], A) -> bool,
 }
 
 impl<A: Amount> Choice<'_, A> {
@@ -498,7 +495,7 @@ impl<A: Amount> Choice<'_, A> {
         }
         if missing == 0 {
             *self.looks += 1;
-            if (self.look)(taken) {
+            if (self.look)(taken, value) {
                 *best = Some(value);
             }
             return;
@@ -522,12 +519,7 @@ pub(crate) fn ranges(at: &AtFace, step: Step, reach: Length) -> [Option<Range>; 
 /// The outline on whole steps that the whole-foot rule shows: the nearest closing, or where that crosses or touches itself the nearest that does not.
 pub(crate) fn closed_on(at: &AtFace, step: Step, ties: Ties, reach: Length) -> Option<OnStep> {
     let nearest = at.walk.close_on(Way::Nearest(step, ties))?;
-    let is_kept = |order: &Order| order.is_kept_by(nearest.vectors());
-    if at.walk.has_bearings()
-        || step.length() < Step::HalfFoot.length()
-        || at.order.as_ref().is_some_and(is_kept)
-        || nearest.is_clear()
-    {
+    if at.walk.has_bearings() || step.length() < Step::HalfFoot.length() || nearest.is_clear() {
         return Some(OnStep { outline: nearest, crosses: false });
     }
     let on = OnSteps::new(at, step);
