@@ -56,3 +56,24 @@ fn a_total_mistyped_is_something_else_in_the_texas_example() {
     let (list, something_else) = explanations(&text);
     assert!(list.first().is_none_or(|best| something_else > best.support()));
 }
+
+#[test]
+fn a_figure_that_says_what_it_counts_is_judged_without_that() {
+    // To the whole foot 28 × 43 = 1,204, and a porch of 10 by 10 ft: 1,304 is just what rounding gives, and 1,404 is not.
+    for (record, whether) in
+        [(1_304, fairfoot::CouldExplain::Yes), (1_404, fairfoot::CouldExplain::No)]
+    {
+        let text = format!(
+            "record {record} sq ft counting \"Porch\"\nlevel \"G\"\nliving \"House\"\nnorth 28' 4\"\neast 42' 7\"\nsouth 28' 4\"\nwest 42' 7\"\nporch \"Porch\" start west 10'\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
+        );
+        let sound = fairfoot::read("house.sides", text).expect("sound");
+        let settings = fairfoot::Settings::default();
+        let areas = fairfoot::Areas::of(&sound, &settings).expect("areas");
+        let all = fairfoot::Reconciliation::of(&sound, areas, &settings).expect("figures");
+        let figure = &all.figures()[0];
+        assert_eq!(figure.enough().could_explain(), Some(whether), "{record}");
+        let counting =
+            figure.line(fairfoot::BridgeStep::Counting).expect("a line of what it counts");
+        assert_eq!(counting.area().sq_ft_text(), "100.00");
+    }
+}

@@ -230,25 +230,30 @@ fn a_slanted_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_too() 
 
 #[test]
 fn a_curved_wall_moves_round_its_own_centre_whichever_way_it_faces() {
-    // A half circle of 5 ft on a wall of a house of 20 by 10 ft, 6 in of veneer: 21 × 11 = 231 and of a circle of
-    // 5 1/2 ft what lies beyond 6 in of its centre, 5.5² acos(1/11) − 0.5 √30 = 42.02418. Hollowed out instead, the
-    // circle has 4 1/2 ft, and the moved wall lies 6 in beyond its centre, so that it takes more than half of it:
-    // 4.5² (π − acos(1/9)) + 0.5 √20 = 36.29935.
+    // A wall of a house of 20 by 10 ft bulges in the middle, 6 in of veneer all round: 21 × 11 = 231, and of a circle about
+    // the same centre what lies beyond the moved wall.
+    // Half a circle of 5 ft becomes one of 5 1/2, cut 6 in beyond its centre: 5.5² acos(1/11) − 0.5 √30 = 42.02417.
+    // Hollowed out it becomes one of 4 1/2, and the wall cuts off more than half: 4.5² (π − acos(1/9)) + 0.5 √20 = 36.29935.
+    // A chord of 8 ft rising 2 is of a circle of 5 ft whose centre lies 3 ft behind: 5.5² acos(7/11) − 3.5 √18 = 11.80165;
+    // hollowed out 4.5² acos(5/9) − 2.5 √14 = 10.52661.
     let words = ["north", "east", "south", "west"];
+    let cases = [
+        (5, "10'", "5'", 0, 42.024_17),
+        (5, "10'", "5'", 2, -36.299_35),
+        (6, "8'", "2'", 0, 11.801_65),
+        (6, "8'", "2'", 2, -10.526_61),
+    ];
     for turn in 0..4 {
         let word = |way: usize| words[(way + turn) % 4];
-        for (toward, area) in [(0, 231.0 + 42.024_18), (2, 231.0 - 36.299_35)] {
+        let [north, east, south, west] = [word(0), word(1), word(2), word(3)];
+        for (beside, chord, rise, toward, more) in cases {
+            let toward = word(toward);
             let text = format!(
-                "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{n} 10'\n{e} 5'\narc {e} 10' rise 5' {}\n{e} 5'\n{} 10'\n{} 20'\n",
-                word(toward),
-                word(2),
-                word(3),
-                n = word(0),
-                e = word(1),
+                "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 10'\n{east} {beside}'\narc {east} {chord} rise {rise} {toward}\n{east} {beside}'\n{south} 10'\n{west} 20'\n"
             );
             let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
             let found = ours.spaces()[0].outside().area().sq_ft();
-            assert!((found - area).abs() < 1e-3, "{found} {area}\n{text}");
+            assert!((found - (231.0 + more)).abs() < 1e-4, "{found} {more}\n{text}");
         }
     }
 }
