@@ -74,6 +74,6 @@ fn a_figure_that_says_what_it_counts_is_judged_without_that() {
         assert_eq!(figure.enough().could_explain(), Some(whether), "{record}");
         let counting =
             figure.line(fairfoot::BridgeStep::Counting).expect("a line of what it counts");
-        assert_eq!(counting.area().sq_ft_text(), "100.00");
+        assert_eq!(counting.area().sq_ft_text(), "100");
     }
 }

@@ -259,6 +259,44 @@ fn a_curved_wall_moves_round_its_own_centre_whichever_way_it_faces() {
 }
 
 #[test]
+fn thicknesses_that_are_not_given_are_those_assumed() {
+    // Inside 20 by 10 ft. Behind a veneer 4 7/16 and 4 5/8 in, 145/192 ft; without one 6 in; the veneer alone 37/96 ft.
+    let room = "level \"G\"\nliving \"House\"\nnorth 20'\neast 10'\nsouth 20'\nwest 10'\n";
+    for (head, each) in [
+        ("faces inside", fraction(145, 192)),
+        ("faces inside\nveneer none", fraction(1, 2)),
+        ("faces frame", fraction(37, 96)),
+        ("faces inside\nwall 5\"", fraction(5, 12) + fraction(37, 96)),
+    ] {
+        let ours = outside(&sound(&format!("{head}\n{room}"))).expect("areas");
+        let twice = each * fraction(2, 1);
+        let area = (fraction(20, 1) + &twice) * (fraction(10, 1) + &twice);
+        assert_eq!(exact(ours.spaces()[0].outside().area()), area, "{head}");
+    }
+}
+
+#[test]
+fn a_wall_shared_with_a_garage_carries_no_veneer_and_one_with_a_porch_does() {
+    // Frame 40 by 20 ft, 6 in of veneer: 41 × 21; a garage along the whole of one short side leaves that wall where
+    // it is, 40 1/2 × 21. A garage on another level, or one that lies 3 ft off, does not matter.
+    let beside = |kind: &str, start: &str, level: &str| {
+        format!(
+            "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\nnorth 20'\neast 40'\nsouth 20'\nwest 40'\n{level}{kind} \"Other\" start east {start}\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n"
+        )
+    };
+    for (text, area) in [
+        (beside("garage", "40'", ""), fraction(81, 2) * fraction(21, 1)),
+        (beside("living", "40'", ""), fraction(81, 2) * fraction(21, 1)),
+        (beside("porch", "40'", ""), fraction(861, 1)),
+        (beside("garage", "43'", ""), fraction(861, 1)),
+        (beside("garage", "20'", "level \"Upper\"\n"), fraction(861, 1)),
+    ] {
+        let ours = outside(&sound(&text)).expect("areas");
+        assert_eq!(exact(ours.spaces()[0].outside().area()), area, "{text}");
+    }
+}
+
+#[test]
 fn rooms_taped_inside_share_the_partition_between_them() {
     // Two rooms of 20 by 20 parted by 4 1/2 in, walls 6 in: outside 41 ft 4 1/2 in by 21 ft.
     let room = "north 20'\neast 20'\nsouth 20'\nwest 20'\n";
