@@ -287,6 +287,21 @@ fn a_wall_shared_with_a_garage_carries_no_veneer_and_one_with_a_porch_does() {
     for (text, area) in [
         (beside("garage", "40'", ""), fraction(81, 2) * fraction(21, 1)),
         (beside("living", "40'", ""), fraction(81, 2) * fraction(21, 1)),
+        // An inch short at either end is the same wall: four tolerances of half an inch.
+        (
+            beside("garage", "40'", "").replace(
+                "north 20'\neast 20'\nsouth 20'\nwest 20'",
+                "north 19' 11\"\neast 20'\nsouth 19' 11\"\nwest 20'",
+            ),
+            fraction(81, 2) * fraction(21, 1),
+        ),
+        (
+            beside("garage", "40' north 1\"", "").replace(
+                "north 20'\neast 20'\nsouth 20'\nwest 20'",
+                "north 19' 11\"\neast 20'\nsouth 19' 11\"\nwest 20'",
+            ),
+            fraction(81, 2) * fraction(21, 1),
+        ),
         (beside("porch", "40'", ""), fraction(861, 1)),
         (beside("garage", "43'", ""), fraction(861, 1)),
         (beside("garage", "20'", "level \"Upper\"\n"), fraction(861, 1)),
