@@ -324,7 +324,8 @@ fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic, columns: usize) -> 
     let word = diagnostic.word.as_str();
     // `error[word]: ` stands before its first line, and as much room before the others.
     let before = name.len() + word.len() + 4;
-    let title = textwrap::fill(&diagnostic.message, columns.saturating_sub(before + 1).max(12));
+    let title =
+        crate::words::filled(&diagnostic.message, columns.saturating_sub(before + 1).max(12));
     let title = level.primary_title(title).id(word);
     let mut group = Group::with_title(title).element(snippet(source, diagnostic));
     for note in &diagnostic.notes {
@@ -337,7 +338,7 @@ fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic, columns: usize) -> 
 }
 
 fn message<'a>(level: Level<'a>, text: &str, columns: usize) -> Message<'a> {
-    level.message(textwrap::fill(text, columns - 14))
+    level.message(crate::words::filled(text, columns - 14))
 }
 
 /// The lines the diagnostic points at, and no more of the file: a large file draws as fast as a small one.

@@ -53,3 +53,28 @@ pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
         .min()
         .map(|(_, word)| word)
 }
+
+/// Keeps a line from being broken at a space; printed as a space.
+pub(crate) const GLUE: char = '\u{a0}';
+
+/// The text with what belongs together kept together: `41' 10 1/2"`, `1,757 sq ft`, `± 4`.
+pub(crate) fn glued(text: &str) -> String {
+    let text = text.replace("± ", "±\u{a0}").replace(" %", "\u{a0}%");
+    let text = text.replace(" sq ft", "\u{a0}sq\u{a0}ft");
+    let characters: Vec<char> = text.chars().collect();
+    let is_digit = |at: Option<&char>| at.is_some_and(char::is_ascii_digit);
+    let mut out = String::with_capacity(text.len());
+    for (i, &character) in characters.iter().enumerate() {
+        let before = i.checked_sub(1).and_then(|i| characters.get(i));
+        let after_feet = before == Some(&'\'') && is_digit(characters.get(i + 1));
+        let fraction = characters[i + 1..].iter().find(|c| !c.is_ascii_digit()) == Some(&'/');
+        let glue = character == ' ' && (after_feet || is_digit(before) && fraction);
+        out.push(if glue { GLUE } else { character });
+    }
+    out
+}
+
+/// The text in lines of so many columns.
+pub(crate) fn filled(text: &str, columns: usize) -> String {
+    textwrap::fill(&glued(text), columns).replace(GLUE, " ")
+}

@@ -175,7 +175,7 @@ impl Fragment for Word<'_> {
 
 /// A text broken between words into lines no wider than `room_pt`; a word too long for a line is cut.
 pub(crate) fn wrapped(hand: Hand, size_pt: f64, words: &str, room_pt: f64) -> Vec<String> {
-    let glued = crate::report::glued(words);
+    let glued = crate::words::glued(words);
     let space_pt = width_pt(hand, size_pt, " ");
     let mut pieces: Vec<Word<'_>> = Vec::new();
     for word in glued.split(' ').filter(|word| !word.is_empty()) {
@@ -200,7 +200,7 @@ fn joined(line: &[Word<'_>]) -> String {
             text.push(' ');
         }
     }
-    text.replace(crate::report::GLUE, " ")
+    text.replace(crate::words::GLUE, " ")
 }
 
 /// A word in pieces that each fit a line.

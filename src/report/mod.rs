@@ -6,5 +6,3 @@ mod table;
 pub mod text;
 mod worth;
 pub mod worth_json;
-
-pub(crate) use table::{GLUE, glued};

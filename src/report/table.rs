@@ -1,5 +1,6 @@
 //! Lines of text in columns, as wide as the reader's screen.
 
+use crate::words::{GLUE, glued};
 use unicode_width::UnicodeWidthStr;
 
 /// A text that grows line by line and never grows wider than it may.
@@ -121,26 +122,6 @@ impl Page {
         self.out.push_str(&line.trim_end().replace(GLUE, " "));
         self.out.push('\n');
     }
-}
-
-/// Keeps a line from being broken at a space; printed as a space.
-pub(crate) const GLUE: char = '\u{a0}';
-
-/// The text with what belongs together kept together: `41' 10 1/2"`, `1,757 sq ft`, `± 4`.
-pub(crate) fn glued(text: &str) -> String {
-    let text = text.replace("± ", "±\u{a0}").replace(" %", "\u{a0}%");
-    let text = text.replace(" sq ft", "\u{a0}sq\u{a0}ft");
-    let characters: Vec<char> = text.chars().collect();
-    let is_digit = |at: Option<&char>| at.is_some_and(char::is_ascii_digit);
-    let mut out = String::with_capacity(text.len());
-    for (i, &character) in characters.iter().enumerate() {
-        let before = i.checked_sub(1).and_then(|i| characters.get(i));
-        let after_feet = before == Some(&'\'') && is_digit(characters.get(i + 1));
-        let fraction = characters[i + 1..].iter().find(|c| !c.is_ascii_digit()) == Some(&'/');
-        let glue = character == ' ' && (after_feet || is_digit(before) && fraction);
-        out.push(if glue { GLUE } else { character });
-    }
-    out
 }
 
 /// A name broken between words so that it fits a column.
