@@ -312,6 +312,20 @@ fn a_wall_shared_with_a_garage_carries_no_veneer_and_one_with_a_porch_does() {
 }
 
 #[test]
+fn sides_by_bearing_are_rounded_in_length_and_closed_by_the_compass_rule() {
+    // 10, 10, 11 and 10 ft to the whole foot, at right angles: they miss by 1 ft along the first. In proportion to length
+    // the first gets 10/41 longer and the third 11/41 shorter, the others lean as much apart: a trapezium 10 ft high,
+    // its sides 10 + 10/41 and 11 − 11/41, so (21 − 1/41) × 5 = 104.87805.
+    let text = "tolerance 1\"\nlevel \"G\"\nliving \"House\"\nbearing N 45° E 10' 4\"\nbearing S 45° E 10' 4\"\nbearing S 45° W 10' 7\"\nbearing N 45° W 10' 4\"\n";
+    let ours = outside(&sound(text)).expect("areas");
+    let whole = ours.spaces()[0].whole_foot().area().sq_ft();
+    assert!((whole - 104.878_05).abs() < 1e-4, "{whole}");
+    // To the tenth 10.3, 10.3, 10.6 and 10.3: (20.9 − 0.3 × 0.3 ÷ 41.5) × 10.3 ÷ 2.
+    let tenths = ours.spaces()[0].tenth_foot().area().sq_ft();
+    assert!((tenths - (20.9 - 0.09 / 41.5) * 5.15).abs() < 1e-3, "{tenths}");
+}
+
+#[test]
 fn rooms_taped_inside_share_the_partition_between_them() {
     // Two rooms of 20 by 20 parted by 4 1/2 in, walls 6 in: outside 41 ft 4 1/2 in by 21 ft.
     let room = "north 20'\neast 20'\nsouth 20'\nwest 20'\n";
