@@ -7,10 +7,10 @@ use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
 use crate::house::range::Range;
 use crate::house::{Assumed, House, Outline};
+use crate::leeway::Leeway;
 use crate::length::{Length, Step};
 use crate::rule::Settings;
 use crate::sketch::Face;
-use crate::spread;
 use crate::walls::{Ruled, Walls};
 
 /// The areas of a house under both rules, and as measured.
@@ -21,6 +21,7 @@ pub struct Areas {
     /// The walls outside under each rule.
     pub(crate) fine: Arc<Ruled>,
     pub(crate) whole: Arc<Ruled>,
+    pub(crate) leeway: Arc<Leeway>,
     gross: Total,
     below_grade: Option<Total>,
     pub(crate) warnings: Vec<Diagnostic>,
@@ -37,8 +38,7 @@ pub struct SpaceAreas {
     outside: Arc<Walls>,
     fine: Arc<Ruled>,
     whole: Arc<Ruled>,
-    pub(crate) range: Option<Range>,
-    pub(crate) widest: Option<Range>,
+    pub(crate) leeway: Arc<Leeway>,
     /// What is left of it when all that lies in it and is not it is taken off.
     pub(crate) net_tenth_foot: Area,
     pub(crate) net_whole_foot: Area,
@@ -67,12 +67,12 @@ impl SpaceAreas {
 
     /// What whole feet could give; none where that cannot be stated.
     pub fn range(&self) -> Option<Range> {
-        self.range
+        self.leeway.usual_of(self.place)
     }
 
     /// What whole feet could give at the very most, any wall against the rounding.
     pub fn widest(&self) -> Option<Range> {
-        self.widest
+        self.leeway.widest_of(self.place)
     }
 
     /// What is left, each wall to the tenth of a foot, when what lies in it is taken off.
@@ -87,15 +87,14 @@ impl SpaceAreas {
 }
 
 /// A total of counted spaces.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Total {
     tenth_foot: Area,
     whole_foot: Area,
     as_measured: Area,
-    range: Option<Range>,
-    widest: Option<Range>,
-    plus_minus: f64,
-    plus_minus_outside: f64,
+    leeway: Arc<Leeway>,
+    /// Of the levels below grade.
+    below: bool,
     holds_assumptions: bool,
 }
 
@@ -117,12 +116,12 @@ impl Total {
 
     /// What whole feet could give; none where that cannot be stated.
     pub fn range(&self) -> Option<Range> {
-        self.range
+        self.leeway.usual(self.below)
     }
 
     /// What whole feet could give at the very most, any wall against the rounding.
     pub fn widest(&self) -> Option<Range> {
-        self.widest
+        self.leeway.widest(self.below)
     }
 
     /// Whether a thickness that was assumed is in it.
@@ -132,12 +131,12 @@ impl Total {
 
     /// The uncertainty of the area as measured, about 95 %, in square feet.
     pub fn plus_minus(&self) -> f64 {
-        self.plus_minus
+        self.leeway.plus_minus(self.below).0
     }
 
     /// The same for the area outside, with what had to be assumed in it.
     pub fn plus_minus_outside(&self) -> f64 {
-        self.plus_minus_outside
+        self.leeway.plus_minus(self.below).1
     }
 }
 
@@ -152,20 +151,22 @@ impl Areas {
         let outside = Arc::new(Walls::of(sound, Face::Outside)?);
         let fine = Arc::new(outside.ruled(settings.tenth_foot(), settings.reach));
         let whole = Arc::new(outside.ruled(settings.whole_foot(), settings.reach));
-        let [range, widest] = outside.ranges(Step::WholeFoot, settings.reach);
+        let leeway = Arc::new(Leeway::new(
+            sound.shared_house(),
+            Arc::clone(&outside),
+            Step::WholeFoot,
+            settings.reach,
+        ));
         let as_measured: Vec<Area> =
             house.spaces.iter().map(|space| space.closed.outline.area()).collect();
         let total = |below: bool| {
             let counted = || (0..house.spaces.len()).filter(move |&i| is_in_total(house, i, below));
-            let (plus_minus, plus_minus_outside) = spread::plus_minus(house, counted(), &outside);
             Total {
                 tenth_foot: counted().map(|i| net(house, i, &fine.areas)).sum(),
                 whole_foot: counted().map(|i| net(house, i, &whole.areas)).sum(),
                 as_measured: counted().map(|i| net(house, i, &as_measured)).sum(),
-                range: total_range(counted().map(|i| net_range(house, i, &range))),
-                widest: total_range(counted().map(|i| net_range(house, i, &widest))),
-                plus_minus,
-                plus_minus_outside,
+                leeway: Arc::clone(&leeway),
+                below,
                 holds_assumptions: counted().any(|i| {
                     let needed = outside.spaces[i].needed;
                     needed.veneer_run != 0 || needed.wall_run != 0
@@ -181,8 +182,7 @@ impl Areas {
             outside: Arc::clone(&outside),
             fine: Arc::clone(&fine),
             whole: Arc::clone(&whole),
-            range: range[i],
-            widest: widest[i],
+            leeway: Arc::clone(&leeway),
             net_tenth_foot: net(house, i, &fine.areas),
             net_whole_foot: net(house, i, &whole.areas),
         };
@@ -196,7 +196,17 @@ impl Areas {
             let space = &house.spaces[i];
             space.closed.is_computed() || space.face != Face::Outside && space.closed.is_slanted()
         });
-        Ok(Areas { spaces, outside, fine, whole, gross, below_grade, warnings, is_computed })
+        Ok(Areas {
+            spaces,
+            outside,
+            fine,
+            whole,
+            leeway,
+            gross,
+            below_grade,
+            warnings,
+            is_computed,
+        })
     }
 
     /// The length of a side outside, not rounded; none where it runs aslant or lies in several pieces.
@@ -279,21 +289,4 @@ pub(crate) fn is_in_total(house: &House, space: usize, below: bool) -> bool {
 /// What is left of a space when all that is taken off it is.
 pub(crate) fn net(house: &House, space: usize, areas: &[Area]) -> Area {
     areas[space] - house.taken_off(space).map(|other| areas[other]).sum::<Area>()
-}
-
-/// The same for ranges: what is taken off goes the other way round.
-pub(crate) fn net_range(house: &House, space: usize, ranges: &[Option<Range>]) -> Option<Range> {
-    house.taken_off(space).try_fold(ranges[space]?, |range, other| {
-        let off = ranges[other]?;
-        Some(Range { low: range.low - off.high, high: range.high - off.low })
-    })
-}
-
-/// Lows and highs added; none where one is not stated.
-pub(crate) fn total_range(mut ranges: impl Iterator<Item = Option<Range>>) -> Option<Range> {
-    let zero = Range { low: Area::ZERO, high: Area::ZERO };
-    ranges.try_fold(zero, |total, range| {
-        let range = range?;
-        Some(Range { low: total.low + range.low, high: total.high + range.high })
-    })
 }

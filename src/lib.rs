@@ -27,12 +27,15 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+use std::sync::Arc;
+
 mod area;
 mod areas;
 pub mod batch;
 pub mod diagnostic;
 mod error;
 mod house;
+mod leeway;
 mod length;
 mod money;
 mod numbers;
@@ -73,7 +76,7 @@ pub use worth::{Told, Worth};
 pub struct Sound {
     source: Source,
     sketch: Sketch,
-    house: House,
+    house: Arc<House>,
     warnings: Vec<Diagnostic>,
 }
 
@@ -91,6 +94,11 @@ impl Sound {
     /// The checked house.
     pub fn house(&self) -> &House {
         &self.house
+    }
+
+    /// The checked house, to be kept.
+    pub(crate) fn shared_house(&self) -> Arc<House> {
+        Arc::clone(&self.house)
     }
 
     /// What a person should know, in file order.
@@ -119,7 +127,7 @@ pub fn read_source(source: Source) -> Result<Sound, Faults> {
     match house {
         Some(house) => {
             diagnostic::sort(&mut faults);
-            Ok(Sound { source, sketch, house, warnings: faults })
+            Ok(Sound { source, sketch, house: Arc::new(house), warnings: faults })
         }
         None => Err(Faults::new(source, faults)),
     }

@@ -1,12 +1,12 @@
-//! The walls of every space at one face: rounded by a rule, with their ranges, and what had to be assumed to bring them there.
+//! The walls of every space at one face: rounded by a rule, and what had to be assumed to bring them there.
 
 use crate::Sound;
 use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Faults, Word, quoted};
 use crate::house::faces::Stuck;
-use crate::house::range::{self, OnStep, Range};
+use crate::house::range::{self, OnStep};
 use crate::house::{Assumed, AtFace, House, Space, tick};
-use crate::length::{Length, Step};
+use crate::length::Length;
 use crate::rule::Rule;
 use crate::sketch::Face;
 
@@ -51,13 +51,6 @@ impl Walls {
         let outlines: Vec<OnStep> = self.spaces.iter().map(one).collect();
         let areas = outlines.iter().map(|on_step| on_step.outline.area()).collect();
         Ruled { outlines, areas }
-    }
-
-    /// What every space could be on whole steps: the range, and the widest.
-    pub(crate) fn ranges(&self, step: Step, reach: Length) -> [Vec<Option<Range>>; 2] {
-        let one = |at: &AtFace| range::ranges(at, step, reach).into();
-        let (range, widest) = self.spaces.iter().map(one).unzip();
-        [range, widest]
     }
 
     pub(crate) fn assumed(&self) -> Assumed {

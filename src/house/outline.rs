@@ -201,42 +201,59 @@ impl Outline {
     }
 }
 
-/// Whether the walls along these surely keep clear of each other: few walls, all along an axis, none without a length. Such
-/// walls meet just where the boxes round them do. Where it is not sure it says no.
+/// Whether the walls along these, in any unit, surely keep clear of each other: few walls, all along an axis. Where it is
+/// not sure it says no.
+///
+/// A wall that touches another of its own axis touches one across too: the one next to it at that end, which has a
+/// length. So they are apart where each meets just its two neighbours among the walls across.
 pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
-    const FEW: usize = 24;
-    let n = vectors.len();
-    if !(4..=FEW).contains(&n) {
-        return false;
+    const FEW: usize = 16;
+    /// Where it begins along its axis, how long it is, and where it lies on the other.
+    #[derive(Clone, Copy, Default)]
+    struct Wall {
+        low: i64,
+        length: u64,
+        across: i64,
     }
-    // From west to east, from south to north.
-    let mut boxes = [(0_i64, 0_i64, 0_i64, 0_i64); FEW];
-    let mut at = (0_i64, 0_i64);
-    for (vector, place) in vectors.iter().zip(&mut boxes) {
+    let mut walls = [[Wall::default(); FEW]; 2];
+    let mut counts = [0_usize; 2];
+    let mut at = [0_i64; 2];
+    // The axis of the wall before, and whether it runs up it.
+    let mut before = (2, false);
+    for vector in vectors {
         if vector.rise != 0 || (vector.east == 0) == (vector.north == 0) {
             return false;
         }
-        let to = (at.0 + vector.east, at.1 + vector.north);
-        *place = (at.0.min(to.0), at.0.max(to.0), at.1.min(to.1), at.1.max(to.1));
-        at = to;
+        let axis = usize::from(vector.east == 0);
+        let (run, from) = (vector.east + vector.north, at[axis]);
+        at[axis] = from + run;
+        let low = from.min(from + run);
+        if before == (axis, run > 0) {
+            let last = &mut walls[axis][counts[axis] - 1];
+            last.low = last.low.min(low);
+            last.length += run.unsigned_abs();
+            continue;
+        }
+        // It turns straight back, or there are too many.
+        if before.0 == axis || counts[axis] == FEW {
+            return false;
+        }
+        walls[axis][counts[axis]] = Wall { low, length: run.unsigned_abs(), across: at[1 - axis] };
+        counts[axis] += 1;
+        before = (axis, run > 0);
     }
-    let boxes = &boxes[..n];
-    // Neighbours share a corner; in one line they have to run on.
-    let runs_on = |(i, a): (usize, &Vector)| {
-        let b = &vectors[(i + 1) % n];
-        a.east.signum() * b.east.signum() >= 0 && a.north.signum() * b.north.signum() >= 0
-    };
-    if !vectors.iter().enumerate().all(runs_on) {
+    if counts[0] != counts[1] {
         return false;
     }
-    (0..n - 2).all(|i| {
-        let a = boxes[i];
-        let last = if i == 0 { n - 1 } else { n };
-        // Every one is looked at: to stop early would cost more than it saves.
-        boxes[i + 2..last]
-            .iter()
-            .fold(true, |apart, b| apart & ((a.1 < b.0) | (b.1 < a.0) | (a.3 < b.2) | (b.3 < a.2)))
-    })
+    // Below its beginning the difference wraps round to more than any length.
+    let reaches = |a: &Wall, b: &Wall| b.across.wrapping_sub(a.low).cast_unsigned() <= a.length;
+    let mut meetings = 0_usize;
+    for a in &walls[0][..counts[0]] {
+        for b in &walls[1][..counts[0]] {
+            meetings += usize::from(reaches(a, b) & reaches(b, a));
+        }
+    }
+    meetings == 2 * counts[0]
 }
 
 impl Outline {

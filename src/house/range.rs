@@ -5,13 +5,16 @@
 //! other is fixed; so the fewer ways of one axis are gone through, and for each the best choice of
 //! the other is simply its best few items.
 
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
 use std::ops::{AddAssign, Neg};
 
 use crate::area::Area;
 use crate::house::outline::{Outline, Vector, are_apart};
 use crate::house::pieces::AtFace;
-use crate::house::walk::{Leg, Walk, Way};
-use crate::house::ways::{Combinations, Latitude, MOST_WAYS, Ways, rises_of, ways};
+use crate::house::walk::{Walk, Way};
+pub(crate) use crate::house::ways::Latitude;
+use crate::house::ways::{self, Combinations, MOST_WAYS, Ways, rises_of, ways};
 use crate::length::{Length, Step, Ties};
 use crate::sketch::Axis;
 
@@ -43,7 +46,7 @@ struct OnSteps<'a> {
     turn: i64,
     step: Step,
     /// Along north, along east; none where a side has parts along no axis.
-    legs: Option<[Vec<Leg>; 2]>,
+    legs: Option<[Vec<ways::OnStep>; 2]>,
 }
 
 /// The search was given up: too many outlines that touch themselves.
@@ -53,7 +56,13 @@ impl<'a> OnSteps<'a> {
     fn new(at: &'a AtFace, step: Step) -> OnSteps<'a> {
         let walk = &at.walk;
         let has_legs = !walk.has_bearings() && !walk.has_slanted_curves();
-        let legs = has_legs.then(|| Axis::BOTH.map(|axis| walk.legs(axis)));
+        let unit = step.length().nm();
+        let on_steps = |axis: Axis| {
+            let mut legs = Vec::with_capacity(walk.sides.len());
+            walk.legs_along(axis).for_each(|leg| legs.push(ways::OnStep::of(leg, unit)));
+            legs
+        };
+        let legs = has_legs.then(|| Axis::BOTH.map(on_steps));
         OnSteps { walk, turn: at.outline.turn(), step, legs }
     }
 
@@ -83,9 +92,16 @@ impl<'a> OnSteps<'a> {
         rises.into_iter().find_map(|rises| Search::new(self, latitude, rises, 1)?.nearest())
     }
 
-    /// The outline along these, if it is clear of itself and has its inside on the same side.
+    /// The outline along these, their parts in steps and their rises in nanometres, if it is clear of itself and has
+    /// its inside on the same side.
     fn clear(&self, vectors: &[Vector]) -> Option<Outline> {
-        let outline = Outline::new(vectors.to_vec())?;
+        let unit = self.step.length().nm();
+        let in_nm = |vector: &Vector| Vector {
+            east: vector.east * unit,
+            north: vector.north * unit,
+            rise: vector.rise,
+        };
+        let outline = Outline::new(vectors.iter().map(in_nm).collect())?;
         (outline.is_clear() && outline.turn() == self.turn).then_some(outline)
     }
 }
@@ -98,7 +114,7 @@ fn most_looks(sides: usize, share: usize) -> usize {
 
 struct Search<'a> {
     on: &'a OnSteps<'a>,
-    legs: &'a [Vec<Leg>; 2],
+    legs: &'a [Vec<ways::OnStep>; 2],
     /// The axis gone through, and the one chosen from.
     outer: Axis,
     ways: [Ways; 2],
@@ -183,9 +199,8 @@ impl<'a> Search<'a> {
         segment: impl Fn(usize, i64) -> A,
     ) -> Table<A> {
         let (outer, inner) = (self.outer(), self.inner());
-        let unit = self.on.step.length().nm();
-        let steps = |nm: i64| nm.checked_div(unit).unwrap_or(0);
-        let middles = self.doubled_middles(unit);
+        let (middles, _) = self.doubled_middles(outer);
+        let (inner_middles, inner_end) = self.doubled_middles(inner);
         // Growing east adds area below, growing north above, seen with the inside on the left.
         let along = if self.outer == Axis::North { -self.on.turn } else { self.on.turn };
         let more = |side: usize, from: i64, to: i64| {
@@ -199,63 +214,63 @@ impl<'a> Search<'a> {
             fixed_by: Vec::with_capacity(outer.items.len()),
             gains_by: Vec::with_capacity(outer.items.len() * inner.items.len()),
         };
+        let mut sum = 0;
         for &(side, sign, length) in &inner.base {
-            table.fixed += square(along * sign * middles[side] * steps(length));
+            sum += sign * length * middles[side];
             table.fixed += segment(side, length);
         }
+        table.fixed += square(along * sum);
         for &(side, _, length) in &outer.base {
             table.fixed += segment(side, length);
         }
         table.gains.extend(inner.items.iter().map(|&(base, change)| {
             let (side, sign, length) = inner.base[base];
-            let mut gain = square(along * sign * steps(change) * middles[side]);
+            let mut gain = square(along * sign * change * middles[side]);
             gain += more(side, length, length + change);
             gain
         }));
         for &(base, change) in &outer.items {
             let (outer_side, sign, length) = outer.base[base];
-            let moved = along * sign * steps(change);
-            // Twice how far the middle of a side moves with it.
-            let middle = |side: usize| match outer_side.cmp(&side) {
-                std::cmp::Ordering::Less => 2 * moved,
-                std::cmp::Ordering::Equal => moved,
-                std::cmp::Ordering::Greater => 0,
-            };
-            let turned =
-                inner.base.iter().map(|&(side, sign, length)| sign * steps(length) * middle(side));
-            let mut fixed = square(turned.sum());
+            let moved = along * sign * change;
+            // All that comes after moves with it, of itself the half.
+            let mut fixed = square(moved * (2 * inner_end - inner_middles[outer_side]));
             fixed += more(outer_side, length, length + change);
             table.fixed_by.push(fixed);
             table.gains_by.extend(inner.items.iter().map(|&(base, change)| {
                 let (side, sign, _) = inner.base[base];
-                square(sign * steps(change) * middle(side))
+                square(
+                    sign * change
+                        * moved
+                        * (i64::from(side >= outer_side) + i64::from(side > outer_side)),
+                )
             }));
         }
         table
     }
 
-    /// Twice the middle of each side along the outer axis, in steps, with no item taken.
-    fn doubled_middles(&self, unit: i64) -> Vec<i64> {
+    /// Twice the middle of each side along one axis, in steps, with no item taken, and where the walk then ends.
+    fn doubled_middles(&self, ways: &Ways) -> (Vec<i64>, i64) {
         let mut middles = vec![0; self.on.walk.sides.len()];
-        for &(side, sign, length) in &self.outer().base {
-            middles[side] = sign * length.checked_div(unit).unwrap_or(0);
+        for &(side, sign, length) in &ways.base {
+            middles[side] = sign * length;
         }
         let mut at = 0;
         for middle in &mut middles {
             let part = *middle;
-            *middle = 2 * at + part;
+            *middle += 2 * at;
             at += part;
         }
-        middles
+        (middles, at)
     }
 
-    /// What the segment of a curved side adds, in halves of square nanometres.
-    fn segment(&self, side: usize, chord: i64) -> i128 {
+    /// What the segment of a curved side with a chord of so many steps adds, in halves of square nanometres.
+    fn segment(&self, side: usize, steps: i64) -> i128 {
         let rise = self.rises.get(side).copied().unwrap_or(0);
         if rise == 0 {
             return 0;
         }
         // A bulge to the right adds where the inside is on the left.
+        let chord = steps * self.on.step.length().nm();
         let area = Vector { east: chord, north: 0, rise }.segment().half_nm2();
         area * i128::from(self.on.turn)
     }
@@ -273,7 +288,9 @@ impl<'a> Search<'a> {
         let mut gains: Vec<(A, usize)> = Vec::with_capacity(table.gains.len());
         let mut vectors = Vec::with_capacity(self.on.walk.sides.len());
         // The most promising first: the first that is clear is then mostly the best.
-        for bound in bounds.most_first(lowest) {
+        let mut by_most = bounds.by_most(lowest);
+        while let Some((_, Reverse(place))) = by_most.pop() {
+            let bound = &bounds.list[place];
             if best.is_some_and(|floor| bound.most(lowest) <= floor) {
                 break;
             }
@@ -304,7 +321,7 @@ impl<'a> Search<'a> {
         Ok(best.map(sense))
     }
 
-    /// The sides with these items of the outer and of the inner axis taken.
+    /// The sides with these items of the outer and of the inner axis taken: their parts in steps, their rises in nanometres.
     fn vectors_into(&self, outer: &[usize], inner: &[usize], vectors: &mut Vec<Vector>) {
         vectors.clear();
         vectors.resize(self.on.walk.sides.len(), Vector::default());
@@ -333,13 +350,13 @@ impl<'a> Search<'a> {
         if outer.count().saturating_mul(inner.count()) > MOST_PAIRS {
             return None;
         }
-        let cost = |lengths: &[(usize, i64)], legs: &[Leg]| -> i128 {
-            let off = |(length, leg): (&(usize, i64), &Leg)| {
-                i128::from(length.1.abs() - leg.length).pow(2)
-            };
+        let unit = self.on.step.length().nm();
+        let cost = |lengths: &[i64], legs: &[ways::OnStep]| -> i128 {
+            let off =
+                |(&steps, leg): (&i64, &ways::OnStep)| i128::from(leg.off(steps, unit)).pow(2);
             lengths.iter().zip(legs).map(off).sum()
         };
-        let all = |ways: &Ways, legs: &[Leg]| -> Vec<(i128, Vec<usize>)> {
+        let all = |ways: &Ways, legs: &[ways::OnStep]| -> Vec<(i128, Vec<usize>)> {
             let ways_of = Combinations::new(ways.items.len(), ways.choose);
             ways_of.map(|taken| (cost(&ways.lengths(&taken), legs), taken)).collect()
         };
@@ -395,7 +412,8 @@ impl<A: Amount> Table<A> {
 
     /// What each way of the outer axis could give at most and at least, whether or not the outline is clear of itself.
     fn bounds(&self, choose: usize, choose_inner: usize) -> Bounds<A> {
-        let mut bounds = Bounds { list: Vec::new(), taken: Vec::new(), choose };
+        let mut bounds =
+            Bounds { list: Vec::with_capacity(32), taken: Vec::with_capacity(64), choose };
         let mut combinations = Combinations::new(self.fixed_by.len(), choose);
         let n = self.gains.len();
         let mut gains = Vec::with_capacity(n);
@@ -455,11 +473,10 @@ impl<A: Amount> Bounds<A> {
         &self.taken[bound.place..bound.place + self.choose]
     }
 
-    /// The ways, those that could give most first.
-    fn most_first(&self, lowest: bool) -> impl Iterator<Item = &Bound<A>> {
-        let mut order: Vec<&Bound<A>> = self.list.iter().collect();
-        order.sort_by_key(|bound| std::cmp::Reverse(bound.most(lowest)));
-        order.into_iter()
+    /// What each way could give at most, with its place in the list: those that could give most come first.
+    fn by_most(&self, lowest: bool) -> BinaryHeap<(A, Reverse<usize>)> {
+        let one = |(place, bound): (usize, &Bound<A>)| (bound.most(lowest), Reverse(place));
+        self.list.iter().enumerate().map(one).collect()
     }
 }
 
@@ -510,10 +527,9 @@ impl<A: Amount> Choice<'_, A> {
     }
 }
 
-/// What whole steps could give with as few walls against the rounding as must be, and at the very most.
-pub(crate) fn ranges(at: &AtFace, step: Step, reach: Length) -> [Option<Range>; 2] {
-    let on = OnSteps::new(at, step);
-    [Latitude::Reach(reach), Latitude::Any].map(|latitude| on.range(latitude))
+/// What whole steps could give; none where that cannot be stated.
+pub(crate) fn range(at: &AtFace, step: Step, latitude: Latitude) -> Option<Range> {
+    OnSteps::new(at, step).range(latitude)
 }
 
 /// The outline on whole steps that the whole-foot rule shows: the nearest closing, or where that crosses or touches itself the nearest that does not.

@@ -21,6 +21,9 @@ impl Checker<'_> {
         sides: &[Side],
         closed: &Closed,
     ) {
+        if sketch.overalls.is_empty() {
+            return;
+        }
         let points = closed.outline.points();
         for &(direction, written, span) in &sketch.overalls {
             let along = |i: &usize| {
@@ -73,6 +76,9 @@ impl Checker<'_> {
 
     /// Distances taped across, against the outline.
     pub(super) fn ties(&mut self, name: &str, sketch: &WalkSketch, closed: &Closed) {
+        if sketch.ties.is_empty() {
+            return;
+        }
         let points = closed.outline.points();
         let n = points.len();
         for (from, to, written, span) in &sketch.ties {

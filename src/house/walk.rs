@@ -364,20 +364,25 @@ impl Walk {
 
     /// Each side rounded on its own, then closed on whole steps as near to the typed lengths as can be.
     pub(crate) fn close_on(&self, way: Way) -> Option<Outline> {
-        let mut vectors: Vec<Vector> =
-            self.sides.iter().map(|side| side.shape.rounded(way)).collect();
+        let mut misses = Misclosure::default();
+        let round = |side: &WalkSide| {
+            let vector = side.shape.rounded(way);
+            misses.north += vector.north;
+            misses.east += vector.east;
+            vector
+        };
+        let mut vectors: Vec<Vector> = self.sides.iter().map(round).collect();
         if self.has_bearings() {
-            let east = vectors.iter().map(|vector| vector.east).sum();
-            let north = vectors.iter().map(|vector| vector.north).sum();
-            spread_by_length(Misclosure { north, east }, &mut vectors);
+            spread_by_length(misses, &mut vectors);
         } else {
             // An axis that closes as it is rounded is as near as can be.
-            let open = |axis: &Axis| vectors.iter().map(|v| v.along(*axis)).sum::<i64>() != 0;
-            let open = Axis::BOTH.map(|axis| open(&axis).then_some(axis));
-            for axis in open.into_iter().flatten() {
-                let lengths = nearest_closing(&self.legs(axis), way, None)?;
-                for (side, signed) in lengths {
-                    *vectors[side].part(axis) = signed;
+            for axis in Axis::BOTH.into_iter().filter(|&axis| misses.on(axis) != 0) {
+                let legs = self.legs(axis);
+                let length = |leg: &Leg| vectors[leg.side].along(axis).abs();
+                let lengths = legs.iter().map(length).collect();
+                let lengths = nearest_closing(&legs, lengths, way.step())?;
+                for (leg, length) in legs.iter().zip(lengths) {
+                    *vectors[leg.side].part(axis) = leg.sign * length;
                 }
             }
         }
@@ -426,186 +431,21 @@ fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
     shares.into_iter().map(|part| i64::try_from(part).unwrap_or(0)).collect()
 }
 
-/// Lengths on their way to closing: each move is one step of one leg, all the same way.
-struct Moving<'a> {
-    legs: &'a [Leg],
-    lengths: Vec<i64>,
-    unit: i64,
-    /// The sign of what is missed: legs that run so get shorter, the others longer.
-    toward: i64,
-    /// The place of a leg that does not move.
-    fixed: Option<usize>,
-}
-
-impl<'a> Moving<'a> {
-    /// The legs, each rounded on its own but for one that may be `fixed` with its length, to be moved against what is
-    /// missed `toward` north or east.
-    fn of(legs: &'a [Leg], way: Way, fixed: Option<(usize, i64)>, toward: i64) -> Moving<'a> {
-        let mut lengths: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
-        if let Some((i, length)) = fixed {
-            lengths[i] = length;
-        }
-        let unit = way.step().length().nm();
-        Moving { legs, lengths, unit, toward, fixed: fixed.map(|it| it.0) }
-    }
-
-    /// 1 for a leg that gets longer, -1 for one that gets shorter.
-    fn change(&self, i: usize) -> i64 {
-        if self.legs[i].sign == self.toward { -1 } else { 1 }
-    }
-
-    /// Whether a leg can make one more move.
-    fn moves(&self, i: usize) -> bool {
-        self.fixed != Some(i) && self.lengths[i] + self.change(i) * self.unit >= 0
-    }
-
-    /// How far a leg has come from its own length, in the direction of its moves. Its next move adds
-    /// 2·unit·off + unit² to the sum of squares, so the least of these is the best move.
-    fn off(&self, i: usize) -> i64 {
-        self.change(i) * (self.lengths[i] - self.legs[i].length)
-    }
-
-    /// Makes the best move; none if no leg moves.
-    fn one(&mut self) -> Option<()> {
-        let movable = (0..self.legs.len()).filter(|&i| self.moves(i));
-        let best = movable.min_by_key(|&i| (self.off(i), Reverse(self.legs[i].length), i))?;
-        self.lengths[best] += self.change(best) * self.unit;
-        Some(())
-    }
-
-    /// All moves at once, where no leg runs out and the legs are within less than a step of each other: rounds of
-    /// all of them, then those that come first once more. Whether that could be done.
-    fn all(&mut self, left: i64) -> bool {
-        let mut movable: Vec<(i64, Reverse<i64>, usize)> = (0..self.legs.len())
-            .filter(|&i| self.moves(i))
-            .map(|i| (self.off(i), Reverse(self.legs[i].length), i))
-            .collect();
-        let count = i64::try_from(movable.len()).unwrap_or(i64::MAX);
-        let steps = left.checked_div(self.unit).unwrap_or(0);
-        if steps < 3 || count == 0 {
-            return false;
-        }
-        let rounds = steps.checked_div(count).unwrap_or(0);
-        movable.sort_unstable();
-        let within = movable[movable.len() - 1].0 - movable[0].0 < self.unit;
-        let lasts = |&(.., i): &(i64, Reverse<i64>, usize)| {
-            self.change(i) > 0 || self.lengths[i] >= (rounds + 1) * self.unit
-        };
-        if !within || !movable.iter().all(lasts) {
-            return false;
-        }
-        let more = steps - rounds * count;
-        for (&(.., i), place) in movable.iter().zip(0_i64..) {
-            let steps = rounds + i64::from(place < more);
-            self.lengths[i] += self.change(i) * self.unit * steps;
-        }
-        true
-    }
-
-    /// Moves that all legs make whatever the order: every leg is within one step of every other, so none
-    /// is ever more than one round behind. How much they close.
-    fn many(&mut self, left: i64) -> i64 {
-        let movable = || (0..self.legs.len()).filter(|&i| self.moves(i));
-        let count = i64::try_from(movable().count()).unwrap_or(i64::MAX);
-        let round = count.saturating_mul(self.unit);
-        let shrink = |i: usize| match self.change(i) {
-            -1 => self.lengths[i].checked_div(self.unit).unwrap_or(0),
-            _ => i64::MAX,
-        };
-        let most = movable().map(shrink).min().unwrap_or(0);
-        let rounds = (left.checked_div(round).unwrap_or(0) - 1).min(most);
-        if rounds < 1 {
-            return 0;
-        }
-        for i in 0..self.legs.len() {
-            if self.moves(i) {
-                self.lengths[i] += self.change(i) * self.unit * rounds;
-            }
-        }
-        rounds * round
-    }
-}
-
-/// The signed lengths of the legs of one axis, on whole steps, that close nearest to the lengths given.
+/// The lengths of the legs of one axis, on whole steps, that close nearest to their own; `lengths` has each rounded.
 ///
 /// Least sum of squared changes: moving one step at a time on the leg whose square grows least is
 /// exact for this, a separable convex problem. Legs that tie: the longest first, then file order.
-///
-/// With `fixed` one leg, by its place, has a length that does not move.
-pub(crate) fn nearest_closing(
-    legs: &[Leg],
-    way: Way,
-    fixed: Option<(usize, i64)>,
-) -> Option<Vec<(usize, i64)>> {
-    let mut moving = Moving::of(legs, way, fixed, 0);
-    let unit = moving.unit;
-    let sum: i64 = legs.iter().zip(&moving.lengths).map(|(leg, length)| leg.sign * length).sum();
-    moving.toward = sum.signum();
-    let mut left = sum.abs();
-    loop {
-        if moving.all(left) {
-            left = 0;
-        }
-        match moving.many(left) {
-            0 => break,
-            closed => left -= closed,
-        }
+fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Vec<i64>> {
+    let unit = step.length().nm();
+    let misses: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
+    // Legs that run the way of what is missed get shorter, the others longer.
+    let change = |leg: &Leg| if leg.sign == misses.signum() { -unit } else { unit };
+    for _ in 0..misses.abs().checked_div(unit)? {
+        let movable = (0..legs.len()).filter(|&i| lengths[i] + change(&legs[i]) >= 0);
+        // The next move adds 2·unit·off + unit² to the sum of squares.
+        let off = |i: usize| change(&legs[i]).signum() * (lengths[i] - legs[i].length);
+        let best = movable.min_by_key(|&i| (off(i), Reverse(legs[i].length), i))?;
+        lengths[best] += change(&legs[best]);
     }
-    while left > 0 {
-        moving.one()?;
-        left -= unit;
-    }
-    let lengths = moving.lengths;
-    Some(legs.iter().zip(lengths).map(|(leg, length)| (leg.side, leg.sign * length)).collect())
-}
-
-#[cfg(test)]
-#[expect(
-    clippy::unwrap_used,
-    clippy::integer_division,
-    reason = "a test that cannot go on has failed"
-)]
-mod tests {
-    use proptest::prelude::*;
-
-    use super::*;
-
-    const FOOT: i64 = Length::FOOT.nm();
-
-    proptest! {
-        #![proptest_config(ProptestConfig::with_cases(1000))]
-
-        /// Moves made in rounds are those made one by one, however far a wall that was misread is off.
-        #[test]
-        fn many_moves_at_once_are_the_best_moves_one_by_one(
-            tenths in proptest::collection::vec((1_i64..400, any::<bool>()), 2..12),
-            fixed in 0_usize..12,
-            misread in 1_i64..900,
-        ) {
-            let leg = |(side, &(tenths, ahead)): (usize, &(i64, bool))| Leg {
-                side,
-                sign: if ahead { 1 } else { -1 },
-                length: tenths * FOOT / 10,
-                follows: false,
-            };
-            let legs: Vec<Leg> = tenths.iter().enumerate().map(leg).collect();
-            let fixed = (fixed % legs.len(), misread * FOOT);
-            let way = Way::Nearest(Step::WholeFoot, Ties::Up);
-            let found = nearest_closing(&legs, way, Some(fixed));
-            let mut lengths: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
-            lengths[fixed.0] = fixed.1;
-            let sum: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
-            let mut moving =
-                Moving { legs: &legs, lengths, unit: FOOT, toward: sum.signum(), fixed: Some(fixed.0) };
-            let moved = (0..sum.abs() / FOOT).try_for_each(|_| moving.one());
-            match moved {
-                None => prop_assert!(found.is_none()),
-                Some(()) => {
-                    let lengths: Vec<i64> =
-                        found.unwrap().iter().map(|(_, length)| length.abs()).collect();
-                    prop_assert_eq!(lengths, moving.lengths);
-                }
-            }
-        }
-    }
+    Some(lengths)
 }

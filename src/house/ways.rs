@@ -15,11 +15,32 @@ pub(crate) enum Latitude {
     Any,
 }
 
+/// A leg seen on steps: so many whole steps, and what is left above them in nanometres.
+#[derive(Clone, Copy)]
+pub(super) struct OnStep {
+    pub(super) side: usize,
+    pub(super) sign: i64,
+    pub(super) steps: i64,
+    above: i64,
+}
+
+impl OnStep {
+    pub(super) fn of(leg: Leg, unit: i64) -> OnStep {
+        let steps = leg.length.checked_div(unit).unwrap_or(0);
+        OnStep { side: leg.side, sign: leg.sign, steps, above: leg.length - steps * unit }
+    }
+
+    /// How far `steps` are from its own length, in nanometres.
+    pub(super) fn off(&self, steps: i64, unit: i64) -> i64 {
+        (steps - self.steps) * unit - self.above
+    }
+}
+
 /// How one axis can close: lengths to start from, and items of which a fixed number is taken.
 pub(super) struct Ways {
-    /// Side, sign, length in nanometres.
+    /// Side, sign, length in steps.
     pub(super) base: Vec<(usize, i64, i64)>,
-    /// Each changes the length of one of `base` by one step.
+    /// Each changes the length of one of `base` by one step, up or down.
     pub(super) items: Vec<(usize, i64)>,
     pub(super) choose: usize,
 }
@@ -51,90 +72,84 @@ impl Ways {
         self
     }
 
-    /// Side and signed length of each leg with these items taken.
-    pub(super) fn lengths(&self, taken: &[usize]) -> Vec<(usize, i64)> {
-        let mut lengths = Vec::with_capacity(self.base.len());
-        self.lengths_into(taken, &mut lengths);
-        lengths
-    }
-
-    pub(super) fn lengths_into(&self, taken: &[usize], lengths: &mut Vec<(usize, i64)>) {
-        lengths.clear();
-        lengths.extend(self.base.iter().map(|&(side, sign, length)| (side, sign * length)));
+    /// The length in steps of each leg with these items taken.
+    pub(super) fn lengths(&self, taken: &[usize]) -> Vec<i64> {
+        let mut lengths: Vec<i64> = self.base.iter().map(|&(.., length)| length).collect();
         for &item in taken {
             let (base, change) = self.items[item];
-            lengths[base].1 += self.base[base].1 * change;
+            lengths[base] += change;
         }
+        lengths
     }
 }
 
-/// A leg on whole steps: the step below it, and what stands above.
+/// A length on whole steps: which of the two it may have.
 struct Candidate {
-    /// The length it has unless moved: the one that is not against the rounding, the lower where neither is.
-    length: i64,
+    /// 1 if it goes to the step above unless moved: to the one that is not against the rounding, to the lower where
+    /// neither is.
+    up: i64,
     /// Where the other one is: a step up, a step down; 0 where there is only one.
     change: i64,
     /// Moving is not against the rounding.
     free: bool,
 }
 
-fn candidate(length: i64, unit: i64, latitude: Latitude) -> Candidate {
-    let above = length.rem_euclid(unit);
-    let (low, to_high) = (length - above, unit - above);
+/// What may become of a length that is so far `above` a step.
+fn candidate(above: i64, unit: i64, latitude: Latitude) -> Candidate {
     if above == 0 {
-        return Candidate { length: low, change: 0, free: false };
+        return Candidate { up: 0, change: 0, free: false };
     }
     let within = |distance: i64| match latitude {
         Latitude::Any => true,
         Latitude::Reach(reach) => 2 * distance <= unit + 2 * reach.nm(),
     };
-    match (within(above), within(to_high)) {
-        (false, true) => Candidate { length: low + unit, change: -unit, free: false },
-        (true, high) => Candidate { length: low, change: unit, free: high },
-        (false, false) => Candidate { length: low, change: unit, free: false },
+    match (within(above), within(unit - above)) {
+        (false, true) => Candidate { up: 1, change: -1, free: false },
+        (true, high) => Candidate { up: 0, change: 1, free: high },
+        (false, false) => Candidate { up: 0, change: 1, free: false },
     }
 }
 
 /// The ways in which an axis closes with as few legs as possible against the rounding; none where it cannot.
-pub(super) fn ways(legs: &[Leg], unit: i64, latitude: Latitude) -> Option<Ways> {
-    let candidates: Vec<Candidate> =
-        legs.iter().map(|leg| candidate(leg.length, unit, latitude)).collect();
-    let mut base: Vec<(usize, i64, i64)> =
-        legs.iter().zip(&candidates).map(|(leg, c)| (leg.side, leg.sign, c.length)).collect();
-    let miss: i64 = base.iter().map(|(_, sign, length)| sign * length).sum();
-    // Every item, once taken, moves the end of the walk one step `toward` the start.
-    let toward = |i: usize, change: i64| legs[i].sign * change;
-    let free: Vec<usize> = (0..legs.len()).filter(|&i| candidates[i].free).collect();
-    let up = free.iter().filter(|&&i| toward(i, candidates[i].change) > 0).count();
-    let down = free.len() - up;
-    let steps = -miss.checked_div(unit)?;
-    let (up, down, steps) = (i64::try_from(up).ok()?, i64::try_from(down).ok()?, steps);
+pub(super) fn ways(legs: &[OnStep], unit: i64, latitude: Latitude) -> Option<Ways> {
+    let mut base = Vec::with_capacity(legs.len());
+    let mut items = Vec::with_capacity(legs.len());
+    // What the walk misses by, and how many free items, once taken, move its end forward and back.
+    let (mut miss, mut up, mut down) = (0_i64, 0_i64, 0_i64);
+    for (i, leg) in legs.iter().enumerate() {
+        let candidate = candidate(leg.above, unit, latitude);
+        let length = leg.steps + candidate.up;
+        base.push((leg.side, leg.sign, length));
+        miss += leg.sign * length;
+        if candidate.free {
+            items.push((i, candidate.change));
+            *(if leg.sign == candidate.change { &mut up } else { &mut down }) += 1;
+        }
+    }
+    let steps = -miss;
     if (-down..=up).contains(&steps) {
         // All that move back are taken first; each item then is a move forward or the undoing of one back.
-        let mut items = Vec::with_capacity(free.len());
-        for &i in &free {
-            let change = candidates[i].change;
-            if toward(i, change) > 0 {
-                items.push((i, change));
-            } else {
-                base[i].2 += change;
-                items.push((i, -change));
+        for (i, change) in &mut items {
+            if legs[*i].sign != *change {
+                base[*i].2 += *change;
+                *change = -*change;
             }
         }
         return Some(Ways { base, items, choose: usize::try_from(steps + down).ok()? });
     }
+    // All that move the right way are taken, and then as few as must be against the rounding.
     let sense = steps.signum();
-    for &i in &free {
-        if toward(i, candidates[i].change).signum() == sense {
-            base[i].2 += candidates[i].change;
+    for (i, change) in items.drain(..) {
+        if legs[i].sign * change == sense {
+            base[i].2 += change;
         }
     }
-    let against = |&i: &usize| {
-        let c = &candidates[i];
-        !c.free && c.change != 0 && toward(i, c.change).signum() == sense
-    };
-    let items: Vec<(usize, i64)> =
-        (0..legs.len()).filter(against).map(|i| (i, candidates[i].change)).collect();
+    for (i, leg) in legs.iter().enumerate() {
+        let candidate = candidate(leg.above, unit, latitude);
+        if !candidate.free && leg.sign * candidate.change == sense {
+            items.push((i, candidate.change));
+        }
+    }
     let choose = usize::try_from(if sense > 0 { steps - up } else { -steps - down }).ok()?;
     (choose <= items.len()).then_some(Ways { base, items, choose })
 }
@@ -144,10 +159,12 @@ fn rises(shape: Shape, unit: i64, latitude: Latitude) -> Vec<i64> {
     let Shape::Arc { rise, .. } = shape else {
         return vec![0];
     };
-    let c = candidate(rise.abs(), unit, latitude);
-    let mut rises = vec![rise.signum() * c.length];
-    if c.free {
-        rises.push(rise.signum() * (c.length + c.change));
+    let above = rise.abs().rem_euclid(unit);
+    let candidate = candidate(above, unit, latitude);
+    let first = rise.abs() - above + candidate.up * unit;
+    let mut rises = vec![rise.signum() * first];
+    if candidate.free {
+        rises.push(rise.signum() * (first + candidate.change * unit));
     }
     rises
 }

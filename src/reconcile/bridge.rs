@@ -96,7 +96,9 @@ pub(super) fn lines(
     let mut lines =
         vec![plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)];
     if matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot) {
-        lines[1].range = ground.ranges[0]
+        lines[1].range = ground
+            .leeway
+            .usual(false)
             .map(|range| Range { low: range.low - at_face, high: range.high - at_face });
     }
     if let Some(recorded) = recorded {

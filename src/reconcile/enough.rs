@@ -1,8 +1,11 @@
 //! Is rounding big enough? To the whole foot, or to the half foot where a figure says that.
 
+use std::sync::Arc;
+
 use crate::Sound;
 use crate::area::Area;
 use crate::house::range::Range;
+use crate::leeway::Leeway;
 use crate::length::Step;
 use crate::reconcile::{Ground, range_step};
 use crate::spread::typical_squared;
@@ -30,16 +33,14 @@ impl CouldExplain {
 }
 
 /// How big whole-foot rounding is on this house, at the figure's face.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Enough {
     /// What the walls are taken to be rounded to.
     pub(crate) step: Step,
     /// The typical size, in square feet; none where sides are given by bearings.
     pub(crate) typical: Option<f64>,
-    /// What whole feet could give.
-    pub(crate) range: Option<Range>,
-    /// What whole feet could give at the very most.
-    pub(crate) widest: Option<Range>,
+    /// What the walls leave open on these steps.
+    leeway: Arc<Leeway>,
     /// The figure less what it says it counts: what rounding would have to give.
     pub(crate) wanted: Area,
 }
@@ -47,12 +48,10 @@ pub struct Enough {
 impl Enough {
     pub(super) fn of(sound: &Sound, ground: &Ground<'_>, counting: Area) -> Enough {
         let step = range_step(ground.rule.step);
-        let [range, widest] = ground.ranges;
         Enough {
             step,
             typical: typical(sound, ground, step),
-            range,
-            widest,
+            leeway: Arc::clone(&ground.leeway),
             wanted: ground.figure.area.area() - counting,
         }
     }
@@ -69,12 +68,12 @@ impl Enough {
 
     /// What whole feet could give.
     pub fn range(&self) -> Option<Range> {
-        self.range
+        self.leeway.usual(false)
     }
 
     /// What whole feet could give at the very most.
     pub fn widest(&self) -> Option<Range> {
-        self.widest
+        self.leeway.widest(false)
     }
 
     /// What rounding would have to give: the figure less what it says it counts.
@@ -84,10 +83,10 @@ impl Enough {
 
     /// The answer; none where the range cannot be stated.
     pub fn could_explain(&self) -> Option<CouldExplain> {
-        if self.range.is_some_and(|range| range.holds(self.wanted)) {
+        if self.range().is_some_and(|range| range.holds(self.wanted)) {
             return Some(CouldExplain::Yes);
         }
-        match self.widest {
+        match self.widest() {
             Some(widest) if widest.holds(self.wanted) => Some(CouldExplain::OnlyAgainst),
             Some(_) => Some(CouldExplain::No),
             None => None,

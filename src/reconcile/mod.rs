@@ -16,7 +16,7 @@ use crate::area::{Area, WrittenArea};
 use crate::areas::Areas;
 use crate::diagnostic::{Diagnostic, Faults};
 use crate::house::Assumed;
-use crate::house::range::Range;
+use crate::leeway::Leeway;
 use crate::length::Step;
 use crate::rule::{Rule, Settings};
 use crate::sketch::statement::{FigureKind, FigureStatement, SideRule};
@@ -180,8 +180,8 @@ pub(crate) struct Ground<'a> {
     pub(crate) walls: Arc<Walls>,
     pub(crate) fine: Arc<Ruled>,
     pub(crate) ruled: Arc<Ruled>,
-    /// What whole feet, or half feet where the figure says so, could give in total: as usual, and at the very most.
-    pub(crate) ranges: [Option<Range>; 2],
+    /// What whole feet, or half feet where the figure says so, leave open.
+    pub(crate) leeway: Arc<Leeway>,
 }
 
 impl<'a> Ground<'a> {
@@ -206,12 +206,13 @@ impl<'a> Ground<'a> {
             _ => Arc::new(walls.ruled(rule, settings.reach)),
         };
         let step = range_step(rule.step);
-        let ranges = if face == Face::Outside && step == Step::WholeFoot {
-            [areas.gross().range(), areas.gross().widest()]
+        let leeway = if face == Face::Outside && step == Step::WholeFoot {
+            Arc::clone(&areas.leeway)
         } else {
-            walls.ranges(step, settings.reach).map(|ranges| total_range(sound, &ranges))
+            let (house, walls) = (sound.shared_house(), Arc::clone(&walls));
+            Arc::new(Leeway::new(house, walls, step, settings.reach))
         };
-        Ok(Ground { figure, face, rule, walls, fine, ruled, ranges })
+        Ok(Ground { figure, face, rule, walls, fine, ruled, leeway })
     }
 }
 
@@ -392,11 +393,4 @@ pub(crate) fn total(sound: &Sound, areas: &[Area]) -> Area {
     let house = sound.house();
     let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
     counted.map(|i| crate::areas::net(house, i, areas)).sum()
-}
-
-/// The range of the counted spaces above grade.
-pub(crate) fn total_range(sound: &Sound, ranges: &[Option<Range>]) -> Option<Range> {
-    let house = sound.house();
-    let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
-    crate::areas::total_range(counted.map(|i| crate::areas::net_range(house, i, ranges)))
 }

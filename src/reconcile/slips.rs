@@ -246,10 +246,30 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::house::walk::nearest_closing;
     use crate::length::Ties;
 
     const FOOT: i64 = Length::FOOT.nm();
+
+    /// The lengths that close nearest to the legs' own with one of them misread: one foot at a time on the leg whose
+    /// square then grows least, the longest first where they tie.
+    fn closed_one_by_one(legs: &[Leg], way: Way, misread: (usize, i64)) -> Option<Vec<i64>> {
+        let mut lengths: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
+        lengths[misread.0] = misread.1;
+        loop {
+            let misses: i64 =
+                legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
+            if misses == 0 {
+                return Some(lengths);
+            }
+            let moved = |i: usize| lengths[i] - misses.signum() * legs[i].sign * FOOT;
+            let square = |length: i64, i: usize| i128::from(length - legs[i].length).pow(2);
+            let grows = |i: usize| square(moved(i), i) - square(lengths[i], i);
+            let best = (0..legs.len())
+                .filter(|&i| i != misread.0 && moved(i) >= 0)
+                .min_by_key(|&i| (grows(i), Reverse(legs[i].length), i))?;
+            lengths[best] = moved(best);
+        }
+    }
 
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(4_000))]
@@ -280,12 +300,11 @@ mod tests {
             let (way, i) = (ways[how], which % legs.len());
             let of = |side: usize| (walls[side].2, 7 * FOOT);
             let found = Closings::new(&legs, way, of).grown(i, misread * FOOT);
-            let closed = nearest_closing(&legs, way, Some((i, misread * FOOT)));
-            let grown = closed.map(|sides| {
-                let one = |&(side, signed): &(usize, i64)| {
-                    i128::from(of(side).0) * i128::from(signed - of(side).1)
+            let grown = closed_one_by_one(&legs, way, (i, misread * FOOT)).map(|lengths| {
+                let one = |(leg, length): (&Leg, &i64)| {
+                    i128::from(of(leg.side).0) * i128::from(leg.sign * length - of(leg.side).1)
                 };
-                sides.iter().map(one).sum::<i128>()
+                legs.iter().zip(&lengths).map(one).sum::<i128>()
             });
             prop_assert_eq!(found, grown);
         }

@@ -563,10 +563,10 @@ fn space(house: &House, areas: &Areas, number: usize) -> SpaceReport {
         whole_foot: WholeFootSpace {
             exact: its.whole_foot().area().sq_ft_text(),
             net: its.net_whole_foot.sq_ft_text(),
-            low: low(its.range),
-            high: high(its.range),
-            widest_low: low(its.widest),
-            widest_high: high(its.widest),
+            low: low(its.range()),
+            high: high(its.range()),
+            widest_low: low(its.widest()),
+            widest_high: high(its.widest()),
         },
     }
 }

@@ -146,7 +146,7 @@ impl Writer<'_> {
         let house = self.say.sound.house();
         let areas = &self.say.areas.spaces[space];
         let name = self.say.space_name(space);
-        let cells = self.cells(areas.tenth_foot().area(), areas.whole_foot().area(), areas.range);
+        let cells = self.cells(areas.tenth_foot().area(), areas.whole_foot().area(), areas.range());
         self.page.row(&name, &cells, indent);
         let inside: Vec<usize> =
             (0..house.spaces.len()).filter(|&i| house.spaces[i].parent == Some(space)).collect();
@@ -381,7 +381,7 @@ impl Writer<'_> {
             &areas.whole_foot().area().sq_ft_text(),
             4,
         );
-        self.page.ledger("at the very most", &range_text(areas.widest), 4);
+        self.page.ledger("at the very most", &range_text(areas.widest()), 4);
         let fine = format!("with a calculator, {}", self.say.settings.fine.spoken());
         self.calculator(&fine, areas.tenth_foot());
         self.calculator("with a calculator, each wall to the whole foot", areas.whole_foot());

@@ -46,6 +46,21 @@ impl Assembler {
         self.sketch.lines.reserve(count);
     }
 
+    /// Takes in a line that is a side and no more; false where it belongs to no walk, or something has to be told of it.
+    pub(crate) fn plain_side(&mut self, side: SideSketch) -> bool {
+        let Some(walk) = self.walk() else {
+            return false;
+        };
+        let is_next = walk.sides.last().is_none_or(|last| last.run != Run::Close);
+        if !is_next || walk.sides.len() == MOST_SIDES {
+            return false;
+        }
+        let statement = Statement::Side(side.run.clone(), SideWords::default());
+        walk.push(side);
+        self.sketch.lines.push(Line { statement: Some(statement), comment: None });
+        true
+    }
+
     /// Takes in one line.
     pub(crate) fn line(&mut self, mut read: ReadLine, faults: &mut Vec<Diagnostic>) {
         if read.faulty {
@@ -294,6 +309,10 @@ impl WalkSketch {
                 .help("is a line with the name of the next space missing?"),
             );
         }
+        self.push(side);
+    }
+
+    fn push(&mut self, side: SideSketch) {
         if self.sides.is_empty() {
             self.sides.reserve(16);
         }

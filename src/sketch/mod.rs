@@ -191,7 +191,8 @@ pub(crate) fn read(source: &Source) -> Reading {
     let mut faults = Vec::new();
     let text = source.text();
     let mut assembler = assemble::Assembler::default();
-    assembler.expect_lines(text.bytes().filter(|&byte| byte == b'\n').take(MOST_LINES).count() + 1);
+    // About as many as there are; lines of less than 16 letters are many in few files.
+    assembler.expect_lines((text.len() >> 4).min(MOST_LINES) + 1);
     if text.len() > MOST_BYTES {
         faults.push(too_long("the file has more than 4 MB"));
         return Reading { sketch: Sketch::default(), faults };
@@ -199,19 +200,29 @@ pub(crate) fn read(source: &Source) -> Reading {
     let mut context = Context::default();
     let mut offset = 0;
     let mut tokens = Vec::new();
-    for (i, line) in text.split_inclusive('\n').enumerate() {
-        if i == MOST_LINES {
+    let mut rest = text.strip_prefix('\u{feff}').unwrap_or(text);
+    offset += text.len() - rest.len();
+    let mut count = 0;
+    while !rest.is_empty() {
+        if count == MOST_LINES {
             faults.push(too_long("the file has more than 10,000 lines"));
             break;
         }
-        let start = if i == 0 && line.starts_with('\u{feff}') { 3 } else { 0 };
-        let content = &line[start..];
-        let content = content.strip_suffix('\n').unwrap_or(content);
+        count += 1;
+        // Lines are short: looking at byte after byte is quicker than a search.
+        let end = rest.bytes().position(|byte| byte == b'\n').map_or(rest.len(), |at| at + 1);
+        let (line, after) = rest.split_at(end);
+        let content = line.strip_suffix('\n').unwrap_or(line);
         let content = content.strip_suffix('\r').unwrap_or(content);
-        let read = read_line(text, content, offset + start, &mut context, &mut tokens, &mut faults);
-        tokens.clear();
-        assembler.line(read, &mut faults);
+        let is_taken_in = plain::side(content)
+            .is_some_and(|side| assembler.plain_side(side.read(content, offset)));
+        if !is_taken_in {
+            let read = read_words(text, content, offset, &mut context, &mut tokens, &mut faults);
+            tokens.clear();
+            assembler.line(read, &mut faults);
+        }
         offset += line.len();
+        rest = after;
     }
     let sketch = assembler.finish(&mut faults);
     Reading { sketch, faults }
@@ -243,29 +254,7 @@ pub(crate) struct ReadLine {
     pub(crate) begins: [String; 2],
 }
 
-/// Reads one line, which begins at byte `offset` of the text; `tokens` is room for its words.
-fn read_line<'a>(
-    text: &str,
-    line: &'a str,
-    offset: usize,
-    context: &mut Context,
-    tokens: &mut Vec<lexer::Placed<'a>>,
-    faults: &mut Vec<Diagnostic>,
-) -> ReadLine {
-    let Some((direction, length, place)) = plain::side(line) else {
-        return read_words(text, line, offset, context, tokens, faults);
-    };
-    ReadLine {
-        statement: Some(Statement::Side(Run::Straight(direction, length), SideWords::default())),
-        comment: None,
-        span: Span::new(offset + place.start, offset + place.end),
-        typed: evened_out(&line[place]),
-        faulty: false,
-        begins: Default::default(),
-    }
-}
-
-/// The same word by word.
+/// Reads one line, which begins at byte `offset` of the text, word by word; `tokens` is room for its words.
 fn read_words<'a>(
     text: &str,
     line: &'a str,

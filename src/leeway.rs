@@ -1,0 +1,88 @@
+//! How far the areas of walls could be off: by whole steps, and by the tape. Each is worked out when it is first asked for.
+
+use std::sync::{Arc, OnceLock};
+
+use crate::area::Area;
+use crate::areas::is_in_total;
+use crate::house::House;
+use crate::house::range::{self, Latitude, Range};
+use crate::length::{Length, Step};
+use crate::spread;
+use crate::walls::Walls;
+
+/// What the walls of a house at one face leave open.
+#[derive(Debug)]
+pub(crate) struct Leeway {
+    house: Arc<House>,
+    walls: Arc<Walls>,
+    step: Step,
+    reach: Length,
+    usual: OnceLock<Vec<Option<Range>>>,
+    widest: OnceLock<Vec<Option<Range>>>,
+}
+
+impl Leeway {
+    /// For walls rounded to `step`, read to within `reach`.
+    pub(crate) fn new(house: Arc<House>, walls: Arc<Walls>, step: Step, reach: Length) -> Leeway {
+        Leeway { house, walls, step, reach, usual: OnceLock::new(), widest: OnceLock::new() }
+    }
+
+    /// What whole steps could give of the counted spaces above grade, or below it, with as few walls against the
+    /// rounding as must be; none where that cannot be stated.
+    pub(crate) fn usual(&self, below: bool) -> Option<Range> {
+        self.total(self.all_usual(), below)
+    }
+
+    /// The same at the very most.
+    pub(crate) fn widest(&self, below: bool) -> Option<Range> {
+        self.total(self.all_widest(), below)
+    }
+
+    /// What whole steps could give of one space, nothing taken off.
+    pub(crate) fn usual_of(&self, space: usize) -> Option<Range> {
+        self.all_usual()[space]
+    }
+
+    /// The same at the very most.
+    pub(crate) fn widest_of(&self, space: usize) -> Option<Range> {
+        self.all_widest()[space]
+    }
+
+    fn all_usual(&self) -> &[Option<Range>] {
+        self.usual.get_or_init(|| self.ranges(Latitude::Reach(self.reach)))
+    }
+
+    fn all_widest(&self) -> &[Option<Range>] {
+        self.widest.get_or_init(|| self.ranges(Latitude::Any))
+    }
+
+    fn ranges(&self, latitude: Latitude) -> Vec<Option<Range>> {
+        self.walls.spaces.iter().map(|at| range::range(at, self.step, latitude)).collect()
+    }
+
+    /// The counted spaces together, what is taken off them taken off.
+    fn total(&self, ranges: &[Option<Range>], below: bool) -> Option<Range> {
+        let zero = Range { low: Area::ZERO, high: Area::ZERO };
+        self.counted(below).try_fold(zero, |total, space| {
+            let range = self.net(ranges, space)?;
+            Some(Range { low: total.low + range.low, high: total.high + range.high })
+        })
+    }
+
+    /// One space without what is taken off it, which goes the other way round.
+    fn net(&self, ranges: &[Option<Range>], space: usize) -> Option<Range> {
+        self.house.taken_off(space).try_fold(ranges[space]?, |range, other| {
+            let off = ranges[other]?;
+            Some(Range { low: range.low - off.high, high: range.high - off.low })
+        })
+    }
+
+    /// ± of the total by the tape, and with what had to be assumed to bring it to this face: [`spread::plus_minus`].
+    pub(crate) fn plus_minus(&self, below: bool) -> (f64, f64) {
+        spread::plus_minus(&self.house, self.counted(below), &self.walls)
+    }
+
+    fn counted(&self, below: bool) -> impl Iterator<Item = usize> {
+        (0..self.house.spaces.len()).filter(move |&i| is_in_total(&self.house, i, below))
+    }
+}
