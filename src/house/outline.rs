@@ -136,14 +136,19 @@ impl Outline {
 
     /// The ground from corner to corner, with the first corner at `at`; the rise of a curved side counts on every side.
     pub(crate) fn extent(&self, at: (i64, i64)) -> Extent {
-        let points = self.points();
         let bulge = self.vectors.iter().map(|vector| vector.rise.abs()).max().unwrap_or(0);
-        let along = |pick: fn(&(i64, i64)) -> i64, from: i64| {
-            let low = points.iter().map(pick).min().unwrap_or(0);
-            let high = points.iter().map(pick).max().unwrap_or(0);
-            (from + low - bulge, from + high + bulge)
+        let along = |part: fn(&Vector) -> i64, from: i64| {
+            let (mut at, mut low, mut high) = (from, from, from);
+            for vector in &self.vectors {
+                at += part(vector);
+                (low, high) = (low.min(at), high.max(at));
+            }
+            (low - bulge, high + bulge)
         };
-        Extent { east: along(|point| point.0, at.0), north: along(|point| point.1, at.1) }
+        Extent {
+            east: along(|vector| vector.east, at.0),
+            north: along(|vector| vector.north, at.1),
+        }
     }
 
     /// How the area grows with each side, in doubled terms: for an east component and for a north component.

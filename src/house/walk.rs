@@ -111,6 +111,18 @@ impl Misclosure {
         if beyond == Misclosure::default() { self } else { beyond }
     }
 
+    fn of(vectors: &[Vector]) -> Misclosure {
+        let mut misclosure = Misclosure::default();
+        vectors.iter().for_each(|&vector| misclosure.go(vector));
+        misclosure
+    }
+
+    /// One side further.
+    fn go(&mut self, vector: Vector) {
+        self.north += vector.north;
+        self.east += vector.east;
+    }
+
     pub(crate) fn on(self, axis: Axis) -> i64 {
         match axis {
             Axis::North => self.north,
@@ -248,17 +260,10 @@ impl Walk {
         self.sides.iter().enumerate().filter_map(leg)
     }
 
-    fn vectors(&self) -> Vec<Vector> {
-        self.sides.iter().map(|side| side.shape.vector()).collect()
-    }
-
     /// Where the walk ends, seen from its start.
     pub(crate) fn misclosure(&self) -> Misclosure {
         let mut misclosure = Misclosure::default();
-        for vector in self.sides.iter().map(|side| side.shape.vector()) {
-            misclosure.north += vector.north;
-            misclosure.east += vector.east;
-        }
+        self.sides.iter().for_each(|side| misclosure.go(side.shape.vector()));
         misclosure
     }
 
@@ -297,14 +302,23 @@ impl Walk {
         for axis in Axis::BOTH {
             self.fill(axis)?;
         }
-        let misclosure = self.misclosure();
+        let mut vectors: Vec<Vector> = self.sides.iter().map(|side| side.shape.vector()).collect();
+        let misclosure = Misclosure::of(&vectors);
+        if misclosure != Misclosure::default() {
+            self.close(misclosure, &mut vectors)?;
+        }
+        let outline = Outline::new(vectors).ok_or(NotClosed::Misses(misclosure))?;
+        Ok((outline, misclosure))
+    }
+
+    /// Spreads what is missed over the sides.
+    fn close(&self, misclosure: Misclosure, vectors: &mut [Vector]) -> Result<(), NotClosed> {
         let beyond = |axis: Axis| misclosure.on(axis).abs() > self.allowance(axis);
         if Axis::BOTH.into_iter().any(beyond) {
             return Err(NotClosed::Misses(misclosure));
         }
-        let mut vectors = self.vectors();
         for axis in Axis::BOTH {
-            self.spread(axis, misclosure.on(axis), &mut vectors);
+            self.spread(axis, misclosure.on(axis), vectors);
         }
         let turned = |i: &usize| {
             let (typed, spread) = (self.sides[*i].shape.vector(), vectors[*i]);
@@ -316,8 +330,7 @@ impl Walk {
         {
             return Err(NotClosed::Turns { side, misses: misclosure });
         }
-        let outline = Outline::new(vectors).ok_or(NotClosed::Misses(misclosure))?;
-        Ok((outline, misclosure))
+        Ok(())
     }
 
     /// Gives the side by closing of an axis the length that the others leave for it.
@@ -364,14 +377,9 @@ impl Walk {
 
     /// Each side rounded on its own, then closed on whole steps as near to the typed lengths as can be.
     pub(crate) fn close_on(&self, way: Way) -> Option<Outline> {
-        let mut misses = Misclosure::default();
-        let round = |side: &WalkSide| {
-            let vector = side.shape.rounded(way);
-            misses.north += vector.north;
-            misses.east += vector.east;
-            vector
-        };
-        let mut vectors: Vec<Vector> = self.sides.iter().map(round).collect();
+        let mut vectors: Vec<Vector> =
+            self.sides.iter().map(|side| side.shape.rounded(way)).collect();
+        let misses = Misclosure::of(&vectors);
         if self.has_bearings() {
             spread_by_length(misses, &mut vectors);
         } else {

@@ -59,6 +59,11 @@ pub(crate) enum Storey {
 }
 
 impl What {
+    /// Whether there is anything that cannot have been done beside it.
+    pub(crate) fn excludes_some(self) -> bool {
+        !matches!(self, What::Counted { .. })
+    }
+
     /// Whether both cannot have been done.
     pub(crate) fn excludes(self, other: What) -> bool {
         match (self, other) {

@@ -159,23 +159,28 @@ impl Explanations {
         let departures = departures(sound, ground, weights);
         let settings = settings(sound, ground, recorded, &departures, weights, how);
         let figure = ground.figure.area.area().sq_ft();
-        let mut search = Search::new(&departures, figure, MOST_LISTED);
-        let mut all: Vec<Heaviest> = Vec::with_capacity(settings.len());
+        let mut search = Search::new(&departures, figure);
+        let mut all = Heaviest::new(MOST_LISTED);
         for (i, setting) in settings.iter().enumerate() {
             // Where no wall is half-way between two steps it does not matter which way halves go.
-            all.push(match settings[..i].iter().position(|before| before.is_like(setting)) {
-                Some(before) => all[before].again(i, setting.chance / settings[before].chance),
-                None => search.setting(i, setting, 1.0 - weights.something_else),
-            });
+            if settings[..i].iter().any(|before| before.is_like(setting)) {
+                continue;
+            }
+            let like = |place: &usize| settings[*place].is_like(setting);
+            let alike: Vec<usize> = (i..settings.len()).filter(like).collect();
+            let chance = alike.iter().map(|&i| settings[i].chance).fold(0.0, f64::max);
+            // None that is lighter than those kept under the commonest is heavier under the others.
+            let prior = (1.0 - weights.something_else) * chance;
+            let found = search.setting(setting, prior, all.like_empty());
+            alike.iter().for_each(|&i| all.take(&found, i, settings[i].chance / chance));
         }
         let own = settings.iter().find(|setting| setting.labels.is_empty());
         let start = own.map_or(0.0, |setting| setting.total);
         let scale = weights.something_else_scale_sq_ft;
         let otherwise =
             weights.something_else / (2.0 * scale) * libm::exp(-(figure - start).abs() / scale);
-        let sum: f64 = all.iter().map(|one| one.sum).sum::<f64>() + otherwise;
-        let weighed = all.iter().map(|one| one.weighed).sum();
-        let mut found: Vec<Found> = all.into_iter().flat_map(|one| one.list).collect();
+        let sum = all.sum + otherwise;
+        let mut found = all.list;
         found.sort_by(before);
         found.truncate(MOST_LISTED);
         let explanation = |found: Found| {
@@ -205,7 +210,7 @@ impl Explanations {
         Explanations {
             list: found.into_iter().map(explanation).collect(),
             something_else: otherwise / sum,
-            weighed,
+            weighed: all.weighed,
         }
     }
 }
@@ -249,7 +254,7 @@ fn before(a: &Found, b: &Found) -> Ordering {
     b.weight.total_cmp(&a.weight).then((a.setting, a.order).cmp(&(b.setting, b.order)))
 }
 
-/// What was found under one setting: the heaviest, and the weight of all.
+/// What was found: the heaviest, and the weight of all.
 struct Heaviest {
     list: Vec<Found>,
     /// How many are kept at least.
@@ -266,28 +271,33 @@ impl Heaviest {
         Heaviest { list: Vec::new(), most, floor: -1.0, sum: 0.0, found: 0, weighed: 0 }
     }
 
-    fn push(&mut self, found: Found) {
-        self.sum += found.weight;
-        if found.weight > self.floor {
-            self.list.push(Found { order: self.found, ..found });
+    /// One that weighs so much; it is put together only where it is kept.
+    fn push(&mut self, weight: f64, found: impl FnOnce() -> Found) {
+        self.sum += weight;
+        // One like the lightest kept may have come before it.
+        if weight >= self.floor {
+            self.list.push(Found { weight, ..found() });
             if self.list.len() >= 2 * self.most {
                 self.list.select_nth_unstable_by(self.most - 1, before);
                 self.list.truncate(self.most);
                 self.floor = self.list[self.most - 1].weight;
             }
         }
-        self.found += 1;
     }
 
-    /// The same under another setting, which is so many times as common.
-    fn again(&self, setting: usize, ratio: f64) -> Heaviest {
-        let again = |found: &Found| Found { setting, weight: found.weight * ratio, ..*found };
-        Heaviest {
-            list: self.list.iter().map(again).collect(),
-            floor: self.floor * ratio,
-            sum: self.sum * ratio,
-            ..*self
+    /// Nothing found yet, to be held against those found here.
+    fn like_empty(&self) -> Heaviest {
+        Heaviest { floor: self.floor, ..Heaviest::new(self.most) }
+    }
+
+    /// Takes in what was found under a setting that is `ratio` times as common as it was taken to be, 1 at most.
+    fn take(&mut self, other: &Heaviest, setting: usize, ratio: f64) {
+        let sum = self.sum + other.sum * ratio;
+        for found in &other.list {
+            self.push(found.weight * ratio, || Found { setting, ..*found });
         }
+        self.sum = sum;
+        self.weighed += other.weighed;
     }
 }
 
@@ -300,6 +310,10 @@ struct Search<'a> {
     sides: Vec<(f64, f64, usize)>,
     /// Where each side of the house stands among those; nowhere between two combinations.
     found_at: Vec<usize>,
+    /// What each slip of the setting at hand does, close together.
+    effects: Vec<f64>,
+    /// The odds of the slips on one side together, where they are highest, under the setting at hand.
+    most_of_a_side: f64,
 }
 
 const NOWHERE: usize = usize::MAX;
@@ -313,69 +327,113 @@ struct Sum {
 }
 
 impl<'a> Search<'a> {
-    /// A search that keeps so many of each setting.
-    fn new(departures: &'a [Departure], figure: f64, most: usize) -> Search<'a> {
-        let found = Heaviest::new(most);
-        Search { departures, figure, found, sides: Vec::new(), found_at: Vec::new() }
+    fn new(departures: &'a [Departure], figure: f64) -> Search<'a> {
+        let found = Heaviest::new(0);
+        Search {
+            departures,
+            figure,
+            found,
+            sides: Vec::new(),
+            found_at: Vec::new(),
+            most_of_a_side: 0.0,
+            effects: Vec::new(),
+        }
     }
 
-    /// Weighs every combination of one setting.
-    fn setting(&mut self, number: usize, setting: &Setting, prior: f64) -> Heaviest {
+    /// Weighs every combination of one setting that is so common, into `found`.
+    fn setting(&mut self, setting: &Setting, prior: f64, found: Heaviest) -> Heaviest {
+        self.found = found;
         // What every departure and every slip not made weighs.
         let none: f64 = self.departures.iter().map(Departure::chance_of_none).product();
         let slips: f64 = setting.slips.iter().map(|slip| slip.odds).sum();
-        let chance = prior * setting.chance * none / (1.0 + slips);
+        let chance = prior * none / (1.0 + slips);
         let sum = Sum { sq_ft: setting.total, variance: setting.variance, chance };
         let lines = setting.slips.iter().map(|slip| slip.line + 1).max().unwrap_or(0);
         self.found_at.resize(lines.max(self.found_at.len()), NOWHERE);
-        self.extend(number, setting, 0, sum, Taken::default());
-        let most = self.found.most;
-        std::mem::replace(&mut self.found, Heaviest::new(most))
+        self.effects.clear();
+        self.effects.extend(setting.slips.iter().map(|slip| slip.effect));
+        let mut of_sides = vec![0.0; lines];
+        setting.slips.iter().for_each(|slip| of_sides[slip.line] += slip.odds);
+        self.most_of_a_side = of_sides.into_iter().fold(0.0, f64::max);
+        self.extend(setting, 0, sum, Taken::default());
+        std::mem::replace(&mut self.found, Heaviest::new(0))
     }
 
     /// Weighs the combinations that begin with `taken`.
-    fn extend(&mut self, number: usize, setting: &Setting, from: usize, sum: Sum, taken: Taken) {
+    fn extend(&mut self, setting: &Setting, from: usize, sum: Sum, taken: Taken) {
         self.found.weighed += 1;
         let leaves = self.figure - sum.sq_ft;
-        if leaves * leaves <= WINDOW * WINDOW * sum.variance {
-            let sigma = libm::sqrt(sum.variance);
-            let weight = sum.chance * Bell::of(sum.variance).at(leaves);
-            self.push(number, taken, None, sum.sq_ft, sigma, weight);
-        }
-        if taken.count == MOST_DEPARTURES {
-            return;
+        let bell = Bell::of(sum.variance);
+        if leaves.abs() <= bell.reach() {
+            self.push(sum.chance * bell.at(leaves), || (taken, None, sum.sq_ft, sum.variance));
         }
         if !setting.slips.is_empty() {
-            self.slips(number, setting, sum, libm::sqrt(sum.variance), taken);
+            self.slips(setting, sum, bell, taken);
+        }
+        if taken.count + 1 == MOST_DEPARTURES {
+            return self.with_one_more(setting, from, sum, taken);
         }
         for i in from..self.departures.len() {
-            let departure = &self.departures[i];
-            if taken.places().any(|other| self.departures[other].what.excludes(departure.what)) {
+            if self.excludes(taken, i) {
                 continue;
             }
             let (effect, variance) = setting.effects[i];
             let next = Sum {
                 sq_ft: sum.sq_ft + effect,
                 variance: sum.variance + variance,
-                chance: sum.chance * departure.odds,
+                chance: sum.chance * self.departures[i].odds,
             };
-            self.extend(number, setting, i + 1, next, taken.with(i));
+            self.extend(setting, i + 1, next, taken.with(i));
         }
     }
 
+    /// Weighs the combinations of `taken` and one more departure, to which nothing is added.
+    fn with_one_more(&mut self, setting: &Setting, from: usize, sum: Sum, taken: Taken) {
+        let leaves = self.figure - sum.sq_ft;
+        for (i, &(effect, variance)) in (from..).zip(&setting.effects[from..]) {
+            if self.excludes(taken, i) {
+                continue;
+            }
+            self.found.weighed += 1;
+            let (off, variance) = (leaves - effect, sum.variance + variance);
+            if off * off <= WINDOW * WINDOW * variance {
+                let weight = sum.chance * self.departures[i].odds * Bell::of(variance).at(off);
+                self.push(weight, || (taken.with(i), None, sum.sq_ft + effect, variance));
+            }
+        }
+    }
+
+    /// Whether a departure cannot have been done beside those taken.
+    fn excludes(&self, taken: Taken, place: usize) -> bool {
+        let what = self.departures[place].what;
+        what.excludes_some()
+            && taken.places().any(|other| self.departures[other].what.excludes(what))
+    }
+
     /// Weighs `taken` with each slip; those on one side are one, told by the best supported.
-    fn slips(&mut self, number: usize, setting: &Setting, sum: Sum, sigma: f64, taken: Taken) {
+    fn slips(&mut self, setting: &Setting, sum: Sum, bell: Bell, taken: Taken) {
         self.found.weighed += setting.slips.len() as u64;
         let leaves = self.figure - sum.sq_ft;
-        let reach = WINDOW * sigma;
-        let low = setting.slips.partition_point(|slip| slip.effect < leaves - reach);
-        let near = &setting.slips[low..];
-        let near = &near[..near.partition_point(|slip| slip.effect <= leaves + reach)];
-        let mut sides = std::mem::take(&mut self.sides);
-        let bell = Bell::of(sum.variance);
+        let reach = bell.reach();
+        let low = self.effects.partition_point(|effect| *effect < leaves - reach);
+        let near = &self.effects[low..];
+        let near = &near[..near.partition_point(|effect| *effect <= leaves + reach)];
+        let chunks = setting.slips[low..].chunks(AT_ONCE).zip(near.chunks(AT_ONCE));
         let mut densities = [0.0; AT_ONCE];
-        for (first, some) in (low..).step_by(AT_ONCE).zip(near.chunks(AT_ONCE)) {
-            bell.at_all(some.iter().map(|slip| leaves - slip.effect), &mut densities);
+        if sum.chance * self.most_of_a_side * bell.top < self.found.floor {
+            // None is heavy enough to be kept, so that it does not matter which is on which side.
+            for (some, effects) in chunks {
+                bell.at_all(leaves, effects, &mut densities);
+                let densities = densities.iter().take(effects.len());
+                let weights = some.iter().zip(densities).map(|(slip, density)| slip.odds * density);
+                self.found.sum += sum.chance * weights.sum::<f64>();
+            }
+            return;
+        }
+        let mut sides = std::mem::take(&mut self.sides);
+        for (first, (some, effects)) in (low..).step_by(AT_ONCE).zip(chunks) {
+            bell.at_all(leaves, effects, &mut densities);
+            let densities = densities.iter().take(effects.len());
             for ((place, slip), density) in (first..).zip(some).zip(densities) {
                 let weight = sum.chance * slip.odds * density;
                 match sides.get_mut(self.found_at[slip.line]) {
@@ -395,70 +453,94 @@ impl<'a> Search<'a> {
         for (weight, _, place) in sides.drain(..) {
             self.found_at[setting.slips[place].line] = NOWHERE;
             let sq_ft = sum.sq_ft + setting.slips[place].effect;
-            self.push(number, taken, Some(place), sq_ft, sigma, weight);
+            self.push(weight, || (taken, Some(place), sq_ft, sum.variance));
         }
         self.sides = sides;
     }
 
-    fn push(
-        &mut self,
-        setting: usize,
-        taken: Taken,
-        slip: Option<usize>,
-        sq_ft: f64,
-        sigma: f64,
-        weight: f64,
-    ) {
-        self.found.push(Found { setting, taken, slip, sq_ft, sigma, weight, order: 0 });
+    /// Takes in a combination: its departures, its slip, what it comes to, and the variance of that.
+    fn push(&mut self, weight: f64, found: impl FnOnce() -> (Taken, Option<usize>, f64, f64)) {
+        let order = self.found.found;
+        self.found.found += 1;
+        self.found.push(weight, || {
+            let (taken, slip, sq_ft, variance) = found();
+            Found { setting: 0, taken, slip, sq_ft, sigma: variance.sqrt(), weight, order }
+        });
     }
 }
+
+/// 1/√(2π): the density of a normal distribution of variance 1 at its middle.
+const TOP: f64 = std::f64::consts::FRAC_2_SQRT_PI * std::f64::consts::FRAC_1_SQRT_2 / 2.0;
 
 /// A normal distribution round 0: what does not change from one place to the next worked out once.
 #[derive(Clone, Copy)]
 struct Bell {
+    sigma: f64,
     steep: f64,
     top: f64,
+    exponentials: &'static [f64; STEPS],
 }
 
 impl Bell {
     fn of(variance: f64) -> Bell {
-        Bell { steep: -0.5 / variance, top: 1.0 / libm::sqrt(std::f64::consts::TAU * variance) }
+        let sigma = variance.sqrt();
+        Bell { sigma, steep: -0.5 / variance, top: TOP / sigma, exponentials: &EXPONENTIALS }
+    }
+
+    /// How far off something weighs anything.
+    fn reach(self) -> f64 {
+        WINDOW * self.sigma
     }
 
     /// Its density so far off.
     fn at(self, off: f64) -> f64 {
         let x = off * off * self.steep;
-        self.top * if x > -31.0 { joined(split(x)) } else { libm::exp(x) }
+        if x < -31.0 {
+            return self.top * libm::exp(x);
+        }
+        let (step, series) = split(x);
+        self.top * exponential(self.exponentials, step) * series
     }
 
-    /// The same for many, none further off than the window.
-    fn at_all(self, offs: impl Iterator<Item = f64>, into: &mut [f64; AT_ONCE]) {
-        let mut parts = [(0, 0.0); AT_ONCE];
-        let mut count = 0;
-        for (part, off) in parts.iter_mut().zip(offs) {
-            *part = split(off * off * self.steep);
-            count += 1;
+    /// The same round `middle` for as many as are worked out at once or fewer, none further off than the window.
+    fn at_all(self, middle: f64, places: &[f64], into: &mut [f64; AT_ONCE]) {
+        // Always all of them, so that they go through the processor side by side; those left over are thrown away.
+        let mut exponents = [0.0; AT_ONCE];
+        for (exponent, place) in exponents.iter_mut().zip(places) {
+            let off = middle - place;
+            *exponent = off * off * self.steep;
         }
-        for (density, part) in into.iter_mut().zip(&parts[..count]) {
-            *density = self.top * joined(*part);
+        let mut steps = [0; AT_ONCE];
+        for ((step, series), exponent) in steps.iter_mut().zip(into.iter_mut()).zip(&exponents) {
+            (*step, *series) = split(*exponent);
+        }
+        for (density, step) in into.iter_mut().zip(&steps) {
+            *density *= self.top * exponential(self.exponentials, *step);
         }
     }
 }
 
 /// How many densities are worked out at once.
-const AT_ONCE: usize = 32;
+const AT_ONCE: usize = 16;
 /// How many steps of the table of exponentials make 1, and how many there are.
 const FINENESS: f64 = 32.0;
 const STEPS: usize = 1_024;
 /// So large that its last binary digit is worth 1: what is added to it is rounded to a whole number.
 const ROUNDING: f64 = 4_503_599_627_370_496.0;
 
-/// The exponential of -1/32, -2/32 and so on.
+/// The exponential of -1/32, -2/32 and so on: with it and a short series an exponential takes a fraction of the
+/// library's time, and most of a search is exponentials.
 #[expect(clippy::cast_precision_loss, reason = "a place in a table")]
 static EXPONENTIALS: LazyLock<[f64; STEPS]> =
     LazyLock::new(|| std::array::from_fn(|step| libm::exp(step as f64 / -FINENESS)));
 
-/// A number not over 0 as the nearest step of the table, and the exponential of what is left, to the last digits.
+/// The exponential at a step of the table.
+#[expect(clippy::cast_possible_truncation, reason = "a place in a table")]
+fn exponential(table: &[f64; STEPS], step: u64) -> f64 {
+    table[step as usize % STEPS]
+}
+
+/// A number from -31 to 0 as the nearest step of the table, and the exponential of what is left, to the last digits.
 fn split(x: f64) -> (u64, f64) {
     let shifted = x * -FINENESS + ROUNDING;
     // No more than 1/64, so that the seventh power is nothing.
@@ -469,13 +551,6 @@ fn split(x: f64) -> (u64, f64) {
     let series = 1.0 + rest * series * (1.0 / 3.0);
     let series = 1.0 + rest * series * 0.5;
     (shifted.to_bits().wrapping_sub(ROUNDING.to_bits()), 1.0 + rest * series)
-}
-
-/// The exponential of a number from -31 to 0: the library's own at the next step of a table, and a short series for
-/// what is left. Several times as quick, and most of a search is this.
-#[expect(clippy::cast_possible_truncation, reason = "a place in a table")]
-fn joined((step, series): (u64, f64)) -> f64 {
-    EXPONENTIALS[step as usize % STEPS] * series
 }
 
 #[cfg(test)]
@@ -595,15 +670,22 @@ mod tests {
             let departures = some_departures(&mut random);
             let setting = some_setting(&mut random);
             let figure = 1_300.0 + random.below(900);
-            let all = Search::new(&departures, figure, 1_000_000).setting(0, &setting, 0.85);
+            let found = |most: usize| {
+                Search::new(&departures, figure).setting(
+                    &setting,
+                    0.85 * setting.chance,
+                    Heaviest::new(most),
+                )
+            };
+            let all = found(1_000_000);
             let mut listed = by_listing(&departures, &setting, figure);
             let sum: f64 = listed.iter().map(|one| one.2).sum();
             assert_eq!(all.list.len(), listed.len(), "seed {seed}");
             // Those kept where not all are kept are the heaviest, and nothing of the others' weight is lost.
-            let some = Search::new(&departures, figure, 20).setting(0, &setting, 0.85);
+            let some = found(20);
             let mut heaviest = [all.list.clone(), some.list].map(|mut list| {
                 list.sort_by(before);
-                list.into_iter().take(20).map(|found| found.order)
+                list.into_iter().take(20).map(|found| (found.taken, found.slip))
             });
             let [one, other] = &mut heaviest;
             assert!(one.eq(other), "seed {seed}");
@@ -623,12 +705,12 @@ mod tests {
     fn the_quick_exponential_is_the_libraries() {
         for i in 0..400_000 {
             let off = f64::from(i) * 1e-4;
-            let bell = Bell { steep: -1.0, top: 1.0 };
+            let bell = Bell { steep: -1.0, top: 1.0, ..Bell::of(1.0) };
             let (ours, theirs) = (bell.at(off), libm::exp(-off * off));
             assert!((ours - theirs).abs() <= 1e-14 * theirs, "{off}: {ours} {theirs}");
-            let mut many = [0.0; AT_ONCE];
             if off < 5.5 {
-                bell.at_all([off, 0.0].into_iter(), &mut many);
+                let mut many = [0.0; AT_ONCE];
+                bell.at_all(off, &[0.0, off], &mut many);
                 assert_eq!(many[..2], [ours, 1.0]);
             }
         }

@@ -191,8 +191,8 @@ pub(crate) fn read(source: &Source) -> Reading {
     let mut faults = Vec::new();
     let text = source.text();
     let mut assembler = assemble::Assembler::default();
-    // About as many as there are; lines of less than 16 letters are many in few files.
-    assembler.expect_lines((text.len() >> 4).min(MOST_LINES) + 1);
+    // About as many as there are, rather more than less.
+    assembler.expect_lines((text.len() >> 3).min(MOST_LINES) + 1);
     if text.len() > MOST_BYTES {
         faults.push(too_long("the file has more than 4 MB"));
         return Reading { sketch: Sketch::default(), faults };
