@@ -259,6 +259,41 @@ fn a_curved_wall_moves_round_its_own_centre_whichever_way_it_faces() {
 }
 
 #[test]
+fn a_round_end_that_runs_on_from_its_walls_moves_with_them_whichever_way_it_faces() {
+    // Half a circle of 5 ft on walls of 20 ft that run on into it, 6 in of veneer all round: 11 × 20.5 and half a circle of
+    // 5 1/2: 225.5 + 47.51659.
+    let words = ["north", "east", "south", "west"];
+    for turn in 0..4 {
+        for mirrored in [false, true] {
+            let word = |way: usize| words[(if mirrored { 4 - way } else { way } + turn) % 4];
+            let [north, east, south, west] = [word(0), word(1), word(2), word(3)];
+            let text = format!(
+                "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 20'\narc {east} 10' rise 5' {north}\n{south} 20'\n{west} 10'\n"
+            );
+            let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
+            let found = ours.spaces()[0].outside().area().sq_ft();
+            assert!((found - 273.016_59).abs() < 1e-4, "{found}\n{text}");
+        }
+    }
+}
+
+#[test]
+fn a_wall_that_a_garage_stands_against_in_part_moves_beside_it_only() {
+    // 30 × 40 with 6 in of veneer is 31 × 41; where 20 ft of the garage stand the wall stays: 20 × 1/2 less. Where the garage
+    // begins at the corner, the 6 in below it are not moved out either: 20 1/2 × 1/2.
+    let garage = |start: &str| {
+        format!(
+            "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\ngarage \"Garage\" start {start}east 40'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n"
+        )
+    };
+    for (start, area) in [("north 5' ", 1_261.0), ("north 10' ", 1_260.75), ("", 1_260.75)] {
+        let Ok(ours) = outside(&sound(&garage(start))) else { panic!("{start}") };
+        let found = ours.spaces()[0].outside().area().sq_ft();
+        assert!((found - area).abs() < 1e-6, "{start}: {found}");
+    }
+}
+
+#[test]
 fn thicknesses_that_are_not_given_are_those_assumed() {
     // Inside 20 by 10 ft. Behind a veneer 4 7/16 and 4 5/8 in, 145/192 ft; without one 6 in; the veneer alone 37/96 ft.
     let room = "level \"G\"\nliving \"House\"\nnorth 20'\neast 10'\nsouth 20'\nwest 10'\n";

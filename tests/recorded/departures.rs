@@ -1,0 +1,82 @@
+//! What could have been drawn or counted otherwise, by the side or the level it is told of.
+
+use crate::{house, reconciled};
+
+#[track_caller]
+fn labels(text: &str) -> Vec<Vec<String>> {
+    let (_, reconciled) = reconciled(text);
+    let list = reconciled.figures()[0].explanations().list();
+    list.iter().map(|explanation| explanation.departures().to_vec()).collect()
+}
+
+fn begins(labels: &[Vec<String>], words: &str) -> Vec<String> {
+    let mut all: Vec<String> =
+        labels.iter().flatten().filter(|label| label.starts_with(words)).cloned().collect();
+    all.sort();
+    all.dedup();
+    all
+}
+
+#[test]
+fn a_recess_and_a_jog_are_found_from_whatever_corner_the_walk_begins() {
+    // 30 × 40 with 4 × 10 cut out of its north wall, or standing out from it: a record of 1,200 has neither.
+    let recess = [
+        "north 30'",
+        "east 15'",
+        "south 4'",
+        "east 10'",
+        "north 4'",
+        "east 15'",
+        "south 30'",
+        "west 40'",
+    ];
+    let jog = [
+        "north 30'",
+        "east 15'",
+        "north 4'",
+        "east 10'",
+        "south 4'",
+        "east 15'",
+        "south 30'",
+        "west 40'",
+    ];
+    for start in 0..8 {
+        let side = |number: usize| (number + 7 - start) % 8 + 1;
+        let mut turned = recess;
+        turned.rotate_left(start);
+        let found = labels(&house(&turned, ""));
+        // The recess lies after its first wall and after its second.
+        let mut two = [3, 4].map(|number| format!("squared off: House side {}", side(number)));
+        two.sort();
+        assert_eq!(begins(&found, "squared off"), two, "from side {start}");
+        assert!(two.iter().any(|label| found[0] == [label.clone()]), "{found:?}");
+        assert_eq!(begins(&found, "jog"), [""; 0], "from side {start}");
+
+        let mut turned = jog;
+        turned.rotate_left(start);
+        let found = labels(&house(&turned, ""));
+        assert_eq!(
+            found[0],
+            [format!("jog left out: House side {}", side(4))],
+            "from side {start}"
+        );
+        assert_eq!(begins(&found, "jog").len(), 1, "{found:?}");
+    }
+}
+
+#[test]
+fn a_level_is_held_against_the_one_it_stands_on() {
+    // 1,200, 900 and 400 on three levels; the second taken at the whole of the first is 300 more.
+    let level = |name: &str, north: i64, east: i64| {
+        format!(
+            "level \"{name}\"\nliving \"{name} rooms\"\nnorth {north}'\neast {east}'\nsouth {north}'\nwest {east}'\n"
+        )
+    };
+    let levels =
+        [level("Ground", 30, 40), level("First", 30, 30), level("Second", 20, 20)].concat();
+    let found = labels(&format!("record 2,800 sq ft\n{levels}"));
+    assert_eq!(found[0], ["storey: First at the full outline below"]);
+    // And the third at the whole of the second, 500 more.
+    let found = labels(&format!("record 3,000 sq ft\n{levels}"));
+    assert_eq!(found[0], ["storey: Second at the full outline below"]);
+}

@@ -1,0 +1,49 @@
+//! What a record or a plan has for its own walls, held against ours: which walls go together, and what each side adds.
+//!
+//! Every figure is worked out by hand in the comment beside it.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    missing_docs,
+    reason = "a test that cannot go on has failed"
+)]
+
+mod departures;
+mod outlines;
+mod shares;
+
+use fairfoot::report::text::{Look, reconciliation};
+use fairfoot::{Areas, Reconciliation, Settings, Sound};
+
+/// A house reconciled by the common rules.
+#[track_caller]
+fn reconciled(text: &str) -> (Sound, Reconciliation) {
+    let sound =
+        fairfoot::read("recorded.sides", text).unwrap_or_else(|faults| panic!("{faults}\n{text}"));
+    let settings = Settings::default();
+    let areas = Areas::of(&sound, &settings).unwrap_or_else(|faults| panic!("{faults}\n{text}"));
+    let reconciliation = Reconciliation::of(&sound, areas, &settings).unwrap();
+    (sound, reconciliation)
+}
+
+/// The report of a house on one long line, so that no word is broken off.
+#[track_caller]
+fn told(text: &str) -> String {
+    let (sound, reconciled) = reconciled(text);
+    let look = Look { width: 100, ..Look::default() };
+    reconciliation(&sound, &reconciled, look).split_whitespace().collect::<Vec<&str>>().join(" ")
+}
+
+/// A house with one living space, and what comes after it.
+fn house(sides: &[&str], after: &str) -> String {
+    format!(
+        "record 1,200 sq ft\nlevel \"Ground floor\"\nliving \"House\"\n{}\n{after}",
+        sides.join("\n")
+    )
+}
+
+/// An outline of the record's, of the house unless it is named otherwise.
+fn sketch(name: &str, sides: &[&str]) -> String {
+    format!("record outline \"{name}\"\n{}\n", sides.join("\n"))
+}

@@ -1,0 +1,121 @@
+//! Which walls of a sketch go with which of ours.
+
+use crate::{house, reconciled, sketch, told};
+
+/// Our side, theirs, our feet, theirs.
+type Pair = (usize, usize, i64, i64);
+
+#[track_caller]
+fn pairs(text: &str) -> (Vec<Pair>, bool) {
+    let (_, reconciled) = reconciled(text);
+    let [outline] = reconciled.outlines() else { panic!("one outline\n{text}") };
+    let feet = |length: fairfoot::Length| length.nm() / fairfoot::Length::FOOT.nm();
+    let pair = |side: &fairfoot::MatchedSide| {
+        (side.ours(), side.theirs(), feet(side.measured()), feet(side.drawn()))
+    };
+    let mut pairs: Vec<Pair> = outline.matched().iter().map(pair).collect();
+    pairs.sort_unstable();
+    (pairs, outline.same_corners())
+}
+
+const L_SHAPE: [&str; 6] =
+    ["north 26'", "east 39'", "north 14'", "east 16'", "south 40'", "west 55'"];
+
+#[test]
+fn a_sketch_walked_the_other_way_from_another_corner_is_matched_wall_by_wall() {
+    // From the corner at the end of our fifth side, backwards: our sides 5, 4, 3, 2, 1, 6.
+    let theirs = ["north 41'", "west 16'", "south 15'", "west 39'", "south 26'", "east 55'"];
+    let text = house(&L_SHAPE, &sketch("House", &theirs));
+    let all = [
+        (1, 5, 26, 26),
+        (2, 4, 39, 39),
+        (3, 3, 14, 15),
+        (4, 2, 16, 16),
+        (5, 1, 40, 41),
+        (6, 6, 55, 55),
+    ];
+    assert_eq!(pairs(&text), (all.to_vec(), true));
+    // From any corner, either way round.
+    for start in 0..6 {
+        let mut turned = theirs;
+        turned.rotate_left(start);
+        let (found, same) = pairs(&house(&L_SHAPE, &sketch("House", &turned)));
+        let turn = |&(ours, their, measured, drawn): &Pair| {
+            (ours, (their + 5 - start) % 6 + 1, measured, drawn)
+        };
+        assert_eq!((found, same), (all.iter().map(turn).collect(), true), "from side {start}");
+    }
+    for start in 0..6 {
+        let mut turned =
+            ["north 26'", "east 39'", "north 15'", "east 16'", "south 41'", "west 55'"];
+        turned.rotate_left(start);
+        let (found, same) = pairs(&house(&L_SHAPE, &sketch("House", &turned)));
+        let theirs: Vec<usize> = found.iter().map(|pair| pair.1).collect();
+        let right: Vec<usize> = (0..6).map(|ours| (ours + 6 - start) % 6 + 1).collect();
+        assert_eq!((theirs, same), (right, true), "from side {start}");
+    }
+}
+
+#[test]
+fn a_jog_that_only_one_of_the_two_has_is_told_and_the_rest_matched() {
+    let square = ["north 30'", "east 40'", "south 30'", "west 40'"];
+    let jogged = ["north 30'", "east 22'", "south 5'", "east 18'", "south 25'", "west 40'"];
+    // Four walls in a row go together in two ways; these are less apart: by 18 ft and 5 against 22 and 5.
+    let text = house(&square, &sketch("House", &jogged));
+    let all = vec![(1, 1, 30, 30), (2, 2, 40, 22), (3, 5, 30, 25), (4, 6, 40, 40)];
+    assert_eq!(pairs(&text), (all, false));
+    let report = told(&text);
+    assert!(
+        report.contains("only in the sketch: side 3 (south 5') and side 4 (east 18')"),
+        "{report}"
+    );
+    assert!(!report.contains("only in this file"), "{report}");
+
+    let text = house(&jogged, &sketch("House", &square));
+    let all = vec![(1, 1, 30, 30), (2, 2, 22, 40), (5, 3, 25, 30), (6, 4, 40, 40)];
+    assert_eq!(pairs(&text), (all, false));
+    let report = told(&text);
+    assert!(
+        report.contains("only in this file: side 3 (south 5') and side 4 (east 18')"),
+        "{report}"
+    );
+    assert!(!report.contains("only in the sketch"), "{report}");
+}
+
+#[test]
+fn sides_in_one_line_are_one_wall_on_both_sides() {
+    let ours = ["north 10'", "north 20'", "east 15'", "east 25'", "south 30'", "west 40'"];
+    // The sketch begins in the middle of its first wall, whose first side is then its last.
+    let theirs = ["north 15'", "east 41'", "south 31'", "west 20'", "west 21'", "north 16'"];
+    let text = house(&ours, &sketch("House", &theirs));
+    let all = vec![(1, 6, 30, 31), (3, 2, 40, 41), (5, 3, 30, 31), (6, 4, 40, 41)];
+    assert_eq!(pairs(&text), (all, true));
+    let report = told(&text);
+    assert!(
+        report.contains("side 1 (north 10' + north 20')") || !report.contains("walls that differ")
+    );
+    // A foot more is beyond rounding; a side that turns back is no wall in line.
+    let ours = ["north 10'", "north 20'", "east 40'", "south 30'", "west 40'"];
+    let theirs = ["north 33'", "east 40'", "south 33'", "west 40'"];
+    let report = told(&house(&ours, &sketch("House", &theirs)));
+    assert!(report.contains("side 1 (north 10' + north 20') 30' 33' +3'"), "{report}");
+    assert!(report.contains("side 4 (south 30') 30' 33' +3'"), "{report}");
+}
+
+#[test]
+fn a_sketch_that_names_no_space_is_of_the_house_if_it_has_about_its_size() {
+    // 30 × 40 = 1,200: no further off than half of that, 600.
+    let square = ["north 30'", "east 40'", "south 30'", "west 40'"];
+    let own = |north: i64, east: i64| {
+        let sides = [("north", north), ("east", east), ("south", north), ("west", east)];
+        let sides = sides.map(|(way, feet)| format!("{way} {feet}'"));
+        let sides: Vec<&str> = sides.iter().map(String::as_str).collect();
+        let (_, reconciled) = reconciled(&house(&square, &sketch("Card", &sides)));
+        reconciled.figures()[0].own_sketch().map(|area| area.whole_sq_ft())
+    };
+    assert_eq!(own(30, 40), Some(1_200));
+    assert_eq!(own(24, 26), Some(624));
+    assert_eq!(own(20, 30), None);
+    assert_eq!(own(45, 39), Some(1_755));
+    assert_eq!(own(45, 40), None);
+}
