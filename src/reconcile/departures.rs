@@ -60,6 +60,7 @@ pub(crate) enum Storey {
 
 impl What {
     /// Whether there is anything that cannot have been done beside it.
+    #[inline]
     pub(crate) fn excludes_some(self) -> bool {
         !matches!(self, What::Counted { .. })
     }
@@ -93,6 +94,8 @@ pub(crate) struct Setting {
     /// What each departure adds, and the variance it brings.
     pub(crate) effects: Vec<(f64, f64)>,
     pub(crate) slips: Vec<Slip>,
+    /// The odds of each slip.
+    pub(crate) slip_odds: f64,
 }
 
 /// Every departure that this house could have, whatever the face and the rounding.
@@ -276,6 +279,7 @@ pub(crate) fn settings(
                 variance: 0.0,
                 effects: Vec::new(),
                 slips: Vec::new(),
+                slip_odds: 0.0,
             };
             list.extend(filled(
                 here, sound, ground, departures, &walls, &spreads, way, weights, settings,
@@ -364,7 +368,7 @@ fn filled(
             slips(&here, way, &mut setting.slips);
         }
         let each = weights.slip / (setting.slips.len().max(1) as f64);
-        setting.slips.iter_mut().for_each(|slip| slip.odds = each / (1.0 - weights.slip));
+        setting.slip_odds = each / (1.0 - weights.slip);
         setting.slips.sort_by(|a, b| a.effect.total_cmp(&b.effect));
     }
     Some(setting)
@@ -385,6 +389,7 @@ fn seen(
         variance: 0.0,
         effects: Vec::new(),
         slips: Vec::new(),
+        slip_odds: 0.0,
     };
     let variances = vec![0.0; recorded.areas.len()];
     setting.take(sound, ground, departures, &recorded.areas, &recorded.outlines, &variances);

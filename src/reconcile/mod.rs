@@ -1,5 +1,6 @@
 //! The gap between what was measured and what somebody published, step by step.
 
+mod bell;
 mod bridge;
 pub(crate) mod departures;
 mod drawn;

@@ -6,18 +6,16 @@
 #![expect(clippy::float_arithmetic, reason = "explanations are weighed in floats")]
 
 use std::cmp::Ordering;
-use std::sync::LazyLock;
 
 use crate::Sound;
 use crate::house::House;
 use crate::reconcile::Ground;
+use crate::reconcile::bell::{AT_ONCE, Bell, Places, WINDOW};
 use crate::reconcile::departures::{Departure, Setting, What, departures, settings};
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::weights::Weights;
 use crate::rule::Settings;
 
-/// Beyond so many sigmas a combination weighs nothing.
-const WINDOW: f64 = 6.0;
 /// How many departures beside face and rounding are combined.
 const MOST_DEPARTURES: usize = 3;
 
@@ -220,6 +218,8 @@ impl Explanations {
 struct Taken {
     places: [u32; MOST_DEPARTURES],
     count: usize,
+    /// One of them excludes some others.
+    excludes_some: bool,
 }
 
 impl Taken {
@@ -228,7 +228,8 @@ impl Taken {
     }
 
     /// The same with one more.
-    fn with(mut self, place: usize) -> Taken {
+    fn with(mut self, place: usize, what: What) -> Taken {
+        self.excludes_some |= what.excludes_some();
         self.places[self.count] = u32::try_from(place).unwrap_or(u32::MAX);
         self.count += 1;
         self
@@ -311,9 +312,9 @@ struct Search<'a> {
     /// Where each side of the house stands among those; nowhere between two combinations.
     found_at: Vec<usize>,
     /// What each slip of the setting at hand does, close together.
-    effects: Vec<f64>,
-    /// The odds of the slips on one side together, where they are highest, under the setting at hand.
-    most_of_a_side: f64,
+    effects: Places,
+    /// How many slips there are on one side, where they are most, under the setting at hand.
+    most_on_a_side: f64,
 }
 
 const NOWHERE: usize = usize::MAX;
@@ -335,8 +336,8 @@ impl<'a> Search<'a> {
             found,
             sides: Vec::new(),
             found_at: Vec::new(),
-            most_of_a_side: 0.0,
-            effects: Vec::new(),
+            most_on_a_side: 0.0,
+            effects: Places::default(),
         }
     }
 
@@ -345,16 +346,15 @@ impl<'a> Search<'a> {
         self.found = found;
         // What every departure and every slip not made weighs.
         let none: f64 = self.departures.iter().map(Departure::chance_of_none).product();
-        let slips: f64 = setting.slips.iter().map(|slip| slip.odds).sum();
+        let slips: f64 = setting.slips.iter().map(|_| setting.slip_odds).sum();
         let chance = prior * none / (1.0 + slips);
         let sum = Sum { sq_ft: setting.total, variance: setting.variance, chance };
         let lines = setting.slips.iter().map(|slip| slip.line + 1).max().unwrap_or(0);
         self.found_at.resize(lines.max(self.found_at.len()), NOWHERE);
-        self.effects.clear();
-        self.effects.extend(setting.slips.iter().map(|slip| slip.effect));
+        self.effects.set(setting.slips.iter().map(|slip| slip.effect));
         let mut of_sides = vec![0.0; lines];
-        setting.slips.iter().for_each(|slip| of_sides[slip.line] += slip.odds);
-        self.most_of_a_side = of_sides.into_iter().fold(0.0, f64::max);
+        setting.slips.iter().for_each(|slip| of_sides[slip.line] += 1.0);
+        self.most_on_a_side = of_sides.into_iter().fold(0.0, f64::max);
         self.extend(setting, 0, sum, Taken::default());
         std::mem::replace(&mut self.found, Heaviest::new(0))
     }
@@ -383,7 +383,7 @@ impl<'a> Search<'a> {
                 variance: sum.variance + variance,
                 chance: sum.chance * self.departures[i].odds,
             };
-            self.extend(setting, i + 1, next, taken.with(i));
+            self.extend(setting, i + 1, next, taken.with(i, self.departures[i].what));
         }
     }
 
@@ -397,16 +397,21 @@ impl<'a> Search<'a> {
             self.found.weighed += 1;
             let (off, variance) = (leaves - effect, sum.variance + variance);
             if off * off <= WINDOW * WINDOW * variance {
-                let weight = sum.chance * self.departures[i].odds * Bell::of(variance).at(off);
-                self.push(weight, || (taken.with(i), None, sum.sq_ft + effect, variance));
+                let departure = &self.departures[i];
+                let weight = sum.chance * departure.odds * Bell::of(variance).at(off);
+                self.push(weight, || {
+                    (taken.with(i, departure.what), None, sum.sq_ft + effect, variance)
+                });
             }
         }
     }
 
     /// Whether a departure cannot have been done beside those taken.
+    #[inline]
     fn excludes(&self, taken: Taken, place: usize) -> bool {
         let what = self.departures[place].what;
-        what.excludes_some()
+        taken.excludes_some
+            && what.excludes_some()
             && taken.places().any(|other| self.departures[other].what.excludes(what))
     }
 
@@ -415,27 +420,23 @@ impl<'a> Search<'a> {
         self.found.weighed += setting.slips.len() as u64;
         let leaves = self.figure - sum.sq_ft;
         let reach = bell.reach();
-        let low = self.effects.partition_point(|effect| *effect < leaves - reach);
-        let near = &self.effects[low..];
-        let near = &near[..near.partition_point(|effect| *effect <= leaves + reach)];
-        let chunks = setting.slips[low..].chunks(AT_ONCE).zip(near.chunks(AT_ONCE));
-        let mut densities = [0.0; AT_ONCE];
-        if sum.chance * self.most_of_a_side * bell.top < self.found.floor {
+        let near = self.effects.within(leaves - reach, leaves + reach);
+        let low = near.start;
+        let near = &self.effects.all()[near];
+        let chance = sum.chance * setting.slip_odds;
+        if chance * self.most_on_a_side * bell.top < self.found.floor {
             // None is heavy enough to be kept, so that it does not matter which is on which side.
-            for (some, effects) in chunks {
-                bell.at_all(leaves, effects, &mut densities);
-                let densities = densities.iter().take(effects.len());
-                let weights = some.iter().zip(densities).map(|(slip, density)| slip.odds * density);
-                self.found.sum += sum.chance * weights.sum::<f64>();
-            }
+            self.found.sum += chance * bell.sum(leaves, near);
             return;
         }
+        let chunks = setting.slips[low..].chunks(AT_ONCE).zip(near.chunks(AT_ONCE));
+        let mut densities = [0.0; AT_ONCE];
         let mut sides = std::mem::take(&mut self.sides);
         for (first, (some, effects)) in (low..).step_by(AT_ONCE).zip(chunks) {
             bell.at_all(leaves, effects, &mut densities);
             let densities = densities.iter().take(effects.len());
             for ((place, slip), density) in (first..).zip(some).zip(densities) {
-                let weight = sum.chance * slip.odds * density;
+                let weight = chance * density;
                 match sides.get_mut(self.found_at[slip.line]) {
                     Some(side) => {
                         side.0 += weight;
@@ -467,90 +468,6 @@ impl<'a> Search<'a> {
             Found { setting: 0, taken, slip, sq_ft, sigma: variance.sqrt(), weight, order }
         });
     }
-}
-
-/// 1/√(2π): the density of a normal distribution of variance 1 at its middle.
-const TOP: f64 = std::f64::consts::FRAC_2_SQRT_PI * std::f64::consts::FRAC_1_SQRT_2 / 2.0;
-
-/// A normal distribution round 0: what does not change from one place to the next worked out once.
-#[derive(Clone, Copy)]
-struct Bell {
-    sigma: f64,
-    steep: f64,
-    top: f64,
-    exponentials: &'static [f64; STEPS],
-}
-
-impl Bell {
-    fn of(variance: f64) -> Bell {
-        let sigma = variance.sqrt();
-        Bell { sigma, steep: -0.5 / variance, top: TOP / sigma, exponentials: &EXPONENTIALS }
-    }
-
-    /// How far off something weighs anything.
-    fn reach(self) -> f64 {
-        WINDOW * self.sigma
-    }
-
-    /// Its density so far off.
-    fn at(self, off: f64) -> f64 {
-        let x = off * off * self.steep;
-        if x < -31.0 {
-            return self.top * libm::exp(x);
-        }
-        let (step, series) = split(x);
-        self.top * exponential(self.exponentials, step) * series
-    }
-
-    /// The same round `middle` for as many as are worked out at once or fewer, none further off than the window.
-    fn at_all(self, middle: f64, places: &[f64], into: &mut [f64; AT_ONCE]) {
-        // Always all of them, so that they go through the processor side by side; those left over are thrown away.
-        let mut exponents = [0.0; AT_ONCE];
-        for (exponent, place) in exponents.iter_mut().zip(places) {
-            let off = middle - place;
-            *exponent = off * off * self.steep;
-        }
-        let mut steps = [0; AT_ONCE];
-        for ((step, series), exponent) in steps.iter_mut().zip(into.iter_mut()).zip(&exponents) {
-            (*step, *series) = split(*exponent);
-        }
-        for (density, step) in into.iter_mut().zip(&steps) {
-            *density *= self.top * exponential(self.exponentials, *step);
-        }
-    }
-}
-
-/// How many densities are worked out at once.
-const AT_ONCE: usize = 16;
-/// How many steps of the table of exponentials make 1, and how many there are.
-const FINENESS: f64 = 32.0;
-const STEPS: usize = 1_024;
-/// So large that its last binary digit is worth 1: what is added to it is rounded to a whole number.
-const ROUNDING: f64 = 4_503_599_627_370_496.0;
-
-/// The exponential of -1/32, -2/32 and so on: with it and a short series an exponential takes a fraction of the
-/// library's time, and most of a search is exponentials.
-#[expect(clippy::cast_precision_loss, reason = "a place in a table")]
-static EXPONENTIALS: LazyLock<[f64; STEPS]> =
-    LazyLock::new(|| std::array::from_fn(|step| libm::exp(step as f64 / -FINENESS)));
-
-/// The exponential at a step of the table.
-#[expect(clippy::cast_possible_truncation, reason = "a place in a table")]
-fn exponential(table: &[f64; STEPS], step: u64) -> f64 {
-    table[step as usize % STEPS]
-}
-
-/// A number from -31 to 0 as the nearest step of the table, and the exponential of what is left, to the last digits.
-fn split(x: f64) -> (u64, f64) {
-    let shifted = x * -FINENESS + ROUNDING;
-    // No more than 1/64, so that the seventh power is nothing.
-    let rest = x + (shifted - ROUNDING) * (1.0 / FINENESS);
-    let series = 1.0 + rest * (1.0 / 6.0);
-    let series = 1.0 + rest * series * 0.2;
-    let series = 1.0 + rest * series * 0.25;
-    let series = 1.0 + rest * series * (1.0 / 3.0);
-    let series = 1.0 + rest * series * 0.5;
-    (shifted.to_bits().wrapping_sub(ROUNDING.to_bits()), 1.0 + rest * series)
 }
 
 #[cfg(test)]
@@ -601,7 +518,6 @@ mod tests {
                 side: i % 7,
                 line: i % 7,
                 length: Length::FOOT,
-                odds: 0.002,
             })
             .collect();
         slips.sort_by(|a, b| a.effect.total_cmp(&b.effect));
@@ -613,6 +529,7 @@ mod tests {
             variance: 20.0 + random.below(300),
             effects: (0..9).map(|_| (random.below(500) - 150.0, random.below(50))).collect(),
             slips,
+            slip_odds: 0.002,
         }
     }
 
@@ -624,8 +541,8 @@ mod tests {
     ) -> Vec<(Vec<usize>, Option<usize>, f64)> {
         let n = departures.len();
         let none: f64 = departures.iter().map(|d| 1.0 / (1.0 + d.odds)).product();
-        let prior = 0.85 * setting.chance * none
-            / (1.0 + setting.slips.iter().map(|s| s.odds).sum::<f64>());
+        let prior =
+            0.85 * setting.chance * none / (1.0 + setting.slip_odds * setting.slips.len() as f64);
         let mut list: Vec<(Vec<usize>, Option<usize>, f64)> = Vec::new();
         for mask in 0..1_u32 << n {
             let taken: Vec<usize> = (0..n).filter(|i| mask >> i & 1 == 1).collect();
@@ -652,7 +569,9 @@ mod tests {
                 continue;
             }
             for slip in &setting.slips {
-                if let Some(weight) = weigh(figure - total - slip.effect, chance * slip.odds) {
+                if let Some(weight) =
+                    weigh(figure - total - slip.effect, chance * setting.slip_odds)
+                {
                     match list.iter_mut().find(|(t, s, _)| *t == taken && *s == Some(slip.side)) {
                         Some((.., sum)) => *sum += weight,
                         None => list.push((taken.clone(), Some(slip.side), weight)),
@@ -697,21 +616,6 @@ mod tests {
                     listed.iter().position(|(taken, slip, _)| *taken == places && *slip == side);
                 let (.., weight) = listed.swap_remove(place.unwrap());
                 assert!((found.weight - weight).abs() <= 1e-9 * weight, "seed {seed}");
-            }
-        }
-    }
-
-    #[test]
-    fn the_quick_exponential_is_the_libraries() {
-        for i in 0..400_000 {
-            let off = f64::from(i) * 1e-4;
-            let bell = Bell { steep: -1.0, top: 1.0, ..Bell::of(1.0) };
-            let (ours, theirs) = (bell.at(off), libm::exp(-off * off));
-            assert!((ours - theirs).abs() <= 1e-14 * theirs, "{off}: {ours} {theirs}");
-            if off < 5.5 {
-                let mut many = [0.0; AT_ONCE];
-                bell.at_all(off, &[0.0, off], &mut many);
-                assert_eq!(many[..2], [ours, 1.0]);
             }
         }
     }

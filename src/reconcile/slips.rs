@@ -21,7 +21,6 @@ pub(crate) struct Slip {
     pub(crate) line: usize,
     /// What the record would have for it.
     pub(crate) length: Length,
-    pub(crate) odds: f64,
 }
 
 /// An outline under one setting whose sides may have been misread.
@@ -68,7 +67,6 @@ pub(super) fn slips(here: &Walked<'_>, way: Way, list: &mut Vec<Slip>) {
                     side: source,
                     line: first_line + source,
                     length: Length::from_nm(length),
-                    odds: 0.0,
                 });
             }
         }
@@ -97,7 +95,8 @@ struct Closings<'a, F> {
 #[derive(Clone, Copy)]
 struct Move {
     leg: usize,
-    adds: i128,
+    /// What the outline grows by, doubled, over the length of a step.
+    adds: i64,
     /// The first round in which it moves, and the one after the last.
     from: i64,
     to: i64,
@@ -132,10 +131,9 @@ impl<'a, F: Fn(usize) -> (i64, i64)> Closings<'a, F> {
             .sort_unstable_by_key(|&i| (off(i) - unit * round(i), Reverse(self.legs[i].length), i));
         let one = |leg: usize| {
             let (gradient, _) = (self.of)(self.legs[leg].side);
-            let step = self.legs[leg].sign * change(leg) * unit;
             let most = if change(leg) > 0 { i64::MAX } else { self.rounded[leg].div_euclid(unit) };
             let from = round(leg);
-            let adds = i128::from(gradient) * i128::from(step);
+            let adds = gradient * self.legs[leg].sign * change(leg);
             Move { leg, adds, from, to: from.saturating_add(most) }
         };
         order.into_iter().map(one).collect()
@@ -145,19 +143,21 @@ impl<'a, F: Fn(usize) -> (i64, i64)> Closings<'a, F> {
     fn grown(&self, leg: usize, length: i64) -> Option<i128> {
         let missed = self.missed + self.legs[leg].sign * (length - self.rounded[leg]);
         let moves = &self.moves[usize::from(missed < 0)];
-        let steps = missed.abs().checked_div(self.way.step().length().nm())?;
+        let unit = self.way.step().length().nm();
+        let steps = missed.abs().checked_div(unit)?;
         let others = self.grown - self.grows(leg, self.rounded[leg]);
-        Some(others + self.grows(leg, length) + moved(moves, leg, steps)?)
+        let moved = moved(moves, leg, steps)? * i128::from(unit);
+        Some(others + self.grows(leg, length) + moved)
     }
 }
 
-/// What so many moves of all legs but one add; none if there are not so many.
+/// What so many moves of all legs but one add, over the length of a step; none if there are not so many.
 fn moved(moves: &[Move], but: usize, mut steps: i64) -> Option<i128> {
-    let (mut sum, mut round) = (0, 0);
+    let (mut sum, mut round) = (0_i128, 0);
     let others = || moves.iter().filter(|one| one.leg != but);
     while steps > 0 {
         // Those that move in this round and in the next ones, until one comes in or can no more.
-        let (mut number, mut adds, mut until) = (0, 0, i64::MAX);
+        let (mut number, mut adds, mut until) = (0, 0_i64, i64::MAX);
         for one in others() {
             if round < one.from {
                 until = until.min(one.from);
@@ -172,12 +172,13 @@ fn moved(moves: &[Move], but: usize, mut steps: i64) -> Option<i128> {
             None if until == i64::MAX => return None,
             None => until - round,
         };
-        sum += i128::from(rounds) * adds;
+        sum += i128::from(rounds) * i128::from(adds);
         steps -= rounds * number;
         round += rounds;
         if steps < number && round < until {
             let moving = others().filter(|one| (one.from..one.to).contains(&round));
-            return Some(sum + moving.zip(0..steps).map(|(one, _)| one.adds).sum::<i128>());
+            let last: i64 = moving.zip(0..steps).map(|(one, _)| one.adds).sum();
+            return Some(sum + i128::from(last));
         }
     }
     Some(sum)

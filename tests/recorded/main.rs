@@ -5,6 +5,9 @@
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
+    clippy::float_arithmetic,
+    clippy::integer_division,
+    clippy::cast_precision_loss,
     missing_docs,
     reason = "a test that cannot go on has failed"
 )]
