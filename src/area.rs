@@ -90,11 +90,6 @@ impl Area {
         six_decimals(self.0, Area::SQUARE_FOOT.0)
     }
 
-    /// The area in square feet as a decimal of six places.
-    pub fn sq_ft_decimal(self) -> Decimal {
-        Decimal::from_i128_with_scale(millionths(self.0, Area::SQUARE_FOOT.0), 6).normalize()
-    }
-
     /// The area in another unit with up to so many decimals, trailing zeros kept.
     pub fn in_unit(self, unit: Area, decimals: u32) -> String {
         let mut value = Decimal::from_i128_with_scale(millionths(self.0, unit.0), 6)

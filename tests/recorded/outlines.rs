@@ -99,6 +99,28 @@ fn sides_in_one_line_are_one_wall_on_both_sides() {
 }
 
 #[test]
+fn a_wall_is_told_apart_where_neither_rounding_nor_reading_the_tape_makes_the_difference() {
+    // Half a foot of rounding and 0.15 ft of reading: 7" is within, 8" is not.
+    let square = |north: &str| {
+        [
+            format!("north {north}"),
+            "east 40'".to_owned(),
+            format!("south {north}"),
+            "west 40'".to_owned(),
+        ]
+    };
+    for (north, is_told) in
+        [("30' 7\"", false), ("30' 8\"", true), ("29' 5\"", false), ("29' 4\"", true)]
+    {
+        let ours = square(north);
+        let ours: Vec<&str> = ours.iter().map(String::as_str).collect();
+        let theirs = ["north 30'", "east 40'", "south 30'", "west 40'"];
+        let report = told(&house(&ours, &sketch("House", &theirs)));
+        assert_eq!(report.contains("walls that differ"), is_told, "{north}: {report}");
+    }
+}
+
+#[test]
 fn a_sketch_that_names_no_space_is_of_the_house_if_it_has_about_its_size() {
     // 30 × 40 = 1,200: no further off than half of that, 600.
     let square = ["north 30'", "east 40'", "south 30'", "west 40'"];
