@@ -230,7 +230,7 @@ pub struct Source {
 impl Source {
     /// A text under the name that faults show.
     pub fn new(name: impl Into<String>, text: impl Into<String>) -> Source {
-        let (name, text) = (visible_name(&name.into()), text.into());
+        let (name, text) = (visible_name(name.into()), text.into());
         Source { name, text, line_starts: OnceLock::new() }
     }
 
@@ -375,7 +375,10 @@ fn snippet<'a>(
 }
 
 /// A name as it may be printed, what cannot be seen written out.
-fn visible_name(name: &str) -> String {
+fn visible_name(name: String) -> String {
+    if !name.contains(is_hidden) {
+        return name;
+    }
     let mut shown = String::with_capacity(name.len());
     for character in name.chars() {
         if is_hidden(character) {

@@ -45,9 +45,10 @@ pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Hous
 
 fn empty(sketch: &Sketch) -> House {
     let heads = &sketch.heads;
+    let spaces = sketch.levels.iter().map(|level| level.spaces.len()).sum();
     House {
-        levels: Vec::new(),
-        spaces: Vec::new(),
+        levels: Vec::with_capacity(sketch.levels.len()),
+        spaces: Vec::with_capacity(spaces),
         lots: Vec::new(),
         drawn: Vec::new(),
         tolerance: heads.tolerance(),
