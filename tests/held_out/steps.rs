@@ -278,6 +278,17 @@ fn a_round_end_that_runs_on_from_its_walls_moves_with_them_whichever_way_it_face
 }
 
 #[test]
+fn a_slot_narrower_than_half_a_step_is_gone_under_tenths_and_kept_a_foot_wide_under_whole_feet() {
+    // Two wings of 10 by 10 ft on 20 by 10, half an inch apart: in tenths the slot has no width, 400; in whole feet an outline
+    // that does not touch itself needs a foot of it, taken off the wall across or off a wing: 20 × 20 less 10 or 20 × 21 less 10.
+    let text = "level \"G\"\nliving \"House\"\nnorth 20'\neast 10'\nsouth 10'\neast 1/2\"\nnorth 10'\neast 10'\nsouth 20'\nwest 20' 1/2\"\n";
+    let ours = areas(&sound(text), &Settings::default());
+    assert_eq!(ours.gross().tenth_foot().sq_ft_text(), "400");
+    let whole = ours.gross().whole_foot().whole_sq_ft();
+    assert!([390, 410].contains(&whole), "{whole}");
+}
+
+#[test]
 fn a_wall_that_a_garage_stands_against_in_part_moves_beside_it_only() {
     // 30 × 40 with 6 in of veneer is 31 × 41; where 20 ft of the garage stand the wall stays: 20 × 1/2 less. Where the garage
     // begins at the corner, the 6 in below it are not moved out either: 20 1/2 × 1/2.
