@@ -37,7 +37,8 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
             reports.extend(json::faults(&source, &found));
         } else {
             files::draw(&source, &found);
-            files::print(&format!("{}: {}\n", source.name(), verdict(&found)))?;
+            let told = format!("{}: {}\n", source.name(), verdict(&found));
+            files::print(&files::in_lines(&told))?;
         }
     }
     if options.json {

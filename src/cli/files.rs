@@ -200,6 +200,15 @@ pub(crate) fn tell(stop: &Stop) -> Outcome {
     }
 }
 
+/// Lines for a person: on a terminal broken between words, else left whole.
+pub(crate) fn in_lines(text: &str) -> String {
+    if !io::stdout().is_terminal() {
+        return text.to_owned();
+    }
+    let filled = |line: &str| textwrap::fill(line, screen_width()) + "\n";
+    text.lines().map(filled).collect()
+}
+
 /// Columns of the terminal that standard output goes to; 80 where there is none.
 pub(crate) fn screen_width() -> usize {
     width_of(io::stdout().is_terminal())

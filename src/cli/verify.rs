@@ -49,7 +49,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         match (&verified, options.json, options.sides) {
             (_, true, _) => reports.push(report(path.display().to_string(), verified)),
             (Ok(verified), _, true) => files::print(verified.sides())?,
-            (Ok(verified), ..) => files::print(&told(&name, verified))?,
+            (Ok(verified), ..) => files::print(&files::in_lines(&told(&name, verified)))?,
             (Err(error), ..) => files::say(&format!("error: {name} cannot be verified: {error}")),
         }
     }

@@ -5,7 +5,7 @@ use crate::house::misclosure::{does_not_close, tick};
 use crate::house::outline::Crossing;
 use crate::house::walk::{Closed, Leg, NotClosed, Shape, Walk, WalkSide};
 use crate::house::{House, Level, Lot, Side, Space};
-use crate::length::{Length, Step, Ties, Written};
+use crate::length::{Form, Length, Step, Ties, Written};
 use crate::sketch::statement::Run;
 use crate::sketch::{Axis, Direction, Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
 use crate::words;
@@ -177,6 +177,7 @@ impl Checker<'_> {
             return None;
         }
         let (walk, sides) = self.build(name, span, sketch)?;
+        self.tell_tenths_beside_inches(name, &sides);
         let closed = match walk.close_as_measured() {
             Ok(closed) => closed,
             Err(_) if self.sketch.heads_doubtful => {
@@ -352,6 +353,41 @@ impl Checker<'_> {
         );
     }
 
+    /// `12.6` among feet and inches is 12.6 ft, and may have been meant for 12' 6".
+    fn tell_tenths_beside_inches(&mut self, name: &str, sides: &[Side]) {
+        let form = |side: &Side| match &side.run {
+            Run::Straight(_, length) => Some(length.form()),
+            _ => None,
+        };
+        let is_bare = |side: &&Side| {
+            form(side) == Some(Form::DecimalFeet)
+                && side.typed.contains('.')
+                && side.typed.ends_with(|last: char| last.is_ascii_digit())
+        };
+        let Some(bare) = sides.iter().find(is_bare) else {
+            return;
+        };
+        let in_inches =
+            |side: &Side| form(side) == Some(Form::FeetAndInches) && side.typed.contains('"');
+        let typed = bare.typed.rsplit(' ').next().and_then(|length| length.split_once('.'));
+        let (Some((feet, tenths)), true) = (typed, sides.iter().any(in_inches)) else {
+            return;
+        };
+        let length = typed_length(bare);
+        let message = format!(
+            "{}: {feet}.{tenths} beside feet and inches is taken as {feet}.{tenths} ft, which is {length}",
+            quoted(name)
+        );
+        let inches = tenths.parse::<u32>().ok().filter(|&inches| (1..12).contains(&inches));
+        let help = match inches {
+            Some(inches) => format!(
+                "if {feet} feet and {inches} inches were read, type `{feet}' {inches}\"`; if not, `{feet}.{tenths}'`"
+            ),
+            None => format!("if that is right, type `{feet}.{tenths}'`"),
+        };
+        self.tell(Diagnostic::new(Word::TenthsBesideInches, bare.span, message).help(help));
+    }
+
     fn tell_of_closing(&mut self, name: &str, span: Span, sides: &[Side], closed: &Closed) {
         let spread = closed.misclosure;
         let ways = spread.spoken();
@@ -455,6 +491,14 @@ impl Checker<'_> {
                 );
             }
         }
+    }
+}
+
+/// The length of a straight side as it was typed, in feet and inches.
+fn typed_length(side: &Side) -> String {
+    match &side.run {
+        Run::Straight(_, length) => length.length().spoken(),
+        _ => String::new(),
     }
 }
 

@@ -26,7 +26,8 @@ pub(crate) fn exhibit(
 ) {
     let figures = reconciliation.figures();
     let statements = say.statements(figures);
-    flow.begin("Exhibit", &statements.join(" "));
+    let steps = figures.iter().map(steps_in_words);
+    flow.begin("Exhibit", &statements.iter().cloned().chain(steps).collect::<Vec<_>>().join(" "));
     let mut top = Stack::new(flow.width_pt());
     for (i, statement) in statements.iter().enumerate() {
         top.bold(if i == 0 { 15.0 } else { 10.0 }, statement);
@@ -64,6 +65,21 @@ pub(crate) fn exhibit(
     if let (Some(level), Some(crowded)) = (level, crowded) {
         larger(flow, say, marks, level, crowded);
     }
+}
+
+/// The steps from measured to a figure, for who cannot see them drawn.
+fn steps_in_words(figure: &Figure) -> String {
+    let steps = figure.lines().iter().zip(figure.lines_in_sq_ft());
+    let steps: Vec<String> = steps
+        .map(|(line, rounded)| format!("{} {}", line.step().name(), signed(rounded)))
+        .collect();
+    format!(
+        "Step by step: measured {}, {}, the {} {}.",
+        whole(figure.start()),
+        steps.join(", "),
+        figure.name(),
+        whole(figure.area())
+    )
 }
 
 /// What a drawing is short of: labels that found no room, and its scale.

@@ -263,7 +263,10 @@ impl Flow {
     /// A new page that begins a section.
     pub(crate) fn begin(&mut self, section: &str, description: &str) {
         self.section = lettering::shown(section);
-        self.description = lettering::shown(description);
+        // First of what house it is: a reader who cannot see the page has only this to know it by.
+        let place = self.place.join(" ");
+        let dot = if place.is_empty() { "" } else { ": " };
+        self.description = format!("{place}{dot}{}", lettering::shown(description));
         let title = self.section.clone();
         self.turn(title);
     }

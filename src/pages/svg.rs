@@ -93,7 +93,8 @@ fn base(page: &Page, number: usize, count: usize) -> Document {
         .set("width", inches(page.width_pt))
         .set("height", inches(page.height_pt))
         .set("viewBox", format!("0 0 {} {}", figure(page.width_pt), figure(page.height_pt)))
-        .set("role", "img")
+        // Not a picture alone (WAI-ARIA Graphics Module): its texts are to be read too.
+        .set("role", "graphics-document document")
         .set("aria-labelledby", "title desc")
         .set("xml:lang", "en");
     document.append(element::Title::new(title).set("id", "title"));

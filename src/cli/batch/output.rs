@@ -30,7 +30,12 @@ impl Output {
         let mut head = Vec::new();
         match format {
             Format::Csv => csv_line(&mut head, &HEADS.map(str::to_owned)),
-            Format::Table => table_line(&mut head, &HEADS.map(|head| head.replace('_', " "))),
+            Format::Table => {
+                let mut heads = HEADS.map(|head| head.replace('_', " "));
+                // In the last column stands what is wrong with the file, or why to look again.
+                heads[14] = "why to look again".to_owned();
+                table_line(&mut head, &heads);
+            }
             Format::Jsonl => {}
         }
         Ok(Output { file, head })
