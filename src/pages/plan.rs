@@ -236,14 +236,22 @@ impl Plan<'_> {
 
     fn hatching(&mut self, shape: &Shape, shapes: &[Shape]) {
         let house = self.say.sound.house();
-        let here = self.space(shape);
+        let here = &house.spaces[shape.space];
         let marked = self.marks.would_count.contains(&shape.space);
-        if here.kind == Kind::Open {
+        let open_to = match here.kind {
+            Kind::Open => Some("below"),
+            Kind::Court => Some("the sky"),
+            _ => None,
+        };
+        if let Some(open_to) = open_to {
             let strokes = diagonals(&shape.figure);
             self.canvas.hatch(shape.figure.clone(), strokes);
-            return self.note("dashed diagonals: open to below");
+            return self.note(&format!("dashed diagonals: open to {open_to}"));
         }
-        if here.counted || matches!(here.kind, Kind::Court | Kind::Stair) {
+        if here.counted && house.levels[here.level].below_grade {
+            self.note("below grade: not in the total above grade");
+        }
+        if here.counted || here.kind == Kind::Stair {
             return;
         }
         let inside =
@@ -362,6 +370,8 @@ impl Plan<'_> {
             || self.marks.counted.contains(&shape.space);
         if self.marks.counted.contains(&shape.space) {
             self.note("▲: the figure counts it");
+        } else if marked && self.space(shape).counted {
+            self.note("▲: would have to be counted to reach the figure");
         }
         if marked { format!("▲ {name}") } else { name }
     }

@@ -495,13 +495,21 @@ impl Sentences<'_> {
         {
             return self.if_rounded(figure, &who, house);
         }
+        let left =
+            figure.line(BridgeStep::NotExplained).map_or(0, |line| line.area().whole_sq_ft());
+        // What rounding to the nearest leaves open, rounding some walls the other way may still give.
+        let alone = if left == 0 {
+            "Rounding alone would account for it"
+        } else {
+            "Rounding in another way than in that step would account for it alone"
+        };
         let answer = match (enough.could_explain(), usual, enough.widest()) {
             (Some(CouldExplain::Yes), Some(usual), _) if !usual.contains(" to ") => {
-                format!("Rounding alone would account for it: {give} just {usual}.")
+                format!("{alone}: {give} just {usual}.")
             }
-            (Some(CouldExplain::Yes), Some(usual), _) => format!(
-                "Rounding alone would account for it: {give} {usual}, and {who} lies inside."
-            ),
+            (Some(CouldExplain::Yes), Some(usual), _) => {
+                format!("{alone}: {give} {usual}, and {who} lies inside.")
+            }
             (Some(CouldExplain::OnlyAgainst), usual, Some(widest)) => format!(
                 "Rounding would account for it only against the rounding of single walls: {give} {}{} whichever way each goes, and {who} lies inside that.",
                 usual.map(|usual| format!("{usual} as usual, ")).unwrap_or_default(),

@@ -2,7 +2,7 @@
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
 use crate::area::Area;
-use crate::areas::Areas;
+use crate::areas::{Areas, SpaceAreas, is_in_total};
 use crate::house::range::Range;
 use crate::length::{Length, Step};
 use crate::numbers::thousands;
@@ -184,6 +184,20 @@ impl Writer<'_> {
             let cells = self.cells(below.tenth_foot(), below.whole_foot(), below.range());
             self.page.row("Below grade, apart", &cells, 0);
         }
+        let fine = self.printed_sum(|areas| areas.tenth_foot().area());
+        let ruled = self.printed_sum(|areas| areas.whole_foot().area());
+        if (fine, ruled) != (gross.tenth_foot().whole_sq_ft(), gross.whole_foot().whole_sq_ft()) {
+            self.page.indented("Each line is rounded by itself, the total once.", 0, 0);
+        }
+    }
+
+    /// What the printed lines of the total above grade add up to.
+    fn printed_sum(&self, area: fn(&SpaceAreas) -> Area) -> i64 {
+        let house = self.say.sound.house();
+        let printed = |space: usize| area(&self.say.areas.spaces[space]).whole_sq_ft();
+        let counted = (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false));
+        let net = |i: usize| printed(i) - house.taken_off(i).map(printed).sum::<i64>();
+        counted.map(net).sum()
     }
 
     fn figure(&mut self, figure: &Figure) {

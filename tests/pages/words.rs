@@ -136,10 +136,17 @@ fn the_source_page_has_the_file_word_for_word() {
 #[test]
 fn every_page_has_a_title_and_a_description_for_a_screen_reader() {
     let svgs = pages(&sketch("cottage")).svg();
-    assert!(svgs[0].contains("role=\"img\"") && svgs[0].contains("aria-labelledby=\"title desc\""));
+    // Not `img`: a reader would then leave out the texts.
+    assert!(svgs[0].contains("role=\"graphics-document document\""));
+    assert!(svgs[0].contains("aria-labelledby=\"title desc\""));
     assert!(svgs[0].contains("Exhibit, page 1 of"));
     let description = svgs[0].split("<desc id=\"desc\">").nth(1).unwrap();
-    assert!(description.trim_start().starts_with("Record 630 sq ft. Measured 607 sq ft."));
+    let first =
+        "33 Mallow Street, rear cottage, Juniper County: Record 630 sq ft. Measured 607 sq ft.";
+    assert!(description.trim_start().starts_with(first), "{description}");
+    let steps =
+        "Step by step: measured 607, face 0, rounding -7, not explained +30, the record 630.";
+    assert!(description.contains(steps), "{description}");
     for svg in svgs {
         assert!(!svg.contains("<script") && !svg.contains("http://www.w3.org/1999/xlink"));
         let outside = svg.replace("http://www.w3.org/2000/svg", "");
