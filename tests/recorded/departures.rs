@@ -80,3 +80,46 @@ fn a_level_is_held_against_the_one_it_stands_on() {
     let found = labels(&format!("record 3,000 sq ft\n{levels}"));
     assert_eq!(found[0], ["storey: Second at the full outline below"]);
 }
+
+#[test]
+fn a_recess_is_between_walls_at_a_right_angle() {
+    // Two turns inward, both at a slanted wall: nothing to fill in. 10 × 20 + 15 × 10 and half of 5 × 5.
+    let slanted = [
+        "north 20'",
+        "east 10'",
+        "south 5'",
+        "diagonal south 5' east 5'",
+        "east 10'",
+        "south 10'",
+        "west 25'",
+    ];
+    let text = house(&slanted, "").replace("1,200", "420");
+    let found = labels(&text);
+    assert_eq!(begins(&found, "squared off"), [""; 0]);
+    assert_eq!(begins(&found, "jog"), [""; 0]);
+}
+
+#[test]
+fn a_space_that_the_record_lists_by_itself_is_not_in_its_total() {
+    // A record that would hold the house and the porch; one that lists the porch at about its size, within 15 sq ft or 6 %,
+    // does not have it in its total as well.
+    let porch = |north: u32, recorded: &str| {
+        let words =
+            if recorded.is_empty() { String::new() } else { format!(" recorded {recorded} sq ft") };
+        let text = house(
+            &["north 30'", "east 40'", "south 30'", "west 40'"],
+            &format!(
+                "porch \"Porch\" start east 40'{words}\nnorth {north}'\neast 20'\nsouth {north}'\nwest 20'\n"
+            ),
+        );
+        let record = 1_200 + 20 * north;
+        begins(&labels(&text.replace("1,200", &record.to_string())), "counted")
+    };
+    assert_eq!(porch(5, ""), ["counted: Porch"]);
+    for (north, recorded) in [(5, "85"), (5, "115"), (20, "376"), (20, "424")] {
+        assert_eq!(porch(north, recorded), [""; 0], "{recorded}");
+    }
+    for (north, recorded) in [(5, "84"), (5, "116"), (20, "375"), (20, "425")] {
+        assert_eq!(porch(north, recorded), ["counted: Porch"], "{recorded}");
+    }
+}
