@@ -2,7 +2,7 @@
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
 use crate::area::Area;
-use crate::areas::Areas;
+use crate::areas::{Areas, is_in_total};
 use crate::diagnostic::Word;
 use crate::house::range::Range;
 use crate::length::{Length, Step};
@@ -417,7 +417,29 @@ impl Sentences<'_> {
             };
             return text.to_owned();
         }
-        if rest == 0 && !to_feet { String::new() } else { self.enough(figure) }
+        let enough = if rest == 0 && !to_feet { String::new() } else { self.enough(figure) };
+        let listed = self.listed_as_much(figure, rest).unwrap_or_default();
+        [enough, listed].into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" ")
+    }
+
+    /// What the record lists by itself, not counted here, with just as much as is not explained.
+    fn listed_as_much(&self, figure: &Figure, rest: i64) -> Option<String> {
+        let house = self.sound.house();
+        let is_counted = |i: usize| is_in_total(house, i, false);
+        let spaces = house.spaces.iter().enumerate().filter(|&(i, _)| !is_counted(i));
+        let spaces = spaces.filter_map(|(_, space)| Some((&space.name, space.recorded?)));
+        let missing = self.sound.sketch().missing.iter();
+        let missing = missing.map(|missing| (&missing.name.text, missing.recorded.area()));
+        let as_much = |(_, recorded): &(&String, Area)| recorded.whole_sq_ft() == rest;
+        let names: Vec<&str> =
+            spaces.chain(missing).filter(as_much).map(|(name, _)| name.as_str()).collect();
+        (figure.word() == "record" && rest > 0 && !names.is_empty()).then(|| {
+            format!(
+                "The record lists {} with as much as is not explained, {}: ask if that is in the total too.",
+                words::one_of(&names),
+                thousands(rest)
+            )
+        })
     }
 
     pub(crate) fn line_name(&self, figure: &Figure, line: &Line) -> String {

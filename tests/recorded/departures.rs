@@ -82,6 +82,21 @@ fn a_level_is_held_against_the_one_it_stands_on() {
 }
 
 #[test]
+fn a_level_is_not_taken_in_two_ways_at_once() {
+    // 1,200 below and 900 above; counted twice and at the whole of the level below it would come to 3,300.
+    let level = |name: &str, east: i64| {
+        format!(
+            "level \"{name}\"\nliving \"{name} rooms\"\nnorth 30'\neast {east}'\nsouth 30'\nwest {east}'\n"
+        )
+    };
+    let found =
+        labels(&format!("record 3,300 sq ft\n{}{}", level("Ground", 40), level("First", 30)));
+    let ways =
+        |labels: &Vec<String>| labels.iter().filter(|label| label.starts_with("storey")).count();
+    assert!(!found.is_empty() && found.iter().all(|labels| ways(labels) < 2), "{found:?}");
+}
+
+#[test]
 fn a_recess_is_between_walls_at_a_right_angle() {
     // Two turns inward, both at a slanted wall: nothing to fill in. 10 × 20 + 15 × 10 and half of 5 × 5.
     let slanted = [

@@ -137,3 +137,20 @@ fn a_sketch_that_names_no_space_is_of_the_house_if_it_has_about_its_size() {
     assert_eq!(own(45, 39), Some(1_755));
     assert_eq!(own(45, 40), None);
 }
+
+#[test]
+fn what_the_record_lists_with_as_much_as_is_not_explained_is_asked_about() {
+    // 1,248 on the record, 30 × 40 = 1,200 here: 48 left, as much as it lists for the step of 6 × 8.
+    let step = |recorded: &str| {
+        let text = house(
+            &["north 30'", "east 40'", "south 30'", "west 40'"],
+            &format!(
+                "porch \"Front step\" start east 40' recorded {recorded} sq ft\nnorth 6'\neast 8'\nsouth 6'\nwest 8'\n"
+            ),
+        );
+        told(&text.replace("1,200", "1,248"))
+    };
+    let asked = "The record lists Front step with as much as is not explained, 48: ask if that is in the total too.";
+    assert!(step("48").contains(asked), "{}", step("48"));
+    assert!(!step("47").contains("as much as"), "{}", step("47"));
+}
