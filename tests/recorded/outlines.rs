@@ -154,3 +154,25 @@ fn what_the_record_lists_with_as_much_as_is_not_explained_is_asked_about() {
     assert!(step("48").contains(asked), "{}", step("48"));
     assert!(!step("47").contains("as much as"), "{}", step("47"));
 }
+
+#[test]
+fn a_sketch_may_leave_out_what_lies_in_the_house_or_have_it_inside() {
+    // 30 × 40 with a garage of 20 × 20 in its corner: 800. A sketch of the L that is left comes to 800 as it is; one of the whole
+    // house, with a jog of a foot on 20 ft of its wall, comes to 1,180 and has the garage taken off.
+    let garage = "garage \"Garage\" within \"House\" start north 10' east 20'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n";
+    let own = |sides: &[&str]| {
+        let after = format!("{garage}{}", sketch("House", sides));
+        let text = house(&["north 30'", "east 40'", "south 30'", "west 40'"], &after);
+        let (_, reconciled) = reconciled(&text);
+        reconciled.figures()[0].own_sketch().map(|area| area.whole_sq_ft())
+    };
+    assert_eq!(
+        own(&["north 30'", "east 20'", "south 20'", "east 20'", "south 10'", "west 40'"]),
+        Some(800)
+    );
+    assert_eq!(
+        own(&["north 29'", "east 40'", "south 30'", "west 20'", "north 1'", "west 20'"]),
+        Some(780)
+    );
+    assert_eq!(own(&["north 30'", "east 40'", "south 30'", "west 40'"]), Some(800));
+}
