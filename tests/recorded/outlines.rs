@@ -175,4 +175,10 @@ fn a_sketch_may_leave_out_what_lies_in_the_house_or_have_it_inside() {
         Some(780)
     );
     assert_eq!(own(&["north 30'", "east 40'", "south 30'", "west 40'"]), Some(800));
+    // What the record says of the garage comes before our measure of it: 1,200 less 390.
+    let listed = garage.replace(" start", " recorded 390 sq ft start");
+    let whole = ["north 30'", "east 40'", "south 30'", "west 40'"];
+    let (_, reconciled) =
+        reconciled(&house(&whole, &format!("{listed}{}", sketch("House", &whole))));
+    assert_eq!(reconciled.figures()[0].own_sketch().map(|area| area.whole_sq_ft()), Some(810));
 }
