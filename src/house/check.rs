@@ -355,6 +355,10 @@ impl Checker<'_> {
 
     /// `12.6` among feet and inches is 12.6 ft, and may have been meant for 12' 6".
     fn tell_tenths_beside_inches(&mut self, name: &str, sides: &[Side]) {
+        // Who says what a number without a unit is means what it says.
+        if self.sketch.heads.units.is_some() {
+            return;
+        }
         let form = |side: &Side| match &side.run {
             Run::Straight(_, length) => Some(length.form()),
             _ => None,
@@ -370,6 +374,8 @@ impl Checker<'_> {
         let in_inches =
             |side: &Side| form(side) == Some(Form::FeetAndInches) && side.typed.contains('"');
         let typed = bare.typed.rsplit(' ').next().and_then(|length| length.split_once('.'));
+        let typed =
+            typed.filter(|(feet, _)| feet.starts_with(|first: char| first.is_ascii_digit()));
         let (Some((feet, tenths)), true) = (typed, sides.iter().any(in_inches)) else {
             return;
         };

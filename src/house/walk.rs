@@ -448,7 +448,23 @@ fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Ve
     let misses: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
     // Legs that run the way of what is missed get shorter, the others longer.
     let change = |leg: &Leg| if leg.sign == misses.signum() { -unit } else { unit };
-    for _ in 0..misses.abs().checked_div(unit)? {
+    let mut steps = misses.abs().checked_div(unit)?;
+    // Each leg is within a step of its own length, so that none is ever a round ahead of another: what a wide tolerance
+    // leaves over is moved in whole rounds, all but the last of them.
+    loop {
+        let moves = |i: &usize| lengths[*i] + change(&legs[*i]) >= 0;
+        let movable: Vec<usize> = (0..legs.len()).filter(moves).collect();
+        let count = i64::try_from(movable.len()).ok()?;
+        let shorter = movable.iter().filter(|&&i| change(&legs[i]) < 0);
+        let last = shorter.filter_map(|&i| lengths[i].checked_div(unit)).min().unwrap_or(steps);
+        let rounds = (steps.checked_div(count).unwrap_or(0) - 1).min(last);
+        if rounds < 1 {
+            break;
+        }
+        movable.iter().for_each(|&i| lengths[i] += change(&legs[i]) * rounds);
+        steps -= rounds * count;
+    }
+    for _ in 0..steps {
         let movable = (0..legs.len()).filter(|&i| lengths[i] + change(&legs[i]) >= 0);
         // The next move adds 2·unit·off + unit² to the sum of squares.
         let off = |i: usize| change(&legs[i]).signum() * (lengths[i] - legs[i].length);
@@ -456,4 +472,52 @@ fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Ve
         lengths[best] += change(&legs[best]);
     }
     Some(lengths)
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(2_000))]
+
+        /// Moves made in rounds are those made one by one, however much a wide tolerance leaves over.
+        #[test]
+        fn rounds_are_the_best_moves_one_by_one(
+            twelfths in proptest::collection::vec((1_i64..600, any::<bool>()), 2..9),
+            ties in 0_usize..2,
+        ) {
+            let foot = Length::FOOT.nm();
+            let leg = |(side, &(twelfths, ahead)): (usize, &(i64, bool))| Leg {
+                side,
+                sign: if ahead { 1 } else { -1 },
+                length: twelfths * Length::INCH.nm(),
+                follows: false,
+            };
+            let legs: Vec<Leg> = twelfths.iter().enumerate().map(leg).collect();
+            let way = Way::Nearest(Step::WholeFoot, [Ties::Up, Ties::Down][ties]);
+            let rounded: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
+            let found = nearest_closing(&legs, rounded.clone(), Step::WholeFoot);
+            let mut one_by_one = Some(rounded);
+            while let Some(lengths) = &mut one_by_one {
+                let misses: i64 = legs.iter().zip(lengths.iter()).map(|(leg, one)| leg.sign * one).sum();
+                if misses == 0 {
+                    break;
+                }
+                let moved = |i: usize| lengths[i] - misses.signum() * legs[i].sign * foot;
+                let square = |length: i64, i: usize| i128::from(length - legs[i].length).pow(2);
+                let grows = |i: usize| square(moved(i), i) - square(lengths[i], i);
+                let best = (0..legs.len())
+                    .filter(|&i| moved(i) >= 0)
+                    .min_by_key(|&i| (grows(i), Reverse(legs[i].length), i));
+                match best {
+                    Some(best) => lengths[best] = moved(best),
+                    None => one_by_one = None,
+                }
+            }
+            prop_assert_eq!(found, one_by_one);
+        }
+    }
 }
