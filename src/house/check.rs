@@ -354,32 +354,35 @@ impl Checker<'_> {
     }
 
     /// `12.6` among feet and inches is 12.6 ft, and may have been meant for 12' 6".
-    fn tell_tenths_beside_inches(&mut self, name: &str, sides: &[Side]) {
+    fn tell_tenths_beside_inches<'a>(&mut self, name: &str, sides: &'a [Side]) {
         // Who says what a number without a unit is means what it says.
         if self.sketch.heads.units.is_some() {
             return;
         }
-        let form = |side: &Side| match &side.run {
-            Run::Straight(_, length) => Some(length.form()),
+        let straight = |side: &'a Side| match &side.run {
+            Run::Straight(_, written) => Some((side, written)),
             _ => None,
         };
-        let is_bare = |side: &&Side| {
-            form(side) == Some(Form::DecimalFeet)
-                && side.typed.contains('.')
-                && side.typed.ends_with(|last: char| last.is_ascii_digit())
+        let is_in_inches = |(side, written): (&Side, &Written)| {
+            written.form() == Form::FeetAndInches && side.typed.contains('"')
         };
-        let Some(bare) = sides.iter().find(is_bare) else {
+        if !sides.iter().filter_map(straight).any(is_in_inches) {
+            return;
+        }
+        // `.5` is no foot and five inches; only digits before the point can be read as feet.
+        let bare = |(side, written): (&'a Side, &Written)| {
+            let last = side.typed.rsplit(' ').next()?;
+            let (feet, tenths) = last.split_once('.')?;
+            let is_number = |part: &str| part.starts_with(|digit: char| digit.is_ascii_digit());
+            let is_bare = written.form() == Form::DecimalFeet
+                && is_number(feet)
+                && tenths.ends_with(|last: char| last.is_ascii_digit());
+            is_bare.then(|| (side, written.length().spoken(), feet, tenths))
+        };
+        let Some((side, length, feet, tenths)) = sides.iter().filter_map(straight).find_map(bare)
+        else {
             return;
         };
-        let in_inches =
-            |side: &Side| form(side) == Some(Form::FeetAndInches) && side.typed.contains('"');
-        let typed = bare.typed.rsplit(' ').next().and_then(|length| length.split_once('.'));
-        let typed =
-            typed.filter(|(feet, _)| feet.starts_with(|first: char| first.is_ascii_digit()));
-        let (Some((feet, tenths)), true) = (typed, sides.iter().any(in_inches)) else {
-            return;
-        };
-        let length = typed_length(bare);
         let message = format!(
             "{}: {feet}.{tenths} beside feet and inches is taken as {feet}.{tenths} ft, which is {length}",
             quoted(name)
@@ -391,7 +394,7 @@ impl Checker<'_> {
             ),
             None => format!("if that is right, type `{feet}.{tenths}'`"),
         };
-        self.tell(Diagnostic::new(Word::TenthsBesideInches, bare.span, message).help(help));
+        self.tell(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
     }
 
     fn tell_of_closing(&mut self, name: &str, span: Span, sides: &[Side], closed: &Closed) {
@@ -497,14 +500,6 @@ impl Checker<'_> {
                 );
             }
         }
-    }
-}
-
-/// The length of a straight side as it was typed, in feet and inches.
-fn typed_length(side: &Side) -> String {
-    match &side.run {
-        Run::Straight(_, length) => length.length().spoken(),
-        _ => String::new(),
     }
 }
 

@@ -10,6 +10,7 @@ use crate::reconcile::departures::What;
 use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
 use crate::report::sentences::Sentences;
 use crate::sketch::Face;
+use crate::walls::Walls;
 
 /// Somebody else's outline on the ground of a level.
 #[derive(Clone, Debug)]
@@ -118,7 +119,7 @@ impl Marks {
         let Some(&space) = drawn.of.first() else { return };
         let level = house.spaces[space].level;
         let corners = corners(drawn);
-        let at = laid_over(&ours(say, &drawn.of), &corners);
+        let at = laid_over(&ours(say, &drawn.of, face), &corners);
         let whose = drawn.drawn.word();
         let outline = drawn.outline.clone();
         self.theirs.push((level, Theirs { whose, face, outline, corners, at }));
@@ -169,13 +170,15 @@ fn corners(drawn: &crate::house::DrawnOutline) -> Vec<Point> {
     corners
 }
 
-/// Our corners of these spaces, outside.
-fn ours(say: &Sentences<'_>, spaces: &[usize]) -> Vec<Point> {
+/// Our corners of these spaces at a face; outside where the walls cannot be brought there.
+fn ours(say: &Sentences<'_>, spaces: &[usize], face: Face) -> Vec<Point> {
+    let there = Walls::of(say.sound, face).ok().filter(|_| face != Face::Outside);
+    let walls = there.as_ref().unwrap_or(&say.areas.outside);
     let mut all = Vec::new();
     for &space in spaces {
-        let at = place(say, space);
-        let points = say.areas.spaces[space].outside().points();
-        all.extend(points.iter().map(|point| (at.0 + point.0, at.1 + point.1)));
+        let (placed, at) = (say.sound.house().spaces[space].at, &walls.spaces[space]);
+        let first = (placed.0 + at.start.0, placed.1 + at.start.1);
+        all.extend(at.outline.points().iter().map(|to| (first.0 + to.0, first.1 + to.1)));
     }
     all
 }

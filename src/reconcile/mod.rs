@@ -15,10 +15,11 @@ use std::sync::Arc;
 use crate::Sound;
 use crate::area::{Area, WrittenArea};
 use crate::areas::Areas;
-use crate::diagnostic::{Diagnostic, Faults};
+use crate::diagnostic::{Diagnostic, Faults, Span, Word, quoted};
 use crate::house::Assumed;
 use crate::leeway::Leeway;
 use crate::length::Step;
+use crate::numbers::thousands;
 use crate::rule::{Rule, Settings};
 use crate::sketch::statement::{FigureKind, FigureStatement, SideRule};
 use crate::sketch::{Drawn, Face};
@@ -94,7 +95,9 @@ impl Reconciliation {
             let ground = Ground::of(sound, &sketch.figure, &areas, settings)?;
             assumed = assumed.or(ground.walls.assumed());
             let weights = explain.then_some(weights);
-            figures.push(Figure::of(sound, ground, &areas, settings, weights, &mut warnings));
+            let figure = Figure::of(sound, ground, &areas, settings, weights, &mut warnings);
+            warnings.extend(figure.far_off(sketch.span));
+            figures.push(figure);
         }
         let outlines = drawn::reports(sound, &areas)?;
         let mut told: Vec<Diagnostic> = sound.warnings().to_vec();
@@ -272,6 +275,25 @@ impl Figure {
             enough,
             explanations,
         }
+    }
+
+    /// A figure so far from what was measured that a digit or a unit is likelier to be wrong than a wall.
+    fn far_off(&self, span: Span) -> Option<Diagnostic> {
+        const TIMES: i64 = 3;
+        let (says, measured) = (self.area.whole_sq_ft(), self.start.whole_sq_ft());
+        let (large, small) = (says.max(measured), says.min(measured));
+        if small <= 0 || large < TIMES.saturating_mul(small) {
+            return None;
+        }
+        let who = match &self.kind {
+            FigureKind::Other(name) => quoted(&name.text),
+            _ => format!("the {}", self.name()),
+        };
+        let (says, measured) = (thousands(says), thousands(measured));
+        let message = format!("{who} says {says} sq ft, and the sides come to {measured}");
+        Some(Diagnostic::new(Word::FarOff, span, message).help(
+            "look at each digit of the figure, at its unit, and at the unit of the sides; and whether every space and level is typed",
+        ))
     }
 
     /// What would account for it, best supported first.

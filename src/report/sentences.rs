@@ -6,7 +6,7 @@ use crate::areas::{Areas, is_in_total};
 use crate::diagnostic::Word;
 use crate::house::range::Range;
 use crate::length::{Length, Step};
-use crate::numbers::thousands;
+use crate::numbers::{group_thousands, thousands};
 use crate::reconcile::{
     BridgeStep, CouldExplain, Explanation, Figure, Line, OutlineReport, Reconciliation, Share,
 };
@@ -552,6 +552,13 @@ impl Sentences<'_> {
             }
             _ => format!("What {walls} of {house} could give cannot be stated."),
         };
+        // The figure's own lengths are steps already: of rounding there is then no more to say than what it could do without them.
+        let answer = match (figure.line(BridgeStep::RecordedSides), answer.strip_prefix('R')) {
+            (Some(_), Some(rest)) => {
+                format!("Leaving the {}'s own lengths aside, r{rest}", figure.word())
+            }
+            _ => answer,
+        };
         match enough.typical() {
             Some(typical) if figure.word() == "record" => {
                 let to = if enough.step() == Step::HalfFoot { "half foot" } else { "foot" };
@@ -693,7 +700,10 @@ pub(crate) fn statement(figure: &Figure) -> String {
         thousands(measured)
     );
     let per_cent = figure.per_cent();
-    let per_cent = per_cent.as_deref().map(|share| share.trim_start_matches('-'));
+    let per_cent = per_cent.as_deref().map(|share| {
+        let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((share, "0"));
+        format!("{}.{tenth}", group_thousands(whole))
+    });
     match (apart, per_cent) {
         (0, _) => format!("{head} No difference."),
         (_, Some(per_cent)) => {

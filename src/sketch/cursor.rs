@@ -178,7 +178,12 @@ impl<'a> Cursor<'a> {
             }
             _ => {
                 let rest = self.rest_of_line();
-                let help = if rest.is_empty() {
+                let is_size = rest.starts_with(|first: char| first.is_ascii_digit());
+                let help = if is_size && what == "the name of the space" {
+                    format!(
+                        "if that is its name, put it between two marks: `\"{rest}\"`; if it is its size, give it a name and type its sides below, a line each"
+                    )
+                } else if rest.is_empty() {
                     "a text stands between two marks, for example `\"House\"`".to_owned()
                 } else {
                     format!("put it between two marks: `\"{rest}\"`")

@@ -144,3 +144,56 @@ fn spans_at_wide_characters_and_at_the_end_draw() {
         assert!(draw(&source, &list, false).contains("error["), "{text}");
     }
 }
+
+#[test]
+fn a_bare_decimal_beside_feet_and_inches_is_asked_about_wherever_it_stands() {
+    let asked = |sides: &str| {
+        let text = format!("level \"G\"\nliving \"H\"\n{sides}\n");
+        let (_, list) = told("bare.sides", text.into_bytes());
+        let about = list.iter().find(|fault| fault.word() == Word::TenthsBesideInches);
+        about.map(|fault| fault.message().to_owned())
+    };
+    let of = |length: &str, feet: &str| {
+        Some(format!(
+            "`H`: {length} beside feet and inches is taken as {length} ft, which is {feet}"
+        ))
+    };
+    assert_eq!(
+        asked("north 12.6\neast 10' 6\"\nsouth 12.6\nwest 10' 6\""),
+        of("12.6", "12' 7 3/16\"")
+    );
+    // Half a foot written as `.5` has no feet to be read with inches, and hides no other.
+    let jog = "north .5\neast 4' 3\"\nnorth 12.6\neast 6' 3\"\nsouth 13.1\nwest 10' 6\"";
+    assert_eq!(asked(jog), of("12.6", "12' 7 3/16\""));
+    assert_eq!(asked("north .5\neast 4' 3\"\nsouth .5\nwest 4' 3\""), None);
+    // Whoever types the mark, or all in tenths, has said it.
+    assert_eq!(asked("north 12.6'\neast 10' 6\"\nsouth 12.6'\nwest 10' 6\""), None);
+    assert_eq!(asked("north 12.6\neast 10.5\nsouth 12.6\nwest 10.5"), None);
+}
+
+#[test]
+fn a_size_in_the_place_of_a_name_is_told_where_sizes_go() {
+    let text = format!("{}garage 20x20\n", house("north 30'"));
+    let (_, list) = told("size.sides", text.into_bytes());
+    assert_eq!(
+        list[0].helps(),
+        [
+            "if that is its name, put it between two marks: `\"20x20\"`; if it is its size, give it a name and type its sides below, a line each"
+        ]
+    );
+}
+
+#[test]
+fn a_figure_three_times_the_house_or_a_third_of_it_is_asked_about() {
+    // 30 × 40 = 1,200.
+    let is_asked = |record: &str| {
+        let text = format!("record {record} sq ft\n{}", house("north 30'"));
+        let (_, list) = told("far.sides", text.into_bytes());
+        list.iter().any(|fault| fault.word() == Word::FarOff)
+    };
+    for (record, is) in
+        [("3,600", true), ("3,599", false), ("1,200", false), ("401", false), ("400", true)]
+    {
+        assert_eq!(is_asked(record), is, "{record}");
+    }
+}

@@ -90,6 +90,10 @@ fn sides_in_one_line_are_one_wall_on_both_sides() {
     let text = house(&ours, &sketch("House", &theirs));
     let all = vec![(1, 6, 30, 31), (3, 2, 40, 41), (5, 3, 30, 31), (6, 4, 40, 41)];
     assert_eq!(pairs(&text), (all, true));
+    // And in the middle of the wall that runs east.
+    let theirs = ["east 21'", "south 31'", "west 41'", "north 31'", "east 20'"];
+    let all = vec![(1, 4, 30, 31), (3, 5, 40, 41), (5, 2, 30, 31), (6, 3, 40, 41)];
+    assert_eq!(pairs(&house(&ours, &sketch("House", &theirs))), (all, true));
     // A foot more is beyond rounding; a side that turns back is no wall in line.
     let ours = ["north 10'", "north 20'", "east 40'", "south 30'", "west 40'"];
     let theirs = ["north 33'", "east 40'", "south 33'", "west 40'"];

@@ -3,7 +3,7 @@
 
 use fairfoot::{Area, BridgeStep, Length};
 
-use crate::{house, reconciled, sketch};
+use crate::{house, reconciled, sketch, told};
 
 /// Side, feet under the rule, feet in the record, square feet to three places.
 type Found = (usize, f64, f64, f64);
@@ -105,5 +105,25 @@ fn a_curved_wall_adds_what_its_own_segment_grows_by() {
     let (arc, across) = (20.0 - 15.0 + grows, 15.0);
     let three = |number: f64| (number * 1_000.0).round() / 1_000.0;
     let (found, _) = shares(&text);
-    assert_eq!(found, vec![(3, 10.0, 11.0, three(arc)), (6, 20.0, 21.0, three(across))]);
+    let all = vec![(3, 10.0, 11.0, three(arc)), (6, 20.0, 21.0, three(across))];
+    assert_eq!(found, all);
+    // The same from the record's own sketch, walked the other way, where the wall still bulges north.
+    let ours =
+        ["north 20'", "east 5'", "arc east 10' rise 2' north", "east 5'", "south 20'", "west 20'"];
+    let theirs =
+        ["east 21'", "north 20'", "west 5'", "arc west 11' rise 2' north", "west 5'", "south 20'"];
+    assert_eq!(shares(&house(&ours, &sketch("House", &theirs))).0, all);
+}
+
+#[test]
+fn with_its_own_lengths_in_the_steps_rounding_is_told_without_them() {
+    // 30 × 40 = 1,200 as whole feet; the record has 30 × 41.
+    let text =
+        house(&["north 30'", "east 40' recorded 41'", "south 30'", "west 40' recorded 41'"], "");
+    let report = told(&text.replace("1,200", "1,230"));
+    assert!(
+        report.contains("Leaving the record's own lengths aside, rounding is not big enough: whole-foot walls of this house give no more than 1,200 whichever way each goes; the record, 1,230, lies outside."),
+        "{report}"
+    );
+    assert!(report.contains("not explained 0"), "{report}");
 }

@@ -81,7 +81,15 @@ pub(super) fn append(bytes: &mut Vec<u8>, house: &House, format: Format) {
             }
         }
         Format::Csv => cells(house).iter().for_each(|row| csv_line(bytes, row)),
-        Format::Table => cells(house).iter().for_each(|row| table_line(bytes, row)),
+        Format::Table => {
+            for (i, mut row) in cells(house).into_iter().enumerate() {
+                // Why is said of the house, in its first row.
+                if i > 0 {
+                    row.truncate(13);
+                }
+                table_line(bytes, &row);
+            }
+        }
     }
 }
 
