@@ -184,14 +184,68 @@ impl Canvas {
         self.set(text);
     }
 
-    /// Dimensions, the shortest first; those that found no room come back.
-    pub(crate) fn dimensions(&mut self, mut all: Vec<Dimension>) -> Vec<Dimension> {
-        all.sort_by(|a, b| a.wall.length_pt().total_cmp(&b.wall.length_pt()));
+    /// Dimensions, the shortest first; those that found no room come back. Their texts then follow each other as they came,
+    /// for who hears the page.
+    pub(crate) fn dimensions(&mut self, all: Vec<Dimension>) -> Vec<Dimension> {
         for dimension in all.iter().filter(|dimension| dimension.is_marked) {
             self.walls.push(Stroke::dot(dimension.wall.middle(), 2.1));
         }
-        all.retain(|dimension| !self.dimension(dimension));
-        all
+        let mut numbered: Vec<(usize, Dimension)> = all.into_iter().enumerate().collect();
+        numbered.sort_by(|(_, a), (_, b)| a.wall.length_pt().total_cmp(&b.wall.length_pt()));
+        let before = self.texts.len();
+        let mut lettered = Vec::new();
+        numbered.retain(|(number, dimension)| {
+            let placed = self.dimension(dimension);
+            lettered.extend(placed.then_some(*number));
+            !placed
+        });
+        // Each that was placed has set one text.
+        let texts = self.texts.split_off(before);
+        let mut texts: Vec<(usize, Text)> = lettered.into_iter().zip(texts).collect();
+        texts.sort_by_key(|(number, _)| *number);
+        self.texts.extend(texts.into_iter().map(|(_, text)| text));
+        numbered.into_iter().map(|(_, dimension)| dimension).collect()
+    }
+
+    /// A small number close to a wall, inside its figure or else outside every figure, where there is room for it and no
+    /// dimension line between; whether there was.
+    pub(crate) fn number(
+        &mut self,
+        wall: &WallOnPage,
+        figure: &[Spot],
+        others: &[&[Spot]],
+        number: usize,
+    ) -> bool {
+        const SHARES: [f64; 5] = [0.5, 0.38, 0.62, 0.25, 0.75];
+        let size_pt = SIZES_PT[1];
+        let along = wall.from.to(wall.to);
+        let places = [-5.6, -8.0, -15.0, 5.6].into_iter().flat_map(|off| {
+            SHARES.map(|share| {
+                let straight = wall.from.plus(along, share);
+                let on = if wall.is_curved() { wall.middle() } else { straight };
+                (on.plus(wall.out, 0.6 * f64::signum(off)), on.plus(wall.out, off))
+            })
+        });
+        let text = |spot: Spot| Text {
+            anchor: Anchor::Middle,
+            ..Text::new(
+                Spot::new(spot.x_pt, spot.y_pt + 0.36 * size_pt),
+                size_pt,
+                number.to_string(),
+            )
+        };
+        let free = |&(wall, spot): &(Spot, Spot)| {
+            let ground = text(spot).corners();
+            let is_at_home = is_inside(figure, spot)
+                || others.iter().all(|other| !ground.iter().any(|&at| is_inside(other, at)));
+            is_at_home
+                && self.crowd.has_room(&ground)
+                && self.crowd.is_alone(&ground, SIZES_PT[0])
+                && self.crowd.meets_no_dimension(wall, spot)
+        };
+        let Some((_, spot)) = places.into_iter().find(free) else { return false };
+        self.commit(text(spot));
+        true
     }
 
     /// Places one dimension: outside along its wall, else by a leader, else inside, else in smaller letters, else

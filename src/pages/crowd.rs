@@ -119,6 +119,19 @@ impl Crowd {
         !self.lines_near(&[from, to]).filter(blocks).any(crossed) && !self.meets_ground(from, to)
     }
 
+    /// Whether no other label lies within so many points of one.
+    pub(crate) fn is_alone(&self, ground: &Ground, within_pt: f64) -> bool {
+        let wide = grown(ground, within_pt);
+        self.grounds_near(&wide).all(|other| !overlap(&wide, other))
+    }
+
+    /// Whether a line runs across no dimension line and no leader.
+    pub(crate) fn meets_no_dimension(&self, from: Spot, to: Spot) -> bool {
+        !self
+            .lines_near(&[from, to])
+            .any(|line| line.sort == Sort::Dimension && cross(from, to, line.from, line.to))
+    }
+
     /// Whether a line runs through no label.
     pub(crate) fn misses_labels(&self, from: Spot, to: Spot) -> bool {
         self.holds(&[from, to, from, to]) && !self.meets_ground(from, to)

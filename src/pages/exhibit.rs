@@ -296,7 +296,8 @@ fn chart(figure: &Figure, width_pt: f64) -> Stack {
             0.4,
         )));
         y_pt += BAR_ROW_PT;
-        inks.push(label(y_pt, line.step().name()));
+        let name = if line.is_supported() { "would account" } else { line.step().name() };
+        inks.push(label(y_pt, name));
         let step = Bar {
             from: x(from),
             to: x(at),
@@ -336,6 +337,9 @@ fn chart(figure: &Figure, width_pt: f64) -> Stack {
     stack
 }
 
+/// The least that a chart shows, as a share of what was measured.
+const LEAST_SHARE: f64 = 0.04;
+
 /// From the lowest to the highest that a chart shows, on round figures, and where its steps begin and end.
 struct Values {
     low: f64,
@@ -358,6 +362,9 @@ impl Values {
             low = low.min(at.sq_ft());
             high = high.max(at.sq_ft());
         }
+        // So wide that a gap of a few square feet looks as small as it is.
+        let short = (LEAST_SHARE * start - (high - low)).max(0.0) / 2.0;
+        (low, high) = ((low - short).max(0.0), high + short);
         let step = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 5000.0, 1e5, 1e7]
             .into_iter()
             .find(|step| (high - low) / step <= 6.0)

@@ -54,6 +54,10 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         let mut canvas = Canvas::new(view, frame.left_top, right_bottom);
         let walls = view.walls(outline, (0, 0));
         canvas.outline(&walls, 1.4, Some([14.0, 3.0]), Part::Outline);
+        if let Some(bearing) = heads.true_north {
+            let corner = Spot::new(right_bottom.x_pt, frame.left_top.y_pt);
+            plan::north(&mut canvas, bearing.unit_vector(), corner);
+        }
         let name = lettering::shortened(Hand::Bold, 10.0, &lettering::shown(lot.name()), 200.0);
         let area = outline.area();
         let lines = |size: f64| Block {
@@ -76,6 +80,9 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         if !rest.is_empty() && skip < 2 {
             skip += 1;
             continue;
+        }
+        for (i, wall) in walls.iter().enumerate() {
+            canvas.number(wall, &figure, &[&figure], i + 1);
         }
         let mut inks = canvas.finish();
         plan::strip(&mut inks, &view, &frame, height, heads.front.is_some());

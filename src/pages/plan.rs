@@ -161,12 +161,14 @@ fn drawn(
         left_out: Vec::new(),
     };
     if let Some(bearing) = heads.true_north {
-        plan.north(bearing.unit_vector(), Spot::new(right_bottom.x_pt, frame.left_top.y_pt));
+        let corner = Spot::new(right_bottom.x_pt, frame.left_top.y_pt);
+        north(&mut plan.canvas, bearing.unit_vector(), corner);
     }
     plan.spaces();
     plan.theirs(level);
     plan.names();
     plan.walls();
+    plan.numbers();
     plan.closing_notes();
     let left_out = plan.left_out.len();
     let notes = plan.legend();
@@ -507,6 +509,38 @@ impl Plan<'_> {
         is_told || lies_out(across) && !lies_out(wall)
     }
 
+    /// The number of every side, small at its wall; of what lies in another space none, as it would stand among that one's.
+    fn numbers(&mut self) {
+        let shapes = std::mem::take(&mut self.shapes);
+        let house = self.say.sound.house();
+        let mut is_numbered = false;
+        let is_told_of = |shape: &&Shape| {
+            let here = &house.spaces[shape.space];
+            here.parent.is_none() && (here.kind.has_walls() || here.counted)
+        };
+        for shape in shapes.iter().filter(is_told_of) {
+            let others = shapes.iter().filter(|other| {
+                other.space != shape.space && house.spaces[other.space].parent.is_none()
+            });
+            let mut others: Vec<&[Spot]> = others.map(|other| other.figure.as_slice()).collect();
+            others.push(&shape.figure);
+            let walk = &self.say.areas.outside.spaces[shape.space].walk;
+            for number in 0..house.spaces[shape.space].sides.len() {
+                let pieces = shape.walls.iter().zip(&walk.sides);
+                let of_side = pieces.filter(|(_, side)| side.source == Some(number));
+                let longest =
+                    of_side.max_by(|(a, _), (b, _)| a.length_pt().total_cmp(&b.length_pt()));
+                if let Some((wall, _)) = longest {
+                    is_numbered |= self.canvas.number(wall, &shape.figure, &others, number + 1);
+                }
+            }
+        }
+        self.shapes = shapes;
+        if is_numbered {
+            self.note("small number at a wall: its side, as in the table of sides");
+        }
+    }
+
     fn dimension(
         &mut self,
         shape: &Shape,
@@ -580,29 +614,29 @@ impl Plan<'_> {
         }
         notes
     }
+}
 
-    /// An arrow to true north in the corner of the frame.
-    fn north(&mut self, unit: (f64, f64), right_top: Spot) {
-        // The file's north has this bearing, so true north lies as far the other way.
-        let (east, north) = (-unit.0, unit.1);
-        let turned = self.canvas.view.turned;
-        let million =
-            |part: f64| Length::from_nm(crate::house::outline::nearest_nm(part * 1e9).nm()).nm();
-        let (right, up) = turned.of((million(east), million(north)));
-        let way = Spot::new(right as f64, -up as f64).unit();
-        let middle = Spot::new(right_top.x_pt - 16.0, right_top.y_pt + 18.0);
-        let (tip, tail) = (middle.plus(way, 13.0), middle.plus(way, -11.0));
-        let barb = |side: f64| tip.plus(way, -8.0).plus(way.turned(), side);
-        let head = Stroke::filled(&[tip, barb(3.2), barb(-3.2)], crate::pages::ink::Fill::Black);
-        let letter = Text {
-            anchor: Anchor::Middle,
-            ..Text::new(Spot::new(middle.x_pt, right_top.y_pt + 44.0), 7.0, "true north")
-        };
-        let corner = |x: f64, y: f64| Spot::new(right_top.x_pt + x, right_top.y_pt + y);
-        let ground = [corner(-40.0, 0.0), corner(0.0, 0.0), corner(0.0, 47.0), corner(-40.0, 47.0)];
-        let letter = Text { at: Spot::new(right_top.x_pt - 20.0, letter.at.y_pt), ..letter };
-        self.canvas.fixture(ground, vec![Stroke::line(tail, tip, 0.8), head], vec![letter]);
-    }
+/// An arrow to true north in the corner of the frame.
+pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Spot) {
+    // The file's north has this bearing, so true north lies as far the other way.
+    let (east, north) = (-unit.0, unit.1);
+    let turned = canvas.view.turned;
+    let million =
+        |part: f64| Length::from_nm(crate::house::outline::nearest_nm(part * 1e9).nm()).nm();
+    let (right, up) = turned.of((million(east), million(north)));
+    let way = Spot::new(right as f64, -up as f64).unit();
+    let middle = Spot::new(right_top.x_pt - 16.0, right_top.y_pt + 18.0);
+    let (tip, tail) = (middle.plus(way, 13.0), middle.plus(way, -11.0));
+    let barb = |side: f64| tip.plus(way, -8.0).plus(way.turned(), side);
+    let head = Stroke::filled(&[tip, barb(3.2), barb(-3.2)], crate::pages::ink::Fill::Black);
+    let letter = Text {
+        anchor: Anchor::Middle,
+        ..Text::new(Spot::new(middle.x_pt, right_top.y_pt + 44.0), 7.0, "true north")
+    };
+    let corner = |x: f64, y: f64| Spot::new(right_top.x_pt + x, right_top.y_pt + y);
+    let ground = [corner(-40.0, 0.0), corner(0.0, 0.0), corner(0.0, 47.0), corner(-40.0, 47.0)];
+    let letter = Text { at: Spot::new(right_top.x_pt - 20.0, letter.at.y_pt), ..letter };
+    canvas.fixture(ground, vec![Stroke::line(tail, tip, 0.8), head], vec![letter]);
 }
 
 /// The length of a wall as it is lettered: as typed where it is drawn as typed.

@@ -1,6 +1,7 @@
 //! What stands on the pages, in what order, and that it can be found in the files.
 
 use fairfoot::{Paper, verify};
+use geo::{Distance, Euclidean, Line, Point};
 
 use crate::{pages, pages_on, sketch, sketches, words};
 
@@ -213,4 +214,69 @@ fn what_it_is_worth_stands_after_the_exhibit() {
     let plain = crate::pages(&sketch("cottage"));
     assert!(plain.pages().iter().all(|page| page.title() != "What it is worth"));
     assert!(!all.iter().any(|words| words.contains("days left")));
+}
+
+#[test]
+fn dimensions_come_in_walking_order_for_who_hears_the_page() {
+    let pages = pages(&sketch("brick-garage"));
+    let all = words(&pages.pages()[0]);
+    let place = |words: &str| {
+        let at = all.iter().position(|other| other == words);
+        at.unwrap_or_else(|| panic!("{words} in {all:?}"))
+    };
+    let walls = [
+        "34' 1 1/2\"",
+        "21' 7 1/2\"",
+        "3' 8\"",
+        "39' 10 1/2\"",
+        "41' 10 1/2\" by closing",
+        "22' 7\"",
+        "4' 1\"",
+        "38' 11\"",
+    ];
+    let places = walls.map(place);
+    assert!(places.is_sorted(), "{places:?} in {all:?}");
+}
+
+#[test]
+fn every_side_has_its_number_next_to_its_own_wall() {
+    for (name, sides) in [("angled-bay", 8), ("brick-garage", 8), ("townhouse", 4), ("metric", 6)] {
+        let pages = pages(&sketch(name));
+        let page = &pages.pages()[0];
+        let walls = page.lines(fairfoot::Part::Outline);
+        for side in 1..=sides {
+            let numbers =
+                page.texts().filter(|text| text.is_label() && text.words() == side.to_string());
+            let numbers: Vec<&fairfoot::Text> = numbers.collect();
+            let [number] = numbers[..] else { panic!("{name}: {} of {side}", numbers.len()) };
+            let [a, _, c, _] = number.corners();
+            let at = Point::new((a.x_pt + c.x_pt) / 2.0, (a.y_pt + c.y_pt) / 2.0);
+            let apart = |&(from, to): &(fairfoot::Spot, fairfoot::Spot)| {
+                let wall = Line::new((from.x_pt, from.y_pt), (to.x_pt, to.y_pt));
+                Euclidean.distance(&at, &wall)
+            };
+            // The outline of the first space comes first, wall after wall.
+            let own = apart(&walls[side - 1]);
+            let nearest = walls[..sides].iter().map(apart).fold(f64::MAX, f64::min);
+            assert!(own < 16.0 && own <= nearest, "{name}: {side} stands {own} pt from its wall");
+        }
+    }
+}
+
+#[test]
+fn a_plan_taken_inside_is_laid_over_the_walls_inside() {
+    // Two common walls stay where they are; the walls of 8" are 8/12 × 9 = 6 pt at 1/8 in = 1 ft.
+    let pages = pages(&sketch("townhouse"));
+    let page = &pages.pages()[0];
+    let reach = |part| {
+        let ends = page.lines(part).into_iter().flat_map(|(from, to)| [from, to]);
+        ends.fold((f64::MAX, f64::MAX, f64::MIN, f64::MIN), |(left, top, right, low), at| {
+            (left.min(at.x_pt), top.min(at.y_pt), right.max(at.x_pt), low.max(at.y_pt))
+        })
+    };
+    let (ours, theirs) = (reach(fairfoot::Part::Outline), reach(fairfoot::Part::Dashed));
+    // The plan is 1/2" or so off, in tenths of a foot: 0.5 pt.
+    let is = |found: f64, wanted: f64| (found - wanted).abs() < 0.5;
+    assert!(is(theirs.1 - ours.1, 6.0) && is(ours.3 - theirs.3, 6.0), "{ours:?} {theirs:?}");
+    assert!(is(theirs.0 - ours.0, 0.0) && is(ours.2 - theirs.2, 0.0), "{ours:?} {theirs:?}");
 }
