@@ -264,6 +264,32 @@ impl Written {
     pub const fn form(self) -> Form {
         self.form
     }
+
+    /// The length in the same form, rounded for people: to the sixteenth of an inch, the hundredth of a foot, the
+    /// millimetre. What would round to nothing is told in inches.
+    ///
+    /// ```
+    /// use fairfoot::{Form, Length, Written};
+    ///
+    /// // 42 ft 7 in is 12.9794 m and 42.58333… ft.
+    /// let length: Length = "42' 7\"".parse()?;
+    /// assert_eq!(Written::new(length, Form::Metres).spoken(), "12.979 m");
+    /// assert_eq!(Written::new(length, Form::DecimalFeet).spoken(), "42.58'");
+    /// # Ok::<(), fairfoot::Error>(())
+    /// ```
+    pub fn spoken(self) -> String {
+        let grain = match self.form {
+            Form::FeetAndInches => return self.length.spoken(),
+            Form::DecimalFeet => Length::FOOT.0 / 100,
+            Form::Metres | Form::Centimetres | Form::Millimetres => Form::Millimetres.unit().0,
+        };
+        let near = Length(Ties::Up.quotient(self.length.abs().0, grain) * grain);
+        if near == Length::ZERO {
+            self.length.spoken()
+        } else {
+            Written::new(near, self.form).to_string()
+        }
+    }
 }
 
 impl fmt::Display for Written {

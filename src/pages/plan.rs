@@ -7,7 +7,7 @@
 
 use crate::house::outline::Vector;
 use crate::house::walk::Misclosure;
-use crate::length::{Length, Written};
+use crate::length::{Form, Length, Written};
 use crate::pages::canvas::{Block, Canvas, Dimension};
 use crate::pages::crowd::Sort;
 use crate::pages::ink::{Anchor, Ink, Part, Run, Spot, Stroke, Text};
@@ -644,18 +644,22 @@ fn side_words(say: &Sentences<'_>, space: usize, source: usize, vector: Vector) 
     let here = &say.sound.house().spaces[space];
     let side = &here.sides[source];
     let as_measured = here.closed.outline.vectors()[source] == vector;
-    let spoken = || vector.chord_length().spoken();
+    let form = here.sides[source].run.form();
+    let form = form.or_else(|| here.sides.iter().find_map(|other| other.run.form()));
+    let spoken =
+        |length: Length| Written::new(length, form.unwrap_or(Form::FeetAndInches)).spoken();
+    let chord = || spoken(vector.chord_length());
     let length = match &side.run {
         SideRun::Straight(_, written) | SideRun::Bearing(_, written)
             if as_measured || is_spread(here, source, vector) =>
         {
             written.to_string()
         }
-        SideRun::ByClosing(_) | SideRun::Close => format!("{} by closing", spoken()),
+        SideRun::ByClosing(_) | SideRun::Close => format!("{} by closing", chord()),
         SideRun::Arc(..) => {
-            format!("{} chord, rise {}", spoken(), Length::from_nm(vector.rise.abs()).spoken())
+            format!("{} chord, rise {}", chord(), spoken(Length::from_nm(vector.rise.abs())))
         }
-        _ => spoken(),
+        _ => chord(),
     };
     match side.how() {
         "estimated" => format!("{length} est."),

@@ -7,7 +7,7 @@ use rust_decimal::prelude::ToPrimitive;
 
 use crate::area::WrittenArea;
 use crate::diagnostic::Span;
-use crate::length::{Step, Written};
+use crate::length::{Form, Step, Written};
 use crate::sketch::values::Valued;
 
 /// A direction of the plan.
@@ -429,6 +429,19 @@ pub(crate) enum Run {
     Arc(Direction, Written, Written, Direction),
     /// `close`
     Close,
+}
+
+impl Run {
+    /// How its length was written; none where it has none of its own.
+    pub(crate) fn form(&self) -> Option<Form> {
+        match self {
+            Run::Straight(_, written)
+            | Run::Diagonal((_, written), _)
+            | Run::Bearing(_, written)
+            | Run::Arc(_, written, ..) => Some(written.form()),
+            Run::ByClosing(_) | Run::Close => None,
+        }
+    }
 }
 
 /// Where a length was taken.

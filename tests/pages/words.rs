@@ -280,3 +280,14 @@ fn a_plan_taken_inside_is_laid_over_the_walls_inside() {
     assert!(is(theirs.1 - ours.1, 6.0) && is(ours.3 - theirs.3, 6.0), "{ours:?} {theirs:?}");
     assert!(is(theirs.0 - ours.0, 0.0) && is(ours.2 - theirs.2, 0.0), "{ours:?} {theirs:?}");
 }
+
+#[test]
+fn lengths_at_another_face_are_lettered_as_they_were_typed() {
+    // 30 mm of boards outside the drawing's frame, none where the two parts meet: 13,050 + 2 × 30, 3,780 + 30.
+    let pages = pages(&sketch("modular"));
+    let all = words(&pages.pages()[0]);
+    for length in ["13110 mm plan", "3810 mm plan", "12280 mm plan"] {
+        assert!(all.contains(&length.to_owned()), "{length} in {all:?}");
+    }
+    assert!(!all.iter().any(|words| words.ends_with("\" plan")), "{all:?}");
+}
