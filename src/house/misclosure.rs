@@ -149,7 +149,7 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
     let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
     let as_inches = feet * foot + tenths * inch;
     let confused = inches < 10 && near(as_tenths) || near(as_inches);
-    (rest > 0 && confused).then_some("inches and tenths mixed up?")
+    confused.then_some("inches and tenths mixed up?")
 }
 
 /// The number with each pair of neighbouring digits swapped.

@@ -165,7 +165,6 @@ pub struct Figure {
     written: WrittenArea,
     area: Area,
     face: Face,
-    says_face: bool,
     says_rule: bool,
     rule: SideRule,
     start: Area,
@@ -262,7 +261,6 @@ impl Figure {
             written: ground.figure.area,
             area: ground.figure.area.area(),
             face: ground.face,
-            says_face: ground.figure.basis.face.is_some(),
             says_rule: ground.figure.basis.sides.is_some(),
             rule: ground.figure.basis.sides.unwrap_or(match step_of(ground.figure) {
                 Some(step) => SideRule::Step(step),
@@ -340,11 +338,6 @@ impl Figure {
     /// The face it is taken at.
     pub fn face(&self) -> Face {
         self.face
-    }
-
-    /// Whether it says so itself.
-    pub(crate) fn says_face(&self) -> bool {
-        self.says_face
     }
 
     /// Whether it says itself how its sides are rounded.

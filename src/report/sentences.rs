@@ -447,10 +447,10 @@ impl Sentences<'_> {
             BridgeStep::Counting if line.is_supported() => {
                 format!("would account for it: {}", words::all_of(line.counted()))
             }
-            BridgeStep::Face => match (figure.face(), figure.says_face()) {
-                (Face::Outside, _) => format!("face: {} is taken outside too", the(figure)),
-                (Face::Frame, _) => "face: walls taken at the frame, without the veneer".to_owned(),
-                (Face::Inside, _) => "face: walls taken inside".to_owned(),
+            BridgeStep::Face => match figure.face() {
+                Face::Outside => format!("face: {} is taken outside too", the(figure)),
+                Face::Frame => "face: walls taken at the frame, without the veneer".to_owned(),
+                Face::Inside => "face: walls taken inside".to_owned(),
             },
             BridgeStep::Rounding => match figure.side_rule() {
                 SideRule::Unknown => {
@@ -461,6 +461,9 @@ impl Sentences<'_> {
                 }
                 SideRule::Step(step) if step == self.settings.fine => {
                     format!("rounding: {}, as measured", step.spoken())
+                }
+                SideRule::Step(step) if figure.says_rule() => {
+                    format!("rounding: {}, as the file says", step.spoken())
                 }
                 SideRule::Step(step) if figure.word() == "record" => {
                     let what = step.spoken().trim_start_matches("each wall ");

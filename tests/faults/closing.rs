@@ -61,3 +61,79 @@ fn a_miss_within_the_tolerances_is_spread_and_told() {
     let page = drawn("north 30'\neast 40'\nsouth 30' 1 1/16\"\nwest 40'\n");
     assert!(page.contains("error[does-not-close]"), "{page}");
 }
+
+/// What is asked of sides 1 and 3 of a walk `north one, east 40', south three, west 40'`.
+fn asked(one: &str, three: &str) -> [String; 2] {
+    let text =
+        format!("level \"G\"\nliving \"House\"\nnorth {one}\neast 40'\nsouth {three}\nwest 40'\n");
+    let (source, list) = told("walk.sides", text.into_bytes());
+    let page = fairfoot::diagnostic::draw(&source, &list, false);
+    [3, 5].map(|line| {
+        let mut below = page.lines().skip_while(|shown| !shown.starts_with(&format!("{line} | ")));
+        let label = below.nth(1).unwrap_or_default();
+        label.trim_start_matches([' ', '|', '-']).to_owned()
+    })
+}
+
+#[test]
+fn each_ordinary_slip_is_known_by_its_size() {
+    const SWAPPED: &str = "digits swapped?";
+    const INCHES: &str = "inches left off?";
+    const FEET: &str = "a foot, five or ten miscounted?";
+    const DIGIT: &str = "a digit dropped or doubled?";
+    const TENTHS: &str = "inches and tenths mixed up?";
+    const NONE: &str = "";
+    // Two walls within 1/2" each: what fits to 1" fits.
+    for (one, three, slips) in [
+        ("42'", "24'", [SWAPPED, SWAPPED]),
+        ("42' 6\"", "24' 5\"", [SWAPPED, SWAPPED]),
+        ("42' 6\"", "24' 4 15/16\"", [NONE, NONE]),
+        ("103'", "130'", [SWAPPED, SWAPPED]),
+        // The first two of 103 swapped are 013; of 13 they are 31.
+        ("103'", "13'", [SWAPPED, NONE]),
+        ("30'", "30' 7\"", [INCHES, NONE]),
+        // 30' 11" less a foot is within an inch of 30'.
+        ("30'", "30' 11\"", [INCHES, FEET]),
+        ("30' 6\"", "31' 6\"", [FEET, FEET]),
+        ("30' 6\"", "31' 7\"", [FEET, FEET]),
+        ("30' 6\"", "31' 7 1/16\"", [NONE, NONE]),
+        ("30' 6\"", "32' 6\"", [NONE, NONE]),
+        ("30' 6\"", "34' 6\"", [NONE, NONE]),
+        ("30' 6\"", "35' 6\"", [FEET, FEET]),
+        ("30' 6\"", "36' 6\"", [NONE, NONE]),
+        ("30' 6\"", "39' 6\"", [NONE, NONE]),
+        ("30' 6\"", "40' 6\"", [FEET, FEET]),
+        ("30' 6\"", "41' 6\"", [NONE, NONE]),
+        ("4'", "44'", [DIGIT, DIGIT]),
+        // 40 swapped is 04.
+        ("4' 6\"", "40' 6\"", [DIGIT, SWAPPED]),
+        ("4' 6\"", "49' 6\"", [DIGIT, DIGIT]),
+        ("4' 6\"", "50' 6\"", [NONE, NONE]),
+        ("4' 6\"", "38' 6\"", [NONE, NONE]),
+        // No feet, no digit of them: but 3 taken away from 3' 6" leaves 6".
+        ("6\"", "3' 6\"", [NONE, DIGIT]),
+        ("12' 6\"", "12.6'", [TENTHS, TENTHS]),
+        ("30' 9\"", "30.9'", [TENTHS, TENTHS]),
+        ("30' 10\"", "31'", [NONE, NONE]),
+    ] {
+        assert_eq!(asked(one, three), slips, "{one}, {three}");
+    }
+}
+
+#[test]
+fn a_wall_walked_the_other_way_is_known_within_the_tolerances() {
+    let page = |last: &str| drawn(&format!("north 30'\nwest 40'\nsouth 30'\nwest {last}\n"));
+    assert_eq!(page("40' 1\"").matches("walked the other way?").count(), 2);
+    assert_eq!(page("40' 1 1/16\"").matches("walked the other way?").count(), 0);
+}
+
+#[test]
+fn of_many_walls_to_measure_again_the_first_are_told_as_typed() {
+    // Eight walls of 10 ft against 79: each of them, or the 79, may be a foot off.
+    let page = drawn(&format!("{}west 79'\nsouth 8'\n", "east 10'\nnorth 1'\n".repeat(8)));
+    assert!(
+        page.contains("measure again: side 1 (`east 10'`), side 3 (`east 10'`), side 5 (`east 10'`), side 7 (`east 10'`), side 9 (`east 10'`), side 11 (`east 10'`), side 13, side 15 or side 17"),
+        "{page}"
+    );
+    assert_eq!(page.matches("a foot, five or ten miscounted?").count(), 3, "{page}");
+}

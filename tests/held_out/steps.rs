@@ -278,6 +278,27 @@ fn a_round_end_that_runs_on_from_its_walls_moves_with_them_whichever_way_it_face
 }
 
 #[test]
+fn slanted_walls_that_run_on_into_a_curve_move_with_it_whichever_way_it_faces() {
+    // A wall of 10 ft, a slant of 4 by 3, an arc of 6 ft rising 1, of a circle of 5 ft, which leaves the slant without a
+    // bend as tan(θ/2) = 2/6 and tan θ = 3/4, and down again. Frame 14 · 10 + 10 · 3 + 12.5 (2θ − 0.96) = 174.08753, walls of
+    // 44 + 10 θ = 50.43501. 6 in outward: half of those more, and 1/4 of what the bends come to: two of a right angle with
+    // 1, two at the eaves with tan 26.565° = 1/2, the arc with θ = 0.64350: 174.08753 + 25.21751 + 0.91088.
+    let words = ["north", "east", "south", "west"];
+    for turn in 0..4 {
+        for mirrored in [false, true] {
+            let word = |way: usize| words[(if mirrored { 4 - way } else { way } + turn) % 4];
+            let [north, east, south, west] = [word(0), word(1), word(2), word(3)];
+            let text = format!(
+                "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 10'\ndiagonal {north} 3' {east} 4'\narc {east} 6' rise 1' {north}\ndiagonal {south} 3' {east} 4'\n{south} 10'\n{west} 14'\n"
+            );
+            let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
+            let found = ours.spaces()[0].outside().area().sq_ft();
+            assert!((found - 200.215_92).abs() < 1e-4, "{found}\n{text}");
+        }
+    }
+}
+
+#[test]
 fn a_slot_narrower_than_half_a_step_is_gone_under_tenths_and_kept_a_foot_wide_under_whole_feet() {
     // Two wings of 10 by 10 ft on 20 by 10, half an inch apart: in tenths the slot has no width, 400; in whole feet an outline
     // that does not touch itself needs a foot of it, taken off the wall across or off a wing: 20 × 20 less 10 or 20 × 21 less 10.

@@ -13,6 +13,7 @@
 )]
 
 mod departures;
+mod figures;
 mod outlines;
 mod shares;
 
