@@ -171,6 +171,7 @@ pub struct Figure {
     lines: Vec<Line>,
     shares: Vec<Share>,
     own_sketch: Option<Area>,
+    takes_nothing_off: bool,
     enough: Enough,
     explanations: Explanations,
 }
@@ -252,9 +253,18 @@ impl Figure {
         let lines = bridge::lines(sound, &ground, recorded.as_ref(), &explanations, start);
         let says = |line: &&Line| line.step() == BridgeStep::Counting && !line.is_supported();
         let counting = lines.iter().find(says).map(Line::area);
-        let enough = enough::Enough::of(sound, &ground, counting.unwrap_or(Area::ZERO));
-        let own_sketch = recorded::own_total(sound, &ground, recorded.as_ref())
-            .map(|area| area + counting.unwrap_or(Area::ZERO));
+        let counting = counting.unwrap_or(Area::ZERO);
+        let enough = enough::Enough::of(sound, &ground, counting);
+        let says = ground.figure.area.area().whole_sq_ft();
+        let own = recorded::own_total(sound, &ground, recorded.as_ref());
+        // A sketch that gives the total as it stands has nothing taken off, whatever is taken off ours.
+        let as_drawn = |own: &recorded::OwnTotal| {
+            let agrees = |area: Area| (area + counting).whole_sq_ft() == says;
+            agrees(own.drawn) && !agrees(own.net)
+        };
+        let takes_nothing_off = own.as_ref().is_some_and(as_drawn);
+        let own_sketch =
+            own.map(|own| if takes_nothing_off { own.drawn } else { own.net } + counting);
         Figure {
             kind: ground.figure.kind.clone(),
             title: ground.figure.title.clone(),
@@ -270,6 +280,7 @@ impl Figure {
             lines,
             shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
             own_sketch,
+            takes_nothing_off,
             enough,
             explanations,
         }
@@ -387,6 +398,11 @@ impl Figure {
     /// What the figure's own sketch, or its own sides, come to, where they cover all that is counted.
     pub fn own_sketch(&self) -> Option<Area> {
         self.own_sketch
+    }
+
+    /// Whether its own sketch comes to its total with nothing taken off, where something is taken off ours.
+    pub(crate) fn takes_nothing_off(&self) -> bool {
+        self.takes_nothing_off
     }
 
     /// Whether rounding is big enough to explain it.

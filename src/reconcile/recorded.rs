@@ -22,6 +22,17 @@ pub(crate) struct Recorded {
     pub(crate) has: Vec<bool>,
     /// Which of them have no length of ours in it.
     is_whole: Vec<bool>,
+    /// What the figure's own outlines come to as they are drawn.
+    drawn: Vec<Area>,
+}
+
+/// What the figure's own sketch, or its own lengths, come to.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct OwnTotal {
+    /// With taken off what is taken off ours.
+    pub(crate) net: Area,
+    /// As it is drawn, nothing taken off.
+    pub(crate) drawn: Area,
 }
 
 /// What one recorded side adds to the area, against the figure's rule.
@@ -91,6 +102,7 @@ impl Recorded {
             shares: Vec::new(),
             has: vec![false; house.spaces.len()],
             is_whole: vec![false; house.spaces.len()],
+            drawn: ground.ruled.areas.clone(),
         };
         // What is taken off a space is looked at first, since its own sketch may leave that out.
         for space in (0..house.spaces.len()).rev() {
@@ -117,6 +129,7 @@ impl Recorded {
         self.areas[space] = if leaves_out { area + off } else { area };
         self.has[space] = true;
         self.is_whole[space] = own.is_whole;
+        self.drawn[space] = area;
         if own.is_matched {
             self.share(sound, ground, space, &own.outline);
             self.outlines[space] = own.outline.clone();
@@ -311,7 +324,7 @@ pub(super) fn own_total(
     sound: &Sound,
     ground: &Ground<'_>,
     recorded: Option<&Recorded>,
-) -> Option<Area> {
+) -> Option<OwnTotal> {
     let house = sound.house();
     let drawn = Figure::drawn(ground.figure)?;
     let counted: Vec<usize> =
@@ -329,7 +342,7 @@ pub(super) fn own_total(
         let area = alone.outline.as_ref().map(Outline::area)?;
         let ours = ground.ruled.areas[*only];
         let apart = (area - ours).abs() + (area - ours).abs();
-        return (apart < ours).then_some(area);
+        return (apart < ours).then_some(OwnTotal { net: area, drawn: area });
     }
     let area_of = |space: usize| match (recorded, house.spaces[space].recorded) {
         (Some(recorded), _) if recorded.has[space] => recorded.areas[space],
@@ -338,18 +351,21 @@ pub(super) fn own_total(
     };
     let off = |space: usize| -> Area { house.taken_off(space).map(area_of).sum() };
     // A sketch of a whole level stands for all that is counted on it.
-    let mut total = Area::ZERO;
+    let mut total = OwnTotal { net: Area::ZERO, drawn: Area::ZERO };
     let mut covered: Vec<usize> = Vec::new();
     for level in outlines.iter().filter(|outline| outline.of.len() > 1) {
         if !level.of.iter().all(|space| counted.contains(space) && !covered.contains(space)) {
             return None;
         }
-        total = total + level.outline.as_ref()?.area() - level.of.iter().map(|&i| off(i)).sum();
+        let area = level.outline.as_ref()?.area();
+        total.net = total.net + area - level.of.iter().map(|&i| off(i)).sum();
+        total.drawn = total.drawn + area;
         covered.extend(&level.of);
     }
     for &space in counted.iter().filter(|space| !covered.contains(space)) {
         let recorded = recorded.filter(|recorded| recorded.is_whole[space])?;
-        total = total + recorded.areas[space] - off(space);
+        total.net = total.net + recorded.areas[space] - off(space);
+        total.drawn = total.drawn + recorded.drawn[space];
     }
     Some(total)
 }

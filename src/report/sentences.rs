@@ -95,6 +95,9 @@ impl Sentences<'_> {
             ("lengths", "they come")
         };
         Some(match apart {
+            0 if figure.takes_nothing_off() => {
+                format!("{name}'s own {own_sides} and its total agree, with nothing taken off.")
+            }
             0 => format!("{name}'s own {own_sides} and its total agree."),
             _ => format!(
                 "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft, its total says {} sq ft, {} apart.",

@@ -137,3 +137,17 @@ fn of_many_walls_to_measure_again_the_first_are_told_as_typed() {
     );
     assert_eq!(page.matches("a foot, five or ten miscounted?").count(), 3, "{page}");
 }
+
+#[test]
+fn a_crossing_is_told_where_it_is() {
+    // North at 10 ft east, from 10 ft south of the start to 20 north of it; west at 5 ft north.
+    let page = drawn(
+        "south 10'\neast 10'\nnorth 30'\neast 40'\nsouth 15'\nwest 60'\nsouth 5'\neast 10'\n",
+    );
+    let told = "side 3 (`north 30'`) and side 6 (`west 60'`) cross or touch 5' north and 10' east of the start";
+    assert!(page.contains(told), "{page}");
+    // The two diagonals of a square of 20 ft.
+    let page =
+        drawn("diagonal north 20' east 20'\nsouth 20'\ndiagonal north 20' west 20'\nsouth 20'\n");
+    assert!(page.contains("cross or touch 10' north and 10' east of the start"), "{page}");
+}
