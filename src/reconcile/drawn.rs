@@ -7,9 +7,10 @@ use crate::area::Area;
 use crate::areas::Areas;
 use crate::diagnostic::Faults;
 use crate::house::outline::{Outline, Vector};
-use crate::house::{DrawnOutline, House};
+use crate::house::{DrawnOutline, House, Side};
 use crate::length::Length;
 use crate::reconcile::{Figure, Ground};
+use crate::rule::Settings;
 use crate::sketch::Drawn;
 use crate::walls::Walls;
 
@@ -26,10 +27,27 @@ pub struct OutlineReport {
     /// Its walls matched to ours one to one.
     pub(crate) same_corners: bool,
     pub(crate) matched: Vec<MatchedSide>,
-    /// Walls of theirs with no wall of ours beside them, by number.
-    pub(crate) only_theirs: Vec<(usize, String)>,
-    /// Walls of ours with none of theirs, by number.
-    pub(crate) only_ours: Vec<(usize, String)>,
+    /// Where walls of theirs stand in the place of others of ours.
+    pub(crate) instead: Vec<Instead>,
+}
+
+/// Walls in a row of ours, and those of theirs in their place; either may be none.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Instead {
+    pub(crate) ours: Vec<(usize, String)>,
+    pub(crate) theirs: Vec<(usize, String)>,
+}
+
+impl Instead {
+    /// The numbers of our sides, from 1.
+    pub fn ours(&self) -> impl Iterator<Item = usize> {
+        self.ours.iter().map(|(number, _)| *number)
+    }
+
+    /// The numbers of theirs.
+    pub fn theirs(&self) -> impl Iterator<Item = usize> {
+        self.theirs.iter().map(|(number, _)| *number)
+    }
 }
 
 impl OutlineReport {
@@ -56,6 +74,11 @@ impl OutlineReport {
     /// Whether every wall was matched.
     pub fn same_corners(&self) -> bool {
         self.same_corners
+    }
+
+    /// Where it has other walls than ours: what neither has matched.
+    pub fn instead(&self) -> &[Instead] {
+        &self.instead
     }
 }
 
@@ -92,7 +115,11 @@ impl MatchedSide {
 }
 
 /// Every outline that is not ours, compared with the walls at its figure's face.
-pub(super) fn reports(sound: &Sound, areas: &Areas) -> Result<Vec<OutlineReport>, Faults> {
+pub(super) fn reports(
+    sound: &Sound,
+    areas: &Areas,
+    settings: &Settings,
+) -> Result<Vec<OutlineReport>, Faults> {
     let house = sound.house();
     let mut reports = Vec::new();
     for drawn in &house.drawn {
@@ -106,12 +133,17 @@ pub(super) fn reports(sound: &Sound, areas: &Areas) -> Result<Vec<OutlineReport>
             crate::sketch::Face::Outside => Arc::clone(&areas.outside),
             face => Arc::new(Walls::of(sound, face)?),
         };
-        reports.push(report(house, drawn, &walls));
+        reports.push(report(house, drawn, &walls, settings));
     }
     Ok(reports)
 }
 
-fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
+fn report(
+    house: &House,
+    drawn: &DrawnOutline,
+    walls: &Walls,
+    settings: &Settings,
+) -> OutlineReport {
     let misses = drawn.walk.misclosure();
     let mut report = OutlineReport {
         drawn: drawn.drawn,
@@ -121,32 +153,35 @@ fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
         misses: (Length::from_nm(misses.north), Length::from_nm(misses.east)),
         same_corners: false,
         matched: Vec::new(),
-        only_theirs: Vec::new(),
-        only_ours: Vec::new(),
-    };
-    let theirs: Vec<Vector> = drawn.walk.sides.iter().map(|side| side.shape.vector()).collect();
-    let theirs = in_line(&theirs);
-    let theirs_all = |skip: &dyn Fn(usize) -> bool| -> Vec<(usize, String)> {
-        let sides = drawn.sides.iter().enumerate().filter(|(i, _)| !skip(*i));
-        sides.map(|(_, side)| (side.number, side.typed.to_string())).collect()
+        instead: Vec::new(),
     };
     let [space] = drawn.of[..] else {
-        report.only_theirs = theirs_all(&|_| false);
         return report;
     };
     let here = &house.spaces[space];
     report.space = Some(here.name.clone());
+    let theirs: Vec<Vector> = drawn.walk.sides.iter().map(|side| side.shape.vector()).collect();
+    let theirs = in_line(&theirs);
     let ours = in_line(&merged(house, space, walls));
-    let pairs = matched(&vectors_of(&ours), &vectors_of(&theirs)).pairs;
+    let Matching { pairs, reversed } = matched(&vectors_of(&ours), &vectors_of(&theirs));
     report.same_corners = pairs.len() == ours.len() && pairs.len() == theirs.len();
-    report.only_theirs =
-        theirs_all(&|i| pairs.iter().any(|&(_, wall)| theirs[wall].sides.contains(&i)));
-    let unmatched = here
-        .sides
-        .iter()
-        .enumerate()
-        .filter(|(i, _)| !pairs.iter().any(|&(wall, _)| ours[wall].sides.contains(i)));
-    report.only_ours = unmatched.map(|(_, side)| (side.number, side.typed.to_string())).collect();
+    let apart = |&(our, their): &(usize, usize)| {
+        ours[our].vector.chord_length() - theirs[their].vector.chord_length()
+    };
+    let ring = Ring { ours: ours.len(), theirs: theirs.len(), reversed };
+    let pairs = firm(pairs, &ring, &|pair| settings.is_beyond_rounding(apart(pair)));
+    let named = |walls: &[Wall], sides: &[Side], list: &[usize]| -> Vec<(usize, String)> {
+        let all = list.iter().flat_map(|&wall| &walls[wall].sides);
+        all.map(|&i| (sides[i].number, sides[i].typed.to_string())).collect()
+    };
+    for gap in gaps(&pairs, &ring) {
+        for (our, their) in split(gap, &ours, &theirs, reversed) {
+            report.instead.push(Instead {
+                ours: named(&ours, &here.sides, &our),
+                theirs: named(&theirs, &drawn.sides, &their),
+            });
+        }
+    }
     report.matched = pairs
         .iter()
         .map(|&(our, their)| {
@@ -162,6 +197,99 @@ fn report(house: &House, drawn: &DrawnOutline, walls: &Walls) -> OutlineReport {
         })
         .collect();
     report
+}
+
+/// Two outlines going round and round, theirs maybe the other way.
+struct Ring {
+    ours: usize,
+    theirs: usize,
+    reversed: bool,
+}
+
+impl Ring {
+    /// The walls between two of ours, and those between two of theirs, as ours are walked.
+    fn between(&self, from: (usize, usize), to: (usize, usize)) -> Gap {
+        let along = |from: usize, to: usize, n: usize| -> Vec<usize> {
+            let count = (to + n - from - 1) % n;
+            (1..=count).map(|k| (from + k) % n).collect()
+        };
+        let ours = along(from.0, to.0, self.ours);
+        let theirs = if self.reversed {
+            let mut back = along(to.1, from.1, self.theirs);
+            back.reverse();
+            back
+        } else {
+            along(from.1, to.1, self.theirs)
+        };
+        (ours, theirs)
+    }
+}
+
+/// Walls of ours and of theirs between two that go together.
+type Gap = (Vec<usize>, Vec<usize>);
+
+/// The pairs that stay: a wall that differs by more than rounding next to walls without a counterpart is not the same
+/// wall at another length, but one that is cut off elsewhere.
+fn firm(mut pairs: Pairs, ring: &Ring, differs: &dyn Fn(&(usize, usize)) -> bool) -> Pairs {
+    loop {
+        let n = pairs.len();
+        let is_beside_a_gap = |i: usize| {
+            let is_gap = |from: usize, to: usize| {
+                let (ours, theirs) = ring.between(pairs[from], pairs[to]);
+                !ours.is_empty() || !theirs.is_empty()
+            };
+            is_gap((i + n - 1) % n, i) || is_gap(i, (i + 1) % n)
+        };
+        let stays = |i: &usize| !differs(&pairs[*i]) || !is_beside_a_gap(*i);
+        let kept: Pairs = (0..n).filter(stays).map(|i| pairs[i]).collect();
+        if kept.len() == n {
+            return kept;
+        }
+        pairs = kept;
+    }
+}
+
+/// What lies between the pairs; everything where there is none.
+fn gaps(pairs: &Pairs, ring: &Ring) -> Vec<Gap> {
+    let Some(last) = pairs.last() else {
+        let theirs = 0..ring.theirs;
+        let theirs = if ring.reversed { theirs.rev().collect() } else { theirs.collect() };
+        return vec![((0..ring.ours).collect(), theirs)];
+    };
+    let before = std::iter::once(last).chain(pairs);
+    let gaps = before.zip(pairs).map(|(from, to)| ring.between(*from, *to));
+    gaps.filter(|(ours, theirs)| !ours.is_empty() || !theirs.is_empty()).collect()
+}
+
+/// A gap in as many parts as can be: cut where both have come as far within a foot.
+fn split(gap: Gap, ours: &[Wall], theirs: &[Wall], reversed: bool) -> Vec<Gap> {
+    let (mut our, mut their) = gap;
+    let way = |walls: &[Wall], list: &[usize], turned: bool| -> Vec<(i64, i64)> {
+        let mut at = (0, 0);
+        let mut places = vec![at];
+        for &wall in list {
+            let vector = &walls[wall].vector;
+            let vector = if turned { turned_round(vector) } else { *vector };
+            at = (at.0 + vector.east, at.1 + vector.north);
+            places.push(at);
+        }
+        places
+    };
+    let mut parts = Vec::new();
+    while !our.is_empty() && !their.is_empty() {
+        let (here, there) = (way(ours, &our, false), way(theirs, &their, reversed));
+        let meets = |&(i, j): &(usize, usize)| {
+            let (a, b) = (here[i], there[j]);
+            (a.0 - b.0).abs() <= Length::FOOT.nm() && (a.1 - b.1).abs() <= Length::FOOT.nm()
+        };
+        let all = (1..here.len()).flat_map(|i| (1..there.len()).map(move |j| (i, j)));
+        let Some((i, j)) = all.filter(meets).min_by_key(|(i, j)| (i + j, *i)) else { break };
+        parts.push((our.drain(..i).collect(), their.drain(..j).collect()));
+    }
+    if !our.is_empty() || !their.is_empty() {
+        parts.push((our, their));
+    }
+    parts
 }
 
 /// Sides that run on in one line, as one wall.
@@ -229,26 +357,30 @@ struct Matching {
     reversed: bool,
 }
 
-/// Pairs of walls, ours and theirs, that run the same way round: all of them if the corners are the
-/// same, else the longest run that both have.
+/// Pairs of walls, ours and theirs, in the order of ours: all of them if the corners are the same, else those of the
+/// cheapest way to turn one outline into the other, where a wall costs what its length changes by, and one that only one
+/// of them has its length.
 fn matched(ours: &[Vector], theirs: &[Vector]) -> Matching {
-    let mut best: Option<(usize, i128, Matching)> = None;
+    let mut best: Option<(bool, i128, Matching)> = None;
     for reversed in [false, true] {
         let walk: Vec<(usize, Vector)> = if reversed {
             theirs.iter().enumerate().rev().map(|(i, v)| (i, turned_round(v))).collect()
         } else {
             theirs.iter().copied().enumerate().collect()
         };
-        for pairs in runs(ours, &walk) {
-            let apart = |&(a, b): &(usize, usize)| {
-                i128::from((ours[a].chord_length() - theirs[b].chord_length()).nm().abs())
+        for start in starts(ours, &walk) {
+            let turned: Vec<(usize, Vector)> =
+                walk[start..].iter().chain(&walk[..start]).copied().collect();
+            let (price, pairs) = match one_to_one(ours, &turned) {
+                Some(price) => (price, (0..ours.len()).map(|i| (i, turned[i].0)).collect()),
+                None => aligned(ours, &turned),
             };
-            let difference: i128 = pairs.iter().map(apart).sum();
-            let better = best.as_ref().is_none_or(|(count, off, _)| {
-                pairs.len() > *count || pairs.len() == *count && difference < *off
-            });
+            let is_whole = pairs.len() == ours.len() && pairs.len() == theirs.len();
+            let better = best
+                .as_ref()
+                .is_none_or(|(whole, least, _)| (is_whole, -price) > (*whole, -*least));
             if better {
-                best = Some((pairs.len(), difference, Matching { pairs, reversed }));
+                best = Some((is_whole, price, Matching { pairs, reversed }));
             }
         }
     }
@@ -260,32 +392,78 @@ fn turned_round(vector: &Vector) -> Vector {
     Vector { east: -vector.east, north: -vector.north, rise: -vector.rise }
 }
 
-/// The longest common runs of directions, both walks going round and round.
-fn runs(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<Pairs> {
-    let (n, m) = (ours.len(), theirs.len());
-    let longest = n.min(m);
+/// Whether two walls run the same way and are of one sort.
+fn is_alike(a: &Vector, b: &Vector) -> bool {
     let way = |v: &Vector| (v.east.signum(), v.north.signum(), v.rise != 0);
-    let mut lengths = vec![0_usize; 2 * m];
-    let mut found: Vec<(usize, usize, usize)> = Vec::new();
-    let mut best = 1;
-    for i in 0..2 * n {
-        for j in (0..2 * m).rev() {
-            let same = way(&ours[i % n]) == way(&theirs[j % m].1);
-            let before = if j > 0 { lengths[j - 1] } else { 0 };
-            lengths[j] = if same { (before + 1).min(longest) } else { 0 };
-            if lengths[j] > best {
-                best = lengths[j];
-                found.clear();
+    way(a) == way(b)
+}
+
+/// What it costs to take one wall for the other.
+fn change(a: &Vector, b: &Vector) -> i128 {
+    i128::from((a.chord_length() - b.chord_length()).nm().abs())
+}
+
+/// Where their walk may begin: anywhere; of very many walls where it is likeliest to begin as ours does.
+fn starts(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<usize> {
+    const MOST: usize = 8_000_000;
+    let mut all: Vec<usize> = (0..theirs.len()).collect();
+    let most = MOST.checked_div(ours.len() * theirs.len()).unwrap_or(0).max(1);
+    if let Some(first) = ours.first().filter(|_| all.len() > most) {
+        let rank = |&start: &usize| {
+            let their = &theirs[start].1;
+            (!is_alike(first, their), change(first, their))
+        };
+        all.sort_by_key(rank);
+        all.truncate(most);
+    }
+    all
+}
+
+/// What it costs to take wall for wall; none where they do not all run alike.
+fn one_to_one(ours: &[Vector], theirs: &[(usize, Vector)]) -> Option<i128> {
+    let alike = ours.len() == theirs.len()
+        && ours.iter().zip(theirs).all(|(our, (_, their))| is_alike(our, their));
+    alike.then(|| ours.iter().zip(theirs).map(|(our, (_, their))| change(our, their)).sum())
+}
+
+/// The cheapest way from ours to theirs and its pairs, both from their beginnings.
+fn aligned(ours: &[Vector], theirs: &[(usize, Vector)]) -> (i128, Pairs) {
+    let (n, m) = (ours.len(), theirs.len());
+    let whole = |vector: &Vector| i128::from(vector.chord_length().nm());
+    // The least price of what is left from our ith wall and their jth on.
+    let mut price = vec![0_i128; (n + 1) * (m + 1)];
+    let at = |i: usize, j: usize| i * (m + 1) + j;
+    for i in (0..=n).rev() {
+        for j in (0..=m).rev() {
+            let mut least = if i == n && j == m { 0 } else { i128::MAX };
+            if i < n {
+                least = least.min(price[at(i + 1, j)] + whole(&ours[i]));
             }
-            if lengths[j] == best && best > 1 && found.len() < 4 * longest {
-                found.push((i, j, best));
+            if j < m {
+                least = least.min(price[at(i, j + 1)] + whole(&theirs[j].1));
             }
+            if i < n && j < m && is_alike(&ours[i], &theirs[j].1) {
+                least = least.min(price[at(i + 1, j + 1)] + change(&ours[i], &theirs[j].1));
+            }
+            price[at(i, j)] = least;
         }
     }
-    let pairs = |(i, j, length): (usize, usize, usize)| {
-        (0..length).rev().map(|k| ((i + 2 * n - k) % n, theirs[(j + 2 * m - k) % m].0)).collect()
-    };
-    found.into_iter().map(pairs).collect()
+    let (mut i, mut j) = (0, 0);
+    let mut pairs = Pairs::new();
+    while i < n && j < m {
+        let here = price[at(i, j)];
+        let is_pair = is_alike(&ours[i], &theirs[j].1)
+            && here == price[at(i + 1, j + 1)] + change(&ours[i], &theirs[j].1);
+        if is_pair {
+            pairs.push((i, theirs[j].0));
+            (i, j) = (i + 1, j + 1);
+        } else if here == price[at(i + 1, j)] + whole(&ours[i]) {
+            i += 1;
+        } else {
+            j += 1;
+        }
+    }
+    (price[0], pairs)
 }
 
 /// The figure's own outline of a space.

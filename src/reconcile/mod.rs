@@ -25,7 +25,7 @@ use crate::sketch::statement::{FigureKind, FigureStatement, SideRule};
 use crate::sketch::{Drawn, Face};
 use crate::walls::{Ruled, Walls};
 pub use bridge::{Line, Step as BridgeStep};
-pub use drawn::{MatchedSide, OutlineReport};
+pub use drawn::{Instead, MatchedSide, OutlineReport};
 pub use enough::{CouldExplain, Enough};
 pub use recorded::Share;
 pub use search::{Explanation, Explanations};
@@ -99,7 +99,7 @@ impl Reconciliation {
             warnings.extend(figure.far_off(sketch.span));
             figures.push(figure);
         }
-        let outlines = drawn::reports(sound, &areas)?;
+        let outlines = drawn::reports(sound, &areas, settings)?;
         let mut told: Vec<Diagnostic> = sound.warnings().to_vec();
         for warning in warnings {
             if !told
@@ -172,6 +172,7 @@ pub struct Figure {
     shares: Vec<Share>,
     own_sketch: Option<Area>,
     takes_nothing_off: bool,
+    own_sketch_as_drawn: Option<Area>,
     enough: Enough,
     explanations: Explanations,
 }
@@ -281,6 +282,7 @@ impl Figure {
             shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
             own_sketch,
             takes_nothing_off,
+            own_sketch_as_drawn: own.map(|own| own.drawn + counting),
             enough,
             explanations,
         }
@@ -398,6 +400,11 @@ impl Figure {
     /// What the figure's own sketch, or its own sides, come to, where they cover all that is counted.
     pub fn own_sketch(&self) -> Option<Area> {
         self.own_sketch
+    }
+
+    /// The same as it is drawn, with nothing taken off.
+    pub(crate) fn own_sketch_as_drawn(&self) -> Option<Area> {
+        self.own_sketch_as_drawn
     }
 
     /// Whether its own sketch comes to its total with nothing taken off, where something is taken off ours.

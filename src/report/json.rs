@@ -269,6 +269,17 @@ pub struct DrawnReport {
     pub same_corners: bool,
     /// Walls beside walls of ours.
     pub sides: Vec<DrawnSideReport>,
+    /// Where it has other walls than ours.
+    pub instead: Vec<InsteadReport>,
+}
+
+/// Walls of ours in a row, and those of theirs in their place; either may be none.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct InsteadReport {
+    /// The numbers of our sides, from 1.
+    pub sides: Vec<usize>,
+    /// The numbers of theirs.
+    pub drawn_sides: Vec<usize>,
 }
 
 /// A wall of theirs beside one of ours.
@@ -648,6 +659,14 @@ fn drawn(outline: &OutlineReport) -> DrawnReport {
                 drawn_side: side.theirs,
                 measured_ft: side.measured.decimal_feet(),
                 drawn_ft: side.drawn.decimal_feet(),
+            })
+            .collect(),
+        instead: outline
+            .instead
+            .iter()
+            .map(|instead| InsteadReport {
+                sides: instead.ours().collect(),
+                drawn_sides: instead.theirs().collect(),
             })
             .collect(),
     }

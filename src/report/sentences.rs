@@ -87,6 +87,7 @@ impl Sentences<'_> {
     pub(crate) fn own_sketch(&self, figure: &Figure) -> Option<String> {
         let own = figure.own_sketch()?;
         let apart = own.whole_sq_ft() - figure.area().whole_sq_ft();
+        let drawn = figure.own_sketch_as_drawn().filter(|drawn| *drawn != own);
         let name = capital(&the(figure));
         let is_drawn = |drawn: &crate::house::DrawnOutline| drawn.drawn.word() == figure.word();
         let (own_sides, give) = if self.sound.house().drawn.iter().any(is_drawn) {
@@ -94,11 +95,17 @@ impl Sentences<'_> {
         } else {
             ("lengths", "they come")
         };
-        Some(match apart {
-            0 if figure.takes_nothing_off() => {
+        Some(match (apart, drawn) {
+            (0, None) if figure.takes_nothing_off() => {
                 format!("{name}'s own {own_sides} and its total agree, with nothing taken off.")
             }
-            0 => format!("{name}'s own {own_sides} and its total agree."),
+            (0, _) => format!("{name}'s own {own_sides} and its total agree."),
+            (_, Some(drawn)) => format!(
+                "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft, or {} with taken off what is taken off here; its total says {} sq ft.",
+                whole(drawn),
+                whole(own),
+                whole(figure.area())
+            ),
             _ => format!(
                 "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft, its total says {} sq ft, {} apart.",
                 whole(own),
@@ -191,8 +198,19 @@ impl Sentences<'_> {
     /// What would account for the figure: at most three items, and what would settle it; none where nothing has to be accounted for.
     pub(crate) fn accounts(&self, figure: &Figure) -> Option<Accounts> {
         let explanations = figure.explanations();
-        let best = explanations.list().first()?;
         let agrees = figure.area().whole_sq_ft() == figure.start().whole_sq_ft();
+        let Some(best) = explanations.list().first() else {
+            let rest = figure.line(BridgeStep::NotExplained)?.area().whole_sq_ft();
+            let is_silent = agrees || rest == 0 || explanations.weighed() == 0;
+            return (!is_silent).then(|| Accounts {
+                opening: format!(
+                    "Nothing that was weighed would account for what is not explained, {} sq ft.",
+                    signed(rest)
+                ),
+                items: Vec::new(),
+                closing: "Other reasons are possible: ask what else the total holds.".to_owned(),
+            });
+        };
         if agrees || best.fits() && best.departures().is_empty() {
             return None;
         }
@@ -266,17 +284,15 @@ impl Sentences<'_> {
         } else {
             None
         };
-        let sides = |what: &str, sides: &[(usize, String)]| {
-            let names: Vec<String> =
-                sides.iter().map(|(number, typed)| format!("side {number} ({typed})")).collect();
-            let told = !sides.is_empty() && outline.space.is_some();
-            told.then(|| format!("{what}: {}", words::all_of(&names)))
-        };
-        let only = [
-            sides("only in this file", &outline.only_ours),
-            sides("only in the sketch", &outline.only_theirs),
-        ];
-        (first, only.into_iter().flatten().collect())
+        let told = outline.instead.iter().map(|instead| {
+            let (ours, theirs) = (sides_in_a_row(&instead.ours), sides_in_a_row(&instead.theirs));
+            match (instead.ours.is_empty(), instead.theirs.is_empty()) {
+                (true, _) => format!("only in the sketch: {theirs}"),
+                (_, true) => format!("only in this file: {ours}"),
+                _ => format!("where this file has {ours}, the sketch has {theirs}"),
+            }
+        });
+        (first, told.collect())
     }
 
     /// What the record lists besides its total: a name and what is said of it.
@@ -721,6 +737,15 @@ pub(crate) fn statement(figure: &Figure) -> String {
             )
         }
         _ => format!("{head} Difference {} sq ft.", thousands(apart.abs())),
+    }
+}
+
+/// Sides that follow each other: each of a few, of many the first and the last.
+fn sides_in_a_row(sides: &[(usize, String)]) -> String {
+    let named = |(number, typed): &(usize, String)| format!("side {number} ({typed})");
+    match sides {
+        [first, .., last] if sides.len() > 4 => format!("{} to {}", named(first), named(last)),
+        _ => words::all_of(&sides.iter().map(named).collect::<Vec<String>>()),
     }
 }
 
