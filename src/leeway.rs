@@ -38,6 +38,32 @@ impl Leeway {
         self.total(self.all_widest(), below)
     }
 
+    /// Every total above grade that whole steps could give, the lowest first, each wall of each space by itself; with
+    /// `any` wall against the rounding. None where there are too many to go through.
+    pub(crate) fn totals(&self, any: bool) -> Option<Vec<Area>> {
+        const MOST_TOTALS: usize = 20_000;
+        let latitude = if any { Latitude::Any } else { Latitude::Reach(self.reach) };
+        let mut totals = vec![Area::ZERO];
+        for space in self.counted(false) {
+            let off = self.house.taken_off(space).map(|other| (other, true));
+            for (space, is_off) in std::iter::once((space, false)).chain(off) {
+                let areas = range::areas(&self.walls.spaces[space], self.step, latitude)?;
+                if totals.len().saturating_mul(areas.len()) > MOST_TOTALS {
+                    return None;
+                }
+                let with =
+                    |total: Area, area: Area| if is_off { total - area } else { total + area };
+                totals = totals
+                    .iter()
+                    .flat_map(|&total| areas.iter().map(move |&area| with(total, area)))
+                    .collect();
+                totals.sort_unstable();
+                totals.dedup();
+            }
+        }
+        Some(totals)
+    }
+
     /// What whole steps could give of one space, nothing taken off.
     pub(crate) fn usual_of(&self, space: usize) -> Option<Range> {
         self.all_usual()[space]

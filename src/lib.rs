@@ -62,7 +62,7 @@ pub use money::Money;
 pub use numbers::thousands;
 pub use pages::{MOST_PAGES, Page, Pages, Paper, Part, Spot, Text};
 pub use reconcile::{
-    BridgeStep, CouldExplain, Enough, Explanation, Explanations, Figure, Instead, Line,
+    Between, BridgeStep, CouldExplain, Enough, Explanation, Explanations, Figure, Instead, Line,
     MatchedSide, OutlineReport, Reconciliation, Share, Weights,
 };
 pub use rule::{Rule, Settings};

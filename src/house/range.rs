@@ -86,6 +86,19 @@ impl<'a> OnSteps<'a> {
         range
     }
 
+    /// The area of every outline of the range, the lowest first; none where there are too many to go through.
+    fn areas(&self, latitude: Latitude) -> Option<Vec<Area>> {
+        let mut areas = Vec::new();
+        let all = rises_of(self.walk, self.step, latitude)?;
+        let share = all.len();
+        for rises in all {
+            Search::new(self, latitude, rises, share)?.areas(&mut areas)?;
+        }
+        areas.sort_unstable();
+        areas.dedup();
+        Some(areas)
+    }
+
     /// The outline clear of itself that is nearest to the typed lengths, among those of the range.
     fn nearest_clear(&self, latitude: Latitude) -> Option<Outline> {
         let rises = rises_of(self.walk, self.step, latitude)?;
@@ -343,6 +356,24 @@ impl<'a> Search<'a> {
         }
     }
 
+    /// Adds the area of every clear outline; none where there are too many.
+    fn areas(&self, areas: &mut Vec<Area>) -> Option<()> {
+        const MOST_OUTLINES: u64 = 5_000;
+        let (outer, inner) = (self.outer(), self.inner());
+        let count = outer.count().saturating_mul(inner.count()).saturating_mul(self.share as u64);
+        if count > MOST_OUTLINES {
+            return None;
+        }
+        let mut vectors = Vec::new();
+        for outer_taken in Combinations::new(outer.items.len(), outer.choose) {
+            for inner_taken in Combinations::new(inner.items.len(), inner.choose) {
+                self.vectors_into(&outer_taken, &inner_taken, &mut vectors);
+                areas.extend(self.on.clear(&vectors).map(|outline| outline.area()));
+            }
+        }
+        Some(())
+    }
+
     /// The clear outline with the least sum of squared changes from the typed lengths.
     fn nearest(&self) -> Option<Outline> {
         const MOST_PAIRS: u64 = 20_000;
@@ -530,6 +561,11 @@ impl<A: Amount> Choice<'_, A> {
 /// What whole steps could give; none where that cannot be stated.
 pub(crate) fn range(at: &AtFace, step: Step, latitude: Latitude) -> Option<Range> {
     OnSteps::new(at, step).range(latitude)
+}
+
+/// Every area that whole steps could give, the lowest first; none where that cannot be stated or there are too many.
+pub(crate) fn areas(at: &AtFace, step: Step, latitude: Latitude) -> Option<Vec<Area>> {
+    OnSteps::new(at, step).areas(latitude)
 }
 
 /// The outline on whole steps that the whole-foot rule shows: the nearest closing, or where that crosses or touches itself the nearest that does not.

@@ -32,6 +32,15 @@ impl CouldExplain {
     }
 }
 
+/// Two areas that whole-foot walls of this house give with none between them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Between {
+    /// The nearest below.
+    pub below: Area,
+    /// The nearest above.
+    pub above: Area,
+}
+
 /// How big whole-foot rounding is on this house, at the figure's face.
 #[derive(Clone, Debug)]
 pub struct Enough {
@@ -91,6 +100,22 @@ impl Enough {
             Some(_) => Some(CouldExplain::No),
             None => None,
         }
+    }
+
+    /// Where the figure lies between two areas that whole feet give, and no outline gives it, to half a square foot;
+    /// none where one does, where rounding is not big enough, or where there are too many outlines to go through.
+    pub fn between(&self) -> Option<Between> {
+        let any = match self.could_explain()? {
+            CouldExplain::Yes => false,
+            CouldExplain::OnlyAgainst => true,
+            CouldExplain::No => return None,
+        };
+        let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
+        let totals = self.leeway.totals(any)?;
+        let below = *totals.iter().rfind(|total| **total <= self.wanted)?;
+        let above = *totals.iter().find(|total| **total >= self.wanted)?;
+        let is_given = self.wanted - below <= half || above - self.wanted <= half;
+        (!is_given).then_some(Between { below, above })
     }
 }
 

@@ -26,7 +26,7 @@ use crate::sketch::{Drawn, Face};
 use crate::walls::{Ruled, Walls};
 pub use bridge::{Line, Step as BridgeStep};
 pub use drawn::{Instead, MatchedSide, OutlineReport};
-pub use enough::{CouldExplain, Enough};
+pub use enough::{Between, CouldExplain, Enough};
 pub use recorded::Share;
 pub use search::{Explanation, Explanations};
 pub use weights::Weights;

@@ -384,6 +384,9 @@ pub struct RoundingReport {
     pub typical: Option<String>,
     /// `yes`, `only against the rounding` or `no`; null where the range cannot be stated.
     pub could_explain: Option<&'static str>,
+    /// Where no whole-foot outline gives the figure, the nearest areas below and above that some do; null where one
+    /// gives it, where it lies outside, or where there are too many outlines to go through.
+    pub between: Option<[String; 2]>,
     /// The lowest that whole feet could give, at the figure's face.
     pub low: Option<String>,
     /// The highest.
@@ -715,6 +718,9 @@ fn figure(figure: &Figure) -> FigureReport {
         rounding: RoundingReport {
             typical: enough.typical().map(one_place),
             could_explain: enough.could_explain().map(crate::CouldExplain::words),
+            between: enough
+                .between()
+                .map(|between| [between.below, between.above].map(Area::sq_ft_text)),
             low: low(enough.range()),
             high: high(enough.range()),
             widest_low: low(enough.widest()),

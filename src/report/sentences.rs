@@ -8,7 +8,8 @@ use crate::house::range::Range;
 use crate::length::{Length, Step};
 use crate::numbers::{group_thousands, thousands};
 use crate::reconcile::{
-    BridgeStep, CouldExplain, Explanation, Figure, Line, OutlineReport, Reconciliation, Share,
+    Between, BridgeStep, CouldExplain, Explanation, Figure, Line, OutlineReport, Reconciliation,
+    Share,
 };
 use crate::sketch::statement::SideRule;
 use crate::sketch::{Axis, Drawn, Face, Kind};
@@ -547,7 +548,20 @@ impl Sentences<'_> {
         } else {
             "Rounding in another way than in that step would account for it alone"
         };
+        let nothing_there = enough.between().map(|between| nothing_between(between, &who));
         let answer = match (enough.could_explain(), usual, enough.widest()) {
+            (Some(CouldExplain::Yes), Some(usual), _) if nothing_there.is_some() => format!(
+                "Rounding alone does not give it: {give} {usual}{}.",
+                nothing_there.unwrap_or_default()
+            ),
+            (Some(CouldExplain::OnlyAgainst), usual, Some(widest)) if nothing_there.is_some() => {
+                format!(
+                    "Rounding does not give it, even against the rounding of single walls: {give} {}{} whichever way each goes{}.",
+                    usual.map(|usual| format!("{usual} as usual, ")).unwrap_or_default(),
+                    range_text(Some(widest)),
+                    nothing_there.unwrap_or_default()
+                )
+            }
             (Some(CouldExplain::Yes), Some(usual), _) if !usual.contains(" to ") => {
                 format!("{alone}: {give} just {usual}.")
             }
@@ -608,7 +622,16 @@ impl Sentences<'_> {
         };
         let usual = range_text(Some(range));
         let given = format!("Were its walls rounded to the whole foot, {house} could be {usual}");
+        let nothing_there = enough.between().map(|between| nothing_between(between, who));
         match answer {
+            CouldExplain::Yes if nothing_there.is_some() => {
+                format!("{given}{}.", nothing_there.unwrap_or_default())
+            }
+            CouldExplain::OnlyAgainst if nothing_there.is_some() => format!(
+                "{given} as usual, {} whichever way each goes{}.",
+                range_text(Some(widest)),
+                nothing_there.unwrap_or_default()
+            ),
             CouldExplain::Yes => format!("{given}; {who} lies inside."),
             CouldExplain::OnlyAgainst => format!(
                 "{given} as usual, {} whichever way each goes; {who} lies inside that.",
@@ -617,6 +640,12 @@ impl Sentences<'_> {
             CouldExplain::No => format!("{given}; {who} lies outside, whichever way each goes."),
         }
     }
+}
+
+/// That no outline gives a figure, though some give less and some more.
+fn nothing_between(between: Between, who: &str) -> String {
+    let (below, above) = (whole(between.below), whole(between.above));
+    format!(", with nothing between {below} and {above}; {who} lies there")
 }
 
 /// The explanations worth telling, at most three.

@@ -26,13 +26,14 @@ impl Gap {
         let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
         let own: i64 = lines.filter(|(line, _)| is_said(line)).map(|(_, sq_ft)| sq_ft).sum();
         let counting = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
+        let is_between = figure.enough().between().is_some();
         (measured > 0).then(|| Gap {
             record: figure.area().whole_sq_ft(),
             measured,
             alike: measured + own,
             counted: counting.map(|line| line.counted().to_vec()).unwrap_or_default(),
             face: figure.face(),
-            rounding: figure.enough().could_explain(),
+            rounding: figure.enough().could_explain().filter(|_| !is_between),
         })
     }
 

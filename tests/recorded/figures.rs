@@ -52,3 +52,50 @@ fn the_settings_are_kept_with_what_was_worked_out_by_them() {
     let reconciliation = Reconciliation::of(&sound, areas, &settings).expect("a reconciliation");
     assert_eq!(reconciliation.settings().ties, Ties::Down);
 }
+
+#[test]
+fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
+    // 40' 6" is 40 or 41 ft: 28 × 40 = 1,120 or 28 × 41 = 1,148. Against the rounding 28' 2" is 29 too: 1,160, 1,189.
+    let house = |record: &str| {
+        format!(
+            "record {record} sq ft\nlevel \"G\"\nliving \"House\"\nnorth 28' 2\"\neast 40' 6\"\nsouth 28' 2\"\nwest 40' 6\"\n"
+        )
+    };
+    let between = |record: &str| {
+        let (_, reconciled) = reconciled(&house(record));
+        let between = reconciled.figures()[0].enough().between();
+        between.map(|between| (between.below.whole_sq_ft(), between.above.whole_sq_ft()))
+    };
+    assert_eq!(between("1,120"), None);
+    assert_eq!(between("1,121"), Some((1_120, 1_148)));
+    assert_eq!(between("1,140"), Some((1_120, 1_148)));
+    assert_eq!(between("1,148"), None);
+    assert_eq!(between("1,149"), Some((1_148, 1_160)));
+    assert_eq!(between("1,170"), Some((1_160, 1_189)));
+    assert_eq!(between("1,190"), None);
+    let report = told(&house("1,140"));
+    assert!(
+        report.contains("Rounding alone does not give it: whole-foot walls of this house give 1,120 to 1,148, with nothing between 1,120 and 1,148; the record, 1,140, lies there."),
+        "{report}"
+    );
+    let report = told(&house("1,170"));
+    assert!(
+        report.contains("Rounding does not give it, even against the rounding of single walls: whole-foot walls of this house give 1,120 to 1,148 as usual, 1,120 to 1,189 whichever way each goes, with nothing between 1,160 and 1,189; the record, 1,170, lies there."),
+        "{report}"
+    );
+    let report = told(&house("1,140").replace("record", "listing"));
+    assert!(
+        report.contains("Were its walls rounded to the whole foot, this house could be 1,120 to 1,148, with nothing between 1,120 and 1,148; the listing, 1,140, lies there."),
+        "{report}"
+    );
+    // With an opening of 10' by 10' 6" taken off, 100 or 110: 1,010, 1,020, 1,038 or 1,048.
+    let opening = |record: &str| {
+        format!(
+            "{}open \"Void\" start north 5' east 5'\nnorth 10'\neast 10' 6\"\nsouth 10'\nwest 10' 6\"\n",
+            house(record)
+        )
+    };
+    let (_, reconciled) = reconciled(&opening("1,030"));
+    let between = reconciled.figures()[0].enough().between().expect("nothing there");
+    assert_eq!((between.below.whole_sq_ft(), between.above.whole_sq_ft()), (1_020, 1_038));
+}
