@@ -246,6 +246,7 @@ impl Checker<'_> {
                 shape: shape(&side.run),
                 tolerance: tolerance.nm(),
                 follows: matches!(side.run, Run::ByClosing(_)),
+                estimated: side.words.estimated,
                 source: Some(number),
             });
             sides.push(house_side(side, number + 1));
@@ -279,6 +280,7 @@ impl Checker<'_> {
                     shape: Shape::Straight { direction, length: 0 },
                     tolerance: 0,
                     follows: true,
+                    estimated: false,
                     source: Some(sides.len()),
                 });
                 sides.push(side);

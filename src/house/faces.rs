@@ -83,7 +83,9 @@ pub(crate) fn moved(walk: &Walk, outline: &Outline, pieces: &[Piece]) -> Result<
         if end != next {
             let jog = Vector { east: next.0 - end.0, north: next.1 - end.1, rise: 0 };
             let shape = Shape::Diagonal { north: jog.north, east: jog.east, bulge: 0 };
-            sides.push(WalkSide { shape, tolerance: 0, follows: false, source: None });
+            let joining =
+                WalkSide { shape, tolerance: 0, follows: false, estimated: false, source: None };
+            sides.push(joining);
             vectors.push(jog);
         }
     }

@@ -46,6 +46,8 @@ pub(crate) struct WalkSide {
     pub(crate) tolerance: i64,
     /// It has no length of its own: it follows from the others.
     pub(crate) follows: bool,
+    /// It was not measured but guessed.
+    pub(crate) estimated: bool,
     /// The side of the space it is, or is a piece of; none for a jog that only joins two pieces.
     pub(crate) source: Option<usize>,
 }
@@ -285,7 +287,12 @@ impl Walk {
     /// What cannot be closed comes back as it was typed.
     pub(crate) fn close_as_measured(mut self) -> Result<Closed, (NotClosed, Walk)> {
         match self.closing() {
-            Ok((outline, misclosure)) => Ok(Closed { walk: self, outline, misclosure }),
+            Ok((outline, misclosure)) => {
+                if misclosure != Misclosure::default() {
+                    self.take_over_estimates(&outline);
+                }
+                Ok(Closed { walk: self, outline, misclosure })
+            }
             Err(why) => {
                 for side in self.sides.iter_mut().filter(|side| side.follows) {
                     if let Shape::Straight { length, .. } = &mut side.shape {
@@ -293,6 +300,23 @@ impl Walk {
                     }
                 }
                 Err((why, self))
+            }
+        }
+    }
+
+    /// Gives estimated sides the lengths that closing has given them: what the others say of a wall is better than a guess,
+    /// on steps too.
+    fn take_over_estimates(&mut self, outline: &Outline) {
+        let closed = self.sides.iter_mut().zip(outline.vectors());
+        for (side, vector) in closed.filter(|(side, _)| side.estimated) {
+            match &mut side.shape {
+                Shape::Straight { length, .. } | Shape::Arc { chord: length, .. } => {
+                    *length = (vector.east + vector.north).abs();
+                }
+                Shape::Diagonal { north, east, .. } => {
+                    (*north, *east) = (vector.north, vector.east);
+                }
+                Shape::Bearing { .. } => {}
             }
         }
     }

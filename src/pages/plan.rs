@@ -651,7 +651,8 @@ fn side_words(say: &Sentences<'_>, space: usize, source: usize, vector: Vector) 
     let chord = || spoken(vector.chord_length());
     let length = match &side.run {
         SideRun::Straight(_, written) | SideRun::Bearing(_, written)
-            if as_measured || is_spread(here, source, vector) =>
+            if (as_measured || is_spread(here, source, vector))
+                && (!side.words.estimated || written.length() == vector.chord_length()) =>
         {
             written.to_string()
         }

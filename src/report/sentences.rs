@@ -201,7 +201,7 @@ impl Sentences<'_> {
         let explanations = figure.explanations();
         let agrees = figure.area().whole_sq_ft() == figure.start().whole_sq_ft();
         let Some(best) = explanations.list().first() else {
-            let rest = figure.line(BridgeStep::NotExplained)?.area().whole_sq_ft();
+            let rest = not_explained(figure);
             let is_silent = agrees || rest == 0 || explanations.weighed() == 0;
             return (!is_silent).then(|| Accounts {
                 opening: format!(
@@ -416,8 +416,7 @@ impl Sentences<'_> {
     /// What the steps come to, in a sentence; nothing where there is nothing to add to them.
     pub(crate) fn answer(&self, figure: &Figure) -> String {
         let in_step = figure.lines_in_sq_ft().iter().all(|line| *line == 0);
-        let rest =
-            figure.line(BridgeStep::NotExplained).map_or(0, |line| line.area().whole_sq_ft());
+        let rest = not_explained(figure);
         let to_feet = matches!(
             figure.side_rule(),
             SideRule::Step(Step::WholeFoot | Step::HalfFoot) | SideRule::Unknown
@@ -540,8 +539,7 @@ impl Sentences<'_> {
         {
             return self.if_rounded(figure, &who, house);
         }
-        let left =
-            figure.line(BridgeStep::NotExplained).map_or(0, |line| line.area().whole_sq_ft());
+        let left = not_explained(figure);
         // What rounding to the nearest leaves open, rounding some walls the other way may still give.
         let alone = if left == 0 {
             "Rounding alone would account for it"
@@ -640,6 +638,12 @@ impl Sentences<'_> {
             CouldExplain::No => format!("{given}; {who} lies outside, whichever way each goes."),
         }
     }
+}
+
+/// What the last step leaves, as it is printed.
+fn not_explained(figure: &Figure) -> i64 {
+    let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
+    lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
 }
 
 /// That no outline gives a figure, though some give less and some more.

@@ -418,3 +418,13 @@ fn the_pieces_of_every_random_house_add_up() {
         assert!(2 * pieces.len() + 2 <= walls, "house {seed}: {} of {walls} sides", pieces.len());
     }
 }
+
+#[test]
+fn an_estimated_wall_counts_on_a_step_with_what_closing_gives_it() {
+    // 18' 2" and a guess of 16' against 34' 6": 4" over. As measured the guess, within a foot, takes 4" · 144/(144 + 2/4), so
+    // that it is 16' 3.99" and the others stay. In tenths 18.2 + 16.3 = 34.5; 30.4 and 16.8 north, 47.2 south.
+    let text = "level \"G\"\nliving \"House\"\nnorth 30' 5\"\neast 18' 2\"\nnorth 16' 10\"\neast 16' estimated\nsouth 47' 3\"\nwest 34' 6\"\n";
+    let ours = areas(&sound(text), &Settings::default());
+    // 34.5 × 30.4 + 16.3 × 16.8.
+    assert_eq!(ours.spaces()[0].tenth_foot().area().sq_ft_text(), "1322.64");
+}
