@@ -159,7 +159,7 @@ impl Checker<'_> {
     fn lot(&mut self, sketch: &SpaceSketch) {
         let name = &sketch.space.name.text;
         if let Some((sides, closed)) = self.walk(name, None, sketch.span, &sketch.walk) {
-            let recorded = sketch.space.recorded.map(|area| area.area());
+            let recorded = sketch.space.recorded;
             self.house.lots.push(Lot { name: name.clone(), recorded, sides, closed });
         }
     }

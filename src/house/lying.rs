@@ -139,15 +139,20 @@ impl Checker<'_> {
             else {
                 continue;
             };
-            let mut under = self.level_patch(lower);
+            let mut under = self.level_patch(lower, false);
             while self.house.levels[lower].beside && lower > 0 {
                 lower -= 1;
-                under = under.with(&self.level_patch(lower));
+                under = under.with(&self.level_patch(lower, false));
             }
-            let beyond =
-                self.level_patch(upper).beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
-            let span =
-                self.house.spaces.iter().find(|space| space.level == upper).map(|space| space.span);
+            let beyond = self
+                .level_patch(upper, true)
+                .beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
+            let span = self
+                .house
+                .spaces
+                .iter()
+                .find(|space| space.level == upper && space.kind.has_walls())
+                .map(|space| space.span);
             if let Some(span) = span.filter(|_| beyond > 0.0) {
                 let (above, below) = (
                     quoted(&self.house.levels[upper].name),
@@ -165,12 +170,13 @@ impl Checker<'_> {
         }
     }
 
-    /// All the ground a level covers, at the frame where its faces differ from the others'.
-    pub(super) fn level_patch(&self, level: usize) -> Patch {
+    /// All the ground a level covers, or its spaces with walls, at the frame where its faces differ from the others'.
+    pub(super) fn level_patch(&self, level: usize, walled: bool) -> Patch {
         let mixed = self.house.spaces.iter().any(|space| space.face != Face::Outside);
         let on_level = (0..self.house.spaces.len()).filter(|&i| {
             let space = &self.house.spaces[i];
-            space.level == level && space.parent.is_none()
+            let is_meant = space.kind.has_walls() || space.counted || !walled;
+            space.level == level && space.parent.is_none() && is_meant
         });
         on_level.fold(Patch::empty(), |ground, i| {
             let at = self.house.spaces[i].at;

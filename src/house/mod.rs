@@ -16,7 +16,7 @@ mod taped;
 pub(crate) mod walk;
 mod ways;
 
-use crate::area::Area;
+use crate::area::{Area, WrittenArea};
 use crate::diagnostic::Span;
 use crate::length::{Length, Written};
 use crate::sketch::statement::{Run, SideWords, Thickness};
@@ -93,7 +93,7 @@ pub struct Side {
 #[derive(Clone, Debug)]
 pub struct Lot {
     pub(crate) name: String,
-    pub(crate) recorded: Option<Area>,
+    pub(crate) recorded: Option<WrittenArea>,
     pub(crate) sides: Vec<Side>,
     pub(crate) closed: Closed,
 }
@@ -206,7 +206,7 @@ impl Lot {
 
     /// The area the record gives it.
     pub fn recorded(&self) -> Option<Area> {
-        self.recorded
+        self.recorded.map(WrittenArea::area)
     }
 
     /// How far the walk ends north and east of its start, before closing.

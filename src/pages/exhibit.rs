@@ -36,7 +36,8 @@ pub(crate) fn exhibit(
     for text in say.missing_walls(reconciliation) {
         top.paragraph(9.0, &text);
     }
-    for own in figures.iter().filter_map(|figure| say.own_sketch(figure)) {
+    let own = figures.iter().filter_map(|figure| say.own_sketch(figure));
+    for own in own.chain(say.repeated(figures)) {
         top.paragraph(9.0, &own);
     }
     if level.is_some() {
@@ -108,12 +109,19 @@ fn both_ways(say: &Sentences<'_>) -> String {
         Some(_) => format!("; whole feet could give {}", range_text(gross.range())),
         None => String::new(),
     };
+    let below = match say.areas.below_grade() {
+        Some(below) => {
+            format!(" Below grade, apart and not in it: {} sq ft.", whole(below.tenth_foot()))
+        }
+        None => String::new(),
+    };
     format!(
-        "{}: {} sq ft, each wall to {}; {} sq ft, each wall to the whole foot{range}.",
+        "{}: {} sq ft, each wall to {}; {} sq ft, each wall to the whole foot{range}.{below} {}",
         say.gross_name(),
         whole(gross.tenth_foot()),
         say.fine(),
-        whole(gross.whole_foot())
+        whole(gross.whole_foot()),
+        say.plus_minus()
     )
 }
 

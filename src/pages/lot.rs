@@ -11,9 +11,12 @@ use crate::pages::ink::{Part, Spot};
 use crate::pages::lettering::{self, Hand};
 use crate::pages::plan::{self, Fitting, Frame, Reach};
 use crate::pages::view::Turned;
-use crate::report::sentences::{Sentences, misses, whole};
+use crate::report::sentences::{Sentences, as_typed, misses, whole};
 use crate::sketch::Direction;
 use crate::sketch::statement::Run as SideRun;
+
+/// Height of the street, the scale bar and the scale under a drawing.
+const SCALE_PT: f64 = 40.0;
 
 /// Fills the page of a lot.
 pub(crate) fn lot(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
@@ -23,9 +26,8 @@ pub(crate) fn lot(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     flow.begin("Lot", &told);
     let mut top = Stack::new(flow.width_pt());
     top.bold(12.0, &told);
-    if let Some(recorded) = lot.recorded() {
-        let acres = recorded.in_unit(Area::ACRE, 4);
-        top.paragraph(9.0, &format!("Recorded {} sq ft, {acres} acres.", whole(recorded)));
+    if let Some(recorded) = lot.recorded {
+        top.paragraph(9.0, &format!("Recorded {}.", as_typed(recorded)));
     }
     top.space(4.0);
     flow.pour(&top);
@@ -40,11 +42,12 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     let outline = lot.outline();
     let flat = outline.flattened();
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
-    let table = f64::from(u32::try_from(lot.sides().len().min(12)).unwrap_or(12)) * 11.0 + 60.0;
+    // Its drawing, the scale under it, and its calls on one page, if the drawing is large enough then.
+    let below = calls(flow.width_pt(), lot).height_pt() + SCALE_PT;
     let frame = Frame {
         left_top: Spot::new(EDGE_PT, flow.y_pt()),
         width_pt: flow.width_pt(),
-        height_pt: (flow.room_pt() - table).max(280.0),
+        height_pt: (flow.room_pt() - below).max(280.0),
     };
     let mut skip = 0;
     loop {
@@ -87,7 +90,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         let mut inks = canvas.finish();
         plan::strip(&mut inks, &view, &frame, height, heads.front.is_some());
         flow.put(inks, Some(view.scale.pt_per_ft));
-        flow.down(height + 40.0);
+        flow.down(height + SCALE_PT);
         return;
     }
 }
@@ -112,17 +115,27 @@ fn call(lot: &Lot, side: usize) -> String {
 /// The calls in a table, and how they close.
 fn calls(width_pt: f64, lot: &Lot) -> Stack {
     let mut stack = Stack::new(width_pt);
-    let columns =
-        [Column::short("", 20.0), Column::words("as typed"), Column::figures("feet, closed", 90.0)];
+    let columns = [
+        Column::short("", 20.0),
+        Column::words("as typed"),
+        Column::figures("feet, closed", 80.0),
+        Column::figures("its end: north", 84.0),
+        Column::figures("and east", 84.0),
+    ];
+    let mut at = (0, 0);
     let rows: Vec<Vec<String>> = lot
         .sides()
         .iter()
         .zip(lot.outline().vectors())
         .map(|(side, vector)| {
+            at = (at.0 + vector.north, at.1 + vector.east);
+            let feet = |nm: i64| Length::from_nm(nm).decimal_feet();
             vec![
                 side.number().to_string(),
                 side.typed().to_owned(),
                 vector.chord_length().decimal_feet(),
+                feet(at.0),
+                feet(at.1),
             ]
         })
         .collect();
@@ -142,7 +155,12 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
     stack.paragraph(
         8.0,
         &format!(
-            "Area by the coordinates of the corners: {} sq ft ÷ 43,560 = {} acres.",
+            "Area by the coordinates of the corners, in feet from the start: half the sum, from each corner to the next, of east × next north less north × next east{}. {} sq ft ÷ 43,560 = {} acres.",
+            if lot.outline().vectors().iter().any(|vector| vector.rise != 0) {
+                "; a curved side adds or takes off what lies between it and its chord"
+            } else {
+                ""
+            },
             area.sq_ft_text(),
             area.in_unit(Area::ACRE, 4)
         ),

@@ -272,7 +272,7 @@ impl Plan<'_> {
         self.canvas.hatch(shape.figure.clone(), vec![Stroke::of(runs, 0.5)]);
         self.note("hatched: not counted");
         if marked {
-            self.note("hatched crosswise and ▲: would have to be counted to reach the figure");
+            self.note("hatched crosswise and ▲: would account for the figure if counted");
         }
     }
 
@@ -373,7 +373,7 @@ impl Plan<'_> {
         if self.marks.counted.contains(&shape.space) {
             self.note("▲: the figure counts it");
         } else if marked && self.space(shape).counted {
-            self.note("▲: would have to be counted to reach the figure");
+            self.note("▲: would account for the figure if counted");
         }
         if marked { format!("▲ {name}") } else { name }
     }
@@ -572,6 +572,17 @@ impl Plan<'_> {
 
     fn closing_notes(&mut self) {
         let mut notes = Vec::new();
+        for (how, note) in [
+            ("estimated", "est.: estimated"),
+            ("plan", "plan: from a plan"),
+            ("record", "rec.: from the record"),
+        ] {
+            let house = self.say.sound.house();
+            let mut sides = self.shapes.iter().flat_map(|shape| &house.spaces[shape.space].sides);
+            if sides.any(|side| side.how() == how) {
+                notes.push(note.to_owned());
+            }
+        }
         for shape in &self.shapes {
             let here = self.space(shape);
             let name = lettering::shown(&here.name);
@@ -580,6 +591,10 @@ impl Plan<'_> {
                     "{name}: the walk round ends {} of where it began; that is spread over its sides",
                     here.closed.misclosure.spoken()
                 ));
+            }
+            if here.claimed {
+                let counted = if here.counted { "counted" } else { "not counted" };
+                notes.push(format!("{name}: {counted} on the word of whoever wrote the file"));
             }
             if here.face != Face::Outside && here.kind.has_walls() {
                 notes.push(format!(

@@ -289,19 +289,30 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>) {
         ];
         stack.table(8.0, &columns, &rows);
         stack.space(2.0);
-        stack.paragraph(8.0, &format!(
-            "Whole feet could give {} as an office that reads its tape within {} ft would round them; {} whichever way each wall goes.",
-            range_text(total.range()),
-            say.settings.reach.decimal_feet(),
-            range_text(total.widest())
-        ));
+        let told = match (total.range(), total.widest()) {
+            (None, None) => {
+                "What whole feet could give is not stated: sides by bearing, or too many ways."
+                    .to_owned()
+            }
+            (range, widest) => format!(
+                "Whole feet could give {} as an office that reads its tape within {} ft would round them; {} whichever way each wall goes. Each space is rounded by itself.",
+                range_text(range),
+                say.settings.reach.decimal_feet(),
+                range_text(widest)
+            ),
+        };
+        stack.paragraph(8.0, &told);
     }
 }
 
 /// Every side of a space: as typed, under both rules, in the record, how it was obtained.
 fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation, space: usize) {
     let here = &say.sound.house().spaces[space];
-    stack.heading(&format!("Sides of {}, measured to the {} face", here.name, here.face.word()));
+    let face = match here.kind.has_walls() {
+        true => format!(", measured to the {} face", here.face.word()),
+        false => String::new(),
+    };
+    stack.heading(&format!("Sides of {}{face}", here.name));
     let columns = [
         Column::short("", 20.0),
         Column::words("as typed"),
@@ -359,8 +370,15 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
     );
     if here.closed.misclosure != crate::house::walk::Misclosure::default() {
         note.push_str(&format!(
-            " The walk round ends {} of where it began; that is spread over the sides.",
-            here.closed.misclosure.spoken()
+            " The walk round ends {} of where it began; that is spread over the sides, which then are, in feet: {}.",
+            here.closed.misclosure.spoken(),
+            closed_lengths(here)
+        ));
+    }
+    if here.face != crate::sketch::Face::Outside && here.kind.has_walls() {
+        note.push_str(&format!(
+            " Moved out by the thickness of the walls it is {} sq ft; both rules round the walls as they stand there.",
+            say.areas.spaces[space].outside().area().sq_ft_text()
         ));
     }
     stack.space(2.0);
@@ -375,6 +393,15 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
             stack.paragraph(7.5, &format!("Side {}: {}.", side.number(), said.join("; ")));
         }
     }
+}
+
+/// The lengths of the sides as closed, in feet.
+fn closed_lengths(space: &crate::Space) -> String {
+    const MOST: usize = 40;
+    let lengths = space.closed.outline.vectors().iter().take(MOST);
+    let lengths: Vec<String> = lengths.map(|side| side.chord_length().decimal_feet()).collect();
+    let more = if space.sides.len() > MOST { " …" } else { "" };
+    format!("{}{more}", lengths.join(", "))
 }
 
 /// The length the record gives a side, after it or in its own sketch.
@@ -418,7 +445,7 @@ fn how(side: &crate::Side) -> &'static str {
         "estimated" => "estimated",
         "plan" => "from the plan",
         "record" => "from the record",
-        _ => "taped",
+        _ => "measured",
     }
 }
 
@@ -535,7 +562,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         .collect();
     stack.heading("Declaration");
     if !sides.is_empty() {
-        let kinds = ["taped", "by closing", "estimated", "from the plan", "from the record"];
+        let kinds = ["measured", "by closing", "estimated", "from the plan", "from the record"];
         let told = kinds.iter().filter_map(|kind| {
             let these: Vec<_> = sides.iter().filter(|(_, side)| how(side) == *kind).collect();
             let names: Vec<String> = these
@@ -543,7 +570,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
                 .take(8)
                 .map(|(space, side)| format!("{space} side {}", side.number()))
                 .collect();
-            let named = if *kind == "taped" {
+            let named = if *kind == "measured" {
                 String::new()
             } else {
                 let more = these.len() - names.len();

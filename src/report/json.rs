@@ -641,7 +641,7 @@ fn lot(lot: &crate::Lot) -> LotReport {
         name: lot.name.clone(),
         sq_ft: area.sq_ft_text(),
         acres: six_decimals(area.half_nm2(), Area::ACRE.half_nm2()),
-        recorded_sq_ft: lot.recorded.map(Area::sq_ft_text),
+        recorded_sq_ft: lot.recorded().map(Area::sq_ft_text),
         misclosure: misclosed(north, east),
     }
 }

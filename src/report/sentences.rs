@@ -1,7 +1,7 @@
 //! What is said of a house and its figures, in sentences: the terminal and the pages print the same words.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
-use crate::area::Area;
+use crate::area::{Area, WrittenArea};
 use crate::areas::{Areas, is_in_total};
 use crate::diagnostic::Word;
 use crate::house::range::Range;
@@ -69,6 +69,15 @@ impl Sentences<'_> {
             return vec![format!("Measured {} sq ft.", whole(self.areas.gross().tenth_foot()))];
         }
         figures.iter().map(statement).collect()
+    }
+
+    /// Whether a listing has the record's figure, which then says nothing more; none where it has the measured one too.
+    pub(crate) fn repeated(&self, figures: &[Figure]) -> Option<String> {
+        let of = |word: &str| figures.iter().find(|figure| figure.word() == word);
+        let (record, listing) = (of("record")?, of("listing")?);
+        let says = |figure: &Figure| figure.area().whole_sq_ft();
+        let repeats = says(record) == says(listing) && says(record) != record.start().whole_sq_ft();
+        repeats.then(|| "The listing has the record's figure.".to_owned())
     }
 
     /// A wall that may be left out spoils every figure, so it is told above them.
@@ -342,8 +351,18 @@ impl Sentences<'_> {
         if !house.spaces.is_empty() {
             told.push(self.plus_minus());
         }
-        if self.areas.is_computed() || house.lots.iter().any(|lot| lot.closed.is_computed()) {
+        if self.areas.is_computed() {
             told.push("Slanted or curved walls are in it: computed to 0.01 sq ft.".to_owned());
+        }
+        if house.lots.iter().any(|lot| lot.closed.is_computed()) {
+            told.push("The land is computed to 0.01 sq ft.".to_owned());
+        }
+        let mut sides =
+            house.spaces.iter().filter(|space| space.counted).flat_map(|space| &space.sides);
+        if sides.clone().next().is_some() && sides.all(|side| side.how() == "plan") {
+            told.push(
+                "No wall was measured: every length of what is counted is from a plan.".to_owned(),
+            );
         }
         if self.sound.sketch().heads.interior_seen != Some(true) && !house.spaces.is_empty() {
             told.push("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
@@ -351,7 +370,8 @@ impl Sentences<'_> {
         told
     }
 
-    fn plus_minus(&self) -> String {
+    /// How sure the measured area is.
+    pub(crate) fn plus_minus(&self) -> String {
         let heads = &self.sound.sketch().heads;
         let tolerance = heads.tolerance.map_or("1/2\"".to_owned(), |written| written.to_string());
         let said = if heads.tolerance.is_some() { "stated" } else { "assumed" };
@@ -382,7 +402,12 @@ impl Sentences<'_> {
         };
         let told = |warning: &crate::Diagnostic| {
             let line = self.sound.source().line(warning.span().start);
-            format!("line {line}: {}", warning.message().replace('`', "\""))
+            let unseen = if warning.word() == Word::NoClosureCheck {
+                "; an error in one of those goes unseen"
+            } else {
+                ""
+            };
+            format!("line {line}: {}{unseen}", warning.message().replace('`', "\""))
         };
         reconciliation.warnings().iter().filter(shown).map(told).collect()
     }
@@ -509,8 +534,23 @@ impl Sentences<'_> {
             Some(_) if tenths => format!("{}'", length.decimal_feet()),
             Some(_) => length.to_string(),
         };
+        // Closing may have moved it from its own rounding.
+        let side = self.sound.house().spaces[share.place].sides.get(share.side() - 1);
+        let typed = side.and_then(|side| match &side.run {
+            crate::sketch::statement::Run::Straight(_, written) => Some(written.length()),
+            _ => None,
+        });
+        let is_moved = match (typed, figure.side_rule(), figure.face()) {
+            (Some(typed), SideRule::Step(step), Face::Outside) => {
+                share.axis().is_some() && typed.rounded(step, self.settings.ties) != share.ruled()
+            }
+            _ => false,
+        };
+        let is_moved = is_moved
+            && side.is_some_and(|_| self.sound.house().spaces[share.place].face == Face::Outside);
+        let closed = if is_moved { ", moved to close" } else { "" };
         format!(
-            "side {} ({}) is {} there, {} by the rule",
+            "side {} ({}) is {} there, {} by the rule{closed}",
             share.side(),
             share.typed(),
             share.recorded(),
@@ -680,10 +720,16 @@ fn lot_line(lot: &crate::Lot) -> (String, String) {
     let area = lot.outline().area();
     let measured = format!("{} sq ft, {} acres", whole(area), area.in_unit(Area::ACRE, 4));
     let text = match lot.recorded {
-        Some(recorded) => format!("recorded {}, its sides give {measured}", whole(recorded)),
+        Some(recorded) => format!("recorded {}, its sides give {measured}", as_typed(recorded)),
         None => format!("its sides give {measured}"),
     };
     (format!("{} (lot)", lot.name), text)
+}
+
+/// An area as it was typed, and in square feet where that is another unit.
+pub(crate) fn as_typed(area: WrittenArea) -> String {
+    let typed = area.to_string();
+    if typed.ends_with("sq ft") { typed } else { format!("{typed} ({} sq ft)", whole(area.area())) }
 }
 
 pub(crate) fn whole(area: Area) -> String {

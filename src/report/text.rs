@@ -105,7 +105,8 @@ impl Writer<'_> {
         for statement in self.say.statements(figures) {
             self.page.bold(&statement);
         }
-        for own in figures.iter().filter_map(|figure| self.say.own_sketch(figure)) {
+        let own = figures.iter().filter_map(|figure| self.say.own_sketch(figure));
+        for own in own.chain(self.say.repeated(figures)) {
             self.page.paragraph(&own);
         }
     }
@@ -336,9 +337,13 @@ impl Writer<'_> {
         self.page.blank();
         self.page.indented(
             &format!(
-                "{}, measured to the {} face, {} round",
+                "{}{}, {} round",
                 space.name,
-                space.face.word(),
+                if space.kind.has_walls() {
+                    format!(", measured to the {} face", space.face.word())
+                } else {
+                    String::new()
+                },
                 space.outline().perimeter().spoken()
             ),
             2,
