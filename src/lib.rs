@@ -159,7 +159,11 @@ pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Faults>
                 .chars()
                 .map(|c| if c == '\0' { ' ' } else { c })
                 .collect();
-            let help = if wide {
+            let help = if bytes.starts_with(b"%PDF") {
+                "this is a PDF; if fairfoot made it, `fairfoot verify --sides` and its name print the sides file inside"
+            } else if bytes.starts_with(b"\x89PNG") {
+                "this is a picture; the sides file is inside the PDF and the SVG of the same pages"
+            } else if wide {
                 "this looks like UTF-16; save the file as UTF-8"
             } else {
                 "save the file as plain text in UTF-8; a word processor's own format does not do"

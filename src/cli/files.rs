@@ -14,7 +14,7 @@ pub(crate) fn read_source(path: &Path) -> Result<Source, Stop> {
     if path == Path::new("-") && io::stdin().is_terminal() {
         say("reading the sides from the keyboard; end with Ctrl-D on a line of its own");
     }
-    let mut bytes = read_bytes(path, MOST_BYTES)?;
+    let mut bytes = read_bytes(path, MOST_BYTES, Wanted::Sides)?;
     if bytes.len() > MOST_BYTES {
         // Cut where a character ends, so that the fault is about the size and nothing else.
         while bytes.last().is_some_and(|byte| byte & 0xc0 == 0x80) {
@@ -28,8 +28,17 @@ pub(crate) fn read_source(path: &Path) -> Result<Source, Stop> {
     Ok(fairfoot::decode(name, bytes)?)
 }
 
+/// What is read, for who has to be told that it is not there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Wanted {
+    /// A sides file.
+    Sides,
+    /// A page, as SVG or PDF.
+    Sheet,
+}
+
 /// The bytes of a file, or of standard input; of a longer one than `most` one byte more.
-pub(crate) fn read_bytes(path: &Path, most: usize) -> Result<Vec<u8>, Stop> {
+pub(crate) fn read_bytes(path: &Path, most: usize, wanted: Wanted) -> Result<Vec<u8>, Stop> {
     let limit = u64::try_from(most).unwrap_or(u64::MAX).saturating_add(1);
     let mut bytes = Vec::new();
     let read = if path == Path::new("-") {
@@ -37,7 +46,7 @@ pub(crate) fn read_bytes(path: &Path, most: usize) -> Result<Vec<u8>, Stop> {
     } else {
         File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes))
     };
-    read.map_err(|error| Stop::Said(cannot_read(path, &error)))?;
+    read.map_err(|error| Stop::Said(cannot_read(path, &error, wanted)))?;
     Ok(bytes)
 }
 
@@ -46,9 +55,17 @@ pub(crate) fn read_sound(path: &Path) -> Result<Sound, Stop> {
     Ok(fairfoot::read_source(read_source(path)?)?)
 }
 
-fn cannot_read(path: &Path, error: &io::Error) -> String {
+fn cannot_read(path: &Path, error: &io::Error, wanted: Wanted) -> String {
     let shown = shown(path);
     match error.kind() {
+        ErrorKind::NotFound if wanted == Wanted::Sheet => {
+            format!(
+                "there is no file {shown}; give a page that `fairfoot sheet` wrote, as PDF or SVG"
+            )
+        }
+        ErrorKind::IsADirectory if wanted == Wanted::Sheet => {
+            format!("{shown} is a folder; give a page in it, as PDF or SVG")
+        }
         ErrorKind::NotFound => match beside(path) {
             Some(near) => format!("there is no file {shown}; did you mean `{}`?", near.display()),
             None => format!(

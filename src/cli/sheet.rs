@@ -60,6 +60,12 @@ impl Kind {
             Some("svg") => Ok(Kind::Svg),
             Some("pdf") => Ok(Kind::Pdf),
             Some("png") => Ok(Kind::Png),
+            _ if out.is_dir() || out.as_os_str().to_string_lossy().ends_with('/') => {
+                Err(Stop::Said(format!(
+                    "{} is a folder; name a file in it that ends in `.pdf`, `.svg` or `.png`",
+                    files::shown(out)
+                )))
+            }
             _ => Err(Stop::Said(format!(
                 "{} does not say what the pages are to be; end it in `.pdf`, `.svg` or `.png`",
                 files::shown(out)
@@ -111,7 +117,20 @@ pub(crate) fn write(
         (Some(only), _) => format!("{count} {noun}: {}", files::shown(only)),
         _ => "no page".to_owned(),
     });
+    for old in names_after(out, written.len()) {
+        files::say(&format!("{} was there before and is none of these pages", files::shown(&old)));
+    }
     Ok(Outcome::Done)
+}
+
+/// Files that are numbered on from the last of so many pages: of an earlier run that had more.
+fn names_after(out: &Path, count: usize) -> Vec<PathBuf> {
+    const MOST: usize = 20;
+    let next = |number: usize| names(out, number).pop();
+    (count + 1..=count + MOST)
+        .map_while(next)
+        .take_while(|name| count > 1 && name.is_file())
+        .collect()
 }
 
 /// The name as it is for one file; numbered for several: `house-1.svg`, with as many figures as the last one has.

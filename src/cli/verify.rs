@@ -39,7 +39,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let mut outcome = Outcome::Done;
     let mut reports = Vec::new();
     for path in &options.sheets {
-        let bytes = files::read_bytes(path, MOST_SHEET_BYTES)?;
+        let bytes = files::read_bytes(path, MOST_SHEET_BYTES, files::Wanted::Sheet)?;
         let verified = verify::sheet(&bytes);
         let holds = verified.as_ref().is_ok_and(Verification::holds);
         if !holds {

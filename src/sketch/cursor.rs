@@ -151,7 +151,12 @@ impl<'a> Cursor<'a> {
                 let ticked: Vec<String> = known.iter().map(|word| format!("`{word}`")).collect();
                 let list: Vec<&str> = ticked.iter().map(String::as_str).collect();
                 let wanted = if what.is_empty() { String::new() } else { format!("{what}: ") };
-                let help = if what.starts_with("nothing more") {
+                let is_number = matches!(self.peek(), Some(Token::Number(_) | Token::Fraction(..)));
+                let help = if is_number && known.contains(&"within") {
+                    "its size is told by its sides, below it, a line each; a remark goes after a `#`"
+                } else if is_number && what.starts_with("nothing more") {
+                    "a length is one number of feet, then of inches: `28' 4\"`; a remark goes after a `#`"
+                } else if what.starts_with("nothing more") {
                     "a remark goes after a `#`"
                 } else {
                     "type one of these words here"

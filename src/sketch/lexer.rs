@@ -200,7 +200,10 @@ impl<'a> Lexer<'a, '_> {
             let fault =
                 Diagnostic::new(Word::UnfinishedText, span, "this text has no end on its line")
                     .label("begins here");
-            let help = if after_number {
+            let after_letter = self.line[..start].ends_with(char::is_alphabetic);
+            let help = if after_letter {
+                "a `\"` right after a letter is no inch mark: is a letter typed for a digit, O for 0 or l for 1?"
+            } else if after_number {
                 "an inch mark touches its number: `7\"`; a text needs a second `\"` at its end"
             } else {
                 "put a `\"` at the end of the text"

@@ -70,7 +70,7 @@ impl Cursor<'_> {
             return self.bad_length(
                 start,
                 "a length has no sign",
-                "turn the direction round: `south 3'` is `north -3'`",
+                "leave the sign out; a wall walked the other way has the other direction: `east` for `west`",
             );
         }
         let written = self.length_parts(what)?;
@@ -164,11 +164,8 @@ impl Cursor<'_> {
         let feet = self.in_unit(start, feet, Form::DecimalFeet)?;
         let inches = self.inches_only(start)?;
         if inches.length() >= Length::FOOT {
-            return self.bad_length(
-                start,
-                "after the feet come less than 12 inches",
-                "count full feet as feet: `13' 2\"` rather than `12' 14\"`",
-            );
+            let help = format!("count full feet as feet: `{}`", feet.length() + inches.length());
+            return self.bad_length(start, "after the feet come less than 12 inches", &help);
         }
         Ok(Written::new(feet.length() + inches.length(), Form::FeetAndInches))
     }
@@ -250,11 +247,18 @@ impl Cursor<'_> {
         let on_a_tape =
             bottom.to_u64().is_some_and(|bottom| bottom <= 64 && bottom.is_power_of_two());
         if bottom.is_zero() || top >= bottom {
-            return self.bad_length(
-                start,
-                "a fraction of an inch is less than 1",
-                "write whole inches as such: `5 1/2\"` rather than `11/2\"`",
-            );
+            // `41/2` was mostly meant for `4 1/2`.
+            let digits = top.to_string();
+            let split = digits.len().checked_sub(1).and_then(|last| digits.split_at_checked(last));
+            let help = match split {
+                Some((inches, part)) if !inches.is_empty() && part != "0" => {
+                    format!(
+                        "put a blank between inches and their fraction: `{inches} {part}/{bottom}\"`"
+                    )
+                }
+                _ => "write whole inches as such: `5 1/2\"`".to_owned(),
+            };
+            return self.bad_length(start, "a fraction of an inch is less than 1", &help);
         }
         let inches = self.in_unit(start, whole, Form::FeetAndInches)?;
         let (Some(top), Some(bottom)) = (top.to_i64(), bottom.to_i64()) else {
