@@ -37,6 +37,7 @@ pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Hous
     }
     checker.drawn_outlines();
     checker.counting_names();
+    checker.doubts();
     let whole = checker.whole;
     let house = checker.house;
     let errors = found.iter().filter(|diagnostic| diagnostic.is_error()).count();

@@ -2,6 +2,7 @@
 
 mod check;
 pub(crate) mod cut;
+pub(crate) mod doubts;
 mod drawn;
 pub(crate) mod faces;
 mod lying;

@@ -17,6 +17,7 @@ use crate::area::{Area, WrittenArea};
 use crate::areas::Areas;
 use crate::diagnostic::{Diagnostic, Faults, Span, Word, quoted};
 use crate::house::Assumed;
+use crate::house::doubts::is_far_off;
 use crate::leeway::Leeway;
 use crate::length::Step;
 use crate::numbers::thousands;
@@ -290,10 +291,8 @@ impl Figure {
 
     /// A figure so far from what was measured that a digit or a unit is likelier to be wrong than a wall.
     fn far_off(&self, span: Span) -> Option<Diagnostic> {
-        const TIMES: i64 = 3;
         let (says, measured) = (self.area.whole_sq_ft(), self.start.whole_sq_ft());
-        let (large, small) = (says.max(measured), says.min(measured));
-        if small <= 0 || large < TIMES.saturating_mul(small) {
+        if !is_far_off(says, measured) {
             return None;
         }
         let who = match &self.kind {

@@ -223,7 +223,7 @@ impl Assembler {
     fn valued(&mut self, valued: Valued, span: Span, faults: &mut Vec<Diagnostic>) {
         let said = valued.said();
         match self.seen.before(&said, span) {
-            None => self.sketch.values.set(valued),
+            None => self.sketch.values.set(valued, span),
             Some(before) => faults.push(
                 Diagnostic::new(
                     Word::StatedTwice,

@@ -104,9 +104,12 @@ pub(crate) struct Values {
     pub(crate) value: Option<Value>,
     pub(crate) last_year: Option<Money>,
     pub(crate) rates: Vec<TaxRate>,
+    /// Where the first rate stands.
+    pub(crate) rate_span: Span,
     pub(crate) exemptions: Vec<Exemption>,
     pub(crate) homestead: Option<u16>,
     pub(crate) notice: Option<Date>,
+    pub(crate) notice_span: Span,
     pub(crate) place: Option<Place>,
     pub(crate) sales: Vec<Sale>,
 }
@@ -124,7 +127,12 @@ impl Values {
             && self.sales.is_empty()
     }
 
-    pub(crate) fn set(&mut self, valued: Valued) {
+    pub(crate) fn set(&mut self, valued: Valued, span: Span) {
+        match valued {
+            Valued::TaxRate(_) if self.rates.is_empty() => self.rate_span = span,
+            Valued::Notice(_) => self.notice_span = span,
+            _ => {}
+        }
         match valued {
             Valued::Value(value) => self.value = Some(value),
             Valued::LastYear(assessed) => self.last_year = Some(assessed),
