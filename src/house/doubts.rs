@@ -165,7 +165,7 @@ fn metric(side: &SideSketch) -> Option<&'static str> {
 }
 
 /// Whether a length as typed is a number and nothing else: it ends in one, and no mark or unit stands before.
-fn is_bare(typed: &str) -> bool {
+pub(super) fn is_bare(typed: &str) -> bool {
     let is_number = |part: &str| part.parse::<Decimal>().is_ok();
     let mut words = typed.split(' ');
     let _direction = words.next();

@@ -1,8 +1,8 @@
 //! Telling that a walk does not come back to its start, and which sides to measure again.
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
-use crate::house::Side;
-use crate::house::walk::{Misclosure, Shape, Walk};
+use crate::house::walk::{Misclosure, Shape, Walk, WalkSide};
+use crate::house::{Side, doubts};
 use crate::length::Length;
 use crate::sketch::{Axis, Direction};
 use crate::words;
@@ -63,7 +63,7 @@ fn suspects(mut fault: Diagnostic, walk: &Walk, sides: &[Side], misses: Misclosu
     let mut places: Vec<(usize, Span, String)> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     for &axis in &off {
-        let list = suspects_on(walk, axis, misses.on(axis));
+        let list = suspects_on(walk, sides, axis, misses.on(axis));
         for suspect in list.iter().filter(|suspect| suspect.slip.is_some()).take(3) {
             let side = &sides[suspect.side];
             places.push((suspect.side, side.span, suspect.slip.unwrap_or_default().to_owned()));
@@ -72,6 +72,10 @@ fn suspects(mut fault: Diagnostic, walk: &Walk, sides: &[Side], misses: Misclosu
         if !names.is_empty() {
             again.push(names);
         }
+    }
+    for (side, slip) in turned_calls(walk, misses) {
+        places.push((side, sides[side].span, slip.to_owned()));
+        again.push(tick(&sides[side]));
     }
     places.sort_by_key(|(side, ..)| *side);
     places.dedup_by_key(|(side, ..)| *side);
@@ -101,7 +105,7 @@ fn suspects(mut fault: Diagnostic, walk: &Walk, sides: &[Side], misses: Misclosu
 }
 
 /// Every side of an axis that could hold the miss alone, ordinary slips first.
-fn suspects_on(walk: &Walk, axis: Axis, miss: i64) -> Vec<Suspect> {
+fn suspects_on(walk: &Walk, sides: &[Side], axis: Axis, miss: i64) -> Vec<Suspect> {
     let slack = walk.allowance(axis);
     let mut list: Vec<Suspect> = Vec::new();
     for leg in walk.legs_along(axis) {
@@ -110,13 +114,23 @@ fn suspects_on(walk: &Walk, axis: Axis, miss: i64) -> Vec<Suspect> {
             continue;
         }
         if held > 0 {
-            list.push(Suspect { side: leg.side, slip: slip(leg.length, held, slack) });
+            let slip = unit_left_off(&sides[leg.side], leg.length, held, slack)
+                .or_else(|| slip(leg.length, held, slack));
+            list.push(Suspect { side: leg.side, slip });
         } else if (held + leg.length).abs() <= slack {
             list.push(Suspect { side: leg.side, slip: Some("walked the other way?") });
         }
     }
     list.sort_by_key(|suspect| suspect.slip.is_none());
     list
+}
+
+/// A number of metres typed without its unit, which is then feet.
+fn unit_left_off(side: &Side, typed: i64, held: i64, slack: i64) -> Option<&'static str> {
+    let metres = i128::from(typed) * i128::from(Length::METRE.nm());
+    let metres = metres.checked_div(i128::from(Length::FOOT.nm())).unwrap_or(0);
+    let is_near = (metres - i128::from(held)).abs() <= i128::from(slack);
+    (doubts::is_bare(&side.typed) && is_near).then_some("metres, without their unit?")
 }
 
 /// The ordinary slip that would make `typed` of `held`, if one does.
@@ -132,6 +146,12 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
     if rest == 0 && held > typed && held - typed < foot {
         return Some("inches left off?");
     }
+    // 29' 8" written as 28' 9".
+    let (units, inches) = (feet.rem_euclid(10), rest.checked_div(inch).unwrap_or(0));
+    let exchanged = (feet - units + inches) * foot + units * inch + rest.rem_euclid(inch);
+    if (1..10).contains(&inches) && inches != units && near(exchanged) {
+        return Some("feet and inches exchanged?");
+    }
     let whole_feet =
         [1, 5, 10].iter().any(|feet| near(typed + feet * foot) || near(typed - feet * foot));
     if whole_feet {
@@ -144,7 +164,6 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
         return Some("a digit dropped or doubled?");
     }
     // 12.6 ft written as 12' 6", or the other way round.
-    let inches = rest.checked_div(inch).unwrap_or(0);
     let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);
     let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
     let as_inches = feet * foot + tenths * inch;
@@ -161,6 +180,30 @@ fn swapped(number: i64) -> Vec<i64> {
         digits.into_iter().collect::<String>().parse().ok()
     };
     (0..digits.len().saturating_sub(1)).filter_map(swap).filter(|&other| other != number).collect()
+}
+
+/// Calls of a deed that would close the walk if they ran another way: E for W, N for S, or straight back.
+fn turned_calls(walk: &Walk, misses: Misclosure) -> Vec<(usize, &'static str)> {
+    const MOST: usize = 3;
+    let within = |north: i64, east: i64| {
+        north.abs() <= walk.allowance(Axis::North) && east.abs() <= walk.allowance(Axis::East)
+    };
+    let turned = |(i, side): (usize, &WalkSide)| {
+        let Shape::Bearing { .. } = side.shape else { return None };
+        let vector = side.shape.vector();
+        let (north, east) = (misses.north - 2 * vector.north, misses.east - 2 * vector.east);
+        let slip = if within(misses.north, east) {
+            "E for W, or W for E?"
+        } else if within(north, misses.east) {
+            "N for S, or S for N?"
+        } else if within(north, east) {
+            "walked the other way?"
+        } else {
+            return None;
+        };
+        Some((i, slip))
+    };
+    walk.sides.iter().enumerate().filter_map(turned).take(MOST).collect()
 }
 
 /// Two sides that follow each other along one axis that is off: a wall may be missing between them.

@@ -82,6 +82,8 @@ fn each_ordinary_slip_is_known_by_its_size() {
     const FEET: &str = "a foot, five or ten miscounted?";
     const DIGIT: &str = "a digit dropped or doubled?";
     const TENTHS: &str = "inches and tenths mixed up?";
+    const EXCHANGED: &str = "feet and inches exchanged?";
+    const METRES: &str = "metres, without their unit?";
     const NONE: &str = "";
     // Two walls within 1/2" each: what fits to 1" fits.
     for (one, three, slips) in [
@@ -115,6 +117,14 @@ fn each_ordinary_slip_is_known_by_its_size() {
         ("12' 6\"", "12.6'", [TENTHS, TENTHS]),
         ("30' 9\"", "30.9'", [TENTHS, TENTHS]),
         ("30' 10\"", "31'", [NONE, NONE]),
+        ("28' 9\"", "29' 8\"", [EXCHANGED, EXCHANGED]),
+        ("28' 9 1/2\"", "29' 8 1/2\"", [EXCHANGED, EXCHANGED]),
+        ("21' 7\"", "27' 1\"", [EXCHANGED, EXCHANGED]),
+        // 22' 2" the other way round is the same.
+        ("22' 2\"", "32' 2\"", [FEET, FEET]),
+        // 8.9 m is 29' 2.4"; of who typed feet and a mark no unit is missing.
+        ("8.9", "8.9 m", [METRES, NONE]),
+        ("8.9'", "8.9 m", [NONE, NONE]),
     ] {
         assert_eq!(asked(one, three), slips, "{one}, {three}");
     }
@@ -150,4 +160,29 @@ fn a_crossing_is_told_where_it_is() {
     let page =
         drawn("diagonal north 20' east 20'\nsouth 20'\ndiagonal north 20' west 20'\nsouth 20'\n");
     assert!(page.contains("cross or touch 10' north and 10' east of the start"), "{page}");
+}
+
+#[test]
+fn a_call_of_a_deed_that_runs_the_wrong_way_is_asked_about() {
+    let lot = |calls: &str| {
+        let (source, list) = told("lot.sides", format!("lot \"Lot\"\n{calls}").into_bytes());
+        let page = fairfoot::diagnostic::draw(&source, &list, false);
+        page.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    // A parallelogram whose second call should be N 87° E, then S 87° E, and one walked back.
+    let calls = |second: &str| {
+        format!(
+            "bearing N 2° E 120'\nbearing {second} 45'\nbearing S 2° W 120'\nbearing S 87° W 45'\n"
+        )
+    };
+    for (second, slip) in [
+        ("N 87° W", "E for W, or W for E?"),
+        ("S 87° E", "N for S, or S for N?"),
+        ("S 87° W", "walked the other way?"),
+    ] {
+        let page = lot(&calls(second));
+        assert!(page.contains(slip), "{second}: {page}");
+        assert!(page.contains(&format!("side 2 (`bearing {second} 45'`)")), "{page}");
+    }
+    assert!(!lot(&calls("N 87° E")).contains("does not close"));
 }
