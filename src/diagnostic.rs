@@ -132,6 +132,7 @@ words! {
     RecordedNotUsed "recorded-not-used" Warning "The recorded length of a slanted side does not say its run and rise.";
     OutlineDoesNotClose "outline-does-not-close" Warning "Somebody else's outline does not come back to its start.";
     OutlineCrosses "outline-crosses" Warning "Two sides of somebody else's outline cross or touch.";
+    WallByBearing "wall-by-bearing" Warning "A wall of a house is given by bearing: the walls are closed as a deed's calls are.";
     UnitMissing "unit-missing" Warning "A number without a unit stands among lengths in metres: feet, or a unit left off?";
     FarOff "far-off" Warning "An area is three times what the sides come to, or more, or a third of it: is a digit wrong, or a unit?";
     UnlikelyValue "unlikely-value" Warning "A tax rate, a price or a year that is hardly meant: is a digit or a point wrong?";

@@ -4,9 +4,11 @@ use rust_decimal::Decimal;
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::house::check::Checker;
-use crate::length::Form;
+use crate::house::misclosure::tick;
+use crate::length::{Form, Length};
 use crate::numbers::thousands;
-use crate::sketch::SideSketch;
+use crate::sketch::statement::Run;
+use crate::sketch::{Axis, Direction, SideSketch};
 
 /// An area so many times another is hardly of the same thing.
 const TIMES: i64 = 3;
@@ -24,9 +26,43 @@ pub(crate) fn is_far_off(one: i64, other: i64) -> bool {
 impl Checker<'_> {
     /// Everything that is hardly meant.
     pub(super) fn doubts(&mut self) {
+        self.tell_walls_by_bearing();
         self.tell_unit_missing();
         self.tell_recorded_far_off();
         self.tell_unlikely_values();
+    }
+
+    /// A wall by bearing makes of the house a deed: closed in proportion to length, without a range.
+    fn tell_walls_by_bearing(&mut self) {
+        let by_bearing = |space: &crate::Space| {
+            let sides = space.sides.iter().zip(space.closed.outline.vectors());
+            let mut bearings = sides.filter(|(side, _)| matches!(side.run, Run::Bearing(..)));
+            let (side, vector) = bearings.next()?;
+            let part = |axis: Axis, nm: i64| {
+                let length = Length::from_nm(nm.abs()).to_sixteenth();
+                (length > Length::ZERO)
+                    .then(|| format!("{} {length}", Direction::along(axis, nm).word()))
+            };
+            let parts = [part(Axis::North, vector.north), part(Axis::East, vector.east)];
+            let parts: Vec<String> = parts.into_iter().flatten().collect();
+            let typed = match parts.len() {
+                2 => format!("diagonal {}", parts.join(" ")),
+                _ => parts.concat(),
+            };
+            Some((space.name.clone(), tick(side), side.span, typed))
+        };
+        let all: Vec<_> = self.house.spaces.iter().filter_map(by_bearing).collect();
+        for (name, side, span, typed) in all {
+            let message = format!(
+                "{}: {side} is given by bearing, so all walls are closed in proportion to length",
+                quoted(&name)
+            );
+            self.tell(
+                Diagnostic::new(Word::WallByBearing, span, message)
+                    .note("what whole feet could give is then not stated, nor are reasons sought in single walls")
+                    .help(format!("tape how far it runs and how far it rises; by this bearing that would be `{typed}`")),
+            );
+        }
     }
 
     /// A bare number, which is feet, among lengths in metres, where the file does not say what bare numbers are.

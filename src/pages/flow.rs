@@ -227,6 +227,7 @@ pub(crate) struct Flow {
     section: String,
     description: String,
     y_pt: f64,
+    apart: bool,
 }
 
 impl Flow {
@@ -253,6 +254,7 @@ impl Flow {
             section: String::new(),
             description: String::new(),
             y_pt: 0.0,
+            apart: false,
         }
     }
 
@@ -271,6 +273,11 @@ impl Flow {
         self.turn(title);
     }
 
+    /// From here on pages are numbered by themselves.
+    pub(crate) fn apart(&mut self) {
+        self.apart = true;
+    }
+
     fn turn(&mut self, title: String) {
         let (width_pt, height_pt) = self.paper.size_pt();
         let mut page = Page {
@@ -280,6 +287,8 @@ impl Flow {
             description: self.description.clone(),
             inks: Vec::new(),
             scale_pt_per_ft: None,
+            apart: self.apart,
+            number: String::new(),
         };
         let right = width_pt - EDGE_PT;
         let mut y_pt = 44.0;
@@ -406,8 +415,14 @@ impl Flow {
 
     /// Every page with its foot.
     pub(crate) fn finish(mut self) -> Vec<Page> {
-        let count = self.pages.len();
+        let all = self.pages.len();
+        let handed_on = self.pages.iter().filter(|page| !page.apart).count();
         for (i, page) in self.pages.iter_mut().enumerate() {
+            page.number = if page.apart {
+                format!("apart, page {} of {}", i + 1 - handed_on, all - handed_on)
+            } else {
+                format!("page {} of {handed_on}", i + 1)
+            };
             let right = page.width_pt - EDGE_PT;
             let top = page.height_pt - FOOT_PT + 22.0;
             page.draw(Stroke::line(
@@ -417,8 +432,8 @@ impl Flow {
             ));
             let say = |y_pt: f64, words: &str| Text::new(Spot::new(EDGE_PT, y_pt), 6.8, words);
             page.write(say(top, "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first."));
-            let number = format!("page {} of {count}", i + 1);
-            let number = Text::new(Spot::new(right, top), 8.0, number).in_hand(Hand::Bold);
+            let number =
+                Text::new(Spot::new(right, top), 8.0, page.number.clone()).in_hand(Hand::Bold);
             page.write(number.anchored(Anchor::End));
             page.write(say(top + 9.0, &format!("Sides file sha256 {}", self.sha256)));
             let maker = format!("fairfoot {}", env!("CARGO_PKG_VERSION"));

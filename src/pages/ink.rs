@@ -255,6 +255,10 @@ pub struct Page {
     pub(crate) inks: Vec<Ink>,
     /// Points a foot of the drawing on it.
     pub(crate) scale_pt_per_ft: Option<f64>,
+    /// It is numbered by itself, since it need not go with the others.
+    pub(crate) apart: bool,
+    /// Its number: `page 1 of 4`.
+    pub(crate) number: String,
 }
 
 impl Page {

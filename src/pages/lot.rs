@@ -155,7 +155,7 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
     stack.paragraph(
         8.0,
         &format!(
-            "Area by the coordinates of the corners, in feet from the start: half the sum, from each corner to the next, of east × next north less north × next east{}. {} sq ft ÷ 43,560 = {} acres.",
+            "Area by the coordinates of the corners, in feet from the start: half the sum, from each corner to the next, of east × next north less north × next east, whatever its sign{}. {} sq ft ÷ 43,560 = {} acres.",
             if lot.outline().vectors().iter().any(|vector| vector.rise != 0) {
                 "; a curved side adds or takes off what lies between it and its chord"
             } else {

@@ -85,7 +85,8 @@ pub struct Pages {
 }
 
 impl Pages {
-    /// Draws and writes every page: the Exhibit, what the gap is worth where the file gives values, a page for each further level and each lot, the Working, the Source.
+    /// Draws and writes every page: the Exhibit, a page for each further level and each lot, the Working, the Source, and apart from
+    /// them what the gap is worth, where the file gives values.
     ///
     /// # Errors
     ///
@@ -102,9 +103,6 @@ impl Pages {
         let marks = marks::Marks::of(&say, reconciliation);
         let main = main_level(&say);
         exhibit::exhibit(&mut flow, &say, reconciliation, &marks, main);
-        if let Some(told) = crate::Worth::of(sound, reconciliation, None) {
-            worth::worth(&mut flow, &told);
-        }
         for level in levels(sound).into_iter().filter(|&level| Some(level) != main) {
             let house = sound.house();
             flow.begin(&house.levels[level].name, "A level to scale");
@@ -116,6 +114,10 @@ impl Pages {
         }
         working::working(&mut flow, &say, reconciliation);
         source::source(&mut flow, sound);
+        if let Some(told) = crate::Worth::of(sound, reconciliation, None) {
+            flow.apart();
+            worth::worth(&mut flow, &told);
+        }
         let pages = flow.finish();
         if pages.len() > MOST_PAGES {
             return Err(Error::TooManyPages(pages.len()));
@@ -164,11 +166,11 @@ impl Pages {
             fontdb: std::sync::Arc::new(lettering::fonts()),
             ..usvg::Options::default()
         };
-        let tree = |(i, page): (usize, &Page)| {
-            let text = svg::plain(self, page, i);
+        let tree = |page: &Page| {
+            let text = svg::plain(page);
             usvg::Tree::from_str(&text, &options).map_err(|error| Error::Drawing(error.to_string()))
         };
-        self.pages.iter().enumerate().map(tree).collect()
+        self.pages.iter().map(tree).collect()
     }
 
     /// The title of all pages together.

@@ -68,7 +68,7 @@ impl Making {
 
 /// A page as it is handed on: fonts and the sides file inside.
 pub(crate) fn written(pages: &Pages, page: &Page, number: usize) -> String {
-    let mut document = base(page, number, pages.pages.len());
+    let mut document = base(page);
     document.append(metadata(pages, number));
     document.append(element::Style::new(style(page)));
     drawn(&mut document, page);
@@ -76,8 +76,8 @@ pub(crate) fn written(pages: &Pages, page: &Page, number: usize) -> String {
 }
 
 /// A page for drawing only, without what travels inside.
-pub(crate) fn plain(pages: &Pages, page: &Page, number: usize) -> String {
-    let mut document = base(page, number, pages.pages.len());
+pub(crate) fn plain(page: &Page) -> String {
+    let mut document = base(page);
     drawn(&mut document, page);
     finished(&document)
 }
@@ -86,9 +86,9 @@ fn finished(document: &Document) -> String {
     format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{document}\n")
 }
 
-fn base(page: &Page, number: usize, count: usize) -> Document {
+fn base(page: &Page) -> Document {
     let inches = |points: f64| format!("{}in", figure(points / 72.0));
-    let title = format!("{}, page {} of {count}", page.title, number + 1);
+    let title = format!("{}, {}", page.title, page.number);
     let mut document = Document::new()
         .set("width", inches(page.width_pt))
         .set("height", inches(page.height_pt))

@@ -222,7 +222,7 @@ fn closed(spots: &[Spot]) -> Vec<Spot> {
 fn coordinates(flow: &mut Flow, name: &str, outline: &Outline) {
     let mut stack = Stack::new(flow.width_pt());
     stack.heading(name);
-    stack.paragraph(8.0, "No right-angled pieces add up to this outline, so it is told by its corners, in feet from the first. The area is half the sum, from each corner to the next, of east × next north less north × next east; a curved wall adds or takes off what lies between it and its chord.");
+    stack.paragraph(8.0, "No right-angled pieces add up to this outline, so it is told by its corners, in feet from the first. The area is half the sum, from each corner to the next, of east × next north less north × next east, whatever its sign; a curved wall adds or takes off what lies between it and its chord.");
     let columns = [
         Column::short("corner", 60.0),
         Column::figures("east", 100.0),

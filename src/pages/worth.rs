@@ -19,7 +19,7 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
     let mut stack = Stack::new(flow.width_pt());
     stack.paragraph(
         8.0,
-        "For whoever decides whether to act. It need not go with the pages that are handed on.",
+        "For whoever decides whether to act. It need not go with the pages that are handed on, and has page numbers of its own; the sides file on the Source page has its values, though.",
     );
     let told = worth.told();
     for (i, part) in told.iter().enumerate() {

@@ -242,6 +242,18 @@ impl Sentences<'_> {
                 settle.push(question);
             }
         }
+        // A wall that follows from the others hides an error in them.
+        let counted = house.spaces.iter().filter(|space| space.counted);
+        let unseen = counted.flat_map(|space| {
+            let follows = space.sides.iter().filter(|side| side.follows);
+            follows.map(move |side| {
+                format!(
+                    "measure side {} of {} too, which now follows from the others",
+                    side.number, space.name
+                )
+            })
+        });
+        settle.extend(unseen.take(1));
         let item = |explanation: &&Explanation| {
             let (low, high) = interval(explanation);
             format!("{}: {low} to {high}; {who} lies inside", explanation.words(house))

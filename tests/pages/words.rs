@@ -198,10 +198,42 @@ fn true_north_is_drawn_only_where_it_is_known() {
 }
 
 #[test]
-fn what_it_is_worth_stands_after_the_exhibit() {
+fn what_it_is_worth_stands_after_all_others_and_is_numbered_by_itself() {
     let pages = pages(&sketch("notice"));
-    let page = &pages.pages()[1];
-    assert_eq!(page.title(), "What it is worth");
+    let titles: Vec<&str> = pages.pages().iter().map(fairfoot::Page::title).collect();
+    assert_eq!(
+        titles,
+        [
+            "Exhibit",
+            "Working",
+            "Working, continued",
+            "Source",
+            "What it is worth",
+            "What it is worth, continued"
+        ]
+    );
+    // Whoever leaves it out hands on four pages of four.
+    let numbers: Vec<String> = pages
+        .pages()
+        .iter()
+        .flat_map(|page| {
+            words(page).into_iter().filter(|words| {
+                words.contains("page ") && words.contains(" of ") && words.len() < 24
+            })
+        })
+        .collect();
+    assert_eq!(
+        numbers,
+        [
+            "page 1 of 4",
+            "page 2 of 4",
+            "page 3 of 4",
+            "page 4 of 4",
+            "apart, page 1 of 2",
+            "apart, page 2 of 2"
+        ]
+    );
+    let page = &pages.pages()[4];
     let all = words(page);
     // 318,000 × 238 ÷ 2,022 = 37,430.27, by hand.
     assert!(all.contains(&"in proportion: $318,000 × 238 ÷ 2,022".to_owned()), "{all:?}");
