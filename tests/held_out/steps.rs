@@ -428,3 +428,40 @@ fn an_estimated_wall_counts_on_a_step_with_what_closing_gives_it() {
     // 34.5 × 30.4 + 16.3 × 16.8.
     assert_eq!(ours.spaces()[0].tenth_foot().area().sq_ft_text(), "1322.64");
 }
+
+#[test]
+fn a_rise_is_rounded_like_any_length_in_the_range() {
+    // 2' 9" is 3 ft, further than 0.15 ft from the half: one outline, 20 × 10 and the segment of a chord of 10 rising 3, of a
+    // circle of 136/24 ft. 2' 7" may be 2 as well.
+    let range = |rise: &str| {
+        let text = format!(
+            "level \"G\"\nliving \"House\"\nnorth 10'\neast 5'\narc east 10' rise {rise} north\neast 5'\nsouth 10'\nwest 20'\n"
+        );
+        let range = areas(&sound(&text), &Settings::default()).gross().range().expect("a range");
+        (range.low.sq_ft(), range.high.sq_ft())
+    };
+    let with = |rise: f64| {
+        let radius = (100.0 + 4.0 * rise * rise) / (8.0 * rise);
+        200.0 + radius * radius * (5.0 / radius).asin() - 5.0 * (radius - rise)
+    };
+    let is = |found: (f64, f64), low: f64, high: f64| {
+        assert!((found.0 - low).abs() < 1e-6 && (found.1 - high).abs() < 1e-6, "{found:?}");
+    };
+    is(range("2' 9\""), with(3.0), with(3.0));
+    is(range("2' 7\""), with(2.0), with(3.0));
+    is(range("2' 3\""), with(2.0), with(2.0));
+}
+
+#[test]
+fn rooms_taped_inside_have_a_partition_between_them_from_over_four_tolerances() {
+    // Rooms of 10 by 10 ft with walls of 6". Up to 2" apart, four tolerances, they share a wall that stays where it is:
+    // 10.5 × 11 each. Further apart each takes half: at 2 1/2" 10.5 + 1.25/12.
+    let area = |apart: &str| {
+        let text = format!(
+            "faces inside\nveneer none\nwall 6\"\nlevel \"G\"\nliving \"A\"\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\nliving \"B\" start east 10' {apart}\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
+        );
+        areas(&sound(&text), &Settings::default()).spaces()[0].outside().area().sq_ft()
+    };
+    assert!((area("2\"") - 115.5).abs() < 1e-9, "{}", area("2\""));
+    assert!((area("2 1/2\"") - 11.0 * (10.5 + 1.25 / 12.0)).abs() < 1e-9, "{}", area("2 1/2\""));
+}

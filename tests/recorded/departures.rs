@@ -138,3 +138,48 @@ fn a_space_that_the_record_lists_by_itself_is_not_in_its_total() {
         assert_eq!(porch(north, recorded), ["counted: Porch"], "{recorded}");
     }
 }
+
+#[test]
+fn a_jog_left_out_takes_off_no_more_than_its_smaller_depth() {
+    // It stands out 3 ft on one side and 5 on the other: 15 × 30 + 10 × 33 + 15 × 28 = 1,200, and 10 × 3 less without it.
+    let jog = [
+        "north 30'",
+        "east 15'",
+        "north 3'",
+        "east 10'",
+        "south 5'",
+        "east 15'",
+        "south 28'",
+        "west 40'",
+    ];
+    let found = labels(&house(&jog, "").replace("1,200", "1,170"));
+    assert_eq!(found[0], ["jog left out: House side 4"]);
+}
+
+#[test]
+fn another_face_is_told_where_the_walls_are_taken_there() {
+    // 6" of veneer all round 29 × 39 = 1,131.
+    let text = house(&["north 30'", "east 40'", "south 30'", "west 40'"], "");
+    let text = format!("veneer 6\"\n{}", text.replace("1,200", "1,131"));
+    assert_eq!(labels(&text)[0], ["face: frame"]);
+    assert!(crate::told(&text).contains("each wall to the whole foot, at the frame:"));
+    let text = text.replace("1,131", "1,200").replace("30'", "30' 6\"");
+    assert!(!crate::told(&text).contains("outside:"), "the figure's own face is not told");
+}
+
+#[test]
+fn what_is_not_in_the_total_leaves_nothing_open_in_it() {
+    // A stair counts with the room it lies in, and a hole in what is not counted takes nothing off the total: neither may
+    // widen what rounding leaves open.
+    let wall = ["north 30' 6\"", "east 40' 6\"", "south 30' 6\"", "west 40' 6\""];
+    let box_of = |kind: &str, start: &str| {
+        format!("{kind} start {start}\nnorth 3' 6\"\neast 9' 6\"\nsouth 3' 6\"\nwest 9' 6\"\n")
+    };
+    let allows = |after: &str| {
+        let (_, reconciled) = reconciled(&house(&wall, after));
+        reconciled.figures()[0].explanations().list()[0].allows()
+    };
+    let plain = allows("");
+    assert!((allows(&box_of("stair \"Stairs\"", "north 2' east 2'")) - plain).abs() < 1e-12);
+    assert!((allows(&box_of("open \"Void\"", "north 2' east 2'")) - plain).abs() > 0.1);
+}

@@ -99,3 +99,17 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
     let between = reconciled.figures()[0].enough().between().expect("nothing there");
     assert_eq!((between.below.whole_sq_ft(), between.above.whole_sq_ft()), (1_020, 1_038));
 }
+
+#[test]
+fn only_slanted_and_curved_walls_are_told_to_be_computed() {
+    let head =
+        "record 1,300 sq ft\nfaces inside\nveneer none\nwall 6\"\nlevel \"G\"\nliving \"House\"\n";
+    let computed = "Slanted or curved walls are in it";
+    let square = format!("{head}north 30'\neast 40'\nsouth 30'\nwest 40'\n");
+    assert!(!told(&square).contains(computed));
+    let slanted =
+        format!("{head}north 30'\neast 35'\ndiagonal south 5' east 5'\nsouth 25'\nwest 40'\n");
+    assert!(told(&slanted).contains(computed));
+    // Where its slant does not move it is exact.
+    assert!(!told(&slanted.replace("faces inside\n", "")).contains(computed));
+}
