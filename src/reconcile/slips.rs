@@ -320,5 +320,26 @@ mod tests {
         let all = [2, 4, 14, 19, 23, 25, 29, 34, 42, 224, 244];
         assert_eq!(feet(misread(24 * FOOT, 24 * FOOT)), all);
         assert!(feet(misread(24 * FOOT, 26 * FOOT)).contains(&26));
+        // No wall of nothing, none of 1,000 ft, and not the length itself: of 100 a digit dropped leaves 10 or 00, one doubled
+        // makes 1,100 or 1,000.
+        assert_eq!(feet(misread(100 * FOOT, 100 * FOOT)), [10, 90, 95, 99, 101, 105, 110]);
+        // Five less would be nothing; a digit dropped leaves none, one doubled makes 55.
+        assert_eq!(feet(misread(5 * FOOT, 5 * FOOT)), [4, 6, 10, 15, 55]);
+        // 907 is 970, 097; without a digit 97, 07 and 90; 9,907 and the like are too long.
+        assert_eq!(
+            feet(misread(907 * FOOT, 907 * FOOT)),
+            [7, 90, 97, 897, 902, 906, 908, 912, 917, 970]
+        );
+    }
+
+    #[test]
+    fn inches_up_to_nine_are_read_as_tenths() {
+        let inch = FOOT / 12;
+        let tenths =
+            |inches: i64| (inches_as_tenths(30 * FOOT + inches * inch) - 30 * FOOT) * 10 / FOOT;
+        assert_eq!([0, 1, 5, 9].map(tenths), [0, 1, 5, 9]);
+        // Ten inches are no digit; half an inch is not read.
+        assert_eq!(inches_as_tenths(30 * FOOT + 10 * inch), 30 * FOOT + 10 * inch);
+        assert_eq!(inches_as_tenths(30 * FOOT + 5 * inch + inch / 2), 30 * FOOT + FOOT / 2);
     }
 }
