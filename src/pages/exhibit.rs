@@ -47,6 +47,9 @@ pub(crate) fn exhibit(
     flow.down(4.0);
     let mut last = Stack::new(flow.width_pt());
     last.space(4.0);
+    for missing in say.missing(figures) {
+        last.paragraph(8.0, &missing);
+    }
     last.paragraph(8.0, CAUTIONS);
     let first = figures.first().map(|figure| Told::of(flow, say, figure));
     let mut crowded = None;

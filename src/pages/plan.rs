@@ -578,9 +578,16 @@ impl Plan<'_> {
             ("record", "rec.: from the record"),
         ] {
             let house = self.say.sound.house();
-            let mut sides = self.shapes.iter().flat_map(|shape| &house.spaces[shape.space].sides);
-            if sides.any(|side| side.how() == how) {
-                notes.push(note.to_owned());
+            let spaces = self.shapes.iter().map(|shape| &house.spaces[shape.space]);
+            let of_it = spaces.filter(|space| space.sides.iter().any(|side| side.how() == how));
+            let faces: Vec<Face> = of_it.map(|space| space.face).collect();
+            let moved = if faces.iter().all(|face| *face == Face::Outside) {
+                ""
+            } else {
+                ", moved out by the thickness of the wall"
+            };
+            if !faces.is_empty() {
+                notes.push(format!("{note}{moved}"));
             }
         }
         for shape in &self.shapes {

@@ -341,6 +341,24 @@ impl Sentences<'_> {
         rows
     }
 
+    /// What the record lists and is not there, where the record is more than was measured.
+    pub(crate) fn missing(&self, figures: &[Figure]) -> Vec<String> {
+        let more = |figure: &Figure| {
+            figure.word() == "record" && figure.area().whole_sq_ft() > figure.start().whole_sq_ft()
+        };
+        if !figures.iter().any(more) {
+            return Vec::new();
+        }
+        let told = |missing: &crate::sketch::statement::MissingStatement| {
+            format!(
+                "The record also lists {}, {} sq ft, which is not there: ask if it is in the total.",
+                missing.name.text,
+                whole(missing.recorded.area())
+            )
+        };
+        self.sound.sketch().missing.iter().take(6).map(told).collect()
+    }
+
     /// The heading over them.
     pub(crate) fn other_lines_title(&self, figures: &[Figure]) -> &'static str {
         if figures.iter().any(|figure| figure.word() == "record") {

@@ -113,3 +113,21 @@ fn only_slanted_and_curved_walls_are_told_to_be_computed() {
     // Where its slant does not move it is exact.
     assert!(!told(&slanted.replace("faces inside\n", "")).contains(computed));
 }
+
+#[test]
+fn what_could_be_given_is_on_the_step_and_at_the_face_of_the_figure() {
+    // 30' 4" lies within 0.15 ft of 30' 3", where half feet part: 30 or 30.5 by 40. In whole feet it is 30 alone.
+    let range = |text: &str| {
+        let (_, reconciled) = reconciled(text);
+        let range = reconciled.figures()[0].enough().range().expect("a range");
+        (range.low.sq_ft_text(), range.high.sq_ft_text())
+    };
+    let is = |low: &str, high: &str| (low.to_owned(), high.to_owned());
+    assert_eq!(range(&figure("record 1,300 sq ft sides half-foot")), is("1200", "1220"));
+    assert_eq!(range(&figure("record 1,300 sq ft")), is("1200", "1200"));
+    // At the frame, 4 5/8" in on every side: 29' 6 3/4" and 39' 2 3/4", so 29 or 30 by 39. Half feet: 29.5 by 39 or 39.5.
+    let brick = |line: &str| format!("veneer 4 5/8\"\n{}", figure(line));
+    let frame = "record 1,300 sq ft measured to frame";
+    assert_eq!(range(&brick(frame)), is("1131", "1170"));
+    assert_eq!(range(&brick(&format!("{frame} sides half-foot"))), is("1150.5", "1165.25"));
+}
