@@ -124,7 +124,7 @@ fn both_ways(say: &Sentences<'_>) -> String {
         whole(gross.tenth_foot()),
         say.fine(),
         whole(gross.whole_foot()),
-        say.plus_minus()
+        say.only_from_a_plan().unwrap_or_else(|| say.plus_minus())
     )
 }
 

@@ -26,6 +26,8 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
         told_on(&mut stack, part);
         let is_sales = matches!(part, Told::Table { .. });
         if is_sales && let Some(plot) = plot(worth, flow.width_pt()) {
+            stack.paragraph(7.2, "Price against size: a dot is a sale, an open one of a house that is not near in size to this one as measured.");
+            stack.hold();
             stack.row(plot);
         }
         // What belongs to a heading stays with it.
@@ -96,7 +98,7 @@ fn plot(worth: &Worth, width_pt: f64) -> Option<Row> {
     let band = measured * f64::from(worth.comparables().band()) / 100.0;
     let sizes = sales.iter().map(|(sale, _)| sale.sq_ft() as f64);
     let x = Axis::round(sizes.chain([measured - band, measured + band]), 70.0, width_pt - 70.0);
-    let y = Axis::round(sales.iter().map(|sale| sale.1), HEIGHT_PT - 24.0, 14.0);
+    let y = Axis::round(sales.iter().map(|sale| sale.1), HEIGHT_PT - 24.0, 16.0);
     let mut inks = vec![frame(&x, &y)];
     inks.extend(limits(&x, &y, measured, band, worth.comparables().band()));
     for (sale, price) in &sales {
@@ -119,14 +121,26 @@ fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, per_cent: u8) -> Vec<Ink
         Stroke::line(Spot::new(x.at(size), y.to_pt), Spot::new(x.at(size), y.from_pt), 0.7)
     };
     let dashed = |size: f64| Ink::Stroke(upright(size).dashed([3.0, 2.0]));
-    let words = format!("measured, and within {per_cent} % of it; open: outside");
-    let text = Text::new(Spot::new(x.at(measured), y.to_pt - 4.0), 6.8, words);
-    vec![
-        Ink::Stroke(upright(measured)),
-        dashed(measured - band),
-        dashed(measured + band),
-        Ink::Text(text.anchored(Anchor::Middle)),
-    ]
+    let over = |size: f64, words: String| {
+        let text = Text::new(Spot::new(x.at(size), y.to_pt - 4.0), 6.8, words);
+        Ink::Text(text.anchored(Anchor::Middle))
+    };
+    let mut inks =
+        vec![Ink::Stroke(upright(measured)), dashed(measured - band), dashed(measured + band)];
+    // Side by side where there is room for all three.
+    if x.at(measured + band) - x.at(measured) >= 64.0 {
+        inks.extend([
+            over(measured, "this house, measured".to_owned()),
+            over(measured - band, format!("{per_cent} % less")),
+            over(measured + band, format!("{per_cent} % more")),
+        ]);
+    } else {
+        inks.push(over(
+            measured,
+            format!("this house, measured; dashed: {per_cent} % less and more"),
+        ));
+    }
+    inks
 }
 
 /// A sale: a full dot if its size is near, else an open one.

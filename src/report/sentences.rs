@@ -387,17 +387,21 @@ impl Sentences<'_> {
         if house.lots.iter().any(|lot| lot.closed.is_computed()) {
             told.push("The land is computed to 0.01 sq ft.".to_owned());
         }
-        let mut sides =
-            house.spaces.iter().filter(|space| space.counted).flat_map(|space| &space.sides);
-        if sides.clone().next().is_some() && sides.all(|side| side.how() == "plan") {
-            told.push(
-                "No wall was measured: every length of what is counted is from a plan.".to_owned(),
-            );
-        }
+        told.extend(self.only_from_a_plan());
         if self.sound.sketch().heads.interior_seen != Some(true) && !house.spaces.is_empty() {
             told.push("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
         }
         told
+    }
+
+    /// That nobody measured what is counted, where its lengths are a plan's.
+    pub(crate) fn only_from_a_plan(&self) -> Option<String> {
+        let counted = self.sound.house().spaces.iter().filter(|space| space.counted);
+        let mut sides = counted.flat_map(|space| &space.sides).peekable();
+        let is_plan = sides.peek().is_some() && sides.all(|side| side.how() == "plan");
+        is_plan.then(|| {
+            "No wall was measured: every length of what is counted is from a plan.".to_owned()
+        })
     }
 
     /// How sure the measured area is.
