@@ -209,7 +209,7 @@ fn turned_calls(walk: &Walk, misses: Misclosure) -> Vec<(usize, &'static str)> {
 /// Two sides that follow each other along one axis that is off: a wall may be missing between them.
 fn same_axis_neighbours(walk: &Walk, off: &[Axis]) -> Option<(usize, usize)> {
     let n = walk.sides.len();
-    if walk.has_bearings() || n < 3 {
+    if walk.has_bearings() {
         return None;
     }
     let only = |i: usize| match walk.sides[i].shape {

@@ -465,3 +465,33 @@ fn rooms_taped_inside_have_a_partition_between_them_from_over_four_tolerances() 
     assert!((area("2\"") - 115.5).abs() < 1e-9, "{}", area("2\""));
     assert!((area("2 1/2\"") - 11.0 * (10.5 + 1.25 / 12.0)).abs() < 1e-9, "{}", area("2 1/2\""));
 }
+
+#[test]
+fn a_chord_that_may_go_either_way_takes_its_segment_with_it() {
+    // A curved wall of 10' 6" rising 3 ft, straight ones of 5 ft beside it, and a staircase down of 2' 6", 2' 6", 3' 6" and
+    // 3' 6" with treads of 1 ft, against 12 ft: the chord is 10 or 11, and two of the four walls are the larger.
+    let text = "level \"G\"\nliving \"House\"\nnorth 12'\neast 5'\narc east 10' 6\" rise 3' north\neast 5'\nsouth 2' 6\"\neast 1'\nsouth 2' 6\"\neast 1'\nsouth 3' 6\"\neast 1'\nsouth 3' 6\"\nwest 23' 6\"\n";
+    let segment = |chord: f64| {
+        let radius = (chord * chord + 36.0) / 24.0;
+        radius * radius * (chord / 2.0 / radius).asin() - chord / 2.0 * (radius - 3.0)
+    };
+    let mut all = Vec::new();
+    for chord in [10.0, 11.0] {
+        for larger in 0..16_u32 {
+            if larger.count_ones() != 2 {
+                continue;
+            }
+            let walls = [2.0, 2.0, 3.0, 3.0];
+            let steps = walls.iter().enumerate().map(|(i, wall)| {
+                let wall = wall + f64::from(larger >> i & 1);
+                wall * (10.0 + chord + i as f64)
+            });
+            all.push(steps.sum::<f64>() + segment(chord));
+        }
+    }
+    let (low, high) =
+        all.iter().fold((f64::MAX, f64::MIN), |(low, high), &area| (low.min(area), high.max(area)));
+    let range = areas(&sound(text), &Settings::default()).gross().range().expect("a range");
+    assert!((range.low.sq_ft() - low).abs() < 1e-6, "{} {low}", range.low.sq_ft());
+    assert!((range.high.sq_ft() - high).abs() < 1e-6, "{} {high}", range.high.sq_ft());
+}

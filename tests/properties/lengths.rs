@@ -94,3 +94,36 @@ proptest! {
         let _ = text.parse::<Length>();
     }
 }
+
+#[test]
+fn inches_are_shown_as_a_tape_has_them_and_else_as_decimals() {
+    // 25,400,000 nm an inch, 396,875 a sixty-fourth; a tenth of an inch, 2,540,000, is on no tape in inches.
+    for (nm, shown) in [
+        (25_400_000, "1\""),
+        (12_700_000, "1/2\""),
+        (396_875, "1/64\""),
+        (25_400_000 + 3 * 396_875, "1 3/64\""),
+        (7 * 25_400_000 + 2_540_000, "7.1\""),
+        (2_540_000, "0.1\""),
+        (304_800_000 + 5_080_000, "1' 0.2\""),
+    ] {
+        assert_eq!(Length::from_nm(nm).to_string(), shown);
+    }
+}
+
+#[test]
+fn lengths_are_rounded_for_people_in_the_form_they_were_typed_in() {
+    // 42' 7" is 12.9794 m and 42.58333… ft.
+    let length: Length = "42' 7\"".parse().unwrap();
+    for (form, shown) in [
+        (Form::FeetAndInches, "42' 7\""),
+        (Form::DecimalFeet, "42.58'"),
+        (Form::Metres, "12.979 m"),
+        (Form::Centimetres, "1297.9 cm"),
+        (Form::Millimetres, "12979 mm"),
+    ] {
+        assert_eq!(Written::new(length, form).spoken(), shown);
+    }
+    // A third of a millimetre is nothing in millimetres.
+    assert_eq!(Written::new(Length::from_nm(300_000), Form::Millimetres).spoken(), "under 1/16\"");
+}
