@@ -183,3 +183,37 @@ fn what_is_not_in_the_total_leaves_nothing_open_in_it() {
     assert!((allows(&box_of("stair \"Stairs\"", "north 2' east 2'")) - plain).abs() < 1e-12);
     assert!((allows(&box_of("open \"Void\"", "north 2' east 2'")) - plain).abs() > 0.1);
 }
+
+#[test]
+fn a_wall_between_a_notch_and_a_stair_is_no_jog() {
+    // 10 × 20 + 6 × 12 + 7 × 24 + 7 × 28 = 636. The wall of 12 ft out of the notch stands out on one side only; 12 × 6 less would be
+    // 564.
+    let stairs = [
+        "north 20'",
+        "east 10'",
+        "south 8'",
+        "east 6'",
+        "north 12'",
+        "east 7'",
+        "north 4'",
+        "east 7'",
+        "south 28'",
+        "west 30'",
+    ];
+    let mut back = stairs.map(|side| {
+        let (way, length) = side.split_once(' ').expect("a side");
+        let way = match way {
+            "north" => "south",
+            "south" => "north",
+            "east" => "west",
+            _ => "east",
+        };
+        format!("{way} {length}")
+    });
+    back.reverse();
+    for sides in [stairs.map(str::to_owned), back] {
+        let sides: Vec<&str> = sides.iter().map(String::as_str).collect();
+        let found = labels(&house(&sides, "").replace("1,200", "564"));
+        assert_eq!(begins(&found, "jog"), [""; 0]);
+    }
+}

@@ -294,3 +294,52 @@ fn a_sketch_that_gives_the_total_with_nothing_taken_off_agrees_with_it() {
         "{report}"
     );
 }
+
+#[test]
+fn of_two_ways_to_match_stairs_the_one_with_the_nearer_lengths_is_taken() {
+    // Three steps against two, of which the second stands for the last two: 9 + 7 north and 7 + 7 east.
+    let ours = [
+        "north 4'",
+        "east 6'",
+        "north 9'",
+        "east 7'",
+        "north 7'",
+        "east 7'",
+        "south 20'",
+        "west 20'",
+    ];
+    let theirs = ["north 4'", "east 6'", "north 16'", "east 14'", "south 20'", "west 20'"];
+    let text = house(&ours, &sketch("House", &theirs));
+    assert_eq!(pairs(&text).0, [(1, 1, 4, 4), (2, 2, 6, 6), (7, 5, 20, 20), (8, 6, 20, 20)]);
+    assert_eq!(instead(&text), [(vec![3, 4, 5, 6], vec![3, 4])]);
+    // The other way about.
+    let text = house(&theirs, &sketch("House", &ours));
+    assert_eq!(instead(&text), [(vec![3, 4], vec![3, 4, 5, 6])]);
+}
+
+#[test]
+fn a_bay_of_ours_beside_a_bay_of_theirs_are_two_places() {
+    let ours = [
+        "north 30'",
+        "east 40'",
+        "south 30'",
+        "west 12'",
+        "diagonal south 2' 6\" west 2' 6\"",
+        "west 5'",
+        "diagonal north 2' 6\" west 2' 6\"",
+        "west 18'",
+    ];
+    let theirs = [
+        "north 10'",
+        "diagonal north 2' 6\" west 2' 6\"",
+        "north 5'",
+        "diagonal north 2' 6\" east 2' 6\"",
+        "north 10'",
+        "east 40'",
+        "south 30'",
+        "west 40'",
+    ];
+    let text = house(&ours, &sketch("House", &theirs));
+    assert_eq!(pairs(&text).0, [(2, 6, 40, 40), (3, 7, 30, 30)]);
+    assert_eq!(instead(&text), [(vec![1], vec![1, 2, 3, 4, 5]), (vec![4, 5, 6, 7, 8], vec![8])]);
+}
