@@ -127,3 +127,22 @@ fn with_its_own_lengths_in_the_steps_rounding_is_told_without_them() {
     );
     assert!(report.contains("not explained 0"), "{report}");
 }
+
+#[test]
+fn a_jog_that_rounding_drops_and_the_record_has_takes_its_share() {
+    // In whole feet 30 × 40; with the record's jog of a foot, 10 ft from the corner, 10 × 30 + 30 × 29, 30 less. The walls north and
+    // south lie 0, 10 and 40 ft east, at a mean of 50/3: a foot of the jog adds 10 − 50/3, a foot less of the last takes 40 − 50/3.
+    let text = house(
+        &[
+            "north 30'",
+            "east 10'",
+            "south 5\" recorded 1'",
+            "east 30'",
+            "south 29' 7\" recorded 29'",
+            "west 40'",
+        ],
+        "",
+    );
+    let all = vec![(3, 0.0, 1.0, -6.667), (5, 30.0, 29.0, -23.333)];
+    assert_eq!(shares(&text), (all, "-30".to_owned()));
+}
