@@ -4,6 +4,7 @@
     clippy::expect_used,
     clippy::panic,
     clippy::float_arithmetic,
+    clippy::cast_precision_loss,
     reason = "a test that cannot go on has failed; curved and slanted walls are floats"
 )]
 
