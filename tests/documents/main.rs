@@ -73,6 +73,24 @@ fn every_sketch_is_sound_and_tidy_and_opens_with_a_remark() {
     }
 }
 
+/// Made anew by `INSTA_UPDATE=always cargo test --test documents`.
+#[test]
+fn the_page_that_readme_shows_is_the_page_that_is_made() {
+    let text = read("sketches/brick-garage.sides");
+    let sound = fairfoot::read("brick-garage.sides", text).expect("a sound file");
+    let settings = fairfoot::Settings::default();
+    let areas = fairfoot::Areas::of(&sound, &settings).expect("areas");
+    let reconciliation = fairfoot::Reconciliation::of(&sound, areas, &settings).expect("figures");
+    let pages = fairfoot::Pages::of(&sound, &reconciliation, fairfoot::Paper::Letter);
+    let page = pages.expect("pages").svg().remove(0);
+    let path = "sketches/brick-garage.svg";
+    assert!(read("README.md").contains(path));
+    if std::env::var("INSTA_UPDATE").is_ok_and(|update| update == "always") {
+        fs::write(root().join(path), &page).unwrap();
+    }
+    assert!(read(path) == page, "{path} is an older page; see above how it is made anew");
+}
+
 #[test]
 fn every_word_of_the_format_is_used_in_a_sketch() {
     let all: String = sketches().iter().map(|path| fs::read_to_string(path).unwrap()).collect();
