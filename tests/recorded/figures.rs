@@ -131,3 +131,26 @@ fn what_could_be_given_is_on_the_step_and_at_the_face_of_the_figure() {
     assert_eq!(range(&brick(frame)), is("1131", "1170"));
     assert_eq!(range(&brick(&format!("{frame} sides half-foot"))), is("1150.5", "1165.25"));
 }
+
+#[test]
+fn weights_of_ones_own_are_chances() {
+    use fairfoot::Weights;
+    // The starting weights, with one of them changed.
+    let with = |key: &str, value: &str| {
+        let text = include_str!("../../src/reconcile/weights.json");
+        let mut all: serde_json::Value = serde_json::from_str(text).expect("the starting weights");
+        all[key] = serde_json::from_str(value).expect("a number");
+        Weights::from_json(&all.to_string())
+    };
+    assert!(with("face", "0").is_ok() && with("face", "0.99").is_ok());
+    for value in ["1", "-0.01", "1.5"] {
+        assert!(with("face", value).is_err(), "{value}");
+    }
+    // Those of rounding together: 0.05 + 0.02 + 0.05 + 0.05 beside it.
+    assert!(with("not_rounded", "0.82").is_ok());
+    assert!(with("not_rounded", "0.83").is_err());
+    assert!(with("not_rounded", "0.9").is_err());
+    assert!(with("something_else_scale_sq_ft", "0.5").is_ok());
+    assert!(with("something_else_scale_sq_ft", "0").is_err());
+    assert!(with("a key of no meaning", "0.1").is_err());
+}
