@@ -569,19 +569,13 @@ impl Sentences<'_> {
             Some(_) => length.to_string(),
         };
         // Closing may have moved it from its own rounding.
-        let side = self.sound.house().spaces[share.place].sides.get(share.side() - 1);
-        let typed = side.and_then(|side| match &side.run {
-            crate::sketch::statement::Run::Straight(_, written) => Some(written.length()),
-            _ => None,
-        });
-        let is_moved = match (typed, figure.side_rule(), figure.face()) {
-            (Some(typed), SideRule::Step(step), Face::Outside) => {
-                share.axis().is_some() && typed.rounded(step, self.settings.ties) != share.ruled()
+        let alone = self.areas.outside_length(share.place, share.side() - 1);
+        let is_moved = match (figure.side_rule(), figure.face(), alone) {
+            (SideRule::Step(step), Face::Outside, Some(alone)) => {
+                share.axis().is_some() && alone.rounded(step, self.settings.ties) != share.ruled()
             }
             _ => false,
         };
-        let is_moved = is_moved
-            && side.is_some_and(|_| self.sound.house().spaces[share.place].face == Face::Outside);
         let closed = if is_moved { ", moved to close" } else { "" };
         format!(
             "side {} ({}) is {} there, {} by the rule{closed}",
