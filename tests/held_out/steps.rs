@@ -495,3 +495,17 @@ fn a_chord_that_may_go_either_way_takes_its_segment_with_it() {
     assert!((range.low.sq_ft() - low).abs() < 1e-6, "{} {low}", range.low.sq_ft());
     assert!((range.high.sq_ft() - high).abs() < 1e-6, "{} {high}", range.high.sq_ft());
 }
+
+#[test]
+fn a_chord_that_may_go_either_way_beside_walls_that_may_not_takes_its_segment_too() {
+    // 5 + 10' 6" + 5 against 20' 6", 10 ft deep: a chord of 10 on 20, or one of 11 on 21, each rising 3.
+    let text = "level \"G\"\nliving \"House\"\nnorth 10'\neast 5'\narc east 10' 6\" rise 3' north\neast 5'\nsouth 10'\nwest 20' 6\"\n";
+    let with = |chord: f64| {
+        let radius = (chord * chord + 36.0) / 24.0;
+        10.0 * (10.0 + chord) + radius * radius * (chord / 2.0 / radius).asin()
+            - chord / 2.0 * (radius - 3.0)
+    };
+    let range = areas(&sound(text), &Settings::default()).gross().range().expect("a range");
+    assert!((range.low.sq_ft() - with(10.0)).abs() < 1e-6, "{}", range.low.sq_ft());
+    assert!((range.high.sq_ft() - with(11.0)).abs() < 1e-6, "{}", range.high.sq_ft());
+}
