@@ -127,6 +127,9 @@ impl Checker<'_> {
 
     fn tell_unlikely_values(&mut self) {
         let values = &self.sketch.values;
+        if values.is_empty() {
+            return;
+        }
         let mut doubts: Vec<(Span, String, &str)> = Vec::new();
         let per_cent: Decimal = values
             .rates
