@@ -230,7 +230,7 @@ fn published(figures: &[(&'static str, i64)], terms: &Terms) -> House {
 /// Whether the listing has the record's figure and not the tape's.
 fn repeats(rows: &[Row], measured: Option<i64>) -> bool {
     let of = |name: &str| rows.iter().find(|row| row.figure == name).map(|row| row.sq_ft);
-    of("record").is_some_and(|record| of("listing") == Some(record) && measured != Some(record))
+    crate::reconcile::repeats(of("record"), of("listing"), measured)
 }
 
 fn disagreement(terms: &Terms) -> String {

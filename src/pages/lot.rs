@@ -11,6 +11,7 @@ use crate::pages::ink::{Part, Spot};
 use crate::pages::lettering::{self, Hand};
 use crate::pages::plan::{self, Fitting, Frame, Reach};
 use crate::pages::view::Turned;
+use crate::pages::working::{BY_CHORD, BY_CORNERS};
 use crate::report::sentences::{Sentences, as_typed, misses, whole};
 use crate::sketch::Direction;
 use crate::sketch::statement::Run as SideRun;
@@ -155,12 +156,7 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
     stack.paragraph(
         8.0,
         &format!(
-            "Area by the coordinates of the corners, in feet from the start: half the sum, from each corner to the next, of east × next north less north × next east, whatever its sign{}. {} sq ft ÷ 43,560 = {} acres.",
-            if lot.outline().vectors().iter().any(|vector| vector.rise != 0) {
-                "; a curved side adds or takes off what lies between it and its chord"
-            } else {
-                ""
-            },
+            "Area by the coordinates of the corners, in feet from the start: {BY_CORNERS}; {BY_CHORD}. {} sq ft ÷ 43,560 = {} acres.",
             area.sq_ft_text(),
             area.in_unit(Area::ACRE, 4)
         ),

@@ -218,11 +218,17 @@ fn closed(spots: &[Spot]) -> Vec<Spot> {
     spots.iter().chain(spots.first()).copied().collect()
 }
 
+/// The area by corners, in words.
+pub(crate) const BY_CORNERS: &str = "half the sum, from each corner to the next, of east × next north less north × next east, whatever its sign";
+/// What curved walls do to it.
+pub(crate) const BY_CHORD: &str =
+    "a curved wall adds or takes off what lies between it and its chord";
+
 /// An outline that cannot be cut into right-angled pieces, corner by corner.
 fn coordinates(flow: &mut Flow, name: &str, outline: &Outline) {
     let mut stack = Stack::new(flow.width_pt());
     stack.heading(name);
-    stack.paragraph(8.0, "No right-angled pieces add up to this outline, so it is told by its corners, in feet from the first. The area is half the sum, from each corner to the next, of east × next north less north × next east, whatever its sign; a curved wall adds or takes off what lies between it and its chord.");
+    stack.paragraph(8.0, &format!("No right-angled pieces add up to this outline, so it is told by its corners, in feet from the first. The area is {BY_CORNERS}; {BY_CHORD}."));
     let columns = [
         Column::short("corner", 60.0),
         Column::figures("east", 100.0),

@@ -171,9 +171,7 @@ pub struct Figure {
     start: Area,
     lines: Vec<Line>,
     shares: Vec<Share>,
-    own_sketch: Option<Area>,
-    takes_nothing_off: bool,
-    own_sketch_as_drawn: Option<Area>,
+    own: Option<recorded::OwnTotal>,
     enough: Enough,
     explanations: Explanations,
 }
@@ -257,16 +255,8 @@ impl Figure {
         let counting = lines.iter().find(says).map(Line::area);
         let counting = counting.unwrap_or(Area::ZERO);
         let enough = enough::Enough::of(sound, &ground, counting);
-        let says = ground.figure.area.area().whole_sq_ft();
         let own = recorded::own_total(sound, &ground, recorded.as_ref());
-        // A sketch that gives the total as it stands has nothing taken off, whatever is taken off ours.
-        let as_drawn = |own: &recorded::OwnTotal| {
-            let agrees = |area: Area| (area + counting).whole_sq_ft() == says;
-            agrees(own.drawn) && !agrees(own.net)
-        };
-        let takes_nothing_off = own.as_ref().is_some_and(as_drawn);
-        let own_sketch =
-            own.map(|own| if takes_nothing_off { own.drawn } else { own.net } + counting);
+        let own = own.map(|own| own.with(counting));
         Figure {
             kind: ground.figure.kind.clone(),
             title: ground.figure.title.clone(),
@@ -281,9 +271,7 @@ impl Figure {
             start,
             lines,
             shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
-            own_sketch,
-            takes_nothing_off,
-            own_sketch_as_drawn: own.map(|own| own.drawn + counting),
+            own,
             enough,
             explanations,
         }
@@ -398,17 +386,19 @@ impl Figure {
 
     /// What the figure's own sketch, or its own sides, come to, where they cover all that is counted.
     pub fn own_sketch(&self) -> Option<Area> {
-        self.own_sketch
+        let as_drawn = self.takes_nothing_off();
+        self.own.map(|own| if as_drawn { own.drawn } else { own.net })
     }
 
     /// The same as it is drawn, with nothing taken off.
     pub(crate) fn own_sketch_as_drawn(&self) -> Option<Area> {
-        self.own_sketch_as_drawn
+        self.own.map(|own| own.drawn)
     }
 
     /// Whether its own sketch comes to its total with nothing taken off, where something is taken off ours.
     pub(crate) fn takes_nothing_off(&self) -> bool {
-        self.takes_nothing_off
+        let agrees = |area: Area| area.whole_sq_ft() == self.area.whole_sq_ft();
+        self.own.is_some_and(|own| agrees(own.drawn) && !agrees(own.net))
     }
 
     /// Whether rounding is big enough to explain it.
@@ -424,6 +414,11 @@ impl Figure {
             _ => None,
         }
     }
+}
+
+/// Whether a listing has the record's figure and not the tape's, in whole square feet.
+pub(crate) fn repeats(record: Option<i64>, listing: Option<i64>, measured: Option<i64>) -> bool {
+    record.is_some() && listing == record && measured != record
 }
 
 /// The sum of a value of the counted spaces above grade, what is taken off them taken off.

@@ -35,6 +35,13 @@ pub(crate) struct OwnTotal {
     pub(crate) drawn: Area,
 }
 
+impl OwnTotal {
+    /// With what the figure says it counts besides.
+    pub(super) fn with(self, counting: Area) -> OwnTotal {
+        OwnTotal { net: self.net + counting, drawn: self.drawn + counting }
+    }
+}
+
 /// What one recorded side adds to the area, against the figure's rule.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Share {

@@ -73,11 +73,13 @@ impl Sentences<'_> {
 
     /// Whether a listing has the record's figure, which then says nothing more; none where it has the measured one too.
     pub(crate) fn repeated(&self, figures: &[Figure]) -> Option<String> {
-        let of = |word: &str| figures.iter().find(|figure| figure.word() == word);
-        let (record, listing) = (of("record")?, of("listing")?);
-        let says = |figure: &Figure| figure.area().whole_sq_ft();
-        let repeats = says(record) == says(listing) && says(record) != record.start().whole_sq_ft();
-        repeats.then(|| "The listing has the record's figure.".to_owned())
+        let of = |word: &str| {
+            let figure = figures.iter().find(|figure| figure.word() == word);
+            figure.map(|figure| figure.area().whole_sq_ft())
+        };
+        let measured = figures.first().map(|figure| figure.start().whole_sq_ft());
+        crate::reconcile::repeats(of("record"), of("listing"), measured)
+            .then(|| "The listing has the record's figure.".to_owned())
     }
 
     /// A wall that may be left out spoils every figure, so it is told above them.
@@ -211,7 +213,10 @@ impl Sentences<'_> {
         let agrees = figure.area().whole_sq_ft() == figure.start().whole_sq_ft();
         let Some(best) = explanations.list().first() else {
             let rest = not_explained(figure);
-            let is_silent = agrees || rest == 0 || explanations.weighed() == 0;
+            let is_silent = agrees
+                || rest == 0
+                || explanations.weighed() == 0
+                || self.listed_as_much(figure, rest).is_some();
             return (!is_silent).then(|| Accounts {
                 opening: format!(
                     "Nothing that was weighed would account for what is not explained, {} sq ft.",

@@ -258,22 +258,26 @@ fn a_curved_wall_moves_round_its_own_centre_whichever_way_it_faces() {
     }
 }
 
+/// North, east, south and west of a plan turned and mirrored.
+fn eight_ways() -> impl Iterator<Item = [&'static str; 4]> {
+    let words = ["north", "east", "south", "west"];
+    (0..8).map(move |way| {
+        let (turn, mirrored) = (way % 4, way >= 4);
+        [0, 1, 2, 3].map(|i| words[(if mirrored { 4 - i } else { i } + turn) % 4])
+    })
+}
+
 #[test]
 fn a_round_end_that_runs_on_from_its_walls_moves_with_them_whichever_way_it_faces() {
     // Half a circle of 5 ft on walls of 20 ft that run on into it, 6 in of veneer all round: 11 × 20.5 and half a circle of
     // 5 1/2: 225.5 + 47.51659.
-    let words = ["north", "east", "south", "west"];
-    for turn in 0..4 {
-        for mirrored in [false, true] {
-            let word = |way: usize| words[(if mirrored { 4 - way } else { way } + turn) % 4];
-            let [north, east, south, west] = [word(0), word(1), word(2), word(3)];
-            let text = format!(
-                "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 20'\narc {east} 10' rise 5' {north}\n{south} 20'\n{west} 10'\n"
-            );
-            let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
-            let found = ours.spaces()[0].outside().area().sq_ft();
-            assert!((found - 273.016_59).abs() < 1e-4, "{found}\n{text}");
-        }
+    for [north, east, south, west] in eight_ways() {
+        let text = format!(
+            "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 20'\narc {east} 10' rise 5' {north}\n{south} 20'\n{west} 10'\n"
+        );
+        let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
+        let found = ours.spaces()[0].outside().area().sq_ft();
+        assert!((found - 273.016_59).abs() < 1e-4, "{found}\n{text}");
     }
 }
 
@@ -283,18 +287,13 @@ fn slanted_walls_that_run_on_into_a_curve_move_with_it_whichever_way_it_faces() 
     // bend as tan(θ/2) = 2/6 and tan θ = 3/4, and down again. Frame 14 · 10 + 10 · 3 + 12.5 (2θ − 0.96) = 174.08753, walls of
     // 44 + 10 θ = 50.43501. 6 in outward: half of those more, and 1/4 of what the bends come to: two of a right angle with
     // 1, two at the eaves with tan 26.565° = 1/2, the arc with θ = 0.64350: 174.08753 + 25.21751 + 0.91088.
-    let words = ["north", "east", "south", "west"];
-    for turn in 0..4 {
-        for mirrored in [false, true] {
-            let word = |way: usize| words[(if mirrored { 4 - way } else { way } + turn) % 4];
-            let [north, east, south, west] = [word(0), word(1), word(2), word(3)];
-            let text = format!(
-                "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 10'\ndiagonal {north} 3' {east} 4'\narc {east} 6' rise 1' {north}\ndiagonal {south} 3' {east} 4'\n{south} 10'\n{west} 14'\n"
-            );
-            let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
-            let found = ours.spaces()[0].outside().area().sq_ft();
-            assert!((found - 200.215_92).abs() < 1e-4, "{found}\n{text}");
-        }
+    for [north, east, south, west] in eight_ways() {
+        let text = format!(
+            "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 10'\ndiagonal {north} 3' {east} 4'\narc {east} 6' rise 1' {north}\ndiagonal {south} 3' {east} 4'\n{south} 10'\n{west} 14'\n"
+        );
+        let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
+        let found = ours.spaces()[0].outside().area().sq_ft();
+        assert!((found - 200.215_92).abs() < 1e-4, "{found}\n{text}");
     }
 }
 

@@ -343,3 +343,11 @@ fn a_bay_of_ours_beside_a_bay_of_theirs_are_two_places() {
     assert_eq!(pairs(&text).0, [(2, 6, 40, 40), (3, 7, 30, 30)]);
     assert_eq!(instead(&text), [(vec![1], vec![1, 2, 3, 4, 5]), (vec![4, 5, 6, 7, 8], vec![8])]);
 }
+
+#[test]
+fn what_the_record_lists_with_just_as_much_is_said_and_nothing_against_it() {
+    // 1,734 on the record against 1,686 of its own sketch, and a front step listed with 48.
+    let report = told(include_str!("../../sketches/record-sketch.sides"));
+    assert!(report.contains("lists Front step with as much as is not explained, 48"), "{report}");
+    assert!(!report.contains("Nothing that was weighed"), "{report}");
+}
