@@ -1,6 +1,7 @@
 //! What lies in what on a level, what covers the same ground, and what overhangs the level below.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
+use crate::house::Space;
 use crate::house::check::{Checker, OnLevel};
 use crate::house::placing::no_such_space;
 use crate::house::plane::Patch;
@@ -147,12 +148,9 @@ impl Checker<'_> {
             let beyond = self
                 .level_patch(upper, true)
                 .beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
-            let span = self
-                .house
-                .spaces
-                .iter()
-                .find(|space| space.level == upper && space.kind.has_walls())
-                .map(|space| space.span);
+            let mut spaces = self.house.spaces.iter();
+            let first = spaces.find(|space| space.level == upper && stands_on_walls(space));
+            let span = first.map(|space| space.span);
             if let Some(span) = span.filter(|_| beyond > 0.0) {
                 let (above, below) = (
                     quoted(&self.house.levels[upper].name),
@@ -175,7 +173,7 @@ impl Checker<'_> {
         let mixed = self.house.spaces.iter().any(|space| space.face != Face::Outside);
         let on_level = (0..self.house.spaces.len()).filter(|&i| {
             let space = &self.house.spaces[i];
-            let is_meant = space.kind.has_walls() || space.counted || !walled;
+            let is_meant = stands_on_walls(space) || !walled;
             space.level == level && space.parent.is_none() && is_meant
         });
         on_level.fold(Patch::empty(), |ground, i| {
@@ -187,6 +185,11 @@ impl Checker<'_> {
             ground.with(&patch)
         })
     }
+}
+
+/// Whether a space needs ground under its walls; a balcony or a porch may hang.
+fn stands_on_walls(space: &Space) -> bool {
+    space.kind.has_walls() || space.counted
 }
 
 /// A rough area for a message: whole square feet, at least 1.

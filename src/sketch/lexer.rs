@@ -200,8 +200,11 @@ impl<'a> Lexer<'a, '_> {
             let fault =
                 Diagnostic::new(Word::UnfinishedText, span, "this text has no end on its line")
                     .label("begins here");
-            let after_letter = self.line[..start].ends_with(char::is_alphabetic);
-            let help = if after_letter {
+            // `1O`: what the mark touches begins as a number and ends as a word.
+            let before = self.line[..start].rsplit(' ').next().unwrap_or_default();
+            let is_mistyped = before.starts_with(|first: char| first.is_ascii_digit())
+                && before.ends_with(char::is_alphabetic);
+            let help = if is_mistyped {
                 "a `\"` right after a letter is no inch mark: is a letter typed for a digit, O for 0 or l for 1?"
             } else if after_number {
                 "an inch mark touches its number: `7\"`; a text needs a second `\"` at its end"

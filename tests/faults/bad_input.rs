@@ -197,3 +197,29 @@ fn a_figure_three_times_the_house_or_a_third_of_it_is_asked_about() {
         assert_eq!(is_asked(record), is, "{record}");
     }
 }
+
+#[test]
+fn a_mark_after_a_word_is_a_text_and_after_a_mistyped_number_an_inch() {
+    let help = |text: &str| {
+        let (_, list) = told("mark.sides", text.as_bytes().to_vec());
+        let fault = list.iter().find(|fault| fault.word() == Word::UnfinishedText);
+        fault.expect("an unfinished text").helps().join(" ")
+    };
+    assert!(help(&house("north 12' 1O\"")).contains("is a letter typed for a digit"));
+    assert!(help("level Ground floor\"\n").contains("put a `\"` at the end of the text"));
+}
+
+#[test]
+fn a_balcony_may_hang_where_a_room_may_not() {
+    let upper = |space: &str| {
+        let text = format!(
+            "{}level \"Upper\"\nliving \"Rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n{space} start north 30'\nnorth 6'\neast 12'\nsouth 6'\nwest 12'\n",
+            house("north 30'")
+        );
+        let (_, list) = told("upper.sides", text.into_bytes());
+        list.iter().any(|fault| fault.word() == Word::UpperOverhangs)
+    };
+    assert!(!upper("balcony \"Balcony\""));
+    assert!(upper("living \"Bay\""));
+    assert!(upper("porch \"Sun porch\" counted"));
+}
