@@ -31,7 +31,7 @@ impl fmt::Display for Error {
             Error::TooManyPages(pages) => write!(
                 f,
                 "this file would fill {pages} pages, and {} is the most; give one house a file of its own, without long comments",
-                crate::MOST_PAGES
+                crate::pages::MOST_PAGES
             ),
             Error::Sheet(message) => f.write_str(message),
             Error::Drawing(message) => write!(f, "the pages could not be drawn: {message}"),

@@ -29,47 +29,28 @@
 
 use std::sync::Arc;
 
-mod area;
-mod areas;
+pub mod areas;
 pub mod batch;
 pub mod diagnostic;
 mod error;
-mod house;
-mod leeway;
-mod length;
-mod money;
-mod numbers;
-mod pages;
-mod reconcile;
+pub mod geometry;
+pub mod house;
+pub mod pages;
+pub mod reconcile;
 pub mod report;
-mod rule;
-mod sketch;
-mod spread;
+pub mod sketch;
+pub mod units;
+pub mod value;
 pub mod verify;
-mod walls;
-mod words;
-pub mod worth;
+pub mod wording;
 
-pub use area::{Area, AreaUnit, WrittenArea};
-pub use areas::{Areas, SpaceAreas, Total};
-pub use diagnostic::{Diagnostic, Faults, Source};
+pub use areas::{Areas, Settings};
+pub use diagnostic::{Diagnostic, Diagnostics, Source};
 pub use error::Error;
-pub use house::cut::Cut;
-pub use house::range::Range;
-pub use house::{House, Level, Lot, Outline, Place, Side, Space};
-pub use length::{Form, Length, Step, Ties, Written};
-pub use money::Money;
-pub use numbers::thousands;
-pub use pages::{MOST_PAGES, Page, Pages, Paper, Part, Spot, Text};
-pub use reconcile::{
-    Between, BridgeStep, CouldExplain, Enough, Explanation, Explanations, Figure, Instead, Line,
-    MatchedSide, OutlineReport, Reconciliation, Share, Weights,
-};
-pub use rule::{Rule, Settings};
-pub use sketch::{
-    Axis, Direction, Drawn, Face, Kind, MOST_BYTES, MOST_LINES, MOST_SIDES, Sketch, TakenFrom, Unit,
-};
-pub use worth::{Told, Worth};
+pub use house::House;
+pub use pages::{Pages, Paper};
+pub use reconcile::{Reconciliation, Weights};
+pub use sketch::Sketch;
 
 /// A sides file that was read and found sound.
 #[derive(Clone, Debug)]
@@ -112,7 +93,7 @@ impl Sound {
 /// # Errors
 ///
 /// All the faults of the text at once, in file order, with the warnings among them.
-pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<Sound, Faults> {
+pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<Sound, Diagnostics> {
     read_source(Source::new(name, text))
 }
 
@@ -121,7 +102,7 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<Sound, F
 /// # Errors
 ///
 /// As [`read`].
-pub fn read_source(source: Source) -> Result<Sound, Faults> {
+pub fn read_source(source: Source) -> Result<Sound, Diagnostics> {
     let sketch::Reading { sketch, mut faults } = sketch::read(&source);
     let house = house::check(&sketch, &mut faults);
     match house {
@@ -129,7 +110,7 @@ pub fn read_source(source: Source) -> Result<Sound, Faults> {
             diagnostic::sort(&mut faults);
             Ok(Sound { source, sketch, house: Arc::new(house), warnings: faults })
         }
-        None => Err(Faults::new(source, faults)),
+        None => Err(Diagnostics::new(source, faults)),
     }
 }
 
@@ -138,9 +119,9 @@ pub fn read_source(source: Source) -> Result<Sound, Faults> {
 /// # Errors
 ///
 /// The faults of reading it.
-pub fn read_sketch(source: Source) -> Result<Sketch, Faults> {
+pub fn read_sketch(source: Source) -> Result<Sketch, Diagnostics> {
     let sketch::Reading { sketch, faults } = sketch::read(&source);
-    if faults.is_empty() { Ok(sketch) } else { Err(Faults::new(source, faults)) }
+    if faults.is_empty() { Ok(sketch) } else { Err(Diagnostics::new(source, faults)) }
 }
 
 /// The text in the bytes of a file.
@@ -148,7 +129,7 @@ pub fn read_sketch(source: Source) -> Result<Sketch, Faults> {
 /// # Errors
 ///
 /// A fault at the first byte that is not UTF-8.
-pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Faults> {
+pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Diagnostics> {
     match String::from_utf8(bytes) {
         Ok(text) => Ok(Source::new(name, text)),
         Err(error) => {
@@ -171,7 +152,7 @@ pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Faults>
             let span = diagnostic::Span::new(at, at + '\u{fffd}'.len_utf8());
             let fault = Diagnostic::new(diagnostic::Word::NotText, span, "this is not UTF-8 text")
                 .help(help);
-            Err(Faults::new(Source::new(name, text), vec![fault]))
+            Err(Diagnostics::new(Source::new(name, text), vec![fault]))
         }
     }
 }

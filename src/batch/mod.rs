@@ -18,9 +18,13 @@ mod summary;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use crate::area::Area;
+use crate::Sound;
+use crate::areas::Areas;
+use crate::areas::rule::Settings;
+use crate::diagnostic::Diagnostics;
+use crate::reconcile::Reconciliation;
 use crate::reconcile::{CouldExplain, Figure};
-use crate::{Areas, Faults, Reconciliation, Settings, Sound};
+use crate::units::area::Area;
 pub use summary::{Summary, histogram};
 
 /// How houses are looked at.
@@ -155,17 +159,17 @@ pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> House {
 }
 
 /// Each fault in a line: where, which, what.
-fn told(faults: &Faults) -> Vec<String> {
+fn told(faults: &Diagnostics) -> Vec<String> {
     const MOST: usize = 5;
     let errors = faults.list().iter().filter(|fault| fault.is_error());
-    let line = |fault: &crate::Diagnostic| {
+    let line = |fault: &crate::diagnostic::Diagnostic| {
         let line = faults.source().line(fault.span().start);
         format!("line {line}: {}: {}", fault.word(), fault.message())
     };
     errors.take(MOST).map(line).collect()
 }
 
-fn measured(id: &str, text: &str, terms: &Terms) -> Result<House, Faults> {
+fn measured(id: &str, text: &str, terms: &Terms) -> Result<House, Diagnostics> {
     let sound = crate::read(id, text)?;
     let areas = Areas::of(&sound, &terms.settings)?;
     let reconciliation = if terms.explain {
@@ -254,7 +258,7 @@ fn row(sound: &Sound, figure: &Figure) -> Row {
         per_cent: figure.per_cent(),
         rounding: figure.enough().could_explain().map(CouldExplain::words),
         explanation: best.map(|best| best.words(sound.house())),
-        fits: best.map(crate::Explanation::fits),
+        fits: best.map(crate::reconcile::Explanation::fits),
     }
 }
 

@@ -14,8 +14,8 @@ use svg::Document;
 use svg::node::element::{Line, Rectangle, Text, Title};
 
 use crate::batch::House;
-use crate::numbers::thousands;
-use crate::words;
+use crate::diagnostic::words;
+use crate::units::decimal::thousands;
 
 /// Counts, medians and the largest gaps of the houses seen so far.
 ///

@@ -174,5 +174,5 @@ fn progress(known: Option<u64>) -> indicatif::ProgressBar {
 fn rate(state: &indicatif::ProgressState, into: &mut dyn std::fmt::Write) {
     let decimals = Decimal::from_f64(state.per_sec()).unwrap_or_default();
     let whole = decimals.round().to_i64().unwrap_or_default();
-    let _ = into.write_str(&fairfoot::thousands(whole));
+    let _ = into.write_str(&fairfoot::units::thousands(whole));
 }

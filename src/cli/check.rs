@@ -24,7 +24,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     for file in &options.files {
         let (source, found) = match look_at(file) {
             Ok(looked) => looked,
-            Err(Stop::Faults(faults)) => (faults.source().clone(), faults.list().to_vec()),
+            Err(Stop::Diagnostics(faults)) => (faults.source().clone(), faults.list().to_vec()),
             Err(stop) => {
                 outcome = outcome.max(files::tell(&stop));
                 continue;

@@ -5,7 +5,8 @@ use std::io::{self, ErrorKind, IsTerminal, Read, Write};
 use std::path::{Path, PathBuf};
 
 use anstream::{AutoStream, ColorChoice};
-use fairfoot::{Areas, Diagnostic, MOST_BYTES, Sound, Source};
+use fairfoot::sketch::MOST_BYTES;
+use fairfoot::{Areas, Diagnostic, Sound, Source};
 
 use crate::cli::{Outcome, Stop};
 
@@ -207,7 +208,7 @@ pub(crate) fn tell(stop: &Stop) -> Outcome {
             say(&format!("error: {text}"));
             Outcome::Usage
         }
-        Stop::Faults(faults) => {
+        Stop::Diagnostics(faults) => {
             draw(faults.source(), faults.list());
             let errors = faults.list().iter().filter(|fault| fault.is_error()).count();
             let noun = if errors == 1 { "fault" } else { "faults" };

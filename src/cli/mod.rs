@@ -14,7 +14,8 @@ mod verify;
 use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use fairfoot::{Faults, Length, Settings, Step, Ties};
+use fairfoot::units::{Halves, Length, Step};
+use fairfoot::{Diagnostics, Settings};
 
 /// What a run came to; the exit code follows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -41,16 +42,16 @@ impl From<Outcome> for ExitCode {
 #[derive(Debug)]
 pub(crate) enum Stop {
     /// The sides file has faults.
-    Faults(Faults),
+    Diagnostics(Diagnostics),
     /// In a sentence, with what to do instead.
     Said(String),
     /// Nobody reads what is written any more.
     PipeClosed,
 }
 
-impl From<Faults> for Stop {
-    fn from(faults: Faults) -> Stop {
-        Stop::Faults(faults)
+impl From<Diagnostics> for Stop {
+    fn from(faults: Diagnostics) -> Stop {
+        Stop::Diagnostics(faults)
     }
 }
 
@@ -95,18 +96,18 @@ enum Command {
 #[derive(Debug, Args)]
 pub(crate) struct Rounding {
     /// Where a side half-way between two steps goes; offices differ
-    #[arg(long, value_enum, default_value_t = TiesWord::Up, value_name = "WAY")]
-    ties: TiesWord,
+    #[arg(long, alias = "ties", value_enum, default_value_t = HalvesWord::Up, value_name = "WAY")]
+    halves: HalvesWord,
     /// What the finer rule rounds each side to
     #[arg(long, value_enum, default_value_t = StepWord::Tenth, value_name = "STEP")]
     step: StepWord,
     /// How well an office reads its tape: walls this near to half a foot may round either way
-    #[arg(long, default_value = "0.15'", value_name = "LENGTH", value_parser = reach)]
-    reach: Length,
+    #[arg(long, alias = "reach", default_value = "0.15'", value_name = "LENGTH", value_parser = reading)]
+    reading: Length,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
-enum TiesWord {
+enum HalvesWord {
     /// To the larger: 12' 6" is 13
     Up,
     /// To the smaller: 12' 6" is 12
@@ -123,8 +124,8 @@ enum StepWord {
     Inch,
 }
 
-/// A reach: a length up to half a foot, beyond which every wall could go either way.
-fn reach(text: &str) -> Result<Length, String> {
+/// A reading: a length up to half a foot, beyond which every wall could go either way.
+fn reading(text: &str) -> Result<Length, String> {
     let mut digits = text.chars().filter(char::is_ascii_digit).peekable();
     if digits.peek().is_some() && digits.all(|digit| digit == '0') {
         return Ok(Length::ZERO);
@@ -138,16 +139,16 @@ fn reach(text: &str) -> Result<Length, String> {
 
 impl Rounding {
     pub(crate) fn settings(&self) -> Settings {
-        let ties = match self.ties {
-            TiesWord::Up => Ties::Up,
-            TiesWord::Down => Ties::Down,
-            TiesWord::Even => Ties::Even,
+        let halves = match self.halves {
+            HalvesWord::Up => Halves::Up,
+            HalvesWord::Down => Halves::Down,
+            HalvesWord::Even => Halves::Even,
         };
         let fine = match self.step {
             StepWord::Tenth => Step::TenthFoot,
             StepWord::Inch => Step::Inch,
         };
-        Settings { ties, fine, reach: self.reach }
+        Settings { halves, fine, reading: self.reading }
     }
 }
 

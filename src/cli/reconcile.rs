@@ -4,8 +4,9 @@ use std::path::PathBuf;
 
 use clap::Args;
 use fairfoot::report::{json, text};
-use fairfoot::worth::USUAL_BAND;
-use fairfoot::{Areas, Reconciliation, Weights, Worth};
+use fairfoot::value::USUAL_BAND;
+use fairfoot::value::Worth;
+use fairfoot::{Areas, Reconciliation, Weights};
 
 use crate::cli::{Outcome, Printing, Rounding, Stop, files, sheet};
 

@@ -71,7 +71,7 @@ fn one(options: &Options, file: &Path) -> Result<Outcome, Stop> {
 /// The faults of a file that stays as it is.
 fn tell(stop: &Stop) -> Outcome {
     match stop {
-        Stop::Faults(faults) => {
+        Stop::Diagnostics(faults) => {
             files::draw(faults.source(), faults.list());
             files::say(&format!("{}: left as it is", faults.source().name()));
             Outcome::Fault

@@ -1,33 +1,17 @@
 //! The checked house: levels whose outlines close; holding a [`House`] proves it.
 
-mod check;
-pub(crate) mod cut;
-pub(crate) mod doubts;
-mod drawn;
-pub(crate) mod faces;
-mod lying;
-mod misclosure;
-pub(crate) use misclosure::tick;
-pub(crate) mod outline;
-mod pieces;
-mod placing;
-mod plane;
-pub(crate) mod range;
-mod taped;
-pub(crate) mod walk;
-mod ways;
+pub(crate) mod check;
 
-use crate::area::{Area, WrittenArea};
 use crate::diagnostic::Span;
-use crate::length::{Length, Written};
+use crate::geometry::compass::Direction;
+use crate::geometry::outline::{Extent, Outline};
+use crate::geometry::traverse::{Closed, Traverse};
 use crate::sketch::statement::{Run, SideWords, Thickness};
-use crate::sketch::{Direction, Drawn, Face, Kind, TakenFrom};
+use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
+use crate::units::area::{Area, WrittenArea};
+use crate::units::length::{Length, Written};
 pub(crate) use check::check;
-use outline::Extent;
-pub use outline::{Outline, Place};
-pub(crate) use pieces::{Assumed, AtFace};
 use smol_str::SmolStr;
-use walk::{Closed, Walk};
 
 /// A house whose outlines close, do not cross themselves and do not lie on each other.
 #[derive(Clone, Debug)]
@@ -35,7 +19,7 @@ pub struct House {
     pub(crate) levels: Vec<Level>,
     pub(crate) spaces: Vec<Space>,
     pub(crate) lots: Vec<Lot>,
-    pub(crate) drawn: Vec<DrawnOutline>,
+    pub(crate) drawn: Vec<ReferenceOutline>,
     pub(crate) tolerance: Length,
     pub(crate) veneer: Option<Thickness>,
     pub(crate) wall: Option<Length>,
@@ -101,13 +85,13 @@ pub struct Lot {
 
 /// Somebody else's outline, which may miss its start.
 #[derive(Clone, Debug)]
-pub(crate) struct DrawnOutline {
-    pub(crate) drawn: Drawn,
+pub(crate) struct ReferenceOutline {
+    pub(crate) drawn: ReferenceSource,
     pub(crate) name: String,
     /// The spaces it is said to be of, by their places: one, or those counted on a level.
     pub(crate) of: Vec<usize>,
     pub(crate) sides: Vec<Side>,
-    pub(crate) walk: Walk,
+    pub(crate) walk: Traverse,
     /// The outline if it closes to the last nanometre.
     pub(crate) outline: Option<Outline>,
 }

@@ -4,14 +4,15 @@
     reason = "places on a page are in points, and a chart shows areas as lengths"
 )]
 
-use crate::area::Area;
-use crate::pages::flow::{EDGE_PT, Flow, Row, Stack};
-use crate::pages::ink::{Anchor, Fill, Ink, Run, Spot, Stroke, Text};
-use crate::pages::lettering::Hand;
-use crate::pages::marks::Marks;
-use crate::pages::plan::{self, Frame};
+use crate::pages::drawing::marks::Marks;
+use crate::pages::drawing::plan;
+use crate::pages::drawing::plan::Frame;
+use crate::pages::fonts::Typeface;
+use crate::pages::layout::{EDGE_PT, Flow, Row, Stack};
+use crate::pages::page::{Anchor, Fill, Ink, Point, Run, Stroke, Text};
 use crate::reconcile::{BridgeStep, Figure, Reconciliation};
-use crate::report::sentences::{CAUTIONS, Sentences, capital, range_text, signed, the, whole};
+use crate::units::area::Area;
+use crate::wording::sentences::{CAUTIONS, Sentences, capital, range_text, signed, the, whole};
 
 /// Width of the steps beside their chart, in points.
 const STEPS_PT: f64 = 318.0;
@@ -51,11 +52,11 @@ pub(crate) fn exhibit(
         last.paragraph(8.0, &missing);
     }
     last.paragraph(8.0, CAUTIONS);
-    let first = figures.first().map(|figure| Told::of(flow, say, figure));
+    let first = figures.first().map(|figure| Block::of(flow, say, figure));
     let mut crowded = None;
     if let Some(level) = level {
         let with_last = if figures.len() < 2 { last.height_pt() } else { 0.0 };
-        let below = first.as_ref().map_or(0.0, Told::height_pt) + with_last;
+        let below = first.as_ref().map_or(0.0, Block::height_pt) + with_last;
         crowded = drawing(flow, say, marks, level, below);
     }
     if let Some(told) = first {
@@ -63,7 +64,7 @@ pub(crate) fn exhibit(
     }
     for figure in figures.iter().skip(1) {
         flow.down(4.0);
-        Told::of(flow, say, figure).pour(flow);
+        Block::of(flow, say, figure).pour(flow);
     }
     flow.pour(&last);
     if let (Some(level), Some(crowded)) = (level, crowded) {
@@ -180,7 +181,7 @@ fn fitting(
     width_pt: f64,
     height_pt: f64,
 ) -> (plan::Drawing, Stack) {
-    let left_top = Spot::new(EDGE_PT, top_pt);
+    let left_top = Point::new(EDGE_PT, top_pt);
     let draw = |height_pt: f64| {
         let drawing = plan::level(say, marks, level, Frame { left_top, width_pt, height_pt });
         let notes = notes_under(width_pt, &drawing.notes);
@@ -203,15 +204,15 @@ fn notes_under(width_pt: f64, told: &[String]) -> Stack {
 }
 
 /// A figure's steps, their chart, and what would account for it.
-struct Told {
+struct Block {
     steps: Stack,
     chart: Stack,
     rest: Stack,
 }
 
-impl Told {
-    fn of(flow: &Flow, say: &Sentences<'_>, figure: &Figure) -> Told {
-        Told {
+impl Block {
+    fn of(flow: &Flow, say: &Sentences<'_>, figure: &Figure) -> Block {
+        Block {
             steps: steps(say, figure),
             chart: chart(figure, flow.width_pt() - STEPS_PT - 24.0),
             rest: rest(say, figure, flow.width_pt()),
@@ -236,9 +237,9 @@ fn steps(say: &Sentences<'_>, figure: &Figure) -> Stack {
     let title = figure.title().map(|title| format!(" ({title})")).unwrap_or_default();
     stack.heading(&format!("From measured to {}{title}, step by step", the(figure)));
     let start = format!("measured: {}, outside", say.settings.fine.spoken());
-    stack.ledger(8.2, &start, &whole(figure.start()), Hand::Plain);
+    stack.ledger(8.2, &start, &whole(figure.start()), Typeface::Plain);
     for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
-        stack.ledger(8.2, &say.line_name(figure, line), &signed(rounded), Hand::Plain);
+        stack.ledger(8.2, &say.line_name(figure, line), &signed(rounded), Typeface::Plain);
         if let Some(text) = say.could_add(figure, line) {
             stack.item(7.5, &text, 14.0);
         }
@@ -249,7 +250,7 @@ fn steps(say: &Sentences<'_>, figure: &Figure) -> Stack {
         }
     }
     stack.rule(STEPS_PT - 50.0);
-    stack.ledger(8.2, &capital(figure.name()), &whole(figure.area()), Hand::Bold);
+    stack.ledger(8.2, &capital(figure.name()), &whole(figure.area()), Typeface::Bold);
     stack
 }
 
@@ -285,12 +286,12 @@ fn chart(figure: &Figure, width_pt: f64) -> Stack {
     let mut inks = Vec::new();
     let mut y_pt = 6.0;
     let label =
-        |y_pt: f64, words: &str| Ink::Text(Text::new(Spot::new(0.0, y_pt + 2.6), 7.5, words));
+        |y_pt: f64, words: &str| Ink::Text(Text::new(Point::new(0.0, y_pt + 2.6), 7.5, words));
     let post = |inks: &mut Vec<Ink>, y_pt: f64, sq_ft: f64, words: String| {
-        let at = Spot::new(x(sq_ft), y_pt);
+        let at = Point::new(x(sq_ft), y_pt);
         inks.push(Ink::Stroke(Stroke::line(
-            Spot::new(at.x_pt, y_pt - 5.0),
-            Spot::new(at.x_pt, y_pt + 5.0),
+            Point::new(at.x_pt, y_pt - 5.0),
+            Point::new(at.x_pt, y_pt + 5.0),
             2.0,
         )));
         inks.push(Ink::Text(beside(at, words, at.x_pt > (left + right) / 2.0)));
@@ -302,8 +303,8 @@ fn chart(figure: &Figure, width_pt: f64) -> Stack {
         let from = at;
         at += line.area().sq_ft();
         inks.push(Ink::Stroke(Stroke::line(
-            Spot::new(x(from), y_pt),
-            Spot::new(x(from), y_pt + BAR_ROW_PT),
+            Point::new(x(from), y_pt),
+            Point::new(x(from), y_pt + BAR_ROW_PT),
             0.4,
         )));
         y_pt += BAR_ROW_PT;
@@ -322,26 +323,26 @@ fn chart(figure: &Figure, width_pt: f64) -> Stack {
         inks.extend(step.inks());
         let (near, far) = (step.from.min(step.to), step.from.max(step.to));
         let to_left = near > (left + right) / 2.0;
-        let end = Spot::new(if to_left { near } else { far }, y_pt);
+        let end = Point::new(if to_left { near } else { far }, y_pt);
         inks.push(Ink::Text(beside(end, signed(rounded), to_left)));
     }
     inks.push(Ink::Stroke(Stroke::line(
-        Spot::new(x(at), y_pt),
-        Spot::new(x(at), y_pt + BAR_ROW_PT),
+        Point::new(x(at), y_pt),
+        Point::new(x(at), y_pt + BAR_ROW_PT),
         0.4,
     )));
     y_pt += BAR_ROW_PT;
     inks.push(label(y_pt, figure.name()));
     post(&mut inks, y_pt, values.end, whole(figure.area()));
     let axis = y_pt + 9.0;
-    inks.push(Ink::Stroke(Stroke::line(Spot::new(left, axis), Spot::new(right, axis), 0.5)));
+    inks.push(Ink::Stroke(Stroke::line(Point::new(left, axis), Point::new(right, axis), 0.5)));
     for (sq_ft, anchor) in [(values.low, Anchor::Start), (values.high, Anchor::End)] {
-        let at = Spot::new(x(sq_ft), axis);
-        inks.push(Ink::Stroke(Stroke::line(at, Spot::new(at.x_pt, axis + 2.5), 0.5)));
+        let at = Point::new(x(sq_ft), axis);
+        inks.push(Ink::Stroke(Stroke::line(at, Point::new(at.x_pt, axis + 2.5), 0.5)));
         let unit = if anchor == Anchor::End { " sq ft" } else { "" };
-        let words = format!("{}{unit}", crate::report::sentences::rounded_float(sq_ft));
+        let words = format!("{}{unit}", crate::wording::sentences::rounded_float(sq_ft));
         inks.push(Ink::Text(
-            Text::new(Spot::new(at.x_pt, axis + 9.0), 6.5, words).anchored(anchor),
+            Text::new(Point::new(at.x_pt, axis + 9.0), 6.5, words).anchored(anchor),
         ));
     }
     stack.row(Row { height_pt: axis + 12.0, inks, ..Row::default() });
@@ -390,9 +391,9 @@ impl Values {
 }
 
 /// A text beside the end of a bar.
-fn beside(at: Spot, words: String, to_left: bool) -> Text {
+fn beside(at: Point, words: String, to_left: bool) -> Text {
     let (right, anchor) = if to_left { (-4.0, Anchor::End) } else { (4.0, Anchor::Start) };
-    Text::new(Spot::new(at.x_pt + right, at.y_pt + 2.6), 7.5, words).anchored(anchor)
+    Text::new(Point::new(at.x_pt + right, at.y_pt + 2.6), 7.5, words).anchored(anchor)
 }
 
 /// One step as a bar.
@@ -411,10 +412,10 @@ impl Bar {
             return Vec::new();
         }
         let corners = [
-            Spot::new(low, self.y_pt - 3.5),
-            Spot::new(high, self.y_pt - 3.5),
-            Spot::new(high, self.y_pt + 3.5),
-            Spot::new(low, self.y_pt + 3.5),
+            Point::new(low, self.y_pt - 3.5),
+            Point::new(high, self.y_pt - 3.5),
+            Point::new(high, self.y_pt + 3.5),
+            Point::new(low, self.y_pt + 3.5),
         ];
         let fill = if self.to > self.from && !self.is_rest { Fill::Black } else { Fill::White };
         let mut bar = Stroke::filled(&corners, fill);
@@ -422,7 +423,7 @@ impl Bar {
         let mut inks = vec![Ink::Stroke(bar)];
         if self.is_rest {
             let mut runs = Vec::new();
-            for (from, to) in crate::pages::view::hatching(&[&corners], true, 2.2) {
+            for (from, to) in crate::pages::drawing::view::hatching(&[&corners], true, 2.2) {
                 runs.extend([Run::Move(from), Run::Line(to)]);
             }
             inks.push(Ink::Stroke(Stroke::of(runs, 0.5)));
@@ -437,7 +438,7 @@ fn whisker(low: f64, high: f64, y_pt: f64) -> Vec<Ink> {
         return Vec::new();
     }
     let end =
-        |x_pt: f64| Stroke::line(Spot::new(x_pt, y_pt - 1.5), Spot::new(x_pt, y_pt + 1.5), 0.6);
-    let line = Stroke::line(Spot::new(low, y_pt), Spot::new(high, y_pt), 0.6);
+        |x_pt: f64| Stroke::line(Point::new(x_pt, y_pt - 1.5), Point::new(x_pt, y_pt + 1.5), 0.6);
+    let line = Stroke::line(Point::new(low, y_pt), Point::new(high, y_pt), 0.6);
     [line, end(low), end(high)].into_iter().map(Ink::Stroke).collect()
 }

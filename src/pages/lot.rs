@@ -1,20 +1,22 @@
 //! The page of a lot: its calls along its lines, its area in square feet and acres.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
-use crate::area::Area;
+use crate::geometry::compass::Direction;
+use crate::geometry::outline::Vector;
 use crate::house::Lot;
-use crate::house::outline::Vector;
-use crate::length::Length;
-use crate::pages::canvas::{Block, Canvas, Dimension};
-use crate::pages::flow::{Column, EDGE_PT, Flow, Stack};
-use crate::pages::ink::{Part, Spot};
-use crate::pages::lettering::{self, Hand};
-use crate::pages::plan::{self, Fitting, Frame, Reach};
-use crate::pages::view::Turned;
-use crate::pages::working::{BY_CHORD, BY_CORNERS};
-use crate::report::sentences::{Sentences, as_typed, misses, whole};
-use crate::sketch::Direction;
+use crate::pages::calculations::{BY_CHORD, BY_CORNERS};
+use crate::pages::drawing::canvas::{Block, Canvas, Dimension};
+use crate::pages::drawing::plan;
+use crate::pages::drawing::plan::{Fitting, Frame, Reach};
+use crate::pages::drawing::view::Turned;
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+use crate::pages::layout::{Column, EDGE_PT, Flow, Stack};
+use crate::pages::page::{Part, Point};
 use crate::sketch::statement::Run as SideRun;
+use crate::units::area::Area;
+use crate::units::length::Length;
+use crate::wording::sentences::{Sentences, as_typed, misses, whole};
 
 /// Height of the street, the scale bar and the scale under a drawing.
 const SCALE_PT: f64 = 40.0;
@@ -46,7 +48,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     // Its drawing, the scale under it, and its calls on one page, if the drawing is large enough then.
     let below = calls(flow.width_pt(), lot).height_pt() + SCALE_PT;
     let frame = Frame {
-        left_top: Spot::new(EDGE_PT, flow.y_pt()),
+        left_top: Point::new(EDGE_PT, flow.y_pt()),
         width_pt: flow.width_pt(),
         height_pt: (flow.room_pt() - below).max(280.0),
     };
@@ -54,21 +56,21 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     loop {
         let (view, height) =
             plan::fitted(&reach, turned, &frame, 40.0, Fitting { skip, airy: 2.0 });
-        let right_bottom = Spot::new(EDGE_PT + frame.width_pt, frame.left_top.y_pt + height);
+        let right_bottom = Point::new(EDGE_PT + frame.width_pt, frame.left_top.y_pt + height);
         let mut canvas = Canvas::new(view, frame.left_top, right_bottom);
         let walls = view.walls(outline, (0, 0));
         canvas.outline(&walls, 1.4, Some([14.0, 3.0]), Part::Outline);
         if let Some(bearing) = heads.true_north {
-            let corner = Spot::new(right_bottom.x_pt, frame.left_top.y_pt);
+            let corner = Point::new(right_bottom.x_pt, frame.left_top.y_pt);
             plan::north(&mut canvas, bearing.unit_vector(), corner);
         }
-        let name = lettering::shortened(Hand::Bold, 10.0, &lettering::shown(lot.name()), 200.0);
+        let name = fonts::shortened(Typeface::Bold, 10.0, &fonts::shown(lot.name()), 200.0);
         let area = outline.area();
         let lines = |size: f64| Block {
             lines: vec![
-                (Hand::Bold, size, name.clone()),
-                (Hand::Plain, size - 1.5, format!("{} sq ft", whole(area))),
-                (Hand::Plain, size - 1.5, format!("{} acres", area.in_unit(Area::ACRE, 4))),
+                (Typeface::Bold, size, name.clone()),
+                (Typeface::Plain, size - 1.5, format!("{} sq ft", whole(area))),
+                (Typeface::Plain, size - 1.5, format!("{} acres", area.in_unit(Area::ACRE, 4))),
             ],
         };
         let figure = view.flattened(outline, (0, 0));
@@ -77,7 +79,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
             wall: *wall,
             or_else: None,
             words: call(lot, i),
-            hand: Hand::Plain,
+            hand: Typeface::Plain,
             is_marked: false,
         });
         let rest = canvas.dimensions(dimensions.collect());

@@ -18,30 +18,26 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
-mod canvas;
-mod crowd;
+mod calculations;
+pub(crate) mod drawing;
 mod exhibit;
-mod flow;
-mod ink;
-mod lettering;
+pub(crate) mod export;
+pub(crate) mod fonts;
+mod layout;
 mod lot;
-mod marks;
-pub(crate) mod pdf;
-mod plan;
-mod png;
+pub(crate) mod page;
 mod source;
-pub(crate) mod svg;
-mod view;
-mod working;
 mod worth;
 
+use crate::Sound;
+use crate::areas::rule::Settings;
 use crate::diagnostic::{Diagnostic, Source, Span, Word};
+use crate::error::Error;
 use crate::reconcile::Reconciliation;
 use crate::report::json::fingerprint;
-use crate::report::sentences::Sentences;
-use crate::{Error, Settings, Sound};
-use flow::Flow;
-pub use ink::{Page, Part, Spot, Text};
+use crate::wording::sentences::Sentences;
+use layout::Flow;
+pub use page::{Page, Part, Point, Text};
 
 /// The most pages one house may have.
 pub const MOST_PAGES: usize = 400;
@@ -100,7 +96,7 @@ impl Pages {
         let say = Sentences { sound, areas: reconciliation.areas(), settings };
         let text = sound.source().text();
         let mut flow = Flow::new(paper, &say.place(), &say.numbers(), &fingerprint(text));
-        let marks = marks::Marks::of(&say, reconciliation);
+        let marks = drawing::marks::Marks::of(&say, reconciliation);
         let main = main_level(&say);
         exhibit::exhibit(&mut flow, &say, reconciliation, &marks, main);
         for level in levels(sound).into_iter().filter(|&level| Some(level) != main) {
@@ -112,9 +108,9 @@ impl Pages {
         for lot in &sound.house().lots {
             lot::lot(&mut flow, &say, lot);
         }
-        working::working(&mut flow, &say, reconciliation);
+        calculations::working(&mut flow, &say, reconciliation);
         source::source(&mut flow, sound);
-        if let Some(told) = crate::Worth::of(sound, reconciliation, None) {
+        if let Some(told) = crate::value::Worth::of(sound, reconciliation, None) {
             flow.apart();
             worth::worth(&mut flow, &told);
         }
@@ -138,7 +134,7 @@ impl Pages {
 
     /// Each page as an SVG of its own, the sides file inside.
     pub fn svg(&self) -> Vec<String> {
-        self.pages.iter().enumerate().map(|(i, page)| svg::written(self, page, i)).collect()
+        self.pages.iter().enumerate().map(|(i, page)| export::svg::written(self, page, i)).collect()
     }
 
     /// All pages as one PDF, the sides file attached.
@@ -147,7 +143,7 @@ impl Pages {
     ///
     /// [`Error::Drawing`] if a page cannot be made; that is a mistake of this program.
     pub fn pdf(&self) -> Result<Vec<u8>, Error> {
-        pdf::written(self)
+        export::pdf::written(self)
     }
 
     /// Each page as a PNG of 150 dots an inch.
@@ -157,17 +153,17 @@ impl Pages {
     /// [`Error::Drawing`] if a page cannot be made; that is a mistake of this program.
     pub fn png(&self) -> Result<Vec<Vec<u8>>, Error> {
         let trees = self.trees()?;
-        trees.iter().map(png::written).collect()
+        trees.iter().map(export::png::written).collect()
     }
 
     /// Every page read as SVG, ready to be drawn.
     fn trees(&self) -> Result<Vec<usvg::Tree>, Error> {
         let options = usvg::Options {
-            fontdb: std::sync::Arc::new(lettering::fonts()),
+            fontdb: std::sync::Arc::new(fonts::fonts()),
             ..usvg::Options::default()
         };
         let tree = |page: &Page| {
-            let text = svg::plain(page);
+            let text = export::svg::plain(page);
             usvg::Tree::from_str(&text, &options).map_err(|error| Error::Drawing(error.to_string()))
         };
         self.pages.iter().map(tree).collect()
@@ -190,7 +186,7 @@ fn levels(sound: &Sound) -> Vec<usize> {
 /// The level that has most of what is counted; of several alike the first.
 fn main_level(say: &Sentences<'_>) -> Option<usize> {
     let house = say.sound.house();
-    let counted = |level: usize| -> crate::Area {
+    let counted = |level: usize| -> crate::units::area::Area {
         let here = (0..house.spaces.len())
             .filter(|&i| house.spaces[i].level == level && house.spaces[i].counted);
         here.map(|i| say.areas.spaces[i].net_tenth_foot).sum()
@@ -201,7 +197,7 @@ fn main_level(say: &Sentences<'_>) -> Option<usize> {
 /// A warning for every letter that the fonts do not have, where it is first met.
 fn missing_letters(source: &Source) -> Vec<Diagnostic> {
     let text = source.text();
-    let missing = lettering::missing(text.trim_start_matches('\u{feff}'));
+    let missing = fonts::missing(text.trim_start_matches('\u{feff}'));
     let mut found: Vec<(usize, char)> =
         missing.into_iter().filter_map(|letter| text.find(letter).map(|at| (at, letter))).collect();
     found.sort_unstable();
@@ -210,7 +206,7 @@ fn missing_letters(source: &Source) -> Vec<Diagnostic> {
         let message = format!(
             "the pages have no letter for `{letter}` ({}); {} stands for it",
             letter.escape_unicode(),
-            lettering::SUBSTITUTE
+            fonts::SUBSTITUTE
         );
         Diagnostic::new(Word::LetterNotShown, span, message)
             .help("Latin, Greek and Cyrillic letters are shown; write it with those")

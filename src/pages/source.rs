@@ -2,9 +2,10 @@
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::Sound;
-use crate::pages::flow::{Flow, Row, Stack};
-use crate::pages::ink::{Anchor, Ink, Spot, Text};
-use crate::pages::lettering::{self, Hand};
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+use crate::pages::layout::{Flow, Row, Stack};
+use crate::pages::page::{Anchor, Ink, Point, Text};
 
 const SIZE_PT: f64 = 7.6;
 const GUTTER_PT: f64 = 30.0;
@@ -27,23 +28,23 @@ pub(crate) fn source(flow: &mut Flow, sound: &Sound) {
 
 /// A line, or a piece of it, with its number; spaces before it move it to the right.
 fn row(piece: &str, number: Option<usize>) -> Row {
-    let wide = lettering::width_pt(Hand::Even, SIZE_PT, " ");
+    let wide = fonts::width_pt(Typeface::Even, SIZE_PT, " ");
     let mut inks = Vec::new();
     if let Some(number) = number {
-        let text = Text::new(Spot::new(GUTTER_PT - 10.0, SIZE_PT), 6.5, number.to_string());
+        let text = Text::new(Point::new(GUTTER_PT - 10.0, SIZE_PT), 6.5, number.to_string());
         inks.push(Ink::Text(text.anchored(Anchor::End)));
     }
-    let shown = lettering::shown(&piece.replace('\t', "    "));
+    let shown = fonts::shown(&piece.replace('\t', "    "));
     let words = shown.trim_start_matches(' ');
     let before = f64::from(u32::try_from(shown.len() - words.len()).unwrap_or(0));
     if !words.is_empty() {
         // A run of spaces would be drawn as one: every second one is of the kind that stays.
         let words = words.replace("  ", "\u{a0} ");
-        let at = Spot::new(GUTTER_PT + before * wide, SIZE_PT);
-        let hand = lettering::even_if_it_can(&words);
+        let at = Point::new(GUTTER_PT + before * wide, SIZE_PT);
+        let hand = fonts::even_if_it_can(&words);
         // Letters of unlike widths may need more room than even ones: they are then smaller.
         let even = f64::from(u32::try_from(words.chars().count()).unwrap_or(0)) * wide;
-        let drawn = lettering::width_pt(hand, SIZE_PT, &words).max(1.0);
+        let drawn = fonts::width_pt(hand, SIZE_PT, &words).max(1.0);
         let size_pt = SIZE_PT * (even / drawn).min(1.0);
         inks.push(Ink::Text(Text::new(at, size_pt, words).in_hand(hand)));
     }
@@ -52,7 +53,7 @@ fn row(piece: &str, number: Option<usize>) -> Row {
 
 /// A line cut where the page ends.
 fn pieces(line: &str, room_pt: f64) -> Vec<&str> {
-    let wide = lettering::width_pt(Hand::Even, SIZE_PT, "m");
+    let wide = fonts::width_pt(Typeface::Even, SIZE_PT, "m");
     let (mut pieces, mut from, mut used) = (Vec::new(), 0, 0.0);
     for (at, letter) in line.char_indices() {
         let width = if letter == '\t' { 4.0 * wide } else { wide };

@@ -5,10 +5,11 @@
     reason = "a plot shows sizes and prices as places"
 )]
 
-use crate::pages::flow::{Column, Flow, Row, Stack};
-use crate::pages::ink::{Anchor, Fill, Ink, Run, Spot, Stroke, Text};
-use crate::pages::lettering::Hand;
-use crate::worth::{Comparable, Told, Worth};
+use crate::pages::fonts::Typeface;
+use crate::pages::layout::{Column, Flow, Row, Stack};
+use crate::pages::page::{Anchor, Fill, Ink, Point, Run, Stroke, Text};
+use crate::value::{Comparable, Worth};
+use crate::wording::value::Block;
 
 /// Fills the pages of what it is worth.
 pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
@@ -24,29 +25,29 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
     let told = worth.told();
     for (i, part) in told.iter().enumerate() {
         told_on(&mut stack, part);
-        let is_sales = matches!(part, Told::Table { .. });
+        let is_sales = matches!(part, Block::Table { .. });
         if is_sales && let Some(plot) = plot(worth, flow.width_pt()) {
             stack.paragraph(7.2, "Price against size: a dot is a sale, an open one of a house that is not near in size to this one as measured.");
             stack.hold();
             stack.row(plot);
         }
         // What belongs to a heading stays with it.
-        if matches!(part, Told::Row { .. }) && matches!(told.get(i + 1), Some(Told::Note(_))) {
+        if matches!(part, Block::Row { .. }) && matches!(told.get(i + 1), Some(Block::Note(_))) {
             stack.hold();
         }
     }
     flow.pour(&stack);
 }
 
-fn told_on(stack: &mut Stack, part: &Told) {
+fn told_on(stack: &mut Stack, part: &Block) {
     match part {
-        Told::Heading(text) => stack.heading(text),
-        Told::Paragraph(text) => stack.paragraph(8.0, text),
-        Told::Row { name, figure } => stack.ledger(8.2, name, figure, Hand::Plain),
+        Block::Heading(text) => stack.heading(text),
+        Block::Paragraph(text) => stack.paragraph(8.0, text),
+        Block::Row { name, figure } => stack.ledger(8.2, name, figure, Typeface::Plain),
         // A note that says what to type is for whoever types, not for a reader of the page.
-        Told::Note(text) if text.starts_with('`') => {}
-        Told::Note(text) => stack.item(7.2, text, 12.0),
-        Told::Table { heads, rows } => {
+        Block::Note(text) if text.starts_with('`') => {}
+        Block::Note(text) => stack.item(7.2, text, 12.0),
+        Block::Table { heads, rows } => {
             let columns: Vec<Column<'_>> = heads
                 .iter()
                 .enumerate()
@@ -58,7 +59,7 @@ fn told_on(stack: &mut Stack, part: &Told) {
                 .collect();
             stack.table(7.5, &columns, rows);
         }
-        Told::Item(text) => stack.item(8.0, &format!("– {text}"), 6.0),
+        Block::Item(text) => stack.item(8.0, &format!("– {text}"), 6.0),
     }
 }
 
@@ -102,7 +103,7 @@ fn plot(worth: &Worth, width_pt: f64) -> Option<Row> {
     let mut inks = vec![frame(&x, &y)];
     inks.extend(limits(&x, &y, measured, band, worth.comparables().band()));
     for (sale, price) in &sales {
-        let at = Spot::new(x.at(sale.sq_ft() as f64), y.at(*price));
+        let at = Point::new(x.at(sale.sq_ft() as f64), y.at(*price));
         inks.push(Ink::Stroke(mark(at, sale.is_near_measured() == Some(true))));
     }
     inks.extend(ends(&x, &y));
@@ -110,19 +111,19 @@ fn plot(worth: &Worth, width_pt: f64) -> Option<Row> {
 }
 
 fn frame(x: &Axis, y: &Axis) -> Ink {
-    let corner = Spot::new(x.from_pt, y.from_pt);
-    let line = [Spot::new(x.from_pt, y.to_pt), corner, Spot::new(x.to_pt, y.from_pt)];
+    let corner = Point::new(x.from_pt, y.from_pt);
+    let line = [Point::new(x.from_pt, y.to_pt), corner, Point::new(x.to_pt, y.from_pt)];
     Ink::Stroke(Stroke::along(&line, 0.7))
 }
 
 /// The size as measured as a line, the band as dashed lines.
 fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, per_cent: u8) -> Vec<Ink> {
     let upright = |size: f64| {
-        Stroke::line(Spot::new(x.at(size), y.to_pt), Spot::new(x.at(size), y.from_pt), 0.7)
+        Stroke::line(Point::new(x.at(size), y.to_pt), Point::new(x.at(size), y.from_pt), 0.7)
     };
     let dashed = |size: f64| Ink::Stroke(upright(size).dashed([3.0, 2.0]));
     let over = |size: f64, words: String| {
-        let text = Text::new(Spot::new(x.at(size), y.to_pt - 4.0), 6.8, words);
+        let text = Text::new(Point::new(x.at(size), y.to_pt - 4.0), 6.8, words);
         Ink::Text(text.anchored(Anchor::Middle))
     };
     let mut inks =
@@ -144,7 +145,7 @@ fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, per_cent: u8) -> Vec<Ink
 }
 
 /// A sale: a full dot if its size is near, else an open one.
-fn mark(at: Spot, is_near: bool) -> Stroke {
+fn mark(at: Point, is_near: bool) -> Stroke {
     let dot = Stroke::dot(at, 2.6);
     if is_near { dot } else { Stroke { fill: Fill::White, width_pt: 0.9, ..dot } }
 }
@@ -152,17 +153,17 @@ fn mark(at: Spot, is_near: bool) -> Stroke {
 /// What the ends of the axes stand for.
 fn ends(x: &Axis, y: &Axis) -> Vec<Ink> {
     let size = |value: f64, anchor: Anchor| {
-        let words = format!("{} sq ft", crate::report::sentences::rounded_float(value));
-        Ink::Text(Text::new(Spot::new(x.at(value), y.from_pt + 10.0), 6.8, words).anchored(anchor))
+        let words = format!("{} sq ft", crate::wording::sentences::rounded_float(value));
+        Ink::Text(Text::new(Point::new(x.at(value), y.from_pt + 10.0), 6.8, words).anchored(anchor))
     };
     let price = |value: f64| {
-        let words = format!("${}", crate::report::sentences::rounded_float(value));
-        let at = Spot::new(x.from_pt - 4.0, y.at(value) + 2.4);
+        let words = format!("${}", crate::wording::sentences::rounded_float(value));
+        let at = Point::new(x.from_pt - 4.0, y.at(value) + 2.4);
         Ink::Text(Text::new(at, 6.8, words).anchored(Anchor::End))
     };
-    let tick = |spot: Spot| {
+    let tick = |spot: Point| {
         Ink::Stroke(Stroke::of(
-            vec![Run::Move(spot), Run::Line(Spot::new(spot.x_pt, spot.y_pt + 2.0))],
+            vec![Run::Move(spot), Run::Line(Point::new(spot.x_pt, spot.y_pt + 2.0))],
             0.5,
         ))
     };
@@ -171,7 +172,7 @@ fn ends(x: &Axis, y: &Axis) -> Vec<Ink> {
         size(x.high, Anchor::End),
         price(y.low),
         price(y.high),
-        tick(Spot::new(x.from_pt, y.from_pt)),
-        tick(Spot::new(x.to_pt, y.from_pt)),
+        tick(Point::new(x.from_pt, y.from_pt)),
+        tick(Point::new(x.to_pt, y.from_pt)),
     ]
 }

@@ -1,15 +1,15 @@
 //! The bridge: lines that add up exactly to the gap.
 
 use crate::Sound;
-use crate::area::Area;
-use crate::house::Outline;
-use crate::house::range::Range;
-use crate::length::Step as SideStep;
-use crate::numbers::largest_remainder;
+use crate::areas::range::Range;
+use crate::geometry::outline::Outline;
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::search::Explanations;
 use crate::reconcile::{Ground, total};
 use crate::sketch::statement::Named;
+use crate::units::area::Area;
+use crate::units::decimal::largest_remainder;
+use crate::units::length::Step as SideStep;
 
 /// A step of the bridge, in its order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -97,7 +97,7 @@ pub(super) fn lines(
         vec![plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)];
     if matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot) {
         lines[1].range = ground
-            .leeway
+            .ranges
             .usual(false)
             .map(|range| Range { low: range.low - at_face, high: range.high - at_face });
     }
@@ -162,8 +162,9 @@ impl super::Figure {
     pub(crate) fn lines_in_millionths(&self) -> Vec<i128> {
         let parts: Vec<i128> = self.lines.iter().map(|line| line.area().half_nm2()).collect();
         // The gap as printed: the figure as printed less the measured as printed.
-        let millionths =
-            |area: Area| crate::numbers::millionths(area.half_nm2(), Area::SQUARE_FOOT.half_nm2());
+        let millionths = |area: Area| {
+            crate::units::decimal::millionths(area.half_nm2(), Area::SQUARE_FOOT.half_nm2())
+        };
         let total = millionths(self.area) - millionths(self.start);
         largest_remainder(&parts, Area::MILLIONTH_OF_A_SQUARE_FOOT.half_nm2(), total)
     }

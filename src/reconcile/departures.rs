@@ -8,19 +8,21 @@
 use std::sync::Arc;
 
 use crate::Sound;
-use crate::area::Area;
+use crate::areas::at_face::Walls;
+use crate::areas::rule::Settings;
+use crate::areas::uncertainty::OfRounding;
+use crate::areas::wall_moves::AtFace;
 use crate::areas::{is_in_total, net};
-use crate::house::walk::Way;
-use crate::house::{AtFace, House, Outline, Space};
-use crate::length::{Step, Ties};
+use crate::geometry::outline::Outline;
+use crate::geometry::traverse::Way;
+use crate::house::{House, Space};
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::slips::{Slip, Walked, slips};
 use crate::reconcile::weights::Weights;
 use crate::reconcile::{Ground, total};
-use crate::rule::Settings;
 use crate::sketch::{Face, Kind};
-use crate::spread::OfRounding;
-use crate::walls::Walls;
+use crate::units::area::Area;
+use crate::units::length::{Halves, Step};
 
 /// One thing done otherwise that can be combined with others.
 #[derive(Clone, Debug, PartialEq)]
@@ -293,9 +295,9 @@ type RoundingWay = (&'static str, &'static str, Way, f64);
 
 /// The ways a figure's sides may be rounded: its own first.
 fn ways(ground: &Ground<'_>, weights: &Weights, settings: &Settings) -> Vec<RoundingWay> {
-    let ties = settings.ties;
+    let halves = settings.halves;
     let own = ground.rule.step;
-    let other = if ties == Ties::Up { Ties::Down } else { Ties::Up };
+    let other = if halves == Halves::Up { Halves::Down } else { Halves::Up };
     let foot = Step::WholeFoot;
     let mut list = if own == foot {
         vec![
@@ -315,24 +317,24 @@ fn ways(ground: &Ground<'_>, weights: &Weights, settings: &Settings) -> Vec<Roun
             (
                 "half foot",
                 Step::HalfFoot.spoken(),
-                Way::Nearest(Step::HalfFoot, ties),
+                Way::Nearest(Step::HalfFoot, halves),
                 weights.half_foot,
             ),
             (
                 "not rounded",
                 settings.fine.spoken(),
-                Way::Nearest(settings.fine, ties),
+                Way::Nearest(settings.fine, halves),
                 weights.not_rounded,
             ),
         ]
     } else {
         vec![
-            ("whole foot", foot.spoken(), Way::Nearest(foot, ties), weights.not_rounded),
+            ("whole foot", foot.spoken(), Way::Nearest(foot, halves), weights.not_rounded),
             ("always up", "each wall up to the whole foot", Way::Up(foot), weights.always_up),
         ]
     };
     let rest: f64 = list.iter().map(|(.., chance)| chance).sum();
-    list.insert(0, ("", own.spoken(), Way::Nearest(own, ties), 1.0 - rest));
+    list.insert(0, ("", own.spoken(), Way::Nearest(own, halves), 1.0 - rest));
     list
 }
 
@@ -355,7 +357,7 @@ fn filled(
     }
     let areas: Vec<Area> = outlines.iter().map(Outline::area).collect();
     let variances: Vec<f64> =
-        spreads.iter().map(|spread| spread.variance(way, settings.reach)).collect();
+        spreads.iter().map(|spread| spread.variance(way, settings.reading)).collect();
     setting.take(sound, ground, departures, &areas, &outlines, &variances);
     let in_total = |i: usize| is_in_total(house, i, false);
     if way.step() == Step::WholeFoot {
@@ -421,7 +423,8 @@ impl Setting {
         variances: &[f64],
     ) {
         let house = sound.house();
-        let counting = super::bridge::counted_by(sound, &ground.figure.basis.counting, areas);
+        let counting =
+            crate::reconcile::bridge::counted_by(sound, &ground.figure.basis.counting, areas);
         self.total = (total(sound, areas) + counting).sq_ft();
         let own: f64 = (0..areas.len()).filter(|&i| goes_in(house, i)).map(|i| variances[i]).sum();
         self.variance = own + 1.0 / 12.0;

@@ -3,9 +3,9 @@
 mod bell;
 mod bridge;
 pub(crate) mod departures;
-mod drawn;
-mod enough;
+mod matching;
 mod recorded;
+mod rounding;
 mod search;
 mod slips;
 mod weights;
@@ -13,22 +13,22 @@ mod weights;
 use std::sync::Arc;
 
 use crate::Sound;
-use crate::area::{Area, WrittenArea};
 use crate::areas::Areas;
-use crate::diagnostic::{Diagnostic, Faults, Span, Word, quoted};
-use crate::house::Assumed;
-use crate::house::doubts::is_far_off;
-use crate::leeway::Leeway;
-use crate::length::Step;
-use crate::numbers::thousands;
-use crate::rule::{Rule, Settings};
+use crate::areas::at_face::{Ruled, Walls};
+use crate::areas::ranges::AreaRanges;
+use crate::areas::rule::{Rule, Settings};
+use crate::areas::wall_moves::Assumed;
+use crate::diagnostic::{Diagnostic, Diagnostics, Span, Word, quoted};
+use crate::house::check::plausibility::is_far_off;
 use crate::sketch::statement::{FigureKind, FigureStatement, SideRule};
-use crate::sketch::{Drawn, Face};
-use crate::walls::{Ruled, Walls};
+use crate::sketch::{Face, ReferenceSource};
+use crate::units::area::{Area, WrittenArea};
+use crate::units::decimal::thousands;
+use crate::units::length::Step;
 pub use bridge::{Line, Step as BridgeStep};
-pub use drawn::{Instead, MatchedSide, OutlineReport};
-pub use enough::{Between, CouldExplain, Enough};
+pub use matching::{MatchedSide, OutlineReport, Substitution};
 pub use recorded::Share;
+pub use rounding::{Between, CouldExplain, RoundingTest};
 pub use search::{Explanation, Explanations};
 pub use weights::Weights;
 
@@ -50,7 +50,11 @@ impl Reconciliation {
     /// # Errors
     ///
     /// A fault where moving the walls to the face of a figure leaves nothing of a side.
-    pub fn of(sound: &Sound, areas: Areas, settings: &Settings) -> Result<Reconciliation, Faults> {
+    pub fn of(
+        sound: &Sound,
+        areas: Areas,
+        settings: &Settings,
+    ) -> Result<Reconciliation, Diagnostics> {
         Reconciliation::weighed(sound, areas, settings, &Weights::default())
     }
 
@@ -64,7 +68,7 @@ impl Reconciliation {
         areas: Areas,
         settings: &Settings,
         weights: &Weights,
-    ) -> Result<Reconciliation, Faults> {
+    ) -> Result<Reconciliation, Diagnostics> {
         Reconciliation::worked_out(sound, areas, settings, weights, true)
     }
 
@@ -78,7 +82,7 @@ impl Reconciliation {
         sound: &Sound,
         areas: Areas,
         settings: &Settings,
-    ) -> Result<Reconciliation, Faults> {
+    ) -> Result<Reconciliation, Diagnostics> {
         Reconciliation::worked_out(sound, areas, settings, &Weights::default(), false)
     }
 
@@ -88,7 +92,7 @@ impl Reconciliation {
         settings: &Settings,
         weights: &Weights,
         explain: bool,
-    ) -> Result<Reconciliation, Faults> {
+    ) -> Result<Reconciliation, Diagnostics> {
         let mut warnings = areas.warnings.clone();
         let mut figures = Vec::new();
         let mut assumed = areas.assumed();
@@ -100,7 +104,7 @@ impl Reconciliation {
             warnings.extend(figure.far_off(sketch.span));
             figures.push(figure);
         }
-        let outlines = drawn::reports(sound, &areas, settings)?;
+        let outlines = matching::reports(sound, &areas, settings)?;
         let mut told: Vec<Diagnostic> = sound.warnings().to_vec();
         for warning in warnings {
             if !told
@@ -172,7 +176,7 @@ pub struct Figure {
     lines: Vec<Line>,
     shares: Vec<Share>,
     own: Option<recorded::OwnTotal>,
-    enough: Enough,
+    enough: RoundingTest,
     explanations: Explanations,
 }
 
@@ -185,7 +189,7 @@ pub(crate) struct Ground<'a> {
     pub(crate) fine: Arc<Ruled>,
     pub(crate) ruled: Arc<Ruled>,
     /// What whole feet, or half feet where the figure says so, leave open.
-    pub(crate) leeway: Arc<Leeway>,
+    pub(crate) ranges: Arc<AreaRanges>,
 }
 
 impl<'a> Ground<'a> {
@@ -194,29 +198,29 @@ impl<'a> Ground<'a> {
         figure: &'a FigureStatement,
         areas: &Areas,
         settings: &Settings,
-    ) -> Result<Ground<'a>, Faults> {
+    ) -> Result<Ground<'a>, Diagnostics> {
         let face = figure.basis.face.unwrap_or_default();
         let rule = settings.on(step_of(figure).unwrap_or(settings.fine));
         let (walls, fine) = if face == Face::Outside {
             (Arc::clone(&areas.outside), Arc::clone(&areas.fine))
         } else {
             let walls = Arc::new(Walls::of(sound, face)?);
-            let fine = walls.ruled(settings.tenth_foot(), settings.reach);
+            let fine = walls.ruled(settings.tenth_foot(), settings.reading);
             (walls, Arc::new(fine))
         };
         let ruled = match rule.step {
             step if step == settings.fine => Arc::clone(&fine),
             Step::WholeFoot if face == Face::Outside => Arc::clone(&areas.whole),
-            _ => Arc::new(walls.ruled(rule, settings.reach)),
+            _ => Arc::new(walls.ruled(rule, settings.reading)),
         };
         let step = range_step(rule.step);
-        let leeway = if face == Face::Outside && step == Step::WholeFoot {
-            Arc::clone(&areas.leeway)
+        let ranges = if face == Face::Outside && step == Step::WholeFoot {
+            Arc::clone(&areas.ranges)
         } else {
             let (house, walls) = (sound.shared_house(), Arc::clone(&walls));
-            Arc::new(Leeway::new(house, walls, step, settings.reach))
+            Arc::new(AreaRanges::new(house, walls, step, settings.reading))
         };
-        Ok(Ground { figure, face, rule, walls, fine, ruled, leeway })
+        Ok(Ground { figure, face, rule, walls, fine, ruled, ranges })
     }
 }
 
@@ -254,7 +258,7 @@ impl Figure {
         let says = |line: &&Line| line.step() == BridgeStep::Counting && !line.is_supported();
         let counting = lines.iter().find(says).map(Line::area);
         let counting = counting.unwrap_or(Area::ZERO);
-        let enough = enough::Enough::of(sound, &ground, counting);
+        let enough = rounding::RoundingTest::of(sound, &ground, counting);
         let own = recorded::own_total(sound, &ground, recorded.as_ref());
         let own = own.map(|own| own.with(counting));
         Figure {
@@ -402,15 +406,15 @@ impl Figure {
     }
 
     /// Whether rounding is big enough to explain it.
-    pub fn enough(&self) -> &Enough {
+    pub fn enough(&self) -> &RoundingTest {
         &self.enough
     }
 
     /// Whether a sketch or sides of this sort go with it.
-    pub(crate) fn drawn(figure: &FigureStatement) -> Option<Drawn> {
+    pub(crate) fn drawn(figure: &FigureStatement) -> Option<ReferenceSource> {
         match figure.kind {
-            FigureKind::Record => Some(Drawn::Record),
-            FigureKind::Plan => Some(Drawn::Plan),
+            FigureKind::Record => Some(ReferenceSource::Record),
+            FigureKind::Plan => Some(ReferenceSource::Plan),
             _ => None,
         }
     }

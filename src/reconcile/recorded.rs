@@ -1,16 +1,17 @@
 //! The record's own lengths, beside ours: what they come to, and how much of that is which side's.
 
 use crate::Sound;
-use crate::area::Area;
 use crate::diagnostic::{Diagnostic, Word, quoted};
-use crate::house::outline::{Outline, Vector};
-use crate::house::walk::{Misclosure, Shape};
-use crate::house::{DrawnOutline, House, Side, Space};
-use crate::length::{Length, Written};
-use crate::numbers::largest_remainder;
-use crate::reconcile::{Figure, Ground, drawn};
+use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::{Outline, Vector};
+use crate::geometry::traverse::{Misclosure, Shape};
+use crate::house::{House, ReferenceOutline, Side, Space};
+use crate::reconcile::{Figure, Ground, matching};
+use crate::sketch::ReferenceSource;
 use crate::sketch::statement::FigureKind;
-use crate::sketch::{Axis, Direction, Drawn};
+use crate::units::area::Area;
+use crate::units::decimal::largest_remainder;
+use crate::units::length::{Length, Written};
 
 /// Every space with the figure's own sides where the file has them, else under its rule.
 pub(crate) struct Recorded {
@@ -261,12 +262,12 @@ fn own_outline(
     sound: &Sound,
     ground: &Ground<'_>,
     space: usize,
-    drawn: Drawn,
+    drawn: ReferenceSource,
 ) -> Result<Option<Own>, NoOutline> {
     let here = &sound.house().spaces[space];
     let has_recorded = here.sides.iter().any(|side| side.words.recorded.is_some());
     if !has_recorded || ground.figure.kind != FigureKind::Record {
-        let own = drawn::own_outline(sound, ground, space, drawn);
+        let own = matching::own_outline(sound, ground, space, drawn);
         return Ok(own.map(|own| Own {
             outline: own.outline,
             is_matched: own.is_matched,
@@ -339,7 +340,7 @@ pub(super) fn own_total(
     if counted.is_empty() {
         return None;
     }
-    let outlines: Vec<&DrawnOutline> =
+    let outlines: Vec<&ReferenceOutline> =
         house.drawn.iter().filter(|outline| outline.drawn == drawn).collect();
     if let ([only], [alone]) = (&counted[..], &outlines[..])
         && alone.of.is_empty()

@@ -8,13 +8,13 @@
 use std::cmp::Ordering;
 
 use crate::Sound;
+use crate::areas::rule::Settings;
 use crate::house::House;
 use crate::reconcile::Ground;
 use crate::reconcile::bell::{AT_ONCE, Bell, Places, WINDOW};
 use crate::reconcile::departures::{Departure, Setting, What, departures, settings};
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::weights::Weights;
-use crate::rule::Settings;
 
 /// How many departures beside face and rounding are combined.
 const MOST_DEPARTURES: usize = 3;
@@ -55,7 +55,7 @@ pub struct Explanation {
 pub(crate) struct SlipFound {
     pub(crate) space: usize,
     pub(crate) side: usize,
-    pub(crate) length: crate::Length,
+    pub(crate) length: crate::units::length::Length,
 }
 
 impl Explanation {
@@ -419,8 +419,8 @@ impl<'a> Search<'a> {
     fn slips(&mut self, setting: &Setting, sum: Sum, bell: Bell, taken: Taken) {
         self.found.weighed += setting.slips.len() as u64;
         let leaves = self.figure - sum.sq_ft;
-        let reach = bell.reach();
-        let near = self.effects.within(leaves - reach, leaves + reach);
+        let reading = bell.reach();
+        let near = self.effects.within(leaves - reading, leaves + reading);
         let low = near.start;
         let near = &self.effects.all()[near];
         let chance = sum.chance * setting.slip_odds;
@@ -478,9 +478,9 @@ impl<'a> Search<'a> {
 )]
 mod tests {
     use super::*;
-    use crate::Length;
     use crate::reconcile::departures::Storey;
     use crate::reconcile::slips::Slip;
+    use crate::units::length::Length;
 
     /// A small generator, so that a test is the same on every machine.
     struct Random(u64);

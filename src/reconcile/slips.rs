@@ -3,12 +3,12 @@
 
 use std::cmp::Reverse;
 
-use crate::area::Area;
-use crate::house::Outline;
-use crate::house::outline::Vector;
-use crate::house::walk::{Leg, Walk, Way};
-use crate::length::{Length, Step};
-use crate::sketch::Axis;
+use crate::geometry::compass::Axis;
+use crate::geometry::outline::Outline;
+use crate::geometry::outline::Vector;
+use crate::geometry::traverse::{Leg, Traverse, Way};
+use crate::units::area::Area;
+use crate::units::length::{Length, Step};
 
 /// One side misread.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,7 +30,7 @@ pub(super) struct Walked<'a> {
     pub(super) first_line: usize,
     /// 1 if it is counted, -1 if it is taken off.
     pub(super) sign: f64,
-    pub(super) walk: &'a Walk,
+    pub(super) walk: &'a Traverse,
     pub(super) outline: &'a Outline,
 }
 
@@ -247,7 +247,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::length::Ties;
+    use crate::units::length::Halves;
 
     const FOOT: i64 = Length::FOOT.nm();
 
@@ -293,8 +293,8 @@ mod tests {
             };
             let legs: Vec<Leg> = walls.iter().enumerate().map(leg).collect();
             let ways = [
-                Way::Nearest(Step::WholeFoot, Ties::Up),
-                Way::Nearest(Step::WholeFoot, Ties::Down),
+                Way::Nearest(Step::WholeFoot, Halves::Up),
+                Way::Nearest(Step::WholeFoot, Halves::Down),
                 Way::Up(Step::WholeFoot),
                 Way::Down(Step::WholeFoot),
             ];

@@ -8,17 +8,21 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use sha2::{Digest, Sha256};
 
-use crate::area::Area;
+use crate::Sound;
+use crate::areas::range::Range;
+use crate::areas::rule::Settings;
+use crate::areas::wall_moves::Assumed;
 use crate::areas::{Areas, Total};
 use crate::diagnostic::{Diagnostic, Source};
-use crate::house::range::Range;
-use crate::house::{Assumed, House};
-use crate::length::Length;
-use crate::numbers::six_decimals;
+use crate::house::House;
 use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
-use crate::report::worth_json::{self, WorthReport};
+use crate::report::worth_json;
+use crate::report::worth_json::WorthReport;
 use crate::sketch::statement::SideRule;
-use crate::{Settings, Sound, Worth};
+use crate::units::area::Area;
+use crate::units::decimal::six_decimals;
+use crate::units::length::Length;
+use crate::value::Worth;
 
 /// The whole report of `reconcile --json`.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -485,13 +489,13 @@ pub fn areas_report(sound: &Sound, areas: &Areas, settings: &Settings) -> AreasR
             sha256: fingerprint(sound.source().text()),
         },
         settings: SettingsReport {
-            ties: match settings.ties {
-                crate::Ties::Up => "up",
-                crate::Ties::Down => "down",
-                crate::Ties::Even => "even",
+            ties: match settings.halves {
+                crate::units::length::Halves::Up => "up",
+                crate::units::length::Halves::Down => "down",
+                crate::units::length::Halves::Even => "even",
             },
             step: settings.fine.word(),
-            reach_ft: settings.reach.decimal_feet(),
+            reach_ft: settings.reading.decimal_feet(),
         },
         totals: Totals {
             gross: total(areas.gross()),
@@ -600,7 +604,7 @@ fn misclosed(north: Length, east: Length) -> MisclosureReport {
 pub(crate) fn side_figures(house: &House, areas: &Areas, number: usize) -> Vec<SideReport> {
     let (here, its) = (&house.spaces[number], &areas.spaces[number]);
     let walk = &areas.outside.spaces[number].walk;
-    let ruled = |outline: &crate::Outline, side: usize| -> Option<String> {
+    let ruled = |outline: &crate::geometry::outline::Outline, side: usize| -> Option<String> {
         let pieces = walk
             .sides
             .iter()
@@ -609,7 +613,7 @@ pub(crate) fn side_figures(house: &House, areas: &Areas, number: usize) -> Vec<S
         let lengths: Vec<Length> = pieces.map(|(_, vector)| chord_or_length(vector)).collect();
         (!lengths.is_empty()).then(|| lengths.into_iter().sum::<Length>().decimal_feet())
     };
-    let one = |(i, side): (usize, &crate::Side)| SideReport {
+    let one = |(i, side): (usize, &crate::house::Side)| SideReport {
         direction: side.way(),
         typed: typed_length(side.typed()),
         feet: chord_or_length(&here.closed.outline.vectors()[i]).decimal_feet(),
@@ -622,8 +626,8 @@ pub(crate) fn side_figures(house: &House, areas: &Areas, number: usize) -> Vec<S
 }
 
 /// The length that was typed: of a curved wall its chord.
-fn chord_or_length(vector: &crate::house::outline::Vector) -> Length {
-    crate::house::outline::Vector { rise: 0, ..*vector }.length()
+fn chord_or_length(vector: &crate::geometry::outline::Vector) -> Length {
+    crate::geometry::outline::Vector { rise: 0, ..*vector }.length()
 }
 
 /// What stands after the word that begins a side.
@@ -634,7 +638,7 @@ fn typed_length(typed: &str) -> String {
     }
 }
 
-fn lot(lot: &crate::Lot) -> LotReport {
+fn lot(lot: &crate::house::Lot) -> LotReport {
     let area = lot.outline().area();
     let (north, east) = lot.misclosure();
     LotReport {
@@ -679,12 +683,13 @@ fn figure(figure: &Figure) -> FigureReport {
     let low = |range: Option<Range>| range.map(|range| range.low.sq_ft_text());
     let high = |range: Option<Range>| range.map(|range| range.high.sq_ft_text());
     let enough = figure.enough();
-    let is_rounding = |line: &crate::Line| line.step() == BridgeStep::Rounding;
+    let is_rounding = |line: &crate::reconcile::Line| line.step() == BridgeStep::Rounding;
     // A line that largest remainder moved by a millionth stays within its own bounds.
-    let bound =
-        |area: Area| crate::numbers::millionths(area.half_nm2(), Area::SQUARE_FOOT.half_nm2());
+    let bound = |area: Area| {
+        crate::units::decimal::millionths(area.half_nm2(), Area::SQUARE_FOOT.half_nm2())
+    };
     let text = |millionths: i128| six_decimals(millionths, 1_000_000);
-    let line = |(line, millionths): (&crate::Line, i128)| BridgeReport {
+    let line = |(line, millionths): (&crate::reconcile::Line, i128)| BridgeReport {
         line: line.step().name(),
         sq_ft: six_decimals(millionths, 1_000_000),
         low: is_rounding(line)
@@ -693,7 +698,7 @@ fn figure(figure: &Figure) -> FigureReport {
             .then(|| line.range().map(|range| bound(range.high).max(millionths)).map(text)),
         counted: line.counted().to_vec(),
     };
-    let share = |share: &crate::Share| ShareReport {
+    let share = |share: &crate::reconcile::Share| ShareReport {
         space: share.space().to_owned(),
         side: share.side(),
         ruled_ft: share.ruled().decimal_feet(),
@@ -717,7 +722,7 @@ fn figure(figure: &Figure) -> FigureReport {
         recorded_sides: figure.shares().iter().map(share).collect(),
         rounding: RoundingReport {
             typical: enough.typical().map(one_place),
-            could_explain: enough.could_explain().map(crate::CouldExplain::words),
+            could_explain: enough.could_explain().map(crate::reconcile::CouldExplain::words),
             between: enough
                 .between()
                 .map(|between| [between.below, between.above].map(Area::sq_ft_text)),
@@ -732,7 +737,7 @@ fn figure(figure: &Figure) -> FigureReport {
     }
 }
 
-fn explanation(explanation: &crate::Explanation) -> ExplanationReport {
+fn explanation(explanation: &crate::reconcile::Explanation) -> ExplanationReport {
     ExplanationReport {
         departures: explanation.departures().to_vec(),
         sq_ft: one_place(explanation.sq_ft),

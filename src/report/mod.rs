@@ -1,7 +1,6 @@
 //! What a person reads and what a program reads: the same figures twice.
 
 pub mod json;
-pub(crate) mod sentences;
 mod table;
 pub mod text;
 mod worth;

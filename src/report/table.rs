@@ -1,6 +1,6 @@
 //! Lines of text in columns, as wide as the reader's screen.
 
-use crate::words::{GLUE, glued};
+use crate::diagnostic::words::{GLUE, glued};
 use unicode_width::UnicodeWidthStr;
 
 /// A text that grows line by line and never grows wider than it may.

@@ -1,17 +1,20 @@
 //! The report for a person: plain words, figures that line up, readable without colour.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
-use crate::area::Area;
+use crate::Sound;
+use crate::areas::range::Range;
+use crate::areas::rule::Settings;
 use crate::areas::{Areas, SpaceAreas, is_in_total};
-use crate::house::range::Range;
-use crate::length::{Length, Step};
-use crate::numbers::thousands;
+use crate::geometry::partition::Cut;
 use crate::reconcile::{BridgeStep, Explanation, Figure, OutlineReport, Reconciliation};
-use crate::report::sentences::{
+use crate::report::table::Page;
+use crate::units::area::Area;
+use crate::units::decimal::thousands;
+use crate::units::length::{Length, Step};
+use crate::value::Worth;
+use crate::wording::sentences::{
     CAUTIONS, Sentences, capital, letters, range_text, signed, the, whole, whose,
 };
-use crate::report::table::Page;
-use crate::{Cut, Settings, Sound, Worth};
 
 /// How a report is to look.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -319,7 +322,7 @@ impl Writer<'_> {
         self.page.ledger("± of that, about 95 %", &format!("{:.2}", gross.plus_minus()), 2);
         self.page.ledger(
             "an office reads its tape within",
-            &format!("{} ft", self.say.settings.reach.decimal_feet()),
+            &format!("{} ft", self.say.settings.reading.decimal_feet()),
             2,
         );
         for figure in reconciliation.figures() {
@@ -332,7 +335,7 @@ impl Writer<'_> {
         }
     }
 
-    fn why_space(&mut self, number: usize, space: &crate::Space) {
+    fn why_space(&mut self, number: usize, space: &crate::house::Space) {
         let areas = &self.say.areas.spaces[number];
         self.page.blank();
         self.page.indented(
@@ -367,7 +370,7 @@ impl Writer<'_> {
             let mut mark = |length: Option<String>, step: Step| {
                 let length = length.unwrap_or_default();
                 let alone = self.say.areas.outside_length(number, side.number - 1);
-                let by_itself = alone.map(|alone| alone.rounded(step, self.say.settings.ties));
+                let by_itself = alone.map(|alone| alone.rounded(step, self.say.settings.halves));
                 let shared = space.closed.walk.has_bearings();
                 if shared || by_itself.is_none_or(|alone| alone.decimal_feet() == length) {
                     return length;
@@ -407,7 +410,7 @@ impl Writer<'_> {
     }
 
     /// An outline piece by piece, length times width, down to its area.
-    fn calculator(&mut self, what: &str, outline: &crate::Outline) {
+    fn calculator(&mut self, what: &str, outline: &crate::geometry::outline::Outline) {
         let Some(cuts) = outline.cuts() else { return };
         self.page.indented(what, 4, 6);
         for (i, cut) in cuts.iter().enumerate() {
@@ -468,7 +471,7 @@ impl Writer<'_> {
         for (line, millionths) in figure.lines().iter().zip(figure.lines_in_millionths()) {
             self.page.ledger(
                 line.step().name(),
-                &crate::numbers::six_decimals(millionths, 1_000_000),
+                &crate::units::decimal::six_decimals(millionths, 1_000_000),
                 4,
             );
         }

@@ -3,7 +3,8 @@
 use unicode_width::UnicodeWidthStr;
 
 use crate::report::table::Page;
-use crate::{Told, Worth};
+use crate::value::Worth;
+use crate::wording::value::Block;
 
 /// Adds the section to a page.
 pub(super) fn section(page: &mut Page, worth: &Worth) {
@@ -12,14 +13,14 @@ pub(super) fn section(page: &mut Page, worth: &Worth) {
     }
 }
 
-fn part(page: &mut Page, told: &Told) {
+fn part(page: &mut Page, told: &Block) {
     match told {
-        Told::Heading(text) => page.heading(text),
-        Told::Paragraph(text) => page.paragraph(text),
-        Told::Row { name, figure } => page.ledger(name, figure, 2),
-        Told::Note(text) => page.indented(text, 6, 6),
-        Told::Table { heads, rows } => table(page, heads, rows),
-        Told::Item(text) => page.indented(&format!("- {text}"), 2, 4),
+        Block::Heading(text) => page.heading(text),
+        Block::Paragraph(text) => page.paragraph(text),
+        Block::Row { name, figure } => page.ledger(name, figure, 2),
+        Block::Note(text) => page.indented(text, 6, 6),
+        Block::Table { heads, rows } => table(page, heads, rows),
+        Block::Item(text) => page.indented(&format!("- {text}"), 2, 4),
     }
 }
 

@@ -6,8 +6,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::money::Money;
-use crate::worth::{Cap, Comparable, Comparables, Dates, Deadline, Gap, Outcome, Tax, Way, Worth};
+use crate::units::money::Money;
+use crate::value::{Cap, Comparable, Comparables, Dates, Deadline, Gap, Outcome, Tax, Way, Worth};
 
 /// What the gap between record and house is worth, and by when to act.
 #[derive(Debug, Serialize, JsonSchema)]

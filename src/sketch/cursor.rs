@@ -1,15 +1,15 @@
 //! Walking over the tokens of one line, and telling what was wanted where something else stood.
 
+use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::sketch::lexer::{Placed, Token};
 use crate::sketch::statement::{Named, Unit};
-use crate::words;
 
 /// The fault is told; the rest of the line is not read.
 #[derive(Debug)]
-pub(crate) struct Told;
+pub(crate) struct ErrorReported;
 
-pub(crate) type Read<T> = Result<T, Told>;
+pub(crate) type Read<T> = Result<T, ErrorReported>;
 
 /// A place in the tokens of one line.
 pub(crate) struct Cursor<'a> {
@@ -69,7 +69,7 @@ impl<'a> Cursor<'a> {
 
     pub(crate) fn fault<T>(&mut self, diagnostic: Diagnostic) -> Read<T> {
         self.faults.push(diagnostic);
-        Err(Told)
+        Err(ErrorReported)
     }
 
     /// What stands at the cursor, for a message.

@@ -13,10 +13,11 @@ mod tidy;
 pub(crate) mod values;
 
 use crate::diagnostic::{Diagnostic, Source, Span, Word, is_hidden};
-use crate::length::{Length, Written};
+use crate::geometry::compass::Direction;
+use crate::units::length::{Length, Written};
 use smol_str::SmolStr;
 use statement::*;
-pub use statement::{Axis, Direction, Drawn, Face, Kind, TakenFrom, Unit};
+pub use statement::{Face, Kind, ReferenceSource, TakenFrom, Unit};
 pub(crate) use tidy::bearing_written;
 
 /// The most lines a file may have.
@@ -107,7 +108,7 @@ pub(crate) struct SpaceSketch {
 /// Somebody else's outline with its walk.
 #[derive(Clone, Debug)]
 pub(crate) struct OutlineSketch {
-    pub(crate) drawn: Drawn,
+    pub(crate) drawn: ReferenceSource,
     pub(crate) name: Named,
     pub(crate) of: Option<Named>,
     pub(crate) span: Span,
@@ -153,7 +154,7 @@ impl Sketch {
     ///     house.sketch().tidied(),
     ///     "level \"Ground\"\n  living \"House\"\n    north 12' 6\"\n    east  20'\n    south 12' 6\"\n    close\n"
     /// );
-    /// # Ok::<(), fairfoot::Faults>(())
+    /// # Ok::<(), fairfoot::Diagnostics>(())
     /// ```
     pub fn tidied(&self) -> String {
         tidy::tidied(self)

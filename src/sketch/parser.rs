@@ -1,12 +1,13 @@
 //! One function a statement: tokens in, a [`Statement`] out.
 
-use crate::area::WrittenArea;
 use crate::diagnostic::{Diagnostic, Word};
-use crate::length::{Length, Step, Written};
+use crate::geometry::compass::Direction;
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::statement::*;
 use crate::sketch::values;
+use crate::units::area::WrittenArea;
+use crate::units::length::{Length, Step, Written};
 
 const DIRECTIONS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
 const FACES: [&str; 3] = ["outside", "frame", "inside"];
@@ -76,7 +77,7 @@ const FIRST_WORDS: [&str; 58] = [
 /// The word that a line was probably meant to begin with.
 pub(crate) fn first_word_meant(typed: &str) -> Option<&'static str> {
     let exact = FIRST_WORDS.iter().find(|word| **word == typed).copied();
-    exact.or_else(|| crate::words::nearest(typed, &FIRST_WORDS))
+    exact.or_else(|| crate::diagnostic::words::nearest(typed, &FIRST_WORDS))
 }
 
 impl Cursor<'_> {
@@ -97,8 +98,10 @@ impl Cursor<'_> {
             "address" => self.head_line(HeadLine::Address),
             "account" => self.head_line(HeadLine::Account),
             "case" => self.head_line(HeadLine::Case),
-            "record" if self.accept_word(&["outline"]) => self.drawn_outline(Drawn::Record),
-            "plan" if self.accept_word(&["outline"]) => self.drawn_outline(Drawn::Plan),
+            "record" if self.accept_word(&["outline"]) => {
+                self.drawn_outline(ReferenceSource::Record)
+            }
+            "plan" if self.accept_word(&["outline"]) => self.drawn_outline(ReferenceSource::Plan),
             "record" => self.figure(FigureKind::Record),
             "listing" => self.figure(FigureKind::Listing),
             "plan" => self.figure(FigureKind::Plan),
@@ -517,7 +520,7 @@ impl Cursor<'_> {
         Ok(Statement::Lot(LotStatement { name, recorded }.into()))
     }
 
-    fn drawn_outline(&mut self, drawn: Drawn) -> Read<Statement> {
+    fn drawn_outline(&mut self, drawn: ReferenceSource) -> Read<Statement> {
         let name = self.expect_text("the name of the outline")?;
         let mut of = None;
         if !self.at_end() {

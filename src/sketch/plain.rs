@@ -5,9 +5,10 @@
 use std::ops::Range;
 
 use crate::diagnostic::Span;
-use crate::length::{Form, Length, Written};
+use crate::geometry::compass::Direction;
 use crate::sketch::statement::{Run, SideWords};
-use crate::sketch::{Direction, SideSketch, evened_out};
+use crate::sketch::{SideSketch, evened_out};
+use crate::units::length::{Form, Length, Written};
 
 /// A side such as `north 42' 7"`.
 pub(super) struct PlainSide {

@@ -3,13 +3,14 @@
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
-use crate::area::{Area, AreaUnit, WrittenArea};
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::error::Error;
-use crate::length::{Form, Length, Written};
+use crate::geometry::compass::Direction;
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::{Token, lex};
-use crate::sketch::statement::{Bearing, Direction, Unit};
+use crate::sketch::statement::{Bearing, Unit};
+use crate::units::area::{Area, AreaUnit, WrittenArea};
+use crate::units::length::{Form, Length, Written};
 
 const LENGTH_HELP: &str =
     "write feet and inches as `42' 7 1/2\"`, tenths as `42.6'`, metres as `12.98 m`";

@@ -1,5 +1,6 @@
 //! The canonical form of a sides file.
 
+use crate::geometry::compass::Direction;
 use std::fmt::Write as _;
 
 use unicode_width::UnicodeWidthStr;
@@ -180,7 +181,7 @@ fn corner(corner: &CornerRef) -> String {
 }
 
 fn head_written(head: &Head) -> String {
-    let word = super::assemble::head_word(head);
+    let word = crate::sketch::assemble::head_word(head);
     let rest = match head {
         Head::Line(_, line) => text(line),
         Head::TaxYear(year) => year.to_string(),

@@ -5,13 +5,13 @@ use std::fmt::Write as _;
 use jiff::civil::Date;
 use rust_decimal::Decimal;
 
-use crate::area::{Area, WrittenArea};
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
-use crate::money::Money;
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::quantity::{decimal, grouped_number};
 use crate::sketch::statement::{Named, Statement};
+use crate::units::area::{Area, WrittenArea};
+use crate::units::money::Money;
 
 const MONEY_HELP: &str =
     "commas stand between thousands, a point before cents: `$412,000`, `$412,000.50`, `412000`";

@@ -22,10 +22,13 @@ mod compare;
 mod pdf;
 mod svg;
 
+use crate::Sound;
+use crate::areas::Areas;
+use crate::error::Error;
 use crate::pages::Pages;
-use crate::pages::svg::Making;
+use crate::pages::export::svg::Making;
+use crate::reconcile::Reconciliation;
 use crate::report::json::fingerprint;
-use crate::{Areas, Error, Reconciliation, Sound};
 pub use compare::{Mismatch, PageCheck};
 
 /// The most bytes a page to be verified may have.
@@ -148,7 +151,7 @@ fn figured(found: &Found) -> Result<(Sound, Pages), Error> {
     Ok((sound, pages))
 }
 
-fn first_fault(faults: &crate::Faults) -> String {
+fn first_fault(faults: &crate::diagnostic::Diagnostics) -> String {
     let first = faults.list().iter().find(|fault| fault.is_error());
     first.map(|fault| fault.message().to_owned()).unwrap_or_default()
 }
@@ -157,7 +160,7 @@ fn first_fault(faults: &crate::Faults) -> String {
 fn one_page(pages: &Pages, found: &Found) -> Vec<u8> {
     let number = found.printed.first().map_or(0, |printed| printed.number);
     let page = number.checked_sub(1).and_then(|i| pages.pages().get(i).map(|page| (i, page)));
-    page.map(|(i, page)| crate::pages::svg::written(pages, page, i).into_bytes())
+    page.map(|(i, page)| crate::pages::export::svg::written(pages, page, i).into_bytes())
         .unwrap_or_default()
 }
 

@@ -3,9 +3,9 @@
 
 use lopdf::{DecompressError, Dictionary, Document, LoadOptions, Object, Stream};
 
-use crate::Error;
-use crate::pages::pdf::ATTACHED;
-use crate::pages::svg::Making;
+use crate::error::Error;
+use crate::pages::export::pdf::ATTACHED;
+use crate::pages::export::svg::Making;
 use crate::verify::{Found, Printed, PrintedText, refused};
 
 /// The most bytes that one stream may unpack to.

@@ -6,8 +6,8 @@ use quick_xml::NsReader;
 use quick_xml::events::{BytesStart, Event};
 use quick_xml::name::ResolveResult;
 
-use crate::Error;
-use crate::pages::svg::{Making, NAMESPACE};
+use crate::error::Error;
+use crate::pages::export::svg::{Making, NAMESPACE};
 use crate::verify::{Found, Printed, PrintedText, refused};
 
 /// The deepest that elements of a page may lie in each other.

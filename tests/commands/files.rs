@@ -113,7 +113,7 @@ fn completions_and_the_man_page_are_printed() {
         assert!(text(&run.get_output().stdout).contains("reconcile"), "{shell}");
     }
     let page = text(&fairfoot().arg("manual").assert().success().get_output().stdout);
-    for word in [".TH fairfoot 1", "RECONCILE", "--ties", "TIDY", "--write"] {
+    for word in [".TH fairfoot 1", "RECONCILE", "--halves", "TIDY", "--write"] {
         assert!(page.replace('\\', "").contains(word), "{word}");
     }
 }

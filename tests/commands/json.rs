@@ -152,8 +152,8 @@ fn check_tells_faults_as_json() {
 #[test]
 fn settings_change_the_figures() {
     let half = PLAIN.replace("28' 4\"", "28' 6\"");
-    let whole = |ties: &str| {
-        let report = value(&["area", "--json", "--ties", ties, "-"], &half);
+    let whole = |halves: &str| {
+        let report = value(&["area", "--json", "--ties", halves, "-"], &half);
         report["totals"]["gross"]["whole_foot"]["sq_ft"].as_i64().unwrap()
     };
     assert_eq!((whole("up"), whole("down"), whole("even")), (29 * 43, 28 * 43, 28 * 43));

@@ -1,7 +1,9 @@
 //! Published cases whose reason is known. The walls are ours: the cases print areas alone, and these
 //! sides give them to the tenth.
 
-use fairfoot::{Areas, Explanation, Reconciliation, Settings};
+use fairfoot::{Areas, Reconciliation, Settings};
+
+use fairfoot::reconcile::Explanation;
 
 fn rectangle(head: &str, north: &str, east: &str) -> String {
     format!("{head}\nnorth {north}'\neast {east}'\nsouth {north}'\nwest {east}'\n")
@@ -60,9 +62,10 @@ fn a_total_mistyped_is_something_else_in_the_texas_example() {
 #[test]
 fn a_figure_that_says_what_it_counts_is_judged_without_that() {
     // To the whole foot 28 × 43 = 1,204, and a porch of 10 by 10 ft: 1,304 is just what rounding gives, and 1,404 is not.
-    for (record, whether) in
-        [(1_304, fairfoot::CouldExplain::Yes), (1_404, fairfoot::CouldExplain::No)]
-    {
+    for (record, whether) in [
+        (1_304, fairfoot::reconcile::CouldExplain::Yes),
+        (1_404, fairfoot::reconcile::CouldExplain::No),
+    ] {
         let text = format!(
             "record {record} sq ft counting \"Porch\"\nlevel \"G\"\nliving \"House\"\nnorth 28' 4\"\neast 42' 7\"\nsouth 28' 4\"\nwest 42' 7\"\nporch \"Porch\" start west 10'\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
         );
@@ -72,8 +75,9 @@ fn a_figure_that_says_what_it_counts_is_judged_without_that() {
         let all = fairfoot::Reconciliation::of(&sound, areas, &settings).expect("figures");
         let figure = &all.figures()[0];
         assert_eq!(figure.enough().could_explain(), Some(whether), "{record}");
-        let counting =
-            figure.line(fairfoot::BridgeStep::Counting).expect("a line of what it counts");
+        let counting = figure
+            .line(fairfoot::reconcile::BridgeStep::Counting)
+            .expect("a line of what it counts");
         assert_eq!(counting.area().sq_ft_text(), "100");
     }
 }

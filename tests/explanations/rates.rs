@@ -13,7 +13,7 @@ pub(crate) fn explained(house: &House, record: &Record) -> (Vec<(Vec<String>, f6
     let areas = Areas::of(&sound, &settings).unwrap();
     let reconciliation = Reconciliation::of(&sound, areas, &settings).unwrap();
     let explanations = reconciliation.figures()[0].explanations();
-    let one = |explanation: &fairfoot::Explanation| {
+    let one = |explanation: &fairfoot::reconcile::Explanation| {
         let mut labels = explanation.departures().to_vec();
         labels.sort();
         (labels, explanation.support())

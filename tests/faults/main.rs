@@ -28,7 +28,7 @@ pub(crate) fn told(name: &str, bytes: Vec<u8>) -> (Source, Vec<Diagnostic>) {
         told.extend(pages.map(|pages| pages.warnings().to_vec()).unwrap_or_default());
         Ok((sound.source().clone(), told))
     };
-    worked_out().unwrap_or_else(|faults: fairfoot::Faults| {
+    worked_out().unwrap_or_else(|faults: fairfoot::Diagnostics| {
         (faults.source().clone(), faults.list().to_vec())
     })
 }

@@ -122,7 +122,7 @@ proptest! {
             }
         }
         let area = areas(&sound(&file), &Settings::default()).spaces()[0].outside().area();
-        let expected = fairfoot::Area::SQUARE_FOOT.sq_ft() * outside(size, &covered) as f64 / 144.0;
+        let expected = fairfoot::units::Area::SQUARE_FOOT.sq_ft() * outside(size, &covered) as f64 / 144.0;
         prop_assert!((area.sq_ft() - expected).abs() < 1e-9, "{} {expected}\n{file}", area.sq_ft());
     }
 }

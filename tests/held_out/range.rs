@@ -1,6 +1,8 @@
 //! The range of the whole-foot area, and the widest.
 
-use fairfoot::{Range, Settings};
+use fairfoot::Settings;
+
+use fairfoot::areas::Range;
 
 use crate::twin::{self, Exact, random_house};
 use crate::walks::{areas, exact, fraction, sides_file, sound};
@@ -32,8 +34,8 @@ fn another_reach_gives_another_range() {
         for seed in 0..400 {
             let walls = random_house::house(seed);
             let house = sound(&sides_file("", &walls));
-            let length: fairfoot::Length = format!("{inches}\"").parse().unwrap();
-            let settings = Settings { reach: length, ..Settings::default() };
+            let length: fairfoot::units::Length = format!("{inches}\"").parse().unwrap();
+            let settings = Settings { reading: length, ..Settings::default() };
             let ours = areas(&house, &settings);
             assert_eq!(pair(ours.gross().range()), twin::range(&walls, &reach), "house {seed}");
         }

@@ -3,7 +3,7 @@
 use fairfoot::Settings;
 use num_traits::{Signed, Zero};
 
-use crate::twin::{self, Exact, Ties, Wall, random_house};
+use crate::twin::{self, Exact, Halves, Wall, random_house};
 use crate::walks::{areas, exact, fraction, nanometres, sides_file, sound, whole_feet};
 
 const HOUSES: u64 = 2_000;
@@ -12,11 +12,11 @@ fn directions(walls: &[Wall]) -> Vec<twin::Direction> {
     walls.iter().map(|wall| wall.direction).collect()
 }
 
-fn our_ties(ties: Ties) -> fairfoot::Ties {
-    match ties {
-        Ties::Up => fairfoot::Ties::Up,
-        Ties::Down => fairfoot::Ties::Down,
-        Ties::Even => fairfoot::Ties::Even,
+fn our_ties(halves: Halves) -> fairfoot::units::Halves {
+    match halves {
+        Halves::Up => fairfoot::units::Halves::Up,
+        Halves::Down => fairfoot::units::Halves::Down,
+        Halves::Even => fairfoot::units::Halves::Even,
     }
 }
 
@@ -46,16 +46,17 @@ fn a_spread_misclosure_leaves_the_same_area_to_a_millionth() {
 fn walls_to_a_tenth_and_to_an_inch_close_as_the_second_computation_has_them() {
     for seed in 0..HOUSES {
         for walls in [random_house::house(seed), random_house::with_slack(seed)] {
-            for ties in [Ties::Up, Ties::Down, Ties::Even] {
+            for halves in [Halves::Up, Halves::Down, Halves::Even] {
                 for (fine, step) in [
-                    (fairfoot::Step::TenthFoot, fraction(1, 10)),
-                    (fairfoot::Step::Inch, fraction(1, 12)),
+                    (fairfoot::units::Step::TenthFoot, fraction(1, 10)),
+                    (fairfoot::units::Step::Inch, fraction(1, 12)),
                 ] {
-                    let settings = Settings { ties: our_ties(ties), fine, ..Settings::default() };
+                    let settings =
+                        Settings { halves: our_ties(halves), fine, ..Settings::default() };
                     let house = sound(&sides_file("", &walls));
                     let area = exact(areas(&house, &settings).gross().tenth_foot());
-                    let (_, theirs) = twin::on_step_by_table(&walls, &step, ties);
-                    assert_eq!(area, theirs, "house {seed}, {ties:?}, {fine:?}");
+                    let (_, theirs) = twin::on_step_by_table(&walls, &step, halves);
+                    assert_eq!(area, theirs, "house {seed}, {halves:?}, {fine:?}");
                 }
             }
         }
@@ -68,15 +69,19 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
     let (mut tried, mut crossing) = (0, 0);
     for seed in 0..HOUSES {
         for walls in [random_house::house(seed), random_house::with_slack(seed)] {
-            for ties in [Ties::Up, Ties::Down, Ties::Even] {
+            for halves in [Halves::Up, Halves::Down, Halves::Even] {
                 tried += 1;
-                let settings = Settings { ties: our_ties(ties), ..Settings::default() };
+                let settings = Settings { halves: our_ties(halves), ..Settings::default() };
                 let house = sound(&sides_file("", &walls));
                 let ours = areas(&house, &settings);
-                let (lengths, theirs) = twin::on_step_by_table(&walls, &fraction(1, 1), ties);
+                let (lengths, theirs) = twin::on_step_by_table(&walls, &fraction(1, 1), halves);
                 let feet = whole_feet(&lengths);
                 if twin::clear_of_itself(&directions(&walls), &feet, 0) {
-                    assert_eq!(exact(ours.gross().whole_foot()), theirs, "house {seed}, {ties:?}");
+                    assert_eq!(
+                        exact(ours.gross().whole_foot()),
+                        theirs,
+                        "house {seed}, {halves:?}"
+                    );
                     continue;
                 }
                 touching += 1;
@@ -96,7 +101,7 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
 }
 
 /// The walls of an outline in whole feet, in the order typed.
-fn outline_feet(outline: &fairfoot::Outline, walls: &[Wall]) -> Vec<i64> {
+fn outline_feet(outline: &fairfoot::geometry::Outline, walls: &[Wall]) -> Vec<i64> {
     let corners = outline.corners();
     let n = corners.len();
     (0..n)
@@ -121,7 +126,7 @@ fn walls_move_to_another_face_as_the_second_computation_moves_them() {
         let walls = random_house::house(seed);
         let sixteenths = i64::try_from(seed % 160).unwrap() + 1;
         let thickness = fraction(sixteenths, 192);
-        let veneer = fairfoot::Length::from_nm(nanometres(&thickness));
+        let veneer = fairfoot::units::Length::from_nm(nanometres(&thickness));
         let head = format!("faces frame\nveneer {veneer}");
         let each = vec![thickness; walls.len()];
         let house = sound(&sides_file(&head, &walls));
@@ -141,7 +146,7 @@ fn walls_move_to_another_face_as_the_second_computation_moves_them() {
     assert!(vanished > 0, "some slots are narrower than two veneers");
 }
 
-fn outside(house: &fairfoot::Sound) -> Result<fairfoot::Areas, fairfoot::Faults> {
+fn outside(house: &fairfoot::Sound) -> Result<fairfoot::Areas, fairfoot::Diagnostics> {
     fairfoot::Areas::of(house, &Settings::default())
 }
 
@@ -149,12 +154,12 @@ fn outside(house: &fairfoot::Sound) -> Result<fairfoot::Areas, fairfoot::Faults>
 fn a_veneer_on_some_walls_only_moves_those_alone() {
     for seed in 0..HOUSES {
         let walls = random_house::house(seed);
-        let veneer = fairfoot::Length::from_nm(4 * 25_400_000 + 5 * 3_175_000);
+        let veneer = fairfoot::units::Length::from_nm(4 * 25_400_000 + 5 * 3_175_000);
         let mut text = format!("faces frame\nveneer {veneer}\nlevel \"G\"\nliving \"House\"\n");
         let mut each: Vec<Exact> = Vec::new();
         for (i, wall) in walls.iter().enumerate() {
             let bare = (seed >> (i % 16)) & 1 == 1;
-            let length = fairfoot::Length::from_nm(nanometres(&wall.feet));
+            let length = fairfoot::units::Length::from_nm(nanometres(&wall.feet));
             let none = if bare { " veneer none" } else { "" };
             text.push_str(&format!("{} {length}{none}\n", crate::walks::word(wall.direction)));
             each.push(if bare { Exact::zero() } else { fraction(37, 96) });
@@ -411,7 +416,7 @@ fn the_pieces_of_every_random_house_add_up() {
         let house = sound(&sides_file("", &random_house::house(seed)));
         let outline = house.house().spaces()[0].outline();
         let pieces = outline.cuts().expect("right angles can be cut");
-        let sum: fairfoot::Area = pieces.iter().map(fairfoot::Cut::area).sum();
+        let sum: fairfoot::units::Area = pieces.iter().map(fairfoot::geometry::Cut::area).sum();
         assert_eq!(sum, outline.area(), "house {seed}");
         let walls = outline.corners().len();
         assert!(2 * pieces.len() + 2 <= walls, "house {seed}: {} of {walls} sides", pieces.len());

@@ -37,7 +37,7 @@ pub struct Wall {
 
 /// What becomes of a length that lies halfway between two steps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Ties {
+pub enum Halves {
     /// To the longer.
     Up,
     /// To the shorter.
@@ -168,17 +168,17 @@ pub fn as_measured(walls: &[Wall]) -> Exact {
 // -------------------------------------------------------------------------------- on a step
 
 /// A length as a number of steps.
-fn rounded(feet: &Exact, step: &Exact, ties: Ties) -> i64 {
+fn rounded(feet: &Exact, step: &Exact, halves: Halves) -> i64 {
     let steps = feet / step;
     let below = steps.floor();
     let rest = &steps - &below;
     let half = Exact::one() / whole(2);
     let below = below.to_integer().to_i64().expect("a length in steps");
     let up = if rest == half {
-        match ties {
-            Ties::Up => true,
-            Ties::Down => false,
-            Ties::Even => below % 2 != 0,
+        match halves {
+            Halves::Up => true,
+            Halves::Down => false,
+            Halves::Even => below % 2 != 0,
         }
     } else {
         rest > half
@@ -202,7 +202,7 @@ struct AxisOnStep {
 }
 
 impl AxisOnStep {
-    fn new(walls: &[Wall], axis: Axis, step: &Exact, ties: Ties) -> AxisOnStep {
+    fn new(walls: &[Wall], axis: Axis, step: &Exact, halves: Halves) -> AxisOnStep {
         let mut places = walls_of(walls, axis);
         // a stable sort: equal lengths stay in file order
         places.sort_by(|&one, &other| walls[other].feet.cmp(&walls[one].feet));
@@ -222,7 +222,10 @@ impl AxisOnStep {
         AxisOnStep {
             signs: places.iter().map(|&place| walls[place].direction.sign()).collect(),
             typed: places.iter().map(|&place| in_units(&walls[place].feet)).collect(),
-            rounded: places.iter().map(|&place| rounded(&walls[place].feet, step, ties)).collect(),
+            rounded: places
+                .iter()
+                .map(|&place| rounded(&walls[place].feet, step, halves))
+                .collect(),
             step: in_units(step),
             places,
         }
@@ -365,12 +368,12 @@ fn nearest_by_table(axis: &AxisOnStep) -> Vec<i64> {
 fn on_step_by(
     walls: &[Wall],
     step: &Exact,
-    ties: Ties,
+    halves: Halves,
     nearest: fn(&AxisOnStep) -> Vec<i64>,
 ) -> (Vec<Exact>, Exact) {
     let mut lengths = vec![Exact::zero(); walls.len()];
     for axis in AXES {
-        let axis = AxisOnStep::new(walls, axis, step, ties);
+        let axis = AxisOnStep::new(walls, axis, step, halves);
         for (&place, steps) in axis.places.iter().zip(nearest(&axis)) {
             lengths[place] = whole(steps) * step;
         }
@@ -381,13 +384,13 @@ fn on_step_by(
 
 /// The closed lengths on a step in file order, and the area: the nearest closing to the typed
 /// lengths, found by listing all closings. For small outlines (up to about 14 sides).
-pub fn on_step(walls: &[Wall], step: &Exact, ties: Ties) -> (Vec<Exact>, Exact) {
-    on_step_by(walls, step, ties, nearest_by_listing)
+pub fn on_step(walls: &[Wall], step: &Exact, halves: Halves) -> (Vec<Exact>, Exact) {
+    on_step_by(walls, step, halves, nearest_by_listing)
 }
 
 /// The same as [`on_step`] by a table over the running misclosure, for outlines of any size.
-pub fn on_step_by_table(walls: &[Wall], step: &Exact, ties: Ties) -> (Vec<Exact>, Exact) {
-    on_step_by(walls, step, ties, nearest_by_table)
+pub fn on_step_by_table(walls: &[Wall], step: &Exact, halves: Halves) -> (Vec<Exact>, Exact) {
+    on_step_by(walls, step, halves, nearest_by_table)
 }
 
 // ------------------------------------------------------------------------ range and widest

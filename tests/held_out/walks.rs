@@ -1,6 +1,8 @@
 //! From the walls of the second computation to a sides file, and its figures to ours.
 
-use fairfoot::{Areas, Length, Settings, Sound};
+use fairfoot::{Areas, Settings, Sound};
+
+use fairfoot::units::Length;
 use num_bigint::BigInt;
 use num_traits::ToPrimitive;
 
@@ -50,8 +52,11 @@ pub(crate) fn areas(sound: &Sound, settings: &Settings) -> Areas {
 }
 
 /// An area of ours as an exact fraction of square feet.
-pub(crate) fn exact(area: fairfoot::Area) -> Exact {
-    Exact::new(BigInt::from(area.half_nm2()), BigInt::from(fairfoot::Area::SQUARE_FOOT.half_nm2()))
+pub(crate) fn exact(area: fairfoot::units::Area) -> Exact {
+    Exact::new(
+        BigInt::from(area.half_nm2()),
+        BigInt::from(fairfoot::units::Area::SQUARE_FOOT.half_nm2()),
+    )
 }
 
 /// Whole feet, for the test of an outline against itself.

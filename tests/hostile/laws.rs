@@ -4,9 +4,9 @@
 use std::sync::OnceLock;
 
 use fairfoot::batch::{Given, Terms, worked_out};
-use fairfoot::{
-    Area, Areas, Line, Pages, Paper, Reconciliation, Settings, Sound, Source, Ties, report, verify,
-};
+use fairfoot::reconcile::Line;
+use fairfoot::units::{Area, Halves};
+use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings, Sound, Source, report, verify};
 
 use crate::twin::{self, Direction, Wall};
 use crate::walks::{areas, exact, fraction, sides_file, whole_feet};
@@ -64,7 +64,7 @@ fn all_of(sound: &Sound) {
         let sum: Area = figure.lines().iter().map(Line::area).sum();
         assert_eq!(sum, figure.gap());
         let found = figure.explanations();
-        let support = found.list().iter().map(fairfoot::Explanation::support);
+        let support = found.list().iter().map(fairfoot::reconcile::Explanation::support);
         assert!(support.clone().is_sorted_by(|a, b| a >= b));
         assert!(support.clone().all(|support| (0.0..=1.0).contains(&support)));
         let all = support.sum::<f64>() + found.something_else();
@@ -129,20 +129,20 @@ pub fn closing(bytes: &[u8]) {
         let outline = sound.house().spaces()[0].outline();
         assert_eq!(exact(outline.area()), twin::as_measured(&walls), "{walls:?}");
     }
-    let (ties, our_ties) = match how >> 3 & 3 {
-        0 => (twin::Ties::Up, Ties::Up),
-        1 => (twin::Ties::Down, Ties::Down),
-        _ => (twin::Ties::Even, Ties::Even),
+    let (halves, our_ties) = match how >> 3 & 3 {
+        0 => (twin::Halves::Up, Halves::Up),
+        1 => (twin::Halves::Down, Halves::Down),
+        _ => (twin::Halves::Even, Halves::Even),
     };
-    let ours = areas(&sound, &Settings { ties: our_ties, ..Settings::default() });
+    let ours = areas(&sound, &Settings { halves: our_ties, ..Settings::default() });
     let gross = ours.gross();
-    let (_, tenths) = twin::on_step(&walls, &fraction(1, 10), ties);
+    let (_, tenths) = twin::on_step(&walls, &fraction(1, 10), halves);
     assert_eq!(exact(gross.tenth_foot()), tenths, "{walls:?}");
-    let (lengths, whole) = twin::on_step(&walls, &fraction(1, 1), ties);
+    let (lengths, whole) = twin::on_step(&walls, &fraction(1, 1), halves);
     if clear(&whole_feet(&lengths)) {
         assert_eq!(exact(gross.whole_foot()), whole, "{walls:?}");
     }
-    let pair = |range: Option<fairfoot::Range>| range.map(|r| (exact(r.low), exact(r.high)));
+    let pair = |range: Option<fairfoot::areas::Range>| range.map(|r| (exact(r.low), exact(r.high)));
     let [range, widest] = [pair(gross.range()), pair(gross.widest())];
     let (all, most) = (twin::range(&walls, &fraction(15, 100)), twin::widest(&walls));
     // What is everywhere thinner than a foot may be turned inside out by rounding: the second computation
@@ -315,7 +315,8 @@ pub fn search(bytes: &[u8]) {
         text.push_str(&format!("{name} {} sq ft{words}\n", number(3 * i + 1) % 9_000 + 1));
     }
     let side = |i: usize| (number(i) % 6_000 + 192, 16);
-    let length = |(sixteenths, _): (i64, i64)| fairfoot::Length::from_nm(sixteenths * 1_587_500);
+    let length =
+        |(sixteenths, _): (i64, i64)| fairfoot::units::Length::from_nm(sixteenths * 1_587_500);
     let (high, wide) = (length(side(13)), length(side(15)));
     text.push_str(&format!(
         "level \"Ground floor\"\nliving \"House\"\nnorth {high}\neast {wide}\nsouth {high}\nwest {wide}\n"

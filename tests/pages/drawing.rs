@@ -1,6 +1,8 @@
 //! No label touches another, a wall or a dimension line; all stands on the paper.
 
-use fairfoot::{Page, Paper, Part, Spot, Text};
+use fairfoot::Paper;
+
+use fairfoot::pages::{Page, Part, Point, Text};
 use geo::{Area, BoundingRect, Coord, Intersects, Line, LineString, Polygon};
 use proptest::prelude::*;
 
@@ -11,14 +13,14 @@ use crate::{pages_on, sketches};
 fn ground(text: &Text) -> Polygon<f64> {
     let [a, b, c, d] = text.corners();
     let middle = ((a.x_pt + c.x_pt) / 2.0, (a.y_pt + c.y_pt) / 2.0);
-    let corner = |spot: Spot| Coord {
+    let corner = |spot: Point| Coord {
         x: middle.0 + (spot.x_pt - middle.0) * 0.98,
         y: middle.1 + (spot.y_pt - middle.1) * 0.98,
     };
     Polygon::new(LineString::from(vec![corner(a), corner(b), corner(c), corner(d)]), Vec::new())
 }
 
-fn line((from, to): (Spot, Spot)) -> Line<f64> {
+fn line((from, to): (Point, Point)) -> Line<f64> {
     Line::new(Coord { x: from.x_pt, y: from.y_pt }, Coord { x: to.x_pt, y: to.y_pt })
 }
 

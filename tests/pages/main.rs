@@ -57,6 +57,6 @@ pub(crate) fn pages(text: &str) -> Pages {
 }
 
 /// All words of a page, text after text.
-pub(crate) fn words(page: &fairfoot::Page) -> Vec<String> {
+pub(crate) fn words(page: &fairfoot::pages::Page) -> Vec<String> {
     page.texts().map(|text| text.words().to_owned()).collect()
 }

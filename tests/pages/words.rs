@@ -87,7 +87,7 @@ fn a_bay_is_half_rectangles_and_a_curve_is_its_segment() {
 #[test]
 fn the_pages_come_in_their_order_and_say_how_many_there_are() {
     let pages = pages(&sketch("two-storey"));
-    let titles: Vec<&str> = pages.pages().iter().map(fairfoot::Page::title).collect();
+    let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
     assert_eq!(&titles[..3], ["Exhibit", "Upper floor", "Working"]);
     assert_eq!(titles.last(), Some(&"Source"));
     let count = titles.len();
@@ -181,7 +181,7 @@ fn every_page_of_every_sketch_holds_on_both_papers() {
 fn the_record_outline_is_dashed_and_the_walls_that_differ_are_marked() {
     let pages = pages(&sketch("record-sketch"));
     let page = &pages.pages()[0];
-    assert_eq!(page.lines(fairfoot::Part::Dashed).len(), 6, "the record's six walls");
+    assert_eq!(page.lines(fairfoot::pages::Part::Dashed).len(), 6, "the record's six walls");
     let all = words(page);
     assert!(all.contains(&"14' 1\" [16']".to_owned()), "{all:?}");
     assert!(all.contains(&"40' 3\" [42']".to_owned()), "{all:?}");
@@ -200,7 +200,7 @@ fn true_north_is_drawn_only_where_it_is_known() {
 #[test]
 fn what_it_is_worth_stands_after_all_others_and_is_numbered_by_itself() {
     let pages = pages(&sketch("notice"));
-    let titles: Vec<&str> = pages.pages().iter().map(fairfoot::Page::title).collect();
+    let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
     assert_eq!(
         titles,
         [
@@ -275,15 +275,15 @@ fn every_side_has_its_number_next_to_its_own_wall() {
     for (name, sides) in [("angled-bay", 8), ("brick-garage", 8), ("townhouse", 4), ("metric", 6)] {
         let pages = pages(&sketch(name));
         let page = &pages.pages()[0];
-        let walls = page.lines(fairfoot::Part::Outline);
+        let walls = page.lines(fairfoot::pages::Part::Outline);
         for side in 1..=sides {
             let numbers =
                 page.texts().filter(|text| text.is_label() && text.words() == side.to_string());
-            let numbers: Vec<&fairfoot::Text> = numbers.collect();
+            let numbers: Vec<&fairfoot::pages::Text> = numbers.collect();
             let [number] = numbers[..] else { panic!("{name}: {} of {side}", numbers.len()) };
             let [a, _, c, _] = number.corners();
             let at = Point::new((a.x_pt + c.x_pt) / 2.0, (a.y_pt + c.y_pt) / 2.0);
-            let apart = |&(from, to): &(fairfoot::Spot, fairfoot::Spot)| {
+            let apart = |&(from, to): &(fairfoot::pages::Point, fairfoot::pages::Point)| {
                 let wall = Line::new((from.x_pt, from.y_pt), (to.x_pt, to.y_pt));
                 Euclidean.distance(&at, &wall)
             };
@@ -306,7 +306,8 @@ fn a_plan_taken_inside_is_laid_over_the_walls_inside() {
             (left.min(at.x_pt), top.min(at.y_pt), right.max(at.x_pt), low.max(at.y_pt))
         })
     };
-    let (ours, theirs) = (reach(fairfoot::Part::Outline), reach(fairfoot::Part::Dashed));
+    let (ours, theirs) =
+        (reach(fairfoot::pages::Part::Outline), reach(fairfoot::pages::Part::Dashed));
     // The plan is 1/2" or so off, in tenths of a foot: 0.5 pt.
     let is = |found: f64, wanted: f64| (found - wanted).abs() < 0.5;
     assert!(is(theirs.1 - ours.1, 6.0) && is(ours.3 - theirs.3, 6.0), "{ours:?} {theirs:?}");

@@ -1,6 +1,6 @@
 //! Houses to try the laws on.
 
-use fairfoot::Length;
+use fairfoot::units::Length;
 use proptest::prelude::*;
 
 /// A side: a direction from 0 (north) clockwise to 3 (west), and its length in sixteenths of an inch.

@@ -1,6 +1,8 @@
 //! Laws of areas, ranges and bridges.
 
-use fairfoot::{Area, Areas, Reconciliation, Settings, Sound};
+use fairfoot::{Areas, Reconciliation, Settings, Sound};
+
+use fairfoot::units::Area;
 use proptest::prelude::*;
 
 use crate::houses::{Side, area_by_strips, backwards, file, from_corner, length, towers, turned};
@@ -14,7 +16,9 @@ fn areas(sides: &[Side]) -> Areas {
 }
 
 /// All the figures of a house that do not hang on where the walk begins.
-fn figures(sides: &[Side]) -> (Area, Option<fairfoot::Range>, Option<fairfoot::Range>) {
+fn figures(
+    sides: &[Side],
+) -> (Area, Option<fairfoot::areas::Range>, Option<fairfoot::areas::Range>) {
     let areas = areas(sides);
     (areas.gross().as_measured(), areas.gross().range(), areas.gross().widest())
 }
@@ -129,7 +133,7 @@ proptest! {
         let areas = areas(&turned(&sides, quarters));
         for outline in [areas.spaces()[0].tenth_foot(), areas.spaces()[0].whole_foot()] {
             let pieces = outline.cuts().expect("right angles can be cut");
-            prop_assert_eq!(pieces.iter().map(fairfoot::Cut::area).sum::<Area>(), outline.area());
+            prop_assert_eq!(pieces.iter().map(fairfoot::geometry::Cut::area).sum::<Area>(), outline.area());
             // A right-angled outline of n sides has n/2 − 2 inward corners, and each asks for at most one more piece.
             prop_assert!(pieces.len() < (sides.len() / 2).max(2), "{}", pieces.len());
         }
@@ -157,7 +161,7 @@ proptest! {
         let areas = Areas::of(&sound, &settings).unwrap();
         let Ok(reconciliation) = Reconciliation::of(&sound, areas, &settings) else { return Ok(()) };
         for figure in reconciliation.figures() {
-            let sum: Area = figure.lines().iter().map(fairfoot::Line::area).sum();
+            let sum: Area = figure.lines().iter().map(fairfoot::reconcile::Line::area).sum();
             prop_assert_eq!(sum, figure.gap());
             prop_assert_eq!(figure.gap(), figure.area() - figure.start());
         }

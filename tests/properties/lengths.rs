@@ -1,6 +1,6 @@
 //! Laws of lengths: written and read back, rounded to a step.
 
-use fairfoot::{Form, Length, Step, Ties, Written};
+use fairfoot::units::{Form, Halves, Length, Step, Written};
 use num_rational::Ratio;
 use proptest::prelude::*;
 
@@ -73,9 +73,9 @@ proptest! {
             let unit = step.length().nm();
             let steps = Ratio::new(nm, unit);
             let half = Ratio::new(1, 2);
-            prop_assert_eq!(length.rounded(step, Ties::Up).nm(), (steps + half).floor().to_integer() * unit);
-            prop_assert_eq!(length.rounded(step, Ties::Down).nm(), (steps - half).ceil().to_integer() * unit);
-            let even = length.rounded(step, Ties::Even).nm();
+            prop_assert_eq!(length.rounded(step, Halves::Up).nm(), (steps + half).floor().to_integer() * unit);
+            prop_assert_eq!(length.rounded(step, Halves::Down).nm(), (steps - half).ceil().to_integer() * unit);
+            let even = length.rounded(step, Halves::Even).nm();
             prop_assert!((even - nm).abs() * 2 <= unit);
         }
     }
@@ -83,10 +83,10 @@ proptest! {
     #[test]
     fn ties_go_where_they_are_told(feet in 0_i64..9_000) {
         let half = Length::from_nm(feet * 304_800_000 + 152_400_000);
-        prop_assert_eq!(half.rounded(Step::WholeFoot, Ties::Up).nm(), (feet + 1) * 304_800_000);
-        prop_assert_eq!(half.rounded(Step::WholeFoot, Ties::Down).nm(), feet * 304_800_000);
+        prop_assert_eq!(half.rounded(Step::WholeFoot, Halves::Up).nm(), (feet + 1) * 304_800_000);
+        prop_assert_eq!(half.rounded(Step::WholeFoot, Halves::Down).nm(), feet * 304_800_000);
         let even = feet + feet % 2;
-        prop_assert_eq!(half.rounded(Step::WholeFoot, Ties::Even).nm(), even * 304_800_000);
+        prop_assert_eq!(half.rounded(Step::WholeFoot, Halves::Even).nm(), even * 304_800_000);
     }
 
     #[test]

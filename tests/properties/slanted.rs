@@ -1,6 +1,8 @@
 //! Slanted outlines against exact fractions, a geometry library and the formula of a mitred offset.
 
-use fairfoot::{Area, Areas, Settings};
+use fairfoot::{Areas, Settings};
+
+use fairfoot::units::Area;
 use geo::{Area as _, LineString, Polygon};
 use num_rational::Ratio;
 use proptest::prelude::*;
@@ -74,7 +76,7 @@ proptest! {
         let house = house.unwrap();
         let outline = house.house().spaces()[0].outline();
         if let Some(pieces) = outline.cuts() {
-            prop_assert_eq!(pieces.iter().map(fairfoot::Cut::area).sum::<Area>(), outline.area());
+            prop_assert_eq!(pieces.iter().map(fairfoot::geometry::Cut::area).sum::<Area>(), outline.area());
         }
     }
 

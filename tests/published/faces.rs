@@ -4,7 +4,11 @@
 //! A + P·t + 4t². Figures "by GEOS 3.14.1" were worked with that library's mitred buffer, outside
 //! the project; a printed one says where.
 
-use fairfoot::{Areas, BridgeStep, Settings, Step};
+use fairfoot::{Areas, Settings};
+
+use fairfoot::reconcile::BridgeStep;
+
+use fairfoot::units::Step;
 
 use crate::sheets::{In, areas, areas_by, first_figure, house, is_printed, line, rectangle};
 

@@ -1,9 +1,13 @@
 //! Figures of standards, assessors' manuals, bulletins and courts on the areas of houses.
 
-use fairfoot::{Area, Areas, BridgeStep, Reconciliation, Settings, Ties};
+use fairfoot::{Areas, Reconciliation, Settings};
+
+use fairfoot::reconcile::BridgeStep;
+
+use fairfoot::units::{Area, Halves};
 
 use crate::sheets::{
-    areas, areas_by, first_figure, house, is_printed, line, rectangle, sound, ties,
+    areas, areas_by, first_figure, halves, house, is_printed, line, rectangle, sound,
 };
 
 /// One level with a rectangle of living space.
@@ -91,7 +95,7 @@ fn records_and_measurements_differ_by_the_published_gaps() {
     ];
     for (width, depth, measured, record, gap, per_cent) in published {
         let figure = first_figure(&rectangle(&format!("record {record} sq ft"), width, depth));
-        assert_eq!(fairfoot::thousands(figure.start().whole_sq_ft()), measured);
+        assert_eq!(fairfoot::units::thousands(figure.start().whole_sq_ft()), measured);
         assert_eq!(figure.gap().sq_ft_text(), gap);
         assert_eq!(figure.gap().per_cent_of(figure.start()).unwrap(), per_cent);
     }
@@ -163,14 +167,14 @@ fn whole_feet_and_tenths_can_do_the_tabled_most() {
     for (a, b, area, most, per_cent, _, most_by_tenths) in RECTANGLES {
         // Half a foot over on every wall, and ties going down: every wall is off by half a foot.
         let text = rectangle("", &format!("{b}' 6\""), &format!("{a}' 6\""));
-        let by_feet = areas_by(&text, ties(Ties::Down));
+        let by_feet = areas_by(&text, halves(Halves::Down));
         assert_eq!(by_feet.gross().whole_foot().whole_sq_ft(), area);
         let off = by_feet.gross().as_measured() - by_feet.gross().whole_foot();
         assert_eq!(off.sq_ft_text(), most);
         assert_eq!(off.per_cent_of(by_feet.gross().whole_foot()).unwrap(), per_cent);
         // The same with half a tenth.
         let text = rectangle("", &format!("{b}.05'"), &format!("{a}.05'"));
-        let by_tenths = areas_by(&text, ties(Ties::Down));
+        let by_tenths = areas_by(&text, halves(Halves::Down));
         assert_eq!(by_tenths.gross().tenth_foot().whole_sq_ft(), area);
         let off = by_tenths.gross().as_measured() - by_tenths.gross().tenth_foot();
         is_printed(off.sq_ft(), most_by_tenths);

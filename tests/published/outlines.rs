@@ -23,7 +23,7 @@ fn square_with_and_without_a_court_has_the_stated_area_and_length() {
     let length = |text: &str| -> String {
         let sound = sound(text);
         let round = sound.house().spaces().iter().map(|space| space.outline().perimeter());
-        round.sum::<fairfoot::Length>().decimal_feet()
+        round.sum::<fairfoot::units::Length>().decimal_feet()
     };
     assert_eq!(areas(square).gross().as_measured().sq_ft_text(), "400");
     assert_eq!(length(square), "80");

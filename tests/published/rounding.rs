@@ -1,9 +1,9 @@
 //! Rounding: halves to even, halves up, halves down, and rounding once only.
 
-use fairfoot::{Length, Step, Ties};
+use fairfoot::units::{Halves, Length, Step};
 use rust_decimal::Decimal;
 
-use crate::sheets::{areas, areas_by, decimal, is_printed, rectangle, ties};
+use crate::sheets::{areas, areas_by, decimal, halves, is_printed, rectangle};
 
 /// So many feet, exact; none if they are not whole nanometres.
 fn feet(number: Decimal) -> Option<Length> {
@@ -15,11 +15,11 @@ fn feet(number: Decimal) -> Option<Length> {
 ///
 /// A power of ten brings the step to 1 ft and again to 0.1 ft, value and result alike, which moves
 /// the point and nothing else; both ways have to agree where both are whole nanometres.
-fn rounded(value: &str, step: &str, ties: Ties) -> Decimal {
+fn rounded(value: &str, step: &str, halves: Halves) -> Decimal {
     let (value, step) = (decimal(value), decimal(step));
     let to = |foot_step: Step, size: Decimal| {
         let scale = size / step;
-        let length = feet(value * scale)?.rounded(foot_step, ties);
+        let length = feet(value * scale)?.rounded(foot_step, halves);
         Some((Decimal::from(length.nm()) / Decimal::from(304_800_000) / scale).normalize())
     };
     let whole = to(Step::WholeFoot, Decimal::ONE);
@@ -38,8 +38,12 @@ type Row = (&'static str, &'static str, &'static str, &'static str);
 fn all_round(rows: &[Row]) {
     for &(value, step, even, up) in rows {
         let shown = format!("{value} to {step}");
-        assert_eq!(rounded(value, step, Ties::Even), decimal(even).normalize(), "{shown}, to even");
-        assert_eq!(rounded(value, step, Ties::Up), decimal(up).normalize(), "{shown}, up");
+        assert_eq!(
+            rounded(value, step, Halves::Even),
+            decimal(even).normalize(),
+            "{shown}, to even"
+        );
+        assert_eq!(rounded(value, step, Halves::Up), decimal(up).normalize(), "{shown}, up");
     }
 }
 
@@ -145,16 +149,16 @@ fn guide_for_the_use_of_si_rounds_halves_to_even() {
 #[test]
 fn half_feet_are_halves_up_or_down_by_the_setting() {
     // Maryland SDAT, Assessment Procedure Manual: 12 ft 7 in is 13, 12 ft 6 in is 12.
-    let whole = |text: &str, ties: Ties| {
-        text.parse::<Length>().unwrap().rounded(Step::WholeFoot, ties).to_string()
+    let whole = |text: &str, halves: Halves| {
+        text.parse::<Length>().unwrap().rounded(Step::WholeFoot, halves).to_string()
     };
-    assert_eq!(whole("12' 7\"", Ties::Down), "13'");
-    assert_eq!(whole("12' 6\"", Ties::Down), "12'");
+    assert_eq!(whole("12' 7\"", Halves::Down), "13'");
+    assert_eq!(whole("12' 6\"", Halves::Down), "12'");
     // Common practice takes the half up; to even it is 12 as well, and 14 for 13 ft 6 in.
-    assert_eq!(whole("12' 6\"", Ties::Up), "13'");
-    assert_eq!(whole("12' 6\"", Ties::Even), "12'");
-    assert_eq!(whole("13' 6\"", Ties::Even), "14'");
-    assert_eq!(whole("13' 6\"", Ties::Down), "13'");
+    assert_eq!(whole("12' 6\"", Halves::Up), "13'");
+    assert_eq!(whole("12' 6\"", Halves::Even), "12'");
+    assert_eq!(whole("13' 6\"", Halves::Even), "14'");
+    assert_eq!(whole("13' 6\"", Halves::Down), "13'");
 }
 
 #[test]
@@ -164,7 +168,7 @@ fn inches_go_to_half_feet_as_one_practitioner_says() {
     let scheme = [0, 0, 0, 0, 6, 6, 6, 6, 6, 6, 12, 12, 12];
     for (inches, printed) in (0_i64..).zip(scheme) {
         let typed = Length::from_nm((20 * 12 + inches) * Length::INCH.nm());
-        let rounded = typed.rounded(Step::HalfFoot, Ties::Down);
+        let rounded = typed.rounded(Step::HalfFoot, Halves::Down);
         assert_eq!(rounded.nm(), (20 * 12 + printed) * Length::INCH.nm(), "{inches} in");
     }
 }
@@ -172,9 +176,9 @@ fn inches_go_to_half_feet_as_one_practitioner_says() {
 #[test]
 fn a_length_is_rounded_once_only() {
     // Ontario Ministry of Transportation, LS-100 §3.3: 1.347 to 0.1 is 1.3, not 1.35 and then 1.4.
-    assert_eq!(rounded("1.347", "0.1", Ties::Up), decimal("1.3"));
-    assert_eq!(rounded("1.347", "0.01", Ties::Up), decimal("1.35"));
-    assert_eq!(rounded("1.35", "0.1", Ties::Up), decimal("1.4"));
+    assert_eq!(rounded("1.347", "0.1", Halves::Up), decimal("1.3"));
+    assert_eq!(rounded("1.347", "0.01", Halves::Up), decimal("1.35"));
+    assert_eq!(rounded("1.35", "0.1", Halves::Up), decimal("1.4"));
     // The same for walls: 12.46 ft is 12 ft, not 12.5 ft and then 13 ft.
     let areas = areas(&rectangle("", "12.46 ft", "30 ft"));
     assert_eq!(areas.gross().tenth_foot().sq_ft_text(), "375"); // 12.5 × 30
@@ -185,10 +189,11 @@ fn a_length_is_rounded_once_only() {
 fn ties_of_walls_go_where_the_setting_says() {
     // Maryland's examples as a house: 12 ft 7 in by 12 ft 6 in.
     let house = rectangle("", "12' 7\"", "12' 6\"");
-    let whole = |ties_go: Ties| areas_by(&house, ties(ties_go)).gross().whole_foot().whole_sq_ft();
-    assert_eq!(whole(Ties::Down), 13 * 12);
-    assert_eq!(whole(Ties::Even), 13 * 12);
-    assert_eq!(whole(Ties::Up), 13 * 13);
+    let whole =
+        |ties_go: Halves| areas_by(&house, halves(ties_go)).gross().whole_foot().whole_sq_ft();
+    assert_eq!(whole(Halves::Down), 13 * 12);
+    assert_eq!(whole(Halves::Even), 13 * 12);
+    assert_eq!(whole(Halves::Up), 13 * 13);
 }
 
 #[test]

@@ -1,8 +1,12 @@
 //! Sides files written for a test, and their figures read in the unit of the source.
 
-use fairfoot::{
-    Area, Areas, BridgeStep, Figure, Length, Outline, Reconciliation, Settings, Sound, Ties,
-};
+use fairfoot::{Areas, Reconciliation, Settings, Sound};
+
+use fairfoot::geometry::Outline;
+
+use fairfoot::reconcile::{BridgeStep, Figure};
+
+use fairfoot::units::{Area, Halves, Length};
 use rust_decimal::Decimal;
 
 /// What a source gives its lengths in.
@@ -114,8 +118,8 @@ pub(crate) fn areas_by(text: &str, settings: Settings) -> Areas {
 }
 
 /// The common rules with another fate of ties.
-pub(crate) fn ties(ties: Ties) -> Settings {
-    Settings { ties, ..Settings::default() }
+pub(crate) fn halves(halves: Halves) -> Settings {
+    Settings { halves, ..Settings::default() }
 }
 
 /// The first figure of a sides file, reconciled by the common rules.
@@ -187,7 +191,7 @@ pub(crate) fn between(stations: &[[&str; 2]], unit: In) -> Vec<String> {
 pub(crate) fn run(outline: &Outline) -> Vec<[Length; 2]> {
     let corners = outline.corners();
     let next = corners.iter().cycle().skip(1);
-    let one = |(from, to): (&fairfoot::Place, &fairfoot::Place)| {
+    let one = |(from, to): (&fairfoot::geometry::Place, &fairfoot::geometry::Place)| {
         [to.north - from.north, to.east - from.east]
     };
     corners.iter().zip(next).map(one).collect()

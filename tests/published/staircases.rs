@@ -8,7 +8,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use fairfoot::{Area, Outline};
+use fairfoot::geometry::Outline;
+
+use fairfoot::units::Area;
 use num_bigint::BigInt;
 
 use crate::sheets::{areas, house, run};
@@ -202,7 +204,7 @@ fn square_feet(area: Area) -> Exact {
 
 /// The lengths of the walls of a right-angled outline in feet, exact.
 fn lengths(outline: &Outline) -> Vec<Exact> {
-    let one = |[north, east]: [fairfoot::Length; 2]| {
+    let one = |[north, east]: [fairfoot::units::Length; 2]| {
         fraction(north.abs().nm() + east.abs().nm(), 304_800_000)
     };
     run(outline).into_iter().map(one).collect()
@@ -244,7 +246,7 @@ fn staircases_close_on_both_steps_as_the_second_computation_says() {
         let space = &areas.spaces()[0];
         let by_rule = [(&tenth, space.tenth_foot()), (&whole, space.whole_foot())];
         for (rule, (step, outline)) in by_rule.into_iter().enumerate() {
-            let (closed, area) = twin::on_step_by_table(&walls, step, twin::Ties::Up);
+            let (closed, area) = twin::on_step_by_table(&walls, step, twin::Halves::Up);
             if !is_clear(&walls, &closed, step) {
                 // The nearest closing touches itself: the nearest that does not is taken instead.
                 touching += 1;

@@ -1,6 +1,10 @@
 //! Land by bearings and by coordinates: misclosure, the compass rule, meridian distances, area.
 
-use fairfoot::{Length, Outline, Sound};
+use fairfoot::Sound;
+
+use fairfoot::geometry::Outline;
+
+use fairfoot::units::Length;
 
 use crate::sheets::{
     In, between, courses, fault_words, is_printed, is_within, lot, number, run, tract,
@@ -77,7 +81,7 @@ fn double_areas_give_the_area(outline: &Outline) {
 /// the coordinates (north, east) of the first station.
 fn cross_sums(outline: &Outline, first: [&str; 2], unit: In) -> [f64; 2] {
     let corners = outline.corners();
-    let at = |place: &fairfoot::Place| {
+    let at = |place: &fairfoot::geometry::Place| {
         [number(first[0]) + unit.of(place.north), number(first[1]) + unit.of(place.east)]
     };
     let next = corners.iter().cycle().skip(1);
@@ -319,7 +323,7 @@ fn memphis_traverse_has_the_printed_misclosure_and_area() {
     // Printed to ten square feet, then to a thousandth of an acre.
     is_within(area.sq_ft(), "36,320", 5.0);
     is_printed(area.sq_ft() / 43_560.0, "0.834");
-    assert_eq!(area.in_unit(fairfoot::Area::ACRE, 3), "0.834");
+    assert_eq!(area.in_unit(fairfoot::units::Area::ACRE, 3), "0.834");
     // Worked once more from the bearings at full precision.
     is_printed(area.sq_ft(), "36,320.4115");
 }
@@ -534,7 +538,7 @@ fn surveying_exam_problems_have_the_printed_areas() {
     let stations = [["100", "200"], ["180", "250"], ["140", "320"], ["60", "270"]];
     let sound = lot("", &between(&stations, In::Feet));
     assert_eq!(tract(&sound).area().sq_ft_text(), "7600");
-    assert_eq!(tract(&sound).area().in_unit(fairfoot::Area::ACRE, 3), "0.174");
+    assert_eq!(tract(&sound).area().in_unit(fairfoot::units::Area::ACRE, 3), "0.174");
     // A guide to the FS surveying examination: a rectangle by coordinates, 60,000 sq ft.
     let stations = [["0", "0"], ["0", "300"], ["200", "300"], ["200", "0"]];
     let sound = lot("", &between(&stations, In::Feet));

@@ -71,7 +71,7 @@ fn standard_error_of_a_lot_of_four_acres_is_as_printed() {
         let area = areas(&text).gross().as_measured();
         // 191,202.5007 exactly; printed cut to 191,202.
         assert_eq!(area.sq_ft_text(), "191202.5007");
-        assert_eq!(area.in_unit(fairfoot::Area::ACRE, 3), "4.389");
+        assert_eq!(area.in_unit(fairfoot::units::Area::ACRE, 3), "4.389");
     }
 }
 

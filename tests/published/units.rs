@@ -1,6 +1,6 @@
 //! Feet, inches, acres and metres: the exact factors.
 
-use fairfoot::{Area, Length};
+use fairfoot::units::{Area, Length};
 
 use crate::sheets::{In, areas, is_printed, is_within, lot, rectangle, tract};
 

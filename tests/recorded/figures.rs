@@ -1,6 +1,10 @@
 //! What a figure says of itself: its rule, its face, and whether it says so.
 
-use fairfoot::{Areas, BridgeStep, Reconciliation, Settings, Ties};
+use fairfoot::{Areas, Reconciliation, Settings};
+
+use fairfoot::reconcile::BridgeStep;
+
+use fairfoot::units::Halves;
 
 use crate::{reconciled, told};
 
@@ -46,11 +50,11 @@ fn what_a_record_does_not_say_is_asked() {
 
 #[test]
 fn the_settings_are_kept_with_what_was_worked_out_by_them() {
-    let settings = Settings { ties: Ties::Down, ..Settings::default() };
+    let settings = Settings { halves: Halves::Down, ..Settings::default() };
     let sound = fairfoot::read("kept.sides", figure("record 1,300 sq ft")).expect("sound");
     let areas = Areas::of(&sound, &settings).expect("areas");
     let reconciliation = Reconciliation::of(&sound, areas, &settings).expect("a reconciliation");
-    assert_eq!(reconciliation.settings().ties, Ties::Down);
+    assert_eq!(reconciliation.settings().halves, Halves::Down);
 }
 
 #[test]

@@ -9,8 +9,8 @@ type Pair = (usize, usize, i64, i64);
 fn pairs(text: &str) -> (Vec<Pair>, bool) {
     let (_, reconciled) = reconciled(text);
     let [outline] = reconciled.outlines() else { panic!("one outline\n{text}") };
-    let feet = |length: fairfoot::Length| length.nm() / fairfoot::Length::FOOT.nm();
-    let pair = |side: &fairfoot::MatchedSide| {
+    let feet = |length: fairfoot::units::Length| length.nm() / fairfoot::units::Length::FOOT.nm();
+    let pair = |side: &fairfoot::reconcile::MatchedSide| {
         (side.ours(), side.theirs(), feet(side.measured()), feet(side.drawn()))
     };
     let mut pairs: Vec<Pair> = outline.matched().iter().map(pair).collect();
@@ -61,7 +61,9 @@ fn a_sketch_walked_the_other_way_from_another_corner_is_matched_wall_by_wall() {
 fn instead(text: &str) -> Vec<(Vec<usize>, Vec<usize>)> {
     let (_, reconciled) = reconciled(text);
     let [outline] = reconciled.outlines() else { panic!("one outline\n{text}") };
-    let one = |instead: &fairfoot::Instead| (instead.ours().collect(), instead.theirs().collect());
+    let one = |instead: &fairfoot::reconcile::Substitution| {
+        (instead.ours().collect(), instead.theirs().collect())
+    };
     let mut all: Vec<(Vec<usize>, Vec<usize>)> = outline.instead().iter().map(one).collect();
     all.sort();
     all

@@ -1,7 +1,9 @@
 //! What each recorded side adds. A side's share is its change times the middle of the wall, seen from the middle of all
 //! walls of its axis: for changes that close, the shares are the change of the area.
 
-use fairfoot::{Area, BridgeStep, Length};
+use fairfoot::reconcile::BridgeStep;
+
+use fairfoot::units::{Area, Length};
 
 use crate::{house, reconciled, sketch, told};
 
@@ -13,12 +15,12 @@ fn shares(text: &str) -> (Vec<Found>, String) {
     let (_, reconciled) = reconciled(text);
     let figure = &reconciled.figures()[0];
     let feet = |length: Length| length.nm() as f64 / Length::FOOT.nm() as f64;
-    let one = |share: &fairfoot::Share| {
+    let one = |share: &fairfoot::reconcile::Share| {
         let places = (share.area().sq_ft() * 1_000.0).round() / 1_000.0;
         (share.side(), feet(share.ruled()), feet(share.recorded()), places)
     };
     let line = figure.line(BridgeStep::RecordedSides).expect("a line").area();
-    let sum: Area = figure.shares().iter().map(fairfoot::Share::area).sum();
+    let sum: Area = figure.shares().iter().map(fairfoot::reconcile::Share::area).sum();
     assert_eq!(sum, line, "the shares are the line, to the last digit\n{text}");
     (figure.shares().iter().map(one).collect(), line.sq_ft_text())
 }

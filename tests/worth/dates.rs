@@ -1,6 +1,6 @@
 //! By when to act: days counted on a calendar by hand.
 
-use fairfoot::worth::Deadline;
+use fairfoot::value::Deadline;
 use jiff::civil::{Date, date};
 
 use crate::{text, worth_of, worth_on};

@@ -15,8 +15,10 @@ mod size;
 mod tax;
 mod told;
 
-use fairfoot::worth::{Method, Way};
-use fairfoot::{Areas, Reconciliation, Settings, Told, Worth};
+use fairfoot::value::Worth;
+use fairfoot::value::{Method, Way};
+use fairfoot::wording::Block;
+use fairfoot::{Areas, Reconciliation, Settings};
 use jiff::civil::Date;
 
 /// 30 ft by 40 ft: 1,200 sq ft by either rule.
@@ -47,10 +49,12 @@ pub(crate) fn way(worth: &Worth, method: Method) -> &Way {
 
 /// All that is told, a part a line.
 pub(crate) fn text(worth: &Worth) -> String {
-    let part = |told: Told| match told {
-        Told::Heading(text) | Told::Paragraph(text) | Told::Note(text) | Told::Item(text) => text,
-        Told::Row { name, figure } => format!("{name} | {figure}"),
-        Told::Table { heads, rows } => {
+    let part = |told: Block| match told {
+        Block::Heading(text) | Block::Paragraph(text) | Block::Note(text) | Block::Item(text) => {
+            text
+        }
+        Block::Row { name, figure } => format!("{name} | {figure}"),
+        Block::Table { heads, rows } => {
             let rows: Vec<String> = rows.iter().map(|row| row.join(" | ")).collect();
             format!("{}\n{}", heads.join(" | "), rows.join("\n"))
         }

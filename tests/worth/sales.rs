@@ -1,7 +1,8 @@
 //! Comparables: near in size by the record and by the tape, and what a square foot of them fetched.
 
-use fairfoot::worth::Method;
-use fairfoot::{Areas, Reconciliation, Settings, Worth};
+use fairfoot::value::Method;
+use fairfoot::value::Worth;
+use fairfoot::{Areas, Reconciliation, Settings};
 
 use crate::{HOUSE, way, worth_of};
 
@@ -15,7 +16,7 @@ fn near_is_within_ten_per_cent_ends_included() {
     let sizes = [1_079, 1_080, 1_320, 1_321, 1_349, 1_350, 1_650, 1_651];
     let sales: String = sizes.iter().map(|size| sale(&size.to_string(), *size, 200_000)).collect();
     let worth = worth_of(&format!("record 1,500 sq ft\n{sales}")).unwrap();
-    let near = |of: fn(&fairfoot::worth::Comparable) -> Option<bool>| -> Vec<i64> {
+    let near = |of: fn(&fairfoot::value::Comparable) -> Option<bool>| -> Vec<i64> {
         let list = worth.comparables().list().iter();
         list.filter(|one| of(one) == Some(true)).map(|one| one.sq_ft()).collect()
     };

@@ -1,6 +1,6 @@
 //! From size to value, in proportion and by unit price.
 
-use fairfoot::worth::Method;
+use fairfoot::value::Method;
 
 use crate::{HOUSE, text, way, whole, worth_of};
 

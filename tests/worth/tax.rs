@@ -1,6 +1,6 @@
 //! Whether it reaches the tax: the cap, the value below which the tax changes, the difference.
 
-use fairfoot::worth::{Method, Outcome, Worth};
+use fairfoot::value::{Method, Outcome, Worth};
 
 use crate::{text, worth_of};
 

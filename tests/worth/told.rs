@@ -1,7 +1,7 @@
 //! What is told: cautions at every place, no promise, every rule with its source, a list for the house at hand.
 
-use fairfoot::Told;
-use fairfoot::worth::Sure;
+use fairfoot::value::Sure;
+use fairfoot::wording::Block;
 
 use crate::{HOUSE, text, whole, worth_of};
 
@@ -92,7 +92,7 @@ fn a_day_that_is_not_certain_is_never_a_figure() {
     let told = worth.told();
     for deadline in worth.dates().deadlines().iter().filter(|deadline| !deadline.is_certain()) {
         let name = format!("{} ({})", deadline.rule().name(), deadline.rule().section());
-        let row = Told::Row { name, figure: "ask the appraisal office".to_owned() };
+        let row = Block::Row { name, figure: "ask the appraisal office".to_owned() };
         assert!(told.contains(&row), "{row:?}");
     }
 }
@@ -105,7 +105,7 @@ fn every_row_of_a_table_has_a_cell_under_each_head() {
     for lines in [ALL, &with_record] {
         let told = worth_of(lines).unwrap().told();
         let tables = told.iter().filter_map(|told| match told {
-            Told::Table { heads, rows } => Some((heads, rows)),
+            Block::Table { heads, rows } => Some((heads, rows)),
             _ => None,
         });
         for (heads, rows) in tables {

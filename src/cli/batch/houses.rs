@@ -4,8 +4,8 @@ use std::fs::{self, File};
 use std::io::{self, BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
 
-use fairfoot::MOST_BYTES;
 use fairfoot::batch::{Given, MOST_LINE};
+use fairfoot::sketch::MOST_BYTES;
 
 use crate::cli::{Stop, files};
 

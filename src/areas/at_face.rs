@@ -1,0 +1,117 @@
+//! The walls of every space at one face: rounded by a rule, and what had to be assumed to bring them there.
+
+use crate::Sound;
+use crate::areas::range;
+use crate::areas::range::RoundedOutline;
+use crate::areas::rule::Rule;
+use crate::areas::wall_moves::{Assumed, AtFace};
+use crate::diagnostic::{Diagnostic, Diagnostics, Word, quoted};
+use crate::geometry::offset::OffsetError;
+use crate::house::check::closure::tick;
+use crate::house::{House, Space};
+use crate::sketch::Face;
+use crate::units::area::Area;
+use crate::units::length::Length;
+
+/// The walls of every space at one face.
+#[derive(Clone, Debug)]
+pub(crate) struct Walls {
+    pub(crate) spaces: Vec<AtFace>,
+}
+
+/// Every space under one rule.
+#[derive(Clone, Debug)]
+pub(crate) struct Ruled {
+    pub(crate) outlines: Vec<RoundedOutline>,
+    pub(crate) areas: Vec<Area>,
+}
+
+impl Walls {
+    /// The walls of every space of a house at `face`.
+    pub(crate) fn of(sound: &Sound, face: Face) -> Result<Walls, Diagnostics> {
+        let house = sound.house();
+        let mut spaces = Vec::with_capacity(house.spaces.len());
+        let mut faults = Vec::new();
+        for i in 0..house.spaces.len() {
+            match house.at_face(i, face) {
+                Ok(at) => spaces.push(at),
+                Err(stuck) => faults.push(told(&house.spaces[i], face, stuck)),
+            }
+        }
+        if faults.is_empty() {
+            Ok(Walls { spaces })
+        } else {
+            Err(Diagnostics::new(sound.source().clone(), faults))
+        }
+    }
+
+    /// Every space with its sides rounded by a rule.
+    pub(crate) fn ruled(&self, rule: Rule, reading: Length) -> Ruled {
+        let one = |at: &AtFace| {
+            range::closed_on(at, rule.step, rule.halves, reading)
+                .unwrap_or_else(|| RoundedOutline { outline: at.outline.clone(), crosses: true })
+        };
+        let outlines: Vec<RoundedOutline> = self.spaces.iter().map(one).collect();
+        let areas = outlines.iter().map(|on_step| on_step.outline.area()).collect();
+        Ruled { outlines, areas }
+    }
+
+    pub(crate) fn assumed(&self) -> Assumed {
+        self.spaces.iter().fold(Assumed::default(), |all, at| all.or(at.needed.assumed))
+    }
+
+    /// A warning for each thickness that had to be assumed, at the first space that needed it.
+    pub(crate) fn assumption_warnings(&self, house: &House) -> Vec<Diagnostic> {
+        let mut warnings = Vec::new();
+        let first = |is: fn(&Assumed) -> bool| {
+            self.spaces.iter().position(|at| is(&at.needed.assumed)).map(|i| house.spaces[i].span)
+        };
+        if let Some(span) = first(|assumed| assumed.veneer) {
+            warnings.push(
+                Diagnostic::new(Word::AssumedVeneer, span, "the thickness of the veneer is needed here; 4 5/8\" is assumed")
+                    .note("3 5/8\" of brick and 1\" of air; where it is in the measured area the uncertainty allows 1\" either way")
+                    .help("measure it at a window or a door and say so at the top of the file: `veneer` and its thickness, or `veneer none`"),
+            );
+        }
+        for (is, thickness, what) in [
+            ((|a| a.wall_behind_veneer) as fn(&Assumed) -> bool, "4 7/16\"", "behind a veneer"),
+            (|a| a.wall, "6\"", "without a veneer, inside to outside"),
+        ] {
+            if let Some(span) = first(is) {
+                warnings.push(
+                    Diagnostic::new(Word::AssumedWall, span, format!("the thickness of the wall is needed here; {thickness} is assumed"))
+                        .note(format!("usual for a wall {what}; where it is in the measured area the uncertainty allows 1\" either way"))
+                        .help("measure it at a window or a door and say so at the top of the file: `wall` and its thickness"),
+                );
+            }
+        }
+        warnings
+    }
+}
+
+/// The fault of a space whose walls cannot move to a face.
+fn told(space: &Space, face: Face, stuck: OffsetError) -> Diagnostic {
+    let (name, face) = (quoted(&space.name), face.word());
+    let side = |i: usize| &space.sides[i.min(space.sides.len() - 1)];
+    let (word, span, message) = match stuck {
+        OffsetError::Vanishes { side: i } => (
+            Word::SideVanishes,
+            side(i).span,
+            format!(
+                "{name}: moving the walls to the {face} face leaves nothing of {}",
+                tick(side(i))
+            ),
+        ),
+        OffsetError::Cross { first, second } => (
+            Word::SidesCross,
+            side(first).span,
+            format!(
+                "{name}: moving the walls to the {face} face makes {} and {} cross or touch",
+                tick(side(first)),
+                tick(side(second))
+            ),
+        ),
+    };
+    Diagnostic::new(word, span, message)
+        .help("the walls are thicker than the room between them: give those without veneer `veneer none`, or measure to the face that the figure uses")
+}

@@ -1,0 +1,303 @@
+//! Each space under each rule, and the totals: what is counted, what is taken off, what is listed apart.
+
+pub(crate) mod at_face;
+pub(crate) mod closings;
+pub(crate) mod range;
+pub(crate) mod ranges;
+pub(crate) mod rule;
+pub(crate) mod uncertainty;
+pub(crate) mod wall_moves;
+
+pub use range::Range;
+pub use rule::{Rule, Settings};
+
+use std::sync::Arc;
+
+use crate::Sound;
+use crate::areas::at_face::{Ruled, Walls};
+use crate::areas::ranges::AreaRanges;
+use crate::areas::wall_moves::Assumed;
+use crate::diagnostic::{Diagnostic, Diagnostics, Word, quoted};
+use crate::geometry::outline::Outline;
+use crate::house::House;
+use crate::sketch::Face;
+use crate::units::area::Area;
+use crate::units::length::{Length, Step};
+
+/// The areas of a house under both rules, and as measured.
+#[derive(Clone, Debug)]
+pub struct Areas {
+    pub(crate) spaces: Vec<SpaceAreas>,
+    pub(crate) outside: Arc<Walls>,
+    /// The walls outside under each rule.
+    pub(crate) fine: Arc<Ruled>,
+    pub(crate) whole: Arc<Ruled>,
+    pub(crate) ranges: Arc<AreaRanges>,
+    gross: Total,
+    below_grade: Option<Total>,
+    pub(crate) warnings: Vec<Diagnostic>,
+    is_computed: bool,
+}
+
+/// The areas of one space. Unless they say otherwise they are of its whole outline, nothing taken off.
+#[derive(Clone, Debug)]
+pub struct SpaceAreas {
+    /// At its own face, closed, no side rounded.
+    pub(crate) as_measured: Area,
+    /// Its place among the spaces.
+    place: usize,
+    outside: Arc<Walls>,
+    fine: Arc<Ruled>,
+    whole: Arc<Ruled>,
+    pub(crate) ranges: Arc<AreaRanges>,
+    /// What is left of it when all that lies in it and is not it is taken off.
+    pub(crate) net_tenth_foot: Area,
+    pub(crate) net_whole_foot: Area,
+}
+
+impl SpaceAreas {
+    /// Its walls closed at the outside face, no side rounded.
+    pub fn outside(&self) -> &Outline {
+        &self.outside.spaces[self.place].outline
+    }
+
+    /// Its walls outside, each to the tenth of a foot.
+    pub fn tenth_foot(&self) -> &Outline {
+        &self.fine.outlines[self.place].outline
+    }
+
+    /// Its walls outside, each to the whole foot.
+    pub fn whole_foot(&self) -> &Outline {
+        &self.whole.outlines[self.place].outline
+    }
+
+    /// Its area at its own face, no side rounded.
+    pub fn as_measured(&self) -> Area {
+        self.as_measured
+    }
+
+    /// What whole feet could give; none where that cannot be stated.
+    pub fn range(&self) -> Option<Range> {
+        self.ranges.usual_of(self.place)
+    }
+
+    /// What whole feet could give at the very most, any wall against the rounding.
+    pub fn widest(&self) -> Option<Range> {
+        self.ranges.widest_of(self.place)
+    }
+
+    /// What is left, each wall to the tenth of a foot, when what lies in it is taken off.
+    pub fn net_tenth_foot(&self) -> Area {
+        self.net_tenth_foot
+    }
+
+    /// What is left, each wall to the whole foot, when what lies in it is taken off.
+    pub fn net_whole_foot(&self) -> Area {
+        self.net_whole_foot
+    }
+}
+
+/// A total of counted spaces.
+#[derive(Clone, Debug)]
+pub struct Total {
+    tenth_foot: Area,
+    whole_foot: Area,
+    as_measured: Area,
+    ranges: Arc<AreaRanges>,
+    /// Of the levels below grade.
+    below: bool,
+    holds_assumptions: bool,
+}
+
+impl Total {
+    /// Every side to the tenth of a foot, at the outside face; exact.
+    pub fn tenth_foot(&self) -> Area {
+        self.tenth_foot
+    }
+
+    /// Every side to the whole foot, at the outside face; exact.
+    pub fn whole_foot(&self) -> Area {
+        self.whole_foot
+    }
+
+    /// No side rounded, each space at its own face; exact.
+    pub fn as_measured(&self) -> Area {
+        self.as_measured
+    }
+
+    /// What whole feet could give; none where that cannot be stated.
+    pub fn range(&self) -> Option<Range> {
+        self.ranges.usual(self.below)
+    }
+
+    /// What whole feet could give at the very most, any wall against the rounding.
+    pub fn widest(&self) -> Option<Range> {
+        self.ranges.widest(self.below)
+    }
+
+    /// Whether a thickness that was assumed is in it.
+    pub(crate) fn holds_assumptions(&self) -> bool {
+        self.holds_assumptions
+    }
+
+    /// The uncertainty of the area as measured, about 95 %, in square feet.
+    pub fn plus_minus(&self) -> f64 {
+        self.ranges.plus_minus(self.below).0
+    }
+
+    /// The same for the area outside, with what had to be assumed in it.
+    pub fn plus_minus_outside(&self) -> f64 {
+        self.ranges.plus_minus(self.below).1
+    }
+}
+
+impl Areas {
+    /// Works out every area of a sound house.
+    ///
+    /// # Errors
+    ///
+    /// A fault where moving the walls to the outside face leaves nothing of a side.
+    pub fn of(sound: &Sound, settings: &Settings) -> Result<Areas, Diagnostics> {
+        let house = sound.house();
+        let outside = Arc::new(Walls::of(sound, Face::Outside)?);
+        let fine = Arc::new(outside.ruled(settings.tenth_foot(), settings.reading));
+        let whole = Arc::new(outside.ruled(settings.whole_foot(), settings.reading));
+        let ranges = Arc::new(AreaRanges::new(
+            sound.shared_house(),
+            Arc::clone(&outside),
+            Step::WholeFoot,
+            settings.reading,
+        ));
+        let as_measured: Vec<Area> =
+            house.spaces.iter().map(|space| space.closed.outline.area()).collect();
+        let total = |below: bool| {
+            let counted = || (0..house.spaces.len()).filter(move |&i| is_in_total(house, i, below));
+            Total {
+                tenth_foot: counted().map(|i| net(house, i, &fine.areas)).sum(),
+                whole_foot: counted().map(|i| net(house, i, &whole.areas)).sum(),
+                as_measured: counted().map(|i| net(house, i, &as_measured)).sum(),
+                ranges: Arc::clone(&ranges),
+                below,
+                holds_assumptions: counted().any(|i| {
+                    let needed = outside.spaces[i].needed;
+                    needed.veneer_run != 0 || needed.wall_run != 0
+                }),
+            }
+        };
+        let has_below = (0..house.spaces.len()).any(|i| is_in_total(house, i, true));
+        let (gross, below_grade) = (total(false), has_below.then(|| total(true)));
+        let warnings = warnings(sound, &outside, &whole, &gross);
+        let one = |i: usize| SpaceAreas {
+            as_measured: as_measured[i],
+            place: i,
+            outside: Arc::clone(&outside),
+            fine: Arc::clone(&fine),
+            whole: Arc::clone(&whole),
+            ranges: Arc::clone(&ranges),
+            net_tenth_foot: net(house, i, &fine.areas),
+            net_whole_foot: net(house, i, &whole.areas),
+        };
+        let spaces = (0..house.spaces.len()).map(one).collect();
+        let in_gross = |i: usize| {
+            let parent = house.spaces[i].parent.filter(|_| house.is_taken_off(i));
+            is_in_total(house, i, false)
+                || parent.is_some_and(|parent| is_in_total(house, parent, false))
+        };
+        let is_computed = (0..house.spaces.len()).filter(|&i| in_gross(i)).any(|i| {
+            let space = &house.spaces[i];
+            space.closed.is_computed() || space.face != Face::Outside && space.closed.is_slanted()
+        });
+        Ok(Areas {
+            spaces,
+            outside,
+            fine,
+            whole,
+            ranges,
+            gross,
+            below_grade,
+            warnings,
+            is_computed,
+        })
+    }
+
+    /// The length of a side outside, not rounded; none where it runs aslant or lies in several pieces.
+    pub(crate) fn outside_length(&self, space: usize, side: usize) -> Option<Length> {
+        let walk = &self.outside.spaces[space].walk;
+        let mut pieces = walk.sides.iter().filter(|piece| piece.source == Some(side));
+        let only = pieces.next().filter(|_| pieces.next().is_none())?;
+        let vector = only.shape.vector();
+        (vector.east == 0 || vector.north == 0).then(|| vector.chord_length())
+    }
+
+    /// Whether a float computed a part of the total above grade.
+    pub(crate) fn is_computed(&self) -> bool {
+        self.is_computed
+    }
+
+    /// The areas of each space, in the order of [`House::spaces`].
+    pub fn spaces(&self) -> &[SpaceAreas] {
+        &self.spaces
+    }
+
+    /// The gross area, outside measure, of what is counted above grade.
+    pub fn gross(&self) -> &Total {
+        &self.gross
+    }
+
+    /// The same on levels that are below grade, wholly or partly; none where there are none.
+    pub fn below_grade(&self) -> Option<&Total> {
+        self.below_grade.as_ref()
+    }
+
+    /// What a person should know of working them out.
+    pub fn warnings(&self) -> &[Diagnostic] {
+        &self.warnings
+    }
+
+    /// What had to be assumed to bring the walls to the outside face.
+    pub(crate) fn assumed(&self) -> Assumed {
+        self.outside.assumed()
+    }
+}
+
+fn warnings(sound: &Sound, outside: &Walls, whole: &Ruled, gross: &Total) -> Vec<Diagnostic> {
+    let house = sound.house();
+    let mut warnings = outside.assumption_warnings(house);
+    for (space, on_step) in house.spaces.iter().zip(&whole.outlines) {
+        if on_step.crosses {
+            let message = format!(
+                "{}: with whole-foot walls the outline crosses or touches itself",
+                quoted(&space.name)
+            );
+            warnings.push(Diagnostic::new(Word::RoundedSidesCross, space.span, message).note(
+                "two of its walls are so near each other that whole feet cannot keep them apart",
+            ));
+        }
+    }
+    let counts = (0..house.spaces.len()).any(|i| is_in_total(house, i, false));
+    if !counts && !house.spaces.is_empty() && gross.tenth_foot == Area::ZERO {
+        let span = house.spaces.first().map(|space| space.span).unwrap_or_default();
+        let below = (0..house.spaces.len()).any(|i| is_in_total(house, i, true));
+        if below {
+            let message =
+                "no space above grade is counted; living area below grade is totalled apart";
+            warnings.push(Diagnostic::new(Word::NothingCounted, span, message));
+            return warnings;
+        }
+        warnings.push(
+            Diagnostic::new(Word::NothingCounted, span, "no space of this file is counted")
+                .help("living space is `living \"House\"`; `counted` after another space counts it on your own word"),
+        );
+    }
+    warnings
+}
+
+/// Whether a space is in the total above grade, or below it.
+pub(crate) fn is_in_total(house: &House, space: usize, below: bool) -> bool {
+    house.spaces[space].counted && house.is_below_grade(space) == below
+}
+
+/// What is left of a space when all that is taken off it is.
+pub(crate) fn net(house: &House, space: usize, areas: &[Area]) -> Area {
+    areas[space] - house.taken_off(space).map(|other| areas[other]).sum::<Area>()
+}

@@ -1,0 +1,600 @@
+//! The lowest and the highest area that whole steps could give: which walls may go either way, and what closing leaves of that.
+//!
+//! Each wall has at most two lengths on whole steps less than a step from its own. Which pairs of
+//! choices close is a question of counting on each axis, and the area is linear in one axis once the
+//! other is fixed; so the fewer ways of one axis are gone through, and for each the best choice of
+//! the other is simply its best few items.
+
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+use std::ops::{AddAssign, Neg};
+
+use crate::areas::closings;
+pub(crate) use crate::areas::closings::RoundingFreedom;
+use crate::areas::closings::{Combinations, MOST_WAYS, Ways, rises_of, ways};
+use crate::areas::wall_moves::AtFace;
+use crate::geometry::compass::Axis;
+use crate::geometry::outline::{Outline, Vector, are_apart};
+use crate::geometry::traverse::{Traverse, Way};
+use crate::units::area::Area;
+use crate::units::length::{Halves, Length, Step};
+
+/// Nor is the range stated beyond so many ways times sides, so that the largest outline still answers at once.
+const MOST_WORK: u64 = 40 * MOST_WAYS;
+/// Beyond so many sides of outlines looked at for crossing sides the range is not stated, nor beyond 20,000 outlines.
+const MOST_SIDES_LOOKED_AT: usize = 3_000_000;
+
+/// From the lowest to the highest area.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Range {
+    /// The lowest.
+    pub low: Area,
+    /// The highest.
+    pub high: Area,
+}
+
+impl Range {
+    /// Whether an area lies within, give or take half a square foot of rounding.
+    pub(crate) fn holds(&self, area: Area) -> bool {
+        let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
+        self.low - half <= area && area <= self.high + half
+    }
+}
+
+/// Walls to be brought onto whole steps.
+struct OnSteps<'a> {
+    walk: &'a Traverse,
+    turn: i64,
+    step: Step,
+    /// Along north, along east; none where a side has parts along no axis.
+    legs: Option<[Vec<closings::RoundedOutline>; 2]>,
+}
+
+/// The search was given up: too many outlines that touch themselves.
+struct GivenUp;
+
+impl<'a> OnSteps<'a> {
+    fn new(at: &'a AtFace, step: Step) -> OnSteps<'a> {
+        let walk = &at.walk;
+        let has_legs = !walk.has_bearings() && !walk.has_slanted_curves();
+        let unit = step.length().nm();
+        let on_steps = |axis: Axis| {
+            let mut legs = Vec::with_capacity(walk.sides.len());
+            walk.legs_along(axis)
+                .for_each(|leg| legs.push(closings::RoundedOutline::of(leg, unit)));
+            legs
+        };
+        let legs = has_legs.then(|| Axis::BOTH.map(on_steps));
+        OnSteps { walk, turn: at.outline.turn(), step, legs }
+    }
+
+    /// The range of the area; none where it cannot be stated.
+    fn range(&self, latitude: RoundingFreedom) -> Option<Range> {
+        let mut range: Option<Range> = None;
+        let all = rises_of(self.walk, self.step, latitude)?;
+        let share = all.len();
+        for rises in all {
+            let search = Search::new(self, latitude, rises, share)?.by_fewest();
+            let one = match search.range() {
+                Ok(Some(one)) => one,
+                Ok(None) => continue,
+                Err(GivenUp) => return None,
+            };
+            range = Some(range.map_or(one, |range| Range {
+                low: range.low.min(one.low),
+                high: range.high.max(one.high),
+            }));
+        }
+        range
+    }
+
+    /// The area of every outline of the range, the lowest first; none where there are too many to go through.
+    fn areas(&self, latitude: RoundingFreedom) -> Option<Vec<Area>> {
+        let mut areas = Vec::new();
+        let all = rises_of(self.walk, self.step, latitude)?;
+        let share = all.len();
+        for rises in all {
+            Search::new(self, latitude, rises, share)?.areas(&mut areas)?;
+        }
+        areas.sort_unstable();
+        areas.dedup();
+        Some(areas)
+    }
+
+    /// The outline clear of itself that is nearest to the typed lengths, among those of the range.
+    fn nearest_clear(&self, latitude: RoundingFreedom) -> Option<Outline> {
+        let rises = rises_of(self.walk, self.step, latitude)?;
+        rises.into_iter().find_map(|rises| Search::new(self, latitude, rises, 1)?.nearest())
+    }
+
+    /// The outline along these, their parts in steps and their rises in nanometres, if it is clear of itself and has
+    /// its inside on the same side.
+    fn clear(&self, vectors: &[Vector]) -> Option<Outline> {
+        let unit = self.step.length().nm();
+        let in_nm = |vector: &Vector| Vector {
+            east: vector.east * unit,
+            north: vector.north * unit,
+            rise: vector.rise,
+        };
+        let outline = Outline::new(vectors.iter().map(in_nm).collect())?;
+        (outline.is_clear() && outline.turn() == self.turn).then_some(outline)
+    }
+}
+
+/// How many outlines of so many sides are looked at for crossing sides, in one of so many searches.
+fn most_looks(sides: usize, share: usize) -> usize {
+    let most = MOST_SIDES_LOOKED_AT.checked_div(sides).unwrap_or(0).min(20_000);
+    most.checked_div(share).unwrap_or(most)
+}
+
+struct Search<'a> {
+    on: &'a OnSteps<'a>,
+    legs: &'a [Vec<closings::RoundedOutline>; 2],
+    /// The axis gone through, and the one chosen from.
+    outer: Axis,
+    ways: [Ways; 2],
+    /// For each side the rise it is given, 0 for a straight one; empty where all are straight.
+    rises: Vec<i64>,
+    /// How many searches share the work that may be done.
+    share: usize,
+}
+
+const fn place(axis: Axis) -> usize {
+    match axis {
+        Axis::North => 0,
+        Axis::East => 1,
+    }
+}
+
+impl<'a> Search<'a> {
+    fn new(
+        on: &'a OnSteps<'a>,
+        latitude: RoundingFreedom,
+        rises: Vec<i64>,
+        share: usize,
+    ) -> Option<Search<'a>> {
+        let legs = on.legs.as_ref()?;
+        let unit = on.step.length().nm();
+        let north = ways(&legs[0], unit, latitude)?;
+        let east = ways(&legs[1], unit, latitude)?;
+        let outer = if north.count() <= east.count() { Axis::North } else { Axis::East };
+        let fewest = north.count().min(east.count());
+        let sides = on.walk.sides.len() as u64;
+        let work = fewest.saturating_mul(sides).saturating_mul(share as u64);
+        if fewest > MOST_WAYS || work > MOST_WORK {
+            return None;
+        }
+        Some(Search { on, legs, outer, ways: [north, east], rises, share })
+    }
+
+    /// The same search with as few items to be taken as can be; not for the nearest outline, which goes by the order
+    /// of the ways.
+    fn by_fewest(self) -> Search<'a> {
+        Search { ways: self.ways.map(Ways::by_fewest), ..self }
+    }
+
+    fn outer(&self) -> &Ways {
+        &self.ways[place(self.outer)]
+    }
+
+    fn inner(&self) -> &Ways {
+        &self.ways[1 - place(self.outer)]
+    }
+
+    /// The lowest and the highest area; none where no outline is clear of itself.
+    fn range(&self) -> Result<Option<Range>, GivenUp> {
+        let unit = self.on.step.length().nm();
+        let square = i128::from(unit) * i128::from(unit);
+        if self.rises.is_empty() {
+            // In steps, which 64 bits hold: a thousand sides of 10,000 ft come to less than 2^57 square inches.
+            let table = self.table(|steps| steps, |_, _| 0);
+            return self.within(&table, |area| i128::from(area) * square);
+        }
+        let table =
+            self.table(|steps| i128::from(steps) * square, |side, chord| self.segment(side, chord));
+        self.within(&table, |area| area)
+    }
+
+    fn within<A: Amount>(
+        &self,
+        table: &Table<A>,
+        half_nm2: impl Fn(A) -> i128,
+    ) -> Result<Option<Range>, GivenUp> {
+        let bounds = table.bounds(self.outer().choose, self.inner().choose);
+        let area = |found: Option<A>| found.map(|area| Area::from_half_nm2(half_nm2(area)));
+        let low = area(self.best(table, &bounds, true)?);
+        let high = area(self.best(table, &bounds, false)?);
+        Ok(low.zip(high).map(|(low, high)| Range { low, high }))
+    }
+
+    /// What each item does to the area. `square` makes an amount of square steps, `segment` one of a curved side.
+    fn table<A: Amount>(
+        &self,
+        square: impl Fn(i64) -> A,
+        segment: impl Fn(usize, i64) -> A,
+    ) -> Table<A> {
+        let (outer, inner) = (self.outer(), self.inner());
+        let (middles, _) = self.doubled_middles(outer);
+        let (inner_middles, inner_end) = self.doubled_middles(inner);
+        // Growing east adds area below, growing north above, seen with the inside on the left.
+        let along = if self.outer == Axis::North { -self.on.turn } else { self.on.turn };
+        let more = |side: usize, from: i64, to: i64| {
+            let mut amount = segment(side, to);
+            amount += -segment(side, from);
+            amount
+        };
+        let mut table = Table {
+            fixed: A::default(),
+            gains: Vec::with_capacity(inner.items.len()),
+            fixed_by: Vec::with_capacity(outer.items.len()),
+            gains_by: Vec::with_capacity(outer.items.len() * inner.items.len()),
+        };
+        let mut sum = 0;
+        for &(side, sign, length) in &inner.base {
+            sum += sign * length * middles[side];
+            table.fixed += segment(side, length);
+        }
+        table.fixed += square(along * sum);
+        for &(side, _, length) in &outer.base {
+            table.fixed += segment(side, length);
+        }
+        table.gains.extend(inner.items.iter().map(|&(base, change)| {
+            let (side, sign, length) = inner.base[base];
+            let mut gain = square(along * sign * change * middles[side]);
+            gain += more(side, length, length + change);
+            gain
+        }));
+        for &(base, change) in &outer.items {
+            let (outer_side, sign, length) = outer.base[base];
+            let moved = along * sign * change;
+            // All that comes after moves with it, of itself the half.
+            let mut fixed = square(moved * (2 * inner_end - inner_middles[outer_side]));
+            fixed += more(outer_side, length, length + change);
+            table.fixed_by.push(fixed);
+            table.gains_by.extend(inner.items.iter().map(|&(base, change)| {
+                let (side, sign, _) = inner.base[base];
+                square(
+                    sign * change
+                        * moved
+                        * (i64::from(side >= outer_side) + i64::from(side > outer_side)),
+                )
+            }));
+        }
+        table
+    }
+
+    /// Twice the middle of each side along one axis, in steps, with no item taken, and where the walk then ends.
+    fn doubled_middles(&self, ways: &Ways) -> (Vec<i64>, i64) {
+        let mut middles = vec![0; self.on.walk.sides.len()];
+        for &(side, sign, length) in &ways.base {
+            middles[side] = sign * length;
+        }
+        let mut at = 0;
+        for middle in &mut middles {
+            let part = *middle;
+            *middle += 2 * at;
+            at += part;
+        }
+        (middles, at)
+    }
+
+    /// What the segment of a curved side with a chord of so many steps adds, in halves of square nanometres.
+    fn segment(&self, side: usize, steps: i64) -> i128 {
+        let rise = self.rises.get(side).copied().unwrap_or(0);
+        if rise == 0 {
+            return 0;
+        }
+        // A bulge to the right adds where the inside is on the left.
+        let chord = steps * self.on.step.length().nm();
+        let area = Vector { east: chord, north: 0, rise }.segment().half_nm2();
+        area * i128::from(self.on.turn)
+    }
+
+    /// The largest area, or the lowest; none where no outline is clear of itself.
+    fn best<A: Amount>(
+        &self,
+        table: &Table<A>,
+        bounds: &Bounds<A>,
+        lowest: bool,
+    ) -> Result<Option<A>, GivenUp> {
+        let most_looks = most_looks(self.on.walk.sides.len(), self.share);
+        let sense = |amount: A| if lowest { -amount } else { amount };
+        let (mut best, mut looks) = (None::<A>, 0);
+        let mut gains: Vec<(A, usize)> = Vec::with_capacity(table.gains.len());
+        let mut vectors = Vec::with_capacity(self.on.walk.sides.len());
+        // The most promising first: the first that is clear is then mostly the best.
+        let mut by_most = bounds.by_most(lowest);
+        while let Some((_, Reverse(place))) = by_most.pop() {
+            let bound = &bounds.list[place];
+            if best.is_some_and(|floor| bound.most(lowest) <= floor) {
+                break;
+            }
+            let taken = bounds.taken(bound);
+            let fixed = sense(table.fixed_with(taken));
+            gains.clear();
+            gains.extend(
+                (0..table.gains.len()).map(|item| (sense(table.gain_with(item, taken)), item)),
+            );
+            gains.sort_unstable_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
+            let mut choice = Choice {
+                gains: &gains,
+                choose: self.inner().choose,
+                looks: &mut looks,
+                most_looks,
+                look: &mut |items: &[usize], value: A| {
+                    self.vectors_into(taken, items, &mut vectors);
+                    // An area over 0 has its inside on the same side.
+                    sense(value) > A::default() && are_apart(&vectors)
+                        || self.on.clear(&vectors).is_some()
+                },
+            };
+            best = choice.best(fixed, best).or(best);
+            if looks > most_looks {
+                return Err(GivenUp);
+            }
+        }
+        Ok(best.map(sense))
+    }
+
+    /// The sides with these items of the outer and of the inner axis taken: their parts in steps, their rises in nanometres.
+    fn vectors_into(&self, outer: &[usize], inner: &[usize], vectors: &mut Vec<Vector>) {
+        vectors.clear();
+        vectors.resize(self.on.walk.sides.len(), Vector::default());
+        for (vector, &rise) in vectors.iter_mut().zip(&self.rises) {
+            vector.rise = rise;
+        }
+        let inner_axis = if self.outer == Axis::North { Axis::East } else { Axis::North };
+        for (axis, ways, taken) in
+            [(self.outer, self.outer(), outer), (inner_axis, self.inner(), inner)]
+        {
+            for &(side, sign, length) in &ways.base {
+                *vectors[side].part(axis) = sign * length;
+            }
+            for &item in taken {
+                let (base, change) = ways.items[item];
+                let (side, sign, _) = ways.base[base];
+                *vectors[side].part(axis) += sign * change;
+            }
+        }
+    }
+
+    /// Adds the area of every clear outline; none where there are too many.
+    fn areas(&self, areas: &mut Vec<Area>) -> Option<()> {
+        const MOST_OUTLINES: u64 = 5_000;
+        let (outer, inner) = (self.outer(), self.inner());
+        let count = outer.count().saturating_mul(inner.count()).saturating_mul(self.share as u64);
+        if count > MOST_OUTLINES {
+            return None;
+        }
+        let mut vectors = Vec::new();
+        for outer_taken in Combinations::new(outer.items.len(), outer.choose) {
+            for inner_taken in Combinations::new(inner.items.len(), inner.choose) {
+                self.vectors_into(&outer_taken, &inner_taken, &mut vectors);
+                areas.extend(self.on.clear(&vectors).map(|outline| outline.area()));
+            }
+        }
+        Some(())
+    }
+
+    /// The clear outline with the least sum of squared changes from the typed lengths.
+    fn nearest(&self) -> Option<Outline> {
+        const MOST_PAIRS: u64 = 20_000;
+        let (outer, inner) = (self.outer(), self.inner());
+        if outer.count().saturating_mul(inner.count()) > MOST_PAIRS {
+            return None;
+        }
+        let unit = self.on.step.length().nm();
+        let cost = |lengths: &[i64], legs: &[closings::RoundedOutline]| -> i128 {
+            let off = |(&steps, leg): (&i64, &closings::RoundedOutline)| {
+                i128::from(leg.off(steps, unit)).pow(2)
+            };
+            lengths.iter().zip(legs).map(off).sum()
+        };
+        let all = |ways: &Ways, legs: &[closings::RoundedOutline]| -> Vec<(i128, Vec<usize>)> {
+            let ways_of = Combinations::new(ways.items.len(), ways.choose);
+            ways_of.map(|taken| (cost(&ways.lengths(&taken), legs), taken)).collect()
+        };
+        let outer_ways = all(outer, &self.legs[place(self.outer)]);
+        let inner_ways = all(inner, &self.legs[1 - place(self.outer)]);
+        let mut pairs: Vec<(i128, usize, usize)> = Vec::new();
+        for (i, (a, _)) in outer_ways.iter().enumerate() {
+            pairs.extend(inner_ways.iter().enumerate().map(|(j, (b, _))| (a + b, i, j)));
+        }
+        pairs.sort_unstable();
+        let mut vectors = Vec::new();
+        for (_, i, j) in pairs {
+            self.vectors_into(&outer_ways[i].1, &inner_ways[j].1, &mut vectors);
+            if let Some(outline) = self.on.clear(&vectors) {
+                return Some(outline);
+            }
+        }
+        None
+    }
+}
+
+/// Areas in the unit at hand.
+trait Amount: Copy + Ord + Default + AddAssign + Neg<Output = Self> {}
+
+impl Amount for i64 {}
+impl Amount for i128 {}
+
+/// What each item does to the area, doubled: the area is linear in the items of one axis once those of the other
+/// are taken.
+struct Table<A> {
+    /// With no item taken at all.
+    fixed: A,
+    /// What each inner item adds, with no outer item taken.
+    gains: Vec<A>,
+    /// What each outer item adds, with no inner item taken.
+    fixed_by: Vec<A>,
+    /// What each outer item adds to the gain of each inner one, outer item after outer item.
+    gains_by: Vec<A>,
+}
+
+impl<A: Amount> Table<A> {
+    fn fixed_with(&self, taken: &[usize]) -> A {
+        let mut fixed = self.fixed;
+        taken.iter().for_each(|&item| fixed += self.fixed_by[item]);
+        fixed
+    }
+
+    fn gain_with(&self, inner: usize, taken: &[usize]) -> A {
+        let mut gain = self.gains[inner];
+        taken.iter().for_each(|&item| gain += self.gains_by[item * self.gains.len() + inner]);
+        gain
+    }
+
+    /// What each way of the outer axis could give at most and at least, whether or not the outline is clear of itself.
+    fn bounds(&self, choose: usize, choose_inner: usize) -> Bounds<A> {
+        let mut bounds =
+            Bounds { list: Vec::with_capacity(32), taken: Vec::with_capacity(64), choose };
+        let mut combinations = Combinations::new(self.fixed_by.len(), choose);
+        let n = self.gains.len();
+        let mut gains = Vec::with_capacity(n);
+        while let Some(taken) = combinations.current() {
+            gains.clear();
+            gains.extend_from_slice(&self.gains);
+            for &item in taken {
+                let by = &self.gains_by[item * n..(item + 1) * n];
+                gains.iter_mut().zip(by).for_each(|(gain, &by)| *gain += by);
+            }
+            if choose_inner != 0 && choose_inner != n {
+                gains.sort_unstable();
+            }
+            let fixed = self.fixed_with(taken);
+            let with = |some: &[A]| {
+                let mut sum = fixed;
+                some.iter().for_each(|&gain| sum += gain);
+                sum
+            };
+            bounds.list.push(Bound {
+                low: with(&gains[..choose_inner]),
+                high: with(&gains[n - choose_inner..]),
+                place: bounds.taken.len(),
+            });
+            bounds.taken.extend_from_slice(taken);
+            combinations.advance();
+        }
+        bounds
+    }
+}
+
+/// What one way of the outer axis could give.
+#[derive(Clone, Copy)]
+struct Bound<A> {
+    low: A,
+    high: A,
+    /// Where its items begin.
+    place: usize,
+}
+
+impl<A: Amount> Bound<A> {
+    /// The most it could give, or the least, turned round so that more is better.
+    fn most(&self, lowest: bool) -> A {
+        if lowest { -self.low } else { self.high }
+    }
+}
+
+/// What every way of the outer axis could give.
+struct Bounds<A> {
+    list: Vec<Bound<A>>,
+    taken: Vec<usize>,
+    choose: usize,
+}
+
+impl<A: Amount> Bounds<A> {
+    fn taken(&self, bound: &Bound<A>) -> &[usize] {
+        &self.taken[bound.place..bound.place + self.choose]
+    }
+
+    /// What each way could give at most, with its place in the list: those that could give most come first.
+    fn by_most(&self, lowest: bool) -> BinaryHeap<(A, Reverse<usize>)> {
+        let one = |(place, bound): (usize, &Bound<A>)| (bound.most(lowest), Reverse(place));
+        self.list.iter().enumerate().map(one).collect()
+    }
+}
+
+/// A fixed number of items with the largest gains that give a clear outline.
+struct Choice<'a, A> {
+    /// Largest first.
+    gains: &'a [(A, usize)],
+    choose: usize,
+    looks: &'a mut usize,
+    most_looks: usize,
+    look: &'a mut dyn FnMut(&[usize], A) -> bool,
+}
+
+impl<A: Amount> Choice<'_, A> {
+    /// The value of the best clear choice above `floor`.
+    fn best(&mut self, fixed: A, floor: Option<A>) -> Option<A> {
+        let mut best = floor;
+        let mut taken = Vec::with_capacity(self.choose);
+        self.extend(0, fixed, &mut taken, &mut best);
+        best.filter(|_| best != floor)
+    }
+
+    /// Goes through the choices that begin with `taken`, the most promising first.
+    fn extend(&mut self, from: usize, value: A, taken: &mut Vec<usize>, best: &mut Option<A>) {
+        let missing = self.choose - taken.len();
+        if from + missing > self.gains.len() || *self.looks > self.most_looks {
+            return;
+        }
+        let mut bound = value;
+        self.gains[from..from + missing].iter().for_each(|&(gain, _)| bound += gain);
+        if best.is_some_and(|floor| bound <= floor) {
+            return;
+        }
+        if missing == 0 {
+            *self.looks += 1;
+            if (self.look)(taken, value) {
+                *best = Some(value);
+            }
+            return;
+        }
+        let (gain, item) = self.gains[from];
+        taken.push(item);
+        let mut with = value;
+        with += gain;
+        self.extend(from + 1, with, taken, best);
+        taken.pop();
+        self.extend(from + 1, value, taken, best);
+    }
+}
+
+/// What whole steps could give; none where that cannot be stated.
+pub(crate) fn range(at: &AtFace, step: Step, latitude: RoundingFreedom) -> Option<Range> {
+    OnSteps::new(at, step).range(latitude)
+}
+
+/// Every area that whole steps could give, the lowest first; none where that cannot be stated or there are too many.
+pub(crate) fn areas(at: &AtFace, step: Step, latitude: RoundingFreedom) -> Option<Vec<Area>> {
+    OnSteps::new(at, step).areas(latitude)
+}
+
+/// The outline on whole steps that the whole-foot rule shows: the nearest closing, or where that crosses or touches itself the nearest that does not.
+pub(crate) fn closed_on(
+    at: &AtFace,
+    step: Step,
+    halves: Halves,
+    reading: Length,
+) -> Option<RoundedOutline> {
+    let nearest = at.walk.close_on(Way::Nearest(step, halves))?;
+    if at.walk.has_bearings() || step.length() < Step::HalfFoot.length() || nearest.is_clear() {
+        return Some(RoundedOutline { outline: nearest, crosses: false });
+    }
+    let on = OnSteps::new(at, step);
+    let latitudes = [RoundingFreedom::Reach(reading), RoundingFreedom::Any];
+    let clear = latitudes.into_iter().find_map(|latitude| on.nearest_clear(latitude));
+    Some(match clear {
+        Some(outline) => RoundedOutline { outline, crosses: false },
+        None => RoundedOutline { outline: nearest, crosses: true },
+    })
+}
+
+/// An outline on whole steps.
+#[derive(Clone, Debug)]
+pub(crate) struct RoundedOutline {
+    pub(crate) outline: Outline,
+    /// No closing within a step of every wall is clear of itself, so this one crosses or touches itself.
+    pub(crate) crosses: bool,
+}

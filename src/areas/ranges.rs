@@ -1,0 +1,121 @@
+//! How far the areas of walls could be off: by whole steps, and by the tape. Each is worked out when it is first asked for.
+
+use std::sync::{Arc, OnceLock};
+
+use crate::areas::at_face::Walls;
+use crate::areas::is_in_total;
+use crate::areas::range;
+use crate::areas::range::{Range, RoundingFreedom};
+use crate::areas::uncertainty;
+use crate::house::House;
+use crate::units::area::Area;
+use crate::units::length::{Length, Step};
+
+/// What the walls of a house at one face leave open.
+#[derive(Debug)]
+pub(crate) struct AreaRanges {
+    house: Arc<House>,
+    walls: Arc<Walls>,
+    step: Step,
+    reading: Length,
+    usual: OnceLock<Vec<Option<Range>>>,
+    widest: OnceLock<Vec<Option<Range>>>,
+}
+
+impl AreaRanges {
+    /// For walls rounded to `step`, read to within `reach`.
+    pub(crate) fn new(
+        house: Arc<House>,
+        walls: Arc<Walls>,
+        step: Step,
+        reading: Length,
+    ) -> AreaRanges {
+        AreaRanges { house, walls, step, reading, usual: OnceLock::new(), widest: OnceLock::new() }
+    }
+
+    /// What whole steps could give of the counted spaces above grade, or below it, with as few walls against the
+    /// rounding as must be; none where that cannot be stated.
+    pub(crate) fn usual(&self, below: bool) -> Option<Range> {
+        self.total(self.all_usual(), below)
+    }
+
+    /// The same at the very most.
+    pub(crate) fn widest(&self, below: bool) -> Option<Range> {
+        self.total(self.all_widest(), below)
+    }
+
+    /// Every total above grade that whole steps could give, the lowest first, each wall of each space by itself; with
+    /// `any` wall against the rounding. None where there are too many to go through.
+    pub(crate) fn totals(&self, any: bool) -> Option<Vec<Area>> {
+        const MOST_TOTALS: usize = 20_000;
+        let latitude =
+            if any { RoundingFreedom::Any } else { RoundingFreedom::Reach(self.reading) };
+        let mut totals = vec![Area::ZERO];
+        for space in self.counted(false) {
+            let off = self.house.taken_off(space).map(|other| (other, true));
+            for (space, is_off) in std::iter::once((space, false)).chain(off) {
+                let areas = range::areas(&self.walls.spaces[space], self.step, latitude)?;
+                if totals.len().saturating_mul(areas.len()) > MOST_TOTALS {
+                    return None;
+                }
+                let with =
+                    |total: Area, area: Area| if is_off { total - area } else { total + area };
+                totals = totals
+                    .iter()
+                    .flat_map(|&total| areas.iter().map(move |&area| with(total, area)))
+                    .collect();
+                totals.sort_unstable();
+                totals.dedup();
+            }
+        }
+        Some(totals)
+    }
+
+    /// What whole steps could give of one space, nothing taken off.
+    pub(crate) fn usual_of(&self, space: usize) -> Option<Range> {
+        self.all_usual()[space]
+    }
+
+    /// The same at the very most.
+    pub(crate) fn widest_of(&self, space: usize) -> Option<Range> {
+        self.all_widest()[space]
+    }
+
+    fn all_usual(&self) -> &[Option<Range>] {
+        self.usual.get_or_init(|| self.ranges(RoundingFreedom::Reach(self.reading)))
+    }
+
+    fn all_widest(&self) -> &[Option<Range>] {
+        self.widest.get_or_init(|| self.ranges(RoundingFreedom::Any))
+    }
+
+    fn ranges(&self, latitude: RoundingFreedom) -> Vec<Option<Range>> {
+        self.walls.spaces.iter().map(|at| range::range(at, self.step, latitude)).collect()
+    }
+
+    /// The counted spaces together, what is taken off them taken off.
+    fn total(&self, ranges: &[Option<Range>], below: bool) -> Option<Range> {
+        let zero = Range { low: Area::ZERO, high: Area::ZERO };
+        self.counted(below).try_fold(zero, |total, space| {
+            let range = self.net(ranges, space)?;
+            Some(Range { low: total.low + range.low, high: total.high + range.high })
+        })
+    }
+
+    /// One space without what is taken off it, which goes the other way round.
+    fn net(&self, ranges: &[Option<Range>], space: usize) -> Option<Range> {
+        self.house.taken_off(space).try_fold(ranges[space]?, |range, other| {
+            let off = ranges[other]?;
+            Some(Range { low: range.low - off.high, high: range.high - off.low })
+        })
+    }
+
+    /// ± of the total by the tape, and with what had to be assumed to bring it to this face: [`uncertainty::plus_minus`].
+    pub(crate) fn plus_minus(&self, below: bool) -> (f64, f64) {
+        uncertainty::plus_minus(&self.house, self.counted(below), &self.walls)
+    }
+
+    fn counted(&self, below: bool) -> impl Iterator<Item = usize> {
+        (0..self.house.spaces.len()).filter(move |&i| is_in_total(&self.house, i, below))
+    }
+}

@@ -1,0 +1,56 @@
+//! The two rules, and the settings by which offices differ.
+
+use crate::units::length::{Halves, Length, Step};
+
+/// How sides are rounded before the area is worked out; the total alone is rounded after, to the whole square foot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Rule {
+    /// What each side is rounded to.
+    pub step: Step,
+    /// Where a side half-way goes.
+    pub halves: Halves,
+}
+
+/// The settings of one run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Settings {
+    /// Where a side half-way between two steps goes.
+    pub halves: Halves,
+    /// What an appraiser's sides are rounded to: a tenth of a foot, or an inch.
+    pub fine: Step,
+    /// How well an office reads its tape (common practice, 0.15 ft).
+    pub reading: Length,
+}
+
+impl Default for Settings {
+    fn default() -> Settings {
+        Settings { halves: Halves::Up, fine: Step::TenthFoot, reading: Length::from_nm(45_720_000) }
+    }
+}
+
+impl Settings {
+    /// Every side to the nearest whole foot, outside the veneer.
+    ///
+    /// Published in county and state manuals, for example Maryland SDAT, *Assessment Procedure
+    /// Manual* (each dimension to the nearest foot), and Cabarrus County NC, 2012 schedule of values.
+    pub fn whole_foot(&self) -> Rule {
+        Rule { step: Step::WholeFoot, halves: self.halves }
+    }
+
+    /// Every side to the nearest tenth of a foot (or inch), only the final area rounded.
+    ///
+    /// ANSI Z765-2021 §3: read to the inch or the tenth of a foot, report the whole square foot (read second-hand).
+    pub fn tenth_foot(&self) -> Rule {
+        Rule { step: self.fine, halves: self.halves }
+    }
+
+    /// The rule of a step.
+    pub fn on(&self, step: Step) -> Rule {
+        Rule { step, halves: self.halves }
+    }
+
+    /// Whether two lengths of a wall differ by more than whole-foot rounding, and how an office reads its tape, would make of it.
+    pub(crate) fn is_beyond_rounding(&self, difference: Length) -> bool {
+        2 * difference.abs().nm() > Length::FOOT.nm() + 2 * self.reading.nm()
+    }
+}

@@ -1,0 +1,263 @@
+//! How far an area may be off: by the tape, and by rounding to a step.
+#![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "statistics")]
+
+use crate::areas::at_face::Walls;
+use crate::geometry::compass::Axis;
+use crate::geometry::outline::{Outline, Vector};
+use crate::geometry::traverse::{Closed, Leg, Shape, Traverse, Way};
+use crate::house::House;
+use crate::units::length::Length;
+
+/// ± of the total of the counted spaces and what is taken off them, about 95 %, in square feet.
+///
+/// 2·√(Σ gᵢ²tᵢ²/3): each side rectangular within ± its tolerance (GUM, JCGM 100:2008 §4.3.7, from
+/// memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). The ± of 1 in of
+/// each assumed thickness is in the second, one error for all the walls it moved: as measured, then outside.
+pub(crate) fn plus_minus(
+    house: &House,
+    counted: impl Iterator<Item = usize>,
+    outside: &Walls,
+) -> (f64, f64) {
+    let mut variance = 0.0;
+    let (mut veneer_run, mut wall_run) = (0.0, 0.0);
+    for space in counted {
+        let taken_off = house.taken_off(space).map(|other| (other, -1.0));
+        for (i, sign) in std::iter::once((space, 1.0)).chain(taken_off) {
+            variance += of_tape(&house.spaces[i].closed);
+            let needed = &outside.spaces[i].needed;
+            veneer_run += sign * Length::from_nm(needed.veneer_run).feet();
+            wall_run += sign * Length::from_nm(needed.wall_run).feet();
+        }
+    }
+    let inch = Length::INCH.feet();
+    let thickness: f64 =
+        [veneer_run, wall_run].iter().map(|run: &f64| (run * inch).powi(2) / 3.0).sum();
+    (2.0 * libm::sqrt(variance), 2.0 * libm::sqrt(variance + thickness))
+}
+
+/// The variance of an area by the tolerances of its sides, in square feet squared.
+fn of_tape(closed: &Closed) -> f64 {
+    let tolerance = |side: usize| Length::from_nm(closed.walk.sides[side].tolerance).feet();
+    if closed.walk.has_bearings() {
+        return of_bearings(closed, tolerance);
+    }
+    let mut variance = 0.0;
+    let gradients = closed.outline.doubled_gradients();
+    let turn = closed.outline.turn();
+    for axis in Axis::BOTH {
+        let legs = closed.walk.legs(axis);
+        let slopes = slopes(&legs, &closed.outline, &gradients, turn, axis);
+        let following = legs.iter().position(|leg| leg.follows);
+        let weight = |i: usize| tolerance(legs[i].side).powi(2);
+        let shared = match following {
+            Some(i) => slopes[i].linear,
+            None => {
+                let whole: f64 = (0..legs.len()).map(weight).sum();
+                let weighed: f64 = (0..legs.len()).map(|i| weight(i) * slopes[i].linear).sum();
+                if whole > 0.0 { weighed / whole } else { 0.0 }
+            }
+        };
+        for (i, slope) in slopes.iter().enumerate().filter(|&(i, _)| Some(i) != following) {
+            let g = slope.linear - shared + slope.curve;
+            variance += g * g * weight(i) / 3.0;
+        }
+    }
+    variance + rises(closed, tolerance)
+}
+
+/// How the area grows with the part of a side along one axis, in feet.
+#[derive(Clone, Copy, Debug)]
+struct Slope {
+    /// Along the axis, positive; one number for all may be added.
+    linear: f64,
+    /// What a curved side's own segment adds.
+    curve: f64,
+}
+
+fn slopes(
+    legs: &[Leg],
+    outline: &Outline,
+    gradients: &[(i64, i64)],
+    turn: i64,
+    axis: Axis,
+) -> Vec<Slope> {
+    let turn = turn as f64;
+    let foot = Length::FOOT.nm() as f64;
+    let slope = |leg: &Leg| {
+        let (east, north) = gradients[leg.side];
+        let doubled = if axis == Axis::East { east } else { north };
+        let linear = doubled as f64 / 2.0 / foot;
+        let curve = turn * leg.sign as f64 * segment_slope(&outline.vectors()[leg.side], false);
+        Slope { linear, curve }
+    };
+    legs.iter().map(slope).collect()
+}
+
+/// How a segment grows with its chord, or with its rise, in feet; 0 for a straight side.
+fn segment_slope(vector: &Vector, by_rise: bool) -> f64 {
+    if vector.rise == 0 {
+        return 0.0;
+    }
+    let step = Length::INCH.nm() >> 4;
+    let chord = nearest(vector.chord());
+    let at = |change: i64| {
+        let (chord, rise) =
+            if by_rise { (chord, vector.rise + change) } else { (chord + change, vector.rise) };
+        Vector { east: chord, north: 0, rise }.segment().sq_ft()
+    };
+    (at(step) - at(-step)) / (2.0 * Length::from_nm(step).feet())
+}
+
+fn nearest(nm: f64) -> i64 {
+    crate::geometry::outline::nearest_nm(nm).nm()
+}
+
+fn rises(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
+    let vectors = closed.outline.vectors().iter().enumerate();
+    let one =
+        |(i, vector): (usize, &Vector)| (segment_slope(vector, true) * tolerance(i)).powi(2) / 3.0;
+    vectors.map(one).sum()
+}
+
+/// Sides by bearing and length, closed by the compass rule.
+fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
+    let foot = Length::FOOT.nm() as f64;
+    let gradients: Vec<(f64, f64)> = closed
+        .outline
+        .doubled_gradients()
+        .iter()
+        .map(|&(east, north)| (east as f64 / 2.0 / foot, north as f64 / 2.0 / foot))
+        .collect();
+    let lengths: Vec<f64> =
+        closed.walk.sides.iter().map(|side| side.shape.vector().length().feet()).collect();
+    // What closing takes off each side: the share of its length, or all of it off the side by closing.
+    let shared = |axis: Axis, part: fn(&(f64, f64)) -> f64| -> f64 {
+        let follows = closed.walk.legs_along(axis).find(|leg| leg.follows);
+        if let Some(leg) = follows {
+            return part(&gradients[leg.side]);
+        }
+        let measured = |i: &usize| !closed.walk.sides[*i].follows;
+        let sides = (0..lengths.len()).filter(measured);
+        let whole: f64 = sides.clone().map(|i| lengths[i]).sum();
+        sides.map(|i| part(&gradients[i]) * lengths[i]).sum::<f64>() / whole.max(1e-9)
+    };
+    let (east_shared, north_shared) = (shared(Axis::East, |g| g.0), shared(Axis::North, |g| g.1));
+    let one = |i: usize| {
+        let vector = closed.walk.sides[i].shape.vector();
+        let chord = vector.chord().max(1.0);
+        let (east, north) = (vector.east as f64 / chord, vector.north as f64 / chord);
+        let g = east * (gradients[i].0 - east_shared) + north * (gradients[i].1 - north_shared);
+        (g * tolerance(i)).powi(2) / 3.0
+    };
+    let measured = (0..closed.walk.sides.len()).filter(|&i| !closed.walk.sides[i].follows);
+    measured.map(one).sum::<f64>() + rises(closed, &tolerance)
+}
+
+/// How far the area of an outline may be off when an office reads its sides within ± a reach, brings them onto steps
+/// and closes them: what is the same whatever the steps.
+pub(crate) struct OfRounding {
+    /// For each axis its legs, and the square of how the area grows with each.
+    axes: [(Vec<Leg>, Vec<f64>); 2],
+}
+
+impl OfRounding {
+    /// Of the sides of a walk with its outline.
+    pub(crate) fn new(walk: &Traverse, outline: &Outline) -> OfRounding {
+        let gradients = outline.doubled_gradients();
+        let turn = outline.turn();
+        let axes = Axis::BOTH.map(|axis| {
+            let legs = walk.legs(axis);
+            let slopes = slopes(&legs, outline, &gradients, turn, axis);
+            let m = slopes.len().max(1) as f64;
+            let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m;
+            let square = |slope: &Slope| (slope.linear - mean + slope.curve).powi(2);
+            let squares = slopes.iter().map(square).collect();
+            (legs, squares)
+        });
+        OfRounding { axes }
+    }
+
+    /// The variance in square feet squared.
+    ///
+    /// step²·[Σ gᵢ²pᵢ(1−pᵢ) + Σ_axis E|k|·mean gᵢ²] + ‖g‖²·reach²/3: pᵢ the chance that wall i goes the other
+    /// way, E|k| the odd steps to be expected on an axis (our own model, checked by simulation).
+    pub(crate) fn variance(&self, way: Way, reading: Length) -> f64 {
+        let (step, reading) = (way.step().length().feet(), reading.feet());
+        let mut variance = 0.0;
+        for (legs, squares) in &self.axes {
+            let m = squares.len().max(1) as f64;
+            let norm: f64 = squares.iter().sum();
+            let chances: Vec<f64> = legs
+                .iter()
+                .map(|leg| other_way(Length::from_nm(leg.length).feet(), way, reading))
+                .collect();
+            let flips: f64 = squares.iter().zip(&chances).map(|(g, p)| g * p * (1.0 - p)).sum();
+            let odd = odd_steps(legs, &chances, way);
+            variance += step * step * (flips + odd * norm / m) + norm * reading * reading / 3.0;
+        }
+        variance
+    }
+}
+
+/// The chance that a length, read within ± `reach`, is brought onto the other step, in feet.
+fn other_way(feet: f64, way: Way, reading: f64) -> f64 {
+    let step = way.step().length().feet();
+    if step < 2.0 * reading {
+        return 0.5;
+    }
+    let above = feet - step * libm::floor(feet / step);
+    let distance = match way {
+        Way::Nearest(..) => (above - step / 2.0).abs(),
+        Way::Up(_) | Way::Down(_) => above.min(step - above),
+    };
+    ((reading - distance) / (2.0 * reading).max(1e-9)).max(0.0)
+}
+
+/// How many steps an axis misses by on average, once walls may go the other way.
+fn odd_steps(legs: &[Leg], chances: &[f64], way: Way) -> f64 {
+    let unit = way.step().length().nm();
+    let steps = |nm: i64| nm.checked_div(unit).unwrap_or(0);
+    let natural: i64 = legs.iter().map(|leg| leg.sign * steps(way.rounded(leg.length))).sum();
+    // The chance of each number of steps missed, the fewest first.
+    let mut fewest = natural;
+    let mut spread = Vec::with_capacity(legs.len() + 1);
+    spread.push(1.0);
+    for (leg, &chance) in legs.iter().zip(chances).filter(|(_, chance)| **chance > 0.0) {
+        let up = way.rounded(leg.length) < leg.length;
+        let more = (leg.sign > 0) == up;
+        fewest -= i64::from(!more);
+        // One more step missed where the wall goes one way, none where it goes the other.
+        let (same, next) = if more { (1.0 - chance, chance) } else { (chance, 1.0 - chance) };
+        spread.push(0.0);
+        for k in (0..spread.len()).rev() {
+            let below = if k == 0 { 0.0 } else { spread[k - 1] };
+            spread[k] = spread[k] * same + below * next;
+        }
+    }
+    spread.iter().zip(fewest..).map(|(p, k)| k.abs() as f64 * p).sum()
+}
+
+/// The square of the typical size of rounding an outline's sides to a step, in square feet squared.
+///
+/// Σ over axes ‖g‖²·(1/12 + 1/(6m))·step², g the gradient on changes that close, m the sides of the
+/// axis: second moment of the lattice A₍m−1₎ (Conway & Sloane, from memory; simulation gives the same).
+/// None where sides are given by bearings.
+pub(crate) fn typical_squared(walk: &Traverse, outline: &Outline, step: Length) -> Option<f64> {
+    if walk.sides.iter().any(|side| matches!(side.shape, Shape::Bearing { .. })) {
+        return None;
+    }
+    let mut sum = 0.0;
+    let gradients = outline.doubled_gradients();
+    let turn = outline.turn();
+    for axis in Axis::BOTH {
+        let slopes = slopes(&walk.legs(axis), outline, &gradients, turn, axis);
+        let m = slopes.len() as f64;
+        let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m.max(1.0);
+        let norm: f64 =
+            slopes.iter().map(|slope| (slope.linear - mean + slope.curve).powi(2)).sum();
+        sum += norm * (1.0 / 12.0 + 1.0 / (6.0 * m.max(1.0)));
+    }
+    let rises: f64 =
+        outline.vectors().iter().map(|vector| segment_slope(vector, true).powi(2) / 12.0).sum();
+    Some((sum + rises) * step.feet().powi(2))
+}

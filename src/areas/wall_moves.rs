@@ -1,0 +1,311 @@
+//! Which wall moves how far between two faces: thickness by thickness, shared walls left where they are.
+
+use crate::geometry::offset;
+use crate::geometry::offset::{Moved, OffsetError, Piece};
+use crate::geometry::outline::Outline;
+use crate::geometry::outline::Vector;
+use crate::geometry::traverse::Traverse;
+use crate::house::{House, Side, Space};
+use crate::sketch::Face;
+use crate::sketch::statement::Thickness;
+use crate::units::length::{Length, Written};
+
+/// 4 5/8 in, assumed where a veneer is needed and not given: 3 5/8 in of brick (Brick Industry
+/// Association, Technical Note 10) and 1 in of air (TMS 402), both read second-hand.
+pub(crate) const ASSUMED_VENEER: Length = Length::from_nm(4 * 25_400_000 + 5 * 3_175_000);
+/// 4 7/16 in, assumed for a wall behind a veneer: 1/2 in board + 3 1/2 in stud + 7/16 in sheathing
+/// (stud: PS 20, read second-hand; the others from memory).
+pub(crate) const ASSUMED_WALL_BEHIND_VENEER: Length =
+    Length::from_nm(4 * 25_400_000 + 7 * 1_587_500);
+/// 6 in, assumed for a wall without a veneer, inside to outside (North Carolina Real Estate
+/// Commission, *Residential Square Footage Guidelines*, read second-hand).
+pub(crate) const ASSUMED_WALL: Length = Length::from_nm(6 * 25_400_000);
+
+/// Two rooms taped inside are parted by one wall if they are no further apart than this: two walls of 6 in
+/// (4 in is usual inside; North Carolina Real Estate Commission, as above).
+const THICKEST_PARTITION: Length = Length::from_nm(12 * 25_400_000);
+
+/// Half of a thickness; the nanometre that an odd one leaves over goes to one of the two.
+fn half(whole: i64, first: bool) -> i64 {
+    (whole + i64::from(first)) >> 1
+}
+
+/// What had to be assumed for a move.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Assumed {
+    pub(crate) veneer: bool,
+    pub(crate) wall_behind_veneer: bool,
+    pub(crate) wall: bool,
+}
+
+impl Assumed {
+    pub(crate) fn or(self, other: Assumed) -> Assumed {
+        Assumed {
+            veneer: self.veneer || other.veneer,
+            wall_behind_veneer: self.wall_behind_veneer || other.wall_behind_veneer,
+            wall: self.wall || other.wall,
+        }
+    }
+}
+
+/// How much of the outline moved by an assumed thickness, in nanometres of wall.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Needed {
+    pub(crate) assumed: Assumed,
+    pub(crate) veneer_run: i64,
+    pub(crate) wall_run: i64,
+}
+
+/// A space's walls at some face.
+#[derive(Clone, Debug)]
+pub(crate) struct AtFace {
+    /// The lengths to be rounded.
+    pub(crate) walk: Traverse,
+    /// The walls closed, not rounded.
+    pub(crate) outline: Outline,
+    /// Where the first corner stands, seen from the one that was measured: east, then north.
+    pub(crate) start: (i64, i64),
+    pub(crate) needed: Needed,
+}
+
+/// How far a wall moves, and what was assumed for it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Shift {
+    outward: i64,
+    assumed: Assumed,
+}
+
+impl House {
+    /// The walls of a space at `face`.
+    pub(crate) fn at_face(&self, space: usize, face: Face) -> Result<AtFace, OffsetError> {
+        let here = &self.spaces[space];
+        let moves = if here.parent.is_some() {
+            !here.kind.lies_in_another()
+        } else {
+            here.kind.has_walls()
+        };
+        let stays = here.face == face || !moves;
+        if stays {
+            return Ok(AtFace {
+                walk: here.closed.walk.clone(),
+                outline: here.closed.outline.clone(),
+                start: (0, 0),
+                needed: Needed::default(),
+            });
+        }
+        let (pieces, needed) = self.pieces(space, face);
+        let Moved { walk, outline, start } =
+            offset::moved(&here.closed.walk, &here.closed.outline, &pieces)?;
+        Ok(AtFace { walk, outline, start, needed })
+    }
+
+    /// The sides of a space cut where its neighbours begin and end, each piece with its move.
+    fn pieces(&self, space: usize, face: Face) -> (Vec<Piece>, Needed) {
+        let here = &self.spaces[space];
+        let mut pieces = Vec::new();
+        let mut needed = Needed::default();
+        let points = here.closed.outline.points();
+        for (i, vector) in here.closed.outline.vectors().iter().enumerate() {
+            let stretch = Stretch {
+                start: (points[i].0 + here.at.0, points[i].1 + here.at.1),
+                vector: *vector,
+                out: here.closed.outline.turn(),
+            };
+            for (vector, shift) in self.cut(space, i, stretch, face) {
+                let run = vector.length().nm();
+                needed.assumed = needed.assumed.or(shift.assumed);
+                needed.veneer_run += if shift.assumed.veneer { run } else { 0 };
+                let wall = shift.assumed.wall || shift.assumed.wall_behind_veneer;
+                needed.wall_run += if wall { run } else { 0 };
+                pieces.push(Piece { side: i, vector, outward: shift.outward });
+            }
+        }
+        (pieces, needed)
+    }
+
+    /// One side in pieces: what lies on a neighbour stays, the rest moves.
+    fn cut(&self, space: usize, side: usize, stretch: Stretch, face: Face) -> Vec<(Vector, Shift)> {
+        let here = &self.spaces[space];
+        let own = self.shift(here, &here.sides[side], face);
+        if here.sides[side].words.common || stretch.axis_length().is_none() {
+            let stays = here.sides[side].words.common;
+            return vec![(stretch.vector, if stays { Shift::default() } else { own })];
+        }
+        let within = here.parent.is_some();
+        let says_itself = here.sides[side].words.veneer.is_some() || here.veneer.is_some();
+        let otherwise = if within && !says_itself { Shift::default() } else { own };
+        let mut marks: Vec<(i64, i64, Shift)> = Vec::new();
+        for (other, neighbour) in self.spaces.iter().enumerate() {
+            let is_parent = here.parent == Some(other);
+            let beside = neighbour.kind.has_walls() && !within && neighbour.parent.is_none();
+            let gap = self.slack(here, neighbour).max(THICKEST_PARTITION.nm());
+            if !neighbour.extent.is_near(&here.extent, gap) {
+                continue;
+            }
+            if other == space || neighbour.level != here.level || !is_parent && !beside {
+                continue;
+            }
+            for (theirs, their_side) in neighbour.stretches() {
+                let slack = self.slack(here, neighbour);
+                let partition =
+                    !is_parent && here.face == Face::Inside && neighbour.face == Face::Inside;
+                let apart = if partition { slack.max(THICKEST_PARTITION.nm()) } else { slack };
+                let Some((from, to, aside)) = stretch.shared(&theirs, is_parent, slack, apart)
+                else {
+                    continue;
+                };
+                let shift = match (is_parent, says_itself) {
+                    (true, false) => {
+                        self.shift_as(here.face, neighbour, &neighbour.sides[their_side], face)
+                    }
+                    (true, true) => own,
+                    // Two rooms taped inside share the wall between them: each takes its half.
+                    (false, _) if partition && aside > slack => {
+                        Shift { outward: half(aside, space < other), ..Shift::default() }
+                    }
+                    (false, _) => Shift::default(),
+                };
+                marks.push((from, to, shift));
+            }
+        }
+        stretch.divided(&mut marks, otherwise)
+    }
+
+    /// How far apart two walls of neighbours may be measured and still be one wall.
+    fn slack(&self, a: &Space, b: &Space) -> i64 {
+        let faces = if a.face == b.face { 0 } else { 10 * Length::INCH.nm() };
+        4 * self.tolerance.nm() + faces
+    }
+
+    fn shift(&self, space: &Space, side: &Side, face: Face) -> Shift {
+        self.shift_as(space.face, space, side, face)
+    }
+
+    /// How far a side of `space` moves from one face to another.
+    fn shift_as(&self, from: Face, space: &Space, side: &Side, to: Face) -> Shift {
+        if side.words.common {
+            return Shift::default();
+        }
+        let given = side.words.veneer.or(space.veneer).or(self.veneer);
+        let veneer = match given {
+            Some(Thickness::None) => Length::ZERO,
+            Some(Thickness::Of(written)) => Written::length(written),
+            None => ASSUMED_VENEER,
+        };
+        let behind_veneer = veneer > Length::ZERO;
+        let wall = self.wall.unwrap_or(if behind_veneer {
+            ASSUMED_WALL_BEHIND_VENEER
+        } else {
+            ASSUMED_WALL
+        });
+        let depth = |face: Face| match face {
+            Face::Inside => Length::ZERO,
+            Face::Frame => wall,
+            Face::Outside => wall + veneer,
+        };
+        let crosses = |face: Face| (from == face) != (to == face);
+        let crosses_wall = crosses(Face::Inside) && self.wall.is_none();
+        Shift {
+            outward: (depth(to) - depth(from)).nm(),
+            assumed: Assumed {
+                veneer: given.is_none() && crosses(Face::Outside),
+                wall_behind_veneer: crosses_wall && behind_veneer,
+                wall: crosses_wall && !behind_veneer,
+            },
+        }
+    }
+}
+
+impl Space {
+    /// The sides in their places, each with its number among the sides.
+    fn stretches(&self) -> impl Iterator<Item = (Stretch, usize)> {
+        let out = self.closed.outline.turn();
+        let points = self.closed.outline.points();
+        let vectors = self.closed.outline.vectors().iter().enumerate();
+        vectors.map(move |(i, vector)| {
+            let start = (points[i].0 + self.at.0, points[i].1 + self.at.1);
+            (Stretch { start, vector: *vector, out }, i)
+        })
+    }
+}
+
+/// A side in its place on the level.
+#[derive(Clone, Copy, Debug)]
+struct Stretch {
+    start: (i64, i64),
+    vector: Vector,
+    /// 1 if outside is on the right of the walk, -1 on the left.
+    out: i64,
+}
+
+impl Stretch {
+    /// Its length, if it is straight and lies along an axis.
+    fn axis_length(&self) -> Option<i64> {
+        let along_axis = self.vector.east == 0 || self.vector.north == 0;
+        (self.vector.rise == 0 && along_axis)
+            .then(|| self.vector.east.abs() + self.vector.north.abs())
+    }
+
+    /// Which way is out: east part, north part, each -1, 0 or 1.
+    fn outward(&self) -> (i64, i64) {
+        (self.vector.north.signum() * self.out, -self.vector.east.signum() * self.out)
+    }
+
+    /// The part of this side, from and to along it, that lies on `other`, at most `apart` outside it, and how far outside:
+    /// back to back for neighbours, the same way round for the space it lies in.
+    fn shared(
+        &self,
+        other: &Stretch,
+        same_way: bool,
+        slack: i64,
+        apart: i64,
+    ) -> Option<(i64, i64, i64)> {
+        let (length, _) = (self.axis_length()?, other.axis_length()?);
+        let (a, b) = (self.outward(), other.outward());
+        let wanted = if same_way { a } else { (-a.0, -a.1) };
+        let aside = (other.start.0 - self.start.0) * a.0 + (other.start.1 - self.start.1) * a.1;
+        if b != wanted || aside < -slack || aside > apart {
+            return None;
+        }
+        let way = (self.vector.east.signum(), self.vector.north.signum());
+        let along =
+            |point: (i64, i64)| (point.0 - self.start.0) * way.0 + (point.1 - self.start.1) * way.1;
+        let ends = [
+            along(other.start),
+            along((other.start.0 + other.vector.east, other.start.1 + other.vector.north)),
+        ];
+        let snap = |at: i64| {
+            if at <= slack {
+                0
+            } else if at >= length - slack {
+                length
+            } else {
+                at
+            }
+        };
+        let (from, to) = (snap(ends[0].min(ends[1])), snap(ends[0].max(ends[1])));
+        (to - from > slack).then_some((from, to, aside))
+    }
+
+    /// The side cut at the marks, neighbouring pieces with the same move put together.
+    fn divided(&self, marks: &mut [(i64, i64, Shift)], otherwise: Shift) -> Vec<(Vector, Shift)> {
+        marks.sort_by_key(|&(from, to, _)| (from, to));
+        let length = self.axis_length().unwrap_or(0);
+        let mut pieces: Vec<(i64, Shift)> = Vec::new();
+        let mut push = |run: i64, shift: Shift| match pieces.last_mut() {
+            _ if run <= 0 => {}
+            Some(last) if last.1 == shift => last.0 += run,
+            _ => pieces.push((run, shift)),
+        };
+        let mut at = 0;
+        for &mut (from, to, shift) in marks {
+            push(from - at, otherwise);
+            push(to - from.max(at), shift);
+            at = at.max(to);
+        }
+        push(length - at, otherwise);
+        let way = (self.vector.east.signum(), self.vector.north.signum());
+        let vector = |run: i64| Vector { east: way.0 * run, north: way.1 * run, rise: 0 };
+        pieces.into_iter().map(|(run, shift)| (vector(run), shift)).collect()
+    }
+}

@@ -1,0 +1,486 @@
+//! What is wrong with a sides file, or worth knowing: a word, a place, a message, a help.
+//!
+//! Every fault and warning that fairfoot can tell of has a [`Word`]; the list below is the one place
+//! for them. A [`Diagnostic`] draws itself under the text it is about.
+//!
+//! ```
+//! let faults = fairfoot::read("walk.sides", "toleranse 1/4\"\n")
+//!     .expect_err("`toleranse` is no word of a sides file");
+//! assert_eq!(faults.list()[0].word().as_str(), "unknown-word");
+//! assert!(faults.drawn(false).contains("did you mean `tolerance`?"));
+//! ```
+
+pub(crate) mod words;
+
+use std::borrow::Cow;
+use std::fmt::{self, Write as _};
+use std::ops::Range;
+use std::sync::OnceLock;
+
+use annotate_snippets::{AnnotationKind, Group, Level, Message, Renderer, Snippet};
+
+/// A run of bytes of the text, from the first to the one after the last.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Span {
+    /// The first byte.
+    pub start: usize,
+    /// The byte after the last.
+    pub end: usize,
+}
+
+impl Span {
+    /// From `start` up to `end`.
+    pub const fn new(start: usize, end: usize) -> Span {
+        Span { start, end }
+    }
+
+    /// From the start of this to the end of `other`.
+    pub fn to(self, other: Span) -> Span {
+        Span::new(self.start, other.end.max(self.start))
+    }
+}
+
+/// Whether a diagnostic stops the work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Severity {
+    /// No areas are worked out.
+    Error,
+    /// The areas stand; a person should know this.
+    Warning,
+}
+
+macro_rules! words {
+    ($($variant:ident $word:literal $severity:ident $meaning:literal;)*) => {
+        /// The stable word of a fault or a warning.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        pub enum Word {
+            $(#[doc = $meaning] $variant,)*
+        }
+
+        impl Word {
+            /// Every word, errors first.
+            pub const ALL: &[Word] = &[$(Word::$variant,)*];
+
+            /// The word as printed in brackets.
+            pub const fn as_str(self) -> &'static str {
+                match self { $(Word::$variant => $word,)* }
+            }
+
+            /// Whether it stops the work.
+            pub const fn severity(self) -> Severity {
+                match self { $(Word::$variant => Severity::$severity,)* }
+            }
+
+            /// What it means, in one line.
+            pub const fn meaning(self) -> &'static str {
+                match self { $(Word::$variant => $meaning,)* }
+            }
+        }
+    };
+}
+
+words! {
+    NotText "not-text" Error "The file is not plain UTF-8 text.";
+    FileTooLong "file-too-long" Error "The file has more than 10,000 lines or 4 MB.";
+    LineTooLong "line-too-long" Error "A line has more than 2,000 characters.";
+    HiddenCharacter "hidden-character" Error "A character that cannot be seen, or that changes the order of what is seen.";
+    StrayCharacter "stray-character" Error "A character that has no meaning in a sides file.";
+    UnfinishedText "unfinished-text" Error "A text without its closing mark.";
+    UnknownWord "unknown-word" Error "A word that a sides file does not have.";
+    Unexpected "unexpected" Error "Something else was wanted at this place.";
+    OutOfPlace "out-of-place" Error "The statement does not belong here.";
+    StatedTwice "stated-twice" Error "A thing that can be said once is said again.";
+    FigureTwice "figure-twice" Error "The same published figure is given twice.";
+    BadLength "bad-length" Error "A length that cannot be read, or is not allowed here.";
+    BadArea "bad-area" Error "An area that cannot be read, or has no unit.";
+    BadBearing "bad-bearing" Error "A bearing that cannot be read.";
+    BadDate "bad-date" Error "A date that cannot be read, or that does not exist.";
+    BadMoney "bad-money" Error "A sum of money that cannot be read.";
+    BadRate "bad-rate" Error "A tax rate that cannot be read.";
+    BadValue "bad-value" Error "A part of the market value that is more than all of it.";
+    UnknownPlace "unknown-place" Error "A place without rules of its own.";
+    BadArc "bad-arc" Error "A curved wall whose rise is not square to its chord.";
+    BadDiagonal "bad-diagonal" Error "A slanted wall whose run and rise lie on one axis.";
+    EmptyText "empty-text" Error "A name without a letter in it.";
+    NameTwice "name-twice" Error "A name that is referred to belongs to two things.";
+    NoSuchCorner "no-such-corner" Error "No corner given earlier on the level has this name or number.";
+    NoSuchSpace "no-such-space" Error "No space has this name here.";
+    NothingMeasured "nothing-measured" Error "The file has no space with sides.";
+    NoSides "no-sides" Error "A space or an outline without sides.";
+    TooFewSides "too-few-sides" Error "An outline of one or two straight sides encloses nothing.";
+    TooManySides "too-many-sides" Error "An outline with more than 1,000 sides.";
+    ClosingTwice "closing-twice" Error "Two sides of one axis are given by closing.";
+    CloseNotLast "close-not-last" Error "`close` is not the last side of its outline.";
+    NothingToClose "nothing-to-close" Error "The walk is back at its start before `close`.";
+    ClosingBackwards "closing-backwards" Error "A side by closing would have no length, or run the other way.";
+    DoesNotClose "does-not-close" Error "The walk round does not come back to its start.";
+    SidesCross "sides-cross" Error "Two sides of an outline cross or touch.";
+    SpacesOverlap "spaces-overlap" Error "Two spaces of a level cover the same ground.";
+    NotInside "not-inside" Error "A space that is taken off another one does not lie inside it.";
+    SideVanishes "side-vanishes" Error "Moving the walls to another face leaves nothing of a side.";
+    AssumedVeneer "assumed-veneer" Warning "The thickness of the veneer is needed, not given, and assumed.";
+    AssumedWall "assumed-wall" Warning "The thickness of the wall is needed, not given, and assumed.";
+    ShortJog "short-jog" Warning "A side so short that whole-foot rounding drops it.";
+    MisclosureSpread "misclosure-spread" Warning "The walk misses its start within the tolerance; the miss was spread over the sides.";
+    NoClosureCheck "no-closure-check" Warning "A side by closing leaves its direction without a check.";
+    WideTolerance "wide-tolerance" Warning "The tolerance is wider than a tape needs, so that a walk that misses by much is closed.";
+    TenthsBesideInches "tenths-beside-inches" Warning "A length with a point and no mark stands among lengths in feet and inches: tenths of a foot, or inches?";
+    NoTurn "no-turn" Warning "Two sides in a row run the same way, and no closure check would show a wall missing between them.";
+    UpperOverhangs "upper-overhangs" Warning "An upper level reaches beyond the level under it.";
+    OverallDiffers "overall-differs" Warning "An overall length differs from the sides it spans.";
+    TieDiffers "tie-differs" Warning "A distance taped across differs from the outline.";
+    OpenNamedStair "open-named-stair" Warning "An opening is named as a stair; stairs are never taken off.";
+    RecordedDoNotClose "recorded-do-not-close" Warning "The recorded sides do not come back to their start.";
+    RecordedNotUsed "recorded-not-used" Warning "The recorded length of a slanted side does not say its run and rise.";
+    OutlineDoesNotClose "outline-does-not-close" Warning "Somebody else's outline does not come back to its start.";
+    OutlineCrosses "outline-crosses" Warning "Two sides of somebody else's outline cross or touch.";
+    WallByBearing "wall-by-bearing" Warning "A wall of a house is given by bearing: the walls are closed as a deed's calls are.";
+    UnitMissing "unit-missing" Warning "A number without a unit stands among lengths in metres: feet, or a unit left off?";
+    FarOff "far-off" Warning "An area is three times what the sides come to, or more, or a third of it: is a digit wrong, or a unit?";
+    UnlikelyValue "unlikely-value" Warning "A tax rate, a price or a year that is hardly meant: is a digit or a point wrong?";
+    NothingCounted "nothing-counted" Warning "No space is counted, so the measured area is nothing.";
+    RoundedSidesCross "rounded-sides-cross" Warning "With whole-foot walls the outline crosses itself.";
+    LetterNotShown "letter-not-shown" Warning "The pages have no letter for a character.";
+}
+
+impl fmt::Display for Word {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.as_str())
+    }
+}
+
+/// One fault or warning: its word, where, what was found, and what to type instead.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Diagnostic {
+    word: Word,
+    message: String,
+    span: Span,
+    label: String,
+    others: Vec<(Span, String)>,
+    notes: Vec<String>,
+    helps: Vec<String>,
+}
+
+impl Diagnostic {
+    /// A diagnostic at `span`. The message is lower case, without a final stop.
+    pub(crate) fn new(word: Word, span: Span, message: impl Into<String>) -> Diagnostic {
+        Diagnostic {
+            word,
+            message: message.into(),
+            span,
+            label: String::new(),
+            others: Vec::new(),
+            notes: Vec::new(),
+            helps: Vec::new(),
+        }
+    }
+
+    /// What stands beside the caret.
+    pub(crate) fn label(mut self, label: impl Into<String>) -> Diagnostic {
+        self.label = label.into();
+        self
+    }
+
+    /// Another place that matters.
+    pub(crate) fn also(mut self, span: Span, label: impl Into<String>) -> Diagnostic {
+        self.others.push((span, label.into()));
+        self
+    }
+
+    /// A fact that explains.
+    pub(crate) fn note(mut self, note: impl Into<String>) -> Diagnostic {
+        self.notes.push(note.into());
+        self
+    }
+
+    /// What to do about it.
+    pub(crate) fn help(mut self, help: impl Into<String>) -> Diagnostic {
+        self.helps.push(help.into());
+        self
+    }
+
+    /// The stable word.
+    pub fn word(&self) -> Word {
+        self.word
+    }
+
+    /// What is wrong, in one line.
+    pub fn message(&self) -> &str {
+        &self.message
+    }
+
+    /// Where.
+    pub fn span(&self) -> Span {
+        self.span
+    }
+
+    /// What to type or do instead.
+    pub fn helps(&self) -> &[String] {
+        &self.helps
+    }
+
+    /// Whether it stops the work.
+    pub fn is_error(&self) -> bool {
+        self.word.severity() == Severity::Error
+    }
+}
+
+/// The text of a sides file with its name, able to tell lines and columns.
+#[derive(Clone, Debug)]
+pub struct Source {
+    name: String,
+    text: String,
+    /// Where each line begins; looked for when first asked.
+    line_starts: OnceLock<Vec<usize>>,
+}
+
+impl Source {
+    /// A text under the name that faults show.
+    pub fn new(name: impl Into<String>, text: impl Into<String>) -> Source {
+        let (name, text) = (visible_name(name.into()), text.into());
+        Source { name, text, line_starts: OnceLock::new() }
+    }
+
+    fn line_starts(&self) -> &[usize] {
+        self.line_starts.get_or_init(|| {
+            let ends = self.text.match_indices('\n').map(|(i, _)| i + 1);
+            std::iter::once(0).chain(ends).collect()
+        })
+    }
+
+    /// The name that faults show.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// The whole text.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// The line that holds a byte, counted from 1.
+    pub fn line(&self, at: usize) -> usize {
+        self.line_starts().partition_point(|&start| start <= at).max(1)
+    }
+
+    /// The column of a byte in its line, in characters, counted from 1.
+    pub fn column(&self, at: usize) -> usize {
+        let start = self.line_starts()[self.line(at) - 1];
+        self.text.get(start..at).map_or(1, |before| before.chars().count() + 1)
+    }
+
+    /// The bytes of the lines from the one that holds `first` to the one that holds `last`.
+    fn lines(&self, first: usize, last: usize) -> Range<usize> {
+        let start = self.line_starts()[self.line(first) - 1];
+        let end = self.line_starts().get(self.line(last)).copied().unwrap_or(self.text.len());
+        start..end
+    }
+
+    /// `span` moved onto character borders within the text.
+    fn clamped(&self, span: Span) -> Range<usize> {
+        let floor = |mut at: usize| {
+            at = at.min(self.text.len());
+            while !self.text.is_char_boundary(at) {
+                at -= 1;
+            }
+            at
+        };
+        let start = floor(span.start);
+        start..floor(span.end).max(start)
+    }
+}
+
+/// How many diagnostics are drawn before the rest is only counted.
+const DRAWN_AT_MOST: usize = 50;
+
+/// A line longer than this is drawn without its text.
+const DRAWN_LINE_AT_MOST: usize = 4_000;
+
+/// How wide diagnostics are drawn where nobody says.
+const USUAL_COLUMNS: usize = 80;
+
+/// Draws diagnostics under the text they are about, in the order given, 80 columns wide.
+pub fn draw(source: &Source, diagnostics: &[Diagnostic], styled: bool) -> String {
+    draw_within(source, diagnostics, styled, USUAL_COLUMNS)
+}
+
+/// The same so many columns wide. Lines of the text itself stay as they are.
+pub fn draw_within(
+    source: &Source,
+    diagnostics: &[Diagnostic],
+    styled: bool,
+    columns: usize,
+) -> String {
+    let columns = columns.clamp(30, 100);
+    let renderer = if styled { Renderer::styled() } else { Renderer::plain() };
+    let mut page = String::new();
+    for diagnostic in diagnostics.iter().take(DRAWN_AT_MOST) {
+        page.push_str(&renderer.render(&[group(source, diagnostic, columns)]));
+        page.push_str("\n\n");
+    }
+    if diagnostics.len() > DRAWN_AT_MOST {
+        let rest = diagnostics.len() - DRAWN_AT_MOST;
+        let _ = writeln!(page, "… and {} more", crate::diagnostic::words::count(rest, "fault"));
+    }
+    page
+}
+
+fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic, columns: usize) -> Group<'a> {
+    let (level, name) =
+        if diagnostic.is_error() { (Level::ERROR, "error") } else { (Level::WARNING, "warning") };
+    let word = diagnostic.word.as_str();
+    // `error[word]: ` stands before its first line, and as much room before the others.
+    let before = name.len() + word.len() + 4;
+    let title = crate::diagnostic::words::filled(
+        &diagnostic.message,
+        columns.saturating_sub(before + 1).max(12),
+    );
+    let title = level.primary_title(title).id(word);
+    let mut group = Group::with_title(title).element(snippet(source, diagnostic));
+    for note in &diagnostic.notes {
+        group = group.element(message(Level::NOTE, note, columns));
+    }
+    for help in &diagnostic.helps {
+        group = group.element(message(Level::HELP, help, columns));
+    }
+    group
+}
+
+fn message<'a>(level: Level<'a>, text: &str, columns: usize) -> Message<'a> {
+    level.message(crate::diagnostic::words::filled(text, columns - 14))
+}
+
+/// The lines the diagnostic points at, and no more of the file: a large file draws as fast as a small one.
+fn snippet<'a>(
+    source: &'a Source,
+    diagnostic: &'a Diagnostic,
+) -> Snippet<'a, annotate_snippets::Annotation<'a>> {
+    let places = || diagnostic.others.iter().map(|(span, _)| *span).chain([diagnostic.span]);
+    let first = places().map(|span| source.clamped(span).start).min().unwrap_or(0);
+    let last = places().map(|span| source.clamped(span).start).max().unwrap_or(0);
+    let shown = source.lines(first, last);
+    if shown.len() > DRAWN_LINE_AT_MOST && source.line(first) == source.line(last) {
+        return Snippet::source("(a line too long to show)")
+            .path(source.name())
+            .line_start(source.line(first));
+    }
+    let within = |span: Span| {
+        let range = source.clamped(span);
+        let end = range.end.min(shown.end);
+        range.start - shown.start..end.max(range.start) - shown.start
+    };
+    let label = |text: &'a str| (!text.is_empty()).then_some(text);
+    let mut snippet = Snippet::source(visible(&source.text[shown.clone()]))
+        .path(source.name())
+        .line_start(source.line(first))
+        .annotation(
+            AnnotationKind::Primary.span(within(diagnostic.span)).label(label(&diagnostic.label)),
+        );
+    for (span, text) in &diagnostic.others {
+        snippet =
+            snippet.annotation(AnnotationKind::Context.span(within(*span)).label(label(text)));
+    }
+    snippet
+}
+
+/// A name as it may be printed, what cannot be seen written out.
+fn visible_name(name: String) -> String {
+    if !name.contains(is_hidden) {
+        return name;
+    }
+    let mut shown = String::with_capacity(name.len());
+    for character in name.chars() {
+        if is_hidden(character) {
+            shown.extend(character.escape_unicode());
+        } else {
+            shown.push(character);
+        }
+    }
+    shown
+}
+
+/// The text with each hidden character replaced by a visible one of as many bytes, so that places stay.
+fn visible(text: &str) -> Cow<'_, str> {
+    let hidden = |c: char| is_hidden(c) && !matches!(c, '\n' | '\r' | '\t');
+    if !text.contains(hidden) {
+        return Cow::Borrowed(text);
+    }
+    let shown = |c: char| match c.len_utf8() {
+        _ if !hidden(c) => c,
+        1 => '?',
+        2 => '¿',
+        _ => '\u{fffd}',
+    };
+    Cow::Owned(text.chars().map(shown).collect())
+}
+
+/// All the faults of one sides file, in file order, with the text they are about.
+#[derive(Clone, Debug)]
+pub struct Diagnostics {
+    source: Source,
+    list: Vec<Diagnostic>,
+}
+
+impl Diagnostics {
+    /// The diagnostics of a text; they are put in file order.
+    pub(crate) fn new(source: Source, mut list: Vec<Diagnostic>) -> Diagnostics {
+        sort(&mut list);
+        Diagnostics { source, list }
+    }
+
+    /// The faults and the warnings that came with them, in file order.
+    pub fn list(&self) -> &[Diagnostic] {
+        &self.list
+    }
+
+    /// The text they are about.
+    pub fn source(&self) -> &Source {
+        &self.source
+    }
+
+    /// Drawn for a person; `styled` with colour.
+    pub fn drawn(&self, styled: bool) -> String {
+        draw(&self.source, &self.list, styled)
+    }
+}
+
+impl fmt::Display for Diagnostics {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.drawn(false))
+    }
+}
+
+impl std::error::Error for Diagnostics {}
+
+/// Puts diagnostics in file order; at one place the first found stays first.
+pub(crate) fn sort(list: &mut [Diagnostic]) {
+    list.sort_by_key(|diagnostic| diagnostic.span.start);
+}
+
+/// What the user typed between backticks, with what cannot be seen written out.
+pub(crate) fn quoted(text: &str) -> String {
+    let mut shown = String::from("`");
+    for (i, character) in text.chars().enumerate() {
+        if i == 60 {
+            shown.push('…');
+            break;
+        }
+        if is_hidden(character) {
+            let _ = write!(shown, "{}", character.escape_unicode());
+        } else {
+            shown.push(character);
+        }
+    }
+    shown.push('`');
+    shown
+}
+
+/// Control characters, and the marks that turn the order of what is shown.
+pub(crate) fn is_hidden(character: char) -> bool {
+    character.is_control()
+        || matches!(
+            character,
+            '\u{61c}' | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}'
+                | '\u{2060}'..='\u{2069}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}'
+        )
+}

@@ -1,0 +1,15 @@
+//! Walks, outlines and what can be done with them, without any word about houses.
+//!
+//! East and north are positive. An outline walked with its inside on the left has a positive signed
+//! area. All positions are whole nanometers.
+
+pub(crate) mod compass;
+pub(crate) mod offset;
+pub(crate) mod outline;
+pub(crate) mod overlap;
+pub(crate) mod partition;
+pub(crate) mod traverse;
+
+pub use compass::{Axis, Direction};
+pub use outline::{Outline, Place};
+pub use partition::Cut;

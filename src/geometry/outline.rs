@@ -1,0 +1,519 @@
+//! A closed outline: its area, its corners, how its area changes with its sides, whether it crosses itself.
+//!
+//! East and north are positive. An outline walked with its inside on the left has a positive
+//! signed area; [`Outline::area`] is always positive.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "curved sides, perimeters of slanted ones and places for drawing are floats"
+)]
+
+use crate::geometry::partition::Cut;
+use crate::units::area::Area;
+use crate::units::length::Length;
+
+/// One side as it runs: so far east and north, bulging to the right of the walk by `rise` if it is curved.
+///
+/// # Units
+///
+/// Nanometres.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Vector {
+    pub(crate) east: i64,
+    pub(crate) north: i64,
+    pub(crate) rise: i64,
+}
+
+/// A place on the plan, from where the walk starts.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Place {
+    /// So far east.
+    pub east: Length,
+    /// So far north.
+    pub north: Length,
+}
+
+/// Sides that come back to their start: holding one proves that they do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Outline {
+    vectors: Vec<Vector>,
+    /// Its area, positive where the walk has its inside on the left.
+    signed: Area,
+}
+
+impl Outline {
+    /// The outline of these vectors; none if they do not come back to their start.
+    pub(crate) fn new(vectors: Vec<Vector>) -> Option<Outline> {
+        let mut at = (0_i64, 0_i64);
+        let mut doubled = 0_i128;
+        for vector in &vectors {
+            doubled += i128::from(at.0) * i128::from(vector.north)
+                - i128::from(at.1) * i128::from(vector.east);
+            at = (at.0 + vector.east, at.1 + vector.north);
+        }
+        if at != (0, 0) {
+            return None;
+        }
+        let curved = vectors.iter().filter(|vector| vector.rise != 0);
+        let signed = Area::from_half_nm2(doubled) + curved.map(Vector::segment).sum();
+        Some(Outline { vectors, signed })
+    }
+
+    /// The sides as vectors, in walking order.
+    pub(crate) fn vectors(&self) -> &[Vector] {
+        &self.vectors
+    }
+
+    /// The corners, from the start; corner *k* is where side *k* begins.
+    pub fn corners(&self) -> Vec<Place> {
+        self.points()
+            .into_iter()
+            .map(|(east, north)| Place {
+                east: Length::from_nm(east),
+                north: Length::from_nm(north),
+            })
+            .collect()
+    }
+
+    /// The corners as pairs, east then north.
+    pub(crate) fn points(&self) -> Vec<(i64, i64)> {
+        let mut at = (0, 0);
+        let step = |vector: &Vector| {
+            let here = at;
+            at = (at.0 + vector.east, at.1 + vector.north);
+            here
+        };
+        self.vectors.iter().map(step).collect()
+    }
+
+    /// The area inside, exact where no side is curved.
+    ///
+    /// Cross products of coordinates (any surveying text, for example Mahun, *Open Access Surveying
+    /// Library*, COGO ch. H); a curved side adds or takes off its segment.
+    pub fn area(&self) -> Area {
+        self.signed_area().abs()
+    }
+
+    /// The area, positive where the walk has its inside on the left.
+    pub(crate) fn signed_area(&self) -> Area {
+        self.signed
+    }
+
+    /// 1 where the walk has its inside on the left, -1 on the right.
+    pub(crate) fn turn(&self) -> i64 {
+        if self.signed_area() < Area::ZERO { -1 } else { 1 }
+    }
+
+    /// Whether a side is curved.
+    pub(crate) fn is_curved(&self) -> bool {
+        self.vectors.iter().any(|vector| vector.rise != 0)
+    }
+
+    /// The outline cut into pieces that a pocket calculator can check: as few rectangles as can be, then
+    /// triangles for slanted walls and segments for curved ones; what they add up to is the area exactly.
+    ///
+    /// None where slanted walls leave no right-angled outline to cut.
+    ///
+    /// ```
+    /// let house = fairfoot::read(
+    ///     "l.sides",
+    ///     "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 10'\nwest 15'\nsouth 20'\nwest 25'",
+    /// )?;
+    /// let outline = house.house().spaces()[0].outline();
+    /// let pieces = outline.cuts().expect("it is right-angled");
+    /// assert_eq!(pieces.len(), 2);
+    /// assert_eq!(pieces.iter().map(fairfoot::geometry::Cut::area).sum::<fairfoot::units::Area>(), outline.area());
+    /// # Ok::<(), fairfoot::Diagnostics>(())
+    /// ```
+    pub fn cuts(&self) -> Option<Vec<Cut>> {
+        crate::geometry::partition::cut(self)
+    }
+
+    /// The length of all sides together, curved ones along the curve.
+    pub fn perimeter(&self) -> Length {
+        self.vectors.iter().map(|vector| vector.length()).sum()
+    }
+
+    /// The ground from corner to corner, with the first corner at `at`; the rise of a curved side counts on every side.
+    pub(crate) fn extent(&self, at: (i64, i64)) -> Extent {
+        let bulge = self.vectors.iter().map(|vector| vector.rise.abs()).max().unwrap_or(0);
+        let along = |part: fn(&Vector) -> i64, from: i64| {
+            let (mut at, mut low, mut high) = (from, from, from);
+            for vector in &self.vectors {
+                at += part(vector);
+                (low, high) = (low.min(at), high.max(at));
+            }
+            (low - bulge, high + bulge)
+        };
+        Extent {
+            east: along(|vector| vector.east, at.0),
+            north: along(|vector| vector.north, at.1),
+        }
+    }
+
+    /// How the area grows with each side, in doubled terms: for an east component and for a north component.
+    ///
+    /// Twice the area changes by `2·d·g` where a component changes by `d` and the outline stays
+    /// closed; the middle of the side is what counts, seen from the start. Adding one number to all of an
+    /// axis changes nothing for changes that close.
+    pub(crate) fn doubled_gradients(&self) -> Vec<(i64, i64)> {
+        let turn = self.turn();
+        let mut at = (0_i64, 0_i64);
+        let one = |vector: &Vector| {
+            let middle = (2 * at.0 + vector.east, 2 * at.1 + vector.north);
+            at = (at.0 + vector.east, at.1 + vector.north);
+            (-turn * middle.1, turn * middle.0)
+        };
+        self.vectors.iter().map(one).collect()
+    }
+
+    /// The corners with curved sides as short straight ones, and the side each point begins.
+    pub(crate) fn flattened(&self) -> Vec<(i64, i64, usize)> {
+        let mut points = Vec::with_capacity(self.vectors.len());
+        for (i, (vector, at)) in self.vectors.iter().zip(self.points()).enumerate() {
+            points.push((at.0, at.1, i));
+            for (east, north) in vector.points_along() {
+                points.push((at.0 + east, at.1 + north, i));
+            }
+        }
+        points
+    }
+
+    /// Whether it holds ground and no two sides cross or touch away from a shared corner.
+    pub(crate) fn is_clear(&self) -> bool {
+        self.crossing().is_none() && self.signed_area() != Area::ZERO
+    }
+
+    /// The first two sides that cross or touch away from a shared corner, and where.
+    pub(crate) fn crossing(&self) -> Option<Crossing> {
+        if are_apart(&self.vectors) {
+            return None;
+        }
+        if let Some(found) = self.crossing_of_few() {
+            return found;
+        }
+        let points = self.flattened();
+        let points: Vec<(i64, i64, usize)> = points
+            .iter()
+            .enumerate()
+            .filter(|&(i, p)| {
+                let next = points[(i + 1) % points.len()];
+                (next.0, next.1) != (p.0, p.1)
+            })
+            .map(|(_, p)| *p)
+            .collect();
+        crossing_of(&points)
+    }
+}
+
+/// Whether the walls along these, in any unit, surely keep clear of each other: few walls, all along an axis. Where it is
+/// not sure it says no.
+///
+/// A wall that touches another of its own axis touches one across too: the one next to it at that end, which has a
+/// length. So they are apart where each meets just its two neighbours among the walls across.
+pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
+    const FEW: usize = 16;
+    /// Where it begins along its axis, how long it is, and where it lies on the other.
+    #[derive(Clone, Copy, Default)]
+    struct Wall {
+        low: i64,
+        length: u64,
+        across: i64,
+    }
+    let mut walls = [[Wall::default(); FEW]; 2];
+    let mut counts = [0_usize; 2];
+    let mut at = [0_i64; 2];
+    // The axis of the wall before, and whether it runs up it.
+    let mut before = (2, false);
+    for vector in vectors {
+        if vector.rise != 0 || (vector.east == 0) == (vector.north == 0) {
+            return false;
+        }
+        let axis = usize::from(vector.east == 0);
+        let (run, from) = (vector.east + vector.north, at[axis]);
+        at[axis] = from + run;
+        let low = from.min(from + run);
+        if before == (axis, run > 0) {
+            let last = &mut walls[axis][counts[axis] - 1];
+            last.low = last.low.min(low);
+            last.length += run.unsigned_abs();
+            continue;
+        }
+        // It turns straight back, or there are too many.
+        if before.0 == axis || counts[axis] == FEW {
+            return false;
+        }
+        walls[axis][counts[axis]] = Wall { low, length: run.unsigned_abs(), across: at[1 - axis] };
+        counts[axis] += 1;
+        before = (axis, run > 0);
+    }
+    if counts[0] != counts[1] {
+        return false;
+    }
+    // Below its beginning the difference wraps round to more than any length.
+    let reaches = |a: &Wall, b: &Wall| b.across.wrapping_sub(a.low).cast_unsigned() <= a.length;
+    let mut meetings = 0_usize;
+    for a in &walls[0][..counts[0]] {
+        for b in &walls[1][..counts[0]] {
+            meetings += usize::from(reaches(a, b) & reaches(b, a));
+        }
+    }
+    meetings == 2 * counts[0]
+}
+
+impl Outline {
+    /// The same for an outline of few straight sides, each against each: no list is made. None where there are more,
+    /// or curved ones.
+    fn crossing_of_few(&self) -> Option<Option<Crossing>> {
+        const FEW: usize = 24;
+        let n = self.vectors.len();
+        let plain = |vector: &Vector| vector.rise == 0 && (vector.east, vector.north) != (0, 0);
+        if !(2..=FEW).contains(&n) || !self.vectors.iter().all(plain) {
+            return None;
+        }
+        let mut points = [(0_i64, 0_i64); FEW + 1];
+        for (i, vector) in self.vectors.iter().enumerate() {
+            points[i + 1] = (points[i].0 + vector.east, points[i].1 + vector.north);
+        }
+        let side = |i: usize| (points[i], points[i + 1]);
+        // The box round each side: sides whose boxes are apart do not meet.
+        let mut boxes = [(0_i64, 0_i64, 0_i64, 0_i64); FEW];
+        for (i, place) in boxes.iter_mut().enumerate().take(n) {
+            let ((e, n), (f, m)) = side(i);
+            *place = (e.min(f), e.max(f), n.min(m), n.max(m));
+        }
+        let square = |i: usize, j: usize| {
+            let (a, b) = (&self.vectors[i], &self.vectors[j]);
+            a.east == 0 && b.north == 0 || a.north == 0 && b.east == 0
+        };
+        for i in 0..n {
+            let here = boxes[i];
+            for (j, there) in boxes.iter().enumerate().take(n).skip(i + 1) {
+                let is_next = j == i + 1 || i == 0 && j == n - 1;
+                let apart =
+                    here.0 > there.1 || there.0 > here.1 || here.2 > there.3 || there.2 > here.3;
+                // Neighbours at a right angle meet at their corner only.
+                if apart || is_next && square(i, j) && n > 2 {
+                    continue;
+                }
+                let at = if j == i + 1 {
+                    fold(side(i), side(j))
+                } else if is_next {
+                    fold(side(j), side(i))
+                } else {
+                    meeting(side(i), side(j))
+                };
+                if let Some(at) = at {
+                    return Some(Some(Crossing { first: i, second: j, at }));
+                }
+            }
+        }
+        Some(None)
+    }
+}
+
+impl Vector {
+    /// The length along the side.
+    pub(crate) fn length(&self) -> Length {
+        match (self.rise, self.east, self.north) {
+            (0, east, 0) => Length::from_nm(east.abs()),
+            (0, 0, north) => Length::from_nm(north.abs()),
+            (0, ..) => nearest_nm(self.chord()),
+            _ => nearest_nm(self.curve().map_or(self.chord(), |curve| curve.radius * curve.angle)),
+        }
+    }
+
+    /// The length from end to end, of a curved side along its chord.
+    pub(crate) fn chord_length(&self) -> Length {
+        Vector { rise: 0, ..*self }.length()
+    }
+
+    /// The straight distance from end to end.
+    pub(crate) fn chord(&self) -> f64 {
+        libm::hypot(self.east as f64, self.north as f64)
+    }
+
+    /// The circle a curved side lies on; none for a straight side.
+    pub(crate) fn curve(&self) -> Option<Curve> {
+        if self.rise == 0 {
+            return None;
+        }
+        let (chord, rise) = (self.chord(), (self.rise as f64).abs());
+        (rise > 0.0 && chord > 0.0).then(|| {
+            let radius = (chord * chord + 4.0 * rise * rise) / (8.0 * rise);
+            let half = libm::asin((chord / (2.0 * radius)).min(1.0));
+            let angle =
+                if rise <= radius { 2.0 * half } else { 2.0 * (std::f64::consts::PI - half) };
+            Curve { radius, angle }
+        })
+    }
+
+    /// The area between a curved side and its chord, positive where it bulges to the right.
+    ///
+    /// r = (c² + 4h²) / 8h, area = r²(θ − sin θ)/2 (International Correspondence Schools, *The
+    /// Building Trades Pocketbook*, Mensuration).
+    pub(crate) fn segment(&self) -> Area {
+        let Some(curve) = self.curve() else {
+            return Area::ZERO;
+        };
+        let per_foot = Length::FOOT.nm() as f64;
+        let radius = curve.radius / per_foot;
+        let sq_ft = radius * radius * (curve.angle - libm::sin(curve.angle)) / 2.0;
+        Area::from_float_sq_ft(if self.rise < 0 { -sq_ft } else { sq_ft })
+    }
+
+    /// Points along a curved side, without its ends, seen from its start.
+    fn points_along(&self) -> Vec<(i64, i64)> {
+        const PIECES: u32 = 16;
+        let Some(curve) = self.curve() else {
+            return Vec::new();
+        };
+        let (chord, sign) = (self.chord(), if self.rise < 0 { -1.0 } else { 1.0 });
+        let along = (self.east as f64 / chord, self.north as f64 / chord);
+        let right = (along.1 * sign, -along.0 * sign);
+        let below = curve.radius - (self.rise as f64).abs();
+        let point = |k: u32| {
+            let angle = curve.angle * (f64::from(k) / f64::from(PIECES) - 0.5);
+            let forward = chord / 2.0 + curve.radius * libm::sin(angle);
+            let out = curve.radius * libm::cos(angle) - below;
+            let east = along.0 * forward + right.0 * out;
+            let north = along.1 * forward + right.1 * out;
+            (nearest_nm(east).nm(), nearest_nm(north).nm())
+        };
+        (1..PIECES).map(point).collect()
+    }
+}
+
+/// How far an outline reaches, lowest and highest, in nanometres.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Extent {
+    east: (i64, i64),
+    north: (i64, i64),
+}
+
+impl Extent {
+    /// Whether the two come nearer to each other than `gap`.
+    pub(crate) fn is_near(&self, other: &Extent, gap: i64) -> bool {
+        let near = |a: (i64, i64), b: (i64, i64)| a.0 <= b.1 + gap && b.0 <= a.1 + gap;
+        near(self.east, other.east) && near(self.north, other.north)
+    }
+}
+
+/// The circle of a curved side: its radius in nanometres, the angle it spans in radians.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Curve {
+    pub(crate) radius: f64,
+    pub(crate) angle: f64,
+}
+
+/// The whole number of nanometres nearest to a float.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "sides are bounded far below what 64 bits hold"
+)]
+pub(crate) fn nearest_nm(nm: f64) -> Length {
+    Length::from_nm(nm.round() as i64)
+}
+
+/// Two sides that meet where they should not.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Crossing {
+    pub(crate) first: usize,
+    pub(crate) second: usize,
+    /// Where, east then north of the start, in nanometres.
+    pub(crate) at: (i64, i64),
+}
+
+type Point = (i64, i64);
+
+/// The first pair, in walking order, that meets where it should not.
+///
+/// Sides are looked at from west to east, each against those that begin before it ends.
+fn crossing_of(points: &[(i64, i64, usize)]) -> Option<Crossing> {
+    let n = points.len();
+    let end = |i: usize| {
+        let next = points[(i + 1) % n];
+        ((points[i].0, points[i].1), (next.0, next.1))
+    };
+    let mut order: Vec<(i64, i64, usize)> = (0..n)
+        .map(|i| {
+            let (a, b) = end(i);
+            (a.0.min(b.0), a.0.max(b.0), i)
+        })
+        .collect();
+    order.sort_unstable();
+    let mut first: Option<(usize, usize, Point)> = None;
+    for (k, &(_, east_end, one)) in order.iter().enumerate() {
+        for &(_, _, other) in order[k + 1..].iter().take_while(|next| next.0 <= east_end) {
+            let (i, j) = (one.min(other), one.max(other));
+            if first.is_some_and(|(a, b, _)| (a, b) <= (i, j)) {
+                continue;
+            }
+            let at = if j == i + 1 {
+                fold(end(i), end(j))
+            } else if i == 0 && j == n - 1 {
+                fold(end(j), end(i))
+            } else {
+                meeting(end(i), end(j))
+            };
+            first = at.map(|at| (i, j, at)).or(first);
+        }
+    }
+    first.map(|(i, j, at)| Crossing { first: points[i].2, second: points[j].2, at })
+}
+
+/// Where one side turns straight back on the one before it.
+fn fold(before: (Point, Point), after: (Point, Point)) -> Option<Point> {
+    let back = cross(before.0, before.1, after.1) == 0 && dot(before.1, before.0, after.1) > 0;
+    back.then_some(before.1)
+}
+
+/// A point that two sides share, exact but for the last nanometre.
+fn meeting(a: (Point, Point), b: (Point, Point)) -> Option<Point> {
+    if apart(a.0.0, a.1.0, b.0.0, b.1.0) || apart(a.0.1, a.1.1, b.0.1, b.1.1) {
+        return None;
+    }
+    let (b0, b1) = (cross(a.0, a.1, b.0), cross(a.0, a.1, b.1));
+    let (a0, a1) = (cross(b.0, b.1, a.0), cross(b.0, b.1, a.1));
+    if b0.signum() * b1.signum() < 0 && a0.signum() * a1.signum() < 0 {
+        return Some(between(a, a0, a1));
+    }
+    let touches = [(b0, b.0, a), (b1, b.1, a), (a0, a.0, b), (a1, a.1, b)];
+    touches
+        .iter()
+        .find(|(side, point, line)| *side == 0 && in_box(*point, *line))
+        .map(|touch| touch.1)
+}
+
+/// The point that divides `line` as `a0` to `a1`, which differ in sign.
+#[expect(
+    clippy::integer_division,
+    clippy::cast_possible_truncation,
+    reason = "only the place shown; it lies between two i64"
+)]
+fn between(line: (Point, Point), a0: i128, a1: i128) -> Point {
+    let (a0, a1) = (a0.abs() >> 32, a1.abs() >> 32);
+    let share = |from: i64, to: i64| {
+        let whole = (a0 + a1).max(1);
+        (i128::from(from) + i128::from(to - from) * a0 / whole) as i64
+    };
+    (share(line.0.0, line.1.0), share(line.0.1, line.1.1))
+}
+
+fn apart(a0: i64, a1: i64, b0: i64, b1: i64) -> bool {
+    a0.max(a1) < b0.min(b1) || b0.max(b1) < a0.min(a1)
+}
+
+fn in_box(point: Point, line: (Point, Point)) -> bool {
+    !apart(point.0, point.0, line.0.0, line.1.0) && !apart(point.1, point.1, line.0.1, line.1.1)
+}
+
+fn cross(origin: Point, a: Point, b: Point) -> i128 {
+    i128::from(a.0 - origin.0) * i128::from(b.1 - origin.1)
+        - i128::from(a.1 - origin.1) * i128::from(b.0 - origin.0)
+}
+
+fn dot(origin: Point, a: Point, b: Point) -> i128 {
+    i128::from(a.0 - origin.0) * i128::from(b.0 - origin.0)
+        + i128::from(a.1 - origin.1) * i128::from(b.1 - origin.1)
+}

@@ -1,0 +1,506 @@
+//! An outline cut into pieces that a pocket calculator can check: rectangles, triangles for slanted
+//! walls, segments for curved ones.
+//!
+//! The rectangles are as few as can be. Where two inward corners face each other, one cut serves
+//! both; as many such cuts as do not cross are found by matching (a right-angled outline with N inward
+//! corners and L such cuts needs N − L + 1 rectangles: any text on computational geometry, from memory).
+
+use crate::geometry::outline::Outline;
+use crate::units::area::Area;
+use crate::units::length::Length;
+
+/// One piece of an outline.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cut {
+    /// A rectangle.
+    Rectangle {
+        /// Its length east and west.
+        east: Length,
+        /// Its length north and south.
+        north: Length,
+    },
+    /// Half of a rectangle, beside a slanted wall.
+    Triangle {
+        /// Its length east and west.
+        east: Length,
+        /// Its length north and south.
+        north: Length,
+        /// It lies outside the wall, so it is taken off.
+        taken_off: bool,
+    },
+    /// Between a curved wall and its chord.
+    Segment {
+        /// From end to end of the curve.
+        chord: Length,
+        /// How far the curve rises from its chord.
+        rise: Length,
+        /// Its area, computed.
+        area: Area,
+        /// The curve bulges inward, so it is taken off.
+        taken_off: bool,
+    },
+}
+
+impl Cut {
+    /// What it adds to the outline; below zero where it is taken off.
+    pub fn area(&self) -> Area {
+        let signed = |area: Area, taken_off: bool| if taken_off { -area } else { area };
+        match *self {
+            Cut::Rectangle { east, north } => Area::rectangle(east, north),
+            Cut::Triangle { east, north, taken_off } => {
+                let whole = Area::rectangle(east, north).half_nm2();
+                signed(Area::from_half_nm2(whole >> 1), taken_off)
+            }
+            Cut::Segment { area, taken_off, .. } => signed(area, taken_off),
+        }
+    }
+}
+
+/// A piece and where it lies: its corners from the first corner of the outline, east then north; of a
+/// segment the ends of its curve.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Placed {
+    pub(crate) cut: Cut,
+    pub(crate) corners: Vec<(i64, i64)>,
+    /// The wall it lies at, where it is no rectangle.
+    pub(crate) wall: Option<usize>,
+}
+
+/// The pieces of an outline, rectangles from north to south and west to east, then triangles and
+/// segments in walking order; none where slanted walls leave no right-angled outline to cut.
+pub(crate) fn cut(outline: &Outline) -> Option<Vec<Cut>> {
+    placed(outline).map(|pieces| pieces.into_iter().map(|piece| piece.cut).collect())
+}
+
+/// The same with their places.
+pub(crate) fn placed(outline: &Outline) -> Option<Vec<Placed>> {
+    let turn = outline.turn();
+    let mut extra = Vec::new();
+    for (i, (vector, at)) in outline.vectors().iter().zip(outline.points()).enumerate() {
+        let to = (at.0 + vector.east, at.1 + vector.north);
+        let piece = |cut: Cut| Placed { cut, corners: vec![at, to], wall: Some(i) };
+        let (east, north) =
+            (Length::from_nm(vector.east.abs()), Length::from_nm(vector.north.abs()));
+        if vector.east != 0 && vector.north != 0 {
+            extra.push(piece(Cut::Triangle { east, north, taken_off: false }));
+        }
+        if vector.rise != 0 {
+            let chord = crate::geometry::outline::nearest_nm(vector.chord());
+            let rise = Length::from_nm(vector.rise.abs());
+            let taken_off = vector.rise.signum() != turn;
+            let area = vector.segment().abs();
+            extra.push(piece(Cut::Segment { chord, rise, area, taken_off }));
+        }
+    }
+    let slanted: Vec<usize> = (0..outline.vectors().len())
+        .filter(|&i| outline.vectors()[i].east != 0 && outline.vectors()[i].north != 0)
+        .collect();
+    let outside = first_clear(outline, &slanted)?;
+    let triangles = extra.iter_mut().filter(|piece| matches!(piece.cut, Cut::Triangle { .. }));
+    for (piece, &outside) in triangles.zip(&outside) {
+        let corner = squared_corner(outline, piece, outside);
+        piece.corners.push(corner);
+        if let Cut::Triangle { taken_off, .. } = &mut piece.cut {
+            *taken_off = outside;
+        }
+    }
+    let mut cuts = Grid::new(&squared(outline, &slanted, &outside))?.rectangles();
+    cuts.extend(extra);
+    Some(cuts)
+}
+
+/// For each slanted wall whether its corner lies outside; all inside if that leaves an outline, else the first choice that does.
+fn first_clear(outline: &Outline, slanted: &[usize]) -> Option<Vec<bool>> {
+    const MOST: usize = 10;
+    let few = slanted.len().min(MOST);
+    for choice in 0..1_usize << few {
+        let outside: Vec<bool> =
+            (0..slanted.len()).map(|i| i < few && choice >> i & 1 == 1).collect();
+        if slanted.is_empty() || is_clear(&squared(outline, slanted, &outside)) {
+            return Some(outside);
+        }
+    }
+    None
+}
+
+type Point = (i64, i64);
+
+/// The right-angled corner beside a slanted wall.
+fn squared_corner(outline: &Outline, piece: &Placed, outside: bool) -> Point {
+    let (from, to) = (piece.corners[0], piece.corners[1]);
+    let east_first = is_east_first(outline, (to.0 - from.0, to.1 - from.1), outside);
+    if east_first { (to.0, from.1) } else { (from.0, to.1) }
+}
+
+/// Whether the corner beside a slanted wall is reached by going east or west first.
+fn is_east_first(outline: &Outline, (east, north): Point, outside: bool) -> bool {
+    // East first turns left where the parts differ in sign.
+    let east_first_is_left = east.signum() != north.signum();
+    let inside_is_left = outline.turn() > 0;
+    (east_first_is_left == inside_is_left) != outside
+}
+
+/// The outline with each slanted wall replaced by a corner, walked with its inside on the left.
+fn squared(outline: &Outline, slanted: &[usize], outside: &[bool]) -> Vec<Point> {
+    let mut points = Vec::new();
+    for (i, (vector, at)) in outline.vectors().iter().zip(outline.points()).enumerate() {
+        points.push(at);
+        if let Some(k) = slanted.iter().position(|&side| side == i) {
+            let east_first = is_east_first(outline, (vector.east, vector.north), outside[k]);
+            points.push(if east_first {
+                (at.0 + vector.east, at.1)
+            } else {
+                (at.0, at.1 + vector.north)
+            });
+        }
+    }
+    if outline.turn() < 0 {
+        points.reverse();
+    }
+    corners_only(&points)
+}
+
+/// The points at which the walk turns.
+fn corners_only(points: &[Point]) -> Vec<Point> {
+    let mut kept: Vec<Point> = points.to_vec();
+    kept.dedup();
+    while kept.len() > 1 && kept.first() == kept.last() {
+        kept.pop();
+    }
+    loop {
+        let n = kept.len();
+        let straight = (0..n).find(|&i| {
+            let (a, b, c) = (kept[(i + n - 1) % n], kept[i], kept[(i + 1) % n]);
+            a.0 == b.0 && b.0 == c.0 || a.1 == b.1 && b.1 == c.1
+        });
+        match straight {
+            Some(i) if n > 4 => drop(kept.remove(i)),
+            _ => return kept,
+        }
+    }
+}
+
+/// Whether right-angled corners make an outline that does not cross itself and has its inside on the left.
+fn is_clear(points: &[Point]) -> bool {
+    let n = points.len();
+    let vectors = (0..n).map(|i| {
+        let (a, b) = (points[i], points[(i + 1) % n]);
+        crate::geometry::outline::Vector { east: b.0 - a.0, north: b.1 - a.1, rise: 0 }
+    });
+    Outline::new(vectors.collect())
+        .is_some_and(|outline| outline.crossing().is_none() && outline.signed_area() > Area::ZERO)
+}
+
+/// The lines through all corners, the cells between them, and the cuts between cells.
+struct Grid {
+    east: Vec<i64>,
+    north: Vec<i64>,
+    /// Cells that lie inside, by column, then row from the south.
+    inside: Vec<Vec<bool>>,
+    /// A cut along the west side of a cell.
+    west_cut: Vec<Vec<bool>>,
+    /// A cut along the south side of a cell.
+    south_cut: Vec<Vec<bool>>,
+    /// Corners that turn inward, as column and row of the lines.
+    inward: Vec<(usize, usize)>,
+}
+
+/// A straight cut between two inward corners: along a line, from one cross line to another.
+#[derive(Clone, Copy, PartialEq)]
+struct Chord {
+    line: usize,
+    from: usize,
+    to: usize,
+}
+
+impl Grid {
+    fn new(points: &[Point]) -> Option<Grid> {
+        let sorted = |pick: fn(&Point) -> i64| {
+            let mut lines: Vec<i64> = points.iter().map(pick).collect();
+            lines.sort_unstable();
+            lines.dedup();
+            lines
+        };
+        let (east, north) = (sorted(|p| p.0), sorted(|p| p.1));
+        let at = |lines: &[i64], value: i64| lines.binary_search(&value).ok();
+        let (columns, rows) = (east.len(), north.len());
+        let mut grid = Grid {
+            inside: vec![vec![false; rows]; columns],
+            west_cut: vec![vec![false; rows]; columns],
+            south_cut: vec![vec![false; rows]; columns],
+            inward: Vec::new(),
+            east,
+            north,
+        };
+        let n = points.len();
+        for i in 0..n {
+            let (before, here, next) = (points[(i + n - 1) % n], points[i], points[(i + 1) % n]);
+            let (a, b) =
+                ((here.0 - before.0, here.1 - before.1), (next.0 - here.0, next.1 - here.1));
+            let left = i128::from(a.0) * i128::from(b.1) - i128::from(a.1) * i128::from(b.0);
+            if left < 0 {
+                grid.inward.push((at(&grid.east, here.0)?, at(&grid.north, here.1)?));
+            }
+            if here.0 == next.0 {
+                // A wall north or south: every cell east of it changes sides.
+                let (low, high) = (here.1.min(next.1), here.1.max(next.1));
+                let (low, high, from) =
+                    (at(&grid.north, low)?, at(&grid.north, high)?, at(&grid.east, here.0)?);
+                for column in &mut grid.inside[from..] {
+                    column[low..high].iter_mut().for_each(|cell| *cell = !*cell);
+                }
+            }
+        }
+        Some(grid)
+    }
+
+    fn is_inside(&self, column: Option<usize>, row: Option<usize>) -> bool {
+        let (Some(column), Some(row)) = (column, row) else { return false };
+        self.inside.get(column).and_then(|cells| cells.get(row)).copied().unwrap_or(false)
+    }
+
+    /// Whether a step of a line from west to east runs through the inside.
+    fn is_open_east(&self, column: usize, row: usize) -> bool {
+        self.is_inside(Some(column), Some(row)) && self.is_inside(Some(column), row.checked_sub(1))
+    }
+
+    /// Whether a step of a line from south to north runs through the inside.
+    fn is_open_north(&self, column: usize, row: usize) -> bool {
+        self.is_inside(Some(column), Some(row)) && self.is_inside(column.checked_sub(1), Some(row))
+    }
+
+    fn rectangles(mut self) -> Vec<Placed> {
+        let level = self.chords(true);
+        let upright = self.chords(false);
+        let kept = independent(&level, &upright);
+        for (chord, _) in level.iter().zip(&kept.0).filter(|(_, kept)| **kept) {
+            (chord.from..chord.to).for_each(|column| self.south_cut[column][chord.line] = true);
+        }
+        for (chord, _) in upright.iter().zip(&kept.1).filter(|(_, kept)| **kept) {
+            (chord.from..chord.to).for_each(|row| self.west_cut[chord.line][row] = true);
+        }
+        for (column, row) in self.inward.clone() {
+            if !self.is_served(column, row) {
+                self.cut_level(column, row);
+            }
+        }
+        self.collect()
+    }
+
+    /// Cuts that join two inward corners on one line with nothing but inside between them.
+    fn chords(&self, level: bool) -> Vec<Chord> {
+        let mut corners: Vec<(usize, usize)> =
+            self.inward.iter().map(|&(c, r)| if level { (r, c) } else { (c, r) }).collect();
+        corners.sort_unstable();
+        let open = |line: usize, step: usize| {
+            if level { self.is_open_east(step, line) } else { self.is_open_north(line, step) }
+        };
+        corners
+            .windows(2)
+            .filter(|pair| pair[0].0 == pair[1].0)
+            .map(|pair| Chord { line: pair[0].0, from: pair[0].1, to: pair[1].1 })
+            .filter(|chord| (chord.from..chord.to).all(|step| open(chord.line, step)))
+            .collect()
+    }
+
+    /// Whether a cut already leaves this corner.
+    fn is_served(&self, column: usize, row: usize) -> bool {
+        let cut = |cuts: &[Vec<bool>], c: Option<usize>, r: Option<usize>| match (c, r) {
+            (Some(c), Some(r)) => cuts[c][r],
+            _ => false,
+        };
+        cut(&self.south_cut, Some(column), Some(row))
+            || cut(&self.south_cut, column.checked_sub(1), Some(row))
+            || cut(&self.west_cut, Some(column), Some(row))
+            || cut(&self.west_cut, Some(column), row.checked_sub(1))
+    }
+
+    /// Cuts east or west from an inward corner until a wall or another cut is met.
+    fn cut_level(&mut self, column: usize, row: usize) {
+        let crosses = |grid: &Grid, c: usize| {
+            grid.west_cut[c][row] && row.checked_sub(1).is_some_and(|below| grid.west_cut[c][below])
+        };
+        let mut at = column;
+        while self.is_open_east(at, row) {
+            self.south_cut[at][row] = true;
+            at += 1;
+            if crosses(self, at) {
+                break;
+            }
+        }
+        let mut at = column;
+        while at.checked_sub(1).is_some_and(|west| self.is_open_east(west, row)) {
+            at -= 1;
+            self.south_cut[at][row] = true;
+            if crosses(self, at) {
+                break;
+            }
+        }
+    }
+
+    /// The rectangles between the cuts, from north to south and west to east.
+    fn collect(mut self) -> Vec<Placed> {
+        let mut found = Vec::new();
+        for row in (0..self.north.len()).rev() {
+            for column in 0..self.east.len() {
+                if self.inside[column][row] {
+                    found.push(self.take(column, row));
+                }
+            }
+        }
+        found
+    }
+
+    /// The rectangle whose north-west cell this is; its cells are used up.
+    fn take(&mut self, column: usize, row: usize) -> Placed {
+        let mut to = column + 1;
+        while self.is_inside(Some(to), Some(row)) && !self.west_cut[to][row] {
+            to += 1;
+        }
+        let mut low = row;
+        while !self.south_cut[column][low] && self.is_inside(Some(column), low.checked_sub(1)) {
+            low -= 1;
+        }
+        for cells in &mut self.inside[column..to] {
+            cells[low..=row].fill(false);
+        }
+        let (west, east) = (self.east[column], self.east[to]);
+        let (south, north) = (self.north[low], self.north[row + 1]);
+        Placed {
+            cut: Cut::Rectangle {
+                east: Length::from_nm(east - west),
+                north: Length::from_nm(north - south),
+            },
+            corners: vec![(west, south), (east, south), (east, north), (west, north)],
+            wall: None,
+        }
+    }
+}
+
+/// The most cuts that do not meet each other: all, less a least cover of the meetings (Kőnig).
+fn independent(level: &[Chord], upright: &[Chord]) -> (Vec<bool>, Vec<bool>) {
+    let meets = |a: &Chord, b: &Chord| {
+        (a.from..=a.to).contains(&b.line) && (b.from..=b.to).contains(&a.line)
+    };
+    let others: Vec<Vec<usize>> = level
+        .iter()
+        .map(|a| (0..upright.len()).filter(|&j| meets(a, &upright[j])).collect())
+        .collect();
+    let mut partner: Vec<Option<usize>> = vec![None; upright.len()];
+    for i in 0..level.len() {
+        augment(i, &others, &mut partner, &mut vec![false; upright.len()]);
+    }
+    // From the unmatched level cuts along meetings and back along matches: what is reached on the
+    // level side is kept, what is reached on the upright side is not.
+    let mut level_reached: Vec<bool> =
+        (0..level.len()).map(|i| !partner.contains(&Some(i))).collect();
+    let mut upright_reached = vec![false; upright.len()];
+    let mut queue: Vec<usize> = (0..level.len()).filter(|&i| level_reached[i]).collect();
+    while let Some(i) = queue.pop() {
+        for &j in &others[i] {
+            if !std::mem::replace(&mut upright_reached[j], true)
+                && let Some(back) = partner[j]
+                && !std::mem::replace(&mut level_reached[back], true)
+            {
+                queue.push(back);
+            }
+        }
+    }
+    (level_reached, upright_reached.iter().map(|reached| !reached).collect())
+}
+
+/// One more pair by a path that swaps pairs along the way.
+fn augment(
+    i: usize,
+    others: &[Vec<usize>],
+    partner: &mut [Option<usize>],
+    seen: &mut [bool],
+) -> bool {
+    for &j in &others[i] {
+        if std::mem::replace(&mut seen[j], true) {
+            continue;
+        }
+        let free = partner[j].is_none_or(|taken| augment(taken, others, partner, seen));
+        if free {
+            partner[j] = Some(i);
+            return true;
+        }
+    }
+    false
+}
+
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+mod tests {
+    use super::*;
+
+    fn outline(sides: &str) -> Outline {
+        let text = format!("level \"G\"\nliving \"H\"\n{}", sides.replace(", ", "\n"));
+        crate::read("cut.sides", text).unwrap().house().spaces()[0].outline().clone()
+    }
+
+    fn pieces(sides: &str) -> Vec<Cut> {
+        let outline = outline(sides);
+        let cuts = cut(&outline).unwrap();
+        assert_eq!(cuts.iter().map(Cut::area).sum::<Area>(), outline.area(), "{sides}");
+        cuts
+    }
+
+    #[test]
+    fn a_rectangle_is_one_piece_and_an_l_is_two() {
+        assert_eq!(pieces("north 28', east 42', south 28', west 42'").len(), 1);
+        assert_eq!(
+            pieces("north 30', east 40', south 10', west 15', south 20', west 25'").len(),
+            2
+        );
+    }
+
+    #[test]
+    fn a_cross_is_three_pieces_and_so_is_a_u() {
+        // Four inward corners, two cuts that serve two each: 4 − 2 + 1.
+        assert_eq!(
+            pieces("north 10', west 10', north 10', east 10', north 10', east 10', south 10', east 10', south 10', west 10', south 10', west 10'").len(),
+            3
+        );
+        assert_eq!(
+            pieces(
+                "north 30', east 10', south 20', east 10', north 20', east 10', south 30', west 30'"
+            )
+            .len(),
+            3
+        );
+    }
+
+    #[test]
+    fn a_slanted_wall_is_a_triangle_and_a_curved_one_a_segment() {
+        let cuts = pieces("north 20', diagonal north 4' east 4', east 16', south 24', west 20'");
+        assert_eq!(cuts.iter().filter(|cut| matches!(cut, Cut::Triangle { .. })).count(), 1);
+        let cuts = pieces("north 20', arc east 8' rise 2' north, east 12', south 20', west 20'");
+        assert_eq!(
+            cuts.iter().filter(|cut| matches!(cut, Cut::Segment { taken_off: false, .. })).count(),
+            1
+        );
+        let cuts = pieces("north 20', arc east 8' rise 2' south, east 12', south 20', west 20'");
+        assert_eq!(
+            cuts.iter().filter(|cut| matches!(cut, Cut::Segment { taken_off: true, .. })).count(),
+            1
+        );
+    }
+
+    #[test]
+    fn a_bay_cuts_the_same_whichever_way_it_is_walked() {
+        let there = "west 10', south 20', east 10', diagonal east 3' south 3', east 6', diagonal east 3' north 3', east 8', north 20', west 20'";
+        assert_eq!(pieces(there).len(), 4);
+        let back = "east 20', south 20', west 8', diagonal west 3' south 3', west 6', diagonal west 3' north 3', west 10', north 20', east 10'";
+        assert_eq!(pieces(back).len(), 4);
+    }
+
+    #[test]
+    fn a_triangle_alone_is_half_a_rectangle() {
+        let cuts = pieces("north 10', diagonal south 10' east 10', west 10'");
+        assert_eq!(
+            cuts.iter().map(Cut::area).sum::<Area>(),
+            Area::rectangle("10'".parse().unwrap(), "5'".parse().unwrap())
+        );
+    }
+}

@@ -1,0 +1,547 @@
+//! A walk round: sides with their lengths, not yet closed; the ways to close it.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "sides given by bearing are computed in floats, then brought to whole nanometres"
+)]
+
+use std::cmp::Reverse;
+
+use crate::diagnostic::words;
+use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::{Outline, Vector, nearest_nm};
+use crate::units::decimal::largest_remainder;
+use crate::units::length::{Halves, Length, Step};
+
+/// How one side runs, its lengths in nanometres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Shape {
+    Straight {
+        direction: Direction,
+        length: i64,
+    },
+    /// A slanted wall by its run and rise: signed north and east parts. Curved only where moving a curved wall has slanted its chord.
+    Diagonal {
+        north: i64,
+        east: i64,
+        bulge: i64,
+    },
+    Bearing {
+        unit: (f64, f64),
+        length: i64,
+    },
+    /// A curved wall: its chord, and its rise, positive to the right of the walk.
+    Arc {
+        direction: Direction,
+        chord: i64,
+        rise: i64,
+    },
+}
+
+/// One side of a walk.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct TraverseSide {
+    pub(crate) shape: Shape,
+    /// Within plus or minus so many nanometres.
+    pub(crate) tolerance: i64,
+    /// It has no length of its own: it follows from the others.
+    pub(crate) follows: bool,
+    /// It was not measured but guessed.
+    pub(crate) estimated: bool,
+    /// The side of the space it is, or is a piece of; none for a jog that only joins two pieces.
+    pub(crate) source: Option<usize>,
+}
+
+/// The part of a side along one axis.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Leg {
+    pub(crate) side: usize,
+    pub(crate) sign: i64,
+    pub(crate) length: i64,
+    pub(crate) follows: bool,
+}
+
+/// Sides in walking order.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub(crate) struct Traverse {
+    pub(crate) sides: Vec<TraverseSide>,
+}
+
+/// How sides are brought onto steps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Way {
+    /// To the nearest.
+    Nearest(Step, Halves),
+    /// To the next above.
+    Up(Step),
+    /// To the next below.
+    Down(Step),
+}
+
+impl Way {
+    pub(crate) fn step(self) -> Step {
+        match self {
+            Way::Nearest(step, _) | Way::Up(step) | Way::Down(step) => step,
+        }
+    }
+
+    /// A length over 0 brought onto steps.
+    pub(crate) fn rounded(self, nm: i64) -> i64 {
+        let above = |step: Step| nm.rem_euclid(step.length().nm());
+        match self {
+            Way::Nearest(step, halves) => Length::from_nm(nm).rounded(step, halves).nm(),
+            Way::Down(step) => nm - above(step),
+            Way::Up(step) if above(step) == 0 => nm,
+            Way::Up(step) => nm - above(step) + step.length().nm(),
+        }
+    }
+}
+
+/// What the walk misses by, per axis: positive where it ends north, or east, of its start.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Misclosure {
+    pub(crate) north: i64,
+    pub(crate) east: i64,
+}
+
+impl Misclosure {
+    /// What is missed on the axes that miss by more than their allowance; all of it where neither does.
+    pub(crate) fn beyond(self, walk: &Traverse) -> Misclosure {
+        let keep =
+            |axis: Axis| if self.on(axis).abs() > walk.allowance(axis) { self.on(axis) } else { 0 };
+        let beyond = Misclosure { north: keep(Axis::North), east: keep(Axis::East) };
+        if beyond == Misclosure::default() { self } else { beyond }
+    }
+
+    fn of(vectors: &[Vector]) -> Misclosure {
+        let mut misclosure = Misclosure::default();
+        vectors.iter().for_each(|&vector| misclosure.go(vector));
+        misclosure
+    }
+
+    /// One side further.
+    fn go(&mut self, vector: Vector) {
+        self.north += vector.north;
+        self.east += vector.east;
+    }
+
+    pub(crate) fn on(self, axis: Axis) -> i64 {
+        match axis {
+            Axis::North => self.north,
+            Axis::East => self.east,
+        }
+    }
+}
+
+impl Misclosure {
+    /// `2" north and 1" east`; nothing where nothing is missed.
+    pub(crate) fn spoken(self) -> String {
+        let way = |axis: Axis| {
+            let miss = self.on(axis);
+            let direction = Direction::along(axis, miss).word();
+            (miss != 0).then(|| format!("{} {direction}", Length::from_nm(miss).spoken()))
+        };
+        let ways: Vec<String> = Axis::BOTH.into_iter().filter_map(way).collect();
+        words::all_of(&ways)
+    }
+}
+
+/// Why a walk cannot be closed as measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum NotClosed {
+    /// It misses its start by more than the tolerances allow.
+    Misses(Misclosure),
+    /// It misses within the tolerances, but spreading that would leave nothing of this side.
+    Turns { side: usize, misses: Misclosure },
+    /// This side by closing would have no length or run backwards by so much.
+    Backwards { side: usize, by: i64 },
+}
+
+/// A walk closed as measured.
+#[derive(Clone, Debug)]
+pub(crate) struct Closed {
+    /// The walk with the lengths that follow filled in; the others as typed.
+    pub(crate) walk: Traverse,
+    pub(crate) outline: Outline,
+    /// What was spread over the sides.
+    pub(crate) misclosure: Misclosure,
+}
+
+impl Closed {
+    /// Whether a float computed a part of its area: a bearing or a curve.
+    pub(crate) fn is_computed(&self) -> bool {
+        self.walk.has_bearings() || self.outline.is_curved()
+    }
+
+    /// Whether a side runs along neither axis.
+    pub(crate) fn is_slanted(&self) -> bool {
+        self.outline.vectors().iter().any(|vector| vector.east != 0 && vector.north != 0)
+    }
+}
+
+impl Shape {
+    /// The side as typed, as a vector.
+    pub(crate) fn vector(&self) -> Vector {
+        match *self {
+            Shape::Straight { direction, length } => straight(direction, length, 0),
+            Shape::Diagonal { north, east, bulge } => Vector { east, north, rise: bulge },
+            Shape::Bearing { unit, length } => Vector {
+                east: nearest_nm(unit.0 * length as f64).nm(),
+                north: nearest_nm(unit.1 * length as f64).nm(),
+                rise: 0,
+            },
+            Shape::Arc { direction, chord, rise } => straight(direction, chord, rise),
+        }
+    }
+
+    fn part(&self, axis: Axis) -> Option<(i64, i64)> {
+        let signed = match *self {
+            Shape::Straight { direction, length } | Shape::Arc { direction, chord: length, .. } => {
+                return (direction.axis() == axis).then(|| (direction.sign(), length));
+            }
+            Shape::Diagonal { north, east, .. } => match axis {
+                Axis::North => north,
+                Axis::East => east,
+            },
+            Shape::Bearing { .. } => return None,
+        };
+        (signed != 0).then(|| (signed.signum(), signed.abs()))
+    }
+}
+
+fn straight(direction: Direction, length: i64, rise: i64) -> Vector {
+    let signed = direction.sign() * length;
+    match direction.axis() {
+        Axis::North => Vector { east: 0, north: signed, rise },
+        Axis::East => Vector { east: signed, north: 0, rise },
+    }
+}
+
+impl Vector {
+    fn along(&self, axis: Axis) -> i64 {
+        match axis {
+            Axis::North => self.north,
+            Axis::East => self.east,
+        }
+    }
+
+    pub(crate) fn part(&mut self, axis: Axis) -> &mut i64 {
+        match axis {
+            Axis::North => &mut self.north,
+            Axis::East => &mut self.east,
+        }
+    }
+}
+
+impl Traverse {
+    /// Whether a side was given by bearing and length.
+    pub(crate) fn has_bearings(&self) -> bool {
+        self.sides.iter().any(|side| matches!(side.shape, Shape::Bearing { .. }))
+    }
+
+    /// Whether a curved side has a slanted chord.
+    pub(crate) fn has_slanted_curves(&self) -> bool {
+        let slanted =
+            |side: &TraverseSide| matches!(side.shape, Shape::Diagonal { bulge, .. } if bulge != 0);
+        self.sides.iter().any(slanted)
+    }
+
+    /// The parts of the sides along one axis, in walking order; bearings have none.
+    pub(crate) fn legs(&self, axis: Axis) -> Vec<Leg> {
+        let mut legs = Vec::with_capacity(self.sides.len());
+        self.legs_along(axis).for_each(|leg| legs.push(leg));
+        legs
+    }
+
+    /// The same one after the other.
+    pub(crate) fn legs_along(&self, axis: Axis) -> impl Iterator<Item = Leg> {
+        let leg = move |(i, side): (usize, &TraverseSide)| {
+            let (sign, length) = side.shape.part(axis)?;
+            Some(Leg { side: i, sign, length, follows: side.follows })
+        };
+        self.sides.iter().enumerate().filter_map(leg)
+    }
+
+    /// Where the walk ends, seen from its start.
+    pub(crate) fn misclosure(&self) -> Misclosure {
+        let mut misclosure = Misclosure::default();
+        self.sides.iter().for_each(|side| misclosure.go(side.shape.vector()));
+        misclosure
+    }
+
+    /// The most a walk may miss by along an axis and still be closed by spreading: the tolerances of its sides together.
+    pub(crate) fn allowance(&self, axis: Axis) -> i64 {
+        let counts = |side: &&TraverseSide| {
+            matches!(side.shape, Shape::Bearing { .. }) || side.shape.part(axis).is_some()
+        };
+        self.sides
+            .iter()
+            .filter(counts)
+            .filter(|side| !side.follows)
+            .map(|side| side.tolerance)
+            .sum()
+    }
+
+    /// Closes the walk as measured: what follows is filled in, what is missed within the tolerances is spread.
+    ///
+    /// What cannot be closed comes back as it was typed.
+    pub(crate) fn adjust(mut self) -> Result<Closed, (NotClosed, Traverse)> {
+        match self.closing() {
+            Ok((outline, misclosure)) => {
+                if misclosure != Misclosure::default() {
+                    self.take_over_estimates(&outline);
+                }
+                Ok(Closed { walk: self, outline, misclosure })
+            }
+            Err(why) => {
+                for side in self.sides.iter_mut().filter(|side| side.follows) {
+                    if let Shape::Straight { length, .. } = &mut side.shape {
+                        *length = 0;
+                    }
+                }
+                Err((why, self))
+            }
+        }
+    }
+
+    /// Gives estimated sides the lengths that closing has given them: what the others say of a wall is better than a guess,
+    /// on steps too.
+    fn take_over_estimates(&mut self, outline: &Outline) {
+        let closed = self.sides.iter_mut().zip(outline.vectors());
+        for (side, vector) in closed.filter(|(side, _)| side.estimated) {
+            match &mut side.shape {
+                Shape::Straight { length, .. } | Shape::Arc { chord: length, .. } => {
+                    *length = (vector.east + vector.north).abs();
+                }
+                Shape::Diagonal { north, east, .. } => {
+                    (*north, *east) = (vector.north, vector.east);
+                }
+                Shape::Bearing { .. } => {}
+            }
+        }
+    }
+
+    /// Fills in what follows; the outline, and what was spread.
+    fn closing(&mut self) -> Result<(Outline, Misclosure), NotClosed> {
+        for axis in Axis::BOTH {
+            self.fill(axis)?;
+        }
+        let mut vectors: Vec<Vector> = self.sides.iter().map(|side| side.shape.vector()).collect();
+        let misclosure = Misclosure::of(&vectors);
+        if misclosure != Misclosure::default() {
+            self.close(misclosure, &mut vectors)?;
+        }
+        let outline = Outline::new(vectors).ok_or(NotClosed::Misses(misclosure))?;
+        Ok((outline, misclosure))
+    }
+
+    /// Spreads what is missed over the sides.
+    fn close(&self, misclosure: Misclosure, vectors: &mut [Vector]) -> Result<(), NotClosed> {
+        let beyond = |axis: Axis| misclosure.on(axis).abs() > self.allowance(axis);
+        if Axis::BOTH.into_iter().any(beyond) {
+            return Err(NotClosed::Misses(misclosure));
+        }
+        for axis in Axis::BOTH {
+            self.spread(axis, misclosure.on(axis), vectors);
+        }
+        let turned = |i: &usize| {
+            let (typed, spread) = (self.sides[*i].shape.vector(), vectors[*i]);
+            spread.east.signum() != typed.east.signum()
+                || spread.north.signum() != typed.north.signum()
+        };
+        if !self.has_bearings()
+            && let Some(side) = (0..vectors.len()).find(turned)
+        {
+            return Err(NotClosed::Turns { side, misses: misclosure });
+        }
+        Ok(())
+    }
+
+    /// Gives the side by closing of an axis the length that the others leave for it.
+    fn fill(&mut self, axis: Axis) -> Result<(), NotClosed> {
+        let follows = |side: &TraverseSide| side.follows && side.shape.part(axis).is_some();
+        let Some(i) = self.sides.iter().position(follows) else {
+            return Ok(());
+        };
+        let sum = self.misclosure().on(axis);
+        if let Shape::Straight { direction, length } = &mut self.sides[i].shape {
+            let left = *length - direction.sign() * sum;
+            if left <= 0 {
+                return Err(NotClosed::Backwards { side: i, by: -left });
+            }
+            *length = left;
+        }
+        Ok(())
+    }
+
+    /// Takes `miss` off the sides of an axis: by the squares of their tolerances, or by the compass rule where a bearing is among the sides.
+    ///
+    /// Compass rule: the correction of a side is in proportion to its length (any surveying text, for
+    /// example Mahun, *Open Access Surveying Library*, Traverse Computations ch. I).
+    fn spread(&self, axis: Axis, miss: i64, vectors: &mut [Vector]) {
+        if miss == 0 {
+            return;
+        }
+        let by_length = self.has_bearings();
+        let sides: Vec<usize> = if by_length {
+            (0..self.sides.len()).filter(|&i| !self.sides[i].follows).collect()
+        } else {
+            self.legs_along(axis).map(|leg| leg.side).collect()
+        };
+        let weight = |&i: &usize| match self.sides[i].shape {
+            _ if !by_length => i128::from(self.sides[i].tolerance).pow(2),
+            Shape::Bearing { length, .. } => i128::from(length),
+            _ => i128::from(self.sides[i].shape.vector().length().nm()),
+        };
+        let weights: Vec<i128> = sides.iter().map(weight).collect();
+        for (side, part) in sides.iter().zip(shares(i128::from(miss), &weights)) {
+            *vectors[*side].part(axis) -= part;
+        }
+    }
+
+    /// Each side rounded on its own, then closed on whole steps as near to the typed lengths as can be.
+    pub(crate) fn close_on(&self, way: Way) -> Option<Outline> {
+        let mut vectors: Vec<Vector> =
+            self.sides.iter().map(|side| side.shape.rounded(way)).collect();
+        let misses = Misclosure::of(&vectors);
+        if self.has_bearings() {
+            spread_by_length(misses, &mut vectors);
+        } else {
+            // An axis that closes as it is rounded is as near as can be.
+            for axis in Axis::BOTH.into_iter().filter(|&axis| misses.on(axis) != 0) {
+                let legs = self.legs(axis);
+                let length = |leg: &Leg| vectors[leg.side].along(axis).abs();
+                let lengths = legs.iter().map(length).collect();
+                let lengths = nearest_closing(&legs, lengths, way.step())?;
+                for (leg, length) in legs.iter().zip(lengths) {
+                    *vectors[leg.side].part(axis) = leg.sign * length;
+                }
+            }
+        }
+        Outline::new(vectors)
+    }
+}
+
+/// The compass rule on sides already rounded.
+fn spread_by_length(miss: Misclosure, vectors: &mut [Vector]) {
+    let weights: Vec<i128> =
+        vectors.iter().map(|vector| i128::from(vector.length().nm())).collect();
+    for axis in Axis::BOTH {
+        let parts = shares(i128::from(miss.on(axis)), &weights);
+        for (vector, part) in vectors.iter_mut().zip(parts) {
+            *vector.part(axis) -= part;
+        }
+    }
+}
+
+impl Shape {
+    /// The side rounded on its own: its length, its run and rise, or its chord and rise.
+    fn rounded(&self, way: Way) -> Vector {
+        let round = |nm: i64| nm.signum() * way.rounded(nm.abs());
+        match *self {
+            Shape::Straight { direction, length } => straight(direction, round(length), 0),
+            Shape::Diagonal { north, east, bulge } => {
+                Vector { east: round(east), north: round(north), rise: round(bulge) }
+            }
+            Shape::Bearing { unit, length } => {
+                Shape::Bearing { unit, length: round(length) }.vector()
+            }
+            Shape::Arc { direction, chord, rise } => straight(direction, round(chord), round(rise)),
+        }
+    }
+}
+
+/// `total` in whole nanometres in proportion to `weights`, by largest remainder.
+fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
+    // Weights past 2^60 are scaled down together, so that the products cannot overflow.
+    let largest = weights.iter().copied().max().unwrap_or(1).max(1);
+    let shift = (128 - largest.leading_zeros()).saturating_sub(60);
+    let weights: Vec<i128> = weights.iter().map(|weight| weight >> shift).collect();
+    let whole: i128 = weights.iter().sum::<i128>().max(1);
+    let parts: Vec<i128> = weights.iter().map(|weight| total * weight).collect();
+    let shares = largest_remainder(&parts, whole, total);
+    shares.into_iter().map(|part| i64::try_from(part).unwrap_or(0)).collect()
+}
+
+/// The lengths of the legs of one axis, on whole steps, that close nearest to their own; `lengths` has each rounded.
+///
+/// Least sum of squared changes: moving one step at a time on the leg whose square grows least is
+/// exact for this, a separable convex problem. Legs that tie: the longest first, then file order.
+fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Vec<i64>> {
+    let unit = step.length().nm();
+    let misses: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
+    // Legs that run the way of what is missed get shorter, the others longer.
+    let change = |leg: &Leg| if leg.sign == misses.signum() { -unit } else { unit };
+    let mut steps = misses.abs().checked_div(unit)?;
+    // Each leg is within a step of its own length, so that none is ever a round ahead of another: what a wide tolerance
+    // leaves over is moved in whole rounds, all but the last of them.
+    loop {
+        let moves = |i: &usize| lengths[*i] + change(&legs[*i]) >= 0;
+        let movable: Vec<usize> = (0..legs.len()).filter(moves).collect();
+        let count = i64::try_from(movable.len()).ok()?;
+        let shorter = movable.iter().filter(|&&i| change(&legs[i]) < 0);
+        let last = shorter.filter_map(|&i| lengths[i].checked_div(unit)).min().unwrap_or(steps);
+        let rounds = (steps.checked_div(count).unwrap_or(0) - 1).min(last);
+        if rounds < 1 {
+            break;
+        }
+        movable.iter().for_each(|&i| lengths[i] += change(&legs[i]) * rounds);
+        steps -= rounds * count;
+    }
+    for _ in 0..steps {
+        let movable = (0..legs.len()).filter(|&i| lengths[i] + change(&legs[i]) >= 0);
+        // The next move adds 2·unit·off + unit² to the sum of squares.
+        let off = |i: usize| change(&legs[i]).signum() * (lengths[i] - legs[i].length);
+        let best = movable.min_by_key(|&i| (off(i), Reverse(legs[i].length), i))?;
+        lengths[best] += change(&legs[best]);
+    }
+    Some(lengths)
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(2_000))]
+
+        /// Moves made in rounds are those made one by one, however much a wide tolerance leaves over.
+        #[test]
+        fn rounds_are_the_best_moves_one_by_one(
+            twelfths in proptest::collection::vec((1_i64..600, any::<bool>()), 2..9),
+            halves in 0_usize..2,
+        ) {
+            let foot = Length::FOOT.nm();
+            let leg = |(side, &(twelfths, ahead)): (usize, &(i64, bool))| Leg {
+                side,
+                sign: if ahead { 1 } else { -1 },
+                length: twelfths * Length::INCH.nm(),
+                follows: false,
+            };
+            let legs: Vec<Leg> = twelfths.iter().enumerate().map(leg).collect();
+            let way = Way::Nearest(Step::WholeFoot, [Halves::Up, Halves::Down][halves]);
+            let rounded: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
+            let found = nearest_closing(&legs, rounded.clone(), Step::WholeFoot);
+            let mut one_by_one = Some(rounded);
+            while let Some(lengths) = &mut one_by_one {
+                let misses: i64 = legs.iter().zip(lengths.iter()).map(|(leg, one)| leg.sign * one).sum();
+                if misses == 0 {
+                    break;
+                }
+                let moved = |i: usize| lengths[i] - misses.signum() * legs[i].sign * foot;
+                let square = |length: i64, i: usize| i128::from(length - legs[i].length).pow(2);
+                let grows = |i: usize| square(moved(i), i) - square(lengths[i], i);
+                let best = (0..legs.len())
+                    .filter(|&i| moved(i) >= 0)
+                    .min_by_key(|&i| (grows(i), Reverse(legs[i].length), i));
+                match best {
+                    Some(best) => lengths[best] = moved(best),
+                    None => one_by_one = None,
+                }
+            }
+            prop_assert_eq!(found, one_by_one);
+        }
+    }
+}

@@ -1,0 +1,246 @@
+//! Telling that a walk does not come back to its start, and which sides to measure again.
+
+use crate::diagnostic::words;
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::traverse::{Misclosure, Shape, Traverse, TraverseSide};
+use crate::house::Side;
+use crate::house::check::plausibility;
+use crate::units::length::Length;
+
+/// The fault of a walk that misses its start.
+pub(crate) fn does_not_close(
+    name: &str,
+    level: Option<&str>,
+    span: Span,
+    walk: &Traverse,
+    sides: &[Side],
+    misses: Misclosure,
+) -> Diagnostic {
+    let on = level.map(|level| format!(" on {}", quoted(level))).unwrap_or_default();
+    let message = format!(
+        "{}{on} does not close: the walk round ends {} of where it began",
+        quoted(name),
+        misses.spoken()
+    );
+    let mut fault = Diagnostic::new(Word::DoesNotClose, span, message);
+    for axis in Axis::BOTH {
+        if misses.on(axis).abs() > walk.allowance(axis) {
+            fault = fault.note(sums(walk, axis));
+        }
+    }
+    suspects(fault, walk, sides, misses)
+}
+
+/// Both sums of an axis.
+fn sums(walk: &Traverse, axis: Axis) -> String {
+    let total = |sign: i64| -> Length {
+        let legs = walk.legs(axis);
+        Length::from_nm(legs.iter().filter(|leg| leg.sign == sign).map(|leg| leg.length).sum())
+    };
+    let (plus, minus) = (Direction::along(axis, 1).word(), Direction::along(axis, -1).word());
+    if walk.has_bearings() {
+        return format!("{plus} and {minus} differ by more than the tolerances together");
+    }
+    format!(
+        "the sides {plus} add up to {}, the sides {minus} to {}",
+        total(1).spoken(),
+        total(-1).spoken()
+    )
+}
+
+/// A side that could hold the whole error, and how ordinary the slip would be.
+struct Suspect {
+    side: usize,
+    /// An ordinary slip, in words; none if only its size fits.
+    slip: Option<&'static str>,
+}
+
+fn suspects(
+    mut fault: Diagnostic,
+    walk: &Traverse,
+    sides: &[Side],
+    misses: Misclosure,
+) -> Diagnostic {
+    let off: Vec<Axis> = Axis::BOTH
+        .into_iter()
+        .filter(|&axis| misses.on(axis).abs() > walk.allowance(axis))
+        .collect();
+    let mut places: Vec<(usize, Span, String)> = Vec::new();
+    let mut again: Vec<String> = Vec::new();
+    for &axis in &off {
+        let list = suspects_on(walk, sides, axis, misses.on(axis));
+        for suspect in list.iter().filter(|suspect| suspect.slip.is_some()).take(3) {
+            let side = &sides[suspect.side];
+            places.push((suspect.side, side.span, suspect.slip.unwrap_or_default().to_owned()));
+        }
+        let names = named(sides, &list);
+        if !names.is_empty() {
+            again.push(names);
+        }
+    }
+    for (side, slip) in turned_calls(walk, misses) {
+        places.push((side, sides[side].span, slip.to_owned()));
+        again.push(tick(&sides[side]));
+    }
+    places.sort_by_key(|(side, ..)| *side);
+    places.dedup_by_key(|(side, ..)| *side);
+    for (_, span, label) in places {
+        fault = fault.also(span, label);
+    }
+    if let Some(pair) = same_axis_neighbours(walk, &off) {
+        let (first, second) = (&sides[pair.0], &sides[pair.1]);
+        let turns = if first.direction == second.direction {
+            "does not turn"
+        } else {
+            "turns straight back"
+        };
+        let between = format!(
+            "between {} and {} the walk {turns}: is a wall missing there?",
+            tick(first),
+            tick(second)
+        );
+        fault = fault.help(between);
+    }
+    if !again.is_empty() {
+        fault = fault.help(format!("measure again: {}", again.join("; and ")));
+    }
+    let direction =
+        off.first().map_or("north", |&axis| Direction::along(axis, -misses.on(axis)).word());
+    fault.help(format!("a wall that cannot be reached can be given as `{direction} by closing`"))
+}
+
+/// Every side of an axis that could hold the miss alone, ordinary slips first.
+fn suspects_on(walk: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Vec<Suspect> {
+    let slack = walk.allowance(axis);
+    let mut list: Vec<Suspect> = Vec::new();
+    for leg in walk.legs_along(axis) {
+        let held = leg.length - leg.sign * miss;
+        if leg.follows {
+            continue;
+        }
+        if held > 0 {
+            let slip = unit_left_off(&sides[leg.side], leg.length, held, slack)
+                .or_else(|| slip(leg.length, held, slack));
+            list.push(Suspect { side: leg.side, slip });
+        } else if (held + leg.length).abs() <= slack {
+            list.push(Suspect { side: leg.side, slip: Some("walked the other way?") });
+        }
+    }
+    list.sort_by_key(|suspect| suspect.slip.is_none());
+    list
+}
+
+/// A number of metres typed without its unit, which is then feet.
+fn unit_left_off(side: &Side, typed: i64, held: i64, slack: i64) -> Option<&'static str> {
+    let metres = i128::from(typed) * i128::from(Length::METRE.nm());
+    let metres = metres.checked_div(i128::from(Length::FOOT.nm())).unwrap_or(0);
+    let is_near = (metres - i128::from(held)).abs() <= i128::from(slack);
+    (plausibility::is_bare(&side.typed) && is_near).then_some("metres, without their unit?")
+}
+
+/// The ordinary slip that would make `typed` of `held`, if one does.
+fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
+    let foot = Length::FOOT.nm();
+    let inch = Length::INCH.nm();
+    let near = |length: i64| (length - held).abs() <= slack;
+    let (feet, rest) = (typed.div_euclid(foot), typed.rem_euclid(foot));
+    let swaps = swapped(feet).into_iter().any(|feet| near(feet * foot + rest));
+    if swaps {
+        return Some("digits swapped?");
+    }
+    if rest == 0 && held > typed && held - typed < foot {
+        return Some("inches left off?");
+    }
+    // 29' 8" written as 28' 9".
+    let (units, inches) = (feet.rem_euclid(10), rest.checked_div(inch).unwrap_or(0));
+    let exchanged = (feet - units + inches) * foot + units * inch + rest.rem_euclid(inch);
+    if (1..10).contains(&inches) && inches != units && near(exchanged) {
+        return Some("feet and inches exchanged?");
+    }
+    let whole_feet =
+        [1, 5, 10].iter().any(|feet| near(typed + feet * foot) || near(typed - feet * foot));
+    if whole_feet {
+        return Some("a foot, five or ten miscounted?");
+    }
+    let dropped = feet.checked_div(10).unwrap_or(0);
+    let digit =
+        (0..10).any(|digit| near((feet * 10 + digit) * foot + rest)) || near(dropped * foot + rest);
+    if feet > 0 && digit {
+        return Some("a digit dropped or doubled?");
+    }
+    // 12.6 ft written as 12' 6", or the other way round.
+    let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);
+    let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
+    let as_inches = feet * foot + tenths * inch;
+    let confused = inches < 10 && near(as_tenths) || near(as_inches);
+    confused.then_some("inches and tenths mixed up?")
+}
+
+/// The number with each pair of neighbouring digits swapped.
+fn swapped(number: i64) -> Vec<i64> {
+    let digits: Vec<char> = number.to_string().chars().collect();
+    let swap = |i: usize| {
+        let mut digits = digits.clone();
+        digits.swap(i, i + 1);
+        digits.into_iter().collect::<String>().parse().ok()
+    };
+    (0..digits.len().saturating_sub(1)).filter_map(swap).filter(|&other| other != number).collect()
+}
+
+/// Calls of a deed that would close the walk if they ran another way: E for W, N for S, or straight back.
+fn turned_calls(walk: &Traverse, misses: Misclosure) -> Vec<(usize, &'static str)> {
+    const MOST: usize = 3;
+    let within = |north: i64, east: i64| {
+        north.abs() <= walk.allowance(Axis::North) && east.abs() <= walk.allowance(Axis::East)
+    };
+    let turned = |(i, side): (usize, &TraverseSide)| {
+        let Shape::Bearing { .. } = side.shape else { return None };
+        let vector = side.shape.vector();
+        let (north, east) = (misses.north - 2 * vector.north, misses.east - 2 * vector.east);
+        let slip = if within(misses.north, east) {
+            "E for W, or W for E?"
+        } else if within(north, misses.east) {
+            "N for S, or S for N?"
+        } else if within(north, east) {
+            "walked the other way?"
+        } else {
+            return None;
+        };
+        Some((i, slip))
+    };
+    walk.sides.iter().enumerate().filter_map(turned).take(MOST).collect()
+}
+
+/// Two sides that follow each other along one axis that is off: a wall may be missing between them.
+fn same_axis_neighbours(walk: &Traverse, off: &[Axis]) -> Option<(usize, usize)> {
+    let n = walk.sides.len();
+    if walk.has_bearings() {
+        return None;
+    }
+    let only = |i: usize| match walk.sides[i].shape {
+        Shape::Straight { direction, .. } => Some(direction.axis()),
+        _ => None,
+    };
+    // A wall left out of a right-angled walk leaves two on the other axis side by side.
+    (0..n).map(|i| (i, (i + 1) % n)).find(|&(i, j)| {
+        only(i).is_some() && only(i) == only(j) && off.iter().any(|&axis| Some(axis) != only(i))
+    })
+}
+
+/// The sides, the first ones as typed, the others by number.
+fn named(sides: &[Side], list: &[Suspect]) -> String {
+    const AS_TYPED: usize = 6;
+    let number = |suspect: &Suspect| format!("side {}", sides[suspect.side].number);
+    let names: Vec<String> = list
+        .iter()
+        .enumerate()
+        .map(|(i, suspect)| if i < AS_TYPED { tick(&sides[suspect.side]) } else { number(suspect) })
+        .collect();
+    words::list_or(&names)
+}
+
+/// A side as typed, between backticks, with its number.
+pub(crate) fn tick(side: &Side) -> String {
+    format!("side {} ({})", side.number, quoted(&side.typed))
+}

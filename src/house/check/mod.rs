@@ -1,0 +1,605 @@
+//! From the sketch to the house: closing, crossing, placing, what lies in what.
+
+pub(crate) mod closure;
+mod overlap;
+mod placement;
+pub(crate) mod plausibility;
+mod references;
+mod ties;
+
+use crate::diagnostic::words;
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::Crossing;
+use crate::geometry::traverse::{Closed, Leg, NotClosed, Shape, Traverse, TraverseSide};
+use crate::house::check::closure::{does_not_close, tick};
+use crate::house::{House, Level, Lot, Side, Space};
+use crate::sketch::statement::Run;
+use crate::sketch::{Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
+use crate::units::length::{Form, Halves, Length, Step, Written};
+
+/// An estimated side is within plus or minus this, unless it says otherwise.
+const ESTIMATED: Length = Length::FOOT;
+
+/// Checks the whole sketch; what is found wrong, or worth knowing, is added to `found`.
+///
+/// None where an error keeps the house from being whole.
+pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<House> {
+    let errors_before = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
+    let mut checker = Checker {
+        sketch,
+        found,
+        house: empty(sketch),
+        whole: errors_before == 0,
+        astray: Vec::new(),
+    };
+    for (i, level) in sketch.levels.iter().enumerate() {
+        checker.level(i, level);
+    }
+    for lot in &sketch.lots {
+        checker.lot(lot);
+    }
+    checker.tell_wide_tolerance();
+    if checker.whole {
+        checker.overhangs();
+    }
+    checker.drawn_outlines();
+    checker.counting_names();
+    checker.doubts();
+    let whole = checker.whole;
+    let house = checker.house;
+    let errors = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
+    (whole && errors == errors_before).then_some(house)
+}
+
+fn empty(sketch: &Sketch) -> House {
+    let heads = &sketch.heads;
+    let spaces = sketch.levels.iter().map(|level| level.spaces.len()).sum();
+    House {
+        levels: Vec::with_capacity(sketch.levels.len()),
+        spaces: Vec::with_capacity(spaces),
+        lots: Vec::new(),
+        drawn: Vec::new(),
+        tolerance: heads.tolerance(),
+        veneer: heads.veneer,
+        wall: heads.wall.map(Written::length),
+    }
+}
+
+pub(super) struct Checker<'a> {
+    pub(super) sketch: &'a Sketch,
+    pub(super) found: &'a mut Vec<Diagnostic>,
+    pub(super) house: House,
+    pub(super) whole: bool,
+    /// Spaces told to lie outside the one they should lie in; nothing more is told of where they lie.
+    pub(super) astray: Vec<usize>,
+}
+
+/// A space of the level at hand: where it stands in the sketch, and in the house once it is closed and placed.
+pub(super) type OnLevel = Vec<Option<usize>>;
+
+impl Checker<'_> {
+    pub(super) fn tell(&mut self, diagnostic: Diagnostic) {
+        self.whole &= !diagnostic.is_error();
+        self.found.push(diagnostic);
+    }
+
+    fn level(&mut self, number: usize, level: &LevelSketch) {
+        self.house.levels.push(Level {
+            name: level.level.name.text.clone(),
+            below_grade: level.level.below_grade,
+            beside: level.level.beside,
+        });
+        let mut on_level: OnLevel = Vec::new();
+        for (i, space) in level.spaces.iter().enumerate() {
+            self.tell_name_twice(level, i);
+            let placed = self.space(number, level, space, &on_level);
+            on_level.push(placed);
+        }
+        let all = on_level.iter().all(Option::is_some) && !level.doubtful;
+        let placed: Vec<usize> = on_level.iter().flatten().copied().collect();
+        self.find_parents(level, &on_level, all);
+        if !level.doubtful {
+            self.overlaps(&placed);
+        }
+    }
+
+    fn space(
+        &mut self,
+        level: usize,
+        on: &LevelSketch,
+        sketch: &SpaceSketch,
+        on_level: &OnLevel,
+    ) -> Option<usize> {
+        let statement = &sketch.space;
+        let walked =
+            self.walk(&statement.name.text, Some(&on.level.name.text), sketch.span, &sketch.walk);
+        let at = self.place(on, sketch, on_level);
+        let (sides, closed) = walked?;
+        let rule = statement.kind == Kind::Living;
+        let counted = statement.counted.unwrap_or(rule);
+        self.tell_open_named_stair(sketch);
+        self.house.spaces.push(Space {
+            name: statement.name.text.clone(),
+            kind: statement.kind,
+            level,
+            face: statement.face.or(self.sketch.heads.faces).unwrap_or_default(),
+            veneer: statement.veneer,
+            parent: None,
+            counted: counted && !statement.kind.lies_in_another(),
+            claimed: statement.counted.is_some_and(|counted| counted != rule),
+            recorded: statement.recorded.map(|area| area.area()),
+            sides,
+            extent: closed.outline.extent(at?),
+            closed,
+            at: at?,
+            span: sketch.span,
+        });
+        Some(self.house.spaces.len() - 1)
+    }
+
+    fn tell_open_named_stair(&mut self, sketch: &SpaceSketch) {
+        let name = sketch.space.name.text.to_lowercase();
+        if sketch.space.kind == Kind::Open && name.contains("stair") {
+            let shown = quoted(&sketch.space.name.text);
+            self.tell(
+                Diagnostic::new(Word::OpenNamedStair, sketch.span, format!("the opening {shown} is named as a stair"))
+                    .note("treads and landings count on the level they go down from; only what the opening has beyond its stair is open")
+                    .help("type the stair itself as `stair`, and as `open` only the rest of the opening"),
+            );
+        }
+    }
+
+    /// A tolerance that would close a walk whatever it misses by.
+    fn tell_wide_tolerance(&mut self) {
+        let widest = Length::from_nm(3 * Length::INCH.nm());
+        let Some(tolerance) = self.sketch.heads.tolerance.filter(|t| t.length() > widest) else {
+            return;
+        };
+        let message =
+            format!("each side is taken to be within {tolerance}, which is wide for a tape");
+        self.tell(
+            Diagnostic::new(Word::WideTolerance, self.sketch.heads.tolerance_span, message)
+                .note("a walk is closed if it misses its start by no more than the tolerances of its sides together")
+                .help("is an inch mark or a fraction misplaced in `tolerance`? half an inch is `tolerance 1/2\"`"),
+        );
+    }
+
+    fn lot(&mut self, sketch: &SpaceSketch) {
+        let name = &sketch.space.name.text;
+        if let Some((sides, closed)) = self.walk(name, None, sketch.span, &sketch.walk) {
+            let recorded = sketch.space.recorded;
+            self.house.lots.push(Lot { name: name.clone(), recorded, sides, closed });
+        }
+    }
+
+    /// Closes a walk as measured and checks the outline.
+    fn walk(
+        &mut self,
+        name: &str,
+        level: Option<&str>,
+        span: Span,
+        sketch: &WalkSketch,
+    ) -> Option<(Vec<Side>, Closed)> {
+        if sketch.doubtful || sketch.sides.is_empty() {
+            self.whole = false;
+            return None;
+        }
+        let (walk, sides) = self.build(name, span, sketch)?;
+        self.tell_tenths_beside_inches(name, &sides);
+        let closed = match walk.adjust() {
+            Ok(closed) => closed,
+            Err(_) if self.sketch.heads_doubtful => {
+                self.whole = false;
+                return None;
+            }
+            Err((NotClosed::Misses(misses), walk)) => {
+                self.tell(does_not_close(name, level, span, &walk, &sides, misses));
+                return None;
+            }
+            Err((NotClosed::Turns { side, misses }, walk)) => {
+                let fault = does_not_close(name, level, span, &walk, &sides, misses);
+                let side = &sides[side];
+                self.tell(fault.also(side.span, "would be left with nothing").note(format!(
+                    "the tolerances would allow that, but spreading it would leave nothing of {}",
+                    tick(side)
+                )));
+                return None;
+            }
+            Err((NotClosed::Backwards { side, by }, _)) => {
+                self.tell_backwards(name, &sides[side], by);
+                return None;
+            }
+        };
+        if let Some(crossing) = closed.outline.crossing() {
+            self.tell_crossing(name, span, &sides, crossing);
+            return None;
+        }
+        self.tell_of_closing(name, span, &sides, &closed);
+        self.tell_recorded_not_used(name, &sides);
+        self.tell_no_turn(name, &sides, &closed);
+        if level.is_some() {
+            self.tell_short_jogs(name, &sides, &closed);
+        }
+        self.overalls(name, sketch, &sides, &closed);
+        self.ties(name, sketch, &closed);
+        Some((sides, closed))
+    }
+
+    /// The walk of a sketch, `close` written out as the sides it stands for.
+    pub(super) fn build(
+        &mut self,
+        name: &str,
+        span: Span,
+        sketch: &WalkSketch,
+    ) -> Option<(Traverse, Vec<Side>)> {
+        // `close` may stand for two sides.
+        let most = sketch.sides.len() + 1;
+        let mut walk = Traverse { sides: Vec::with_capacity(most) };
+        let mut sides: Vec<Side> = Vec::with_capacity(most);
+        let mut following: [Option<Span>; 2] = [None, None];
+        for side in sketch.sides.iter().filter(|side| side.run != Run::Close) {
+            if let Run::ByClosing(direction) = side.run {
+                let slot = &mut following[usize::from(direction.axis() == Axis::East)];
+                if let Some(before) = slot.replace(side.span) {
+                    self.tell(closing_twice(name, side.span, before));
+                    return None;
+                }
+            }
+            let tolerance = side.words.tolerance.map_or(
+                if side.words.estimated { ESTIMATED } else { self.sketch.heads.tolerance() },
+                Written::length,
+            );
+            let number = sides.len();
+            walk.sides.push(TraverseSide {
+                shape: shape(&side.run),
+                tolerance: tolerance.nm(),
+                follows: matches!(side.run, Run::ByClosing(_)),
+                estimated: side.words.estimated,
+                source: Some(number),
+            });
+            sides.push(house_side(side, number + 1));
+        }
+        if let Some(close) = sketch.sides.last().filter(|side| side.run == Run::Close) {
+            let added = closing_sides(&walk, &following);
+            if added.is_empty() {
+                self.tell(
+                    Diagnostic::new(
+                        Word::NothingToClose,
+                        close.span,
+                        format!("{} is back at its start before `close`", quoted(name)),
+                    )
+                    .help("take the `close` line out"),
+                );
+                return None;
+            }
+            let says = &close.words;
+            if added.len() > 1 && (says.recorded.is_some() || says.tolerance.is_some()) {
+                self.tell(
+                    Diagnostic::new(Word::OutOfPlace, close.span, format!("{}: `close` stands for two walls here, and a length after it is of one", quoted(name)))
+                        .help(format!("give the two walls as `{} by closing` and `{} by closing`, each with its own words", added[0].word(), added[1].word())),
+                );
+                return None;
+            }
+            for direction in added {
+                let mut side = house_side(close, sides.len() + 1);
+                side.direction = Some(direction);
+                side.follows = true;
+                walk.sides.push(TraverseSide {
+                    shape: Shape::Straight { direction, length: 0 },
+                    tolerance: 0,
+                    follows: true,
+                    estimated: false,
+                    source: Some(sides.len()),
+                });
+                sides.push(side);
+            }
+        }
+        if sides.len() < 3 && !sides.iter().any(|side| matches!(side.run, Run::Arc(..))) {
+            self.tell(
+                Diagnostic::new(
+                    Word::TooFewSides,
+                    span,
+                    format!("{} has {} only", quoted(name), words::count(sides.len(), "side")),
+                )
+                .help("walk round until the start is reached again"),
+            );
+            return None;
+        }
+        Some((walk, sides))
+    }
+
+    pub(super) fn tell_backwards(&mut self, name: &str, side: &Side, by: i64) {
+        let other = side
+            .direction
+            .map_or("the other way", |d| Direction::along(d.axis(), -d.sign()).word());
+        let message = if by == 0 {
+            format!("{}: nothing is left for the side by closing", quoted(name))
+        } else {
+            format!(
+                "{}: the side by closing would have to run {} {other}",
+                quoted(name),
+                Length::from_nm(by).spoken()
+            )
+        };
+        self.tell(
+            Diagnostic::new(Word::ClosingBackwards, side.span, message)
+                .label("follows from the other sides")
+                .help("is its direction right? measure the other sides of this direction again"),
+        );
+    }
+
+    pub(super) fn tell_crossing(
+        &mut self,
+        name: &str,
+        span: Span,
+        sides: &[Side],
+        crossing: Crossing,
+    ) {
+        let (first, second) = (&sides[crossing.first], &sides[crossing.second]);
+        let place = spoken_place(crossing.at);
+        let n = sides.len();
+        let neighbours = (crossing.first + 1) % n == crossing.second
+            || (crossing.second + 1) % n == crossing.first;
+        let help = if neighbours {
+            "the walk turns straight back there: is a wall left out between the two?"
+        } else {
+            "look at the turns between the two: is one typed the wrong way round, or left out?"
+        };
+        self.tell(
+            Diagnostic::new(
+                Word::SidesCross,
+                first.span,
+                format!(
+                    "{}: {} and {} cross or touch {place}",
+                    quoted(name),
+                    tick(first),
+                    tick(second)
+                ),
+            )
+            .label("this side")
+            .also(second.span, "and this one")
+            .also(span, "of this outline")
+            .help(help),
+        );
+    }
+
+    /// `12.6` among feet and inches is 12.6 ft, and may have been meant for 12' 6".
+    fn tell_tenths_beside_inches<'a>(&mut self, name: &str, sides: &'a [Side]) {
+        // Who says what a number without a unit is means what it says.
+        if self.sketch.heads.units.is_some() {
+            return;
+        }
+        let straight = |side: &'a Side| match &side.run {
+            Run::Straight(_, written) => Some((side, written)),
+            _ => None,
+        };
+        let is_in_inches = |(side, written): (&Side, &Written)| {
+            written.form() == Form::FeetAndInches && side.typed.contains('"')
+        };
+        if !sides.iter().filter_map(straight).any(is_in_inches) {
+            return;
+        }
+        // `.5` is no foot and five inches; only digits before the point can be read as feet.
+        let bare = |(side, written): (&'a Side, &Written)| {
+            let last = side.typed.rsplit(' ').next()?;
+            let (feet, tenths) = last.split_once('.')?;
+            let is_number = |part: &str| part.starts_with(|digit: char| digit.is_ascii_digit());
+            let is_bare = written.form() == Form::DecimalFeet
+                && is_number(feet)
+                && tenths.ends_with(|last: char| last.is_ascii_digit());
+            is_bare.then(|| (side, written.length().spoken(), feet, tenths))
+        };
+        let Some((side, length, feet, tenths)) = sides.iter().filter_map(straight).find_map(bare)
+        else {
+            return;
+        };
+        let message = format!(
+            "{}: {feet}.{tenths} beside feet and inches is taken as {feet}.{tenths} ft, which is {length}",
+            quoted(name)
+        );
+        let inches = tenths.parse::<u32>().ok().filter(|&inches| (1..12).contains(&inches));
+        let help = match inches {
+            Some(inches) => format!(
+                "if {feet} feet and {inches} inches were read, type `{feet}' {inches}\"`; if not, `{feet}.{tenths}'`"
+            ),
+            None => format!("if that is right, type `{feet}.{tenths}'`"),
+        };
+        self.tell(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
+    }
+
+    fn tell_of_closing(&mut self, name: &str, span: Span, sides: &[Side], closed: &Closed) {
+        let spread = closed.misclosure;
+        let ways = spread.spoken();
+        if !ways.is_empty() {
+            let how = if closed.walk.has_bearings() {
+                "in proportion to length"
+            } else {
+                "over the sides"
+            };
+            self.tell(
+                Diagnostic::new(
+                    Word::MisclosureSpread,
+                    span,
+                    format!("{}: the walk round ends {ways} of where it began", quoted(name)),
+                )
+                .note(format!("that is within the tolerances, and was spread {how}")),
+            );
+        }
+        for side in sides.iter().filter(|side| side.follows) {
+            let length = closed.walk.sides[side.number - 1].shape.vector().length();
+            self.tell(
+                Diagnostic::new(
+                    Word::NoClosureCheck,
+                    side.span,
+                    format!(
+                        "{}: {} is not measured; it follows from the other walls, {}",
+                        quoted(name),
+                        tick(side),
+                        length.spoken()
+                    ),
+                )
+                .note(
+                    "this direction has no closure check: an error in one of its walls goes unseen",
+                ),
+            );
+        }
+    }
+
+    /// A slanted side has one recorded length, which is shown and not used.
+    fn tell_recorded_not_used(&mut self, name: &str, sides: &[Side]) {
+        for side in
+            sides.iter().filter(|side| side.direction.is_none() && side.recorded().is_some())
+        {
+            let message =
+                format!("{}: the recorded length of {} is not used", quoted(name), tick(side));
+            self.tell(
+                Diagnostic::new(Word::RecordedNotUsed, side.span, message)
+                    .note("one length does not say how far a slanted wall runs and how far it rises; it is taken to the whole foot in both")
+                    .help("if the record has a sketch, type it as it is printed: `record outline \"House\"`"),
+            );
+        }
+    }
+
+    /// Where a direction has no closure check, two sides in one line may hide a wall left out between them.
+    fn tell_no_turn(&mut self, name: &str, sides: &[Side], closed: &Closed) {
+        let unchecked: Vec<Axis> = sides
+            .iter()
+            .filter(|side| side.follows)
+            .filter_map(|side| side.direction)
+            .map(Direction::axis)
+            .collect();
+        let n = sides.len();
+        for (i, j) in (0..n).map(|i| (i, (i + 1) % n)) {
+            let way = |k: usize| match closed.walk.sides[k].shape {
+                Shape::Straight { direction, .. } => Some(direction),
+                _ => None,
+            };
+            let Some(direction) = way(i).filter(|_| way(i) == way(j)) else { continue };
+            if unchecked.iter().all(|&axis| axis == direction.axis()) {
+                continue;
+            }
+            let message = format!(
+                "{}: between {} and {} the walk does not turn",
+                quoted(name),
+                tick(&sides[i]),
+                tick(&sides[j])
+            );
+            self.tell(
+                Diagnostic::new(Word::NoTurn, sides[j].span, message)
+                    .also(sides[i].span, "runs the same way")
+                    .help("is a wall left out between the two? the side by closing would hide it"),
+            );
+        }
+    }
+
+    fn tell_short_jogs(&mut self, name: &str, sides: &[Side], closed: &Closed) {
+        for axis in Axis::BOTH {
+            let short = |leg: &Leg| {
+                Length::from_nm(leg.length).rounded(Step::WholeFoot, Halves::Up) == Length::ZERO
+            };
+            let along_axis = |leg: &Leg| sides[leg.side].direction.is_some();
+            for leg in closed.walk.legs_along(axis).filter(along_axis).filter(short) {
+                let side = &sides[leg.side];
+                self.tell(
+                    Diagnostic::new(
+                        Word::ShortJog,
+                        side.span,
+                        format!("{}: {} is under half a foot", quoted(name), tick(side)),
+                    )
+                    .note("rounding to the whole foot drops it"),
+                );
+            }
+        }
+    }
+}
+
+fn closing_twice(name: &str, span: Span, before: Span) -> Diagnostic {
+    let message = format!("{}: two sides of one direction are given by closing", quoted(name));
+    Diagnostic::new(Word::ClosingTwice, span, message)
+        .also(before, "the first one")
+        .help("measure one of the two; north and south share one, east and west share one")
+}
+
+/// The sides that `close` stands for: of the axes that miss by more than their tolerances, the one across the last side first.
+fn closing_sides(walk: &Traverse, following: &[Option<Span>; 2]) -> Vec<Direction> {
+    let misses = walk.misclosure();
+    let mut axes = [Axis::North, Axis::East];
+    let last = walk.sides.last().map(|side| side.shape.vector());
+    if last.is_some_and(|last| last.north != 0 && last.east == 0) {
+        axes.reverse();
+    }
+    let open = |axis: &Axis| {
+        following[usize::from(*axis == Axis::East)].is_none()
+            && misses.on(*axis).abs() > walk.allowance(*axis)
+    };
+    axes.into_iter().filter(open).map(|axis| Direction::along(axis, -misses.on(axis))).collect()
+}
+
+/// How a side runs, as far as it says; a side by closing has no length yet.
+fn shape(run: &Run) -> Shape {
+    match run {
+        Run::Straight(direction, length) => {
+            Shape::Straight { direction: *direction, length: length.length().nm() }
+        }
+        Run::ByClosing(direction) => Shape::Straight { direction: *direction, length: 0 },
+        Run::Diagonal(first, second) => {
+            let signed = |leg: &(Direction, Written)| leg.0.sign() * leg.1.length().nm();
+            let (north, east) =
+                if first.0.axis() == Axis::North { (first, second) } else { (second, first) };
+            Shape::Diagonal { north: signed(north), east: signed(east), bulge: 0 }
+        }
+        Run::Bearing(bearing, length) => {
+            Shape::Bearing { unit: bearing.unit_vector(), length: length.length().nm() }
+        }
+        Run::Arc(direction, chord, rise, toward) => {
+            // East of a walk north is its right; each further turn to the right turns that too.
+            let right = match direction {
+                Direction::North => Direction::East,
+                Direction::East => Direction::South,
+                Direction::South => Direction::West,
+                Direction::West => Direction::North,
+            };
+            let sign = if *toward == right { 1 } else { -1 };
+            Shape::Arc {
+                direction: *direction,
+                chord: chord.length().nm(),
+                rise: sign * rise.length().nm(),
+            }
+        }
+        Run::Close => Shape::Straight { direction: Direction::North, length: 0 },
+    }
+}
+
+fn house_side(side: &crate::sketch::SideSketch, number: usize) -> Side {
+    let direction = match side.run {
+        Run::Straight(direction, _) | Run::ByClosing(direction) | Run::Arc(direction, ..) => {
+            Some(direction)
+        }
+        _ => None,
+    };
+    Side {
+        number,
+        run: side.run.clone(),
+        words: side.words.clone(),
+        typed: side.typed.clone(),
+        span: side.span,
+        direction,
+        follows: matches!(side.run, Run::ByClosing(_)),
+    }
+}
+
+/// `12' 6" north and 4' east of the start`.
+fn spoken_place(at: (i64, i64)) -> String {
+    let part = |nm: i64, axis: Axis| {
+        let far = Length::from_nm(nm);
+        (nm != 0).then(|| format!("{} {}", far.spoken(), Direction::along(axis, nm).word()))
+    };
+    let parts: Vec<String> =
+        [part(at.1, Axis::North), part(at.0, Axis::East)].into_iter().flatten().collect();
+    if parts.is_empty() {
+        "at the start".to_owned()
+    } else {
+        format!("{} of the start", words::all_of(&parts))
+    }
+}

@@ -1,0 +1,199 @@
+//! What lies in what on a level, what covers the same ground, and what overhangs the level below.
+
+use crate::diagnostic::{Diagnostic, Word, quoted};
+use crate::geometry::overlap::Patch;
+use crate::house::Space;
+use crate::house::check::placement::no_such_space;
+use crate::house::check::{Checker, OnLevel};
+use crate::sketch::{Face, LevelSketch, SpaceSketch};
+use crate::units::length::Length;
+
+impl Checker<'_> {
+    /// What each space of a level lies in, said or seen.
+    pub(super) fn find_parents(&mut self, level: &LevelSketch, on_level: &OnLevel, all: bool) {
+        for (i, sketch) in level.spaces.iter().enumerate() {
+            let said = match &sketch.space.within {
+                Some(name) => {
+                    let earlier =
+                        level.spaces.iter().take(i).position(|other| other.space.name == *name);
+                    if earlier.is_none() && !level.doubtful {
+                        self.tell(no_such_space(name, level, i));
+                    }
+                    earlier.and_then(|earlier| on_level[earlier])
+                }
+                None => None,
+            };
+            let Some(space) = on_level[i] else { continue };
+            if sketch.space.within.is_none() && !sketch.space.kind.lies_in_another() {
+                continue;
+            }
+            let candidates: Vec<usize> = match said {
+                Some(parent) => vec![parent],
+                None if sketch.space.within.is_some() => {
+                    self.astray.push(space);
+                    continue;
+                }
+                None => on_level
+                    .iter()
+                    .flatten()
+                    .copied()
+                    .filter(|&other| !self.house.spaces[other].kind.lies_in_another())
+                    .collect(),
+            };
+            let parent = self.smallest_around(space, &candidates);
+            if parent.is_none() && (said.is_some() || all) {
+                self.tell_not_inside(sketch, said);
+                self.astray.push(space);
+            }
+            self.house.spaces[space].parent = parent;
+        }
+    }
+
+    pub(super) fn smallest_around(&self, space: usize, candidates: &[usize]) -> Option<usize> {
+        let patch = self.patch(space);
+        let holds = |&&other: &&usize| {
+            let near = self.house.spaces[space].extent.is_near(&self.house.spaces[other].extent, 0);
+            other != space
+                && near
+                && patch.beyond(&self.patch(other), self.sliver(space, other)) == 0.0
+        };
+        candidates
+            .iter()
+            .filter(holds)
+            .copied()
+            .min_by_key(|&other| self.house.spaces[other].closed.outline.area())
+    }
+
+    pub(super) fn tell_not_inside(&mut self, sketch: &SpaceSketch, said: Option<usize>) {
+        let name = quoted(&sketch.space.name.text);
+        let of = said.map_or("a space of this level".to_owned(), |parent| {
+            quoted(&self.house.spaces[parent].name)
+        });
+        self.tell(
+            Diagnostic::new(Word::NotInside, sketch.span, format!("{name} does not lie inside {of}"))
+                .help("say where it starts, seen from the level's origin: `start east 10' north 4'`, or `from corner \"porch\"`")
+                .help("the origin is where the walk of the first space starts"),
+        );
+    }
+
+    pub(super) fn patch(&self, space: usize) -> Patch {
+        let space = &self.house.spaces[space];
+        Patch::new(&space.closed.outline, space.at)
+    }
+
+    /// How wide an overlap of two spaces may be and still be a matter of tape.
+    pub(super) fn sliver(&self, a: usize, b: usize) -> Length {
+        let (a, b) = (&self.house.spaces[a], &self.house.spaces[b]);
+        let faces = if a.face == b.face { 0 } else { 10 };
+        let sides = a.closed.walk.sides.iter().chain(&b.closed.walk.sides);
+        // An estimated side may be off by a foot; an overlap that wide is still worth telling.
+        let loosest = sides.map(|side| side.tolerance).max().unwrap_or(0);
+        let loosest = loosest.min(6 * Length::INCH.nm());
+        let usual = 4 * self.house.tolerance.nm();
+        Length::from_nm(usual.max(loosest) + faces * Length::INCH.nm())
+    }
+
+    /// Spaces side by side may not cover the same ground.
+    pub(super) fn overlaps(&mut self, placed: &[usize]) {
+        for (i, &b) in placed.iter().enumerate() {
+            for &a in &placed[..i] {
+                let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
+                let inner = one.kind.lies_in_another() != other.kind.lies_in_another();
+                let astray = self.astray.contains(&a) || self.astray.contains(&b);
+                if !one.extent.is_near(&other.extent, 0) {
+                    continue;
+                }
+                if astray || one.parent != other.parent || inner && one.parent.is_none() {
+                    continue;
+                }
+                let overlap = self.patch(a).overlap(&self.patch(b), self.sliver(a, b));
+                if overlap > 0.0 {
+                    self.tell_overlap(a, b, overlap);
+                }
+            }
+        }
+    }
+
+    pub(super) fn tell_overlap(&mut self, a: usize, b: usize, overlap: f64) {
+        let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
+        let message = format!(
+            "{} and {} cover the same ground: about {} sq ft",
+            quoted(&one.name),
+            quoted(&other.name),
+            about(overlap)
+        );
+        let fault = Diagnostic::new(Word::SpacesOverlap, other.span, message)
+            .also(one.span, "the other one")
+            .help("say where it starts: `from corner \"porch\"` at a corner named on an earlier walk, or `start east 10' north 4'` from the level's origin")
+            .help(format!("a space under the same roof that is part of the other outline is `within \"{}\"`", one.name));
+        self.tell(fault);
+    }
+
+    /// Upper levels that reach beyond what is under them.
+    pub(super) fn overhangs(&mut self) {
+        for upper in 1..self.house.levels.len() {
+            let level = &self.house.levels[upper];
+            if level.beside || level.below_grade {
+                continue;
+            }
+            let Some(mut lower) = (0..upper).rev().find(|&i| !self.house.levels[i].below_grade)
+            else {
+                continue;
+            };
+            let mut under = self.level_patch(lower, false);
+            while self.house.levels[lower].beside && lower > 0 {
+                lower -= 1;
+                under = under.with(&self.level_patch(lower, false));
+            }
+            let beyond = self
+                .level_patch(upper, true)
+                .beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
+            let mut spaces = self.house.spaces.iter();
+            let first = spaces.find(|space| space.level == upper && stands_on_walls(space));
+            let span = first.map(|space| space.span);
+            if let Some(span) = span.filter(|_| beyond > 0.0) {
+                let (above, below) = (
+                    quoted(&self.house.levels[upper].name),
+                    quoted(&self.house.levels[lower].name),
+                );
+                self.tell(
+                    Diagnostic::new(
+                        Word::UpperOverhangs,
+                        span,
+                        format!("{above} reaches beyond {below} by about {} sq ft", about(beyond)),
+                    )
+                    .help("if it does not overhang there, say where it starts: `start east 12' north 4'` from the same point as below"),
+                );
+            }
+        }
+    }
+
+    /// All the ground a level covers, or its spaces with walls, at the frame where its faces differ from the others'.
+    pub(super) fn level_patch(&self, level: usize, walled: bool) -> Patch {
+        let mixed = self.house.spaces.iter().any(|space| space.face != Face::Outside);
+        let on_level = (0..self.house.spaces.len()).filter(|&i| {
+            let space = &self.house.spaces[i];
+            let is_meant = stands_on_walls(space) || !walled;
+            space.level == level && space.parent.is_none() && is_meant
+        });
+        on_level.fold(Patch::empty(), |ground, i| {
+            let at = self.house.spaces[i].at;
+            let patch = match self.house.at_face(i, Face::Frame) {
+                Ok(frame) if mixed => Patch::new(&frame.outline, at),
+                _ => self.patch(i),
+            };
+            ground.with(&patch)
+        })
+    }
+}
+
+/// Whether a space needs ground under its walls; a balcony or a porch may hang.
+fn stands_on_walls(space: &Space) -> bool {
+    space.kind.has_walls() || space.counted
+}
+
+/// A rough area for a message: whole square feet, at least 1.
+fn about(sq_ft: f64) -> String {
+    let digits = format!("{:.0}", sq_ft.max(1.0));
+    digits.parse().map_or(digits, crate::units::decimal::thousands)
+}

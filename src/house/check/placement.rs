@@ -1,0 +1,162 @@
+//! Where each space stands on its level: at the origin, so far from it, or at a corner of another space.
+
+use crate::diagnostic::words;
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::geometry::compass::Axis;
+use crate::house::check::{Checker, OnLevel};
+use crate::sketch::statement::Place;
+use crate::sketch::{LevelSketch, SpaceSketch, WalkSketch};
+
+impl Checker<'_> {
+    /// Where the first corner of a space stands.
+    pub(super) fn place(
+        &mut self,
+        on: &LevelSketch,
+        sketch: &SpaceSketch,
+        on_level: &OnLevel,
+    ) -> Option<(i64, i64)> {
+        match &sketch.space.place {
+            Place::Origin => Some((0, 0)),
+            Place::Start(offsets) => {
+                let along = |axis: Axis| -> i64 {
+                    let parts = offsets.iter().filter(|(direction, _)| direction.axis() == axis);
+                    parts.map(|(direction, length)| direction.sign() * length.length().nm()).sum()
+                };
+                Some((along(Axis::East), along(Axis::North)))
+            }
+            Place::Corner(name) => {
+                let mut found = Vec::new();
+                for (i, space) in on.spaces.iter().enumerate().take(on_level.len()) {
+                    found.extend(
+                        space
+                            .walk
+                            .corners
+                            .iter()
+                            .filter(|corner| corner.name == *name)
+                            .map(|corner| (i, corner)),
+                    );
+                }
+                match found[..] {
+                    [(i, corner)] => self.corner_place(on_level[i], corner.after),
+                    [] => {
+                        if !on.doubtful {
+                            let known: Vec<String> = on
+                                .spaces
+                                .iter()
+                                .take(on_level.len())
+                                .flat_map(|space| names_of(&space.walk))
+                                .collect();
+                            let shown = format!("corner {}", quoted(&name.text));
+                            self.tell(no_such_corner(name.span, &shown, "a corner is named on the walk of a space given earlier on this level", &known));
+                        }
+                        self.whole = false;
+                        None
+                    }
+                    [(_, first), (_, second), ..] => {
+                        let shown = quoted(&name.text);
+                        self.tell(
+                            Diagnostic::new(
+                                Word::NameTwice,
+                                second.name.span,
+                                format!("two corners of this level are called {shown}"),
+                            )
+                            .also(first.name.span, "the other one")
+                            .help("give each a name of its own, since another line refers to it"),
+                        );
+                        None
+                    }
+                }
+            }
+            Place::CornerOf(name, corner) => {
+                let earlier = on
+                    .spaces
+                    .iter()
+                    .take(on_level.len())
+                    .position(|space| space.space.name == *name);
+                let Some(i) = earlier else {
+                    if !on.doubtful {
+                        self.tell(no_such_space(name, on, on_level.len()));
+                    }
+                    self.whole = false;
+                    return None;
+                };
+                // Nothing is told of the corners of a space that has faults of its own.
+                let sides = self.house.spaces[on_level[i]?].sides.len();
+                if !(1..=sides).contains(&corner.number) {
+                    let has = format!("{} has corners 1 to {sides}", quoted(&name.text));
+                    let typed = format!("corner {}", corner.number);
+                    self.tell(no_such_corner(corner.span, &typed, &has, &[]));
+                    return None;
+                }
+                self.corner_place(on_level[i], corner.number - 1)
+            }
+        }
+    }
+
+    pub(super) fn corner_place(&self, space: Option<usize>, after: usize) -> Option<(i64, i64)> {
+        let space = &self.house.spaces[space?];
+        let points = space.closed.outline.points();
+        let corner = points.get(after).or(points.first())?;
+        Some((space.at.0 + corner.0, space.at.1 + corner.1))
+    }
+
+    /// Names on a level that something refers to belong to one space only.
+    pub(super) fn tell_name_twice(&mut self, level: &LevelSketch, i: usize) {
+        let name = &level.spaces[i].space.name;
+        let first = level.spaces[..i].iter().find(|other| other.space.name == *name);
+        let refers = |space: &SpaceSketch| {
+            space.space.within.as_ref() == Some(name)
+                || matches!(&space.space.place, Place::CornerOf(of, ..) if of == name)
+        };
+        let referred = level.spaces.iter().any(refers)
+            || self.sketch.figures.iter().any(|figure| figure.figure.basis.counting.contains(name))
+            || self.sketch.outlines.iter().any(|outline| outline.of.as_ref() == Some(name));
+        if let Some(first) = first.filter(|_| referred) {
+            let shown = quoted(&name.text);
+            self.tell(
+                Diagnostic::new(
+                    Word::NameTwice,
+                    name.span,
+                    format!("two spaces of this level are called {shown}"),
+                )
+                .also(first.space.name.span, "the other one")
+                .help("give each a name of its own, since another line refers to it"),
+            );
+        }
+    }
+}
+
+pub(super) fn no_such_space(
+    name: &crate::sketch::statement::Named,
+    level: &LevelSketch,
+    before: usize,
+) -> Diagnostic {
+    let earlier: Vec<&str> =
+        level.spaces.iter().take(before).map(|space| space.space.name.text.as_str()).collect();
+    let shown = quoted(&name.text);
+    let fault = Diagnostic::new(
+        Word::NoSuchSpace,
+        name.span,
+        format!("no space given earlier on this level is called {shown}"),
+    );
+    match words::nearest(&name.text, &earlier) {
+        Some(near) => fault.help(format!("did you mean `\"{near}\"`?")),
+        None => {
+            fault.help("put the space it refers to on a line before this one, on the same level")
+        }
+    }
+}
+
+pub(super) fn names_of(walk: &WalkSketch) -> Vec<String> {
+    walk.corners.iter().map(|corner| corner.name.text.clone()).collect()
+}
+
+pub(super) fn no_such_corner(span: Span, shown: &str, has: &str, known: &[String]) -> Diagnostic {
+    let fault =
+        Diagnostic::new(Word::NoSuchCorner, span, format!("there is no {shown} here")).note(has);
+    if known.is_empty() {
+        return fault.help("name a corner on the walk where it is reached: `corner \"porch\"`");
+    }
+    let known: Vec<String> = known.iter().map(|name| format!("`\"{name}\"`")).collect();
+    fault.help(format!("named so far: {}", words::all_of(&known)))
+}

@@ -1,0 +1,213 @@
+//! What is sound as it stands and hardly meant: a unit left off, an area of another size, a rate, a price or a day that is out of the way.
+
+use rust_decimal::Decimal;
+
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::geometry::compass::{Axis, Direction};
+use crate::house::check::Checker;
+use crate::house::check::closure::tick;
+use crate::sketch::SideSketch;
+use crate::sketch::statement::Run;
+use crate::units::decimal::thousands;
+use crate::units::length::{Form, Length};
+
+/// An area so many times another is hardly of the same thing.
+const TIMES: i64 = 3;
+/// Taxes of all units together are hardly outside these, in per cent of the taxed value (our judgement).
+const RATES: [Decimal; 2] = [Decimal::from_parts(1, 0, 0, false, 1), Decimal::TEN];
+/// Nor is a price a square foot, in dollars, where the notice gives none to hold it against (our judgement).
+const PRICES: [i64; 2] = [20, 5_000];
+
+/// Whether one of two areas is so large beside the other that a digit or a unit is likelier to be wrong than a wall.
+pub(crate) fn is_far_off(one: i64, other: i64) -> bool {
+    let (large, small) = (one.max(other), one.min(other));
+    small > 0 && large >= TIMES.saturating_mul(small)
+}
+
+impl Checker<'_> {
+    /// Everything that is hardly meant.
+    pub(super) fn doubts(&mut self) {
+        self.tell_walls_by_bearing();
+        self.tell_unit_missing();
+        self.tell_recorded_far_off();
+        self.tell_unlikely_values();
+    }
+
+    /// A wall by bearing makes of the house a deed: closed in proportion to length, without a range.
+    fn tell_walls_by_bearing(&mut self) {
+        let by_bearing = |space: &crate::house::Space| {
+            let sides = space.sides.iter().zip(space.closed.outline.vectors());
+            let mut bearings = sides.filter(|(side, _)| matches!(side.run, Run::Bearing(..)));
+            let (side, vector) = bearings.next()?;
+            let part = |axis: Axis, nm: i64| {
+                let length = Length::from_nm(nm.abs()).to_sixteenth();
+                (length > Length::ZERO)
+                    .then(|| format!("{} {length}", Direction::along(axis, nm).word()))
+            };
+            let parts = [part(Axis::North, vector.north), part(Axis::East, vector.east)];
+            let parts: Vec<String> = parts.into_iter().flatten().collect();
+            let typed = match parts.len() {
+                2 => format!("diagonal {}", parts.join(" ")),
+                _ => parts.concat(),
+            };
+            Some((space.name.clone(), tick(side), side.span, typed))
+        };
+        let all: Vec<_> = self.house.spaces.iter().filter_map(by_bearing).collect();
+        for (name, side, span, typed) in all {
+            let message = format!(
+                "{}: {side} is given by bearing, so all walls are closed in proportion to length",
+                quoted(&name)
+            );
+            self.tell(
+                Diagnostic::new(Word::WallByBearing, span, message)
+                    .note("what whole feet could give is then not stated, nor are reasons sought in single walls")
+                    .help(format!("tape how far it runs and how far it rises; by this bearing that would be `{typed}`")),
+            );
+        }
+    }
+
+    /// A bare number, which is feet, among lengths in metres, where the file does not say what bare numbers are.
+    fn tell_unit_missing(&mut self) {
+        if self.sketch.heads.units.is_some() {
+            return;
+        }
+        let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
+        let sides = spaces.flat_map(|space| {
+            let name = &space.space.name.text;
+            space.walk.sides.iter().map(move |side| (name, side))
+        });
+        let Some(unit) = sides.clone().find_map(|(_, side)| metric(side)) else { return };
+        let bare: Vec<(&String, &SideSketch)> =
+            sides.filter(|(_, side)| is_bare(&side.typed)).collect();
+        let Some((name, side)) = bare.first() else { return };
+        let others = match bare.len() - 1 {
+            0 => String::new(),
+            1 => ", and so has one more".to_owned(),
+            more => format!(", and so have {more} more"),
+        };
+        let message = format!(
+            "{}: {} has no unit{others}, while other walls are in {unit}: it is taken as feet",
+            quoted(name),
+            quoted(&side.typed)
+        );
+        let help = format!(
+            "type its unit, `{typed} {unit}` or `{typed}'`; `units feet` at the top says that a bare number is feet",
+            typed = side.typed
+        );
+        self.tell(Diagnostic::new(Word::UnitMissing, side.span, message).help(help));
+    }
+
+    /// What the record lists a space or a lot with, where that is of quite another size.
+    fn tell_recorded_far_off(&mut self) {
+        let of_space = |space: &crate::house::Space| {
+            Some((space.name.clone(), space.span, space.recorded?, space.outline().area()))
+        };
+        let spans = self.sketch.lots.iter().map(|lot| lot.span);
+        let of_lot = |(lot, span): (&crate::house::Lot, Span)| {
+            Some((lot.name.clone(), span, lot.recorded()?, lot.outline().area()))
+        };
+        let spaces = self.house.spaces.iter().filter_map(of_space);
+        let all: Vec<_> =
+            spaces.chain(self.house.lots.iter().zip(spans).filter_map(of_lot)).collect();
+        for (name, span, recorded, area) in all {
+            let (recorded, area) = (recorded.whole_sq_ft(), area.whole_sq_ft());
+            if !is_far_off(recorded, area) {
+                continue;
+            }
+            let (recorded, area) = (thousands(recorded), thousands(area));
+            let message = format!(
+                "the record lists {} with {recorded} sq ft, and its sides come to {area}",
+                quoted(&name)
+            );
+            self.tell(
+                Diagnostic::new(Word::FarOff, span, message)
+                    .help("look at each digit of the figure and of the sides, and at their units"),
+            );
+        }
+    }
+
+    fn tell_unlikely_values(&mut self) {
+        let values = &self.sketch.values;
+        if values.is_empty() {
+            return;
+        }
+        let mut doubts: Vec<(Span, String, &str)> = Vec::new();
+        let per_cent: Decimal = values
+            .rates
+            .iter()
+            .map(|rate| rate.rate * Decimal::ONE_HUNDRED / Decimal::from(rate.per.max(1)))
+            .sum();
+        let [lowest, highest] = RATES;
+        if !values.rates.is_empty() && !(lowest..=highest).contains(&per_cent) {
+            let message = format!("the tax comes to {} % of the taxed value", per_cent.normalize());
+            let help = "look at the point: a bill of 2.14 % says 2.14 per $100";
+            doubts.push((values.rate_span, message, help));
+        }
+        let year = values.value.and_then(|value| value.year).or(self.sketch.heads.tax_year);
+        if let (Some(notice), Some(year)) = (values.notice, year)
+            && notice.year() != i16::try_from(year).unwrap_or_default()
+        {
+            let message =
+                format!("the notice came in {}, and the tax year is {year}", notice.year());
+            doubts.push((values.notice_span, message, "look at both years"));
+        }
+        let market = values.value.and_then(|value| value.market);
+        let record = self
+            .sketch
+            .figures
+            .iter()
+            .find(|figure| figure.figure.kind == crate::sketch::statement::FigureKind::Record);
+        let record = record.map(|record| record.figure.area.area().whole_sq_ft());
+        let unit_price = market.zip(record.filter(|area| *area > 0));
+        let usual = unit_price.map(|(market, area)| market.dollars() / Decimal::from(area));
+        for sale in &values.sales {
+            let name = quoted(&sale.name.text);
+            if let Some(year) =
+                year.filter(|year| sale.on.year() > i16::try_from(*year).unwrap_or(i16::MAX))
+            {
+                let message =
+                    format!("{name} was sold in {}, after the tax year {year}", sale.on.year());
+                doubts.push((sale.name.span, message, "look at the year"));
+            }
+            let size = sale.size.area().whole_sq_ft().max(1);
+            let price = sale.sold.dollars() / Decimal::from(size);
+            let times = Decimal::from(TIMES);
+            let bounds = match usual {
+                Some(usual) => [usual / times, usual * times],
+                None => PRICES.map(Decimal::from),
+            };
+            if !(bounds[0]..=bounds[1]).contains(&price) {
+                let message = format!(
+                    "{name} was sold at {} a square foot",
+                    crate::units::money::Money::figured(price).whole_text()
+                );
+                doubts.push((
+                    sale.name.span,
+                    message,
+                    "look at each digit of the price and of the size",
+                ));
+            }
+        }
+        for (span, message, help) in doubts {
+            self.tell(Diagnostic::new(Word::UnlikelyValue, span, message).help(help));
+        }
+    }
+}
+
+/// The metric unit a side is typed in.
+fn metric(side: &SideSketch) -> Option<&'static str> {
+    match side.run.form()? {
+        Form::Metres => Some("m"),
+        Form::Centimetres => Some("cm"),
+        Form::Millimetres => Some("mm"),
+        Form::FeetAndInches | Form::DecimalFeet => None,
+    }
+}
+
+/// Whether a length as typed is a number and nothing else: it ends in one, and no mark or unit stands before.
+pub(super) fn is_bare(typed: &str) -> bool {
+    let is_number = |part: &str| part.parse::<Decimal>().is_ok();
+    let mut words = typed.split(' ');
+    let _direction = words.next();
+    words.next().is_some_and(is_number) && words.next().is_none()
+}

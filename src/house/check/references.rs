@@ -1,0 +1,158 @@
+//! Somebody else's outlines, and the names a figure says it counts.
+
+use crate::diagnostic::words;
+use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::geometry::outline::Outline;
+use crate::geometry::traverse::{NotClosed, Traverse};
+use crate::house::ReferenceOutline;
+use crate::house::check::Checker;
+use crate::house::check::closure::tick;
+use crate::sketch::OutlineSketch;
+use crate::sketch::statement::Named;
+
+impl Checker<'_> {
+    /// Somebody else's outlines: which spaces they are of, whether they close.
+    pub(super) fn drawn_outlines(&mut self) {
+        for outline in &self.sketch.outlines {
+            if outline.walk.doubtful || outline.walk.sides.is_empty() {
+                self.whole = false;
+                continue;
+            }
+            let name = &outline.name.text;
+            let Some((mut walk, sides)) = self.build(name, outline.span, &outline.walk) else {
+                continue;
+            };
+            // Compass words as printed close to the inch or not at all; bearings never quite do.
+            if !walk.has_bearings() {
+                walk.sides.iter_mut().for_each(|side| side.tolerance = 0);
+            }
+            let (walk, closed) = match walk.adjust() {
+                Ok(closed) => (closed.walk, Some(closed.outline)),
+                Err((not_closed, walk)) => {
+                    self.tell_drawn_open(outline, &walk, not_closed);
+                    (walk, None)
+                }
+            };
+            let crossing = closed.as_ref().and_then(Outline::crossing);
+            if let Some(crossing) = crossing {
+                let (first, second) = (&sides[crossing.first], &sides[crossing.second]);
+                let message = format!(
+                    "the {}'s outline {}: {} and {} cross or touch",
+                    outline.drawn.word(),
+                    quoted(name),
+                    tick(first),
+                    tick(second)
+                );
+                self.tell(
+                    Diagnostic::new(Word::OutlineCrosses, outline.span, message)
+                        .also(first.span, "this side")
+                        .also(second.span, "and this one")
+                        .note("an outline that crosses itself has no area; it is shown as it is printed"),
+                );
+            }
+            let of = self.spaces_of(outline);
+            self.house.drawn.push(ReferenceOutline {
+                drawn: outline.drawn,
+                name: name.clone(),
+                of,
+                sides,
+                walk,
+                outline: closed.filter(|_| crossing.is_none()),
+            });
+        }
+    }
+
+    fn tell_drawn_open(&mut self, outline: &OutlineSketch, walk: &Traverse, not_closed: NotClosed) {
+        let (whose, shown) = (outline.drawn.word(), quoted(&outline.name.text));
+        let message = match not_closed {
+            NotClosed::Misses(misses) | NotClosed::Turns { misses, .. } => format!(
+                "the {whose}'s outline {shown} ends {} of where it began",
+                misses.beyond(walk).spoken()
+            ),
+            NotClosed::Backwards { .. } => {
+                format!("the {whose}'s outline {shown}: nothing is left for its side by closing")
+            }
+        };
+        self.tell(
+            Diagnostic::new(Word::OutlineDoesNotClose, outline.span, message)
+                .note("an outline that does not close has no area; it is shown as it is printed"),
+        );
+    }
+
+    /// The spaces a name of an outline means: a space, or those counted on a level.
+    pub(super) fn spaces_of(&mut self, outline: &OutlineSketch) -> Vec<usize> {
+        let name = outline.of.as_ref().unwrap_or(&outline.name);
+        let spaces = &self.house.spaces;
+        let named: Vec<usize> =
+            (0..spaces.len()).filter(|&i| spaces[i].name == name.text).collect();
+        if !named.is_empty() {
+            self.tell_meant_twice(name);
+            return named;
+        }
+        let level = self.house.levels.iter().position(|level| level.name == name.text);
+        let on_level: Vec<usize> = (0..spaces.len())
+            .filter(|&i| Some(spaces[i].level) == level && spaces[i].counted)
+            .collect();
+        let known = level.is_some() || self.sketch.places_of(name).next().is_some();
+        if outline.of.is_some() && !known && !self.sketch.names_doubtful {
+            let shown = quoted(&name.text);
+            let message = format!("no space or level is called {shown}");
+            self.tell(
+                Diagnostic::new(Word::NoSuchSpace, name.span, message)
+                    .help("after `of` comes the name of a space or a level of this file"),
+            );
+        }
+        on_level
+    }
+
+    /// A name that a line refers to belongs to one space of the whole file.
+    fn tell_meant_twice(&mut self, name: &Named) {
+        let places: Vec<Span> = self.sketch.places_of(name).collect();
+        if let [first, second, ..] = places[..] {
+            let message = format!("{} could mean two things of this file", quoted(&name.text));
+            self.tell(
+                Diagnostic::new(Word::NameTwice, name.span, message)
+                    .also(first, "this one")
+                    .also(second, "or this one")
+                    .help("give each a name of its own"),
+            );
+        }
+    }
+
+    /// Names after `counting` are spaces of the house, or things the record lists, each once.
+    pub(super) fn counting_names(&mut self) {
+        let sketch = self.sketch;
+        let spaces = sketch.levels.iter().flat_map(|level| &level.spaces);
+        let mut known: Vec<&str> = spaces.map(|space| space.space.name.text.as_str()).collect();
+        known.extend(sketch.missing.iter().map(|missing| missing.name.text.as_str()));
+        for figure in &sketch.figures {
+            let counting = &figure.figure.basis.counting;
+            for (i, name) in counting.iter().enumerate() {
+                if counting[..i].contains(name) {
+                    let message = format!("{} is counted twice", quoted(&name.text));
+                    self.tell(
+                        Diagnostic::new(Word::StatedTwice, name.span, message)
+                            .help("take one of the two out"),
+                    );
+                } else if known.contains(&name.text.as_str()) {
+                    self.tell_meant_twice(name);
+                } else if !sketch.names_doubtful {
+                    self.tell_no_such_counted(name, &known);
+                }
+            }
+        }
+    }
+
+    fn tell_no_such_counted(&mut self, name: &Named, known: &[&str]) {
+        let message = format!("no space is called {}", quoted(&name.text));
+        let mut fault = Diagnostic::new(Word::NoSuchSpace, name.span, message);
+        if let Some(near) = words::nearest(&name.text, known) {
+            fault = fault.help(format!("did you mean `\"{near}\"`?"));
+        }
+        self.tell(
+            fault.help(
+                "after `counting` come names of spaces of this file, or of what is `missing`",
+            ),
+        );
+    }
+}

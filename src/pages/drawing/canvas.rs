@@ -1,0 +1,477 @@
+//! A drawing in the making: walls first, then labels where there is room, each kept clear of all before it.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::pages::drawing::occupancy::{Ground, Occupancy, Sort, grown};
+use crate::pages::drawing::view::{View, WallOnPage, clearance_pt, is_inside, path};
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Stroke, Text};
+
+/// The size of the letters of dimensions, in points, and a smaller one where there is no room.
+pub(crate) const SIZES_PT: [f64; 2] = [7.5, 6.3];
+/// A text stands so far above its dimension line.
+const GAP_PT: f64 = 2.0;
+/// A witness line begins so far from its wall.
+const OFF_WALL_PT: f64 = 1.6;
+
+/// What is drawn so far, layer by layer.
+pub(crate) struct Canvas {
+    pub(crate) view: View,
+    pub(crate) crowd: Occupancy,
+    hatches: Vec<Stroke>,
+    hatched: Vec<Vec<Point>>,
+    whites: Vec<Stroke>,
+    walls: Vec<Stroke>,
+    dimensions: Vec<Stroke>,
+    texts: Vec<Text>,
+}
+
+/// What is to be said of one wall.
+#[derive(Clone, Debug)]
+pub(crate) struct Dimension {
+    pub(crate) wall: WallOnPage,
+    /// Another wall of the same length that it may stand at instead.
+    pub(crate) or_else: Option<WallOnPage>,
+    pub(crate) words: String,
+    pub(crate) hand: Typeface,
+    /// A dot on the wall.
+    pub(crate) is_marked: bool,
+}
+
+/// A few lines that belong together, the first at the top.
+#[derive(Clone, Debug)]
+pub(crate) struct Block {
+    pub(crate) lines: Vec<(Typeface, f64, String)>,
+}
+
+/// What a leader may run across.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Over {
+    Nothing,
+    /// Other dimension lines, where there is no other way.
+    Lines,
+}
+
+/// How lines follow each other, by the size of their letters.
+const LEADING: f64 = 1.22;
+
+impl Block {
+    fn size_pt(&self) -> (f64, f64) {
+        let wide =
+            self.lines.iter().map(|(hand, size, words)| fonts::width_pt(*hand, *size, words));
+        (wide.fold(0.0, f64::max), self.lines.iter().map(|(_, size, _)| size * LEADING).sum())
+    }
+
+    fn is_letter(&self) -> bool {
+        self.lines.iter().all(|(.., words)| words.chars().count() <= 2)
+    }
+
+    /// Its lines round a middle, level or reading upwards.
+    fn texts(&self, middle: Point, upright: bool) -> Vec<Text> {
+        let (_, height) = self.size_pt();
+        let (turn, down) =
+            if upright { (-90.0, Point::new(1.0, 0.0)) } else { (0.0, Point::new(0.0, 1.0)) };
+        let mut top = -height / 2.0;
+        let mut texts = Vec::new();
+        for (hand, size, words) in &self.lines {
+            let text = Text {
+                anchor: Anchor::Middle,
+                turn,
+                is_label: true,
+                ..Text::new(middle.plus(down, top + 0.87 * size), *size, words.clone())
+            };
+            texts.push(text.in_hand(*hand));
+            top += size * LEADING;
+        }
+        texts
+    }
+
+    fn ground(&self, middle: Point, upright: bool) -> Ground {
+        let (width, height) = self.size_pt();
+        let (right, down) = if upright { (height, width) } else { (width, height) };
+        let corner = |x: f64, y: f64| {
+            Point::new(middle.x_pt + x * right / 2.0, middle.y_pt + y * down / 2.0)
+        };
+        [corner(-1.0, -1.0), corner(1.0, -1.0), corner(1.0, 1.0), corner(-1.0, 1.0)]
+    }
+}
+
+/// The angle at which a text along a line is read from the bottom or from the right, in degrees.
+pub(crate) fn reading_turn(along: Point) -> f64 {
+    let degrees = libm::atan2(along.y_pt, along.x_pt).to_degrees();
+    let folded = if degrees > 90.0 {
+        degrees - 180.0
+    } else if degrees <= -90.0 {
+        degrees + 180.0
+    } else {
+        degrees
+    };
+    // Upright walls read upwards, those that lean by a hair too.
+    if folded > 89.0 { folded - 180.0 } else { folded }
+}
+
+impl Canvas {
+    pub(crate) fn new(view: View, left_top: Point, right_bottom: Point) -> Canvas {
+        Canvas {
+            view,
+            crowd: Occupancy::new(left_top, right_bottom),
+            hatches: Vec::new(),
+            hatched: Vec::new(),
+            whites: Vec::new(),
+            walls: Vec::new(),
+            dimensions: Vec::new(),
+            texts: Vec::new(),
+        }
+    }
+
+    /// The finished layers, from the ground up.
+    pub(crate) fn finish(self) -> Vec<Ink> {
+        let strokes = [self.hatches, self.whites, self.walls, self.dimensions];
+        let strokes = strokes.into_iter().flatten().map(Ink::Stroke);
+        strokes.chain(self.texts.into_iter().map(Ink::Text)).collect()
+    }
+
+    /// A closed outline; nothing may touch it from now on.
+    pub(crate) fn outline(
+        &mut self,
+        walls: &[WallOnPage],
+        width_pt: f64,
+        dashes: Option<[f64; 2]>,
+        part: Part,
+    ) {
+        let sort = if part == Part::Dashed { Sort::Theirs } else { Sort::Wall };
+        for (from, to) in walls.iter().flat_map(WallOnPage::stretches) {
+            self.crowd.add_line(from, to, sort);
+        }
+        let stroke = Stroke { dashes, ..Stroke::of(path(walls), width_pt) };
+        self.walls.push(stroke.of_part(part));
+    }
+
+    /// A line that nothing may touch.
+    pub(crate) fn line(&mut self, stroke: Stroke, sort: Sort) {
+        for (from, to) in stroke.stretches() {
+            self.crowd.add_line(from, to, sort);
+        }
+        self.walls.push(stroke);
+    }
+
+    /// Lines over a figure that labels may stand on.
+    pub(crate) fn hatch(&mut self, figure: Vec<Point>, strokes: Vec<Stroke>) {
+        self.hatches.extend(strokes);
+        self.hatched.push(figure);
+    }
+
+    /// A label that stands where it is told to.
+    pub(crate) fn set(&mut self, text: Text) {
+        self.crowd.add_ground(text.corners());
+        self.texts.push(Text { is_label: true, ..text });
+    }
+
+    /// Ink that is in nobody's way, in ground that is kept free for it.
+    pub(crate) fn fixture(&mut self, ground: Ground, strokes: Vec<Stroke>, texts: Vec<Text>) {
+        self.crowd.add_ground(ground);
+        self.dimensions.extend(strokes);
+        self.texts.extend(texts);
+    }
+
+    fn commit(&mut self, text: Text) {
+        let ground = text.corners();
+        let over = |figure: &Vec<Point>| {
+            let inside = ground.iter().any(|&corner| is_inside(figure, corner));
+            inside || figure.iter().any(|&corner| is_inside(&ground, corner))
+        };
+        if self.hatched.iter().any(over) {
+            self.whites.push(Stroke::filled(&grown(&ground, 1.0), Fill::White));
+        }
+        self.set(text);
+    }
+
+    /// Dimensions, the shortest first; those that found no room come back. Their texts then follow each other as they came,
+    /// for who hears the page.
+    pub(crate) fn dimensions(&mut self, all: Vec<Dimension>) -> Vec<Dimension> {
+        for dimension in all.iter().filter(|dimension| dimension.is_marked) {
+            self.walls.push(Stroke::dot(dimension.wall.middle(), 2.1));
+        }
+        let mut numbered: Vec<(usize, Dimension)> = all.into_iter().enumerate().collect();
+        numbered.sort_by(|(_, a), (_, b)| a.wall.length_pt().total_cmp(&b.wall.length_pt()));
+        let before = self.texts.len();
+        let mut lettered = Vec::new();
+        numbered.retain(|(number, dimension)| {
+            let placed = self.dimension(dimension);
+            lettered.extend(placed.then_some(*number));
+            !placed
+        });
+        // Each that was placed has set one text.
+        let texts = self.texts.split_off(before);
+        let mut texts: Vec<(usize, Text)> = lettered.into_iter().zip(texts).collect();
+        texts.sort_by_key(|(number, _)| *number);
+        self.texts.extend(texts.into_iter().map(|(_, text)| text));
+        numbered.into_iter().map(|(_, dimension)| dimension).collect()
+    }
+
+    /// A small number close to a wall, inside its figure or else outside every figure, where there is room for it and no
+    /// dimension line between; whether there was.
+    pub(crate) fn number(
+        &mut self,
+        wall: &WallOnPage,
+        figure: &[Point],
+        others: &[&[Point]],
+        number: usize,
+    ) -> bool {
+        const SHARES: [f64; 5] = [0.5, 0.38, 0.62, 0.25, 0.75];
+        let size_pt = SIZES_PT[1];
+        let along = wall.from.to(wall.to);
+        let places = [-5.6, -8.0, -15.0, 5.6].into_iter().flat_map(|off| {
+            SHARES.map(|share| {
+                let straight = wall.from.plus(along, share);
+                let on = if wall.is_curved() { wall.middle() } else { straight };
+                (on.plus(wall.out, 0.6 * f64::signum(off)), on.plus(wall.out, off))
+            })
+        });
+        let text = |spot: Point| Text {
+            anchor: Anchor::Middle,
+            ..Text::new(
+                Point::new(spot.x_pt, spot.y_pt + 0.36 * size_pt),
+                size_pt,
+                number.to_string(),
+            )
+        };
+        let free = |&(wall, spot): &(Point, Point)| {
+            let ground = text(spot).corners();
+            let is_at_home = is_inside(figure, spot)
+                || others.iter().all(|other| !ground.iter().any(|&at| is_inside(other, at)));
+            is_at_home
+                && self.crowd.has_room(&ground)
+                && self.crowd.is_alone(&ground, SIZES_PT[0])
+                && self.crowd.meets_no_dimension(wall, spot)
+        };
+        let Some((_, spot)) = places.into_iter().find(free) else { return false };
+        self.commit(text(spot));
+        true
+    }
+
+    /// Places one dimension: outside along its wall, else by a leader, else inside, else in smaller letters, else
+    /// at the other wall that it may stand at, else by a leader over other dimension lines.
+    fn dimension(&mut self, dimension: &Dimension) -> bool {
+        let other = dimension.or_else.map(|wall| Dimension { wall, ..dimension.clone() });
+        let (out, inward) = (dimension.wall.out, Point::default().plus(dimension.wall.out, -1.0));
+        self.dimension_in_clear(dimension)
+            || other.is_some_and(|other| self.dimension_in_clear(&other))
+            || self.leader(dimension, out, SIZES_PT[1], Over::Lines)
+            || self.leader(dimension, inward, SIZES_PT[1], Over::Lines)
+    }
+
+    fn dimension_in_clear(&mut self, dimension: &Dimension) -> bool {
+        let out = dimension.wall.out;
+        let inward = Point::default().plus(out, -1.0);
+        let is_told_elsewhere = dimension.or_else.is_some();
+        SIZES_PT.into_iter().any(|size_pt| {
+            (0..4).any(|row| self.along(dimension, out, row, size_pt))
+                || is_told_elsewhere && self.along_other(dimension, size_pt)
+                || self.along(dimension, inward, 0, size_pt)
+                || self.leader(dimension, out, size_pt, Over::Nothing)
+                || self.along(dimension, inward, 1, size_pt)
+                || self.leader(dimension, inward, size_pt, Over::Nothing)
+        })
+    }
+
+    /// Outside along the other wall that a dimension may stand at.
+    fn along_other(&mut self, dimension: &Dimension, size_pt: f64) -> bool {
+        let Some(wall) = dimension.or_else else { return false };
+        let other = Dimension { wall, ..dimension.clone() };
+        (0..4).any(|row| self.along(&other, wall.out, row, size_pt))
+    }
+
+    /// A dimension line parallel to the wall, slashes at its ends, its text above it.
+    fn along(&mut self, dimension: &Dimension, out: Point, row: u8, size_pt: f64) -> bool {
+        let wall = &dimension.wall;
+        let width = fonts::width_pt(dimension.hand, size_pt, &dimension.words);
+        if wall.is_curved() || wall.length_pt() < 9.0 || width > wall.length_pt() - 1.0 {
+            return false;
+        }
+        let off = 9.0 + f64::from(row) * 11.5;
+        let (from, to) = (wall.from.plus(out, off), wall.to.plus(out, off));
+        let turn = reading_turn(wall.from.to(wall.to));
+        let radians = turn.to_radians();
+        let down = Point::new(-libm::sin(radians), libm::cos(radians));
+        let middle = from.middle(to).plus(out, GAP_PT + size_pt / 2.0);
+        let text = Text {
+            anchor: Anchor::Middle,
+            turn,
+            ..Text::new(middle.plus(down, 0.26 * size_pt), size_pt, dimension.words.clone())
+        };
+        let text = text.in_hand(dimension.hand);
+        let witness = |end: Point| (end.plus(out, OFF_WALL_PT), end.plus(out, off + 2.5));
+        let (first, last) = (witness(wall.from), witness(wall.to));
+        let free = self.crowd.has_room(&text.corners())
+            && self.crowd.is_clear(from, to)
+            && self.crowd.lets_out(first.0, first.1)
+            && self.crowd.lets_out(last.0, last.1);
+        if !free {
+            return false;
+        }
+        self.crowd.add_line(from, to, Sort::Dimension);
+        self.dimensions.push(Stroke::line(from, to, 0.6).of_part(Part::Dimension));
+        for (start, end) in [first, last] {
+            self.crowd.add_line(start, end, Sort::Witness);
+            self.dimensions.push(Stroke::line(start, end, 0.5));
+        }
+        for end in [from, to] {
+            let slash = wall.from.to(wall.to).unit().plus(out, 1.0).unit();
+            self.dimensions.push(Stroke::line(end.plus(slash, -2.8), end.plus(slash, 2.8), 0.9));
+        }
+        self.commit(text);
+        true
+    }
+
+    /// A level text near the wall and a line from it to the wall.
+    fn leader(&mut self, dimension: &Dimension, out: Point, size_pt: f64, over: Over) -> bool {
+        const LENGTHS_PT: [f64; 11] =
+            [11.0, 16.0, 22.0, 30.0, 40.0, 52.0, 66.0, 84.0, 106.0, 134.0, 168.0];
+        const TURNS: [f64; 11] =
+            [0.0, 22.0, -22.0, 42.0, -42.0, 58.0, -58.0, 70.0, -70.0, 80.0, -80.0];
+        let start = dimension.wall.middle().plus(out, 1.3);
+        let placed = LENGTHS_PT.into_iter().find_map(|length| {
+            TURNS.into_iter().find_map(|turn| {
+                let tip = start.plus(turned_by(out, turn), length);
+                let text = text_at_tip(dimension, start, tip, size_pt);
+                let clear = match over {
+                    Over::Nothing => self.crowd.is_clear(start, tip),
+                    Over::Lines => self.crowd.lets_out(start, tip),
+                };
+                let free = clear && self.crowd.has_room(&text.corners());
+                free.then_some((tip, text))
+            })
+        });
+        let Some((tip, text)) = placed else { return false };
+        self.crowd.add_line(start, tip, Sort::Dimension);
+        self.dimensions.push(Stroke::line(start, tip, 0.5));
+        self.dimensions.push(Stroke::dot(start, 0.9));
+        self.commit(text);
+        true
+    }
+
+    /// A text beside a wall, outside or in, by a leader.
+    pub(crate) fn beside(&mut self, dimension: &Dimension) -> bool {
+        let out = dimension.wall.out;
+        self.leader(dimension, out, SIZES_PT[1], Over::Nothing)
+    }
+
+    /// A level text where there is room near a spot, and a line from it to the spot across whatever lies between.
+    pub(crate) fn pointer(&mut self, spot: Point, words: &str) -> bool {
+        let up = Point::new(0.0, -1.0);
+        let wall = WallOnPage { from: spot, to: spot, out: up, rise_pt: 0.0, radius_pt: 0.0 };
+        let dimension = Dimension {
+            wall,
+            or_else: None,
+            words: words.to_owned(),
+            hand: Typeface::Plain,
+            is_marked: false,
+        };
+        let placed = (1..14_u32).find_map(|ring| {
+            (0..24_u32).find_map(|k| {
+                let tip = spot.plus(turned_by(up, 15.0 * f64::from(k)), 8.0 * f64::from(ring));
+                let text = text_at_tip(&dimension, spot, tip, SIZES_PT[1]);
+                let free =
+                    self.crowd.has_room(&text.corners()) && self.crowd.misses_labels(spot, tip);
+                free.then_some((tip, text))
+            })
+        });
+        let Some((tip, text)) = placed else { return false };
+        self.crowd.add_line(spot, tip, Sort::Dimension);
+        self.dimensions.push(Stroke::line(spot, tip, 0.5));
+        self.dimensions.push(Stroke::dot(spot, 0.9));
+        self.commit(text);
+        true
+    }
+
+    /// A block at the roomiest place inside a figure and outside its holes; the first of the choices that fits.
+    pub(crate) fn block(
+        &mut self,
+        figure: &[Point],
+        holes: &[Vec<Point>],
+        choices: &[Block],
+    ) -> bool {
+        let spots = spots_inside(figure, holes);
+        for block in choices {
+            // A single letter is never turned.
+            let ways: &[bool] = if block.is_letter() { &[false] } else { &[false, true] };
+            for &upright in ways {
+                let free =
+                    |spot: &&(Point, f64)| self.crowd.has_room(&block.ground(spot.0, upright));
+                if let Some(&(spot, _)) = spots.iter().find(free) {
+                    for text in block.texts(spot, upright) {
+                        self.commit(text);
+                    }
+                    return true;
+                }
+            }
+        }
+        false
+    }
+}
+
+/// A vector turned clockwise by so many degrees.
+fn turned_by(vector: Point, degrees: f64) -> Point {
+    let (sin, cos) = (libm::sin(degrees.to_radians()), libm::cos(degrees.to_radians()));
+    Point::new(vector.x_pt * cos - vector.y_pt * sin, vector.x_pt * sin + vector.y_pt * cos)
+}
+
+/// A level text that a leader ends at.
+fn text_at_tip(dimension: &Dimension, start: Point, tip: Point, size_pt: f64) -> Text {
+    let way = start.to(tip).unit();
+    let (anchor, right, down) = if way.x_pt > 0.35 {
+        (Anchor::Start, 2.0, 0.26 * size_pt)
+    } else if way.x_pt < -0.35 {
+        (Anchor::End, -2.0, 0.26 * size_pt)
+    } else if way.y_pt > 0.0 {
+        (Anchor::Middle, 0.0, 0.76 * size_pt + 1.5)
+    } else {
+        (Anchor::Middle, 0.0, -0.24 * size_pt - 1.5)
+    };
+    let at = Point::new(tip.x_pt + right, tip.y_pt + down);
+    let text = Text { anchor, ..Text::new(at, size_pt, dimension.words.clone()) };
+    text.in_hand(dimension.hand)
+}
+
+/// Places of a net inside a figure and outside its holes, the roomiest first.
+fn spots_inside(figure: &[Point], holes: &[Vec<Point>]) -> Vec<(Point, f64)> {
+    const NET: u32 = 28;
+    let (low, high) = figure.iter().fold(
+        (Point::new(f64::MAX, f64::MAX), Point::new(f64::MIN, f64::MIN)),
+        |(low, high), spot| {
+            (
+                Point::new(low.x_pt.min(spot.x_pt), low.y_pt.min(spot.y_pt)),
+                Point::new(high.x_pt.max(spot.x_pt), high.y_pt.max(spot.y_pt)),
+            )
+        },
+    );
+    let edges = |figure: &[Point]| -> Vec<(Point, Point)> {
+        figure.iter().copied().zip(figure.iter().copied().cycle().skip(1)).collect()
+    };
+    let mut stretches = edges(figure);
+    stretches.extend(holes.iter().flat_map(|hole| edges(hole)));
+    let mut spots = Vec::new();
+    for row in 0..NET {
+        for column in 0..NET {
+            let share = |k: u32| (f64::from(k) + 0.5) / f64::from(NET);
+            let spot = Point::new(
+                low.x_pt + (high.x_pt - low.x_pt) * share(column),
+                low.y_pt + (high.y_pt - low.y_pt) * share(row),
+            );
+            if is_inside(figure, spot) && !holes.iter().any(|hole| is_inside(hole, spot)) {
+                spots.push((spot, clearance_pt(&stretches, spot)));
+            }
+        }
+    }
+    // Of places about as roomy the one nearest to the middle.
+    let middle = low.middle(high);
+    let rank = |(spot, clearance): &(Point, f64)| {
+        (-(clearance.min(36.0) / 4.0).floor(), middle.to(*spot).length())
+    };
+    spots.sort_by(|a, b| {
+        let (a, b) = (rank(a), rank(b));
+        a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
+    });
+    spots
+}

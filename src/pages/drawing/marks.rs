@@ -1,0 +1,218 @@
+//! What is marked on the drawing of a level: the record's own outline and lengths, walls that differ, spaces that would have to count.
+#![expect(clippy::float_arithmetic, reason = "a support is a float")]
+
+use crate::Sound;
+use crate::areas::at_face::Walls;
+use crate::geometry::outline::Outline;
+use crate::house::House;
+use crate::pages::drawing::view::OnSite;
+use crate::reconcile::departures::What;
+use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
+use crate::sketch::Face;
+use crate::units::length::{Length, Step};
+use crate::wording::sentences::Sentences;
+
+/// Somebody else's outline on the ground of a level.
+#[derive(Clone, Debug)]
+pub(crate) struct Theirs {
+    /// `record` or `plan`.
+    pub(crate) whose: &'static str,
+    /// The face its figure is taken at.
+    pub(crate) face: Face,
+    /// It as a closed outline where it closes, else its corners in a row.
+    pub(crate) outline: Option<Outline>,
+    pub(crate) corners: Vec<OnSite>,
+    pub(crate) at: OnSite,
+}
+
+/// A wall and the length a record or a plan gives it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Recorded {
+    pub(crate) space: usize,
+    pub(crate) side: usize,
+    pub(crate) length: Length,
+    /// It differs by more than rounding would make of it.
+    pub(crate) differs: bool,
+}
+
+/// Everything that is marked.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Marks {
+    pub(crate) theirs: Vec<(usize, Theirs)>,
+    pub(crate) recorded: Vec<Recorded>,
+    /// Spaces that count in the figure, by its own word.
+    pub(crate) counted: Vec<usize>,
+    /// Spaces that would have to count to reach the figure.
+    pub(crate) would_count: Vec<usize>,
+    /// Walls that a misread length would account for.
+    pub(crate) misread: Vec<(usize, usize)>,
+}
+
+impl Marks {
+    /// The marks of the first figure, and of every outline of the record and the plan.
+    pub(crate) fn of(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Marks {
+        let mut marks = Marks::default();
+        marks.sides_with_lengths(say);
+        for (report, drawn) in reconciliation.outlines().iter().zip(&say.sound.house().drawn) {
+            let is_of = |figure: &&Figure| figure.word() == drawn.drawn.word();
+            let face = reconciliation.figures().iter().find(is_of).map(Figure::face);
+            marks.outline(say, report, drawn, face.unwrap_or_default());
+        }
+        if let Some(figure) = reconciliation.figures().first() {
+            marks.figure(say.sound, figure);
+        }
+        marks
+    }
+
+    /// What is marked of one wall.
+    pub(crate) fn recorded(&self, space: usize, side: usize) -> Option<&Recorded> {
+        self.recorded.iter().find(|other| other.space == space && other.side == side)
+    }
+
+    /// Lengths given after a side, where they are not what rounding makes of it.
+    fn sides_with_lengths(&mut self, say: &Sentences<'_>) {
+        for (i, space) in say.sound.house().spaces.iter().enumerate() {
+            for (k, side) in space.sides.iter().enumerate() {
+                let measured = say.areas.outside_length(i, k);
+                if let (Some(recorded), Some(measured)) = (side.recorded(), measured) {
+                    self.length(say, i, k, measured, recorded);
+                }
+            }
+        }
+    }
+
+    fn length(
+        &mut self,
+        say: &Sentences<'_>,
+        space: usize,
+        side: usize,
+        measured: Length,
+        length: Length,
+    ) {
+        let differs = say.settings.is_beyond_rounding(measured - length);
+        let is_rounded = measured.rounded(Step::WholeFoot, say.settings.halves) == length;
+        if differs || !is_rounded {
+            self.recorded.push(Recorded { space, side, length, differs });
+        }
+    }
+
+    fn outline(
+        &mut self,
+        say: &Sentences<'_>,
+        report: &OutlineReport,
+        drawn: &crate::house::ReferenceOutline,
+        face: Face,
+    ) {
+        let house = say.sound.house();
+        let compared = report
+            .space
+            .as_ref()
+            .and_then(|name| drawn.of.first().filter(|&&i| house.spaces[i].name == *name));
+        // The drawing is dimensioned outside: lengths taken elsewhere do not compare.
+        if let Some(&space) = compared.filter(|_| face == Face::Outside) {
+            for wall in report.matched() {
+                if self.recorded(space, wall.ours() - 1).is_none() {
+                    self.length(say, space, wall.ours() - 1, wall.measured(), wall.drawn());
+                }
+            }
+        }
+        let Some(&space) = drawn.of.first() else { return };
+        let level = house.spaces[space].level;
+        let corners = corners(drawn);
+        let at = laid_over(&ours(say, &drawn.of, face), &corners);
+        let whose = drawn.drawn.word();
+        let outline = drawn.outline.clone();
+        self.theirs.push((level, Theirs { whose, face, outline, corners, at }));
+    }
+
+    fn figure(&mut self, sound: &Sound, figure: &Figure) {
+        let house = sound.house();
+        if let Some(line) = figure.line(BridgeStep::Counting)
+            && !line.is_supported()
+        {
+            self.counted = (0..house.spaces.len())
+                .filter(|&i| line.counted().contains(&house.spaces[i].name))
+                .collect();
+        }
+        let explanations = figure.explanations();
+        let agrees = figure.area().whole_sq_ft() == figure.start().whole_sq_ft();
+        let Some(best) = explanations.list().first().filter(|best| best.fits() && !agrees) else {
+            return;
+        };
+        if best.support() + 0.005 < explanations.something_else() {
+            return;
+        }
+        self.would_count = best.departures.iter().filter_map(space_of).collect();
+        self.misread = best.slip.iter().map(|slip| (slip.space, slip.side)).collect();
+    }
+}
+
+/// The space that a departure counts, or does not take off.
+fn space_of(what: &What) -> Option<usize> {
+    match *what {
+        What::Counted { space } | What::NotDeducted { space, .. } => Some(space),
+        _ => None,
+    }
+}
+
+/// Their corners, seen from their first.
+fn corners(drawn: &crate::house::ReferenceOutline) -> Vec<OnSite> {
+    let mut at = (0, 0);
+    let mut corners = vec![at];
+    for side in &drawn.walk.sides {
+        let vector = side.shape.vector();
+        at = (at.0 + vector.east, at.1 + vector.north);
+        corners.push(at);
+    }
+    if drawn.outline.is_some() {
+        corners.pop();
+    }
+    corners
+}
+
+/// Our corners of these spaces at a face; outside where the walls cannot be brought there.
+fn ours(say: &Sentences<'_>, spaces: &[usize], face: Face) -> Vec<OnSite> {
+    let there = Walls::of(say.sound, face).ok().filter(|_| face != Face::Outside);
+    let walls = there.as_ref().unwrap_or(&say.areas.outside);
+    let mut all = Vec::new();
+    for &space in spaces {
+        let (placed, at) = (say.sound.house().spaces[space].at, &walls.spaces[space]);
+        let first = (placed.0 + at.start.0, placed.1 + at.start.1);
+        all.extend(at.outline.points().iter().map(|to| (first.0 + to.0, first.1 + to.1)));
+    }
+    all
+}
+
+/// Where the first outside corner of a space stands on its level.
+pub(crate) fn place(say: &Sentences<'_>, space: usize) -> OnSite {
+    let house: &House = say.sound.house();
+    let (at, start) = (house.spaces[space].at, say.areas.outside.spaces[space].start);
+    (at.0 + start.0, at.1 + start.1)
+}
+
+/// Where their first corner goes so that as many of their corners as can be stand at ours; corners of
+/// one are the other's within a foot.
+fn laid_over(ours: &[OnSite], theirs: &[OnSite]) -> OnSite {
+    const MOST: usize = 40;
+    let near = Length::FOOT.nm();
+    let (few_ours, few_theirs) = (&ours[..ours.len().min(MOST)], &theirs[..theirs.len().min(MOST)]);
+    let mut best = ((0, 0), 0, i64::MAX);
+    for our in few_ours {
+        for their in few_theirs {
+            let at = (our.0 - their.0, our.1 - their.1);
+            let (mut count, mut off) = (0, 0);
+            for corner in few_theirs {
+                let apart = few_ours
+                    .iter()
+                    .map(|our| (our.0 - corner.0 - at.0).abs() + (our.1 - corner.1 - at.1).abs());
+                let apart = apart.min().unwrap_or(i64::MAX);
+                count += usize::from(apart <= near);
+                off += apart.min(near);
+            }
+            if count > best.1 || count == best.1 && off < best.2 {
+                best = (at, count, off);
+            }
+        }
+    }
+    best.0
+}

@@ -1,0 +1,282 @@
+//! What already stands in a drawing, and whether something more has room there.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::pages::page::Point;
+
+/// The ground of a label: its four corners in order round.
+pub(crate) type Ground = [Point; 4];
+
+/// What sort of line it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Sort {
+    /// A wall.
+    Wall,
+    /// A wall of a record or a plan.
+    Theirs,
+    /// A dimension line or a leader.
+    Dimension,
+    /// From a wall out to a dimension line.
+    Witness,
+}
+
+#[derive(Clone, Copy, Debug)]
+struct Line {
+    from: Point,
+    to: Point,
+    sort: Sort,
+}
+
+/// A frame and what stands in it, found by the squares of a net.
+#[derive(Clone, Debug)]
+pub(crate) struct Occupancy {
+    left_top: Point,
+    right_bottom: Point,
+    columns: usize,
+    rows: usize,
+    grounds: Vec<Ground>,
+    lines: Vec<Line>,
+    ground_net: Vec<Vec<usize>>,
+    line_net: Vec<Vec<usize>>,
+}
+
+/// The side of a square of the net, in points.
+const SQUARE_PT: f64 = 24.0;
+/// Air kept round a label, in points.
+const AIR_PT: f64 = 0.9;
+
+impl Occupancy {
+    pub(crate) fn new(left_top: Point, right_bottom: Point) -> Occupancy {
+        let size = left_top.to(right_bottom);
+        let (columns, rows) = (squares(size.x_pt) + 1, squares(size.y_pt) + 1);
+        Occupancy {
+            left_top,
+            right_bottom,
+            columns,
+            rows,
+            grounds: Vec::new(),
+            lines: Vec::new(),
+            ground_net: vec![Vec::new(); columns * rows],
+            line_net: vec![Vec::new(); columns * rows],
+        }
+    }
+
+    /// The squares that a box covers.
+    fn squares_of(&self, spots: &[Point]) -> impl Iterator<Item = usize> + use<> {
+        let (low, high) = bounds(spots);
+        let column = |x_pt: f64| squares(x_pt - self.left_top.x_pt).min(self.columns - 1);
+        let row = |y_pt: f64| squares(y_pt - self.left_top.y_pt).min(self.rows - 1);
+        let (across, down) = (column(low.x_pt)..=column(high.x_pt), row(low.y_pt)..=row(high.y_pt));
+        let columns = self.columns;
+        down.flat_map(move |row| across.clone().map(move |column| row * columns + column))
+    }
+
+    pub(crate) fn add_ground(&mut self, ground: Ground) {
+        for square in self.squares_of(&ground) {
+            self.ground_net[square].push(self.grounds.len());
+        }
+        self.grounds.push(ground);
+    }
+
+    pub(crate) fn add_line(&mut self, from: Point, to: Point, sort: Sort) {
+        for square in self.squares_of(&[from, to]) {
+            self.line_net[square].push(self.lines.len());
+        }
+        self.lines.push(Line { from, to, sort });
+    }
+
+    /// Whether a label lies in the frame and touches neither another label nor any line.
+    pub(crate) fn has_room(&self, ground: &Ground) -> bool {
+        let wide = grown(ground, AIR_PT);
+        self.holds(ground)
+            && self.grounds_near(&wide).all(|other| !overlap(&wide, other))
+            && self.lines_near(&wide).all(|line| !touches(&wide, line.from, line.to))
+    }
+
+    /// Whether a label lies in the frame.
+    fn holds(&self, ground: &Ground) -> bool {
+        let (low, high) = bounds(ground);
+        low.x_pt >= self.left_top.x_pt
+            && low.y_pt >= self.left_top.y_pt
+            && high.x_pt <= self.right_bottom.x_pt
+            && high.y_pt <= self.right_bottom.y_pt
+    }
+
+    /// Whether a dimension line, or a leader, runs through no wall, no label and along no other one.
+    pub(crate) fn is_clear(&self, from: Point, to: Point) -> bool {
+        let (from, to) = shortened(from, to, 0.6);
+        let inside = self.holds(&[from, to, from, to]);
+        let blocks = |line: &&Line| line.sort != Sort::Witness;
+        inside
+            && self.lines_near(&[from, to]).filter(blocks).all(|line| !near(from, to, line))
+            && !self.meets_ground(from, to)
+    }
+
+    /// Whether a line from a wall out to a dimension line runs through no label and crosses no wall.
+    pub(crate) fn lets_out(&self, from: Point, to: Point) -> bool {
+        let (from, to) = shortened(from, to, 0.6);
+        let blocks = |line: &&Line| line.sort == Sort::Wall;
+        let crossed = |line: &Line| cross(from, to, line.from, line.to);
+        !self.lines_near(&[from, to]).filter(blocks).any(crossed) && !self.meets_ground(from, to)
+    }
+
+    /// Whether no other label lies within so many points of one.
+    pub(crate) fn is_alone(&self, ground: &Ground, within_pt: f64) -> bool {
+        let wide = grown(ground, within_pt);
+        self.grounds_near(&wide).all(|other| !overlap(&wide, other))
+    }
+
+    /// Whether a line runs across no dimension line and no leader.
+    pub(crate) fn meets_no_dimension(&self, from: Point, to: Point) -> bool {
+        !self
+            .lines_near(&[from, to])
+            .any(|line| line.sort == Sort::Dimension && cross(from, to, line.from, line.to))
+    }
+
+    /// Whether a line runs through no label.
+    pub(crate) fn misses_labels(&self, from: Point, to: Point) -> bool {
+        self.holds(&[from, to, from, to]) && !self.meets_ground(from, to)
+    }
+
+    fn meets_ground(&self, from: Point, to: Point) -> bool {
+        self.grounds_near(&[from, to]).any(|ground| touches(&grown(ground, AIR_PT), from, to))
+    }
+
+    fn grounds_near(&self, spots: &[Point]) -> impl Iterator<Item = &Ground> {
+        let numbers = self.squares_of(spots).flat_map(|square| &self.ground_net[square]);
+        numbers.map(|&number| &self.grounds[number])
+    }
+
+    fn lines_near(&self, spots: &[Point]) -> impl Iterator<Item = &Line> {
+        let numbers = self.squares_of(spots).flat_map(|square| &self.line_net[square]);
+        numbers.map(|&number| &self.lines[number])
+    }
+}
+
+/// How many squares of the net a distance has; none below zero.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a page has a few dozen squares"
+)]
+fn squares(distance_pt: f64) -> usize {
+    (distance_pt / SQUARE_PT).clamp(0.0, 1000.0) as usize
+}
+
+fn bounds(spots: &[Point]) -> (Point, Point) {
+    let low = spots.iter().fold(Point::new(f64::MAX, f64::MAX), |low, spot| {
+        Point::new(low.x_pt.min(spot.x_pt), low.y_pt.min(spot.y_pt))
+    });
+    let high = spots.iter().fold(Point::new(f64::MIN, f64::MIN), |high, spot| {
+        Point::new(high.x_pt.max(spot.x_pt), high.y_pt.max(spot.y_pt))
+    });
+    (low, high)
+}
+
+/// A ground made larger by so much on every side.
+pub(crate) fn grown(ground: &Ground, by_pt: f64) -> Ground {
+    let along = ground[0].to(ground[1]).unit();
+    let down = ground[0].to(ground[3]).unit();
+    let corner =
+        |spot: Point, right: f64, low: f64| spot.plus(along, right * by_pt).plus(down, low * by_pt);
+    [
+        corner(ground[0], -1.0, -1.0),
+        corner(ground[1], 1.0, -1.0),
+        corner(ground[2], 1.0, 1.0),
+        corner(ground[3], -1.0, 1.0),
+    ]
+}
+
+/// Whether two rectangles share ground: no line along one of their sides parts them.
+pub(crate) fn overlap(one: &Ground, other: &Ground) -> bool {
+    let sides =
+        [one[0].to(one[1]), one[0].to(one[3]), other[0].to(other[1]), other[0].to(other[3])];
+    sides.into_iter().all(|side| {
+        let (low, high) = spread(one, side);
+        let (other_low, other_high) = spread(other, side);
+        low < other_high && other_low < high
+    })
+}
+
+/// Whether a line runs through or touches a rectangle.
+pub(crate) fn touches(ground: &Ground, from: Point, to: Point) -> bool {
+    let along = from.to(to);
+    let sides = [ground[0].to(ground[1]), ground[0].to(ground[3]), along.turned()];
+    sides.into_iter().filter(|side| side.length() > 0.0).all(|side| {
+        let (low, high) = spread(ground, side);
+        let (line_low, line_high) = spread(&[from, to], side);
+        low <= line_high && line_low <= high
+    })
+}
+
+fn spread(spots: &[Point], side: Point) -> (f64, f64) {
+    spots.iter().fold((f64::MAX, f64::MIN), |(low, high), spot| {
+        let at = spot.dot(side);
+        (low.min(at), high.max(at))
+    })
+}
+
+/// The line without its last bit at both ends.
+fn shortened(from: Point, to: Point, by_pt: f64) -> (Point, Point) {
+    let along = from.to(to);
+    if along.length() <= 2.0 * by_pt {
+        return (from, to);
+    }
+    (from.plus(along.unit(), by_pt), to.plus(along.unit(), -by_pt))
+}
+
+/// Whether two lines cross.
+pub(crate) fn cross(a: Point, b: Point, c: Point, d: Point) -> bool {
+    let side = |from: Point, to: Point, spot: Point| from.to(to).cross(from.to(spot));
+    side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
+}
+
+/// Whether a line comes within a point and a half of another.
+fn near(from: Point, to: Point, line: &Line) -> bool {
+    const APART_PT: f64 = 1.5;
+    let across = from.to(to).unit().turned();
+    let strip = [
+        from.plus(across, APART_PT),
+        to.plus(across, APART_PT),
+        to.plus(across, -APART_PT),
+        from.plus(across, -APART_PT),
+    ];
+    touches(&strip, line.from, line.to)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn square(x_pt: f64, y_pt: f64, size_pt: f64) -> Ground {
+        [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)]
+            .map(|(x, y)| Point::new(x_pt + size_pt * x, y_pt + size_pt * y))
+    }
+
+    #[test]
+    fn turned_grounds_part_where_their_boxes_overlap() {
+        let diamond =
+            [(5.0, 0.0), (10.0, 5.0), (5.0, 10.0), (0.0, 5.0)].map(|(x, y)| Point::new(x, y));
+        assert!(overlap(&diamond, &square(4.0, 4.0, 2.0)));
+        assert!(!overlap(&diamond, &square(8.5, 8.5, 1.5)));
+    }
+
+    #[test]
+    fn a_line_touches_what_it_runs_through_or_lies_in() {
+        let ground = square(0.0, 0.0, 10.0);
+        assert!(touches(&ground, Point::new(-5.0, 5.0), Point::new(15.0, 5.0)));
+        assert!(touches(&ground, Point::new(4.0, 4.0), Point::new(5.0, 5.0)));
+        assert!(!touches(&ground, Point::new(-5.0, 4.0), Point::new(4.0, -5.0)));
+    }
+
+    #[test]
+    fn there_is_no_room_beside_the_frame_on_a_line_or_on_a_label() {
+        let mut crowd = Occupancy::new(Point::new(0.0, 0.0), Point::new(100.0, 100.0));
+        assert!(crowd.has_room(&square(40.0, 40.0, 10.0)));
+        assert!(!crowd.has_room(&square(95.0, 40.0, 10.0)));
+        crowd.add_line(Point::new(0.0, 45.0), Point::new(100.0, 45.0), Sort::Wall);
+        assert!(!crowd.has_room(&square(40.0, 40.0, 10.0)));
+        crowd.add_ground(square(60.0, 60.0, 20.0));
+        assert!(!crowd.has_room(&square(75.0, 75.0, 20.0)));
+        assert!(crowd.has_room(&square(82.0, 82.0, 10.0)));
+    }
+}

@@ -1,0 +1,823 @@
+//! The drawing of a level: walls, veneer, hatching, names, dimensions, and what is marked.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "places on a page are in points"
+)]
+
+use crate::geometry::compass::Direction;
+use crate::geometry::outline::Vector;
+use crate::geometry::traverse::Misclosure;
+use crate::pages::drawing::canvas::{Block, Canvas, Dimension};
+use crate::pages::drawing::marks;
+use crate::pages::drawing::marks::Marks;
+use crate::pages::drawing::occupancy::Sort;
+use crate::pages::drawing::view::{OnSite, SCALES, Scale, Turned, View, WallOnPage, hatching};
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+use crate::pages::page::{Anchor, Ink, Part, Point, Run, Stroke, Text};
+use crate::sketch::statement::{Run as SideRun, Thickness};
+use crate::sketch::{Face, Kind, ReferenceSource};
+use crate::units::length::{Form, Length, Written};
+use crate::wording::sentences::{Sentences, whole};
+
+/// The ground a drawing may use.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Frame {
+    pub(crate) left_top: Point,
+    pub(crate) width_pt: f64,
+    pub(crate) height_pt: f64,
+}
+
+/// A finished drawing.
+pub(crate) struct Drawing {
+    pub(crate) inks: Vec<Ink>,
+    pub(crate) scale: Scale,
+    /// What the marks mean, and what found no room.
+    pub(crate) notes: Vec<String>,
+    /// From the top of its frame to its last ink.
+    pub(crate) height_pt: f64,
+    /// How many labels found no room.
+    pub(crate) left_out: usize,
+}
+
+/// Room kept for labels round the outline, in points.
+const MARGIN_PT: f64 = 27.0;
+/// So much less will do above and below if that lets a larger scale in.
+const TIGHTER_PT: f64 = 7.0;
+/// Room below for the street, the scale bar and the scale.
+const STRIP_PT: f64 = 32.0;
+
+/// From lowest to highest, to the right and up.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Reach {
+    low: OnSite,
+    high: OnSite,
+}
+
+impl Reach {
+    pub(crate) fn of(points: impl IntoIterator<Item = OnSite>, turned: Turned) -> Reach {
+        let empty = Reach { low: (i64::MAX, i64::MAX), high: (i64::MIN, i64::MIN) };
+        let reach =
+            points.into_iter().map(|point| turned.of(point)).fold(empty, |reach, point| Reach {
+                low: (reach.low.0.min(point.0), reach.low.1.min(point.1)),
+                high: (reach.high.0.max(point.0), reach.high.1.max(point.1)),
+            });
+        if reach.low.0 > reach.high.0 { Reach { low: (0, 0), high: (0, 0) } } else { reach }
+    }
+
+    fn size_pt(&self, scale: Scale) -> (f64, f64) {
+        let points =
+            |low: i64, high: i64| (high - low) as f64 / Length::FOOT.nm() as f64 * scale.pt_per_ft;
+        (points(self.low.0, self.high.0), points(self.low.1, self.high.1))
+    }
+}
+
+/// The view of a reach in a frame, at one of the scales from the `skip`th that fits.
+pub(crate) fn fitted(
+    reach: &Reach,
+    turned: Turned,
+    frame: &Frame,
+    margin_pt: f64,
+    fitting: Fitting,
+) -> (View, f64) {
+    let fits = |scale: &&Scale| {
+        let (width, height) = reach.size_pt(**scale);
+        width + 2.0 * margin_pt <= frame.width_pt
+            && height + 2.0 * (margin_pt - TIGHTER_PT) + STRIP_PT <= frame.height_pt
+    };
+    let last = SCALES[SCALES.len() - 1];
+    let scale = SCALES.iter().filter(fits).nth(fitting.skip).copied().unwrap_or(last);
+    let (width, height) = reach.size_pt(scale);
+    // More room above and below where there is some, but no more than labels can use.
+    let spare = (frame.height_pt - STRIP_PT - height) / 2.0;
+    let above = spare.clamp(margin_pt.min(spare), fitting.airy * margin_pt);
+    let left = frame.left_top.x_pt + (frame.width_pt - width) / 2.0;
+    let mut view = View { turned, scale, origin: Point::default() };
+    let (low_right, high_up) = (view.points(reach.low.0), view.points(reach.high.1));
+    view.origin = Point::new(left - low_right, frame.left_top.y_pt + above + high_up);
+    (view, height + 2.0 * above)
+}
+
+/// One space of the level as it is drawn.
+struct Shape {
+    space: usize,
+    walls: Vec<WallOnPage>,
+    figure: Vec<Point>,
+}
+
+/// Draws a level at the largest standard scale at which all is lettered, or at which most is.
+pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Frame) -> Drawing {
+    // More air round the outline first, where the frame has it; then a smaller scale.
+    let ways = [(0, 1.5), (0, 5.0), (1, 5.0)];
+    let mut best: Option<Drawing> = None;
+    for (skip, airy) in ways {
+        let drawing = drawn(say, marks, level, frame, Fitting { skip, airy });
+        if best.as_ref().is_none_or(|best| drawing.left_out < best.left_out) {
+            let is_whole = drawing.left_out == 0;
+            best = Some(drawing);
+            if is_whole {
+                break;
+            }
+        }
+    }
+    best.unwrap_or_else(|| drawn(say, marks, level, frame, Fitting::default()))
+}
+
+/// How a drawing is fitted into its frame.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Fitting {
+    /// So many larger scales are left out.
+    pub(crate) skip: usize,
+    /// The most air above and below, in margins.
+    pub(crate) airy: f64,
+}
+
+impl Default for Fitting {
+    fn default() -> Fitting {
+        Fitting { skip: 0, airy: 1.5 }
+    }
+}
+
+fn drawn(
+    say: &Sentences<'_>,
+    marks: &Marks,
+    level: usize,
+    frame: Frame,
+    fitting: Fitting,
+) -> Drawing {
+    let house = say.sound.house();
+    let heads = &say.sound.sketch().heads;
+    let turned = Turned { front: heads.front.unwrap_or(Direction::South) };
+    let spaces: Vec<usize> =
+        (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level).collect();
+    let reach = Reach::of(points(say, marks, level, &spaces), turned);
+    let (view, height) = fitted(&reach, turned, &frame, MARGIN_PT, fitting);
+    let right_bottom =
+        Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height);
+    let mut plan = Plan {
+        say,
+        marks,
+        canvas: Canvas::new(view, frame.left_top, right_bottom),
+        shapes: shapes(say, &view, &spaces),
+        notes: Vec::new(),
+        left_out: Vec::new(),
+    };
+    if let Some(bearing) = heads.true_north {
+        let corner = Point::new(right_bottom.x_pt, frame.left_top.y_pt);
+        north(&mut plan.canvas, bearing.unit_vector(), corner);
+    }
+    plan.spaces();
+    plan.theirs(level);
+    plan.names();
+    plan.walls();
+    plan.numbers();
+    plan.closing_notes();
+    let left_out = plan.left_out.len();
+    let notes = plan.legend();
+    let mut inks = plan.canvas.finish();
+    let street = heads.front.is_some();
+    strip(&mut inks, &view, &frame, height, street);
+    Drawing { inks, scale: view.scale, notes, height_pt: height + STRIP_PT, left_out }
+}
+
+/// Every corner of what is drawn of a level, curves with their rise.
+fn points(say: &Sentences<'_>, marks: &Marks, level: usize, spaces: &[usize]) -> Vec<OnSite> {
+    let mut all = Vec::new();
+    for &space in spaces {
+        let at = marks::place(say, space);
+        let flat = say.areas.spaces[space].outside().flattened();
+        all.extend(flat.iter().map(|&(east, north, _)| (at.0 + east, at.1 + north)));
+    }
+    for (_, theirs) in marks.theirs.iter().filter(|(on, _)| *on == level) {
+        all.extend(theirs.corners.iter().map(|p| (theirs.at.0 + p.0, theirs.at.1 + p.1)));
+    }
+    all
+}
+
+fn shapes(say: &Sentences<'_>, view: &View, spaces: &[usize]) -> Vec<Shape> {
+    let shape = |&space: &usize| {
+        let (outline, at) = (say.areas.spaces[space].outside(), marks::place(say, space));
+        Shape { space, walls: view.walls(outline, at), figure: view.flattened(outline, at) }
+    };
+    spaces.iter().map(shape).collect()
+}
+
+struct Plan<'a> {
+    say: &'a Sentences<'a>,
+    marks: &'a Marks,
+    canvas: Canvas,
+    shapes: Vec<Shape>,
+    notes: Vec<String>,
+    left_out: Vec<String>,
+}
+
+impl Plan<'_> {
+    fn space(&self, shape: &Shape) -> &crate::house::Space {
+        &self.say.sound.house().spaces[shape.space]
+    }
+
+    /// Outlines, hatching and veneer; what lies in another space over it.
+    fn spaces(&mut self) {
+        let shapes = std::mem::take(&mut self.shapes);
+        for shape in &shapes {
+            self.hatching(shape, &shapes);
+        }
+        for shape in &shapes {
+            let (width, dashes) = match self.space(shape).kind {
+                Kind::Open => (0.7, Some([4.0, 2.5])),
+                Kind::Stair | Kind::Low => (0.6, None),
+                _ if self.space(shape).counted => (1.7, None),
+                kind if kind.has_walls() => (1.2, None),
+                _ => (0.8, None),
+            };
+            self.canvas.outline(&shape.walls, width, dashes, Part::Outline);
+        }
+        for shape in &shapes {
+            self.veneer(shape, &shapes);
+        }
+        self.shapes = shapes;
+    }
+
+    fn hatching(&mut self, shape: &Shape, shapes: &[Shape]) {
+        let house = self.say.sound.house();
+        let here = &house.spaces[shape.space];
+        let marked = self.marks.would_count.contains(&shape.space);
+        let open_to = match here.kind {
+            Kind::Open => Some("below"),
+            Kind::Court => Some("the sky"),
+            _ => None,
+        };
+        if let Some(open_to) = open_to {
+            let strokes = diagonals(&shape.figure);
+            self.canvas.hatch(shape.figure.clone(), strokes);
+            return self.note(&format!("dashed diagonals: open to {open_to}"));
+        }
+        if here.counted && house.levels[here.level].below_grade {
+            self.note("below grade: not in the total above grade");
+        }
+        if here.counted || here.kind == Kind::Stair {
+            return;
+        }
+        let inside =
+            shapes.iter().filter(|other| house.spaces[other.space].parent == Some(shape.space));
+        let mut figures: Vec<&[Point]> = vec![&shape.figure];
+        figures.extend(inside.map(|other| other.figure.as_slice()));
+        let apart = if here.kind.has_walls() { 5.0 } else { 8.0 };
+        let mut lines = hatching(&figures, true, apart);
+        if marked {
+            lines.extend(hatching(&figures, false, apart));
+        }
+        let mut runs = Vec::new();
+        for (from, to) in lines {
+            runs.extend([Run::Move(from), Run::Line(to)]);
+        }
+        self.canvas.hatch(shape.figure.clone(), vec![Stroke::of(runs, 0.5)]);
+        self.note("hatched: not counted");
+        if marked {
+            self.note("hatched crosswise and ▲: would account for the figure if counted");
+        }
+    }
+
+    /// A thin band inside the walls that are said to have a veneer.
+    fn veneer(&mut self, shape: &Shape, shapes: &[Shape]) {
+        let house = self.say.sound.house();
+        let here = &house.spaces[shape.space];
+        if !here.kind.has_walls() || here.parent.is_some() {
+            return;
+        }
+        let walk = &self.say.areas.outside.spaces[shape.space].walk;
+        let thickness = |k: usize| -> Length {
+            let side = walk.sides[k].source.map(|source| &here.sides[source]);
+            let Some(side) = side.filter(|side| !side.words.common) else { return Length::ZERO };
+            match side.words.veneer.or(here.veneer).or(house.veneer) {
+                Some(Thickness::Of(written)) => Written::length(written),
+                _ => Length::ZERO,
+            }
+        };
+        let others: Vec<&WallOnPage> = shapes
+            .iter()
+            .filter(|other| {
+                other.space != shape.space && house.spaces[other.space].parent.is_none()
+            })
+            .flat_map(|other| &other.walls)
+            .collect();
+        let n = shape.walls.len();
+        for (k, wall) in shape.walls.iter().enumerate() {
+            let deep = self.canvas.view.points(thickness(k).nm());
+            if deep < 1.1 || wall.is_curved() || others.iter().any(|other| shares(wall, other)) {
+                continue;
+            }
+            let inward = Point::default().plus(wall.out, -1.0);
+            let along = wall.from.to(wall.to).unit();
+            let cut = |other: usize| {
+                let turn = along.dot(shape.walls[other].out);
+                let band = self.canvas.view.points(thickness(other).nm());
+                // Beside a wall at a right angle the band stops at that wall's own band.
+                if turn.abs() > 0.9 && !shape.walls[other].is_curved() { band } else { 0.0 }
+            };
+            let (before, after) = (cut((k + n - 1) % n), cut((k + 1) % n));
+            let sign = |other: usize| along.dot(shape.walls[other].out).signum();
+            let from = wall.from.plus(along, -before * sign((k + n - 1) % n)).plus(inward, deep);
+            let to = wall.to.plus(along, -after * sign((k + 1) % n)).plus(inward, deep);
+            self.canvas.line(Stroke::line(from, to, 0.6), Sort::Witness);
+            self.note("thin band along a wall: veneer");
+        }
+    }
+
+    /// The outlines of the record and the plan, dashed over ours.
+    fn theirs(&mut self, level: usize) {
+        let marks = self.marks;
+        for (_, theirs) in marks.theirs.iter().filter(|(on, _)| *on == level) {
+            let view = self.canvas.view;
+            match &theirs.outline {
+                Some(outline) => {
+                    let walls = view.walls(outline, theirs.at);
+                    self.canvas.outline(&walls, 1.0, Some([6.0, 3.0]), Part::Dashed);
+                }
+                None => {
+                    let spot = |p: &OnSite| view.spot((theirs.at.0 + p.0, theirs.at.1 + p.1));
+                    let spots: Vec<Point> = theirs.corners.iter().map(spot).collect();
+                    let stroke = Stroke::along(&spots, 1.0).dashed([6.0, 3.0]);
+                    self.canvas.line(stroke.of_part(Part::Dashed), Sort::Theirs);
+                }
+            }
+            let face = match theirs.face {
+                Face::Outside => String::new(),
+                face => format!(", taken to the {} face", face.word()),
+            };
+            let whose = theirs.whose;
+            self.note(&format!("dashed outline: the {whose}'s own sketch{face}, laid over ours"));
+        }
+    }
+
+    /// The name and the areas of every space, at a place well inside.
+    fn names(&mut self) {
+        let shapes = std::mem::take(&mut self.shapes);
+        for shape in &shapes {
+            let house = self.say.sound.house();
+            let holes: Vec<Vec<Point>> = shapes
+                .iter()
+                .filter(|other| house.spaces[other.space].parent == Some(shape.space))
+                .map(|other| other.figure.clone())
+                .collect();
+            let choices = self.name_choices(shape);
+            if !self.canvas.block(&shape.figure, &holes, &choices) {
+                self.name_outside(shape);
+            }
+        }
+        self.shapes = shapes;
+    }
+
+    fn name(&mut self, shape: &Shape) -> String {
+        let name = fonts::shown(&self.space(shape).name);
+        let marked = self.marks.would_count.contains(&shape.space)
+            || self.marks.counted.contains(&shape.space);
+        if self.marks.counted.contains(&shape.space) {
+            self.note("▲: the figure counts it");
+        } else if marked && self.space(shape).counted {
+            self.note("▲: would account for the figure if counted");
+        }
+        if marked { format!("▲ {name}") } else { name }
+    }
+
+    fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
+        let areas = &self.say.areas.spaces[shape.space];
+        let net = if self.say.sound.house().taken_off(shape.space).next().is_some() {
+            " net"
+        } else {
+            ""
+        };
+        let fine = format!("{} sq ft{net}", whole(areas.net_tenth_foot));
+        let feet = format!("whole feet: {} sq ft", whole(areas.net_whole_foot));
+        let kind = self.say.kind_word(shape.space);
+        let name = self.name(shape);
+        let block = |sizes: [f64; 2], wide: f64, lines: usize| {
+            let bold = fonts::wrapped(Typeface::Bold, sizes[0], &name, wide);
+            let most = bold.len().min(3);
+            let mut all: Vec<(Typeface, f64, String)> = bold[..most]
+                .iter()
+                .enumerate()
+                .map(|(i, line)| {
+                    let cut = i + 1 == most && bold.len() > most;
+                    (Typeface::Bold, sizes[0], if cut { format!("{line}…") } else { line.clone() })
+                })
+                .collect();
+            all.push((Typeface::Plain, sizes[1], fine.clone()));
+            if lines > 1 {
+                all.push((Typeface::Plain, sizes[1], feet.clone()));
+            }
+            if lines > 2 && !kind.is_empty() {
+                all.push((Typeface::Plain, sizes[1], kind.clone()));
+            }
+            Block { lines: all }
+        };
+        vec![
+            block([9.0, 8.0], 150.0, 3),
+            block([8.0, 7.0], 110.0, 3),
+            block([7.5, 6.5], 80.0, 2),
+            block([7.0, 6.3], 70.0, 1),
+            block([6.3, 6.3], 52.0, 1),
+        ]
+    }
+
+    /// The name of a space too small for it, beside it.
+    fn name_outside(&mut self, shape: &Shape) {
+        let areas = &self.say.areas.spaces[shape.space];
+        let name = fonts::shortened(Typeface::Plain, 6.5, &self.name(shape), 90.0);
+        let words = format!("{name}: {} sq ft", whole(areas.net_tenth_foot));
+        let mut walls = shape.walls.clone();
+        walls.sort_by(|a, b| b.length_pt().total_cmp(&a.length_pt()));
+        let dimension = |wall: &WallOnPage| Dimension {
+            wall: *wall,
+            or_else: None,
+            words: words.clone(),
+            hand: Typeface::Plain,
+            is_marked: false,
+        };
+        let placed = walls.iter().any(|wall| self.canvas.beside(&dimension(wall)));
+        if !placed {
+            self.left_out.push(words);
+        }
+    }
+
+    /// The dimension of every wall once.
+    fn walls(&mut self) {
+        let mut all: Vec<(String, Dimension)> = Vec::new();
+        let mut skipped: Vec<(WallOnPage, WallOnPage)> = Vec::new();
+        let shapes = std::mem::take(&mut self.shapes);
+        for shape in &shapes {
+            let walk = &self.say.areas.outside.spaces[shape.space].walk;
+            for (k, wall) in shape.walls.iter().enumerate() {
+                let Some(source) = walk.sides[k].source else { continue };
+                let twice = |(_, other): &&(String, Dimension)| is_same(wall, &other.wall);
+                if wall.length_pt() < 0.05 || all.iter().any(|other| twice(&other)) {
+                    continue;
+                }
+                if self.is_told_across(shape, k, &shapes, &all) {
+                    skipped.push((shape.walls[(k + 2) % 4], *wall));
+                    continue;
+                }
+                let name = format!("side {} of {}", source + 1, self.space(shape).name);
+                all.push((name, self.dimension(shape, k, source, wall)));
+            }
+        }
+        self.shapes = shapes;
+        for (across, wall) in skipped {
+            let told = all.iter_mut().find(|(_, other)| is_same(&across, &other.wall));
+            if let Some((_, told)) = told {
+                told.or_else.get_or_insert(wall);
+            }
+        }
+        let names = all
+            .iter()
+            .map(|(name, dimension)| (dimension.wall.from, dimension.wall.to, fonts::shown(name)));
+        let names: Vec<(Point, Point, String)> = names.collect();
+        let rest =
+            self.canvas.dimensions(all.into_iter().map(|(_, dimension)| dimension).collect());
+        for dimension in rest {
+            let ends = (dimension.wall.from, dimension.wall.to);
+            let name = names.iter().find(|(from, to, _)| (*from, *to) == ends);
+            let name = name.map(|(.., name)| name.as_str()).unwrap_or("side");
+            self.left_out.push(format!("{name}: {}", dimension.words));
+        }
+    }
+
+    /// Whether a wall of a plain rectangle is told by the wall across: that one lies out where this one has a
+    /// neighbour, or, of a space that does not count or lies in another one, is dimensioned already.
+    fn is_told_across(
+        &self,
+        shape: &Shape,
+        k: usize,
+        shapes: &[Shape],
+        all: &[(String, Dimension)],
+    ) -> bool {
+        let here = self.space(shape);
+        let across = shape.walls.get((k + 2) % 4);
+        let Some(across) = across.filter(|_| shape.walls.len() == 4) else { return false };
+        let wall = &shape.walls[k];
+        let (way, back) = (wall.from.to(wall.to).unit(), across.from.to(across.to).unit());
+        let is_alike =
+            (wall.length_pt() - across.length_pt()).abs() < 0.02 && way.cross(back).abs() < 1e-6;
+        let is_marked = self.marks.recorded.iter().any(|other| other.space == shape.space);
+        if !is_alike || is_marked {
+            return false;
+        }
+        let lies_out = |wall: &WallOnPage| {
+            let spot = wall.middle().plus(wall.out, 6.0);
+            !shapes.iter().any(|other| crate::pages::drawing::view::is_inside(&other.figure, spot))
+        };
+        let is_main = here.counted && here.parent.is_none();
+        let is_told = !is_main && all.iter().any(|(_, other)| is_same(across, &other.wall));
+        is_told || lies_out(across) && !lies_out(wall)
+    }
+
+    /// The number of every side, small at its wall; of what lies in another space none, as it would stand among that one's.
+    fn numbers(&mut self) {
+        let shapes = std::mem::take(&mut self.shapes);
+        let house = self.say.sound.house();
+        let mut is_numbered = false;
+        let is_told_of = |shape: &&Shape| {
+            let here = &house.spaces[shape.space];
+            here.parent.is_none() && (here.kind.has_walls() || here.counted)
+        };
+        for shape in shapes.iter().filter(is_told_of) {
+            let others = shapes.iter().filter(|other| {
+                other.space != shape.space && house.spaces[other.space].parent.is_none()
+            });
+            let mut others: Vec<&[Point]> = others.map(|other| other.figure.as_slice()).collect();
+            others.push(&shape.figure);
+            let walk = &self.say.areas.outside.spaces[shape.space].walk;
+            for number in 0..house.spaces[shape.space].sides.len() {
+                let pieces = shape.walls.iter().zip(&walk.sides);
+                let of_side = pieces.filter(|(_, side)| side.source == Some(number));
+                let longest =
+                    of_side.max_by(|(a, _), (b, _)| a.length_pt().total_cmp(&b.length_pt()));
+                if let Some((wall, _)) = longest {
+                    is_numbered |= self.canvas.number(wall, &shape.figure, &others, number + 1);
+                }
+            }
+        }
+        self.shapes = shapes;
+        if is_numbered {
+            self.note("small number at a wall: its side, as in the table of sides");
+        }
+    }
+
+    fn dimension(
+        &mut self,
+        shape: &Shape,
+        k: usize,
+        source: usize,
+        wall: &WallOnPage,
+    ) -> Dimension {
+        let vector = self.say.areas.spaces[shape.space].outside().vectors()[k];
+        let mut words = side_words(self.say, shape.space, source, vector);
+        let recorded = self.marks.recorded(shape.space, source);
+        if let Some(recorded) = recorded {
+            words = format!("{words} [{}]", recorded.length.spoken());
+            let has_plan = self
+                .say
+                .sound
+                .house()
+                .drawn
+                .iter()
+                .any(|drawn| drawn.drawn == ReferenceSource::Plan);
+            let whose = if has_plan { "the record, or the plan," } else { "the record" };
+            self.note(&format!("[ ]: the length in {whose} where it is not this wall rounded"));
+        }
+        let differs = recorded.is_some_and(|recorded| recorded.differs);
+        let misread = self.marks.misread.contains(&(shape.space, source));
+        if differs {
+            self.note("● and bold: differs by more than rounding");
+        }
+        if misread {
+            self.note("● on a wall: a misread length there would account for the figure");
+        }
+        let hand = if differs { Typeface::Bold } else { Typeface::Plain };
+        Dimension { wall: *wall, or_else: None, words, hand, is_marked: differs || misread }
+    }
+
+    fn closing_notes(&mut self) {
+        let mut notes = Vec::new();
+        for (how, note) in [
+            ("estimated", "est.: estimated"),
+            ("plan", "plan: from a plan"),
+            ("record", "rec.: from the record"),
+        ] {
+            let house = self.say.sound.house();
+            let spaces = self.shapes.iter().map(|shape| &house.spaces[shape.space]);
+            let of_it = spaces.filter(|space| space.sides.iter().any(|side| side.how() == how));
+            let faces: Vec<Face> = of_it.map(|space| space.face).collect();
+            let moved = if faces.iter().all(|face| *face == Face::Outside) {
+                ""
+            } else {
+                ", moved out by the thickness of the wall"
+            };
+            if !faces.is_empty() {
+                notes.push(format!("{note}{moved}"));
+            }
+        }
+        for shape in &self.shapes {
+            let here = self.space(shape);
+            let name = fonts::shown(&here.name);
+            if here.closed.misclosure != Misclosure::default() {
+                notes.push(format!(
+                    "{name}: the walk round ends {} of where it began; that is spread over its sides",
+                    here.closed.misclosure.spoken()
+                ));
+            }
+            if here.claimed {
+                let counted = if here.counted { "counted" } else { "not counted" };
+                notes.push(format!("{name}: {counted} on the word of whoever wrote the file"));
+            }
+            if here.face != Face::Outside && here.kind.has_walls() {
+                notes.push(format!(
+                    "{name} was measured to the {} face; drawn and dimensioned outside",
+                    here.face.word()
+                ));
+            }
+        }
+        for note in notes {
+            self.note(&note);
+        }
+    }
+
+    fn note(&mut self, note: &str) {
+        if !self.notes.iter().any(|other| other == note) {
+            self.notes.push(note.to_owned());
+        }
+    }
+
+    fn legend(&self) -> Vec<String> {
+        let mut notes = self.notes.clone();
+        if !self.left_out.is_empty() {
+            const MOST: usize = 12;
+            let shown = &self.left_out[..self.left_out.len().min(MOST)];
+            let more = self.left_out.len() - shown.len();
+            let more = if more > 0 {
+                format!("; and {more} more, in the table of sides")
+            } else {
+                String::new()
+            };
+            notes.push(format!("not lettered, for want of room: {}{more}", shown.join("; ")));
+        }
+        notes
+    }
+}
+
+/// An arrow to true north in the corner of the frame.
+pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point) {
+    // The file's north has this bearing, so true north lies as far the other way.
+    let (east, north) = (-unit.0, unit.1);
+    let turned = canvas.view.turned;
+    let million =
+        |part: f64| Length::from_nm(crate::geometry::outline::nearest_nm(part * 1e9).nm()).nm();
+    let (right, up) = turned.of((million(east), million(north)));
+    let way = Point::new(right as f64, -up as f64).unit();
+    let middle = Point::new(right_top.x_pt - 16.0, right_top.y_pt + 18.0);
+    let (tip, tail) = (middle.plus(way, 13.0), middle.plus(way, -11.0));
+    let barb = |side: f64| tip.plus(way, -8.0).plus(way.turned(), side);
+    let head = Stroke::filled(&[tip, barb(3.2), barb(-3.2)], crate::pages::page::Fill::Black);
+    let letter = Text {
+        anchor: Anchor::Middle,
+        ..Text::new(Point::new(middle.x_pt, right_top.y_pt + 44.0), 7.0, "true north")
+    };
+    let corner = |x: f64, y: f64| Point::new(right_top.x_pt + x, right_top.y_pt + y);
+    let ground = [corner(-40.0, 0.0), corner(0.0, 0.0), corner(0.0, 47.0), corner(-40.0, 47.0)];
+    let letter = Text { at: Point::new(right_top.x_pt - 20.0, letter.at.y_pt), ..letter };
+    canvas.fixture(ground, vec![Stroke::line(tail, tip, 0.8), head], vec![letter]);
+}
+
+/// The length of a wall as it is lettered: as typed where it is drawn as typed.
+fn side_words(say: &Sentences<'_>, space: usize, source: usize, vector: Vector) -> String {
+    let here = &say.sound.house().spaces[space];
+    let side = &here.sides[source];
+    let as_measured = here.closed.outline.vectors()[source] == vector;
+    let form = here.sides[source].run.form();
+    let form = form.or_else(|| here.sides.iter().find_map(|other| other.run.form()));
+    let spoken =
+        |length: Length| Written::new(length, form.unwrap_or(Form::FeetAndInches)).spoken();
+    let chord = || spoken(vector.chord_length());
+    let length = match &side.run {
+        SideRun::Straight(_, written) | SideRun::Bearing(_, written)
+            if (as_measured || is_spread(here, source, vector))
+                && (!side.words.estimated || written.length() == vector.chord_length()) =>
+        {
+            written.to_string()
+        }
+        SideRun::ByClosing(_) | SideRun::Close => format!("{} by closing", chord()),
+        SideRun::Arc(..) => {
+            format!("{} chord, rise {}", chord(), spoken(Length::from_nm(vector.rise.abs())))
+        }
+        _ => chord(),
+    };
+    match side.how() {
+        "estimated" => format!("{length} est."),
+        "plan" => format!("{length} plan"),
+        "record" => format!("{length} rec."),
+        _ => length,
+    }
+}
+
+/// Whether a wall is as typed but for its share of what the walk misses.
+fn is_spread(space: &crate::house::Space, source: usize, vector: Vector) -> bool {
+    let typed = space.closed.walk.sides[source].shape.vector();
+    let apart = (typed.east - vector.east).abs() + (typed.north - vector.north).abs();
+    space.closed.misclosure != Misclosure::default() && apart <= Length::INCH.nm()
+}
+
+/// Whether two walls are one, whichever way they are walked.
+fn is_same(a: &WallOnPage, b: &WallOnPage) -> bool {
+    const NEAR_PT: f64 = 0.4;
+    let near = |one: Point, other: Point| one.to(other).length() < NEAR_PT;
+    near(a.from, b.from) && near(a.to, b.to) || near(a.from, b.to) && near(a.to, b.from)
+}
+
+/// Whether a wall lies along another for a part of its length.
+fn shares(a: &WallOnPage, b: &WallOnPage) -> bool {
+    let along = a.from.to(a.to).unit();
+    let off = |spot: Point| a.from.to(spot).cross(along).abs();
+    let at = |spot: Point| a.from.to(spot).dot(along);
+    let (low, high) = (at(b.from).min(at(b.to)), at(b.from).max(at(b.to)));
+    off(b.from) < 4.0 && off(b.to) < 4.0 && low < a.length_pt() - 2.0 && high > 2.0
+}
+
+/// From corner to corner of the box of a figure, cut off at its edges, dashed.
+fn diagonals(figure: &[Point]) -> Vec<Stroke> {
+    let low = figure.iter().fold(Point::new(f64::MAX, f64::MAX), |low, spot| {
+        Point::new(low.x_pt.min(spot.x_pt), low.y_pt.min(spot.y_pt))
+    });
+    let high = figure.iter().fold(Point::new(f64::MIN, f64::MIN), |high, spot| {
+        Point::new(high.x_pt.max(spot.x_pt), high.y_pt.max(spot.y_pt))
+    });
+    let ends = [(low, high), (Point::new(low.x_pt, high.y_pt), Point::new(high.x_pt, low.y_pt))];
+    let inside = |(from, to): (Point, Point)| {
+        const PIECES: u32 = 60;
+        let spot = |k: u32| from.plus(from.to(to), f64::from(k) / f64::from(PIECES));
+        let mut runs: Vec<Stroke> = Vec::new();
+        let mut open: Option<Point> = None;
+        for k in 0..=PIECES {
+            let within =
+                crate::pages::drawing::view::is_inside(figure, spot(k).plus(from.to(to), 1e-7))
+                    || k == 0
+                    || k == PIECES;
+            match (within, open) {
+                (true, None) => open = Some(spot(k)),
+                (false, Some(start)) => {
+                    runs.push(Stroke::line(start, spot(k - 1), 0.5).dashed([4.0, 3.0]));
+                    open = None;
+                }
+                _ => {}
+            }
+        }
+        if let Some(start) = open {
+            runs.push(Stroke::line(start, to, 0.5).dashed([4.0, 3.0]));
+        }
+        runs
+    };
+    ends.into_iter().flat_map(inside).collect()
+}
+
+/// The street, the scale bar and the scale in words, below the drawing.
+pub(crate) fn strip(inks: &mut Vec<Ink>, view: &View, frame: &Frame, height_pt: f64, street: bool) {
+    let top = frame.left_top.y_pt + height_pt;
+    let (left, right) = (frame.left_top.x_pt, frame.left_top.x_pt + frame.width_pt);
+    if street {
+        let middle = (left + right) / 2.0;
+        let word = Text {
+            anchor: Anchor::Middle,
+            ..Text::new(Point::new(middle, top + 8.5), 8.0, "STREET")
+        };
+        let half = fonts::width_pt(Typeface::Bold, 8.0, "STREET") / 2.0 + 8.0;
+        for (from, to) in [(left + 60.0, middle - half), (middle + half, right - 60.0)] {
+            let line = Stroke::line(Point::new(from, top + 5.5), Point::new(to, top + 5.5), 0.8);
+            inks.push(Ink::Stroke(line.dashed([10.0, 4.0])));
+        }
+        inks.push(Ink::Text(word.in_hand(Typeface::Bold)));
+    }
+    bar(inks, view.scale, Point::new(left, top + 24.0));
+    let words = format!("Scale {}, printed at full size (100 %)", view.scale.words);
+    let text = Text { anchor: Anchor::End, ..Text::new(Point::new(right, top + 24.0), 7.5, words) };
+    inks.push(Ink::Text(text));
+}
+
+/// A bar of four parts with its feet.
+fn bar(inks: &mut Vec<Ink>, scale: Scale, at: Point) {
+    const PARTS_FT: [u32; 18] = [
+        1, 2, 5, 10, 20, 50, 100, 200, 500, 1_000, 2_000, 5_000, 10_000, 20_000, 50_000, 100_000,
+        200_000, 500_000,
+    ];
+    let fits = |part: &&u32| f64::from(**part) * scale.pt_per_ft >= 24.0;
+    let part = PARTS_FT.iter().find(fits).copied().unwrap_or(1);
+    let wide = f64::from(part) * scale.pt_per_ft;
+    let right = Point::new(1.0, 0.0);
+    for k in 0..4 {
+        let from = at.plus(right, wide * f64::from(k));
+        let corners = [
+            from,
+            from.plus(right, wide),
+            Point::new(from.x_pt + wide, from.y_pt - 3.5),
+            Point::new(from.x_pt, from.y_pt - 3.5),
+        ];
+        let fill = if k % 2 == 0 {
+            crate::pages::page::Fill::Black
+        } else {
+            crate::pages::page::Fill::White
+        };
+        let mut stroke = Stroke::filled(&corners, fill);
+        stroke.width_pt = 0.5;
+        inks.push(Ink::Stroke(stroke));
+    }
+    for k in 0..=4_u32 {
+        let feet = crate::units::decimal::thousands(i64::from(part * k));
+        let words = if k == 4 { format!("{feet} ft") } else { feet };
+        let x_pt = at.x_pt + wide * f64::from(k);
+        let text = Text {
+            anchor: Anchor::Middle,
+            ..Text::new(Point::new(x_pt, at.y_pt + 8.0), 6.5, words)
+        };
+        let text = if k == 0 { Text { anchor: Anchor::Start, ..text } } else { text };
+        inks.push(Ink::Text(text));
+    }
+}

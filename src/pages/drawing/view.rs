@@ -1,0 +1,288 @@
+//! From the ground to the page: the street side at the bottom, at a standard scale.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "places on a page are in points"
+)]
+
+use crate::geometry::compass::Direction;
+use crate::geometry::outline::Outline;
+use crate::geometry::outline::Vector;
+use crate::pages::page::{Point, Run};
+use crate::units::length::Length;
+
+/// A standard scale, so that a scale ruler works on the print.
+///
+/// Architect's scales to 1/16 in = 1 ft, then engineer's scales (common practice).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Scale {
+    pub(crate) words: &'static str,
+    /// Points on the page for a foot of the house.
+    pub(crate) pt_per_ft: f64,
+}
+
+/// The standard scales, largest first; a lot of miles needs the last ones.
+pub(crate) const SCALES: [Scale; 20] = [
+    Scale { words: "1/4 in = 1 ft", pt_per_ft: 18.0 },
+    Scale { words: "3/16 in = 1 ft", pt_per_ft: 13.5 },
+    Scale { words: "1/8 in = 1 ft", pt_per_ft: 9.0 },
+    Scale { words: "3/32 in = 1 ft", pt_per_ft: 6.75 },
+    Scale { words: "1/16 in = 1 ft", pt_per_ft: 4.5 },
+    Scale { words: "1 in = 20 ft", pt_per_ft: 72.0 / 20.0 },
+    Scale { words: "1 in = 30 ft", pt_per_ft: 72.0 / 30.0 },
+    Scale { words: "1 in = 40 ft", pt_per_ft: 72.0 / 40.0 },
+    Scale { words: "1 in = 50 ft", pt_per_ft: 72.0 / 50.0 },
+    Scale { words: "1 in = 60 ft", pt_per_ft: 72.0 / 60.0 },
+    Scale { words: "1 in = 100 ft", pt_per_ft: 72.0 / 100.0 },
+    Scale { words: "1 in = 200 ft", pt_per_ft: 72.0 / 200.0 },
+    Scale { words: "1 in = 400 ft", pt_per_ft: 72.0 / 400.0 },
+    Scale { words: "1 in = 1,000 ft", pt_per_ft: 72.0 / 1_000.0 },
+    Scale { words: "1 in = 2,000 ft", pt_per_ft: 72.0 / 2_000.0 },
+    Scale { words: "1 in = 5,000 ft", pt_per_ft: 72.0 / 5_000.0 },
+    Scale { words: "1 in = 10,000 ft", pt_per_ft: 72.0 / 10_000.0 },
+    Scale { words: "1 in = 50,000 ft", pt_per_ft: 72.0 / 50_000.0 },
+    Scale { words: "1 in = 100,000 ft", pt_per_ft: 72.0 / 100_000.0 },
+    Scale { words: "1 in = 1,000,000 ft", pt_per_ft: 72.0 / 1_000_000.0 },
+];
+
+/// East then north, in nanometres.
+pub(crate) type OnSite = (i64, i64);
+
+/// How the plan is turned: the street side down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Turned {
+    pub(crate) front: Direction,
+}
+
+impl Turned {
+    /// To the right and up on the page, as so far east and north on the ground.
+    pub(crate) fn of(self, (east, north): OnSite) -> OnSite {
+        match self.front {
+            Direction::South => (east, north),
+            Direction::West => (-north, east),
+            Direction::North => (-east, -north),
+            Direction::East => (north, -east),
+        }
+    }
+}
+
+/// The ground on a page.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct View {
+    pub(crate) turned: Turned,
+    pub(crate) scale: Scale,
+    /// Where the ground's origin comes to stand.
+    pub(crate) origin: Point,
+}
+
+impl View {
+    pub(crate) fn spot(&self, point: OnSite) -> Point {
+        let (right, up) = self.turned.of(point);
+        Point::new(self.origin.x_pt + self.points(right), self.origin.y_pt - self.points(up))
+    }
+
+    /// A length of the ground on the page, in points.
+    pub(crate) fn points(&self, nm: i64) -> f64 {
+        nm as f64 / Length::FOOT.nm() as f64 * self.scale.pt_per_ft
+    }
+
+    /// The walls of an outline as they run over the page, its first corner at `at`.
+    pub(crate) fn walls(&self, outline: &Outline, at: OnSite) -> Vec<WallOnPage> {
+        let outside = if outline.turn() > 0 { 1.0 } else { -1.0 };
+        let corners = outline.points();
+        let one = |(vector, corner): (&Vector, &OnSite)| {
+            let from = (at.0 + corner.0, at.1 + corner.1);
+            let to = (from.0 + vector.east, from.1 + vector.north);
+            self.wall(vector, from, to, outside)
+        };
+        outline.vectors().iter().zip(&corners).map(one).collect()
+    }
+
+    fn wall(&self, vector: &Vector, from: OnSite, to: OnSite, outside: f64) -> WallOnPage {
+        let (from, to) = (self.spot(from), self.spot(to));
+        let right = from.to(to).unit().turned();
+        let radius_pt = vector
+            .curve()
+            .map_or(0.0, |curve| curve.radius / Length::FOOT.nm() as f64 * self.scale.pt_per_ft);
+        WallOnPage {
+            from,
+            to,
+            out: Point::default().plus(right, outside),
+            rise_pt: self.points(vector.rise),
+            radius_pt,
+        }
+    }
+
+    /// An outline with its curves as short straight stretches, its first corner at `at`.
+    pub(crate) fn flattened(&self, outline: &Outline, at: OnSite) -> Vec<Point> {
+        let points = outline.flattened();
+        points.iter().map(|&(east, north, _)| self.spot((at.0 + east, at.1 + north))).collect()
+    }
+}
+
+/// One wall on a page.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct WallOnPage {
+    pub(crate) from: Point,
+    pub(crate) to: Point,
+    /// Of length 1, out of the space.
+    pub(crate) out: Point,
+    /// How far it bulges to the right of the walk; 0 of a straight wall.
+    pub(crate) rise_pt: f64,
+    pub(crate) radius_pt: f64,
+}
+
+impl WallOnPage {
+    pub(crate) fn length_pt(&self) -> f64 {
+        self.from.to(self.to).length()
+    }
+
+    pub(crate) fn is_curved(&self) -> bool {
+        self.radius_pt > 0.0
+    }
+
+    /// The middle of the wall, of a curved one at its furthest.
+    pub(crate) fn middle(&self) -> Point {
+        let right = self.from.to(self.to).unit().turned();
+        self.from.middle(self.to).plus(right, self.rise_pt)
+    }
+
+    /// The pen's step along it.
+    pub(crate) fn run(&self) -> Run {
+        if !self.is_curved() {
+            return Run::Line(self.to);
+        }
+        Run::Arc {
+            to: self.to,
+            radius_pt: self.radius_pt,
+            is_large: self.rise_pt.abs() > self.radius_pt,
+            clockwise: self.rise_pt < 0.0,
+        }
+    }
+
+    /// The wall in straight stretches near enough for what must not touch it.
+    pub(crate) fn stretches(&self) -> Vec<(Point, Point)> {
+        const PIECES: u32 = 12;
+        if !self.is_curved() {
+            return vec![(self.from, self.to)];
+        }
+        let chord = self.length_pt();
+        let along = self.from.to(self.to).unit();
+        let out = Point::default().plus(along.turned(), self.rise_pt.signum());
+        let rise = self.rise_pt.abs();
+        let half = libm::asin((chord / (2.0 * self.radius_pt)).min(1.0));
+        let half = if rise <= self.radius_pt { half } else { std::f64::consts::PI - half };
+        let centre = self.from.middle(self.to).plus(out, rise - self.radius_pt);
+        let spot = |k: u32| {
+            let angle = half * (2.0 * f64::from(k) / f64::from(PIECES) - 1.0);
+            centre
+                .plus(along, self.radius_pt * libm::sin(angle))
+                .plus(out, self.radius_pt * libm::cos(angle))
+        };
+        (0..PIECES).map(|k| (spot(k), spot(k + 1))).collect()
+    }
+}
+
+/// A closed path along walls that follow each other.
+pub(crate) fn path(walls: &[WallOnPage]) -> Vec<Run> {
+    let mut runs: Vec<Run> = walls.first().map(|wall| Run::Move(wall.from)).into_iter().collect();
+    runs.extend(walls.iter().map(WallOnPage::run));
+    runs.push(Run::Close);
+    runs
+}
+
+/// Whether a spot lies inside a figure (even number of sides crossed on the way out: outside).
+pub(crate) fn is_inside(figure: &[Point], spot: Point) -> bool {
+    let crosses = |(a, b): (&Point, &Point)| {
+        (a.y_pt > spot.y_pt) != (b.y_pt > spot.y_pt)
+            && spot.x_pt < a.x_pt + (spot.y_pt - a.y_pt) / (b.y_pt - a.y_pt) * (b.x_pt - a.x_pt)
+    };
+    let next = figure.iter().cycle().skip(1);
+    figure.iter().zip(next).filter(|sides| crosses(*sides)).count() % 2 == 1
+}
+
+/// How far a spot lies from the nearest stretch, in points.
+pub(crate) fn clearance_pt(stretches: &[(Point, Point)], spot: Point) -> f64 {
+    let distance = |&(from, to): &(Point, Point)| {
+        let along = from.to(to);
+        let square = along.dot(along);
+        let share =
+            if square > 0.0 { (from.to(spot).dot(along) / square).clamp(0.0, 1.0) } else { 0.0 };
+        from.plus(along, share).to(spot).length()
+    };
+    stretches.iter().map(distance).fold(f64::MAX, f64::min)
+}
+
+/// Parallel lines over figures, cut off at their edges; what lies in an even number of them stays blank.
+pub(crate) fn hatching(figures: &[&[Point]], rising: bool, apart_pt: f64) -> Vec<(Point, Point)> {
+    let slope = if rising { -1.0 } else { 1.0 };
+    // A line is where y − slope·x is the same; along it x tells the place.
+    let level = |spot: &Point| spot.y_pt - slope * spot.x_pt;
+    let spots = figures.iter().copied().flatten();
+    let (low, high) = spots.fold((f64::MAX, f64::MIN), |(low, high), spot| {
+        (low.min(level(spot)), high.max(level(spot)))
+    });
+    let step = apart_pt * std::f64::consts::SQRT_2;
+    let mut lines = Vec::new();
+    let mut at = (low / step).ceil() * step + step / 3.0;
+    while at < high && lines.len() < 4_000 {
+        let mut met: Vec<f64> = Vec::new();
+        for figure in figures {
+            for (a, b) in figure.iter().zip(figure.iter().cycle().skip(1)) {
+                let (from, to) = (level(a) - at, level(b) - at);
+                if (from > 0.0) != (to > 0.0) {
+                    met.push(a.x_pt + from / (from - to) * (b.x_pt - a.x_pt));
+                }
+            }
+        }
+        met.sort_by(f64::total_cmp);
+        for pair in met.chunks_exact(2) {
+            let spot = |x_pt: f64| Point::new(x_pt, at + slope * x_pt);
+            if pair[1] - pair[0] > 0.3 {
+                lines.push((spot(pair[0]), spot(pair[1])));
+            }
+        }
+        at += step;
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_street_side_comes_to_the_bottom() {
+        let one_foot = Length::FOOT.nm();
+        let down = |front: Direction, point: OnSite| {
+            let scale = SCALES[0];
+            let view = View { turned: Turned { front }, scale, origin: Point::default() };
+            view.spot(point)
+        };
+        // A foot towards the street is 18 points down, wherever the street is.
+        for (front, point) in [
+            (Direction::South, (0, -one_foot)),
+            (Direction::North, (0, one_foot)),
+            (Direction::West, (-one_foot, 0)),
+            (Direction::East, (one_foot, 0)),
+        ] {
+            assert_eq!(down(front, point), Point::new(0.0, 18.0), "{front:?}");
+        }
+        // And it is turned, not mirrored: facing a house whose street is west, north is to the left.
+        assert_eq!(down(Direction::West, (0, one_foot)), Point::new(-18.0, 0.0));
+    }
+
+    #[test]
+    fn hatching_stays_inside_and_leaves_holes_blank() {
+        let square = |low: f64, high: f64| {
+            [(low, low), (high, low), (high, high), (low, high)].map(|(x, y)| Point::new(x, y))
+        };
+        let (outer, hole) = (square(0.0, 30.0), square(10.0, 20.0));
+        let lines = hatching(&[&outer, &hole], true, 3.0);
+        assert!(lines.len() > 8);
+        for (from, to) in lines {
+            let middle = from.middle(to);
+            assert!(is_inside(&outer, middle) && !is_inside(&hole, middle), "{middle:?}");
+        }
+    }
+}

@@ -1,0 +1,5 @@
+//! Pages as files: SVG is the master, PDF and PNG are made from it.
+
+pub(crate) mod pdf;
+pub(crate) mod png;
+pub(crate) mod svg;

@@ -1,0 +1,67 @@
+//! The pages as one PDF, the sides file attached.
+
+use krilla::Data;
+use krilla::Document;
+use krilla::embed::{AssociationKind, EmbeddedFile, MimeType};
+use krilla::geom::Size;
+use krilla::metadata::Metadata;
+use krilla::page::PageSettings;
+use krilla_svg::{SurfaceExt, SvgSettings};
+
+use crate::error::Error;
+use crate::pages::Pages;
+use crate::pages::export::svg::Making;
+
+/// The name of the sides file inside the PDF.
+pub(crate) const ATTACHED: &str = "house.sides";
+
+/// Draws every page; the same bytes for the same pages.
+pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
+    let mut document = Document::new();
+    for (tree, page) in pages.trees()?.iter().zip(pages.pages()) {
+        let (width, height) = page.size_pt();
+        let (width, height) = (narrowed(width), narrowed(height));
+        let size = Size::from_wh(width, height);
+        let (Some(size), Some(settings)) = (size, PageSettings::from_wh(width, height)) else {
+            return Err(Error::Drawing("a page has no size".to_owned()));
+        };
+        let mut sheet = document.start_page_with(settings);
+        let mut surface = sheet.surface();
+        let drawn = surface.draw_svg(tree, size, SvgSettings::default());
+        surface.finish();
+        sheet.finish();
+        drawn.ok_or_else(|| Error::Drawing("a page was not drawn".to_owned()))?;
+    }
+    let making = Making { settings: pages.settings, paper: pages.paper };
+    let attached = EmbeddedFile {
+        path: ATTACHED.to_owned(),
+        mime_type: MimeType::new("text/plain"),
+        description: Some(described(making)),
+        association_kind: AssociationKind::Source,
+        data: Data::from(pages.text.clone().into_bytes()),
+        modification_date: None,
+        compress: Some(true),
+        location: None,
+    };
+    document.embed_file(attached);
+    let metadata = Metadata::new()
+        .title(pages.title())
+        .language("en".to_owned())
+        .creator(format!("fairfoot {}", env!("CARGO_PKG_VERSION")));
+    document.set_metadata(metadata);
+    document.finish().map_err(|error| Error::Drawing(format!("{error:?}")))
+}
+
+/// How the pages were made, in one line.
+pub(crate) fn described(making: Making) -> String {
+    let words = making.words().map(|(name, word)| format!("{name}={word}"));
+    format!("fairfoot {} {}", env!("CARGO_PKG_VERSION"), words.join(" "))
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "the size of a page, for a library that takes f32"
+)]
+fn narrowed(points: f64) -> f32 {
+    points as f32
+}

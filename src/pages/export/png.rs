@@ -1,0 +1,49 @@
+//! A page as PNG, 150 dots an inch, printed at its true size.
+#![expect(clippy::float_arithmetic, reason = "the size of a page in dots")]
+
+use resvg::tiny_skia::{Pixmap, Transform};
+
+use crate::error::Error;
+
+/// Dots an inch.
+const DOTS_AN_INCH: f32 = 150.0;
+/// The same in a metre, as the file says it.
+const DOTS_A_METRE: u32 = 5906;
+
+/// Draws a page.
+pub(crate) fn written(tree: &usvg::Tree) -> Result<Vec<u8>, Error> {
+    let scale = DOTS_AN_INCH / 96.0;
+    let (width, height) = (dots(tree.size().width() * scale), dots(tree.size().height() * scale));
+    let mut pixels = Pixmap::new(width, height)
+        .ok_or_else(|| Error::Drawing("a page has no size".to_owned()))?;
+    resvg::render(tree, Transform::from_scale(scale, scale), &mut pixels.as_mut());
+    encoded(&pixels).map_err(|error| Error::Drawing(error.to_string()))
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a page has a few thousand dots"
+)]
+fn dots(length: f32) -> u32 {
+    length.round().clamp(1.0, 20_000.0) as u32
+}
+
+/// The dots in greys: a page is black on white.
+fn encoded(pixels: &Pixmap) -> Result<Vec<u8>, png::EncodingError> {
+    let mut out = Vec::new();
+    let mut encoder = png::Encoder::new(&mut out, pixels.width(), pixels.height());
+    encoder.set_color(png::ColorType::Grayscale);
+    encoder.set_depth(png::BitDepth::Eight);
+    encoder.set_pixel_dims(Some(png::PixelDimensions {
+        xppu: DOTS_A_METRE,
+        yppu: DOTS_A_METRE,
+        unit: png::Unit::Meter,
+    }));
+    let mut writer = encoder.write_header()?;
+    // Black on an opaque white sheet: red is as good as any.
+    let greys: Vec<u8> = pixels.pixels().iter().map(|pixel| pixel.red()).collect();
+    writer.write_image_data(&greys)?;
+    writer.finish()?;
+    Ok(out)
+}

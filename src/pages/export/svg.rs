@@ -1,0 +1,227 @@
+//! A page as SVG: the master of what is printed, with the sides file in its metadata.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use std::fmt::Write as _;
+
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use svg::node::element::{self, Element};
+use svg::node::{Blob, Text as Content};
+use svg::{Document, Node};
+
+use crate::areas::rule::Settings;
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+use crate::pages::page::{Anchor, Fill, Ink, Page, Point, Run, Stroke, Text};
+use crate::pages::{Pages, Paper};
+use crate::units::length::{Halves, Step};
+
+/// The namespace of the sides file in the metadata of a page.
+pub(crate) const NAMESPACE: &str = "urn:fairfoot:sides:1";
+
+/// How the pages of a house were made, as it travels inside them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Making {
+    pub(crate) settings: Settings,
+    pub(crate) paper: Paper,
+}
+
+impl Making {
+    /// Its words: ties, step, reach in nanometers, paper.
+    pub(crate) fn words(self) -> [(&'static str, String); 4] {
+        let halves = match self.settings.halves {
+            Halves::Up => "up",
+            Halves::Down => "down",
+            Halves::Even => "even",
+        };
+        [
+            ("ties", halves.to_owned()),
+            ("step", self.settings.fine.word().to_owned()),
+            ("reach-nm", self.settings.reading.nm().to_string()),
+            ("paper", self.paper.word().to_owned()),
+        ]
+    }
+
+    /// Read back from its words; none if one of them is not one of ours.
+    pub(crate) fn read(word: impl Fn(&str) -> Option<String>) -> Option<Making> {
+        let halves = match word("ties")?.as_str() {
+            "up" => Halves::Up,
+            "down" => Halves::Down,
+            "even" => Halves::Even,
+            _ => return None,
+        };
+        let fine = match word("step")?.as_str() {
+            "tenth-foot" => Step::TenthFoot,
+            "inch" => Step::Inch,
+            _ => return None,
+        };
+        let paper = match word("paper")?.as_str() {
+            "letter" => Paper::Letter,
+            "a4" => Paper::A4,
+            _ => return None,
+        };
+        let reading: i64 = word("reach-nm")?.parse().ok()?;
+        let most = Step::HalfFoot.length().nm();
+        let reading = crate::units::length::Length::from_nm(
+            (0..=most).contains(&reading).then_some(reading)?,
+        );
+        Some(Making { settings: Settings { halves, fine, reading }, paper })
+    }
+}
+
+/// A page as it is handed on: fonts and the sides file inside.
+pub(crate) fn written(pages: &Pages, page: &Page, number: usize) -> String {
+    let mut document = base(page);
+    document.append(metadata(pages, number));
+    document.append(element::Style::new(style(page)));
+    drawn(&mut document, page);
+    finished(&document)
+}
+
+/// A page for drawing only, without what travels inside.
+pub(crate) fn plain(page: &Page) -> String {
+    let mut document = base(page);
+    drawn(&mut document, page);
+    finished(&document)
+}
+
+fn finished(document: &Document) -> String {
+    format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{document}\n")
+}
+
+fn base(page: &Page) -> Document {
+    let inches = |points: f64| format!("{}in", figure(points / 72.0));
+    let title = format!("{}, {}", page.title, page.number);
+    let mut document = Document::new()
+        .set("width", inches(page.width_pt))
+        .set("height", inches(page.height_pt))
+        .set("viewBox", format!("0 0 {} {}", figure(page.width_pt), figure(page.height_pt)))
+        // Not a picture alone (WAI-ARIA Graphics Module): its texts are to be read too.
+        .set("role", "graphics-document document")
+        .set("aria-labelledby", "title desc")
+        .set("xml:lang", "en");
+    document.append(element::Title::new(title).set("id", "title"));
+    document
+        .append(element::Description::new().set("id", "desc").add(Content::new(&page.description)));
+    document
+}
+
+/// The sides file and how the page was made from it.
+fn metadata(pages: &Pages, number: usize) -> Element {
+    let making = Making { settings: pages.settings, paper: pages.paper };
+    let mut opening = format!(
+        "<ff:sides xmlns:ff=\"{NAMESPACE}\" xml:space=\"preserve\" version=\"{}\" page=\"{}\" pages=\"{}\"",
+        env!("CARGO_PKG_VERSION"),
+        number + 1,
+        pages.pages.len()
+    );
+    for (name, word) in making.words() {
+        let _ = write!(opening, " {name}=\"{}\"", quick_xml::escape::escape(&word));
+    }
+    // A carriage return written as itself would be read as a line end.
+    let text = quick_xml::escape::escape(&pages.text).replace('\r', "&#13;");
+    let mut metadata = Element::new("metadata");
+    metadata.append(Blob::new(format!("{opening}>{text}</ff:sides>")));
+    metadata
+}
+
+/// The fonts of a page: only those it uses, and only the letters that English needs if that does.
+fn style(page: &Page) -> String {
+    let mut style = String::new();
+    for hand in Typeface::ALL {
+        let mut texts = page.texts().filter(|text| text.hand == hand).peekable();
+        if texts.peek().is_none() {
+            continue;
+        }
+        let common = |text: &Text| text.words.chars().all(fonts::is_common);
+        let font = STANDARD.encode(hand.packed(!texts.all(common)));
+        let (family, weight) = hand.family();
+        let _ = write!(
+            style,
+            "@font-face{{font-family:'{family}';font-weight:{weight};src:url(data:font/woff2;base64,{font}) format('woff2');}}"
+        );
+    }
+    style
+}
+
+fn drawn(document: &mut Document, page: &Page) {
+    let sheet = element::Rectangle::new()
+        .set("width", figure(page.width_pt))
+        .set("height", figure(page.height_pt))
+        .set("fill", "white");
+    document.append(sheet);
+    for ink in &page.inks {
+        match ink {
+            Ink::Text(text) => document.append(letters(text)),
+            Ink::Stroke(stroke) => document.append(line(stroke)),
+        }
+    }
+}
+
+fn letters(text: &Text) -> element::Text {
+    let (family, weight) = text.hand.family();
+    let fallback = if text.hand == Typeface::Even { "monospace" } else { "sans-serif" };
+    let mut element = element::Text::new(text.words.as_str())
+        .set("x", figure(text.at.x_pt))
+        .set("y", figure(text.at.y_pt))
+        .set("font-family", format!("'{family}', {fallback}"))
+        .set("font-size", figure(text.size_pt));
+    if weight != 400 {
+        element = element.set("font-weight", weight);
+    }
+    match text.anchor {
+        Anchor::Start => {}
+        Anchor::Middle => element = element.set("text-anchor", "middle"),
+        Anchor::End => element = element.set("text-anchor", "end"),
+    }
+    if text.turn != 0.0 {
+        let turn = format!(
+            "rotate({} {} {})",
+            figure(text.turn),
+            figure(text.at.x_pt),
+            figure(text.at.y_pt)
+        );
+        element = element.set("transform", turn);
+    }
+    element
+}
+
+fn line(stroke: &Stroke) -> element::Path {
+    let mut path = String::new();
+    for run in &stroke.runs {
+        let spot = |spot: Point| format!("{} {}", figure(spot.x_pt), figure(spot.y_pt));
+        let _ = match *run {
+            Run::Move(to) => write!(path, "M{}", spot(to)),
+            Run::Line(to) => write!(path, "L{}", spot(to)),
+            Run::Arc { to, radius_pt, is_large, clockwise } => write!(
+                path,
+                "A{0} {0} 0 {1} {2} {3}",
+                figure(radius_pt),
+                u8::from(is_large),
+                u8::from(clockwise),
+                spot(to)
+            ),
+            Run::Close => write!(path, "Z"),
+        };
+    }
+    let fill = match stroke.fill {
+        Fill::None => "none",
+        Fill::White => "white",
+        Fill::Black => "black",
+    };
+    let mut element = element::Path::new().set("d", path).set("fill", fill);
+    if stroke.width_pt > 0.0 {
+        element = element.set("stroke", "black").set("stroke-width", figure(stroke.width_pt));
+    }
+    if let Some([on, off]) = stroke.dashes {
+        element = element.set("stroke-dasharray", format!("{} {}", figure(on), figure(off)));
+    }
+    element
+}
+
+/// A number of points to a thousandth, without what says nothing.
+fn figure(points: f64) -> String {
+    let text = format!("{points:.3}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}

@@ -1,0 +1,468 @@
+//! Text and tables poured down a page and over to the next: rows first, then the pages they fill.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::pages::Paper;
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+use crate::pages::page::{Anchor, Ink, Page, Point, Run, Stroke, Text};
+
+/// The empty edge of a page, in points.
+pub(crate) const EDGE_PT: f64 = 40.0;
+/// From one line to the next, by the size of the letters.
+const LEADING: f64 = 1.28;
+/// Room at the foot of a page, in points.
+const FOOT_PT: f64 = 64.0;
+
+/// A row that stays in one piece: its inks lie from its own left top corner.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Row {
+    pub(crate) height_pt: f64,
+    pub(crate) inks: Vec<Ink>,
+    /// It must not be the last on a page.
+    pub(crate) holds_next: bool,
+    /// The head of the table it is in, to be said again on a new page.
+    pub(crate) head: Option<usize>,
+}
+
+/// Rows of one width.
+#[derive(Clone, Debug)]
+pub(crate) struct Stack {
+    pub(crate) width_pt: f64,
+    pub(crate) rows: Vec<Row>,
+    heads: Vec<Row>,
+}
+
+/// A column of a table.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Column<'a> {
+    /// Broken at the line ends it has.
+    pub(crate) head: &'a str,
+    /// In points; what is left over goes to those that say 0.
+    pub(crate) width_pt: f64,
+    pub(crate) is_figures: bool,
+}
+
+impl<'a> Column<'a> {
+    pub(crate) const fn words(head: &'a str) -> Column<'a> {
+        Column { head, width_pt: 0.0, is_figures: false }
+    }
+
+    pub(crate) const fn short(head: &'a str, width_pt: f64) -> Column<'a> {
+        Column { head, width_pt, is_figures: false }
+    }
+
+    pub(crate) const fn figures(head: &'a str, width_pt: f64) -> Column<'a> {
+        Column { head, width_pt, is_figures: true }
+    }
+}
+
+impl Stack {
+    pub(crate) fn new(width_pt: f64) -> Stack {
+        Stack { width_pt, rows: Vec::new(), heads: Vec::new() }
+    }
+
+    pub(crate) fn height_pt(&self) -> f64 {
+        self.rows.iter().map(|row| row.height_pt).sum()
+    }
+
+    pub(crate) fn space(&mut self, height_pt: f64) {
+        self.rows.push(Row { height_pt, ..Row::default() });
+    }
+
+    /// Keeps the last row and what follows it on one page.
+    pub(crate) fn hold(&mut self) {
+        if let Some(row) = self.rows.last_mut() {
+            row.holds_next = true;
+        }
+    }
+
+    pub(crate) fn row(&mut self, row: Row) {
+        self.rows.push(row);
+    }
+
+    fn lines(&mut self, hand: Typeface, size_pt: f64, words: &str, indent_pt: f64, hang_pt: f64) {
+        let words = fonts::shown(words);
+        let lines = fonts::wrapped(hand, size_pt, &words, self.width_pt - indent_pt - hang_pt);
+        let (count, short) = (lines.len(), lines.len() <= 4);
+        for (i, line) in lines.into_iter().enumerate() {
+            let left = indent_pt + if i > 0 { hang_pt } else { 0.0 };
+            let text = Text::new(Point::new(left, size_pt), size_pt, line).in_hand(hand);
+            let inks = vec![Ink::Text(text)];
+            // A short paragraph stays on one page.
+            let holds_next = short && i + 1 < count;
+            self.rows.push(Row { height_pt: size_pt * LEADING, inks, holds_next, head: None });
+        }
+    }
+
+    pub(crate) fn paragraph(&mut self, size_pt: f64, words: &str) {
+        self.lines(Typeface::Plain, size_pt, words, 0.0, 0.0);
+    }
+
+    pub(crate) fn bold(&mut self, size_pt: f64, words: &str) {
+        self.lines(Typeface::Bold, size_pt, words, 0.0, 0.0);
+    }
+
+    /// A paragraph set in, its further lines a little more.
+    pub(crate) fn item(&mut self, size_pt: f64, words: &str, indent_pt: f64) {
+        self.lines(Typeface::Plain, size_pt, words, indent_pt, 8.0);
+    }
+
+    /// A heading that stays with what follows it.
+    pub(crate) fn heading(&mut self, words: &str) {
+        self.space(7.0);
+        let from = self.rows.len();
+        self.lines(Typeface::Bold, 9.5, words, 0.0, 0.0);
+        self.space(2.0);
+        for row in &mut self.rows[from..] {
+            row.holds_next = true;
+        }
+    }
+
+    /// A name on the left, its figure at the right edge.
+    pub(crate) fn ledger(&mut self, size_pt: f64, name: &str, figure: &str, hand: Typeface) {
+        let (name, figure) = (fonts::shown(name), fonts::shown(figure));
+        let mut room = self.width_pt - fonts::width_pt(hand, size_pt, &figure) - 10.0;
+        let is_long = room < self.width_pt * 0.3;
+        if is_long {
+            room = self.width_pt;
+        }
+        let lines = fonts::wrapped(hand, size_pt, &name, room - 8.0);
+        let last = lines.len().saturating_sub(1);
+        for (i, line) in lines.into_iter().enumerate() {
+            let left = if i > 0 { 8.0 } else { 0.0 };
+            let text = Text::new(Point::new(left, size_pt), size_pt, line).in_hand(hand);
+            let mut inks = vec![Ink::Text(text)];
+            if i == last && !is_long {
+                let at = Point::new(self.width_pt, size_pt);
+                let text = Text::new(at, size_pt, figure.clone()).in_hand(hand);
+                inks.push(Ink::Text(text.anchored(Anchor::End)));
+            }
+            let holds_next = i != last || is_long;
+            self.rows.push(Row { height_pt: size_pt * LEADING, inks, holds_next, head: None });
+        }
+        if is_long {
+            self.lines(hand, size_pt, &figure, 8.0, 8.0);
+        }
+    }
+
+    /// A line across, from `from_pt` to the right edge.
+    pub(crate) fn rule(&mut self, from_pt: f64) {
+        let line = Stroke::line(Point::new(from_pt, 2.0), Point::new(self.width_pt, 2.0), 0.5);
+        self.rows.push(Row { height_pt: 4.0, inks: vec![Ink::Stroke(line)], ..Row::default() });
+    }
+
+    /// A table: its head is said again on every page it goes on to.
+    pub(crate) fn table(&mut self, size_pt: f64, columns: &[Column<'_>], rows: &[Vec<String>]) {
+        let widths = self.widths(columns);
+        let heads: Vec<String> = columns.iter().map(|column| column.head.to_owned()).collect();
+        let mut head = self.table_row(size_pt, columns, &widths, &heads, Typeface::Bold);
+        let line = Point::new(0.0, head.height_pt + 1.0);
+        head.inks.push(Ink::Stroke(Stroke::line(line, Point::new(self.width_pt, line.y_pt), 0.5)));
+        head.height_pt += 3.0;
+        head.holds_next = true;
+        let number = self.heads.len();
+        self.heads.push(head.clone());
+        self.rows.push(head);
+        // A short table stays on one page.
+        let is_short = rows.len() <= 8;
+        for (i, cells) in rows.iter().enumerate() {
+            let bold = if cells.len() > columns.len() { Typeface::Bold } else { Typeface::Plain };
+            let mut row = self.table_row(size_pt, columns, &widths, cells, bold);
+            row.head = Some(number);
+            row.holds_next = is_short && i + 1 < rows.len();
+            self.rows.push(row);
+        }
+    }
+
+    fn widths(&self, columns: &[Column<'_>]) -> Vec<f64> {
+        let given: f64 = columns.iter().map(|column| column.width_pt).sum();
+        let open = columns.iter().filter(|column| column.width_pt == 0.0).count();
+        let share =
+            (self.width_pt - given).max(40.0) / f64::from(u32::try_from(open.max(1)).unwrap_or(1));
+        let width =
+            |column: &Column<'_>| if column.width_pt == 0.0 { share } else { column.width_pt };
+        columns.iter().map(width).collect()
+    }
+
+    fn table_row(
+        &self,
+        size_pt: f64,
+        columns: &[Column<'_>],
+        widths: &[f64],
+        cells: &[String],
+        hand: Typeface,
+    ) -> Row {
+        let mut row = Row::default();
+        let mut left = 0.0;
+        for ((column, width), cell) in columns.iter().zip(widths).zip(cells) {
+            let lines: Vec<String> = cell
+                .split('\n')
+                .map(fonts::shown)
+                .flat_map(|part| fonts::wrapped(hand, size_pt, &part, width - 6.0))
+                .collect();
+            let mut y_pt = size_pt;
+            for line in lines {
+                let (x_pt, anchor) = if column.is_figures {
+                    (left + width, Anchor::End)
+                } else {
+                    (left, Anchor::Start)
+                };
+                let text = Text::new(Point::new(x_pt, y_pt), size_pt, line).in_hand(hand);
+                row.inks.push(Ink::Text(text.anchored(anchor)));
+                y_pt += size_pt * LEADING;
+            }
+            row.height_pt = row.height_pt.max(y_pt - size_pt + 1.0);
+            left += width;
+        }
+        row
+    }
+}
+
+/// Pages being filled.
+pub(crate) struct Flow {
+    paper: Paper,
+    place: Vec<String>,
+    numbers: String,
+    sha256: String,
+    pub(crate) pages: Vec<Page>,
+    section: String,
+    description: String,
+    y_pt: f64,
+    apart: bool,
+}
+
+impl Flow {
+    pub(crate) fn new(paper: Paper, place: &str, numbers: &str, sha256: &str) -> Flow {
+        let (width, _) = paper.size_pt();
+        let mut place = fonts::wrapped(
+            Typeface::Bold,
+            9.5,
+            &fonts::shown(place),
+            width - 2.0 * EDGE_PT - 160.0,
+        );
+        if place.len() > 2 {
+            place.truncate(2);
+            place[1].push('…');
+        }
+        let numbers = fonts::shown(numbers);
+        let numbers = fonts::shortened(Typeface::Plain, 8.0, &numbers, width - 2.0 * EDGE_PT);
+        Flow {
+            paper,
+            place,
+            numbers,
+            sha256: sha256.to_owned(),
+            pages: Vec::new(),
+            section: String::new(),
+            description: String::new(),
+            y_pt: 0.0,
+            apart: false,
+        }
+    }
+
+    pub(crate) fn width_pt(&self) -> f64 {
+        self.paper.size_pt().0 - 2.0 * EDGE_PT
+    }
+
+    /// A new page that begins a section.
+    pub(crate) fn begin(&mut self, section: &str, description: &str) {
+        self.section = fonts::shown(section);
+        // First of what house it is: a reader who cannot see the page has only this to know it by.
+        let place = self.place.join(" ");
+        let dot = if place.is_empty() { "" } else { ": " };
+        self.description = format!("{place}{dot}{}", fonts::shown(description));
+        let title = self.section.clone();
+        self.turn(title);
+    }
+
+    /// From here on pages are numbered by themselves.
+    pub(crate) fn apart(&mut self) {
+        self.apart = true;
+    }
+
+    fn turn(&mut self, title: String) {
+        let (width_pt, height_pt) = self.paper.size_pt();
+        let mut page = Page {
+            width_pt,
+            height_pt,
+            title: title.clone(),
+            description: self.description.clone(),
+            inks: Vec::new(),
+            scale_pt_per_ft: None,
+            apart: self.apart,
+            number: String::new(),
+        };
+        let right = width_pt - EDGE_PT;
+        let mut y_pt = 44.0;
+        let name = fonts::shortened(
+            Typeface::Bold,
+            9.5,
+            &title,
+            if self.place.is_empty() { 400.0 } else { 152.0 },
+        );
+        let text = Text::new(Point::new(right, y_pt), 9.5, name).in_hand(Typeface::Bold);
+        page.write(text.anchored(Anchor::End));
+        for line in &self.place {
+            page.write(
+                Text::new(Point::new(EDGE_PT, y_pt), 9.5, line.clone()).in_hand(Typeface::Bold),
+            );
+            y_pt += 12.0;
+        }
+        if !self.numbers.is_empty() {
+            page.write(Text::new(Point::new(EDGE_PT, y_pt), 8.0, self.numbers.clone()));
+        }
+        y_pt = self.top_pt() - 8.0;
+        page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
+        self.pages.push(page);
+        self.y_pt = self.top_pt();
+    }
+
+    /// Where the first row of a page begins, below its head.
+    fn top_pt(&self) -> f64 {
+        let lines = f64::from(u32::try_from(self.place.len()).unwrap_or(0)) * 12.0;
+        let numbers = if self.numbers.is_empty() { 0.0 } else { 10.0 };
+        (44.0 + lines + numbers).max(56.0) + 4.0
+    }
+
+    /// The title of the pages being filled.
+    pub(crate) fn section(&self) -> &str {
+        &self.section
+    }
+
+    /// Where the next row begins.
+    pub(crate) fn y_pt(&self) -> f64 {
+        self.y_pt
+    }
+
+    /// What a new page has.
+    pub(crate) fn whole_page_pt(&self) -> f64 {
+        self.paper.size_pt().1 - FOOT_PT - self.top_pt()
+    }
+
+    /// What is left of the page.
+    pub(crate) fn room_pt(&self) -> f64 {
+        self.paper.size_pt().1 - FOOT_PT - self.y_pt
+    }
+
+    /// Whether so much fits on the page, to a hair.
+    fn fits(&self, height_pt: f64) -> bool {
+        height_pt <= self.room_pt() + 0.01
+    }
+
+    pub(crate) fn down(&mut self, height_pt: f64) {
+        self.y_pt += height_pt;
+    }
+
+    /// Goes on to a new page of the same section if less than so much is left.
+    pub(crate) fn need(&mut self, height_pt: f64) {
+        if !self.fits(height_pt) {
+            self.turn(format!("{}, continued", self.section));
+        }
+    }
+
+    /// Puts finished inks on the page as they are.
+    pub(crate) fn put(&mut self, inks: Vec<Ink>, scale_pt_per_ft: Option<f64>) {
+        if let Some(page) = self.pages.last_mut() {
+            page.inks.extend(inks);
+            page.scale_pt_per_ft = page.scale_pt_per_ft.or(scale_pt_per_ft);
+        }
+    }
+
+    /// Pours a stack down the page, over as many pages as it takes.
+    pub(crate) fn pour(&mut self, stack: &Stack) {
+        for (i, row) in stack.rows.iter().enumerate() {
+            let held: f64 = stack.rows[i..]
+                .windows(2)
+                .take_while(|pair| pair[0].holds_next)
+                .take(14)
+                .map(|pair| pair[1].height_pt)
+                .sum();
+            if !self.fits(row.height_pt + held) && !self.is_fresh() {
+                self.need(f64::MAX);
+                if let Some(head) = row.head.and_then(|head| stack.heads.get(head)) {
+                    self.lay(head, EDGE_PT);
+                }
+            }
+            self.lay(row, EDGE_PT);
+        }
+    }
+
+    /// Whether nothing has been poured on the page yet.
+    fn is_fresh(&self) -> bool {
+        self.y_pt <= 90.0
+    }
+
+    fn lay(&mut self, row: &Row, left_pt: f64) {
+        let inks = moved(&row.inks, left_pt, self.y_pt);
+        self.put(inks, None);
+        self.y_pt += row.height_pt;
+    }
+
+    /// Two stacks side by side if both fit the page, else one after the other.
+    pub(crate) fn beside(&mut self, left: &Stack, right: &Stack, right_from_pt: f64) {
+        let height = left.height_pt().max(right.height_pt());
+        if !self.fits(height) {
+            self.pour(left);
+            self.need(right.height_pt().min(200.0));
+            return self.pour(right);
+        }
+        let top = self.y_pt;
+        for row in &left.rows {
+            self.lay(row, EDGE_PT);
+        }
+        self.y_pt = top;
+        for row in &right.rows {
+            self.lay(row, EDGE_PT + right_from_pt);
+        }
+        self.y_pt = top + height;
+    }
+
+    /// Every page with its foot.
+    pub(crate) fn finish(mut self) -> Vec<Page> {
+        let all = self.pages.len();
+        let handed_on = self.pages.iter().filter(|page| !page.apart).count();
+        for (i, page) in self.pages.iter_mut().enumerate() {
+            page.number = if page.apart {
+                format!("apart, page {} of {}", i + 1 - handed_on, all - handed_on)
+            } else {
+                format!("page {} of {handed_on}", i + 1)
+            };
+            let right = page.width_pt - EDGE_PT;
+            let top = page.height_pt - FOOT_PT + 22.0;
+            page.draw(Stroke::line(
+                Point::new(EDGE_PT, top - 10.0),
+                Point::new(right, top - 10.0),
+                0.5,
+            ));
+            let say = |y_pt: f64, words: &str| Text::new(Point::new(EDGE_PT, y_pt), 6.8, words);
+            page.write(say(top, "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first."));
+            let number =
+                Text::new(Point::new(right, top), 8.0, page.number.clone()).in_hand(Typeface::Bold);
+            page.write(number.anchored(Anchor::End));
+            page.write(say(top + 9.0, &format!("Sides file sha256 {}", self.sha256)));
+            let maker = format!("fairfoot {}", env!("CARGO_PKG_VERSION"));
+            let maker = Text::new(Point::new(right, top + 9.0), 6.8, maker);
+            page.write(maker.anchored(Anchor::End));
+        }
+        self.pages
+    }
+}
+
+/// Inks moved by so much to the right and down.
+pub(crate) fn moved(inks: &[Ink], right_pt: f64, down_pt: f64) -> Vec<Ink> {
+    let spot = |at: Point| Point::new(at.x_pt + right_pt, at.y_pt + down_pt);
+    let run = |run: &Run| match *run {
+        Run::Move(at) => Run::Move(spot(at)),
+        Run::Line(at) => Run::Line(spot(at)),
+        Run::Arc { to, radius_pt, is_large, clockwise } => {
+            Run::Arc { to: spot(to), radius_pt, is_large, clockwise }
+        }
+        Run::Close => Run::Close,
+    };
+    let ink = |ink: &Ink| match ink {
+        Ink::Text(text) => Ink::Text(Text { at: spot(text.at), ..text.clone() }),
+        Ink::Stroke(stroke) => {
+            Ink::Stroke(Stroke { runs: stroke.runs.iter().map(run).collect(), ..stroke.clone() })
+        }
+    };
+    inks.iter().map(ink).collect()
+}

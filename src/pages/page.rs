@@ -1,0 +1,307 @@
+//! What stands on a page: lines and letters, placed in points from the top left corner; no SVG here.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+
+/// A place on a page, in points (1/72 in): to the right and down from its top left corner.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Point {
+    /// To the right.
+    pub x_pt: f64,
+    /// Down.
+    pub y_pt: f64,
+}
+
+impl Point {
+    pub(crate) const fn new(x_pt: f64, y_pt: f64) -> Point {
+        Point { x_pt, y_pt }
+    }
+
+    /// This spot moved by so many steps of a vector.
+    pub(crate) fn plus(self, vector: Point, steps: f64) -> Point {
+        Point::new(self.x_pt + vector.x_pt * steps, self.y_pt + vector.y_pt * steps)
+    }
+
+    /// The vector from this spot to another.
+    pub(crate) fn to(self, other: Point) -> Point {
+        Point::new(other.x_pt - self.x_pt, other.y_pt - self.y_pt)
+    }
+
+    pub(crate) fn dot(self, other: Point) -> f64 {
+        self.x_pt * other.x_pt + self.y_pt * other.y_pt
+    }
+
+    pub(crate) fn cross(self, other: Point) -> f64 {
+        self.x_pt * other.y_pt - self.y_pt * other.x_pt
+    }
+
+    /// Its length as a vector, in points.
+    pub(crate) fn length(self) -> f64 {
+        libm::hypot(self.x_pt, self.y_pt)
+    }
+
+    /// The vector of length 1 along this one; nothing of nothing.
+    pub(crate) fn unit(self) -> Point {
+        let length = self.length();
+        if length > 0.0 { Point::default().plus(self, 1.0 / length) } else { Point::default() }
+    }
+
+    /// A quarter turn: what pointed right points down.
+    pub(crate) fn turned(self) -> Point {
+        Point::new(-self.y_pt, self.x_pt)
+    }
+
+    pub(crate) fn middle(self, other: Point) -> Point {
+        self.plus(self.to(other), 0.5)
+    }
+}
+
+/// Which end of a text its place is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Anchor {
+    #[default]
+    Start,
+    Middle,
+    End,
+}
+
+/// A line of text on a page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Text {
+    pub(crate) at: Point,
+    pub(crate) size_pt: f64,
+    pub(crate) hand: Typeface,
+    pub(crate) anchor: Anchor,
+    /// Clockwise, in degrees; -90 reads upwards.
+    pub(crate) turn: f64,
+    pub(crate) words: String,
+    /// It stands inside the drawing, where nothing may touch it.
+    pub(crate) is_label: bool,
+}
+
+impl Text {
+    pub(crate) fn new(at: Point, size_pt: f64, words: impl Into<String>) -> Text {
+        Text {
+            at,
+            size_pt,
+            hand: Typeface::Plain,
+            anchor: Anchor::Start,
+            turn: 0.0,
+            words: words.into(),
+            is_label: false,
+        }
+    }
+
+    pub(crate) fn in_hand(self, hand: Typeface) -> Text {
+        Text { hand, ..self }
+    }
+
+    pub(crate) fn anchored(self, anchor: Anchor) -> Text {
+        Text { anchor, ..self }
+    }
+
+    /// What it says.
+    pub fn words(&self) -> &str {
+        &self.words
+    }
+
+    /// Whether it is a label of the drawing.
+    pub fn is_label(&self) -> bool {
+        self.is_label
+    }
+
+    /// The four corners of the ground it covers, from the top left of its first letter round.
+    pub fn corners(&self) -> [Point; 4] {
+        let width = fonts::width_pt(self.hand, self.size_pt, &self.words);
+        let before = match self.anchor {
+            Anchor::Start => 0.0,
+            Anchor::Middle => width / 2.0,
+            Anchor::End => width,
+        };
+        let radians = self.turn.to_radians();
+        let along = Point::new(libm::cos(radians), libm::sin(radians));
+        let down = along.turned();
+        let (top, bottom) = (-0.76 * self.size_pt, 0.24 * self.size_pt);
+        let corner = |right: f64, low: f64| self.at.plus(along, right - before).plus(down, low);
+        [corner(0.0, top), corner(width, top), corner(width, bottom), corner(0.0, bottom)]
+    }
+}
+
+/// One step of a pen.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Run {
+    Move(Point),
+    Line(Point),
+    /// Along a circle; clockwise as seen on the page where `clockwise`.
+    Arc {
+        to: Point,
+        radius_pt: f64,
+        is_large: bool,
+        clockwise: bool,
+    },
+    Close,
+}
+
+/// What a line on a page is, for those who look for it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// The outline of a space.
+    Outline,
+    /// The outline of a record or a plan.
+    Dashed,
+    /// A dimension line, from tick to tick.
+    Dimension,
+    /// Anything else.
+    Other,
+}
+
+/// Lines drawn with one pen.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Stroke {
+    pub(crate) runs: Vec<Run>,
+    /// The width of the pen in points; 0 draws no line.
+    pub(crate) width_pt: f64,
+    pub(crate) dashes: Option<[f64; 2]>,
+    pub(crate) fill: Fill,
+    pub(crate) part: Part,
+}
+
+/// What is inside lines.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Fill {
+    #[default]
+    None,
+    White,
+    Black,
+}
+
+impl Stroke {
+    pub(crate) fn line(from: Point, to: Point, width_pt: f64) -> Stroke {
+        Stroke::along(&[from, to], width_pt)
+    }
+
+    pub(crate) fn along(spots: &[Point], width_pt: f64) -> Stroke {
+        let runs = spots.iter().enumerate();
+        let runs = runs.map(|(i, &spot)| if i == 0 { Run::Move(spot) } else { Run::Line(spot) });
+        Stroke::of(runs.collect(), width_pt)
+    }
+
+    pub(crate) fn of(runs: Vec<Run>, width_pt: f64) -> Stroke {
+        Stroke { runs, width_pt, dashes: None, fill: Fill::None, part: Part::Other }
+    }
+
+    /// A closed figure filled with a tone, without a line.
+    pub(crate) fn filled(spots: &[Point], fill: Fill) -> Stroke {
+        let mut stroke = Stroke::along(spots, 0.0);
+        stroke.runs.push(Run::Close);
+        Stroke { fill, ..stroke }
+    }
+
+    /// A round dot.
+    pub(crate) fn dot(at: Point, radius_pt: f64) -> Stroke {
+        let (left, right) =
+            (at.plus(Point::new(-1.0, 0.0), radius_pt), at.plus(Point::new(1.0, 0.0), radius_pt));
+        let half = |to: Point| Run::Arc { to, radius_pt, is_large: false, clockwise: true };
+        let runs = vec![Run::Move(left), half(right), half(left), Run::Close];
+        Stroke { fill: Fill::Black, ..Stroke::of(runs, 0.0) }
+    }
+
+    pub(crate) fn dashed(self, dashes: [f64; 2]) -> Stroke {
+        Stroke { dashes: Some(dashes), ..self }
+    }
+
+    pub(crate) fn of_part(self, part: Part) -> Stroke {
+        Stroke { part, ..self }
+    }
+
+    /// Its straight stretches, curves as the chord.
+    pub(crate) fn stretches(&self) -> Vec<(Point, Point)> {
+        let mut stretches = Vec::new();
+        let (mut first, mut last) = (Point::default(), Point::default());
+        for run in &self.runs {
+            let next = match *run {
+                Run::Move(to) => {
+                    first = to;
+                    last = to;
+                    continue;
+                }
+                Run::Line(to) | Run::Arc { to, .. } => to,
+                Run::Close => first,
+            };
+            // A figure that is closed already closes with nothing.
+            if last.to(next).length() > 1e-9 {
+                stretches.push((last, next));
+            }
+            last = next;
+        }
+        stretches
+    }
+}
+
+/// A thing on a page.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Ink {
+    Text(Text),
+    Stroke(Stroke),
+}
+
+/// A page: its size, its title, what stands on it in the order a reader meets it.
+#[derive(Clone, Debug)]
+pub struct Page {
+    pub(crate) width_pt: f64,
+    pub(crate) height_pt: f64,
+    pub(crate) title: String,
+    pub(crate) description: String,
+    pub(crate) inks: Vec<Ink>,
+    /// Points a foot of the drawing on it.
+    pub(crate) scale_pt_per_ft: Option<f64>,
+    /// It is numbered by itself, since it need not go with the others.
+    pub(crate) apart: bool,
+    /// Its number: `page 1 of 4`.
+    pub(crate) number: String,
+}
+
+impl Page {
+    /// What it is, in a few words.
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+
+    /// Its width and its height, in points.
+    pub fn size_pt(&self) -> (f64, f64) {
+        (self.width_pt, self.height_pt)
+    }
+
+    /// How many points a foot has in its drawing; none where it has no drawing.
+    pub fn scale_pt_per_ft(&self) -> Option<f64> {
+        self.scale_pt_per_ft
+    }
+
+    /// Its lines of text in reading order.
+    pub fn texts(&self) -> impl Iterator<Item = &Text> {
+        self.inks.iter().filter_map(|ink| match ink {
+            Ink::Text(text) => Some(text),
+            Ink::Stroke(_) => None,
+        })
+    }
+
+    /// Its straight lines of a part, from end to end.
+    pub fn lines(&self, part: Part) -> Vec<(Point, Point)> {
+        let strokes = self.inks.iter().filter_map(|ink| match ink {
+            Ink::Stroke(stroke) if stroke.part == part => Some(stroke.stretches()),
+            _ => None,
+        });
+        strokes.flatten().collect()
+    }
+
+    pub(crate) fn write(&mut self, text: Text) {
+        if !text.words.trim().is_empty() {
+            self.inks.push(Ink::Text(text));
+        }
+    }
+
+    pub(crate) fn draw(&mut self, stroke: Stroke) {
+        self.inks.push(Ink::Stroke(stroke));
+    }
+}

@@ -1,0 +1,207 @@
+//! Areas: exact, rounded once and only for showing.
+//!
+//! ```
+//! use fairfoot::units::{Area, Length};
+//!
+//! let floor = Area::rectangle("28'".parse()?, "42'".parse()?);
+//! assert_eq!(floor.whole_sq_ft(), 1176);
+//! assert_eq!(floor.sq_ft_text(), "1176");
+//! # Ok::<(), fairfoot::Error>(())
+//! ```
+#![expect(
+    clippy::integer_division,
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    clippy::float_arithmetic,
+    reason = "the one rounding of a printed area, and the way to and from floats, live here"
+)]
+
+use std::fmt;
+use std::iter::Sum;
+use std::ops::{Add, Neg, Sub};
+
+use rust_decimal::Decimal;
+
+use crate::units::decimal::{group_thousands, millionths, rounded_quotient, six_decimals};
+use crate::units::length::Length;
+
+/// An area in halves of a square nanometre, so that a triangle is whole too; below zero only as a difference.
+///
+/// # Units
+///
+/// 1 sq ft = 92,903,040,000,000,000 nm² exactly, since 1 ft = 0.3048 m.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Area(i128);
+
+impl Area {
+    /// Nothing.
+    pub const ZERO: Area = Area(0);
+    /// One square foot, 0.09290304 m² exactly.
+    pub const SQUARE_FOOT: Area = Area(2 * 92_903_040_000_000_000);
+    /// A millionth of a square foot: the last place printed.
+    pub(crate) const MILLIONTH_OF_A_SQUARE_FOOT: Area = Area(185_806_080_000);
+    /// One square metre.
+    pub const SQUARE_METRE: Area = Area(2 * 1_000_000_000_000_000_000);
+    /// One acre, 43,560 sq ft exactly.
+    pub const ACRE: Area = Area(43_560 * Area::SQUARE_FOOT.0);
+    /// One hectare, 10,000 m².
+    pub const HECTARE: Area = Area(10_000 * Area::SQUARE_METRE.0);
+
+    /// An area of so many halves of a square nanometre.
+    pub const fn from_half_nm2(half_nm2: i128) -> Area {
+        Area(half_nm2)
+    }
+
+    /// The area in halves of a square nanometre.
+    pub const fn half_nm2(self) -> i128 {
+        self.0
+    }
+
+    /// The area of a rectangle.
+    pub fn rectangle(width: Length, depth: Length) -> Area {
+        Area(2 * i128::from(width.nm()) * i128::from(depth.nm()))
+    }
+
+    /// The area nearest to so many square feet: for curved and slanted parts that only a float can give.
+    pub(crate) fn from_float_sq_ft(sq_ft: f64) -> Area {
+        Area((sq_ft * Area::SQUARE_FOOT.0 as f64).round() as i128)
+    }
+
+    /// The area in square feet, as near as a float comes: for statistics, never for a printed figure.
+    pub fn sq_ft(self) -> f64 {
+        self.0 as f64 / Area::SQUARE_FOOT.0 as f64
+    }
+
+    /// The area without its sign.
+    pub const fn abs(self) -> Area {
+        Area(self.0.abs())
+    }
+
+    /// The area in whole square feet, halves away from zero: the one rounding of a final figure.
+    ///
+    /// Reporting to the whole square foot: ANSI Z765-2021 §3 (read second-hand).
+    pub const fn whole_sq_ft(self) -> i64 {
+        let (unit, sign) = (Area::SQUARE_FOOT.0, self.0.signum());
+        (sign * ((2 * self.0.abs() + unit) / (2 * unit))) as i64
+    }
+
+    /// The area in square feet with up to six decimals, trailing zeros cut: `1551.652778`.
+    pub fn sq_ft_text(self) -> String {
+        six_decimals(self.0, Area::SQUARE_FOOT.0)
+    }
+
+    /// The area in another unit with up to so many decimals, trailing zeros kept.
+    pub fn in_unit(self, unit: Area, decimals: u32) -> String {
+        let mut value = Decimal::from_i128_with_scale(millionths(self.0, unit.0), 6)
+            .round_dp_with_strategy(decimals, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
+        value.rescale(decimals);
+        value.to_string()
+    }
+
+    /// This area as per cent of `whole`, to one decimal; none of nothing.
+    pub fn per_cent_of(self, whole: Area) -> Option<String> {
+        (whole.0 > 0).then(|| {
+            let tenths = rounded_quotient(self.0 * 1000, whole.0);
+            Decimal::from_i128_with_scale(tenths, 1).to_string()
+        })
+    }
+}
+
+impl Add for Area {
+    type Output = Area;
+    fn add(self, other: Area) -> Area {
+        Area(self.0 + other.0)
+    }
+}
+
+impl Sub for Area {
+    type Output = Area;
+    fn sub(self, other: Area) -> Area {
+        Area(self.0 - other.0)
+    }
+}
+
+impl Neg for Area {
+    type Output = Area;
+    fn neg(self) -> Area {
+        Area(-self.0)
+    }
+}
+
+impl Sum for Area {
+    fn sum<I: Iterator<Item = Area>>(areas: I) -> Area {
+        areas.fold(Area::ZERO, Add::add)
+    }
+}
+
+/// What an area was written in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AreaUnit {
+    /// `2,031 sq ft`
+    SquareFeet,
+    /// `188.7 sq m`
+    SquareMetres,
+    /// `0.25 acres`
+    Acres,
+    /// `0.1 hectares`
+    Hectares,
+}
+
+impl AreaUnit {
+    /// One of it.
+    pub const fn area(self) -> Area {
+        match self {
+            AreaUnit::SquareFeet => Area::SQUARE_FOOT,
+            AreaUnit::SquareMetres => Area::SQUARE_METRE,
+            AreaUnit::Acres => Area::ACRE,
+            AreaUnit::Hectares => Area::HECTARE,
+        }
+    }
+
+    /// Its word in the sides file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            AreaUnit::SquareFeet => "sq ft",
+            AreaUnit::SquareMetres => "sq m",
+            AreaUnit::Acres => "acres",
+            AreaUnit::Hectares => "hectares",
+        }
+    }
+}
+
+/// An area with the number and unit it was written in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WrittenArea {
+    area: Area,
+    number: Decimal,
+    unit: AreaUnit,
+}
+
+impl WrittenArea {
+    /// `number` of `unit`; none if that is not a whole number of half square nanometres, or too large.
+    pub(crate) fn new(number: Decimal, unit: AreaUnit) -> Option<WrittenArea> {
+        let number = number.normalize();
+        let scale = 10_i128.checked_pow(number.scale())?;
+        let product = number.mantissa().checked_mul(unit.area().0)?;
+        (product % scale == 0).then(|| WrittenArea { area: Area(product / scale), number, unit })
+    }
+
+    /// The area itself.
+    pub const fn area(self) -> Area {
+        self.area
+    }
+}
+
+impl fmt::Display for WrittenArea {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let digits = self.number.to_string();
+        let (whole, decimals) = digits.split_once('.').unwrap_or((&digits, ""));
+        let point = if decimals.is_empty() { "" } else { "." };
+        let unit = match (self.unit, self.number == Decimal::ONE) {
+            (AreaUnit::Acres, true) => "acre",
+            (AreaUnit::Hectares, true) => "hectare",
+            (unit, _) => unit.word(),
+        };
+        write!(f, "{}{point}{decimals} {unit}", group_thousands(whole))
+    }
+}

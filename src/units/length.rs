@@ -1,0 +1,359 @@
+//! Lengths: whole nanometres, how they round, how they are written.
+//!
+//! Every length a tape shows is a whole number of nanometres, since the foot is 0.3048 m exactly
+//! (NIST, *U.S. Survey Foot: Revised Unit Conversion Factors*; 85 FR 62698, 5 Oct 2020). Sums and
+//! differences are therefore exact.
+//!
+//! ```
+//! use fairfoot::units::{Halves, Length, Step};
+//!
+//! let wall: Length = "42' 7 1/2\"".parse()?;
+//! assert_eq!(wall.nm(), 42 * 304_800_000 + 7 * 25_400_000 + 12_700_000);
+//! assert_eq!(wall.rounded(Step::WholeFoot, Halves::Up).to_string(), "43'");
+//! assert_eq!(wall.rounded(Step::TenthFoot, Halves::Up).decimal_feet(), "42.6");
+//! # Ok::<(), fairfoot::Error>(())
+//! ```
+#![expect(
+    clippy::integer_division,
+    clippy::cast_precision_loss,
+    clippy::float_arithmetic,
+    reason = "rounding to a step and the way to feet in a float live here"
+)]
+
+use std::fmt;
+use std::iter::Sum;
+use std::ops::{Add, Neg, Sub};
+
+/// A length in whole nanometres; below zero only as a difference.
+///
+/// # Units
+///
+/// Nanometres: 1 ft = 304,800,000; 1 in = 25,400,000; 1/64 in = 396,875.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Length(i64);
+
+impl Length {
+    /// Nothing.
+    pub const ZERO: Length = Length(0);
+    /// One inch, 0.0254 m exactly.
+    pub const INCH: Length = Length(25_400_000);
+    /// One foot, 0.3048 m exactly.
+    pub const FOOT: Length = Length(304_800_000);
+    /// One metre.
+    pub const METRE: Length = Length(1_000_000_000);
+    /// The longest side a sketch may have: 10,000 ft.
+    pub const LONGEST_SIDE: Length = Length(10_000 * 304_800_000);
+
+    /// A length of so many nanometres.
+    pub const fn from_nm(nm: i64) -> Length {
+        Length(nm)
+    }
+
+    /// The length in nanometres.
+    pub const fn nm(self) -> i64 {
+        self.0
+    }
+
+    /// The length in feet, as near as a float comes: for statistics and drawing, never for a printed figure.
+    pub fn feet(self) -> f64 {
+        self.0 as f64 / Length::FOOT.0 as f64
+    }
+
+    /// The length without its sign.
+    pub const fn abs(self) -> Length {
+        Length(self.0.abs())
+    }
+
+    /// The nearest whole number of `step`s; a length half-way between two goes where `ties` says.
+    ///
+    /// One state's manual shows the tie going down by example, 12 ft 7 in to 13 and 12 ft 6 in to 12
+    /// (Maryland SDAT, *Assessment Procedure Manual*); going up is common practice.
+    ///
+    /// ```
+    /// use fairfoot::units::{Halves, Length, Step};
+    /// let wall: Length = "12' 6\"".parse()?;
+    /// assert_eq!(wall.rounded(Step::WholeFoot, Halves::Down), "12'".parse()?);
+    /// assert_eq!(wall.rounded(Step::WholeFoot, Halves::Up), "13'".parse()?);
+    /// # Ok::<(), fairfoot::Error>(())
+    /// ```
+    pub fn rounded(self, step: Step, halves: Halves) -> Length {
+        let step = step.length().0;
+        Length(halves.quotient(self.0, step) * step)
+    }
+
+    /// The length in feet with up to six decimals, trailing zeros cut: `42.583333`.
+    pub fn decimal_feet(self) -> String {
+        crate::units::decimal::six_decimals(i128::from(self.0), i128::from(Length::FOOT.0))
+    }
+
+    /// The length to the nearest sixteenth of an inch, for messages about computed lengths.
+    pub fn to_sixteenth(self) -> Length {
+        const SIXTEENTH: i64 = 1_587_500;
+        Length(Halves::Up.quotient(self.0, SIXTEENTH) * SIXTEENTH)
+    }
+
+    /// The length as feet and inches rounded to the nearest sixteenth of an inch; a length that
+    /// would round to nothing is told as `under 1/16"`.
+    pub fn spoken(self) -> String {
+        let near = self.abs().to_sixteenth();
+        if near == Length::ZERO && self != Length::ZERO {
+            "under 1/16\"".to_owned()
+        } else {
+            near.to_string()
+        }
+    }
+}
+
+impl fmt::Display for Length {
+    /// Feet and inches: `42' 7 1/2"`, `4 5/8"`, `0"`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&feet_and_inches(self.0))
+    }
+}
+
+impl Add for Length {
+    type Output = Length;
+    fn add(self, other: Length) -> Length {
+        Length(self.0 + other.0)
+    }
+}
+
+impl Sub for Length {
+    type Output = Length;
+    fn sub(self, other: Length) -> Length {
+        Length(self.0 - other.0)
+    }
+}
+
+impl Neg for Length {
+    type Output = Length;
+    fn neg(self) -> Length {
+        Length(-self.0)
+    }
+}
+
+impl Sum for Length {
+    fn sum<I: Iterator<Item = Length>>(lengths: I) -> Length {
+        lengths.fold(Length::ZERO, Add::add)
+    }
+}
+
+/// What a side is rounded to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Step {
+    /// 1 ft.
+    WholeFoot,
+    /// 1/2 ft.
+    HalfFoot,
+    /// 1 in.
+    Inch,
+    /// 0.1 ft.
+    TenthFoot,
+}
+
+impl Step {
+    /// How long one step is.
+    pub const fn length(self) -> Length {
+        match self {
+            Step::WholeFoot => Length::FOOT,
+            Step::HalfFoot => Length(152_400_000),
+            Step::Inch => Length::INCH,
+            Step::TenthFoot => Length(30_480_000),
+        }
+    }
+
+    /// The word of the sides file: `whole-foot`, `half-foot`, `inch`, `tenth-foot`.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Step::WholeFoot => "whole-foot",
+            Step::HalfFoot => "half-foot",
+            Step::Inch => "inch",
+            Step::TenthFoot => "tenth-foot",
+        }
+    }
+
+    /// The words for people: `each wall to the whole foot`.
+    pub const fn spoken(self) -> &'static str {
+        match self {
+            Step::WholeFoot => "each wall to the whole foot",
+            Step::HalfFoot => "each wall to the half foot",
+            Step::Inch => "each wall to the inch",
+            Step::TenthFoot => "each wall to a tenth of a foot",
+        }
+    }
+}
+
+/// Where a length exactly half-way between two steps goes.
+///
+/// A setting, since offices differ. Ties happen only at 6 in for the foot, at 3 and 9 in for inches
+/// taken to tenths.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Halves {
+    /// To the larger (common practice).
+    #[default]
+    Up,
+    /// To the smaller (Maryland SDAT, *Assessment Procedure Manual*: 12 ft 6 in is 12).
+    Down,
+    /// To the even number of steps (as ASTM E29 §6.4.3 rounds a final 5).
+    Even,
+}
+
+impl Halves {
+    /// `value / unit` as the nearest whole number.
+    fn quotient(self, value: i64, unit: i64) -> i64 {
+        let (whole, rest) = (value.div_euclid(unit), value.rem_euclid(unit));
+        match (2 * rest).cmp(&unit) {
+            std::cmp::Ordering::Less => whole,
+            std::cmp::Ordering::Greater => whole + 1,
+            std::cmp::Ordering::Equal => match self {
+                Halves::Up => whole + 1,
+                Halves::Down => whole,
+                Halves::Even => whole + whole.rem_euclid(2),
+            },
+        }
+    }
+}
+
+/// A length with the way it was written, so that it can be written back the same way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Written {
+    length: Length,
+    form: Form,
+}
+
+/// How a length was written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// `42' 7 1/2"`
+    FeetAndInches,
+    /// `42.6'`
+    DecimalFeet,
+    /// `12.98 m`
+    Metres,
+    /// `1298 cm`
+    Centimetres,
+    /// `12980 mm`
+    Millimetres,
+}
+
+impl Form {
+    /// One of the unit in nanometres; for feet and inches the inch.
+    pub(crate) const fn unit(self) -> Length {
+        match self {
+            Form::FeetAndInches => Length::INCH,
+            Form::DecimalFeet => Length::FOOT,
+            Form::Metres => Length::METRE,
+            Form::Centimetres => Length(10_000_000),
+            Form::Millimetres => Length(1_000_000),
+        }
+    }
+}
+
+impl Written {
+    /// A length and the way to write it.
+    pub const fn new(length: Length, form: Form) -> Written {
+        Written { length, form }
+    }
+
+    /// The length itself.
+    pub const fn length(self) -> Length {
+        self.length
+    }
+
+    /// How it was written.
+    pub const fn form(self) -> Form {
+        self.form
+    }
+
+    /// The length in the same form, rounded for people: to the sixteenth of an inch, the hundredth of a foot, the
+    /// millimetre. What would round to nothing is told in inches.
+    ///
+    /// ```
+    /// use fairfoot::units::{Form, Length, Written};
+    ///
+    /// // 42 ft 7 in is 12.9794 m and 42.58333… ft.
+    /// let length: Length = "42' 7\"".parse()?;
+    /// assert_eq!(Written::new(length, Form::Metres).spoken(), "12.979 m");
+    /// assert_eq!(Written::new(length, Form::DecimalFeet).spoken(), "42.58'");
+    /// # Ok::<(), fairfoot::Error>(())
+    /// ```
+    pub fn spoken(self) -> String {
+        let grain = match self.form {
+            Form::FeetAndInches => return self.length.spoken(),
+            Form::DecimalFeet => Length::FOOT.0 / 100,
+            Form::Metres | Form::Centimetres | Form::Millimetres => Form::Millimetres.unit().0,
+        };
+        let near = Length(Halves::Up.quotient(self.length.abs().0, grain) * grain);
+        if near == Length::ZERO {
+            self.length.spoken()
+        } else {
+            Written::new(near, self.form).to_string()
+        }
+    }
+}
+
+impl fmt::Display for Written {
+    /// The canonical spelling; it reads back as the same length.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let nm = self.length.0;
+        let text = match self.form {
+            Form::FeetAndInches => feet_and_inches(nm),
+            Form::DecimalFeet => format!("{}'", exact_decimal(nm, Length::FOOT.0)),
+            Form::Metres => format!("{} m", exact_decimal(nm, Form::Metres.unit().0)),
+            Form::Centimetres => format!("{} cm", exact_decimal(nm, Form::Centimetres.unit().0)),
+            Form::Millimetres => format!("{} mm", exact_decimal(nm, Form::Millimetres.unit().0)),
+        };
+        f.pad(&text)
+    }
+}
+
+/// Feet and inches, the fraction of an inch as a fraction where a tape has it, else as decimals.
+fn feet_and_inches(nm: i64) -> String {
+    let sign = if nm < 0 { "-" } else { "" };
+    let nm = nm.abs();
+    let (feet, rest) = (nm / Length::FOOT.0, nm % Length::FOOT.0);
+    match (feet, inches(rest)) {
+        (0, None) => "0\"".to_owned(),
+        (0, Some(inches)) => format!("{sign}{inches}\""),
+        (feet, None) => format!("{sign}{feet}'"),
+        (feet, Some(inches)) => format!("{sign}{feet}' {inches}\""),
+    }
+}
+
+/// `7 1/2`, `1/2`, `7`, `7.33`; none for nothing.
+fn inches(nm: i64) -> Option<String> {
+    let (whole, rest) = (nm / Length::INCH.0, nm % Length::INCH.0);
+    if rest == 0 {
+        return (whole > 0).then(|| whole.to_string());
+    }
+    let common = greatest_common_divisor(rest, Length::INCH.0);
+    let (top, bottom) = (rest / common, Length::INCH.0 / common);
+    let on_a_tape = bottom <= 64 && bottom.count_ones() == 1;
+    if on_a_tape {
+        Some(if whole > 0 { format!("{whole} {top}/{bottom}") } else { format!("{top}/{bottom}") })
+    } else {
+        Some(exact_decimal(nm, Length::INCH.0))
+    }
+}
+
+fn greatest_common_divisor(a: i64, b: i64) -> i64 {
+    if b == 0 { a } else { greatest_common_divisor(b, a % b) }
+}
+
+/// `nm / unit` as a decimal, all its digits (at most twelve decimals).
+fn exact_decimal(nm: i64, unit: i64) -> String {
+    let mut text = format!("{}{}", if nm < 0 { "-" } else { "" }, nm.abs() / unit);
+    let mut rest = i128::from(nm.abs() % unit);
+    if rest > 0 {
+        text.push('.');
+    }
+    for _ in 0..12 {
+        if rest == 0 {
+            break;
+        }
+        rest *= 10;
+        text.push_str(&(rest / i128::from(unit)).to_string());
+        rest %= i128::from(unit);
+    }
+    text
+}

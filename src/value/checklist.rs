@@ -1,0 +1,99 @@
+//! What to bring, drawn from the house at hand.
+
+use crate::Sound;
+use crate::diagnostic::words;
+use crate::house::Side;
+use crate::reconcile::Reconciliation;
+use crate::sketch::ReferenceSource;
+use crate::units::length::Length;
+use crate::value::gap::{counted_spaces, record};
+
+/// The list, in the order in which it would be used.
+pub(crate) fn checklist(sound: &Sound, reconciliation: &Reconciliation) -> Vec<String> {
+    let mut list = vec![
+        "the pages (`fairfoot sheet`): the drawing, the working and the sides, so that each figure can be checked by hand".to_owned(),
+        "the record card and the record's own sketch, from the appraisal office".to_owned(),
+    ];
+    list.extend(photos(sound, reconciliation));
+    list.extend(spaces(sound, reconciliation));
+    list.push(who_measured(sound));
+    if sound.sketch().heads.interior_seen != Some(true) {
+        list.push("the word of somebody who saw the inside (finish, ceiling heights, access): it was not seen for these figures".to_owned());
+    }
+    if !sound.sketch().values.sales.is_empty() {
+        list.push("for each comparable its record card, its price and the day it was sold: the size of all taken the same way".to_owned());
+    }
+    list.push("estimates for repairs that the house needed on the day of valuation, if any: other evidence beside size (common practice)".to_owned());
+    list
+}
+
+/// A photo for each wall that differs from the record, else of all walls.
+fn photos(sound: &Sound, reconciliation: &Reconciliation) -> Vec<String> {
+    let differing = differing_sides(sound, reconciliation);
+    if differing.is_empty() {
+        return vec!["photos of the walls with the tape on them".to_owned()];
+    }
+    let photo = |wall: &Differing| {
+        let Differing { space, side, measured, recorded } = wall;
+        let has = side.words.photo.as_ref().map(|photo| format!(" (\"{photo}\")"));
+        format!(
+            "a photo of side {} of {space} with the tape on it{}: {} measured, {} on the record",
+            side.number(),
+            has.unwrap_or_default(),
+            measured.spoken(),
+            recorded.spoken()
+        )
+    };
+    differing.iter().map(photo).collect()
+}
+
+/// A wall whose recorded length differs from the tape's by more than rounding.
+struct Differing<'a> {
+    space: &'a str,
+    side: &'a Side,
+    measured: Length,
+    recorded: Length,
+}
+
+fn differing_sides<'a>(sound: &'a Sound, reconciliation: &Reconciliation) -> Vec<Differing<'a>> {
+    let spaces = sound.house().spaces().iter().enumerate();
+    let sides = spaces.flat_map(|(i, space)| {
+        space.sides().iter().enumerate().map(move |(k, side)| (i, space, k, side))
+    });
+    let differing = sides.filter_map(|(i, space, k, side)| {
+        let measured = reconciliation.areas().outside_length(i, k)?;
+        let drawn = || drawn_length(reconciliation, space.name(), side.number());
+        let recorded = side.recorded().or_else(drawn)?;
+        let is_beyond = reconciliation.settings().is_beyond_rounding(recorded - measured);
+        is_beyond.then(|| Differing { space: space.name(), side, measured, recorded })
+    });
+    differing.collect()
+}
+
+/// The length of a wall in the record's own sketch.
+fn drawn_length(reconciliation: &Reconciliation, space: &str, side: usize) -> Option<Length> {
+    let mut outlines = reconciliation.outlines().iter();
+    let outline = outlines.find(|outline| {
+        outline.drawn() == ReferenceSource::Record && outline.space.as_deref() == Some(space)
+    })?;
+    let matched = outline.matched().iter().find(|matched| matched.ours() == side)?;
+    Some(matched.drawn())
+}
+
+/// What shows that a space the record may count is not living area.
+fn spaces(sound: &Sound, reconciliation: &Reconciliation) -> Option<String> {
+    let names = counted_spaces(record(reconciliation)?, sound.house());
+    (!names.is_empty()).then(|| {
+        let names = words::all_of(&names);
+        format!("photos of {names}, from outside and inside, that show what is there: ask if the record's total counts it")
+    })
+}
+
+fn who_measured(sound: &Sound) -> String {
+    let Some(measured) = &sound.sketch().heads.measured else {
+        return "who measured, when and with what: the file does not say (`measured 2026-03-07 by \"the owner\" with \"laser meter\"`)".to_owned();
+    };
+    let by = measured.by.as_deref().unwrap_or("the person who measured");
+    let with = measured.with.as_ref().map(|with| format!(" with {with}")).unwrap_or_default();
+    format!("{by}, who measured on {}{with}, or a signed statement", measured.date)
+}

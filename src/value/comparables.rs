@@ -1,0 +1,202 @@
+//! Houses that were sold: which are near in size, and what a square foot of them fetched.
+
+use jiff::civil::Date;
+use rust_decimal::Decimal;
+
+use crate::sketch::values::Sale;
+use crate::units::area::WrittenArea;
+use crate::units::decimal::thousands;
+use crate::units::money::Money;
+use crate::value::gap::Gap;
+
+/// How near in size a comparable should be, in per cent of the house (common practice).
+pub const USUAL_BAND: u8 = 10;
+
+/// The comparables of the file, in its order.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Comparables {
+    pub(crate) band: u8,
+    pub(crate) list: Vec<Comparable>,
+    pub(crate) unit_price: Option<UnitPrice>,
+}
+
+/// A house that was sold, beside this one.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Comparable {
+    pub(crate) name: String,
+    pub(crate) sq_ft: i64,
+    pub(crate) recorded: Option<i64>,
+    pub(crate) sold: Money,
+    pub(crate) on: Date,
+    pub(crate) unit_price: Money,
+    pub(crate) near_record: Option<bool>,
+    pub(crate) near_measured: Option<bool>,
+}
+
+/// Prices over sizes, from lowest to highest, in dollars a square foot.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct UnitPrice {
+    pub(crate) low: Priced,
+    pub(crate) median: Priced,
+    pub(crate) high: Priced,
+    pub(crate) count: usize,
+    pub(crate) is_of_near_ones: bool,
+}
+
+/// A unit price with the sum that gives it, as a pocket calculator takes it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Priced {
+    price: Money,
+    working: String,
+}
+
+impl Comparables {
+    pub(crate) fn of(sales: &[Sale], gap: Option<&Gap>, measured: i64, band: u8) -> Comparables {
+        let list: Vec<Comparable> =
+            sales.iter().filter_map(|sale| Comparable::of(sale, gap, measured, band)).collect();
+        let unit_price = UnitPrice::of(&list);
+        Comparables { band, list, unit_price }
+    }
+
+    /// How near in size is near, in per cent of the house.
+    pub fn band(&self) -> u8 {
+        self.band
+    }
+
+    /// Each of them, in file order.
+    pub fn list(&self) -> &[Comparable] {
+        &self.list
+    }
+
+    /// The unit price of those near the measured size; of all where none is.
+    pub fn unit_price(&self) -> Option<&UnitPrice> {
+        self.unit_price.as_ref()
+    }
+}
+
+impl Comparable {
+    fn of(sale: &Sale, gap: Option<&Gap>, measured: i64, band: u8) -> Option<Comparable> {
+        let whole = |area: WrittenArea| area.area().whole_sq_ft();
+        let sq_ft = whole(sale.size);
+        let recorded = sale.recorded.map(whole);
+        let near = |size: i64, house: i64| (house > 0).then(|| is_near(size, house, band));
+        Some(Comparable {
+            name: sale.name.text.clone(),
+            sq_ft,
+            recorded,
+            sold: sale.sold,
+            on: sale.on,
+            unit_price: Money::figured(sale.sold.dollars().checked_div(Decimal::from(sq_ft))?),
+            near_record: gap.and_then(|gap| near(recorded.unwrap_or(sq_ft), gap.record())),
+            near_measured: near(sq_ft, measured),
+        })
+    }
+
+    /// Its name.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Its size in whole square feet.
+    pub fn sq_ft(&self) -> i64 {
+        self.sq_ft
+    }
+
+    /// Its size on the record, where the file has it, in whole square feet.
+    pub fn recorded(&self) -> Option<i64> {
+        self.recorded
+    }
+
+    /// Its price.
+    pub fn sold(&self) -> Money {
+        self.sold
+    }
+
+    /// The day it was sold.
+    pub fn on(&self) -> Date {
+        self.on
+    }
+
+    /// Its price over its size, in dollars a square foot; the land is in it.
+    pub fn unit_price(&self) -> Money {
+        self.unit_price
+    }
+
+    /// Whether its recorded size, else its size, is near the house's recorded size; none without that.
+    pub fn is_near_record(&self) -> Option<bool> {
+        self.near_record
+    }
+
+    /// Whether its size is near the house's measured size; none without that.
+    pub fn is_near_measured(&self) -> Option<bool> {
+        self.near_measured
+    }
+}
+
+/// Whether a size is within so many per cent of the house's, the ends included.
+fn is_near(size: i64, house: i64, band: u8) -> bool {
+    let (apart, house) = (i128::from(size - house).abs(), i128::from(house));
+    apart * 100 <= house * i128::from(band)
+}
+
+impl UnitPrice {
+    fn of(list: &[Comparable]) -> Option<UnitPrice> {
+        let near: Vec<&Comparable> =
+            list.iter().filter(|one| one.near_measured == Some(true)).collect();
+        let is_of_near_ones = !near.is_empty();
+        let mut sorted = if is_of_near_ones { near } else { list.iter().collect() };
+        sorted.sort_by_key(|one| one.unit_price);
+        let (low, high) = (sorted.first()?.priced(), sorted.last()?.priced());
+        let count = sorted.len();
+        Some(UnitPrice { low, median: median(&sorted)?, high, count, is_of_near_ones })
+    }
+
+    /// The lowest.
+    pub fn low(&self) -> Money {
+        self.low.price
+    }
+
+    /// The middle one, or half-way between the two in the middle.
+    pub fn median(&self) -> Money {
+        self.median.price
+    }
+
+    /// The highest.
+    pub fn high(&self) -> Money {
+        self.high.price
+    }
+
+    /// The sums that give the lowest, the median and the highest: `$398,000 ÷ 1,925`.
+    pub(crate) fn workings(&self) -> [&str; 3] {
+        [&self.low, &self.median, &self.high].map(|priced| priced.working.as_str())
+    }
+
+    /// Of how many comparables.
+    pub fn count(&self) -> usize {
+        self.count
+    }
+
+    /// Whether it is of those near the measured size alone.
+    pub fn is_of_near_ones(&self) -> bool {
+        self.is_of_near_ones
+    }
+}
+
+impl Comparable {
+    fn priced(&self) -> Priced {
+        let working = format!("{} ÷ {}", self.sold, thousands(self.sq_ft));
+        Priced { price: self.unit_price, working }
+    }
+}
+
+/// The middle of what is sorted, or half-way between the two in the middle.
+fn median(sorted: &[&Comparable]) -> Option<Priced> {
+    let upper = sorted.get(sorted.len() >> 1)?.priced();
+    let lower = sorted.get(sorted.len().checked_sub(1)? >> 1)?.priced();
+    if sorted.len() & 1 == 1 {
+        return Some(upper);
+    }
+    let sum = lower.price.dollars() + upper.price.dollars();
+    let price = Money::figured(sum.checked_div(Decimal::TWO)?);
+    Some(Priced { price, working: format!("({} + {}) ÷ 2", lower.working, upper.working) })
+}

@@ -1,0 +1,101 @@
+//! How much larger the record is, like for like.
+
+use crate::house::House;
+use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
+use crate::sketch::Face;
+
+/// The record's area beside the measured one, in whole square feet as both are printed.
+///
+/// What the record itself says of its face and of what it counts is no gap: it is added to the
+/// measured area first, so that like stands beside like.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Gap {
+    pub(crate) record: i64,
+    pub(crate) measured: i64,
+    pub(crate) alike: i64,
+    pub(crate) counted: Vec<String>,
+    pub(crate) face: Face,
+    pub(crate) rounding: Option<CouldExplain>,
+}
+
+impl Gap {
+    /// None without a record in the file, or without anything measured to set beside it.
+    pub(crate) fn of(reconciliation: &Reconciliation) -> Option<Gap> {
+        let figure = record(reconciliation)?;
+        let measured = figure.start().whole_sq_ft();
+        let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
+        let own: i64 = lines.filter(|(line, _)| is_said(line)).map(|(_, sq_ft)| sq_ft).sum();
+        let counting = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
+        let is_between = figure.enough().between().is_some();
+        (measured > 0).then(|| Gap {
+            record: figure.area().whole_sq_ft(),
+            measured,
+            alike: measured + own,
+            counted: counting.map(|line| line.counted().to_vec()).unwrap_or_default(),
+            face: figure.face(),
+            rounding: figure.enough().could_explain().filter(|_| !is_between),
+        })
+    }
+
+    /// The record's area, in square feet.
+    pub fn record(&self) -> i64 {
+        self.record
+    }
+
+    /// The measured area, each wall to the finer rule, outside, in square feet.
+    pub fn measured(&self) -> i64 {
+        self.measured
+    }
+
+    /// The measured area at the record's own face, with what the record says it counts, in square feet.
+    pub fn alike(&self) -> i64 {
+        self.alike
+    }
+
+    /// What the record says it counts besides living area.
+    pub fn counted(&self) -> &[String] {
+        &self.counted
+    }
+
+    /// The face the record is taken at.
+    pub fn face(&self) -> Face {
+        self.face
+    }
+
+    /// Whether whole-foot walls of this house could give the record; none where that cannot be stated.
+    pub fn rounding(&self) -> Option<CouldExplain> {
+        self.rounding
+    }
+
+    /// The record less what was measured like for like, in square feet: below zero where the record is smaller.
+    pub fn sq_ft(&self) -> i64 {
+        self.record - self.alike
+    }
+}
+
+/// The record among the figures.
+pub(crate) fn record(reconciliation: &Reconciliation) -> Option<&Figure> {
+    reconciliation.figures().iter().find(|figure| figure.word() == "record")
+}
+
+/// Whether the figure itself says what the line adds.
+fn is_said(line: &Line) -> bool {
+    match line.step() {
+        BridgeStep::Face => true,
+        BridgeStep::Counting => !line.is_supported(),
+        _ => false,
+    }
+}
+
+/// The spaces that the record says it counts, or would have to, to be as large as it is.
+pub(crate) fn counted_spaces<'a>(figure: &Figure, house: &'a House) -> Vec<&'a str> {
+    let said = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
+    let said = said.map(Line::counted).unwrap_or_default();
+    let would = figure.explanations().list().first().filter(|best| best.fits());
+    let would: Vec<usize> = would.map(|best| best.counts().collect()).unwrap_or_default();
+    let spaces = house.spaces().iter().enumerate();
+    let counted = spaces.filter(|(i, space)| {
+        !space.is_counted() && (would.contains(i) || said.iter().any(|name| name == space.name()))
+    });
+    counted.map(|(_, space)| space.name()).collect()
+}

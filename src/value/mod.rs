@@ -1,0 +1,191 @@
+//! What a gap is worth, and by when to act: only where the file says something of values, dates or sales.
+//!
+//! Nothing here is the value of a house, and nothing is advice. Sums are exact until shown; days
+//! follow from the file's dates and from `rules.json`, which holds the law as data, each rule with
+//! its section, its date of effect, how sure it is and when it was last looked at.
+//!
+//! ```
+//! use fairfoot::{Areas, Reconciliation, Settings};
+//! use fairfoot::value::Worth;
+//!
+//! let text = r#"
+//! record 1,300 sq ft
+//! value market $260,000 improvement $195,000
+//! level "Ground floor"
+//!   living "House"
+//!     north 28' 4"
+//!     east  42' 7"
+//!     south 28' 4"
+//!     west  42' 7"
+//! "#;
+//! let read = fairfoot::read("demo.sides", text)?;
+//! let settings = Settings::default();
+//! let all = Reconciliation::of(&read, Areas::of(&read, &settings)?, &settings)?;
+//! let worth = Worth::of(&read, &all, None).ok_or("the file gives values")?;
+//! assert_eq!(worth.gap().map(|gap| gap.sq_ft()), Some(94)); // 1,300 − 1,206
+//! assert_eq!(worth.ways()[0].gives().whole_text(), "$14,100"); // 195,000 × 94 ÷ 1,300
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+pub(crate) mod checklist;
+pub(crate) mod comparables;
+pub(crate) mod dates;
+pub(crate) mod gap;
+pub(crate) mod rules;
+pub(crate) mod tax;
+pub(crate) mod ways;
+
+use jiff::civil::Date;
+
+use crate::Sound;
+use crate::reconcile::Reconciliation;
+use crate::sketch::values::Values;
+pub use comparables::{Comparable, Comparables, USUAL_BAND, UnitPrice};
+pub use dates::{Dates, Deadline};
+pub use gap::Gap;
+pub use rules::{LawRule, Sure};
+pub use tax::{Cap, Outcome, Tax};
+pub use ways::{Method, Way};
+
+/// What the gap between record and house is worth, and by when to act.
+#[derive(Clone, Debug)]
+pub struct Worth {
+    pub(crate) gap: Option<Gap>,
+    pub(crate) ways: Vec<Way>,
+    pub(crate) cap: Option<Cap>,
+    pub(crate) tax: Option<Tax>,
+    pub(crate) comparables: Comparables,
+    pub(crate) dates: Dates,
+    pub(crate) checklist: Vec<String>,
+    pub(crate) given: Given,
+    pub(crate) today: Option<Date>,
+}
+
+/// What the file gives, for telling what is missing.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Given {
+    pub(crate) market: bool,
+    pub(crate) improvement: bool,
+    pub(crate) notice: bool,
+    pub(crate) place: bool,
+}
+
+impl Given {
+    fn of(values: &Values) -> Given {
+        let value = values.value.unwrap_or_default();
+        Given {
+            market: value.market.is_some(),
+            improvement: value.improvement.is_some(),
+            notice: values.notice.is_some(),
+            place: values.place.is_some(),
+        }
+    }
+}
+
+impl Worth {
+    /// Works it out; none for a file that says nothing of values, dates or sales. With `today` days left are told.
+    pub fn of(
+        sound: &Sound,
+        reconciliation: &Reconciliation,
+        today: Option<Date>,
+    ) -> Option<Worth> {
+        Worth::within(sound, reconciliation, today, USUAL_BAND)
+    }
+
+    /// The same with comparables within `band` per cent of the house's size taken as near.
+    pub fn within(
+        sound: &Sound,
+        reconciliation: &Reconciliation,
+        today: Option<Date>,
+        band: u8,
+    ) -> Option<Worth> {
+        let values = &sound.sketch().values;
+        if values.is_empty() {
+            return None;
+        }
+        let gap = Gap::of(reconciliation);
+        let measured = reconciliation.areas().gross().tenth_foot().whole_sq_ft();
+        let comparables = Comparables::of(&values.sales, gap.as_ref(), measured, band);
+        let tax_year = sound.sketch().heads.tax_year;
+        let mut worth = Worth {
+            gap,
+            ways: Vec::new(),
+            cap: None,
+            tax: None,
+            comparables,
+            dates: Dates::of(values, tax_year, None),
+            checklist: Vec::new(),
+            given: Given::of(values),
+            today,
+        };
+        if worth.is_larger() {
+            worth.add_money(values, tax_year);
+            worth.checklist = checklist::checklist(sound, reconciliation);
+        }
+        Some(worth)
+    }
+
+    /// Whether the record is larger than the house, so that there is something to work out as money.
+    pub(crate) fn is_larger(&self) -> bool {
+        self.gap.as_ref().is_some_and(|gap| gap.sq_ft() > 0)
+    }
+
+    fn add_money(&mut self, values: &Values, tax_year: Option<u16>) {
+        let improvement = values.value.and_then(|value| value.improvement);
+        let unit_price = self.comparables.unit_price();
+        self.ways =
+            self.gap.iter().flat_map(|gap| Way::all(gap, improvement, unit_price)).collect();
+        self.cap = Cap::of(values, self.dates.year());
+        self.tax = Tax::of(values, self.cap.as_ref(), &self.ways);
+        self.dates = Dates::of(values, tax_year, self.tax.as_ref().map(Tax::assessed));
+    }
+
+    /// The record beside what was measured; none without a record in the file.
+    pub fn gap(&self) -> Option<&Gap> {
+        self.gap.as_ref()
+    }
+
+    /// The ways from size to value that the file has figures for; none where the record is not larger.
+    pub fn ways(&self) -> &[Way] {
+        &self.ways
+    }
+
+    /// How far a capped value may go this year.
+    pub fn cap(&self) -> Option<&Cap> {
+        self.cap.as_ref()
+    }
+
+    /// Whether it reaches the tax; none where the file does not say enough, or the record is not larger.
+    pub fn tax(&self) -> Option<&Tax> {
+        self.tax.as_ref()
+    }
+
+    /// The comparables.
+    pub fn comparables(&self) -> &Comparables {
+        &self.comparables
+    }
+
+    /// By when to act.
+    pub fn dates(&self) -> &Dates {
+        &self.dates
+    }
+
+    /// What to bring; nothing where the record is not larger.
+    pub fn checklist(&self) -> &[String] {
+        &self.checklist
+    }
+
+    /// The day from which days left are counted.
+    pub fn today(&self) -> Option<Date> {
+        self.today
+    }
+
+    /// What is said beside all of it.
+    pub const fn cautions() -> [&'static str; 3] {
+        [
+            "Not legal advice and not an appraisal: check every line with the local appraisal office and a licensed professional before acting.",
+            "Local rules and licensed practice come first.",
+            "Online price estimates are not evidence (common practice).",
+        ]
+    }
+}

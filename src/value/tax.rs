@@ -1,0 +1,203 @@
+//! Whether a lower market value reaches the tax, which is paid on the assessed value.
+//!
+//! Where a cap keeps the assessed value below the market value, the market value may fall a long
+//! way before the tax changes.
+
+use rust_decimal::Decimal;
+
+use crate::sketch::values::{Exemption, TaxRate, Values};
+use crate::units::money::Money;
+use crate::value::rules::{CapRule, LawRule, PlaceRules};
+use crate::value::ways::{Method, Way};
+
+/// The values that are taxed, and what the tax becomes by each way.
+#[derive(Clone, Debug)]
+pub struct Tax {
+    pub(crate) market: Money,
+    pub(crate) assessed: Money,
+    pub(crate) is_figured: bool,
+    pub(crate) rates: Vec<TaxRate>,
+    pub(crate) exemptions: Vec<Exemption>,
+    pub(crate) outcomes: Vec<Outcome>,
+}
+
+/// What becomes of the values by one way.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Outcome {
+    pub(crate) method: Method,
+    pub(crate) market: Money,
+    pub(crate) assessed: Money,
+    pub(crate) reaches: bool,
+    pub(crate) less_tax: Option<Money>,
+}
+
+/// How far a capped value may go this year.
+#[derive(Clone, Copy, Debug)]
+pub struct Cap {
+    pub(crate) last: Money,
+    pub(crate) new: Money,
+    pub(crate) per_cent: u32,
+    pub(crate) rule: &'static LawRule,
+}
+
+impl Tax {
+    /// None without a market value, or without what the tax is paid on.
+    pub(crate) fn of(values: &Values, cap: Option<&Cap>, ways: &[Way]) -> Option<Tax> {
+        let value = values.value?;
+        let market = value.market?;
+        let figured = || cap.map(|cap| cap.most().min(market));
+        let mut tax = Tax {
+            market,
+            assessed: value.assessed.or_else(figured)?,
+            is_figured: value.assessed.is_none(),
+            rates: values.rates.clone(),
+            exemptions: values.exemptions.clone(),
+            outcomes: Vec::new(),
+        };
+        tax.outcomes = ways.iter().map(|way| tax.outcome(way)).collect();
+        Some(tax)
+    }
+
+    fn outcome(&self, way: &Way) -> Outcome {
+        let market = (self.market.dollars() - way.gives().dollars()).max(Decimal::ZERO);
+        let assessed = self.assessed.dollars().min(market);
+        Outcome {
+            method: way.method(),
+            market: Money::figured(market),
+            assessed: Money::figured(assessed),
+            reaches: assessed < self.assessed.dollars(),
+            less_tax: self.less_tax(assessed),
+        }
+    }
+
+    /// The tax on the assessed value less that on a lower one; none without a rate.
+    fn less_tax(&self, lower: Decimal) -> Option<Money> {
+        let of_rate = |rate: &TaxRate| {
+            let taxable = |value: Decimal| (value - self.exempt(rate)).max(Decimal::ZERO);
+            let less = taxable(self.assessed.dollars()) - taxable(lower);
+            (less * rate.rate).checked_div(Decimal::from(rate.per))
+        };
+        let sum = self
+            .rates
+            .iter()
+            .map(of_rate)
+            .try_fold(Decimal::ZERO, |sum, part| Some(sum + part?))?;
+        (!self.rates.is_empty()).then_some(Money::figured(sum))
+    }
+
+    /// What is exempt at a rate: an exemption with the name of a rate is of that one, any other of all.
+    fn exempt(&self, rate: &TaxRate) -> Decimal {
+        let is_of = |exemption: &&Exemption| {
+            rate.of.as_ref() == Some(&exemption.name) || !self.has_own_rate(exemption)
+        };
+        self.exemptions.iter().filter(is_of).map(|exemption| exemption.amount.dollars()).sum()
+    }
+
+    fn has_own_rate(&self, exemption: &Exemption) -> bool {
+        self.rates.iter().any(|rate| rate.of.as_ref() == Some(&exemption.name))
+    }
+
+    /// Exemptions that are taken off for every rate, since none has their name.
+    pub(crate) fn exempt_everywhere(&self) -> Vec<&str> {
+        let all = self.exemptions.iter().filter(|exemption| !self.has_own_rate(exemption));
+        all.map(|exemption| exemption.name.as_str()).collect()
+    }
+
+    /// The rates with what each is of, in words.
+    pub(crate) fn rates_spoken(&self) -> Vec<String> {
+        let spoken = |rate: &TaxRate| match &rate.of {
+            None => rate.spoken(),
+            Some(of) => format!("{} ({of})", rate.spoken()),
+        };
+        self.rates.iter().map(spoken).collect()
+    }
+
+    /// The exemptions, in words.
+    pub(crate) fn exemptions_spoken(&self) -> Vec<String> {
+        self.exemptions.iter().map(|it| format!("{} ({})", it.amount, it.name)).collect()
+    }
+
+    /// The market value on the notice.
+    pub fn market(&self) -> Money {
+        self.market
+    }
+
+    /// What the tax is paid on before exemptions: of the notice, else at most by the cap. A market value below it changes the tax.
+    pub fn assessed(&self) -> Money {
+        self.assessed
+    }
+
+    /// Whether that was worked out by the cap, since the file does not say it.
+    pub fn is_figured(&self) -> bool {
+        self.is_figured
+    }
+
+    /// What becomes of it by each way, in their order.
+    pub fn outcomes(&self) -> &[Outcome] {
+        &self.outcomes
+    }
+}
+
+impl Outcome {
+    /// By which way.
+    pub fn method(&self) -> Method {
+        self.method
+    }
+
+    /// The market value less what the way gives.
+    pub fn market(&self) -> Money {
+        self.market
+    }
+
+    /// What the tax would be paid on, before exemptions.
+    pub fn assessed(&self) -> Money {
+        self.assessed
+    }
+
+    /// Whether that is less than now.
+    pub fn reaches(&self) -> bool {
+        self.reaches
+    }
+
+    /// How much less tax at the rates of the file; none without one.
+    pub fn less_tax(&self) -> Option<Money> {
+        self.less_tax
+    }
+}
+
+impl Cap {
+    /// None without a place with rules, a homestead, last year's value, or before the cap begins.
+    pub(crate) fn of(values: &Values, year: Option<i16>) -> Option<Cap> {
+        let CapRule { per_cent, rule } = &values.place.and_then(PlaceRules::of)?.cap;
+        let since = i16::try_from(values.homestead?).ok()?;
+        let new = values.value.and_then(|value| value.new).unwrap_or(Money::ZERO);
+        let last = values.last_year?;
+        (year? > since).then_some(Cap { last, new, per_cent: *per_cent, rule })
+    }
+
+    /// Last year's value, so many per cent of it, and what is new.
+    pub fn most(&self) -> Money {
+        let hundredths = Decimal::from_i128_with_scale(i128::from(100 + self.per_cent), 2);
+        Money::figured((self.last.dollars() * hundredths).normalize() + self.new.dollars())
+    }
+
+    /// Last year's value.
+    pub fn last(&self) -> Money {
+        self.last
+    }
+
+    /// The market value of improvements that are new.
+    pub fn new_improvements(&self) -> Money {
+        self.new
+    }
+
+    /// By how many per cent it may rise.
+    pub fn per_cent(&self) -> u32 {
+        self.per_cent
+    }
+
+    /// The rule it follows.
+    pub fn rule(&self) -> &LawRule {
+        self.rule
+    }
+}
