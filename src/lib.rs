@@ -6,7 +6,7 @@
 //! under each rule) → [`Reconciliation`] (the gap to each figure, step by step) → report.
 //!
 //! ```
-//! use fairfoot::{Areas, Reconciliation, Settings};
+//! use fairfoot::{Settings, Weights};
 //!
 //! let text = r#"
 //! record 1,200 sq ft
@@ -17,17 +17,14 @@
 //!     south 28' 4"
 //!     west  42' 7"
 //! "#;
-//! let read = fairfoot::read("demo.sides", text)?;
-//! let settings = Settings::default();
-//! let areas = Areas::of(&read, &settings)?;
+//! let house = fairfoot::read("demo.sides", text)?;
+//! let areas = house.areas(&Settings::default())?;
 //! assert_eq!(areas.gross().tenth_foot().sq_ft_text(), "1205.58"); // 28.3 × 42.6
 //! assert_eq!(areas.gross().whole_foot().whole_sq_ft(), 28 * 43);
-//! let reconciliation = Reconciliation::of(&read, areas, &settings)?;
-//! assert_eq!(reconciliation.figures()[0].gap().sq_ft_text(), "-5.58");
+//! let result = areas.reconcile(&Weights::default())?;
+//! assert_eq!(result.figures()[0].gap().sq_ft_text(), "-5.58");
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
-
-use std::sync::Arc;
 
 pub mod areas;
 pub mod batch;
@@ -50,50 +47,13 @@ pub use error::Error;
 pub use house::House;
 pub use pages::{Pages, Paper};
 pub use reconcile::{Reconciliation, Weights};
-pub use sketch::Sketch;
-
-/// A sides file that was read and found sound.
-#[derive(Clone, Debug)]
-pub struct Sound {
-    source: Source,
-    sketch: Sketch,
-    house: Arc<House>,
-    warnings: Vec<Diagnostic>,
-}
-
-impl Sound {
-    /// The text it came from.
-    pub fn source(&self) -> &Source {
-        &self.source
-    }
-
-    /// What was written.
-    pub fn sketch(&self) -> &Sketch {
-        &self.sketch
-    }
-
-    /// The checked house.
-    pub fn house(&self) -> &House {
-        &self.house
-    }
-
-    /// The checked house, to be kept.
-    pub(crate) fn shared_house(&self) -> Arc<House> {
-        Arc::clone(&self.house)
-    }
-
-    /// What a person should know, in file order.
-    pub fn warnings(&self) -> &[Diagnostic] {
-        &self.warnings
-    }
-}
 
 /// Reads a sides file and checks the house in it.
 ///
 /// # Errors
 ///
 /// All the faults of the text at once, in file order, with the warnings among them.
-pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<Sound, Diagnostics> {
+pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, Diagnostics> {
     read_source(Source::new(name, text))
 }
 
@@ -102,26 +62,16 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<Sound, D
 /// # Errors
 ///
 /// As [`read`].
-pub fn read_source(source: Source) -> Result<Sound, Diagnostics> {
+pub fn read_source(source: Source) -> Result<House, Diagnostics> {
     let sketch::Reading { sketch, mut faults } = sketch::read(&source);
-    let house = house::check(&sketch, &mut faults);
-    match house {
-        Some(house) => {
+    match house::check::check(&source, &sketch, &mut faults) {
+        Some(mut model) => {
             diagnostic::sort(&mut faults);
-            Ok(Sound { source, sketch, house: Arc::new(house), warnings: faults })
+            model.warnings = faults;
+            Ok(House::new(model))
         }
         None => Err(Diagnostics::new(source, faults)),
     }
-}
-
-/// The sketch alone, whether or not its outlines close: for what needs the words only.
-///
-/// # Errors
-///
-/// The faults of reading it.
-pub fn read_sketch(source: Source) -> Result<Sketch, Diagnostics> {
-    let sketch::Reading { sketch, faults } = sketch::read(&source);
-    if faults.is_empty() { Ok(sketch) } else { Err(Diagnostics::new(source, faults)) }
 }
 
 /// The text in the bytes of a file.

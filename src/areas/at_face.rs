@@ -1,15 +1,15 @@
 //! The walls of every space at one face: rounded by a rule, and what had to be assumed to bring them there.
 
-use crate::Sound;
 use crate::areas::range;
 use crate::areas::range::RoundedOutline;
 use crate::areas::rule::Rule;
-use crate::areas::wall_moves::{Assumed, AtFace};
 use crate::diagnostic::{Diagnostic, Diagnostics, Word, quoted};
 use crate::geometry::offset::OffsetError;
+use crate::house::Face;
+use crate::house::House;
+use crate::house::Space;
 use crate::house::check::closure::tick;
-use crate::house::{House, Space};
-use crate::sketch::Face;
+use crate::house::wall_moves::{Assumed, AtFace};
 use crate::units::area::Area;
 use crate::units::length::Length;
 
@@ -28,8 +28,7 @@ pub(crate) struct Ruled {
 
 impl Walls {
     /// The walls of every space of a house at `face`.
-    pub(crate) fn of(sound: &Sound, face: Face) -> Result<Walls, Diagnostics> {
-        let house = sound.house();
+    pub(crate) fn of(house: &House, face: Face) -> Result<Walls, Diagnostics> {
         let mut spaces = Vec::with_capacity(house.spaces.len());
         let mut faults = Vec::new();
         for i in 0..house.spaces.len() {
@@ -41,7 +40,7 @@ impl Walls {
         if faults.is_empty() {
             Ok(Walls { spaces })
         } else {
-            Err(Diagnostics::new(sound.source().clone(), faults))
+            Err(Diagnostics::new(house.source().clone(), faults))
         }
     }
 

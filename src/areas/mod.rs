@@ -6,27 +6,27 @@ pub(crate) mod range;
 pub(crate) mod ranges;
 pub(crate) mod rule;
 pub(crate) mod uncertainty;
-pub(crate) mod wall_moves;
 
 pub use range::Range;
 pub use rule::{Rule, Settings};
 
 use std::sync::Arc;
 
-use crate::Sound;
 use crate::areas::at_face::{Ruled, Walls};
 use crate::areas::ranges::AreaRanges;
-use crate::areas::wall_moves::Assumed;
 use crate::diagnostic::{Diagnostic, Diagnostics, Word, quoted};
 use crate::geometry::outline::Outline;
+use crate::house::Face;
 use crate::house::House;
-use crate::sketch::Face;
+use crate::house::wall_moves::Assumed;
 use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 
 /// The areas of a house under both rules, and as measured.
 #[derive(Clone, Debug)]
 pub struct Areas {
+    house: House,
+    settings: Settings,
     pub(crate) spaces: Vec<SpaceAreas>,
     pub(crate) outside: Arc<Walls>,
     /// The walls outside under each rule.
@@ -151,19 +151,26 @@ impl Total {
     }
 }
 
-impl Areas {
-    /// Works out every area of a sound house.
+impl House {
+    /// Works out every area of the house.
     ///
     /// # Errors
     ///
-    /// A fault where moving the walls to the outside face leaves nothing of a side.
-    pub fn of(sound: &Sound, settings: &Settings) -> Result<Areas, Diagnostics> {
-        let house = sound.house();
-        let outside = Arc::new(Walls::of(sound, Face::Outside)?);
+    /// [`SideVanishes`](crate::diagnostic::Word::SideVanishes) or
+    /// [`SidesCross`](crate::diagnostic::Word::SidesCross) where the walls are too near each other
+    /// to be moved to the outside face.
+    pub fn areas(&self, settings: &Settings) -> Result<Areas, Diagnostics> {
+        Areas::of(self, settings)
+    }
+}
+
+impl Areas {
+    fn of(house: &House, settings: &Settings) -> Result<Areas, Diagnostics> {
+        let outside = Arc::new(Walls::of(house, Face::Outside)?);
         let fine = Arc::new(outside.ruled(settings.tenth_foot(), settings.reading));
         let whole = Arc::new(outside.ruled(settings.whole_foot(), settings.reading));
         let ranges = Arc::new(AreaRanges::new(
-            sound.shared_house(),
+            house.clone(),
             Arc::clone(&outside),
             Step::WholeFoot,
             settings.reading,
@@ -186,7 +193,7 @@ impl Areas {
         };
         let has_below = (0..house.spaces.len()).any(|i| is_in_total(house, i, true));
         let (gross, below_grade) = (total(false), has_below.then(|| total(true)));
-        let warnings = warnings(sound, &outside, &whole, &gross);
+        let warnings = warnings(house, &outside, &whole, &gross);
         let one = |i: usize| SpaceAreas {
             as_measured: as_measured[i],
             place: i,
@@ -208,6 +215,8 @@ impl Areas {
             space.closed.is_computed() || space.face != Face::Outside && space.closed.is_slanted()
         });
         Ok(Areas {
+            house: house.clone(),
+            settings: *settings,
             spaces,
             outside,
             fine,
@@ -227,6 +236,16 @@ impl Areas {
         let only = pieces.next().filter(|_| pieces.next().is_none())?;
         let vector = only.shape.vector();
         (vector.east == 0 || vector.north == 0).then(|| vector.chord_length())
+    }
+
+    /// The house they are of.
+    pub fn house(&self) -> &House {
+        &self.house
+    }
+
+    /// The settings they were worked out with.
+    pub fn settings(&self) -> &Settings {
+        &self.settings
     }
 
     /// Whether a float computed a part of the total above grade.
@@ -260,8 +279,7 @@ impl Areas {
     }
 }
 
-fn warnings(sound: &Sound, outside: &Walls, whole: &Ruled, gross: &Total) -> Vec<Diagnostic> {
-    let house = sound.house();
+fn warnings(house: &House, outside: &Walls, whole: &Ruled, gross: &Total) -> Vec<Diagnostic> {
     let mut warnings = outside.assumption_warnings(house);
     for (space, on_step) in house.spaces.iter().zip(&whole.outlines) {
         if on_step.crosses {

@@ -12,10 +12,10 @@ use std::ops::{AddAssign, Neg};
 use crate::areas::closings;
 pub(crate) use crate::areas::closings::RoundingFreedom;
 use crate::areas::closings::{Combinations, MOST_WAYS, Ways, rises_of, ways};
-use crate::areas::wall_moves::AtFace;
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::{Outline, Vector, are_apart};
 use crate::geometry::traverse::{Traverse, Way};
+use crate::house::wall_moves::AtFace;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
 

@@ -14,7 +14,7 @@ use crate::units::length::{Length, Step};
 /// What the walls of a house at one face leave open.
 #[derive(Debug)]
 pub(crate) struct AreaRanges {
-    house: Arc<House>,
+    house: House,
     walls: Arc<Walls>,
     step: Step,
     reading: Length,
@@ -24,12 +24,7 @@ pub(crate) struct AreaRanges {
 
 impl AreaRanges {
     /// For walls rounded to `step`, read to within `reach`.
-    pub(crate) fn new(
-        house: Arc<House>,
-        walls: Arc<Walls>,
-        step: Step,
-        reading: Length,
-    ) -> AreaRanges {
+    pub(crate) fn new(house: House, walls: Arc<Walls>, step: Step, reading: Length) -> AreaRanges {
         AreaRanges { house, walls, step, reading, usual: OnceLock::new(), widest: OnceLock::new() }
     }
 

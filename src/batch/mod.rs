@@ -18,11 +18,10 @@ mod summary;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use crate::Sound;
-use crate::areas::Areas;
 use crate::areas::rule::Settings;
 use crate::diagnostic::Diagnostics;
-use crate::reconcile::Reconciliation;
+use crate::house::House;
+use crate::reconcile::Weights;
 use crate::reconcile::{CouldExplain, Figure};
 use crate::units::area::Area;
 pub use summary::{Summary, histogram};
@@ -98,7 +97,7 @@ fn beginning(bytes: &[u8]) -> String {
 
 /// One house.
 #[derive(Clone, Debug, Default, Serialize)]
-pub struct House {
+pub struct Outcome {
     /// What it goes by.
     pub id: String,
     /// Each wall to a tenth of a foot; null where nothing was measured.
@@ -145,14 +144,14 @@ const REPEATS: &str = "listing repeats the record";
 const ESTIMATED: &str = "a wall is estimated";
 
 /// What a house comes to.
-pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> House {
+pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> Outcome {
     let house = match given {
         Given::Sides(text) => measured(id, text, terms),
         Given::Figures(figures) => Ok(published(figures, terms)),
-        Given::Unreadable(why) => Ok(House { faults: vec![why.clone()], ..House::default() }),
+        Given::Unreadable(why) => Ok(Outcome { faults: vec![why.clone()], ..Outcome::default() }),
     };
     let mut house =
-        house.unwrap_or_else(|faults| House { faults: told(&faults), ..House::default() });
+        house.unwrap_or_else(|faults| Outcome { faults: told(&faults), ..Outcome::default() });
     house.id = id.to_owned();
     house.second_look = !house.reasons.is_empty();
     house
@@ -169,40 +168,37 @@ fn told(faults: &Diagnostics) -> Vec<String> {
     errors.take(MOST).map(line).collect()
 }
 
-fn measured(id: &str, text: &str, terms: &Terms) -> Result<House, Diagnostics> {
-    let sound = crate::read(id, text)?;
-    let areas = Areas::of(&sound, &terms.settings)?;
-    let reconciliation = if terms.explain {
-        Reconciliation::of(&sound, areas, &terms.settings)?
-    } else {
-        Reconciliation::unexplained(&sound, areas, &terms.settings)?
-    };
+fn measured(id: &str, text: &str, terms: &Terms) -> Result<Outcome, Diagnostics> {
+    let house = crate::read(id, text)?;
+    let areas = house.areas(&terms.settings)?;
+    let reconciliation =
+        if terms.explain { areas.reconcile(&Weights::default())? } else { areas.gaps()? };
     let gross = reconciliation.areas().gross();
     let figures = reconciliation.figures();
-    let mut house = House {
+    let mut outcome = Outcome {
         tenth_foot: Some(gross.tenth_foot().whole_sq_ft()),
         tenth_foot_exact: Some(gross.tenth_foot().sq_ft_text()),
         whole_foot: Some(gross.whole_foot().whole_sq_ft()),
         whole_foot_low: gross.range().map(|range| range.low.whole_sq_ft()),
         whole_foot_high: gross.range().map(|range| range.high.whole_sq_ft()),
-        figures: figures.iter().map(|figure| row(&sound, figure)).collect(),
-        ..House::default()
+        figures: figures.iter().map(|figure| row(&house, figure)).collect(),
+        ..Outcome::default()
     };
     if figures.iter().any(is_outside) {
-        house.reasons.push(OUTSIDE.to_owned());
+        outcome.reasons.push(OUTSIDE.to_owned());
     }
     let sizes: Vec<i64> = figures.iter().map(|figure| figure.area().whole_sq_ft()).collect();
-    if repeats(&house.figures, house.tenth_foot) {
-        house.reasons.push(REPEATS.to_owned());
+    if repeats(&outcome.figures, outcome.tenth_foot) {
+        outcome.reasons.push(REPEATS.to_owned());
     }
-    if disagree(sizes.iter().copied().chain(house.tenth_foot), terms.over_per_cent) {
-        house.reasons.push(disagreement(terms));
+    if disagree(sizes.iter().copied().chain(outcome.tenth_foot), terms.over_per_cent) {
+        outcome.reasons.push(disagreement(terms));
     }
-    let counted = sound.house().spaces().iter().filter(|space| space.is_counted());
+    let counted = reconciliation.house().spaces().iter().filter(|space| space.is_counted());
     if counted.flat_map(|space| space.sides()).any(|side| side.how() == "estimated") {
-        house.reasons.push(ESTIMATED.to_owned());
+        outcome.reasons.push(ESTIMATED.to_owned());
     }
-    Ok(house)
+    Ok(outcome)
 }
 
 /// Whether a record cannot come from whole-foot walls of this house.
@@ -211,7 +207,7 @@ fn is_outside(figure: &Figure) -> bool {
 }
 
 /// Figures of which nothing was measured.
-fn published(figures: &[(&'static str, i64)], terms: &Terms) -> House {
+fn published(figures: &[(&'static str, i64)], terms: &Terms) -> Outcome {
     let row = |&(figure, sq_ft): &(&'static str, i64)| Row {
         figure: figure.to_owned(),
         sq_ft,
@@ -221,7 +217,7 @@ fn published(figures: &[(&'static str, i64)], terms: &Terms) -> House {
         explanation: None,
         fits: None,
     };
-    let mut house = House { figures: figures.iter().map(row).collect(), ..House::default() };
+    let mut house = Outcome { figures: figures.iter().map(row).collect(), ..Outcome::default() };
     if repeats(&house.figures, None) {
         house.reasons.push(REPEATS.to_owned());
     }
@@ -247,7 +243,7 @@ fn disagree(sizes: impl Iterator<Item = i64> + Clone, over_per_cent: Decimal) ->
     Decimal::from(high - low) * Decimal::ONE_HUNDRED > over_per_cent * Decimal::from(low)
 }
 
-fn row(sound: &Sound, figure: &Figure) -> Row {
+fn row(house: &House, figure: &Figure) -> Row {
     let best = figure.explanations().list().first();
     let gap = figure.area().whole_sq_ft() - figure.start().whole_sq_ft();
     let is_measured = figure.start() != Area::ZERO;
@@ -257,7 +253,7 @@ fn row(sound: &Sound, figure: &Figure) -> Row {
         gap_sq_ft: is_measured.then_some(gap),
         per_cent: figure.per_cent(),
         rounding: figure.enough().could_explain().map(CouldExplain::words),
-        explanation: best.map(|best| best.words(sound.house())),
+        explanation: best.map(|best| best.words(house)),
         fits: best.map(crate::reconcile::Explanation::fits),
     }
 }
@@ -282,7 +278,7 @@ pub const HEADS: [&str; 15] = [
 ];
 
 /// A house as rows of text, one a figure; one without a figure where it has none.
-pub fn cells(house: &House) -> Vec<Vec<String>> {
+pub fn cells(house: &Outcome) -> Vec<Vec<String>> {
     let number = |number: Option<i64>| number.map(|number| number.to_string()).unwrap_or_default();
     let yes = |yes: bool| if yes { "yes" } else { "no" }.to_owned();
     let one = |row: Option<&Row>| {

@@ -13,7 +13,7 @@ use std::fmt::Write as _;
 use svg::Document;
 use svg::node::element::{Line, Rectangle, Text, Title};
 
-use crate::batch::House;
+use crate::batch::Outcome;
 use crate::diagnostic::words;
 use crate::units::decimal::thousands;
 
@@ -40,7 +40,7 @@ const LARGEST: usize = 20;
 
 impl Summary {
     /// Takes in one house.
-    pub fn add(&mut self, house: &House) {
+    pub fn add(&mut self, house: &Outcome) {
         self.houses += 1;
         self.faulty += usize::from(!house.faults.is_empty());
         self.second_look += usize::from(house.second_look);

@@ -3,8 +3,6 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use fairfoot::Areas;
-use fairfoot::report::{json, text};
 
 use crate::cli::{Outcome, Printing, Rounding, Stop, files, reconcile};
 
@@ -22,13 +20,11 @@ pub(crate) struct Options {
 }
 
 pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
-    let sound = files::read_sound(&options.file)?;
-    let settings = options.rounding.settings();
-    let areas = Areas::of(&sound, &settings)?;
+    let areas = files::read_house(&options.file)?.areas(&options.rounding.settings())?;
     if options.json {
-        return reconcile::print_json(&json::areas_report(&sound, &areas, &settings));
+        return reconcile::print_json(&areas.json());
     }
-    files::draw_warnings(&sound, &areas);
-    files::print(&text::areas(&sound, &areas, &settings, options.printing.look(false)))?;
+    files::draw_warnings(&areas);
+    files::print(&areas.text(options.printing.look(false)))?;
     Ok(Outcome::Done)
 }

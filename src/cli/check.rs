@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use clap::Args;
 use fairfoot::report::json;
-use fairfoot::{Areas, Diagnostic, Reconciliation, Settings, Source};
+use fairfoot::{Diagnostic, Settings, Source, Weights};
 
 use crate::cli::{Outcome, Stop, files, reconcile};
 
@@ -49,11 +49,9 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
 
 /// Everything that reading, checking and working out find.
 fn look_at(file: &Path) -> Result<(Source, Vec<Diagnostic>), Stop> {
-    let sound = files::read_sound(file)?;
-    let settings = Settings::default();
-    let areas = Areas::of(&sound, &settings)?;
-    let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
-    Ok((sound.source().clone(), reconciliation.warnings().to_vec()))
+    let house = files::read_house(file)?;
+    let reconciliation = house.areas(&Settings::default())?.reconcile(&Weights::default())?;
+    Ok((house.source().clone(), reconciliation.warnings().to_vec()))
 }
 
 /// `sound`, `sound, 1 warning`, `2 faults, 1 warning`.

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use anstream::{AutoStream, ColorChoice};
 use fairfoot::sketch::MOST_BYTES;
-use fairfoot::{Areas, Diagnostic, Sound, Source};
+use fairfoot::{Areas, Diagnostic, House, Source};
 
 use crate::cli::{Outcome, Stop};
 
@@ -52,7 +52,7 @@ pub(crate) fn read_bytes(path: &Path, most: usize, wanted: Wanted) -> Result<Vec
 }
 
 /// A sides file read and checked.
-pub(crate) fn read_sound(path: &Path) -> Result<Sound, Stop> {
+pub(crate) fn read_house(path: &Path) -> Result<House, Stop> {
     Ok(fairfoot::read_source(read_source(path)?)?)
 }
 
@@ -193,11 +193,11 @@ pub(crate) fn draw(source: &Source, diagnostics: &[Diagnostic]) {
     let _ = io::stderr().lock().write_all(drawn.as_bytes());
 }
 
-/// Draws the warnings of a sound file and of its areas on standard error.
-pub(crate) fn draw_warnings(sound: &Sound, areas: &Areas) {
-    let mut warnings = sound.warnings().to_vec();
+/// Draws the warnings of a house and of its areas on standard error.
+pub(crate) fn draw_warnings(areas: &Areas) {
+    let mut warnings = areas.house().warnings().to_vec();
     warnings.extend_from_slice(areas.warnings());
-    draw(sound.source(), &warnings);
+    draw(areas.house().source(), &warnings);
 }
 
 /// Tells why a command stopped.

@@ -161,8 +161,8 @@ pub(crate) struct Printing {
 }
 
 impl Printing {
-    pub(crate) fn look(&self, why: bool) -> fairfoot::report::text::Look {
-        fairfoot::report::text::Look {
+    pub(crate) fn look(&self, why: bool) -> fairfoot::report::Look {
+        fairfoot::report::Look {
             width: self.width.map_or_else(files::screen_width, usize::from),
             styled: files::stdout_is_styled(),
             why,

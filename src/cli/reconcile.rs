@@ -3,10 +3,9 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use fairfoot::report::{json, text};
-use fairfoot::value::USUAL_BAND;
-use fairfoot::value::Worth;
-use fairfoot::{Areas, Reconciliation, Weights};
+use fairfoot::Weights;
+use fairfoot::report::json;
+use fairfoot::value::{AsOf, USUAL_BAND};
 
 use crate::cli::{Outcome, Printing, Rounding, Stop, files, sheet};
 
@@ -52,9 +51,8 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     if let Some(out) = &options.sheet {
         sheet::check_ending(out)?;
     }
-    let sound = files::read_sound(file)?;
-    let settings = options.rounding.settings();
-    let areas = Areas::of(&sound, &settings)?;
+    let house = files::read_house(file)?;
+    let areas = house.areas(&options.rounding.settings())?;
     let weights = match &options.weights {
         Some(path) => {
             let text = files::read_source(path)?.text().to_owned();
@@ -63,16 +61,16 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         }
         None => Weights::default(),
     };
-    let reconciliation = Reconciliation::weighed(&sound, areas, &settings, &weights)?;
-    let worth = Worth::within(&sound, &reconciliation, options.today, options.band);
+    let reconciliation = areas.reconcile(&weights)?;
     if let Some(out) = &options.sheet {
-        sheet::write(&sound, &reconciliation, options.sheets, out)?;
+        sheet::write(&reconciliation, options.sheets, out)?;
     }
+    let as_of = AsOf { today: options.today, band: options.band };
+    let report = reconciliation.report_as_of(&as_of);
     if options.json {
-        return print_json(&json::report_with(&sound, &reconciliation, worth.as_ref()));
+        return print_json(&report.json());
     }
-    let look = options.printing.look(options.why);
-    files::print(&text::reconciliation_with(&sound, &reconciliation, worth.as_ref(), look))?;
+    files::print(&report.text(options.printing.look(options.why)))?;
     Ok(Outcome::Done)
 }
 

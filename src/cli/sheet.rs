@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
-use fairfoot::{Areas, Pages, Paper, Reconciliation, Sound};
+use fairfoot::{Paper, Reconciliation, Weights};
 
 use crate::cli::{Outcome, Rounding, Stop, files};
 
@@ -76,12 +76,10 @@ impl Kind {
 
 pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     check_ending(&options.out)?;
-    let sound = files::read_sound(&options.file)?;
-    let settings = options.rounding.settings();
-    let areas = Areas::of(&sound, &settings)?;
-    files::draw_warnings(&sound, &areas);
-    let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
-    write(&sound, &reconciliation, options.sheets, &options.out)
+    let areas = files::read_house(&options.file)?.areas(&options.rounding.settings())?;
+    files::draw_warnings(&areas);
+    let reconciliation = areas.reconcile(&Weights::default())?;
+    write(&reconciliation, options.sheets, &options.out)
 }
 
 /// Stops early where the name of the output does not say what it is to be.
@@ -91,14 +89,13 @@ pub(crate) fn check_ending(out: &Path) -> Result<(), Stop> {
 
 /// Writes the pages, and says which files they went to.
 pub(crate) fn write(
-    sound: &Sound,
     reconciliation: &Reconciliation,
     sheets: Sheets,
     out: &Path,
 ) -> Result<Outcome, Stop> {
     let said = |error: fairfoot::Error| Stop::Said(error.to_string());
-    let pages = Pages::of(sound, reconciliation, sheets.paper()).map_err(said)?;
-    files::draw(sound.source(), pages.warnings());
+    let pages = reconciliation.pages(sheets.paper()).map_err(said)?;
+    files::draw(reconciliation.house().source(), pages.warnings());
     let written: Vec<Vec<u8>> = match Kind::of(out)? {
         Kind::Svg => pages.svg().into_iter().map(String::into_bytes).collect(),
         Kind::Pdf => vec![pages.pdf().map_err(said)?],

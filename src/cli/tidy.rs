@@ -40,7 +40,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
 fn one(options: &Options, file: &Path) -> Result<Outcome, Stop> {
     let source = files::read_source(file)?;
     let typed = source.text().to_owned();
-    let tidied = fairfoot::read_sketch(source)?.tidied();
+    let tidied = fairfoot::sketch::parse(source)?.tidied();
     if options.check {
         if typed == tidied {
             return Ok(Outcome::Done);

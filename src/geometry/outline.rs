@@ -119,7 +119,7 @@ impl Outline {
     ///     "l.sides",
     ///     "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 10'\nwest 15'\nsouth 20'\nwest 25'",
     /// )?;
-    /// let outline = house.house().spaces()[0].outline();
+    /// let outline = house.spaces()[0].outline();
     /// let pieces = outline.cuts().expect("it is right-angled");
     /// assert_eq!(pieces.len(), 2);
     /// assert_eq!(pieces.iter().map(fairfoot::geometry::Cut::area).sum::<fairfoot::units::Area>(), outline.area());

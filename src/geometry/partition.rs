@@ -436,7 +436,7 @@ mod tests {
 
     fn outline(sides: &str) -> Outline {
         let text = format!("level \"G\"\nliving \"H\"\n{}", sides.replace(", ", "\n"));
-        crate::read("cut.sides", text).unwrap().house().spaces()[0].outline().clone()
+        crate::read("cut.sides", text).unwrap().spaces()[0].outline().clone()
     }
 
     fn pieces(sides: &str) -> Vec<Cut> {

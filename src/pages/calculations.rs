@@ -6,6 +6,7 @@ use crate::geometry::compass::Direction;
 use crate::geometry::outline::Outline;
 use crate::geometry::partition;
 use crate::geometry::partition::{Cut, Placed};
+use crate::house::ReferenceSource;
 use crate::pages::drawing::canvas::{Block, Canvas};
 use crate::pages::drawing::occupancy::Sort;
 use crate::pages::drawing::plan;
@@ -16,7 +17,6 @@ use crate::pages::layout::{Column, Flow, Row, Stack};
 use crate::pages::page::{Ink, Part, Point, Run, Stroke, Text};
 use crate::reconcile::Reconciliation;
 use crate::report::json::side_figures;
-use crate::sketch::ReferenceSource;
 use crate::units::length::{Halves, Length, Step};
 use crate::wording::sentences::{Sentences, letters, range_text, rounded_float, whole};
 
@@ -26,12 +26,12 @@ pub(crate) fn working(flow: &mut Flow, say: &Sentences<'_>, reconciliation: &Rec
         "Working",
         "Every area piece by piece, every side, how each was obtained, the method and its sources",
     );
-    for space in 0..say.sound.house().spaces.len() {
+    for space in 0..say.house.spaces.len() {
         pieces(flow, say, space);
     }
     let mut stack = Stack::new(flow.width_pt());
     totals(&mut stack, say);
-    for space in 0..say.sound.house().spaces.len() {
+    for space in 0..say.house.spaces.len() {
         sides(&mut stack, say, reconciliation, space);
     }
     certainty(&mut stack, say, reconciliation);
@@ -184,7 +184,7 @@ fn lettered(
     outline: &Outline,
     wide_pt: f64,
 ) -> (Vec<Ink>, f64, &'static str) {
-    let turned = Turned { front: say.sound.sketch().heads.front.unwrap_or(Direction::South) };
+    let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
     let flat = outline.flattened();
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
     let frame = Frame { left_top: Point::new(0.0, 0.0), width_pt: wide_pt, height_pt: 200.0 };
@@ -252,7 +252,7 @@ fn coordinates(flow: &mut Flow, name: &str, outline: &Outline) {
 
 /// What is counted and what is taken off, down to the printed totals.
 fn totals(stack: &mut Stack, say: &Sentences<'_>) {
-    let house = say.sound.house();
+    let house = say.house;
     for (below, total) in [(false, Some(say.areas.gross())), (true, say.areas.below_grade())] {
         let Some(total) = total else { continue };
         let mut rows = Vec::new();
@@ -316,7 +316,7 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>) {
 
 /// Every side of a space: as typed, under both rules, in the record, how it was obtained.
 fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation, space: usize) {
-    let here = &say.sound.house().spaces[space];
+    let here = &say.house.spaces[space];
     let face = match here.kind.has_walls() {
         true => format!(", measured to the {} face", here.face.word()),
         false => String::new(),
@@ -335,7 +335,7 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
     let mut columns = columns;
     columns[2].head = say.fine_word();
     let areas = &say.areas.spaces[space];
-    let figures = side_figures(say.sound.house(), say.areas, space);
+    let figures = side_figures(say.areas, space);
     let row = |(side, figures): (&crate::house::Side, crate::report::json::SideReport)| {
         let recorded = recorded(say, reconciliation, space, side);
         let measured = say.areas.outside_length(space, side.number() - 1);
@@ -384,7 +384,7 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
             closed_lengths(here)
         ));
     }
-    if here.face != crate::sketch::Face::Outside && here.kind.has_walls() {
+    if here.face != crate::house::Face::Outside && here.kind.has_walls() {
         note.push_str(&format!(
             " Moved out by the thickness of the walls it is {} sq ft; both rules round the walls as they stand there.",
             say.areas.spaces[space].outside().area().sq_ft_text()
@@ -420,7 +420,7 @@ fn recorded(
     space: usize,
     side: &crate::house::Side,
 ) -> Option<Length> {
-    let name = &say.sound.house().spaces[space].name;
+    let name = &say.house.spaces[space].name;
     let in_sketch = || {
         let sketches = reconciliation.outlines().iter();
         let mut sketches = sketches.filter(|outline| {
@@ -439,7 +439,7 @@ fn legs(
     side: &crate::house::Side,
     outline: &Outline,
 ) -> Option<String> {
-    let is_slanted = matches!(side.run, crate::sketch::statement::Run::Diagonal(..));
+    let is_slanted = matches!(side.run, crate::house::Run::Diagonal(..));
     let walk = &say.areas.outside.spaces[space].walk;
     let mut pieces = walk.sides.iter().zip(outline.vectors());
     let (_, vector) = pieces.find(|(piece, _)| piece.source == Some(side.number() - 1))?;
@@ -463,7 +463,7 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
     let told = say.certainty();
     if !told.is_empty() {
         stack.heading("How sure the measured area is");
-        if !say.sound.house().spaces.is_empty() {
+        if !say.house.spaces.is_empty() {
             stack.paragraph(7.6, &unrounded(say));
         }
         for text in told {
@@ -491,7 +491,7 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
 
 /// The total outside before any side is rounded, and what rounding makes of it.
 fn unrounded(say: &Sentences<'_>) -> String {
-    let house = say.sound.house();
+    let house = say.house;
     let outside: Vec<crate::units::area::Area> =
         say.areas.spaces.iter().map(|space| space.outside().area()).collect();
     let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
@@ -564,7 +564,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
 
 /// How each side was obtained, whether the interior was seen, and a line to sign.
 fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
-    let house = say.sound.house();
+    let house = say.house;
     let sides: Vec<(&str, &crate::house::Side)> = house
         .spaces
         .iter()
@@ -595,7 +595,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
             &format!("Of {}: {}.", words::count(sides.len(), "side"), words::all_of(&told)),
         );
     }
-    let interior = match say.sound.sketch().heads.interior_seen {
+    let interior = match say.house.particulars.interior_seen {
         Some(true) => "The interior was seen.",
         _ => "The interior was not seen.",
     };

@@ -101,7 +101,7 @@ fn larger(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, cro
     let is_better =
         drawing.scale.pt_per_ft > crowded.pt_per_ft || drawing.left_out < crowded.left_out;
     if is_better {
-        flow.begin(&say.sound.house().levels[level].name, "The main level as large as a page");
+        flow.begin(&say.house.levels[level].name, "The main level as large as a page");
         draw_level(flow, say, marks, level, flow.room_pt());
     }
 }
@@ -155,7 +155,7 @@ pub(crate) fn draw_level(
     level: usize,
     height_pt: f64,
 ) -> Option<Crowded> {
-    let house = say.sound.house();
+    let house = say.house;
     let mut left = height_pt;
     if house.levels.len() > 1 && flow.section() != house.levels[level].name {
         let mut name = Stack::new(flow.width_pt());

@@ -4,6 +4,7 @@
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::Vector;
 use crate::house::Lot;
+use crate::house::Run as SideRun;
 use crate::pages::calculations::{BY_CHORD, BY_CORNERS};
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension};
 use crate::pages::drawing::plan;
@@ -13,7 +14,6 @@ use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, EDGE_PT, Flow, Stack};
 use crate::pages::page::{Part, Point};
-use crate::sketch::statement::Run as SideRun;
 use crate::units::area::Area;
 use crate::units::length::Length;
 use crate::wording::sentences::{Sentences, as_typed, misses, whole};
@@ -39,7 +39,7 @@ pub(crate) fn lot(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
 }
 
 fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
-    let heads = &say.sound.sketch().heads;
+    let heads = &say.house.particulars;
     // A deed's bearings are from north: the lot stands with north up unless the house's street says otherwise.
     let turned = Turned { front: heads.front.unwrap_or(Direction::South) };
     let outline = lot.outline();

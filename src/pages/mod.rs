@@ -4,14 +4,12 @@
 //! The sides file travels inside, so that [`verify`](crate::verify) can work everything out again.
 //!
 //! ```
-//! use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings};
+//! use fairfoot::{Paper, Settings, Weights};
 //!
 //! let text = "level \"Ground floor\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
-//! let sound = fairfoot::read("shed.sides", text)?;
-//! let settings = Settings::default();
-//! let areas = Areas::of(&sound, &settings)?;
-//! let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
-//! let pages = Pages::of(&sound, &reconciliation, Paper::Letter)?;
+//! let house = fairfoot::read("shed.sides", text)?;
+//! let result = house.areas(&Settings::default())?.reconcile(&Weights::default())?;
+//! let pages = result.pages(Paper::Letter)?;
 //! // The largest standard scale: 1/4 in on paper for a foot.
 //! assert_eq!(pages.pages()[0].scale_pt_per_ft(), Some(18.0));
 //! assert!(pages.svg()[0].contains("Measured 96 sq ft."));
@@ -29,12 +27,13 @@ pub(crate) mod page;
 mod source;
 mod worth;
 
-use crate::Sound;
 use crate::areas::rule::Settings;
 use crate::diagnostic::{Diagnostic, Source, Span, Word};
 use crate::error::Error;
+use crate::house::House;
 use crate::reconcile::Reconciliation;
 use crate::report::json::fingerprint;
+use crate::value::AsOf;
 use crate::wording::sentences::Sentences;
 use layout::Flow;
 pub use page::{Page, Part, Point, Text};
@@ -80,37 +79,39 @@ pub struct Pages {
     warnings: Vec<Diagnostic>,
 }
 
-impl Pages {
-    /// Draws and writes every page: the Exhibit, a page for each further level and each lot, the Working, the Source, and apart from
-    /// them what the gap is worth, where the file gives values.
+impl Reconciliation {
+    /// Draws and writes every page: the Exhibit, a page for each further level and each lot, the
+    /// Calculations, the Source, and apart from them what the gap is worth, where the file gives values.
     ///
     /// # Errors
     ///
     /// [`Error::TooManyPages`] where a file is so long that it would fill more than [`MOST_PAGES`].
-    pub fn of(
-        sound: &Sound,
-        reconciliation: &Reconciliation,
-        paper: Paper,
-    ) -> Result<Pages, Error> {
+    pub fn pages(&self, paper: Paper) -> Result<Pages, Error> {
+        Pages::of(self, paper)
+    }
+}
+
+impl Pages {
+    fn of(reconciliation: &Reconciliation, paper: Paper) -> Result<Pages, Error> {
+        let house = reconciliation.house();
         let settings = *reconciliation.settings();
-        let say = Sentences { sound, areas: reconciliation.areas(), settings };
-        let text = sound.source().text();
+        let say = Sentences::of(reconciliation.areas());
+        let text = house.source().text();
         let mut flow = Flow::new(paper, &say.place(), &say.numbers(), &fingerprint(text));
         let marks = drawing::marks::Marks::of(&say, reconciliation);
         let main = main_level(&say);
         exhibit::exhibit(&mut flow, &say, reconciliation, &marks, main);
-        for level in levels(sound).into_iter().filter(|&level| Some(level) != main) {
-            let house = sound.house();
+        for level in levels(house).into_iter().filter(|&level| Some(level) != main) {
             flow.begin(&house.levels[level].name, "A level to scale");
             let height = flow.room_pt();
             exhibit::draw_level(&mut flow, &say, &marks, level, height);
         }
-        for lot in &sound.house().lots {
+        for lot in &house.lots {
             lot::lot(&mut flow, &say, lot);
         }
         calculations::working(&mut flow, &say, reconciliation);
-        source::source(&mut flow, sound);
-        if let Some(told) = crate::value::Worth::of(sound, reconciliation, None) {
+        source::source(&mut flow, house);
+        if let Some(told) = reconciliation.worth(&AsOf::default()) {
             flow.apart();
             worth::worth(&mut flow, &told);
         }
@@ -118,7 +119,7 @@ impl Pages {
         if pages.len() > MOST_PAGES {
             return Err(Error::TooManyPages(pages.len()));
         }
-        let warnings = missing_letters(sound.source());
+        let warnings = missing_letters(house.source());
         Ok(Pages { pages, text: text.to_owned(), settings, paper, warnings })
     }
 
@@ -177,21 +178,20 @@ impl Pages {
 }
 
 /// The levels that have a space, in file order.
-fn levels(sound: &Sound) -> Vec<usize> {
-    let house = sound.house();
+fn levels(house: &House) -> Vec<usize> {
     let has_space = |&level: &usize| house.spaces.iter().any(|space| space.level == level);
     (0..house.levels.len()).filter(has_space).collect()
 }
 
 /// The level that has most of what is counted; of several alike the first.
 fn main_level(say: &Sentences<'_>) -> Option<usize> {
-    let house = say.sound.house();
+    let house = say.house;
     let counted = |level: usize| -> crate::units::area::Area {
         let here = (0..house.spaces.len())
             .filter(|&i| house.spaces[i].level == level && house.spaces[i].counted);
         here.map(|i| say.areas.spaces[i].net_tenth_foot).sum()
     };
-    levels(say.sound).into_iter().rev().max_by_key(|&level| counted(level).half_nm2())
+    levels(say.house).into_iter().rev().max_by_key(|&level| counted(level).half_nm2())
 }
 
 /// A warning for every letter that the fonts do not have, where it is first met.

@@ -1,7 +1,7 @@
 //! The sides file word for word, its lines numbered.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
-use crate::Sound;
+use crate::house::House;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Flow, Row, Stack};
@@ -11,13 +11,13 @@ const SIZE_PT: f64 = 7.6;
 const GUTTER_PT: f64 = 30.0;
 
 /// Fills the pages of the source.
-pub(crate) fn source(flow: &mut Flow, sound: &Sound) {
+pub(crate) fn source(flow: &mut Flow, house: &House) {
     flow.begin("Source", "The sides file word for word");
     let mut stack = Stack::new(flow.width_pt());
     stack.paragraph(9.0, "The sides file word for word. All figures follow from these sides. That does not show that the sides are right.");
     stack.space(6.0);
     let room = flow.width_pt() - GUTTER_PT;
-    for (i, line) in sound.source().text().lines().enumerate() {
+    for (i, line) in house.source().text().lines().enumerate() {
         let line = line.trim_start_matches('\u{feff}');
         for (k, piece) in pieces(line, room).into_iter().enumerate() {
             stack.row(row(piece, (k == 0).then_some(i + 1)));

@@ -1,8 +1,8 @@
 //! The bridge: lines that add up exactly to the gap.
 
-use crate::Sound;
 use crate::areas::range::Range;
 use crate::geometry::outline::Outline;
+use crate::house::House;
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::search::Explanations;
 use crate::reconcile::{Ground, total};
@@ -78,7 +78,7 @@ impl Line {
 
 /// The lines of one figure.
 pub(super) fn lines(
-    sound: &Sound,
+    house: &House,
     ground: &Ground<'_>,
     recorded: Option<&Recorded>,
     explanations: &Explanations,
@@ -91,8 +91,8 @@ pub(super) fn lines(
         counted: Vec::new(),
         is_supported: false,
     };
-    let at_face = total(sound, &ground.fine.areas);
-    let ruled = total(sound, &ground.ruled.areas);
+    let at_face = total(house, &ground.fine.areas);
+    let ruled = total(house, &ground.ruled.areas);
     let mut lines =
         vec![plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)];
     if matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot) {
@@ -102,16 +102,16 @@ pub(super) fn lines(
             .map(|range| Range { low: range.low - at_face, high: range.high - at_face });
     }
     if let Some(recorded) = recorded {
-        lines.push(plain(Step::RecordedSides, total(sound, &recorded.areas) - ruled));
+        lines.push(plain(Step::RecordedSides, total(house, &recorded.areas) - ruled));
     }
     if !ground.figure.basis.counting.is_empty() {
         let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
         let counted = ground.figure.basis.counting.iter().map(|name| name.text.clone()).collect();
-        let area = counted_by(sound, &ground.figure.basis.counting, areas);
+        let area = counted_by(house, &ground.figure.basis.counting, areas);
         lines.push(Line { step: Step::Counting, area, range: None, counted, is_supported: false });
     }
     if ground.figure.basis.counting.is_empty() {
-        lines.extend(supported(sound, ground, recorded, explanations));
+        lines.extend(supported(house, ground, recorded, explanations));
     }
     let explained: Area = lines.iter().map(Line::area).sum();
     let gap = ground.figure.area.area() - start;
@@ -121,7 +121,7 @@ pub(super) fn lines(
 
 /// The line of the best-supported explanation, if it fits: what it has beside rounding, at the figure's own face and rule.
 fn supported(
-    sound: &Sound,
+    house: &House,
     ground: &Ground<'_>,
     recorded: Option<&Recorded>,
     explanations: &Explanations,
@@ -130,7 +130,6 @@ fn supported(
     if best.departures.is_empty() || best.support() < explanations.something_else() {
         return None;
     }
-    let house = sound.house();
     let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
     let outlines: Vec<Outline> =
         ground.ruled.outlines.iter().map(|on_step| on_step.outline.clone()).collect();
@@ -141,8 +140,7 @@ fn supported(
 
 /// What counting these names adds, all of them together: a space that is named counts, and what is
 /// named and lies in a space that counts is no longer taken off.
-pub(super) fn counted_by(sound: &Sound, names: &[Named], areas: &[Area]) -> Area {
-    let house = sound.house();
+pub(super) fn counted_by(house: &House, names: &[Named], areas: &[Area]) -> Area {
     let is_named = |i: usize| names.iter().any(|name| name.text == house.spaces[i].name);
     let lies_in = |i: usize| house.spaces[i].kind.lies_in_another();
     let counts =
@@ -152,9 +150,10 @@ pub(super) fn counted_by(sound: &Sound, names: &[Named], areas: &[Area]) -> Area
         areas[i] - house.taken_off(i).filter(kept).map(|other| areas[other]).sum::<Area>()
     };
     let spaces: Area = (0..house.spaces.len()).filter(|&i| counts(i)).map(net).sum();
-    let missing = &sound.sketch().missing;
-    let listed = missing.iter().filter(|missing| names.contains(&missing.name));
-    spaces - total(sound, areas) + listed.map(|missing| missing.recorded.area()).sum()
+    let missing = &house.missing;
+    let listed =
+        missing.iter().filter(|missing| names.iter().any(|name| name.text == missing.name));
+    spaces - total(house, areas) + listed.map(|missing| missing.recorded.area()).sum()
 }
 
 impl super::Figure {

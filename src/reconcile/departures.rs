@@ -7,20 +7,20 @@
 
 use std::sync::Arc;
 
-use crate::Sound;
 use crate::areas::at_face::Walls;
 use crate::areas::rule::Settings;
 use crate::areas::uncertainty::OfRounding;
-use crate::areas::wall_moves::AtFace;
 use crate::areas::{is_in_total, net};
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::Way;
-use crate::house::{House, Space};
+use crate::house::House;
+use crate::house::Space;
+use crate::house::wall_moves::AtFace;
+use crate::house::{Face, Kind};
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::slips::{Slip, Walked, slips};
 use crate::reconcile::weights::Weights;
 use crate::reconcile::{Ground, total};
-use crate::sketch::{Face, Kind};
 use crate::units::area::Area;
 use crate::units::length::{Halves, Step};
 
@@ -101,8 +101,7 @@ pub(crate) struct Setting {
 }
 
 /// Every departure that this house could have, whatever the face and the rounding.
-pub(crate) fn departures(sound: &Sound, ground: &Ground<'_>, weights: &Weights) -> Vec<Departure> {
-    let house = sound.house();
+pub(crate) fn departures(house: &House, ground: &Ground<'_>, weights: &Weights) -> Vec<Departure> {
     let named = |i: usize| {
         ground.figure.basis.counting.iter().any(|name| name.text == house.spaces[i].name)
     };
@@ -239,7 +238,7 @@ impl Turns {
 
 /// Every face and rounding with what this house is under it.
 pub(crate) fn settings(
-    sound: &Sound,
+    house: &House,
     ground: &Ground<'_>,
     recorded: Option<&Recorded>,
     departures: &[Departure],
@@ -247,7 +246,7 @@ pub(crate) fn settings(
     settings: &Settings,
 ) -> Vec<Setting> {
     if let Some(recorded) = recorded {
-        return vec![seen(sound, ground, recorded, departures)];
+        return vec![seen(house, ground, recorded, departures)];
     }
     let mut list = Vec::new();
     for face in [Face::Outside, Face::Frame, Face::Inside] {
@@ -255,7 +254,7 @@ pub(crate) fn settings(
         let walls = if own {
             Some(Arc::clone(&ground.walls))
         } else {
-            Walls::of(sound, face).ok().map(Arc::new)
+            Walls::of(house, face).ok().map(Arc::new)
         };
         let Some(walls) = walls else { continue };
         let spread = |at: &AtFace| OfRounding::new(&at.walk, &at.outline);
@@ -284,7 +283,7 @@ pub(crate) fn settings(
                 slip_odds: 0.0,
             };
             list.extend(filled(
-                here, sound, ground, departures, &walls, &spreads, way, weights, settings,
+                here, house, ground, departures, &walls, &spreads, way, weights, settings,
             ));
         }
     }
@@ -341,7 +340,7 @@ fn ways(ground: &Ground<'_>, weights: &Weights, settings: &Settings) -> Vec<Roun
 #[expect(clippy::too_many_arguments, reason = "all that a setting is worked out from")]
 fn filled(
     mut setting: Setting,
-    sound: &Sound,
+    house: &House,
     ground: &Ground<'_>,
     departures: &[Departure],
     walls: &Walls,
@@ -350,7 +349,6 @@ fn filled(
     weights: &Weights,
     settings: &Settings,
 ) -> Option<Setting> {
-    let house = sound.house();
     let mut outlines = Vec::with_capacity(house.spaces.len());
     for at in &walls.spaces {
         outlines.push(at.walk.close_on(way)?);
@@ -358,7 +356,7 @@ fn filled(
     let areas: Vec<Area> = outlines.iter().map(Outline::area).collect();
     let variances: Vec<f64> =
         spreads.iter().map(|spread| spread.variance(way, settings.reading)).collect();
-    setting.take(sound, ground, departures, &areas, &outlines, &variances);
+    setting.take(house, ground, departures, &areas, &outlines, &variances);
     let in_total = |i: usize| is_in_total(house, i, false);
     if way.step() == Step::WholeFoot {
         for space in (0..areas.len()).filter(|&i| goes_in(house, i)) {
@@ -378,7 +376,7 @@ fn filled(
 
 /// With the record's own lengths in the file nothing about sides is guessed: its rounding and its slips are seen.
 fn seen(
-    sound: &Sound,
+    house: &House,
     ground: &Ground<'_>,
     recorded: &Recorded,
     departures: &[Departure],
@@ -394,7 +392,7 @@ fn seen(
         slip_odds: 0.0,
     };
     let variances = vec![0.0; recorded.areas.len()];
-    setting.take(sound, ground, departures, &recorded.areas, &recorded.outlines, &variances);
+    setting.take(house, ground, departures, &recorded.areas, &recorded.outlines, &variances);
     setting
 }
 
@@ -415,17 +413,16 @@ impl Setting {
     /// Takes in the areas of the spaces: the total, and what each departure adds to it.
     fn take(
         &mut self,
-        sound: &Sound,
+        house: &House,
         ground: &Ground<'_>,
         departures: &[Departure],
         areas: &[Area],
         outlines: &[Outline],
         variances: &[f64],
     ) {
-        let house = sound.house();
         let counting =
-            crate::reconcile::bridge::counted_by(sound, &ground.figure.basis.counting, areas);
-        self.total = (total(sound, areas) + counting).sq_ft();
+            crate::reconcile::bridge::counted_by(house, &ground.figure.basis.counting, areas);
+        self.total = (total(house, areas) + counting).sq_ft();
         let own: f64 = (0..areas.len()).filter(|&i| goes_in(house, i)).map(|i| variances[i]).sum();
         self.variance = own + 1.0 / 12.0;
         let effect = |departure: &Departure| {

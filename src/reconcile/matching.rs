@@ -2,15 +2,15 @@
 
 use std::sync::Arc;
 
-use crate::Sound;
 use crate::areas::Areas;
 use crate::areas::at_face::Walls;
 use crate::areas::rule::Settings;
 use crate::diagnostic::Diagnostics;
 use crate::geometry::outline::{Outline, Vector};
-use crate::house::{House, ReferenceOutline, Side};
+use crate::house::House;
+use crate::house::ReferenceSource;
+use crate::house::{ReferenceOutline, Side};
 use crate::reconcile::{Figure, Ground};
-use crate::sketch::ReferenceSource;
 use crate::units::area::Area;
 use crate::units::length::Length;
 
@@ -115,23 +115,15 @@ impl MatchedSide {
 }
 
 /// Every outline that is not ours, compared with the walls at its figure's face.
-pub(super) fn reports(
-    sound: &Sound,
-    areas: &Areas,
-    settings: &Settings,
-) -> Result<Vec<OutlineReport>, Diagnostics> {
-    let house = sound.house();
+pub(super) fn reports(areas: &Areas) -> Result<Vec<OutlineReport>, Diagnostics> {
+    let (house, settings) = (areas.house(), areas.settings());
     let mut reports = Vec::new();
     for drawn in &house.drawn {
-        let figure = sound
-            .sketch()
-            .figures
-            .iter()
-            .find(|figure| Figure::drawn(&figure.figure) == Some(drawn.drawn));
-        let face = figure.and_then(|figure| figure.figure.basis.face).unwrap_or_default();
+        let figure = house.figures.iter().find(|figure| Figure::drawn(figure) == Some(drawn.drawn));
+        let face = figure.and_then(|figure| figure.basis.face).unwrap_or_default();
         let walls = match face {
-            crate::sketch::Face::Outside => Arc::clone(&areas.outside),
-            face => Arc::new(Walls::of(sound, face)?),
+            crate::house::Face::Outside => Arc::clone(&areas.outside),
+            face => Arc::new(Walls::of(house, face)?),
         };
         reports.push(report(house, drawn, &walls, settings));
     }
@@ -481,12 +473,11 @@ pub(super) struct OwnOutline {
 /// The figure's own outline of a space, where exactly one is given and it closes; in the order of our
 /// walls where the corners are the same.
 pub(super) fn own_outline(
-    sound: &Sound,
+    house: &House,
     ground: &Ground<'_>,
     space: usize,
     drawn: ReferenceSource,
 ) -> Option<OwnOutline> {
-    let house = sound.house();
     let mut of_space =
         house.drawn.iter().filter(|outline| outline.drawn == drawn && outline.of == [space]);
     let own = of_space.next().filter(|_| of_space.next().is_none())?;

@@ -12,16 +12,16 @@ mod weights;
 
 use std::sync::Arc;
 
-use crate::Sound;
 use crate::areas::Areas;
 use crate::areas::at_face::{Ruled, Walls};
 use crate::areas::ranges::AreaRanges;
 use crate::areas::rule::{Rule, Settings};
-use crate::areas::wall_moves::Assumed;
 use crate::diagnostic::{Diagnostic, Diagnostics, Span, Word, quoted};
+use crate::house::House;
 use crate::house::check::plausibility::is_far_off;
-use crate::sketch::statement::{FigureKind, FigureStatement, SideRule};
-use crate::sketch::{Face, ReferenceSource};
+use crate::house::wall_moves::Assumed;
+use crate::house::{Face, ReferenceSource};
+use crate::house::{FigureKind, PublishedFigure, SideRule};
 use crate::units::area::{Area, WrittenArea};
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
@@ -36,7 +36,6 @@ pub use weights::Weights;
 #[derive(Clone, Debug)]
 pub struct Reconciliation {
     areas: Areas,
-    settings: Settings,
     weights: Weights,
     figures: Vec<Figure>,
     outlines: Vec<OutlineReport>,
@@ -44,68 +43,49 @@ pub struct Reconciliation {
     warnings: Vec<Diagnostic>,
 }
 
+impl Areas {
+    /// Works out the gap to each published figure, step by step, and what could account for it.
+    ///
+    /// # Errors
+    ///
+    /// [`SideVanishes`](crate::diagnostic::Word::SideVanishes) or
+    /// [`SidesCross`](crate::diagnostic::Word::SidesCross) where the walls are too near each other
+    /// to be moved to the face of a figure.
+    pub fn reconcile(self, weights: &Weights) -> Result<Reconciliation, Diagnostics> {
+        Reconciliation::worked_out(self, weights, true)
+    }
+
+    /// The same without the search for causes: for streams of many houses. What a figure says it
+    /// counts is still a line of its own.
+    ///
+    /// # Errors
+    ///
+    /// As [`Areas::reconcile`].
+    pub fn gaps(self) -> Result<Reconciliation, Diagnostics> {
+        Reconciliation::worked_out(self, &Weights::default(), false)
+    }
+}
+
 impl Reconciliation {
-    /// Works out the gap to each figure of a sound house.
-    ///
-    /// # Errors
-    ///
-    /// A fault where moving the walls to the face of a figure leaves nothing of a side.
-    pub fn of(
-        sound: &Sound,
-        areas: Areas,
-        settings: &Settings,
-    ) -> Result<Reconciliation, Diagnostics> {
-        Reconciliation::weighed(sound, areas, settings, &Weights::default())
-    }
-
-    /// The same with other weights for what would account for a gap.
-    ///
-    /// # Errors
-    ///
-    /// As [`Reconciliation::of`].
-    pub fn weighed(
-        sound: &Sound,
-        areas: Areas,
-        settings: &Settings,
-        weights: &Weights,
-    ) -> Result<Reconciliation, Diagnostics> {
-        Reconciliation::worked_out(sound, areas, settings, weights, true)
-    }
-
-    /// The same without the search for what would account for a gap: for streams of many houses. What a figure says it
-    /// counts stays a line of its own; nothing else is put under *counting*.
-    ///
-    /// # Errors
-    ///
-    /// As [`Reconciliation::of`].
-    pub fn unexplained(
-        sound: &Sound,
-        areas: Areas,
-        settings: &Settings,
-    ) -> Result<Reconciliation, Diagnostics> {
-        Reconciliation::worked_out(sound, areas, settings, &Weights::default(), false)
-    }
-
     fn worked_out(
-        sound: &Sound,
         areas: Areas,
-        settings: &Settings,
         weights: &Weights,
         explain: bool,
     ) -> Result<Reconciliation, Diagnostics> {
+        let house = areas.house();
         let mut warnings = areas.warnings.clone();
         let mut figures = Vec::new();
         let mut assumed = areas.assumed();
-        for sketch in &sound.sketch().figures {
-            let ground = Ground::of(sound, &sketch.figure, &areas, settings)?;
+        for sketch in &house.figures {
+            let ground = Ground::of(sketch, &areas)?;
             assumed = assumed.or(ground.walls.assumed());
             let weights = explain.then_some(weights);
-            let figure = Figure::of(sound, ground, &areas, settings, weights, &mut warnings);
+            let figure = Figure::of(ground, &areas, weights, &mut warnings);
             warnings.extend(figure.far_off(sketch.span));
             figures.push(figure);
         }
-        let outlines = matching::reports(sound, &areas, settings)?;
-        let mut told: Vec<Diagnostic> = sound.warnings().to_vec();
+        let outlines = matching::reports(&areas)?;
+        let mut told: Vec<Diagnostic> = house.warnings().to_vec();
         for warning in warnings {
             if !told
                 .iter()
@@ -115,15 +95,7 @@ impl Reconciliation {
             }
         }
         crate::diagnostic::sort(&mut told);
-        Ok(Reconciliation {
-            areas,
-            settings: *settings,
-            weights: *weights,
-            figures,
-            outlines,
-            assumed,
-            warnings: told,
-        })
+        Ok(Reconciliation { areas, weights: *weights, figures, outlines, assumed, warnings: told })
     }
 
     /// The areas.
@@ -131,9 +103,14 @@ impl Reconciliation {
         &self.areas
     }
 
-    /// The settings they were worked out with.
+    /// The house that it is about.
+    pub fn house(&self) -> &House {
+        self.areas.house()
+    }
+
+    /// The settings that it was worked out with.
     pub fn settings(&self) -> &Settings {
-        &self.settings
+        self.areas.settings()
     }
 
     /// How common each departure was taken to be.
@@ -182,7 +159,7 @@ pub struct Figure {
 
 /// What a figure stands on: its face, its rule, and this house under both.
 pub(crate) struct Ground<'a> {
-    pub(crate) figure: &'a FigureStatement,
+    pub(crate) figure: &'a PublishedFigure,
     pub(crate) face: Face,
     pub(crate) rule: Rule,
     pub(crate) walls: Arc<Walls>,
@@ -193,18 +170,14 @@ pub(crate) struct Ground<'a> {
 }
 
 impl<'a> Ground<'a> {
-    fn of(
-        sound: &Sound,
-        figure: &'a FigureStatement,
-        areas: &Areas,
-        settings: &Settings,
-    ) -> Result<Ground<'a>, Diagnostics> {
+    fn of(figure: &'a PublishedFigure, areas: &Areas) -> Result<Ground<'a>, Diagnostics> {
+        let (house, settings) = (areas.house(), areas.settings());
         let face = figure.basis.face.unwrap_or_default();
         let rule = settings.on(step_of(figure).unwrap_or(settings.fine));
         let (walls, fine) = if face == Face::Outside {
             (Arc::clone(&areas.outside), Arc::clone(&areas.fine))
         } else {
-            let walls = Arc::new(Walls::of(sound, face)?);
+            let walls = Arc::new(Walls::of(house, face)?);
             let fine = walls.ruled(settings.tenth_foot(), settings.reading);
             (walls, Arc::new(fine))
         };
@@ -217,7 +190,7 @@ impl<'a> Ground<'a> {
         let ranges = if face == Face::Outside && step == Step::WholeFoot {
             Arc::clone(&areas.ranges)
         } else {
-            let (house, walls) = (sound.shared_house(), Arc::clone(&walls));
+            let (house, walls) = (house.clone(), Arc::clone(&walls));
             Arc::new(AreaRanges::new(house, walls, step, settings.reading))
         };
         Ok(Ground { figure, face, rule, walls, fine, ruled, ranges })
@@ -230,7 +203,7 @@ fn range_step(step: Step) -> Step {
 }
 
 /// What the sides of a figure are rounded to: what it says, else the whole foot for a record, else none in particular.
-fn step_of(figure: &FigureStatement) -> Option<Step> {
+fn step_of(figure: &PublishedFigure) -> Option<Step> {
     match (figure.basis.sides, &figure.kind) {
         (Some(SideRule::Step(step)), _) => Some(step),
         (None, FigureKind::Record) => Some(Step::WholeFoot),
@@ -240,26 +213,24 @@ fn step_of(figure: &FigureStatement) -> Option<Step> {
 
 impl Figure {
     fn of(
-        sound: &Sound,
         ground: Ground<'_>,
         areas: &Areas,
-        settings: &Settings,
         weights: Option<&Weights>,
         warnings: &mut Vec<Diagnostic>,
     ) -> Figure {
-        let house = sound.house();
+        let (house, settings) = (areas.house(), areas.settings());
         warnings.extend(ground.walls.assumption_warnings(house));
-        let recorded = recorded::Recorded::of(sound, &ground, warnings);
+        let recorded = recorded::Recorded::of(house, &ground, warnings);
         let start = areas.gross().tenth_foot();
         let explain =
-            |weights| Explanations::of(sound, &ground, recorded.as_ref(), weights, settings);
+            |weights| Explanations::of(house, &ground, recorded.as_ref(), weights, settings);
         let explanations = weights.map(explain).unwrap_or_default();
-        let lines = bridge::lines(sound, &ground, recorded.as_ref(), &explanations, start);
+        let lines = bridge::lines(house, &ground, recorded.as_ref(), &explanations, start);
         let says = |line: &&Line| line.step() == BridgeStep::Counting && !line.is_supported();
         let counting = lines.iter().find(says).map(Line::area);
         let counting = counting.unwrap_or(Area::ZERO);
-        let enough = rounding::RoundingTest::of(sound, &ground, counting);
-        let own = recorded::own_total(sound, &ground, recorded.as_ref());
+        let enough = rounding::RoundingTest::of(house, &ground, counting);
+        let own = recorded::own_total(house, &ground, recorded.as_ref());
         let own = own.map(|own| own.with(counting));
         Figure {
             kind: ground.figure.kind.clone(),
@@ -411,7 +382,7 @@ impl Figure {
     }
 
     /// Whether a sketch or sides of this sort go with it.
-    pub(crate) fn drawn(figure: &FigureStatement) -> Option<ReferenceSource> {
+    pub(crate) fn drawn(figure: &PublishedFigure) -> Option<ReferenceSource> {
         match figure.kind {
             FigureKind::Record => Some(ReferenceSource::Record),
             FigureKind::Plan => Some(ReferenceSource::Plan),
@@ -426,8 +397,7 @@ pub(crate) fn repeats(record: Option<i64>, listing: Option<i64>, measured: Optio
 }
 
 /// The sum of a value of the counted spaces above grade, what is taken off them taken off.
-pub(crate) fn total(sound: &Sound, areas: &[Area]) -> Area {
-    let house = sound.house();
+pub(crate) fn total(house: &House, areas: &[Area]) -> Area {
     let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
     counted.map(|i| crate::areas::net(house, i, areas)).sum()
 }

@@ -1,14 +1,14 @@
 //! The record's own lengths, beside ours: what they come to, and how much of that is which side's.
 
-use crate::Sound;
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::{Outline, Vector};
 use crate::geometry::traverse::{Misclosure, Shape};
-use crate::house::{House, ReferenceOutline, Side, Space};
+use crate::house::FigureKind;
+use crate::house::House;
+use crate::house::ReferenceSource;
+use crate::house::{ReferenceOutline, Side, Space};
 use crate::reconcile::{Figure, Ground, matching};
-use crate::sketch::ReferenceSource;
-use crate::sketch::statement::FigureKind;
 use crate::units::area::Area;
 use crate::units::decimal::largest_remainder;
 use crate::units::length::{Length, Written};
@@ -98,12 +98,11 @@ impl Share {
 impl Recorded {
     /// The figure's own sides; none where the file has none that count, or they do not close.
     pub(super) fn of(
-        sound: &Sound,
+        house: &House,
         ground: &Ground<'_>,
         warnings: &mut Vec<Diagnostic>,
     ) -> Option<Recorded> {
         let drawn = Figure::drawn(ground.figure)?;
-        let house = sound.house();
         let mut recorded = Recorded {
             areas: ground.ruled.areas.clone(),
             outlines: ground.ruled.outlines.iter().map(|one| one.outline.clone()).collect(),
@@ -114,8 +113,8 @@ impl Recorded {
         };
         // What is taken off a space is looked at first, since its own sketch may leave that out.
         for space in (0..house.spaces.len()).rev() {
-            match own_outline(sound, ground, space, drawn) {
-                Ok(Some(own)) => recorded.take(sound, ground, space, &own),
+            match own_outline(house, ground, space, drawn) {
+                Ok(Some(own)) => recorded.take(house, ground, space, &own),
                 Ok(None) => {}
                 Err(fault) => warnings.push(fault.told(&house.spaces[space])),
             }
@@ -126,8 +125,7 @@ impl Recorded {
     }
 
     /// Takes in the figure's own outline of a space.
-    fn take(&mut self, sound: &Sound, ground: &Ground<'_>, space: usize, own: &Own) {
-        let house = sound.house();
+    fn take(&mut self, house: &House, ground: &Ground<'_>, space: usize, own: &Own) {
         let area = own.outline.area();
         let off: Area = house.taken_off(space).map(|other| self.areas[other]).sum();
         let ours = ground.ruled.areas[space];
@@ -139,7 +137,7 @@ impl Recorded {
         self.is_whole[space] = own.is_whole;
         self.drawn[space] = area;
         if own.is_matched {
-            self.share(sound, ground, space, &own.outline);
+            self.share(house, ground, space, &own.outline);
             self.outlines[space] = own.outline.clone();
         }
     }
@@ -148,8 +146,7 @@ impl Recorded {
     ///
     /// δᵢ·gᵢ with g the gradient at the mean of both outlines, projected on changes that close: exact,
     /// since the area is quadratic in the lengths, and the same from whatever corner the walk starts.
-    fn share(&mut self, sound: &Sound, ground: &Ground<'_>, space: usize, own: &Outline) {
-        let house = sound.house();
+    fn share(&mut self, house: &House, ground: &Ground<'_>, space: usize, own: &Outline) {
         let ruled = &ground.ruled.outlines[space].outline;
         let weight = weight(house, space);
         if weight == 0 {
@@ -259,22 +256,22 @@ fn side_shares(from: &Outline, to: &Outline) -> Vec<Area> {
 
 /// The figure's own outline of a space: from the recorded sides, else from its own sketch.
 fn own_outline(
-    sound: &Sound,
+    house: &House,
     ground: &Ground<'_>,
     space: usize,
     drawn: ReferenceSource,
 ) -> Result<Option<Own>, NoOutline> {
-    let here = &sound.house().spaces[space];
+    let here = &house.spaces[space];
     let has_recorded = here.sides.iter().any(|side| side.words.recorded.is_some());
     if !has_recorded || ground.figure.kind != FigureKind::Record {
-        let own = matching::own_outline(sound, ground, space, drawn);
+        let own = matching::own_outline(house, ground, space, drawn);
         return Ok(own.map(|own| Own {
             outline: own.outline,
             is_matched: own.is_matched,
             is_whole: true,
         }));
     }
-    let vectors = recorded_vectors(sound, ground, space);
+    let vectors = recorded_vectors(house, ground, space);
     let misses = Misclosure {
         north: vectors.iter().map(|vector| vector.north).sum(),
         east: vectors.iter().map(|vector| vector.east).sum(),
@@ -293,8 +290,8 @@ fn own_outline(
 }
 
 /// Each side at its recorded length, else as the rule has it.
-fn recorded_vectors(sound: &Sound, ground: &Ground<'_>, space: usize) -> Vec<Vector> {
-    let here = &sound.house().spaces[space];
+fn recorded_vectors(house: &House, ground: &Ground<'_>, space: usize) -> Vec<Vector> {
+    let here = &house.spaces[space];
     let walk = &ground.walls.spaces[space].walk;
     let mut vectors = ground.ruled.outlines[space].outline.vectors().to_vec();
     for (number, side) in here.sides.iter().enumerate() {
@@ -329,11 +326,10 @@ fn is_along_axis(shape: Shape) -> bool {
 
 /// What the figure's own sketch or lengths come to, where they are the figure's from wall to wall and cover every counted space above grade.
 pub(super) fn own_total(
-    sound: &Sound,
+    house: &House,
     ground: &Ground<'_>,
     recorded: Option<&Recorded>,
 ) -> Option<OwnTotal> {
-    let house = sound.house();
     let drawn = Figure::drawn(ground.figure)?;
     let counted: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)).collect();

@@ -2,10 +2,10 @@
 
 use std::sync::Arc;
 
-use crate::Sound;
 use crate::areas::range::Range;
 use crate::areas::ranges::AreaRanges;
 use crate::areas::uncertainty::typical_squared;
+use crate::house::House;
 use crate::reconcile::{Ground, range_step};
 use crate::units::area::Area;
 use crate::units::length::Step;
@@ -55,11 +55,11 @@ pub struct RoundingTest {
 }
 
 impl RoundingTest {
-    pub(super) fn of(sound: &Sound, ground: &Ground<'_>, counting: Area) -> RoundingTest {
+    pub(super) fn of(house: &House, ground: &Ground<'_>, counting: Area) -> RoundingTest {
         let step = range_step(ground.rule.step);
         RoundingTest {
             step,
-            typical: typical(sound, ground, step),
+            typical: typical(house, ground, step),
             ranges: Arc::clone(&ground.ranges),
             wanted: ground.figure.area.area() - counting,
         }
@@ -121,8 +121,7 @@ impl RoundingTest {
 
 /// Spaces, and what is taken off them, add in squares.
 #[expect(clippy::float_arithmetic, reason = "statistics")]
-fn typical(sound: &Sound, ground: &Ground<'_>, step: Step) -> Option<f64> {
-    let house = sound.house();
+fn typical(house: &House, ground: &Ground<'_>, step: Step) -> Option<f64> {
     let mut sum = 0.0;
     for space in (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)) {
         for i in std::iter::once(space).chain(house.taken_off(space)) {

@@ -7,7 +7,6 @@
 
 use std::cmp::Ordering;
 
-use crate::Sound;
 use crate::areas::rule::Settings;
 use crate::house::House;
 use crate::reconcile::Ground;
@@ -148,14 +147,14 @@ impl Explanations {
 
     /// Searches for what would account for the figure of `ground`.
     pub(super) fn of(
-        sound: &Sound,
+        house: &House,
         ground: &Ground<'_>,
         recorded: Option<&Recorded>,
         weights: &Weights,
         how: &Settings,
     ) -> Explanations {
-        let departures = departures(sound, ground, weights);
-        let settings = settings(sound, ground, recorded, &departures, weights, how);
+        let departures = departures(house, ground, weights);
+        let settings = settings(house, ground, recorded, &departures, weights, how);
         let figure = ground.figure.area.area().sq_ft();
         let mut search = Search::new(&departures, figure);
         let mut all = Heaviest::new(MOST_LISTED);
@@ -190,7 +189,7 @@ impl Explanations {
                 SlipFound { space: slip.space, side: slip.side, length: slip.length }
             });
             labels.extend(slip.as_ref().map(|slip| {
-                let space = &sound.house().spaces[slip.space];
+                let space = &house.spaces[slip.space];
                 format!("slip: {} side {}", space.name, slip.side + 1)
             }));
             Explanation {

@@ -8,17 +8,14 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use sha2::{Digest, Sha256};
 
-use crate::Sound;
 use crate::areas::range::Range;
-use crate::areas::rule::Settings;
-use crate::areas::wall_moves::Assumed;
 use crate::areas::{Areas, Total};
 use crate::diagnostic::{Diagnostic, Source};
-use crate::house::House;
+use crate::house::SideRule;
+use crate::house::wall_moves::Assumed;
 use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
 use crate::report::worth_json;
 use crate::report::worth_json::WorthReport;
-use crate::sketch::statement::SideRule;
 use crate::units::area::Area;
 use crate::units::decimal::six_decimals;
 use crate::units::length::Length;
@@ -443,25 +440,16 @@ pub struct FaultReport {
 }
 
 /// The report of a reconciliation.
-pub fn report(sound: &Sound, reconciliation: &Reconciliation) -> Report {
-    report_with(sound, reconciliation, Worth::of(sound, reconciliation, None).as_ref())
-}
-
-/// The same with what the gap is worth already worked out.
-pub fn report_with(
-    sound: &Sound,
-    reconciliation: &Reconciliation,
-    worth: Option<&Worth>,
-) -> Report {
+pub(super) fn report(reconciliation: &Reconciliation, worth: Option<&Worth>) -> Report {
+    let house = reconciliation.house();
     let areas = reconciliation.areas();
     Report {
-        areas: areas_report(sound, areas, reconciliation.settings()),
-        missing: sound
-            .sketch()
+        areas: areas_report(areas),
+        missing: house
             .missing
             .iter()
             .map(|missing| MissingReport {
-                name: missing.name.text.clone(),
+                name: missing.name.clone(),
                 kind: missing.kind.word(),
                 recorded_sq_ft: missing.recorded.area().sq_ft_text(),
             })
@@ -473,20 +461,20 @@ pub fn report_with(
         warnings: reconciliation
             .warnings()
             .iter()
-            .map(|warning| warning_report(sound.source(), warning))
+            .map(|warning| warning_report(house.source(), warning))
             .collect(),
     }
 }
 
 /// The report of areas alone.
-pub fn areas_report(sound: &Sound, areas: &Areas, settings: &Settings) -> AreasReport {
-    let house = sound.house();
+pub(super) fn areas_report(areas: &Areas) -> AreasReport {
+    let (house, settings) = (areas.house(), areas.settings());
     AreasReport {
         format: 1,
-        property: sound.sketch().heads.property.clone(),
+        property: house.particulars.property.clone(),
         source: SourceReport {
-            file: sound.source().name().to_owned(),
-            sha256: fingerprint(sound.source().text()),
+            file: house.source().name().to_owned(),
+            sha256: fingerprint(house.source().text()),
         },
         settings: SettingsReport {
             ties: match settings.halves {
@@ -501,7 +489,7 @@ pub fn areas_report(sound: &Sound, areas: &Areas, settings: &Settings) -> AreasR
             gross: total(areas.gross()),
             below_grade_gross: areas.below_grade().map(total),
         },
-        spaces: (0..house.spaces.len()).map(|i| space(house, areas, i)).collect(),
+        spaces: (0..house.spaces.len()).map(|i| space(areas, i)).collect(),
         lots: house.lots.iter().map(lot).collect(),
     }
 }
@@ -556,7 +544,8 @@ fn total(total: &Total) -> TotalReport {
     }
 }
 
-fn space(house: &House, areas: &Areas, number: usize) -> SpaceReport {
+fn space(areas: &Areas, number: usize) -> SpaceReport {
+    let house = areas.house();
     let (here, its) = (&house.spaces[number], &areas.spaces[number]);
     let low = |range: Option<Range>| range.map(|range| range.low.sq_ft_text());
     let high = |range: Option<Range>| range.map(|range| range.high.sq_ft_text());
@@ -571,7 +560,7 @@ fn space(house: &House, areas: &Areas, number: usize) -> SpaceReport {
         face: here.face.word(),
         perimeter_ft: here.closed.outline.perimeter().decimal_feet(),
         misclosure: misclosed(Length::from_nm(misclosure.north), Length::from_nm(misclosure.east)),
-        sides: side_figures(house, areas, number),
+        sides: side_figures(areas, number),
         as_measured: its.as_measured.sq_ft_text(),
         recorded_sq_ft: here.recorded.map(Area::sq_ft_text),
         tenth_foot: TenthFootSpace {
@@ -601,8 +590,8 @@ fn misclosed(north: Length, east: Length) -> MisclosureReport {
 }
 
 /// The sides of a space with their lengths under each rule.
-pub(crate) fn side_figures(house: &House, areas: &Areas, number: usize) -> Vec<SideReport> {
-    let (here, its) = (&house.spaces[number], &areas.spaces[number]);
+pub(crate) fn side_figures(areas: &Areas, number: usize) -> Vec<SideReport> {
+    let (here, its) = (&areas.house().spaces[number], &areas.spaces[number]);
     let walk = &areas.outside.spaces[number].walk;
     let ruled = |outline: &crate::geometry::outline::Outline, side: usize| -> Option<String> {
         let pieces = walk

@@ -1,7 +1,67 @@
-//! What a person reads and what a program reads: the same figures twice.
+//! The report of a house: for a person in the terminal as text, for programs as JSON.
+//!
+//! ```
+//! use fairfoot::{Settings, Weights};
+//! use fairfoot::report::Look;
+//!
+//! let text = "level \"Ground floor\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
+//! let house = fairfoot::read("shed.sides", text)?;
+//! let result = house.areas(&Settings::default())?.reconcile(&Weights::default())?;
+//! assert!(result.report().text(Look::default()).contains("Measured 96 sq ft."));
+//! assert_eq!(result.report().json().areas.totals.gross.tenth_foot.sq_ft, 96);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 pub mod json;
 mod table;
-pub mod text;
+mod text;
 mod worth;
 pub mod worth_json;
+
+use crate::areas::Areas;
+use crate::reconcile::Reconciliation;
+use crate::value::{AsOf, Worth};
+pub use text::Look;
+
+/// What there is to say of a house and its figures.
+#[derive(Clone, Debug)]
+pub struct Report<'a> {
+    reconciliation: &'a Reconciliation,
+    worth: Option<Worth>,
+}
+
+impl Reconciliation {
+    /// The report, with what the gap is worth where the file gives values.
+    pub fn report(&self) -> Report<'_> {
+        self.report_as_of(&AsOf::default())
+    }
+
+    /// The same with days left counted from a day, and with another band for comparables.
+    pub fn report_as_of(&self, as_of: &AsOf) -> Report<'_> {
+        Report { reconciliation: self, worth: self.worth(as_of) }
+    }
+}
+
+impl Report<'_> {
+    /// The report as text.
+    pub fn text(&self, look: Look) -> String {
+        text::reconciliation(self.reconciliation, self.worth.as_ref(), look)
+    }
+
+    /// The report as data, ready for JSON.
+    pub fn json(&self) -> json::Report {
+        json::report(self.reconciliation, self.worth.as_ref())
+    }
+}
+
+impl Areas {
+    /// The areas alone as text.
+    pub fn text(&self, look: Look) -> String {
+        text::areas(self, look)
+    }
+
+    /// The areas alone as data, ready for JSON.
+    pub fn json(&self) -> json::AreasReport {
+        json::areas_report(self)
+    }
+}

@@ -1,9 +1,7 @@
 //! The report for a person: plain words, figures that line up, readable without colour.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
-use crate::Sound;
 use crate::areas::range::Range;
-use crate::areas::rule::Settings;
 use crate::areas::{Areas, SpaceAreas, is_in_total};
 use crate::geometry::partition::Cut;
 use crate::reconcile::{BridgeStep, Explanation, Figure, OutlineReport, Reconciliation};
@@ -34,20 +32,12 @@ impl Default for Look {
 }
 
 /// The main report: the statement, the areas, the difference to each figure step by step.
-pub fn reconciliation(sound: &Sound, reconciliation: &Reconciliation, look: Look) -> String {
-    let worth = Worth::of(sound, reconciliation, None);
-    reconciliation_with(sound, reconciliation, worth.as_ref(), look)
-}
-
-/// The same with what the gap is worth already worked out.
-pub fn reconciliation_with(
-    sound: &Sound,
+pub(super) fn reconciliation(
     reconciliation: &Reconciliation,
     worth: Option<&Worth>,
     look: Look,
 ) -> String {
-    let settings = *reconciliation.settings();
-    let say = Sentences { sound, areas: reconciliation.areas(), settings };
+    let say = Sentences::of(reconciliation.areas());
     let mut writer = Writer { say, page: Page::new(look.width, look.styled) };
     writer.heads();
     writer.statements(reconciliation.figures());
@@ -76,8 +66,8 @@ pub fn reconciliation_with(
 }
 
 /// The areas alone.
-pub fn areas(sound: &Sound, areas: &Areas, settings: &Settings, look: Look) -> String {
-    let say = Sentences { sound, areas, settings: *settings };
+pub(super) fn areas(areas: &Areas, look: Look) -> String {
+    let say = Sentences::of(areas);
     let mut writer = Writer { say, page: Page::new(look.width, look.styled) };
     writer.areas();
     writer.page.finish()
@@ -116,7 +106,7 @@ impl Writer<'_> {
 
     fn areas(&mut self) {
         let fine = self.say.fine();
-        if self.say.sound.house().spaces.is_empty() {
+        if self.say.house.spaces.is_empty() {
             return;
         }
         self.page.blank();
@@ -129,7 +119,7 @@ impl Writer<'_> {
         } else {
             self.page.paragraph("Square feet, each wall to");
         }
-        let house = self.say.sound.house();
+        let house = self.say.house;
         let several = house.levels.len() > 1 || house.levels.iter().any(|level| level.below_grade);
         for (number, level) in house.levels.iter().enumerate() {
             let on_level: Vec<usize> =
@@ -147,7 +137,7 @@ impl Writer<'_> {
 
     /// A space, and under it what is taken off it.
     fn space(&mut self, space: usize, indent: usize) {
-        let house = self.say.sound.house();
+        let house = self.say.house;
         let areas = &self.say.areas.spaces[space];
         let name = self.say.space_name(space);
         let cells = self.cells(areas.tenth_foot().area(), areas.whole_foot().area(), areas.range());
@@ -173,7 +163,7 @@ impl Writer<'_> {
     }
 
     fn totals(&mut self) {
-        let house = self.say.sound.house();
+        let house = self.say.house;
         if house.spaces.is_empty() {
             return;
         }
@@ -197,7 +187,7 @@ impl Writer<'_> {
 
     /// What the printed lines of the total above grade add up to.
     fn printed_sum(&self, area: fn(&SpaceAreas) -> Area) -> i64 {
-        let house = self.say.sound.house();
+        let house = self.say.house;
         let printed = |space: usize| area(&self.say.areas.spaces[space]).whole_sq_ft();
         let counted = (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false));
         let net = |i: usize| printed(i) - house.taken_off(i).map(printed).sum::<i64>();
@@ -301,7 +291,7 @@ impl Writer<'_> {
     /// Every figure behind the report.
     fn why(&mut self, reconciliation: &Reconciliation) {
         self.page.heading("Why: every figure behind this");
-        for (i, space) in self.say.sound.house().spaces.iter().enumerate() {
+        for (i, space) in self.say.house.spaces.iter().enumerate() {
             self.why_space(i, space);
         }
         let gross = self.say.areas.gross();
@@ -358,8 +348,7 @@ impl Writer<'_> {
         if self.page.is_wide() {
             self.page.row("side", &head(self.say.fine_word(), "whole", "recorded"), 4);
         }
-        let sides =
-            crate::report::json::side_figures(self.say.sound.house(), self.say.areas, number);
+        let sides = crate::report::json::side_figures(self.say.areas, number);
         let mut moved = false;
         for (side, figures) in space.sides.iter().zip(sides) {
             let how = if matches!(side.how(), "measured" | "closing") {

@@ -12,7 +12,7 @@ pub(crate) mod statement;
 mod tidy;
 pub(crate) mod values;
 
-use crate::diagnostic::{Diagnostic, Source, Span, Word, is_hidden};
+use crate::diagnostic::{Diagnostic, Diagnostics, Source, Span, Word, is_hidden};
 use crate::geometry::compass::Direction;
 use crate::units::length::{Length, Written};
 use smol_str::SmolStr;
@@ -149,9 +149,11 @@ impl Sketch {
     /// The file in its canonical form: the same sketch, comments kept.
     ///
     /// ```
-    /// let house = fairfoot::read("walk.sides", "LEVEL \"Ground\"\nliving \"House\"\nn 12'6\"\ne 20'\ns 12'6\"\nclose")?;
+    /// use fairfoot::Source;
+    ///
+    /// let source = Source::new("walk.sides", "LEVEL \"Ground\"\nliving \"House\"\nn 12'6\"\ne 20'\ns 12'6\"\nclose");
     /// assert_eq!(
-    ///     house.sketch().tidied(),
+    ///     fairfoot::sketch::parse(source)?.tidied(),
     ///     "level \"Ground\"\n  living \"House\"\n    north 12' 6\"\n    east  20'\n    south 12' 6\"\n    close\n"
     /// );
     /// # Ok::<(), fairfoot::Diagnostics>(())
@@ -187,7 +189,17 @@ pub(crate) struct Reading {
     pub(crate) faults: Vec<Diagnostic>,
 }
 
-/// Reads a whole sides file, going on after each fault.
+/// The sketch alone, whether or not its outlines close: for what needs the words only.
+///
+/// # Errors
+///
+/// Every error of reading it, in file order.
+pub fn parse(source: Source) -> Result<Sketch, Diagnostics> {
+    let Reading { sketch, faults } = read(&source);
+    if faults.is_empty() { Ok(sketch) } else { Err(Diagnostics::new(source, faults)) }
+}
+
+/// Reads a whole sides file, going on after each error.
 pub(crate) fn read(source: &Source) -> Reading {
     let mut faults = Vec::new();
     let text = source.text();

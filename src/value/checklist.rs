@@ -1,26 +1,27 @@
 //! What to bring, drawn from the house at hand.
 
-use crate::Sound;
 use crate::diagnostic::words;
+use crate::house::House;
+use crate::house::ReferenceSource;
 use crate::house::Side;
 use crate::reconcile::Reconciliation;
-use crate::sketch::ReferenceSource;
 use crate::units::length::Length;
 use crate::value::gap::{counted_spaces, record};
 
 /// The list, in the order in which it would be used.
-pub(crate) fn checklist(sound: &Sound, reconciliation: &Reconciliation) -> Vec<String> {
+pub(crate) fn checklist(reconciliation: &Reconciliation) -> Vec<String> {
+    let house = reconciliation.house();
     let mut list = vec![
         "the pages (`fairfoot sheet`): the drawing, the working and the sides, so that each figure can be checked by hand".to_owned(),
         "the record card and the record's own sketch, from the appraisal office".to_owned(),
     ];
-    list.extend(photos(sound, reconciliation));
-    list.extend(spaces(sound, reconciliation));
-    list.push(who_measured(sound));
-    if sound.sketch().heads.interior_seen != Some(true) {
+    list.extend(photos(reconciliation));
+    list.extend(spaces(reconciliation));
+    list.push(who_measured(house));
+    if house.particulars.interior_seen != Some(true) {
         list.push("the word of somebody who saw the inside (finish, ceiling heights, access): it was not seen for these figures".to_owned());
     }
-    if !sound.sketch().values.sales.is_empty() {
+    if !house.values.sales.is_empty() {
         list.push("for each comparable its record card, its price and the day it was sold: the size of all taken the same way".to_owned());
     }
     list.push("estimates for repairs that the house needed on the day of valuation, if any: other evidence beside size (common practice)".to_owned());
@@ -28,8 +29,8 @@ pub(crate) fn checklist(sound: &Sound, reconciliation: &Reconciliation) -> Vec<S
 }
 
 /// A photo for each wall that differs from the record, else of all walls.
-fn photos(sound: &Sound, reconciliation: &Reconciliation) -> Vec<String> {
-    let differing = differing_sides(sound, reconciliation);
+fn photos(reconciliation: &Reconciliation) -> Vec<String> {
+    let differing = differing_sides(reconciliation);
     if differing.is_empty() {
         return vec!["photos of the walls with the tape on them".to_owned()];
     }
@@ -55,8 +56,9 @@ struct Differing<'a> {
     recorded: Length,
 }
 
-fn differing_sides<'a>(sound: &'a Sound, reconciliation: &Reconciliation) -> Vec<Differing<'a>> {
-    let spaces = sound.house().spaces().iter().enumerate();
+fn differing_sides(reconciliation: &Reconciliation) -> Vec<Differing<'_>> {
+    let house = reconciliation.house();
+    let spaces = house.spaces().iter().enumerate();
     let sides = spaces.flat_map(|(i, space)| {
         space.sides().iter().enumerate().map(move |(k, side)| (i, space, k, side))
     });
@@ -81,16 +83,17 @@ fn drawn_length(reconciliation: &Reconciliation, space: &str, side: usize) -> Op
 }
 
 /// What shows that a space the record may count is not living area.
-fn spaces(sound: &Sound, reconciliation: &Reconciliation) -> Option<String> {
-    let names = counted_spaces(record(reconciliation)?, sound.house());
+fn spaces(reconciliation: &Reconciliation) -> Option<String> {
+    let house = reconciliation.house();
+    let names = counted_spaces(record(reconciliation)?, house);
     (!names.is_empty()).then(|| {
         let names = words::all_of(&names);
         format!("photos of {names}, from outside and inside, that show what is there: ask if the record's total counts it")
     })
 }
 
-fn who_measured(sound: &Sound) -> String {
-    let Some(measured) = &sound.sketch().heads.measured else {
+fn who_measured(house: &House) -> String {
+    let Some(measured) = &house.particulars.measured else {
         return "who measured, when and with what: the file does not say (`measured 2026-03-07 by \"the owner\" with \"laser meter\"`)".to_owned();
     };
     let by = measured.by.as_deref().unwrap_or("the person who measured");

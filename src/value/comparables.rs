@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 use rust_decimal::Decimal;
 
-use crate::sketch::values::Sale;
+use crate::house::Sale;
 use crate::units::area::WrittenArea;
 use crate::units::decimal::thousands;
 use crate::units::money::Money;

@@ -6,7 +6,7 @@ use jiff::civil::{Date, Weekday};
 use jiff::{Span, ToSpan, Unit};
 use rust_decimal::Decimal;
 
-use crate::sketch::values::Values;
+use crate::house::Values;
 use crate::units::money::Money;
 use crate::value::rules::{DateRule, Holidays, LawRule, PlaceRules, Sure};
 

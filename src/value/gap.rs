@@ -1,8 +1,8 @@
 //! How much larger the record is, like for like.
 
+use crate::house::Face;
 use crate::house::House;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
-use crate::sketch::Face;
 
 /// The record's area beside the measured one, in whole square feet as both are printed.
 ///

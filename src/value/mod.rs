@@ -5,8 +5,8 @@
 //! its section, its date of effect, how sure it is and when it was last looked at.
 //!
 //! ```
-//! use fairfoot::{Areas, Reconciliation, Settings};
-//! use fairfoot::value::Worth;
+//! use fairfoot::value::AsOf;
+//! use fairfoot::{Settings, Weights};
 //!
 //! let text = r#"
 //! record 1,300 sq ft
@@ -18,10 +18,9 @@
 //!     south 28' 4"
 //!     west  42' 7"
 //! "#;
-//! let read = fairfoot::read("demo.sides", text)?;
-//! let settings = Settings::default();
-//! let all = Reconciliation::of(&read, Areas::of(&read, &settings)?, &settings)?;
-//! let worth = Worth::of(&read, &all, None).ok_or("the file gives values")?;
+//! let house = fairfoot::read("demo.sides", text)?;
+//! let result = house.areas(&Settings::default())?.reconcile(&Weights::default())?;
+//! let worth = result.worth(&AsOf::default()).ok_or("the file gives values")?;
 //! assert_eq!(worth.gap().map(|gap| gap.sq_ft()), Some(94)); // 1,300 − 1,206
 //! assert_eq!(worth.ways()[0].gives().whole_text(), "$14,100"); // 195,000 × 94 ÷ 1,300
 //! # Ok::<(), Box<dyn std::error::Error>>(())
@@ -37,9 +36,8 @@ pub(crate) mod ways;
 
 use jiff::civil::Date;
 
-use crate::Sound;
+use crate::house::Values;
 use crate::reconcile::Reconciliation;
-use crate::sketch::values::Values;
 pub use comparables::{Comparable, Comparables, USUAL_BAND, UnitPrice};
 pub use dates::{Dates, Deadline};
 pub use gap::Gap;
@@ -82,31 +80,40 @@ impl Given {
     }
 }
 
-impl Worth {
-    /// Works it out; none for a file that says nothing of values, dates or sales. With `today` days left are told.
-    pub fn of(
-        sound: &Sound,
-        reconciliation: &Reconciliation,
-        today: Option<Date>,
-    ) -> Option<Worth> {
-        Worth::within(sound, reconciliation, today, USUAL_BAND)
-    }
+/// The day from which days left are counted, and how near in size a comparable has to be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct AsOf {
+    /// None: no days left are counted.
+    pub today: Option<Date>,
+    /// In percent of the house's size.
+    pub band: u8,
+}
 
-    /// The same with comparables within `band` per cent of the house's size taken as near.
-    pub fn within(
-        sound: &Sound,
-        reconciliation: &Reconciliation,
-        today: Option<Date>,
-        band: u8,
-    ) -> Option<Worth> {
-        let values = &sound.sketch().values;
+impl Default for AsOf {
+    fn default() -> AsOf {
+        AsOf { today: None, band: USUAL_BAND }
+    }
+}
+
+impl Reconciliation {
+    /// What the gap is worth, and by when to act; none for a file that says nothing of values, dates or sales.
+    pub fn worth(&self, as_of: &AsOf) -> Option<Worth> {
+        Worth::of(self, as_of)
+    }
+}
+
+impl Worth {
+    fn of(reconciliation: &Reconciliation, as_of: &AsOf) -> Option<Worth> {
+        let AsOf { today, band } = *as_of;
+        let house = reconciliation.house();
+        let values = &house.values;
         if values.is_empty() {
             return None;
         }
         let gap = Gap::of(reconciliation);
         let measured = reconciliation.areas().gross().tenth_foot().whole_sq_ft();
         let comparables = Comparables::of(&values.sales, gap.as_ref(), measured, band);
-        let tax_year = sound.sketch().heads.tax_year;
+        let tax_year = house.particulars.tax_year;
         let mut worth = Worth {
             gap,
             ways: Vec::new(),
@@ -120,7 +127,7 @@ impl Worth {
         };
         if worth.is_larger() {
             worth.add_money(values, tax_year);
-            worth.checklist = checklist::checklist(sound, reconciliation);
+            worth.checklist = checklist::checklist(reconciliation);
         }
         Some(worth)
     }

@@ -6,7 +6,7 @@ use std::sync::LazyLock;
 use jiff::civil::{Date, Weekday};
 use serde::Deserialize;
 
-use crate::sketch::values::Place;
+use crate::house::Place;
 
 /// The rules of every place, by its word. A test reads the file, so that it is as it should be.
 static RULES: LazyLock<BTreeMap<String, PlaceRules>> = LazyLock::new(|| read().unwrap_or_default());

@@ -5,7 +5,7 @@
 
 use rust_decimal::Decimal;
 
-use crate::sketch::values::{Exemption, TaxRate, Values};
+use crate::house::{Exemption, TaxRate, Values};
 use crate::units::money::Money;
 use crate::value::rules::{CapRule, LawRule, PlaceRules};
 use crate::value::ways::{Method, Way};

@@ -5,13 +5,12 @@
 //! the file is byte for byte what this program makes of its sides; the answer says which.
 //!
 //! ```
-//! use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings, verify};
+//! use fairfoot::{Paper, Settings, Weights};
 //!
 //! let text = "record 100 sq ft\nlevel \"Ground floor\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
-//! let sound = fairfoot::read("shed.sides", text)?;
-//! let settings = Settings::default();
-//! let reconciliation = Reconciliation::of(&sound, Areas::of(&sound, &settings)?, &settings)?;
-//! let page = Pages::of(&sound, &reconciliation, Paper::Letter)?.svg().remove(0);
+//! let house = fairfoot::read("shed.sides", text)?;
+//! let result = house.areas(&Settings::default())?.reconcile(&Weights::default())?;
+//! let page = result.pages(Paper::Letter)?.svg().remove(0);
 //! assert!(verify::sheet(page.as_bytes())?.holds());
 //! let edited = page.replace("Measured 96 sq ft", "Measured 90 sq ft");
 //! assert!(!verify::sheet(edited.as_bytes())?.holds());
@@ -22,12 +21,11 @@ mod compare;
 mod pdf;
 mod svg;
 
-use crate::Sound;
-use crate::areas::Areas;
 use crate::error::Error;
+use crate::house::House;
 use crate::pages::Pages;
 use crate::pages::export::svg::Making;
-use crate::reconcile::Reconciliation;
+use crate::reconcile::Weights;
 use crate::report::json::fingerprint;
 pub use compare::{Mismatch, PageCheck};
 
@@ -118,7 +116,7 @@ pub fn sheet(bytes: &[u8]) -> Result<Verification, Error> {
     }
     let is_pdf = bytes.starts_with(b"%PDF-");
     let found = if is_pdf { pdf::found(bytes)? } else { svg::found(bytes)? };
-    let (sound, pages) = figured(&found)?;
+    let (house, pages) = figured(&found)?;
     if let Some(said) = found.pages.filter(|&said| said != pages.pages().len()) {
         return Err(refused(&format!(
             "it says it is of {said} pages, and its sides fill {}",
@@ -133,22 +131,23 @@ pub fn sheet(bytes: &[u8]) -> Result<Verification, Error> {
         pages: pages.pages().len(),
         is_unchanged,
         version: found.version,
-        sides: sound.source().text().to_owned(),
+        sides: house.source().text().to_owned(),
     })
 }
 
 /// The pages worked out again from the sides inside.
-fn figured(found: &Found) -> Result<(Sound, Pages), Error> {
+fn figured(found: &Found) -> Result<(House, Pages), Error> {
     let wrong =
         |what: String| Error::Sheet(format!("the sides file inside cannot be worked out: {what}"));
-    let sound = crate::read("the sides file inside", found.sides.as_str())
+    let house = crate::read("the sides file inside", found.sides.as_str())
         .map_err(|faults| wrong(first_fault(&faults)))?;
     let settings = found.making.settings;
-    let areas = Areas::of(&sound, &settings).map_err(|faults| wrong(first_fault(&faults)))?;
-    let reconciliation = Reconciliation::of(&sound, areas, &settings)
+    let reconciliation = house
+        .areas(&settings)
+        .and_then(|areas| areas.reconcile(&Weights::default()))
         .map_err(|faults| wrong(first_fault(&faults)))?;
-    let pages = Pages::of(&sound, &reconciliation, found.making.paper)?;
-    Ok((sound, pages))
+    let pages = reconciliation.pages(found.making.paper)?;
+    Ok((house, pages))
 }
 
 fn first_fault(faults: &crate::diagnostic::Diagnostics) -> String {

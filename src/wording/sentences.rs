@@ -1,19 +1,19 @@
 //! What is said of a house and its figures, in sentences: the terminal and the pages print the same words.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
-use crate::Sound;
 use crate::areas::range::Range;
 use crate::areas::rule::Settings;
 use crate::areas::{Areas, is_in_total};
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
+use crate::house::House;
+use crate::house::SideRule;
+use crate::house::{Face, Kind, ReferenceSource};
 use crate::reconcile::{
     Between, BridgeStep, CouldExplain, Explanation, Figure, Line, OutlineReport, Reconciliation,
     Share,
 };
-use crate::sketch::statement::SideRule;
-use crate::sketch::{Face, Kind, ReferenceSource};
 use crate::units::area::{Area, WrittenArea};
 use crate::units::decimal::{group_thousands, thousands};
 use crate::units::length::{Length, Step};
@@ -42,15 +42,22 @@ pub(crate) struct WallApart {
 /// The house that the sentences are about.
 #[derive(Clone, Copy)]
 pub(crate) struct Sentences<'a> {
-    pub(crate) sound: &'a Sound,
+    pub(crate) house: &'a House,
     pub(crate) areas: &'a Areas,
     pub(crate) settings: Settings,
+}
+
+impl<'a> Sentences<'a> {
+    /// What is said of the house that these are the areas of.
+    pub(crate) fn of(areas: &'a Areas) -> Sentences<'a> {
+        Sentences { house: areas.house(), areas, settings: *areas.settings() }
+    }
 }
 
 impl Sentences<'_> {
     /// Where the house is; empty where the file does not say.
     pub(crate) fn place(&self) -> String {
-        let heads = &self.sound.sketch().heads;
+        let heads = &self.house.particulars;
         let place: Vec<&str> =
             [&heads.property, &heads.address].into_iter().flatten().map(String::as_str).collect();
         place.join(", ")
@@ -58,7 +65,7 @@ impl Sentences<'_> {
 
     /// Account, case and tax year; empty where the file has none.
     pub(crate) fn numbers(&self) -> String {
-        let heads = &self.sound.sketch().heads;
+        let heads = &self.house.particulars;
         let mut numbers: Vec<String> = Vec::new();
         numbers.extend(heads.account.as_ref().map(|account| format!("account {account}")));
         numbers.extend(heads.case.as_ref().map(|case| format!("case {case}")));
@@ -68,7 +75,7 @@ impl Sentences<'_> {
 
     /// The one sentence of each figure; of the measured area alone where there is no figure.
     pub(crate) fn statements(&self, figures: &[Figure]) -> Vec<String> {
-        if figures.is_empty() && !self.sound.house().spaces.is_empty() {
+        if figures.is_empty() && !self.house.spaces.is_empty() {
             return vec![format!("Measured {} sq ft.", whole(self.areas.gross().tenth_foot()))];
         }
         figures.iter().map(statement).collect()
@@ -89,7 +96,7 @@ impl Sentences<'_> {
     pub(crate) fn missing_walls(&self, reconciliation: &Reconciliation) -> Vec<String> {
         let is_missing = |warning: &&crate::diagnostic::Diagnostic| warning.word() == Word::NoTurn;
         let told = |warning: &crate::diagnostic::Diagnostic| {
-            let line = self.sound.source().line(warning.span().start);
+            let line = self.house.source().line(warning.span().start);
             format!(
                 "Line {line}: {}. Is a wall left out between the two? The side by closing would hide it, and the areas below would be wrong.",
                 warning.message().replace('`', "\"")
@@ -105,7 +112,7 @@ impl Sentences<'_> {
         let drawn = figure.own_sketch_as_drawn().filter(|drawn| *drawn != own);
         let name = capital(&the(figure));
         let is_drawn = |drawn: &crate::house::ReferenceOutline| drawn.drawn.word() == figure.word();
-        let (own_sides, give) = if self.sound.house().drawn.iter().any(is_drawn) {
+        let (own_sides, give) = if self.house.drawn.iter().any(is_drawn) {
             ("sketch", "its sides come")
         } else {
             ("lengths", "they come")
@@ -132,7 +139,7 @@ impl Sentences<'_> {
 
     /// The name of the total above grade.
     pub(crate) fn gross_name(&self) -> &'static str {
-        match self.sound.sketch().heads.interior_seen {
+        match self.house.particulars.interior_seen {
             Some(true) => "Gross living area, outside",
             _ => "Gross area, outside measure",
         }
@@ -153,7 +160,7 @@ impl Sentences<'_> {
 
     /// The name of a space with what it is and whether it counts.
     pub(crate) fn space_name(&self, space: usize) -> String {
-        let house = self.sound.house();
+        let house = self.house;
         let here = &house.spaces[space];
         let mut name = here.name.clone();
         if here.parent.is_some() {
@@ -205,7 +212,7 @@ impl Sentences<'_> {
         if more > 0 {
             named = format!("{named}; and {}", words::count(more, "other side"));
         }
-        let several = self.sound.house().spaces.len() > 1;
+        let several = self.house.spaces.len() > 1;
         let space = if several { format!("{space}, ") } else { String::new() };
         Some(format!("{space}{named}: {} sq ft", signed(area.whole_sq_ft())))
     }
@@ -232,7 +239,7 @@ impl Sentences<'_> {
         if agrees || best.fits() && best.departures().is_empty() {
             return None;
         }
-        let house = self.sound.house();
+        let house = self.house;
         let lines = likely(explanations.list());
         let who = format!("{}, {},", the(figure), whole(figure.area()));
         if lines.is_empty() {
@@ -327,7 +334,7 @@ impl Sentences<'_> {
 
     /// What the record lists besides its total: a name and what is said of it.
     pub(crate) fn other_lines(&self) -> Vec<(String, String)> {
-        let house = self.sound.house();
+        let house = self.house;
         let mut rows: Vec<(String, String)> = Vec::new();
         for (i, space) in house.spaces.iter().enumerate() {
             if let Some(recorded) = space.recorded {
@@ -339,12 +346,12 @@ impl Sentences<'_> {
             }
         }
         rows.extend(house.lots.iter().map(lot_line));
-        for missing in &self.sound.sketch().missing {
+        for missing in &self.house.missing {
             let text = format!(
                 "recorded {}, not there; ask if it is in the total",
                 whole(missing.recorded.area())
             );
-            rows.push((missing.name.text.clone(), text));
+            rows.push((missing.name.clone(), text));
         }
         rows
     }
@@ -357,14 +364,14 @@ impl Sentences<'_> {
         if !figures.iter().any(more) {
             return Vec::new();
         }
-        let told = |missing: &crate::sketch::statement::MissingStatement| {
+        let told = |missing: &crate::house::Missing| {
             format!(
                 "The record also lists {}, {} sq ft, which is not there: ask if it is in the total.",
-                missing.name.text,
+                missing.name,
                 whole(missing.recorded.area())
             )
         };
-        self.sound.sketch().missing.iter().take(6).map(told).collect()
+        self.house.missing.iter().take(6).map(told).collect()
     }
 
     /// The heading over them.
@@ -378,9 +385,9 @@ impl Sentences<'_> {
 
     /// Who measured, how sure the measured area is, and what was not seen.
     pub(crate) fn certainty(&self) -> Vec<String> {
-        let house = self.sound.house();
+        let house = self.house;
         let mut told = Vec::new();
-        if let Some(measured) = &self.sound.sketch().heads.measured {
+        if let Some(measured) = &self.house.particulars.measured {
             let by = measured.by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
             let with =
                 measured.with.as_ref().map(|with| format!(" with {with}")).unwrap_or_default();
@@ -396,7 +403,7 @@ impl Sentences<'_> {
             told.push("The land is computed to 0.01 sq ft.".to_owned());
         }
         told.extend(self.only_from_a_plan());
-        if self.sound.sketch().heads.interior_seen != Some(true) && !house.spaces.is_empty() {
+        if self.house.particulars.interior_seen != Some(true) && !house.spaces.is_empty() {
             told.push("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
         }
         told
@@ -404,7 +411,7 @@ impl Sentences<'_> {
 
     /// That nobody measured what is counted, where its lengths are a plan's.
     pub(crate) fn only_from_a_plan(&self) -> Option<String> {
-        let counted = self.sound.house().spaces.iter().filter(|space| space.counted);
+        let counted = self.house.spaces.iter().filter(|space| space.counted);
         let mut sides = counted.flat_map(|space| &space.sides).peekable();
         let is_plan = sides.peek().is_some() && sides.all(|side| side.how() == "plan");
         is_plan.then(|| {
@@ -414,7 +421,7 @@ impl Sentences<'_> {
 
     /// How sure the measured area is.
     pub(crate) fn plus_minus(&self) -> String {
-        let heads = &self.sound.sketch().heads;
+        let heads = &self.house.particulars;
         let tolerance = heads.tolerance.map_or("1/2\"".to_owned(), |written| written.to_string());
         let said = if heads.tolerance.is_some() { "stated" } else { "assumed" };
         let also = if !self.areas.gross().holds_assumptions() {
@@ -424,7 +431,7 @@ impl Sentences<'_> {
         };
         let says_itself =
             |side: &crate::house::Side| side.words.estimated || side.words.tolerance.is_some();
-        let spaces = &self.sound.house().spaces;
+        let spaces = &self.house.spaces;
         let own = if spaces.iter().flat_map(|space| &space.sides).any(says_itself) {
             " (or what is said of it)"
         } else {
@@ -443,7 +450,7 @@ impl Sentences<'_> {
             !matches!(warning.word(), Word::OutlineDoesNotClose | Word::NoTurn)
         };
         let told = |warning: &crate::diagnostic::Diagnostic| {
-            let line = self.sound.source().line(warning.span().start);
+            let line = self.house.source().line(warning.span().start);
             let unseen = if warning.word() == Word::NoClosureCheck {
                 "; an error in one of those goes unseen"
             } else {
@@ -455,14 +462,12 @@ impl Sentences<'_> {
     }
 
     pub(crate) fn kind_word(&self, space: usize) -> String {
-        let here = &self.sound.house().spaces[space];
+        let here = &self.house.spaces[space];
         let kind = match here.kind {
             Kind::Living if here.counted => "",
             Kind::Open => "open to below",
             Kind::Low => "low ceiling",
-            Kind::Stair
-                if here.parent.is_some_and(|parent| self.sound.house().spaces[parent].counted) =>
-            {
+            Kind::Stair if here.parent.is_some_and(|parent| self.house.spaces[parent].counted) => {
                 "stair, counted here"
             }
             kind => kind.word(),
@@ -510,12 +515,12 @@ impl Sentences<'_> {
 
     /// What the record lists by itself, not counted here, with just as much as is not explained.
     fn listed_as_much(&self, figure: &Figure, rest: i64) -> Option<String> {
-        let house = self.sound.house();
+        let house = self.house;
         let is_counted = |i: usize| is_in_total(house, i, false);
         let spaces = house.spaces.iter().enumerate().filter(|&(i, _)| !is_counted(i));
         let spaces = spaces.filter_map(|(_, space)| Some((&space.name, space.recorded?)));
-        let missing = self.sound.sketch().missing.iter();
-        let missing = missing.map(|missing| (&missing.name.text, missing.recorded.area()));
+        let missing = self.house.missing.iter();
+        let missing = missing.map(|missing| (&missing.name, missing.recorded.area()));
         let as_much = |(_, recorded): &(&String, Area)| recorded.whole_sq_ft() == rest;
         let names: Vec<&str> =
             spaces.chain(missing).filter(as_much).map(|(name, _)| name.as_str()).collect();

@@ -1,8 +1,8 @@
 //! What is told of it, as plain parts that any page can set: the text report and drawn pages say the same words.
 
 use crate::diagnostic::words;
+use crate::house::Face;
 use crate::reconcile::CouldExplain;
-use crate::sketch::Face;
 use crate::units::decimal::thousands;
 use crate::units::money::Money;
 use crate::value::comparables::{Comparable, UnitPrice};

@@ -10,7 +10,7 @@
 
 use divan::{Bencher, black_box};
 use fairfoot::batch::{Given, Terms, worked_out};
-use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings};
+use fairfoot::{Paper, Settings};
 use geo::{Area as _, LineString, Polygon};
 
 /// The program's own.
@@ -54,14 +54,14 @@ fn reading_and_closing(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn both_areas_with_range(bencher: Bencher<'_, '_>) {
     let sound = fairfoot::read("house.sides", TWELVE).unwrap();
-    bencher.bench(|| Areas::of(black_box(&sound), &Settings::default()).unwrap().gross().range());
+    bencher.bench(|| black_box(&sound).areas(&Settings::default()).unwrap().gross().range());
 }
 
 #[divan::bench]
 fn text_in_both_areas_out(bencher: Bencher<'_, '_>) {
     bencher.bench(|| {
         let sound = fairfoot::read("house.sides", black_box(TWELVE)).unwrap();
-        Areas::of(&sound, &Settings::default()).unwrap().gross().range()
+        sound.areas(&Settings::default()).unwrap().gross().range()
     });
 }
 
@@ -69,7 +69,7 @@ fn text_in_both_areas_out(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn one_area_by_geo_in_floats(bencher: Bencher<'_, '_>) {
     let sound = fairfoot::read("house.sides", TWELVE).unwrap();
-    let corners = sound.house().spaces()[0].outline().corners();
+    let corners = sound.spaces()[0].outline().corners();
     let corners: Vec<(f64, f64)> =
         corners.iter().map(|corner| (corner.east.feet(), corner.north.feet())).collect();
     bencher.bench(|| {
@@ -81,8 +81,8 @@ fn one_area_by_geo_in_floats(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn bridge_and_search(bencher: Bencher<'_, '_>) {
     let sound = fairfoot::read("house.sides", TWELVE).unwrap();
-    let areas = Areas::of(&sound, &Settings::default()).unwrap();
-    bencher.bench(|| Reconciliation::of(&sound, areas.clone(), &Settings::default()).unwrap());
+    let areas = sound.areas(&Settings::default()).unwrap();
+    bencher.bench(|| areas.clone().reconcile(&fairfoot::Weights::default()).unwrap());
 }
 
 /// From the text to what would account for its figure, with 12 and with 17 departures besides slips, faces and roundings.
@@ -91,8 +91,8 @@ fn full_search_with_porches(bencher: Bencher<'_, '_>, count: usize) {
     let text = with_porches(count);
     bencher.bench(|| {
         let sound = fairfoot::read("house.sides", black_box(text.as_str())).unwrap();
-        let areas = Areas::of(&sound, &Settings::default()).unwrap();
-        Reconciliation::of(&sound, areas, &Settings::default()).unwrap()
+        let areas = sound.areas(&Settings::default()).unwrap();
+        areas.reconcile(&fairfoot::Weights::default()).unwrap()
     });
 }
 
@@ -110,7 +110,7 @@ fn a_line_of_batch(bencher: Bencher<'_, '_>, explain: bool) {
 #[divan::bench]
 fn pages_to_pdf(bencher: Bencher<'_, '_>) {
     let sound = fairfoot::read("house.sides", TWELVE).unwrap();
-    let areas = Areas::of(&sound, &Settings::default()).unwrap();
-    let reconciliation = Reconciliation::of(&sound, areas, &Settings::default()).unwrap();
-    bencher.bench(|| Pages::of(&sound, &reconciliation, Paper::Letter).unwrap().pdf().unwrap());
+    let areas = sound.areas(&Settings::default()).unwrap();
+    let reconciliation = areas.reconcile(&fairfoot::Weights::default()).unwrap();
+    bencher.bench(|| reconciliation.pages(Paper::Letter).unwrap().pdf().unwrap());
 }

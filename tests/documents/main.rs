@@ -68,7 +68,11 @@ fn every_sketch_is_sound_and_tidy_and_opens_with_a_remark() {
         let name = path.file_name().unwrap().to_string_lossy().into_owned();
         assert!(text.starts_with("# "), "{name} says what it shows");
         let sound = fairfoot::read(&name, text.clone()).unwrap_or_else(|faults| panic!("{faults}"));
-        assert_eq!(sound.sketch().tidied(), text, "{name} is tidy");
+        assert_eq!(
+            fairfoot::sketch::parse(sound.source().clone()).unwrap().tidied(),
+            text,
+            "{name} is tidy"
+        );
         assert!(read("sketches/README.md").contains(&name), "{name} is in the list of sketches");
     }
 }
@@ -79,9 +83,9 @@ fn the_page_that_readme_shows_is_the_page_that_is_made() {
     let text = read("sketches/brick-garage.sides");
     let sound = fairfoot::read("brick-garage.sides", text).expect("a sound file");
     let settings = fairfoot::Settings::default();
-    let areas = fairfoot::Areas::of(&sound, &settings).expect("areas");
-    let reconciliation = fairfoot::Reconciliation::of(&sound, areas, &settings).expect("figures");
-    let pages = fairfoot::Pages::of(&sound, &reconciliation, fairfoot::Paper::Letter);
+    let areas = sound.areas(&settings).expect("areas");
+    let reconciliation = areas.reconcile(&fairfoot::Weights::default()).expect("figures");
+    let pages = reconciliation.pages(fairfoot::Paper::Letter);
     let page = pages.expect("pages").svg().remove(0);
     let path = "sketches/brick-garage.svg";
     assert!(read("README.md").contains(path));

@@ -1,7 +1,7 @@
 //! Published cases whose reason is known. The walls are ours: the cases print areas alone, and these
 //! sides give them to the tenth.
 
-use fairfoot::{Areas, Reconciliation, Settings};
+use fairfoot::Settings;
 
 use fairfoot::reconcile::Explanation;
 
@@ -12,8 +12,8 @@ fn rectangle(head: &str, north: &str, east: &str) -> String {
 fn explanations(text: &str) -> (Vec<Explanation>, f64) {
     let sound = fairfoot::read("case.sides", text).unwrap();
     let settings = Settings::default();
-    let areas = Areas::of(&sound, &settings).unwrap();
-    let reconciliation = Reconciliation::of(&sound, areas, &settings).unwrap();
+    let areas = sound.areas(&settings).unwrap();
+    let reconciliation = areas.reconcile(&fairfoot::Weights::default()).unwrap();
     let explanations = reconciliation.figures()[0].explanations();
     (explanations.list().to_vec(), explanations.something_else())
 }
@@ -71,8 +71,8 @@ fn a_figure_that_says_what_it_counts_is_judged_without_that() {
         );
         let sound = fairfoot::read("house.sides", text).expect("sound");
         let settings = fairfoot::Settings::default();
-        let areas = fairfoot::Areas::of(&sound, &settings).expect("areas");
-        let all = fairfoot::Reconciliation::of(&sound, areas, &settings).expect("figures");
+        let areas = sound.areas(&settings).expect("areas");
+        let all = areas.reconcile(&fairfoot::Weights::default()).expect("figures");
         let figure = &all.figures()[0];
         assert_eq!(figure.enough().could_explain(), Some(whether), "{record}");
         let counting = figure

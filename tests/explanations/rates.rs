@@ -1,6 +1,6 @@
 //! How often the true reason is found.
 
-use fairfoot::{Areas, Reconciliation, Settings};
+use fairfoot::Settings;
 
 use crate::office::{House, Random, Record, something_else, with_departures};
 
@@ -10,8 +10,8 @@ pub(crate) fn explained(house: &House, record: &Record) -> (Vec<(Vec<String>, f6
     let sound = fairfoot::read("simulated.sides", text.clone())
         .unwrap_or_else(|faults| panic!("{text}\n{faults}"));
     let settings = Settings::default();
-    let areas = Areas::of(&sound, &settings).unwrap();
-    let reconciliation = Reconciliation::of(&sound, areas, &settings).unwrap();
+    let areas = sound.areas(&settings).unwrap();
+    let reconciliation = areas.reconcile(&fairfoot::Weights::default()).unwrap();
     let explanations = reconciliation.figures()[0].explanations();
     let one = |explanation: &fairfoot::reconcile::Explanation| {
         let mut labels = explanation.departures().to_vec();

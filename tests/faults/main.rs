@@ -14,17 +14,17 @@ mod closing;
 use std::path::PathBuf;
 
 use fairfoot::diagnostic::{Word, draw};
-use fairfoot::{Areas, Diagnostic, Pages, Paper, Reconciliation, Settings, Source};
+use fairfoot::{Diagnostic, Paper, Settings, Source};
 
 /// Everything fairfoot has to say of a text, in file order.
 pub(crate) fn told(name: &str, bytes: Vec<u8>) -> (Source, Vec<Diagnostic>) {
     let worked_out = || {
         let settings = Settings::default();
         let sound = fairfoot::read_source(fairfoot::decode(name, bytes)?)?;
-        let areas = Areas::of(&sound, &settings)?;
-        let reconciliation = Reconciliation::of(&sound, areas, &settings)?;
+        let areas = sound.areas(&settings)?;
+        let reconciliation = areas.reconcile(&fairfoot::Weights::default())?;
         let mut told = reconciliation.warnings().to_vec();
-        let pages = Pages::of(&sound, &reconciliation, Paper::Letter);
+        let pages = reconciliation.pages(Paper::Letter);
         told.extend(pages.map(|pages| pages.warnings().to_vec()).unwrap_or_default());
         Ok((sound.source().clone(), told))
     };

@@ -10,7 +10,7 @@ use crate::walks::{sides_file, sound};
 fn geo_finds_the_same_area_to_a_billionth() {
     for seed in 0..1_000 {
         let house = sound(&sides_file("", &random_house::house(seed)));
-        let outline = house.house().spaces()[0].outline();
+        let outline = house.spaces()[0].outline();
         let ring: LineString<f64> = outline
             .corners()
             .iter()

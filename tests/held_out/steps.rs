@@ -25,7 +25,7 @@ fn areas_as_measured_are_those_of_the_second_computation() {
     for seed in 0..HOUSES {
         let walls = random_house::house(seed);
         let house = sound(&sides_file("", &walls));
-        let area = exact(house.house().spaces()[0].outline().area());
+        let area = exact(house.spaces()[0].outline().area());
         assert_eq!(area, twin::as_measured(&walls), "house {seed}");
     }
 }
@@ -35,7 +35,7 @@ fn a_spread_misclosure_leaves_the_same_area_to_a_millionth() {
     for seed in 0..HOUSES {
         let walls = random_house::with_slack(seed);
         let house = sound(&sides_file("", &walls));
-        let area = exact(house.house().spaces()[0].outline().area());
+        let area = exact(house.spaces()[0].outline().area());
         // Spread lengths are whole nanometres here and exact fractions there.
         let apart = (area - twin::as_measured(&walls)).abs();
         assert!(apart < fraction(1, 1_000_000), "house {seed}: {apart}");
@@ -146,8 +146,8 @@ fn walls_move_to_another_face_as_the_second_computation_moves_them() {
     assert!(vanished > 0, "some slots are narrower than two veneers");
 }
 
-fn outside(house: &fairfoot::Sound) -> Result<fairfoot::Areas, fairfoot::Diagnostics> {
-    fairfoot::Areas::of(house, &Settings::default())
+fn outside(house: &fairfoot::House) -> Result<fairfoot::Areas, fairfoot::Diagnostics> {
+    house.areas(&Settings::default())
 }
 
 #[test]
@@ -414,7 +414,7 @@ fn rooms_taped_inside_share_the_partition_between_them() {
 fn the_pieces_of_every_random_house_add_up() {
     for seed in 0..HOUSES {
         let house = sound(&sides_file("", &random_house::house(seed)));
-        let outline = house.house().spaces()[0].outline();
+        let outline = house.spaces()[0].outline();
         let pieces = outline.cuts().expect("right angles can be cut");
         let sum: fairfoot::units::Area = pieces.iter().map(fairfoot::geometry::Cut::area).sum();
         assert_eq!(sum, outline.area(), "house {seed}");

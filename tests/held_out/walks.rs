@@ -1,6 +1,6 @@
 //! From the walls of the second computation to a sides file, and its figures to ours.
 
-use fairfoot::{Areas, Settings, Sound};
+use fairfoot::{Areas, House, Settings};
 
 use fairfoot::units::Length;
 use num_bigint::BigInt;
@@ -42,13 +42,13 @@ pub(crate) fn sides_file(head: &str, walls: &[Wall]) -> String {
 }
 
 /// The house of a text that is known to be sound.
-pub(crate) fn sound(text: &str) -> Sound {
+pub(crate) fn sound(text: &str) -> House {
     fairfoot::read("walk.sides", text).unwrap_or_else(|faults| panic!("{text}\n{faults}"))
 }
 
 /// Its areas.
-pub(crate) fn areas(sound: &Sound, settings: &Settings) -> Areas {
-    Areas::of(sound, settings).unwrap_or_else(|faults| panic!("{faults}"))
+pub(crate) fn areas(sound: &House, settings: &Settings) -> Areas {
+    sound.areas(settings).unwrap_or_else(|faults| panic!("{faults}"))
 }
 
 /// An area of ours as an exact fraction of square feet.

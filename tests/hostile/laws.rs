@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 use fairfoot::batch::{Given, Terms, worked_out};
 use fairfoot::reconcile::Line;
 use fairfoot::units::{Area, Halves};
-use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings, Sound, Source, report, verify};
+use fairfoot::{House, Paper, Settings, Source, verify};
 
 use crate::twin::{self, Direction, Wall};
 use crate::walks::{areas, exact, fraction, sides_file, whole_feet};
@@ -32,9 +32,9 @@ pub fn sides(bytes: &[u8]) {
         Err(faults) => return assert!(!faults.drawn(false).is_empty()),
     };
     let text = source.text().to_owned();
-    if let Ok(sketch) = fairfoot::read_sketch(source) {
+    if let Ok(sketch) = fairfoot::sketch::parse(source) {
         let tidied = sketch.tidied();
-        let again = fairfoot::read_sketch(Source::new("tidied.sides", tidied.clone()));
+        let again = fairfoot::sketch::parse(Source::new("tidied.sides", tidied.clone()));
         let again = again.unwrap_or_else(|faults| panic!("{tidied}\n{faults}"));
         assert!(sketch.says_the_same_as(&again), "{text}\n{tidied}");
         assert_eq!(again.tidied(), tidied);
@@ -49,9 +49,9 @@ pub fn sides(bytes: &[u8]) {
 }
 
 /// The whole road of a sound file, down to the report; what it says adds up.
-fn all_of(sound: &Sound) {
+fn all_of(sound: &House) {
     let settings = Settings::default();
-    let Ok(areas) = Areas::of(sound, &settings) else { return };
+    let Ok(areas) = sound.areas(&settings) else { return };
     for space in areas.spaces() {
         let range = space.range();
         assert!(range.is_none_or(|range| range.low <= range.high));
@@ -59,7 +59,7 @@ fn all_of(sound: &Sound) {
             assert!(widest.low <= range.low && range.high <= widest.high);
         }
     }
-    let Ok(reconciliation) = Reconciliation::of(sound, areas, &settings) else { return };
+    let Ok(reconciliation) = areas.reconcile(&fairfoot::Weights::default()) else { return };
     for figure in reconciliation.figures() {
         let sum: Area = figure.lines().iter().map(Line::area).sum();
         assert_eq!(sum, figure.gap());
@@ -70,8 +70,8 @@ fn all_of(sound: &Sound) {
         let all = support.sum::<f64>() + found.something_else();
         assert!(all <= 1.0 + 1e-9, "{all}");
     }
-    assert!(!report::text::reconciliation(sound, &reconciliation, Default::default()).is_empty());
-    let json = report::json::report(sound, &reconciliation);
+    assert!(!reconciliation.report().text(Default::default()).is_empty());
+    let json = reconciliation.report().json();
     assert!(serde_json::to_string(&json).is_ok());
 }
 
@@ -126,7 +126,7 @@ pub fn closing(bytes: &[u8]) {
     }
     let Ok(sound) = read else { return };
     if how & 4 == 0 {
-        let outline = sound.house().spaces()[0].outline();
+        let outline = sound.spaces()[0].outline();
         assert_eq!(exact(outline.area()), twin::as_measured(&walls), "{walls:?}");
     }
     let (halves, our_ties) = match how >> 3 & 3 {
@@ -147,7 +147,7 @@ pub fn closing(bytes: &[u8]) {
     let (all, most) = (twin::range(&walls, &fraction(15, 100)), twin::widest(&walls));
     // What is everywhere thinner than a foot may be turned inside out by rounding: the second computation
     // takes that for an outline too.
-    let outline = sound.house().spaces()[0].outline();
+    let outline = sound.spaces()[0].outline();
     if outline.area().sq_ft() > outline.perimeter().feet() {
         assert_eq!((&range, &widest), (&all, &most), "{walls:?}");
     }
@@ -224,9 +224,9 @@ pub fn a_page() -> &'static str {
         let text = "record 1,240 sq ft\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30' 4\" recorded 30'\neast 40'\nsouth 30' 4\"\nwest 40'\n";
         let sound = fairfoot::read("house.sides", text).expect("a sound file");
         let settings = Settings::default();
-        let areas = Areas::of(&sound, &settings).expect("areas");
-        let reconciliation = Reconciliation::of(&sound, areas, &settings).expect("a figure");
-        Pages::of(&sound, &reconciliation, Paper::Letter).expect("pages").svg().remove(0)
+        let areas = sound.areas(&settings).expect("areas");
+        let reconciliation = areas.reconcile(&fairfoot::Weights::default()).expect("a figure");
+        reconciliation.pages(Paper::Letter).expect("pages").svg().remove(0)
     })
 }
 

@@ -87,7 +87,7 @@ proptest! {
         let sound = fairfoot::read("house.sides", text.as_str());
         prop_assume!(sound.is_ok());
         let settings = fairfoot::Settings::default();
-        prop_assume!(fairfoot::Areas::of(sound.as_ref().unwrap(), &settings).is_ok());
+        prop_assume!(sound.as_ref().unwrap().areas(&settings).is_ok());
         let pages = pages_on(&text, Paper::Letter);
         for (i, page) in pages.pages().iter().enumerate() {
             prop_assert_eq!(faults(page), Vec::<String>::new(), "page {} of\n{}", i + 1, text);

@@ -17,7 +17,7 @@ mod saved_again;
 mod scale;
 mod words;
 
-use fairfoot::{Areas, Pages, Paper, Reconciliation, Settings, Sound};
+use fairfoot::{Pages, Paper, Reconciliation, Settings};
 
 /// Every sketch that ships with the program: its name and its text.
 pub(crate) fn sketches() -> Vec<(String, String)> {
@@ -39,17 +39,15 @@ pub(crate) fn sketch(name: &str) -> String {
     sketches().into_iter().find(|(other, _)| other == name).expect("the sketch").1
 }
 
-pub(crate) fn worked_out(text: &str) -> (Sound, Reconciliation) {
+pub(crate) fn worked_out(text: &str) -> Reconciliation {
     let sound = fairfoot::read("house.sides", text).expect("a sound file");
     let settings = Settings::default();
-    let areas = Areas::of(&sound, &settings).expect("areas");
-    let reconciliation = Reconciliation::of(&sound, areas, &settings).expect("a reconciliation");
-    (sound, reconciliation)
+    let areas = sound.areas(&settings).expect("areas");
+    areas.reconcile(&fairfoot::Weights::default()).expect("a reconciliation")
 }
 
 pub(crate) fn pages_on(text: &str, paper: Paper) -> Pages {
-    let (sound, reconciliation) = worked_out(text);
-    Pages::of(&sound, &reconciliation, paper).expect("pages")
+    worked_out(text).pages(paper).expect("pages")
 }
 
 pub(crate) fn pages(text: &str) -> Pages {

@@ -1,18 +1,18 @@
 //! Laws of areas, ranges and bridges.
 
-use fairfoot::{Areas, Reconciliation, Settings, Sound};
+use fairfoot::{Areas, House, Settings};
 
 use fairfoot::units::Area;
 use proptest::prelude::*;
 
 use crate::houses::{Side, area_by_strips, backwards, file, from_corner, length, towers, turned};
 
-fn sound(text: &str) -> Sound {
+fn sound(text: &str) -> House {
     fairfoot::read("house.sides", text).unwrap_or_else(|faults| panic!("{text}\n{faults}"))
 }
 
 fn areas(sides: &[Side]) -> Areas {
-    Areas::of(&sound(&file("", sides)), &Settings::default()).unwrap()
+    sound(&file("", sides)).areas(&Settings::default()).unwrap()
 }
 
 /// All the figures of a house that do not hang on where the walk begins.
@@ -64,7 +64,7 @@ proptest! {
         let moved = file("", &sides)
             .replace("living \"House\"", &format!("living \"House\" start west {}", length(east)));
         let ours = areas(&sides);
-        let other = Areas::of(&sound(&moved), &Settings::default()).unwrap();
+        let other = sound(&moved).areas(&Settings::default()).unwrap();
         prop_assert_eq!(ours.gross().as_measured(), other.gross().as_measured());
         prop_assert_eq!(ours.gross().whole_foot(), other.gross().whole_foot());
         prop_assert_eq!(ours.gross().range(), other.gross().range());
@@ -103,7 +103,7 @@ proptest! {
     #[test]
     fn a_veneer_widens_by_its_perimeter_and_four_corners(sides in towers(), veneer in 1_i64..90) {
         let text = file(&format!("faces frame\nveneer {}", length(veneer)), &sides);
-        let Ok(areas) = Areas::of(&sound(&text), &Settings::default()) else { return Ok(()) };
+        let Ok(areas) = sound(&text).areas(&Settings::default()) else { return Ok(()) };
         let space = &areas.spaces()[0];
         let perimeter: i128 = sides.iter().map(|&(_, run)| i128::from(run)).sum();
         let wider = i128::from(veneer) * perimeter + 4 * i128::from(veneer).pow(2);
@@ -118,9 +118,9 @@ proptest! {
         let head = format!("veneer {}\nplan 1,000 sq ft measured to frame", length(veneer));
         let sound = sound(&file(&head, &sides));
         let settings = Settings::default();
-        let areas = Areas::of(&sound, &settings).unwrap();
+        let areas = sound.areas(&settings).unwrap();
         let measured = areas.gross().as_measured();
-        let Ok(reconciliation) = Reconciliation::of(&sound, areas, &settings) else { return Ok(()) };
+        let Ok(reconciliation) = areas.reconcile(&fairfoot::Weights::default()) else { return Ok(()) };
         let face = reconciliation.figures()[0].lines()[0].area().sq_ft();
         let exact = Area::from_half_nm2((-t * p + 4 * t * t) * 2 * 1_587_500_i128.pow(2)).sq_ft();
         // Both ends of the line are rounded to tenths of a foot.
@@ -158,14 +158,14 @@ proptest! {
         text.push_str("porch \"Porch\" start west 100'\nnorth 8' 3\"\neast 12' 5\"\nsouth 8' 3\"\nwest 12' 5\"\n");
         let sound = sound(&text);
         let settings = Settings::default();
-        let areas = Areas::of(&sound, &settings).unwrap();
-        let Ok(reconciliation) = Reconciliation::of(&sound, areas, &settings) else { return Ok(()) };
+        let areas = sound.areas(&settings).unwrap();
+        let Ok(reconciliation) = areas.reconcile(&fairfoot::Weights::default()) else { return Ok(()) };
         for figure in reconciliation.figures() {
             let sum: Area = figure.lines().iter().map(fairfoot::reconcile::Line::area).sum();
             prop_assert_eq!(sum, figure.gap());
             prop_assert_eq!(figure.gap(), figure.area() - figure.start());
         }
-        let report = fairfoot::report::json::report(&sound, &reconciliation);
+        let report = reconciliation.report().json();
         for figure in &report.figures {
             let micro = |text: &str| -> i128 {
                 let (sign, digits) = text.strip_prefix('-').map_or((1, text), |digits| (-1, digits));

@@ -1,6 +1,6 @@
 //! Slanted outlines against exact fractions, a geometry library and the formula of a mitred offset.
 
-use fairfoot::{Areas, Settings};
+use fairfoot::Settings;
 
 use fairfoot::units::Area;
 use geo::{Area as _, LineString, Polygon};
@@ -59,7 +59,7 @@ proptest! {
         let house = fairfoot::read("star.sides", file("", &corners));
         prop_assume!(house.is_ok(), "corners that fall together cross");
         let house = house.unwrap();
-        let outline = house.house().spaces()[0].outline();
+        let outline = house.spaces()[0].outline();
         let wanted = by_fractions(&corners);
         let unit = Area::SQUARE_FOOT.half_nm2();
         let exact = i128::from(*wanted.numer()) * unit / i128::from(*wanted.denom());
@@ -74,7 +74,7 @@ proptest! {
         let house = fairfoot::read("star.sides", file("", &corners));
         prop_assume!(house.is_ok(), "corners that fall together cross");
         let house = house.unwrap();
-        let outline = house.house().spaces()[0].outline();
+        let outline = house.spaces()[0].outline();
         if let Some(pieces) = outline.cuts() {
             prop_assert_eq!(pieces.iter().map(fairfoot::geometry::Cut::area).sum::<Area>(), outline.area());
         }
@@ -86,7 +86,7 @@ proptest! {
         let house = fairfoot::read("star.sides", file(&head, &corners));
         prop_assume!(house.is_ok(), "corners that fall together cross");
         let house = house.unwrap();
-        let Ok(areas) = Areas::of(&house, &Settings::default()) else { return Ok(()) };
+        let Ok(areas) = house.areas(&Settings::default()) else { return Ok(()) };
         let n = corners.len();
         let side = |i: usize| {
             let (a, b) = (corners[i % n], corners[(i + 1) % n]);
@@ -111,7 +111,7 @@ proptest! {
         let house = fairfoot::read("star.sides", file("", &corners));
         prop_assume!(house.is_ok(), "corners that fall together cross");
         let house = house.unwrap();
-        let areas = Areas::of(&house, &Settings::default()).unwrap();
+        let areas = house.areas(&Settings::default()).unwrap();
         let space = &areas.spaces()[0];
         for (outline, unit) in [(space.tenth_foot(), 30_480_000), (space.whole_foot(), 304_800_000)] {
             for corner in outline.corners() {

@@ -1,6 +1,6 @@
 //! Laws of texts: printed and read back the same; no text stops the reader.
 
-use fairfoot::{Areas, Reconciliation, Settings, Source};
+use fairfoot::{Settings, Source};
 use proptest::prelude::*;
 
 use crate::houses::{file, towers};
@@ -8,13 +8,13 @@ use crate::houses::{file, towers};
 /// Everything that can be done with a text, done.
 fn everything(text: &str) {
     let settings = Settings::default();
-    let _ = fairfoot::read_sketch(Source::new("any.sides", text)).map(|sketch| sketch.tidied());
+    let _ = fairfoot::sketch::parse(Source::new("any.sides", text)).map(|sketch| sketch.tidied());
     match fairfoot::read("any.sides", text) {
         Ok(sound) => {
-            let Ok(areas) = Areas::of(&sound, &settings) else { return };
-            let Ok(all) = Reconciliation::of(&sound, areas, &settings) else { return };
-            let _ = fairfoot::report::text::reconciliation(&sound, &all, Default::default());
-            let _ = fairfoot::report::json::report(&sound, &all);
+            let Ok(areas) = sound.areas(&settings) else { return };
+            let Ok(all) = areas.reconcile(&fairfoot::Weights::default()) else { return };
+            let _ = all.report().text(Default::default());
+            let _ = all.report().json();
         }
         Err(faults) => {
             assert!(!faults.list().is_empty());
@@ -187,10 +187,10 @@ proptest! {
     fn lines_of_values_are_read_tidied_and_told(lines in lines_of_values(), record in 900_u32..3_000) {
         let house = "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
         let text = format!("record {record} sq ft\n{}\n{house}", lines.join("\n"));
-        let sketch = fairfoot::read_sketch(Source::new("v.sides", text.clone()))
+        let sketch = fairfoot::sketch::parse(Source::new("v.sides", text.clone()))
             .unwrap_or_else(|faults| panic!("{faults}"));
         let tidied = sketch.tidied();
-        let again = fairfoot::read_sketch(Source::new("v.sides", tidied.clone()))
+        let again = fairfoot::sketch::parse(Source::new("v.sides", tidied.clone()))
             .unwrap_or_else(|faults| panic!("{tidied}\n{faults}"));
         prop_assert!(sketch.says_the_same_as(&again), "{}\n{}", text, tidied);
         prop_assert_eq!(again.tidied(), tidied);
@@ -231,13 +231,13 @@ proptest! {
         let mut text = String::from("level \"G\"\n  living \"H\"\nnorth 5'\neast 5'\nclose\n");
         for line in &lines {
             let longer = format!("{text}{line}\n");
-            if fairfoot::read_sketch(Source::new("t.sides", longer.clone())).is_ok() {
+            if fairfoot::sketch::parse(Source::new("t.sides", longer.clone())).is_ok() {
                 text = longer;
             }
         }
-        let sketch = fairfoot::read_sketch(Source::new("t.sides", text.clone())).unwrap();
+        let sketch = fairfoot::sketch::parse(Source::new("t.sides", text.clone())).unwrap();
         let tidied = sketch.tidied();
-        let again = fairfoot::read_sketch(Source::new("t.sides", tidied.clone()))
+        let again = fairfoot::sketch::parse(Source::new("t.sides", tidied.clone()))
             .unwrap_or_else(|faults| panic!("{text}\n{tidied}\n{faults}"));
         prop_assert!(sketch.says_the_same_as(&again), "{}\n{}", text, tidied);
         prop_assert_eq!(again.tidied(), tidied);

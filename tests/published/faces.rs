@@ -65,8 +65,8 @@ fn square_of_100_shrinks_by_10_as_published_at_a_tenth_of_the_size() {
     let plan = house("veneer 3 ft\nplan 20 sq ft measured to frame", &sides(&narrow));
     let sound = crate::sheets::sound(&plan);
     let settings = Settings::default();
-    let areas = Areas::of(&sound, &settings).unwrap();
-    let faults = fairfoot::Reconciliation::of(&sound, areas, &settings).unwrap_err();
+    let areas = sound.areas(&settings).unwrap();
+    let faults = areas.reconcile(&fairfoot::Weights::default()).unwrap_err();
     assert_eq!(faults.list()[0].word().as_str(), "side-vanishes");
 }
 

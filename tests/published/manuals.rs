@@ -1,6 +1,6 @@
 //! Figures of standards, assessors' manuals, bulletins and courts on the areas of houses.
 
-use fairfoot::{Areas, Reconciliation, Settings};
+use fairfoot::Settings;
 
 use fairfoot::reconcile::BridgeStep;
 
@@ -136,10 +136,10 @@ fn sketch_of_23_by_36_is_828() {
     );
     let sound = sound(&text);
     let settings = Settings::default();
-    let areas = Areas::of(&sound, &settings).unwrap();
+    let areas = sound.areas(&settings).unwrap();
     assert_eq!(areas.gross().tenth_foot().whole_sq_ft(), 1_872);
     assert_eq!(areas.spaces()[1].net_tenth_foot().whole_sq_ft(), 816);
-    let reconciliation = Reconciliation::of(&sound, areas, &settings).unwrap();
+    let reconciliation = areas.reconcile(&fairfoot::Weights::default()).unwrap();
     let sketched = reconciliation.outlines()[1].area().unwrap();
     assert_eq!(sketched.whole_sq_ft(), 828);
     let found = reconciliation.areas().spaces()[1].net_tenth_foot();

@@ -1,17 +1,17 @@
 //! Outlines with a stated area in the test suites of open geometry libraries.
 
-use fairfoot::Sound;
+use fairfoot::House;
 
 use crate::sheets::{In, areas, between, house, sound};
 
 /// Corners (north, east) as living space.
-fn walked(corners: &[[&str; 2]]) -> Sound {
+fn walked(corners: &[[&str; 2]]) -> House {
     sound(&house("", &between(corners, In::Feet)))
 }
 
 /// The area of the only space, exact.
 fn area_of(corners: &[[&str; 2]]) -> String {
-    walked(corners).house().spaces()[0].outline().area().sq_ft_text()
+    walked(corners).spaces()[0].outline().area().sq_ft_text()
 }
 
 #[test]
@@ -22,7 +22,7 @@ fn square_with_and_without_a_court_has_the_stated_area_and_length() {
     let court = "court \"Court\" start east 5 north 5\nn 10\ne 10\ns 10\nw 10\n";
     let length = |text: &str| -> String {
         let sound = sound(text);
-        let round = sound.house().spaces().iter().map(|space| space.outline().perimeter());
+        let round = sound.spaces().iter().map(|space| space.outline().perimeter());
         round.sum::<fairfoot::units::Length>().decimal_feet()
     };
     assert_eq!(areas(square).gross().as_measured().sq_ft_text(), "400");

@@ -1,6 +1,6 @@
 //! Sides files written for a test, and their figures read in the unit of the source.
 
-use fairfoot::{Areas, Reconciliation, Settings, Sound};
+use fairfoot::{Areas, House, Settings};
 
 use fairfoot::geometry::Outline;
 
@@ -90,7 +90,7 @@ pub(crate) fn is_near(figured: f64, worked: f64, tolerance: f64) {
 
 /// A sides file that is sound.
 #[track_caller]
-pub(crate) fn sound(text: &str) -> Sound {
+pub(crate) fn sound(text: &str) -> House {
     match fairfoot::read("published.sides", text) {
         Ok(sound) => sound,
         Err(faults) => panic!("{faults}\n{text}"),
@@ -114,7 +114,7 @@ pub(crate) fn areas(text: &str) -> Areas {
 /// The areas of a sides file by other rules.
 #[track_caller]
 pub(crate) fn areas_by(text: &str, settings: Settings) -> Areas {
-    Areas::of(&sound(text), &settings).unwrap_or_else(|faults| panic!("{faults}\n{text}"))
+    sound(text).areas(&settings).unwrap_or_else(|faults| panic!("{faults}\n{text}"))
 }
 
 /// The common rules with another fate of ties.
@@ -127,8 +127,8 @@ pub(crate) fn halves(halves: Halves) -> Settings {
 pub(crate) fn first_figure(text: &str) -> Figure {
     let sound = sound(text);
     let settings = Settings::default();
-    let areas = Areas::of(&sound, &settings).unwrap();
-    let reconciliation = Reconciliation::of(&sound, areas, &settings).unwrap();
+    let areas = sound.areas(&settings).unwrap();
+    let reconciliation = areas.reconcile(&fairfoot::Weights::default()).unwrap();
     reconciliation.figures().first().expect("a figure").clone()
 }
 
@@ -149,13 +149,13 @@ pub(crate) fn rectangle(head: &str, width: &str, depth: &str) -> String {
 }
 
 /// The land inside courses given one to a line.
-pub(crate) fn lot(head: &str, courses: &[String]) -> Sound {
+pub(crate) fn lot(head: &str, courses: &[String]) -> House {
     sound(&format!("{head}\nlot \"Tract\"\n{}\n", courses.join("\n")))
 }
 
 /// The outline of the only lot.
-pub(crate) fn tract(sound: &Sound) -> &Outline {
-    sound.house().lots()[0].outline()
+pub(crate) fn tract(sound: &House) -> &Outline {
+    sound.lots()[0].outline()
 }
 
 /// A course by its latitude and departure, exact: a compass side where one of them is nothing.
@@ -198,6 +198,6 @@ pub(crate) fn run(outline: &Outline) -> Vec<[Length; 2]> {
 }
 
 /// Living space inside sides given one to a line.
-pub(crate) fn living(head: &str, sides: &[String]) -> Sound {
+pub(crate) fn living(head: &str, sides: &[String]) -> House {
     sound(&house(head, sides))
 }

@@ -1,6 +1,6 @@
 //! Land by bearings and by coordinates: misclosure, the compass rule, meridian distances, area.
 
-use fairfoot::Sound;
+use fairfoot::House;
 
 use fairfoot::geometry::Outline;
 
@@ -31,7 +31,7 @@ const fn row(
 }
 
 /// The tract of a table, its misclosure small enough to be spread.
-fn by_bearings(table: &[Course], tolerance: &str, unit: In) -> Sound {
+fn by_bearings(table: &[Course], tolerance: &str, unit: In) -> House {
     let unit = unit.word();
     let side = |course: &Course| format!("bearing {} {} {unit}", course.bearing, course.length);
     let sides: Vec<String> = table.iter().map(side).collect();
@@ -40,7 +40,7 @@ fn by_bearings(table: &[Course], tolerance: &str, unit: In) -> Sound {
 
 /// Latitude and departure by the bearing: what the compass rule took off is put back, course by
 /// course in proportion to its printed length.
-fn before_balancing(sound: &Sound, table: &[Course], unit: In) -> Vec<[f64; 2]> {
+fn before_balancing(sound: &House, table: &[Course], unit: In) -> Vec<[f64; 2]> {
     let [north, east] = misclosure(sound);
     let perimeter = perimeter(table);
     let one = |(parts, course): ([Length; 2], &Course)| {
@@ -96,13 +96,13 @@ fn cross_sums(outline: &Outline, first: [&str; 2], unit: In) -> [f64; 2] {
 }
 
 /// How far the walk ends north and east of its start.
-fn misclosure(sound: &Sound) -> [Length; 2] {
-    let (north, east) = sound.house().lots()[0].misclosure();
+fn misclosure(sound: &House) -> [Length; 2] {
+    let (north, east) = sound.lots()[0].misclosure();
     [north, east]
 }
 
 /// How far the walk ends from its start.
-fn linear(sound: &Sound, unit: In) -> f64 {
+fn linear(sound: &House, unit: In) -> f64 {
     let [north, east] = misclosure(sound);
     unit.of(north).hypot(unit.of(east))
 }
@@ -339,7 +339,7 @@ const FOUR_COURSES: [Course; 4] = [
 
 /// Courses by latitude and departure with tolerances that grow as the root of the length: the
 /// squares by which a misclosure is spread are then in proportion to length, as by the compass rule.
-fn weighted_by_length(table: &[Course], unit: In) -> Sound {
+fn weighted_by_length(table: &[Course], unit: In) -> House {
     let raw: Vec<[&str; 2]> = table.iter().map(|course| course.raw).collect();
     let sides = courses(&raw, unit).into_iter().zip(table);
     let sides: Vec<String> = sides

@@ -91,7 +91,7 @@ fn a_record_in_square_metres_or_acres_is_taken_exactly() {
     let read = |recorded: &str| {
         let sides = "north 660 ft\neast 66 ft\nsouth 660 ft\nwest 66 ft";
         let sound = crate::sheets::sound(&format!("lot \"Tract\" recorded {recorded}\n{sides}\n"));
-        sound.house().lots()[0].recorded().unwrap()
+        sound.lots()[0].recorded().unwrap()
     };
     assert_eq!(read("1 acre"), Area::ACRE);
     assert_eq!(read("4046.8564224 sq m"), Area::ACRE);

@@ -170,7 +170,7 @@ fn ground_surfaces_have_the_area_the_city_states() {
         let off = (figured - stated(surface)).abs();
         // Corners on a grid of 1 mm are up to 0.00071 m (half its diagonal) from finer ones, along
         // the whole outline; and what is stated is rounded to 0.01 m².
-        let around = sound.house().spaces().iter().map(|space| space.outline().perimeter());
+        let around = sound.spaces().iter().map(|space| space.outline().perimeter());
         let metres = around.sum::<fairfoot::units::Length>().nm() as f64 / 1e9;
         let allowed = metres * 0.00071 + 0.005;
         let square_metres = off.half_nm2() as f64 / Area::SQUARE_METRE.half_nm2() as f64;

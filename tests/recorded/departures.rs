@@ -4,7 +4,7 @@ use crate::{house, reconciled};
 
 #[track_caller]
 fn labels(text: &str) -> Vec<Vec<String>> {
-    let (_, reconciled) = reconciled(text);
+    let reconciled = reconciled(text);
     let list = reconciled.figures()[0].explanations().list();
     list.iter().map(|explanation| explanation.departures().to_vec()).collect()
 }
@@ -176,7 +176,7 @@ fn what_is_not_in_the_total_leaves_nothing_open_in_it() {
         format!("{kind} start {start}\nnorth 3' 6\"\neast 9' 6\"\nsouth 3' 6\"\nwest 9' 6\"\n")
     };
     let allows = |after: &str| {
-        let (_, reconciled) = reconciled(&house(&wall, after));
+        let reconciled = reconciled(&house(&wall, after));
         reconciled.figures()[0].explanations().list()[0].allows()
     };
     let plain = allows("");

@@ -1,6 +1,6 @@
 //! What a figure says of itself: its rule, its face, and whether it says so.
 
-use fairfoot::{Areas, Reconciliation, Settings};
+use fairfoot::Settings;
 
 use fairfoot::reconcile::BridgeStep;
 
@@ -30,7 +30,7 @@ fn a_figure_is_rounded_as_it_says_and_a_record_to_the_foot_unless_it_says_otherw
         ("figure \"insurer's sheet\" 1,300 sq ft", "0"),
         ("figure \"insurer's sheet\" 1,300 sq ft sides whole-foot", "-12"),
     ] {
-        let (_, reconciled) = reconciled(&figure(line));
+        let reconciled = reconciled(&figure(line));
         let found = reconciled.figures()[0].line(BridgeStep::Rounding).expect("a line").area();
         assert_eq!(found.sq_ft_text(), rounding, "{line}");
     }
@@ -52,8 +52,8 @@ fn what_a_record_does_not_say_is_asked() {
 fn the_settings_are_kept_with_what_was_worked_out_by_them() {
     let settings = Settings { halves: Halves::Down, ..Settings::default() };
     let sound = fairfoot::read("kept.sides", figure("record 1,300 sq ft")).expect("sound");
-    let areas = Areas::of(&sound, &settings).expect("areas");
-    let reconciliation = Reconciliation::of(&sound, areas, &settings).expect("a reconciliation");
+    let areas = sound.areas(&settings).expect("areas");
+    let reconciliation = areas.reconcile(&fairfoot::Weights::default()).expect("a reconciliation");
     assert_eq!(reconciliation.settings().halves, Halves::Down);
 }
 
@@ -66,7 +66,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
         )
     };
     let between = |record: &str| {
-        let (_, reconciled) = reconciled(&house(record));
+        let reconciled = reconciled(&house(record));
         let between = reconciled.figures()[0].enough().between();
         between.map(|between| (between.below.whole_sq_ft(), between.above.whole_sq_ft()))
     };
@@ -99,7 +99,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
             house(record)
         )
     };
-    let (_, reconciled) = reconciled(&opening("1,030"));
+    let reconciled = reconciled(&opening("1,030"));
     let between = reconciled.figures()[0].enough().between().expect("nothing there");
     assert_eq!((between.below.whole_sq_ft(), between.above.whole_sq_ft()), (1_020, 1_038));
 }
@@ -122,7 +122,7 @@ fn only_slanted_and_curved_walls_are_told_to_be_computed() {
 fn what_could_be_given_is_on_the_step_and_at_the_face_of_the_figure() {
     // 30' 4" lies within 0.15 ft of 30' 3", where half feet part: 30 or 30.5 by 40. In whole feet it is 30 alone.
     let range = |text: &str| {
-        let (_, reconciled) = reconciled(text);
+        let reconciled = reconciled(text);
         let range = reconciled.figures()[0].enough().range().expect("a range");
         (range.low.sq_ft_text(), range.high.sq_ft_text())
     };

@@ -17,26 +17,25 @@ mod figures;
 mod outlines;
 mod shares;
 
-use fairfoot::report::text::{Look, reconciliation};
-use fairfoot::{Areas, Reconciliation, Settings, Sound};
+use fairfoot::report::Look;
+use fairfoot::{Reconciliation, Settings, Weights};
 
 /// A house reconciled by the common rules.
 #[track_caller]
-fn reconciled(text: &str) -> (Sound, Reconciliation) {
-    let sound =
+fn reconciled(text: &str) -> Reconciliation {
+    let house =
         fairfoot::read("recorded.sides", text).unwrap_or_else(|faults| panic!("{faults}\n{text}"));
-    let settings = Settings::default();
-    let areas = Areas::of(&sound, &settings).unwrap_or_else(|faults| panic!("{faults}\n{text}"));
-    let reconciliation = Reconciliation::of(&sound, areas, &settings).unwrap();
-    (sound, reconciliation)
+    let areas = house.areas(&Settings::default());
+    let areas = areas.unwrap_or_else(|faults| panic!("{faults}\n{text}"));
+    areas.reconcile(&Weights::default()).unwrap()
 }
 
 /// The report of a house on one long line, so that no word is broken off.
 #[track_caller]
 fn told(text: &str) -> String {
-    let (sound, reconciled) = reconciled(text);
     let look = Look { width: 100, ..Look::default() };
-    reconciliation(&sound, &reconciled, look).split_whitespace().collect::<Vec<&str>>().join(" ")
+    let report = reconciled(text).report().text(look);
+    report.split_whitespace().collect::<Vec<&str>>().join(" ")
 }
 
 /// A house with one living space, and what comes after it.

@@ -7,7 +7,7 @@ type Pair = (usize, usize, i64, i64);
 
 #[track_caller]
 fn pairs(text: &str) -> (Vec<Pair>, bool) {
-    let (_, reconciled) = reconciled(text);
+    let reconciled = reconciled(text);
     let [outline] = reconciled.outlines() else { panic!("one outline\n{text}") };
     let feet = |length: fairfoot::units::Length| length.nm() / fairfoot::units::Length::FOOT.nm();
     let pair = |side: &fairfoot::reconcile::MatchedSide| {
@@ -59,7 +59,7 @@ fn a_sketch_walked_the_other_way_from_another_corner_is_matched_wall_by_wall() {
 /// What stands instead: numbers of ours and of theirs.
 #[track_caller]
 fn instead(text: &str) -> Vec<(Vec<usize>, Vec<usize>)> {
-    let (_, reconciled) = reconciled(text);
+    let reconciled = reconciled(text);
     let [outline] = reconciled.outlines() else { panic!("one outline\n{text}") };
     let one = |instead: &fairfoot::reconcile::Substitution| {
         (instead.ours().collect(), instead.theirs().collect())
@@ -207,7 +207,7 @@ fn a_sketch_that_names_no_space_is_of_the_house_if_it_has_about_its_size() {
         let sides = [("north", north), ("east", east), ("south", north), ("west", east)];
         let sides = sides.map(|(way, feet)| format!("{way} {feet}'"));
         let sides: Vec<&str> = sides.iter().map(String::as_str).collect();
-        let (_, reconciled) = reconciled(&house(&square, &sketch("Card", &sides)));
+        let reconciled = reconciled(&house(&square, &sketch("Card", &sides)));
         reconciled.figures()[0].own_sketch().map(|area| area.whole_sq_ft())
     };
     assert_eq!(own(30, 40), Some(1_200));
@@ -243,7 +243,7 @@ fn a_sketch_may_leave_out_what_lies_in_the_house_or_have_it_inside() {
         let after = format!("{garage}{}", sketch("House", sides));
         let text = house(&["north 30'", "east 40'", "south 30'", "west 40'"], &after);
         // A total that no way of taking off comes to.
-        let (_, reconciled) = reconciled(&text.replace("1,200", "1,100"));
+        let reconciled = reconciled(&text.replace("1,200", "1,100"));
         reconciled.figures()[0].own_sketch().map(|area| area.whole_sq_ft())
     };
     assert_eq!(
@@ -258,7 +258,7 @@ fn a_sketch_may_leave_out_what_lies_in_the_house_or_have_it_inside() {
     // What the record says of the garage comes before our measure of it: 1,200 less 390.
     let listed = garage.replace(" start", " recorded 390 sq ft start");
     let whole = ["north 30'", "east 40'", "south 30'", "west 40'"];
-    let (_, reconciled) = reconciled(
+    let reconciled = reconciled(
         &house(&whole, &format!("{listed}{}", sketch("House", &whole))).replace("1,200", "1,100"),
     );
     assert_eq!(reconciled.figures()[0].own_sketch().map(|area| area.whole_sq_ft()), Some(810));
@@ -277,7 +277,7 @@ fn a_sketch_that_gives_the_total_with_nothing_taken_off_agrees_with_it() {
         )
     };
     let own = |record: &str| {
-        let (_, reconciled) = reconciled(&text(record));
+        let reconciled = reconciled(&text(record));
         reconciled.figures()[0].own_sketch().map(|area| area.whole_sq_ft())
     };
     assert_eq!((own("1,840"), own("1,768"), own("1,800")), (Some(1_840), Some(1_768), Some(1_768)));

@@ -12,7 +12,7 @@ type Found = (usize, f64, f64, f64);
 
 #[track_caller]
 fn shares(text: &str) -> (Vec<Found>, String) {
-    let (_, reconciled) = reconciled(text);
+    let reconciled = reconciled(text);
     let figure = &reconciled.figures()[0];
     let feet = |length: Length| length.nm() as f64 / Length::FOOT.nm() as f64;
     let one = |share: &fairfoot::reconcile::Share| {

@@ -15,10 +15,10 @@ mod size;
 mod tax;
 mod told;
 
-use fairfoot::value::Worth;
+use fairfoot::Settings;
+use fairfoot::value::{AsOf, Worth};
 use fairfoot::value::{Method, Way};
 use fairfoot::wording::Block;
-use fairfoot::{Areas, Reconciliation, Settings};
 use jiff::civil::Date;
 
 /// 30 ft by 40 ft: 1,200 sq ft by either rule.
@@ -37,9 +37,9 @@ pub(crate) fn worth_on(lines: &str, today: Option<Date>) -> Option<Worth> {
 pub(crate) fn whole(text: &str, today: Option<Date>) -> Option<Worth> {
     let sound = fairfoot::read("worth.sides", text).unwrap_or_else(|faults| panic!("{faults}"));
     let settings = Settings::default();
-    let areas = Areas::of(&sound, &settings).unwrap();
-    let all = Reconciliation::of(&sound, areas, &settings).unwrap();
-    Worth::of(&sound, &all, today)
+    let areas = sound.areas(&settings).unwrap();
+    let all = areas.reconcile(&fairfoot::Weights::default()).unwrap();
+    all.worth(&AsOf { today, ..AsOf::default() })
 }
 
 /// What is given by one way.

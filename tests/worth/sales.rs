@@ -1,8 +1,8 @@
 //! Comparables: near in size by the record and by the tape, and what a square foot of them fetched.
 
+use fairfoot::Settings;
+use fairfoot::value::AsOf;
 use fairfoot::value::Method;
-use fairfoot::value::Worth;
-use fairfoot::{Areas, Reconciliation, Settings};
 
 use crate::{HOUSE, way, worth_of};
 
@@ -38,10 +38,10 @@ fn the_band_is_a_setting() {
     let text = format!("record 1,500 sq ft\n{}{HOUSE}", sale("A", 1_400, 280_000));
     let sound = fairfoot::read("band.sides", text).unwrap();
     let settings = Settings::default();
-    let all = Reconciliation::of(&sound, Areas::of(&sound, &settings).unwrap(), &settings).unwrap();
+    let all = sound.areas(&settings).unwrap().reconcile(&fairfoot::Weights::default()).unwrap();
     // 200 of 1,200 is 16.7 %.
     let near = |band: u8| {
-        let worth = Worth::within(&sound, &all, None, band).unwrap();
+        let worth = all.worth(&AsOf { today: None, band }).unwrap();
         worth.comparables().list()[0].is_near_measured()
     };
     assert_eq!((near(16), near(17)), (Some(false), Some(true)));

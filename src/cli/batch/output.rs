@@ -3,7 +3,7 @@
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
-use fairfoot::batch::{HEADS, House, cells};
+use fairfoot::batch::{HEADS, Outcome, cells};
 use tempfile::NamedTempFile;
 
 use crate::cli::batch::Format;
@@ -72,7 +72,7 @@ impl Output {
 }
 
 /// Adds a house, as its rows.
-pub(super) fn append(bytes: &mut Vec<u8>, house: &House, format: Format) {
+pub(super) fn append(bytes: &mut Vec<u8>, house: &Outcome, format: Format) {
     match format {
         Format::Jsonl => {
             // A house is made of texts and numbers: it can always be written as JSON.

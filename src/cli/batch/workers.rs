@@ -9,7 +9,7 @@ use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use std::sync::{Arc, Mutex};
 use std::thread;
 
-use fairfoot::batch::{House, Terms, worked_out};
+use fairfoot::batch::{Outcome, Terms, worked_out};
 
 use crate::cli::batch::houses::{List, Waiting};
 use crate::cli::batch::{Format, output};
@@ -26,7 +26,7 @@ pub(super) struct Chunk {
     pub(super) count: u64,
     pub(super) faulty: bool,
     /// The houses themselves, where a summary wants them.
-    pub(super) houses: Vec<House>,
+    pub(super) houses: Vec<Outcome>,
 }
 
 /// Chunks in the order of their houses.
@@ -115,12 +115,12 @@ fn work(
 }
 
 /// One house worked out. A mistake of this program is a fault of one row, not the end of a million others.
-fn house(waiting: Waiting, terms: &Terms) -> House {
+fn house(waiting: Waiting, terms: &Terms) -> Outcome {
     let (id, given) = waiting.given();
-    std::panic::catch_unwind(|| worked_out(&id, &given, terms)).unwrap_or_else(|_| House {
+    std::panic::catch_unwind(|| worked_out(&id, &given, terms)).unwrap_or_else(|_| Outcome {
         id: id.clone(),
         faults: vec!["fairfoot made a mistake on this house; please tell its makers".to_owned()],
-        ..House::default()
+        ..Outcome::default()
     })
 }
 

@@ -8,14 +8,15 @@ mod references;
 mod ties;
 
 use crate::diagnostic::words;
-use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::diagnostic::{Diagnostic, Source, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Crossing;
 use crate::geometry::traverse::{Closed, Leg, NotClosed, Shape, Traverse, TraverseSide};
 use crate::house::check::closure::{does_not_close, tick};
-use crate::house::{House, Level, Lot, Side, Space};
-use crate::sketch::statement::Run;
-use crate::sketch::{Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
+use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
+use crate::house::{Level, Lot, Side, Space};
+use crate::sketch::statement::{MissingStatement, Run};
+use crate::sketch::{FigureSketch, Heads, Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
 use crate::units::length::{Form, Halves, Length, Step, Written};
 
 /// An estimated side is within plus or minus this, unless it says otherwise.
@@ -24,12 +25,16 @@ const ESTIMATED: Length = Length::FOOT;
 /// Checks the whole sketch; what is found wrong, or worth knowing, is added to `found`.
 ///
 /// None where an error keeps the house from being whole.
-pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<House> {
+pub(crate) fn check(
+    source: &Source,
+    sketch: &Sketch,
+    found: &mut Vec<Diagnostic>,
+) -> Option<Model> {
     let errors_before = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
     let mut checker = Checker {
         sketch,
         found,
-        house: empty(sketch),
+        house: empty(source, sketch),
         whole: errors_before == 0,
         astray: Vec::new(),
     };
@@ -52,10 +57,16 @@ pub(crate) fn check(sketch: &Sketch, found: &mut Vec<Diagnostic>) -> Option<Hous
     (whole && errors == errors_before).then_some(house)
 }
 
-fn empty(sketch: &Sketch) -> House {
+fn empty(source: &Source, sketch: &Sketch) -> Model {
     let heads = &sketch.heads;
     let spaces = sketch.levels.iter().map(|level| level.spaces.len()).sum();
-    House {
+    Model {
+        source: source.clone(),
+        particulars: particulars(heads),
+        figures: sketch.figures.iter().map(published).collect(),
+        missing: sketch.missing.iter().map(missing).collect(),
+        values: sketch.values.clone(),
+        warnings: Vec::new(),
         levels: Vec::with_capacity(sketch.levels.len()),
         spaces: Vec::with_capacity(spaces),
         lots: Vec::new(),
@@ -66,10 +77,40 @@ fn empty(sketch: &Sketch) -> House {
     }
 }
 
+fn particulars(heads: &Heads) -> Particulars {
+    Particulars {
+        property: heads.property.clone(),
+        address: heads.address.clone(),
+        account: heads.account.clone(),
+        case: heads.case.clone(),
+        tax_year: heads.tax_year,
+        measured: heads.measured.clone(),
+        tolerance: heads.tolerance,
+        interior_seen: heads.interior_seen,
+        front: heads.front,
+        true_north: heads.true_north,
+    }
+}
+
+fn published(sketch: &FigureSketch) -> PublishedFigure {
+    let figure = &sketch.figure;
+    PublishedFigure {
+        kind: figure.kind.clone(),
+        area: figure.area,
+        basis: figure.basis.clone(),
+        title: figure.title.clone(),
+        span: sketch.span,
+    }
+}
+
+fn missing(missing: &MissingStatement) -> Missing {
+    Missing { kind: missing.kind, name: missing.name.text.clone(), recorded: missing.recorded }
+}
+
 pub(super) struct Checker<'a> {
     pub(super) sketch: &'a Sketch,
     pub(super) found: &'a mut Vec<Diagnostic>,
-    pub(super) house: House,
+    pub(super) house: Model,
     pub(super) whole: bool,
     /// Spaces told to lie outside the one they should lie in; nothing more is told of where they lie.
     pub(super) astray: Vec<usize>,
@@ -456,7 +497,7 @@ impl Checker<'_> {
             self.tell(
                 Diagnostic::new(Word::RecordedNotUsed, side.span, message)
                     .note("one length does not say how far a slanted wall runs and how far it rises; it is taken to the whole foot in both")
-                    .help("if the record has a sketch, type it as it is printed: `record outline \"House\"`"),
+                    .help("if the record has a sketch, type it as it is printed: `record outline \"Model\"`"),
             );
         }
     }

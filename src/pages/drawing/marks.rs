@@ -1,14 +1,13 @@
 //! What is marked on the drawing of a level: the record's own outline and lengths, walls that differ, spaces that would have to count.
 #![expect(clippy::float_arithmetic, reason = "a support is a float")]
 
-use crate::Sound;
 use crate::areas::at_face::Walls;
 use crate::geometry::outline::Outline;
+use crate::house::Face;
 use crate::house::House;
 use crate::pages::drawing::view::OnSite;
 use crate::reconcile::departures::What;
 use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
-use crate::sketch::Face;
 use crate::units::length::{Length, Step};
 use crate::wording::sentences::Sentences;
 
@@ -53,13 +52,13 @@ impl Marks {
     pub(crate) fn of(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Marks {
         let mut marks = Marks::default();
         marks.sides_with_lengths(say);
-        for (report, drawn) in reconciliation.outlines().iter().zip(&say.sound.house().drawn) {
+        for (report, drawn) in reconciliation.outlines().iter().zip(&say.house.drawn) {
             let is_of = |figure: &&Figure| figure.word() == drawn.drawn.word();
             let face = reconciliation.figures().iter().find(is_of).map(Figure::face);
             marks.outline(say, report, drawn, face.unwrap_or_default());
         }
         if let Some(figure) = reconciliation.figures().first() {
-            marks.figure(say.sound, figure);
+            marks.figure(say.house, figure);
         }
         marks
     }
@@ -71,7 +70,7 @@ impl Marks {
 
     /// Lengths given after a side, where they are not what rounding makes of it.
     fn sides_with_lengths(&mut self, say: &Sentences<'_>) {
-        for (i, space) in say.sound.house().spaces.iter().enumerate() {
+        for (i, space) in say.house.spaces.iter().enumerate() {
             for (k, side) in space.sides.iter().enumerate() {
                 let measured = say.areas.outside_length(i, k);
                 if let (Some(recorded), Some(measured)) = (side.recorded(), measured) {
@@ -103,7 +102,7 @@ impl Marks {
         drawn: &crate::house::ReferenceOutline,
         face: Face,
     ) {
-        let house = say.sound.house();
+        let house = say.house;
         let compared = report
             .space
             .as_ref()
@@ -125,8 +124,7 @@ impl Marks {
         self.theirs.push((level, Theirs { whose, face, outline, corners, at }));
     }
 
-    fn figure(&mut self, sound: &Sound, figure: &Figure) {
-        let house = sound.house();
+    fn figure(&mut self, house: &House, figure: &Figure) {
         if let Some(line) = figure.line(BridgeStep::Counting)
             && !line.is_supported()
         {
@@ -172,11 +170,11 @@ fn corners(drawn: &crate::house::ReferenceOutline) -> Vec<OnSite> {
 
 /// Our corners of these spaces at a face; outside where the walls cannot be brought there.
 fn ours(say: &Sentences<'_>, spaces: &[usize], face: Face) -> Vec<OnSite> {
-    let there = Walls::of(say.sound, face).ok().filter(|_| face != Face::Outside);
+    let there = Walls::of(say.house, face).ok().filter(|_| face != Face::Outside);
     let walls = there.as_ref().unwrap_or(&say.areas.outside);
     let mut all = Vec::new();
     for &space in spaces {
-        let (placed, at) = (say.sound.house().spaces[space].at, &walls.spaces[space]);
+        let (placed, at) = (say.house.spaces[space].at, &walls.spaces[space]);
         let first = (placed.0 + at.start.0, placed.1 + at.start.1);
         all.extend(at.outline.points().iter().map(|to| (first.0 + to.0, first.1 + to.1)));
     }
@@ -185,7 +183,7 @@ fn ours(say: &Sentences<'_>, spaces: &[usize], face: Face) -> Vec<OnSite> {
 
 /// Where the first outside corner of a space stands on its level.
 pub(crate) fn place(say: &Sentences<'_>, space: usize) -> OnSite {
-    let house: &House = say.sound.house();
+    let house: &House = say.house;
     let (at, start) = (house.spaces[space].at, say.areas.outside.spaces[space].start);
     (at.0 + start.0, at.1 + start.1)
 }

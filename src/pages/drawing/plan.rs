@@ -8,6 +8,8 @@
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Misclosure;
+use crate::house::{Face, Kind, ReferenceSource};
+use crate::house::{Run as SideRun, Thickness};
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension};
 use crate::pages::drawing::marks;
 use crate::pages::drawing::marks::Marks;
@@ -16,8 +18,6 @@ use crate::pages::drawing::view::{OnSite, SCALES, Scale, Turned, View, WallOnPag
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Ink, Part, Point, Run, Stroke, Text};
-use crate::sketch::statement::{Run as SideRun, Thickness};
-use crate::sketch::{Face, Kind, ReferenceSource};
 use crate::units::length::{Form, Length, Written};
 use crate::wording::sentences::{Sentences, whole};
 
@@ -146,8 +146,8 @@ fn drawn(
     frame: Frame,
     fitting: Fitting,
 ) -> Drawing {
-    let house = say.sound.house();
-    let heads = &say.sound.sketch().heads;
+    let house = say.house;
+    let heads = &say.house.particulars;
     let turned = Turned { front: heads.front.unwrap_or(Direction::South) };
     let spaces: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level).collect();
@@ -214,7 +214,7 @@ struct Plan<'a> {
 
 impl Plan<'_> {
     fn space(&self, shape: &Shape) -> &crate::house::Space {
-        &self.say.sound.house().spaces[shape.space]
+        &self.say.house.spaces[shape.space]
     }
 
     /// Outlines, hatching and veneer; what lies in another space over it.
@@ -240,7 +240,7 @@ impl Plan<'_> {
     }
 
     fn hatching(&mut self, shape: &Shape, shapes: &[Shape]) {
-        let house = self.say.sound.house();
+        let house = self.say.house;
         let here = &house.spaces[shape.space];
         let marked = self.marks.would_count.contains(&shape.space);
         let open_to = match here.kind {
@@ -281,7 +281,7 @@ impl Plan<'_> {
 
     /// A thin band inside the walls that are said to have a veneer.
     fn veneer(&mut self, shape: &Shape, shapes: &[Shape]) {
-        let house = self.say.sound.house();
+        let house = self.say.house;
         let here = &house.spaces[shape.space];
         if !here.kind.has_walls() || here.parent.is_some() {
             return;
@@ -355,7 +355,7 @@ impl Plan<'_> {
     fn names(&mut self) {
         let shapes = std::mem::take(&mut self.shapes);
         for shape in &shapes {
-            let house = self.say.sound.house();
+            let house = self.say.house;
             let holes: Vec<Vec<Point>> = shapes
                 .iter()
                 .filter(|other| house.spaces[other.space].parent == Some(shape.space))
@@ -383,11 +383,7 @@ impl Plan<'_> {
 
     fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
         let areas = &self.say.areas.spaces[shape.space];
-        let net = if self.say.sound.house().taken_off(shape.space).next().is_some() {
-            " net"
-        } else {
-            ""
-        };
+        let net = if self.say.house.taken_off(shape.space).next().is_some() { " net" } else { "" };
         let fine = format!("{} sq ft{net}", whole(areas.net_tenth_foot));
         let feet = format!("whole feet: {} sq ft", whole(areas.net_whole_foot));
         let kind = self.say.kind_word(shape.space);
@@ -515,7 +511,7 @@ impl Plan<'_> {
     /// The number of every side, small at its wall; of what lies in another space none, as it would stand among that one's.
     fn numbers(&mut self) {
         let shapes = std::mem::take(&mut self.shapes);
-        let house = self.say.sound.house();
+        let house = self.say.house;
         let mut is_numbered = false;
         let is_told_of = |shape: &&Shape| {
             let here = &house.spaces[shape.space];
@@ -556,13 +552,8 @@ impl Plan<'_> {
         let recorded = self.marks.recorded(shape.space, source);
         if let Some(recorded) = recorded {
             words = format!("{words} [{}]", recorded.length.spoken());
-            let has_plan = self
-                .say
-                .sound
-                .house()
-                .drawn
-                .iter()
-                .any(|drawn| drawn.drawn == ReferenceSource::Plan);
+            let has_plan =
+                self.say.house.drawn.iter().any(|drawn| drawn.drawn == ReferenceSource::Plan);
             let whose = if has_plan { "the record, or the plan," } else { "the record" };
             self.note(&format!("[ ]: the length in {whose} where it is not this wall rounded"));
         }
@@ -585,7 +576,7 @@ impl Plan<'_> {
             ("plan", "plan: from a plan"),
             ("record", "rec.: from the record"),
         ] {
-            let house = self.say.sound.house();
+            let house = self.say.house;
             let spaces = self.shapes.iter().map(|shape| &house.spaces[shape.space]);
             let of_it = spaces.filter(|space| space.sides.iter().any(|side| side.how() == how));
             let faces: Vec<Face> = of_it.map(|space| space.face).collect();
@@ -671,7 +662,7 @@ pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point) {
 
 /// The length of a wall as it is lettered: as typed where it is drawn as typed.
 fn side_words(say: &Sentences<'_>, space: usize, source: usize, vector: Vector) -> String {
-    let here = &say.sound.house().spaces[space];
+    let here = &say.house.spaces[space];
     let side = &here.sides[source];
     let as_measured = here.closed.outline.vectors()[source] == vector;
     let form = here.sides[source].run.form();

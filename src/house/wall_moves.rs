@@ -5,9 +5,9 @@ use crate::geometry::offset::{Moved, OffsetError, Piece};
 use crate::geometry::outline::Outline;
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Traverse;
-use crate::house::{House, Side, Space};
-use crate::sketch::Face;
-use crate::sketch::statement::Thickness;
+use crate::house::Face;
+use crate::house::Thickness;
+use crate::house::{Model, Side, Space};
 use crate::units::length::{Length, Written};
 
 /// 4 5/8 in, assumed where a veneer is needed and not given: 3 5/8 in of brick (Brick Industry
@@ -75,7 +75,7 @@ struct Shift {
     assumed: Assumed,
 }
 
-impl House {
+impl Model {
     /// The walls of a space at `face`.
     pub(crate) fn at_face(&self, space: usize, face: Face) -> Result<AtFace, OffsetError> {
         let here = &self.spaces[space];
