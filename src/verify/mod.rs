@@ -5,7 +5,7 @@
 //! the file is byte for byte what this program makes of its sides; the answer says which.
 //!
 //! ```
-//! use fairfoot::{Paper, Settings, Weights};
+//! use fairfoot::{Paper, Settings, Weights, verify};
 //!
 //! let text = "record 100 sq ft\nlevel \"Ground floor\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
 //! let house = fairfoot::read("shed.sides", text)?;

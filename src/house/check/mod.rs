@@ -497,7 +497,7 @@ impl Checker<'_> {
             self.tell(
                 Diagnostic::new(Word::RecordedNotUsed, side.span, message)
                     .note("one length does not say how far a slanted wall runs and how far it rises; it is taken to the whole foot in both")
-                    .help("if the record has a sketch, type it as it is printed: `record outline \"Model\"`"),
+                    .help("if the record has a sketch, type it as it is printed: `record outline \"House\"`"),
             );
         }
     }
