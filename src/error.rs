@@ -15,8 +15,13 @@ pub enum Error {
     },
     /// Weights of departures that cannot be used.
     Weights(String),
-    /// A house that would fill so many pages.
-    TooManyPages(usize),
+    /// A house that would fill so many pages, of so many at most.
+    TooManyPages {
+        /// What it would fill.
+        pages: usize,
+        /// The most a house may fill.
+        most: usize,
+    },
     /// A file is no page that can be verified.
     Sheet(String),
     /// A page could not be drawn: a mistake of this program.
@@ -28,10 +33,9 @@ impl fmt::Display for Error {
         match self {
             Error::Length { message, help } => write!(f, "{message}; {help}"),
             Error::Weights(message) => write!(f, "these weights cannot be used: {message}"),
-            Error::TooManyPages(pages) => write!(
+            Error::TooManyPages { pages, most } => write!(
                 f,
-                "this file would fill {pages} pages, and {} is the most; give one house a file of its own, without long comments",
-                crate::pages::MOST_PAGES
+                "this file would fill {pages} pages, and {most} is the most; give one house a file of its own, without long comments"
             ),
             Error::Sheet(message) => f.write_str(message),
             Error::Drawing(message) => write!(f, "the pages could not be drawn: {message}"),

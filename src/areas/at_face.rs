@@ -8,7 +8,6 @@ use crate::geometry::offset::OffsetError;
 use crate::house::Face;
 use crate::house::House;
 use crate::house::Space;
-use crate::house::check::closure::tick;
 use crate::house::wall_moves::{Assumed, AtFace};
 use crate::units::area::Area;
 use crate::units::length::Length;
@@ -98,7 +97,7 @@ fn told(space: &Space, face: Face, stuck: OffsetError) -> Diagnostic {
             side(i).span,
             format!(
                 "{name}: moving the walls to the {face} face leaves nothing of {}",
-                tick(side(i))
+                side(i).quoted()
             ),
         ),
         OffsetError::Cross { first, second } => (
@@ -106,8 +105,8 @@ fn told(space: &Space, face: Face, stuck: OffsetError) -> Diagnostic {
             side(first).span,
             format!(
                 "{name}: moving the walls to the {face} face makes {} and {} cross or touch",
-                tick(side(first)),
-                tick(side(second))
+                side(first).quoted(),
+                side(second).quoted()
             ),
         ),
     };

@@ -169,7 +169,7 @@ fn told(faults: &Diagnostics) -> Vec<String> {
 }
 
 fn measured(id: &str, text: &str, terms: &Terms) -> Result<Outcome, Diagnostics> {
-    let house = crate::read(id, text)?;
+    let house = crate::read::read(id, text)?;
     let areas = house.areas(&terms.settings)?;
     let reconciliation =
         if terms.explain { areas.reconcile(&Weights::default())? } else { areas.gaps()? };

@@ -8,7 +8,6 @@
     reason = "curved sides, perimeters of slanted ones and places for drawing are floats"
 )]
 
-use crate::geometry::partition::Cut;
 use crate::units::area::Area;
 use crate::units::length::Length;
 
@@ -107,26 +106,6 @@ impl Outline {
     /// Whether a side is curved.
     pub(crate) fn is_curved(&self) -> bool {
         self.vectors.iter().any(|vector| vector.rise != 0)
-    }
-
-    /// The outline cut into pieces that a pocket calculator can check: as few rectangles as can be, then
-    /// triangles for slanted walls and segments for curved ones; what they add up to is the area exactly.
-    ///
-    /// None where slanted walls leave no right-angled outline to cut.
-    ///
-    /// ```
-    /// let house = fairfoot::read(
-    ///     "l.sides",
-    ///     "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 10'\nwest 15'\nsouth 20'\nwest 25'",
-    /// )?;
-    /// let outline = house.spaces()[0].outline();
-    /// let pieces = outline.cuts().expect("it is right-angled");
-    /// assert_eq!(pieces.len(), 2);
-    /// assert_eq!(pieces.iter().map(fairfoot::geometry::Cut::area).sum::<fairfoot::units::Area>(), outline.area());
-    /// # Ok::<(), fairfoot::Diagnostics>(())
-    /// ```
-    pub fn cuts(&self) -> Option<Vec<Cut>> {
-        crate::geometry::partition::cut(self)
     }
 
     /// The length of all sides together, curved ones along the curve.

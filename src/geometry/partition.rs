@@ -66,9 +66,31 @@ pub(crate) struct Placed {
     pub(crate) wall: Option<usize>,
 }
 
+impl Outline {
+    /// The outline cut into pieces that a pocket calculator can check: as few rectangles as can be, then
+    /// triangles for slanted walls and segments for curved ones; what they add up to is the area exactly.
+    ///
+    /// None where slanted walls leave no right-angled outline to cut.
+    ///
+    /// ```
+    /// let house = fairfoot::read(
+    ///     "l.sides",
+    ///     "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 10'\nwest 15'\nsouth 20'\nwest 25'",
+    /// )?;
+    /// let outline = house.spaces()[0].outline();
+    /// let pieces = outline.cuts().expect("it is right-angled");
+    /// assert_eq!(pieces.len(), 2);
+    /// assert_eq!(pieces.iter().map(fairfoot::geometry::Cut::area).sum::<fairfoot::units::Area>(), outline.area());
+    /// # Ok::<(), fairfoot::Diagnostics>(())
+    /// ```
+    pub fn cuts(&self) -> Option<Vec<Cut>> {
+        cut(self)
+    }
+}
+
 /// The pieces of an outline, rectangles from north to south and west to east, then triangles and
 /// segments in walking order; none where slanted walls leave no right-angled outline to cut.
-pub(crate) fn cut(outline: &Outline) -> Option<Vec<Cut>> {
+fn cut(outline: &Outline) -> Option<Vec<Cut>> {
     placed(outline).map(|pieces| pieces.into_iter().map(|piece| piece.cut).collect())
 }
 

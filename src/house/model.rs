@@ -3,7 +3,7 @@
 use std::ops::Deref;
 use std::sync::Arc;
 
-use crate::diagnostic::{Diagnostic, Source, Span};
+use crate::diagnostic::{Diagnostic, Source, Span, quoted};
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::{Extent, Outline};
 use crate::geometry::traverse::{Closed, Traverse};
@@ -12,6 +12,7 @@ use crate::sketch::values::Values;
 use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
 use crate::units::area::{Area, WrittenArea};
 use crate::units::length::{Length, Written};
+use rust_decimal::Decimal;
 use smol_str::SmolStr;
 
 /// A house whose outlines close, do not cross themselves and do not lie on each other, with all that its file says.
@@ -276,6 +277,16 @@ impl Lot {
 }
 
 impl Side {
+    /// Its number, and as it was typed between backticks: side 3 (`east 30'`).
+    pub(crate) fn quoted(&self) -> String {
+        format!("side {} ({})", self.number, quoted(&self.typed))
+    }
+
+    /// Whether its length as typed is a number and nothing else, with no mark or unit.
+    pub(crate) fn is_bare(&self) -> bool {
+        is_bare(&self.typed)
+    }
+
     /// Its number in walking order, from 1.
     pub fn number(&self) -> usize {
         self.number
@@ -311,4 +322,12 @@ impl Side {
             _ => "diagonal",
         }
     }
+}
+
+/// Whether a side as typed ends in a number, and no mark or unit stands by it.
+pub(crate) fn is_bare(typed: &str) -> bool {
+    let is_number = |part: &str| part.parse::<Decimal>().is_ok();
+    let mut words = typed.split(' ');
+    let _direction = words.next();
+    words.next().is_some_and(is_number) && words.next().is_none()
 }

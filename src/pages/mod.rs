@@ -117,7 +117,7 @@ impl Pages {
         }
         let pages = flow.finish();
         if pages.len() > MOST_PAGES {
-            return Err(Error::TooManyPages(pages.len()));
+            return Err(Error::TooManyPages { pages: pages.len(), most: MOST_PAGES });
         }
         let warnings = missing_letters(house.source());
         Ok(Pages { pages, text: text.to_owned(), settings, paper, warnings })

@@ -139,7 +139,7 @@ pub fn sheet(bytes: &[u8]) -> Result<Verification, Error> {
 fn figured(found: &Found) -> Result<(House, Pages), Error> {
     let wrong =
         |what: String| Error::Sheet(format!("the sides file inside cannot be worked out: {what}"));
-    let house = crate::read("the sides file inside", found.sides.as_str())
+    let house = crate::read::read("the sides file inside", found.sides.as_str())
         .map_err(|faults| wrong(first_fault(&faults)))?;
     let settings = found.making.settings;
     let reconciliation = house

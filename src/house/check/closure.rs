@@ -5,7 +5,6 @@ use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Shape, Traverse, TraverseSide};
 use crate::house::Side;
-use crate::house::check::plausibility;
 use crate::units::length::Length;
 
 /// The fault of a walk that misses its start.
@@ -81,7 +80,7 @@ fn suspects(
     }
     for (side, slip) in turned_calls(walk, misses) {
         places.push((side, sides[side].span, slip.to_owned()));
-        again.push(tick(&sides[side]));
+        again.push(sides[side].quoted());
     }
     places.sort_by_key(|(side, ..)| *side);
     places.dedup_by_key(|(side, ..)| *side);
@@ -97,8 +96,8 @@ fn suspects(
         };
         let between = format!(
             "between {} and {} the walk {turns}: is a wall missing there?",
-            tick(first),
-            tick(second)
+            first.quoted(),
+            second.quoted()
         );
         fault = fault.help(between);
     }
@@ -136,7 +135,7 @@ fn unit_left_off(side: &Side, typed: i64, held: i64, slack: i64) -> Option<&'sta
     let metres = i128::from(typed) * i128::from(Length::METRE.nm());
     let metres = metres.checked_div(i128::from(Length::FOOT.nm())).unwrap_or(0);
     let is_near = (metres - i128::from(held)).abs() <= i128::from(slack);
-    (plausibility::is_bare(&side.typed) && is_near).then_some("metres, without their unit?")
+    (side.is_bare() && is_near).then_some("metres, without their unit?")
 }
 
 /// The ordinary slip that would make `typed` of `held`, if one does.
@@ -235,12 +234,11 @@ fn named(sides: &[Side], list: &[Suspect]) -> String {
     let names: Vec<String> = list
         .iter()
         .enumerate()
-        .map(|(i, suspect)| if i < AS_TYPED { tick(&sides[suspect.side]) } else { number(suspect) })
+        .map(
+            |(i, suspect)| {
+                if i < AS_TYPED { sides[suspect.side].quoted() } else { number(suspect) }
+            },
+        )
         .collect();
     words::list_or(&names)
-}
-
-/// A side as typed, between backticks, with its number.
-pub(crate) fn tick(side: &Side) -> String {
-    format!("side {} ({})", side.number, quoted(&side.typed))
 }

@@ -12,7 +12,7 @@ use crate::diagnostic::{Diagnostic, Source, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Crossing;
 use crate::geometry::traverse::{Closed, Leg, NotClosed, Shape, Traverse, TraverseSide};
-use crate::house::check::closure::{does_not_close, tick};
+use crate::house::check::closure::does_not_close;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space};
 use crate::sketch::statement::{MissingStatement, Run};
@@ -243,7 +243,7 @@ impl Checker<'_> {
                 let side = &sides[side];
                 self.tell(fault.also(side.span, "would be left with nothing").note(format!(
                     "the tolerances would allow that, but spreading it would leave nothing of {}",
-                    tick(side)
+                    side.quoted()
                 )));
                 return None;
             }
@@ -394,8 +394,8 @@ impl Checker<'_> {
                 format!(
                     "{}: {} and {} cross or touch {place}",
                     quoted(name),
-                    tick(first),
-                    tick(second)
+                    first.quoted(),
+                    second.quoted()
                 ),
             )
             .label("this side")
@@ -476,7 +476,7 @@ impl Checker<'_> {
                     format!(
                         "{}: {} is not measured; it follows from the other walls, {}",
                         quoted(name),
-                        tick(side),
+                        side.quoted(),
                         length.spoken()
                     ),
                 )
@@ -493,7 +493,7 @@ impl Checker<'_> {
             sides.iter().filter(|side| side.direction.is_none() && side.recorded().is_some())
         {
             let message =
-                format!("{}: the recorded length of {} is not used", quoted(name), tick(side));
+                format!("{}: the recorded length of {} is not used", quoted(name), side.quoted());
             self.tell(
                 Diagnostic::new(Word::RecordedNotUsed, side.span, message)
                     .note("one length does not say how far a slanted wall runs and how far it rises; it is taken to the whole foot in both")
@@ -523,8 +523,8 @@ impl Checker<'_> {
             let message = format!(
                 "{}: between {} and {} the walk does not turn",
                 quoted(name),
-                tick(&sides[i]),
-                tick(&sides[j])
+                sides[i].quoted(),
+                sides[j].quoted()
             );
             self.tell(
                 Diagnostic::new(Word::NoTurn, sides[j].span, message)
@@ -546,7 +546,7 @@ impl Checker<'_> {
                     Diagnostic::new(
                         Word::ShortJog,
                         side.span,
-                        format!("{}: {} is under half a foot", quoted(name), tick(side)),
+                        format!("{}: {} is under half a foot", quoted(name), side.quoted()),
                     )
                     .note("rounding to the whole foot drops it"),
                 );

@@ -5,7 +5,6 @@ use rust_decimal::Decimal;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::house::check::Checker;
-use crate::house::check::closure::tick;
 use crate::sketch::SideSketch;
 use crate::sketch::statement::Run;
 use crate::units::decimal::thousands;
@@ -50,7 +49,7 @@ impl Checker<'_> {
                 2 => format!("diagonal {}", parts.join(" ")),
                 _ => parts.concat(),
             };
-            Some((space.name.clone(), tick(side), side.span, typed))
+            Some((space.name.clone(), side.quoted(), side.span, typed))
         };
         let all: Vec<_> = self.house.spaces.iter().filter_map(by_bearing).collect();
         for (name, side, span, typed) in all {
@@ -78,7 +77,7 @@ impl Checker<'_> {
         });
         let Some(unit) = sides.clone().find_map(|(_, side)| metric(side)) else { return };
         let bare: Vec<(&String, &SideSketch)> =
-            sides.filter(|(_, side)| is_bare(&side.typed)).collect();
+            sides.filter(|(_, side)| crate::house::model::is_bare(&side.typed)).collect();
         let Some((name, side)) = bare.first() else { return };
         let others = match bare.len() - 1 {
             0 => String::new(),
@@ -202,12 +201,4 @@ fn metric(side: &SideSketch) -> Option<&'static str> {
         Form::Millimetres => Some("mm"),
         Form::FeetAndInches | Form::DecimalFeet => None,
     }
-}
-
-/// Whether a length as typed is a number and nothing else: it ends in one, and no mark or unit stands before.
-pub(super) fn is_bare(typed: &str) -> bool {
-    let is_number = |part: &str| part.parse::<Decimal>().is_ok();
-    let mut words = typed.split(' ');
-    let _direction = words.next();
-    words.next().is_some_and(is_number) && words.next().is_none()
 }

@@ -6,7 +6,6 @@ use crate::geometry::outline::Outline;
 use crate::geometry::traverse::{NotClosed, Traverse};
 use crate::house::ReferenceOutline;
 use crate::house::check::Checker;
-use crate::house::check::closure::tick;
 use crate::sketch::OutlineSketch;
 use crate::sketch::statement::Named;
 
@@ -40,8 +39,8 @@ impl Checker<'_> {
                     "the {}'s outline {}: {} and {} cross or touch",
                     outline.drawn.word(),
                     quoted(name),
-                    tick(first),
-                    tick(second)
+                    first.quoted(),
+                    second.quoted()
                 );
                 self.tell(
                     Diagnostic::new(Word::OutlineCrosses, outline.span, message)

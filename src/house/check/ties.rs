@@ -7,7 +7,6 @@ use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Closed;
 use crate::house::Side;
 use crate::house::check::Checker;
-use crate::house::check::closure::tick;
 use crate::house::check::placement::{names_of, no_such_corner};
 use crate::sketch::WalkSketch;
 use crate::sketch::statement::CornerRef;
@@ -45,7 +44,7 @@ impl Checker<'_> {
             let allowed = self.allowed(closed, &between);
             let off = written.length() - extent;
             if off.abs().nm() > allowed {
-                let names: Vec<String> = between.iter().map(|&i| tick(&sides[i])).collect();
+                let names: Vec<String> = between.iter().map(|&i| sides[i].quoted()).collect();
                 let message = format!(
                     "{}: the overall length differs by {} from the sides",
                     quoted(name),
