@@ -22,8 +22,8 @@ pub enum Error {
         /// The most a house may fill.
         most: usize,
     },
-    /// A file is no page that can be verified.
-    Sheet(String),
+    /// A file has no sides inside from which its pages could be made anew.
+    NotVerified(String),
     /// A page could not be drawn: a mistake of this program.
     Drawing(String),
 }
@@ -37,7 +37,7 @@ impl fmt::Display for Error {
                 f,
                 "this file would fill {pages} pages, and {most} is the most; give one house a file of its own, without long comments"
             ),
-            Error::Sheet(message) => f.write_str(message),
+            Error::NotVerified(message) => f.write_str(message),
             Error::Drawing(message) => write!(f, "the pages could not be drawn: {message}"),
         }
     }

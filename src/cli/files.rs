@@ -60,9 +60,7 @@ fn cannot_read(path: &Path, error: &io::Error, wanted: Wanted) -> String {
     let shown = shown(path);
     match error.kind() {
         ErrorKind::NotFound if wanted == Wanted::Sheet => {
-            format!(
-                "there is no file {shown}; give a page that `fairfoot sheet` wrote, as PDF or SVG"
-            )
+            format!("there is no file {shown}; give pages that fairfoot wrote, as PDF or SVG")
         }
         ErrorKind::IsADirectory if wanted == Wanted::Sheet => {
             format!("{shown} is a folder; give a page in it, as PDF or SVG")
@@ -117,6 +115,48 @@ pub(crate) fn print(text: &str) -> Result<(), Stop> {
 /// Rewrites a file that is there, or leaves it as it was: a temporary file beside it, then a rename.
 pub(crate) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
     write_new(path, text.as_bytes())
+}
+
+/// Stops where an output is a file that is read in the same run: it would be lost.
+pub(crate) fn refuse_inputs(outputs: &[PathBuf], inputs: &[&Path]) -> Result<(), Stop> {
+    let clash = outputs.iter().find(|out| inputs.iter().any(|input| is_same_file(out, input)));
+    match clash {
+        Some(out) => Err(Stop::Said(format!(
+            "{} is read in this run and would be lost; give the output another name",
+            shown(out)
+        ))),
+        None => Ok(()),
+    }
+}
+
+/// Whether two paths lead to one file, whatever links lie between.
+fn is_same_file(one: &Path, other: &Path) -> bool {
+    let (Ok(a), Ok(b)) = (std::fs::metadata(one), std::fs::metadata(other)) else { return false };
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::MetadataExt;
+        if (a.dev(), a.ino()) == (b.dev(), b.ino()) {
+            return a.is_file();
+        }
+    }
+    let same_path =
+        one.canonicalize().ok().filter(|path| Some(path) == other.canonicalize().ok().as_ref());
+    a.is_file() && b.is_file() && same_path.is_some()
+}
+
+/// Writes a set of files: each under a temporary name first, and only when all are whole are they put in place.
+pub(crate) fn write_set(paths: &[PathBuf], contents: &[Vec<u8>]) -> Result<(), Stop> {
+    if let ([path], [bytes]) = (paths, contents) {
+        return write_new(path, bytes);
+    }
+    let mut ready = Vec::with_capacity(paths.len());
+    for (path, bytes) in paths.iter().zip(contents) {
+        let mut file = opened_beside(path)?;
+        file.write_all(bytes).map_err(|error| cannot_write(path, &error))?;
+        file.as_file().sync_all().map_err(|error| cannot_write(path, &error))?;
+        ready.push((file, path));
+    }
+    ready.into_iter().try_for_each(|(file, path)| put_in_place(file, path))
 }
 
 /// Writes a file that may be new or replace another, whole or not at all.

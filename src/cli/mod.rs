@@ -26,6 +26,8 @@ pub(crate) enum Outcome {
     Fault,
     /// Usage, or files that cannot be read or written.
     Usage,
+    /// A file of pages is not what the program makes of the sides inside it.
+    NotGenuine,
 }
 
 impl From<Outcome> for ExitCode {
@@ -34,6 +36,7 @@ impl From<Outcome> for ExitCode {
             Outcome::Done => 0,
             Outcome::Fault => 1,
             Outcome::Usage => 2,
+            Outcome::NotGenuine => 3,
         })
     }
 }
@@ -61,7 +64,7 @@ impl From<Diagnostics> for Stop {
 #[command(name = "fairfoot", version, about, arg_required_else_help = true, max_term_width = 100)]
 #[command(
     after_help = "A sides file is a small text: `fairfoot new my-house` writes one to start from.\n\
-    Exit code 0: done. 1: the sketch has a fault. 2: usage or files."
+    Exit code 0: done. 1: the sketch has a fault. 2: usage or files. 3: a page is not genuine."
 )]
 pub(crate) struct CommandLine {
     #[command(subcommand)]
@@ -78,7 +81,7 @@ enum Command {
     Area(area::Options),
     /// The pages: a to-scale drawing, its working and its source, as SVG, PDF or PNG
     Sheet(sheet::Options),
-    /// Does every figure printed on a page follow from the sides file inside it
+    /// Is a page byte for byte what the program makes of the sides file inside it
     Verify(verify::Options),
     /// Many houses: one row a figure, and which deserve a second look
     Batch(batch::Options),

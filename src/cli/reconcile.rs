@@ -63,7 +63,12 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     };
     let reconciliation = areas.reconcile(&weights)?;
     if let Some(out) = &options.sheet {
-        sheet::write(&reconciliation, options.sheets, out)?;
+        let inputs: Vec<&std::path::Path> = [Some(file), options.weights.as_ref()]
+            .into_iter()
+            .flatten()
+            .map(std::path::PathBuf::as_path)
+            .collect();
+        sheet::write(&reconciliation, options.sheets, out, &inputs)?;
     }
     let as_of = AsOf { today: options.today, band: options.band };
     let report = reconciliation.report_as_of(&as_of);

@@ -79,7 +79,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let areas = files::read_house(&options.file)?.areas(&options.rounding.settings())?;
     files::draw_warnings(&areas);
     let reconciliation = areas.reconcile(&Weights::default())?;
-    write(&reconciliation, options.sheets, &options.out)
+    write(&reconciliation, options.sheets, &options.out, &[&options.file])
 }
 
 /// Stops early where the name of the output does not say what it is to be.
@@ -92,19 +92,29 @@ pub(crate) fn write(
     reconciliation: &Reconciliation,
     sheets: Sheets,
     out: &Path,
+    inputs: &[&Path],
 ) -> Result<Outcome, Stop> {
     let said = |error: fairfoot::Error| Stop::Said(error.to_string());
     let pages = reconciliation.pages(sheets.paper()).map_err(said)?;
     files::draw(reconciliation.house().source(), pages.warnings());
+    write_pages(&pages, out, inputs)
+}
+
+/// Writes pages, and says which files they went to.
+pub(crate) fn write_pages(
+    pages: &fairfoot::Pages,
+    out: &Path,
+    inputs: &[&Path],
+) -> Result<Outcome, Stop> {
+    let said = |error: fairfoot::Error| Stop::Said(error.to_string());
     let written: Vec<Vec<u8>> = match Kind::of(out)? {
         Kind::Svg => pages.svg().into_iter().map(String::into_bytes).collect(),
         Kind::Pdf => vec![pages.pdf().map_err(said)?],
         Kind::Png => pages.png().map_err(said)?,
     };
     let names = names(out, written.len());
-    for (name, bytes) in names.iter().zip(&written) {
-        files::write_new(name, bytes)?;
-    }
+    files::refuse_inputs(&names, inputs)?;
+    files::write_set(&names, &written)?;
     let count = pages.pages().len();
     let noun = if count == 1 { "page" } else { "pages" };
     files::say(&match (names.first(), names.last()) {

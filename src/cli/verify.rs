@@ -1,56 +1,87 @@
-//! `fairfoot verify`: does every printed figure follow from the sides file inside the page.
+//! `fairfoot verify`: is a file of pages, byte for byte, what the program makes of the sides file inside it.
 
 use std::fmt::Write as _;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::Args;
-use fairfoot::verify::{self, MOST_SHEET_BYTES, Mismatch, Verification};
+use fairfoot::verify::{self, Difference, MOST_PAGE_BYTES, Verification, Why};
 use serde::Serialize;
 
 use crate::cli::reconcile::print_json;
-use crate::cli::{Outcome, Stop, files};
+use crate::cli::{Outcome, Rounding, Stop, files, sheet};
+
+/// The word in JSON for a file from which no pages can be made anew.
+const CANNOT_BE_REMADE: &str = "cannot-be-remade";
 
 #[derive(Debug, Args)]
 pub(crate) struct Options {
-    /// Pages in SVG or PDF that fairfoot made; `-` reads standard input
-    #[arg(required = true, value_name = "SHEET")]
-    sheets: Vec<PathBuf>,
+    /// Pages in SVG or PDF that fairfoot made; with `--print`, sides files; `-` reads standard input
+    #[arg(required = true, value_name = "PAGES")]
+    files: Vec<PathBuf>,
+    /// Write the true pages of the sides file inside to OUT: `.pdf`, `.svg` or `.png`
+    #[arg(long, value_name = "OUT", conflicts_with_all = ["sides", "json", "print"])]
+    remake: Option<PathBuf>,
     /// Print the sides file that is inside, and nothing else
-    #[arg(long, conflicts_with = "json")]
+    #[arg(long, conflicts_with_all = ["json", "print"])]
     sides: bool,
+    /// Print the fingerprint that pages of these sides files have on their foot
+    #[arg(long, conflicts_with = "json")]
+    print: bool,
     /// Print JSON instead of sentences
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    rounding: Rounding,
 }
 
 /// One file in JSON.
-#[derive(Debug, Serialize)]
-struct SheetReport {
+#[derive(Debug, Default, Serialize)]
+struct FileReport {
     file: String,
-    holds: bool,
-    unchanged: bool,
-    version: String,
-    sha256: String,
-    pages: Vec<verify::PageCheck>,
-    error: Option<String>,
+    genuine: bool,
+    /// A word that stays the same: `genuine`, `other-version`, `line-ends`, `added-after`, `differs`, `cannot-be-remade`.
+    why: &'static str,
+    /// The same in a sentence.
+    message: String,
+    page: Option<usize>,
+    pages: Option<usize>,
+    version: Option<String>,
+    fingerprint: Option<String>,
+    sha256: Option<String>,
+    differences: Vec<Difference>,
 }
 
 pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
+    if options.print {
+        return print(options);
+    }
+    if let Some(out) = &options.remake {
+        sheet::check_ending(out)?;
+        if options.files.len() > 1 {
+            return Err(Stop::Said("`--remake` takes one file of pages at a time".to_owned()));
+        }
+    }
     let mut outcome = Outcome::Done;
     let mut reports = Vec::new();
-    for path in &options.sheets {
-        let bytes = files::read_bytes(path, MOST_SHEET_BYTES, files::Wanted::Sheet)?;
-        let verified = verify::sheet(&bytes);
-        let holds = verified.as_ref().is_ok_and(Verification::holds);
-        if !holds {
-            outcome = outcome.max(Outcome::Fault);
+    for path in &options.files {
+        let bytes = match files::read_bytes(path, MOST_PAGE_BYTES, files::Wanted::Sheet) {
+            Ok(bytes) => bytes,
+            // The other files are still looked at.
+            Err(Stop::Said(why)) => {
+                files::say(&format!("error: {why}"));
+                outcome = outcome.max(Outcome::Usage);
+                continue;
+            }
+            Err(stop) => return Err(stop),
+        };
+        let answer = verify::file(&bytes);
+        if !answer.as_ref().is_ok_and(Verification::is_genuine) {
+            outcome = outcome.max(Outcome::NotGenuine);
         }
-        let name = files::shown(path);
-        match (&verified, options.json, options.sides) {
-            (_, true, _) => reports.push(report(path.display().to_string(), verified)),
-            (Ok(verified), _, true) => files::print(verified.sides())?,
-            (Ok(verified), ..) => files::print(&files::in_lines(&told(&name, verified)))?,
-            (Err(error), ..) => files::say(&format!("error: {name} cannot be verified: {error}")),
+        if options.json {
+            reports.push(report(path.display().to_string(), answer));
+        } else {
+            tell(options, path, &answer)?;
         }
     }
     if options.json {
@@ -59,106 +90,175 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(outcome)
 }
 
-fn report(file: String, verified: Result<Verification, fairfoot::Error>) -> SheetReport {
-    match verified {
-        Ok(verified) => SheetReport {
-            file,
-            holds: verified.holds(),
-            unchanged: verified.is_unchanged(),
-            version: verified.version().to_owned(),
-            sha256: verified.fingerprint(),
-            pages: verified.checks().to_vec(),
-            error: None,
-        },
-        Err(error) => SheetReport {
-            file,
-            holds: false,
-            unchanged: false,
-            version: String::new(),
-            sha256: String::new(),
-            pages: Vec::new(),
-            error: Some(error.to_string()),
-        },
+/// The fingerprint of each sides file, as it stands on the foot of its pages.
+fn print(options: &Options) -> Result<Outcome, Stop> {
+    let settings = options.rounding.settings();
+    for path in &options.files {
+        let house = files::read_house(path)?;
+        let print = fairfoot::pages::fingerprint(house.source().text(), &settings);
+        let name = files::visible(house.source().name());
+        files::print(&format!("{print}  {name}\n"))?;
+    }
+    Ok(Outcome::Done)
+}
+
+/// The answer for one file, or what was asked for instead.
+fn tell(
+    options: &Options,
+    path: &Path,
+    answer: &Result<Verification, fairfoot::Error>,
+) -> Result<(), Stop> {
+    let name = files::shown(path);
+    let text = match answer {
+        Ok(verified) => told(&name, verified, options.remake.is_none()),
+        Err(why) => format!("{name}: {}\n  {why}\n", not_as_made(None)),
+    };
+    if !options.sides {
+        files::print(&files::in_lines(&text))?;
+    }
+    match (answer, &options.remake) {
+        (Ok(verified), _) if options.sides => {
+            if !verified.is_genuine() {
+                files::say(&format!("{name}: {}", not_as_made(verified.page())));
+            }
+            files::print(verified.sides())
+        }
+        (Ok(verified), Some(out)) => sheet::write_pages(verified.pages(), out, &[path]).map(|_| ()),
+        (Err(why), _) if options.sides => {
+            files::say(&format!("error: {name}: {why}"));
+            Ok(())
+        }
+        _ => Ok(()),
+    }
+}
+
+/// The answer where it is no.
+fn not_as_made(page: Option<usize>) -> &'static str {
+    match page {
+        Some(_) => "not as made: nothing printed on this page can be relied on",
+        None => "not as made: nothing printed on these pages can be relied on",
     }
 }
 
 /// What came of one file, in sentences.
-fn told(name: &str, verified: &Verification) -> String {
+fn told(name: &str, verified: &Verification, offers_to_remake: bool) -> String {
+    let (print, pages) = (verified.pages().fingerprint(), verified.pages().pages().len());
+    let which = match verified.page() {
+        Some(page) => format!("page {page} of {pages}"),
+        None if pages == 1 => "1 page".to_owned(),
+        None => format!("{pages} pages"),
+    };
     let mut text = String::new();
-    for check in verified.checks() {
-        let page = format!("page {} of {}", check.number(), verified.pages());
-        let title =
-            if check.title().is_empty() { String::new() } else { format!(", {}", check.title()) };
-        let mismatches = check.mismatches();
-        let _ = if mismatches.is_empty() {
-            writeln!(
-                text,
-                "{name}, {page}{title}: every printed text holds ({} texts, {} figures)",
-                check.texts(),
-                check.figures()
-            )
-        } else {
-            let verb = if mismatches.len() == 1 { "does" } else { "do" };
-            writeln!(
-                text,
-                "{name}, {page}{title}: {} of {} texts {verb} not hold",
-                mismatches.len(),
-                check.texts()
-            )
-        };
-        text.push_str(&listed(mismatches));
-    }
-    text.push_str(&closing(verified));
-    text
-}
-
-/// What does not hold, printed beside figured.
-fn listed(mismatches: &[Mismatch]) -> String {
-    const MOST: usize = 40;
-    let mut text = String::new();
-    for mismatch in mismatches.iter().take(MOST) {
-        let or_nothing = |words: &str| {
-            if words.is_empty() { "(nothing)".to_owned() } else { files::visible(words) }
-        };
-        let _ = if mismatch.is_moved {
-            writeln!(text, "  stands elsewhere than it should: {}", or_nothing(&mismatch.printed))
-        } else {
-            writeln!(
-                text,
-                "  printed:             {}\n  follows from sides:  {}",
-                or_nothing(&mismatch.printed),
-                or_nothing(&mismatch.figured)
-            )
-        };
-    }
-    if mismatches.len() > MOST {
-        let _ = writeln!(text, "  and {} more", mismatches.len() - MOST);
-    }
-    text
-}
-
-/// How it was made, and what that does not show.
-fn closing(verified: &Verification) -> String {
-    let now = env!("CARGO_PKG_VERSION");
-    let mut text = String::new();
-    if verified.is_unchanged() {
-        text.push_str(
-            "The file is byte for byte what fairfoot makes of the sides inside, its drawing too.\n",
-        );
+    let _ = if verified.is_genuine() {
+        writeln!(text, "{name}: genuine\n  {}; fingerprint {print}, {which}", reason(verified))
     } else {
-        text.push_str("The file was saved again since it was made: its texts are compared, the lines of its drawing are not.\n");
+        writeln!(text, "{name}: {}\n  {}", not_as_made(verified.page()), reason(verified))
+    };
+    text.push_str(&differing(verified.why()));
+    let unusual = verified.pages().unusual_settings();
+    if !unusual.is_empty() {
+        let _ = writeln!(text, "  made with settings other than the usual: {}", unusual.join(", "));
     }
-    if verified.version() != now {
-        let version = files::visible(verified.version());
+    let _ = writeln!(text, "  sides file inside: sha256 {}", verified.sha256());
+    if verified.is_genuine() {
+        text.push_str(
+            "  Every figure follows from these sides. That does not show that the sides are right.\n",
+        );
+    } else if offers_to_remake {
         let _ = writeln!(
             text,
-            "It was made by fairfoot {version}; this is {now}, which may word things otherwise."
+            "  The true pages of the sides file inside have the fingerprint {print}; `--remake true.pdf` writes them."
         );
     }
-    let _ = writeln!(
-        text,
-        "Sides file inside: sha256 {}\nAll figures follow from these sides. That does not show that the sides are right.",
-        verified.fingerprint()
-    );
     text
+}
+
+/// Why, in a sentence.
+fn reason(verified: &Verification) -> String {
+    let now = env!("CARGO_PKG_VERSION");
+    match verified.why() {
+        Why::Genuine => format!("byte for byte what fairfoot {now} makes of the sides file inside"),
+        Why::OtherVersion(version) if version.is_empty() => {
+            "it does not say which version of fairfoot made it".to_owned()
+        }
+        Why::OtherVersion(version) => format!(
+            "it says that fairfoot {} made it, and only that version can say whether it did; this is {now}",
+            files::visible(version)
+        ),
+        Why::LineEnds => {
+            "only its line ends differ: mail changes them in a file that is sent as text; ask for it again, packed in a zip file".to_owned()
+        }
+        Why::Added(1) => "the true file is whole, and 1 byte was added after its end".to_owned(),
+        Why::Added(added) => format!(
+            "the true file is whole, and {} bytes were added after its end: another program saved something more into it",
+            thousands(*added)
+        ),
+        Why::Differs { all: 0, .. } => {
+            "it is not byte for byte what fairfoot makes of the sides file inside".to_owned()
+        }
+        Why::Differs { all: 1, .. } => {
+            "1 line differs from what fairfoot makes of the sides file inside".to_owned()
+        }
+        Why::Differs { all, .. } => format!(
+            "{} lines differ from what fairfoot makes of the sides file inside",
+            thousands(*all)
+        ),
+        _ => verified.why().word().to_owned(),
+    }
+}
+
+fn thousands(count: usize) -> String {
+    fairfoot::units::thousands(i64::try_from(count).unwrap_or(i64::MAX))
+}
+
+/// The lines that differ: a help, not the answer.
+fn differing(why: &Why) -> String {
+    let Why::Differs { lines, all } = why else { return String::new() };
+    let mut text = String::new();
+    for Difference { line, found, made } in lines {
+        let or_nothing = |words: &str| match words.trim() {
+            "" => "(nothing)".to_owned(),
+            words => files::visible(words),
+        };
+        let _ = writeln!(
+            text,
+            "  line {line}\n    in this file:     {}\n    fairfoot writes:  {}",
+            or_nothing(found),
+            or_nothing(made)
+        );
+    }
+    if *all > lines.len() {
+        let _ = writeln!(text, "  and {} more", thousands(all - lines.len()));
+    }
+    text
+}
+
+fn report(file: String, answer: Result<Verification, fairfoot::Error>) -> FileReport {
+    let verified = match answer {
+        Ok(verified) => verified,
+        Err(error) => {
+            return FileReport {
+                file,
+                why: CANNOT_BE_REMADE,
+                message: error.to_string(),
+                ..FileReport::default()
+            };
+        }
+    };
+    let differences = match verified.why() {
+        Why::Differs { lines, .. } => lines.clone(),
+        _ => Vec::new(),
+    };
+    FileReport {
+        file,
+        genuine: verified.is_genuine(),
+        why: verified.why().word(),
+        message: reason(&verified),
+        page: verified.page(),
+        pages: Some(verified.pages().pages().len()),
+        version: Some(verified.version().to_owned()),
+        fingerprint: Some(verified.pages().fingerprint()),
+        sha256: Some(verified.sha256()),
+        differences,
+    }
 }

@@ -224,6 +224,7 @@ pub(crate) struct Flow {
     place: Vec<String>,
     numbers: String,
     sha256: String,
+    fingerprint: String,
     pub(crate) pages: Vec<Page>,
     section: String,
     description: String,
@@ -232,7 +233,13 @@ pub(crate) struct Flow {
 }
 
 impl Flow {
-    pub(crate) fn new(paper: Paper, place: &str, numbers: &str, sha256: &str) -> Flow {
+    pub(crate) fn new(
+        paper: Paper,
+        place: &str,
+        numbers: &str,
+        sha256: &str,
+        fingerprint: &str,
+    ) -> Flow {
         let (width, _) = paper.size_pt();
         let mut place = fonts::wrapped(
             Typeface::Bold,
@@ -251,6 +258,7 @@ impl Flow {
             place,
             numbers,
             sha256: sha256.to_owned(),
+            fingerprint: fingerprint.to_owned(),
             pages: Vec::new(),
             section: String::new(),
             description: String::new(),
@@ -439,7 +447,8 @@ impl Flow {
                 Text::new(Point::new(right, top), 8.0, page.number.clone()).in_hand(Typeface::Bold);
             page.write(number.anchored(Anchor::End));
             page.write(say(top + 9.0, &format!("Sides file sha256 {}", self.sha256)));
-            let maker = format!("fairfoot {}", env!("CARGO_PKG_VERSION"));
+            let maker =
+                format!("fingerprint {}, fairfoot {}", self.fingerprint, env!("CARGO_PKG_VERSION"));
             let maker = Text::new(Point::new(right, top + 9.0), 6.8, maker);
             page.write(maker.anchored(Anchor::End));
         }

@@ -23,19 +23,21 @@ pub(crate) mod export;
 pub(crate) mod fonts;
 mod layout;
 mod lot;
+mod making;
 pub(crate) mod page;
 mod source;
 mod worth;
 
-use crate::areas::rule::Settings;
 use crate::diagnostic::{Diagnostic, Source, Span, Word};
 use crate::error::Error;
 use crate::house::House;
 use crate::reconcile::Reconciliation;
-use crate::report::json::fingerprint;
+use crate::report::json::sha256;
 use crate::value::AsOf;
 use crate::wording::sentences::Sentences;
 use layout::Flow;
+pub(crate) use making::Making;
+pub use making::fingerprint;
 pub use page::{Page, Part, Point, Text};
 
 /// The most pages one house may have.
@@ -74,8 +76,7 @@ impl Paper {
 pub struct Pages {
     pages: Vec<Page>,
     text: String,
-    settings: Settings,
-    paper: Paper,
+    making: Making,
     warnings: Vec<Diagnostic>,
 }
 
@@ -97,7 +98,13 @@ impl Pages {
         let settings = *reconciliation.settings();
         let say = Sentences::of(reconciliation.areas());
         let text = house.source().text();
-        let mut flow = Flow::new(paper, &say.place(), &say.numbers(), &fingerprint(text));
+        let mut flow = Flow::new(
+            paper,
+            &say.place(),
+            &say.numbers(),
+            &sha256(text),
+            &fingerprint(text, &settings),
+        );
         let marks = drawing::marks::Marks::of(&say, reconciliation);
         let main = main_level(&say);
         exhibit::exhibit(&mut flow, &say, reconciliation, &marks, main);
@@ -120,7 +127,7 @@ impl Pages {
             return Err(Error::TooManyPages { pages: pages.len(), most: MOST_PAGES });
         }
         let warnings = missing_letters(house.source());
-        Ok(Pages { pages, text: text.to_owned(), settings, paper, warnings })
+        Ok(Pages { pages, text: text.to_owned(), making: Making { settings, paper }, warnings })
     }
 
     /// The pages in their order.
@@ -133,9 +140,32 @@ impl Pages {
         &self.warnings
     }
 
+    /// The short fingerprint on the foot of every page.
+    pub fn fingerprint(&self) -> String {
+        fingerprint(&self.text, &self.making.settings)
+    }
+
+    /// The settings that are not the usual ones, as `halves=down`.
+    pub fn unusual_settings(&self) -> Vec<String> {
+        let usual = Making { paper: self.making.paper, ..Making::default() }.words();
+        let unusual = self.making.words().into_iter().filter(|word| !usual.contains(word));
+        unusual.map(|(name, word)| format!("{name}={word}")).collect()
+    }
+
     /// Each page as an SVG of its own, the sides file inside.
     pub fn svg(&self) -> Vec<String> {
         self.pages.iter().enumerate().map(|(i, page)| export::svg::written(self, page, i)).collect()
+    }
+
+    /// One page as SVG, by its number from 1; none where there is no such page.
+    pub fn svg_of(&self, number: usize) -> Option<String> {
+        let i = number.checked_sub(1)?;
+        self.pages.get(i).map(|page| export::svg::written(self, page, i))
+    }
+
+    /// The sides file that travels inside.
+    pub fn sides(&self) -> &str {
+        &self.text
     }
 
     /// All pages as one PDF, the sides file attached.

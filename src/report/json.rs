@@ -474,7 +474,7 @@ pub(super) fn areas_report(areas: &Areas) -> AreasReport {
         property: house.particulars.property.clone(),
         source: SourceReport {
             file: house.source().name().to_owned(),
-            sha256: fingerprint(house.source().text()),
+            sha256: sha256(house.source().text()),
         },
         settings: SettingsReport {
             ties: match settings.halves {
@@ -515,7 +515,7 @@ pub fn faults(source: &Source, list: &[Diagnostic]) -> Vec<FaultReport> {
 }
 
 /// The SHA-256 of a text, in hexadecimal.
-pub fn fingerprint(text: &str) -> String {
+pub fn sha256(text: &str) -> String {
     Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 

@@ -1,8 +1,9 @@
-//! A page read back: the sides file inside it is worked out again, and every text printed on the page
-//! is held against what follows from those sides.
+//! Is this file, byte for byte, what the program makes of the sides file inside it?
 //!
-//! What is compared is the text, and for SVG where it stands. Lines of the drawing are not, unless
-//! the file is byte for byte what this program makes of its sides; the answer says which.
+//! That is the only question, and the answer is yes or no. A page can be changed in more ways than any program can
+//! list (a style, a font whose digits are swapped, a picture laid over a figure), so a page that is not as it was made
+//! is not relied on at all: it is made anew from the sides inside it. What differs is told as far as it can be,
+//! as a help and not as an answer.
 //!
 //! ```
 //! use fairfoot::{Paper, Settings, Weights, verify};
@@ -11,96 +12,117 @@
 //! let house = fairfoot::read("shed.sides", text)?;
 //! let result = house.areas(&Settings::default())?.reconcile(&Weights::default())?;
 //! let page = result.pages(Paper::Letter)?.svg().remove(0);
-//! assert!(verify::sheet(page.as_bytes())?.holds());
+//! assert!(verify::file(page.as_bytes())?.is_genuine());
 //! let edited = page.replace("Measured 96 sq ft", "Measured 90 sq ft");
-//! assert!(!verify::sheet(edited.as_bytes())?.holds());
+//! let answer = verify::file(edited.as_bytes())?;
+//! assert!(!answer.is_genuine());
+//! assert_eq!(answer.pages().svg()[0], page);
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
-mod compare;
+mod difference;
 mod pdf;
 mod svg;
 
+use crate::diagnostic::Diagnostics;
 use crate::error::Error;
-use crate::house::House;
-use crate::pages::Pages;
-use crate::pages::export::svg::Making;
+use crate::pages::{Making, Pages};
 use crate::reconcile::Weights;
-use crate::report::json::fingerprint;
-pub use compare::{Mismatch, PageCheck};
+use crate::report::json::sha256;
+pub use difference::{Difference, MOST_DIFFERENCES};
 
-/// The most bytes a page to be verified may have.
-pub const MOST_SHEET_BYTES: usize = 64_000_000;
+/// The most bytes a file to be verified may have.
+pub const MOST_PAGE_BYTES: usize = 32_000_000;
 
-/// A page, or several, as they were found in a file.
-struct Found {
-    /// The sides file inside.
+/// What stands inside a file of pages besides what is printed.
+struct Inside {
+    /// The sides file.
     sides: String,
-    making: Making,
+    /// How the pages say they were made; none where that cannot be read.
+    making: Option<Making>,
     version: String,
-    /// How many pages there are said to be.
-    pages: Option<usize>,
-    printed: Vec<Printed>,
+    /// Which page it is, from 1; none in a PDF, which has them all.
+    page: Option<usize>,
 }
 
-/// What is printed on one page.
-struct Printed {
-    /// Its number from 1.
-    number: usize,
-    texts: Vec<PrintedText>,
+/// Why a file is genuine or not.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Why {
+    /// It is byte for byte what the program makes of the sides inside.
+    Genuine,
+    /// Another version of the program is said to have made it; only that version can say more.
+    OtherVersion(String),
+    /// Only its line ends differ: mail programs turn LF into CR LF.
+    LineEnds,
+    /// It begins with every byte of the true file, and so many bytes follow.
+    Added(usize),
+    /// It differs; the lines that do, at most [`MOST_DIFFERENCES`], and how many there are in all. A PDF has no lines:
+    /// then the list is empty and the number is 0.
+    Differs {
+        /// The first lines that differ.
+        lines: Vec<Difference>,
+        /// How many lines differ.
+        all: usize,
+    },
 }
 
-/// A text as it was found, and where it stands if that is said.
-#[derive(Clone, Debug, Default, PartialEq)]
-struct PrintedText {
-    words: String,
-    place: Option<(f64, f64)>,
+impl Why {
+    /// A word for it that stays the same, for programs.
+    pub const fn word(&self) -> &'static str {
+        match self {
+            Why::Genuine => "genuine",
+            Why::OtherVersion(_) => "other-version",
+            Why::LineEnds => "line-ends",
+            Why::Added(_) => "added-after",
+            Why::Differs { .. } => "differs",
+        }
+    }
 }
 
-/// What came of verifying a file.
+/// The answer for one file, and the true pages of the sides inside it.
 #[derive(Clone, Debug)]
 pub struct Verification {
-    checks: Vec<PageCheck>,
-    pages: usize,
-    is_unchanged: bool,
+    why: Why,
+    pages: Pages,
+    page: Option<usize>,
     version: String,
-    sides: String,
 }
 
 impl Verification {
-    /// Whether every printed text follows from the sides.
-    pub fn holds(&self) -> bool {
-        !self.checks.is_empty() && self.checks.iter().all(|check| check.mismatches().is_empty())
+    /// Whether the file is byte for byte what this version of the program makes of the sides inside.
+    pub fn is_genuine(&self) -> bool {
+        self.why == Why::Genuine
     }
 
-    /// Each page of the file.
-    pub fn checks(&self) -> &[PageCheck] {
-        &self.checks
+    /// Why it is, or is not.
+    pub fn why(&self) -> &Why {
+        &self.why
     }
 
-    /// How many pages the house has.
-    pub fn pages(&self) -> usize {
-        self.pages
+    /// The pages made anew from the sides inside: these can be relied on, whatever the file shows.
+    pub fn pages(&self) -> &Pages {
+        &self.pages
     }
 
-    /// Whether the file is byte for byte what this program makes of its sides.
-    pub fn is_unchanged(&self) -> bool {
-        self.is_unchanged
+    /// Which page of them the file says it is, from 1; none in a PDF, which has them all.
+    pub fn page(&self) -> Option<usize> {
+        self.page
     }
 
-    /// The version of the program that made it.
+    /// The version of the program that the file says it was made by.
     pub fn version(&self) -> &str {
         &self.version
     }
 
-    /// The sides file that was inside.
+    /// The sides file that is inside.
     pub fn sides(&self) -> &str {
-        &self.sides
+        self.pages.sides()
     }
 
-    /// Its SHA-256, in hexadecimal.
-    pub fn fingerprint(&self) -> String {
-        fingerprint(&self.sides)
+    /// The SHA-256 of the sides file inside, in hexadecimal.
+    pub fn sha256(&self) -> String {
+        sha256(self.sides())
     }
 }
 
@@ -108,61 +130,77 @@ impl Verification {
 ///
 /// # Errors
 ///
-/// [`Error::Sheet`] where the file is neither, has no sides file inside, or holds what a page never has: a
-/// document type, a script, a reference to something outside.
-pub fn sheet(bytes: &[u8]) -> Result<Verification, Error> {
-    if bytes.len() > MOST_SHEET_BYTES {
-        return Err(refused("it has more than 64 MB, and no page has"));
+/// [`Error::NotVerified`] where no pages can be made anew: the file is a picture or neither SVG nor PDF, it has no sides file
+/// inside, or that has an error. Such a file is not genuine either.
+pub fn file(bytes: &[u8]) -> Result<Verification, Error> {
+    if bytes.len() > MOST_PAGE_BYTES {
+        return Err(refused("it has more than 32 MB, and no page has"));
     }
-    let is_pdf = bytes.starts_with(b"%PDF-");
-    let found = if is_pdf { pdf::found(bytes)? } else { svg::found(bytes)? };
-    let (house, pages) = figured(&found)?;
-    if let Some(said) = found.pages.filter(|&said| said != pages.pages().len()) {
-        return Err(refused(&format!(
-            "it says it is of {said} pages, and its sides fill {}",
-            pages.pages().len()
-        )));
-    }
-    let again = if is_pdf { pages.pdf()? } else { one_page(&pages, &found) };
-    let is_unchanged = again == bytes;
-    let checks = found.printed.iter().map(|printed| compare::check(&pages, printed)).collect();
-    Ok(Verification {
-        checks,
-        pages: pages.pages().len(),
-        is_unchanged,
-        version: found.version,
-        sides: house.source().text().to_owned(),
-    })
+    let undone = difference::with_plain_line_ends(bytes);
+    let inside = inside(undone.as_deref().unwrap_or(bytes))?;
+    let pages = made_anew(&inside)?;
+    let again = match inside.page {
+        None => pages.pdf()?,
+        Some(page) => pages.svg_of(page).map(String::into_bytes).ok_or_else(|| {
+            refused(&format!(
+                "it says it is page {page}, and its sides fill {}",
+                crate::diagnostic::words::count(pages.pages().len(), "page")
+            ))
+        })?,
+    };
+    let why = why(bytes, &again, &inside);
+    Ok(Verification { why, pages, page: inside.page, version: inside.version })
 }
 
-/// The pages worked out again from the sides inside.
-fn figured(found: &Found) -> Result<(House, Pages), Error> {
-    let wrong =
-        |what: String| Error::Sheet(format!("the sides file inside cannot be worked out: {what}"));
-    let house = crate::read::read("the sides file inside", found.sides.as_str())
-        .map_err(|faults| wrong(first_fault(&faults)))?;
-    let settings = found.making.settings;
-    let reconciliation = house
-        .areas(&settings)
-        .and_then(|areas| areas.reconcile(&Weights::default()))
-        .map_err(|faults| wrong(first_fault(&faults)))?;
-    let pages = reconciliation.pages(found.making.paper)?;
-    Ok((house, pages))
+/// What is inside, by the first bytes of the file.
+fn inside(bytes: &[u8]) -> Result<Inside, Error> {
+    const PICTURES: [&[u8]; 4] = [b"\x89PNG", b"\xff\xd8\xff", b"GIF8", b"BM"];
+    if PICTURES.iter().any(|first| bytes.starts_with(first)) {
+        return Err(refused(
+            "a picture has no sides file inside; ask for the PDF or the SVG pages, or compare the fingerprint on its foot with `fairfoot verify --print FILE.sides`",
+        ));
+    }
+    if bytes.starts_with(b"%PDF-") { pdf::inside(bytes) } else { svg::inside(bytes) }
 }
 
-fn first_fault(faults: &crate::diagnostic::Diagnostics) -> String {
-    let first = faults.list().iter().find(|fault| fault.is_error());
+/// The answer: byte for byte, or what comes nearest.
+fn why(bytes: &[u8], again: &[u8], inside: &Inside) -> Why {
+    if bytes == again {
+        return Why::Genuine;
+    }
+    if inside.version != env!("CARGO_PKG_VERSION") {
+        return Why::OtherVersion(inside.version.clone());
+    }
+    if difference::differ_in_line_ends_alone(bytes, again) {
+        return Why::LineEnds;
+    }
+    if let Some(added) = bytes.strip_prefix(again) {
+        return Why::Added(added.len());
+    }
+    let (lines, all) = match inside.page {
+        Some(_) => difference::lines(bytes, again),
+        None => (Vec::new(), 0),
+    };
+    Why::Differs { lines, all }
+}
+
+/// The pages made anew from the sides inside; where it cannot be read how they were made, in the usual way.
+fn made_anew(inside: &Inside) -> Result<Pages, Error> {
+    let wrong = |what: String| refused(&format!("the sides file inside has an error: {what}"));
+    let making = inside.making.unwrap_or_default();
+    let house = crate::read::read("the sides file inside", inside.sides.as_str())
+        .map_err(|errors| wrong(first_error(&errors)))?;
+    let areas = house.areas(&making.settings).map_err(|errors| wrong(first_error(&errors)))?;
+    let result =
+        areas.reconcile(&Weights::default()).map_err(|errors| wrong(first_error(&errors)))?;
+    result.pages(making.paper)
+}
+
+fn first_error(errors: &Diagnostics) -> String {
+    let first = errors.list().iter().find(|fault| fault.is_error());
     first.map(|fault| fault.message().to_owned()).unwrap_or_default()
 }
 
-/// The page of this number as it would be written now.
-fn one_page(pages: &Pages, found: &Found) -> Vec<u8> {
-    let number = found.printed.first().map_or(0, |printed| printed.number);
-    let page = number.checked_sub(1).and_then(|i| pages.pages().get(i).map(|page| (i, page)));
-    page.map(|(i, page)| crate::pages::export::svg::written(pages, page, i).into_bytes())
-        .unwrap_or_default()
-}
-
 fn refused(why: &str) -> Error {
-    Error::Sheet(why.to_owned())
+    Error::NotVerified(why.to_owned())
 }

@@ -1,117 +1,88 @@
-//! All pages in a PDF: their texts, and the sides file attached. Nothing in it is run or fetched, and what
-//! it unpacks to has a limit.
+//! What stands inside a PDF: the sides file attached to it, and the line that says how the pages were made.
+//!
+//! The file is not taken apart: whatever it is, it is only looked through once for the two marks that stand before them.
+//! That finds them in every file as the program makes it, and in most that another program has saved. A
+//! hostile file can hide them or show others; then it is not what the program makes of them, and the answer is no.
 
-use lopdf::{DecompressError, Dictionary, Document, LoadOptions, Object, Stream};
+use std::collections::HashMap;
 
 use crate::error::Error;
-use crate::pages::export::pdf::ATTACHED;
-use crate::pages::export::svg::Making;
-use crate::verify::{Found, Printed, PrintedText, refused};
+use crate::pages::Making;
+use crate::sketch::MOST_BYTES;
+use crate::verify::{Inside, refused};
 
-/// The most bytes that one stream may unpack to.
-const MOST_UNPACKED: usize = 32_000_000;
+/// How far from its mark the head of an attachment may begin or end, in bytes.
+const HEAD: usize = 2_000;
+/// So many attachments are tried.
+const MOST_TRIED: usize = 16;
 
-/// Reads a PDF.
-pub(super) fn found(bytes: &[u8]) -> Result<Found, Error> {
-    let options =
-        LoadOptions { max_decompressed_size: Some(MOST_UNPACKED), ..LoadOptions::default() };
-    let document = Document::load_mem_with_options(bytes, options)
-        .map_err(|error| refused(&format!("it is no PDF that can be read: {error}")))?;
-    unpacks_within_limits(&document)?;
-    let (sides, described) = attached(&document).ok_or_else(|| {
-        refused("there is no sides file attached; only PDFs that fairfoot made, with their attachment kept, can be verified")
-    })?;
-    let mut words = described.split_whitespace().filter_map(|word| word.split_once('='));
-    let mut known = std::collections::HashMap::new();
-    known.extend(words.by_ref());
-    let word = |name: &str| known.get(name).map(|word| (*word).to_owned());
-    let version = described.split_whitespace().nth(1).unwrap_or_default().to_owned();
-    let Some(making) = Making::read(word) else {
-        return Err(refused("what it says of how it was made cannot be read"));
+/// Looks for the attached sides file.
+pub(super) fn inside(bytes: &[u8]) -> Result<Inside, Error> {
+    let sides = after_each(bytes, b"/EmbeddedFile")
+        .filter(|&at| !bytes.get(at).is_some_and(u8::is_ascii_alphanumeric))
+        .take(MOST_TRIED)
+        .find_map(|at| attached(bytes, at));
+    let Some(sides) = sides else {
+        return Err(refused(
+            "no sides file can be read inside; only PDFs that fairfoot made, with their attachment kept, can be verified",
+        ));
     };
-    let numbers: Vec<u32> = document.get_pages().into_keys().collect();
-    let mut printed = Vec::new();
-    for (i, &number) in numbers.iter().enumerate() {
-        let text = document.extract_text(&[number]).map_err(|error| {
-            refused(&format!("the text of page {number} cannot be read: {error}"))
-        })?;
-        let words = text.replace('\r', "");
-        printed.push(Printed { number: i + 1, texts: vec![PrintedText { words, place: None }] });
-    }
-    Ok(Found { sides, making, version, pages: Some(numbers.len()), printed })
+    let (version, making) = after_each(bytes, b"/Desc")
+        .take(MOST_TRIED)
+        .find_map(|at| described(bytes, at))
+        .unwrap_or_default();
+    Ok(Inside { sides, making, version, page: None })
 }
 
-/// Refuses a file whose streams unpack to more than any page has.
-fn unpacks_within_limits(document: &Document) -> Result<(), Error> {
-    const MOST_TOGETHER: usize = 256_000_000;
-    let mut together = 0_usize;
-    for stream in document.objects.values().filter_map(|object| object.as_stream().ok()) {
-        match stream.decompressed_content_with_limit(MOST_UNPACKED) {
-            Ok(bytes) => together = together.saturating_add(bytes.len()),
-            Err(lopdf::Error::Decompress(DecompressError::MemoryLimitExceeded { .. })) => {
-                together = usize::MAX;
-            }
-            // What is packed in a way that no page of ours is packed in is not read either.
-            Err(_) => {}
-        }
-        if together > MOST_TOGETHER {
-            return Err(refused("it unpacks to more than any page has"));
-        }
-    }
-    Ok(())
+/// The places right after each time that a mark stands in the file.
+fn after_each<'a>(bytes: &'a [u8], mark: &'a [u8]) -> impl Iterator<Item = usize> + 'a {
+    memchr::memmem::find_iter(bytes, mark).map(move |at| at + mark.len())
 }
 
-/// The sides file that is attached, and what is said of how the pages were made.
-fn attached(document: &Document) -> Option<(String, String)> {
-    let catalog = document.catalog().ok()?;
-    let names = dictionary(document, catalog.get(b"Names").ok()?)?;
-    let files = dictionary(document, names.get(b"EmbeddedFiles").ok()?)?;
-    let list = leaves(document, files, 0)?;
-    let mut specifications = list.iter().filter_map(|object| dictionary(document, object));
-    let ours = specifications.find(|specification| {
-        let name = specification.get(b"UF").or_else(|_| specification.get(b"F"));
-        name.is_ok_and(|name| text(document, name).as_deref() == Some(ATTACHED))
-    })?;
-    let described = text(document, ours.get(b"Desc").ok()?)?;
-    let embedded = dictionary(document, ours.get(b"EF").ok()?)?;
-    let stream = stream(document, embedded.get(b"F").ok()?)?;
-    let bytes = stream
-        .decompressed_content_with_limit(MOST_UNPACKED)
-        .unwrap_or_else(|_| stream.content.clone());
-    Some((String::from_utf8(bytes).ok()?, described))
+/// The text of the attachment whose head has its mark before `at`.
+fn attached(bytes: &[u8], at: usize) -> Option<String> {
+    let before = &bytes[at.saturating_sub(HEAD)..at];
+    let begins = memchr::memmem::rfind(before, b"obj")?;
+    let after = &bytes[at..];
+    let ends = memchr::memmem::find(&after[..after.len().min(HEAD)], b"stream")?;
+    let head = [&before[begins..], &after[..ends]].concat();
+    let content = &after[ends + b"stream".len()..];
+    let content = content.strip_prefix(b"\r").unwrap_or(content);
+    let content = content.strip_prefix(b"\n").unwrap_or(content);
+    let length = number(&head, b"/Length").filter(|&length| length <= content.len());
+    let content = match length {
+        Some(length) => &content[..length],
+        None => &content[..memchr::memmem::find(content, b"endstream")?],
+    };
+    let is_packed = memchr::memmem::find(&head, b"FlateDecode").is_some();
+    let text = if is_packed {
+        miniz_oxide::inflate::decompress_to_vec_zlib_with_limit(content, MOST_BYTES + 1).ok()?
+    } else {
+        content[..content.len().min(MOST_BYTES + 1)].to_vec()
+    };
+    String::from_utf8(text).ok()
 }
 
-/// The objects at the ends of a tree of names.
-fn leaves(document: &Document, node: &Dictionary, depth: usize) -> Option<Vec<Object>> {
-    const DEEPEST: usize = 16;
-    if depth > DEEPEST {
-        return None;
-    }
-    let mut all = Vec::new();
-    if let Ok(names) = node.get(b"Names").and_then(|names| resolved(document, names).as_array()) {
-        all.extend(names.iter().skip(1).step_by(2).cloned());
-    }
-    if let Ok(kids) = node.get(b"Kids").and_then(|kids| resolved(document, kids).as_array()) {
-        for kid in kids.iter().take(1_000) {
-            all.extend(leaves(document, dictionary(document, kid)?, depth + 1)?);
-        }
-    }
-    Some(all)
+/// The number after a name.
+fn number(head: &[u8], name: &[u8]) -> Option<usize> {
+    let at = memchr::memmem::find(head, name)? + name.len();
+    let digits: String = head[at..]
+        .iter()
+        .map(|&byte| char::from(byte))
+        .skip_while(char::is_ascii_whitespace)
+        .take_while(char::is_ascii_digit)
+        .take(12)
+        .collect();
+    digits.parse().ok()
 }
 
-fn resolved<'a>(document: &'a Document, object: &'a Object) -> &'a Object {
-    document.dereference(object).map_or(object, |(_, object)| object)
-}
-
-fn dictionary<'a>(document: &'a Document, object: &'a Object) -> Option<&'a Dictionary> {
-    resolved(document, object).as_dict().ok()
-}
-
-fn stream<'a>(document: &'a Document, object: &'a Object) -> Option<&'a Stream> {
-    resolved(document, object).as_stream().ok()
-}
-
-/// A text of a PDF: its own eight-bit letters, or UTF-16 where it says so.
-fn text(document: &Document, object: &Object) -> Option<String> {
-    lopdf::decode_text_string(resolved(document, object)).ok()
+/// The version and how the pages were made, from the line in brackets after `at`.
+fn described(bytes: &[u8], at: usize) -> Option<(String, Option<Making>)> {
+    let rest = bytes.get(at..(at + HEAD).min(bytes.len()))?;
+    let line = rest.trim_ascii_start().strip_prefix(b"(fairfoot ")?;
+    let line = std::str::from_utf8(line.split(|&byte| byte == b')').next()?).ok()?;
+    let mut parts = line.split_whitespace();
+    let version = parts.next()?.to_owned();
+    let words: HashMap<&str, &str> = parts.filter_map(|part| part.split_once('=')).collect();
+    Some((version, Making::read(|name| words.get(name).map(|&word| word.to_owned()))))
 }

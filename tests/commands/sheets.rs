@@ -114,28 +114,68 @@ fn a_faulty_house_has_no_pages_and_leaves_the_old_ones() {
 }
 
 #[test]
-fn verify_says_what_holds_and_what_does_not() {
+fn verify_says_genuine_or_not_as_made() {
     let folder = tempfile::tempdir().unwrap();
     let svg = folder.path().join("house.svg");
     fairfoot().args(["sheet", "-", "-o"]).arg(&svg).write_stdin(PLAIN).assert().success();
     let page = folder.path().join("house-1.svg");
     let run = fairfoot().arg("verify").arg(&page).assert().success();
     let said = text(&run.get_output().stdout);
-    assert!(said.contains("page 1 of 3, Exhibit: every printed text holds"), "{said}");
-    assert!(said.contains("byte for byte"), "{said}");
+    assert!(said.contains("house-1.svg`: genuine\n"), "{said}");
+    assert!(said.contains("byte for byte") && said.contains("page 1 of 3"), "{said}");
     assert!(said.contains("That does not show that the sides are right."), "{said}");
-    let run = fairfoot().args(["verify", "--sides"]).arg(&page).assert().success();
-    assert_eq!(text(&run.get_output().stdout), PLAIN);
-    let forged =
-        std::fs::read_to_string(&page).unwrap().replace("Measured 1,206", "Measured 1,106");
-    std::fs::write(&page, forged).unwrap();
-    let run = fairfoot().arg("verify").arg(&page).assert().code(1);
+    let made = std::fs::read_to_string(&page).unwrap();
+    std::fs::write(&page, made.replace("Measured 1,206", "Measured 1,106")).unwrap();
+    let run = fairfoot().arg("verify").arg(&page).assert().code(3);
     let said = text(&run.get_output().stdout);
-    assert!(said.contains("1 of ") && said.contains("does not hold"), "{said}");
-    let run = fairfoot().args(["verify", "--json"]).arg(&page).assert().code(1);
+    assert!(said.contains("not as made: nothing printed on this page can be relied on"), "{said}");
+    assert!(said.contains("1,106") && said.contains("`--remake true.pdf`"), "{said}");
+    let run = fairfoot().args(["verify", "--sides"]).arg(&page).assert().code(3);
+    assert_eq!(text(&run.get_output().stdout), PLAIN);
+    assert!(text(&run.get_output().stderr).contains("not as made"));
+    let run = fairfoot().args(["verify", "--json"]).arg(&page).assert().code(3);
     let json: serde_json::Value = serde_json::from_slice(&run.get_output().stdout).unwrap();
-    assert_eq!(json[0]["holds"], false);
-    assert!(json[0]["pages"][0]["mismatches"][0]["printed"].as_str().unwrap().contains("1,106"));
+    assert_eq!(json[0]["genuine"], false);
+    assert_eq!(json[0]["why"], "differs");
+    assert!(json[0]["differences"][0]["found"].as_str().unwrap().contains("1,106"));
+    // The true pages are one option away, and the forged one stays as it is.
+    let anew = folder.path().join("true.svg");
+    fairfoot().arg("verify").arg(&page).arg("--remake").arg(&anew).assert().code(3);
+    assert_eq!(std::fs::read_to_string(folder.path().join("true-1.svg")).unwrap(), made);
+    let run = fairfoot().arg("verify").arg(&page).arg("--remake").arg(&svg).assert().code(2);
+    assert!(text(&run.get_output().stderr).contains("is read in this run and would be lost"));
+}
+
+#[test]
+fn settings_and_paper_of_the_pages_are_part_of_the_answer() {
+    let folder = tempfile::tempdir().unwrap();
+    let pdf = folder.path().join("house.pdf");
+    fairfoot()
+        .args(["sheet", "-", "--ties", "down", "--step", "inch", "--paper", "a4", "-o"])
+        .arg(&pdf)
+        .write_stdin(PLAIN)
+        .assert()
+        .success();
+    let run = fairfoot().arg("verify").arg(&pdf).assert().success();
+    let said = text(&run.get_output().stdout);
+    assert!(said.contains("settings other than the usual: halves=down, step=inch"), "{said}");
+}
+
+#[test]
+fn the_fingerprint_of_a_sides_file_is_that_on_the_foot_of_its_pages() {
+    let folder = tempfile::tempdir().unwrap();
+    let (sides, svg) = (folder.path().join("house.sides"), folder.path().join("house.svg"));
+    std::fs::write(&sides, PLAIN).unwrap();
+    fairfoot().arg("sheet").arg(&sides).arg("-o").arg(&svg).assert().success();
+    let run = fairfoot().args(["verify", "--print"]).arg(&sides).assert().success();
+    let print = text(&run.get_output().stdout)[..11].to_owned();
+    for number in 1..=3 {
+        let page = folder.path().join(format!("house-{number}.svg"));
+        let page = std::fs::read_to_string(page).unwrap();
+        assert!(page.contains(&format!("fingerprint {print}, fairfoot ")), "{print}");
+    }
+    let down = fairfoot().args(["verify", "--print", "--ties", "down"]).arg(&sides).assert();
+    assert_ne!(text(&down.success().get_output().stdout)[..11], print);
 }
 
 #[test]
@@ -143,15 +183,15 @@ fn what_is_no_page_is_told_and_the_others_are_still_looked_at() {
     let folder = tempfile::tempdir().unwrap();
     let pdf = folder.path().join("house.pdf");
     fairfoot().args(["sheet", "-", "-o"]).arg(&pdf).write_stdin(PLAIN).assert().success();
-    let run = fairfoot().arg("verify").arg(sketch("cottage.sides")).arg(&pdf).assert().code(1);
+    let run = fairfoot().arg("verify").arg(sketch("cottage.sides")).arg(&pdf).assert().code(3);
+    let said = text(&run.get_output().stdout);
     assert!(
-        text(&run.get_output().stderr)
-            .contains("cannot be verified: there is no sides file inside")
+        said.contains("not as made") && said.contains("there is no sides file inside"),
+        "{said}"
     );
-    assert!(
-        text(&run.get_output().stdout).contains("page 3 of 3, Source: every printed text holds")
-    );
-    fairfoot().args(["verify", "nowhere.pdf"]).assert().code(2);
+    assert!(said.contains("house.pdf`: genuine"), "{said}");
+    let run = fairfoot().args(["verify", "nowhere.pdf"]).arg(&pdf).assert().code(2);
+    assert!(text(&run.get_output().stdout).contains("genuine"));
 }
 
 #[test]

@@ -10,10 +10,11 @@
 )]
 
 mod drawing;
+mod forged;
 mod hostile;
 mod houses;
 mod outputs;
-mod saved_again;
+
 mod scale;
 mod words;
 

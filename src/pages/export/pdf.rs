@@ -10,10 +10,9 @@ use krilla_svg::{SurfaceExt, SvgSettings};
 
 use crate::error::Error;
 use crate::pages::Pages;
-use crate::pages::export::svg::Making;
 
 /// The name of the sides file inside the PDF.
-pub(crate) const ATTACHED: &str = "house.sides";
+const ATTACHED: &str = "house.sides";
 
 /// Draws every page; the same bytes for the same pages.
 pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
@@ -32,15 +31,15 @@ pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
         sheet.finish();
         drawn.ok_or_else(|| Error::Drawing("a page was not drawn".to_owned()))?;
     }
-    let making = Making { settings: pages.settings, paper: pages.paper };
     let attached = EmbeddedFile {
         path: ATTACHED.to_owned(),
         mime_type: MimeType::new("text/plain"),
-        description: Some(described(making)),
+        description: Some(pages.making.line()),
         association_kind: AssociationKind::Source,
         data: Data::from(pages.text.clone().into_bytes()),
         modification_date: None,
-        compress: Some(true),
+        // Not packed: it can be read with any text editor, and is still there after mail has changed line ends.
+        compress: Some(false),
         location: None,
     };
     document.embed_file(attached);
@@ -50,12 +49,6 @@ pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
         .creator(format!("fairfoot {}", env!("CARGO_PKG_VERSION")));
     document.set_metadata(metadata);
     document.finish().map_err(|error| Error::Drawing(format!("{error:?}")))
-}
-
-/// How the pages were made, in one line.
-pub(crate) fn described(making: Making) -> String {
-    let words = making.words().map(|(name, word)| format!("{name}={word}"));
-    format!("fairfoot {} {}", env!("CARGO_PKG_VERSION"), words.join(" "))
 }
 
 #[expect(

@@ -9,65 +9,13 @@ use svg::node::element::{self, Element};
 use svg::node::{Blob, Text as Content};
 use svg::{Document, Node};
 
-use crate::areas::rule::Settings;
+use crate::pages::Pages;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Page, Point, Run, Stroke, Text};
-use crate::pages::{Pages, Paper};
-use crate::units::length::{Halves, Step};
 
 /// The namespace of the sides file in the metadata of a page.
 pub(crate) const NAMESPACE: &str = "urn:fairfoot:sides:1";
-
-/// How the pages of a house were made, as it travels inside them.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Making {
-    pub(crate) settings: Settings,
-    pub(crate) paper: Paper,
-}
-
-impl Making {
-    /// Its words: ties, step, reach in nanometers, paper.
-    pub(crate) fn words(self) -> [(&'static str, String); 4] {
-        let halves = match self.settings.halves {
-            Halves::Up => "up",
-            Halves::Down => "down",
-            Halves::Even => "even",
-        };
-        [
-            ("ties", halves.to_owned()),
-            ("step", self.settings.fine.word().to_owned()),
-            ("reach-nm", self.settings.reading.nm().to_string()),
-            ("paper", self.paper.word().to_owned()),
-        ]
-    }
-
-    /// Read back from its words; none if one of them is not one of ours.
-    pub(crate) fn read(word: impl Fn(&str) -> Option<String>) -> Option<Making> {
-        let halves = match word("ties")?.as_str() {
-            "up" => Halves::Up,
-            "down" => Halves::Down,
-            "even" => Halves::Even,
-            _ => return None,
-        };
-        let fine = match word("step")?.as_str() {
-            "tenth-foot" => Step::TenthFoot,
-            "inch" => Step::Inch,
-            _ => return None,
-        };
-        let paper = match word("paper")?.as_str() {
-            "letter" => Paper::Letter,
-            "a4" => Paper::A4,
-            _ => return None,
-        };
-        let reading: i64 = word("reach-nm")?.parse().ok()?;
-        let most = Step::HalfFoot.length().nm();
-        let reading = crate::units::length::Length::from_nm(
-            (0..=most).contains(&reading).then_some(reading)?,
-        );
-        Some(Making { settings: Settings { halves, fine, reading }, paper })
-    }
-}
 
 /// A page as it is handed on: fonts and the sides file inside.
 pub(crate) fn written(pages: &Pages, page: &Page, number: usize) -> String {
@@ -108,14 +56,13 @@ fn base(page: &Page) -> Document {
 
 /// The sides file and how the page was made from it.
 fn metadata(pages: &Pages, number: usize) -> Element {
-    let making = Making { settings: pages.settings, paper: pages.paper };
     let mut opening = format!(
         "<ff:sides xmlns:ff=\"{NAMESPACE}\" xml:space=\"preserve\" version=\"{}\" page=\"{}\" pages=\"{}\"",
         env!("CARGO_PKG_VERSION"),
         number + 1,
         pages.pages.len()
     );
-    for (name, word) in making.words() {
+    for (name, word) in pages.making.words() {
         let _ = write!(opening, " {name}=\"{}\"", quick_xml::escape::escape(&word));
     }
     // A carriage return written as itself would be read as a line end.
