@@ -31,6 +31,7 @@ pub mod batch;
 pub mod diagnostic;
 mod error;
 pub mod geometry;
+pub mod guide;
 pub mod house;
 pub mod pages;
 mod read;

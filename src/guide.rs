@@ -1,0 +1,116 @@
+//! A guide to the library: one house taken from text to pages, with all that can go wrong on the way.
+//!
+//! # The first house
+//!
+//! A sides file is text. [`read`](crate::read()) checks it and gives a [`House`](crate::House):
+//! holding one proves that every outline in it closes. Each further step is made from the one
+//! before and holds it, so no step can be given the values of another house or other settings.
+//!
+//! ```
+//! use fairfoot::{Settings, Weights};
+//!
+//! let text = r#"
+//! record 1,250 sq ft
+//! level "Ground floor"
+//!   living "House"
+//!     north 28' 4"
+//!     east  42' 7 1/2"
+//!     south 28' 4"
+//!     west  42' 7 1/2"
+//! "#;
+//! let house = fairfoot::read("cottage.sides", text)?;
+//! let areas = house.areas(&Settings::default())?;
+//! let result = areas.reconcile(&Weights::default())?;
+//! // 28.3 × 42.6 and 28 × 43, worked by hand.
+//! assert_eq!(result.areas().gross().tenth_foot().sq_ft_text(), "1205.58");
+//! assert_eq!(result.areas().gross().whole_foot().whole_sq_ft(), 1_204);
+//! assert_eq!(result.figures()[0].gap().sq_ft_text(), "44.42");
+//! # Ok::<(), fairfoot::Diagnostics>(())
+//! ```
+//!
+//! # Errors
+//!
+//! What is wrong with a text comes back all at once, in file order, as
+//! [`Diagnostics`](crate::Diagnostics). Each has a stable [word](crate::diagnostic::Word), a place,
+//! a message, and help that can be typed in as it stands. Mistakes of the caller, such as weights
+//! that are not chances, are an [`Error`](crate::Error) instead.
+//!
+//! ```
+//! use fairfoot::diagnostic::Word;
+//!
+//! let text = "level \"Ground floor\"\nliving \"House\"\nnorth 28'\neast 42'\nsouth 28'\nwest 40'";
+//! let errors = fairfoot::read("open.sides", text).expect_err("it ends 2' from its start");
+//! assert_eq!(errors.list()[0].word(), Word::DoesNotClose);
+//! // The walk is short by 2 feet toward the west, so it ends east of where it began.
+//! assert!(errors.list()[0].message().contains("2' east"));
+//! println!("{errors}"); // drawn under the text, as a compiler would
+//! ```
+//!
+//! # Areas
+//!
+//! [`Areas`](crate::Areas) has every space and the totals under both rules, with the range that
+//! rounding to the foot leaves open. An [`Area`](crate::units::Area) is exact; rounding happens
+//! when it is shown.
+//!
+//! ```
+//! use fairfoot::Settings;
+//! use fairfoot::units::{Area, Length};
+//!
+//! let text = "level \"Ground floor\"\nliving \"House\"\nnorth 28'\neast 42' 5\"\nsouth 28'\nwest 42' 5\"";
+//! let areas = fairfoot::read("range.sides", text)?.areas(&Settings::default())?;
+//! let range = areas.gross().range().ok_or("few enough ways to round")?;
+//! // 42' 5" may be read as 42 or 43 ft.
+//! assert_eq!(range.low, Area::rectangle("28'".parse()?, "42'".parse()?));
+//! assert_eq!(range.high, Area::rectangle("28'".parse()?, "43'".parse()?));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//!
+//! # Causes
+//!
+//! [`Areas::reconcile`](crate::Areas::reconcile) takes the gap to each published figure apart, step
+//! by step; the steps add up to the gap exactly. [`Weights`](crate::Weights) say how common each
+//! cause is taken to be; they are data and can be read from JSON.
+//!
+//! ```
+//! use fairfoot::units::Area;
+//! use fairfoot::{Settings, Weights};
+//!
+//! let text = "record 1,250 sq ft\nlevel \"G\"\nliving \"House\"\nnorth 28'\neast 42'\nsouth 28'\nwest 42'";
+//! let result = fairfoot::read("gap.sides", text)?.areas(&Settings::default())?.reconcile(&Weights::default())?;
+//! let record = &result.figures()[0];
+//! let steps: Area = record.lines().iter().map(|line| line.area()).sum();
+//! assert_eq!(steps, record.gap());
+//! # Ok::<(), fairfoot::Diagnostics>(())
+//! ```
+//!
+//! # Reports and pages
+//!
+//! [`Reconciliation::report`](crate::Reconciliation::report) gives text for a terminal and data for
+//! JSON; [`Reconciliation::pages`](crate::Reconciliation::pages) draws the pages. The same input
+//! gives the same bytes on any machine.
+//!
+//! ```
+//! use fairfoot::report::Look;
+//! use fairfoot::{Paper, Settings, Weights};
+//!
+//! let text = "level \"G\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
+//! let result = fairfoot::read("shed.sides", text)?.areas(&Settings::default())?.reconcile(&Weights::default())?;
+//! assert!(result.report().text(Look::default()).contains("96 sq ft"));
+//! assert!(result.pages(Paper::Letter)?.pdf()?.starts_with(b"%PDF"));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//!
+//! # Many houses
+//!
+//! [`batch`](crate::batch) works one house out after the other and gives each as a row; a house
+//! with an error is a row too and never a stop.
+//!
+//! ```
+//! use fairfoot::batch::{Given, Terms, worked_out};
+//!
+//! let sides = "level \"G\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
+//! let shed = worked_out("shed", &Given::Sides(sides.to_owned()), &Terms::default());
+//! assert_eq!(shed.tenth_foot, Some(96));
+//! let wrong = worked_out("wrong", &Given::Sides("living".to_owned()), &Terms::default());
+//! assert!(!wrong.faults.is_empty());
+//! ```
