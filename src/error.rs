@@ -24,6 +24,8 @@ pub enum Error {
     },
     /// A file has no sides inside from which its pages could be made anew.
     NotVerified(String),
+    /// A map that cannot be read, or a shape in it that is no outline of a building.
+    Map(String),
     /// A page could not be drawn: a mistake of this program.
     Drawing(String),
 }
@@ -37,7 +39,7 @@ impl fmt::Display for Error {
                 f,
                 "this file would fill {pages} pages, and {most} is the most; give one house a file of its own, without long comments"
             ),
-            Error::NotVerified(message) => f.write_str(message),
+            Error::NotVerified(message) | Error::Map(message) => f.write_str(message),
             Error::Drawing(message) => write!(f, "the pages could not be drawn: {message}"),
         }
     }

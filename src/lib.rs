@@ -33,6 +33,7 @@ mod error;
 pub mod geometry;
 pub mod guide;
 pub mod house;
+pub mod maps;
 pub mod pages;
 mod read;
 pub mod reconcile;

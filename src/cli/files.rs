@@ -36,6 +36,8 @@ pub(crate) enum Wanted {
     Sides,
     /// A page, as SVG or PDF.
     Sheet,
+    /// A map.
+    Map,
 }
 
 /// The bytes of a file, or of standard input; of a longer one than `most` one byte more.
@@ -61,6 +63,9 @@ fn cannot_read(path: &Path, error: &io::Error, wanted: Wanted) -> String {
     match error.kind() {
         ErrorKind::NotFound if wanted == Wanted::Sheet => {
             format!("there is no file {shown}; give pages that fairfoot wrote, as PDF or SVG")
+        }
+        ErrorKind::NotFound if wanted == Wanted::Map => {
+            format!("there is no file {shown}; give a map that was saved as GeoJSON, KML, GPX, WKT or OSM XML")
         }
         ErrorKind::IsADirectory if wanted == Wanted::Sheet => {
             format!("{shown} is a folder; give a page in it, as PDF or SVG")

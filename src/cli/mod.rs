@@ -5,6 +5,7 @@ mod batch;
 mod check;
 mod files;
 mod new;
+mod outline;
 mod reconcile;
 mod sheet;
 mod shells;
@@ -87,6 +88,8 @@ enum Command {
     Batch(batch::Options),
     /// The canonical form of a sides file, comments kept
     Tidy(tidy::Options),
+    /// A building's outline from a map, as a block for the sides file
+    Outline(outline::Options),
     /// Write a commented file to start from; never over an existing one
     New(new::Options),
     /// Print the completions for a shell
@@ -205,6 +208,7 @@ pub(crate) fn run() -> Outcome {
         Command::Verify(options) => verify::run(&options),
         Command::Batch(options) => batch::run(&options),
         Command::Tidy(options) => tidy::run(&options),
+        Command::Outline(options) => outline::run(&options),
         Command::New(options) => new::run(&options),
         Command::Completions(options) => shells::completions(&options),
         Command::Manual => shells::manual(),

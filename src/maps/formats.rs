@@ -1,0 +1,439 @@
+//! Closed shapes out of the files that maps are exchanged in.
+//!
+//! GeoJSON (RFC 7946), KML 2.2 and 2.3 (OGC 07-147r2, 12-007r2), GPX 1.0 and 1.1 tracks, WKT (OGC
+//! 06-103r4) and OSM XML (API 0.6). In the first four longitude stands first; OSM names both.
+
+use std::collections::HashMap;
+
+use quick_xml::Reader;
+use quick_xml::events::{BytesStart, Event};
+
+use crate::error::Error;
+use crate::maps::{Feature, Position};
+
+/// The most bytes a map may have.
+pub const MOST_MAP_BYTES: usize = 50_000_000;
+/// The most corners of all shapes of a map together.
+const MOST_POSITIONS: usize = 500_000;
+/// The most that one thing may stand inside another: deeper files are no maps.
+const DEEPEST: usize = 64;
+
+/// What a map is written in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Format {
+    /// GeoJSON, RFC 7946.
+    GeoJson,
+    /// KML.
+    Kml,
+    /// GPX: each track segment, closed.
+    Gpx,
+    /// Well-known text, one shape a line.
+    Wkt,
+    /// The XML of OpenStreetMap.
+    Osm,
+}
+
+impl Format {
+    /// The format of a text, by how it begins; none if it begins like none of them.
+    pub fn of(text: &str) -> Option<Format> {
+        let text = text.trim_start_matches('\u{feff}').trim_start();
+        let upper: String = text.chars().take(20).collect::<String>().to_uppercase();
+        let shapes = ["POLYGON", "MULTIPOLYGON", "LINESTRING", "GEOMETRYCOLLECTION", "SRID="];
+        if text.starts_with('{') {
+            return Some(Format::GeoJson);
+        }
+        if shapes.iter().any(|shape| upper.starts_with(shape)) {
+            return Some(Format::Wkt);
+        }
+        match root(text)?.as_str() {
+            "kml" => Some(Format::Kml),
+            "gpx" => Some(Format::Gpx),
+            "osm" => Some(Format::Osm),
+            _ => None,
+        }
+    }
+}
+
+/// The name of an XML file's root element, without its prefix.
+fn root(text: &str) -> Option<String> {
+    let mut reader = Reader::from_str(text);
+    loop {
+        match reader.read_event().ok()? {
+            Event::Start(start) | Event::Empty(start) => {
+                return Some(start.local_name().as_ref().to_lowercase());
+            }
+            Event::Eof => return None,
+            _ => {}
+        }
+    }
+}
+
+/// Every closed shape of a map, in file order.
+///
+/// # Errors
+///
+/// [`Error::Map`] where the text is not in the format, is too large or too deep, or has no closed shape.
+pub fn features(format: Format, text: &str) -> Result<Vec<Feature>, Error> {
+    if text.len() > MOST_MAP_BYTES {
+        return Err(wrong("the map has more than 50 MB; save the part with the house"));
+    }
+    let text = text.trim_start_matches('\u{feff}');
+    if matches!(format, Format::Kml | Format::Gpx | Format::Osm) {
+        refuse_hostile_xml(text)?;
+    }
+    let mut shapes = Shapes::default();
+    match format {
+        Format::GeoJson => geojson(text, &mut shapes)?,
+        Format::Kml => kml(text, &mut shapes)?,
+        Format::Gpx => gpx(text, &mut shapes)?,
+        Format::Wkt => wkt(text, &mut shapes)?,
+        Format::Osm => osm(text, &mut shapes)?,
+    }
+    if shapes.list.is_empty() {
+        return Err(wrong("the map has no closed shape; a house is a polygon or a closed way"));
+    }
+    Ok(shapes.list)
+}
+
+fn wrong(message: impl Into<String>) -> Error {
+    Error::Map(message.into())
+}
+
+#[derive(Default)]
+struct Shapes {
+    list: Vec<Feature>,
+    positions: usize,
+}
+
+impl Shapes {
+    /// Takes in a ring of pairs, longitude first.
+    fn ring(
+        &mut self,
+        id: Option<String>,
+        name: Option<String>,
+        ring: impl Iterator<Item = (f64, f64)>,
+        holes: usize,
+    ) -> Result<(), Error> {
+        let mut corners = Vec::new();
+        for (longitude, latitude) in ring {
+            self.positions += 1;
+            if self.positions > MOST_POSITIONS {
+                return Err(wrong(
+                    "the map has more than 500,000 corners; save the part with the house",
+                ));
+            }
+            let Some(position) = Position::new(longitude, latitude) else {
+                return Err(wrong(format!(
+                    "{longitude}, {latitude} is no place on the earth: longitude goes from -180 to 180, latitude from -90 to 90"
+                )));
+            };
+            corners.push(position);
+        }
+        if corners.len() > 1 && corners.first() == corners.last() {
+            corners.pop();
+        }
+        if corners.len() >= 3 {
+            let id = id.unwrap_or_else(|| (self.list.len() + 1).to_string());
+            self.list.push(Feature { id, name, ring: corners, holes });
+        }
+        Ok(())
+    }
+}
+
+/// No entities and no deep nesting: neither has a place in a map, and both are used to choke readers.
+fn refuse_hostile_xml(text: &str) -> Result<(), Error> {
+    let mut reader = Reader::from_str(text);
+    let mut open: Vec<String> = Vec::new();
+    loop {
+        match reader.read_event() {
+            Ok(Event::DocType(_)) => {
+                return Err(wrong(
+                    "the map declares a document type, which no map needs; save it again without",
+                ));
+            }
+            Ok(Event::Start(start)) => {
+                open.push(start.name().as_ref().to_owned());
+                if open.len() > DEEPEST {
+                    return Err(wrong(
+                        "things stand more than 64 deep inside each other; this is no map",
+                    ));
+                }
+            }
+            Ok(Event::End(_)) => {
+                open.pop();
+            }
+            Ok(Event::Eof) if open.is_empty() => return Ok(()),
+            Ok(Event::Eof) => return Err(wrong("the map ends in the middle; get the file again")),
+            Ok(_) => {}
+            Err(error) => return Err(wrong(format!("the map is no well-formed XML: {error}"))),
+        }
+    }
+}
+
+fn geojson(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
+    let map: ::geojson::GeoJson =
+        text.parse().map_err(|error| wrong(format!("the map is no GeoJSON: {error}")))?;
+    let mut one = |geometry: &::geojson::Geometry, id: Option<String>, name: Option<String>| {
+        geojson_geometry(geometry, id.as_deref(), name.as_deref(), shapes)
+    };
+    match &map {
+        ::geojson::GeoJson::Geometry(geometry) => one(geometry, None, None),
+        ::geojson::GeoJson::Feature(feature) => geojson_feature(feature, &mut one),
+        ::geojson::GeoJson::FeatureCollection(all) => {
+            all.features.iter().try_for_each(|feature| geojson_feature(feature, &mut one))
+        }
+    }
+}
+
+type EachGeometry<'a> =
+    &'a mut dyn FnMut(&::geojson::Geometry, Option<String>, Option<String>) -> Result<(), Error>;
+
+fn geojson_feature(feature: &::geojson::Feature, one: EachGeometry<'_>) -> Result<(), Error> {
+    let id = feature.id.as_ref().map(|id| match id {
+        ::geojson::feature::Id::String(text) => text.clone(),
+        ::geojson::feature::Id::Number(number) => number.to_string(),
+    });
+    let named =
+        |key: &str| feature.property(key).and_then(|value| value.as_str()).map(str::to_owned);
+    let name = named("name").or_else(|| named("title")).or_else(|| named("address"));
+    match &feature.geometry {
+        Some(geometry) => one(geometry, id, name),
+        None => Ok(()),
+    }
+}
+
+fn geojson_geometry(
+    geometry: &::geojson::Geometry,
+    id: Option<&str>,
+    name: Option<&str>,
+    shapes: &mut Shapes,
+) -> Result<(), Error> {
+    use ::geojson::GeometryValue;
+    let mut polygon = |rings: &[Vec<::geojson::Position>], part: Option<usize>| {
+        let Some(outer) = rings.first() else { return Ok(()) };
+        let pairs = outer.iter().map(|position| {
+            let at = |i: usize| position.as_slice().get(i).copied().unwrap_or(f64::NAN);
+            (at(0), at(1))
+        });
+        let id = id.map(|id| part.map_or(id.to_owned(), |part| format!("{id}.{part}")));
+        shapes.ring(id, name.map(str::to_owned), pairs, rings.len() - 1)
+    };
+    match &geometry.value {
+        GeometryValue::Polygon { coordinates } => polygon(coordinates, None),
+        GeometryValue::MultiPolygon { coordinates } => coordinates
+            .iter()
+            .enumerate()
+            .try_for_each(|(i, rings)| polygon(rings, (coordinates.len() > 1).then_some(i + 1))),
+        GeometryValue::GeometryCollection { geometries } => {
+            geometries.iter().try_for_each(|inner| geojson_geometry(inner, id, name, shapes))
+        }
+        _ => Ok(()),
+    }
+}
+
+fn kml(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
+    let map: ::kml::Kml<f64> = ::kml::KmlReader::<_, f64>::from_string(text)
+        .read()
+        .map_err(|error| wrong(format!("the map is no KML: {error}")))?;
+    kml_element(&map, shapes)
+}
+
+fn kml_element(element: &::kml::Kml<f64>, shapes: &mut Shapes) -> Result<(), Error> {
+    use ::kml::Kml;
+    match element {
+        Kml::KmlDocument(document) => {
+            document.elements.iter().try_for_each(|inner| kml_element(inner, shapes))
+        }
+        Kml::Document { elements, .. } => {
+            elements.iter().try_for_each(|inner| kml_element(inner, shapes))
+        }
+        Kml::Folder(folder) => {
+            folder.elements.iter().try_for_each(|inner| kml_element(inner, shapes))
+        }
+        Kml::Placemark(placemark) => {
+            let id = placemark.attrs.get("id").cloned();
+            placemark.geometry.as_ref().map_or(Ok(()), |geometry| {
+                kml_geometry(geometry, id.as_deref(), placemark.name.as_deref(), shapes)
+            })
+        }
+        Kml::Polygon(polygon) => kml_polygon(polygon, None, None, shapes),
+        Kml::MultiGeometry(all) => {
+            all.geometries.iter().try_for_each(|one| kml_geometry(one, None, None, shapes))
+        }
+        _ => Ok(()),
+    }
+}
+
+fn kml_geometry(
+    geometry: &::kml::types::Geometry<f64>,
+    id: Option<&str>,
+    name: Option<&str>,
+    shapes: &mut Shapes,
+) -> Result<(), Error> {
+    use ::kml::types::Geometry;
+    match geometry {
+        Geometry::Polygon(polygon) => kml_polygon(polygon, id, name, shapes),
+        Geometry::LinearRing(ring) => {
+            let pairs = ring.coords.iter().map(|coord| (coord.x, coord.y));
+            shapes.ring(id.map(str::to_owned), name.map(str::to_owned), pairs, 0)
+        }
+        Geometry::MultiGeometry(all) => {
+            all.geometries.iter().try_for_each(|one| kml_geometry(one, id, name, shapes))
+        }
+        _ => Ok(()),
+    }
+}
+
+fn kml_polygon(
+    polygon: &::kml::types::Polygon<f64>,
+    id: Option<&str>,
+    name: Option<&str>,
+    shapes: &mut Shapes,
+) -> Result<(), Error> {
+    let pairs = polygon.outer.coords.iter().map(|coord| (coord.x, coord.y));
+    shapes.ring(id.map(str::to_owned), name.map(str::to_owned), pairs, polygon.inner.len())
+}
+
+fn gpx(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
+    let map = ::gpx::read(text.as_bytes())
+        .map_err(|error| wrong(format!("the map is no GPX: {error}")))?;
+    for track in &map.tracks {
+        for segment in &track.segments {
+            let pairs = segment.points.iter().map(|point| (point.point().x(), point.point().y()));
+            shapes.ring(None, track.name.clone(), pairs, 0)?;
+        }
+    }
+    for route in &map.routes {
+        let pairs = route.points.iter().map(|point| (point.point().x(), point.point().y()));
+        shapes.ring(None, route.name.clone(), pairs, 0)?;
+    }
+    Ok(())
+}
+
+fn wkt(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
+    for line in text.lines().map(str::trim).filter(|line| !line.is_empty()) {
+        let shape = line.rsplit_once(';').map_or(line, |(_, shape)| shape);
+        let mut depth = 0_usize;
+        for character in shape.chars() {
+            depth = match character {
+                '(' => depth + 1,
+                ')' => depth.saturating_sub(1),
+                _ => depth,
+            };
+            if depth > DEEPEST {
+                return Err(wrong(
+                    "brackets stand more than 64 deep inside each other; this is no map",
+                ));
+            }
+        }
+        let shape: ::wkt::Wkt<f64> =
+            shape.parse().map_err(|error| wrong(format!("the map is no WKT: {error}")))?;
+        wkt_shape(&shape, shapes)?;
+    }
+    Ok(())
+}
+
+fn wkt_shape(shape: &::wkt::Wkt<f64>, shapes: &mut Shapes) -> Result<(), Error> {
+    use ::wkt::Wkt;
+    let mut polygon = |polygon: &::wkt::types::Polygon<f64>| {
+        let rings = polygon.rings();
+        let Some(outer) = rings.first() else { return Ok(()) };
+        let pairs = outer.coords().iter().map(|coord| (coord.x, coord.y));
+        shapes.ring(None, None, pairs, rings.len() - 1)
+    };
+    match shape {
+        Wkt::Polygon(one) => polygon(one),
+        Wkt::MultiPolygon(all) => all.polygons().iter().try_for_each(polygon),
+        Wkt::LineString(line) => {
+            let coords = line.coords();
+            let is_closed = coords.len() > 3 && coords.first() == coords.last();
+            let pairs = coords.iter().map(|coord| (coord.x, coord.y));
+            if is_closed { shapes.ring(None, None, pairs, 0) } else { Ok(()) }
+        }
+        Wkt::GeometryCollection(all) => {
+            all.geometries().iter().try_for_each(|inner| wkt_shape(inner, shapes))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// A way of OSM: its nodes by their numbers, and its name.
+#[derive(Default)]
+struct OsmWay {
+    id: String,
+    nodes: Vec<i64>,
+    name: Option<String>,
+    is_building: bool,
+}
+
+/// Every closed way, those tagged as buildings first; ways with a node outside the extract are left out.
+fn osm(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
+    let mut reader = Reader::from_str(text);
+    let mut nodes: HashMap<i64, (f64, f64)> = HashMap::new();
+    let mut ways: Vec<OsmWay> = Vec::new();
+    let mut way: Option<OsmWay> = None;
+    loop {
+        let event = reader
+            .read_event()
+            .map_err(|error| wrong(format!("the map is no well-formed XML: {error}")))?;
+        match event {
+            Event::Start(start) | Event::Empty(start) => match start.name().as_ref() {
+                "node" => {
+                    let number = |key: &str| attribute(&start, key)?.parse::<f64>().ok();
+                    let id = attribute(&start, "id").and_then(|id| id.parse().ok());
+                    if let (Some(id), Some(lon), Some(lat)) = (id, number("lon"), number("lat")) {
+                        nodes.insert(id, (lon, lat));
+                    }
+                }
+                "way" => {
+                    way = Some(OsmWay {
+                        id: attribute(&start, "id").unwrap_or_default(),
+                        ..OsmWay::default()
+                    });
+                }
+                "nd" => {
+                    let node = attribute(&start, "ref").and_then(|id| id.parse().ok());
+                    if let (Some(way), Some(node)) = (&mut way, node) {
+                        way.nodes.push(node);
+                    }
+                }
+                "tag" => {
+                    if let Some(way) = &mut way {
+                        osm_tag(way, &start);
+                    }
+                }
+                _ => {}
+            },
+            Event::End(end) if end.name().as_ref() == "way" => ways.extend(way.take()),
+            Event::Eof => break,
+            _ => {}
+        }
+    }
+    ways.retain(|way| way.nodes.len() > 3 && way.nodes.first() == way.nodes.last());
+    ways.sort_by_key(|way| !way.is_building);
+    for way in ways {
+        let corners: Option<Vec<(f64, f64)>> =
+            way.nodes.iter().map(|node| nodes.get(node).copied()).collect();
+        if let Some(corners) = corners {
+            shapes.ring(Some(way.id), way.name, corners.into_iter(), 0)?;
+        }
+    }
+    Ok(())
+}
+
+fn osm_tag(way: &mut OsmWay, tag: &BytesStart<'_>) {
+    let value = attribute(tag, "v");
+    match attribute(tag, "k").as_deref() {
+        Some("building") => way.is_building = value.as_deref() != Some("no"),
+        Some("name") => way.name = value,
+        Some("addr:housenumber") if way.name.is_none() => way.name = value,
+        _ => {}
+    }
+}
+
+/// An attribute's value, its character references resolved.
+fn attribute(start: &BytesStart<'_>, key: &str) -> Option<String> {
+    let found = start.try_get_attribute(key).ok()??;
+    found.normalized_value(quick_xml::XmlVersion::Implicit1_0).ok().map(std::borrow::Cow::into_owned)
+}

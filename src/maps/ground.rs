@@ -1,0 +1,245 @@
+//! From degrees to feet: a plane that touches the ellipsoid at the middle of the outline.
+//!
+//! On WGS 84 (a = 6,378,137 m, 1/f = 298.257223563) a degree of latitude at φ is M·π/180 long and
+//! one of longitude N·cos φ·π/180, with the radii of curvature M = a(1 − e²)/(1 − e² sin²φ)^(3/2) and
+//! N = a/√(1 − e² sin²φ) (Snyder, *Map Projections: A Working Manual*, USGS Professional Paper 1395,
+//! 1987, equations 4-18 to 4-20, from memory). Over a house the plane differs from the ellipsoid by
+//! less than 1 in 100,000 of the area.
+#![expect(
+    clippy::float_arithmetic,
+    reason = "degrees are decimals of a map; nothing here decides an area of the house"
+)]
+
+use std::fmt::Write as _;
+
+use geo::{BoundingRect as _, Contains as _, Distance as _, Euclidean, GeodesicArea as _};
+use geo::{Coord, LineString, Point, Polygon};
+
+use crate::error::Error;
+use crate::maps::{Feature, Position};
+
+const FOOT_M: f64 = 0.3048;
+const MOST_CORNERS: usize = 1_000;
+const LONGEST_SIDE_FT: f64 = 10_000.0;
+/// Nearer to a pole than this a plane with north up says nothing.
+const NORTHERNMOST: f64 = 85.0;
+/// Shorter sides are two clicks on one corner.
+const SHORTEST_SIDE_FT: f64 = 0.02;
+
+/// A plane touching the earth at `middle`; x runs east and y north, in meters.
+#[derive(Clone, Copy, Debug)]
+struct Plane {
+    middle: Position,
+    m_per_degree_east: f64,
+    m_per_degree_north: f64,
+}
+
+impl Plane {
+    fn at(middle: Position) -> Plane {
+        const A_M: f64 = 6_378_137.0;
+        const F: f64 = 1.0 / 298.257_223_563;
+        const E2: f64 = F * (2.0 - F);
+        let phi = middle.latitude.to_radians();
+        let sin = libm::sin(phi);
+        let w2 = 1.0 - E2 * sin * sin;
+        let w = w2.sqrt();
+        let (meridian, normal) = (A_M * (1.0 - E2) / (w2 * w), A_M / w);
+        let degree = std::f64::consts::PI / 180.0;
+        Plane {
+            middle,
+            m_per_degree_east: normal * libm::cos(phi) * degree,
+            m_per_degree_north: meridian * degree,
+        }
+    }
+
+    fn place(&self, position: Position) -> Coord<f64> {
+        Coord {
+            x: (position.longitude - self.middle.longitude) * self.m_per_degree_east,
+            y: (position.latitude - self.middle.latitude) * self.m_per_degree_north,
+        }
+    }
+}
+
+/// A side on the ground.
+///
+/// # Units
+///
+/// Degrees clockwise from true north, from 0 to under 360; feet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MapSide {
+    /// Its bearing.
+    pub azimuth_degrees: f64,
+    /// Its length.
+    pub feet: f64,
+}
+
+impl MapSide {
+    /// As a line of a sides file: `bearing N 45.503° E 40.25'`.
+    fn line(&self) -> String {
+        let azimuth = self.azimuth_degrees;
+        let (from, angle, toward) = match azimuth {
+            a if a <= 90.0 => ("N", a, "E"),
+            a if a <= 180.0 => ("S", 180.0 - a, "E"),
+            a if a <= 270.0 => ("S", a - 180.0, "W"),
+            a => ("N", 360.0 - a, "W"),
+        };
+        format!("bearing {from} {angle:.3}° {toward} {:.2}'", self.feet)
+    }
+}
+
+/// An outline of a map as sides on the ground, with its area two ways.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MapOutline {
+    sides: Vec<MapSide>,
+    plane_sq_ft: f64,
+    geodesic_sq_ft: f64,
+    holes: usize,
+}
+
+impl MapOutline {
+    pub(super) fn of(feature: &Feature) -> Result<MapOutline, Error> {
+        let ring = &feature.ring;
+        let plane = Plane::at(middle(ring)?);
+        let mut corners: Vec<Coord<f64>> = Vec::with_capacity(ring.len());
+        for place in ring.iter().map(|&position| plane.place(position)) {
+            if corners.last().is_none_or(|last| feet_between(*last, place) > SHORTEST_SIDE_FT) {
+                corners.push(place);
+            }
+        }
+        while let [first, .., last] = corners[..]
+            && feet_between(first, last) <= SHORTEST_SIDE_FT
+        {
+            corners.pop();
+        }
+        if corners.len() < 3 {
+            return Err(Error::Map(
+                "this shape has fewer than three corners; choose another".to_owned(),
+            ));
+        }
+        if corners.len() > MOST_CORNERS {
+            return Err(Error::Map(format!(
+                "this shape has {} corners, and an outline has at most 1,000; choose a building",
+                corners.len()
+            )));
+        }
+        let sides: Vec<MapSide> = (0..corners.len())
+            .map(|i| side(corners[i], corners[(i + 1) % corners.len()]))
+            .collect();
+        if let Some(long) = sides.iter().find(|side| side.feet > LONGEST_SIDE_FT) {
+            return Err(Error::Map(format!(
+                "a side of this shape is {:.0} ft long, and a wall is at most 10,000 ft; choose a building",
+                long.feet
+            )));
+        }
+        Ok(MapOutline {
+            plane_sq_ft: shoelace_m2(&corners) / (FOOT_M * FOOT_M),
+            geodesic_sq_ft: geodesic_m2(ring) / (FOOT_M * FOOT_M),
+            sides,
+            holes: feature.holes,
+        })
+    }
+
+    /// The sides in the order of the map.
+    pub fn sides(&self) -> &[MapSide] {
+        &self.sides
+    }
+
+    /// The area in the plane that touches the earth there, in square feet.
+    pub fn plane_sq_ft(&self) -> f64 {
+        self.plane_sq_ft
+    }
+
+    /// The area on the ellipsoid (Karney, *Algorithms for geodesics*, J. Geodesy 87, 2013), in square feet.
+    pub fn geodesic_sq_ft(&self) -> f64 {
+        self.geodesic_sq_ft
+    }
+
+    /// The outline as a block of a sides file; `source` says where it was taken from.
+    pub fn block(&self, name: &str, of: &str, source: &str) -> String {
+        let clean = |text: &str| -> String {
+            text.chars().filter(|c| !c.is_control() && *c != '"').take(200).collect()
+        };
+        let mut text = String::new();
+        let _ = writeln!(text, "# from {}", clean(source));
+        let _ = writeln!(
+            text,
+            "# {:.0} sq ft in the plane, {:.0} sq ft on the ellipsoid; mostly the roof, seen from above",
+            self.plane_sq_ft, self.geodesic_sq_ft
+        );
+        if self.holes > 0 {
+            let _ = writeln!(
+                text,
+                "# {} left out: courts, if there are any, are not in this outline",
+                holes(self.holes)
+            );
+        }
+        let _ = writeln!(text, "map outline \"{}\" of \"{}\"", clean(name), clean(of));
+        for side in &self.sides {
+            let _ = writeln!(text, "  {}", side.line());
+        }
+        text
+    }
+}
+
+fn holes(count: usize) -> String {
+    if count == 1 { "1 hole".to_owned() } else { format!("{count} holes") }
+}
+
+/// The middle of the outline's box.
+fn middle(ring: &[Position]) -> Result<Position, Error> {
+    let points: LineString<f64> =
+        ring.iter().map(|p| Coord { x: p.longitude, y: p.latitude }).collect();
+    let Some(bounds) = points.bounding_rect() else {
+        return Err(Error::Map("this shape has no corners; choose another".to_owned()));
+    };
+    if bounds.width() > 180.0 {
+        return Err(Error::Map(
+            "this shape lies across the line where east and west meet; draw it on one side"
+                .to_owned(),
+        ));
+    }
+    let center = bounds.center();
+    if center.y.abs() > NORTHERNMOST {
+        return Err(Error::Map(
+            "this shape lies at a pole, where there is no east and west to draw it by".to_owned(),
+        ));
+    }
+    Ok(Position { longitude: center.x, latitude: center.y })
+}
+
+fn feet_between(a: Coord<f64>, b: Coord<f64>) -> f64 {
+    libm::hypot(b.x - a.x, b.y - a.y) / FOOT_M
+}
+
+fn side(from: Coord<f64>, to: Coord<f64>) -> MapSide {
+    let azimuth = libm::atan2(to.x - from.x, to.y - from.y).to_degrees();
+    let azimuth_degrees = if azimuth < 0.0 { azimuth + 360.0 } else { azimuth };
+    MapSide { azimuth_degrees, feet: feet_between(from, to) }
+}
+
+/// Cross products of coordinates (any surveying text), positive whichever way the outline runs.
+fn shoelace_m2(corners: &[Coord<f64>]) -> f64 {
+    let n = corners.len();
+    let doubled: f64 = (0..n)
+        .map(|i| corners[i].x * corners[(i + 1) % n].y - corners[(i + 1) % n].x * corners[i].y)
+        .sum();
+    doubled.abs() / 2.0
+}
+
+fn geodesic_m2(ring: &[Position]) -> f64 {
+    let points: LineString<f64> =
+        ring.iter().map(|p| Coord { x: p.longitude, y: p.latitude }).collect();
+    Polygon::new(points, Vec::new()).geodesic_area_unsigned().min(f64::MAX)
+}
+
+/// How far a feature is from a position, in meters; 0 inside it. None for what cannot be drawn.
+pub(super) fn distance_m(feature: &Feature, at: Position) -> Option<f64> {
+    let plane = Plane::at(at);
+    let corners: LineString<f64> = feature.ring.iter().map(|&p| plane.place(p)).collect();
+    let shape = Polygon::new(corners, Vec::new());
+    let here = Point::new(0.0, 0.0);
+    if shape.exterior().0.len() < 4 {
+        return None;
+    }
+    Some(if shape.contains(&here) { 0.0 } else { Euclidean.distance(&here, &shape) })
+}
