@@ -14,6 +14,7 @@ ROOMS = [
     "units",
     "diagnostic",
     "geometry",
+    "maps",
     "sketch",
     "house",
     "read",

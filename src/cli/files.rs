@@ -65,7 +65,9 @@ fn cannot_read(path: &Path, error: &io::Error, wanted: Wanted) -> String {
             format!("there is no file {shown}; give pages that fairfoot wrote, as PDF or SVG")
         }
         ErrorKind::NotFound if wanted == Wanted::Map => {
-            format!("there is no file {shown}; give a map that was saved as GeoJSON, KML, GPX, WKT or OSM XML")
+            format!(
+                "there is no file {shown}; give a map that was saved as GeoJSON, KML, GPX, WKT or OSM XML"
+            )
         }
         ErrorKind::IsADirectory if wanted == Wanted::Sheet => {
             format!("{shown} is a folder; give a page in it, as PDF or SVG")

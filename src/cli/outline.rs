@@ -82,7 +82,13 @@ fn chosen<'a>(options: &Options, features: &'a [Feature]) -> Result<&'a Feature,
 fn source(options: &Options, feature: &Feature) -> String {
     let file = options.file.file_name().map_or_else(
         || "standard input".to_owned(),
-        |name| if name == "-" { "standard input".to_owned() } else { name.to_string_lossy().into_owned() },
+        |name| {
+            if name == "-" {
+                "standard input".to_owned()
+            } else {
+                name.to_string_lossy().into_owned()
+            }
+        },
     );
     let date = options.date.as_ref().map(|date| format!(", {date}")).unwrap_or_default();
     format!("{file}, shape {}{date}", feature.id())
@@ -92,10 +98,13 @@ fn list(features: &[Feature]) -> Result<Outcome, Stop> {
     let mut text = String::new();
     for feature in features {
         let size = match feature.outline() {
-            Ok(outline) => format!("{:.0} sq ft, {} sides", outline.plane_sq_ft(), outline.sides().len()),
+            Ok(outline) => {
+                format!("{:.0} sq ft, {} sides", outline.plane_sq_ft(), outline.sides().len())
+            }
             Err(error) => error.to_string(),
         };
-        let name = feature.name().map(|name| format!("  {}", files::visible(name))).unwrap_or_default();
+        let name =
+            feature.name().map(|name| format!("  {}", files::visible(name))).unwrap_or_default();
         text.push_str(&format!("{}  {size}{name}\n", files::visible(feature.id())));
     }
     files::print(&text)?;

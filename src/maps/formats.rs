@@ -435,5 +435,8 @@ fn osm_tag(way: &mut OsmWay, tag: &BytesStart<'_>) {
 /// An attribute's value, its character references resolved.
 fn attribute(start: &BytesStart<'_>, key: &str) -> Option<String> {
     let found = start.try_get_attribute(key).ok()??;
-    found.normalized_value(quick_xml::XmlVersion::Implicit1_0).ok().map(std::borrow::Cow::into_owned)
+    found
+        .normalized_value(quick_xml::XmlVersion::Implicit1_0)
+        .ok()
+        .map(std::borrow::Cow::into_owned)
 }

@@ -17,6 +17,7 @@ use geo::{Coord, LineString, Point, Polygon};
 
 use crate::error::Error;
 use crate::maps::{Feature, Position};
+use crate::units::decimal::thousands;
 
 const FOOT_M: f64 = 0.3048;
 const MOST_CORNERS: usize = 1_000;
@@ -83,7 +84,10 @@ impl MapSide {
             a if a <= 270.0 => ("S", a - 180.0, "W"),
             a => ("N", 360.0 - a, "W"),
         };
-        format!("bearing {from} {angle:.3}° {toward} {:.2}'", self.feet)
+        // A whole number of degrees needs no decimals.
+        let angle = format!("{angle:.3}");
+        let angle = angle.trim_end_matches('0').trim_end_matches('.');
+        format!("bearing {from} {angle}° {toward} {:.2}'", self.feet)
     }
 }
 
@@ -149,6 +153,11 @@ impl MapOutline {
         self.plane_sq_ft
     }
 
+    /// The same in whole square feet, with commas.
+    pub fn plane_text(&self) -> String {
+        whole(self.plane_sq_ft)
+    }
+
     /// The area on the ellipsoid (Karney, *Algorithms for geodesics*, J. Geodesy 87, 2013), in square feet.
     pub fn geodesic_sq_ft(&self) -> f64 {
         self.geodesic_sq_ft
@@ -163,8 +172,9 @@ impl MapOutline {
         let _ = writeln!(text, "# from {}", clean(source));
         let _ = writeln!(
             text,
-            "# {:.0} sq ft in the plane, {:.0} sq ft on the ellipsoid; mostly the roof, seen from above",
-            self.plane_sq_ft, self.geodesic_sq_ft
+            "# {} sq ft in the plane, {} sq ft on the ellipsoid; mostly the roof, seen from above",
+            whole(self.plane_sq_ft),
+            whole(self.geodesic_sq_ft)
         );
         if self.holes > 0 {
             let _ = writeln!(
@@ -179,6 +189,15 @@ impl MapOutline {
         }
         text
     }
+}
+
+/// A number of square feet to the whole one, with commas.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "an outline has at most 1,000 sides of 10,000 ft"
+)]
+pub(crate) fn whole(sq_ft: f64) -> String {
+    thousands(sq_ft.round() as i64)
 }
 
 fn holes(count: usize) -> String {

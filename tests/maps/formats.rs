@@ -1,0 +1,64 @@
+//! One house in every format, and what is chosen from a map of several shapes.
+
+use fairfoot::maps::{Format, Position, features, nearest};
+
+const GEOJSON: &str = r#"{"type":"FeatureCollection","features":[
+ {"type":"Feature","id":"shed","properties":{"name":"Shed"},"geometry":{"type":"Polygon","coordinates":[[[-97.5,32.5],[-97.4999,32.5],[-97.4999,32.5001],[-97.5,32.5001],[-97.5,32.5]]]}},
+ {"type":"Feature","id":7,"properties":{"name":"Main house"},"geometry":{"type":"MultiPolygon","coordinates":[[[[-97.6,32.6],[-97.5998,32.6],[-97.5998,32.6001],[-97.6,32.6001],[-97.6,32.6]],[[-97.5999,32.60003],[-97.59985,32.60003],[-97.59985,32.60006],[-97.5999,32.60003]]]]}}]}"#;
+const KML: &str = r#"<?xml version="1.0"?><kml xmlns="http://www.opengis.net/kml/2.2"><Document><Folder><Placemark id="a"><name>Main &amp; house</name><MultiGeometry><Polygon><outerBoundaryIs><LinearRing><coordinates>
+ -97.6,32.6,0
+ -97.5998,32.6,0 -97.5998,32.6001,0	-97.6,32.6001,0 -97.6,32.6,0 </coordinates></LinearRing></outerBoundaryIs></Polygon></MultiGeometry></Placemark></Folder></Document></kml>"#;
+const GPX: &str = r#"<?xml version="1.0"?><gpx version="1.1" creator="walk" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>round the house</name><trkseg>
+<trkpt lat="32.6" lon="-97.6"/><trkpt lat="32.6" lon="-97.5998"/><trkpt lat="32.6001" lon="-97.5998"/><trkpt lat="32.6001" lon="-97.6"/></trkseg></trk></gpx>"#;
+const OSM: &str = r#"<?xml version="1.0"?><osm version="0.6">
+<node id="1" lat="32.6" lon="-97.6"/><node id="2" lat="32.6" lon="-97.5998"/><node id="3" lat="32.6001" lon="-97.5998"/><node id="4" lat="32.6001" lon="-97.6"/>
+<way id="10"><nd ref="1"/><nd ref="2"/><nd ref="3"/><nd ref="9"/><nd ref="1"/><tag k="building" v="yes"/></way>
+<way id="11"><nd ref="1"/><nd ref="2"/><nd ref="3"/><nd ref="4"/><nd ref="1"/><tag k="building" v="yes"/><tag k="name" v="Main &quot;house&quot;"/></way>
+<way id="12"><nd ref="1"/><nd ref="2"/><nd ref="3"/></way></osm>"#;
+const WKT: &str = "SRID=4326;POLYGON Z ((-97.6 32.6 0, -97.5998 32.6 0, -97.5998 32.6001 0, -97.6 32.6001 0, -97.6 32.6 0))";
+
+#[test]
+fn every_format_gives_the_same_house() {
+    let texts = [(GEOJSON, "7"), (KML, "a"), (GPX, "1"), (OSM, "11"), (WKT, "1")];
+    let mut areas = Vec::new();
+    for (text, id) in texts {
+        let format = Format::of(text).unwrap_or_else(|| panic!("{text}"));
+        let found = features(format, text).unwrap();
+        let house = found.iter().find(|feature| feature.id() == id).unwrap();
+        let outline = house.outline().unwrap();
+        assert_eq!(outline.sides().len(), 4, "{text}");
+        areas.push(outline.plane_text());
+    }
+    assert!(areas.iter().all(|area| *area == areas[0]), "{areas:?}");
+}
+
+#[test]
+fn a_way_with_a_corner_outside_the_extract_and_an_open_one_are_left_out() {
+    let found = features(Format::Osm, OSM).unwrap();
+    assert_eq!(found.iter().map(|feature| feature.id()).collect::<Vec<_>>(), ["11"]);
+    assert_eq!(found[0].name(), Some("Main \"house\""));
+}
+
+#[test]
+fn the_shape_that_holds_the_position_is_nearest() {
+    let found = features(Format::GeoJson, GEOJSON).unwrap();
+    let inside = Position::new(-97.5999, 32.60005).unwrap();
+    assert_eq!(nearest(&found, inside).unwrap().name(), Some("Main house"));
+    let beside = Position::new(-97.4998, 32.50005).unwrap();
+    assert_eq!(nearest(&found, beside).unwrap().id(), "shed");
+}
+
+#[test]
+fn a_block_names_its_source_its_holes_and_the_space() {
+    let found = features(Format::GeoJson, GEOJSON).unwrap();
+    let outline = found[1].outline().unwrap();
+    let block = outline.block("City \"map\"\n", "House", "roofs.geojson, shape 7, 2026-02-01");
+    let lines: Vec<&str> = block.lines().collect();
+    assert_eq!(lines[0], "# from roofs.geojson, shape 7, 2026-02-01");
+    assert!(lines[2].starts_with("# 1 hole left out"), "{block}");
+    assert_eq!(lines[3], "map outline \"City map\" of \"House\"");
+    // A degree of longitude at φ is 111,412.84 cos φ − 93.5 cos 3φ + 0.118 cos 5φ meters long (the usual
+    // series, from memory): 93,872.6 m at 32.6°, so 0.0002° are 18.7745 m or 61.60 ft.
+    assert_eq!(lines[4], "  bearing N 90° E 61.60'");
+    assert_eq!(lines.len(), 8);
+}

@@ -1,0 +1,80 @@
+//! Maps that are meant to hurt: refused with a sentence, never a crash, never slow.
+
+use fairfoot::maps::{Format, features};
+
+fn refused(format: Format, text: &str, because: &str) {
+    let error = features(format, text).expect_err(because).to_string();
+    assert!(error.contains(because), "{error}");
+}
+
+#[test]
+fn entities_are_refused_before_they_grow() {
+    let laughs = "<?xml version=\"1.0\"?><!DOCTYPE kml [<!ENTITY a \"ha\"><!ENTITY b \"&a;&a;&a;\">]><kml><Placemark><name>&b;</name></Placemark></kml>";
+    for format in [Format::Kml, Format::Gpx, Format::Osm] {
+        refused(format, laughs, "document type");
+    }
+}
+
+#[test]
+fn what_stands_too_deep_is_refused() {
+    let deep = format!("<kml>{}{}</kml>", "<Folder>".repeat(5_000), "</Folder>".repeat(5_000));
+    refused(Format::Kml, &deep, "64 deep");
+    let deep = format!("GEOMETRYCOLLECTION ({}", "GEOMETRYCOLLECTION (".repeat(5_000));
+    refused(Format::Wkt, &deep, "64 deep");
+    let deep = format!("{{\"type\":\"Polygon\",\"coordinates\":{}", "[".repeat(50_000));
+    refused(Format::GeoJson, &deep, "no GeoJSON");
+}
+
+#[test]
+fn a_million_corners_are_refused() {
+    let mut text = String::from("POLYGON ((");
+    for i in 0..1_000_000 {
+        text.push_str(if i % 2 == 0 { "1 1, " } else { "2 2, " });
+    }
+    text.push_str("1 1))");
+    refused(Format::Wkt, &text, "500,000 corners");
+}
+
+#[test]
+fn numbers_that_are_no_place_are_refused() {
+    for corner in ["NaN 1", "inf 1", "190 1", "1 91", "1e300 1"] {
+        let text = format!("POLYGON (({corner}, 2 2, 3 3, {corner}))");
+        let error = features(Format::Wkt, &text).expect_err(corner).to_string();
+        assert!(error.contains("no place on the earth") || error.contains("no WKT"), "{error}");
+    }
+    let text = "{\"type\":\"Polygon\",\"coordinates\":[[[1],[2,2],[3,3],[1]]]}";
+    assert!(features(Format::GeoJson, text).is_err());
+}
+
+#[test]
+fn the_pole_and_the_date_line_say_so() {
+    let pole = "POLYGON ((0 89.9999, 90 89.9999, 180 89.9999, -90 89.9999, 0 89.9999))";
+    let line =
+        "POLYGON ((179.9999 10, -179.9999 10, -179.9999 10.0001, 179.9999 10.0001, 179.9999 10))";
+    for (text, because) in [(pole, "east and west"), (line, "east and west meet")] {
+        let shape = features(Format::Wkt, text).unwrap().remove(0);
+        let error = shape.outline().expect_err(because).to_string();
+        assert!(error.contains(because), "{error}");
+    }
+    let pole = "POLYGON ((0 89.9999, 90 89.9999, 100 89.9999, 0 89.9999))";
+    let shape = features(Format::Wkt, pole).unwrap().remove(0);
+    assert!(shape.outline().unwrap_err().to_string().contains("at a pole"));
+}
+
+#[test]
+fn half_a_file_is_refused() {
+    let whole = "<osm version=\"0.6\"><node id=\"1\" lat=\"1\" lon=\"1\"/></osm>";
+    for end in 1..whole.len() {
+        if whole.is_char_boundary(end) {
+            assert!(features(Format::Osm, &whole[..end]).is_err(), "{}", &whole[..end]);
+        }
+    }
+    refused(Format::Osm, whole, "no closed shape");
+}
+
+#[test]
+fn a_country_is_no_house() {
+    let text = "POLYGON ((10 50, 11 50, 11 51, 10 51, 10 50))";
+    let error = features(Format::Wkt, text).unwrap()[0].outline().unwrap_err().to_string();
+    assert!(error.contains("a wall is at most 10,000 ft"), "{error}");
+}

@@ -1,0 +1,5 @@
+//! Outlines out of maps: areas against published values, every format, and files that are meant to hurt.
+
+mod areas;
+mod formats;
+mod hostile;
