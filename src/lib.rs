@@ -25,15 +25,26 @@
 //! assert_eq!(result.figures()[0].gap().sq_ft_text(), "-5.58");
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
+#![cfg_attr(
+    not(feature = "cli"),
+    allow(
+        dead_code,
+        unused_imports,
+        reason = "what only the pages, JSON or maps read is unused without them"
+    )
+)]
 
 pub mod areas;
 pub mod batch;
 pub mod diagnostic;
 mod error;
 pub mod geometry;
+#[cfg(feature = "pages")]
 pub mod guide;
 pub mod house;
+#[cfg(feature = "maps")]
 pub mod maps;
+#[cfg(feature = "pages")]
 pub mod pages;
 mod read;
 pub mod reconcile;
@@ -41,6 +52,7 @@ pub mod report;
 pub mod sketch;
 pub mod units;
 pub mod value;
+#[cfg(feature = "verify")]
 pub mod verify;
 pub mod wording;
 
@@ -48,6 +60,7 @@ pub use areas::{Areas, Settings};
 pub use diagnostic::{Diagnostic, Diagnostics, Source};
 pub use error::Error;
 pub use house::House;
+#[cfg(feature = "pages")]
 pub use pages::{Pages, Paper};
 pub use read::{decode, read, read_source};
 pub use reconcile::{Reconciliation, Weights};

@@ -5,10 +5,12 @@ pub(crate) mod closings;
 pub(crate) mod range;
 pub(crate) mod ranges;
 pub(crate) mod rule;
+pub(crate) mod sides;
 pub(crate) mod uncertainty;
 
 pub use range::Range;
 pub use rule::{Rule, Settings};
+pub use sides::SideRow;
 
 use std::sync::Arc;
 

@@ -17,6 +17,8 @@ use std::fmt::{self, Write as _};
 use std::ops::Range;
 use std::sync::OnceLock;
 
+use sha2::{Digest, Sha256};
+
 use annotate_snippets::{AnnotationKind, Group, Level, Message, Renderer, Snippet};
 
 /// A run of bytes of the text, from the first to the one after the last.
@@ -483,4 +485,9 @@ pub(crate) fn is_hidden(character: char) -> bool {
             '\u{61c}' | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}'
                 | '\u{2060}'..='\u{2069}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}'
         )
+}
+
+/// The SHA-256 of a text, in hexadecimal (NIST FIPS 180-4).
+pub fn sha256(text: &str) -> String {
+    Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
 }

@@ -16,7 +16,6 @@ use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Flow, Row, Stack};
 use crate::pages::page::{Ink, Part, Point, Run, Stroke, Text};
 use crate::reconcile::Reconciliation;
-use crate::report::json::side_figures;
 use crate::units::length::{Halves, Length, Step};
 use crate::wording::sentences::{Sentences, letters, range_text, rounded_float, whole};
 
@@ -335,17 +334,18 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
     let mut columns = columns;
     columns[2].head = say.fine_word();
     let areas = &say.areas.spaces[space];
-    let figures = side_figures(say.areas, space);
-    let row = |(side, figures): (&crate::house::Side, crate::report::json::SideReport)| {
+    let figures = say.areas.side_rows(space);
+    let row = |(side, figures): (&crate::house::Side, crate::areas::SideRow)| {
         let recorded = recorded(say, reconciliation, space, side);
         let measured = say.areas.outside_length(space, side.number() - 1);
         // A length that closing moved from its own rounding has a star.
-        let marked = |length: Option<String>, step: Step| {
-            let length = length.unwrap_or_default();
+        let marked = |legs: Option<String>, length: Option<Length>, step: Step| {
+            let length_text = length.map(Length::decimal_feet);
+            let text = legs.or(length_text).unwrap_or_default();
             let alone = measured.map(|measured| measured.rounded(step, say.settings.halves));
-            let is_own = here.closed.walk.has_bearings()
-                || alone.is_none_or(|alone| alone.decimal_feet() == length);
-            if is_own { length } else { format!("*{length}") }
+            let is_own =
+                here.closed.walk.has_bearings() || alone.is_none_or(|alone| Some(alone) == length);
+            if is_own { text } else { format!("*{text}") }
         };
         let by_run_and_rise = |outline: &Outline| legs(say, space, side, outline);
         let difference = recorded.zip(measured).map(|(recorded, measured)| {
@@ -356,8 +356,8 @@ fn sides(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation
         vec![
             side.number().to_string(),
             side.typed().to_owned(),
-            marked(by_run_and_rise(areas.tenth_foot()).or(figures.tenth_foot), say.settings.fine),
-            marked(by_run_and_rise(areas.whole_foot()).or(figures.whole_foot), Step::WholeFoot),
+            marked(by_run_and_rise(areas.tenth_foot()), figures.tenth_foot, say.settings.fine),
+            marked(by_run_and_rise(areas.whole_foot()), figures.whole_foot, Step::WholeFoot),
             recorded.map(|length| length.spoken()).unwrap_or_default(),
             difference.unwrap_or_default(),
             String::new(),

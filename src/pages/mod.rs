@@ -28,11 +28,11 @@ pub(crate) mod page;
 mod source;
 mod worth;
 
+use crate::diagnostic::sha256;
 use crate::diagnostic::{Diagnostic, Source, Span, Word};
 use crate::error::Error;
 use crate::house::House;
 use crate::reconcile::Reconciliation;
-use crate::report::json::sha256;
 use crate::value::AsOf;
 use crate::wording::sentences::Sentences;
 use layout::Flow;

@@ -6,11 +6,10 @@
 
 use schemars::JsonSchema;
 use serde::Serialize;
-use sha2::{Digest, Sha256};
 
 use crate::areas::range::Range;
-use crate::areas::{Areas, Total};
-use crate::diagnostic::{Diagnostic, Source};
+use crate::areas::{Areas, SideRow, Total};
+use crate::diagnostic::{Diagnostic, Source, sha256};
 use crate::house::SideRule;
 use crate::house::wall_moves::Assumed;
 use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
@@ -514,11 +513,6 @@ pub fn faults(source: &Source, list: &[Diagnostic]) -> Vec<FaultReport> {
         .collect()
 }
 
-/// The SHA-256 of a text, in hexadecimal.
-pub fn sha256(text: &str) -> String {
-    Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
-}
-
 fn total(total: &Total) -> TotalReport {
     let low = |range: Option<Range>| range.map(|range| range.low.whole_sq_ft());
     let high = |range: Option<Range>| range.map(|range| range.high.whole_sq_ft());
@@ -560,7 +554,7 @@ fn space(areas: &Areas, number: usize) -> SpaceReport {
         face: here.face.word(),
         perimeter_ft: here.closed.outline.perimeter().decimal_feet(),
         misclosure: misclosed(Length::from_nm(misclosure.north), Length::from_nm(misclosure.east)),
-        sides: side_figures(areas, number),
+        sides: areas.side_rows(number).into_iter().map(side).collect(),
         as_measured: its.as_measured.sq_ft_text(),
         recorded_sq_ft: here.recorded.map(Area::sq_ft_text),
         tenth_foot: TenthFootSpace {
@@ -589,41 +583,16 @@ fn misclosed(north: Length, east: Length) -> MisclosureReport {
     MisclosureReport { north_ft: north.decimal_feet(), east_ft: east.decimal_feet() }
 }
 
-/// The sides of a space with their lengths under each rule.
-pub(crate) fn side_figures(areas: &Areas, number: usize) -> Vec<SideReport> {
-    let (here, its) = (&areas.house().spaces[number], &areas.spaces[number]);
-    let walk = &areas.outside.spaces[number].walk;
-    let ruled = |outline: &crate::geometry::outline::Outline, side: usize| -> Option<String> {
-        let pieces = walk
-            .sides
-            .iter()
-            .zip(outline.vectors())
-            .filter(|(piece, _)| piece.source == Some(side));
-        let lengths: Vec<Length> = pieces.map(|(_, vector)| chord_or_length(vector)).collect();
-        (!lengths.is_empty()).then(|| lengths.into_iter().sum::<Length>().decimal_feet())
-    };
-    let one = |(i, side): (usize, &crate::house::Side)| SideReport {
-        direction: side.way(),
-        typed: typed_length(side.typed()),
-        feet: chord_or_length(&here.closed.outline.vectors()[i]).decimal_feet(),
-        tenth_foot: ruled(its.tenth_foot(), i),
-        whole_foot: ruled(its.whole_foot(), i),
-        recorded: side.recorded().map(Length::decimal_feet),
-        how: side.how(),
-    };
-    here.sides.iter().enumerate().map(one).collect()
-}
-
-/// The length that was typed: of a curved wall its chord.
-fn chord_or_length(vector: &crate::geometry::outline::Vector) -> Length {
-    crate::geometry::outline::Vector { rise: 0, ..*vector }.length()
-}
-
-/// What stands after the word that begins a side.
-fn typed_length(typed: &str) -> String {
-    match typed.trim_start_matches(char::is_alphabetic).trim_start() {
-        "" => typed.to_owned(),
-        rest => rest.to_owned(),
+fn side(row: SideRow) -> SideReport {
+    let feet = |length: Option<Length>| length.map(Length::decimal_feet);
+    SideReport {
+        direction: row.direction,
+        typed: row.typed,
+        feet: row.measured.decimal_feet(),
+        tenth_foot: feet(row.tenth_foot),
+        whole_foot: feet(row.whole_foot),
+        recorded: feet(row.recorded),
+        how: row.how,
     }
 }
 

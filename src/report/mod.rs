@@ -8,14 +8,17 @@
 //! let house = fairfoot::read("shed.sides", text)?;
 //! let result = house.areas(&Settings::default())?.reconcile(&Weights::default())?;
 //! assert!(result.report().text(Look::default()).contains("Measured 96 sq ft."));
+//! # #[cfg(feature = "json")]
 //! assert_eq!(result.report().json().areas.totals.gross.tenth_foot.sq_ft, 96);
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+#[cfg(feature = "json")]
 pub mod json;
 mod table;
 mod text;
 mod worth;
+#[cfg(feature = "json")]
 pub mod worth_json;
 
 use crate::areas::Areas;
@@ -49,6 +52,7 @@ impl Report<'_> {
     }
 
     /// The report as data, ready for JSON.
+    #[cfg(feature = "json")]
     pub fn json(&self) -> json::Report {
         json::report(self.reconciliation, self.worth.as_ref())
     }
@@ -61,6 +65,7 @@ impl Areas {
     }
 
     /// The areas alone as data, ready for JSON.
+    #[cfg(feature = "json")]
     pub fn json(&self) -> json::AreasReport {
         json::areas_report(self)
     }

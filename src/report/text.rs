@@ -348,7 +348,7 @@ impl Writer<'_> {
         if self.page.is_wide() {
             self.page.row("side", &head(self.say.fine_word(), "whole", "recorded"), 4);
         }
-        let sides = crate::report::json::side_figures(self.say.areas, number);
+        let sides = self.say.areas.side_rows(number);
         let mut moved = false;
         for (side, figures) in space.sides.iter().zip(sides) {
             let how = if matches!(side.how(), "measured" | "closing") {
@@ -356,16 +356,16 @@ impl Writer<'_> {
             } else {
                 format!(", {}", side.how())
             };
-            let mut mark = |length: Option<String>, step: Step| {
-                let length = length.unwrap_or_default();
+            let mut mark = |length: Option<Length>, step: Step| {
+                let Some(length) = length else { return String::new() };
                 let alone = self.say.areas.outside_length(number, side.number - 1);
                 let by_itself = alone.map(|alone| alone.rounded(step, self.say.settings.halves));
                 let shared = space.closed.walk.has_bearings();
-                if shared || by_itself.is_none_or(|alone| alone.decimal_feet() == length) {
-                    return length;
+                if shared || by_itself.is_none_or(|alone| alone == length) {
+                    return length.decimal_feet();
                 }
                 moved = true;
-                format!("*{length}")
+                format!("*{}", length.decimal_feet())
             };
             let cells = [
                 (self.say.fine_word(), mark(figures.tenth_foot, self.say.settings.fine), 12),

@@ -25,10 +25,10 @@ mod pdf;
 mod svg;
 
 use crate::diagnostic::Diagnostics;
+use crate::diagnostic::sha256;
 use crate::error::Error;
 use crate::pages::{Making, Pages};
 use crate::reconcile::Weights;
-use crate::report::json::sha256;
 pub use difference::{Difference, MOST_DIFFERENCES};
 
 /// The most bytes a file to be verified may have.
