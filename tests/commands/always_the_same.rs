@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use crate::{fairfoot, sketch};
+use super::{fairfoot, sketch};
 
 const RUNS: usize = 20;
 

@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use crate::{PLAIN, fairfoot, text};
+use super::{PLAIN, fairfoot, text};
 
 fn stderr_of(arguments: &[&str], code: i32) -> String {
     let run = fairfoot().args(arguments).assert().code(code);

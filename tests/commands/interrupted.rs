@@ -7,7 +7,7 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Instant;
 
-use crate::{PLAIN, sketch, text};
+use super::{PLAIN, sketch, text};
 
 fn program() -> Command {
     let mut command = Command::new(assert_cmd::cargo::cargo_bin!("fairfoot"));

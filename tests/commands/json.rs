@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::{PLAIN, fairfoot, sketch, text};
+use super::{PLAIN, fairfoot, sketch, text};
 
 fn value(arguments: &[&str], stdin: &str) -> Value {
     let run = fairfoot().args(arguments).write_stdin(stdin).assert().success();

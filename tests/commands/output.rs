@@ -3,7 +3,7 @@
 use std::io::Read;
 use std::process::{Command, Stdio};
 
-use crate::{PLAIN, fairfoot, text};
+use super::{PLAIN, fairfoot, text};
 
 #[test]
 fn the_first_thing_said_is_record_measured_and_difference() {
@@ -27,7 +27,7 @@ fn the_cautions_stand_at_the_end() {
 #[test]
 fn no_line_is_wider_than_the_page() {
     for width in [30, 40, 60, 72, 80, 100] {
-        for name in std::fs::read_dir(crate::sketch("")).unwrap() {
+        for name in std::fs::read_dir(super::sketch("")).unwrap() {
             let path = name.unwrap().path();
             if path.extension().is_none_or(|ending| ending != "sides") {
                 continue;
@@ -140,7 +140,7 @@ fn a_recess_is_filled_in_with_the_lengths_that_the_record_has() {
 #[test]
 fn per_cent_are_of_the_figures_as_printed() {
     // 238 ÷ 1,784 = 13.34 %; without rounding first it would be 13.4 %.
-    let notice = std::fs::read_to_string(crate::sketch("notice.sides")).unwrap();
+    let notice = std::fs::read_to_string(super::sketch("notice.sides")).unwrap();
     let output = fairfoot().args(["reconcile", "-"]).write_stdin(notice).output().unwrap();
     let page = text(&output.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(page.contains("Difference 238 sq ft (13.3 % of measured)"), "{page}");

@@ -1,6 +1,6 @@
 //! `sheet`, `reconcile --sheet` and `verify`, as a person runs them.
 
-use crate::{PLAIN, fairfoot, sketch, text};
+use super::{PLAIN, fairfoot, sketch, text};
 
 #[test]
 fn a_pdf_is_one_file_and_svg_pages_are_numbered() {

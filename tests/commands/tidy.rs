@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use crate::{PLAIN, fairfoot, text};
+use super::{PLAIN, fairfoot, text};
 
 const UNTIDY: &str = "Level \"Ground floor\"\nliving “House”   # walked on a Sunday\n\n\n  n 30 ft\ne 40' 6.5\"\ns 30'\nclose\n";
 const TIDY: &str = "level \"Ground floor\"\n  living \"House\"  # walked on a Sunday\n\n    north 30'\n    east  40' 6 1/2\"\n    south 30'\n    close\n";

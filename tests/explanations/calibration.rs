@@ -1,7 +1,7 @@
 //! Whether what is supported so much is right so often.
 
-use crate::office::{House, Random, by_chance, something_else};
-use crate::rates::explained;
+use super::office::{House, Random, by_chance, something_else};
+use super::rates::explained;
 
 const HOUSES: u64 = 2_500;
 

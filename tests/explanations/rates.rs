@@ -2,7 +2,7 @@
 
 use fairfoot::Settings;
 
-use crate::office::{House, Random, Record, something_else, with_departures};
+use super::office::{House, Random, Record, something_else, with_departures};
 
 /// Each explanation's labels, sorted, with its support; and the support of something else.
 pub(crate) fn explained(house: &House, record: &Record) -> (Vec<(Vec<String>, f64)>, f64) {

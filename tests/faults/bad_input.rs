@@ -4,7 +4,7 @@ use std::time::{Duration, Instant};
 
 use fairfoot::diagnostic::{Word, draw};
 
-use crate::told;
+use super::told;
 
 fn first_word(bytes: &[u8]) -> Word {
     told("bad.sides", bytes.to_vec()).1.first().map(fairfoot::Diagnostic::word).expect("a fault")

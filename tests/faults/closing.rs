@@ -1,6 +1,6 @@
 //! A walk that does not close is told how far, which way, and which sides to measure again.
 
-use crate::told;
+use super::told;
 
 /// What is told, its lines joined.
 fn drawn(sides: &str) -> String {

@@ -3,7 +3,7 @@
 use fairfoot::Settings;
 use proptest::prelude::*;
 
-use crate::walks::{areas, sound};
+use super::walks::{areas, sound};
 
 /// Of every wall of a rectangle of `size` inches, north, east, south, west, the stretches that neighbours cover: from and to, from
 /// the west or the south end.

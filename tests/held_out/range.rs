@@ -4,8 +4,8 @@ use fairfoot::Settings;
 
 use fairfoot::areas::Range;
 
-use crate::twin::{self, Exact, random_house};
-use crate::walks::{areas, exact, fraction, sides_file, sound};
+use super::twin::{self, Exact, random_house};
+use super::walks::{areas, exact, fraction, sides_file, sound};
 
 fn pair(range: Option<Range>) -> Option<(Exact, Exact)> {
     range.map(|range| (exact(range.low), exact(range.high)))

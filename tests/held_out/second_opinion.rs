@@ -3,8 +3,8 @@
 use approx::assert_relative_eq;
 use geo::{Area as _, LineString, Polygon};
 
-use crate::twin::random_house;
-use crate::walks::{sides_file, sound};
+use super::twin::random_house;
+use super::walks::{sides_file, sound};
 
 #[test]
 fn geo_finds_the_same_area_to_a_billionth() {

@@ -3,8 +3,8 @@
 use fairfoot::Settings;
 use num_traits::{Signed, Zero};
 
-use crate::twin::{self, Exact, Halves, Wall, random_house};
-use crate::walks::{areas, exact, fraction, nanometres, sides_file, sound, whole_feet};
+use super::twin::{self, Exact, Halves, Wall, random_house};
+use super::walks::{areas, exact, fraction, nanometres, sides_file, sound, whole_feet};
 
 const HOUSES: u64 = 2_000;
 
@@ -161,7 +161,7 @@ fn a_veneer_on_some_walls_only_moves_those_alone() {
             let bare = (seed >> (i % 16)) & 1 == 1;
             let length = fairfoot::units::Length::from_nm(nanometres(&wall.feet));
             let none = if bare { " veneer none" } else { "" };
-            text.push_str(&format!("{} {length}{none}\n", crate::walks::word(wall.direction)));
+            text.push_str(&format!("{} {length}{none}\n", super::walks::word(wall.direction)));
             each.push(if bare { Exact::zero() } else { fraction(37, 96) });
         }
         let house = sound(&text);

@@ -6,7 +6,7 @@ use fairfoot::units::Length;
 use num_bigint::BigInt;
 use num_traits::ToPrimitive;
 
-use crate::twin::{Direction, Exact, Wall};
+use super::twin::{Direction, Exact, Wall};
 
 /// Feet as whole nanometres.
 pub(crate) fn nanometres(feet: &Exact) -> i64 {

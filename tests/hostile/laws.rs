@@ -8,8 +8,8 @@ use fairfoot::reconcile::Line;
 use fairfoot::units::{Area, Halves};
 use fairfoot::{House, Paper, Settings, Source, verify};
 
-use crate::twin::{self, Direction, Wall};
-use crate::walks::{areas, exact, fraction, sides_file, whole_feet};
+use super::twin::{self, Direction, Wall};
+use super::walks::{areas, exact, fraction, sides_file, whole_feet};
 
 /// A law by its name, which is also the folder of what was kept for it.
 pub type Law = fn(&[u8]);

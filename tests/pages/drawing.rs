@@ -6,8 +6,8 @@ use fairfoot::pages::{Page, Part, Point, Text};
 use geo::{Area, BoundingRect, Coord, Intersects, Line, LineString, Polygon};
 use proptest::prelude::*;
 
-use crate::houses::houses;
-use crate::{pages_on, sketches};
+use super::houses::houses;
+use super::{pages_on, sketches};
 
 /// The ground of a text, a hair smaller than it is.
 fn ground(text: &Text) -> Polygon<f64> {
@@ -71,14 +71,14 @@ fn nothing_touches_anything_on_the_pages_of_every_sketch() {
 #[test]
 fn a_check_that_sees_nothing_would_be_worthless() {
     // Two labels drawn over each other are found out.
-    let pages = pages_on(&crate::sketch("plain-rectangle"), Paper::Letter);
+    let pages = pages_on(&super::sketch("plain-rectangle"), Paper::Letter);
     let texts: Vec<&Text> = pages.pages()[0].texts().collect();
     assert!(ground(texts[0]).intersects(&ground(texts[0])));
     assert!(!ground(texts[0]).intersects(&ground(texts[1])));
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(1_000))]
+    #![proptest_config(ProptestConfig::with_cases(crate::cases(1_000)))]
 
     #[test]
     fn nothing_touches_anything_on_the_pages_of_any_house(house in houses()) {
@@ -106,7 +106,7 @@ fn a_long_house_and_a_small_shed_are_both_lettered() {
     }
     long.push_str("east 10'\nsouth by closing\nclose\n");
     let pages = pages_on(&long, Paper::Letter);
-    let all: Vec<String> = pages.pages().iter().flat_map(crate::words).collect();
+    let all: Vec<String> = pages.pages().iter().flat_map(super::words).collect();
     assert!(all.iter().any(|words| words.starts_with("Scale 1 in = ")), "{all:?}");
     // Every length stands on one of the drawings.
     for i in 0..12 {
@@ -115,7 +115,7 @@ fn a_long_house_and_a_small_shed_are_both_lettered() {
     }
     let shed = "level \"Ground floor\"\nstorage \"Shed\"\nnorth 6'\neast 4'\nsouth 6'\nwest 4'";
     let pages = pages_on(shed, Paper::Letter);
-    let all = crate::words(&pages.pages()[0]);
+    let all = super::words(&pages.pages()[0]);
     assert!(all.contains(&"Scale 1/4 in = 1 ft, printed at full size (100 %)".to_owned()));
     assert!(all.contains(&"6'".to_owned()) && all.contains(&"4'".to_owned()), "{all:?}");
 }

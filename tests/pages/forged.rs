@@ -7,7 +7,7 @@ use fairfoot::verify::{self, Verification, Why};
 use lopdf::content::{Content, Operation};
 use lopdf::{Dictionary, Document, Object, ObjectId, Stream, dictionary};
 
-use crate::{pages, sketch};
+use super::{pages, sketch};
 
 fn verified(file: &[u8]) -> Verification {
     verify::file(file).unwrap_or_else(|error| panic!("{error}"))
@@ -386,7 +386,8 @@ fn places(below: usize, count: usize) -> impl Iterator<Item = (usize, u8)> {
 }
 
 /// Turns one bit at each of so many places; none of the files is genuine.
-fn one_bit_turned(file: &[u8], count: usize) {
+fn one_bit_turned(file: &[u8], all: u32) {
+    let count = usize::try_from(crate::cases(all)).expect("a small number");
     for (place, bit) in places(file.len(), count) {
         let mut forged = file.to_vec();
         forged[place] ^= bit;

@@ -2,7 +2,7 @@
 
 use fairfoot::verify;
 
-use crate::{pages, sketch, words};
+use super::{pages, sketch, words};
 
 fn named(name: &str) -> String {
     format!(
@@ -36,7 +36,7 @@ fn no_name_breaks_a_page() {
         }
         let pages = pages(&text);
         for page in pages.pages() {
-            assert_eq!(crate::drawing::faults(page), Vec::<String>::new(), "{name}");
+            assert_eq!(super::drawing::faults(page), Vec::<String>::new(), "{name}");
         }
         for svg in pages.svg() {
             assert!(!svg.contains("<script"), "{name}");

@@ -2,7 +2,7 @@
 
 use fairfoot::Paper;
 
-use crate::{pages, pages_on, sketch};
+use super::{pages, pages_on, sketch};
 
 #[test]
 fn the_same_sides_give_the_same_bytes() {
@@ -70,7 +70,7 @@ fn a_file_of_a_thousand_walls_has_its_pages() {
     let pages = pages(&text);
     assert!(pages.pages().len() > 8);
     for page in pages.pages() {
-        assert_eq!(crate::drawing::faults(page), Vec::<String>::new());
+        assert_eq!(super::drawing::faults(page), Vec::<String>::new());
     }
 }
 

@@ -4,7 +4,7 @@ use fairfoot::Settings;
 use lopdf::content::Content;
 use lopdf::{Document, Object};
 
-use crate::{pages, sketches};
+use super::{pages, sketches};
 
 type Matrix = [f64; 6];
 
@@ -58,7 +58,7 @@ fn lengths(document: &Document, number: u32) -> Vec<f64> {
 #[test]
 fn every_straight_wall_is_as_long_in_the_pdf_as_its_scale_says() {
     for (name, text) in sketches() {
-        let result = crate::worked_out(&text);
+        let result = super::worked_out(&text);
         let sound = result.house();
         let pages = pages(&text);
         let areas = sound.areas(&Settings::default()).unwrap();
@@ -95,7 +95,7 @@ fn every_straight_wall_is_as_long_in_the_pdf_as_its_scale_says() {
 #[test]
 fn an_inch_on_paper_is_eight_feet_at_an_eighth() {
     // 72 points are an inch; 1/8 in = 1 ft is 9 points a foot: 46' 2" are 415.5 points.
-    let pages = pages(&crate::sketch("angled-bay"));
+    let pages = pages(&super::sketch("angled-bay"));
     assert_eq!(pages.pages()[0].scale_pt_per_ft(), Some(9.0));
     let document = Document::load_mem(&pages.pdf().unwrap()).unwrap();
     assert!(lengths(&document, 1).iter().any(|points| (points - 415.5).abs() < 0.05));

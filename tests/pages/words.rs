@@ -3,7 +3,7 @@
 use fairfoot::{Paper, verify};
 use geo::{Distance, Euclidean, Line, Point};
 
-use crate::{pages, pages_on, sketch, sketches, words};
+use super::{pages, pages_on, sketch, sketches, words};
 
 /// The words of a page of a PDF without blanks.
 fn pdf_words(pdf: &[u8], page: u32) -> String {
@@ -238,7 +238,7 @@ fn what_it_is_worth_stands_after_all_others_and_is_numbered_by_itself() {
         "Not legal advice and not an appraisal: check every line with the local appraisal office"
     )));
     // A file without values has no such page, and nothing there counts days from a clock.
-    let plain = crate::pages(&sketch("cottage"));
+    let plain = super::pages(&sketch("cottage"));
     assert!(plain.pages().iter().all(|page| page.title() != "What it is worth"));
     assert!(!all.iter().any(|words| words.contains("days left")));
 }

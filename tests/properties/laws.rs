@@ -5,7 +5,7 @@ use fairfoot::{Areas, House, Settings};
 use fairfoot::units::Area;
 use proptest::prelude::*;
 
-use crate::houses::{Side, area_by_strips, backwards, file, from_corner, length, towers, turned};
+use super::houses::{Side, area_by_strips, backwards, file, from_corner, length, towers, turned};
 
 fn sound(text: &str) -> House {
     fairfoot::read("house.sides", text).unwrap_or_else(|faults| panic!("{text}\n{faults}"))
@@ -151,7 +151,7 @@ proptest! {
         let head = format!("veneer 4 5/8\"\nrecord {figure}.37 sq ft{face} counting \"Porch\"\nlisting {figure} sq ft");
         let mut text = file(&head, &sides);
         let n = sides.len();
-        let side = format!("{} {}\n", crate::houses::WORDS[sides[n - 1].0], length(sides[n - 1].1));
+        let side = format!("{} {}\n", super::houses::WORDS[sides[n - 1].0], length(sides[n - 1].1));
         let change = recorded[0];
         let noted = side.trim_end().to_owned() + &format!(" recorded {}'\n", (sides[n - 1].1 / 192 + change).max(1));
         text = text.replace(&side, &noted);

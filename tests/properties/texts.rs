@@ -3,7 +3,7 @@
 use fairfoot::{Settings, Source};
 use proptest::prelude::*;
 
-use crate::houses::{file, towers};
+use super::houses::{file, towers};
 
 /// Everything that can be done with a text, done.
 fn everything(text: &str) {

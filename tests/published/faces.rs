@@ -10,7 +10,7 @@ use fairfoot::reconcile::BridgeStep;
 
 use fairfoot::units::Step;
 
-use crate::sheets::{In, areas, areas_by, first_figure, house, is_printed, line, rectangle};
+use super::sheets::{In, areas, areas_by, first_figure, house, is_printed, line, rectangle};
 
 /// Sides as typed.
 fn sides(typed: &[&str]) -> Vec<String> {
@@ -63,7 +63,7 @@ fn square_of_100_shrinks_by_10_as_published_at_a_tenth_of_the_size() {
     inward("1 ft", &square, 64);
     let narrow = ["north 10 ft", "east 4 ft", "south 10 ft", "west 4 ft"];
     let plan = house("veneer 3 ft\nplan 20 sq ft measured to frame", &sides(&narrow));
-    let sound = crate::sheets::sound(&plan);
+    let sound = super::sheets::sound(&plan);
     let settings = Settings::default();
     let areas = sound.areas(&settings).unwrap();
     let faults = areas.reconcile(&fairfoot::Weights::default()).unwrap_err();

@@ -6,7 +6,7 @@ use fairfoot::reconcile::BridgeStep;
 
 use fairfoot::units::{Area, Halves};
 
-use crate::sheets::{
+use super::sheets::{
     areas, areas_by, first_figure, halves, house, is_printed, line, rectangle, sound,
 };
 

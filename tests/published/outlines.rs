@@ -2,7 +2,7 @@
 
 use fairfoot::House;
 
-use crate::sheets::{In, areas, between, house, sound};
+use super::sheets::{In, areas, between, house, sound};
 
 /// Corners (north, east) as living space.
 fn walked(corners: &[[&str; 2]]) -> House {

@@ -3,7 +3,7 @@
 use fairfoot::units::{Halves, Length, Step};
 use rust_decimal::Decimal;
 
-use crate::sheets::{areas, areas_by, decimal, halves, is_printed, rectangle};
+use super::sheets::{areas, areas_by, decimal, halves, is_printed, rectangle};
 
 /// So many feet, exact; none if they are not whole nanometres.
 fn feet(number: Decimal) -> Option<Length> {
@@ -203,8 +203,8 @@ fn sides_rounded_first_move_a_large_area() {
     // the square of the scale is 124,377.633: 2.55 m² less.
     let rounded = areas(&rectangle("", "249.92 m", "497.68 m"));
     let square_metres =
-        |areas: &fairfoot::Areas| crate::sheets::In::Metres.of_area(areas.gross().as_measured());
-    crate::sheets::is_within(square_metres(&rounded), "124,380.18", 0.01);
+        |areas: &fairfoot::Areas| super::sheets::In::Metres.of_area(areas.gross().as_measured());
+    super::sheets::is_within(square_metres(&rounded), "124,380.18", 0.01);
     let exact = areas(&rectangle("", "249.915833333 m", "497.678083333 m"));
     is_printed(square_metres(&exact), "124,377.633");
 }

@@ -2,7 +2,7 @@
 
 use fairfoot::House;
 
-use crate::sheets::{In, is_near, is_printed, is_within, living};
+use super::sheets::{In, is_near, is_printed, is_within, living};
 
 /// A rectangle, its north wall curved: chord and rise as printed, bulging to a side.
 struct Curved {

@@ -13,9 +13,9 @@ use fairfoot::geometry::Outline;
 use fairfoot::units::Area;
 use num_bigint::BigInt;
 
-use crate::sheets::{areas, house, run};
-use crate::twin::{self, Direction, Exact, Wall};
-use crate::vienna::{Corner, Surface, surfaces};
+use super::sheets::{areas, house, run};
+use super::twin::{self, Direction, Exact, Wall};
+use super::vienna::{Corner, Surface, surfaces};
 
 /// A cell by the metres of its lower left corner, or a corner of cells: east, north.
 type Cell = (i64, i64);
@@ -223,7 +223,7 @@ fn staircases_cover_as_many_square_metres_as_cells() {
     let Some(staircases) = staircases() else { return };
     for staircase in &staircases {
         let text = staircase.text();
-        let sound = crate::sheets::sound(&text);
+        let sound = super::sheets::sound(&text);
         let area = sound.spaces()[0].outline().area();
         let cells = i128::from(staircase.cells) * Area::SQUARE_METRE.half_nm2();
         assert_eq!(area.half_nm2(), cells, "{text}");

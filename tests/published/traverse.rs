@@ -6,7 +6,7 @@ use fairfoot::geometry::Outline;
 
 use fairfoot::units::Length;
 
-use crate::sheets::{
+use super::sheets::{
     In, between, courses, fault_words, is_printed, is_within, lot, number, run, tract,
 };
 

@@ -10,7 +10,7 @@
 //!   the squares of two halves are a half. A standard error σ of their mean is that of each by √2,
 //!   so t = √6·σ.
 
-use crate::sheets::{In, areas, house, is_printed, is_within, rectangle};
+use super::sheets::{In, areas, house, is_printed, is_within, rectangle};
 
 /// A printed length and its standard error.
 type Measured = (&'static str, f64);

@@ -2,7 +2,7 @@
 
 use fairfoot::units::{Area, Length};
 
-use crate::sheets::{In, areas, is_printed, is_within, lot, rectangle, tract};
+use super::sheets::{In, areas, is_printed, is_within, lot, rectangle, tract};
 
 /// Square metres, written out exactly, as halves of a square nanometre.
 fn half_nm2(square_metres: &str) -> i128 {
@@ -90,7 +90,7 @@ fn a_record_in_square_metres_or_acres_is_taken_exactly() {
     // The same factors on what a file states: 1 acre is 43,560 sq ft; 0.09290304 m² is 1 sq ft.
     let read = |recorded: &str| {
         let sides = "north 660 ft\neast 66 ft\nsouth 660 ft\nwest 66 ft";
-        let sound = crate::sheets::sound(&format!("lot \"Tract\" recorded {recorded}\n{sides}\n"));
+        let sound = super::sheets::sound(&format!("lot \"Tract\" recorded {recorded}\n{sides}\n"));
         sound.lots()[0].recorded().unwrap()
     };
     assert_eq!(read("1 acre"), Area::ACRE);

@@ -13,7 +13,7 @@ use fairfoot::units::Area;
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 
-use crate::sheets::areas;
+use super::sheets::areas;
 
 /// Where the file is.
 const PLACE: &str = "FAIRFOOT_VIENNA";
@@ -165,7 +165,7 @@ fn ground_surfaces_have_the_area_the_city_states() {
     let (mut sum, mut sum_stated) = (Area::ZERO, Area::ZERO);
     for surface in grounds {
         let text = house(surface);
-        let sound = crate::sheets::sound(&text);
+        let sound = super::sheets::sound(&text);
         let figured = areas(&text).gross().as_measured();
         let off = (figured - stated(surface)).abs();
         // Corners on a grid of 1 mm are up to 0.00071 m (half its diagonal) from finer ones, along

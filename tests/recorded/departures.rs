@@ -1,6 +1,6 @@
 //! What could have been drawn or counted otherwise, by the side or the level it is told of.
 
-use crate::{house, reconciled};
+use super::{house, reconciled};
 
 #[track_caller]
 fn labels(text: &str) -> Vec<Vec<String>> {
@@ -162,9 +162,9 @@ fn another_face_is_told_where_the_walls_are_taken_there() {
     let text = house(&["north 30'", "east 40'", "south 30'", "west 40'"], "");
     let text = format!("veneer 6\"\n{}", text.replace("1,200", "1,131"));
     assert_eq!(labels(&text)[0], ["face: frame"]);
-    assert!(crate::told(&text).contains("each wall to the whole foot, at the frame:"));
+    assert!(super::told(&text).contains("each wall to the whole foot, at the frame:"));
     let text = text.replace("1,131", "1,200").replace("30'", "30' 6\"");
-    assert!(!crate::told(&text).contains("outside:"), "the figure's own face is not told");
+    assert!(!super::told(&text).contains("outside:"), "the figure's own face is not told");
 }
 
 #[test]

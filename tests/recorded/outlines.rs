@@ -1,6 +1,6 @@
 //! Which walls of a sketch go with which of ours.
 
-use crate::{house, reconciled, sketch, told};
+use super::{house, reconciled, sketch, told};
 
 /// Our side, theirs, our feet, theirs.
 type Pair = (usize, usize, i64, i64);

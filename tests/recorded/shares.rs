@@ -5,7 +5,7 @@ use fairfoot::reconcile::BridgeStep;
 
 use fairfoot::units::{Area, Length};
 
-use crate::{house, reconciled, sketch, told};
+use super::{house, reconciled, sketch, told};
 
 /// Side, feet under the rule, feet in the record, square feet to three places.
 type Found = (usize, f64, f64, f64);

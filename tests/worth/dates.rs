@@ -3,7 +3,7 @@
 use fairfoot::value::Deadline;
 use jiff::civil::{Date, date};
 
-use crate::{text, worth_of, worth_on};
+use super::{text, worth_of, worth_on};
 
 fn deadlines(lines: &str, key: &str) -> Vec<Deadline> {
     let worth = worth_of(&format!("record 1,500 sq ft\nplace texas\n{lines}")).unwrap();

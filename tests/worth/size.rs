@@ -2,7 +2,7 @@
 
 use fairfoot::value::Method;
 
-use crate::{HOUSE, text, way, whole, worth_of};
+use super::{HOUSE, text, way, whole, worth_of};
 
 #[test]
 fn a_file_that_says_nothing_of_values_tells_nothing_of_them() {

@@ -2,7 +2,7 @@
 
 use fairfoot::value::{Method, Outcome, Worth};
 
-use crate::{text, worth_of};
+use super::{text, worth_of};
 
 /// 300 sq ft too many: a fifth of the improvement value.
 const GAP: &str = "record 1,500 sq ft\nplace texas\ntax year 2026\nhomestead since 2021\n";

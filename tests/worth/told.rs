@@ -3,7 +3,7 @@
 use fairfoot::value::Sure;
 use fairfoot::wording::Block;
 
-use crate::{HOUSE, text, whole, worth_of};
+use super::{HOUSE, text, whole, worth_of};
 
 const ALL: &str = "record 1,500 sq ft\nplace texas\ntax year 2026\nnotice 2026-04-17\nhomestead since 2021\n\
     last year assessed $337,000\nvalue market $412,000 assessed $370,000 improvement $318,000\n\

@@ -1,0 +1,35 @@
+//! Every test of the program, by subject; one binary, so that the library is linked once.
+//!
+//! `cargo test --test main worth::` runs one subject. Tests that go through thousands of houses take
+//! a sample; with `FAIRFOOT_FULL=1` in the environment they go through all of them.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests stop with a panic and say what they measured"
+)]
+
+mod batch;
+mod commands;
+mod documents;
+mod explanations;
+mod faults;
+mod held_out;
+mod hostile;
+mod maps;
+mod pages;
+mod properties;
+mod published;
+mod recorded;
+mod worth;
+
+/// How many cases a long test goes through: all of them where the environment asks for that.
+pub(crate) fn cases(all: u32) -> u32 {
+    if std::env::var_os("FAIRFOOT_FULL").is_some() {
+        all
+    } else {
+        (all / 10).clamp(20.min(all), 100)
+    }
+}
