@@ -83,7 +83,7 @@ macro_rules! words {
 
 words! {
     NotText "not-text" Error "The file is not plain UTF-8 text.";
-    FileTooLong "file-too-long" Error "The file has more than 10,000 lines or 4 MB.";
+    FileTooLong "file-too-long" Error "The file has more than 10,000 lines or 1 MB.";
     LineTooLong "line-too-long" Error "A line has more than 2,000 characters.";
     HiddenCharacter "hidden-character" Error "A character that cannot be seen, or that changes the order of what is seen.";
     StrayCharacter "stray-character" Error "A character that has no meaning in a sides file.";
@@ -110,6 +110,7 @@ words! {
     NothingMeasured "nothing-measured" Error "The file has no space with sides.";
     NoSides "no-sides" Error "A space or an outline without sides.";
     TooFewSides "too-few-sides" Error "An outline of one or two straight sides encloses nothing.";
+    TooMany "too-many" Error "The file has more than 60 levels, 500 spaces, 100 outlines of a record or a plan, 50 published figures or 100 missing spaces.";
     TooManySides "too-many-sides" Error "An outline with more than 1,000 sides.";
     ClosingTwice "closing-twice" Error "Two sides of one axis are given by closing.";
     CloseNotLast "close-not-last" Error "`close` is not the last side of its outline.";

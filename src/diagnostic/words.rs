@@ -40,6 +40,11 @@ fn list<S: AsRef<str>>(items: &[S], last: &str) -> String {
 
 /// The word of `known` that `typed` was probably meant to be.
 pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
+    // No word of ours is nearly so long, and a long one takes long to compare.
+    const LONGEST: usize = 40;
+    if typed.len() > LONGEST {
+        return None;
+    }
     let typed = typed.to_lowercase();
     let most = match typed.chars().count() {
         0..=2 => 0,

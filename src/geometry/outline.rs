@@ -8,6 +8,9 @@
     reason = "curved sides, perimeters of slanted ones and places for drawing are floats"
 )]
 
+use rstar::primitives::{GeomWithData, Rectangle};
+use rstar::{RTree, RTreeObject};
+
 use crate::units::area::Area;
 use crate::units::length::Length;
 
@@ -376,6 +379,12 @@ impl Extent {
         let near = |a: (i64, i64), b: (i64, i64)| a.0 <= b.1 + gap && b.0 <= a.1 + gap;
         near(self.east, other.east) && near(self.north, other.north)
     }
+
+    /// Whether the ground that both have in common is wider than `width` either way.
+    pub(crate) fn shares_more_than(&self, other: &Extent, width: i64) -> bool {
+        let shared = |a: (i64, i64), b: (i64, i64)| a.1.min(b.1) - a.0.max(b.0);
+        shared(self.east, other.east).min(shared(self.north, other.north)) > width
+    }
 }
 
 /// The circle of a curved side: its radius in nanometres, the angle it spans in radians.
@@ -407,38 +416,35 @@ type Point = (i64, i64);
 
 /// The first pair, in walking order, that meets where it should not.
 ///
-/// Sides are looked at from west to east, each against those that begin before it ends.
+/// Each side is held against those whose boxes meet its own, found in a tree of boxes.
 fn crossing_of(points: &[(i64, i64, usize)]) -> Option<Crossing> {
     let n = points.len();
     let end = |i: usize| {
         let next = points[(i + 1) % n];
         ((points[i].0, points[i].1), (next.0, next.1))
     };
-    let mut order: Vec<(i64, i64, usize)> = (0..n)
-        .map(|i| {
-            let (a, b) = end(i);
-            (a.0.min(b.0), a.0.max(b.0), i)
-        })
-        .collect();
-    order.sort_unstable();
-    let mut first: Option<(usize, usize, Point)> = None;
-    for (k, &(_, east_end, one)) in order.iter().enumerate() {
-        for &(_, _, other) in order[k + 1..].iter().take_while(|next| next.0 <= east_end) {
-            let (i, j) = (one.min(other), one.max(other));
-            if first.is_some_and(|(a, b, _)| (a, b) <= (i, j)) {
-                continue;
-            }
-            let at = if j == i + 1 {
-                fold(end(i), end(j))
-            } else if i == 0 && j == n - 1 {
-                fold(end(j), end(i))
-            } else {
-                meeting(end(i), end(j))
-            };
-            first = at.map(|at| (i, j, at)).or(first);
+    // Whole nanometers below 2^53 are exact as floats.
+    let corner = |point: Point| [point.0 as f64, point.1 as f64];
+    let side = |i: usize| {
+        let (from, to) = end(i);
+        GeomWithData::new(Rectangle::from_corners(corner(from), corner(to)), i)
+    };
+    let tree = RTree::bulk_load((0..n).map(side).collect());
+    let meets = |i: usize, j: usize| {
+        if j == i + 1 {
+            fold(end(i), end(j))
+        } else if i == 0 && j == n - 1 {
+            fold(end(j), end(i))
+        } else {
+            meeting(end(i), end(j))
         }
-    }
-    first.map(|(i, j, at)| Crossing { first: points[i].2, second: points[j].2, at })
+    };
+    (0..n).find_map(|i| {
+        let near = tree.locate_in_envelope_intersecting(&side(i).envelope());
+        let later = near.map(|side| side.data).filter(|&j| j > i);
+        let first = later.filter_map(|j| meets(i, j).map(|at| (j, at))).min_by_key(|found| found.0);
+        first.map(|(j, at)| Crossing { first: points[i].2, second: points[j].2, at })
+    })
 }
 
 /// Where one side turns straight back on the one before it.

@@ -9,7 +9,8 @@
 )]
 
 use geo::{
-    Area as _, BooleanOps, Coord, Euclidean, Length as _, LineString, MultiPolygon, Polygon,
+    Area as _, BooleanOps, Coord, Euclidean, Length as _, LineString, MultiPolygon, Orient as _,
+    Polygon, orient::Direction, unary_union,
 };
 
 use crate::geometry::outline::Outline;
@@ -31,14 +32,15 @@ impl Patch {
         Patch(MultiPolygon::new(vec![Polygon::new(ring, Vec::new())]))
     }
 
-    /// No ground at all.
-    pub(crate) fn empty() -> Patch {
-        Patch(MultiPolygon::new(Vec::new()))
-    }
-
-    /// Both together.
-    pub(crate) fn with(&self, other: &Patch) -> Patch {
-        Patch(self.0.union(&other.0))
+    /// All of these together.
+    pub(crate) fn all_of(patches: &[Patch]) -> Patch {
+        // Walked one way round, all of them: else one would be taken for a hole in another.
+        let oriented: Vec<Polygon<f64>> = patches
+            .iter()
+            .flat_map(|patch| &patch.0)
+            .map(|part| part.orient(Direction::Default))
+            .collect();
+        Patch(unary_union(&oriented))
     }
 
     /// The ground that both cover, in square feet, where it is wider than `sliver`.
@@ -66,6 +68,39 @@ impl Patch {
             _ => true,
         }
     }
+}
+
+/// How often the box round a side of one outline meets that round a side of the other, counted up to `most`.
+///
+/// What is worked out of two outlines takes time for each of their sides and for each place where two of them cross.
+pub(crate) fn meetings(
+    one: (&Outline, (i64, i64)),
+    other: (&Outline, (i64, i64)),
+    most: usize,
+) -> usize {
+    let (ours, theirs) = (boxes(one), boxes(other));
+    let meet =
+        |a: &[i64; 4], b: &[i64; 4]| a[0] <= b[1] && b[0] <= a[1] && a[2] <= b[3] && b[2] <= a[3];
+    let mut count = 0;
+    for a in &ours {
+        count += theirs.iter().filter(|b| meet(a, b)).count();
+        if count >= most {
+            return most;
+        }
+    }
+    count
+}
+
+/// The box round each side, west, east, south, north; round a curved one it is as much wider as it rises.
+fn boxes((outline, from): (&Outline, (i64, i64))) -> Vec<[i64; 4]> {
+    let points = outline.points();
+    let sides = points.iter().zip(outline.vectors());
+    let round = sides.map(|(&(east, north), vector)| {
+        let (a, b) = ((from.0 + east, from.1 + north), vector.rise.abs());
+        let (e, n) = (a.0 + vector.east, a.1 + vector.north);
+        [a.0.min(e) - b, a.0.max(e) + b, a.1.min(n) - b, a.1.max(n) + b]
+    });
+    round.collect()
 }
 
 /// The area of the parts whose mean width, twice the area over the perimeter, is over `sliver`.

@@ -7,6 +7,9 @@ pub(crate) mod check;
 mod model;
 pub(crate) mod wall_moves;
 
+pub use crate::house::check::{
+    MOST_FIGURES, MOST_LEVELS, MOST_MISSING, MOST_OUTLINES, MOST_SPACES,
+};
 pub(crate) use crate::sketch::statement::{FigureKind, Run, SideRule, Thickness};
 pub(crate) use crate::sketch::values::{Exemption, Place, Sale, TaxRate, Values};
 pub use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom, Unit};

@@ -23,7 +23,7 @@ pub(crate) use tidy::bearing_written;
 /// The most lines a file may have.
 pub const MOST_LINES: usize = 10_000;
 /// The most bytes a file may have.
-pub const MOST_BYTES: usize = 4_000_000;
+pub const MOST_BYTES: usize = 1_000_000;
 /// The most sides an outline may have.
 pub const MOST_SIDES: usize = 1_000;
 /// The most characters a line may have.
@@ -207,7 +207,7 @@ pub(crate) fn read(source: &Source) -> Reading {
     // About as many as there are, rather more than less.
     assembler.expect_lines((text.len() >> 3).min(MOST_LINES) + 1);
     if text.len() > MOST_BYTES {
-        faults.push(too_long("the file has more than 4 MB"));
+        faults.push(too_long("the file has more than 1 MB"));
         return Reading { sketch: Sketch::default(), faults };
     }
     let mut context = Context::default();

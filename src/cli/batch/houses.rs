@@ -167,7 +167,7 @@ fn read(path: &Path) -> Result<String, String> {
         .and_then(|file| file.take(limit + 1).read_to_end(&mut bytes))
         .map_err(|error| format!("{} cannot be read: {error}", files::shown(path)))?;
     if bytes.len() > MOST_BYTES {
-        return Err(format!("{} has more than 4 MB", files::shown(path)));
+        return Err(format!("{} has more than 1 MB", files::shown(path)));
     }
     String::from_utf8(bytes).map_err(|_| format!("{} is not text in UTF-8", files::shown(path)))
 }

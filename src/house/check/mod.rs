@@ -22,6 +22,17 @@ use crate::units::length::{Form, Halves, Length, Step, Written};
 /// An estimated side is within plus or minus this, unless it says otherwise.
 const ESTIMATED: Length = Length::FOOT;
 
+/// The most levels a file may have.
+pub const MOST_LEVELS: usize = 60;
+/// The most spaces a file may have, lots among them.
+pub const MOST_SPACES: usize = 500;
+/// The most outlines of a record, a plan or a map.
+pub const MOST_OUTLINES: usize = 100;
+/// The most published figures.
+pub const MOST_FIGURES: usize = 50;
+/// The most spaces that are missing.
+pub const MOST_MISSING: usize = 100;
+
 /// Checks the whole sketch; what is found wrong, or worth knowing, is added to `found`.
 ///
 /// None where an error keeps the house from being whole.
@@ -37,7 +48,13 @@ pub(crate) fn check(
         house: empty(source, sketch),
         whole: errors_before == 0,
         astray: Vec::new(),
+        overlaps_told: 0,
+        work: 0,
+        is_tangled: false,
     };
+    if checker.tell_too_many() {
+        return None;
+    }
     for (i, level) in sketch.levels.iter().enumerate() {
         checker.level(i, level);
     }
@@ -114,12 +131,48 @@ pub(super) struct Checker<'a> {
     pub(super) whole: bool,
     /// Spaces told to lie outside the one they should lie in; nothing more is told of where they lie.
     pub(super) astray: Vec<usize>,
+    /// How many overlaps were told.
+    pub(super) overlaps_told: usize,
+    /// How many sides and meetings of spaces were looked at, to see what lies in what.
+    pub(super) work: usize,
+    /// That was told to be too much.
+    pub(super) is_tangled: bool,
 }
 
 /// A space of the level at hand: where it stands in the sketch, and in the house once it is closed and placed.
 pub(super) type OnLevel = Vec<Option<usize>>;
 
 impl Checker<'_> {
+    /// Tells whatever the file has more of than a house has; then nothing else is looked at.
+    fn tell_too_many(&mut self) -> bool {
+        let sketch = self.sketch;
+        let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
+        let all = [
+            (sketch.levels.len(), MOST_LEVELS, "level"),
+            (spaces().count(), MOST_SPACES, "space"),
+            (sketch.outlines.len(), MOST_OUTLINES, "recorded or planned outline"),
+            (sketch.figures.len(), MOST_FIGURES, "published figure"),
+            (sketch.missing.len(), MOST_MISSING, "missing space"),
+        ];
+        let Some(kind) = all.iter().position(|(count, most, _)| count > most) else {
+            return false;
+        };
+        let (count, most, noun) = all[kind];
+        let first_past = match kind {
+            0 => sketch.levels.get(most).map(|level| level.level.name.span),
+            1 => spaces().nth(most).map(|space| space.span),
+            2 => sketch.outlines.get(most).map(|outline| outline.span),
+            3 => sketch.figures.get(most).map(|figure| figure.span),
+            _ => sketch.missing.get(most).map(|missing| missing.name.span),
+        };
+        let message = format!("the file has {}, and {most} is the most", words::count(count, noun));
+        self.tell(
+            Diagnostic::new(Word::TooMany, first_past.unwrap_or_default(), message)
+                .help("one file holds one house; give each house a file of its own"),
+        );
+        true
+    }
+
     pub(super) fn tell(&mut self, diagnostic: Diagnostic) {
         self.whole &= !diagnostic.is_error();
         self.found.push(diagnostic);

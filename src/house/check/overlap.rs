@@ -1,12 +1,20 @@
 //! What lies in what on a level, what covers the same ground, and what overhangs the level below.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
-use crate::geometry::overlap::Patch;
+use crate::geometry::overlap::{Patch, meetings};
 use crate::house::Space;
 use crate::house::check::placement::no_such_space;
 use crate::house::check::{Checker, OnLevel};
 use crate::sketch::{Face, LevelSketch, SpaceSketch};
 use crate::units::length::Length;
+
+/// How many overlaps of a file are told; nobody mends more in one go.
+const MOST_OVERLAPS: usize = 100;
+/// How often two spaces may meet for each of their sides before they are taken to be tangled. Neighbors along a toothed wall
+/// meet about three times a side.
+const MOST_MEETINGS: usize = 20;
+/// How many sides and meetings of spaces are looked at in a file: about half a second of work.
+const MOST_WORK: usize = 10_000_000;
 
 impl Checker<'_> {
     /// What each space of a level lies in, said or seen.
@@ -49,19 +57,48 @@ impl Checker<'_> {
         }
     }
 
-    pub(super) fn smallest_around(&self, space: usize, candidates: &[usize]) -> Option<usize> {
+    /// The smallest of the candidates that a space lies in; of several alike the first.
+    pub(super) fn smallest_around(&mut self, space: usize, candidates: &[usize]) -> Option<usize> {
+        let extent = self.house.spaces[space].extent;
+        let near =
+            |&other: &usize| other != space && extent.is_near(&self.house.spaces[other].extent, 0);
+        let mut by_size: Vec<usize> = candidates.iter().copied().filter(near).collect();
+        by_size.sort_by_key(|&other| self.house.spaces[other].closed.outline.area());
         let patch = self.patch(space);
-        let holds = |&&other: &&usize| {
-            let near = self.house.spaces[space].extent.is_near(&self.house.spaces[other].extent, 0);
-            other != space
-                && near
+        by_size.into_iter().find(|&other| {
+            self.can_compare(space, other)
                 && patch.beyond(&self.patch(other), self.sliver(space, other)) == 0.0
+        })
+    }
+
+    /// Whether two spaces may be held against each other: there is an end to the work that a file may ask for.
+    ///
+    /// A house comes nowhere near it. Spaces that lie across each other in thousands of places would.
+    fn can_compare(&mut self, a: usize, b: usize) -> bool {
+        let placed = |i: usize| {
+            let space = &self.house.spaces[i];
+            (&space.closed.outline, space.at)
         };
-        candidates
-            .iter()
-            .filter(holds)
-            .copied()
-            .min_by_key(|&other| self.house.spaces[other].closed.outline.area())
+        let sides = self.house.spaces[a].sides.len() + self.house.spaces[b].sides.len();
+        let meetings = meetings(placed(a), placed(b), MOST_MEETINGS * sides);
+        let is_tangled = meetings == MOST_MEETINGS * sides;
+        let work = sides + meetings;
+        let is_too_much = is_tangled || self.work + work > MOST_WORK;
+        if is_too_much && !self.is_tangled {
+            self.is_tangled = true;
+            let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
+            let message = format!(
+                "{} and {} lie across each other in too many places to be looked at",
+                quoted(&one.name),
+                quoted(&other.name)
+            );
+            let error = Diagnostic::new(Word::SpacesOverlap, other.span, message)
+                .also(one.span, "the other one")
+                .help("say where it starts: `start east 10' north 4'` from the level's origin");
+            self.tell(error);
+        }
+        self.work += work;
+        !is_too_much
     }
 
     pub(super) fn tell_not_inside(&mut self, sketch: &SpaceSketch, said: Option<usize>) {
@@ -98,16 +135,26 @@ impl Checker<'_> {
         for (i, &b) in placed.iter().enumerate() {
             for &a in &placed[..i] {
                 let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
-                let inner = one.kind.lies_in_another() != other.kind.lies_in_another();
-                let astray = self.astray.contains(&a) || self.astray.contains(&b);
                 if !one.extent.is_near(&other.extent, 0) {
                     continue;
                 }
+                let inner = one.kind.lies_in_another() != other.kind.lies_in_another();
+                let astray = self.astray.contains(&a) || self.astray.contains(&b);
                 if astray || one.parent != other.parent || inner && one.parent.is_none() {
                     continue;
                 }
-                let overlap = self.patch(a).overlap(&self.patch(b), self.sliver(a, b));
+                let sliver = self.sliver(a, b);
+                // What both have in common is no wider than what their boxes have in common.
+                let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
+                if !one.extent.shares_more_than(&other.extent, sliver.nm()) {
+                    continue;
+                }
+                if self.overlaps_told == MOST_OVERLAPS || !self.can_compare(a, b) {
+                    return;
+                }
+                let overlap = self.patch(a).overlap(&self.patch(b), sliver);
                 if overlap > 0.0 {
+                    self.overlaps_told += 1;
                     self.tell_overlap(a, b, overlap);
                 }
             }
@@ -131,6 +178,7 @@ impl Checker<'_> {
 
     /// Upper levels that reach beyond what is under them.
     pub(super) fn overhangs(&mut self) {
+        let grounds = self.grounds();
         for upper in 1..self.house.levels.len() {
             let level = &self.house.levels[upper];
             if level.beside || level.below_grade {
@@ -140,14 +188,14 @@ impl Checker<'_> {
             else {
                 continue;
             };
-            let mut under = self.level_patch(lower, false);
+            let mut under = vec![grounds[lower].all.clone()];
             while self.house.levels[lower].beside && lower > 0 {
                 lower -= 1;
-                under = under.with(&self.level_patch(lower, false));
+                under.push(grounds[lower].all.clone());
             }
-            let beyond = self
-                .level_patch(upper, true)
-                .beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
+            let under = if under.len() == 1 { under.remove(0) } else { Patch::all_of(&under) };
+            let beyond =
+                grounds[upper].walled.beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
             let mut spaces = self.house.spaces.iter();
             let first = spaces.find(|space| space.level == upper && stands_on_walls(space));
             let span = first.map(|space| space.span);
@@ -168,23 +216,40 @@ impl Checker<'_> {
         }
     }
 
-    /// All the ground a level covers, or its spaces with walls, at the frame where its faces differ from the others'.
-    pub(super) fn level_patch(&self, level: usize, walled: bool) -> Patch {
+    /// The ground of each level, at the frame where the faces of the house differ.
+    fn grounds(&self) -> Vec<Ground> {
+        if self.house.levels.len() < 2 {
+            return Vec::new();
+        }
         let mixed = self.house.spaces.iter().any(|space| space.face != Face::Outside);
-        let on_level = (0..self.house.spaces.len()).filter(|&i| {
-            let space = &self.house.spaces[i];
-            let is_meant = stands_on_walls(space) || !walled;
-            space.level == level && space.parent.is_none() && is_meant
-        });
-        on_level.fold(Patch::empty(), |ground, i| {
-            let at = self.house.spaces[i].at;
-            let patch = match self.house.at_face(i, Face::Frame) {
-                Ok(frame) if mixed => Patch::new(&frame.outline, at),
-                _ => self.patch(i),
+        let mut all = vec![Vec::new(); self.house.levels.len()];
+        let mut walled = all.clone();
+        for (i, space) in self.house.spaces.iter().enumerate() {
+            if space.parent.is_some() {
+                continue;
+            }
+            let frame = if mixed { self.house.at_face(i, Face::Frame).ok() } else { None };
+            let patch = match frame {
+                Some(frame) => Patch::new(&frame.outline, space.at),
+                None => self.patch(i),
             };
-            ground.with(&patch)
-        })
+            if stands_on_walls(space) {
+                walled[space.level].push(patch.clone());
+            }
+            all[space.level].push(patch);
+        }
+        let grounds = all.iter().zip(&walled);
+        grounds
+            .map(|(all, walled)| Ground { all: Patch::all_of(all), walled: Patch::all_of(walled) })
+            .collect()
     }
+}
+
+/// What a level covers.
+struct Ground {
+    all: Patch,
+    /// What its spaces with walls cover.
+    walled: Patch,
 }
 
 /// Whether a space needs ground under its walls; a balcony or a porch may hang.
