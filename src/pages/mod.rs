@@ -41,7 +41,7 @@ pub use making::fingerprint;
 pub use page::{Page, Part, Point, Text};
 
 /// The most pages one house may have.
-pub const MOST_PAGES: usize = 400;
+pub const MOST_PAGES: usize = 100;
 
 /// The paper that pages are printed on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -183,21 +183,20 @@ impl Pages {
     ///
     /// [`Error::Drawing`] if a page cannot be made; that is a mistake of this program.
     pub fn png(&self) -> Result<Vec<Vec<u8>>, Error> {
-        let trees = self.trees()?;
-        trees.iter().map(export::png::written).collect()
+        self.trees().map(|tree| export::png::written(&tree?)).collect()
     }
 
-    /// Every page read as SVG, ready to be drawn.
-    fn trees(&self) -> Result<Vec<usvg::Tree>, Error> {
+    /// Every page read as SVG, ready to be drawn, one at a time: a page read so takes a few megabytes.
+    fn trees(&self) -> impl Iterator<Item = Result<usvg::Tree, Error>> + '_ {
         let options = usvg::Options {
             fontdb: std::sync::Arc::new(fonts::fonts()),
             ..usvg::Options::default()
         };
-        let tree = |page: &Page| {
+        let tree = move |page: &Page| {
             let text = export::svg::plain(page);
             usvg::Tree::from_str(&text, &options).map_err(|error| Error::Drawing(error.to_string()))
         };
-        self.pages.iter().map(tree).collect()
+        self.pages.iter().map(tree)
     }
 
     /// The title of all pages together.

@@ -24,6 +24,8 @@ pub(crate) struct Canvas {
     walls: Vec<Stroke>,
     dimensions: Vec<Stroke>,
     texts: Vec<Text>,
+    /// Once so much has been looked at, labels find no more room.
+    most_looked_at: usize,
 }
 
 /// What is to be said of one wall.
@@ -121,7 +123,18 @@ impl Canvas {
             walls: Vec::new(),
             dimensions: Vec::new(),
             texts: Vec::new(),
+            most_looked_at: usize::MAX,
         }
+    }
+
+    /// The same with an end to the work of placing labels: what is not placed by then is told below the drawing.
+    pub(crate) fn within(self, most_looked_at: usize) -> Canvas {
+        Canvas { most_looked_at, ..self }
+    }
+
+    /// Whether all that labels may cost is spent.
+    pub(crate) fn is_spent(&self) -> bool {
+        self.crowd.looked_at() >= self.most_looked_at
     }
 
     /// The finished layers, from the ground up.
@@ -238,14 +251,20 @@ impl Canvas {
         };
         let free = |&(wall, spot): &(Point, Point)| {
             let ground = text(spot).corners();
-            let is_at_home = is_inside(figure, spot)
-                || others.iter().all(|other| !ground.iter().any(|&at| is_inside(other, at)));
-            is_at_home
-                && self.crowd.has_room(&ground)
+            let is_at_home = || {
+                self.crowd.count(others.iter().map(|other| other.len()).sum());
+                is_inside(figure, spot)
+                    || others.iter().all(|other| !ground.iter().any(|&at| is_inside(other, at)))
+            };
+            self.crowd.has_room(&ground)
                 && self.crowd.is_alone(&ground, SIZES_PT[0])
                 && self.crowd.meets_no_dimension(wall, spot)
+                && is_at_home()
         };
-        let Some((_, spot)) = places.into_iter().find(free) else { return false };
+        let worth_it = |_: &(Point, Point)| !self.is_spent();
+        let Some((_, spot)) = places.into_iter().take_while(worth_it).find(free) else {
+            return false;
+        };
         self.commit(text(spot));
         true
     }
@@ -266,12 +285,13 @@ impl Canvas {
         let inward = Point::default().plus(out, -1.0);
         let is_told_elsewhere = dimension.or_else.is_some();
         SIZES_PT.into_iter().any(|size_pt| {
-            (0..4).any(|row| self.along(dimension, out, row, size_pt))
-                || is_told_elsewhere && self.along_other(dimension, size_pt)
-                || self.along(dimension, inward, 0, size_pt)
-                || self.leader(dimension, out, size_pt, Over::Nothing)
-                || self.along(dimension, inward, 1, size_pt)
-                || self.leader(dimension, inward, size_pt, Over::Nothing)
+            !self.is_spent()
+                && ((0..4).any(|row| self.along(dimension, out, row, size_pt))
+                    || is_told_elsewhere && self.along_other(dimension, size_pt)
+                    || self.along(dimension, inward, 0, size_pt)
+                    || self.leader(dimension, out, size_pt, Over::Nothing)
+                    || self.along(dimension, inward, 1, size_pt)
+                    || self.leader(dimension, inward, size_pt, Over::Nothing))
         })
     }
 
@@ -331,16 +351,19 @@ impl Canvas {
         const TURNS: [f64; 11] =
             [0.0, 22.0, -22.0, 42.0, -42.0, 58.0, -58.0, 70.0, -70.0, 80.0, -80.0];
         let start = dimension.wall.middle().plus(out, 1.3);
-        let placed = LENGTHS_PT.into_iter().find_map(|length| {
+        let worth_it = |_: &f64| !self.is_spent();
+        let placed = LENGTHS_PT.into_iter().take_while(worth_it).find_map(|length| {
             TURNS.into_iter().find_map(|turn| {
                 let tip = start.plus(turned_by(out, turn), length);
-                let text = text_at_tip(dimension, start, tip, size_pt);
                 let clear = match over {
                     Over::Nothing => self.crowd.is_clear(start, tip),
                     Over::Lines => self.crowd.lets_out(start, tip),
                 };
-                let free = clear && self.crowd.has_room(&text.corners());
-                free.then_some((tip, text))
+                if !clear {
+                    return None;
+                }
+                let text = text_at_tip(dimension, start, tip, size_pt);
+                self.crowd.has_room(&text.corners()).then_some((tip, text))
             })
         });
         let Some((tip, text)) = placed else { return false };
@@ -368,13 +391,14 @@ impl Canvas {
             hand: Typeface::Plain,
             is_marked: false,
         };
-        let placed = (1..14_u32).find_map(|ring| {
+        let placed = (1..14_u32).take_while(|_| !self.is_spent()).find_map(|ring| {
             (0..24_u32).find_map(|k| {
                 let tip = spot.plus(turned_by(up, 15.0 * f64::from(k)), 8.0 * f64::from(ring));
+                if !self.crowd.misses_labels(spot, tip) {
+                    return None;
+                }
                 let text = text_at_tip(&dimension, spot, tip, SIZES_PT[1]);
-                let free =
-                    self.crowd.has_room(&text.corners()) && self.crowd.misses_labels(spot, tip);
-                free.then_some((tip, text))
+                self.crowd.has_room(&text.corners()).then_some((tip, text))
             })
         });
         let Some((tip, text)) = placed else { return false };
@@ -392,7 +416,11 @@ impl Canvas {
         holes: &[Vec<Point>],
         choices: &[Block],
     ) -> bool {
+        if self.is_spent() {
+            return false;
+        }
         let spots = spots_inside(figure, holes);
+        self.crowd.count(spots.len() * (figure.len() + holes.iter().map(Vec::len).sum::<usize>()));
         for block in choices {
             // A single letter is never turned.
             let ways: &[bool] = if block.is_letter() { &[false] } else { &[false, true] };

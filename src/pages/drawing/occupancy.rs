@@ -1,6 +1,8 @@
 //! What already stands in a drawing, and whether something more has room there.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use std::cell::Cell;
+
 use crate::pages::page::Point;
 
 /// The ground of a label: its four corners in order round.
@@ -24,6 +26,9 @@ struct Line {
     from: Point,
     to: Point,
     sort: Sort,
+    /// The box round it.
+    low: Point,
+    high: Point,
 }
 
 /// A frame and what stands in it, found by the squares of a net.
@@ -37,6 +42,8 @@ pub(crate) struct Occupancy {
     lines: Vec<Line>,
     ground_net: Vec<Vec<usize>>,
     line_net: Vec<Vec<usize>>,
+    /// How many lines and labels have been looked at so far.
+    looked_at: Cell<usize>,
 }
 
 /// The side of a square of the net, in points.
@@ -57,7 +64,18 @@ impl Occupancy {
             lines: Vec::new(),
             ground_net: vec![Vec::new(); columns * rows],
             line_net: vec![Vec::new(); columns * rows],
+            looked_at: Cell::new(0),
         }
+    }
+
+    /// How many lines and labels have been looked at so far: the work that placing labels took.
+    pub(crate) fn looked_at(&self) -> usize {
+        self.looked_at.get()
+    }
+
+    /// Counts work that was done elsewhere for the same labels.
+    pub(crate) fn count(&self, looked_at: usize) {
+        self.looked_at.set(self.looked_at.get() + looked_at);
     }
 
     /// The squares that a box covers.
@@ -81,7 +99,8 @@ impl Occupancy {
         for square in self.squares_of(&[from, to]) {
             self.line_net[square].push(self.lines.len());
         }
-        self.lines.push(Line { from, to, sort });
+        let (low, high) = bounds(&[from, to]);
+        self.lines.push(Line { from, to, sort, low, high });
     }
 
     /// Whether a label lies in the frame and touches neither another label nor any line.
@@ -142,13 +161,28 @@ impl Occupancy {
     }
 
     fn grounds_near(&self, spots: &[Point]) -> impl Iterator<Item = &Ground> {
-        let numbers = self.squares_of(spots).flat_map(|square| &self.ground_net[square]);
+        let numbers = self.squares_of(spots).flat_map(|square| {
+            self.count(1 + self.ground_net[square].len());
+            &self.ground_net[square]
+        });
         numbers.map(|&number| &self.grounds[number])
     }
 
     fn lines_near(&self, spots: &[Point]) -> impl Iterator<Item = &Line> {
-        let numbers = self.squares_of(spots).flat_map(|square| &self.line_net[square]);
-        numbers.map(|&number| &self.lines[number])
+        // Nothing meets a line whose box lies apart; a hair more, for what the arithmetic rounds.
+        const HAIR_PT: f64 = 2.0;
+        let (low, high) = bounds(spots);
+        let is_near = move |line: &&Line| {
+            line.low.x_pt <= high.x_pt + HAIR_PT
+                && low.x_pt <= line.high.x_pt + HAIR_PT
+                && line.low.y_pt <= high.y_pt + HAIR_PT
+                && low.y_pt <= line.high.y_pt + HAIR_PT
+        };
+        let numbers = self.squares_of(spots).flat_map(|square| {
+            self.count(1 + self.line_net[square].len());
+            &self.line_net[square]
+        });
+        numbers.map(|&number| &self.lines[number]).filter(is_near)
     }
 }
 

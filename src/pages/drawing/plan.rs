@@ -39,7 +39,13 @@ pub(crate) struct Drawing {
     pub(crate) height_pt: f64,
     /// How many labels found no room.
     pub(crate) left_out: usize,
+    /// Placing labels has cost all that it may.
+    is_spent: bool,
 }
+
+/// How many lines and labels are looked at to place the labels of a drawing, shared among the levels of a house. A house of
+/// 30 walls needs about a fiftieth.
+const MOST_LOOKED_AT: usize = 5_000_000;
 
 /// Room kept for labels round the outline, in points.
 const MARGIN_PT: f64 = 27.0;
@@ -114,11 +120,11 @@ pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Fra
     for (skip, airy) in ways {
         let drawing = drawn(say, marks, level, frame, Fitting { skip, airy });
         if best.as_ref().is_none_or(|best| drawing.left_out < best.left_out) {
-            let is_whole = drawing.left_out == 0;
             best = Some(drawing);
-            if is_whole {
-                break;
-            }
+        }
+        // Where labels have cost all that they may, other ways would letter no more.
+        if best.as_ref().is_some_and(|best| best.left_out == 0 || best.is_spent) {
+            break;
         }
     }
     best.unwrap_or_else(|| drawn(say, marks, level, frame, Fitting::default()))
@@ -158,7 +164,8 @@ fn drawn(
     let mut plan = Plan {
         say,
         marks,
-        canvas: Canvas::new(view, frame.left_top, right_bottom),
+        canvas: Canvas::new(view, frame.left_top, right_bottom)
+            .within(MOST_LOOKED_AT.checked_div(house.levels.len()).unwrap_or(MOST_LOOKED_AT)),
         shapes: shapes(say, &view, &spaces),
         notes: Vec::new(),
         left_out: Vec::new(),
@@ -174,11 +181,12 @@ fn drawn(
     plan.numbers();
     plan.closing_notes();
     let left_out = plan.left_out.len();
+    let is_spent = plan.canvas.is_spent();
     let notes = plan.legend();
     let mut inks = plan.canvas.finish();
     let street = heads.front.is_some();
     strip(&mut inks, &view, &frame, height, street);
-    Drawing { inks, scale: view.scale, notes, height_pt: height + STRIP_PT, left_out }
+    Drawing { inks, scale: view.scale, notes, height_pt: height + STRIP_PT, left_out, is_spent }
 }
 
 /// Every corner of what is drawn of a level, curves with their rise.

@@ -17,7 +17,7 @@ const ATTACHED: &str = "house.sides";
 /// Draws every page; the same bytes for the same pages.
 pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
     let mut document = Document::new();
-    for (tree, page) in pages.trees()?.iter().zip(pages.pages()) {
+    for (tree, page) in pages.trees().zip(pages.pages()) {
         let (width, height) = page.size_pt();
         let (width, height) = (narrowed(width), narrowed(height));
         let size = Size::from_wh(width, height);
@@ -26,7 +26,7 @@ pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
         };
         let mut sheet = document.start_page_with(settings);
         let mut surface = sheet.surface();
-        let drawn = surface.draw_svg(tree, size, SvgSettings::default());
+        let drawn = surface.draw_svg(&tree?, size, SvgSettings::default());
         surface.finish();
         sheet.finish();
         drawn.ok_or_else(|| Error::Drawing("a page was not drawn".to_owned()))?;
