@@ -32,15 +32,15 @@ fn millionths(text: &str) -> i128 {
     sign * (whole * 1_000_000 + format!("{decimals:0<6}").parse::<i128>().unwrap())
 }
 
+/// Whether reports are what it says is looked at by `tests/schema`, a package of its own.
 #[test]
-fn every_report_is_what_its_schema_says() {
+fn the_schema_asks_for_every_key_of_a_report() {
     let schema = value(&["reconcile", "--schema"], "");
-    let validator = jsonschema::validator_for(&schema).expect("a schema");
-    for (name, report) in reports() {
-        let faults: Vec<String> = validator.iter_errors(&report).map(|e| e.to_string()).collect();
-        assert!(faults.is_empty(), "{name}: {faults:?}");
+    let asked: Vec<&str> =
+        schema["required"].as_array().unwrap().iter().map(|key| key.as_str().unwrap()).collect();
+    for key in ["format", "source", "totals", "spaces", "figures", "warnings"] {
+        assert!(asked.contains(&key), "{key}: {asked:?}");
     }
-    assert!(!validator.is_valid(&serde_json::json!({ "format": "1" })));
 }
 
 #[test]

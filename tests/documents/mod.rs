@@ -268,7 +268,7 @@ fn run(folder: &Path, command: &str) -> String {
 fn readme_runs_the_demo_and_the_tests_with_nothing_before_them() {
     let readme = read("README.md");
     let first = blocks(&readme, "sh").into_iter().next().expect("the two commands");
-    assert_eq!(first, "cargo run --release -- reconcile sketches/brick-garage.sides\ncargo test\n");
+    assert_eq!(first, "cargo run -- reconcile sketches/brick-garage.sides\ncargo test\n");
     let before = readme.split("```").next().unwrap();
     let paragraphs = before.split("\n\n").filter(|p| !p.trim().is_empty() && !p.starts_with('#'));
     assert_eq!(paragraphs.count(), 1, "one paragraph stands before the two commands");

@@ -1,0 +1,1 @@
+//! Nothing: the benchmarks are in core.rs.
