@@ -1,46 +1,54 @@
 //! Where spaces lie on their level: what is inside what, what overlaps, what overhangs.
 //!
 //! These are questions for a person to look into, judged with the tolerances; no printed figure
-//! comes from here, so `geo` and its floats serve.
+//! comes from here, so floats serve.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
     reason = "overlaps are judged against tolerances; no printed figure comes from here"
 )]
 
-use geo::{
-    Area as _, BooleanOps, Coord, Euclidean, Length as _, LineString, MultiPolygon, Orient as _,
-    Polygon, orient::Direction, unary_union,
-};
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::float::single::SingleFloatOverlay;
 
 use crate::geometry::outline::Outline;
 use crate::units::length::Length;
 
-/// An outline in its place, in feet.
+/// A ring of corners, east then north in feet, the first one not repeated at the end.
+type Ring = Vec<[f64; 2]>;
+
+/// Outlines in their places, in feet: of each part its outer ring, then its holes.
 #[derive(Clone, Debug)]
-pub(crate) struct Patch(MultiPolygon<f64>);
+pub(crate) struct Patch(Vec<Vec<Ring>>);
 
 impl Patch {
     /// The outline with its first corner at `at`.
     pub(crate) fn new(outline: &Outline, at: (i64, i64)) -> Patch {
         let foot = Length::FOOT.nm() as f64;
-        let coord = |(east, north, _): (i64, i64, usize)| Coord {
-            x: (at.0 + east) as f64 / foot,
-            y: (at.1 + north) as f64 / foot,
+        let corner = |(east, north, _): (i64, i64, usize)| {
+            [(at.0 + east) as f64 / foot, (at.1 + north) as f64 / foot]
         };
-        let ring: LineString<f64> = outline.flattened().into_iter().map(coord).collect();
-        Patch(MultiPolygon::new(vec![Polygon::new(ring, Vec::new())]))
+        Patch(vec![vec![outline.flattened().into_iter().map(corner).collect()]])
     }
 
     /// All of these together.
     pub(crate) fn all_of(patches: &[Patch]) -> Patch {
         // Walked one way round, all of them: else one would be taken for a hole in another.
-        let oriented: Vec<Polygon<f64>> = patches
+        let rings: Vec<Ring> = patches
             .iter()
             .flat_map(|patch| &patch.0)
-            .map(|part| part.orient(Direction::Default))
+            .filter_map(|part| part.first())
+            .map(|ring| {
+                let mut ring = ring.clone();
+                if signed_area(&ring) < 0.0 {
+                    ring.reverse();
+                }
+                ring
+            })
             .collect();
-        Patch(unary_union(&oriented))
+        let nothing: Vec<Ring> = Vec::new();
+        Patch(rings.overlay(&nothing, OverlayRule::Subject, FillRule::NonZero))
     }
 
     /// The ground that both cover, in square feet, where it is wider than `sliver`.
@@ -48,26 +56,44 @@ impl Patch {
         if self.is_apart(other) {
             return 0.0;
         }
-        wider_than(&self.0.intersection(&other.0), sliver)
+        wider_than(&self.combined(other, OverlayRule::Intersect), sliver)
     }
 
     /// The ground that this covers and `other` does not, in square feet, where it is wider than `sliver`.
     pub(crate) fn beyond(&self, other: &Patch, sliver: Length) -> f64 {
-        wider_than(&self.0.difference(&other.0), sliver)
+        wider_than(&self.combined(other, OverlayRule::Difference), sliver)
+    }
+
+    fn combined(&self, other: &Patch, rule: OverlayRule) -> Vec<Vec<Ring>> {
+        self.0.overlay(&other.0, rule, FillRule::EvenOdd)
     }
 
     fn is_apart(&self, other: &Patch) -> bool {
-        use geo::BoundingRect;
-        match (self.0.bounding_rect(), other.0.bounding_rect()) {
-            (Some(a), Some(b)) => {
-                a.max().x <= b.min().x
-                    || b.max().x <= a.min().x
-                    || a.max().y <= b.min().y
-                    || b.max().y <= a.min().y
-            }
-            _ => true,
-        }
+        let (a, b) = (self.bounds(), other.bounds());
+        (0..2).any(|axis| a[axis].1 <= b[axis].0 || b[axis].1 <= a[axis].0)
     }
+
+    /// The least and the greatest, east and north; the wrong way round where there is no corner.
+    fn bounds(&self) -> [(f64, f64); 2] {
+        let mut bounds = [(f64::INFINITY, f64::NEG_INFINITY); 2];
+        for corner in self.0.iter().flatten().flatten() {
+            for (bound, place) in bounds.iter_mut().zip(corner) {
+                *bound = (bound.0.min(*place), bound.1.max(*place));
+            }
+        }
+        bounds
+    }
+}
+
+/// The area of a ring, positive where it has its inside on the left.
+fn signed_area(ring: &[[f64; 2]]) -> f64 {
+    let next = ring.iter().cycle().skip(1);
+    ring.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>() / 2.0
+}
+
+fn perimeter(ring: &[[f64; 2]]) -> f64 {
+    let next = ring.iter().cycle().skip(1);
+    ring.iter().zip(next).map(|(a, b)| libm::hypot(b[0] - a[0], b[1] - a[1])).sum()
 }
 
 /// How often the box round a side of one outline meets that round a side of the other, counted up to `most`.
@@ -103,11 +129,15 @@ fn boxes((outline, from): (&Outline, (i64, i64))) -> Vec<[i64; 4]> {
     round.collect()
 }
 
-/// The area of the parts whose mean width, twice the area over the perimeter, is over `sliver`.
-fn wider_than(parts: &MultiPolygon<f64>, sliver: Length) -> f64 {
-    let wide = |part: &&Polygon<f64>| {
-        let around = Euclidean.length(part.exterior());
-        around > 0.0 && 2.0 * part.unsigned_area() / around > sliver.feet().max(1e-6)
+/// The area of the parts whose mean width, twice the area over the outer perimeter, is over `sliver`.
+fn wider_than(parts: &[Vec<Ring>], sliver: Length) -> f64 {
+    let area = |part: &Vec<Ring>| {
+        let holes: f64 = part.iter().skip(1).map(|ring| signed_area(ring).abs()).sum();
+        let (outer, around) =
+            part.first().map_or((0.0, 0.0), |ring| (signed_area(ring).abs(), perimeter(ring)));
+        let area = outer - holes;
+        let is_wide = around > 0.0 && 2.0 * area / around > sliver.feet().max(1e-6);
+        if is_wide { area } else { 0.0 }
     };
-    parts.iter().filter(wide).map(geo::Area::unsigned_area).sum()
+    parts.iter().map(area).sum()
 }
