@@ -234,7 +234,7 @@ fn repeats(rows: &[Row], measured: Option<i64>) -> bool {
 }
 
 fn disagreement(terms: &Terms) -> String {
-    format!("figures disagree by over {} %", terms.over_per_cent.normalize())
+    format!("figures disagree by over {}%", terms.over_per_cent.normalize())
 }
 
 /// Whether the largest is over the smallest by more than so many per cent of it.

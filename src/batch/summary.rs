@@ -123,7 +123,7 @@ impl Summary {
             let plus = if *gap > 0 { "+" } else { "" };
             let _ = writeln!(
                 text,
-                "  {plus}{} sq ft ({per_cent:+.1} %)  {figure}  {}",
+                "  {plus}{} sq ft ({per_cent:+.1}%)  {figure}  {}",
                 thousands(*gap),
                 id.escape_debug()
             );
@@ -187,7 +187,7 @@ pub fn histogram(per_cents: &[f32]) -> String {
         .add(label(
             300.0,
             base + 34.0,
-            "figure less measured, in per cent of measured; the outer bars hold all beyond"
+            "figure less measured, in percent of measured; the outer bars hold all beyond"
                 .to_owned(),
         ))
         .add(label(

@@ -26,8 +26,8 @@ pub(crate) struct Options {
     /// How rows are written; JSON lines for `-`, else a table on a terminal and CSV into a file or a pipe
     #[arg(long, value_enum, value_name = "FORMAT")]
     format: Option<Format>,
-    /// Figures that differ by more deserve a second look, in per cent of the smaller
-    #[arg(long, value_name = "PER CENT", default_value = "3%", value_parser = per_cent)]
+    /// Figures that differ by more deserve a second look, in percent of the smaller
+    #[arg(long, value_name = "PERCENT", default_value = "3%", value_parser = per_cent)]
     over: Decimal,
     /// How many houses are worked on at once; all cores unless said
     #[arg(long, value_name = "N")]
@@ -62,8 +62,7 @@ pub(crate) enum Format {
 /// `3%`, `3 %` or `3`.
 fn per_cent(text: &str) -> Result<Decimal, String> {
     let digits = text.trim().trim_end_matches('%').trim();
-    let number: Decimal =
-        digits.parse().map_err(|_| "write a number of per cent, as `3%`".to_owned())?;
+    let number: Decimal = digits.parse().map_err(|_| "write a percentage, as `3%`".to_owned())?;
     if number < Decimal::ZERO || number > Decimal::from(1000) {
         return Err("it lies between 0% and 1000%".to_owned());
     }

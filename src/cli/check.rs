@@ -1,4 +1,4 @@
-//! `fairfoot check`: faults and warnings only.
+//! `fairfoot check`: errors and warnings only.
 
 use std::path::{Path, PathBuf};
 
@@ -13,7 +13,7 @@ pub(crate) struct Options {
     /// The sides files; `-` reads standard input
     #[arg(required = true)]
     files: Vec<PathBuf>,
-    /// Print the faults and warnings as JSON
+    /// Print the errors and warnings as JSON
     #[arg(long)]
     json: bool,
 }
@@ -54,13 +54,13 @@ fn look_at(file: &Path) -> Result<(Source, Vec<Diagnostic>), Stop> {
     Ok((house.source().clone(), reconciliation.warnings().to_vec()))
 }
 
-/// `sound`, `sound, 1 warning`, `2 faults, 1 warning`.
+/// `no errors`, `no errors, 1 warning`, `2 errors, 1 warning`.
 fn verdict(found: &[Diagnostic]) -> String {
     let errors = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
     let count = |number: usize, noun: &str| {
         format!("{number} {noun}{}", if number == 1 { "" } else { "s" })
     };
-    let first = if errors == 0 { "sound".to_owned() } else { count(errors, "fault") };
+    let first = if errors == 0 { "no errors".to_owned() } else { count(errors, "error") };
     match found.len() - errors {
         0 => first,
         warnings => format!("{first}, {}", count(warnings, "warning")),

@@ -35,7 +35,7 @@ pub(crate) enum Wanted {
     /// A sides file.
     Sides,
     /// A page, as SVG or PDF.
-    Sheet,
+    Pages,
     /// A map.
     Map,
 }
@@ -61,7 +61,7 @@ pub(crate) fn read_house(path: &Path) -> Result<House, Stop> {
 fn cannot_read(path: &Path, error: &io::Error, wanted: Wanted) -> String {
     let shown = shown(path);
     match error.kind() {
-        ErrorKind::NotFound if wanted == Wanted::Sheet => {
+        ErrorKind::NotFound if wanted == Wanted::Pages => {
             format!("there is no file {shown}; give pages that fairfoot wrote, as PDF or SVG")
         }
         ErrorKind::NotFound if wanted == Wanted::Map => {
@@ -69,7 +69,7 @@ fn cannot_read(path: &Path, error: &io::Error, wanted: Wanted) -> String {
                 "there is no file {shown}; give a map that was saved as GeoJSON, KML, GPX, WKT or OSM XML"
             )
         }
-        ErrorKind::IsADirectory if wanted == Wanted::Sheet => {
+        ErrorKind::IsADirectory if wanted == Wanted::Pages => {
             format!("{shown} is a folder; give a page in it, as PDF or SVG")
         }
         ErrorKind::NotFound => match beside(path) {
@@ -232,7 +232,7 @@ pub(crate) fn say(text: &str) {
     let _ = writeln!(err, "{text}");
 }
 
-/// Draws faults and warnings on standard error.
+/// Draws errors and warnings on standard error.
 pub(crate) fn draw(source: &Source, diagnostics: &[Diagnostic]) {
     let styled = AutoStream::choice(&io::stderr()) != ColorChoice::Never;
     let columns = width_of(io::stderr().is_terminal());
@@ -258,8 +258,8 @@ pub(crate) fn tell(stop: &Stop) -> Outcome {
         Stop::Diagnostics(faults) => {
             draw(faults.source(), faults.list());
             let errors = faults.list().iter().filter(|fault| fault.is_error()).count();
-            let noun = if errors == 1 { "fault" } else { "faults" };
-            say(&format!("{}: {errors} {noun}; no areas are worked out", faults.source().name()));
+            let noun = if errors == 1 { "error" } else { "errors" };
+            say(&format!("{}: {errors} {noun}; no areas were worked out", faults.source().name()));
             Outcome::Fault
         }
     }

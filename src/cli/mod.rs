@@ -6,8 +6,8 @@ mod check;
 mod files;
 mod new;
 mod outline;
+mod pages;
 mod reconcile;
-mod sheet;
 mod shells;
 mod tidy;
 mod verify;
@@ -23,7 +23,7 @@ use fairfoot::{Diagnostics, Settings};
 pub(crate) enum Outcome {
     /// Done.
     Done,
-    /// The sketch has a fault, or a file is not as it should be.
+    /// The sides file has an error, or a file is not as it should be.
     Fault,
     /// Usage, or files that cannot be read or written.
     Usage,
@@ -45,7 +45,7 @@ impl From<Outcome> for ExitCode {
 /// Why a command stopped before its end.
 #[derive(Debug)]
 pub(crate) enum Stop {
-    /// The sides file has faults.
+    /// The sides file has errors.
     Diagnostics(Diagnostics),
     /// In a sentence, with what to do instead.
     Said(String),
@@ -65,7 +65,7 @@ impl From<Diagnostics> for Stop {
 #[command(name = "fairfoot", version, about, arg_required_else_help = true, max_term_width = 100)]
 #[command(
     after_help = "A sides file is a small text: `fairfoot new my-house` writes one to start from.\n\
-    Exit code 0: done. 1: the sketch has a fault. 2: usage or files. 3: a page is not genuine."
+    Exit code 0: done. 1: the sides file has an error. 2: usage or files. 3: a page is not genuine."
 )]
 pub(crate) struct CommandLine {
     #[command(subcommand)]
@@ -76,12 +76,13 @@ pub(crate) struct CommandLine {
 enum Command {
     /// Areas both ways, and the gap to each published figure step by step
     Reconcile(reconcile::Options),
-    /// Faults and warnings only: does every outline close, does nothing overlap
+    /// Errors and warnings only: does every outline close, does nothing overlap
     Check(check::Options),
     /// The areas alone, per space and in total
     Area(area::Options),
-    /// The pages: a to-scale drawing, its working and its source, as SVG, PDF or PNG
-    Sheet(sheet::Options),
+    /// The pages: one that decides, the calculations and the source, as PDF, SVG or PNG
+    #[command(alias = "sheet")]
+    Pages(pages::Options),
     /// Is a page byte for byte what the program makes of the sides file inside it
     Verify(verify::Options),
     /// Many houses: one row a figure, and which deserve a second look
@@ -101,7 +102,7 @@ enum Command {
 /// How sides are rounded.
 #[derive(Debug, Args)]
 pub(crate) struct Rounding {
-    /// Where a side half-way between two steps goes; offices differ
+    /// Where a side exactly halfway between two rounding units goes; offices differ
     #[arg(long, alias = "ties", value_enum, default_value_t = HalvesWord::Up, value_name = "WAY")]
     halves: HalvesWord,
     /// What the finer rule rounds each side to
@@ -161,7 +162,7 @@ impl Rounding {
 /// How a report is printed.
 #[derive(Debug, Args)]
 pub(crate) struct Printing {
-    /// Columns of the report, from 30 to 100; the terminal's own width if there is one, else 80
+    /// Columns of the report, from 30 to 100; the terminal's own width if there is one, or 80
     #[arg(long, value_name = "COLUMNS", value_parser = clap::value_parser!(u16).range(30..=100))]
     width: Option<u16>,
 }
@@ -204,7 +205,7 @@ pub(crate) fn run() -> Outcome {
         Command::Reconcile(options) => reconcile::run(&options),
         Command::Check(options) => check::run(&options),
         Command::Area(options) => area::run(&options),
-        Command::Sheet(options) => sheet::run(&options),
+        Command::Pages(options) => pages::run(&options),
         Command::Verify(options) => verify::run(&options),
         Command::Batch(options) => batch::run(&options),
         Command::Tidy(options) => tidy::run(&options),

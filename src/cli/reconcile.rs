@@ -7,7 +7,7 @@ use fairfoot::Weights;
 use fairfoot::report::json;
 use fairfoot::value::{AsOf, USUAL_BAND};
 
-use crate::cli::{Outcome, Printing, Rounding, Stop, files, sheet};
+use crate::cli::{Outcome, Printing, Rounding, Stop, files, pages};
 
 #[derive(Debug, Args)]
 pub(crate) struct Options {
@@ -20,7 +20,7 @@ pub(crate) struct Options {
     /// Print the JSON Schema of what `--json` prints
     #[arg(long, exclusive = true)]
     schema: bool,
-    /// Every weight and figure behind the report
+    /// Show every weight and figure behind the report
     #[arg(long, conflicts_with = "json")]
     why: bool,
     /// A JSON file of how common each departure is, in place of the starting values
@@ -28,15 +28,15 @@ pub(crate) struct Options {
     weights: Option<PathBuf>,
     /// Also write the pages to OUT: `.pdf`, `.svg` or `.png`
     // Pages are made with the starting weights, so that whoever has a page can work it out again.
-    #[arg(long, value_name = "OUT", conflicts_with = "weights")]
-    sheet: Option<PathBuf>,
+    #[arg(long, alias = "sheet", value_name = "OUT", conflicts_with = "weights")]
+    pages: Option<PathBuf>,
     #[command(flatten)]
-    sheets: sheet::Sheets,
+    page_printing: pages::PagePrinting,
     /// Count the days left to each deadline from this day, as `2026-05-01`
     #[arg(long, value_name = "DATE", value_parser = day)]
     today: Option<jiff::civil::Date>,
-    /// How near in size a comparable should be, in per cent of the house
-    #[arg(long, value_name = "PER CENT", default_value_t = USUAL_BAND, value_parser = clap::value_parser!(u8).range(1..=100))]
+    /// How near in size a comparable should be, in percent of the house
+    #[arg(long, value_name = "PERCENT", default_value_t = USUAL_BAND, value_parser = clap::value_parser!(u8).range(1..=100))]
     band: u8,
     #[command(flatten)]
     rounding: Rounding,
@@ -48,8 +48,8 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let Some(file) = options.file.as_ref().filter(|_| !options.schema) else {
         return print_json(&json::schema());
     };
-    if let Some(out) = &options.sheet {
-        sheet::check_ending(out)?;
+    if let Some(out) = &options.pages {
+        pages::check_ending(out)?;
     }
     let house = files::read_house(file)?;
     let areas = house.areas(&options.rounding.settings())?;
@@ -62,13 +62,13 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         None => Weights::default(),
     };
     let reconciliation = areas.reconcile(&weights)?;
-    if let Some(out) = &options.sheet {
+    if let Some(out) = &options.pages {
         let inputs: Vec<&std::path::Path> = [Some(file), options.weights.as_ref()]
             .into_iter()
             .flatten()
             .map(std::path::PathBuf::as_path)
             .collect();
-        sheet::write(&reconciliation, options.sheets, out, &inputs)?;
+        pages::write(&reconciliation, &options.page_printing, out, &inputs)?;
     }
     let as_of = AsOf { today: options.today, band: options.band };
     let report = reconciliation.report_as_of(&as_of);

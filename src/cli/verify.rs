@@ -8,7 +8,7 @@ use fairfoot::verify::{self, Difference, MOST_PAGE_BYTES, Verification, Why};
 use serde::Serialize;
 
 use crate::cli::reconcile::print_json;
-use crate::cli::{Outcome, Rounding, Stop, files, sheet};
+use crate::cli::{Outcome, Rounding, Stop, files, pages};
 
 /// The word in JSON for a file from which no pages can be made anew.
 const CANNOT_BE_REMADE: &str = "cannot-be-remade";
@@ -56,7 +56,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         return print(options);
     }
     if let Some(out) = &options.remake {
-        sheet::check_ending(out)?;
+        pages::check_ending(out)?;
         if options.files.len() > 1 {
             return Err(Stop::Said("`--remake` takes one file of pages at a time".to_owned()));
         }
@@ -64,7 +64,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let mut outcome = Outcome::Done;
     let mut reports = Vec::new();
     for path in &options.files {
-        let bytes = match files::read_bytes(path, MOST_PAGE_BYTES, files::Wanted::Sheet) {
+        let bytes = match files::read_bytes(path, MOST_PAGE_BYTES, files::Wanted::Pages) {
             Ok(bytes) => bytes,
             // The other files are still looked at.
             Err(Stop::Said(why)) => {
@@ -123,7 +123,7 @@ fn tell(
             }
             files::print(verified.sides())
         }
-        (Ok(verified), Some(out)) => sheet::write_pages(verified.pages(), out, &[path]).map(|_| ()),
+        (Ok(verified), Some(out)) => pages::write_pages(verified.pages(), out, &[path]).map(|_| ()),
         (Err(why), _) if options.sides => {
             files::say(&format!("error: {name}: {why}"));
             Ok(())

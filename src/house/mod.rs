@@ -10,7 +10,7 @@ pub(crate) mod wall_moves;
 pub use crate::house::check::{
     MOST_FIGURES, MOST_LEVELS, MOST_MISSING, MOST_OUTLINES, MOST_SPACES,
 };
-pub(crate) use crate::sketch::statement::{FigureKind, Run, SideRule, Thickness};
+pub(crate) use crate::sketch::statement::{FigureKind, Measured, Run, SideRule, Thickness};
 pub(crate) use crate::sketch::values::{Exemption, Place, Sale, TaxRate, Values};
 pub use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom, Unit};
 pub use model::{House, Level, Lot, Side, Space};

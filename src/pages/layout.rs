@@ -32,6 +32,19 @@ pub(crate) struct Stack {
     heads: Vec<Row>,
 }
 
+/// A row of a table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Line {
+    /// A cell for each column.
+    Plain(Vec<String>),
+    /// The same in bold.
+    Bold(Vec<String>),
+    /// A name across the whole table, in bold; it stays with the next row.
+    Over(String),
+    /// A small note across the whole table.
+    Note(String),
+}
+
 /// A column of a table.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Column<'a> {
@@ -94,6 +107,29 @@ impl Stack {
         }
     }
 
+    /// What `fill` adds, cut after so many rows with three dots; whether anything was cut.
+    pub(crate) fn at_most(&mut self, most: usize, fill: impl FnOnce(&mut Stack)) -> bool {
+        let from = self.rows.len();
+        fill(self);
+        if self.rows.len() - from <= most {
+            return false;
+        }
+        self.rows.truncate(from + most);
+        let Some(last) = self.rows.last_mut() else { return true };
+        last.holds_next = false;
+        if let Some(Ink::Text(text)) = last.inks.first_mut() {
+            let room = self.width_pt - text.at.x_pt;
+            let cut = format!("{} …", text.words);
+            let fits = fonts::width_pt(text.hand, text.size_pt, &cut) <= room;
+            let with_dots = fonts::width_pt(text.hand, text.size_pt, " …");
+            text.words = match fits {
+                true => cut,
+                false => fonts::shortened(text.hand, text.size_pt, &text.words, room - with_dots),
+            };
+        }
+        true
+    }
+
     pub(crate) fn paragraph(&mut self, size_pt: f64, words: &str) {
         self.lines(Typeface::Plain, size_pt, words, 0.0, 0.0);
     }
@@ -145,14 +181,45 @@ impl Stack {
         }
     }
 
-    /// A line across, from `from_pt` to the right edge.
-    pub(crate) fn rule(&mut self, from_pt: f64) {
+    /// The same with the name cut after so many lines; whether it was.
+    pub(crate) fn ledger_at_most(
+        &mut self,
+        size_pt: f64,
+        name: &str,
+        figure: &str,
+        hand: Typeface,
+        most: usize,
+    ) -> bool {
+        let room = self.width_pt - fonts::width_pt(hand, size_pt, &fonts::shown(figure)) - 18.0;
+        let lines = fonts::wrapped(hand, size_pt, &fonts::shown(name), room.max(40.0));
+        if lines.len() <= most {
+            self.ledger(size_pt, name, figure, hand);
+            return false;
+        }
+        let dots = fonts::width_pt(hand, size_pt, "…");
+        let mut kept = lines[..most].join(" ");
+        while fonts::wrapped(hand, size_pt, &kept, (room - dots).max(40.0)).len() > most
+            && kept.pop().is_some()
+        {}
+        self.ledger(size_pt, &format!("{}…", kept.trim_end()), figure, hand);
+        true
+    }
+
+    /// A line over the figures at the right edge, before what they add up to.
+    pub(crate) fn rule_over_figures(&mut self) {
+        let from_pt = self.width_pt - 50.0;
         let line = Stroke::line(Point::new(from_pt, 2.0), Point::new(self.width_pt, 2.0), 0.5);
         self.rows.push(Row { height_pt: 4.0, inks: vec![Ink::Stroke(line)], ..Row::default() });
     }
 
     /// A table: its head is said again on every page it goes on to.
     pub(crate) fn table(&mut self, size_pt: f64, columns: &[Column<'_>], rows: &[Vec<String>]) {
+        let rows: Vec<Line> = rows.iter().cloned().map(Line::Plain).collect();
+        self.table_of(size_pt, columns, &rows);
+    }
+
+    /// The same with rows of several sorts.
+    pub(crate) fn table_of(&mut self, size_pt: f64, columns: &[Column<'_>], rows: &[Line]) {
         let widths = self.widths(columns);
         let heads: Vec<String> = columns.iter().map(|column| column.head.to_owned()).collect();
         let mut head = self.table_row(size_pt, columns, &widths, &heads, Typeface::Bold);
@@ -165,12 +232,26 @@ impl Stack {
         self.rows.push(head);
         // A short table stays on one page.
         let is_short = rows.len() <= 8;
-        for (i, cells) in rows.iter().enumerate() {
-            let bold = if cells.len() > columns.len() { Typeface::Bold } else { Typeface::Plain };
-            let mut row = self.table_row(size_pt, columns, &widths, cells, bold);
-            row.head = Some(number);
-            row.holds_next = is_short && i + 1 < rows.len();
-            self.rows.push(row);
+        for (i, line) in rows.iter().enumerate() {
+            let from = self.rows.len();
+            match line {
+                Line::Plain(cells) | Line::Bold(cells) => {
+                    let is_bold = matches!(line, Line::Bold(_));
+                    let hand = if is_bold { Typeface::Bold } else { Typeface::Plain };
+                    let row = self.table_row(size_pt, columns, &widths, cells, hand);
+                    self.rows.push(row);
+                }
+                Line::Over(name) => {
+                    self.space(2.5);
+                    self.bold(size_pt + 0.3, name);
+                }
+                Line::Note(text) => self.item(size_pt - 0.7, text, 6.0),
+            }
+            let holds = matches!(line, Line::Over(_)) || is_short && i + 1 < rows.len();
+            for row in &mut self.rows[from..] {
+                row.head = Some(number);
+                row.holds_next |= holds;
+            }
         }
     }
 
@@ -282,6 +363,52 @@ impl Flow {
         self.turn(title);
     }
 
+    /// Goes on to another section: on the same page below a line where so much room is left, else on a new page.
+    pub(crate) fn go_on(&mut self, section: &str, description: &str, least_pt: f64) {
+        const BETWEEN_PT: f64 = 16.0;
+        if self.pages.is_empty() || self.apart || self.room_pt() < least_pt + BETWEEN_PT + 16.0 {
+            return self.begin(section, description);
+        }
+        self.section = fonts::shown(section);
+        let told = fonts::shown(description);
+        let (y_pt, right) = (self.y_pt + 8.0, self.paper.size_pt().0 - EDGE_PT);
+        let title = self.section.clone();
+        let Some(page) = self.pages.last_mut() else { return };
+        page.title = format!("{}; {title}", page.title);
+        page.description = format!("{} {title}: {told}", page.description);
+        page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
+        let text = Text::new(Point::new(EDGE_PT, y_pt + 14.0), 11.0, title);
+        page.write(text.in_hand(Typeface::Bold));
+        self.description = fonts::shown(description);
+        self.y_pt = y_pt + BETWEEN_PT + 4.0;
+    }
+
+    /// The page that begins with a box for the number of the exhibit, in place of its title.
+    pub(crate) fn begin_exhibit(&mut self, section: &str, description: &str) {
+        self.begin(section, description);
+        let right = self.paper.size_pt().0 - EDGE_PT;
+        let Some(page) = self.pages.last_mut() else { return };
+        let (left, top, bottom) = (right - 118.0, 29.0, 52.0);
+        let corners = [
+            Point::new(left, top),
+            Point::new(right, top),
+            Point::new(right, bottom),
+            Point::new(left, bottom),
+        ];
+        // The title stands in the box, at its left.
+        let title = page.inks.iter_mut().find_map(|ink| match ink {
+            Ink::Text(text) if text.anchor == Anchor::End => Some(text),
+            _ => None,
+        });
+        if let Some(title) = title {
+            title.anchor = Anchor::Start;
+            title.at = Point::new(left + 6.0, 44.0);
+        }
+        let mut frame = Stroke::along(&corners, 0.8);
+        frame.runs.push(Run::Close);
+        page.draw(frame);
+    }
+
     /// From here on pages are numbered by themselves.
     pub(crate) fn apart(&mut self) {
         self.apart = true;
@@ -329,11 +456,6 @@ impl Flow {
         let lines = f64::from(u32::try_from(self.place.len()).unwrap_or(0)) * 12.0;
         let numbers = if self.numbers.is_empty() { 0.0 } else { 10.0 };
         (44.0 + lines + numbers).max(56.0) + 4.0
-    }
-
-    /// The title of the pages being filled.
-    pub(crate) fn section(&self) -> &str {
-        &self.section
     }
 
     /// Where the next row begins.
@@ -430,7 +552,7 @@ impl Flow {
         let handed_on = self.pages.iter().filter(|page| !page.apart).count();
         for (i, page) in self.pages.iter_mut().enumerate() {
             page.number = if page.apart {
-                format!("apart, page {} of {}", i + 1 - handed_on, all - handed_on)
+                format!("supplement, page {} of {}", i + 1 - handed_on, all - handed_on)
             } else {
                 format!("page {} of {handed_on}", i + 1)
             };

@@ -5,7 +5,6 @@ use crate::geometry::compass::Direction;
 use crate::geometry::outline::Vector;
 use crate::house::Lot;
 use crate::house::Run as SideRun;
-use crate::pages::calculations::{BY_CHORD, BY_CORNERS};
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension};
 use crate::pages::drawing::plan;
 use crate::pages::drawing::plan::{Fitting, Frame, Reach};
@@ -14,9 +13,10 @@ use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, EDGE_PT, Flow, Stack};
 use crate::pages::page::{Part, Point};
+use crate::pages::pieces::{BY_CHORD, BY_CORNERS};
 use crate::units::area::Area;
 use crate::units::length::Length;
-use crate::wording::sentences::{Sentences, as_typed, misses, whole};
+use crate::wording::sentences::{Sentences, as_typed, misses, to_hundredths, whole};
 
 /// Height of the street, the scale bar and the scale under a drawing.
 const SCALE_PT: f64 = 40.0;
@@ -25,7 +25,7 @@ const SCALE_PT: f64 = 40.0;
 pub(crate) fn lot(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     let area = lot.outline().area();
     let told =
-        format!("{}: {} sq ft, {} acres", lot.name(), whole(area), area.in_unit(Area::ACRE, 4));
+        format!("{}: {} sq ft, {} acres", lot.name(), whole(area), area.in_unit(Area::ACRE, 2));
     flow.begin("Lot", &told);
     let mut top = Stack::new(flow.width_pt());
     top.bold(12.0, &told);
@@ -70,7 +70,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
             lines: vec![
                 (Typeface::Bold, size, name.clone()),
                 (Typeface::Plain, size - 1.5, format!("{} sq ft", whole(area))),
-                (Typeface::Plain, size - 1.5, format!("{} acres", area.in_unit(Area::ACRE, 4))),
+                (Typeface::Plain, size - 1.5, format!("{} acres", area.in_unit(Area::ACRE, 2))),
             ],
         };
         let figure = view.flattened(outline, (0, 0));
@@ -80,7 +80,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
             or_else: None,
             words: call(lot, i),
             hand: Typeface::Plain,
-            is_marked: false,
+            mark: None,
         });
         let rest = canvas.dimensions(dimensions.collect());
         if !rest.is_empty() && skip < 2 {
@@ -91,7 +91,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
             canvas.number(wall, &figure, &[&figure], i + 1);
         }
         let mut inks = canvas.finish();
-        plan::strip(&mut inks, &view, &frame, height, heads.front.is_some());
+        plan::strip(&mut inks, say, &view, &frame, height);
         flow.put(inks, Some(view.scale.pt_per_ft));
         flow.down(height + SCALE_PT);
         return;
@@ -132,11 +132,11 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
         .zip(lot.outline().vectors())
         .map(|(side, vector)| {
             at = (at.0 + vector.north, at.1 + vector.east);
-            let feet = |nm: i64| Length::from_nm(nm).decimal_feet();
+            let feet = |nm: i64| to_hundredths(Length::from_nm(nm));
             vec![
                 side.number().to_string(),
                 side.typed().to_owned(),
-                vector.chord_length().decimal_feet(),
+                to_hundredths(vector.chord_length()),
                 feet(at.0),
                 feet(at.1),
             ]
@@ -146,10 +146,10 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
     stack.space(4.0);
     let (north, east) = lot.misclosure();
     let told = if (north, east) == (Length::ZERO, Length::ZERO) {
-        "The calls come back to where they began.".to_owned()
+        "The calls come back to their start.".to_owned()
     } else {
         format!(
-            "The calls end {} of where they began; that is spread over them by the compass rule, each side in proportion to its length (any surveying text).",
+            "The calls end {} of their start. That is spread over them by the compass rule, each side in proportion to its length (any surveying text).",
             misses((north, east))
         )
     };
@@ -158,11 +158,11 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
     stack.paragraph(
         8.0,
         &format!(
-            "Area by the coordinates of the corners, in feet from the start: {BY_CORNERS}; {BY_CHORD}. {} sq ft ÷ 43,560 = {} acres.",
-            area.sq_ft_text(),
-            area.in_unit(Area::ACRE, 4)
+            "Area by the coordinates of the corners, in feet from the start: {BY_CORNERS}; {BY_CHORD}. Lengths are shown to a hundredth of a foot; the area follows from them unrounded. {} sq ft ÷ 43,560 = {} acres.",
+            area.to_hundredths(),
+            area.in_unit(Area::ACRE, 2)
         ),
     );
-    stack.paragraph(8.0, "The land is told beside the house and never added to it.");
+    stack.paragraph(8.0, "The land is never added to the house.");
     stack
 }

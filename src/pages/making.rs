@@ -4,6 +4,7 @@ use sha2::{Digest, Sha256};
 
 use crate::areas::rule::Settings;
 use crate::pages::Paper;
+use crate::pages::sections::{PageOptions, Sections};
 use crate::units::length::{Halves, Length, Step};
 
 /// The characters of a fingerprint: no two are easily taken for each other, and without vowels they spell no word.
@@ -15,14 +16,17 @@ const GROUP: usize = 5;
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Making {
     pub(crate) settings: Settings,
-    pub(crate) paper: Paper,
+    pub(crate) options: PageOptions,
 }
 
 impl Making {
     /// As it is written inside the pages: a name and a word for each part. [`Making::read`] reads the same.
     pub(crate) fn words(self) -> Vec<(&'static str, String)> {
         let mut words = setting_words(&self.settings);
-        words.push(("paper", self.paper.word().to_owned()));
+        let PageOptions { paper, only, private } = self.options;
+        words.push(("paper", paper.word().to_owned()));
+        words.push(("only", only.words()));
+        words.push(("private", if private { "yes" } else { "no" }.to_owned()));
         words
     }
 
@@ -51,10 +55,17 @@ impl Making {
             "a4" => Paper::A4,
             _ => return None,
         };
+        let only = Sections::read(&word("only")?)?;
+        let private = match word("private")?.as_str() {
+            "yes" => true,
+            "no" => false,
+            _ => return None,
+        };
         let reading: i64 = word("reading-nm")?.parse().ok()?;
         let most = Step::HalfFoot.length().nm();
         let reading = Length::from_nm((0..=most).contains(&reading).then_some(reading)?);
-        Some(Making { settings: Settings { halves, fine, reading }, paper })
+        let options = PageOptions { paper, only, private };
+        Some(Making { settings: Settings { halves, fine, reading }, options })
     }
 }
 
@@ -118,6 +129,7 @@ fn characters(hash: &[u8]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::pages::sections::Section;
 
     #[test]
     fn a_fingerprint_is_ten_characters_in_two_groups() {
@@ -146,7 +158,11 @@ mod tests {
                     fine: Step::Inch,
                     reading: Length::from_nm(0),
                 },
-                paper: Paper::A4,
+                options: PageOptions {
+                    paper: Paper::A4,
+                    only: Sections::of([Section::Exhibit]),
+                    private: true,
+                },
             },
         ] {
             let words = making.words();

@@ -16,15 +16,24 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod blocks;
 mod calculations;
+mod chart;
 pub(crate) mod drawing;
 mod exhibit;
 pub(crate) mod export;
 pub(crate) mod fonts;
 mod layout;
+mod levels;
 mod lot;
 mod making;
+mod others;
 pub(crate) mod page;
+mod pieces;
+mod private;
+mod sections;
+mod side_by_side;
+mod side_table;
 mod source;
 mod worth;
 
@@ -39,6 +48,7 @@ use layout::Flow;
 pub(crate) use making::Making;
 pub use making::fingerprint;
 pub use page::{Page, Part, Point, Text};
+pub use sections::{PageOptions, Section, Sections};
 
 /// The most pages one house may have.
 pub const MOST_PAGES: usize = 100;
@@ -78,56 +88,48 @@ pub struct Pages {
     text: String,
     making: Making,
     warnings: Vec<Diagnostic>,
+    title: String,
 }
 
 impl Reconciliation {
-    /// Draws and writes every page: the Exhibit, a page for each further level and each lot, the
-    /// Calculations, the Source, and apart from them what the gap is worth, where the file gives values.
+    /// Draws and writes the pages: the Exhibit, further levels and lots, the record's own sketch beside the house, the
+    /// Calculations, other figures, the Source, and apart from them what the gap is worth, where the file gives values.
+    /// A [`Paper`] alone makes all of them.
     ///
     /// # Errors
     ///
     /// [`Error::TooManyPages`] where a file is so long that it would fill more than [`MOST_PAGES`].
-    pub fn pages(&self, paper: Paper) -> Result<Pages, Error> {
-        Pages::of(self, paper)
+    pub fn pages(&self, options: impl Into<PageOptions>) -> Result<Pages, Error> {
+        let options = options.into();
+        if options.private {
+            return Pages::of(&private::without_private(self)?, options);
+        }
+        Pages::of(self, options)
     }
 }
 
 impl Pages {
-    fn of(reconciliation: &Reconciliation, paper: Paper) -> Result<Pages, Error> {
+    fn of(reconciliation: &Reconciliation, options: PageOptions) -> Result<Pages, Error> {
         let house = reconciliation.house();
         let settings = *reconciliation.settings();
         let say = Sentences::of(reconciliation.areas());
         let text = house.source().text();
         let mut flow = Flow::new(
-            paper,
+            options.paper,
             &say.place(),
             &say.numbers(),
             &sha256(text),
             &fingerprint(text, &settings),
         );
-        let marks = drawing::marks::Marks::of(&say, reconciliation);
-        let main = main_level(&say);
-        exhibit::exhibit(&mut flow, &say, reconciliation, &marks, main);
-        for level in levels(house).into_iter().filter(|&level| Some(level) != main) {
-            flow.begin(&house.levels[level].name, "A level to scale");
-            let height = flow.room_pt();
-            exhibit::draw_level(&mut flow, &say, &marks, level, height);
-        }
-        for lot in &house.lots {
-            lot::lot(&mut flow, &say, lot);
-        }
-        calculations::working(&mut flow, &say, reconciliation);
-        source::source(&mut flow, house);
-        if let Some(told) = reconciliation.worth(&AsOf::default()) {
-            flow.apart();
-            worth::worth(&mut flow, &told);
-        }
+        filled(&mut flow, &say, reconciliation, options);
         let pages = flow.finish();
         if pages.len() > MOST_PAGES {
             return Err(Error::TooManyPages { pages: pages.len(), most: MOST_PAGES });
         }
         let warnings = missing_letters(house.source());
-        Ok(Pages { pages, text: text.to_owned(), making: Making { settings, paper }, warnings })
+        let title = title(&say, reconciliation);
+        let making = Making { settings, options };
+        Ok(Pages { pages, text: text.to_owned(), making, warnings, title })
     }
 
     /// The pages in their order.
@@ -147,7 +149,7 @@ impl Pages {
 
     /// The settings that are not the usual ones, as `halves=down`.
     pub fn unusual_settings(&self) -> Vec<String> {
-        let usual = Making { paper: self.making.paper, ..Making::default() }.words();
+        let usual = Making { options: self.making.options, ..Making::default() }.words();
         let unusual = self.making.words().into_iter().filter(|word| !usual.contains(word));
         unusual.map(|(name, word)| format!("{name}={word}")).collect()
     }
@@ -199,15 +201,63 @@ impl Pages {
         self.pages.iter().map(tree)
     }
 
-    /// The title of all pages together.
-    fn title(&self) -> String {
-        let first = self.pages.first().map(|page| page.description.clone());
-        first.unwrap_or_default()
+    /// The title of all pages together: where the house is, and the sentence about the first figure.
+    pub(crate) fn title(&self) -> String {
+        self.title.clone()
+    }
+}
+
+fn title(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
+    let statement = say.statements(reconciliation.figures()).into_iter().next();
+    let parts = [say.place(), statement.unwrap_or_default()];
+    let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    fonts::shown(&parts.join(": "))
+}
+
+/// Fills the sections that are wanted.
+fn filled(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    reconciliation: &Reconciliation,
+    options: PageOptions,
+) {
+    let house = say.house;
+    let wants = |section| options.only.has(section);
+    let marks = drawing::marks::Marks::of(say, reconciliation);
+    let main = main_level(say);
+    let mut moved = exhibit::Moved::default();
+    if wants(Section::Exhibit) {
+        moved = exhibit::exhibit(flow, say, reconciliation, &marks, main);
+    }
+    if wants(Section::Levels) {
+        let further = levels_with_spaces(house).into_iter().filter(|&level| Some(level) != main);
+        levels::levels(flow, say, &marks, moved.drawing.as_ref(), further);
+        for lot in &house.lots {
+            lot::lot(flow, say, lot);
+        }
+    }
+    if wants(Section::SideBySide) {
+        side_by_side::side_by_side(flow, say, reconciliation, &marks);
+    }
+    if wants(Section::Calculations) {
+        calculations::calculations(flow, say, reconciliation, &moved);
+    }
+    if wants(Section::OtherFigures) {
+        others::others(flow, say, reconciliation);
+    }
+    if wants(Section::Source) {
+        source::source(flow, house, options.private);
+    }
+    if wants(Section::Supplement)
+        && let Some(told) = reconciliation.worth(&AsOf::default())
+    {
+        flow.apart();
+        worth::worth(flow, &told);
     }
 }
 
 /// The levels that have a space, in file order.
-fn levels(house: &House) -> Vec<usize> {
+fn levels_with_spaces(house: &House) -> Vec<usize> {
     let has_space = |&level: &usize| house.spaces.iter().any(|space| space.level == level);
     (0..house.levels.len()).filter(has_space).collect()
 }
@@ -220,7 +270,7 @@ fn main_level(say: &Sentences<'_>) -> Option<usize> {
             .filter(|&i| house.spaces[i].level == level && house.spaces[i].counted);
         here.map(|i| say.areas.spaces[i].net_tenth_foot).sum()
     };
-    levels(say.house).into_iter().rev().max_by_key(|&level| counted(level).half_nm2())
+    levels_with_spaces(say.house).into_iter().rev().max_by_key(|&level| counted(level).half_nm2())
 }
 
 /// A warning for every letter that the fonts do not have, where it is first met.

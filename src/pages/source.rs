@@ -11,10 +11,15 @@ const SIZE_PT: f64 = 7.6;
 const GUTTER_PT: f64 = 30.0;
 
 /// Fills the pages of the source.
-pub(crate) fn source(flow: &mut Flow, house: &House) {
-    flow.begin("Source", "The sides file word for word");
+pub(crate) fn source(flow: &mut Flow, house: &House, private: bool) {
+    let kept = if private {
+        "The sides file. Comments, values, rates, sales and notes were left out, of the file inside these pages too."
+    } else {
+        "The sides file word for word."
+    };
+    flow.go_on("Source", kept, 150.0);
     let mut stack = Stack::new(flow.width_pt());
-    stack.paragraph(9.0, "The sides file word for word. All figures follow from these sides. That does not show that the sides are right.");
+    stack.paragraph(8.5, &format!("{kept} All figures follow from these sides. That does not show that the sides are right."));
     stack.space(6.0);
     let room = flow.width_pt() - GUTTER_PT;
     for (i, line) in house.source().text().lines().enumerate() {

@@ -5,29 +5,29 @@
     reason = "a plot shows sizes and prices as places"
 )]
 
-use crate::pages::fonts::Typeface;
-use crate::pages::layout::{Column, Flow, Row, Stack};
+use crate::pages::blocks;
+use crate::pages::layout::{Flow, Row, Stack};
 use crate::pages::page::{Anchor, Fill, Ink, Point, Run, Stroke, Text};
 use crate::value::{Comparable, Worth};
-use crate::wording::value::Block;
+use crate::wording::Block;
 
 /// Fills the pages of what it is worth.
 pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
     flow.begin(
-        "What it is worth",
-        "What the gap is worth in two plain ways, whether it reaches the tax, and by when to act",
+        "Supplement",
+        "What the gap is worth in two plain ways, whether it would change the tax, and the deadlines",
     );
     let mut stack = Stack::new(flow.width_pt());
     stack.paragraph(
         8.0,
-        "For whoever decides whether to act. It need not go with the pages that are handed on, and has page numbers of its own; the sides file on the Source page has its values, though.",
+        "For whoever decides whether to act. It need not go with the other pages and has its own page numbers. The Source page has the values too, unless the pages are made with `--private`.",
     );
     let told = worth.told();
     for (i, part) in told.iter().enumerate() {
-        told_on(&mut stack, part);
+        blocks::one(&mut stack, part, blocks::USUAL);
         let is_sales = matches!(part, Block::Table { .. });
         if is_sales && let Some(plot) = plot(worth, flow.width_pt()) {
-            stack.paragraph(7.2, "Price against size: a dot is a sale, an open one of a house that is not near in size to this one as measured.");
+            stack.paragraph(7.2, "Price against size: a full dot is a sale near in size to this house as measured, an open one is not.");
             stack.hold();
             stack.row(plot);
         }
@@ -37,30 +37,6 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
         }
     }
     flow.pour(&stack);
-}
-
-fn told_on(stack: &mut Stack, part: &Block) {
-    match part {
-        Block::Heading(text) => stack.heading(text),
-        Block::Paragraph(text) => stack.paragraph(8.0, text),
-        Block::Row { name, figure } => stack.ledger(8.2, name, figure, Typeface::Plain),
-        // A note that says what to type is for whoever types, not for a reader of the page.
-        Block::Note(text) if text.starts_with('`') => {}
-        Block::Note(text) => stack.item(7.2, text, 12.0),
-        Block::Table { heads, rows } => {
-            let columns: Vec<Column<'_>> = heads
-                .iter()
-                .enumerate()
-                .map(
-                    |(i, head)| {
-                        if i == 0 { Column::words(head) } else { Column::figures(head, 62.0) }
-                    },
-                )
-                .collect();
-            stack.table(7.5, &columns, rows);
-        }
-        Block::Item(text) => stack.item(8.0, &format!("– {text}"), 6.0),
-    }
 }
 
 /// From where to where an axis goes.
@@ -117,7 +93,7 @@ fn frame(x: &Axis, y: &Axis) -> Ink {
 }
 
 /// The size as measured as a line, the band as dashed lines.
-fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, per_cent: u8) -> Vec<Ink> {
+fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, percent: u8) -> Vec<Ink> {
     let upright = |size: f64| {
         Stroke::line(Point::new(x.at(size), y.to_pt), Point::new(x.at(size), y.from_pt), 0.7)
     };
@@ -132,13 +108,13 @@ fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, per_cent: u8) -> Vec<Ink
     if x.at(measured + band) - x.at(measured) >= 64.0 {
         inks.extend([
             over(measured, "this house, measured".to_owned()),
-            over(measured - band, format!("{per_cent} % less")),
-            over(measured + band, format!("{per_cent} % more")),
+            over(measured - band, format!("{percent}% less")),
+            over(measured + band, format!("{percent}% more")),
         ]);
     } else {
         inks.push(over(
             measured,
-            format!("this house, measured; dashed: {per_cent} % less and more"),
+            format!("this house, measured; dashed: {percent}% less and more"),
         ));
     }
     inks

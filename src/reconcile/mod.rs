@@ -22,7 +22,7 @@ use crate::house::check::plausibility::is_far_off;
 use crate::house::wall_moves::Assumed;
 use crate::house::{Face, ReferenceSource};
 use crate::house::{FigureKind, PublishedFigure, SideRule};
-use crate::units::area::{Area, WrittenArea};
+use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
 pub use bridge::{Line, Step as BridgeStep};
@@ -306,8 +306,8 @@ impl Figure {
 
     /// As it was written, where that was not in square feet.
     pub(crate) fn in_other_unit(&self) -> Option<String> {
-        let typed = self.written.to_string();
-        (!typed.ends_with("sq ft")).then_some(typed)
+        let is_other = self.written.unit() != AreaUnit::SquareFeet;
+        is_other.then(|| self.written.to_string())
     }
 
     /// The face it is taken at.

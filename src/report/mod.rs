@@ -13,11 +13,11 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod blocks;
 #[cfg(feature = "json")]
 pub mod json;
 mod table;
 mod text;
-mod worth;
 #[cfg(feature = "json")]
 pub mod worth_json;
 

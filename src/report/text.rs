@@ -4,15 +4,14 @@
 use crate::areas::range::Range;
 use crate::areas::{Areas, SpaceAreas, is_in_total};
 use crate::geometry::partition::Cut;
-use crate::reconcile::{BridgeStep, Explanation, Figure, OutlineReport, Reconciliation};
+use crate::reconcile::{Explanation, Figure, OutlineReport, Reconciliation};
+use crate::report::blocks;
 use crate::report::table::Page;
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::{Length, Step};
 use crate::value::Worth;
-use crate::wording::sentences::{
-    CAUTIONS, Sentences, capital, letters, range_text, signed, the, whole, whose,
-};
+use crate::wording::sentences::{CAUTIONS, Sentences, letters, range_text, the, whole, whose};
 
 /// How a report is to look.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,10 +39,8 @@ pub(super) fn reconciliation(
     let say = Sentences::of(reconciliation.areas());
     let mut writer = Writer { say, page: Page::new(look.width, look.styled) };
     writer.heads();
-    writer.statements(reconciliation.figures());
-    for text in writer.say.missing_walls(reconciliation) {
-        writer.page.paragraph(&text);
-    }
+    let opening = writer.say.opening(reconciliation);
+    blocks::set(&mut writer.page, &opening);
     writer.areas();
     for figure in reconciliation.figures() {
         writer.figure(figure);
@@ -58,7 +55,7 @@ pub(super) fn reconciliation(
         writer.why(reconciliation);
     }
     if let Some(worth) = worth {
-        crate::report::worth::section(&mut writer.page, worth);
+        blocks::set(&mut writer.page, &worth.told());
     }
     writer.page.blank();
     writer.page.paragraph(CAUTIONS);
@@ -94,16 +91,6 @@ impl Writer<'_> {
         self.page.blank();
     }
 
-    fn statements(&mut self, figures: &[Figure]) {
-        for statement in self.say.statements(figures) {
-            self.page.bold(&statement);
-        }
-        let own = figures.iter().filter_map(|figure| self.say.own_sketch(figure));
-        for own in own.chain(self.say.repeated(figures)) {
-            self.page.paragraph(&own);
-        }
-    }
-
     fn areas(&mut self) {
         let fine = self.say.fine();
         if self.say.house.spaces.is_empty() {
@@ -114,8 +101,9 @@ impl Writer<'_> {
             let head = |a: &str, b: &str, c: &str| {
                 [("", a.to_owned(), 17), ("", b.to_owned(), 16), ("", c.to_owned(), 16)]
             };
-            self.page.row("", &head("each wall to", "each wall to", "whole feet"), 0);
-            self.page.row("Square feet", &head(fine, "the whole foot", "could give"), 0);
+            self.page.row("", &head("", "", "possible range,"), 0);
+            self.page.row("", &head("each wall to", "each wall to", "rounded to"), 0);
+            self.page.row("Square feet", &head(fine, "the whole foot", "the foot"), 0);
         } else {
             self.page.paragraph("Square feet, each wall to");
         }
@@ -158,7 +146,7 @@ impl Writer<'_> {
         [
             (self.say.fine(), whole(fine), 17),
             ("the whole foot", whole(ruled), 16),
-            ("whole feet could give", range_text(range), 16),
+            ("possible range, rounded to the foot", range_text(range), 16),
         ]
     }
 
@@ -176,12 +164,12 @@ impl Writer<'_> {
         self.page.row(name, &cells, 0);
         if let Some(below) = self.say.areas.below_grade() {
             let cells = self.cells(below.tenth_foot(), below.whole_foot(), below.range());
-            self.page.row("Below grade, apart", &cells, 0);
+            self.page.row("Below grade, not included", &cells, 0);
         }
         let fine = self.printed_sum(|areas| areas.tenth_foot().area());
         let ruled = self.printed_sum(|areas| areas.whole_foot().area());
         if (fine, ruled) != (gross.tenth_foot().whole_sq_ft(), gross.whole_foot().whole_sq_ft()) {
-            self.page.indented("Each line is rounded by itself, the total once.", 0, 0);
+            self.page.indented("Each line is rounded on its own, the total once.", 0, 0);
         }
     }
 
@@ -195,40 +183,12 @@ impl Writer<'_> {
     }
 
     fn figure(&mut self, figure: &Figure) {
-        let title = figure.title().map(|title| format!(" ({title})")).unwrap_or_default();
-        self.page.heading(&format!("From measured to {}{title}, step by step", the(figure)));
-        let start = format!("measured: {}, outside", self.say.settings.fine.spoken());
-        let whole_lines = figure.lines_in_sq_ft();
-        self.page.ledger(&start, &whole(figure.start()), 2);
-        for (line, rounded) in figure.lines().iter().zip(&whole_lines) {
-            self.page.ledger(&self.say.line_name(figure, line), &signed(*rounded), 2);
-            if let Some(text) = self.say.could_add(figure, line) {
-                self.page.indented(&text, 6, 6);
-            }
-            if line.step() == BridgeStep::RecordedSides {
-                for share in self.say.shares(figure) {
-                    self.page.indented(&share, 6, 8);
-                }
-            }
-        }
-        self.page.rule(8);
-        self.page.ledger(&capital(figure.name()), &whole(figure.area()), 2);
+        self.page.heading(&self.say.steps_title(figure));
+        let steps = self.say.steps(figure);
+        blocks::set(&mut self.page, &steps);
         self.page.blank();
-        let text = self.say.answer(figure);
-        if !text.is_empty() {
-            self.page.paragraph(&text);
-        }
-        self.explanations(figure);
-    }
-
-    fn explanations(&mut self, figure: &Figure) {
-        let Some(accounts) = self.say.accounts(figure) else { return };
-        self.page.blank();
-        self.page.paragraph(&accounts.opening);
-        for item in accounts.items {
-            self.page.indented(&format!("- {item}"), 2, 4);
-        }
-        self.page.paragraph(&accounts.closing);
+        let possible = self.say.possible(figure);
+        blocks::set(&mut self.page, &possible);
     }
 
     /// Somebody else's outline, wall by wall.
@@ -267,9 +227,8 @@ impl Writer<'_> {
     /// How sure the measured area is, and what was not seen.
     fn certainty(&mut self) {
         self.page.blank();
-        for text in self.say.certainty() {
-            self.page.paragraph(&text);
-        }
+        let told = self.say.how_sure();
+        blocks::set(&mut self.page, &told);
     }
 
     fn worth_knowing(&mut self, reconciliation: &Reconciliation) {
@@ -290,7 +249,7 @@ impl Writer<'_> {
 
     /// Every figure behind the report.
     fn why(&mut self, reconciliation: &Reconciliation) {
-        self.page.heading("Why: every figure behind this");
+        self.page.heading("Every figure behind this");
         for (i, space) in self.say.house.spaces.iter().enumerate() {
             self.why_space(i, space);
         }
@@ -302,14 +261,14 @@ impl Writer<'_> {
             2,
         );
         self.page.ledger("gross, each wall to the whole foot", &gross.whole_foot().sq_ft_text(), 2);
-        self.page.ledger("whole feet could give", &range_text(gross.range()), 2);
+        self.page.ledger("possible range, rounded to the foot", &range_text(gross.range()), 2);
         self.page.ledger(
-            "at the very most, whichever way each wall goes",
+            "the widest, whichever way each wall goes",
             &range_text(gross.widest()),
             2,
         );
         self.page.ledger("as measured, no side rounded", &gross.as_measured().sq_ft_text(), 2);
-        self.page.ledger("± of that, about 95 %", &format!("{:.2}", gross.plus_minus()), 2);
+        self.page.ledger("± of that, about 95%", &format!("{:.2}", gross.plus_minus()), 2);
         self.page.ledger(
             "an office reads its tape within",
             &format!("{} ft", self.say.settings.reading.decimal_feet()),
@@ -319,9 +278,9 @@ impl Writer<'_> {
             self.why_figure(figure);
         }
         self.page.blank();
-        self.page.indented("how common each departure was taken to be (our judgement, no source; `--weights` takes others)", 2, 4);
+        self.page.indented("how common each departure is taken to be (our judgment, no source; `--weights` takes others)", 2, 4);
         for (what, chance) in reconciliation.weights().chances() {
-            self.page.ledger(what, &format!("{:.0} %", 100.0 * chance), 4);
+            self.page.ledger(what, &format!("{:.0}%", 100.0 * chance), 4);
         }
     }
 
@@ -330,7 +289,7 @@ impl Writer<'_> {
         self.page.blank();
         self.page.indented(
             &format!(
-                "{}{}, {} round",
+                "{}{}, perimeter {}",
                 space.name,
                 if space.kind.has_walls() {
                     format!(", measured to the {} face", space.face.word())
@@ -376,7 +335,7 @@ impl Writer<'_> {
         }
         if moved {
             self.page.indented(
-                "* moved a step from its own rounding, so that the walk closes",
+                "* adjusted from its own rounding, so that the outline closes",
                 4,
                 6,
             );
@@ -392,7 +351,7 @@ impl Writer<'_> {
             &areas.whole_foot().area().sq_ft_text(),
             4,
         );
-        self.page.ledger("at the very most", &range_text(areas.widest()), 4);
+        self.page.ledger("the widest", &range_text(areas.widest()), 4);
         let fine = format!("with a calculator, {}", self.say.settings.fine.spoken());
         self.calculator(&fine, areas.tenth_foot());
         self.calculator("with a calculator, each wall to the whole foot", areas.whole_foot());
@@ -408,11 +367,11 @@ impl Writer<'_> {
                     format!("{} × {}", east.decimal_feet(), north.decimal_feet())
                 }
                 Cut::Triangle { east, north, taken_off } => {
-                    let less = if taken_off { "less " } else { "" };
+                    let less = if taken_off { "deducted: " } else { "" };
                     format!("{less}{} × {} ÷ 2", east.decimal_feet(), north.decimal_feet())
                 }
                 Cut::Segment { chord, rise, taken_off, .. } => {
-                    let less = if taken_off { "less " } else { "" };
+                    let less = if taken_off { "deducted: " } else { "" };
                     format!(
                         "{less}curve over {}, rising {}",
                         chord.decimal_feet(),
@@ -424,7 +383,7 @@ impl Writer<'_> {
             self.page.ledger(&line, &cut.area().sq_ft_text(), 6);
         }
         if cuts.len() > 1 {
-            self.page.ledger("together", &outline.area().sq_ft_text(), 6);
+            self.page.ledger("total", &outline.area().sq_ft_text(), 6);
         }
     }
 
@@ -432,7 +391,13 @@ impl Writer<'_> {
     fn why_explanations(&mut self, figure: &Figure) {
         let explanations = figure.explanations();
         let weighed = thousands(i64::try_from(explanations.weighed()).unwrap_or(i64::MAX));
-        self.page.indented(&format!("what would account for it, of {weighed} combinations weighed (support; what it leaves; σ)"), 4, 6);
+        self.page.indented(
+            &format!(
+                "what is possible, of {weighed} combinations weighed (support; what it leaves; σ)"
+            ),
+            4,
+            6,
+        );
         let shown = |explanation: &&Explanation| explanation.support() >= 0.005;
         for explanation in explanations.list().iter().filter(shown) {
             let labels = explanation.departures();
@@ -441,13 +406,13 @@ impl Writer<'_> {
             let fits = if explanation.fits() { "" } else { ", does not fit" };
             let figures = format!(
                 "{}; {:+.1}; {:.1}",
-                per_cent(explanation.support()),
+                percent(explanation.support()),
                 explanation.leaves,
                 explanation.sigma
             );
             self.page.ledger(&format!("{name}{fits}"), &figures, 6);
         }
-        self.page.ledger("something else", &per_cent(explanations.something_else()), 6);
+        self.page.ledger("something else", &percent(explanations.something_else()), 6);
     }
 
     fn why_figure(&mut self, figure: &Figure) {
@@ -466,7 +431,7 @@ impl Writer<'_> {
         }
         for share in figure.shares() {
             let text = format!(
-                "side {} of {}: {} recorded, {} by the rule",
+                "side {} of {}: {} on the record, {} rounded",
                 share.side(),
                 share.space(),
                 share.recorded(),
@@ -483,21 +448,21 @@ impl Writer<'_> {
                 4,
             );
         }
-        let feet = if enough.step() == Step::HalfFoot { "half" } else { "whole" };
-        let give = format!("{feet} feet could give, at its face");
+        let feet = if enough.step() == Step::HalfFoot { "half foot" } else { "foot" };
+        let give = format!("possible range, rounded to the {feet}, at its face");
         self.page.ledger(&give, &range_text(enough.range()), 4);
-        self.page.ledger("at the very most", &range_text(enough.widest()), 4);
+        self.page.ledger("the widest", &range_text(enough.widest()), 4);
         self.why_explanations(figure);
-        let per_cent = figure.per_cent().unwrap_or_default();
+        let percent = figure.per_cent().unwrap_or_default();
         self.page.indented(
-            &format!("yardstick, advisory, from memory: the International Association of Assessing Officers (Standard on Mass Appraisal of Real Property) asks of recorded data to be within 1 ft of true dimensions, or within 5 % of the area; here the area differs by {} %", per_cent.trim_start_matches('-')),
+            &format!("yardstick, advisory, from memory: the International Association of Assessing Officers (Standard on Mass Appraisal of Real Property) asks that recorded data be within 1 ft of true dimensions, or within 5% of the area; here the area differs by {}%", percent.trim_start_matches('-')),
             4,
             6,
         );
     }
 }
 
-/// A support in whole per cent, never over 99.
-fn per_cent(support: f64) -> String {
-    format!("{:.0} %", (100.0 * support).min(99.0))
+/// A support in whole percent, never over 99.
+fn percent(support: f64) -> String {
+    format!("{:.0}%", (100.0 * support).min(99.0))
 }

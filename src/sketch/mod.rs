@@ -7,6 +7,7 @@ mod cursor;
 mod lexer;
 mod parser;
 mod plain;
+mod private;
 mod quantity;
 pub(crate) mod statement;
 mod tidy;

@@ -90,6 +90,24 @@ impl Area {
         six_decimals(self.0, Area::SQUARE_FOOT.0)
     }
 
+    /// The area in square feet for people: commas, at most two decimals, trailing zeros cut: `1,551.65`.
+    ///
+    /// ```
+    /// use fairfoot::units::{Area, Length};
+    ///
+    /// let side = Length::from_nm(40 * Length::FOOT.nm() + Length::INCH.nm());
+    /// // 40 1/12 squared is 1,606.673611…
+    /// assert_eq!(Area::rectangle(side, side).to_hundredths(), "1,606.67");
+    /// assert_eq!(Area::rectangle(Length::FOOT, Length::FOOT).to_hundredths(), "1");
+    /// ```
+    pub fn to_hundredths(self) -> String {
+        let text = self.in_unit(Area::SQUARE_FOOT, 2);
+        let (whole, decimals) = text.split_once('.').unwrap_or((&text, ""));
+        let decimals = decimals.trim_end_matches('0');
+        let point = if decimals.is_empty() { "" } else { "." };
+        format!("{}{point}{decimals}", group_thousands(whole))
+    }
+
     /// The area in another unit with up to so many decimals, trailing zeros kept.
     pub fn in_unit(self, unit: Area, decimals: u32) -> String {
         let mut value = Decimal::from_i128_with_scale(millionths(self.0, unit.0), 6)
@@ -189,6 +207,11 @@ impl WrittenArea {
     /// The area itself.
     pub const fn area(self) -> Area {
         self.area
+    }
+
+    /// The unit it was written in.
+    pub const fn unit(self) -> AreaUnit {
+        self.unit
     }
 }
 

@@ -86,6 +86,11 @@ impl Length {
         crate::units::decimal::six_decimals(i128::from(self.0), i128::from(Length::FOOT.0))
     }
 
+    /// The length to the nearest of so many nanometers, halves up.
+    pub(crate) fn rounded_to(self, grain_nm: i64) -> Length {
+        Length(Halves::Up.quotient(self.0, grain_nm) * grain_nm)
+    }
+
     /// The length to the nearest sixteenth of an inch, for messages about computed lengths.
     pub fn to_sixteenth(self) -> Length {
         const SIXTEENTH: i64 = 1_587_500;

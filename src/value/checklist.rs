@@ -12,19 +12,19 @@ use crate::value::gap::{counted_spaces, record};
 pub(crate) fn checklist(reconciliation: &Reconciliation) -> Vec<String> {
     let house = reconciliation.house();
     let mut list = vec![
-        "the pages (`fairfoot sheet`): the drawing, the working and the sides, so that each figure can be checked by hand".to_owned(),
+        "the pages (`fairfoot pages`): the drawing, the calculations and the sides, so that each figure can be checked by hand".to_owned(),
         "the record card and the record's own sketch, from the appraisal office".to_owned(),
     ];
     list.extend(photos(reconciliation));
     list.extend(spaces(reconciliation));
     list.push(who_measured(house));
     if house.particulars.interior_seen != Some(true) {
-        list.push("the word of somebody who saw the inside (finish, ceiling heights, access): it was not seen for these figures".to_owned());
+        list.push("a statement from someone who saw the inside (finish, ceiling heights, access): it was not seen for these figures".to_owned());
     }
     if !house.values.sales.is_empty() {
-        list.push("for each comparable its record card, its price and the day it was sold: the size of all taken the same way".to_owned());
+        list.push("for each comparable, its record card, its price and the date of sale, with all sizes measured the same way".to_owned());
     }
-    list.push("estimates for repairs that the house needed on the day of valuation, if any: other evidence beside size (common practice)".to_owned());
+    list.push("estimates for repairs that the house needed on the day of valuation, if any: evidence besides size (common practice)".to_owned());
     list
 }
 
@@ -88,7 +88,7 @@ fn spaces(reconciliation: &Reconciliation) -> Option<String> {
     let names = counted_spaces(record(reconciliation)?, house);
     (!names.is_empty()).then(|| {
         let names = words::all_of(&names);
-        format!("photos of {names}, from outside and inside, that show what is there: ask if the record's total counts it")
+        format!("photos of {names}, from outside and inside, that show what is there: ask whether the record's total counts it")
     })
 }
 

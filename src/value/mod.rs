@@ -192,7 +192,7 @@ impl Worth {
         [
             "Not legal advice and not an appraisal: check every line with the local appraisal office and a licensed professional before acting.",
             "Local rules and licensed practice come first.",
-            "Online price estimates are not evidence (common practice).",
+            "Online price estimates carry little weight (common practice).",
         ]
     }
 }

@@ -193,7 +193,7 @@ fn made_anew(inside: &Inside) -> Result<Pages, Error> {
     let areas = house.areas(&making.settings).map_err(|errors| wrong(first_error(&errors)))?;
     let result =
         areas.reconcile(&Weights::default()).map_err(|errors| wrong(first_error(&errors)))?;
-    result.pages(making.paper)
+    result.pages(making.options)
 }
 
 fn first_error(errors: &Diagnostics) -> String {

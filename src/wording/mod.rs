@@ -1,6 +1,10 @@
 //! All that is said to people, for the terminal, the pages and any other place alike.
 
+pub(crate) mod block;
+pub(crate) mod figure;
+pub(crate) mod request;
+pub(crate) mod rounding;
 pub(crate) mod sentences;
 pub(crate) mod value;
 
-pub use value::Block;
+pub use block::Block;

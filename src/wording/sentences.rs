@@ -1,9 +1,9 @@
 //! What is said of a house and its figures, in sentences: the terminal and the pages print the same words.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
+use crate::areas::Areas;
 use crate::areas::range::Range;
 use crate::areas::rule::Settings;
-use crate::areas::{Areas, is_in_total};
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
@@ -11,12 +11,12 @@ use crate::house::House;
 use crate::house::SideRule;
 use crate::house::{Face, Kind, ReferenceSource};
 use crate::reconcile::{
-    Between, BridgeStep, CouldExplain, Explanation, Figure, Line, OutlineReport, Reconciliation,
-    Share,
+    BridgeStep, Explanation, Figure, Line, OutlineReport, Reconciliation, Share,
 };
-use crate::units::area::{Area, WrittenArea};
-use crate::units::decimal::{group_thousands, thousands};
-use crate::units::length::{Length, Step};
+use crate::units::area::{Area, AreaUnit, WrittenArea};
+use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
+use crate::units::length::{Form, Length, Step, Written};
+use rust_decimal::Decimal;
 
 /// What every report and page ends with.
 pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first. All figures follow from the sides in the file; that does not show that the sides are right.";
@@ -45,13 +45,31 @@ pub(crate) struct Sentences<'a> {
     pub(crate) house: &'a House,
     pub(crate) areas: &'a Areas,
     pub(crate) settings: Settings,
+    /// How most lengths of the file are written.
+    pub(crate) form: Form,
 }
 
 impl<'a> Sentences<'a> {
     /// What is said of the house that these are the areas of.
     pub(crate) fn of(areas: &'a Areas) -> Sentences<'a> {
-        Sentences { house: areas.house(), areas, settings: *areas.settings() }
+        let house = areas.house();
+        Sentences { house, areas, settings: *areas.settings(), form: usual_form(house) }
     }
+}
+
+/// How most of the sides are written; of two alike the one that comes first.
+fn usual_form(house: &House) -> Form {
+    let spaces = house.spaces.iter().flat_map(|space| &space.sides);
+    let lots = house.lots.iter().flat_map(|lot| &lot.sides);
+    let mut counts: Vec<(Form, usize)> = Vec::new();
+    for form in spaces.chain(lots).filter_map(|side| side.run.form()) {
+        match counts.iter_mut().find(|(other, _)| *other == form) {
+            Some((_, count)) => *count += 1,
+            None => counts.push((form, 1)),
+        }
+    }
+    let most = counts.into_iter().rev().max_by_key(|(_, count)| *count);
+    most.map_or(Form::FeetAndInches, |(form, _)| form)
 }
 
 impl Sentences<'_> {
@@ -89,7 +107,7 @@ impl Sentences<'_> {
         };
         let measured = figures.first().map(|figure| figure.start().whole_sq_ft());
         crate::reconcile::repeats(of("record"), of("listing"), measured)
-            .then(|| "The listing has the record's figure.".to_owned())
+            .then(|| "The listing repeats the record's figure.".to_owned())
     }
 
     /// A wall that may be left out spoils every figure, so it is told above them.
@@ -98,7 +116,7 @@ impl Sentences<'_> {
         let told = |warning: &crate::diagnostic::Diagnostic| {
             let line = self.house.source().line(warning.span().start);
             format!(
-                "Line {line}: {}. Is a wall left out between the two? The side by closing would hide it, and the areas below would be wrong.",
+                "Line {line}: {}. Is a wall missing between the two? The side given by closing would hide that, and the areas below would be wrong.",
                 warning.message().replace('`', "\"")
             )
         };
@@ -119,17 +137,17 @@ impl Sentences<'_> {
         };
         Some(match (apart, drawn) {
             (0, None) if figure.takes_nothing_off() => {
-                format!("{name}'s own {own_sides} and its total agree, with nothing taken off.")
+                format!("{name}'s own {own_sides} and its total agree, with nothing deducted.")
             }
             (0, _) => format!("{name}'s own {own_sides} and its total agree."),
             (_, Some(drawn)) => format!(
-                "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft, or {} with taken off what is taken off here; its total says {} sq ft.",
+                "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft, or {} less what is deducted here; its total is {} sq ft.",
                 whole(drawn),
                 whole(own),
                 whole(figure.area())
             ),
             _ => format!(
-                "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft, its total says {} sq ft, {} apart.",
+                "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft and its total is {} sq ft, a difference of {}.",
                 whole(own),
                 whole(figure.area()),
                 thousands(apart.abs())
@@ -145,6 +163,21 @@ impl Sentences<'_> {
         }
     }
 
+    /// A length in the unit that the file uses most, rounded for people.
+    pub(crate) fn length(&self, length: Length) -> String {
+        const CENTIMETER: i64 = 10_000_000;
+        let near = match self.form {
+            Form::Metres => length.rounded_to(CENTIMETER),
+            _ => length,
+        };
+        Written::new(if near == Length::ZERO { length } else { near }, self.form).spoken()
+    }
+
+    /// Whether the file is metric.
+    pub(crate) fn is_metric(&self) -> bool {
+        matches!(self.form, Form::Metres | Form::Centimetres | Form::Millimetres)
+    }
+
     /// What the finer rule rounds to, after "each wall to".
     pub(crate) fn fine(&self) -> &'static str {
         match self.settings.fine {
@@ -158,27 +191,22 @@ impl Sentences<'_> {
         if self.settings.fine == Step::Inch { "inches" } else { "tenths" }
     }
 
-    /// The name of a space with what it is and whether it counts.
+    /// The name of a space with what it is and whether it counts: `Foyer (open to below, deducted)`.
     pub(crate) fn space_name(&self, space: usize) -> String {
-        let house = self.house;
-        let here = &house.spaces[space];
-        let mut name = here.name.clone();
-        if here.parent.is_some() {
-            let less = if house.is_taken_off(space) { "less " } else { "with " };
-            name = format!("{less}{name}");
-        }
-        match self.kind_word(space).as_str() {
-            "" => name,
-            word => format!("{name} ({word})"),
-        }
+        let name = &self.house.spaces[space].name;
+        let kind = self.kind_word(space);
+        let deducted = if self.house.is_taken_off(space) { "deducted" } else { "" };
+        let parts: Vec<&str> =
+            [kind.as_str(), deducted].into_iter().filter(|part| !part.is_empty()).collect();
+        if parts.is_empty() { name.clone() } else { format!("{name} ({})", parts.join(", ")) }
     }
 
-    /// What whole feet could add to a line of the bridge; none where that is nothing.
+    /// By how much rounding to feet could change the area where a line of the steps stands; none where it could not.
     pub(crate) fn could_add(&self, figure: &Figure, line: &Line) -> Option<String> {
         let range = line.range()?;
         let (low, high) = (signed(range.low.whole_sq_ft()), signed(range.high.whole_sq_ft()));
-        let what = if figure.enough().step() == Step::HalfFoot { "half" } else { "whole" };
-        (low != high).then(|| format!("{what} feet could add {low} to {high}"))
+        let foot = if figure.enough().step() == Step::HalfFoot { "half foot" } else { "foot" };
+        (low != high).then(|| format!("rounding to the {foot} could change it by {low} to {high}"))
     }
 
     /// The sides that differ, those that move together told together: what an axis gains it gains as one,
@@ -285,7 +313,10 @@ impl Sentences<'_> {
         let area = match outline.area() {
             Some(area) => format!("{} sq ft", whole(area)),
             None => {
-                format!("it ends {} of where it began, so it has no area", misses(outline.misses))
+                format!(
+                    "its sides end {} of where they began, so it has no area",
+                    misses(outline.misses)
+                )
             }
         };
         format!("The {}'s sketch \"{}\": {area}", whose(outline), outline.name())
@@ -298,7 +329,7 @@ impl Sentences<'_> {
         };
         let told = |side: &crate::reconcile::MatchedSide| {
             let difference = side.drawn() - side.measured();
-            let sign = if difference < Length::ZERO { "-" } else { "+" };
+            let sign = if difference < Length::ZERO { "\u{2212}" } else { "+" };
             WallApart {
                 side: format!("side {} ({})", side.ours(), side.ours_typed),
                 measured: side.measured().spoken(),
@@ -315,18 +346,18 @@ impl Sentences<'_> {
         outline: &OutlineReport,
     ) -> (Option<&'static str>, Vec<String>) {
         let first = if outline.space.is_none() {
-            Some("it is compared with no single space of this file")
+            Some("no single space of this file matches it")
         } else if self.walls_apart(outline).is_empty() && outline.same_corners() {
-            Some("wall by wall it is ours to the whole foot")
+            Some("every wall agrees to the foot")
         } else {
             None
         };
         let told = outline.instead.iter().map(|instead| {
             let (ours, theirs) = (sides_in_a_row(&instead.ours), sides_in_a_row(&instead.theirs));
             match (instead.ours.is_empty(), instead.theirs.is_empty()) {
-                (true, _) => format!("only in the sketch: {theirs}"),
+                (true, _) => format!("only on the sketch: {theirs}"),
                 (_, true) => format!("only in this file: {ours}"),
-                _ => format!("where this file has {ours}, the sketch has {theirs}"),
+                _ => format!("this file has {ours}; the sketch has {theirs} instead"),
             }
         });
         (first, told.collect())
@@ -348,7 +379,7 @@ impl Sentences<'_> {
         rows.extend(house.lots.iter().map(lot_line));
         for missing in &self.house.missing {
             let text = format!(
-                "recorded {}, not there; ask if it is in the total",
+                "recorded {}, not found on site; ask whether the total includes it",
                 whole(missing.recorded.area())
             );
             rows.push((missing.name.clone(), text));
@@ -366,7 +397,7 @@ impl Sentences<'_> {
         }
         let told = |missing: &crate::house::Missing| {
             format!(
-                "The record also lists {}, {} sq ft, which is not there: ask if it is in the total.",
+                "The record also lists {}, {} sq ft, which was not found on site: ask whether the total includes it.",
                 missing.name,
                 whole(missing.recorded.area())
             )
@@ -388,19 +419,16 @@ impl Sentences<'_> {
         let house = self.house;
         let mut told = Vec::new();
         if let Some(measured) = &self.house.particulars.measured {
-            let by = measured.by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
-            let with =
-                measured.with.as_ref().map(|with| format!(" with {with}")).unwrap_or_default();
-            told.push(format!("Measured {}{by}{with}.", measured.date));
+            told.push(measured_by(measured));
         }
         if !house.spaces.is_empty() {
             told.push(self.plus_minus());
         }
         if self.areas.is_computed() {
-            told.push("Slanted or curved walls are in it: computed to 0.01 sq ft.".to_owned());
+            told.push("It has slanted or curved walls: computed to 0.01 sq ft.".to_owned());
         }
         if house.lots.iter().any(|lot| lot.closed.is_computed()) {
-            told.push("The land is computed to 0.01 sq ft.".to_owned());
+            told.push("The area of the land is computed to 0.01 sq ft.".to_owned());
         }
         told.extend(self.only_from_a_plan());
         if self.house.particulars.interior_seen != Some(true) && !house.spaces.is_empty() {
@@ -427,19 +455,19 @@ impl Sentences<'_> {
         let also = if !self.areas.gross().holds_assumptions() {
             ""
         } else {
-            ", and what was assumed within 1\""
+            ", and what was assumed is within 1\""
         };
         let says_itself =
             |side: &crate::house::Side| side.words.estimated || side.words.tolerance.is_some();
         let spaces = &self.house.spaces;
         let own = if spaces.iter().flat_map(|space| &space.sides).any(says_itself) {
-            " (or what is said of it)"
+            " (or within its own tolerance)"
         } else {
             ""
         };
         let plus_minus = self.areas.gross().plus_minus_outside();
         format!(
-            "If every wall is within {tolerance}{own}, as {said}{also}: ± {} sq ft (about 95 %).",
+            "If every wall is within {tolerance}{own}, as {said}{also}: ± {} sq ft (about 95%).",
             rounded_float(plus_minus)
         )
     }
@@ -452,7 +480,7 @@ impl Sentences<'_> {
         let told = |warning: &crate::diagnostic::Diagnostic| {
             let line = self.house.source().line(warning.span().start);
             let unseen = if warning.word() == Word::NoClosureCheck {
-                "; an error in one of those goes unseen"
+                "; an error in one of those would go unseen"
             } else {
                 ""
             };
@@ -474,8 +502,8 @@ impl Sentences<'_> {
         };
         let same = here.name.to_lowercase().contains(kind);
         let counted = match (here.counted, here.claimed, here.kind.lies_in_another()) {
-            (true, true, _) => "counted, on the writer's word",
-            (false, true, _) => "not counted, on the writer's word",
+            (true, true, _) => "counted, as stated by the preparer",
+            (false, true, _) => "not counted, as stated by the preparer",
             (false, _, false) if here.parent.is_none() => "not counted",
             _ => "",
         };
@@ -485,68 +513,20 @@ impl Sentences<'_> {
         parts.join(", ")
     }
 
-    /// What the steps come to, in a sentence; nothing where there is nothing to add to them.
-    pub(crate) fn answer(&self, figure: &Figure) -> String {
-        let in_step = figure.lines_in_sq_ft().iter().all(|line| *line == 0);
-        let rest = not_explained(figure);
-        let to_feet = matches!(
-            figure.side_rule(),
-            SideRule::Step(Step::WholeFoot | Step::HalfFoot) | SideRule::Unknown
-        );
-        if figure.area().whole_sq_ft() == figure.start().whole_sq_ft() {
-            let assumed = figure.word() == "record" && !figure.says_rule();
-            let only_rounding = figure.lines().iter().all(|line| {
-                matches!(line.step(), BridgeStep::Rounding | BridgeStep::NotExplained)
-                    || line.area().whole_sq_ft() == 0
-            });
-            let text = match (in_step, assumed && only_rounding) {
-                (true, _) => "They agree to the square foot.",
-                (_, true) => {
-                    "They agree to the square foot; the steps matter only if the office rounds its walls."
-                }
-                _ => "They agree to the square foot, since the steps cancel.",
-            };
-            return text.to_owned();
-        }
-        let enough = if rest == 0 && !to_feet { String::new() } else { self.enough(figure) };
-        let listed = self.listed_as_much(figure, rest).unwrap_or_default();
-        [enough, listed].into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" ")
-    }
-
-    /// What the record lists by itself, not counted here, with just as much as is not explained.
-    fn listed_as_much(&self, figure: &Figure, rest: i64) -> Option<String> {
-        let house = self.house;
-        let is_counted = |i: usize| is_in_total(house, i, false);
-        let spaces = house.spaces.iter().enumerate().filter(|&(i, _)| !is_counted(i));
-        let spaces = spaces.filter_map(|(_, space)| Some((&space.name, space.recorded?)));
-        let missing = self.house.missing.iter();
-        let missing = missing.map(|missing| (&missing.name, missing.recorded.area()));
-        let as_much = |(_, recorded): &(&String, Area)| recorded.whole_sq_ft() == rest;
-        let names: Vec<&str> =
-            spaces.chain(missing).filter(as_much).map(|(name, _)| name.as_str()).collect();
-        (figure.word() == "record" && rest > 0 && !names.is_empty()).then(|| {
-            format!(
-                "The record lists {} with as much as is not explained, {}: ask if that is in the total too.",
-                words::one_of(&names),
-                thousands(rest)
-            )
-        })
-    }
-
     pub(crate) fn line_name(&self, figure: &Figure, line: &Line) -> String {
         match line.step() {
             BridgeStep::Counting if line.is_supported() => {
                 format!("would account for it: {}", words::all_of(line.counted()))
             }
             BridgeStep::Face => match figure.face() {
-                Face::Outside => format!("face: {} is taken outside too", the(figure)),
-                Face::Frame => "face: walls taken at the frame, without the veneer".to_owned(),
-                Face::Inside => "face: walls taken inside".to_owned(),
+                Face::Outside => format!("face: {} is measured outside too", the(figure)),
+                Face::Frame => "face: measured to the frame, without the veneer".to_owned(),
+                Face::Inside => "face: measured inside".to_owned(),
             },
             BridgeStep::Rounding => match figure.side_rule() {
                 SideRule::Unknown => {
                     format!(
-                        "rounding: how {} rounds its walls is not known (ask); none is taken",
+                        "rounding: how {} rounds its walls is not known (ask); none is assumed",
                         the(figure)
                     )
                 }
@@ -573,7 +553,7 @@ impl Sentences<'_> {
         }
     }
 
-    /// `side 4 (east 19' 5") is 21' there, 19' by the rule`.
+    /// `side 4 (east 19' 5"): 21' on the record; 19' rounded`.
     fn share(&self, figure: &Figure, share: &Share) -> String {
         let tenths = figure.side_rule() == SideRule::Step(Step::TenthFoot);
         let length = |length: Length| match share.axis() {
@@ -589,148 +569,30 @@ impl Sentences<'_> {
             }
             _ => false,
         };
-        let closed = if is_moved { ", moved to close" } else { "" };
+        let rounded = if is_moved { "rounded and adjusted to close" } else { "rounded" };
+        let on = if figure.word() == "figure" { "its own sketch".to_owned() } else { the(figure) };
         format!(
-            "side {} ({}) is {} there, {} by the rule{closed}",
+            "side {} ({}): {} on {on}; {} {rounded}",
             share.side(),
             share.typed(),
             share.recorded(),
             length(share.ruled())
         )
     }
+}
 
-    /// Whether rounding is big enough, in a sentence.
-    fn enough(&self, figure: &Figure) -> String {
-        let enough = figure.enough();
-        let less = if enough.wanted() == figure.area() { "" } else { " less what it counts" };
-        let who = format!("{}{less}, {},", the(figure), whole(enough.wanted()));
-        let house = match figure.face() {
-            Face::Outside => "this house",
-            Face::Frame => "this house, taken at the frame,",
-            Face::Inside => "this house, taken inside,",
-        };
-        let walls = match enough.step() {
-            Step::HalfFoot => "half-foot walls",
-            _ => "whole-foot walls",
-        };
-        let give = format!("{walls} of {house} give");
-        let usual = enough.range().map(|range| range_text(Some(range)));
-        if figure.word() != "record"
-            && !matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot))
-        {
-            return self.if_rounded(figure, &who, house);
-        }
-        let left = not_explained(figure);
-        // What rounding to the nearest leaves open, rounding some walls the other way may still give.
-        let alone = if left == 0 {
-            "Rounding alone would account for it"
-        } else {
-            "Rounding in another way than in that step would account for it alone"
-        };
-        let nothing_there = enough.between().map(|between| nothing_between(between, &who));
-        let answer = match (enough.could_explain(), usual, enough.widest()) {
-            (Some(CouldExplain::Yes), Some(usual), _) if nothing_there.is_some() => format!(
-                "Rounding alone does not give it: {give} {usual}{}.",
-                nothing_there.unwrap_or_default()
-            ),
-            (Some(CouldExplain::OnlyAgainst), usual, Some(widest)) if nothing_there.is_some() => {
-                format!(
-                    "Rounding does not give it, even against the rounding of single walls: {give} {}{} whichever way each goes{}.",
-                    usual.map(|usual| format!("{usual} as usual, ")).unwrap_or_default(),
-                    range_text(Some(widest)),
-                    nothing_there.unwrap_or_default()
-                )
-            }
-            (Some(CouldExplain::Yes), Some(usual), _) if !usual.contains(" to ") => {
-                format!("{alone}: {give} just {usual}.")
-            }
-            (Some(CouldExplain::Yes), Some(usual), _) => {
-                format!("{alone}: {give} {usual}, and {who} lies inside.")
-            }
-            (Some(CouldExplain::OnlyAgainst), usual, Some(widest)) => format!(
-                "Rounding would account for it only against the rounding of single walls: {give} {}{} whichever way each goes, and {who} lies inside that.",
-                usual.map(|usual| format!("{usual} as usual, ")).unwrap_or_default(),
-                range_text(Some(widest)),
-            ),
-            (Some(CouldExplain::No), usual, Some(widest)) => {
-                let (side, limit) = if enough.wanted() > widest.high {
-                    ("no more than", widest.high)
-                } else {
-                    ("no less than", widest.low)
-                };
-                let limit = whole(limit);
-                let usual = usual.filter(|usual| *usual != limit);
-                let usual = usual.map(|usual| format!("{usual}, and ")).unwrap_or_default();
-                format!(
-                    "Rounding is not big enough: {give} {usual}{side} {limit} whichever way each goes; {who} lies outside."
-                )
-            }
-            _ => format!("What {walls} of {house} could give cannot be stated."),
-        };
-        // The figure's own lengths are steps already: of rounding there is then no more to say than what it could do without them.
-        let answer = match (figure.line(BridgeStep::RecordedSides), answer.strip_prefix('R')) {
-            (Some(_), Some(rest)) => {
-                format!("Leaving the {}'s own lengths aside, r{rest}", figure.word())
-            }
-            _ => answer,
-        };
-        match enough.typical() {
-            Some(typical) if figure.word() == "record" => {
-                let to = if enough.step() == Step::HalfFoot { "half foot" } else { "foot" };
-                format!(
-                    "{answer} Rounding to the {to} is typically ± {} sq ft here.",
-                    rounded_float(typical)
-                )
-            }
-            _ => answer,
-        }
-    }
-
-    /// The same of a figure that does not say its walls are rounded to feet.
-    fn if_rounded(&self, figure: &Figure, who: &str, house: &str) -> String {
-        let enough = figure.enough();
-        let (Some(answer), Some(widest)) = (enough.could_explain(), enough.widest()) else {
-            return String::new();
-        };
-        let Some(range) = enough.range() else {
-            let side = if answer == CouldExplain::No { "outside" } else { "inside" };
-            return format!(
-                "Were its walls rounded to the whole foot, {house} could be {} whichever way each goes; {who} lies {side}.",
-                range_text(Some(widest))
-            );
-        };
-        let usual = range_text(Some(range));
-        let given = format!("Were its walls rounded to the whole foot, {house} could be {usual}");
-        let nothing_there = enough.between().map(|between| nothing_between(between, who));
-        match answer {
-            CouldExplain::Yes if nothing_there.is_some() => {
-                format!("{given}{}.", nothing_there.unwrap_or_default())
-            }
-            CouldExplain::OnlyAgainst if nothing_there.is_some() => format!(
-                "{given} as usual, {} whichever way each goes{}.",
-                range_text(Some(widest)),
-                nothing_there.unwrap_or_default()
-            ),
-            CouldExplain::Yes => format!("{given}; {who} lies inside."),
-            CouldExplain::OnlyAgainst => format!(
-                "{given} as usual, {} whichever way each goes; {who} lies inside that.",
-                range_text(Some(widest))
-            ),
-            CouldExplain::No => format!("{given}; {who} lies outside, whichever way each goes."),
-        }
-    }
+/// When, by whom and with what the sides were measured.
+pub(crate) fn measured_by(measured: &crate::house::Measured) -> String {
+    let day = measured.date.strftime("%B %-d, %Y");
+    let by = measured.by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
+    let with = measured.with.as_ref().map(|with| format!(" ({with})")).unwrap_or_default();
+    format!("Measured on {day}{by}{with}.")
 }
 
 /// What the last step leaves, as it is printed.
-fn not_explained(figure: &Figure) -> i64 {
+pub(crate) fn not_explained(figure: &Figure) -> i64 {
     let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
     lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
-}
-
-/// That no outline gives a figure, though some give less and some more.
-fn nothing_between(between: Between, who: &str) -> String {
-    let (below, above) = (whole(between.below), whole(between.above));
-    format!(", with nothing between {below} and {above}; {who} lies there")
 }
 
 /// The explanations worth telling, at most three.
@@ -759,9 +621,9 @@ pub(crate) fn whose(outline: &OutlineReport) -> &'static str {
 
 fn lot_line(lot: &crate::house::Lot) -> (String, String) {
     let area = lot.outline().area();
-    let measured = format!("{} sq ft, {} acres", whole(area), area.in_unit(Area::ACRE, 4));
+    let measured = format!("{} sq ft, {} acres", whole(area), area.in_unit(Area::ACRE, 2));
     let text = match lot.recorded {
-        Some(recorded) => format!("recorded {}, its sides give {measured}", as_typed(recorded)),
+        Some(recorded) => format!("recorded {}; its sides give {measured}", as_typed(recorded)),
         None => format!("its sides give {measured}"),
     };
     (format!("{} (lot)", lot.name), text)
@@ -769,8 +631,10 @@ fn lot_line(lot: &crate::house::Lot) -> (String, String) {
 
 /// An area as it was typed, and in square feet where that is another unit.
 pub(crate) fn as_typed(area: WrittenArea) -> String {
-    let typed = area.to_string();
-    if typed.ends_with("sq ft") { typed } else { format!("{typed} ({} sq ft)", whole(area.area())) }
+    match area.unit() {
+        AreaUnit::SquareFeet => area.to_string(),
+        _ => format!("{area} ({} sq ft)", whole(area.area())),
+    }
 }
 
 pub(crate) fn whole(area: Area) -> String {
@@ -778,14 +642,35 @@ pub(crate) fn whole(area: Area) -> String {
 }
 
 pub(crate) fn signed(number: i64) -> String {
-    let plus = if number > 0 { "+" } else { "" };
-    format!("{plus}{}", thousands(number))
+    match number {
+        0 => "0".to_owned(),
+        1.. => format!("+{}", thousands(number)),
+        _ => format!("\u{2212}{}", thousands(number.saturating_abs())),
+    }
 }
 
 /// A float to the whole number, with its thousands.
 pub(crate) fn rounded_float(number: f64) -> String {
     let digits = format!("{number:.0}");
     digits.parse().map_or(digits, thousands)
+}
+
+/// A difference of lengths with its sign, in the unit that the file uses most.
+pub(crate) fn signed_length(say: &Sentences<'_>, length: Length) -> String {
+    match length.nm() {
+        0 => "0".to_owned(),
+        1.. => format!("+{}", say.length(length)),
+        _ => format!("\u{2212}{}", say.length(length.abs())),
+    }
+}
+
+/// A length in feet for people: commas, at most two decimals, trailing zeros cut.
+pub(crate) fn to_hundredths(length: Length) -> String {
+    let hundredths = rounded_quotient(i128::from(length.nm()) * 100, i128::from(Length::FOOT.nm()));
+    let text = Decimal::from_i128_with_scale(hundredths, 2).normalize().to_string();
+    let (whole, decimals) = text.split_once('.').unwrap_or((&text, ""));
+    let point = if decimals.is_empty() { "" } else { "." };
+    format!("{}{point}{decimals}", group_thousands(whole))
 }
 
 /// From and to what a combination gives, as far as rounding leaves it open.
@@ -841,18 +726,18 @@ pub(crate) fn statement(figure: &Figure) -> String {
         thousands(figure_whole),
         thousands(measured)
     );
-    let per_cent = figure.per_cent();
-    let per_cent = per_cent.as_deref().map(|share| {
-        let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((share, "0"));
+    let percent = figure.per_cent().map(|share| {
+        let share = share.trim_start_matches('-');
+        let (whole, tenth) = share.split_once('.').unwrap_or((share, "0"));
         format!("{}.{tenth}", group_thousands(whole))
     });
-    match (apart, per_cent) {
+    match (apart, percent) {
         (0, _) => format!("{head} No difference."),
-        (_, Some(per_cent)) => {
+        (_, Some(percent)) => {
             let smaller =
                 if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
             format!(
-                "{head} Difference {} sq ft ({per_cent} % of measured{smaller}).",
+                "{head} Difference {} sq ft ({percent}% of measured{smaller}).",
                 thousands(apart.abs())
             )
         }

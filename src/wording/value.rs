@@ -8,37 +8,11 @@ use crate::units::money::Money;
 use crate::value::comparables::{Comparable, UnitPrice};
 use crate::value::dates::{Dates, Deadline, spoken};
 use crate::value::gap::Gap;
-use crate::value::rules::LawRule;
+use crate::value::rules::{LawRule, Sure};
 use crate::value::tax::{Cap, Outcome, Tax};
 use crate::value::ways::{Method, Way};
 use crate::value::{Given, Worth};
-
-/// One part of what is told, in reading order.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Block {
-    /// A heading.
-    Heading(String),
-    /// A paragraph.
-    Paragraph(String),
-    /// A name at the left with its figure at the right.
-    Row {
-        /// What it is.
-        name: String,
-        /// The figure.
-        figure: String,
-    },
-    /// What explains the row before it.
-    Note(String),
-    /// A table: as many cells in each row as there are heads.
-    Table {
-        /// What stands over the columns; the first is of the names.
-        heads: Vec<String>,
-        /// The rows.
-        rows: Vec<Vec<String>>,
-    },
-    /// An item of a list.
-    Item(String),
-}
+use crate::wording::block::{Block, Footnotes};
 
 fn heading(text: &str) -> Block {
     Block::Heading(text.to_owned())
@@ -63,24 +37,32 @@ fn sq_ft(number: i64) -> String {
 impl Worth {
     /// All of it in reading order, cautions included.
     pub fn told(&self) -> Vec<Block> {
+        let mut notes = Footnotes::default();
         let mut told = vec![heading("What the gap is worth")];
         told.extend(self.size());
         if self.is_larger() {
             told.extend(self.both_ways());
-            told.push(heading("Does it reach the tax?"));
+            told.push(heading("Would it change the tax?"));
             told.extend(
-                self.cap.as_ref().map(|it| cap_told(it, self.tax.as_ref())).unwrap_or_default(),
+                self.cap
+                    .as_ref()
+                    .map(|cap| cap_told(cap, self.tax.as_ref(), &mut notes))
+                    .unwrap_or_default(),
             );
-            told.extend(self.tax.as_ref().map_or_else(|| no_tax(self.given), tax_told));
+            told.extend(match &self.tax {
+                Some(tax) => tax_told(tax, &mut notes),
+                None => no_tax(self.given),
+            });
         }
         told.extend(self.sales());
-        told.extend(self.calendar());
+        told.extend(self.calendar(&mut notes));
         if !self.checklist.is_empty() {
             told.push(heading("What to bring"));
             told.extend(self.checklist.iter().cloned().map(Block::Item));
         }
         told.push(heading("Before acting"));
         told.push(paragraph(Worth::cautions().join(" ")));
+        told.extend(notes.blocks());
         told
     }
 
@@ -88,7 +70,7 @@ impl Worth {
     fn size(&self) -> Vec<Block> {
         let Some(gap) = &self.gap else {
             return vec![paragraph(
-                "There is no gap to value: that takes a record (`record 1,877 sq ft`) and a house measured above grade.",
+                "There is no gap to put a value on: that takes a record (`record 1,877 sq ft`) and a house measured above grade.",
             )];
         };
         let mut told =
@@ -97,16 +79,16 @@ impl Worth {
             told.push(row(own_terms(gap), sq_ft(gap.alike())));
         }
         match gap.sq_ft() {
-            0 => told.push(paragraph("The two agree, so that size gives no reason to act.")),
+            0 => told.push(paragraph("The two agree, so size gives no reason to act.")),
             more if more > 0 => {
                 told.push(row("gap: the record has more", sq_ft(more)));
                 if gap.rounding() == Some(CouldExplain::Yes) {
-                    told.push(note("whole-foot walls of this house could give the record: an office that rounds so follows its own rule, and need not see a gap"));
+                    told.push(note("rounding every wall to the foot could give the record's figure: an office that rounds this way follows its own rule and may see no gap"));
                 }
             }
             less => {
                 told.push(row("gap: the record has less", sq_ft(-less)));
-                told.push(paragraph("The record is smaller than the house as measured. To raise it may not be in the reader's interest: a larger size may raise the value and with it the tax. So nothing here is worked out as money. Ask a licensed professional before these figures go to the office."));
+                told.push(paragraph("The record is smaller than the house as measured. A larger size may raise the value and with it the tax, so nothing here is worked out in dollars. Ask a licensed professional before these figures go to the office."));
             }
         }
         told
@@ -114,16 +96,16 @@ impl Worth {
 
     fn both_ways(&self) -> Vec<Block> {
         let mut told = vec![paragraph(
-            "Plain ways from size to value, with their working. None of them is the value, and none is an appraisal: each is what its arithmetic gives, to be checked against sales.",
+            "Plain ways from size to value, with their arithmetic. None of them is the value, and none is an appraisal: check each against sales.",
         )];
         for way in &self.ways {
             told.extend(way_told(way, self.comparables.unit_price()));
         }
         if !self.given.improvement {
-            told.push(note("`value improvement $318,000` gives the way in proportion too"));
+            told.push(Block::hint("`value improvement $318,000` adds the estimate in proportion"));
         }
         if self.comparables.list().is_empty() {
-            told.push(note("`comparable \"8 Larch Court\" 1,925 sq ft sold $398,000 on 2025-08-14` gives the way by unit price too"));
+            told.push(Block::hint("`comparable \"8 Larch Court\" 1,925 sq ft sold $398,000 on 2025-08-14` adds the estimate by unit price"));
         }
         told
     }
@@ -137,48 +119,46 @@ impl Worth {
         let mut told = vec![
             heading("Comparables"),
             paragraph(format!(
-                "Near: within {band} % in size (common practice). By the record: its recorded size, else its size, beside the record of this house; by the tape: its size beside this house as measured. The land is in each price. Sales nearest the day of valuation weigh most (common practice)."
+                "By record and by tape: whether it is near in size, within {band}% (common practice); its recorded size, or else its size, against the record of this house, and its size against this house as measured. Each price includes the land. Sales nearest the day of valuation count most (common practice)."
             )),
         ];
         told.push(sales_table(list));
         told
     }
 
-    fn calendar(&self) -> Vec<Block> {
+    fn calendar(&self, notes: &mut Footnotes) -> Vec<Block> {
         let dates = &self.dates;
-        let mut told = vec![heading("By when to act")];
+        let mut told = vec![heading("Deadlines")];
         if !self.given.place {
             return [told, no_place(self.given.notice)].concat();
         }
         let (Some(law), Some(_)) = (dates.law(), dates.year()) else {
-            told.push(paragraph("The file gives no tax year (`tax year 2026`), so no day can be worked out. Ask the appraisal office."));
+            told.push(paragraph("The file gives no tax year (`tax year 2026`), so no date can be worked out. Ask the appraisal office."));
             return told;
         };
-        told.push(paragraph(self.calendar_begins(law)));
+        told.push(paragraph(self.calendar_begins(law, notes)));
         for deadline in dates.deadlines() {
-            told.extend(self.deadline(deadline));
+            told.extend(self.deadline(deadline, notes));
         }
-        told.extend(
-            dates
-                .moving()
-                .into_iter()
-                .flat_map(|rule| [row(rule.name(), rule.section()), note(with_source(rule))]),
-        );
+        if let Some(rule) = dates.moving() {
+            told.extend([row(rule.name(), rule.section()), note(with_source(rule, notes))]);
+        }
         told
     }
 
-    fn calendar_begins(&self, law: &str) -> String {
+    fn calendar_begins(&self, law: &str, notes: &mut Footnotes) -> String {
         let deadlines = self.dates.deadlines().iter();
         let checked = deadlines.map(|deadline| deadline.rule().checked()).min().unwrap_or_default();
         let year = self.dates.year().map(|year| year.to_string()).unwrap_or_default();
-        let today = self.today.map(|today| format!(", seen from {}", spoken(today)));
+        let mark = notes.mark(format!("Our notes were last checked on {checked}."));
+        let today = self.today.map(|today| format!(", counted from {}", spoken(today)));
         format!(
-            "Tax year {year}{}. From the dates in the file and our notes on the {law}, last gone through on {checked}, in our words. Not legal advice: ask the appraisal office about each day.",
+            "Tax year {year}{}. From the dates in the file and our notes on the {law}, in our words{mark}. Not legal advice: ask the appraisal office about each date.",
             today.unwrap_or_default()
         )
     }
 
-    fn deadline(&self, deadline: &Deadline) -> Vec<Block> {
+    fn deadline(&self, deadline: &Deadline, notes: &mut Footnotes) -> Vec<Block> {
         let rule = deadline.rule();
         let name = format!("{} ({})", rule.name(), rule.section());
         let when = self.when(deadline);
@@ -186,7 +166,7 @@ impl Worth {
         let figure = when.clone().filter(|_| is_certain);
         let mut says: Vec<String> = Vec::new();
         says.extend(when.filter(|_| !is_certain).map(|when| format!("It would be {when}.")));
-        says.push(with_source(rule));
+        says.push(with_source(rule, notes));
         says.extend(self.about_the_day(deadline));
         vec![
             row(name, figure.unwrap_or_else(|| "ask the appraisal office".to_owned())),
@@ -207,11 +187,11 @@ impl Worth {
         }
         says.extend(deadline.correct_below().map(|below| {
             let below = below.whole_text();
-            format!("Here the correct value would have to be below {below}, from the taxed value.")
+            format!("Here the correct value would have to be below {below}, going by the appraised value.")
         }));
         if self.today.and_then(|today| deadline.days_left(today)).is_some_and(|left| left < 0) {
             says.push(
-                "That day has passed: ask the appraisal office what is still open.".to_owned(),
+                "That date has passed: ask the appraisal office what is still open.".to_owned(),
             );
         }
         says.extend(deadline.asks().iter().cloned());
@@ -254,48 +234,49 @@ fn way_told(way: &Way, unit: Option<&UnitPrice>) -> Vec<Block> {
         told.push(row(format!("{method}, the highest: {high_working}"), high.whole_text()));
     }
     told.push(note(match (way.method(), unit) {
-        (Method::UnitPrice, Some(unit)) => format!("{} × gap. The land is in a whole price over a whole size; one more square foot is usually worth less than that (common practice)", median_of(unit)),
+        (Method::UnitPrice, Some(unit)) => format!("{} × gap. A price includes the land; one more square foot is usually worth less than that (common practice)", median_of(unit)),
         _ => "improvement value × gap ÷ record".to_owned(),
     }));
     told
 }
 
-/// `median price a sq ft of the 3 near in size`
+/// `median price per sq ft of the 3 near in size`
 fn median_of(unit: &UnitPrice) -> String {
     match (unit.count(), unit.is_of_near_ones()) {
-        (1, true) => "price a sq ft of the one near in size".to_owned(),
-        (1, false) => "price a sq ft of the only one, which is not near in size".to_owned(),
-        (count, true) => format!("median price a sq ft of the {count} near in size"),
+        (1, true) => "price per sq ft of the one near in size".to_owned(),
+        (1, false) => "price per sq ft of the only one, which is not near in size".to_owned(),
+        (count, true) => format!("median price per sq ft of the {count} near in size"),
         (count, false) => {
-            format!("median price a sq ft of all {count}, since none is near in size")
+            format!("median price per sq ft of all {count}, since none is near in size")
         }
     }
 }
 
-fn cap_told(cap: &Cap, tax: Option<&Tax>) -> Vec<Block> {
+fn cap_told(cap: &Cap, tax: Option<&Tax>, notes: &mut Footnotes) -> Vec<Block> {
     let new = cap.new_improvements();
     let and_new = if new.dollars().is_zero() {
         String::new()
     } else {
-        format!(", and {new} of new improvements")
+        format!(" and {new} of new improvements")
     };
     let section = cap.rule().section();
-    let name = format!(
-        "the cap ({section}): {} last year, {} % more{and_new}",
-        cap.last(),
-        cap.per_cent()
-    );
-    let mut told = vec![row(name, cap.most().whole_text()), note(with_source(cap.rule()))];
+    let name =
+        format!("the cap ({section}): {} last year plus {}%{and_new}", cap.last(), cap.per_cent());
+    let mut told = vec![row(name, cap.most().whole_text()), note(with_source(cap.rule(), notes))];
     let above = tax.map(|tax| tax.assessed().dollars() - cap.most().dollars());
     if let Some(above) = above.map(Money::figured).filter(|above| *above > Money::ZERO) {
-        told.push(note(format!("the notice has {above} more than that: ask the appraisal office what it holds, new improvements for one")));
+        told.push(note(format!("the notice has {above} more than that: ask the appraisal office what it includes, such as new improvements")));
     }
     told
 }
 
-fn tax_told(tax: &Tax) -> Vec<Block> {
+fn tax_told(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
     let assessed = tax.assessed();
-    let name = if tax.is_figured() { "taxed value, by the cap" } else { "taxed value (assessed)" };
+    let name = if tax.is_figured() {
+        "appraised value (for tax), by the cap"
+    } else {
+        "appraised value (for tax)"
+    };
     let mut told = vec![
         row("market value", tax.market().whole_text()),
         row(name, assessed.whole_text()),
@@ -308,7 +289,7 @@ fn tax_told(tax: &Tax) -> Vec<Block> {
     for outcome in tax.outcomes() {
         told.extend(outcome_told(tax, outcome));
     }
-    told.extend(about_the_estimate(tax));
+    told.extend(about_the_estimate(tax, notes));
     told
 }
 
@@ -325,24 +306,24 @@ fn room(tax: &Tax) -> String {
 fn outcome_told(tax: &Tax, outcome: &Outcome) -> Vec<Block> {
     let (below, assessed) = (outcome.market(), tax.assessed().whole_text());
     let mut told = vec![row(
-        format!("market value less what is given {}", outcome.method().key()),
+        format!("market value less the estimate {}", outcome.method().key()),
         below.whole_text(),
     )];
     if !outcome.reaches() {
-        told.push(note(format!("not below {assessed}: the tax of this year stays as it is")));
+        told.push(note(format!("not below {assessed}: this year's tax stays as it is")));
         return told;
     }
     told.push(note(format!("below {assessed}: the tax would be paid on {}", below.whole_text())));
     if let Some(less) = outcome.less_tax() {
         told.push(row(
-            format!("less tax, an estimate at {}", words::all_of(&tax.rates_spoken())),
+            format!("estimated tax saved, at {}", words::all_of(&tax.rates_spoken())),
             less.whole_text(),
         ));
     }
     told
 }
 
-fn about_the_estimate(tax: &Tax) -> Vec<Block> {
+fn about_the_estimate(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
     let mut told = Vec::new();
     let reaches = tax.outcomes().iter().any(Outcome::reaches);
     if reaches && tax.rates_spoken().is_empty() {
@@ -350,14 +331,17 @@ fn about_the_estimate(tax: &Tax) -> Vec<Block> {
     } else if reaches {
         let exempt = words::all_of(&tax.exemptions_spoken());
         let exempt = if exempt.is_empty() { String::new() } else { format!(" after {exempt}") };
-        told.push(paragraph(format!("The tax is estimated{exempt} at the rates of the file: rates are set later in the year, and a tax that is frozen (by age, say; from memory) does not follow them.")));
+        let frozen = notes.mark(
+            "A tax may be frozen by age, for example. Not confirmed: ask the office.".to_owned(),
+        );
+        told.push(paragraph(format!("The tax is estimated{exempt} at the rates in the file. Rates are set later in the year, and a frozen tax does not follow them{frozen}.")));
         let everywhere = tax.exempt_everywhere();
         if !everywhere.is_empty() {
             let names = words::all_of(&everywhere);
-            told.push(paragraph(format!("{names}: taken off for every rate here. Where one taxing unit alone gives it, give that unit's own rate under the same name: `tax rate 1.05 per $100 \"{}\"`.", everywhere.concat())));
+            told.push(paragraph(format!("{names}: deducted for every rate here. If only one taxing unit gives it, give that unit's own rate under the same name: `tax rate 1.05 per $100 \"{}\"`.", everywhere.concat())));
         }
     } else if !tax.outcomes().is_empty() {
-        told.push(paragraph("A lower market value may matter in a later year, as the taxed value rises towards it: ask the appraisal office."));
+        told.push(paragraph("A lower market value may matter in a later year, as the appraised value rises toward it: ask the appraisal office."));
     }
     told
 }
@@ -369,20 +353,20 @@ fn no_tax(given: Given) -> Vec<Block> {
         "The file does not give the market value and what the tax is paid on (`value market $412,000 assessed $371,000`)"
     };
     vec![paragraph(format!(
-        "{wanted}. The notice does: where that is below the market value, the market value may fall as far before the tax changes."
+        "{wanted}. The notice does: where that is below the market value, the market value can fall that far before the tax changes."
     ))]
 }
 
 fn sales_table(list: &[Comparable]) -> Block {
     let yes = |near: Option<bool>| match near {
         None => "not given",
-        Some(true) => "near",
+        Some(true) => "yes",
         Some(false) => "no",
     };
     let has_recorded = list.iter().any(|one| one.recorded().is_some());
     let mut heads = vec!["", "sold on", "price", "sq ft"];
     heads.extend(has_recorded.then_some("recorded"));
-    heads.extend(["a sq ft", "record", "tape"]);
+    heads.extend(["$ per sq ft", "by record", "by tape"]);
     let cells = |one: &Comparable| {
         let mut cells = vec![
             one.name().to_owned(),
@@ -405,15 +389,25 @@ fn no_place(has_notice: bool) -> Vec<Block> {
     let notice = if has_notice { "The notice" } else { "The notice of value" };
     vec![
         paragraph(format!(
-            "The file names no place whose rules are kept here (`place texas`), so no day is worked out. {notice} usually says the last day on its first page, near the word \"protest\" or \"appeal\", with where to send it (common practice). Two questions for the appraisal office:"
+            "The file names no place with known rules (`place texas`), so no date is worked out. {notice} usually gives the last day on its first page, near the word \"protest\" or \"appeal\", and says where to send it (common practice). Two questions for the appraisal office:"
         )),
         Block::Item(first.to_owned()),
         Block::Item(second.to_owned()),
     ]
 }
 
-/// What a rule says, since when, and how sure it is.
-fn with_source(rule: &LawRule) -> String {
-    let says = rule.says().trim_end_matches('.');
-    format!("{says} ({}; {}).", rule.effective(), rule.sure().words())
+/// What a rule says; since when and how sure it is stand in a note.
+fn with_source(rule: &LawRule, notes: &mut Footnotes) -> String {
+    let sure = match rule.sure() {
+        Sure::Read => rule.sure().words(),
+        Sure::SecondHand | Sure::Memory => "not confirmed: ask the office",
+    };
+    let note = format!(
+        "{}: {}; {sure}; last checked on {}.",
+        rule.section(),
+        rule.effective(),
+        rule.checked()
+    );
+    let mark = notes.mark(note);
+    format!("{}{mark}.", rule.says().trim_end_matches('.'))
 }

@@ -39,9 +39,9 @@ fn all_made(run: usize, folder: &Path) -> BTreeMap<String, Vec<u8>> {
         ("area", &["area", "houses/farmhouse.sides"]),
         ("check", &["check", "houses/cottage.sides"]),
         ("tidy", &["tidy", "houses/cottage.sides"]),
-        ("pdf", &["sheet", "houses/notice.sides", "-o", "made.pdf"]),
-        ("svg", &["sheet", "houses/notice.sides", "-o", "made.svg"]),
-        ("png", &["sheet", "houses/cottage.sides", "-o", "made.png"]),
+        ("pdf", &["pages", "houses/notice.sides", "-o", "made.pdf"]),
+        ("svg", &["pages", "houses/notice.sides", "-o", "made.svg"]),
+        ("png", &["pages", "houses/cottage.sides", "-o", "made.png"]),
         ("rows", &["batch", "houses", "--format", "jsonl", "--jobs", &jobs]),
         (
             "summary",

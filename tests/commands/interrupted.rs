@@ -60,7 +60,7 @@ fn a_kill_at_any_moment_leaves_a_whole_page_or_the_old_one() {
     let out = folder.path().join("house.pdf");
     killed_at_any_moment(&out, b"the old one", || {
         let mut command = program();
-        command.arg("sheet").arg(sketch("cottage.sides")).arg("-o").arg(&out);
+        command.arg("pages").arg(sketch("cottage.sides")).arg("-o").arg(&out);
         command
     });
 }
@@ -123,7 +123,7 @@ fn a_link_stays_a_link_and_what_it_leads_to_is_written() {
     let (real, link) = (folder.path().join("real.pdf"), folder.path().join("link.pdf"));
     fs::write(&real, "the old one").unwrap();
     symlink(&real, &link).unwrap();
-    let status = program().arg("sheet").arg(sketch("cottage.sides")).arg("-o").arg(&link).status();
+    let status = program().arg("pages").arg(sketch("cottage.sides")).arg("-o").arg(&link).status();
     assert!(status.unwrap().success());
     assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
     assert!(fs::read(&real).unwrap().starts_with(b"%PDF-"));
@@ -136,7 +136,7 @@ fn a_page_that_may_not_be_written_stays() {
     fs::write(&out, "the old one").unwrap();
     fs::set_permissions(&out, fs::Permissions::from_mode(0o444)).unwrap();
     let run =
-        program().arg("sheet").arg(sketch("cottage.sides")).arg("-o").arg(&out).output().unwrap();
+        program().arg("pages").arg(sketch("cottage.sides")).arg("-o").arg(&out).output().unwrap();
     assert_eq!(run.status.code(), Some(2));
     assert!(text(&run.stderr).contains("may not be written; it is as it was"));
     assert_eq!(fs::read_to_string(&out).unwrap(), "the old one");
@@ -148,7 +148,7 @@ fn a_pipe_as_output_is_written_as_it_is() {
     let pipe = folder.path().join("pages.pdf");
     assert!(Command::new("mkfifo").arg(&pipe).status().unwrap().success());
     let mut child =
-        program().arg("sheet").arg(sketch("cottage.sides")).arg("-o").arg(&pipe).spawn().unwrap();
+        program().arg("pages").arg(sketch("cottage.sides")).arg("-o").arg(&pipe).spawn().unwrap();
     let bytes = fs::read(&pipe).unwrap();
     assert!(child.wait().unwrap().success());
     assert!(bytes.starts_with(b"%PDF-"));

@@ -11,7 +11,7 @@ mod files;
 mod interrupted;
 mod json;
 mod output;
-mod sheets;
+mod pages;
 mod tidy;
 
 use std::path::PathBuf;

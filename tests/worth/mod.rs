@@ -50,10 +50,14 @@ pub(crate) fn way(worth: &Worth, method: Method) -> &Way {
 /// All that is told, a part a line.
 pub(crate) fn text(worth: &Worth) -> String {
     let part = |told: Block| match told {
-        Block::Heading(text) | Block::Paragraph(text) | Block::Note(text) | Block::Item(text) => {
-            text
-        }
-        Block::Row { name, figure } => format!("{name} | {figure}"),
+        Block::Statement(text)
+        | Block::Heading(text)
+        | Block::Paragraph(text)
+        | Block::Note(text)
+        | Block::Hint(text)
+        | Block::Item(text) => text,
+        Block::Row { name, figure } | Block::Total { name, figure } => format!("{name} | {figure}"),
+        Block::Footnote { number, text } => format!("[{number}] {text}"),
         Block::Table { heads, rows } => {
             let rows: Vec<String> = rows.iter().map(|row| row.join(" | ")).collect();
             format!("{}\n{}", heads.join(" | "), rows.join("\n"))

@@ -32,8 +32,9 @@ impl Output {
             Format::Csv => csv_line(&mut head, &HEADS.map(str::to_owned)),
             Format::Table => {
                 let mut heads = HEADS.map(|head| head.replace('_', " "));
-                // In the last column stands what is wrong with the file, or why to look again.
-                heads[14] = "why to look again".to_owned();
+                // In the last column stands what is wrong with the file, or why it deserves a second look.
+                heads[14] = "second look".to_owned();
+                heads[8] = "percent".to_owned();
                 table_line(&mut head, &heads);
             }
             Format::Jsonl => {}
@@ -100,7 +101,7 @@ fn csv_line(bytes: &mut Vec<u8>, row: &[String]) {
     let _ = writer.flush();
 }
 
-/// The columns of the table: id, figure, what it says, measured, gap, per cent, rounding, why to look again.
+/// The columns of the table: id, figure, what it says, measured, gap, percent, rounding, second look.
 fn table_line(bytes: &mut Vec<u8>, row: &[String]) {
     let cell = |i: usize| row.get(i).map(|cell| files::visible(cell)).unwrap_or_default();
     let short = |i: usize, width: usize| -> String { cell(i).chars().take(width).collect() };

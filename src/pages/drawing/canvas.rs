@@ -37,7 +37,16 @@ pub(crate) struct Dimension {
     pub(crate) words: String,
     pub(crate) hand: Typeface,
     /// A dot on the wall.
-    pub(crate) is_marked: bool,
+    pub(crate) mark: Option<Mark>,
+}
+
+/// A dot on a wall; each means one thing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Mark {
+    /// Full: it differs from the record.
+    Differs,
+    /// Open: a length to ask about.
+    Ask,
 }
 
 /// A few lines that belong together, the first at the top.
@@ -202,8 +211,15 @@ impl Canvas {
     /// Dimensions, the shortest first; those that found no room come back. Their texts then follow each other as they came,
     /// for who hears the page.
     pub(crate) fn dimensions(&mut self, all: Vec<Dimension>) -> Vec<Dimension> {
-        for dimension in all.iter().filter(|dimension| dimension.is_marked) {
-            self.walls.push(Stroke::dot(dimension.wall.middle(), 2.1));
+        for dimension in &all {
+            let dot = Stroke::dot(dimension.wall.middle(), 2.3);
+            match dimension.mark {
+                Some(Mark::Differs) => self.walls.push(dot),
+                Some(Mark::Ask) => {
+                    self.walls.push(Stroke { fill: Fill::White, width_pt: 0.9, ..dot });
+                }
+                None => {}
+            }
         }
         let mut numbered: Vec<(usize, Dimension)> = all.into_iter().enumerate().collect();
         numbered.sort_by(|(_, a), (_, b)| a.wall.length_pt().total_cmp(&b.wall.length_pt()));
@@ -389,7 +405,7 @@ impl Canvas {
             or_else: None,
             words: words.to_owned(),
             hand: Typeface::Plain,
-            is_marked: false,
+            mark: None,
         };
         let placed = (1..14_u32).take_while(|_| !self.is_spent()).find_map(|ring| {
             (0..24_u32).find_map(|k| {

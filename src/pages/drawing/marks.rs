@@ -45,6 +45,8 @@ pub(crate) struct Marks {
     pub(crate) would_count: Vec<usize>,
     /// Walls that a misread length would account for.
     pub(crate) misread: Vec<(usize, usize)>,
+    /// The figure that the marks are about: `record`.
+    pub(crate) whose: String,
 }
 
 impl Marks {
@@ -125,6 +127,7 @@ impl Marks {
     }
 
     fn figure(&mut self, house: &House, figure: &Figure) {
+        self.whose = figure.word().to_owned();
         if let Some(line) = figure.line(BridgeStep::Counting)
             && !line.is_supported()
         {

@@ -10,16 +10,16 @@ use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Misclosure;
 use crate::house::{Face, Kind, ReferenceSource};
 use crate::house::{Run as SideRun, Thickness};
-use crate::pages::drawing::canvas::{Block, Canvas, Dimension};
+use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
 use crate::pages::drawing::marks;
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::occupancy::Sort;
 use crate::pages::drawing::view::{OnSite, SCALES, Scale, Turned, View, WallOnPage, hatching};
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
-use crate::pages::page::{Anchor, Ink, Part, Point, Run, Stroke, Text};
-use crate::units::length::{Form, Length, Written};
-use crate::wording::sentences::{Sentences, whole};
+use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Run, Stroke, Text};
+use crate::units::length::{Length, Written};
+use crate::wording::sentences::{Sentences, rounded_float, whole};
 
 /// The ground a drawing may use.
 #[derive(Clone, Copy, Debug)]
@@ -72,7 +72,7 @@ impl Reach {
         if reach.low.0 > reach.high.0 { Reach { low: (0, 0), high: (0, 0) } } else { reach }
     }
 
-    fn size_pt(&self, scale: Scale) -> (f64, f64) {
+    pub(crate) fn size_pt(&self, scale: Scale) -> (f64, f64) {
         let points =
             |low: i64, high: i64| (high - low) as f64 / Length::FOOT.nm() as f64 * scale.pt_per_ft;
         (points(self.low.0, self.high.0), points(self.low.1, self.high.1))
@@ -87,13 +87,42 @@ pub(crate) fn fitted(
     margin_pt: f64,
     fitting: Fitting,
 ) -> (View, f64) {
-    let fits = |scale: &&Scale| {
-        let (width, height) = reach.size_pt(**scale);
-        width + 2.0 * margin_pt <= frame.width_pt
-            && height + 2.0 * (margin_pt - TIGHTER_PT) + STRIP_PT <= frame.height_pt
-    };
+    let fits = |scale: &&Scale| fits(reach, frame, **scale, margin_pt);
     let last = SCALES[SCALES.len() - 1];
     let scale = SCALES.iter().filter(fits).nth(fitting.skip).copied().unwrap_or(last);
+    placed(reach, turned, frame, scale, margin_pt, fitting)
+}
+
+fn fits(reach: &Reach, frame: &Frame, scale: Scale, margin_pt: f64) -> bool {
+    let (width, height) = reach.size_pt(scale);
+    width + 2.0 * margin_pt <= frame.width_pt
+        && height + 2.0 * (margin_pt - TIGHTER_PT) + STRIP_PT <= frame.height_pt
+}
+
+/// Whether a reach with its labels fits a frame at a scale.
+pub(crate) fn fits_at(reach: &Reach, frame: &Frame, scale: Scale) -> bool {
+    fits(reach, frame, scale, MARGIN_PT)
+}
+
+/// The view of a reach in a frame at a scale, and the height that it takes.
+pub(crate) fn fitted_at(
+    reach: &Reach,
+    turned: Turned,
+    frame: &Frame,
+    scale: Scale,
+    fitting: Fitting,
+) -> (View, f64) {
+    placed(reach, turned, frame, scale, MARGIN_PT, fitting)
+}
+
+fn placed(
+    reach: &Reach,
+    turned: Turned,
+    frame: &Frame,
+    scale: Scale,
+    margin_pt: f64,
+    fitting: Fitting,
+) -> (View, f64) {
     let (width, height) = reach.size_pt(scale);
     // More room above and below where there is some, but no more than labels can use.
     let spare = (frame.height_pt - STRIP_PT - height) / 2.0;
@@ -184,8 +213,7 @@ fn drawn(
     let is_spent = plan.canvas.is_spent();
     let notes = plan.legend();
     let mut inks = plan.canvas.finish();
-    let street = heads.front.is_some();
-    strip(&mut inks, &view, &frame, height, street);
+    strip(&mut inks, say, &view, &frame, height);
     Drawing { inks, scale: view.scale, notes, height_pt: height + STRIP_PT, left_out, is_spent }
 }
 
@@ -250,7 +278,6 @@ impl Plan<'_> {
     fn hatching(&mut self, shape: &Shape, shapes: &[Shape]) {
         let house = self.say.house;
         let here = &house.spaces[shape.space];
-        let marked = self.marks.would_count.contains(&shape.space);
         let open_to = match here.kind {
             Kind::Open => Some("below"),
             Kind::Court => Some("the sky"),
@@ -272,19 +299,13 @@ impl Plan<'_> {
         let mut figures: Vec<&[Point]> = vec![&shape.figure];
         figures.extend(inside.map(|other| other.figure.as_slice()));
         let apart = if here.kind.has_walls() { 5.0 } else { 8.0 };
-        let mut lines = hatching(&figures, true, apart);
-        if marked {
-            lines.extend(hatching(&figures, false, apart));
-        }
+        let lines = hatching(&figures, true, apart);
         let mut runs = Vec::new();
         for (from, to) in lines {
             runs.extend([Run::Move(from), Run::Line(to)]);
         }
         self.canvas.hatch(shape.figure.clone(), vec![Stroke::of(runs, 0.5)]);
         self.note("hatched: not counted");
-        if marked {
-            self.note("hatched crosswise and ▲: would account for the figure if counted");
-        }
     }
 
     /// A thin band inside the walls that are said to have a veneer.
@@ -352,10 +373,12 @@ impl Plan<'_> {
             }
             let face = match theirs.face {
                 Face::Outside => String::new(),
-                face => format!(", taken to the {} face", face.word()),
+                face => format!(", measured to the {} face", face.word()),
             };
             let whose = theirs.whose;
-            self.note(&format!("dashed outline: the {whose}'s own sketch{face}, laid over ours"));
+            self.note(&format!(
+                "dashed outline: the {whose}'s own sketch{face}, laid over the walls as measured"
+            ));
         }
     }
 
@@ -379,21 +402,22 @@ impl Plan<'_> {
 
     fn name(&mut self, shape: &Shape) -> String {
         let name = fonts::shown(&self.space(shape).name);
-        let marked = self.marks.would_count.contains(&shape.space)
-            || self.marks.counted.contains(&shape.space);
         if self.marks.counted.contains(&shape.space) {
-            self.note("▲: the figure counts it");
-        } else if marked && self.space(shape).counted {
-            self.note("▲: would account for the figure if counted");
+            self.note(&format!("▲: in the {}'s total, it says", self.marks.whose));
+            format!("▲ {name}")
+        } else if self.marks.would_count.contains(&shape.space) {
+            self.note(&format!("△: would account for the {} if counted", self.marks.whose));
+            format!("△ {name}")
+        } else {
+            name
         }
-        if marked { format!("▲ {name}") } else { name }
     }
 
     fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
         let areas = &self.say.areas.spaces[shape.space];
         let net = if self.say.house.taken_off(shape.space).next().is_some() { " net" } else { "" };
         let fine = format!("{} sq ft{net}", whole(areas.net_tenth_foot));
-        let feet = format!("whole feet: {} sq ft", whole(areas.net_whole_foot));
+        let feet = format!("to the foot: {} sq ft", whole(areas.net_whole_foot));
         let kind = self.say.kind_word(shape.space);
         let name = self.name(shape);
         let block = |sizes: [f64; 2], wide: f64, lines: usize| {
@@ -437,7 +461,7 @@ impl Plan<'_> {
             or_else: None,
             words: words.clone(),
             hand: Typeface::Plain,
-            is_marked: false,
+            mark: None,
         };
         let placed = walls.iter().any(|wall| self.canvas.beside(&dimension(wall)));
         if !placed {
@@ -544,7 +568,7 @@ impl Plan<'_> {
         }
         self.shapes = shapes;
         if is_numbered {
-            self.note("small number at a wall: its side, as in the table of sides");
+            self.note("small number at a wall: its side in the table of sides");
         }
     }
 
@@ -559,60 +583,59 @@ impl Plan<'_> {
         let mut words = side_words(self.say, shape.space, source, vector);
         let recorded = self.marks.recorded(shape.space, source);
         if let Some(recorded) = recorded {
-            words = format!("{words} [{}]", recorded.length.spoken());
+            words = format!("{words} [{}]", self.say.length(recorded.length));
             let has_plan =
                 self.say.house.drawn.iter().any(|drawn| drawn.drawn == ReferenceSource::Plan);
-            let whose = if has_plan { "the record, or the plan," } else { "the record" };
-            self.note(&format!("[ ]: the length in {whose} where it is not this wall rounded"));
+            let whose = if has_plan { "the record or the plan" } else { "the record" };
+            self.note(&format!("[ ]: the length on {whose} where that is not this wall rounded"));
         }
         let differs = recorded.is_some_and(|recorded| recorded.differs);
         let misread = self.marks.misread.contains(&(shape.space, source));
         if differs {
-            self.note("● and bold: differs by more than rounding");
+            self.note("● and bold: this wall differs from the record by more than rounding");
         }
-        if misread {
-            self.note("● on a wall: a misread length there would account for the figure");
+        if misread && !differs {
+            self.note(
+                "○: ask about this wall; a misread length there would account for the figure",
+            );
         }
         let hand = if differs { Typeface::Bold } else { Typeface::Plain };
-        Dimension { wall: *wall, or_else: None, words, hand, is_marked: differs || misread }
+        let mark = match (differs, misread) {
+            (true, _) => Some(Mark::Differs),
+            (_, true) => Some(Mark::Ask),
+            _ => None,
+        };
+        Dimension { wall: *wall, or_else: None, words, hand, mark }
     }
 
     fn closing_notes(&mut self) {
         let mut notes = Vec::new();
-        for (how, note) in [
-            ("estimated", "est.: estimated"),
-            ("plan", "plan: from a plan"),
-            ("record", "rec.: from the record"),
-        ] {
-            let house = self.say.house;
-            let spaces = self.shapes.iter().map(|shape| &house.spaces[shape.space]);
-            let of_it = spaces.filter(|space| space.sides.iter().any(|side| side.how() == how));
-            let faces: Vec<Face> = of_it.map(|space| space.face).collect();
-            let moved = if faces.iter().all(|face| *face == Face::Outside) {
-                ""
-            } else {
-                ", moved out by the thickness of the wall"
-            };
-            if !faces.is_empty() {
-                notes.push(format!("{note}{moved}"));
-            }
+        let is_moved = |side: &crate::house::Side| matches!(side.how(), "plan" | "record");
+        let house = self.say.house;
+        let spaces = self.shapes.iter().map(|shape| &house.spaces[shape.space]);
+        let moved = spaces.filter(|space| space.face != Face::Outside);
+        if moved.flat_map(|space| &space.sides).any(is_moved) {
+            notes.push(
+                "lengths from a plan or record are moved out by the thickness of the wall"
+                    .to_owned(),
+            );
         }
         for shape in &self.shapes {
             let here = self.space(shape);
             let name = fonts::shown(&here.name);
             if here.closed.misclosure != Misclosure::default() {
                 notes.push(format!(
-                    "{name}: the walk round ends {} of where it began; that is spread over its sides",
+                    "{name}: its sides end {} of where they began; that is spread over them",
                     here.closed.misclosure.spoken()
                 ));
             }
             if here.claimed {
                 let counted = if here.counted { "counted" } else { "not counted" };
-                notes.push(format!("{name}: {counted} on the word of whoever wrote the file"));
+                notes.push(format!("{name}: {counted}, as stated by the preparer"));
             }
             if here.face != Face::Outside && here.kind.has_walls() {
                 notes.push(format!(
-                    "{name} was measured to the {} face; drawn and dimensioned outside",
+                    "{name}: measured to the {} face, drawn and dimensioned outside",
                     here.face.word()
                 ));
             }
@@ -635,11 +658,11 @@ impl Plan<'_> {
             let shown = &self.left_out[..self.left_out.len().min(MOST)];
             let more = self.left_out.len() - shown.len();
             let more = if more > 0 {
-                format!("; and {more} more, in the table of sides")
+                format!("; and {more} more (see the table of sides)")
             } else {
                 String::new()
             };
-            notes.push(format!("not lettered, for want of room: {}{more}", shown.join("; ")));
+            notes.push(format!("no room on the drawing for {}{more}", shown.join("; ")));
         }
         notes
     }
@@ -668,16 +691,17 @@ pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point) {
     canvas.fixture(ground, vec![Stroke::line(tail, tip, 0.8), head], vec![letter]);
 }
 
-/// The length of a wall as it is lettered: as typed where it is drawn as typed.
-fn side_words(say: &Sentences<'_>, space: usize, source: usize, vector: Vector) -> String {
+/// The length of a wall as it is lettered: as typed where it is drawn as typed, else in the unit that the file uses most.
+pub(crate) fn side_words(
+    say: &Sentences<'_>,
+    space: usize,
+    source: usize,
+    vector: Vector,
+) -> String {
     let here = &say.house.spaces[space];
     let side = &here.sides[source];
     let as_measured = here.closed.outline.vectors()[source] == vector;
-    let form = here.sides[source].run.form();
-    let form = form.or_else(|| here.sides.iter().find_map(|other| other.run.form()));
-    let spoken =
-        |length: Length| Written::new(length, form.unwrap_or(Form::FeetAndInches)).spoken();
-    let chord = || spoken(vector.chord_length());
+    let chord = || say.length(vector.chord_length());
     let length = match &side.run {
         SideRun::Straight(_, written) | SideRun::Bearing(_, written)
             if (as_measured || is_spread(here, source, vector))
@@ -687,14 +711,14 @@ fn side_words(say: &Sentences<'_>, space: usize, source: usize, vector: Vector) 
         }
         SideRun::ByClosing(_) | SideRun::Close => format!("{} by closing", chord()),
         SideRun::Arc(..) => {
-            format!("{} chord, rise {}", chord(), spoken(Length::from_nm(vector.rise.abs())))
+            format!("{} chord, rise {}", chord(), say.length(Length::from_nm(vector.rise.abs())))
         }
         _ => chord(),
     };
     match side.how() {
-        "estimated" => format!("{length} est."),
-        "plan" => format!("{length} plan"),
-        "record" => format!("{length} rec."),
+        "estimated" => format!("{length} estimated"),
+        "plan" => format!("{length} from plan"),
+        "record" => format!("{length} from record"),
         _ => length,
     }
 }
@@ -759,7 +783,14 @@ fn diagonals(figure: &[Point]) -> Vec<Stroke> {
 }
 
 /// The street, the scale bar and the scale in words, below the drawing.
-pub(crate) fn strip(inks: &mut Vec<Ink>, view: &View, frame: &Frame, height_pt: f64, street: bool) {
+pub(crate) fn strip(
+    inks: &mut Vec<Ink>,
+    say: &Sentences<'_>,
+    view: &View,
+    frame: &Frame,
+    height_pt: f64,
+) {
+    let street = say.house.particulars.front.is_some();
     let top = frame.left_top.y_pt + height_pt;
     let (left, right) = (frame.left_top.x_pt, frame.left_top.x_pt + frame.width_pt);
     if street {
@@ -775,21 +806,35 @@ pub(crate) fn strip(inks: &mut Vec<Ink>, view: &View, frame: &Frame, height_pt: 
         }
         inks.push(Ink::Text(word.in_hand(Typeface::Bold)));
     }
-    bar(inks, view.scale, Point::new(left, top + 24.0));
-    let words = format!("Scale {}, printed at full size (100 %)", view.scale.words);
+    bar(inks, view.scale, say.is_metric(), Point::new(left, top + 24.0));
+    let words =
+        format!("Scale {}, printed at full size (100%)", scale_words(view.scale, say.is_metric()));
     let text = Text { anchor: Anchor::End, ..Text::new(Point::new(right, top + 24.0), 7.5, words) };
     inks.push(Ink::Text(text));
 }
 
-/// A bar of four parts with its feet.
-fn bar(inks: &mut Vec<Ink>, scale: Scale, at: Point) {
-    const PARTS_FT: [u32; 18] = [
+/// A scale in words; of a metric file as a ratio too.
+pub(crate) fn scale_words(scale: Scale, is_metric: bool) -> String {
+    let ratio = (12.0 * 72.0 / scale.pt_per_ft).round();
+    match is_metric {
+        true => format!("{} (1:{})", scale.words, rounded_float(ratio)),
+        false => scale.words.to_owned(),
+    }
+}
+
+/// A bar of four parts with its feet, or its meters.
+fn bar(inks: &mut Vec<Ink>, scale: Scale, is_metric: bool, at: Point) {
+    const PARTS: [u32; 18] = [
         1, 2, 5, 10, 20, 50, 100, 200, 500, 1_000, 2_000, 5_000, 10_000, 20_000, 50_000, 100_000,
         200_000, 500_000,
     ];
-    let fits = |part: &&u32| f64::from(**part) * scale.pt_per_ft >= 24.0;
-    let part = PARTS_FT.iter().find(fits).copied().unwrap_or(1);
-    let wide = f64::from(part) * scale.pt_per_ft;
+    let (unit, pt_per_unit) = match is_metric {
+        true => ("m", scale.pt_per_ft / 0.3048),
+        false => ("ft", scale.pt_per_ft),
+    };
+    let fits = |part: &&u32| f64::from(**part) * pt_per_unit >= 24.0;
+    let part = PARTS.iter().find(fits).copied().unwrap_or(1);
+    let wide = f64::from(part) * pt_per_unit;
     let right = Point::new(1.0, 0.0);
     for k in 0..4 {
         let from = at.plus(right, wide * f64::from(k));
@@ -799,18 +844,14 @@ fn bar(inks: &mut Vec<Ink>, scale: Scale, at: Point) {
             Point::new(from.x_pt + wide, from.y_pt - 3.5),
             Point::new(from.x_pt, from.y_pt - 3.5),
         ];
-        let fill = if k % 2 == 0 {
-            crate::pages::page::Fill::Black
-        } else {
-            crate::pages::page::Fill::White
-        };
+        let fill = if k % 2 == 0 { Fill::Black } else { Fill::White };
         let mut stroke = Stroke::filled(&corners, fill);
         stroke.width_pt = 0.5;
         inks.push(Ink::Stroke(stroke));
     }
     for k in 0..=4_u32 {
-        let feet = crate::units::decimal::thousands(i64::from(part * k));
-        let words = if k == 4 { format!("{feet} ft") } else { feet };
+        let number = crate::units::decimal::thousands(i64::from(part * k));
+        let words = if k == 4 { format!("{number} {unit}") } else { number };
         let x_pt = at.x_pt + wide * f64::from(k);
         let text = Text {
             anchor: Anchor::Middle,

@@ -1,26 +1,31 @@
-//! What a gap is worth, set as text: the parts that [`Worth::told`] gives, and nothing else.
+//! Plain parts set as lines of text.
 
 use unicode_width::UnicodeWidthStr;
 
 use crate::report::table::Page;
-use crate::value::Worth;
-use crate::wording::value::Block;
+use crate::wording::Block;
 
-/// Adds the section to a page.
-pub(super) fn section(page: &mut Page, worth: &Worth) {
-    for told in worth.told() {
-        part(page, &told);
+/// Sets parts one after the other.
+pub(super) fn set(page: &mut Page, told: &[Block]) {
+    for block in told {
+        part(page, block);
     }
 }
 
 fn part(page: &mut Page, told: &Block) {
     match told {
+        Block::Statement(text) => page.bold(text),
         Block::Heading(text) => page.heading(text),
         Block::Paragraph(text) => page.paragraph(text),
         Block::Row { name, figure } => page.ledger(name, figure, 2),
-        Block::Note(text) => page.indented(text, 6, 6),
+        Block::Total { name, figure } => {
+            page.rule(8);
+            page.ledger(name, figure, 2);
+        }
+        Block::Note(text) | Block::Hint(text) => page.indented(text, 6, 6),
         Block::Table { heads, rows } => table(page, heads, rows),
         Block::Item(text) => page.indented(&format!("- {text}"), 2, 4),
+        Block::Footnote { number, text } => page.indented(&format!("[{number}] {text}"), 2, 6),
     }
 }
 

@@ -1,8 +1,9 @@
-//! `fairfoot sheet`: the pages of a house as SVG, PDF or PNG.
+//! `fairfoot pages`: the pages of a house as SVG, PDF or PNG.
 
 use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
+use fairfoot::pages::{PageOptions, Section, Sections};
 use fairfoot::{Paper, Reconciliation, Weights};
 
 use crate::cli::{Outcome, Rounding, Stop, files};
@@ -11,21 +12,34 @@ use crate::cli::{Outcome, Rounding, Stop, files};
 pub(crate) struct Options {
     /// The sides file; `-` reads standard input
     file: PathBuf,
-    /// Where the pages go, by its ending: `.pdf` (all pages), `.svg` or `.png` (one a page, numbered names)
+    /// Where the pages go: `.pdf` (all pages), `.svg` or `.png` (one file a page, numbered); without it, the name of FILE with `.pdf`
     #[arg(short, long, value_name = "OUT")]
-    out: PathBuf,
+    out: Option<PathBuf>,
     #[command(flatten)]
-    sheets: Sheets,
+    printing: PagePrinting,
     #[command(flatten)]
     rounding: Rounding,
 }
 
-/// How pages are printed.
-#[derive(Clone, Copy, Debug, Args)]
-pub(crate) struct Sheets {
+/// How pages are made and printed.
+#[derive(Clone, Debug, Args)]
+pub(crate) struct PagePrinting {
     /// The paper the pages are made for
     #[arg(long, value_enum, default_value_t = PaperWord::Letter, value_name = "PAPER")]
     paper: PaperWord,
+    /// Make only these sections, with commas between them: exhibit, levels, side-by-side, calculations, other-figures, source, supplement
+    #[arg(long, value_name = "SECTIONS", value_delimiter = ',', value_parser = section)]
+    only: Vec<Section>,
+    /// Leave out comments, values, rates, sales and notes, of the sides file inside the pages too
+    #[arg(long)]
+    private: bool,
+}
+
+fn section(word: &str) -> Result<Section, String> {
+    Section::of(word).ok_or_else(|| {
+        let words: Vec<&str> = Section::ALL.into_iter().map(Section::word).collect();
+        format!("the sections are {}", words.join(", "))
+    })
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
@@ -36,12 +50,17 @@ enum PaperWord {
     A4,
 }
 
-impl Sheets {
-    fn paper(self) -> Paper {
-        match self.paper {
+impl PagePrinting {
+    fn options(&self) -> PageOptions {
+        let paper = match self.paper {
             PaperWord::Letter => Paper::Letter,
             PaperWord::A4 => Paper::A4,
-        }
+        };
+        let only = match self.only[..] {
+            [] => Sections::default(),
+            ref some => Sections::of(some.iter().copied()),
+        };
+        PageOptions { paper, only, private: self.private }
     }
 }
 
@@ -67,7 +86,7 @@ impl Kind {
                 )))
             }
             _ => Err(Stop::Said(format!(
-                "{} does not say what the pages are to be; end it in `.pdf`, `.svg` or `.png`",
+                "{} does not say what kind of file to write; end it in `.pdf`, `.svg` or `.png`",
                 files::shown(out)
             ))),
         }
@@ -75,11 +94,36 @@ impl Kind {
 }
 
 pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
-    check_ending(&options.out)?;
+    let out = match &options.out {
+        Some(out) => out.clone(),
+        None => beside(&options.file)?,
+    };
+    check_ending(&out)?;
     let areas = files::read_house(&options.file)?.areas(&options.rounding.settings())?;
     files::draw_warnings(&areas);
     let reconciliation = areas.reconcile(&Weights::default())?;
-    write(&reconciliation, options.sheets, &options.out, &[&options.file])
+    write(&reconciliation, &options.printing, &out, &[&options.file])
+}
+
+/// The name of the sides file with `.pdf` for its ending. What stands there already is written over only if it is pages.
+fn beside(file: &Path) -> Result<PathBuf, Stop> {
+    if file == Path::new("-") {
+        return Err(Stop::Said(
+            "say where the pages go, as `-o house.pdf`: standard input has no name".to_owned(),
+        ));
+    }
+    let out = file.with_extension("pdf");
+    let is_free = match std::fs::read(&out) {
+        Ok(there) => fairfoot::verify::file(&there).is_ok(),
+        Err(error) => error.kind() == std::io::ErrorKind::NotFound,
+    };
+    match is_free && out != file {
+        true => Ok(out),
+        false => Err(Stop::Said(format!(
+            "{} is there already and is not pages of a house; say where the pages go, as `-o other.pdf`",
+            files::shown(&out)
+        ))),
+    }
 }
 
 /// Stops early where the name of the output does not say what it is to be.
@@ -90,12 +134,12 @@ pub(crate) fn check_ending(out: &Path) -> Result<(), Stop> {
 /// Writes the pages, and says which files they went to.
 pub(crate) fn write(
     reconciliation: &Reconciliation,
-    sheets: Sheets,
+    printing: &PagePrinting,
     out: &Path,
     inputs: &[&Path],
 ) -> Result<Outcome, Stop> {
     let said = |error: fairfoot::Error| Stop::Said(error.to_string());
-    let pages = reconciliation.pages(sheets.paper()).map_err(said)?;
+    let pages = reconciliation.pages(printing.options()).map_err(said)?;
     files::draw(reconciliation.house().source(), pages.warnings());
     write_pages(&pages, out, inputs)
 }
@@ -125,7 +169,10 @@ pub(crate) fn write_pages(
         _ => "no page".to_owned(),
     });
     for old in names_after(out, written.len()) {
-        files::say(&format!("{} was there before and is none of these pages", files::shown(&old)));
+        files::say(&format!(
+            "{} is from an earlier run and is not one of these pages",
+            files::shown(&old)
+        ));
     }
     Ok(Outcome::Done)
 }

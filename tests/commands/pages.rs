@@ -1,4 +1,4 @@
-//! `sheet`, `reconcile --sheet` and `verify`, as a person runs them.
+//! `pages`, `reconcile --pages` and `verify`, as a person runs them.
 
 use super::{PLAIN, fairfoot, sketch, text};
 
@@ -6,12 +6,12 @@ use super::{PLAIN, fairfoot, sketch, text};
 fn a_pdf_is_one_file_and_svg_pages_are_numbered() {
     let folder = tempfile::tempdir().unwrap();
     let pdf = folder.path().join("house.pdf");
-    let run = fairfoot().args(["sheet", "-", "-o"]).arg(&pdf).write_stdin(PLAIN).assert().success();
+    let run = fairfoot().args(["pages", "-", "-o"]).arg(&pdf).write_stdin(PLAIN).assert().success();
     assert!(run.get_output().stdout.is_empty());
     assert!(text(&run.get_output().stderr).contains("3 pages: "));
     assert!(std::fs::read(&pdf).unwrap().starts_with(b"%PDF-"));
     let svg = folder.path().join("house.svg");
-    fairfoot().args(["sheet", "-", "-o"]).arg(&svg).write_stdin(PLAIN).assert().success();
+    fairfoot().args(["pages", "-", "-o"]).arg(&svg).write_stdin(PLAIN).assert().success();
     let mut names: Vec<String> = std::fs::read_dir(folder.path())
         .unwrap()
         .map(|entry| entry.unwrap().file_name().to_string_lossy().into_owned())
@@ -29,7 +29,7 @@ fn pages_are_the_same_whatever_the_clock_the_tongue_and_the_folder() {
     for kind in ["pdf", "svg", "png"] {
         fairfoot()
             .current_dir(one.path())
-            .arg("sheet")
+            .arg("pages")
             .arg(&file)
             .args(["-o", &format!("a.{kind}")])
             .assert()
@@ -42,7 +42,7 @@ fn pages_are_the_same_whatever_the_clock_the_tongue_and_the_folder() {
                 ("LC_ALL", "tr_TR.UTF-8"),
                 ("HOME", "/"),
             ])
-            .arg("sheet")
+            .arg("pages")
             .arg("another name.sides")
             .args(["-o", &format!("a.{kind}")])
             .assert()
@@ -63,7 +63,7 @@ fn reconcile_writes_the_pages_beside_its_report() {
     let folder = tempfile::tempdir().unwrap();
     let pdf = folder.path().join("house.pdf");
     let run = fairfoot()
-        .args(["reconcile", "-", "--paper", "a4", "--sheet"])
+        .args(["reconcile", "-", "--paper", "a4", "--pages"])
         .arg(&pdf)
         .write_stdin(PLAIN)
         .assert()
@@ -72,7 +72,7 @@ fn reconcile_writes_the_pages_beside_its_report() {
     assert!(pdf.is_file());
     // Weights of one's own would make figures that nobody else can work out again.
     fairfoot()
-        .args(["reconcile", "-", "--weights", "w.json", "--sheet", "a.pdf"])
+        .args(["reconcile", "-", "--weights", "w.json", "--pages", "a.pdf"])
         .write_stdin(PLAIN)
         .assert()
         .code(2);
@@ -81,7 +81,7 @@ fn reconcile_writes_the_pages_beside_its_report() {
 #[test]
 fn an_ending_that_says_nothing_is_refused_before_any_work() {
     for name in ["house", "house.txt", "house.svgz", ".pdf"] {
-        let run = fairfoot().args(["sheet", "no such file", "-o", name]).assert().code(2);
+        let run = fairfoot().args(["pages", "no such file", "-o", name]).assert().code(2);
         assert!(
             text(&run.get_output().stderr).contains("end it in `.pdf`, `.svg` or `.png`"),
             "{name}"
@@ -94,12 +94,12 @@ fn a_folder_that_is_not_there_and_one_in_the_way_are_told() {
     let folder = tempfile::tempdir().unwrap();
     let missing = folder.path().join("nowhere").join("a.pdf");
     let run =
-        fairfoot().args(["sheet", "-", "-o"]).arg(&missing).write_stdin(PLAIN).assert().code(2);
+        fairfoot().args(["pages", "-", "-o"]).arg(&missing).write_stdin(PLAIN).assert().code(2);
     assert!(text(&run.get_output().stderr).contains("there is no such folder"));
     let inside = folder.path().join("a.pdf");
     std::fs::create_dir(&inside).unwrap();
     let run =
-        fairfoot().args(["sheet", "-", "-o"]).arg(&inside).write_stdin(PLAIN).assert().code(2);
+        fairfoot().args(["pages", "-", "-o"]).arg(&inside).write_stdin(PLAIN).assert().code(2);
     assert!(text(&run.get_output().stderr).contains("is a folder; give a file in it"));
 }
 
@@ -109,7 +109,7 @@ fn a_faulty_house_has_no_pages_and_leaves_the_old_ones() {
     let pdf = folder.path().join("house.pdf");
     std::fs::write(&pdf, "the old one").unwrap();
     let faulty = PLAIN.replace("west  42' 7\"", "west  40'");
-    fairfoot().args(["sheet", "-", "-o"]).arg(&pdf).write_stdin(faulty).assert().code(1);
+    fairfoot().args(["pages", "-", "-o"]).arg(&pdf).write_stdin(faulty).assert().code(1);
     assert_eq!(std::fs::read_to_string(&pdf).unwrap(), "the old one");
 }
 
@@ -117,7 +117,7 @@ fn a_faulty_house_has_no_pages_and_leaves_the_old_ones() {
 fn verify_says_genuine_or_not_as_made() {
     let folder = tempfile::tempdir().unwrap();
     let svg = folder.path().join("house.svg");
-    fairfoot().args(["sheet", "-", "-o"]).arg(&svg).write_stdin(PLAIN).assert().success();
+    fairfoot().args(["pages", "-", "-o"]).arg(&svg).write_stdin(PLAIN).assert().success();
     let page = folder.path().join("house-1.svg");
     let run = fairfoot().arg("verify").arg(&page).assert().success();
     let said = text(&run.get_output().stdout);
@@ -151,7 +151,7 @@ fn settings_and_paper_of_the_pages_are_part_of_the_answer() {
     let folder = tempfile::tempdir().unwrap();
     let pdf = folder.path().join("house.pdf");
     fairfoot()
-        .args(["sheet", "-", "--ties", "down", "--step", "inch", "--paper", "a4", "-o"])
+        .args(["pages", "-", "--ties", "down", "--step", "inch", "--paper", "a4", "-o"])
         .arg(&pdf)
         .write_stdin(PLAIN)
         .assert()
@@ -166,7 +166,7 @@ fn the_fingerprint_of_a_sides_file_is_that_on_the_foot_of_its_pages() {
     let folder = tempfile::tempdir().unwrap();
     let (sides, svg) = (folder.path().join("house.sides"), folder.path().join("house.svg"));
     std::fs::write(&sides, PLAIN).unwrap();
-    fairfoot().arg("sheet").arg(&sides).arg("-o").arg(&svg).assert().success();
+    fairfoot().arg("pages").arg(&sides).arg("-o").arg(&svg).assert().success();
     let run = fairfoot().args(["verify", "--print"]).arg(&sides).assert().success();
     let print = text(&run.get_output().stdout)[..11].to_owned();
     for number in 1..=3 {
@@ -182,7 +182,7 @@ fn the_fingerprint_of_a_sides_file_is_that_on_the_foot_of_its_pages() {
 fn what_is_no_page_is_told_and_the_others_are_still_looked_at() {
     let folder = tempfile::tempdir().unwrap();
     let pdf = folder.path().join("house.pdf");
-    fairfoot().args(["sheet", "-", "-o"]).arg(&pdf).write_stdin(PLAIN).assert().success();
+    fairfoot().args(["pages", "-", "-o"]).arg(&pdf).write_stdin(PLAIN).assert().success();
     let run = fairfoot().arg("verify").arg(sketch("cottage.sides")).arg(&pdf).assert().code(3);
     let said = text(&run.get_output().stdout);
     assert!(
@@ -199,6 +199,6 @@ fn a_letter_that_the_pages_cannot_show_is_a_warning() {
     let folder = tempfile::tempdir().unwrap();
     let pdf = folder.path().join("house.pdf");
     let named = PLAIN.replace("\"House\"", "\"Haus 👍\"");
-    let run = fairfoot().args(["sheet", "-", "-o"]).arg(&pdf).write_stdin(named).assert().success();
+    let run = fairfoot().args(["pages", "-", "-o"]).arg(&pdf).write_stdin(named).assert().success();
     assert!(text(&run.get_output().stderr).contains("warning[letter-not-shown]"));
 }

@@ -1,0 +1,82 @@
+//! Plain parts set as rows of a page.
+
+use crate::pages::fonts::Typeface;
+use crate::pages::layout::{Column, Stack};
+use crate::wording::Block;
+
+/// How large the letters of plain parts are, in points, and after how many lines a part is cut.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Sizes {
+    pub(crate) paragraph_pt: f64,
+    pub(crate) row_pt: f64,
+    pub(crate) note_pt: f64,
+    pub(crate) table_pt: f64,
+    /// None: nothing is cut.
+    pub(crate) most_lines: Option<usize>,
+}
+
+/// As on most pages.
+pub(crate) const USUAL: Sizes =
+    Sizes { paragraph_pt: 8.0, row_pt: 8.2, note_pt: 7.2, table_pt: 7.5, most_lines: None };
+
+/// Sets parts one after the other; whether any was cut.
+pub(crate) fn set(stack: &mut Stack, told: &[Block], sizes: Sizes) -> bool {
+    let mut is_cut = false;
+    for (i, block) in told.iter().enumerate() {
+        is_cut |= one(stack, block, sizes);
+        // What belongs to a row stays with it.
+        let next = told.get(i + 1);
+        if matches!(block, Block::Row { .. }) && matches!(next, Some(Block::Note(_))) {
+            stack.hold();
+        }
+    }
+    is_cut
+}
+
+/// Sets one part; whether it was cut.
+pub(crate) fn one(stack: &mut Stack, told: &Block, sizes: Sizes) -> bool {
+    let most = sizes.most_lines.unwrap_or(usize::MAX);
+    match told {
+        Block::Statement(text) => stack.at_most(most, |stack| stack.bold(10.0, text)),
+        Block::Heading(text) => {
+            stack.heading(text);
+            false
+        }
+        Block::Paragraph(text) => {
+            stack.at_most(most, |stack| stack.paragraph(sizes.paragraph_pt, text))
+        }
+        Block::Row { name, figure } => {
+            stack.ledger_at_most(sizes.row_pt, name, figure, Typeface::Plain, most)
+        }
+        Block::Total { name, figure } => {
+            stack.rule_over_figures();
+            stack.ledger_at_most(sizes.row_pt, name, figure, Typeface::Bold, most)
+        }
+        Block::Note(text) => stack.at_most(most, |stack| stack.item(sizes.note_pt, text, 12.0)),
+        // What to type is for whoever types, not for a reader of the page.
+        Block::Hint(_) => false,
+        Block::Table { heads, rows } => {
+            table(stack, heads, rows, sizes);
+            false
+        }
+        Block::Item(text) => {
+            let text = format!("– {text}");
+            stack.at_most(most, |stack| stack.item(sizes.paragraph_pt, &text, 6.0))
+        }
+        Block::Footnote { number, text } => {
+            let text = format!("[{number}] {text}");
+            stack.at_most(most, |stack| stack.item(6.8, &text, 0.0))
+        }
+    }
+}
+
+/// A table whose first column has the names.
+fn table(stack: &mut Stack, heads: &[String], rows: &[Vec<String>], sizes: Sizes) {
+    let column = |(i, head)| match i {
+        0 => Column::words(head),
+        _ => Column::figures(head, 62.0),
+    };
+    let columns: Vec<Column<'_>> =
+        heads.iter().map(String::as_str).enumerate().map(column).collect();
+    stack.table(sizes.table_pt, &columns, rows);
+}

@@ -1,0 +1,139 @@
+//! The drawings of levels: the main one on the Exhibit, further ones two to a page where they fit.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::pages::drawing::marks::Marks;
+use crate::pages::drawing::plan;
+use crate::pages::drawing::plan::Frame;
+use crate::pages::layout::{EDGE_PT, Flow, Stack};
+use crate::pages::page::Point;
+use crate::wording::sentences::Sentences;
+
+/// A scale smaller than this is small, in points a foot: 1/16 in = 1 ft.
+const SMALL_PT_PER_FT: f64 = 4.5;
+
+/// How a drawing came out.
+#[derive(Clone, Debug)]
+pub(crate) struct Drawn {
+    level: usize,
+    /// Labels that found no room.
+    left_out: usize,
+    pt_per_ft: f64,
+    /// Notes beyond the most that may stand under it.
+    pub(crate) notes_left_out: Vec<String>,
+}
+
+impl Drawn {
+    fn is_crowded(&self) -> bool {
+        self.left_out > 0 || self.pt_per_ft < SMALL_PT_PER_FT
+    }
+
+    fn is_better_than(&self, other: &Drawn) -> bool {
+        self.left_out < other.left_out
+            || self.left_out == other.left_out && self.pt_per_ft > other.pt_per_ft
+    }
+}
+
+/// Fills the pages of the levels besides the main one; that one again where it was crowded and more room helps.
+pub(crate) fn levels(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    marks: &Marks,
+    main: Option<&Drawn>,
+    further: impl Iterator<Item = usize>,
+) {
+    let whole_page = flow.whole_page_pt();
+    if let Some(main) = main.filter(|main| main.is_crowded()) {
+        let again = tried(flow, say, marks, main.level, whole_page);
+        if again.is_better_than(main) {
+            one(flow, say, marks, main.level, "The main level, larger");
+        }
+    }
+    for level in further {
+        one(flow, say, marks, level, "A level to scale");
+    }
+}
+
+/// One level: half a page where that does, else a whole one.
+fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, description: &str) {
+    const HEADING_PT: f64 = 40.0;
+    let name = &say.house.levels[level].name;
+    let below = if say.house.levels[level].below_grade { ", below grade" } else { "" };
+    let title = format!("{name}{below}");
+    let whole_page = flow.whole_page_pt();
+    let half = whole_page / 2.0 - HEADING_PT;
+    let in_half = tried(flow, say, marks, level, half);
+    let needs_more = in_half.is_crowded()
+        && tried(flow, say, marks, level, whole_page - HEADING_PT).is_better_than(&in_half);
+    let height = if needs_more { whole_page - HEADING_PT } else { half };
+    flow.go_on(&title, description, height);
+    draw(flow, say, marks, level, height.min(flow.room_pt()), usize::MAX);
+}
+
+/// How a level would come out in so much height.
+fn tried(flow: &Flow, say: &Sentences<'_>, marks: &Marks, level: usize, height_pt: f64) -> Drawn {
+    let (drawing, _, notes_left_out) =
+        fitting(say, marks, level, 0.0, flow.width_pt(), height_pt, usize::MAX);
+    let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
+    Drawn { level, left_out, pt_per_ft, notes_left_out }
+}
+
+/// A level in so much height, with at most so many lines of notes under it.
+pub(crate) fn draw(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    marks: &Marks,
+    level: usize,
+    height_pt: f64,
+    notes_most: usize,
+) -> Drawn {
+    let (drawing, notes, notes_left_out) =
+        fitting(say, marks, level, flow.y_pt(), flow.width_pt(), height_pt, notes_most);
+    let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
+    flow.put(drawing.inks, Some(pt_per_ft));
+    flow.down(drawing.height_pt);
+    flow.pour(&notes);
+    Drawn { level, left_out, pt_per_ft, notes_left_out }
+}
+
+/// A level drawn so that its notes fit below it, and the notes beyond the most.
+fn fitting(
+    say: &Sentences<'_>,
+    marks: &Marks,
+    level: usize,
+    top_pt: f64,
+    width_pt: f64,
+    height_pt: f64,
+    notes_most: usize,
+) -> (plan::Drawing, Stack, Vec<String>) {
+    let left_top = Point::new(EDGE_PT, top_pt);
+    let draw = |height_pt: f64| {
+        let drawing = plan::level(say, marks, level, Frame { left_top, width_pt, height_pt });
+        let (notes, left_out) = notes_under(width_pt, &drawing.notes, notes_most);
+        (drawing, notes, left_out)
+    };
+    let (drawing, notes, left_out) = draw(height_pt);
+    if drawing.height_pt + notes.height_pt() <= height_pt {
+        return (drawing, notes, left_out);
+    }
+    // A smaller drawing may have other notes: room for as many lines as there may be.
+    let room = notes.height_pt().max(if notes_most < usize::MAX { 44.0 } else { 0.0 });
+    draw(height_pt - room)
+}
+
+/// What the marks of a drawing mean, as many as fit the most lines; the others come back.
+fn notes_under(width_pt: f64, told: &[String], most: usize) -> (Stack, Vec<String>) {
+    let lines = |count: usize| {
+        let mut notes = Stack::new(width_pt);
+        notes.space(4.0);
+        let from = notes.rows.len();
+        if count > 0 {
+            notes.paragraph(7.0, &format!("On the drawing: {}.", told[..count].join("; ")));
+        }
+        let lines = notes.rows.len() - from;
+        notes.space(2.0);
+        (notes, lines)
+    };
+    let fits = |count: &usize| lines(*count).1 <= most;
+    let count = (0..=told.len()).rev().find(fits).unwrap_or(0);
+    (lines(count).0, told[count..].to_vec())
+}

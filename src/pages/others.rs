@@ -1,0 +1,47 @@
+//! The steps to all figures but the first, so that the Exhibit speaks of one dispute.
+
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::pages::blocks;
+use crate::pages::chart::chart;
+use crate::pages::layout::{Flow, Stack};
+use crate::reconcile::{Figure, Reconciliation};
+use crate::wording::Block;
+use crate::wording::sentences::Sentences;
+
+/// Width of the steps beside their chart, in points.
+const STEPS_PT: f64 = 318.0;
+/// Between the two, in points.
+const BETWEEN_PT: f64 = 24.0;
+
+/// Fills the pages of the other figures, where there are any.
+pub(crate) fn others(flow: &mut Flow, say: &Sentences<'_>, reconciliation: &Reconciliation) {
+    let others = reconciliation.figures().get(1..).unwrap_or_default();
+    if others.is_empty() {
+        return;
+    }
+    let heard: Vec<String> = say.statements(others);
+    flow.go_on("Other figures", &heard.join(" "), 150.0);
+    for (figure, statement) in others.iter().zip(heard) {
+        one(flow, say, figure, statement);
+    }
+}
+
+fn one(flow: &mut Flow, say: &Sentences<'_>, figure: &Figure, statement: String) {
+    let mut top = Stack::new(flow.width_pt());
+    top.space(4.0);
+    blocks::one(&mut top, &Block::Statement(statement), blocks::USUAL);
+    let mut steps = Stack::new(STEPS_PT);
+    steps.heading(&say.steps_title(figure));
+    blocks::set(&mut steps, &say.steps(figure), blocks::USUAL);
+    let chart = chart(figure, flow.width_pt() - STEPS_PT - BETWEEN_PT);
+    let mut possible = Stack::new(flow.width_pt());
+    possible.space(3.0);
+    blocks::set(&mut possible, &say.possible(figure), blocks::USUAL);
+    possible.space(6.0);
+    let height = steps.height_pt().max(chart.height_pt()) + top.height_pt();
+    flow.need(height.min(300.0));
+    flow.pour(&top);
+    flow.beside(&steps, &chart, STEPS_PT + BETWEEN_PT);
+    flow.pour(&possible);
+}

@@ -1,0 +1,300 @@
+//! Every outline cut into pieces that a pocket calculator can check.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::geometry::compass::Direction;
+use crate::geometry::outline::Outline;
+use crate::geometry::partition;
+use crate::geometry::partition::{Cut, Placed};
+use crate::pages::drawing::canvas::{Block, Canvas};
+use crate::pages::drawing::occupancy::Sort;
+use crate::pages::drawing::plan;
+use crate::pages::drawing::plan::{Fitting, Frame, Reach};
+use crate::pages::drawing::view::{OnSite, Turned, View};
+use crate::pages::fonts::Typeface;
+use crate::pages::layout::{Column, Flow, Line, Row, Stack};
+use crate::pages::page::{Ink, Part, Point, Stroke};
+use crate::units::length::{Length, Step};
+use crate::wording::sentences::{Sentences, letters, to_hundredths};
+
+/// The pieces of every outline: those of one piece in a table, each other with its drawing.
+pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>) {
+    let mut plain = Vec::new();
+    let mut others = Vec::new();
+    for space in 0..say.house.spaces.len() {
+        let areas = &say.areas.spaces[space];
+        match single(areas.tenth_foot()).zip(single(areas.whole_foot())) {
+            Some((fine, feet)) => plain.push((space, fine, feet)),
+            None => others.push(space),
+        }
+    }
+    for space in others {
+        in_pieces(flow, say, space);
+    }
+    if plain.is_empty() {
+        return;
+    }
+    let row = |(space, fine, feet): (usize, Cut, Cut)| {
+        vec![
+            say.space_name(space),
+            product(say, &fine),
+            fine.area().to_hundredths(),
+            product_in_feet(&feet),
+            feet.area().to_hundredths(),
+        ]
+    };
+    let rows: Vec<Vec<String>> = plain.into_iter().map(row).collect();
+    let columns = [
+        Column::words("length × width"),
+        Column::figures(fine_head(say), 92.0),
+        Column::figures("sq ft", 58.0),
+        Column::figures(FEET_HEAD, 92.0),
+        Column::figures("sq ft", 58.0),
+    ];
+    let mut stack = Stack::new(flow.width_pt());
+    stack.heading("Plain rectangles");
+    stack.table(7.5, &columns, &rows);
+    flow.pour(&stack);
+}
+
+/// The only piece of an outline of one piece.
+fn single(outline: &Outline) -> Option<Cut> {
+    let cuts = outline.cuts()?;
+    match cuts[..] {
+        [only @ Cut::Rectangle { .. }] => Some(only),
+        _ => None,
+    }
+}
+
+/// The head of a column of walls to the whole foot.
+pub(crate) const FEET_HEAD: &str = "each wall to\nthe whole foot";
+
+/// The head of a column of walls to the finer rule.
+pub(crate) fn fine_head(say: &Sentences<'_>) -> &'static str {
+    match say.settings.fine {
+        Step::Inch => "each wall to\nthe inch",
+        _ => "each wall to\na tenth of a foot",
+    }
+}
+
+/// Which of the two rules an outline is under.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Rule {
+    Fine,
+    Feet,
+}
+
+/// An outline in pieces: the drawing with their letters, the table beside or below it.
+fn in_pieces(flow: &mut Flow, say: &Sentences<'_>, space: usize) {
+    let areas = &say.areas.spaces[space];
+    let (fine, feet) = (areas.tenth_foot(), areas.whole_foot());
+    let name = say.space_name(space);
+    let both = Cutting::of(fine).zip(Cutting::of(feet)).filter(|_| ranks(fine) == ranks(feet));
+    if let Some((by_fine, by_feet)) = &both {
+        let rows = Cutting::rows(say, &[(by_fine, fine, Rule::Fine), (by_feet, feet, Rule::Feet)]);
+        return one_drawing(flow, say, &name, by_fine, fine, &[Rule::Fine, Rule::Feet], &rows);
+    }
+    for (outline, rule, each) in [
+        (fine, Rule::Fine, say.settings.fine.spoken()),
+        (feet, Rule::Feet, Step::WholeFoot.spoken()),
+    ] {
+        let name = format!("{name}, {each}");
+        match Cutting::of(outline) {
+            Some(cutting) => {
+                let rows = Cutting::rows(say, &[(&cutting, outline, rule)]);
+                one_drawing(flow, say, &name, &cutting, outline, &[rule], &rows);
+            }
+            None => coordinates(flow, &name, outline),
+        }
+    }
+}
+
+/// The places of an outline's corners among each other: outlines that agree in it are cut alike.
+fn ranks(outline: &Outline) -> Vec<(usize, usize)> {
+    let points = outline.points();
+    let rank = |pick: fn(&OnSite) -> i64| {
+        let mut all: Vec<i64> = points.iter().map(pick).collect();
+        all.sort_unstable();
+        all.dedup();
+        move |value: i64| all.binary_search(&value).unwrap_or(0)
+    };
+    let (east, north) = (rank(|p| p.0), rank(|p| p.1));
+    points.iter().map(|point| (east(point.0), north(point.1))).collect()
+}
+
+/// An outline in pieces.
+struct Cutting {
+    placed: Vec<Placed>,
+}
+
+impl Cutting {
+    fn of(outline: &Outline) -> Option<Cutting> {
+        partition::placed(outline).map(|placed| Cutting { placed })
+    }
+
+    /// The table's rows: a piece, and for each rule length × width and what it comes to; then the sum.
+    fn rows(say: &Sentences<'_>, cuttings: &[(&Cutting, &Outline, Rule)]) -> Vec<Line> {
+        let mut rows = Vec::new();
+        let count = cuttings.first().map_or(0, |(cutting, ..)| cutting.placed.len());
+        for i in 0..count {
+            let deducted = is_deducted(&cuttings[0].0.placed[i].cut);
+            let mut row =
+                vec![format!("{}{}", letters(i), if deducted { ", deducted" } else { "" })];
+            for (cutting, _, rule) in cuttings {
+                let Some(cut) = cutting.placed.get(i).map(|placed| placed.cut) else { continue };
+                let product = match rule {
+                    Rule::Fine => product(say, &cut),
+                    Rule::Feet => product_in_feet(&cut),
+                };
+                row.extend([product, cut.area().to_hundredths()]);
+            }
+            rows.push(Line::Plain(row));
+        }
+        let mut sum = vec!["total".to_owned()];
+        for (_, outline, _) in cuttings {
+            sum.extend([String::new(), outline.area().to_hundredths()]);
+        }
+        rows.push(Line::Bold(sum));
+        rows
+    }
+}
+
+fn is_deducted(cut: &Cut) -> bool {
+    match *cut {
+        Cut::Rectangle { .. } => false,
+        Cut::Triangle { taken_off, .. } | Cut::Segment { taken_off, .. } => taken_off,
+    }
+}
+
+/// What to type into a calculator, walls to the finer rule.
+fn product(say: &Sentences<'_>, cut: &Cut) -> String {
+    match say.settings.fine {
+        Step::Inch => times(cut, |length| length.to_string()),
+        _ => product_in_feet(cut),
+    }
+}
+
+fn product_in_feet(cut: &Cut) -> String {
+    times(cut, to_hundredths)
+}
+
+fn times(cut: &Cut, text: impl Fn(Length) -> String) -> String {
+    match *cut {
+        Cut::Rectangle { east, north } => format!("{} × {}", text(east), text(north)),
+        Cut::Triangle { east, north, .. } => format!("{} × {} ÷ 2", text(east), text(north)),
+        Cut::Segment { chord, rise, .. } => {
+            format!("curve: chord {}, rise {}", text(chord), text(rise))
+        }
+    }
+}
+
+fn one_drawing(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    name: &str,
+    cutting: &Cutting,
+    outline: &Outline,
+    rules: &[Rule],
+    rows: &[Line],
+) {
+    let drawn_wide = 170.0;
+    let mut title = Stack::new(flow.width_pt());
+    title.heading(&format!("{name}, piece by piece"));
+    let (inks, height, scale) = lettered(say, cutting, outline, drawn_wide);
+    let mut drawing = Stack::new(drawn_wide);
+    drawing.row(Row { height_pt: height, inks, ..Row::default() });
+    drawing.paragraph(6.5, &format!("Drawn at {scale}"));
+    let mut table = Stack::new(flow.width_pt() - drawn_wide - 14.0);
+    let mut columns = vec![Column::short("piece", 58.0)];
+    for rule in rules {
+        let head = match rule {
+            Rule::Fine => fine_head(say),
+            Rule::Feet => FEET_HEAD,
+        };
+        columns.extend([Column::figures(head, 0.0), Column::figures("sq ft", 52.0)]);
+    }
+    table.table_of(7.5, &columns, rows);
+    if title.height_pt() + drawing.height_pt() > flow.room_pt() {
+        flow.need(f64::MAX);
+    }
+    flow.pour(&title);
+    if table.height_pt() > flow.room_pt() {
+        flow.pour(&drawing);
+        let mut table = Stack::new(flow.width_pt());
+        table.table_of(7.5, &columns, rows);
+        return flow.pour(&table);
+    }
+    flow.beside(&drawing, &table, drawn_wide + 14.0);
+}
+
+/// The outline with its cuts dashed and a letter in every piece; its height, and the scale in words.
+fn lettered(
+    say: &Sentences<'_>,
+    cutting: &Cutting,
+    outline: &Outline,
+    wide_pt: f64,
+) -> (Vec<Ink>, f64, &'static str) {
+    let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
+    let flat = outline.flattened();
+    let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
+    let frame = Frame { left_top: Point::new(0.0, 0.0), width_pt: wide_pt, height_pt: 170.0 };
+    let (view, height) = plan::fitted(&reach, turned, &frame, 10.0, Fitting::default());
+    let mut canvas = Canvas::new(view, Point::new(0.0, 0.0), Point::new(wide_pt, height));
+    let walls = view.walls(outline, (0, 0));
+    for placed in &cutting.placed {
+        let stroke = Stroke::along(&closed(&ring(&view, placed)), 0.5).dashed([3.0, 2.0]);
+        canvas.line(stroke, Sort::Theirs);
+    }
+    canvas.outline(&walls, 1.3, None, Part::Outline);
+    for (i, placed) in cutting.placed.iter().enumerate() {
+        let choice = |size: f64| Block { lines: vec![(Typeface::Bold, size, letters(i))] };
+        let mut figure = ring(&view, placed);
+        if let (Cut::Segment { .. }, Some(wall)) = (placed.cut, placed.wall) {
+            figure = walls[wall].stretches().iter().map(|stretch| stretch.0).collect();
+            figure.push(walls[wall].to);
+        }
+        if !canvas.block(&figure, &[], &[choice(9.0), choice(7.0), choice(6.0)]) {
+            let middle = figure.iter().fold(Point::default(), |sum, spot| sum.plus(*spot, 1.0));
+            let count = f64::from(u32::try_from(figure.len().max(1)).unwrap_or(1));
+            canvas.pointer(Point::default().plus(middle, 1.0 / count), &letters(i));
+        }
+    }
+    (canvas.finish(), height, view.scale.words)
+}
+
+/// The corners of a piece on the page.
+fn ring(view: &View, placed: &Placed) -> Vec<Point> {
+    placed.corners.iter().map(|&corner| view.spot(corner)).collect()
+}
+
+fn closed(spots: &[Point]) -> Vec<Point> {
+    spots.iter().chain(spots.first()).copied().collect()
+}
+
+/// The area by corners, in words.
+pub(crate) const BY_CORNERS: &str = "half the sum, over each corner and the next, of east × next north minus north × next east, whatever its sign";
+/// What curved walls do to it.
+pub(crate) const BY_CHORD: &str =
+    "a curved wall adds or subtracts the area between it and its chord";
+
+/// An outline that cannot be cut into right-angled pieces, corner by corner.
+fn coordinates(flow: &mut Flow, name: &str, outline: &Outline) {
+    let mut stack = Stack::new(flow.width_pt());
+    stack.heading(name);
+    stack.paragraph(8.0, &format!("No right-angled pieces add up to this outline, so here are its corners, in feet from the first, shown to a hundredth. The area is {BY_CORNERS}; {BY_CHORD}."));
+    let columns = [
+        Column::short("corner", 60.0),
+        Column::figures("east", 100.0),
+        Column::figures("north", 100.0),
+        Column::words(""),
+    ];
+    let feet = |nm: i64| to_hundredths(Length::from_nm(nm));
+    let rows: Vec<Vec<String>> = outline
+        .points()
+        .iter()
+        .enumerate()
+        .map(|(i, point)| vec![(i + 1).to_string(), feet(point.0), feet(point.1), String::new()])
+        .collect();
+    stack.table(7.5, &columns, &rows);
+    stack.ledger(8.0, "area, square feet", &outline.area().to_hundredths(), Typeface::Bold);
+    flow.pour(&stack);
+}

@@ -1,0 +1,130 @@
+//! The sections of the pages, and which of them are made.
+
+use crate::pages::Paper;
+
+/// A section of the pages, in their order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Section {
+    /// The one page that decides.
+    Exhibit,
+    /// Further levels and the land.
+    Levels,
+    /// The record's own sketch, or a plan, beside the house as measured.
+    SideBySide,
+    /// Every number traced, every area piece by piece, the method, a line to sign.
+    Calculations,
+    /// The steps to all figures but the first.
+    OtherFigures,
+    /// The sides file word for word.
+    Source,
+    /// What the gap is worth, numbered by itself.
+    Supplement,
+}
+
+impl Section {
+    /// All of them in their order.
+    pub const ALL: [Section; 7] = [
+        Section::Exhibit,
+        Section::Levels,
+        Section::SideBySide,
+        Section::Calculations,
+        Section::OtherFigures,
+        Section::Source,
+        Section::Supplement,
+    ];
+
+    /// Its word, as after `--only`.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Section::Exhibit => "exhibit",
+            Section::Levels => "levels",
+            Section::SideBySide => "side-by-side",
+            Section::Calculations => "calculations",
+            Section::OtherFigures => "other-figures",
+            Section::Source => "source",
+            Section::Supplement => "supplement",
+        }
+    }
+
+    /// The section of a word; none of any other word.
+    pub fn of(word: &str) -> Option<Section> {
+        Section::ALL.into_iter().find(|section| section.word() == word)
+    }
+
+    const fn bit(self) -> u16 {
+        1 << self as u16
+    }
+}
+
+/// Some of the sections.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sections(u16);
+
+impl Default for Sections {
+    /// All of them.
+    fn default() -> Sections {
+        Sections::of(Section::ALL)
+    }
+}
+
+impl Sections {
+    /// These sections and no others.
+    pub fn of(sections: impl IntoIterator<Item = Section>) -> Sections {
+        Sections(sections.into_iter().fold(0, |bits, section| bits | section.bit()))
+    }
+
+    /// Whether a section is among them.
+    pub fn has(self, section: Section) -> bool {
+        self.0 & section.bit() != 0
+    }
+
+    /// `all`, or the words of the sections with commas between them.
+    pub(crate) fn words(self) -> String {
+        if self == Sections::default() {
+            return "all".to_owned();
+        }
+        let chosen = Section::ALL.into_iter().filter(|&section| self.has(section));
+        chosen.map(Section::word).collect::<Vec<_>>().join(",")
+    }
+
+    /// Read back from such words; none where a word is no section.
+    pub(crate) fn read(words: &str) -> Option<Sections> {
+        if words == "all" {
+            return Some(Sections::default());
+        }
+        let sections: Option<Vec<Section>> = words.split(',').map(Section::of).collect();
+        sections.map(Sections::of)
+    }
+}
+
+/// How pages are made.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct PageOptions {
+    /// The paper they are printed on.
+    pub paper: Paper,
+    /// Which sections are made.
+    pub only: Sections,
+    /// Comments, values, rates, sales and notes are left out, of the sides file inside too.
+    pub private: bool,
+}
+
+impl From<Paper> for PageOptions {
+    fn from(paper: Paper) -> PageOptions {
+        PageOptions { paper, ..PageOptions::default() }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_of_sections_are_read_back() {
+        let some = Sections::of([Section::Calculations, Section::Exhibit]);
+        assert_eq!(some.words(), "exhibit,calculations");
+        assert_eq!(Sections::read("exhibit,calculations"), Some(some));
+        assert_eq!(Sections::read("all"), Some(Sections::default()));
+        assert_eq!(Sections::read("exhibit,"), None);
+        assert!(some.has(Section::Exhibit) && !some.has(Section::Source));
+    }
+}

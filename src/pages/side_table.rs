@@ -1,0 +1,170 @@
+//! The side table: every side from what was typed, over the outside face and both rules, to the record.
+
+use crate::areas::SideRow;
+use crate::geometry::outline::Outline;
+use crate::geometry::traverse::Misclosure;
+use crate::house::{Face, Run, Side, Space};
+use crate::pages::layout::{Column, Line, Stack};
+use crate::reconcile::Reconciliation;
+use crate::units::length::{Length, Step};
+use crate::wording::sentences::{Sentences, signed_length, to_hundredths};
+
+/// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was obtained.
+pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
+    if say.house.spaces.is_empty() {
+        return;
+    }
+    stack.heading("Every side, from the tape to the page");
+    let is_inch = say.settings.fine == Step::Inch;
+    let columns = [
+        Column::short("", 20.0),
+        Column::words("as typed"),
+        Column::figures("at the\noutside face", 72.0),
+        Column::figures(if is_inch { "to the\ninch" } else { "to a tenth\nof a foot" }, 52.0),
+        Column::figures("to the\nwhole foot", 52.0),
+        Column::figures("on the\nrecord", 60.0),
+        Column::figures("differs by", 62.0),
+        Column::short("", 8.0),
+        Column::short("obtained", 58.0),
+    ];
+    let mut rows = Vec::new();
+    let mut any_moved = false;
+    for (space, here) in say.house.spaces.iter().enumerate() {
+        let face = match here.kind.has_walls() && here.face != Face::Outside {
+            true => format!(", measured to the {} face", here.face.word()),
+            false => String::new(),
+        };
+        rows.push(Line::Over(format!("{}{face}", here.name)));
+        for (side, figures) in here.sides.iter().zip(say.areas.side_rows(space)) {
+            let traced = Traced::of(say, reconciliation, space, side, &figures);
+            any_moved |= traced.is_moved;
+            rows.push(Line::Plain(traced.cells));
+        }
+        rows.push(Line::Note(about_sides(say, space)));
+        rows.extend(said_of_sides(here).map(Line::Note));
+    }
+    stack.table_of(7.3, &columns, &rows);
+    if any_moved {
+        stack.paragraph(
+            7.0,
+            "* adjusted from its own rounding, so that the outline comes back to its start",
+        );
+    }
+}
+
+/// A side on its way from the tape to the page.
+struct Traced {
+    cells: Vec<String>,
+    /// Closing moved a length from its own rounding.
+    is_moved: bool,
+}
+
+impl Traced {
+    fn of(
+        say: &Sentences<'_>,
+        reconciliation: &Reconciliation,
+        space: usize,
+        side: &Side,
+        figures: &SideRow,
+    ) -> Traced {
+        let here = &say.house.spaces[space];
+        let areas = &say.areas.spaces[space];
+        let outside = say.areas.outside_length(space, side.number() - 1);
+        let recorded = say.recorded_length(reconciliation, space, side.number() - 1);
+        let mut is_moved = false;
+        let mut ruled = |length: Option<Length>, step: Step, outline: &Outline| {
+            if let Some(legs) = legs(say, space, side, outline) {
+                return legs;
+            }
+            let Some(length) = length else { return String::new() };
+            let alone = outside.map(|outside| outside.rounded(step, say.settings.halves));
+            let moved =
+                !here.closed.walk.has_bearings() && alone.is_some_and(|alone| alone != length);
+            is_moved |= moved;
+            let text = match step {
+                Step::Inch => length.to_string(),
+                _ => to_hundredths(length),
+            };
+            if moved { format!("*{text}") } else { text }
+        };
+        let fine = ruled(figures.tenth_foot, say.settings.fine, areas.tenth_foot());
+        let feet = ruled(figures.whole_foot, Step::WholeFoot, areas.whole_foot());
+        let differs = recorded.zip(outside).map(|(recorded, outside)| recorded - outside);
+        let cells = vec![
+            side.number().to_string(),
+            side.typed().to_owned(),
+            outside.map(|outside| say.length(outside)).unwrap_or_default(),
+            fine,
+            feet,
+            recorded.map(|recorded| say.length(recorded)).unwrap_or_default(),
+            differs.map(|differs| signed_length(say, differs)).unwrap_or_default(),
+            String::new(),
+            how(side).to_owned(),
+        ];
+        Traced { cells, is_moved }
+    }
+}
+
+/// A slanted wall by its run and its rise, as they are rounded; none of any other wall.
+fn legs(say: &Sentences<'_>, space: usize, side: &Side, outline: &Outline) -> Option<String> {
+    let is_slanted = matches!(side.run, Run::Diagonal(..));
+    let walk = &say.areas.outside.spaces[space].walk;
+    let mut pieces = walk.sides.iter().zip(outline.vectors());
+    let (_, vector) = pieces.find(|(piece, _)| piece.source == Some(side.number() - 1))?;
+    let feet = |nm: i64| to_hundredths(Length::from_nm(nm.abs()));
+    is_slanted.then(|| format!("{} by {}", feet(vector.north), feet(vector.east)))
+}
+
+/// How a side was obtained, for people.
+pub(crate) fn how(side: &Side) -> &'static str {
+    match side.how() {
+        "closing" => "by closing",
+        "estimated" => "estimated",
+        "plan" => "from plan",
+        "record" => "from record",
+        _ => "measured",
+    }
+}
+
+/// The area and the perimeter as measured, what closing spread, what the thickness of the walls adds.
+fn about_sides(say: &Sentences<'_>, space: usize) -> String {
+    let here = &say.house.spaces[space];
+    let areas = &say.areas.spaces[space];
+    let mut note = format!(
+        "As measured, no side rounded: {} sq ft, perimeter {}.",
+        areas.as_measured.to_hundredths(),
+        say.length(here.outline().perimeter())
+    );
+    if here.closed.misclosure != Misclosure::default() {
+        note.push_str(&format!(
+            " The sides end {} of where they began; that is spread over them, which makes them, in feet: {}.",
+            here.closed.misclosure.spoken(),
+            closed_lengths(here)
+        ));
+    }
+    if here.face != Face::Outside && here.kind.has_walls() {
+        note.push_str(&format!(
+            " Moved out by the thickness of the walls: {} sq ft; both rules round the walls there.",
+            areas.outside().area().to_hundredths()
+        ));
+    }
+    note
+}
+
+/// The photos and the notes of sides.
+fn said_of_sides(space: &Space) -> impl Iterator<Item = String> {
+    space.sides.iter().filter_map(|side| {
+        let photo = side.words.photo.as_ref().map(|photo| format!("photo {photo}"));
+        let said: Vec<String> = photo.into_iter().chain(side.words.note.clone()).collect();
+        (!said.is_empty()).then(|| format!("Side {}: {}.", side.number(), said.join("; ")))
+    })
+}
+
+/// The lengths of the sides as closed, in feet.
+fn closed_lengths(space: &Space) -> String {
+    const MOST: usize = 40;
+    let lengths = space.closed.outline.vectors().iter().take(MOST);
+    let lengths: Vec<String> = lengths.map(|side| to_hundredths(side.chord_length())).collect();
+    let more = if space.sides.len() > MOST { " …" } else { "" };
+    format!("{}{more}", lengths.join(", "))
+}

@@ -1,0 +1,30 @@
+//! A sides file without what its writer may want to keep: comments, values, rates, sales, notes.
+
+use crate::sketch::statement::{Said, Statement};
+use crate::sketch::{Line, Sketch};
+
+impl Sketch {
+    /// The file in its canonical form, without comments, without the statements about values, taxes, dates and sales, and
+    /// without the notes after sides. The sides, the figures and the heads are the same.
+    pub fn tidied_without_private(&self) -> String {
+        let lines = self.lines.iter().filter(|line| !is_private(line)).map(public).collect();
+        super::tidy::tidied(&Sketch { lines, ..self.clone() })
+    }
+}
+
+/// A line that says nothing which may be handed on.
+fn is_private(line: &Line) -> bool {
+    match &line.statement {
+        Some(statement) => matches!(statement, Statement::Valued(_)),
+        None => line.comment.is_some(),
+    }
+}
+
+/// A line without its comment and its note.
+fn public(line: &Line) -> Line {
+    let mut statement = line.statement.clone();
+    if let Some(Statement::Side(_, words)) = &mut statement {
+        *words = Said { note: None, ..Said::clone(words) }.into();
+    }
+    Line { statement, comment: None }
+}

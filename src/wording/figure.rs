@@ -1,0 +1,100 @@
+//! A figure told in plain parts: the sentence, the steps, what is possible, how sure the measured area is.
+
+use crate::reconcile::{BridgeStep, Figure, Reconciliation};
+use crate::wording::block::Block;
+use crate::wording::sentences::{Sentences, capital, measured_by, range_text, signed, the, whole};
+
+impl Sentences<'_> {
+    /// The sentences in front: each figure beside what was measured, and what follows from them alone.
+    pub(crate) fn opening(&self, reconciliation: &Reconciliation) -> Vec<Block> {
+        let figures = reconciliation.figures();
+        let mut told: Vec<Block> =
+            self.statements(figures).into_iter().map(Block::Statement).collect();
+        let own = figures.iter().filter_map(|figure| self.own_sketch(figure));
+        let more = own.chain(self.repeated(figures)).chain(self.missing_walls(reconciliation));
+        told.extend(more.map(Block::Paragraph));
+        told
+    }
+
+    /// The heading of a figure's steps.
+    pub(crate) fn steps_title(&self, figure: &Figure) -> String {
+        let title = figure.title().map(|title| format!(" ({title})")).unwrap_or_default();
+        format!("From measured to {}{title}, step by step", the(figure))
+    }
+
+    /// From measured to the figure, a row a step, adding up as printed.
+    pub(crate) fn steps(&self, figure: &Figure) -> Vec<Block> {
+        let start = format!("measured: {}, outside", self.settings.fine.spoken());
+        let mut told = vec![Block::row(start, whole(figure.start()))];
+        for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
+            told.push(Block::row(self.line_name(figure, line), signed(rounded)));
+            told.extend(self.could_add(figure, line).map(Block::Note));
+            if line.step() == BridgeStep::RecordedSides {
+                told.extend(self.shares(figure).into_iter().map(Block::Note));
+            }
+        }
+        told.push(Block::total(capital(figure.name()), whole(figure.area())));
+        told
+    }
+
+    /// Whether rounding alone explains it, and what else is possible.
+    pub(crate) fn possible(&self, figure: &Figure) -> Vec<Block> {
+        let answer = Some(self.answer(figure)).filter(|answer| !answer.is_empty());
+        let mut told: Vec<Block> = answer.map(Block::Paragraph).into_iter().collect();
+        if let Some(accounts) = self.accounts(figure) {
+            told.push(Block::paragraph(accounts.opening));
+            told.extend(accounts.items.into_iter().map(Block::Item));
+            told.push(Block::paragraph(accounts.closing));
+        }
+        told
+    }
+
+    /// Who measured, how sure the measured area is, and what was not seen.
+    pub(crate) fn how_sure(&self) -> Vec<Block> {
+        self.certainty().into_iter().map(Block::Paragraph).collect()
+    }
+
+    /// Who measured, when, with what and how close, in one line for the Exhibit.
+    pub(crate) fn measured_line(&self) -> String {
+        let who = self.house.particulars.measured.as_ref().map(measured_by);
+        let close = self.only_from_a_plan().unwrap_or_else(|| self.plus_minus());
+        who.into_iter().chain([close]).collect::<Vec<_>>().join(" ")
+    }
+
+    /// Both areas in a sentence.
+    pub(crate) fn both_ways(&self) -> String {
+        let gross = self.areas.gross();
+        let range = match gross.range() {
+            Some(_) => format!(" (possible range {})", range_text(gross.range())),
+            None => String::new(),
+        };
+        let below = match self.areas.below_grade() {
+            Some(below) => {
+                format!(" Below grade, not included: {} sq ft.", whole(below.tenth_foot()))
+            }
+            None => String::new(),
+        };
+        format!(
+            "{}: {} sq ft, each wall to {}; {} sq ft, each wall to the whole foot{range}.{below}",
+            self.gross_name(),
+            whole(gross.tenth_foot()),
+            self.fine(),
+            whole(gross.whole_foot()),
+        )
+    }
+
+    /// All that a page says of a figure, for who hears it instead of seeing it.
+    pub(crate) fn heard(&self, figure: &Figure) -> String {
+        let steps = figure.lines().iter().zip(figure.lines_in_sq_ft());
+        let steps: Vec<String> = steps
+            .map(|(line, rounded)| format!("{}, {}", self.line_name(figure, line), signed(rounded)))
+            .collect();
+        format!(
+            "Step by step: measured {}; {}; {} {}.",
+            whole(figure.start()),
+            steps.join("; "),
+            the(figure),
+            whole(figure.area())
+        )
+    }
+}

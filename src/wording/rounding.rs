@@ -1,0 +1,229 @@
+//! Whether rounding alone is big enough to explain a figure, in a sentence made from the comparison it states.
+
+use crate::areas::is_in_total;
+use crate::diagnostic::words;
+use crate::house::{Face, SideRule};
+use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
+use crate::units::area::Area;
+use crate::units::decimal::thousands;
+use crate::units::length::Step;
+use crate::wording::sentences::{
+    Sentences, capital, not_explained, range_text, rounded_float, the, whole,
+};
+
+impl Sentences<'_> {
+    /// What the steps come to, in a sentence; nothing where there is nothing to add to them.
+    pub(crate) fn answer(&self, figure: &Figure) -> String {
+        let rest = not_explained(figure);
+        if figure.area().whole_sq_ft() == figure.start().whole_sq_ft() {
+            return agreement(figure).to_owned();
+        }
+        let to_feet = matches!(
+            figure.side_rule(),
+            SideRule::Step(Step::WholeFoot | Step::HalfFoot) | SideRule::Unknown
+        );
+        let enough = if rest == 0 && !to_feet { None } else { self.rounding_alone(figure) };
+        let listed = self.listed_as_much(figure, rest);
+        enough.into_iter().chain(listed).collect::<Vec<_>>().join(" ")
+    }
+
+    /// What the record lists by itself, not counted here, with just as much as is not explained.
+    pub(crate) fn listed_as_much(&self, figure: &Figure, rest: i64) -> Option<String> {
+        let house = self.house;
+        let is_counted = |i: usize| is_in_total(house, i, false);
+        let spaces = house.spaces.iter().enumerate().filter(|&(i, _)| !is_counted(i));
+        let spaces = spaces.filter_map(|(_, space)| Some((&space.name, space.recorded?)));
+        let missing = self.house.missing.iter();
+        let missing = missing.map(|missing| (&missing.name, missing.recorded.area()));
+        let as_much = |(_, recorded): &(&String, Area)| recorded.whole_sq_ft() == rest;
+        let names: Vec<&str> =
+            spaces.chain(missing).filter(as_much).map(|(name, _)| name.as_str()).collect();
+        (figure.word() == "record" && rest > 0 && !names.is_empty()).then(|| {
+            format!(
+                "The record lists {} at {} sq ft, which is exactly what is not explained: ask whether the total includes it.",
+                words::one_of(&names),
+                thousands(rest)
+            )
+        })
+    }
+
+    fn rounding_alone(&self, figure: &Figure) -> Option<String> {
+        let enough = figure.enough();
+        let says_feet = figure.word() == "record"
+            || matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot));
+        let Some(answer) = enough.could_explain() else {
+            return says_feet.then(|| {
+                "How far rounding alone could go cannot be stated for this house.".to_owned()
+            });
+        };
+        if !says_feet {
+            return self.if_rounded(figure, answer);
+        }
+        let said = self.could_or_not(figure, answer)?;
+        // The figure's own lengths are a step already, so this is what rounding could do without them.
+        let said = match figure.line(BridgeStep::RecordedSides) {
+            Some(_) => format!("Leaving the {}'s own lengths aside, {said}", figure.word()),
+            None => capital(&said),
+        };
+        let typical = enough.typical().filter(|_| figure.word() == "record").map(|typical| {
+            format!(
+                " Rounding to the {} typically changes this house by ± {} sq ft.",
+                foot(enough.step()),
+                rounded_float(typical)
+            )
+        });
+        Some(format!("{said}{}", typical.unwrap_or_default()))
+    }
+
+    /// Whether rounding could explain it, as the end of a sentence.
+    fn could_or_not(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
+        let enough = figure.enough();
+        let (foot, house) = (foot(enough.step()), house_at(figure.face()));
+        let wanted = wanted(figure);
+        let rounded = format!("rounded to the {foot}, {house}");
+        let usual = enough.range().map(|range| match range.low == range.high {
+            true => format!("is {}", range_text(Some(range))),
+            false => format!("can be {}", range_text(Some(range))),
+        });
+        let widest = enough.widest();
+        if let Some(between) = enough.between() {
+            return Some(nothing_between(figure, answer, between));
+        }
+        Some(match (answer, usual) {
+            (CouldExplain::Yes, Some(usual)) if not_explained(figure) == 0 => {
+                format!(
+                    "rounding alone would account for it: {rounded} {usual}, and {wanted} fits."
+                )
+            }
+            (CouldExplain::Yes, Some(usual)) => format!(
+                "rounding alone could explain it, if walls near the half {} went the other way: {rounded} {usual}, and {wanted} fits.",
+                if enough.step() == Step::HalfFoot { "step" } else { "foot" }
+            ),
+            (CouldExplain::OnlyAgainst, usual) => {
+                let usual = usual.map(|usual| format!(" {rounded} {usual};")).unwrap_or_default();
+                format!(
+                    "rounding would account for it only if walls were misrounded:{usual} with walls rounded either way it can be {}, and {wanted} fits that.",
+                    range_text(widest)
+                )
+            }
+            (CouldExplain::No, usual) => {
+                let widest = widest?;
+                let (most, limit) = if enough.wanted() > widest.high {
+                    ("at most", widest.high)
+                } else {
+                    ("at least", widest.low)
+                };
+                let usual =
+                    usual.map(|usual| format!("{usual}, and ")).unwrap_or_else(|| "is ".to_owned());
+                format!(
+                    "rounding alone cannot explain it: {rounded} {usual}{most} {} whichever way each wall goes; {wanted_is}.",
+                    whole(limit),
+                    wanted_is = is(figure)
+                )
+            }
+            (CouldExplain::Yes, None) => return None,
+        })
+    }
+
+    /// The same for a figure that does not say that its walls are rounded to feet.
+    fn if_rounded(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
+        let enough = figure.enough();
+        let house = house_at(figure.face());
+        let widest = enough.widest()?;
+        let usual = range_text(enough.range().or(Some(widest)));
+        let given = format!("If its walls were rounded to the foot, {house} could be {usual}");
+        let either_way = format!("{} with walls rounded either way", range_text(Some(widest)));
+        let wanted = wanted(figure);
+        Some(match (answer, enough.between(), enough.range()) {
+            (CouldExplain::Yes, Some(between), _) => format!(
+                "{given}, but nothing between {} and {}, and {}.",
+                whole(between.below),
+                whole(between.above),
+                is(figure)
+            ),
+            (CouldExplain::OnlyAgainst, Some(between), Some(_)) => format!(
+                "{given} as a rule and {either_way}, but nothing between {} and {}, and {}.",
+                whole(between.below),
+                whole(between.above),
+                is(figure)
+            ),
+            (CouldExplain::Yes, ..) => format!("{given}; {wanted} fits."),
+            (CouldExplain::OnlyAgainst, _, Some(_)) => {
+                format!("{given}, and {either_way}; {wanted} fits only that.")
+            }
+            (CouldExplain::OnlyAgainst, ..) => {
+                format!("{given} with walls rounded either way; {wanted} fits.")
+            }
+            (CouldExplain::No, ..) => {
+                format!("{given}; {}, whichever way each wall goes.", does_not_fit(figure))
+            }
+        })
+    }
+}
+
+/// That a figure is the measured area, and what its steps then mean.
+fn agreement(figure: &Figure) -> &'static str {
+    let has_no_steps = figure.lines_in_sq_ft().iter().all(|line| *line == 0);
+    let assumed = figure.word() == "record" && !figure.says_rule();
+    let only_rounding = figure.lines().iter().all(|line| {
+        matches!(line.step(), BridgeStep::Rounding | BridgeStep::NotExplained)
+            || line.area().whole_sq_ft() == 0
+    });
+    match (has_no_steps, assumed && only_rounding) {
+        (true, _) => "They agree to the square foot.",
+        (_, true) => {
+            "They agree to the square foot; the steps matter only if the office rounds its walls."
+        }
+        _ => "They agree to the square foot, since the steps cancel.",
+    }
+}
+
+fn foot(step: Step) -> &'static str {
+    if step == Step::HalfFoot { "half foot" } else { "foot" }
+}
+
+fn house_at(face: Face) -> &'static str {
+    match face {
+        Face::Outside => "this house",
+        Face::Frame => "this house, measured at the frame,",
+        Face::Inside => "this house, measured inside,",
+    }
+}
+
+/// Who would have to fit: `the record, 1,877,`.
+fn wanted(figure: &Figure) -> String {
+    let (less, wanted) = counted_less(figure);
+    format!("{}{less}, {},", the(figure), whole(wanted))
+}
+
+/// `the record is 1,877`.
+fn is(figure: &Figure) -> String {
+    let (less, wanted) = counted_less(figure);
+    format!("{}{less} is {}", the(figure), whole(wanted))
+}
+
+fn does_not_fit(figure: &Figure) -> String {
+    let (less, wanted) = counted_less(figure);
+    format!("{}{less}, {}, does not fit", the(figure), whole(wanted))
+}
+
+/// The figure without what it says it counts besides.
+fn counted_less(figure: &Figure) -> (&'static str, Area) {
+    let wanted = figure.enough().wanted();
+    (if wanted == figure.area() { "" } else { " without what else it counts" }, wanted)
+}
+
+/// That no outline gives a figure, though some give less and some more.
+fn nothing_between(figure: &Figure, answer: CouldExplain, between: Between) -> String {
+    let way = match answer {
+        CouldExplain::OnlyAgainst => "no way of rounding these walls",
+        _ => "no ordinary rounding of these walls",
+    };
+    format!(
+        "rounding alone cannot explain it: {way} to the {} gives a total between {} and {}, and {}.",
+        foot(figure.enough().step()),
+        whole(between.below),
+        whole(between.above),
+        is(figure)
+    )
+}
