@@ -116,6 +116,6 @@ fn a_long_house_and_a_small_shed_are_both_lettered() {
     let shed = "level \"Ground floor\"\nstorage \"Shed\"\nnorth 6'\neast 4'\nsouth 6'\nwest 4'";
     let pages = pages_on(shed, Paper::Letter);
     let all = super::words(&pages.pages()[0]);
-    assert!(all.contains(&"Scale 1/4 in = 1 ft, printed at full size (100 %)".to_owned()));
+    assert!(all.contains(&"Scale 1/4 in = 1 ft, printed at full size (100%)".to_owned()));
     assert!(all.contains(&"6'".to_owned()) && all.contains(&"4'".to_owned()), "{all:?}");
 }

@@ -80,5 +80,5 @@ fn a_file_without_a_house_has_pages_too() {
         "property \"1 Test Lane\"\nlot \"Lot 1\"\nnorth 100'\neast 50'\nsouth 100'\nwest 50'";
     let pages = pages(text);
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
-    assert_eq!(titles, ["Exhibit", "Lot", "Working", "Source"]);
+    assert_eq!(titles, ["Exhibit", "Lot", "Calculations; Source"]);
 }
