@@ -20,10 +20,10 @@ use serde::{Deserialize, Serialize};
 
 use crate::areas::rule::Settings;
 use crate::diagnostic::Diagnostics;
-use crate::house::House;
+use crate::house::{FigureKind, House};
 use crate::reconcile::Weights;
 use crate::reconcile::{CouldExplain, Figure};
-use crate::units::area::Area;
+use crate::units::area::{Area, AreaUnit, WrittenArea};
 pub use summary::{Summary, histogram};
 
 /// How houses are looked at.
@@ -48,6 +48,8 @@ impl Default for Terms {
 pub enum Given {
     /// The text of a sides file.
     Sides(String),
+    /// The text of a sides file, and figures from elsewhere that stand in the place of its own, in whole square feet.
+    SidesAndFigures(String, Vec<(&'static str, i64)>),
     /// Published figures alone, nothing measured: each with the word it has in a sides file.
     Figures(Vec<(&'static str, i64)>),
     /// Nothing: why it could not be read.
@@ -146,7 +148,8 @@ const ESTIMATED: &str = "a wall is estimated";
 /// What a house comes to.
 pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> Outcome {
     let house = match given {
-        Given::Sides(text) => measured(id, text, terms),
+        Given::Sides(text) => measured(id, text, &[], terms),
+        Given::SidesAndFigures(text, figures) => measured(id, text, figures, terms),
         Given::Figures(figures) => Ok(published(figures, terms)),
         Given::Unreadable(why) => Ok(Outcome { faults: vec![why.clone()], ..Outcome::default() }),
     };
@@ -168,8 +171,22 @@ fn told(faults: &Diagnostics) -> Vec<String> {
     errors.take(MOST).map(line).collect()
 }
 
-fn measured(id: &str, text: &str, terms: &Terms) -> Result<Outcome, Diagnostics> {
-    let house = crate::read::read(id, text)?;
+fn measured(
+    id: &str,
+    text: &str,
+    given: &[(&'static str, i64)],
+    terms: &Terms,
+) -> Result<Outcome, Diagnostics> {
+    let mut house = crate::read::read(id, text)?;
+    let mut replaced = Vec::new();
+    for &(word, sq_ft) in given {
+        let Some((kind, area)) = figure_of(word, sq_ft) else { continue };
+        let own = house.figures.iter().find(|figure| figure.kind == kind);
+        if own.is_some_and(|own| own.area.area().whole_sq_ft() != sq_ft) {
+            replaced.push(format!("the sides file gives another {word}"));
+        }
+        house = house.with_figure(kind, area);
+    }
     let areas = house.areas(&terms.settings)?;
     let reconciliation =
         if terms.explain { areas.reconcile(&Weights::default())? } else { areas.gaps()? };
@@ -184,6 +201,7 @@ fn measured(id: &str, text: &str, terms: &Terms) -> Result<Outcome, Diagnostics>
         figures: figures.iter().map(|figure| row(&house, figure)).collect(),
         ..Outcome::default()
     };
+    outcome.reasons.extend(replaced);
     if figures.iter().any(is_outside) {
         outcome.reasons.push(OUTSIDE.to_owned());
     }
@@ -199,6 +217,17 @@ fn measured(id: &str, text: &str, terms: &Terms) -> Result<Outcome, Diagnostics>
         outcome.reasons.push(ESTIMATED.to_owned());
     }
     Ok(outcome)
+}
+
+/// A figure by the word it has in a sides file.
+fn figure_of(word: &str, sq_ft: i64) -> Option<(FigureKind, WrittenArea)> {
+    let kind = match word {
+        "record" => FigureKind::Record,
+        "listing" => FigureKind::Listing,
+        "plan" => FigureKind::Plan,
+        _ => return None,
+    };
+    Some((kind, WrittenArea::new(Decimal::from(sq_ft), AreaUnit::SquareFeet)?))
 }
 
 /// Whether a record cannot come from whole-foot walls of this house.

@@ -25,6 +25,23 @@ impl House {
     pub(crate) fn new(model: Model) -> House {
         House(Arc::new(model))
     }
+
+    /// The same house with this figure in the place of its own of the same kind, in square feet.
+    pub(crate) fn with_figure(&self, kind: FigureKind, area: WrittenArea) -> House {
+        let mut model = self.0.as_ref().clone();
+        let figure = PublishedFigure {
+            kind,
+            area,
+            basis: Basis::default(),
+            title: None,
+            span: Span::default(),
+        };
+        match model.figures.iter_mut().find(|own| own.kind == figure.kind) {
+            Some(own) => own.area = figure.area,
+            None => model.figures.push(figure),
+        }
+        House::new(model)
+    }
 }
 
 impl Deref for House {
@@ -36,7 +53,7 @@ impl Deref for House {
 }
 
 /// What a [`House`] holds.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Model {
     pub(crate) source: Source,
     pub(crate) particulars: Particulars,

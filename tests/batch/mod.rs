@@ -331,3 +331,26 @@ fn an_interrupt_leaves_whole_rows() {
     assert_eq!(output.status.code(), Some(2));
     writer.join().unwrap();
 }
+
+#[test]
+fn a_figure_of_the_table_stands_in_the_place_of_the_files_own() {
+    let folder = tempfile::tempdir().unwrap();
+    let walls = "level \"G\"\n  living \"House\"\n    north 30'\n    east 40'\n    south 30'\n    west 40'\n";
+    let own = format!(
+        "record 1,300 sq ft\n{walls}record outline \"House\"\n  north 30'\n  east 41'\n  south 30'\n  west 41'\n"
+    );
+    std::fs::write(folder.path().join("own.sides"), own).unwrap();
+    std::fs::write(folder.path().join("open.sides"), walls.replace("west 40'", "west 30'"))
+        .unwrap();
+    let table = folder.path().join("list.csv");
+    std::fs::write(&table, "id,record,sides\na,1250,own.sides\nb,1250,open.sides\n").unwrap();
+    let (_, out, _) = run(&[table.to_str().unwrap(), "--format", "jsonl"], b"");
+    let rows: Vec<serde_json::Value> =
+        out.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    assert_eq!(rows[0]["figures"][0]["sq_ft"], 1_250);
+    assert_eq!(rows[0]["figures"].as_array().unwrap().len(), 1);
+    let reasons = rows[0]["reasons"].to_string();
+    assert!(reasons.contains("the sides file gives another record"), "{reasons}");
+    // The error stands at the line of the file, where its space begins.
+    assert!(rows[1]["faults"][0].as_str().unwrap().starts_with("line 2: does-not-close"), "{out}");
+}

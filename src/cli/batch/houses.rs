@@ -103,7 +103,7 @@ fn table(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
         let sides = column("sides").and_then(|at| record.get(at)).filter(|path| !path.is_empty());
         if let Some(sides) = sides {
             let beside = path.parent().unwrap_or(Path::new("")).join(sides);
-            list.push(Waiting::Row(name, sides_with(&beside, &read_figures(&figures, &record))));
+            list.push(Waiting::Row(name, sides_with(&beside, read_figures(&figures, &record))));
             continue;
         }
         let given = match read_figures(&figures, &record) {
@@ -139,23 +139,11 @@ fn read_figures(
     Ok(found)
 }
 
-/// A sides file with the figures of its row before it; those that it gives itself stand.
-fn sides_with(path: &Path, figures: &Figures) -> Given {
-    let figures = match figures {
-        Ok(figures) => figures,
-        Err(why) => return Given::Unreadable(why.clone()),
-    };
-    match read(path) {
-        Err(why) => Given::Unreadable(why),
-        Ok(text) => {
-            let says = |name: &str| {
-                text.lines().any(|line| line.trim_start().starts_with(&format!("{name} ")))
-            };
-            let missing = figures.iter().filter(|(name, _)| !says(name));
-            let added: String =
-                missing.map(|(name, sq_ft)| format!("{name} {sq_ft} sq ft\n")).collect();
-            Given::Sides(added + &text)
-        }
+/// A sides file with the figures of its row, which stand in the place of its own.
+fn sides_with(path: &Path, figures: Figures) -> Given {
+    match (figures, read(path)) {
+        (Err(why), _) | (_, Err(why)) => Given::Unreadable(why),
+        (Ok(figures), Ok(text)) => Given::SidesAndFigures(text, figures),
     }
 }
 
@@ -167,7 +155,7 @@ fn read(path: &Path) -> Result<String, String> {
         .and_then(|file| file.take(limit + 1).read_to_end(&mut bytes))
         .map_err(|error| format!("{} cannot be read: {error}", files::shown(path)))?;
     if bytes.len() > MOST_BYTES {
-        return Err(format!("{} has more than 1 MB", files::shown(path)));
+        return Err(format!("{} has more than 4 MB", files::shown(path)));
     }
     String::from_utf8(bytes).map_err(|_| format!("{} is not text in UTF-8", files::shown(path)))
 }
@@ -177,7 +165,7 @@ impl Waiting {
     pub(super) fn bytes(&self) -> usize {
         match self {
             Waiting::Line(bytes) => bytes.len(),
-            Waiting::Row(_, Given::Sides(text)) => text.len(),
+            Waiting::Row(_, Given::Sides(text) | Given::SidesAndFigures(text, _)) => text.len(),
             _ => 64,
         }
     }
