@@ -18,5 +18,5 @@ mod steps;
     clippy::integer_division,
     reason = "it stands alone: each test uses its own part of it"
 )]
-mod twin;
-mod walks;
+pub(crate) mod twin;
+pub(crate) mod walks;

@@ -13,18 +13,8 @@
 
 #[allow(unreachable_pub, reason = "the fuzzer's targets share them")]
 mod laws;
-#[path = "../held_out/twin.rs"]
-#[allow(
-    dead_code,
-    unreachable_pub,
-    clippy::integer_division,
-    reason = "it stands alone: each test uses its own part of it"
-)]
-mod twin;
-#[path = "../held_out/walks.rs"]
-#[allow(dead_code, reason = "each test uses its own part of it")]
-mod walks;
 
+use crate::held_out::{twin, walks};
 use std::path::Path;
 
 /// What was kept for a law, by name.

@@ -22,14 +22,8 @@ mod segments;
 mod sheets;
 mod staircases;
 mod traverse;
-#[allow(
-    dead_code,
-    unreachable_pub,
-    clippy::integer_division,
-    reason = "it stands alone: each test uses its own part of it"
-)]
-#[path = "../held_out/twin.rs"]
-mod twin;
 mod uncertainty;
 mod units;
 mod vienna;
+
+use crate::held_out::twin;
