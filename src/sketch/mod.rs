@@ -9,6 +9,7 @@ mod parser;
 mod plain;
 mod private;
 mod quantity;
+pub mod rows;
 pub(crate) mod statement;
 mod tidy;
 pub(crate) mod values;

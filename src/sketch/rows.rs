@@ -1,0 +1,567 @@
+//! The walks of a sides file as rows, and edits of single rows that leave every other letter as it is.
+//!
+//! A form on a screen shows rows and the text holds them: a row names its line, and an edit gives
+//! the whole text back. Ways are told as somebody sees them who stands in the street and faces the
+//! house: [`Way::Back`], [`Way::Right`], [`Way::Front`], [`Way::Left`]. Positions are in feet,
+//! `x` to the right and `y` down toward the street, from the level's origin.
+//!
+//! ```
+//! use fairfoot::sketch::rows::{Edit, Way, edited, rows};
+//!
+//! let text = "front south\nlevel \"Ground\"\n  living \"House\"\n    north 28' # the west wall\n";
+//! let walks = rows(text).walks;
+//! assert_eq!(walks[0].rows[0].way, Some(Way::Back));
+//! assert_eq!(walks[0].gap, "28' toward the street");
+//! let longer = Edit::Side { line: 4, way: Way::Back, length: "30' 6\"".into(), how: Default::default() };
+//! assert!(edited(text, &longer).contains("    north 30' 6\" # the west wall"));
+//! ```
+#![expect(clippy::float_arithmetic, reason = "positions on a screen, which no figure is made from")]
+
+mod edit;
+
+use serde::{Deserialize, Serialize};
+
+use super::statement::{FigureKind, Head, HeadLine, Place, Run, SideWords, Statement};
+use super::{Reading, SpaceStatement};
+use crate::diagnostic::{Source, words};
+use crate::geometry::compass::{Axis, Direction};
+use crate::units::length::Length;
+pub use edit::{Edit, edited};
+
+/// A way to go, seen from the street.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Way {
+    /// Away from the street.
+    Back,
+    /// To the right.
+    Right,
+    /// Toward the street.
+    Front,
+    /// To the left.
+    Left,
+}
+
+impl Way {
+    /// Every way, clockwise from the back.
+    pub const ALL: [Way; 4] = [Way::Back, Way::Right, Way::Front, Way::Left];
+
+    /// The way of a plan direction, where the street is on the `front` side.
+    fn of(direction: Direction, front: Direction) -> Way {
+        let turn = (clockwise(direction) + 4 - clockwise(front) + 2) % 4;
+        Way::ALL[turn]
+    }
+
+    /// The plan direction of this way.
+    fn direction(self, front: Direction) -> Direction {
+        let turn = Way::ALL.iter().position(|&way| way == self).unwrap_or(0);
+        CLOCKWISE[(turn + clockwise(front) + 2) % 4]
+    }
+
+    /// The way in words after a length.
+    const fn spoken(self) -> &'static str {
+        match self {
+            Way::Back => "toward the back",
+            Way::Right => "to the right",
+            Way::Front => "toward the street",
+            Way::Left => "to the left",
+        }
+    }
+}
+
+const CLOCKWISE: [Direction; 4] =
+    [Direction::North, Direction::East, Direction::South, Direction::West];
+
+fn clockwise(direction: Direction) -> usize {
+    CLOCKWISE.iter().position(|&one| one == direction).unwrap_or(0)
+}
+
+/// How the length of a row was obtained.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum How {
+    /// Taped.
+    #[default]
+    Measured,
+    /// It could not be reached and follows from the other walls.
+    Closing,
+    /// It was estimated.
+    About,
+}
+
+/// One side as a row.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Row {
+    /// Its line in the file, from 1.
+    pub line: usize,
+    /// The way to go; none where the side is slanted, curved or `close`, which a row only shows.
+    pub way: Option<Way>,
+    /// The side as typed, without the words after it.
+    pub typed: String,
+    /// The length as typed; empty where it has none.
+    pub length: String,
+    /// The length in feet, inches and a fraction of an inch, where it can be told that way.
+    pub parts: Option<[String; 3]>,
+    /// How the length was obtained.
+    pub how: How,
+    /// Whether the line could be read.
+    pub is_read: bool,
+    /// Where the side begins, in feet.
+    pub from: [f64; 2],
+    /// Where it ends, in feet.
+    pub to: [f64; 2],
+    /// The radius of a curved side in feet, and whether it bends to the right of the walk.
+    pub curve: Option<(f64, bool)>,
+}
+
+/// One walk round a space.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Walk {
+    /// The line that opens the space, from 1.
+    pub line: usize,
+    /// The word of its kind; `lot` for the land.
+    pub kind: &'static str,
+    /// Its name.
+    pub name: String,
+    /// The name of its level; empty for the land.
+    pub level: String,
+    /// The name of the space it lies in.
+    pub within: Option<String>,
+    /// Where it begins, in feet.
+    pub start: [f64; 2],
+    /// Its sides.
+    pub rows: Vec<Row>,
+    /// What is still missing to the start, in words; empty where nothing is.
+    pub gap: String,
+    /// Whether the walk is back at its start.
+    pub is_closed: bool,
+}
+
+/// What a form shows of the lines before the first level.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Heads {
+    /// `property`
+    pub property: String,
+    /// `account`
+    pub account: String,
+    /// The area of `record`, as typed.
+    pub record: String,
+    /// The area of `listing`.
+    pub listing: String,
+    /// The area of `plan`.
+    pub plan: String,
+    /// The thickness of `veneer`, or `none`.
+    pub veneer: String,
+}
+
+/// A sides file as rows.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Rows {
+    /// What stands before the first level.
+    pub heads: Heads,
+    /// Every walk, in file order.
+    pub walks: Vec<Walk>,
+}
+
+/// The rows of a text; what cannot be read is left out, or is a row that says so.
+pub fn rows(text: &str) -> Rows {
+    let source = Source::new("", text);
+    let Reading { sketch, .. } = super::read(&source);
+    let mut maker = Maker::new(front_of(&sketch));
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    for (i, typed) in text.lines().enumerate() {
+        let statement = sketch.lines.get(i).and_then(|line| line.statement.as_ref());
+        maker.line(i + 1, typed, statement);
+    }
+    maker.finish()
+}
+
+/// The street side; the bottom of the plan where the file does not say.
+fn front_of(sketch: &super::Sketch) -> Direction {
+    sketch.heads.front.unwrap_or(Direction::South)
+}
+
+/// A place or a move on the plan in nanometres: east, then north.
+type Spot = (i64, i64);
+
+/// A walk with what only the making needs.
+struct Open {
+    walk: Walk,
+    start: Spot,
+    /// The move of each row; none where it follows from the others.
+    moves: Vec<Option<Spot>>,
+    /// The axis of each row that follows.
+    follows: Vec<Option<Direction>>,
+    /// Named corners, and after how many sides each is reached.
+    corners: Vec<(String, usize)>,
+    curves: Vec<Option<(i64, i64)>>,
+    is_drawn: bool,
+}
+
+struct Maker {
+    front: Direction,
+    heads: Heads,
+    level: String,
+    open: Option<Open>,
+    done: Vec<Open>,
+    /// Sides of somebody else's outline are no walk of ours.
+    is_elsewhere: bool,
+}
+
+impl Maker {
+    fn new(front: Direction) -> Maker {
+        Maker {
+            front,
+            heads: Heads::default(),
+            level: String::new(),
+            open: None,
+            done: Vec::new(),
+            is_elsewhere: false,
+        }
+    }
+
+    fn line(&mut self, number: usize, typed: &str, statement: Option<&Statement>) {
+        match statement {
+            Some(Statement::Level(level)) => {
+                self.close();
+                self.level.clone_from(&level.name.text);
+            }
+            Some(Statement::Space(space)) => self.begin(number, space),
+            Some(Statement::Lot(lot)) => {
+                let walk = (number, "lot", lot.name.text.clone(), String::new(), None);
+                self.begin_at(walk, (0, 0));
+            }
+            Some(Statement::Outline(_)) => {
+                self.close();
+                self.is_elsewhere = true;
+            }
+            Some(Statement::Side(run, words)) => self.side(number, typed, run, words),
+            Some(Statement::Corner(name)) => {
+                if let Some(open) = &mut self.open {
+                    open.corners.push((name.text.clone(), open.walk.rows.len()));
+                }
+            }
+            Some(statement) => self.head(typed, statement),
+            None => self.unread(number, typed),
+        }
+    }
+
+    fn head(&mut self, typed: &str, statement: &Statement) {
+        let content = edit::content(typed).trim();
+        let rest = content.split_once(char::is_whitespace).map_or("", |(_, rest)| rest.trim());
+        let field = match statement {
+            Statement::Head(head) => match &**head {
+                Head::Line(HeadLine::Property, text) => {
+                    self.heads.property.clone_from(text);
+                    return;
+                }
+                Head::Line(HeadLine::Account, text) => {
+                    self.heads.account.clone_from(text);
+                    return;
+                }
+                Head::Veneer(_) => {
+                    self.heads.veneer = rest.to_owned();
+                    return;
+                }
+                _ => return,
+            },
+            Statement::Figure(figure) => match figure.kind {
+                FigureKind::Record => &mut self.heads.record,
+                FigureKind::Listing => &mut self.heads.listing,
+                FigureKind::Plan => &mut self.heads.plan,
+                FigureKind::Other(_) => return,
+            },
+            _ => return,
+        };
+        edit::number_of(rest).clone_into(field);
+    }
+
+    fn begin(&mut self, line: usize, space: &SpaceStatement) {
+        let within = space.within.as_ref().map(|name| name.text.clone());
+        self.close();
+        let start = self.place(&space.place);
+        let name = space.name.text.clone();
+        let walk = (line, space.kind.word(), name, self.level.clone(), within);
+        self.begin_at(walk, start);
+    }
+
+    fn begin_at(
+        &mut self,
+        (line, kind, name, level, within): (usize, &'static str, String, String, Option<String>),
+        start: Spot,
+    ) {
+        self.close();
+        self.is_elsewhere = false;
+        let walk = Walk {
+            line,
+            kind,
+            name,
+            level,
+            within,
+            start: self.seen(start),
+            rows: Vec::new(),
+            gap: String::new(),
+            is_closed: false,
+        };
+        self.open = Some(Open {
+            walk,
+            start,
+            moves: Vec::new(),
+            follows: Vec::new(),
+            corners: Vec::new(),
+            curves: Vec::new(),
+            is_drawn: true,
+        });
+    }
+
+    /// Where a space begins, as far as the walks before it tell.
+    fn place(&self, place: &Place) -> Spot {
+        match place {
+            Place::Origin => (0, 0),
+            Place::Start(legs) => legs.iter().fold((0, 0), |at, (direction, length)| {
+                plus(at, leg(*direction, length.length().nm()))
+            }),
+            Place::Corner(name) => {
+                let named = |open: &Open| {
+                    let corner = open.corners.iter().find(|(other, _)| *other == name.text);
+                    corner.map(|&(_, after)| open.corner(after))
+                };
+                self.here().find_map(named).unwrap_or((0, 0))
+            }
+            Place::CornerOf(name, number) => {
+                let space = self.here().find(|open| open.walk.name == name.text);
+                space.map_or((0, 0), |open| open.corner(number.number.saturating_sub(1)))
+            }
+        }
+    }
+
+    /// The walks done on this level, the last first.
+    fn here(&self) -> impl Iterator<Item = &Open> {
+        self.done.iter().rev().filter(|open| open.walk.level == self.level)
+    }
+
+    fn side(&mut self, line: usize, typed: &str, run: &Run, words: &SideWords) {
+        let (front, Some(open)) = (self.front, &mut self.open) else { return };
+        let content = edit::content(typed).trim();
+        let way = match run {
+            Run::Straight(direction, _) | Run::ByClosing(direction) => {
+                Some(Way::of(*direction, front))
+            }
+            _ => None,
+        };
+        let (length, parts) = match run {
+            Run::Straight(_, written) => {
+                (edit::length_in(content).to_owned(), parts(written.length()))
+            }
+            _ => (String::new(), None),
+        };
+        let how = match run {
+            Run::ByClosing(_) | Run::Close => How::Closing,
+            _ if words.estimated => How::About,
+            _ => How::Measured,
+        };
+        let (moved, follows, curve) = course(run);
+        open.moves.push(moved);
+        open.follows.push(follows);
+        open.curves.push(curve);
+        let typed = edit::side_of(content).to_owned();
+        open.walk.rows.push(Row { line, way, typed, length, parts, how, ..Row::empty() });
+    }
+
+    /// A line that is no statement: a row that cannot be read yet where it begins like a side.
+    fn unread(&mut self, line: usize, typed: &str) {
+        let content = edit::content(typed).trim();
+        let first = content.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default();
+        let Some(direction) = direction(first) else { return };
+        let (front, false, Some(open)) = (self.front, self.is_elsewhere, &mut self.open) else {
+            return;
+        };
+        open.moves.push(Some((0, 0)));
+        open.follows.push(None);
+        open.curves.push(None);
+        open.walk.rows.push(Row {
+            line,
+            way: Some(Way::of(direction, front)),
+            typed: content.to_owned(),
+            length: edit::length_in(content).to_owned(),
+            is_read: false,
+            ..Row::empty()
+        });
+    }
+
+    /// Ends the walk that is open: what follows is worked out, and every row has its place.
+    fn close(&mut self) {
+        let Some(mut open) = self.open.take() else { return };
+        open.fill();
+        let mut at = open.start;
+        for i in 0..open.walk.rows.len() {
+            let next = plus(at, open.moves[i].unwrap_or((0, 0)));
+            let (from, to) = (self.seen(at), self.seen(next));
+            let row = &mut open.walk.rows[i];
+            (row.from, row.to) = (from, to);
+            row.curve = open.curves[i].map(|(chord, rise)| {
+                let (c, h) = (Length::from_nm(chord).feet(), Length::from_nm(rise.abs()).feet());
+                (c.mul_add(c, 4.0 * h * h) / (8.0 * h), rise > 0)
+            });
+            at = next;
+        }
+        let missing = (open.start.0 - at.0, open.start.1 - at.1);
+        open.walk.is_closed = missing == (0, 0) && open.walk.rows.len() > 1;
+        open.walk.gap = self.spoken(missing);
+        if open.is_drawn {
+            self.done.push(open);
+        }
+    }
+
+    /// A move in words: `12' 3" to the right and 4' toward the street`.
+    fn spoken(&self, (east, north): Spot) -> String {
+        let told = |axis: Axis, nm: i64| {
+            let way = Way::of(Direction::along(axis, nm), self.front);
+            (nm != 0).then(|| format!("{} {}", Length::from_nm(nm).abs().spoken(), way.spoken()))
+        };
+        let ways: Vec<String> =
+            [told(Axis::East, east), told(Axis::North, north)].into_iter().flatten().collect();
+        words::all_of(&ways)
+    }
+
+    /// A place in feet, the street at the bottom.
+    fn seen(&self, (east, north): Spot) -> [f64; 2] {
+        let (x, y) = match self.front {
+            Direction::South => (east, -north),
+            Direction::North => (-east, north),
+            Direction::East => (north, east),
+            Direction::West => (-north, -east),
+        };
+        [Length::from_nm(x).feet(), Length::from_nm(y).feet()]
+    }
+
+    fn finish(mut self) -> Rows {
+        self.close();
+        Rows { heads: self.heads, walks: self.done.into_iter().map(|open| open.walk).collect() }
+    }
+}
+
+impl Row {
+    fn empty() -> Row {
+        Row {
+            line: 0,
+            way: None,
+            typed: String::new(),
+            length: String::new(),
+            parts: None,
+            how: How::Measured,
+            is_read: true,
+            from: [0.0; 2],
+            to: [0.0; 2],
+            curve: None,
+        }
+    }
+}
+
+impl Open {
+    /// The place after so many sides.
+    fn corner(&self, after: usize) -> Spot {
+        let moves = self.moves.iter().take(after);
+        moves.fold(self.start, |at, moved| plus(at, moved.unwrap_or((0, 0))))
+    }
+
+    /// Gives each side by closing, one an axis, what the others leave over; `close` takes the rest.
+    fn fill(&mut self) {
+        for i in 0..self.moves.len() {
+            let Some(direction) = self.follows[i] else { continue };
+            let rest = self.rest();
+            let along = match direction.axis() {
+                Axis::East => (rest.0, 0),
+                Axis::North => (0, rest.1),
+            };
+            let runs_that_way = (along.0 + along.1) * direction.sign() > 0;
+            let is_only = self.follows.iter().flatten().filter(|d| d.axis() == direction.axis());
+            if runs_that_way && is_only.count() == 1 {
+                self.moves[i] = Some(along);
+            }
+        }
+        for i in 0..self.moves.len() {
+            if self.moves[i].is_none() && self.follows[i].is_none() {
+                self.moves[i] = Some(self.rest());
+            }
+        }
+    }
+
+    /// What is missing to the start.
+    fn rest(&self) -> Spot {
+        let sum = self.moves.iter().flatten().fold((0, 0), |at, &moved| plus(at, moved));
+        (-sum.0, -sum.1)
+    }
+}
+
+fn plus(a: Spot, b: Spot) -> Spot {
+    (a.0 + b.0, a.1 + b.1)
+}
+
+fn leg(direction: Direction, nm: i64) -> Spot {
+    match direction.axis() {
+        Axis::East => (direction.sign() * nm, 0),
+        Axis::North => (0, direction.sign() * nm),
+    }
+}
+
+/// The move of a side, the direction it follows in where it has no length, and chord and rise of a curve.
+fn course(run: &Run) -> (Option<Spot>, Option<Direction>, Option<(i64, i64)>) {
+    match run {
+        Run::Straight(direction, length) => {
+            (Some(leg(*direction, length.length().nm())), None, None)
+        }
+        Run::ByClosing(direction) => (None, Some(*direction), None),
+        Run::Diagonal(first, second) => {
+            let part = |leg_of: &(Direction, crate::units::length::Written)| {
+                leg(leg_of.0, leg_of.1.length().nm())
+            };
+            (Some(plus(part(first), part(second))), None, None)
+        }
+        Run::Bearing(bearing, length) => {
+            let (east, north) = bearing.unit_vector();
+            let far = length.length().feet();
+            (Some((nm_of(east * far), nm_of(north * far))), None, None)
+        }
+        Run::Arc(direction, chord, rise, toward) => {
+            let chord = chord.length().nm();
+            let right = CLOCKWISE[(clockwise(*direction) + 1) % 4];
+            let sign = if *toward == right { 1 } else { -1 };
+            (Some(leg(*direction, chord)), None, Some((chord, sign * rise.length().nm())))
+        }
+        Run::Close => (None, None, None),
+    }
+}
+
+#[expect(clippy::cast_possible_truncation, reason = "a side has at most 10,000 ft")]
+#[expect(clippy::cast_precision_loss, reason = "a foot is a small whole number of nanometres")]
+fn nm_of(feet: f64) -> i64 {
+    (feet * Length::FOOT.nm() as f64).round() as i64
+}
+
+/// A direction by its word or letter.
+fn direction(word: &str) -> Option<Direction> {
+    let word = word.to_lowercase();
+    CLOCKWISE.into_iter().find(|one| one.word() == word || one.word()[..1] == word)
+}
+
+/// Feet, inches and a fraction of an inch; none where the length is no whole 64th of an inch.
+fn parts(length: Length) -> Option<[String; 3]> {
+    const SIXTY_FOURTH: i64 = 396_875;
+    let nm = length.nm();
+    if nm % SIXTY_FOURTH != 0 {
+        return None;
+    }
+    let (feet, rest) = (nm.div_euclid(Length::FOOT.nm()), nm.rem_euclid(Length::FOOT.nm()));
+    let (inches, rest) = (rest.div_euclid(Length::INCH.nm()), rest.rem_euclid(Length::INCH.nm()));
+    let (mut top, mut bottom) = (rest.div_euclid(SIXTY_FOURTH), 64);
+    while top > 0 && top % 2 == 0 {
+        (top, bottom) = (top.div_euclid(2), i64::div_euclid(bottom, 2));
+    }
+    let fraction = if top == 0 { String::new() } else { format!("{top}/{bottom}") };
+    let inches = if inches == 0 && top > 0 { String::new() } else { inches.to_string() };
+    Some([feet.to_string(), inches, fraction])
+}
+
+#[cfg(test)]
+mod tests;

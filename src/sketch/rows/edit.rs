@@ -1,0 +1,401 @@
+//! Edits of single lines: the text back, every other letter as it was.
+
+use serde::Deserialize;
+
+use super::{How, Way, front_of};
+use crate::diagnostic::Source;
+use crate::sketch::statement::{FigureKind, Head, HeadLine, Statement};
+
+/// What to change. Lines are counted from 1; an edit of a line that is not there changes nothing.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(tag = "edit", rename_all = "lowercase")]
+pub enum Edit {
+    /// Gives a side another way, length or how it was obtained; the words after it and its comment stay.
+    Side {
+        /// The line of the side.
+        line: usize,
+        /// The way to go.
+        way: Way,
+        /// The length as typed.
+        length: String,
+        /// How it was obtained.
+        how: How,
+    },
+    /// Puts a new side after a line.
+    Add {
+        /// The line of a side, or the one that opens the space.
+        after: usize,
+        /// The way to go.
+        way: Way,
+        /// The length as typed.
+        length: String,
+        /// How it was obtained.
+        how: How,
+    },
+    /// Takes a line out.
+    Remove {
+        /// The line.
+        line: usize,
+    },
+    /// Exchanges two lines.
+    Swap {
+        /// One line.
+        line: usize,
+        /// The other.
+        with: usize,
+    },
+    /// Sets what stands before the first level; an empty value takes it out.
+    Head {
+        /// `property`, `account`, `record`, `listing`, `plan` or `veneer`.
+        field: String,
+        /// What to set it to.
+        value: String,
+    },
+    /// Opens a further space after the last one.
+    Space {
+        /// The word of its kind.
+        kind: String,
+        /// Its name.
+        name: String,
+        /// The name of the space it lies in, where it does.
+        within: Option<String>,
+        /// The space and the corner it begins at, from 1.
+        corner: Option<(String, usize)>,
+    },
+    /// Gives a space another kind and name.
+    Name {
+        /// The line that opens the space.
+        line: usize,
+        /// The word of its kind.
+        kind: String,
+        /// Its name.
+        name: String,
+    },
+}
+
+/// The text after an edit.
+pub fn edited(text: &str, edit: &Edit) -> String {
+    Lines::of(text).after(edit)
+}
+
+/// The lines of a text with their ends, so that putting them together gives the text back.
+struct Lines<'a> {
+    text: &'a str,
+    lines: Vec<String>,
+    end: &'static str,
+}
+
+impl<'a> Lines<'a> {
+    fn of(text: &'a str) -> Lines<'a> {
+        let lines = text.split_inclusive('\n').map(str::to_owned).collect();
+        let end = if text.contains("\r\n") { "\r\n" } else { "\n" };
+        Lines { text, lines, end }
+    }
+
+    fn after(mut self, edit: &Edit) -> String {
+        match edit {
+            Edit::Side { line, way, length, how } => {
+                let words = self.words(*way, length, *how);
+                self.change(*line, |body| side_replaced(body, &words, *how));
+            }
+            Edit::Add { after, way, length, how } => {
+                let words = self.words(*way, length, *how);
+                self.add_side(*after, &words, *how);
+            }
+            Edit::Remove { line } => {
+                if let Some(i) = self.index(*line) {
+                    self.lines.remove(i);
+                }
+            }
+            Edit::Swap { line, with } => self.swap(*line, *with),
+            Edit::Head { field, value } => self.head(field, value),
+            Edit::Space { kind, name, within, corner } => {
+                let mut words = format!("{kind} \"{}\"", quotable(name));
+                if let Some(within) = within {
+                    words.push_str(&format!(" within \"{}\"", quotable(within)));
+                }
+                if let Some((space, corner)) = corner {
+                    words.push_str(&format!(" from \"{}\" corner {corner}", quotable(space)));
+                }
+                self.add_space(&words);
+            }
+            Edit::Name { line, kind, name } => {
+                let name = quotable(name);
+                self.change(*line, |body| renamed(body, kind, &name));
+            }
+        }
+        self.lines.concat()
+    }
+
+    fn index(&self, line: usize) -> Option<usize> {
+        line.checked_sub(1).filter(|&i| i < self.lines.len())
+    }
+
+    /// Changes what stands on a line before its comment, blanks at both ends kept.
+    fn change(&mut self, line: usize, change: impl FnOnce(&str) -> String) {
+        let Some(i) = self.index(line) else { return };
+        let old = &self.lines[i];
+        let mark = if i == 0 && old.starts_with('\u{feff}') { '\u{feff}'.len_utf8() } else { 0 };
+        let body = content(&old[mark..]);
+        let start = mark + body.len() - body.trim_start().len();
+        let end = mark + body.trim_end().len();
+        let new = change(&old[start..end.max(start)]);
+        self.lines[i] = format!("{}{new}{}", &old[..start], &old[end.max(start)..]);
+    }
+
+    /// The words of a side in the file.
+    fn words(&self, way: Way, length: &str, how: How) -> String {
+        let reading = crate::sketch::read(&Source::new("", self.text));
+        let direction = way.direction(front_of(&reading.sketch)).word();
+        match how {
+            How::Closing => format!("{direction} by closing"),
+            _ => format!("{direction} {}", plain(length).trim()),
+        }
+    }
+
+    /// The lines so that one more can be put after line `after`.
+    fn ended(&mut self, after: usize) -> usize {
+        let at = after.min(self.lines.len());
+        if let Some(last) = at.checked_sub(1).and_then(|i| self.lines.get_mut(i))
+            && !last.ends_with('\n')
+        {
+            last.push_str(self.end);
+        }
+        at
+    }
+
+    fn add_side(&mut self, after: usize, words: &str, how: How) {
+        let at = self.ended(after);
+        let above = at.checked_sub(1).map_or("", |i| self.lines[i].as_str());
+        let mut indent: String = above.chars().take_while(|c| matches!(c, ' ' | '\t')).collect();
+        let first = above.trim_start().split(|c: char| !c.is_alphabetic()).next();
+        let is_side = first.is_some_and(|word| super::direction(word).is_some())
+            || ["corner", "overall", "tie", "diagonal", "bearing", "arc", "bay", "close"]
+                .contains(&first.unwrap_or_default());
+        if !is_side {
+            indent.push_str("  ");
+        }
+        let about = if how == How::About { " estimated" } else { "" };
+        self.lines.insert(at, format!("{indent}{words}{about}{}", self.end));
+    }
+
+    fn swap(&mut self, line: usize, with: usize) {
+        let (Some(i), Some(j)) = (self.index(line), self.index(with)) else { return };
+        let last = self.lines.len();
+        self.ended(last);
+        self.lines.swap(i, j);
+        if !self.text.ends_with('\n')
+            && let Some(line) = self.lines.last_mut()
+        {
+            line.truncate(line.trim_end_matches(['\n', '\r']).len());
+        }
+    }
+
+    fn head(&mut self, field: &str, value: &str) {
+        let value = plain(value).trim().to_owned();
+        let reading = crate::sketch::read(&Source::new("", self.text));
+        let is_it = |statement: &Statement| field_of(statement) == Some(field);
+        let statements = || reading.sketch.lines.iter().map(|line| line.statement.as_ref());
+        let found = statements().position(|statement| statement.is_some_and(is_it));
+        // A line that cannot be read yet still holds the field.
+        let found = found.or_else(|| {
+            let begins = |line: &String| content(line).split_whitespace().next() == Some(field);
+            self.lines.iter().position(begins)
+        });
+        let words = match field {
+            "property" | "account" => format!("\"{}\"", quotable(&value)),
+            "veneer" => value.clone(),
+            _ => with_unit(&value),
+        };
+        match (found, value.is_empty()) {
+            (Some(i), true) => {
+                self.lines.remove(i);
+            }
+            (Some(i), false) => self.change(i + 1, |body| head_replaced(body, field, &words)),
+            (None, true) => {}
+            (None, false) => {
+                let is_body = |statement: &Statement| {
+                    !matches!(statement, Statement::Head(_) | Statement::Figure(_))
+                };
+                let body = statements().position(|statement| statement.is_some_and(is_body));
+                let at = body.unwrap_or(self.lines.len());
+                let last = statements().take(at).rposition(|statement| statement.is_some());
+                let at = self.ended(last.map_or(0, |i| i + 1));
+                self.lines.insert(at, format!("{field} {words}{}", self.end));
+            }
+        }
+    }
+
+    fn add_space(&mut self, words: &str) {
+        let reading = crate::sketch::read(&Source::new("", self.text));
+        let mut last = None;
+        let mut indent = String::from("  ");
+        let mut is_in_level = false;
+        for (i, line) in reading.sketch.lines.iter().enumerate() {
+            match &line.statement {
+                Some(Statement::Level(_)) => (is_in_level, last) = (true, Some(i)),
+                Some(Statement::Space(_)) => {
+                    (is_in_level, last) = (true, Some(i));
+                    let line = self.lines.get(i).map_or("", String::as_str);
+                    indent = line.chars().take_while(|c| matches!(c, ' ' | '\t')).collect();
+                }
+                Some(Statement::Lot(_) | Statement::Outline(_)) => is_in_level = false,
+                Some(
+                    Statement::Side(..)
+                    | Statement::Corner(_)
+                    | Statement::Overall(..)
+                    | Statement::Tie(..),
+                ) if is_in_level => last = Some(i),
+                _ => {}
+            }
+        }
+        let at = self.ended(last.map_or(self.lines.len(), |i| i + 1));
+        self.lines.insert(at, format!("{indent}{words}{}", self.end));
+        if last.is_none() {
+            self.lines.insert(at, format!("level \"Ground floor\"{}", self.end));
+        }
+    }
+}
+
+/// The field of a form that a statement holds.
+fn field_of(statement: &Statement) -> Option<&'static str> {
+    match statement {
+        Statement::Head(head) => match &**head {
+            Head::Line(HeadLine::Property, _) => Some("property"),
+            Head::Line(HeadLine::Account, _) => Some("account"),
+            Head::Veneer(_) => Some("veneer"),
+            _ => None,
+        },
+        Statement::Figure(figure) => match figure.kind {
+            FigureKind::Record => Some("record"),
+            FigureKind::Listing => Some("listing"),
+            FigureKind::Plan => Some("plan"),
+            FigureKind::Other(_) => None,
+        },
+        _ => None,
+    }
+}
+
+/// What was typed into a field as a part of one line: no comment can begin in it.
+fn plain(typed: &str) -> String {
+    typed.chars().map(|c| if c.is_control() || c == '#' { ' ' } else { c }).collect()
+}
+
+/// What was typed into a field as the inside of a text.
+fn quotable(typed: &str) -> String {
+    let plain = |c| if matches!(c, '"' | '“' | '”') || char::is_control(c) { '\'' } else { c };
+    typed.trim().chars().map(plain).collect()
+}
+
+/// An area as typed; a bare number is in square feet, as the field says.
+fn with_unit(value: &str) -> String {
+    let is_bare = value.chars().all(|c| c.is_ascii_digit() || matches!(c, ',' | '.'));
+    if is_bare { format!("{value} sq ft") } else { value.to_owned() }
+}
+
+fn head_replaced(body: &str, field: &str, words: &str) -> String {
+    let after = &body[body.find(char::is_whitespace).unwrap_or(body.len())..];
+    let rest = after.trim_start();
+    let old = match field {
+        "property" | "account" | "veneer" => rest,
+        _ => number_of(rest),
+    };
+    format!("{} {words}{}", &body[..body.len() - after.len()], &rest[old.len()..])
+}
+
+fn side_replaced(body: &str, words: &str, how: How) -> String {
+    let side = side_of(body);
+    let mut after = body[side.len()..].to_owned();
+    let about = outside_texts(&after).any(|(_, word)| word == "estimated");
+    if about && how != How::About {
+        let found = outside_texts(&after).find(|(_, word)| *word == "estimated");
+        if let Some((at, end)) = found.map(|(at, word)| (at, at + word.len())) {
+            let start = after[..at].trim_end().len();
+            after.replace_range(start..end, "");
+        }
+    } else if how == How::About && !about {
+        after.insert_str(0, " estimated");
+    }
+    if side == words { format!("{side}{after}") } else { format!("{words}{after}") }
+}
+
+fn renamed(body: &str, kind: &str, name: &str) -> String {
+    let Some(open) = body.find(['"', '“', '”']) else { return format!("{kind} \"{name}\"") };
+    let inside = &body[open..];
+    let mut marks = inside.char_indices().filter(|(_, c)| matches!(c, '"' | '“' | '”')).skip(1);
+    let close = marks.next().map_or(inside.len(), |(at, c)| at + c.len_utf8());
+    format!("{kind} \"{name}\"{}", &inside[close..])
+}
+
+/// A line up to its comment and its end.
+pub(super) fn content(line: &str) -> &str {
+    let line = line.trim_end_matches(['\n', '\r']);
+    let mut is_text = false;
+    let mut before = ' ';
+    for (at, c) in line.char_indices() {
+        match c {
+            '"' | '“' | '”' if is_text => is_text = false,
+            '"' | '“' | '”' => is_text = !is_length_end(before),
+            '#' if !is_text => return &line[..at],
+            _ => {}
+        }
+        before = c;
+    }
+    line
+}
+
+/// A mark after this is inches.
+fn is_length_end(c: char) -> bool {
+    c.is_ascii_digit() || matches!(c, '½' | '¼' | '¾' | '⅛' | '⅜' | '⅝' | '⅞' | '.')
+}
+
+/// Every word outside texts with its place.
+fn outside_texts(body: &str) -> impl Iterator<Item = (usize, &str)> {
+    let mut at = 0;
+    std::iter::from_fn(move || {
+        let mut is_text = false;
+        let mut before = ' ';
+        let rest = &body[at..];
+        for (i, c) in rest.char_indices() {
+            match c {
+                '"' | '“' | '”' if is_text => is_text = false,
+                '"' | '“' | '”' => is_text = !is_length_end(before),
+                c if c.is_alphabetic() && !is_text => {
+                    let word = &rest[i..];
+                    let end = word.find(|c: char| !c.is_alphabetic()).unwrap_or(word.len());
+                    let start = at + i;
+                    at = start + end;
+                    return Some((start, &body[start..at]));
+                }
+                _ => {}
+            }
+            before = c;
+        }
+        None
+    })
+}
+
+/// A side without the words after it.
+pub(super) fn side_of(body: &str) -> &str {
+    const AFTER: [&str; 9] =
+        ["recorded", "tolerance", "estimated", "from", "common", "veneer", "photo", "note", "wall"];
+    let after = outside_texts(body)
+        .find(|(_, word)| AFTER.iter().any(|after| after.eq_ignore_ascii_case(word)));
+    body[..after.map_or(body.len(), |(at, _)| at)].trim_end()
+}
+
+/// The length of a straight side: all after its first word.
+pub(super) fn length_in(body: &str) -> &str {
+    let side = side_of(body);
+    side[side.find(|c: char| !c.is_alphabetic()).unwrap_or(side.len())..].trim()
+}
+
+/// The area at the start of what follows the word of a figure.
+pub(super) fn number_of(rest: &str) -> &str {
+    let word = outside_texts(rest).find(|(_, word)| {
+        ["measured", "sides", "counting"].contains(&word.to_lowercase().as_str())
+    });
+    let text = rest.find(['"', '“', '”']);
+    let end = [word.map(|(at, _)| at), text].into_iter().flatten().min();
+    rest[..end.unwrap_or(rest.len())].trim_end()
+}
