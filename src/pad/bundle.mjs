@@ -1,0 +1,90 @@
+// One file that needs nothing else: node bundle.mjs MODULE.wasm OUT.html
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import fs from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import zlib from 'node:zlib';
+import { build } from 'esbuild';
+
+const [, , module, out] = process.argv;
+const here = path.dirname(fileURLToPath(import.meta.url));
+const root = path.join(here, '../..');
+
+async function bundled(entry, define = {}) {
+  const result = await build({
+    entryPoints: [path.join(here, 'src', entry)],
+    absWorkingDir: here,
+    bundle: true,
+    minify: true,
+    write: false,
+    format: 'iife',
+    target: 'es2022',
+    legalComments: 'none',
+    charset: 'utf8',
+    define,
+  });
+  return result.outputFiles[0].text.replaceAll('</script', '<\\/script');
+}
+
+/// Every library inside, with its version and license.
+function licenses() {
+  const cargo = ['metadata', '--format-version', '1', '--manifest-path', path.join(here, 'door/Cargo.toml')];
+  const tree = ['tree', '--manifest-path', path.join(here, 'door/Cargo.toml'), '-e', 'normal', '--prefix', 'none', '--target', 'wasm32-unknown-unknown', '--format', '{p}'];
+  const run = (words) => execFileSync('cargo', words, { maxBuffer: 1 << 28, encoding: 'utf8', env: { ...process.env, RUSTC: 'rustc' } });
+  const inside = new Set(run(tree).split('\n').map((line) => line.split(' ').slice(0, 2).join(' ')));
+  const crates = JSON.parse(run(cargo)).packages
+    .filter((one) => inside.has(`${one.name} v${one.version}`))
+    .map((one) => `${one.name} ${one.version}: ${one.license}`);
+  const lock = JSON.parse(fs.readFileSync(path.join(here, 'package-lock.json'), 'utf8')).packages;
+  const packages = Object.entries(lock)
+    .filter(([name, one]) => name && !one.dev && !one.optional)
+    .map(([name, one]) => `${name.replace(/^.*node_modules\//, '')} ${one.version}: ${one.license}`);
+  return [...new Set([...crates, ...packages, 'Rust standard library: MIT OR Apache-2.0', 'DejaVu fonts: Bitstream-Vera'])].sort().join('\n');
+}
+
+const worker = await bundled('worker.ts');
+const script = await bundled('main.ts', {
+  WORKER: JSON.stringify(worker),
+  EXAMPLE: JSON.stringify(fs.readFileSync(path.join(root, 'sketches/brick-garage.sides'), 'utf8')),
+  LICENSES: JSON.stringify(licenses()),
+});
+const style = fs.readFileSync(path.join(here, 'src/style.css'), 'utf8');
+const words = fs.readFileSync(path.join(here, 'src/words.ts'), 'utf8');
+const word = (key) => words.match(new RegExp(`\\b${key}: '([^']*)'`))[1];
+const hash = createHash('sha256').update(script).digest('base64');
+// Only this very script runs, and nothing is ever fetched or sent.
+const policy = [
+  "default-src 'none'",
+  `script-src 'sha256-${hash}' 'wasm-unsafe-eval'`,
+  'worker-src blob:',
+  "style-src 'unsafe-inline'",
+  'font-src data:',
+  'img-src data: blob:',
+  "connect-src 'none'",
+  "form-action 'none'",
+  "base-uri 'none'",
+].join('; ');
+const packed = zlib.gzipSync(fs.readFileSync(module), { level: 9 }).toString('base64');
+const html = `<!doctype html>
+<html lang="en" dir="ltr">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>${word('title')}</title>
+<link rel="icon" href="data:,">
+<style>
+${style}</style>
+</head>
+<body>
+<noscript><p>${word('noScript')}</p></noscript>
+<script type="text/plain" id="module">${packed}</script>
+<script>${script}</script>
+</body>
+</html>
+`;
+fs.writeFileSync(out, html);
+console.log(`${path.relative(process.cwd(), out)}: ${(html.length / 1e6).toFixed(2)} MB`);
+if (html.length > 4e6) throw new Error('the page has more than 4 MB');

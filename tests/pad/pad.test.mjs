@@ -1,0 +1,385 @@
+// The page as people use it, in a real browser, from the file, offline: node --test tests/pad
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { after, before, test } from 'node:test';
+import { LAPTOP, PHONE, axe, browser, opened, page, root, settled, shot, target, walk } from './browser.mjs';
+
+const program = process.env.FAIRFOOT ?? path.join(target, 'release/fairfoot');
+const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'pad-'));
+let chrome;
+before(async () => (chrome = await browser()));
+after(async () => {
+  await chrome.close();
+  fs.rmSync(folder, { recursive: true });
+});
+
+/// What the command line writes for a sides file: one buffer a file, in order.
+function written(sides, ending) {
+  const out = fs.mkdtempSync(path.join(folder, 'out-'));
+  const run = spawnSync(program, ['sheet', sides, '-o', path.join(out, `pages.${ending}`)]);
+  assert.equal(run.status, 0, String(run.stderr));
+  const names = fs.readdirSync(out).sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
+  return names.map((name) => fs.readFileSync(path.join(out, name)));
+}
+
+const inPage = (tab, work, ...values) =>
+  tab.evaluate(
+    async ([work, values]) => {
+      const bytes = await new Function('f', 'v', `return (${work})(f, ...v)`)(window.fairfoot, values);
+      return bytes instanceof Uint8Array ? Array.from(bytes) : bytes;
+    },
+    [String(work), values],
+  );
+
+const BRICK = [
+  ['back', '34', '1', '1/2'],
+  ['right', '21', '7', '1/2'],
+  ['back', '3', '8'],
+  ['right', '39', '10', '1/2'],
+  ['front', 'closing'],
+  ['left', '22', '7'],
+  ['back', '4', '1'],
+  ['left', '38', '11'],
+];
+
+async function measured(tab, sides, record) {
+  await tab.getByRole('button', { name: /Measure a house/ }).click();
+  await tab.getByLabel('The record says').fill(record);
+  await walk(tab, sides);
+}
+
+async function download(tab, name) {
+  const [file] = await Promise.all([tab.waitForEvent('download'), tab.getByRole('button', { name }).click()]);
+  return fs.readFileSync(await file.path());
+}
+
+for (const [size, viewport] of [['laptop', LAPTOP], ['phone', PHONE]]) {
+  test(`a house typed from nothing gives the PDF of the command line, on a ${size}`, async () => {
+    const { tab, troubles, context } = await opened(chrome, { viewport });
+    await shot(tab, `empty-${size}`);
+    await measured(tab, BRICK.slice(0, 3), '1,877');
+    await shot(tab, `half-${size}`);
+    assert.match(await tab.locator('.still').textContent(), /21' 7 1\/2" to the left and 37' 9 1\/2" toward the street/);
+    await walk(tab, BRICK.slice(3));
+    await tab.getByText('Back at the start.').waitFor();
+    await shot(tab, `finished-${size}`);
+    // 2,337 sq ft: 34.1 × 21.6 and so on, as the report of the same sides says.
+    assert.match(await tab.locator('.report').textContent(), /Measured 2,337 sq ft/);
+    const sides = await download(tab, 'Save the sides file');
+    const file = path.join(folder, 'house.sides');
+    fs.writeFileSync(file, sides);
+    assert.deepEqual(await download(tab, 'Make the PDF'), written(file, 'pdf')[0]);
+    assert.deepEqual(troubles, []);
+    await context.close();
+  });
+}
+
+test('the record that is smaller brings its caution before the report', async () => {
+  const { tab, context } = await opened(chrome);
+  await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']], '1,100');
+  await tab.getByText('ask a licensed professional first').waitFor();
+  const order = await tab.evaluate(() => {
+    const [caution, report] = ['.caution', '.report pre'].map((one) => document.querySelector(one));
+    return caution.compareDocumentPosition(report) & Node.DOCUMENT_POSITION_FOLLOWING;
+  });
+  assert.ok(order);
+  await shot(tab, 'smaller');
+  await context.close();
+});
+
+test('a walk that misses is drawn with its gap, and has no answer', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  await measured(tab, [['back', '28'], ['right', '42'], ['front', '27'], ['left', '40']], '1,100');
+  assert.match(await tab.locator('.still').textContent(), /2' to the left and 1' toward the street/);
+  assert.equal(await tab.locator('.drawing .gap').count(), 1);
+  assert.equal(await tab.locator('.report pre').count(), 0);
+  await tab.getByText('does not close').first().waitFor();
+  assert.ok(await tab.getByRole('button', { name: 'Make the PDF' }).isDisabled());
+  await shot(tab, 'misses');
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('a row in focus is bold in the drawing, and a wall touched is the row in focus', async () => {
+  const { tab, context } = await opened(chrome);
+  await measured(tab, [['back', '28'], ['right', '42'], ['front', '28']], '1,100');
+  assert.equal(await tab.locator('.drawing .wall.focus').count(), 1);
+  await tab.locator('.drawing .touch').first().dispatchEvent('click');
+  const focused = () => tab.evaluate(() => document.activeElement.getAttribute('aria-label'));
+  assert.equal(await focused(), 'Wall 1: feet, or a whole length');
+  await context.close();
+});
+
+test('rows move, come between, go, and are undone', async () => {
+  const { tab, context } = await opened(chrome);
+  await measured(tab, [['back', '28'], ['right', '42'], ['front', '27']], '1,100');
+  const feet = () => tab.locator('input.feet').evaluateAll((all) => all.map((one) => one.value));
+  await tab.getByRole('button', { name: 'Earlier' }).click();
+  await settled(tab);
+  assert.deepEqual(await feet(), ['28', '27', '42']);
+  await tab.getByRole('button', { name: 'Remove' }).click();
+  await settled(tab);
+  assert.deepEqual(await feet(), ['28', '42']);
+  await tab.getByRole('button', { name: 'Undo' }).click();
+  await settled(tab);
+  assert.deepEqual(await feet(), ['28', '27', '42']);
+  await tab.locator('input.feet').first().click();
+  await tab.getByRole('button', { name: 'Insert below' }).click();
+  await settled(tab);
+  assert.deepEqual(await feet(), ['28', '', '27', '42']);
+  await context.close();
+});
+
+test('a further space begins at a corner, inside the walk', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']], '1,000');
+  await tab.getByRole('button', { name: 'Add a space' }).click();
+  await tab.locator('.further input').first().fill('Garage');
+  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
+  await tab.getByText('Inside the walk of House').click();
+  await shot(tab, 'further');
+  await tab.getByRole('button', { name: 'Add', exact: true }).click();
+  await settled(tab);
+  await walk(tab, [['left', '20'], ['back', '20'], ['right', '20'], ['front', '20']]);
+  // 28 × 42 = 1,176 less 400.
+  assert.match(await tab.locator('.report').textContent(), /Measured 776 sq ft/);
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('the sides file shows errors in place and takes the help that is offered', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  await tab.getByRole('button', { name: /See an example/ }).click();
+  await settled(tab);
+  await tab.getByRole('button', { name: 'Sides file' }).click();
+  await tab.locator('.cm-content').click();
+  await tab.keyboard.press('Control+Home');
+  await tab.keyboard.type('toleranse 1/2"\n');
+  await tab.getByText('To mend').waitFor();
+  await shot(tab, 'errors');
+  assert.ok(await tab.getByText('before the error').isVisible());
+  await tab.locator('.notices').getByRole('button', { name: 'Use tolerance' }).click();
+  await settled(tab);
+  assert.match(await tab.locator('.cm-content').innerText(), /tolerance 1\/2"/);
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+async function chosen(tab, button, name, buffer) {
+  const [chooser] = await Promise.all([tab.waitForEvent('filechooser'), tab.getByRole('button', { name: button }).click()]);
+  await chooser.setFiles({ name, mimeType: 'application/octet-stream', buffer });
+}
+
+test('a page is opened, checked, and known when it is forged', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  const cottage = path.join(root, 'sketches/cottage.sides');
+  const pdf = written(cottage, 'pdf')[0];
+  const svg = written(cottage, 'svg')[0];
+  await chosen(tab, 'Check a page', 'page.pdf', pdf);
+  await tab.getByText('Genuine: byte for byte').waitFor();
+  const forged = Buffer.from(String(svg).replace(/Measured \d/, 'Measured 9'));
+  assert.notDeepEqual(forged, svg);
+  await chosen(tab, 'Check a page', 'forged.svg', forged);
+  await tab.getByText('nothing printed on it can be relied on').waitFor();
+  assert.equal(await tab.locator('.checked.genuine').count(), 0);
+  await shot(tab, 'forged');
+  await chosen(tab, 'Open a file', 'page.pdf', pdf);
+  await settled(tab);
+  assert.deepEqual(await download(tab, 'Save the sides file'), fs.readFileSync(cottage));
+  await chosen(tab.locator('.home').click().then(() => tab) && tab, 'Check a page', 'x.png', Buffer.from('\x89PNG\r\n', 'latin1'));
+  await tab.getByText('No sides inside').waitFor();
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('the pages are leafed through, and print at true size', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  await tab.getByRole('button', { name: /See an example/ }).click();
+  await settled(tab);
+  await tab.getByRole('button', { name: 'Look at the pages' }).click();
+  await tab.getByText(/Page 1 of/).waitFor();
+  await tab.getByRole('button', { name: 'Next page' }).click();
+  await tab.getByText(/Page 2 of/).waitFor();
+  await shot(tab, 'pages');
+  await tab.evaluate(() => (window.print = () => undefined));
+  await tab.getByRole('button', { name: 'Print' }).click();
+  await tab.locator('#paper img').first().waitFor({ state: 'attached' });
+  await tab.emulateMedia({ media: 'print' });
+  const box = await tab.locator('#paper img').first().boundingBox();
+  // Letter at 96 CSS pixels an inch.
+  assert.deepEqual([Math.round(box.width), Math.round(box.height)], [816, 1056]);
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('every sketch gives the bytes of the command line: JSON, SVG, PDF', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  const sketches = fs.readdirSync(path.join(root, 'sketches')).filter((name) => name.endsWith('.sides'));
+  assert.ok(sketches.length >= 19);
+  for (const sketch of sketches) {
+    const file = path.join(root, 'sketches', sketch);
+    const text = fs.readFileSync(file, 'utf8');
+    const json = spawnSync(program, ['reconcile', '--json', file], { encoding: 'utf8' }).stdout;
+    assert.equal(await inPage(tab, (f, name, text) => f.json(name, text), file, text), json, sketch);
+    const svg = await inPage(tab, (f, name, text) => f.svg(name, text, false), sketch, text);
+    assert.deepEqual(svg, written(file, 'svg').map(String), sketch);
+    const pdf = await inPage(tab, (f, name, text) => f.pdf(name, text, false), sketch, text);
+    assert.ok(Buffer.from(pdf).equals(written(file, 'pdf')[0]), sketch);
+  }
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('two hundred random edits of rows stay one with the text, and undo gives it all back', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  const result = await tab.evaluate(async () => {
+    let seed = 7;
+    const random = (n) => (seed = (seed * 48271) % 2147483647) % n;
+    const ways = ['back', 'right', 'front', 'left'];
+    let text = 'front east # the road\nlevel "G"\n  living "H" # all\n    n 12\' # first\n    e 20\' note "x # y"\n';
+    for (let i = 0; i < 200; i++) {
+      const before = (await window.fairfoot.look('a', text, 60)).rows.walks[0];
+      const row = before.rows[random(before.rows.length)];
+      const way = ways[random(4)];
+      const length = `${1 + random(90)}' ${random(12)}"`;
+      const isNew = random(3) === 0;
+      const one = isNew
+        ? { edit: 'add', after: row.line, way, length, how: 'measured' }
+        : { edit: 'side', line: row.line, way, length, how: 'about' };
+      text = await window.fairfoot.edit(text, one);
+      const now = (await window.fairfoot.look('a', text, 60)).rows.walks[0];
+      const found = now.rows.find((other) => other.line === row.line + (isNew ? 1 : 0));
+      if (found.way !== way || found.length !== length) return `${i}: ${JSON.stringify(one)}\n${text}`;
+    }
+    for (const kept of ['# the road', '# all', '# first', 'note "x # y"']) if (!text.includes(kept)) return text;
+    return '';
+  });
+  assert.equal(result, '');
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('nothing serious for a screen reader, in light and dark, start to error', async () => {
+  for (const colorScheme of ['light', 'dark']) {
+    const { tab, context } = await opened(chrome, { colorScheme, bypassCSP: true });
+    const clean = async (where) => {
+      await tab.evaluate(axe);
+      const { violations } = await tab.evaluate(() => window.axe.run());
+      const told = violations.map((one) => `${one.id} (${one.impact}): ${one.nodes.map((node) => node.html.slice(0, 90)).join(' | ')}`);
+      assert.deepEqual(told, [], `${where}, ${colorScheme}`);
+    };
+    await clean('start');
+    await tab.getByRole('button', { name: /See an example/ }).click();
+    await settled(tab);
+    await clean('rows');
+    await shot(tab, `example-${colorScheme}`);
+    await tab.getByRole('button', { name: 'Sides file' }).click();
+    await clean('sides file');
+    await tab.getByRole('button', { name: 'About' }).click();
+    await clean('about');
+    await context.close();
+  }
+});
+
+test('nothing runs over the edge at 320 pixels, nor at twice the size', async () => {
+  for (const [name, options] of [['narrow', { viewport: { width: 320, height: 640 } }], ['twice', { viewport: { width: 640, height: 400 }, deviceScaleFactor: 2 }]]) {
+    const { tab, context } = await opened(chrome, options);
+    await tab.getByRole('button', { name: /See an example/ }).click();
+    await settled(tab);
+    await shot(tab, name);
+    const over = () => tab.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    assert.equal(await over(), 0, name);
+    await tab.getByRole('button', { name: 'Sides file' }).click();
+    assert.equal(await over(), 0, name);
+    await context.close();
+  }
+});
+
+test('the keyboard alone is enough', async () => {
+  const { tab, context } = await opened(chrome);
+  const go = async (name) => {
+    for (let i = 0; i < 60; i++) {
+      await tab.keyboard.press('Tab');
+      const label = await tab.evaluate(() => document.activeElement.getAttribute('aria-label') ?? document.activeElement.textContent);
+      if (label.startsWith(name)) return;
+    }
+    assert.fail(`no way to ${name}`);
+  };
+  await go('Measure a house');
+  await tab.keyboard.press('Enter');
+  await settled(tab);
+  await go('back');
+  for (const [i, [way, keys]] of [['back', "28'6"], ['right', "42'0"], ['front', "28'6"], ['left', "42'0"]].entries()) {
+    if (i > 0) await go(way);
+    await tab.keyboard.press('Enter');
+    await tab.waitForFunction((n) => document.activeElement.getAttribute('aria-label')?.startsWith(`Wall ${n}: feet`), i + 1);
+    await tab.keyboard.type(keys);
+    await settled(tab);
+  }
+  // 28.5 × 42 = 1,197
+  assert.match(await tab.locator('.report').textContent(), /Measured 1,197|1,197 sq ft/);
+  await context.close();
+});
+
+test('without storage it works; with it the house is kept until it is forgotten', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  await tab.addInitScript(() => Object.defineProperty(window, 'localStorage', { get() { throw new Error('none'); } }));
+  await tab.reload();
+  await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']], '1,176');
+  assert.match(await tab.locator('.report').textContent(), /Measured 1,176 sq ft/);
+  assert.deepEqual(troubles, []);
+  await context.close();
+  const again = await opened(chrome);
+  await measured(again.tab, [['back', '28'], ['right', '42']], '1,176');
+  await again.tab.reload();
+  await again.tab.getByRole('button', { name: 'Go on with' }).click();
+  await settled(again.tab);
+  assert.equal(await again.tab.locator('ol.sides > li').count(), 2);
+  await again.tab.getByRole('button', { name: 'Forget it' }).click();
+  await again.tab.reload();
+  assert.equal(await again.tab.getByRole('button', { name: 'Go on with' }).count(), 0);
+  await again.context.close();
+});
+
+test('smart quotes, a whole length in one field, and metric read as they are', async () => {
+  const { tab, context } = await opened(chrome);
+  await measured(tab, [['back', '28’ 6”'], ['right', '42.5'], ['front', '8.6868 m'], ['left', '42 ft 6 in']], '1,211');
+  await tab.getByText('Back at the start.').waitFor();
+  await context.close();
+});
+
+test('a file too long and a thousand sides leave the page at work', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  const long = await inPage(tab, async (f) => (await f.look('a', '# x\n'.repeat(1_000_001), 60)).notices.map((one) => one.word));
+  assert.deepEqual(long, ['file-too-long', 'nothing-measured'].slice(0, long.length));
+  const walls = Array.from({ length: 249 }, (_, i) => `north ${1 + (i % 3)}'\neast 1'\n`).join('') + 'south 498\'\nwest 249\'\n';
+  const text = `level "G"\nliving "H"\n${'north 2\'\neast 1\'\n'.repeat(249)}south 498'\nwest 249'\n`;
+  assert.ok(walls.length > 0);
+  const rows = await inPage(tab, async (f, text) => (await f.look('a', text, 60)).rows.walks[0], text);
+  assert.deepEqual([rows.rows.length, rows.is_closed], [500, true]);
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('all texts of the page are in one file, under 120 of them', () => {
+  const source = path.join(root, 'src/pad/src');
+  const words = fs.readFileSync(path.join(source, 'words.ts'), 'utf8');
+  const count = words.match(/^ {2}\w+: '/gm).length;
+  assert.ok(count < 120, String(count));
+  for (const name of fs.readdirSync(source).filter((name) => name.endsWith('.ts') && !['words.ts', 'format.ts', 'types.ts'].includes(name))) {
+    const code = fs.readFileSync(path.join(source, name), 'utf8').replace(/\/\/.*$/gm, '').replace(/\/[^/\n]+\/[a-z]*[.,)]/g, '');
+    for (const [, text] of code.matchAll(/'([^'\n]*)'/g)) {
+      // A text for people has a blank between words, or begins with a capital letter.
+      assert.ok(!/^[A-Z][a-z]+( |$)/.test(text.replace(/^(Enter|File)$/, '')), `${name}: ${text}`);
+    }
+  }
+});
+
+test('the file is at most 4 MB and names no machine', () => {
+  const html = fs.readFileSync(page, 'utf8');
+  assert.ok(html.length < 4_000_000, String(html.length));
+  assert.ok(!html.includes(root) && !html.includes(os.homedir() + '/'));
+});
