@@ -57,7 +57,7 @@ const hash = createHash('sha256').update(script).digest('base64');
 const policy = [
   "default-src 'none'",
   `script-src 'sha256-${hash}' 'wasm-unsafe-eval'`,
-  'worker-src blob:',
+  "worker-src blob: 'self'",
   "style-src 'unsafe-inline'",
   'font-src data:',
   'img-src data: blob:',
@@ -86,5 +86,6 @@ ${style}</style>
 </html>
 `;
 fs.writeFileSync(out, html);
+fs.copyFileSync(path.join(here, 'src/offline.js'), path.join(path.dirname(out), 'fairfoot-offline.js'));
 console.log(`${path.relative(process.cwd(), out)}: ${(html.length / 1e6).toFixed(2)} MB`);
 if (html.length > 4e6) throw new Error('the page has more than 4 MB');

@@ -24,6 +24,8 @@ pub mod worth_json;
 use crate::areas::Areas;
 use crate::reconcile::Reconciliation;
 use crate::value::{AsOf, Worth};
+use crate::wording::Block;
+use crate::wording::sentences::Sentences;
 pub use text::Look;
 
 /// What there is to say of a house and its figures.
@@ -49,6 +51,16 @@ impl Report<'_> {
     /// The report as text.
     pub fn text(&self, look: Look) -> String {
         text::reconciliation(self.reconciliation, self.worth.as_ref(), look)
+    }
+
+    /// What stands in front: a sentence for each figure, and what follows from the figures alone.
+    pub fn opening(&self) -> Vec<Block> {
+        Sentences::of(self.reconciliation.areas()).opening(self.reconciliation)
+    }
+
+    /// The report as text without its head and its [`opening`](Report::opening), for a screen that sets those itself.
+    pub fn text_after_opening(&self, look: Look) -> String {
+        text::after_opening(self.reconciliation, self.worth.as_ref(), look)
     }
 
     /// The report as data, ready for JSON.

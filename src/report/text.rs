@@ -41,25 +41,18 @@ pub(super) fn reconciliation(
     writer.heads();
     let opening = writer.say.opening(reconciliation);
     blocks::set(&mut writer.page, &opening);
-    writer.areas();
-    for figure in reconciliation.figures() {
-        writer.figure(figure);
-    }
-    for outline in reconciliation.outlines() {
-        writer.outline(outline);
-    }
-    writer.other_lines(reconciliation.figures());
-    writer.certainty();
-    writer.worth_knowing(reconciliation);
-    if look.why {
-        writer.why(reconciliation);
-    }
-    if let Some(worth) = worth {
-        blocks::set(&mut writer.page, &worth.told());
-    }
-    writer.page.blank();
-    writer.page.paragraph(CAUTIONS);
-    writer.page.finish()
+    writer.body(reconciliation, worth, look)
+}
+
+/// The main report from the areas on.
+pub(super) fn after_opening(
+    reconciliation: &Reconciliation,
+    worth: Option<&Worth>,
+    look: Look,
+) -> String {
+    let say = Sentences::of(reconciliation.areas());
+    let writer = Writer { say, page: Page::new(look.width, look.styled) };
+    writer.body(reconciliation, worth, look)
 }
 
 /// The areas alone.
@@ -82,6 +75,34 @@ fn wall_cells(whose: &str, texts: [String; 3]) -> [(&str, String, usize); 3] {
 }
 
 impl Writer<'_> {
+    /// Everything after the opening.
+    fn body(
+        mut self,
+        reconciliation: &Reconciliation,
+        worth: Option<&Worth>,
+        look: Look,
+    ) -> String {
+        self.areas();
+        for figure in reconciliation.figures() {
+            self.figure(figure);
+        }
+        for outline in reconciliation.outlines() {
+            self.outline(outline);
+        }
+        self.other_lines(reconciliation.figures());
+        self.certainty();
+        self.worth_knowing(reconciliation);
+        if look.why {
+            self.why(reconciliation);
+        }
+        if let Some(worth) = worth {
+            blocks::set(&mut self.page, &worth.told());
+        }
+        self.page.blank();
+        self.page.paragraph(CAUTIONS);
+        self.page.finish()
+    }
+
     fn heads(&mut self) {
         for line in [self.say.place(), self.say.numbers()] {
             if !line.is_empty() {

@@ -42,14 +42,11 @@ export async function opened(browser, options = {}) {
 
 export const shot = (tab, name) => tab.screenshot({ path: path.join(shots, `${name}.png`), fullPage: true });
 
-/// Waits until the answer for the newest text is painted.
+/// Waits until nothing is on its way to the screen any more.
 export async function settled(tab) {
-  await tab.waitForFunction(() => {
-    const now = document.documentElement.dataset.shown;
-    const before = window.shownBefore;
-    window.shownBefore = now;
-    return now && now === before;
-  }, undefined, { polling: 150 });
+  // Typing is handed on at the next turn of the page's own clock.
+  await tab.waitForTimeout(30);
+  await tab.waitForFunction(() => document.documentElement.dataset.state === 'ready');
 }
 
 /// Types the walls of a walk as a person does: a way, then the parts of its length.

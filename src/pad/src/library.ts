@@ -23,7 +23,6 @@ export class Library {
   private start(): void {
     const place = URL.createObjectURL(new Blob([WORKER], { type: 'text/javascript' }));
     this.worker = new Worker(place);
-    URL.revokeObjectURL(place);
     this.worker.onmessage = (event) => this.answered(event.data);
     this.worker.onerror = () => this.again();
     this.worker.postMessage({ packed: this.packed.slice().buffer });

@@ -36,6 +36,7 @@ let chosen: { walk: number; corner: number } | null = null;
 let isAdding = false;
 let a4 = false;
 let isLooking = false;
+let atWork = 0;
 let edits: Promise<unknown> = Promise.resolve();
 let focusNext: { line: number; part: string } | null = null;
 
@@ -45,6 +46,7 @@ const parts = {
   drawing: h('div', { class: 'drawing' }),
   gap: h('p', { class: 'still', 'aria-live': 'polite' }),
   caution: h('p', { class: 'caution', role: 'alert' }),
+  opening: h('div', { class: 'opening', 'aria-live': 'polite' }),
   report: h('div', { class: 'report' }),
   notices: h('div', { class: 'notices' }),
   pages: h('section', { class: 'pages' }),
@@ -67,6 +69,7 @@ function become(next: string, from: 'rows' | 'editor' | 'file'): void {
 /// Edits come one after the other. A line is meant as it stood on the screen when the edit was asked for.
 function edit(one: Edit, focusAfter: number | null = null): Promise<void> {
   const base = painted;
+  busy(+1);
   const done = edits.then(async () => {
     const now = moved(one, base);
     if (focusAfter !== null) {
@@ -74,9 +77,15 @@ function edit(one: Edit, focusAfter: number | null = null): Promise<void> {
       focusNext = { line: focus, part: 'feet' };
     }
     become(await library.edit(text, now), 'rows');
-  });
+  }).finally(() => busy(-1));
   edits = done.catch(failed);
   return done.catch(failed);
+}
+
+/// Whether something is still on its way to the screen; styles and tests read it.
+function busy(by: number): void {
+  atWork += by;
+  document.documentElement.dataset.state = atWork > 0 ? 'busy' : 'ready';
 }
 
 /// Where a line of an earlier text stands now: below a change it has moved by as many lines as came or went.
@@ -139,6 +148,7 @@ function failed(error: unknown): void {
 async function refresh(): Promise<void> {
   if (isLooking) return;
   isLooking = true;
+  busy(+1);
   try {
     while (shown !== text || !look) {
       const asked = text;
@@ -152,6 +162,7 @@ async function refresh(): Promise<void> {
     failed(error);
   } finally {
     isLooking = false;
+    busy(-1);
   }
 }
 
@@ -169,7 +180,6 @@ function paint(look: Look): void {
   paintDrawing(look);
   paintAnswer(look);
   editor?.notices(look.notices, mend);
-  document.documentElement.dataset.shown = String(Number(document.documentElement.dataset.shown ?? 0) + 1);
 }
 
 function paintHeads(heads: Heads): void {
@@ -474,7 +484,10 @@ function paintDrawing(look: Look): void {
 
 function paintAnswer(look: Look): void {
   parts.caution.textContent = look.caution ?? '';
-  if (look.report !== null) report = look.report;
+  if (look.report !== null) {
+    report = look.report;
+    parts.opening.replaceChildren(...look.opening.map((line) => h('p', {}, line)));
+  }
   const isOld = look.report === null && report !== '';
   parts.report.replaceChildren(
     isOld ? h('p', { class: 'older' }, say('older')) : '',
@@ -513,6 +526,8 @@ function noticed(notice: Look['notices'][number], short: boolean): HTMLElement {
 }
 
 function mend(from: number, to: number, words: string): void {
+  // The places belong to the text that was looked at.
+  if (text !== painted) return;
   become(text.slice(0, from) + words + text.slice(to), 'rows');
 }
 
@@ -661,6 +676,7 @@ function work(from: string): void {
   undone = [];
   look = null;
   report = '';
+  parts.opening.replaceChildren();
   focus = null;
   isAdding = false;
   editor = null;
@@ -672,9 +688,10 @@ function work(from: string): void {
   parts.views.replaceChildren(view('asRows', false), view('asText', true));
   parts.rows.replaceChildren(parts.heads, parts.walks);
   const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap);
-  const answer = h('section', { class: 'answer', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.caution, parts.report, parts.notices);
+  const answer = h('section', { class: 'answer', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.caution, parts.opening, parts.report, parts.notices);
   paintPages();
   main.replaceChildren(
+    h('h1', { class: 'hidden' }, say('title')),
     h('div', { class: 'work' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), seen, h('div', { class: 'result' }, answer, parts.pages)),
     foot(),
   );
@@ -752,6 +769,18 @@ function listen(): void {
   });
 }
 
+/// On a web host the page is kept for the next time, with or without a network.
+async function keepThePage(): Promise<void> {
+  if (location.protocol === 'file:' || !('serviceWorker' in navigator)) return;
+  try {
+    await navigator.serviceWorker.register('fairfoot-offline.js');
+    const ready = await navigator.serviceWorker.ready;
+    ready.active?.postMessage(location.href);
+  } catch {
+    // The page works without.
+  }
+}
+
 function begin(): void {
   const home = h('button', { type: 'button', class: 'home', 'aria-label': `${words.name}: ${say('home')}`, onclick: start }, words.name);
   const header = h('header', {}, home, h('span', { class: 'aside' }, say('promise')));
@@ -765,6 +794,7 @@ function begin(): void {
   library = new Library(Uint8Array.from(atob(packed.trim()), (c) => c.charCodeAt(0)));
   listen();
   start();
+  void keepThePage();
   // For checks of what the page answers, byte for byte.
   Object.assign(window, { fairfoot: library });
 }

@@ -45,6 +45,7 @@ export interface Look {
   rows: { heads: Heads; walks: Walk[] };
   kinds: string[];
   notices: Notice[];
+  opening: string[];
   report: string | null;
   caution: string | null;
 }

@@ -13,6 +13,7 @@ use fairfoot::sketch::Kind;
 use fairfoot::sketch::rows::{Edit, Rows, edited, rows};
 use fairfoot::units::Area;
 use fairfoot::verify::Why;
+use fairfoot::wording::Block;
 use fairfoot::{Diagnostics, Paper, Reconciliation, Settings, Source, Weights, verify};
 use serde::{Deserialize, Serialize};
 
@@ -46,7 +47,9 @@ enum Request {
 struct Shown {
     rows: Rows,
     notices: Vec<Notice>,
-    /// The report; none while there is an error.
+    /// The sentences in front, larger than all else.
+    opening: Vec<String>,
+    /// The report after them; none while there is an error.
     report: Option<String>,
     /// What stands first where a figure is smaller than what was measured.
     caution: Option<&'static str>,
@@ -179,17 +182,32 @@ fn look(name: String, text: String, columns: usize) -> Shown {
         Ok(result) => Shown {
             rows,
             notices: notices(result.house().source(), result.warnings()),
-            report: Some(result.report().text(Look { width: columns, ..Look::default() })),
+            opening: result.report().opening().into_iter().filter_map(sentence).collect(),
+            report: Some(
+                result
+                    .report()
+                    .text_after_opening(Look { width: columns, ..Look::default() })
+                    .trim_start_matches('\n')
+                    .to_owned(),
+            ),
             caution: is_smaller(&result).then_some(SMALLER),
             kinds,
         },
         Err(errors) => Shown {
             rows,
             notices: notices(errors.source(), errors.list()),
+            opening: Vec::new(),
             report: None,
             caution: None,
             kinds,
         },
+    }
+}
+
+fn sentence(block: Block) -> Option<String> {
+    match block {
+        Block::Statement(text) | Block::Paragraph(text) => Some(text),
+        _ => None,
     }
 }
 
