@@ -23,7 +23,7 @@ export function drawing(drawn: Drawn): SVGElement {
   const size = Math.max(right - left, bottom - top, 12);
   const type = size / 24;
   const margin = type * 3.2;
-  const [width, height] = [Math.max(right - left, 8) + 2 * margin, Math.max(bottom - top, 8) + 2 * margin];
+  const [width, height] = [Math.max(right - left, 8) + 2 * type * 5.5, Math.max(bottom - top, 8) + 2 * margin];
   const middle: Place = [(left + right) / 2, (top + bottom) / 2];
   const origin: Place = [middle[0] - width / 2, middle[1] - height / 2];
   const svg = s('svg', {
@@ -52,7 +52,7 @@ function walked(walk: Walk, drawn: Drawn, middle: Place, type: number): SVGEleme
     group.append(
       s('path', { class: names, d }),
       s('path', { class: 'touch', d, onclick: () => drawn.onRow(row.line) }),
-      label(walk, row, i, middle, type),
+      hasLabel(walk, row, drawn.line, type) ? label(walk, row, i, middle, type) : '',
     );
   }
   const last = walk.rows.at(-1);
@@ -68,6 +68,13 @@ function stroke(row: Row): string {
   if (!row.curve) return `L${end}`;
   const [radius, right] = row.curve;
   return `A${radius} ${radius} 0 0 ${right ? 0 : 1} ${end}`;
+}
+
+/// Short walls and spaces inside another are told only while somebody is at them.
+function hasLabel(walk: Walk, row: Row, line: number | null, type: number): boolean {
+  const isHere = walk.rows.some((other) => other.line === line);
+  const far = Math.hypot(row.to[0] - row.from[0], row.to[1] - row.from[1]);
+  return row.line === line || ((isHere || walk.within === null) && far > 3 * type);
 }
 
 /// The number and length beside a wall, on the side away from the middle.

@@ -24,19 +24,19 @@ export class Library {
     const place = URL.createObjectURL(new Blob([WORKER], { type: 'text/javascript' }));
     this.worker = new Worker(place);
     this.worker.onmessage = (event) => this.answered(event.data);
-    this.worker.onerror = () => this.again();
+    this.worker.onerror = (event) => this.again(event.message);
     this.worker.postMessage({ packed: this.packed.slice().buffer });
   }
 
   /// A new worker in place of one that failed; what waits is told.
-  private again(): void {
+  private again(why = ''): void {
     this.worker.terminate();
     const waiting = [...this.waiting.values()];
     this.waiting.clear();
     this.start();
     for (const one of waiting) {
       clearTimeout(one.timer);
-      one.reject(new Error('stopped'));
+      one.reject(new Error('stopped', { cause: why }));
     }
   }
 
@@ -44,7 +44,7 @@ export class Library {
     const one = this.waiting.get(data.id);
     if (!one) return;
     if (!data.answer) {
-      this.again();
+      this.again(data.trap);
       return;
     }
     this.waiting.delete(data.id);

@@ -10,8 +10,19 @@ interface Door {
 let door: Promise<Door>;
 
 async function started(packed: ArrayBuffer): Promise<Door> {
-  const plain = new Blob([packed]).stream().pipeThrough(new DecompressionStream('gzip'));
-  const bytes = await new Response(plain).arrayBuffer();
+  // Some browsers read no blob on a page that was opened as a file, so the bytes go through by hand.
+  const unpacking = new DecompressionStream('gzip');
+  const writer = unpacking.writable.getWriter();
+  void writer.write(new Uint8Array(packed)).then(() => writer.close());
+  const chunks: Uint8Array[] = [];
+  const reader = unpacking.readable.getReader();
+  for (let read = await reader.read(); !read.done; read = await reader.read()) chunks.push(read.value);
+  const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
   const { instance } = await WebAssembly.instantiate(bytes, {});
   return instance.exports as unknown as Door;
 }

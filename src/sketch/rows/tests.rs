@@ -116,7 +116,7 @@ proptest! {
         let after = edited(&text, &Edit::Side { line, way, length: length.clone(), how });
         let shown = rows(&after);
         let row = shown.walks.iter().flat_map(|walk| &walk.rows).find(|row| row.line == line);
-        let row = row.expect("the row is there");
+        let Some(row) = row else { return Err(TestCaseError::fail("the row is gone")) };
         prop_assert_eq!((row.way, row.how, row.is_read), (Some(way), how, true));
         if how != How::Closing {
             prop_assert_eq!(&row.length, &length);
