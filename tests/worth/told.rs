@@ -50,7 +50,7 @@ fn nothing_is_promised_and_nobody_is_blamed() {
     }
 }
 
-/// Sections and how sure they are, as they are known on 2026-11-25.
+/// Sections and how sure they are, as they are known on 2026-11-26.
 #[test]
 fn every_rule_tells_its_section_and_how_sure_it_is() {
     let worth = worth_of(ALL).unwrap();
@@ -65,11 +65,17 @@ fn every_rule_tells_its_section_and_how_sure_it_is() {
         [
             ("41.44(a)(1)", Sure::Read),
             ("41.46", Sure::Read),
-            ("41.461", Sure::Read),
+            ("41.461, 41.67(d)", Sure::Read),
+            ("41.445", Sure::Memory),
+            ("41.41(a)(2), 41.43, 42.26(a)(3)", Sure::SecondHand),
+            ("41.45", Sure::Memory),
+            ("23.01(a)", Sure::Memory),
             ("25.25(b)", Sure::Read),
-            ("25.25(d)", Sure::SecondHand),
+            ("25.25(d), (d-1)", Sure::Read),
             ("25.25(c)", Sure::SecondHand),
-            ("31.02, 33.01, 33.07", Sure::Memory),
+            ("31.02, 31.04(a), 33.01, 33.07", Sure::SecondHand),
+            ("23.231", Sure::Memory),
+            ("23.01(e)", Sure::Read),
         ]
     );
     assert_eq!(worth.cap().unwrap().rule().section(), "23.23");
