@@ -83,6 +83,13 @@ impl Walls {
                 );
             }
         }
+        if let Some(span) = first(|assumed| assumed.common) {
+            warnings.push(
+                Diagnostic::new(Word::AssumedWall, span, "the thickness of the common wall is needed here; 8\" is assumed")
+                    .note("a wall shared with another dwelling counts to its centerline; where it is in the measured area the uncertainty allows 2\" of its thickness either way")
+                    .help("measure it at a door, or ask the owner next door, and say so after the side: `wall` and its thickness"),
+            );
+        }
         warnings
     }
 }

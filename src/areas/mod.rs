@@ -2,12 +2,14 @@
 
 pub(crate) mod at_face;
 pub(crate) mod closings;
+mod equally_near;
 pub(crate) mod range;
 pub(crate) mod ranges;
 pub(crate) mod rule;
 pub(crate) mod sides;
 pub(crate) mod uncertainty;
 
+pub use equally_near::EquallyNear;
 pub use range::Range;
 pub use rule::{Rule, Settings};
 pub use sides::SideRow;
@@ -109,6 +111,7 @@ pub struct Total {
     /// Of the levels below grade.
     below: bool,
     holds_assumptions: bool,
+    holds_stated_thickness: bool,
 }
 
 impl Total {
@@ -142,14 +145,29 @@ impl Total {
         self.holds_assumptions
     }
 
-    /// The uncertainty of the area as measured, about 95 %, in square feet.
-    pub fn plus_minus(&self) -> f64 {
-        self.ranges.plus_minus(self.below).0
+    /// Whether a thickness that the file states is in it.
+    pub(crate) fn holds_stated_thickness(&self) -> bool {
+        self.holds_stated_thickness
     }
 
-    /// The same for the area outside, with what had to be assumed in it.
+    /// The uncertainty of the area as measured, about 95 %, in square feet.
+    pub fn plus_minus(&self) -> f64 {
+        self.ranges.spread(self.below).measured.plus_minus()
+    }
+
+    /// The same for the area outside, with what was stated and assumed of thicknesses in it.
     pub fn plus_minus_outside(&self) -> f64 {
-        self.ranges.plus_minus(self.below).1
+        self.ranges.spread(self.below).outside.plus_minus()
+    }
+
+    /// How far the area as measured could be off at worst, every wall off the same way, in square feet.
+    pub fn worst_case(&self) -> f64 {
+        self.ranges.spread(self.below).measured.worst
+    }
+
+    /// The same for the area outside, every thickness off the same way too.
+    pub fn worst_case_outside(&self) -> f64 {
+        self.ranges.spread(self.below).outside.worst
     }
 }
 
@@ -187,10 +205,8 @@ impl Areas {
                 as_measured: counted().map(|i| net(house, i, &as_measured)).sum(),
                 ranges: Arc::clone(&ranges),
                 below,
-                holds_assumptions: counted().any(|i| {
-                    let needed = outside.spaces[i].needed;
-                    needed.veneer_run != 0 || needed.wall_run != 0
-                }),
+                holds_assumptions: counted().any(|i| outside.spaces[i].needed.holds(true)),
+                holds_stated_thickness: counted().any(|i| outside.spaces[i].needed.holds(false)),
             }
         };
         let has_below = (0..house.spaces.len()).any(|i| is_in_total(house, i, true));

@@ -11,10 +11,11 @@ use std::ops::{AddAssign, Neg};
 
 use crate::areas::closings;
 pub(crate) use crate::areas::closings::RoundingFreedom;
-use crate::areas::closings::{Combinations, MOST_WAYS, Ways, rises_of, ways};
+use crate::areas::closings::{MOST_WAYS, Ways, rises_of, ways};
 use crate::geometry::compass::Axis;
+use crate::geometry::nearest::{Combinations, rank};
 use crate::geometry::outline::{Outline, Vector, are_apart};
-use crate::geometry::traverse::{Traverse, Way};
+use crate::geometry::traverse::{Shape, Traverse, TraverseSide, Way};
 use crate::house::wall_moves::AtFace;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
@@ -101,10 +102,20 @@ impl<'a> OnSteps<'a> {
         Some(areas)
     }
 
-    /// The outline clear of itself that is nearest to the typed lengths, among those of the range.
-    fn nearest_clear(&self, latitude: RoundingFreedom) -> Option<Outline> {
+    /// The outline clear of itself that is nearest to the typed lengths, among those of the range; where several are, the
+    /// one that moves the least length of wall, then the one whose area is nearest to `measured`, then the larger.
+    fn nearest_clear(
+        &self,
+        latitude: RoundingFreedom,
+        halves: Halves,
+        measured: Area,
+    ) -> Option<Outline> {
         let rises = rises_of(self.walk, self.step, latitude)?;
-        rises.into_iter().find_map(|rises| Search::new(self, latitude, rises, 1)?.nearest())
+        let each = rises
+            .into_iter()
+            .filter_map(|rises| Search::new(self, latitude, rises, 1)?.nearest(halves, measured));
+        each.min_by_key(|(cost, outline)| (*cost, rank(outline.area(), measured)))
+            .map(|(_, outline)| outline)
     }
 
     /// The outline along these, their parts in steps and their rises in nanometres, if it is clear of itself and has
@@ -376,41 +387,73 @@ impl<'a> Search<'a> {
         Some(())
     }
 
-    /// The clear outline with the least sum of squared changes from the typed lengths.
-    fn nearest(&self) -> Option<Outline> {
+    /// The clear outline with the least sum of squared changes from the typed lengths, and that sum with the length of
+    /// wall moved.
+    fn nearest(&self, halves: Halves, measured: Area) -> Option<(Cost, Outline)> {
         const MOST_PAIRS: u64 = 20_000;
         let (outer, inner) = (self.outer(), self.inner());
         if outer.count().saturating_mul(inner.count()) > MOST_PAIRS {
             return None;
         }
-        let unit = self.on.step.length().nm();
-        let cost = |lengths: &[i64], legs: &[closings::RoundedOutline]| -> i128 {
-            let off = |(&steps, leg): (&i64, &closings::RoundedOutline)| {
-                i128::from(leg.off(steps, unit)).pow(2)
-            };
-            lengths.iter().zip(legs).map(off).sum()
-        };
-        let all = |ways: &Ways, legs: &[closings::RoundedOutline]| -> Vec<(i128, Vec<usize>)> {
+        let way = Way::Nearest(self.on.step, halves);
+        let all = |ways: &Ways, legs: &[closings::RoundedOutline]| -> Vec<(Cost, Vec<usize>)> {
             let ways_of = Combinations::new(ways.items.len(), ways.choose);
-            ways_of.map(|taken| (cost(&ways.lengths(&taken), legs), taken)).collect()
+            ways_of.map(|taken| (self.cost(&ways.lengths(&taken), legs, way), taken)).collect()
         };
         let outer_ways = all(outer, &self.legs[place(self.outer)]);
         let inner_ways = all(inner, &self.legs[1 - place(self.outer)]);
-        let mut pairs: Vec<(i128, usize, usize)> = Vec::new();
+        let rise = self.rise_cost(way);
+        let mut pairs: Vec<(Cost, usize, usize)> = Vec::new();
         for (i, (a, _)) in outer_ways.iter().enumerate() {
-            pairs.extend(inner_ways.iter().enumerate().map(|(j, (b, _))| (a + b, i, j)));
+            let with = |b: &Cost| (a.0 + b.0 + rise.0, a.1 + b.1 + rise.1);
+            pairs.extend(inner_ways.iter().enumerate().map(|(j, (b, _))| (with(b), i, j)));
         }
         pairs.sort_unstable();
         let mut vectors = Vec::new();
-        for (_, i, j) in pairs {
+        let mut best: Option<(Cost, Outline)> = None;
+        for (cost, i, j) in pairs {
+            if best.as_ref().is_some_and(|best| best.0 < cost) {
+                break;
+            }
             self.vectors_into(&outer_ways[i].1, &inner_ways[j].1, &mut vectors);
-            if let Some(outline) = self.on.clear(&vectors) {
-                return Some(outline);
+            let Some(outline) = self.on.clear(&vectors) else { continue };
+            let ranks = |outline: &Outline| rank(outline.area(), measured);
+            if best.as_ref().is_none_or(|best| ranks(&outline) < ranks(&best.1)) {
+                best = Some((cost, outline));
             }
         }
-        None
+        best
+    }
+
+    /// The squares of all changes of an axis, and the length of wall moved from where rounding alone puts it, once for
+    /// every step.
+    fn cost(&self, lengths: &[i64], legs: &[closings::RoundedOutline], way: Way) -> Cost {
+        let unit = self.on.step.length().nm();
+        let one = |(&steps, leg): (&i64, &closings::RoundedOutline)| {
+            let typed = leg.steps * unit - leg.off(leg.steps, unit);
+            let moved = (steps * unit - way.rounded(typed)).abs().checked_div(unit).unwrap_or(0);
+            (i128::from(leg.off(steps, unit)).pow(2), i128::from(moved) * i128::from(typed))
+        };
+        let costs = lengths.iter().zip(legs).map(one);
+        costs.fold((0, 0), |sum, one| (sum.0 + one.0, sum.1 + one.1))
+    }
+
+    /// The same of the rises of curved walls.
+    fn rise_cost(&self, way: Way) -> Cost {
+        let unit = self.on.step.length().nm();
+        let one = |(&given, side): (&i64, &TraverseSide)| {
+            let Shape::Arc { rise: typed, .. } = side.shape else { return (0, 0) };
+            let (given, typed) = (given.abs(), typed.abs());
+            let moved = (given - way.rounded(typed)).abs().checked_div(unit).unwrap_or(0);
+            (i128::from(given - typed).pow(2), i128::from(moved) * i128::from(typed))
+        };
+        let costs = self.rises.iter().zip(&self.on.walk.sides).map(one);
+        costs.fold((0, 0), |sum, one| (sum.0 + one.0, sum.1 + one.1))
     }
 }
+
+/// How far an outline is from the typed lengths: the sum of squared changes, then the length of wall moved.
+type Cost = (i128, i128);
 
 /// Areas in the unit at hand.
 trait Amount: Copy + Ord + Default + AddAssign + Neg<Output = Self> {}
@@ -571,24 +614,44 @@ pub(crate) fn areas(at: &AtFace, step: Step, latitude: RoundingFreedom) -> Optio
     OnSteps::new(at, step).areas(latitude)
 }
 
-/// The outline on whole steps that the whole-foot rule shows: the nearest closing, or where that crosses or touches itself the nearest that does not.
+/// The outline on whole steps that a rule shows: the nearest closing, or where that crosses or touches itself the nearest
+/// that does not.
 pub(crate) fn closed_on(
     at: &AtFace,
     step: Step,
     halves: Halves,
     reading: Length,
 ) -> Option<RoundedOutline> {
-    let nearest = at.walk.close_on(Way::Nearest(step, halves))?;
-    if at.walk.has_bearings() || step.length() < Step::HalfFoot.length() || nearest.is_clear() {
+    let measured = at.outline.area();
+    let closings = at.walk.nearest_closings(Way::Nearest(step, halves))?;
+    let nearest = closings.best(measured, |outline| is_shown(at, step, outline))?;
+    if is_shown(at, step, &nearest) {
         return Some(RoundedOutline { outline: nearest, crosses: false });
     }
     let on = OnSteps::new(at, step);
     let latitudes = [RoundingFreedom::Reach(reading), RoundingFreedom::Any];
-    let clear = latitudes.into_iter().find_map(|latitude| on.nearest_clear(latitude));
-    Some(match clear {
+    let clear = |latitude| on.nearest_clear(latitude, halves, measured);
+    Some(match latitudes.into_iter().find_map(clear) {
         Some(outline) => RoundedOutline { outline, crosses: false },
         None => RoundedOutline { outline: nearest, crosses: true },
     })
+}
+
+/// The areas of all closings that are as near to the typed lengths as the one shown, the lowest first; none where there
+/// are too many to go through.
+pub(crate) fn equally_near(at: &AtFace, step: Step, halves: Halves) -> Option<Vec<Area>> {
+    let closings = at.walk.nearest_closings(Way::Nearest(step, halves))?;
+    if !closings.is_open() {
+        return Some(Vec::new());
+    }
+    closings.areas(|outline| is_shown(at, step, outline))
+}
+
+/// Whether an outline on steps may be shown: on whole and half feet only if it keeps clear of itself.
+fn is_shown(at: &AtFace, step: Step, outline: &Outline) -> bool {
+    at.walk.has_bearings()
+        || step.length() < Step::HalfFoot.length()
+        || outline.is_clear() && outline.turn() == at.outline.turn()
 }
 
 /// An outline on whole steps.

@@ -105,9 +105,9 @@ impl AreaRanges {
         })
     }
 
-    /// ± of the total by the tape, and with what had to be assumed to bring it to this face: [`uncertainty::plus_minus`].
-    pub(crate) fn plus_minus(&self, below: bool) -> (f64, f64) {
-        uncertainty::plus_minus(&self.house, self.counted(below), &self.walls)
+    /// How far the total may be off by the tape, and by the thicknesses that bring it to this face.
+    pub(crate) fn spread(&self, below: bool) -> uncertainty::Spreads {
+        uncertainty::spreads(&self.house, self.counted(below), &self.walls)
     }
 
     fn counted(&self, below: bool) -> impl Iterator<Item = usize> {

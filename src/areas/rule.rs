@@ -49,6 +49,25 @@ impl Settings {
         Rule { step, halves: self.halves }
     }
 
+    /// The settings that are not the usual ones, in words.
+    pub fn unusual(&self) -> Vec<String> {
+        let usual = Settings::default();
+        let mut unusual = Vec::new();
+        match self.halves {
+            Halves::Up => {}
+            Halves::Down => unusual.push("a length halfway goes down".to_owned()),
+            Halves::Even => unusual.push("a length halfway goes to the even number".to_owned()),
+        }
+        if self.fine != usual.fine {
+            unusual.push("each wall to the inch instead of a tenth of a foot".to_owned());
+        }
+        if self.reading != usual.reading {
+            let (own, usual) = (self.reading.decimal_feet(), usual.reading.decimal_feet());
+            unusual.push(format!("an office reads its tape within {own} ft instead of {usual}"));
+        }
+        unusual
+    }
+
     /// Whether two lengths of a wall differ by more than whole-foot rounding, and how an office reads its tape, would make of it.
     pub(crate) fn is_beyond_rounding(&self, difference: Length) -> bool {
         2 * difference.abs().nm() > Length::FOOT.nm() + 2 * self.reading.nm()

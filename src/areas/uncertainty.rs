@@ -6,42 +6,75 @@ use crate::geometry::compass::Axis;
 use crate::geometry::outline::{Outline, Vector};
 use crate::geometry::traverse::{Closed, Leg, Shape, Traverse, Way};
 use crate::house::House;
+use crate::house::wall_moves::Thicknesses;
 use crate::units::length::Length;
 
-/// ± of the total of the counted spaces and what is taken off them, about 95 %, in square feet.
+/// How far an area may be off, in square feet.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Spread {
+    /// In square feet squared, each cause by itself.
+    variance: f64,
+    /// Everything off the same way.
+    pub(crate) worst: f64,
+}
+
+impl Spread {
+    /// About 95 %: two standard deviations.
+    pub(crate) fn plus_minus(&self) -> f64 {
+        2.0 * libm::sqrt(self.variance)
+    }
+
+    /// Adds what grows the area by `slope` for each foot, within ± so many feet, all values alike likely.
+    fn add(&mut self, slope: f64, within: f64) {
+        self.variance += (slope * within).powi(2) / 3.0;
+        self.worst += (slope * within).abs();
+    }
+}
+
+/// How far a total may be off: at the faces that were measured, and outside.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Spreads {
+    pub(crate) measured: Spread,
+    pub(crate) outside: Spread,
+}
+
+/// How far the total of the counted spaces, and of what is taken off them, may be off.
 ///
-/// 2·√(Σ gᵢ²tᵢ²/3): each side rectangular within ± its tolerance (GUM, JCGM 100:2008 §4.3.7, from
-/// memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). The ± of 1 in of
-/// each assumed thickness is in the second, one error for all the walls it moved: as measured, then outside.
-pub(crate) fn plus_minus(
+/// About 95 %, 2·√(Σ gᵢ²tᵢ²/3): each side rectangular within ± its tolerance (GUM, JCGM 100:2008 §4.3.7, from
+/// memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). At worst, Σ|gᵢ|tᵢ. Outside, a stated thickness is
+/// within ± 1/4 in and an assumed one within ± 1 in, a common wall's within ± 2 in; each is one error for all the walls
+/// it moved.
+pub(crate) fn spreads(
     house: &House,
     counted: impl Iterator<Item = usize>,
     outside: &Walls,
-) -> (f64, f64) {
-    let mut variance = 0.0;
-    let (mut veneer_run, mut wall_run) = (0.0, 0.0);
+) -> Spreads {
+    let mut measured = Spread::default();
+    let mut runs = [0.0; Thicknesses::COUNT];
     for space in counted {
         let taken_off = house.taken_off(space).map(|other| (other, -1.0));
         for (i, sign) in std::iter::once((space, 1.0)).chain(taken_off) {
-            variance += of_tape(&house.spaces[i].closed);
-            let needed = &outside.spaces[i].needed;
-            veneer_run += sign * Length::from_nm(needed.veneer_run).feet();
-            wall_run += sign * Length::from_nm(needed.wall_run).feet();
+            of_tape(&house.spaces[i].closed, &mut measured);
+            let moved = outside.spaces[i].needed.moved.runs();
+            for (sum, (run, _)) in runs.iter_mut().zip(moved) {
+                *sum += sign * Length::from_nm(run).feet();
+            }
         }
     }
-    let inch = Length::INCH.feet();
-    let thickness: f64 =
-        [veneer_run, wall_run].iter().map(|run: &f64| (run * inch).powi(2) / 3.0).sum();
-    (2.0 * libm::sqrt(variance), 2.0 * libm::sqrt(variance + thickness))
+    let mut all = measured;
+    for (run, (_, within)) in runs.into_iter().zip(Thicknesses::default().runs()) {
+        all.add(run, within.feet());
+    }
+    Spreads { measured, outside: all }
 }
 
-/// The variance of an area by the tolerances of its sides, in square feet squared.
-fn of_tape(closed: &Closed) -> f64 {
+/// Adds how far an area may be off by the tolerances of its sides.
+fn of_tape(closed: &Closed, spread: &mut Spread) {
     let tolerance = |side: usize| Length::from_nm(closed.walk.sides[side].tolerance).feet();
     if closed.walk.has_bearings() {
-        return of_bearings(closed, tolerance);
+        of_bearings(closed, tolerance, spread);
+        return;
     }
-    let mut variance = 0.0;
     let gradients = closed.outline.doubled_gradients();
     let turn = closed.outline.turn();
     for axis in Axis::BOTH {
@@ -58,11 +91,10 @@ fn of_tape(closed: &Closed) -> f64 {
             }
         };
         for (i, slope) in slopes.iter().enumerate().filter(|&(i, _)| Some(i) != following) {
-            let g = slope.linear - shared + slope.curve;
-            variance += g * g * weight(i) / 3.0;
+            spread.add(slope.linear - shared + slope.curve, tolerance(legs[i].side));
         }
     }
-    variance + rises(closed, tolerance)
+    rises(closed, tolerance, spread);
 }
 
 /// How the area grows with the part of a side along one axis, in feet.
@@ -112,15 +144,14 @@ fn nearest(nm: f64) -> i64 {
     crate::geometry::outline::nearest_nm(nm).nm()
 }
 
-fn rises(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
-    let vectors = closed.outline.vectors().iter().enumerate();
-    let one =
-        |(i, vector): (usize, &Vector)| (segment_slope(vector, true) * tolerance(i)).powi(2) / 3.0;
-    vectors.map(one).sum()
+fn rises(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut Spread) {
+    for (i, vector) in closed.outline.vectors().iter().enumerate() {
+        spread.add(segment_slope(vector, true), tolerance(i));
+    }
 }
 
 /// Sides by bearing and length, closed by the compass rule.
-fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
+fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut Spread) {
     let foot = Length::FOOT.nm() as f64;
     let gradients: Vec<(f64, f64)> = closed
         .outline
@@ -142,15 +173,14 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64) -> f64 {
         sides.map(|i| part(&gradients[i]) * lengths[i]).sum::<f64>() / whole.max(1e-9)
     };
     let (east_shared, north_shared) = (shared(Axis::East, |g| g.0), shared(Axis::North, |g| g.1));
-    let one = |i: usize| {
+    for i in (0..closed.walk.sides.len()).filter(|&i| !closed.walk.sides[i].follows) {
         let vector = closed.walk.sides[i].shape.vector();
         let chord = vector.chord().max(1.0);
         let (east, north) = (vector.east as f64 / chord, vector.north as f64 / chord);
         let g = east * (gradients[i].0 - east_shared) + north * (gradients[i].1 - north_shared);
-        (g * tolerance(i)).powi(2) / 3.0
-    };
-    let measured = (0..closed.walk.sides.len()).filter(|&i| !closed.walk.sides[i].follows);
-    measured.map(one).sum::<f64>() + rises(closed, &tolerance)
+        spread.add(g, tolerance(i));
+    }
+    rises(closed, &tolerance, spread);
 }
 
 /// How far the area of an outline may be off when an office reads its sides within ± a reach, brings them onto steps

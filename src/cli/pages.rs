@@ -102,6 +102,9 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let areas = files::read_house(&options.file)?.areas(&options.rounding.settings())?;
     files::draw_warnings(&areas);
     let reconciliation = areas.reconcile(&Weights::default())?;
+    if reconciliation.has_smaller_record() {
+        files::say(fairfoot::wording::SMALLER_RECORD);
+    }
     write(&reconciliation, &options.printing, &out, &[&options.file])
 }
 

@@ -70,6 +70,9 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
             .collect();
         pages::write(&reconciliation, &options.page_printing, out, &inputs)?;
     }
+    if reconciliation.has_smaller_record() {
+        files::say(fairfoot::wording::SMALLER_RECORD);
+    }
     let as_of = AsOf { today: options.today, band: options.band };
     let report = reconciliation.report_as_of(&as_of);
     if options.json {

@@ -157,7 +157,7 @@ fn told(name: &str, verified: &Verification, offers_to_remake: bool) -> String {
     text.push_str(&differing(verified.why()));
     let unusual = verified.pages().unusual_settings();
     if !unusual.is_empty() {
-        let _ = writeln!(text, "  made with settings other than the usual: {}", unusual.join(", "));
+        let _ = writeln!(text, "  made with settings other than the usual: {}", unusual.join("; "));
     }
     let _ = writeln!(text, "  sides file inside: sha256 {}", verified.sha256());
     if verified.is_genuine() {

@@ -112,10 +112,12 @@ words! {
     TooFewSides "too-few-sides" Error "An outline of one or two straight sides encloses nothing.";
     TooMany "too-many" Error "The file has more than 60 levels, 500 spaces, 100 outlines of a record or a plan, 50 published figures or 100 missing spaces.";
     TooManySides "too-many-sides" Error "An outline with more than 1,000 sides.";
+    ClosingInLot "closing-in-lot" Error "A call of a lot that should follow from one axis.";
     ClosingTwice "closing-twice" Error "Two sides of one axis are given by closing.";
     CloseNotLast "close-not-last" Error "`close` is not the last side of its outline.";
     NothingToClose "nothing-to-close" Error "The walk is back at its start before `close`.";
     ClosingBackwards "closing-backwards" Error "A side by closing would have no length, or run the other way.";
+    UnitNeeded "unit-needed" Error "Lengths without a unit that make a house of no likely size.";
     DoesNotClose "does-not-close" Error "The walk round does not come back to its start.";
     SidesCross "sides-cross" Error "Two sides of an outline cross or touch.";
     SpacesOverlap "spaces-overlap" Error "Two spaces of a level cover the same ground.";
@@ -140,6 +142,8 @@ words! {
     WallByBearing "wall-by-bearing" Warning "A wall of a house is given by bearing: the walls are closed as a deed's calls are.";
     UnitMissing "unit-missing" Warning "A number without a unit stands among lengths in metres: feet, or a unit left off?";
     FarOff "far-off" Warning "An area is three times what the sides come to, or more, or a third of it: is a digit wrong, or a unit?";
+    LivingApart "living-apart" Warning "Living space that stands apart from the rest of its level.";
+    UnlikelySize "unlikely-size" Warning "A house far larger or smaller than houses are.";
     UnlikelyValue "unlikely-value" Warning "A tax rate, a price or a year that is hardly meant: is a digit or a point wrong?";
     NothingCounted "nothing-counted" Warning "No space is counted, so the measured area is nothing.";
     RoundedSidesCross "rounded-sides-cross" Warning "With whole-foot walls the outline crosses itself.";

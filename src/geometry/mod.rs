@@ -4,6 +4,7 @@
 //! area. All positions are whole nanometers.
 
 pub(crate) mod compass;
+pub(crate) mod nearest;
 pub(crate) mod offset;
 pub(crate) mod outline;
 pub(crate) mod overlap;

@@ -315,6 +315,18 @@ impl Vector {
         libm::hypot(self.east as f64, self.north as f64)
     }
 
+    /// Its quadrant bearing to the second, as `S 45° 12' 30" W`.
+    pub(crate) fn bearing(&self) -> String {
+        let (east, north) = (self.east as f64, self.north as f64);
+        let degrees = libm::atan2(east.abs(), north.abs()).to_degrees();
+        let seconds = nearest_nm(degrees * 3_600.0).nm();
+        let (minutes, seconds) = (seconds.div_euclid(60), seconds.rem_euclid(60));
+        let (degrees, minutes) = (minutes.div_euclid(60), minutes.rem_euclid(60));
+        let (from, toward) =
+            (if self.north < 0 { 'S' } else { 'N' }, if self.east < 0 { 'W' } else { 'E' });
+        format!("{from} {degrees}° {minutes:02}' {seconds:02}\" {toward}")
+    }
+
     /// The circle a curved side lies on; none for a straight side.
     pub(crate) fn curve(&self) -> Option<Curve> {
         if self.rise == 0 {
@@ -364,6 +376,40 @@ impl Vector {
         };
         (1..PIECES).map(point).collect()
     }
+}
+
+/// Whether two outlines in their places come as near to each other as `gap`, or lie one on the other.
+///
+/// For questions of what touches what: in floats.
+pub(crate) fn separation(a: (&Outline, Point), b: (&Outline, Point), gap: i64) -> bool {
+    let sides = |(outline, at): (&Outline, Point)| -> Vec<(Point, Point)> {
+        let points = outline.flattened();
+        let place = |i: usize| {
+            let (east, north, _) = points[i % points.len()];
+            (east + at.0, north + at.1)
+        };
+        (0..points.len()).map(|i| (place(i), place(i + 1))).collect()
+    };
+    let (a, b) = (sides(a), sides(b));
+    let near = |one: &(Point, Point), other: &(Point, Point)| {
+        meeting(*one, *other).is_some()
+            || distance(one.0, *other).min(distance(one.1, *other)) <= gap as f64
+            || distance(other.0, *one).min(distance(other.1, *one)) <= gap as f64
+    };
+    a.iter().any(|one| b.iter().any(|other| near(one, other)))
+}
+
+/// From a point to the nearest point of a line.
+fn distance(point: Point, line: (Point, Point)) -> f64 {
+    let along = ((line.1.0 - line.0.0) as f64, (line.1.1 - line.0.1) as f64);
+    let to = ((point.0 - line.0.0) as f64, (point.1 - line.0.1) as f64);
+    let square = along.0 * along.0 + along.1 * along.1;
+    let share = if square > 0.0 {
+        ((to.0 * along.0 + to.1 * along.1) / square).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    libm::hypot(to.0 - share * along.0, to.1 - share * along.1)
 }
 
 /// How far an outline reaches, lowest and highest, in nanometres.

@@ -5,8 +5,6 @@
     reason = "sides given by bearing are computed in floats, then brought to whole nanometres"
 )]
 
-use std::cmp::Reverse;
-
 use crate::diagnostic::words;
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::{Outline, Vector, nearest_nm};
@@ -51,6 +49,9 @@ pub(crate) struct TraverseSide {
     /// The side of the space it is, or is a piece of; none for a jog that only joins two pieces.
     pub(crate) source: Option<usize>,
 }
+
+/// A thousandth of an inch.
+const THOUSANDTH: i64 = 25_400;
 
 /// The part of a side along one axis.
 #[derive(Clone, Copy, Debug)]
@@ -113,7 +114,7 @@ impl Misclosure {
         if beyond == Misclosure::default() { self } else { beyond }
     }
 
-    fn of(vectors: &[Vector]) -> Misclosure {
+    pub(super) fn of(vectors: &[Vector]) -> Misclosure {
         let mut misclosure = Misclosure::default();
         vectors.iter().for_each(|&vector| misclosure.go(vector));
         misclosure
@@ -218,7 +219,7 @@ fn straight(direction: Direction, length: i64, rise: i64) -> Vector {
 }
 
 impl Vector {
-    fn along(&self, axis: Axis) -> i64 {
+    pub(crate) fn along(&self, axis: Axis) -> i64 {
         match axis {
             Axis::North => self.north,
             Axis::East => self.east,
@@ -306,15 +307,19 @@ impl Traverse {
 
     /// Gives estimated sides the lengths that closing has given them: what the others say of a wall is better than a guess,
     /// on steps too.
+    ///
+    /// To the thousandth of an inch: the last nanometers of a share go by file order, and must not decide which of two walls
+    /// is the nearer.
     fn take_over_estimates(&mut self, outline: &Outline) {
+        let even = |nm: i64| (nm + (THOUSANDTH >> 1)).div_euclid(THOUSANDTH) * THOUSANDTH;
         let closed = self.sides.iter_mut().zip(outline.vectors());
         for (side, vector) in closed.filter(|(side, _)| side.estimated) {
             match &mut side.shape {
                 Shape::Straight { length, .. } | Shape::Arc { chord: length, .. } => {
-                    *length = (vector.east + vector.north).abs();
+                    *length = even(vector.east + vector.north).abs();
                 }
                 Shape::Diagonal { north, east, .. } => {
-                    (*north, *east) = (vector.north, vector.east);
+                    (*north, *east) = (even(vector.north), even(vector.east));
                 }
                 Shape::Bearing { .. } => {}
             }
@@ -398,45 +403,11 @@ impl Traverse {
             *vectors[*side].part(axis) -= part;
         }
     }
-
-    /// Each side rounded on its own, then closed on whole steps as near to the typed lengths as can be.
-    pub(crate) fn close_on(&self, way: Way) -> Option<Outline> {
-        let mut vectors: Vec<Vector> =
-            self.sides.iter().map(|side| side.shape.rounded(way)).collect();
-        let misses = Misclosure::of(&vectors);
-        if self.has_bearings() {
-            spread_by_length(misses, &mut vectors);
-        } else {
-            // An axis that closes as it is rounded is as near as can be.
-            for axis in Axis::BOTH.into_iter().filter(|&axis| misses.on(axis) != 0) {
-                let legs = self.legs(axis);
-                let length = |leg: &Leg| vectors[leg.side].along(axis).abs();
-                let lengths = legs.iter().map(length).collect();
-                let lengths = nearest_closing(&legs, lengths, way.step())?;
-                for (leg, length) in legs.iter().zip(lengths) {
-                    *vectors[leg.side].part(axis) = leg.sign * length;
-                }
-            }
-        }
-        Outline::new(vectors)
-    }
-}
-
-/// The compass rule on sides already rounded.
-fn spread_by_length(miss: Misclosure, vectors: &mut [Vector]) {
-    let weights: Vec<i128> =
-        vectors.iter().map(|vector| i128::from(vector.length().nm())).collect();
-    for axis in Axis::BOTH {
-        let parts = shares(i128::from(miss.on(axis)), &weights);
-        for (vector, part) in vectors.iter_mut().zip(parts) {
-            *vector.part(axis) -= part;
-        }
-    }
 }
 
 impl Shape {
     /// The side rounded on its own: its length, its run and rise, or its chord and rise.
-    fn rounded(&self, way: Way) -> Vector {
+    pub(super) fn rounded(&self, way: Way) -> Vector {
         let round = |nm: i64| nm.signum() * way.rounded(nm.abs());
         match *self {
             Shape::Straight { direction, length } => straight(direction, round(length), 0),
@@ -452,7 +423,7 @@ impl Shape {
 }
 
 /// `total` in whole nanometres in proportion to `weights`, by largest remainder.
-fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
+pub(super) fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
     // Weights past 2^60 are scaled down together, so that the products cannot overflow.
     let largest = weights.iter().copied().max().unwrap_or(1).max(1);
     let shift = (128 - largest.leading_zeros()).saturating_sub(60);
@@ -461,87 +432,4 @@ fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
     let parts: Vec<i128> = weights.iter().map(|weight| total * weight).collect();
     let shares = largest_remainder(&parts, whole, total);
     shares.into_iter().map(|part| i64::try_from(part).unwrap_or(0)).collect()
-}
-
-/// The lengths of the legs of one axis, on whole steps, that close nearest to their own; `lengths` has each rounded.
-///
-/// Least sum of squared changes: moving one step at a time on the leg whose square grows least is
-/// exact for this, a separable convex problem. Legs that tie: the longest first, then file order.
-fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Vec<i64>> {
-    let unit = step.length().nm();
-    let misses: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
-    // Legs that run the way of what is missed get shorter, the others longer.
-    let change = |leg: &Leg| if leg.sign == misses.signum() { -unit } else { unit };
-    let mut steps = misses.abs().checked_div(unit)?;
-    // Each leg is within a step of its own length, so that none is ever a round ahead of another: what a wide tolerance
-    // leaves over is moved in whole rounds, all but the last of them.
-    loop {
-        let moves = |i: &usize| lengths[*i] + change(&legs[*i]) >= 0;
-        let movable: Vec<usize> = (0..legs.len()).filter(moves).collect();
-        let count = i64::try_from(movable.len()).ok()?;
-        let shorter = movable.iter().filter(|&&i| change(&legs[i]) < 0);
-        let last = shorter.filter_map(|&i| lengths[i].checked_div(unit)).min().unwrap_or(steps);
-        let rounds = (steps.checked_div(count).unwrap_or(0) - 1).min(last);
-        if rounds < 1 {
-            break;
-        }
-        movable.iter().for_each(|&i| lengths[i] += change(&legs[i]) * rounds);
-        steps -= rounds * count;
-    }
-    for _ in 0..steps {
-        let movable = (0..legs.len()).filter(|&i| lengths[i] + change(&legs[i]) >= 0);
-        // The next move adds 2·unit·off + unit² to the sum of squares.
-        let off = |i: usize| change(&legs[i]).signum() * (lengths[i] - legs[i].length);
-        let best = movable.min_by_key(|&i| (off(i), Reverse(legs[i].length), i))?;
-        lengths[best] += change(&legs[best]);
-    }
-    Some(lengths)
-}
-
-#[cfg(test)]
-mod tests {
-    use proptest::prelude::*;
-
-    use super::*;
-
-    proptest! {
-        #![proptest_config(ProptestConfig::with_cases(2_000))]
-
-        /// Moves made in rounds are those made one by one, however much a wide tolerance leaves over.
-        #[test]
-        fn rounds_are_the_best_moves_one_by_one(
-            twelfths in proptest::collection::vec((1_i64..600, any::<bool>()), 2..9),
-            halves in 0_usize..2,
-        ) {
-            let foot = Length::FOOT.nm();
-            let leg = |(side, &(twelfths, ahead)): (usize, &(i64, bool))| Leg {
-                side,
-                sign: if ahead { 1 } else { -1 },
-                length: twelfths * Length::INCH.nm(),
-                follows: false,
-            };
-            let legs: Vec<Leg> = twelfths.iter().enumerate().map(leg).collect();
-            let way = Way::Nearest(Step::WholeFoot, [Halves::Up, Halves::Down][halves]);
-            let rounded: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
-            let found = nearest_closing(&legs, rounded.clone(), Step::WholeFoot);
-            let mut one_by_one = Some(rounded);
-            while let Some(lengths) = &mut one_by_one {
-                let misses: i64 = legs.iter().zip(lengths.iter()).map(|(leg, one)| leg.sign * one).sum();
-                if misses == 0 {
-                    break;
-                }
-                let moved = |i: usize| lengths[i] - misses.signum() * legs[i].sign * foot;
-                let square = |length: i64, i: usize| i128::from(length - legs[i].length).pow(2);
-                let grows = |i: usize| square(moved(i), i) - square(lengths[i], i);
-                let best = (0..legs.len())
-                    .filter(|&i| moved(i) >= 0)
-                    .min_by_key(|&i| (grows(i), Reverse(legs[i].length), i));
-                match best {
-                    Some(best) => lengths[best] = moved(best),
-                    None => one_by_one = None,
-                }
-            }
-            prop_assert_eq!(found, one_by_one);
-        }
-    }
 }

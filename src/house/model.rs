@@ -5,10 +5,10 @@ use std::sync::Arc;
 
 use crate::diagnostic::{Diagnostic, Source, Span, quoted};
 use crate::geometry::compass::Direction;
-use crate::geometry::outline::{Extent, Outline};
+use crate::geometry::outline::{Extent, Outline, Vector};
 use crate::geometry::traverse::{Closed, Traverse};
 use crate::sketch::statement::{Basis, Bearing, FigureKind, Measured, Run, SideWords, Thickness};
-use crate::sketch::values::Values;
+use crate::sketch::valued::Values;
 use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
 use crate::units::area::{Area, WrittenArea};
 use crate::units::length::{Length, Written};
@@ -128,6 +128,12 @@ pub struct Space {
     pub(crate) counted: bool,
     /// Counting it, or not, is the writer's own word and not the rule.
     pub(crate) claimed: bool,
+    /// The file says that it stands by itself: its place on the level says nothing.
+    pub(crate) by_itself: bool,
+    /// Living space that is connected to no other.
+    pub(crate) detached: bool,
+    /// The ceiling height below which it lies, where the file says it.
+    pub(crate) under: Option<Written>,
     pub(crate) recorded: Option<Area>,
     pub(crate) sides: Vec<Side>,
     pub(crate) closed: Closed,
@@ -282,6 +288,30 @@ impl Lot {
     /// The area the record gives it.
     pub fn recorded(&self) -> Option<Area> {
         self.recorded.map(WrittenArea::area)
+    }
+
+    /// How its calls close: how far they end from where they began, and the length of all of them for each length of
+    /// that, rounded down to three digits. None where they end where they began, or where the last call is computed.
+    pub fn closure(&self) -> Option<(Length, i64)> {
+        let misses = self.closed.misclosure;
+        let vector = Vector { east: misses.east, north: misses.north, rise: 0 };
+        let distance = vector.length();
+        let run: Length =
+            self.closed.walk.sides.iter().map(|side| side.shape.vector().length()).sum();
+        if distance == Length::ZERO || self.last_is_computed() {
+            return None;
+        }
+        let ratio = run.nm().checked_div(distance.nm())?;
+        let mut unit = 1;
+        while ratio.checked_div(unit)? >= 1_000 {
+            unit *= 10;
+        }
+        Some((distance, ratio - ratio.rem_euclid(unit)))
+    }
+
+    /// Whether the last call is not measured but computed from the others.
+    pub fn last_is_computed(&self) -> bool {
+        self.sides.last().is_some_and(|side| side.run == Run::Close)
     }
 
     /// How far the walk ends north and east of its start, before closing.

@@ -25,6 +25,10 @@ pub(crate) const ASSUMED_WALL: Length = Length::from_nm(6 * 25_400_000);
 /// (4 in is usual inside; North Carolina Real Estate Commission, as above).
 const THICKEST_PARTITION: Length = Length::from_nm(12 * 25_400_000);
 
+/// 8 in, assumed for the whole thickness of a wall shared with another dwelling (our judgement: two leaves of stud and
+/// board with a gap between them).
+pub(crate) const ASSUMED_COMMON: Length = Length::from_nm(8 * 25_400_000);
+
 /// Half of a thickness; the nanometre that an odd one leaves over goes to one of the two.
 fn half(whole: i64, first: bool) -> i64 {
     (whole + i64::from(first)) >> 1
@@ -36,6 +40,8 @@ pub(crate) struct Assumed {
     pub(crate) veneer: bool,
     pub(crate) wall_behind_veneer: bool,
     pub(crate) wall: bool,
+    /// A wall shared with another dwelling, all of it.
+    pub(crate) common: bool,
 }
 
 impl Assumed {
@@ -44,16 +50,74 @@ impl Assumed {
             veneer: self.veneer || other.veneer,
             wall_behind_veneer: self.wall_behind_veneer || other.wall_behind_veneer,
             wall: self.wall || other.wall,
+            common: self.common || other.common,
         }
     }
 }
 
-/// How much of the outline moved by an assumed thickness, in nanometres of wall.
+/// How much of an outline moved by which thickness, in nanometers of wall.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Thicknesses {
+    pub(crate) stated_veneer: i64,
+    pub(crate) stated_wall: i64,
+    pub(crate) stated_common: i64,
+    pub(crate) assumed_veneer: i64,
+    pub(crate) assumed_wall: i64,
+    pub(crate) assumed_common: i64,
+}
+
+impl Thicknesses {
+    pub(crate) const COUNT: usize = 6;
+
+    /// Each, with how far the wall may be off by it either way: 1/4 in where it is stated, 1 in where it is assumed; of
+    /// a common wall half of its thickness counts, 1/4 in and 2 in of all of it.
+    pub(crate) fn runs(&self) -> [(i64, Length); Thicknesses::COUNT] {
+        const INCH: i64 = Length::INCH.nm();
+        [
+            (self.stated_veneer, Length::from_nm(INCH >> 2)),
+            (self.stated_wall, Length::from_nm(INCH >> 2)),
+            (self.stated_common, Length::from_nm(INCH >> 3)),
+            (self.assumed_veneer, Length::INCH),
+            (self.assumed_wall, Length::INCH),
+            (self.assumed_common, Length::INCH),
+        ]
+    }
+}
+
+/// What moving an outline took.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Needed {
     pub(crate) assumed: Assumed,
-    pub(crate) veneer_run: i64,
-    pub(crate) wall_run: i64,
+    pub(crate) moved: Thicknesses,
+}
+
+impl Needed {
+    /// Whether a thickness that was assumed, or else one that was stated, moved a wall.
+    pub(crate) fn holds(&self, assumed: bool) -> bool {
+        let moved = &self.moved;
+        if assumed {
+            moved.assumed_veneer != 0 || moved.assumed_wall != 0 || moved.assumed_common != 0
+        } else {
+            moved.stated_veneer != 0 || moved.stated_wall != 0 || moved.stated_common != 0
+        }
+    }
+
+    fn add(&mut self, shift: &Shift, run: i64) {
+        let (assumed, crosses, moved) = (shift.assumed, shift.crosses, &mut self.moved);
+        self.assumed = self.assumed.or(assumed);
+        let mut count = |is: bool,
+                         is_assumed: bool,
+                         stated: fn(&mut Thicknesses) -> &mut i64,
+                         guessed: fn(&mut Thicknesses) -> &mut i64| {
+            if is {
+                *(if is_assumed { guessed } else { stated })(moved) += run;
+            }
+        };
+        count(crosses.veneer, assumed.veneer, |m| &mut m.stated_veneer, |m| &mut m.assumed_veneer);
+        let wall = assumed.wall || assumed.wall_behind_veneer;
+        count(crosses.wall, wall, |m| &mut m.stated_wall, |m| &mut m.assumed_wall);
+        count(crosses.common, assumed.common, |m| &mut m.stated_common, |m| &mut m.assumed_common);
+    }
 }
 
 /// A space's walls at some face.
@@ -73,6 +137,15 @@ pub(crate) struct AtFace {
 struct Shift {
     outward: i64,
     assumed: Assumed,
+    crosses: Crosses,
+}
+
+/// Which thicknesses a wall moves by.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Crosses {
+    veneer: bool,
+    wall: bool,
+    common: bool,
 }
 
 impl Model {
@@ -112,11 +185,7 @@ impl Model {
                 out: here.closed.outline.turn(),
             };
             for (vector, shift) in self.cut(space, i, stretch, face) {
-                let run = vector.length().nm();
-                needed.assumed = needed.assumed.or(shift.assumed);
-                needed.veneer_run += if shift.assumed.veneer { run } else { 0 };
-                let wall = shift.assumed.wall || shift.assumed.wall_behind_veneer;
-                needed.wall_run += if wall { run } else { 0 };
+                needed.add(&shift, vector.length().nm());
                 pieces.push(Piece { side: i, vector, outward: shift.outward });
             }
         }
@@ -128,8 +197,7 @@ impl Model {
         let here = &self.spaces[space];
         let own = self.shift(here, &here.sides[side], face);
         if here.sides[side].words.common || stretch.axis_length().is_none() {
-            let stays = here.sides[side].words.common;
-            return vec![(stretch.vector, if stays { Shift::default() } else { own })];
+            return vec![(stretch.vector, own)];
         }
         let within = here.parent.is_some();
         let says_itself = here.sides[side].words.veneer.is_some() || here.veneer.is_some();
@@ -171,6 +239,12 @@ impl Model {
         stretch.divided(&mut marks, otherwise)
     }
 
+    /// How far apart two rooms may stand and still share a wall.
+    pub(crate) fn gap_between(&self, a: &Space, b: &Space) -> i64 {
+        let inside = a.face == Face::Inside && b.face == Face::Inside;
+        self.slack(a, b).max(if inside { THICKEST_PARTITION.nm() } else { 0 })
+    }
+
     /// How far apart two walls of neighbours may be measured and still be one wall.
     fn slack(&self, a: &Space, b: &Space) -> i64 {
         let faces = if a.face == b.face { 0 } else { 10 * Length::INCH.nm() };
@@ -184,7 +258,7 @@ impl Model {
     /// How far a side of `space` moves from one face to another.
     fn shift_as(&self, from: Face, space: &Space, side: &Side, to: Face) -> Shift {
         if side.words.common {
-            return Shift::default();
+            return self.shift_of_common(from, side, to);
         }
         let given = side.words.veneer.or(space.veneer).or(self.veneer);
         let veneer = match given {
@@ -193,25 +267,43 @@ impl Model {
             None => ASSUMED_VENEER,
         };
         let behind_veneer = veneer > Length::ZERO;
-        let wall = self.wall.unwrap_or(if behind_veneer {
-            ASSUMED_WALL_BEHIND_VENEER
-        } else {
-            ASSUMED_WALL
-        });
+        let stated = side.words.wall.map(Written::length).or(self.wall);
+        let wall =
+            stated.unwrap_or(if behind_veneer { ASSUMED_WALL_BEHIND_VENEER } else { ASSUMED_WALL });
         let depth = |face: Face| match face {
             Face::Inside => Length::ZERO,
             Face::Frame => wall,
             Face::Outside => wall + veneer,
         };
         let crosses = |face: Face| (from == face) != (to == face);
-        let crosses_wall = crosses(Face::Inside) && self.wall.is_none();
+        let crosses_wall = crosses(Face::Inside) && stated.is_none();
         Shift {
             outward: (depth(to) - depth(from)).nm(),
             assumed: Assumed {
                 veneer: given.is_none() && crosses(Face::Outside),
                 wall_behind_veneer: crosses_wall && behind_veneer,
                 wall: crosses_wall && !behind_veneer,
+                common: false,
             },
+            crosses: Crosses {
+                veneer: behind_veneer && crosses(Face::Outside),
+                wall: crosses(Face::Inside),
+                common: false,
+            },
+        }
+    }
+
+    /// A wall shared with another dwelling: measured inside it moves out to its centerline; measured outside or at the
+    /// frame it stays (ANSI Z765, read second-hand).
+    fn shift_of_common(&self, from: Face, side: &Side, to: Face) -> Shift {
+        if from != Face::Inside || to == Face::Inside {
+            return Shift::default();
+        }
+        let stated = side.words.wall.map(Written::length).or(self.wall);
+        Shift {
+            outward: half(stated.unwrap_or(ASSUMED_COMMON).nm(), true),
+            assumed: Assumed { common: stated.is_none(), ..Assumed::default() },
+            crosses: Crosses { common: true, ..Crosses::default() },
         }
     }
 }

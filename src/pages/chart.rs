@@ -16,7 +16,7 @@ use crate::wording::sentences::{rounded_float, signed, whole};
 const BAR_ROW_PT: f64 = 13.0;
 
 /// Each step as a bar from where the one before it ended. The scale begins near the figures and says so.
-pub(crate) fn chart(figure: &Figure, width_pt: f64) -> Stack {
+pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
     let mut stack = Stack::new(width_pt);
     stack.space(7.0);
     let values = Values::of(figure);
@@ -37,7 +37,7 @@ pub(crate) fn chart(figure: &Figure, width_pt: f64) -> Stack {
         )));
         inks.push(Ink::Text(beside(at, words, at.x_pt > (left + right) / 2.0)));
     };
-    inks.push(label(y_pt, "measured"));
+    inks.push(label(y_pt, known));
     post(&mut inks, y_pt, values.start, whole(figure.start()));
     let mut at = values.start;
     for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {

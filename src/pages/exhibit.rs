@@ -82,6 +82,7 @@ fn heard(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
     let figures = reconciliation.figures();
     let mut told = say.statements(figures);
     told.truncate(1);
+    told.extend(say.warned(figures));
     if let Some(figure) = figures.first() {
         told.push(say.heard(figure));
         let possible = say.possible(figure).into_iter().filter_map(|block| match block {
@@ -172,7 +173,7 @@ impl Parts {
         parts.opening(say, reconciliation, density);
         if let Some(figure) = figure {
             parts.steps(say, figure, density);
-            parts.chart = chart(figure, width_pt - STEPS_PT - BETWEEN_PT);
+            parts.chart = chart(figure, say.known(), width_pt - STEPS_PT - BETWEEN_PT);
             parts.possible(say, reconciliation, figure, density);
         }
         parts.bottom.space(3.0);
@@ -205,6 +206,10 @@ impl Parts {
                 Block::Statement(_) => {}
                 block => self.is_cut |= blocks::one(&mut self.top, &block, sizes),
             }
+        }
+        for text in say.warned(reconciliation.figures()) {
+            self.top.bold(sizes.paragraph_pt + 1.4, &text);
+            self.top.space(2.0);
         }
         let line = |stack: &mut Stack, text: &str| {
             stack.at_most(sizes.most_lines.unwrap_or(4).max(2), |stack| {

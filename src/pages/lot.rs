@@ -5,6 +5,7 @@ use crate::geometry::compass::Direction;
 use crate::geometry::outline::Vector;
 use crate::house::Lot;
 use crate::house::Run as SideRun;
+use crate::house::check::feet_text;
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension};
 use crate::pages::drawing::plan;
 use crate::pages::drawing::plan::{Fitting, Frame, Reach};
@@ -16,7 +17,7 @@ use crate::pages::page::{Part, Point};
 use crate::pages::pieces::{BY_CHORD, BY_CORNERS};
 use crate::units::area::Area;
 use crate::units::length::Length;
-use crate::wording::sentences::{Sentences, as_typed, misses, to_hundredths, whole};
+use crate::wording::sentences::{Sentences, as_typed, lot_closure, misses, to_hundredths, whole};
 
 /// Height of the street, the scale bar and the scale under a drawing.
 const SCALE_PT: f64 = 40.0;
@@ -111,6 +112,7 @@ fn call(lot: &Lot, side: usize) -> String {
             vector.chord_length().spoken(),
             Length::from_nm(vector.rise.abs()).spoken()
         ),
+        SideRun::Close => format!("{} {}", vector.bearing(), feet_text(vector.chord_length())),
         _ => vector.chord_length().spoken(),
     }
 }
@@ -135,7 +137,10 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
             let feet = |nm: i64| to_hundredths(Length::from_nm(nm));
             vec![
                 side.number().to_string(),
-                side.typed().to_owned(),
+                match side.run {
+                    SideRun::Close => format!("close: {}", call(lot, side.number() - 1)),
+                    _ => side.typed().to_owned(),
+                },
                 to_hundredths(vector.chord_length()),
                 feet(at.0),
                 feet(at.1),
@@ -145,12 +150,15 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
     stack.table(8.0, &columns, &rows);
     stack.space(4.0);
     let (north, east) = lot.misclosure();
-    let told = if (north, east) == (Length::ZERO, Length::ZERO) {
+    let told = if lot.last_is_computed() {
+        "The last call is computed: straight back to the start. So there is no closure to tell.".to_owned()
+    } else if (north, east) == (Length::ZERO, Length::ZERO) {
         "The calls come back to their start.".to_owned()
     } else {
         format!(
-            "The calls end {} of their start. That is spread over them by the compass rule, each side in proportion to its length (any surveying text).",
-            misses((north, east))
+            "The calls end {} of their start: {}. That is spread over them by the compass rule, each side in proportion to its length (any surveying text).",
+            misses((north, east)),
+            lot_closure(lot)
         )
     };
     stack.paragraph(8.0, &told);

@@ -147,7 +147,7 @@ impl Pages {
         fingerprint(&self.text, &self.making.settings)
     }
 
-    /// The settings that are not the usual ones, as `halves=down`.
+    /// The settings that are not the usual ones, in words.
     pub fn unusual_settings(&self) -> Vec<String> {
         let usual = Making { options: self.making.options, ..Making::default() }.words();
         let unusual = self.making.words().into_iter().filter(|word| !usual.contains(word));

@@ -34,7 +34,7 @@ fn one(flow: &mut Flow, say: &Sentences<'_>, figure: &Figure, statement: String)
     let mut steps = Stack::new(STEPS_PT);
     steps.heading(&say.steps_title(figure));
     blocks::set(&mut steps, &say.steps(figure), blocks::USUAL);
-    let chart = chart(figure, flow.width_pt() - STEPS_PT - BETWEEN_PT);
+    let chart = chart(figure, say.known(), flow.width_pt() - STEPS_PT - BETWEEN_PT);
     let mut possible = Stack::new(flow.width_pt());
     possible.space(3.0);
     blocks::set(&mut possible, &say.possible(figure), blocks::USUAL);

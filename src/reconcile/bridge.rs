@@ -119,6 +119,15 @@ pub(super) fn lines(
     lines
 }
 
+/// The house taken as the figure says it was: at its face and with what it counts, its walls not rounded to feet.
+pub(super) fn same_way(house: &House, ground: &Ground<'_>) -> Area {
+    let areas = match ground.rule.step {
+        SideStep::WholeFoot | SideStep::HalfFoot => &ground.fine.areas,
+        _ => &ground.ruled.areas,
+    };
+    total(house, areas) + counted_by(house, &ground.figure.basis.counting, areas)
+}
+
 /// The line of the best-supported explanation, if it fits: what it has beside rounding, at the figure's own face and rule.
 fn supported(
     house: &House,

@@ -351,7 +351,7 @@ fn filled(
 ) -> Option<Setting> {
     let mut outlines = Vec::with_capacity(house.spaces.len());
     for at in &walls.spaces {
-        outlines.push(at.walk.close_on(way)?);
+        outlines.push(at.walk.close_on(way, at.outline.area())?);
     }
     let areas: Vec<Area> = outlines.iter().map(Outline::area).collect();
     let variances: Vec<f64> =

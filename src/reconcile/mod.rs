@@ -133,6 +133,11 @@ impl Reconciliation {
         self.assumed
     }
 
+    /// Whether a record is smaller than the house taken in the same way: then the pages may raise the value.
+    pub fn has_smaller_record(&self) -> bool {
+        self.figures.iter().any(Figure::is_smaller_record)
+    }
+
     /// Every warning, of reading, checking and working out, in file order.
     pub fn warnings(&self) -> &[Diagnostic] {
         &self.warnings
@@ -150,6 +155,7 @@ pub struct Figure {
     says_rule: bool,
     rule: SideRule,
     start: Area,
+    same_way: Area,
     lines: Vec<Line>,
     shares: Vec<Share>,
     own: Option<recorded::OwnTotal>,
@@ -244,6 +250,7 @@ impl Figure {
                 None => SideRule::Step(settings.fine),
             }),
             start,
+            same_way: bridge::same_way(house, &ground),
             lines,
             shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
             own,
@@ -328,6 +335,25 @@ impl Figure {
     /// What was measured: gross area of the counted spaces above grade, outside, sides to the tenth of a foot.
     pub fn start(&self) -> Area {
         self.start
+    }
+
+    /// The house taken as the figure says it was: at its face, with what it counts, each wall to the inch where its own
+    /// are, else to a tenth of a foot.
+    pub fn same_way(&self) -> Area {
+        self.same_way
+    }
+
+    pub(crate) fn is_smaller_record(&self) -> bool {
+        let is_smaller = self.area.whole_sq_ft() < self.same_way.whole_sq_ft();
+        self.kind == FigureKind::Record && is_smaller
+    }
+
+    /// The figure less that, in per cent of that, to one decimal, both as they are printed.
+    pub(crate) fn share_of_same_way(&self) -> Option<String> {
+        let [figure, measured] = [self.area, self.same_way].map(|area| {
+            Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
+        });
+        (figure - measured).per_cent_of(measured)
     }
 
     /// The figure less what was measured.

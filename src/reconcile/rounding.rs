@@ -48,6 +48,8 @@ pub struct RoundingTest {
     pub(crate) step: Step,
     /// The typical size, in square feet; none where sides are given by bearings.
     pub(crate) typical: Option<f64>,
+    /// The same of the step that the figure itself is stated to.
+    own: Option<f64>,
     /// What the walls leave open on these steps.
     ranges: Arc<AreaRanges>,
     /// The figure less what it says it counts: what rounding would have to give.
@@ -60,6 +62,7 @@ impl RoundingTest {
         RoundingTest {
             step,
             typical: typical(house, ground, step),
+            own: typical(house, ground, ground.rule.step),
             ranges: Arc::clone(&ground.ranges),
             wanted: ground.figure.area.area() - counting,
         }
@@ -73,6 +76,11 @@ impl RoundingTest {
     /// The typical size of that rounding, in square feet; none where sides are given by bearings.
     pub fn typical(&self) -> Option<f64> {
         self.typical
+    }
+
+    /// The typical size of rounding to what the figure's own walls are stated to, in square feet.
+    pub fn typical_of_own(&self) -> Option<f64> {
+        self.own
     }
 
     /// What whole feet could give.

@@ -127,8 +127,12 @@ impl<'a, F: Fn(usize) -> (i64, i64)> Closings<'a, F> {
         let nearest = (0..self.legs.len()).map(off).min().unwrap_or(0);
         let round = |i: usize| (off(i) - nearest).div_euclid(unit);
         let mut order: Vec<usize> = (0..self.legs.len()).collect();
-        order
-            .sort_unstable_by_key(|&i| (off(i) - unit * round(i), Reverse(self.legs[i].length), i));
+        // Where they tie the shorter wall is moved, then the one that adds more to the area: neither the start of the walk
+        // nor its direction decides.
+        let adds = |i: usize| (self.of)(self.legs[i].side).0 * self.legs[i].sign * change(i);
+        order.sort_unstable_by_key(|&i| {
+            (off(i) - unit * round(i), self.legs[i].length, Reverse(adds(i)), i)
+        });
         let one = |leg: usize| {
             let (gradient, _) = (self.of)(self.legs[leg].side);
             let most = if change(leg) > 0 { i64::MAX } else { self.rounded[leg].div_euclid(unit) };
@@ -252,8 +256,13 @@ mod tests {
     const FOOT: i64 = Length::FOOT.nm();
 
     /// The lengths that close nearest to the legs' own with one of them misread: one foot at a time on the leg whose
-    /// square then grows least, the longest first where they tie.
-    fn closed_one_by_one(legs: &[Leg], way: Way, misread: (usize, i64)) -> Option<Vec<i64>> {
+    /// square then grows least, the shortest first where they tie, then the one that adds the most to the area.
+    fn closed_one_by_one(
+        legs: &[Leg],
+        way: Way,
+        misread: (usize, i64),
+        of: impl Fn(usize) -> (i64, i64),
+    ) -> Option<Vec<i64>> {
         let mut lengths: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
         lengths[misread.0] = misread.1;
         loop {
@@ -265,9 +274,11 @@ mod tests {
             let moved = |i: usize| lengths[i] - misses.signum() * legs[i].sign * FOOT;
             let square = |length: i64, i: usize| i128::from(length - legs[i].length).pow(2);
             let grows = |i: usize| square(moved(i), i) - square(lengths[i], i);
-            let best = (0..legs.len())
-                .filter(|&i| i != misread.0 && moved(i) >= 0)
-                .min_by_key(|&i| (grows(i), Reverse(legs[i].length), i))?;
+            let best =
+                (0..legs.len()).filter(|&i| i != misread.0 && moved(i) >= 0).min_by_key(|&i| {
+                    let adds = of(legs[i].side).0 * legs[i].sign * (moved(i) - lengths[i]).signum();
+                    (grows(i), legs[i].length, Reverse(adds), i)
+                })?;
             lengths[best] = moved(best);
         }
     }
@@ -301,7 +312,7 @@ mod tests {
             let (way, i) = (ways[how], which % legs.len());
             let of = |side: usize| (walls[side].2, 7 * FOOT);
             let found = Closings::new(&legs, way, of).grown(i, misread * FOOT);
-            let grown = closed_one_by_one(&legs, way, (i, misread * FOOT)).map(|lengths| {
+            let grown = closed_one_by_one(&legs, way, (i, misread * FOOT), of).map(|lengths| {
                 let one = |(leg, length): (&Leg, &i64)| {
                     i128::from(of(leg.side).0) * i128::from(leg.sign * length - of(leg.side).1)
                 };

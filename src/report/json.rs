@@ -8,7 +8,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::areas::range::Range;
-use crate::areas::{Areas, SideRow, Total};
+use crate::areas::{Areas, EquallyNear, SideRow, Total};
 use crate::diagnostic::{Diagnostic, Source, sha256};
 use crate::house::SideRule;
 use crate::house::wall_moves::Assumed;
@@ -115,6 +115,8 @@ pub struct WholeFootTotal {
     pub widest_low: Option<i64>,
     /// The highest with any wall against the rounding.
     pub widest_high: Option<i64>,
+    /// Other totals of closings that are equally near to the typed lengths; null where there are too many to list.
+    pub equally_near: Option<Vec<i64>>,
 }
 
 /// A total with each side to the tenth of a foot.
@@ -124,8 +126,12 @@ pub struct TenthFootTotal {
     pub sq_ft: i64,
     /// Exactly.
     pub exact: String,
-    /// About 95 %, with what had to be assumed, in square feet.
+    /// About 95 %, with thicknesses stated and assumed, in square feet.
     pub plus_minus: String,
+    /// Every wall and every thickness off the same way, in square feet.
+    pub worst_case: String,
+    /// Other totals of closings that are equally near to the typed lengths; null where there are too many to list.
+    pub equally_near: Option<Vec<i64>>,
 }
 
 /// A total with no side rounded.
@@ -137,6 +143,8 @@ pub struct MeasuredTotal {
     pub exact: String,
     /// About 95 %, in square feet.
     pub plus_minus: String,
+    /// Every wall off the same way, in square feet.
+    pub worst_case: String,
 }
 
 /// One space.
@@ -150,6 +158,8 @@ pub struct SpaceReport {
     pub level: String,
     /// Whether it is counted.
     pub counted: bool,
+    /// Whether it is living space that is connected to no other.
+    pub detached: bool,
     /// Whether that is the writer's own word and not the rule.
     pub claimed: bool,
     /// The space it is taken off, or lies in.
@@ -239,6 +249,17 @@ pub struct LotReport {
     pub recorded_sq_ft: Option<String>,
     /// Where the walk ended before closing.
     pub misclosure: MisclosureReport,
+    /// How the calls close; null where they end where they began, or where the last one is computed.
+    pub closure: Option<ClosureReport>,
+}
+
+/// How the calls of a lot close.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct ClosureReport {
+    /// From where they end to where they began, in feet.
+    pub distance_ft: String,
+    /// The length of all calls for each length of that, rounded down to three digits.
+    pub ratio: i64,
 }
 
 /// What the record lists and is not there.
@@ -311,7 +332,9 @@ pub struct FigureReport {
     pub sides: &'static str,
     /// What was measured.
     pub start: String,
-    /// The figure less that.
+    /// The house taken as the figure says it was: its face, what it counts.
+    pub same_way: String,
+    /// The figure less what was measured.
     pub gap: String,
     /// Lines that add up to the gap.
     pub bridge: Vec<BridgeReport>,
@@ -400,7 +423,7 @@ pub struct RoundingReport {
 /// A thickness that was assumed.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct AssumedReport {
-    /// `veneer` or `wall`.
+    /// `veneer`, `wall` or `common wall`.
     pub what: &'static str,
     /// How thick.
     pub thickness: String,
@@ -485,8 +508,16 @@ pub(super) fn areas_report(areas: &Areas) -> AreasReport {
             reach_ft: settings.reading.decimal_feet(),
         },
         totals: Totals {
-            gross: total(areas.gross()),
-            below_grade_gross: areas.below_grade().map(total),
+            gross: total(areas.gross(), |whole| {
+                if whole {
+                    areas.equally_near_whole_foot()
+                } else {
+                    areas.equally_near_tenth_foot()
+                }
+            }),
+            below_grade_gross: areas
+                .below_grade()
+                .map(|below| total(below, |_| EquallyNear::default())),
         },
         spaces: (0..house.spaces.len()).map(|i| space(areas, i)).collect(),
         lots: house.lots.iter().map(lot).collect(),
@@ -513,7 +544,11 @@ pub fn faults(source: &Source, list: &[Diagnostic]) -> Vec<FaultReport> {
         .collect()
 }
 
-fn total(total: &Total) -> TotalReport {
+fn total(total: &Total, equally_near: impl Fn(bool) -> EquallyNear) -> TotalReport {
+    let near = |whole: bool| {
+        let others = equally_near(whole);
+        others.is_complete().then(|| others.totals().to_vec())
+    };
     let low = |range: Option<Range>| range.map(|range| range.low.whole_sq_ft());
     let high = |range: Option<Range>| range.map(|range| range.high.whole_sq_ft());
     TotalReport {
@@ -524,16 +559,20 @@ fn total(total: &Total) -> TotalReport {
             high: high(total.range()),
             widest_low: low(total.widest()),
             widest_high: high(total.widest()),
+            equally_near: near(true),
         },
         tenth_foot: TenthFootTotal {
             sq_ft: total.tenth_foot().whole_sq_ft(),
             exact: total.tenth_foot().sq_ft_text(),
             plus_minus: one_place(total.plus_minus_outside()),
+            worst_case: one_place(total.worst_case_outside()),
+            equally_near: near(false),
         },
         as_measured: MeasuredTotal {
             sq_ft: total.as_measured().whole_sq_ft(),
             exact: total.as_measured().sq_ft_text(),
             plus_minus: one_place(total.plus_minus()),
+            worst_case: one_place(total.worst_case()),
         },
     }
 }
@@ -549,6 +588,7 @@ fn space(areas: &Areas, number: usize) -> SpaceReport {
         kind: here.kind.word(),
         level: house.levels[here.level].name.clone(),
         counted: here.counted,
+        detached: here.detached,
         claimed: here.claimed,
         within: here.parent.map(|parent| house.spaces[parent].name.clone()),
         face: here.face.word(),
@@ -605,6 +645,9 @@ fn lot(lot: &crate::house::Lot) -> LotReport {
         acres: six_decimals(area.half_nm2(), Area::ACRE.half_nm2()),
         recorded_sq_ft: lot.recorded().map(Area::sq_ft_text),
         misclosure: misclosed(north, east),
+        closure: lot
+            .closure()
+            .map(|(distance, ratio)| ClosureReport { distance_ft: distance.decimal_feet(), ratio }),
     }
 }
 
@@ -674,6 +717,7 @@ fn figure(figure: &Figure) -> FigureReport {
             SideRule::Unknown => "unknown",
         },
         start: figure.start().sq_ft_text(),
+        same_way: figure.same_way().sq_ft_text(),
         gap: figure_gap(figure),
         bridge: figure.lines().iter().zip(figure.lines_in_millionths()).map(line).collect(),
         own_sketch_sq_ft: figure.own_sketch().map(Area::sq_ft_text),
@@ -727,13 +771,14 @@ fn assumed(assumed: Assumed) -> Vec<AssumedReport> {
         ("veneer", "4 5/8\"", assumed.veneer),
         ("wall", "4 7/16\"", assumed.wall_behind_veneer),
         ("wall", "6\"", assumed.wall),
+        ("common wall", "8\"", assumed.common),
     ];
     all.into_iter()
         .filter(|(.., is)| *is)
         .map(|(what, thickness, _)| AssumedReport {
             what,
             thickness: thickness.to_owned(),
-            plus_minus: "1\"",
+            plus_minus: if what == "common wall" { "2\"" } else { "1\"" },
         })
         .collect()
 }

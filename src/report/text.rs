@@ -60,6 +60,9 @@ pub(super) fn areas(areas: &Areas, look: Look) -> String {
     let say = Sentences::of(areas);
     let mut writer = Writer { say, page: Page::new(look.width, look.styled) };
     writer.areas();
+    for text in writer.say.unusual_settings(None).into_iter().chain(writer.say.unlikely_size()) {
+        writer.page.paragraph(&text);
+    }
     writer.page.finish()
 }
 

@@ -1,10 +1,11 @@
 //! Statements put together: what belongs to which space, and what may stand where.
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
-use crate::sketch::parser;
 use crate::sketch::statement::*;
-use crate::sketch::values::Valued;
-use crate::sketch::*;
+use crate::sketch::tree::*;
+use crate::sketch::valued::Valued;
+use crate::sketch::{MOST_SIDES, bay, parser, tidy};
+use smol_str::SmolStr;
 
 /// Where the sides that come next belong.
 #[derive(Clone, Copy, Default, PartialEq)]
@@ -17,6 +18,20 @@ enum Open {
     Outline,
     /// A space whose own line could not be read: its sides are read, and belong nowhere.
     Doubtful,
+}
+
+/// A line that was read, or not.
+pub(crate) struct ReadLine {
+    pub(crate) statement: Option<Statement>,
+    pub(crate) comment: Option<String>,
+    /// Where its words are, from the first to the last.
+    pub(crate) span: Span,
+    /// The part up to the words after a side.
+    pub(crate) typed: SmolStr,
+    /// A fault was told, so that there is no statement.
+    pub(crate) faulty: bool,
+    /// Of a faulty line its first two words, as far as they can be made out.
+    pub(crate) begins: [String; 2],
 }
 
 /// Builds a [`Sketch`] line by line.
@@ -75,7 +90,10 @@ impl Assembler {
 
     /// The finished sketch; tells of spaces and outlines without sides.
     pub(crate) fn finish(self, faults: &mut Vec<Diagnostic>) -> Sketch {
-        let sketch = self.sketch;
+        let mut sketch = self.sketch;
+        for walk in walks_mut(&mut sketch) {
+            bay::turn_outward(walk);
+        }
         for (walk, name, span) in walks(&sketch) {
             tell_size(walk, name, span, faults);
         }
@@ -100,7 +118,7 @@ impl Assembler {
         let begins = [first, begins[1].as_str()];
         match begins {
             ["level", _] => return self.open_doubtful_level(),
-            ["lot", _] | ["record" | "plan", "outline"] => {
+            ["lot", _] | ["record" | "plan" | "map", "outline"] => {
                 self.sketch.names_doubtful = true;
                 self.open = Open::Doubtful;
                 return;
@@ -178,7 +196,7 @@ impl Assembler {
     }
 
     fn head(&mut self, head: Head, span: Span, faults: &mut Vec<Diagnostic>) {
-        let word = head_word(&head);
+        let word = head.word();
         let begun = !self.sketch.levels.is_empty()
             || !self.sketch.lots.is_empty()
             || !self.sketch.outlines.is_empty();
@@ -270,6 +288,7 @@ impl Assembler {
                 let (span, typed) = (read.span, std::mem::take(&mut read.typed));
                 walk.side(SideSketch { run, words, span, typed }, faults);
             }
+            Statement::Bay(bay, words) => walk.bay(bay, words, read.span, faults),
             Statement::Corner(name) => {
                 let (name, after) = (name.clone(), walk.sides.len());
                 walk.corners.push(CornerSketch { name, after });
@@ -287,6 +306,24 @@ impl Assembler {
 }
 
 impl WalkSketch {
+    /// The sides that a bay stands for; the photo and the note go with its front.
+    fn bay(&mut self, bay: &Bay, words: &SideWords, span: Span, faults: &mut Vec<Diagnostic>) {
+        let first = self.sides.len();
+        let runs = bay::sides(bay, bay::left_of(bay.direction));
+        let front = runs.len() / 2;
+        for (i, run) in runs.into_iter().enumerate() {
+            let mut said = Said::clone(words);
+            if i != front {
+                said.photo = None;
+                said.photo_file = None;
+                said.note = None;
+            }
+            let typed = tidy::run_written(&run).into();
+            self.side(SideSketch { run, words: said.into(), span, typed }, faults);
+        }
+        self.bays.push(BaySketch { bay: *bay, first });
+    }
+
     fn side(&mut self, side: SideSketch, faults: &mut Vec<Diagnostic>) {
         if let Some(last) = self.sides.last().filter(|last| last.run == Run::Close) {
             faults.push(
@@ -341,23 +378,6 @@ impl Heads {
     }
 }
 
-/// The words a head statement begins with.
-pub(super) fn head_word(head: &Head) -> &'static str {
-    match head {
-        Head::Line(line, _) => line.word(),
-        Head::TaxYear(_) => "tax year",
-        Head::Measured(_) => "measured",
-        Head::Tolerance(_) => "tolerance",
-        Head::Interior(_) => "interior",
-        Head::Units(_) => "units",
-        Head::Faces(_) => "faces",
-        Head::Front(_) => "front",
-        Head::TrueNorth(_) => "true north",
-        Head::Veneer(_) => "veneer",
-        Head::Wall(_) => "wall",
-    }
-}
-
 fn lot_statement(lot: &LotStatement) -> SpaceStatement {
     SpaceStatement {
         kind: Kind::Court,
@@ -365,6 +385,8 @@ fn lot_statement(lot: &LotStatement) -> SpaceStatement {
         face: None,
         within: None,
         place: Place::Origin,
+        detached: false,
+        under: None,
         veneer: None,
         counted: Some(false),
         recorded: lot.recorded,
@@ -377,6 +399,12 @@ fn walks(sketch: &Sketch) -> impl Iterator<Item = (&WalkSketch, &str, Span)> {
     let spaces = spaces.map(|space| (&space.walk, space.space.name.text.as_str(), space.span));
     let outlines = sketch.outlines.iter();
     spaces.chain(outlines.map(|outline| (&outline.walk, outline.name.text.as_str(), outline.span)))
+}
+
+fn walks_mut(sketch: &mut Sketch) -> impl Iterator<Item = &mut WalkSketch> {
+    let spaces = sketch.levels.iter_mut().flat_map(|level| &mut level.spaces);
+    let spaces = spaces.chain(&mut sketch.lots).map(|space| &mut space.walk);
+    spaces.chain(sketch.outlines.iter_mut().map(|outline| &mut outline.walk))
 }
 
 fn tell_size(walk: &WalkSketch, name: &str, span: Span, faults: &mut Vec<Diagnostic>) {

@@ -2,6 +2,7 @@
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
+use crate::geometry::compass::Direction;
 use crate::sketch::lexer::{Placed, Token};
 use crate::sketch::statement::{Named, Unit};
 
@@ -21,6 +22,8 @@ pub(crate) struct Cursor<'a> {
     pub(crate) units: Unit,
     /// The first bare number of the file, which `units` may not follow.
     pub(crate) first_bare: Option<Span>,
+    /// The street side, from which `back`, `right` and `left` are told.
+    pub(crate) front: Option<Direction>,
     pub(crate) faults: &'a mut Vec<Diagnostic>,
 }
 
@@ -32,7 +35,7 @@ impl<'a> Cursor<'a> {
         faults: &'a mut Vec<Diagnostic>,
     ) -> Cursor<'a> {
         let end = tokens.last().map_or(0, |placed| placed.span.end);
-        Cursor { tokens, at: 0, end, text, units, first_bare: None, faults }
+        Cursor { tokens, at: 0, end, text, units, first_bare: None, front: None, faults }
     }
 
     pub(crate) fn peek(&self) -> Option<&'a Token<'a>> {
@@ -229,5 +232,24 @@ impl<'a> Cursor<'a> {
             return Ok(());
         }
         self.unexpected("nothing more on this line", "a remark goes after a `#`")
+    }
+
+    /// Keeps `value`, or tells that it was said before on this line.
+    pub(crate) fn once<T>(&mut self, slot: &mut Option<T>, value: T, what: &str) -> Read<()> {
+        if slot.replace(value).is_none() {
+            return Ok(());
+        }
+        let span = self.last_span();
+        self.fault(
+            Diagnostic::new(Word::StatedTwice, span, format!("{what} is said twice on this line"))
+                .help("keep one of the two"),
+        )
+    }
+
+    /// Sets a flag, or tells that it was set before on this line.
+    pub(crate) fn flag(&mut self, flag: &mut bool, what: &str) -> Read<()> {
+        let mut said = flag.then_some(());
+        *flag = true;
+        self.once(&mut said, (), what)
     }
 }

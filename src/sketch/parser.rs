@@ -1,19 +1,20 @@
 //! One function a statement: tokens in, a [`Statement`] out.
 
-use crate::diagnostic::{Diagnostic, Word};
+use crate::diagnostic::{Diagnostic, Span, Word};
 use crate::geometry::compass::Direction;
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::statement::*;
-use crate::sketch::values;
+use crate::sketch::{bay, values};
 use crate::units::area::WrittenArea;
 use crate::units::length::{Length, Step, Written};
 
-const DIRECTIONS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
+const DIRECTIONS: [&str; 12] =
+    ["north", "east", "south", "west", "n", "e", "s", "w", "back", "right", "front", "left"];
 const FACES: [&str; 3] = ["outside", "frame", "inside"];
 
 /// Every word that can begin a line, those of most lines first.
-const FIRST_WORDS: [&str; 58] = [
+const FIRST_WORDS: [&str; 63] = [
     "north",
     "east",
     "south",
@@ -61,6 +62,11 @@ const FIRST_WORDS: [&str; 58] = [
     "diagonal",
     "bearing",
     "arc",
+    "bay",
+    "back",
+    "right",
+    "left",
+    "map",
     "close",
     "corner",
     "overall",
@@ -73,6 +79,10 @@ const FIRST_WORDS: [&str; 58] = [
     "place",
     "comparable",
 ];
+
+/// The words that may stand after a side.
+pub(super) const SIDE_WORDS: [&str; 9] =
+    ["recorded", "tolerance", "estimated", "from", "common", "veneer", "wall", "photo", "note"];
 
 /// The word that a line was probably meant to begin with.
 pub(crate) fn first_word_meant(typed: &str) -> Option<&'static str> {
@@ -102,6 +112,19 @@ impl Cursor<'_> {
                 self.drawn_outline(ReferenceSource::Record)
             }
             "plan" if self.accept_word(&["outline"]) => self.drawn_outline(ReferenceSource::Plan),
+            "map" => {
+                self.expect_keyword(&["outline"], "after `map`")?;
+                self.drawn_outline(ReferenceSource::Map)
+            }
+            "front" if self.is_side_of_front() => {
+                let direction = self.from_the_street("front", start)?;
+                self.straight(direction)
+            }
+            "back" | "right" | "left" => {
+                let direction = self.from_the_street(word, start)?;
+                self.straight(direction)
+            }
+            "bay" => self.bay(),
             "record" => self.figure(FigureKind::Record),
             "listing" => self.figure(FigureKind::Listing),
             "plan" => self.figure(FigureKind::Plan),
@@ -218,21 +241,6 @@ impl Cursor<'_> {
         }
     }
 
-    /// A year of four digits; `example` is the whole statement.
-    pub(crate) fn expect_year(&mut self, example: &str) -> Read<u16> {
-        let start = self.span();
-        let help = &format!("write it with four digits: `{example}`");
-        let year = self.expect_whole_number("a year", help)?;
-        match u16::try_from(year) {
-            Ok(year) if (1800..=2999).contains(&year) => Ok(year),
-            _ => {
-                let span = self.since(start);
-                let message = format!("{year} is no tax year");
-                self.fault(Diagnostic::new(Word::BadDate, span, message).help(help))
-            }
-        }
-    }
-
     fn measured(&mut self) -> Read<Measured> {
         let date = self.expect_date()?;
         let mut measured = Measured { date, by: None, with: None };
@@ -281,10 +289,41 @@ impl Cursor<'_> {
         })
     }
 
-    fn direction(&mut self, what: &str) -> Read<Direction> {
-        let word = self.keyword(&DIRECTIONS);
-        match word.and_then(direction_named) {
-            Some(direction) => Ok(direction),
+    /// Whether `front`, which was just read, is a side and not the statement of where the street is.
+    fn is_side_of_front(&self) -> bool {
+        match self.peek() {
+            Some(Token::Number(_) | Token::Fraction(..)) => true,
+            Some(Token::Word(word)) => word == "by",
+            _ => false,
+        }
+    }
+
+    /// The compass direction of a word of somebody who stands in the street and faces the house.
+    fn from_the_street(&mut self, word: &str, start: Span) -> Read<Direction> {
+        let Some(front) = self.front else {
+            let message =
+                format!("`{word}` says nothing until the file says which way the street is");
+            return self.fault(Diagnostic::new(Word::Unexpected, start, message).help(
+                "add `front south` at the top of the file, before the first `level`; back is then north, right is east, left is west",
+            ));
+        };
+        let back = Direction::along(front.axis(), -front.sign());
+        let left = bay::left_of(back);
+        Ok(match word {
+            "front" => front,
+            "back" => back,
+            "left" => left,
+            _ => Direction::along(left.axis(), -left.sign()),
+        })
+    }
+
+    pub(super) fn direction(&mut self, what: &str) -> Read<Direction> {
+        let start = self.span();
+        match self.keyword(&DIRECTIONS) {
+            Some(word) => match direction_named(word) {
+                Some(direction) => Ok(direction),
+                None => self.from_the_street(word, start),
+            },
             None => self.unexpected(
                 &format!("{what}: `north`, `east`, `south` or `west`"),
                 "type one of these words here",
@@ -370,25 +409,6 @@ impl Cursor<'_> {
         self.face()
     }
 
-    /// Keeps `value`, or tells that it was said before on this line.
-    pub(crate) fn once<T>(&mut self, slot: &mut Option<T>, value: T, what: &str) -> Read<()> {
-        if slot.replace(value).is_none() {
-            return Ok(());
-        }
-        let span = self.last_span();
-        self.fault(
-            Diagnostic::new(Word::StatedTwice, span, format!("{what} is said twice on this line"))
-                .help("keep one of the two"),
-        )
-    }
-
-    /// Sets a flag, or tells that it was set before on this line.
-    fn flag(&mut self, flag: &mut bool, what: &str) -> Read<()> {
-        let mut said = flag.then_some(());
-        *flag = true;
-        self.once(&mut said, (), what)
-    }
-
     fn missing(&mut self) -> Read<Statement> {
         let words: Vec<&str> = Kind::ALL.iter().map(|kind| kind.word()).collect();
         let word = self.expect_keyword(&words, "the kind of space that is missing")?;
@@ -422,6 +442,8 @@ impl Cursor<'_> {
             face: None,
             within: None,
             place: Place::Origin,
+            detached: false,
+            under: None,
             veneer: None,
             counted: None,
             recorded: None,
@@ -433,7 +455,10 @@ impl Cursor<'_> {
     }
 
     fn space_word(&mut self, space: &mut SpaceStatement) -> Read<()> {
-        let words = ["measured", "within", "start", "from", "veneer", "counted", "not", "recorded"];
+        let words = [
+            "measured", "within", "start", "from", "detached", "under", "veneer", "counted", "not",
+            "recorded",
+        ];
         let word = self.expect_keyword(&words, "nothing more, or")?;
         match word {
             "measured" => {
@@ -444,6 +469,8 @@ impl Cursor<'_> {
                 let name = self.expect_text("the name of the space round it")?;
                 self.once(&mut space.within, name, "`within`")
             }
+            "detached" => self.flag(&mut space.detached, "`detached`"),
+            "under" => self.under(space),
             "start" | "from" => {
                 let place = if word == "start" { self.start()? } else { self.from()? };
                 let before = std::mem::replace(&mut space.place, place);
@@ -466,6 +493,21 @@ impl Cursor<'_> {
                 self.once(&mut space.counted, word == "counted", "whether it is counted")
             }
         }
+    }
+
+    /// The height of ceiling below which a `low` space lies.
+    fn under(&mut self, space: &mut SpaceStatement) -> Read<()> {
+        let span = self.last_span();
+        let height = self.expect_length("the ceiling height")?;
+        if space.kind != Kind::Low {
+            let message =
+                format!("`under` says nothing of a space that is `{}`", space.kind.word());
+            let name = &space.name.text;
+            return self.fault(Diagnostic::new(Word::OutOfPlace, span, message).help(format!(
+                "the part under a low ceiling is a space of its own: `low \"{name}, low part\" under {height}`"
+            )));
+        }
+        self.once(&mut space.under, height, "the ceiling height")
     }
 
     /// A part of another space is taken off it or is not; it is never counted by itself.
@@ -586,18 +628,58 @@ impl Cursor<'_> {
         self.side(Run::Arc(direction, chord, rise, toward))
     }
 
+    fn bay(&mut self) -> Read<Statement> {
+        const EXAMPLE: &str = "write `bay south 8' out 2' flat 4'`, or `bay south 8' out 2' round`";
+        let start = self.span();
+        let direction = self.direction("which way the wall with the bay runs")?;
+        let width = self.expect_length("the width that the bay takes of the wall")?;
+        if self.keyword(&["out"]).is_none() {
+            return self.unexpected("`out`, and how far the bay stands out", EXAMPLE);
+        }
+        let out = self.expect_length("how far the bay stands out")?;
+        let front = match self.keyword(&["flat", "round"]) {
+            Some("flat") => BayFront::Flat(self.expect_length("the width of its flat front")?),
+            Some(_) => BayFront::Round,
+            None => {
+                return self.unexpected("`flat` and the width of the front, or `round`", EXAMPLE);
+            }
+        };
+        if let BayFront::Flat(flat) = front
+            && flat.length() >= width.length()
+        {
+            let span = self.since(start);
+            let message = format!("the flat front, {flat}, is not narrower than the bay, {width}");
+            return self.fault(Diagnostic::new(Word::BadLength, span, message).help(
+                "a bay with square corners is three sides: out, along and back, each on a line of its own",
+            ));
+        }
+        let words = self.side_words()?;
+        if let Some(recorded) = words.recorded {
+            let span = self.since(start);
+            let message = "a bay stands for several sides, so `recorded` could mean any of them";
+            return self.fault(
+                Diagnostic::new(Word::OutOfPlace, span, message)
+                    .help(format!("keep it as a note: `note \"recorded {}\"`", plainly(recorded))),
+            );
+        }
+        Ok(Statement::Bay(Bay { direction, width, out, front }.into(), words.into()))
+    }
+
     fn side(&mut self, run: Run) -> Read<Statement> {
+        let words = self.side_words()?;
+        Ok(Statement::Side(run, words.into()))
+    }
+
+    fn side_words(&mut self) -> Read<Said> {
         let mut words = Said::default();
         while !self.at_end() {
             self.side_word(&mut words)?;
         }
-        Ok(Statement::Side(run, words.into()))
+        Ok(words)
     }
 
     fn side_word(&mut self, words: &mut Said) -> Read<()> {
-        let known =
-            ["recorded", "tolerance", "estimated", "from", "common", "veneer", "photo", "note"];
-        match self.expect_keyword(&known, "nothing more, or")? {
+        match self.expect_keyword(&SIDE_WORDS, "nothing more, or")? {
             "recorded" => {
                 let length = self.expect_length("the recorded length")?;
                 self.once(&mut words.recorded, length, "the recorded length")
@@ -620,9 +702,18 @@ impl Cursor<'_> {
                 let thickness = self.thickness()?;
                 self.once(&mut words.veneer, thickness, "the veneer")
             }
+            "wall" => {
+                let thickness = self.wall_thickness("the thickness of this wall")?;
+                self.once(&mut words.wall, thickness, "the thickness of the wall")
+            }
             "photo" => {
                 let text = self.expect_text("the photo")?.text;
-                self.once(&mut words.photo, text, "the photo")
+                self.once(&mut words.photo, text, "the photo")?;
+                if self.keyword(&["file"]).is_some() {
+                    let file = self.expect_text("the name of the picture's file")?.text;
+                    words.photo_file = Some(file);
+                }
+                Ok(())
             }
             _ => {
                 let text = self.expect_text("the note")?.text;
@@ -668,6 +759,11 @@ fn direction_named(word: &str) -> Option<Direction> {
         "west" | "w" => Direction::West,
         _ => return None,
     })
+}
+
+/// A length in letters that a text may hold, without inch marks.
+fn plainly(length: Written) -> String {
+    length.to_string().replace('"', " in").replace('\'', " ft")
 }
 
 fn kind_named(word: &str) -> Option<Kind> {

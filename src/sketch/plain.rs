@@ -7,7 +7,7 @@ use std::ops::Range;
 use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
 use crate::sketch::statement::{Run, SideWords};
-use crate::sketch::{SideSketch, evened_out};
+use crate::sketch::tree::{SideSketch, evened_out};
 use crate::units::length::{Form, Length, Written};
 
 /// A side such as `north 42' 7"`.
@@ -118,8 +118,8 @@ mod tests {
     use proptest::prelude::*;
 
     use super::side;
+    use crate::sketch::reader::{Context, read_words};
     use crate::sketch::statement::Statement;
-    use crate::sketch::{Context, read_words};
 
     #[test]
     fn ordinary_sides_are_read_at_once() {

@@ -1,7 +1,8 @@
 //! A sides file without what its writer may want to keep: comments, values, rates, sales, notes.
 
 use crate::sketch::statement::{Said, Statement};
-use crate::sketch::{Line, Sketch};
+use crate::sketch::Sketch;
+use crate::sketch::tree::Line;
 
 impl Sketch {
     /// The file in its canonical form, without comments, without the statements about values, taxes, dates and sales, and
@@ -23,8 +24,8 @@ fn is_private(line: &Line) -> bool {
 /// A line without its comment and its note.
 fn public(line: &Line) -> Line {
     let mut statement = line.statement.clone();
-    if let Some(Statement::Side(_, words)) = &mut statement {
-        *words = Said { note: None, ..Said::clone(words) }.into();
+    if let Some(Statement::Side(_, words) | Statement::Bay(_, words)) = &mut statement {
+        *words = Said { note: None, ..(**words).clone() }.into();
     }
     Line { statement, comment: None }
 }

@@ -365,6 +365,21 @@ impl Cursor<'_> {
         }
     }
 
+    /// A year of four digits; `example` is the whole statement.
+    pub(crate) fn expect_year(&mut self, example: &str) -> Read<u16> {
+        let start = self.span();
+        let help = &format!("write it with four digits: `{example}`");
+        let year = self.expect_whole_number("a year", help)?;
+        match u16::try_from(year) {
+            Ok(year) if (1800..=2999).contains(&year) => Ok(year),
+            _ => {
+                let span = self.since(start);
+                let message = format!("{year} is no tax year");
+                self.fault(Diagnostic::new(Word::BadDate, span, message).help(help))
+            }
+        }
+    }
+
     /// A number and the unit of an area.
     pub(crate) fn expect_area(&mut self, what: &str) -> Read<WrittenArea> {
         let start = self.span();

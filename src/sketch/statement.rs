@@ -7,7 +7,8 @@ use rust_decimal::prelude::ToPrimitive;
 
 use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
-use crate::sketch::values::Valued;
+pub(crate) use crate::sketch::named::Named;
+use crate::sketch::valued::Valued;
 use crate::units::area::WrittenArea;
 use crate::units::length::{Form, Step, Written};
 
@@ -110,20 +111,6 @@ impl Kind {
             self,
             Kind::Living | Kind::Unfinished | Kind::Garage | Kind::Storage | Kind::Outbuilding
         )
-    }
-}
-
-/// A name as typed, with its place.
-#[derive(Clone, Debug)]
-pub(crate) struct Named {
-    pub(crate) text: String,
-    pub(crate) span: Span,
-}
-
-impl PartialEq for Named {
-    /// Names are the same where their letters are; the place does not matter.
-    fn eq(&self, other: &Named) -> bool {
-        self.text == other.text
     }
 }
 
@@ -267,6 +254,25 @@ pub(crate) enum Head {
     Wall(Written),
 }
 
+impl Head {
+    /// The words it begins with.
+    pub(crate) fn word(&self) -> &'static str {
+        match self {
+            Head::Line(line, _) => line.word(),
+            Head::TaxYear(_) => "tax year",
+            Head::Measured(_) => "measured",
+            Head::Tolerance(_) => "tolerance",
+            Head::Interior(_) => "interior",
+            Head::Units(_) => "units",
+            Head::Faces(_) => "faces",
+            Head::Front(_) => "front",
+            Head::TrueNorth(_) => "true north",
+            Head::Veneer(_) => "veneer",
+            Head::Wall(_) => "wall",
+        }
+    }
+}
+
 /// Which line of the head of every page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum HeadLine {
@@ -326,6 +332,10 @@ pub(crate) struct SpaceStatement {
     pub(crate) face: Option<Face>,
     pub(crate) within: Option<Named>,
     pub(crate) place: Place,
+    /// It stands by itself, so that its place on the level says nothing.
+    pub(crate) detached: bool,
+    /// The ceiling height below which it lies, for a `low` space.
+    pub(crate) under: Option<Written>,
     pub(crate) veneer: Option<Thickness>,
     pub(crate) counted: Option<bool>,
     pub(crate) recorded: Option<WrittenArea>,
@@ -338,6 +348,8 @@ pub enum ReferenceSource {
     Record,
     /// The plan.
     Plan,
+    /// A map: mostly the outline of the roof.
+    Map,
 }
 
 impl ReferenceSource {
@@ -346,6 +358,7 @@ impl ReferenceSource {
         match self {
             ReferenceSource::Record => "record",
             ReferenceSource::Plan => "plan",
+            ReferenceSource::Map => "map",
         }
     }
 }
@@ -378,6 +391,25 @@ impl Run {
             Run::ByClosing(_) | Run::Close => None,
         }
     }
+}
+
+/// A bay in a wall: the width it takes of the wall, how far it stands out, and its front.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Bay {
+    /// The way the wall runs.
+    pub(crate) direction: Direction,
+    pub(crate) width: Written,
+    pub(crate) out: Written,
+    pub(crate) front: BayFront,
+}
+
+/// The front of a bay.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum BayFront {
+    /// `flat 4'`: an angled bay with this much of flat front.
+    Flat(Written),
+    /// `round`: an arc over the whole width.
+    Round,
 }
 
 /// Where a length was taken.
@@ -419,7 +451,11 @@ pub(crate) struct Said {
     pub(crate) from: TakenFrom,
     pub(crate) common: bool,
     pub(crate) veneer: Option<Thickness>,
+    /// The thickness of this wall, of a common wall all of it.
+    pub(crate) wall: Option<Written>,
     pub(crate) photo: Option<String>,
+    /// The picture beside the sides file that the photo is in.
+    pub(crate) photo_file: Option<String>,
     pub(crate) note: Option<String>,
 }
 
@@ -431,7 +467,9 @@ impl Said {
         from: TakenFrom::Tape,
         common: false,
         veneer: None,
+        wall: None,
         photo: None,
+        photo_file: None,
         note: None,
     };
 }
@@ -480,6 +518,7 @@ pub(crate) enum Statement {
     Outline(Box<OutlineStatement>),
     Valued(Box<Valued>),
     Side(Run, SideWords),
+    Bay(Box<Bay>, SideWords),
     Corner(Named),
     Overall(Direction, Written),
     Tie(CornerRef, CornerRef, Written),

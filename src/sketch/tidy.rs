@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use unicode_width::UnicodeWidthStr;
 
 use crate::sketch::statement::*;
-use crate::sketch::{Line, Sketch};
+use crate::sketch::tree::{Line, Sketch};
 
 /// The whole file: one spelling, one indentation, comments kept, no two blank lines together.
 pub(super) fn tidied(sketch: &Sketch) -> String {
@@ -92,6 +92,7 @@ fn depth(statement: &Statement) -> usize {
     match statement {
         Statement::Space(_) => 1,
         Statement::Side(..)
+        | Statement::Bay(..)
         | Statement::Corner(_)
         | Statement::Overall(..)
         | Statement::Tie(..) => WALKED,
@@ -165,6 +166,7 @@ fn written(statement: &Statement, widths: Widths) -> String {
         }
         Statement::Valued(valued) => valued.written(),
         Statement::Side(run, words) => side_written(run, words, widths),
+        Statement::Bay(bay, words) => bay_written(bay) + &side_words_written(words),
         Statement::Corner(name) => format!("corner {}", text(&name.text)),
         Statement::Overall(direction, length) => format!("overall {} {length}", direction.word()),
         Statement::Tie(from, to, length) => {
@@ -181,7 +183,7 @@ fn corner(corner: &CornerRef) -> String {
 }
 
 fn head_written(head: &Head) -> String {
-    let word = crate::sketch::assemble::head_word(head);
+    let word = head.word();
     let rest = match head {
         Head::Line(_, line) => text(line),
         Head::TaxYear(year) => year.to_string(),
@@ -278,6 +280,12 @@ fn space_written(space: &SpaceStatement) -> String {
             let _ = write!(line, " from {} corner {}", text(&name.text), corner.number);
         }
     }
+    if space.detached {
+        line.push_str(" detached");
+    }
+    if let Some(under) = &space.under {
+        let _ = write!(line, " under {under}");
+    }
     if let Some(veneer) = &space.veneer {
         let _ = write!(line, " veneer {}", thickness_written(veneer));
     }
@@ -290,8 +298,13 @@ fn space_written(space: &SpaceStatement) -> String {
     line
 }
 
+/// How a side runs, without the words after it and without columns.
+pub(super) fn run_written(run: &Run) -> String {
+    side_written(run, &SideWords::default(), Widths::default())
+}
+
 fn side_written(run: &Run, words: &SideWords, widths: Widths) -> String {
-    let mut line = match run {
+    let line = match run {
         Run::Straight(direction, _) | Run::ByClosing(direction) => {
             let (word, length) = (direction.word(), run_length(run));
             let wide = if *words == SideWords::default() { 0 } else { widths.length };
@@ -307,6 +320,21 @@ fn side_written(run: &Run, words: &SideWords, widths: Widths) -> String {
         }
         Run::Close => "close".to_owned(),
     };
+    line + &side_words_written(words)
+}
+
+fn bay_written(bay: &Bay) -> String {
+    let Bay { direction, width, out, front } = bay;
+    let front = match front {
+        BayFront::Flat(flat) => format!("flat {flat}"),
+        BayFront::Round => "round".to_owned(),
+    };
+    format!("bay {} {width} out {out} {front}", direction.word())
+}
+
+/// The words after a side, each with a blank before it.
+fn side_words_written(words: &SideWords) -> String {
+    let mut line = String::new();
     let mut said = |word: &str, what: Option<String>| {
         if let Some(what) = what {
             let space = if what.is_empty() { "" } else { " " };
@@ -326,7 +354,9 @@ fn side_written(run: &Run, words: &SideWords, widths: Widths) -> String {
     );
     said("common", words.common.then(String::new));
     said("veneer", words.veneer.map(|veneer| thickness_written(&veneer)));
+    said("wall", words.wall.map(|wall| wall.to_string()));
     said("photo", words.photo.as_deref().map(text));
+    said("file", words.photo_file.as_deref().map(text));
     said("note", words.note.as_deref().map(text));
     line
 }

@@ -1,6 +1,4 @@
-//! What the file says of values, taxes, dates and sales: the statements behind what a gap is worth.
-
-use std::fmt::Write as _;
+//! Reading what the file says of values, taxes, dates and sales.
 
 use jiff::civil::Date;
 use rust_decimal::Decimal;
@@ -9,7 +7,8 @@ use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::quantity::{decimal, grouped_number};
-use crate::sketch::statement::{Named, Statement};
+use crate::sketch::statement::Statement;
+use crate::sketch::valued::{Exemption, Place, Sale, TaxRate, Value, Valued};
 use crate::units::area::{Area, WrittenArea};
 use crate::units::money::Money;
 
@@ -21,210 +20,6 @@ const RATE_HELP: &str =
 /// Every word that such a statement begins with, beside `tax`.
 pub(crate) const FIRST_WORDS: [&str; 7] =
     ["value", "last", "exemption", "homestead", "notice", "place", "comparable"];
-
-/// One such statement.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Valued {
-    /// `value market $412,000 assessed $371,000 improvement $318,000 year 2026`
-    Value(Value),
-    /// `last year assessed $337,000`
-    LastYear(Money),
-    /// `tax rate 2.14 per $100`
-    TaxRate(TaxRate),
-    /// `exemption $140,000 "school"`
-    Exemption(Exemption),
-    /// `homestead since 2021`
-    Homestead(u16),
-    /// `notice 2026-04-17`
-    Notice(Date),
-    /// `place texas`
-    Place(Place),
-    /// `comparable "8 Larch Court" 1,925 sq ft sold $398,000 on 2025-08-14`
-    Comparable(Sale),
-}
-
-/// What the notice says the property is worth, and what of that is taxed.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(crate) struct Value {
-    pub(crate) market: Option<Money>,
-    pub(crate) assessed: Option<Money>,
-    pub(crate) improvement: Option<Money>,
-    /// The market value of improvements that are new this year.
-    pub(crate) new: Option<Money>,
-    pub(crate) year: Option<u16>,
-}
-
-/// Tax on each so many dollars, of one taxing unit or of all together.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct TaxRate {
-    pub(crate) rate: Decimal,
-    /// 100 or 1,000.
-    pub(crate) per: u32,
-    pub(crate) of: Option<String>,
-}
-
-/// What is taken off a value before it is taxed.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Exemption {
-    pub(crate) amount: Money,
-    pub(crate) name: String,
-}
-
-/// Where the property is, as far as there are rules for it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Place {
-    Texas,
-}
-
-impl Place {
-    pub(crate) const ALL: [Place; 1] = [Place::Texas];
-
-    /// The word of the sides file, and the key of its rules.
-    pub(crate) const fn word(self) -> &'static str {
-        match self {
-            Place::Texas => "texas",
-        }
-    }
-}
-
-/// A house that was sold.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Sale {
-    pub(crate) name: Named,
-    pub(crate) size: WrittenArea,
-    pub(crate) sold: Money,
-    pub(crate) on: Date,
-    /// Its size on the record, where that is another.
-    pub(crate) recorded: Option<WrittenArea>,
-}
-
-/// All of them together.
-#[derive(Clone, Debug, Default)]
-pub(crate) struct Values {
-    pub(crate) value: Option<Value>,
-    pub(crate) last_year: Option<Money>,
-    pub(crate) rates: Vec<TaxRate>,
-    /// Where the first rate stands.
-    pub(crate) rate_span: Span,
-    pub(crate) exemptions: Vec<Exemption>,
-    pub(crate) homestead: Option<u16>,
-    pub(crate) notice: Option<Date>,
-    pub(crate) notice_span: Span,
-    pub(crate) place: Option<Place>,
-    pub(crate) sales: Vec<Sale>,
-}
-
-impl Values {
-    /// Whether the file says nothing of values.
-    pub(crate) fn is_empty(&self) -> bool {
-        self.value.is_none()
-            && self.last_year.is_none()
-            && self.rates.is_empty()
-            && self.exemptions.is_empty()
-            && self.homestead.is_none()
-            && self.notice.is_none()
-            && self.place.is_none()
-            && self.sales.is_empty()
-    }
-
-    pub(crate) fn set(&mut self, valued: Valued, span: Span) {
-        match valued {
-            Valued::TaxRate(_) if self.rates.is_empty() => self.rate_span = span,
-            Valued::Notice(_) => self.notice_span = span,
-            _ => {}
-        }
-        match valued {
-            Valued::Value(value) => self.value = Some(value),
-            Valued::LastYear(assessed) => self.last_year = Some(assessed),
-            Valued::TaxRate(rate) => self.rates.push(rate),
-            Valued::Exemption(exemption) => self.exemptions.push(exemption),
-            Valued::Homestead(since) => self.homestead = Some(since),
-            Valued::Notice(date) => self.notice = Some(date),
-            Valued::Place(place) => self.place = Some(place),
-            Valued::Comparable(sale) => self.sales.push(sale),
-        }
-    }
-}
-
-impl Valued {
-    /// What can be said once only: the words it begins with, and its name where it can be said once a name.
-    pub(crate) fn said(&self) -> String {
-        match self {
-            Valued::Value(_) => "value".to_owned(),
-            Valued::LastYear(_) => "last year assessed".to_owned(),
-            Valued::TaxRate(TaxRate { of: None, .. }) => "tax rate".to_owned(),
-            Valued::TaxRate(TaxRate { of: Some(of), .. }) => format!("tax rate \"{of}\""),
-            Valued::Exemption(exemption) => format!("exemption \"{}\"", exemption.name),
-            Valued::Homestead(_) => "homestead".to_owned(),
-            Valued::Notice(_) => "notice".to_owned(),
-            Valued::Place(_) => "place".to_owned(),
-            Valued::Comparable(sale) => format!("comparable \"{}\"", sale.name.text),
-        }
-    }
-
-    /// Its canonical form.
-    pub(crate) fn written(&self) -> String {
-        match self {
-            Valued::Value(value) => value.written(),
-            Valued::LastYear(assessed) => format!("last year assessed {assessed}"),
-            Valued::TaxRate(rate) => rate.written(),
-            Valued::Exemption(it) => format!("exemption {} \"{}\"", it.amount, it.name),
-            Valued::Homestead(since) => format!("homestead since {since}"),
-            Valued::Notice(date) => format!("notice {date}"),
-            Valued::Place(place) => format!("place {}", place.word()),
-            Valued::Comparable(sale) => sale.written(),
-        }
-    }
-}
-
-impl Value {
-    fn written(&self) -> String {
-        let mut line = "value".to_owned();
-        let sums = [
-            ("market", self.market),
-            ("assessed", self.assessed),
-            ("improvement", self.improvement),
-            ("new", self.new),
-        ];
-        for (word, sum) in sums {
-            if let Some(sum) = sum {
-                let _ = write!(line, " {word} {sum}");
-            }
-        }
-        if let Some(year) = self.year {
-            let _ = write!(line, " year {year}");
-        }
-        line
-    }
-
-    /// What is more than the market value although it is a part of it, or capped by it.
-    fn above_market(&self) -> Option<(&'static str, Money, Money)> {
-        let market = self.market?;
-        let parts = [("assessed", self.assessed), ("improvement", self.improvement)];
-        let above = |(word, sum): (&'static str, Option<Money>)| Some((word, sum?, market));
-        parts.into_iter().filter_map(above).find(|(_, sum, market)| sum > market)
-    }
-}
-
-impl TaxRate {
-    /// `2.14 per $100`
-    pub(crate) fn spoken(&self) -> String {
-        format!("{} per {}", self.rate, Money::figured(Decimal::from(self.per)))
-    }
-
-    fn written(&self) -> String {
-        let of = self.of.as_ref().map(|of| format!(" \"{of}\"")).unwrap_or_default();
-        format!("tax rate {}{of}", self.spoken())
-    }
-}
-
-impl Sale {
-    fn written(&self) -> String {
-        let recorded = self.recorded.map(|area| format!(" recorded {area}")).unwrap_or_default();
-        let Sale { name, size, sold, on, .. } = self;
-        format!("comparable \"{}\" {size} sold {sold} on {on}{recorded}", name.text)
-    }
-}
 
 impl Cursor<'_> {
     /// The statement that begins with one of [`FIRST_WORDS`], which was just read.
@@ -246,7 +41,8 @@ impl Cursor<'_> {
                 Valued::Homestead(self.expect_year("homestead since 2021")?)
             }
             "notice" => Valued::Notice(self.expect_date()?),
-            "place" => Valued::Place(self.place_with_rules()?),
+            "place" if self.accept_word(&["none"]) => Valued::Place(None),
+            "place" => Valued::Place(Some(self.place_with_rules()?)),
             _ => Valued::Comparable(self.comparable()?),
         };
         Ok(Statement::Valued(valued.into()))

@@ -10,21 +10,31 @@ impl Sentences<'_> {
         let figures = reconciliation.figures();
         let mut told: Vec<Block> =
             self.statements(figures).into_iter().map(Block::Statement).collect();
+        told.extend(self.warned(figures).into_iter().map(Block::Statement));
         let own = figures.iter().filter_map(|figure| self.own_sketch(figure));
         let more = own.chain(self.repeated(figures)).chain(self.missing_walls(reconciliation));
         told.extend(more.map(Block::Paragraph));
+        let unusual = self.unusual_settings(Some(reconciliation.weights()));
+        told.extend(self.equally_near().into_iter().chain(unusual).map(Block::Paragraph));
         told
+    }
+
+    /// What must not be missed: that the record is smaller, that the size is no house's.
+    pub(crate) fn warned(&self, figures: &[Figure]) -> Vec<String> {
+        self.caution(figures).into_iter().chain(self.unlikely_size()).collect()
     }
 
     /// The heading of a figure's steps.
     pub(crate) fn steps_title(&self, figure: &Figure) -> String {
         let title = figure.title().map(|title| format!(" ({title})")).unwrap_or_default();
-        format!("From measured to {}{title}, step by step", the(figure))
+        let known = self.known();
+        let from = if known == "measured" { "from measured" } else { known };
+        format!("{} to {}{title}, step by step", capital(from), the(figure))
     }
 
     /// From measured to the figure, a row a step, adding up as printed.
     pub(crate) fn steps(&self, figure: &Figure) -> Vec<Block> {
-        let start = format!("measured: {}, outside", self.settings.fine.spoken());
+        let start = format!("{}: {}, outside", self.known(), self.settings.fine.spoken());
         let mut told = vec![Block::row(start, whole(figure.start()))];
         for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
             told.push(Block::row(self.line_name(figure, line), signed(rounded)));
@@ -90,7 +100,8 @@ impl Sentences<'_> {
             .map(|(line, rounded)| format!("{}, {}", self.line_name(figure, line), signed(rounded)))
             .collect();
         format!(
-            "Step by step: measured {}; {}; {} {}.",
+            "Step by step: {} {}; {}; {} {}.",
+            self.known(),
             whole(figure.start()),
             steps.join("; "),
             the(figure),

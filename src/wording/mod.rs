@@ -8,3 +8,4 @@ pub(crate) mod sentences;
 pub(crate) mod value;
 
 pub use block::Block;
+pub use sentences::SMALLER_RECORD;

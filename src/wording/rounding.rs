@@ -59,6 +59,9 @@ impl Sentences<'_> {
         if !says_feet {
             return self.if_rounded(figure, answer);
         }
+        if let SideRule::Step(step @ (Step::Inch | Step::TenthFoot)) = figure.side_rule() {
+            return Some(finely_rounded(figure, step));
+        }
         let said = self.could_or_not(figure, answer)?;
         // The figure's own lengths are a step already, so this is what rounding could do without them.
         let said = match figure.line(BridgeStep::RecordedSides) {
@@ -176,6 +179,16 @@ fn agreement(figure: &Figure) -> &'static str {
         }
         _ => "They agree to the square foot, since the steps cancel.",
     }
+}
+
+/// Of a record whose walls are stated more finely than to feet: what rounding to that is worth here.
+fn finely_rounded(figure: &Figure, step: Step) -> String {
+    let unit = if step == Step::Inch { "inch" } else { "tenth of a foot" };
+    let size = figure.enough().typical_of_own().map(|typical| {
+        let size = rounded_float(typical.max(1.0));
+        format!("; rounding to it typically changes this house by ± {size} sq ft")
+    });
+    format!("The {}'s walls are stated to the {unit}{}.", figure.word(), size.unwrap_or_default())
 }
 
 fn foot(step: Step) -> &'static str {

@@ -1,9 +1,9 @@
 //! What is said of a house and its figures, in sentences: the terminal and the pages print the same words.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
-use crate::areas::Areas;
 use crate::areas::range::Range;
 use crate::areas::rule::Settings;
+use crate::areas::{Areas, EquallyNear};
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
@@ -11,7 +11,7 @@ use crate::house::House;
 use crate::house::SideRule;
 use crate::house::{Face, Kind, ReferenceSource};
 use crate::reconcile::{
-    BridgeStep, Explanation, Figure, Line, OutlineReport, Reconciliation, Share,
+    BridgeStep, Explanation, Figure, Line, OutlineReport, Reconciliation, Share, Weights,
 };
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
@@ -20,6 +20,9 @@ use rust_decimal::Decimal;
 
 /// What every report and page ends with.
 pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first. All figures follow from the sides in the file; that does not show that the sides are right.";
+
+/// Said first, and on every output, where the record is smaller than the house.
+pub const SMALLER_RECORD: &str = "Caution: the record is smaller than this house. Handing these pages in may raise the value; ask a licensed professional first.";
 
 /// What would account for a figure, as it is told.
 pub(crate) struct Accounts {
@@ -94,9 +97,10 @@ impl Sentences<'_> {
     /// The one sentence of each figure; of the measured area alone where there is no figure.
     pub(crate) fn statements(&self, figures: &[Figure]) -> Vec<String> {
         if figures.is_empty() && !self.house.spaces.is_empty() {
-            return vec![format!("Measured {} sq ft.", whole(self.areas.gross().tenth_foot()))];
+            let known = capital(self.known());
+            return vec![format!("{known} {} sq ft.", whole(self.areas.gross().tenth_foot()))];
         }
-        figures.iter().map(statement).collect()
+        figures.iter().map(|figure| statement(figure, self.known())).collect()
     }
 
     /// Whether a listing has the record's figure, which then says nothing more; none where it has the measured one too.
@@ -176,6 +180,86 @@ impl Sentences<'_> {
     /// Whether the file is metric.
     pub(crate) fn is_metric(&self) -> bool {
         matches!(self.form, Form::Metres | Form::Centimetres | Form::Millimetres)
+    }
+
+    /// The settings that are not the usual ones and may change a verdict; none where all are usual.
+    pub(crate) fn unusual_settings(&self, weights: Option<&Weights>) -> Option<String> {
+        let mut unusual = self.settings.unusual();
+        if weights.is_some_and(|weights| *weights != Weights::default()) {
+            unusual.push("causes weighed by a file of its own (`--weights`)".to_owned());
+        }
+        (!unusual.is_empty())
+            .then(|| format!("Settings other than the usual: {}.", unusual.join("; ")))
+    }
+
+    /// A house of no likely size: told wherever its figures are.
+    pub(crate) fn unlikely_size(&self) -> Option<String> {
+        let warnings = self.house.warnings().iter();
+        let mut sizes = warnings.filter(|warning| warning.word() == Word::UnlikelySize);
+        sizes.next().map(|warning| {
+            format!("Check the lengths and their units: {}.", warning.message().replace('`', "\""))
+        })
+    }
+
+    /// What is said first where the record is smaller than the house.
+    pub(crate) fn caution(&self, figures: &[Figure]) -> Option<String> {
+        figures.iter().any(Figure::is_smaller_record).then(|| SMALLER_RECORD.to_owned())
+    }
+
+    /// How what is counted came to be known: `measured`, or where no wall of it was, `from plan`.
+    pub(crate) fn known(&self) -> &'static str {
+        let mut hows = self.hows();
+        hows.sort_unstable();
+        hows.dedup();
+        match hows.as_slice() {
+            ["plan", ..] if !hows.contains(&"measured") => "from plan",
+            ["record"] => "from record",
+            ["estimated", rest @ ..] if !hows.contains(&"measured") => match rest {
+                [] => "estimated",
+                ["record"] => "from record",
+                _ => "from plan",
+            },
+            _ => "measured",
+        }
+    }
+
+    /// How the lengths of what is counted were obtained, those that follow from others left out.
+    fn hows(&self) -> Vec<&'static str> {
+        let counted = self.house.spaces.iter().filter(|space| space.counted);
+        let sides = counted.flat_map(|space| &space.sides);
+        sides.map(crate::house::Side::how).filter(|how| *how != "closing").collect()
+    }
+
+    /// That rounded walls close in several ways, equally near, that give other totals; nothing where they do not.
+    pub(crate) fn equally_near(&self) -> Vec<String> {
+        let areas = self.areas;
+        let rules = [
+            (self.fine(), areas.equally_near_tenth_foot()),
+            ("the whole foot", areas.equally_near_whole_foot()),
+        ];
+        let told = |(unit, others): (&str, EquallyNear)| {
+            let opening = format!(
+                "Rounded to {unit}, these walls close in more than one way that is equally near to the measured lengths"
+            );
+            if !others.is_complete() {
+                return Some(format!("{opening}; there are too many to list."));
+            }
+            match others.totals() {
+                [] => None,
+                [one] => Some(format!("{opening}; another gives {} sq ft.", thousands(*one))),
+                [some @ .., last] if some.len() < 3 => {
+                    let some: Vec<String> = some.iter().copied().map(thousands).collect();
+                    let some = some.join(", ");
+                    Some(format!("{opening}; others give {some} or {} sq ft.", thousands(*last)))
+                }
+                [low, .., high] => Some(format!(
+                    "{opening}; others give {} to {} sq ft.",
+                    thousands(*low),
+                    thousands(*high)
+                )),
+            }
+        };
+        rules.into_iter().filter_map(told).collect()
     }
 
     /// What the finer rule rounds to, after "each wall to".
@@ -431,20 +515,55 @@ impl Sentences<'_> {
             told.push("The area of the land is computed to 0.01 sq ft.".to_owned());
         }
         told.extend(self.only_from_a_plan());
+        told.extend(self.low_ceilings());
         if self.house.particulars.interior_seen != Some(true) && !house.spaces.is_empty() {
             told.push("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
         }
         told
     }
 
-    /// That nobody measured what is counted, where its lengths are a plan's.
+    /// That nobody measured what is counted, where its lengths are a plan's, the record's or guesses.
     pub(crate) fn only_from_a_plan(&self) -> Option<String> {
-        let counted = self.house.spaces.iter().filter(|space| space.counted);
-        let mut sides = counted.flat_map(|space| &space.sides).peekable();
-        let is_plan = sides.peek().is_some() && sides.all(|side| side.how() == "plan");
-        is_plan.then(|| {
-            "No wall was measured: every length of what is counted is from a plan.".to_owned()
-        })
+        let mut hows = self.hows();
+        hows.sort_unstable();
+        hows.dedup();
+        if hows.is_empty() || hows.contains(&"measured") {
+            return None;
+        }
+        let words: Vec<&str> = hows
+            .iter()
+            .map(|how| match *how {
+                "plan" => "from a plan",
+                "record" => "from the record",
+                _ => "estimated",
+            })
+            .collect();
+        Some(format!(
+            "No wall was measured: every length of what is counted is {}.",
+            words::one_of(&words)
+        ))
+    }
+
+    /// The rule of heights that the file followed, where it deducts low ceilings.
+    fn low_ceilings(&self) -> Option<String> {
+        let low = || self.house.spaces.iter().filter(|space| space.kind == Kind::Low);
+        low().next()?;
+        let mut heights: Vec<Length> = low()
+            .filter_map(|space| space.under)
+            .map(crate::units::length::Written::length)
+            .collect();
+        heights.sort_unstable();
+        heights.dedup();
+        let heights: Vec<String> = heights.into_iter().map(Length::spoken).collect();
+        let rule = match heights.as_slice() {
+            [] => "the file does not say from which height".to_owned(),
+            some => format!("what lies under {}, as the file says", words::all_of(some)),
+        };
+        let seen = match self.house.particulars.interior_seen {
+            Some(true) => "the interior was seen",
+            _ => "the interior was not seen",
+        };
+        Some(format!("Low ceilings are deducted: {rule}; {seen}."))
     }
 
     /// How sure the measured area is.
@@ -452,10 +571,22 @@ impl Sentences<'_> {
         let heads = &self.house.particulars;
         let tolerance = heads.tolerance.map_or("1/2\"".to_owned(), |written| written.to_string());
         let said = if heads.tolerance.is_some() { "stated" } else { "assumed" };
-        let also = if !self.areas.gross().holds_assumptions() {
-            ""
+        let gross = self.areas.gross();
+        let thickness = match (gross.holds_stated_thickness(), gross.holds_assumptions()) {
+            (false, false) => "",
+            (true, false) => ", and every stated thickness within 1/4\"",
+            (false, true) => {
+                ", and every assumed thickness within 1\" (a common wall's within 2\")"
+            }
+            (true, true) => {
+                ", every stated thickness within 1/4\" and every assumed one within 1\" (a common wall's within 2\")"
+            }
+        };
+        let common = self.areas.assumed().common;
+        let also = if common {
+            thickness.to_owned()
         } else {
-            ", and what was assumed is within 1\""
+            thickness.replace(" (a common wall's within 2\")", "")
         };
         let says_itself =
             |side: &crate::house::Side| side.words.estimated || side.words.tolerance.is_some();
@@ -465,10 +596,10 @@ impl Sentences<'_> {
         } else {
             ""
         };
-        let plus_minus = self.areas.gross().plus_minus_outside();
         format!(
-            "If every wall is within {tolerance}{own}, as {said}{also}: ± {} sq ft (about 95%).",
-            rounded_float(plus_minus)
+            "If every wall is within {tolerance}{own}, as {said}{also}: ± {} sq ft (about 95%); at worst, with every wall off the same way, ± {}.",
+            rounded_float(gross.plus_minus_outside()),
+            rounded_float(gross.worst_case_outside())
         )
     }
 
@@ -502,6 +633,8 @@ impl Sentences<'_> {
         };
         let same = here.name.to_lowercase().contains(kind);
         let counted = match (here.counted, here.claimed, here.kind.lies_in_another()) {
+            _ if here.detached && here.counted => "detached, counted as stated by the preparer",
+            _ if here.detached => "detached, not counted",
             (true, true, _) => "counted, as stated by the preparer",
             (false, true, _) => "not counted, as stated by the preparer",
             (false, _, false) if here.parent.is_none() => "not counted",
@@ -616,6 +749,7 @@ pub(crate) fn whose(outline: &OutlineReport) -> &'static str {
     match outline.drawn() {
         ReferenceSource::Record => "record",
         ReferenceSource::Plan => "plan",
+        ReferenceSource::Map => "map",
     }
 }
 
@@ -626,7 +760,24 @@ fn lot_line(lot: &crate::house::Lot) -> (String, String) {
         Some(recorded) => format!("recorded {}; its sides give {measured}", as_typed(recorded)),
         None => format!("its sides give {measured}"),
     };
+    let text = format!("{text}; {}", lot_closure(lot));
     (format!("{} (lot)", lot.name), text)
+}
+
+/// How the calls of a lot close, as surveyors tell it: a distance and a ratio.
+pub(crate) fn lot_closure(lot: &crate::house::Lot) -> String {
+    match lot.closure() {
+        Some((distance, ratio)) => format!(
+            "closure {} in {}, 1 : {}",
+            crate::house::check::feet_text(distance),
+            crate::house::check::feet_text(lot.outline().perimeter()),
+            thousands(ratio)
+        ),
+        None if lot.last_is_computed() => {
+            "the last call is computed, so there is no closure to tell".to_owned()
+        }
+        None => "the calls close exactly".to_owned(),
+    }
 }
 
 /// An area as it was typed, and in square feet where that is another unit.
@@ -712,32 +863,45 @@ pub(crate) fn letters(number: usize) -> String {
     }
 }
 
-/// The one sentence: figure, measured, difference.
-pub(crate) fn statement(figure: &Figure) -> String {
-    let (figure_whole, measured) = (figure.area().whole_sq_ft(), figure.start().whole_sq_ft());
-    let apart = figure_whole - measured;
+/// The one sentence: figure, measured in the same way, difference.
+pub(crate) fn statement(figure: &Figure, known: &str) -> String {
+    let (figure_whole, same_way) = (figure.area().whole_sq_ft(), figure.same_way().whole_sq_ft());
+    let apart = figure_whole - same_way;
     let name = match figure.word() {
         "figure" => format!("\"{}\"", figure.name()),
         word => capital(word),
     };
     let also = figure.in_other_unit().map(|typed| format!(" ({typed})")).unwrap_or_default();
+    // What it says of itself: the same is then done with the house.
+    let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
+    let counting = counting
+        .map(|line| format!(", with {}", words::all_of(line.counted())))
+        .unwrap_or_default();
+    let face = match figure.face() {
+        Face::Outside => "",
+        Face::Frame => ", taken at the frame",
+        Face::Inside => ", taken inside",
+    };
+    let how = if counting.is_empty() && face.is_empty() { "" } else { " the same way" };
     let head = format!(
-        "{name} {} sq ft{also}. Measured {} sq ft.",
+        "{name} {} sq ft{also}{face}{counting}. {}{how} {} sq ft.",
         thousands(figure_whole),
-        thousands(measured)
+        capital(known),
+        thousands(same_way)
     );
-    let percent = figure.per_cent().map(|share| {
-        let share = share.trim_start_matches('-');
-        let (whole, tenth) = share.split_once('.').unwrap_or((share, "0"));
+    let share = figure.share_of_same_way();
+    let share = share.as_deref().map(|share| {
+        let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((share, "0"));
         format!("{}.{tenth}", group_thousands(whole))
     });
-    match (apart, percent) {
+    let of = if known == "measured" { "measured".to_owned() } else { format!("what is {known}") };
+    match (apart, share) {
         (0, _) => format!("{head} No difference."),
-        (_, Some(percent)) => {
+        (_, Some(share)) => {
             let smaller =
                 if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
             format!(
-                "{head} Difference {} sq ft ({percent}% of measured{smaller}).",
+                "{head} Difference {} sq ft ({share}% of {of}{smaller}).",
                 thousands(apart.abs())
             )
         }

@@ -66,7 +66,7 @@ fn walls_to_a_tenth_and_to_an_inch_close_as_the_second_computation_has_them() {
 #[test]
 fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_touch() {
     let mut touching = 0;
-    let (mut tried, mut crossing) = (0, 0);
+    let (mut tried, mut crossing, mut tied) = (0, 0, 0);
     for seed in 0..HOUSES {
         for walls in [random_house::house(seed), random_house::with_slack(seed)] {
             for halves in [Halves::Up, Halves::Down, Halves::Even] {
@@ -74,18 +74,22 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
                 let settings = Settings { halves: our_ties(halves), ..Settings::default() };
                 let house = sound(&sides_file("", &walls));
                 let ours = areas(&house, &settings);
-                let (lengths, theirs) = twin::on_step_by_table(&walls, &fraction(1, 1), halves);
-                let feet = whole_feet(&lengths);
-                if twin::clear_of_itself(&directions(&walls), &feet, 0) {
+                let all = twin::nearest_closings(&walls, &fraction(1, 1), halves);
+                // Of those that are equally near, the first that keeps clear of itself.
+                let is_clear = |closing: &&twin::Closing| {
+                    twin::clear_of_itself(&directions(&walls), &whole_feet(&closing.lengths), 0)
+                };
+                if let Some(theirs) = all.iter().find(is_clear) {
+                    tied += usize::from(all.iter().any(|other| other.area != theirs.area));
                     assert_eq!(
                         exact(ours.gross().whole_foot()),
-                        theirs,
+                        theirs.area,
                         "house {seed}, {halves:?}"
                     );
                     continue;
                 }
                 touching += 1;
-                // The nearest closing touches itself: ours is one that does not, where there is one.
+                // Every nearest closing touches itself: ours is one that does not, where there is one.
                 let outline = ours.spaces()[0].whole_foot();
                 let own: Vec<i64> = outline_feet(outline, &walls);
                 let clear = twin::clear_of_itself(&directions(&walls), &own, 0);
@@ -98,6 +102,42 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
     }
     assert!(touching > 0, "narrow slots are among the houses");
     assert!(tried > 50 * crossing, "{crossing} of {tried} cannot be kept clear");
+    assert!(20 * tied > tried, "{tied} of {tried} could close with another area");
+}
+
+#[test]
+fn the_corner_and_the_way_of_the_walk_do_not_decide_which_closing_is_taken() {
+    // Plan turned by quarters and mirrored, from another corner, backwards: the same two areas.
+    let words = [
+        twin::Direction::North,
+        twin::Direction::East,
+        twin::Direction::South,
+        twin::Direction::West,
+    ];
+    let turned = |direction: twin::Direction, quarters: usize, mirrored: bool| {
+        let way = words.iter().position(|word| *word == direction).unwrap_or(0);
+        words[(if mirrored { 4 - way } else { way } + quarters) % 4]
+    };
+    for seed in 0..600 {
+        for walls in [random_house::house(seed), random_house::with_slack(seed)] {
+            let areas_of = |walls: &[Wall]| {
+                let ours = areas(&sound(&sides_file("", walls)), &Settings::default());
+                (ours.gross().tenth_foot(), ours.gross().whole_foot())
+            };
+            let home = areas_of(&walls);
+            let place = usize::try_from(seed).unwrap_or(0);
+            let mut other = walls.clone();
+            other.rotate_left(place % walls.len());
+            if place % 2 == 1 {
+                other.reverse();
+                other.iter_mut().for_each(|wall| wall.direction = turned(wall.direction, 2, false));
+            }
+            for wall in &mut other {
+                wall.direction = turned(wall.direction, place / 2 % 4, place / 8 % 2 == 1);
+            }
+            assert_eq!(areas_of(&other), home, "house {seed}");
+        }
+    }
 }
 
 /// The walls of an outline in whole feet, in the order typed.
@@ -309,8 +349,8 @@ fn a_slot_narrower_than_half_a_step_is_gone_under_tenths_and_kept_a_foot_wide_un
     let text = "level \"G\"\nliving \"House\"\nnorth 20'\neast 10'\nsouth 10'\neast 1/2\"\nnorth 10'\neast 10'\nsouth 20'\nwest 20' 1/2\"\n";
     let ours = areas(&sound(text), &Settings::default());
     assert_eq!(ours.gross().tenth_foot().sq_ft_text(), "400");
-    let whole = ours.gross().whole_foot().whole_sq_ft();
-    assert!([390, 410].contains(&whole), "{whole}");
+    // Measured are 20 × 20 ft 1/2 in less 10 ft of the slot, 400.42: 410 is the nearer.
+    assert_eq!(ours.gross().whole_foot().whole_sq_ft(), 410);
 }
 
 #[test]

@@ -14,7 +14,7 @@ pub type Exact = BigRational;
 /// The way a wall is walked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Direction {
-    /// Towards the top of the plan.
+    /// Toward the top of the plan.
     North,
     /// Towards the right of the plan.
     East,
@@ -186,8 +186,8 @@ fn rounded(feet: &Exact, step: &Exact, halves: Halves) -> i64 {
     if up { below + 1 } else { below }
 }
 
-/// The walls of one axis, the longest first and then in file order, with all lengths as whole
-/// multiples of one small unit that goes into the step and into every typed length.
+/// The walls of one axis in file order, with all lengths as whole multiples of one small unit that goes into the step
+/// and into every typed length.
 struct AxisOnStep {
     /// Places in the file.
     places: Vec<usize>,
@@ -203,9 +203,7 @@ struct AxisOnStep {
 
 impl AxisOnStep {
     fn new(walls: &[Wall], axis: Axis, step: &Exact, halves: Halves) -> AxisOnStep {
-        let mut places = walls_of(walls, axis);
-        // a stable sort: equal lengths stay in file order
-        places.sort_by(|&one, &other| walls[other].feet.cmp(&walls[one].feet));
+        let places = walls_of(walls, axis);
         let mut unit = step.denom().clone();
         for &place in &places {
             let denominator = walls[place].feet.denom();
@@ -237,51 +235,32 @@ impl AxisOnStep {
         let change = length - self.typed[at];
         change.checked_mul(change).expect("a square")
     }
-}
 
-/// A closing: the sum of the squares, the number of steps moved from the rounded lengths, the
-/// moves (the longest wall first), the lengths in steps.
-struct Closing {
-    squares: i128,
-    moved: i64,
-    moves: Vec<i64>,
-    lengths: Vec<i64>,
-}
-
-impl Closing {
-    /// Nearer to the typed lengths; if equally near, with fewer steps moved away from the
-    /// rounded lengths; if equal in that too, with the moves on the longer walls.
-    fn goes_before(&self, other: &Closing) -> bool {
-        if self.squares != other.squares {
-            return self.squares < other.squares;
-        }
-        if self.moved != other.moved {
-            return self.moved < other.moved;
-        }
-        self.moves > other.moves
+    fn misclosure(&self) -> i64 {
+        self.signs.iter().zip(&self.rounded).map(|(sign, own)| sign * own).sum()
     }
 }
 
-/// Lists every way to give the walls from number `lengths.len()` on a length within the window,
-/// and keeps the best that closes.
+/// Lists every way to give the walls from number `lengths.len()` on a length within the window, and keeps those that
+/// close with the least sum of squares.
 fn list_closings(
     axis: &AxisOnStep,
     window: i64,
     lengths: &mut Vec<i64>,
     misclosure: i64,
     squares: i128,
-    best: &mut Option<Closing>,
+    best: &mut (i128, Vec<Vec<i64>>),
 ) {
     let at = lengths.len();
+    if squares > best.0 {
+        return;
+    }
     if at == axis.rounded.len() {
-        if misclosure != 0 {
-            return;
-        }
-        let moves: Vec<i64> =
-            lengths.iter().zip(&axis.rounded).map(|(steps, own)| (steps - own).abs()).collect();
-        let found = Closing { squares, moved: moves.iter().sum(), moves, lengths: lengths.clone() };
-        if best.as_ref().is_none_or(|so_far| found.goes_before(so_far)) {
-            *best = Some(found);
+        if misclosure == 0 {
+            if squares < best.0 {
+                *best = (squares, Vec::new());
+            }
+            best.1.push(lengths.clone());
         }
         return;
     }
@@ -297,100 +276,152 @@ fn list_closings(
     }
 }
 
-/// The nearest closing of one axis by listing. The window grows until no wall stands at its edge:
-/// the problem is convex, so a closing that is best well inside a window is best of all.
-fn nearest_by_listing(axis: &AxisOnStep) -> Vec<i64> {
+/// All nearest closings of one axis by listing. The window grows until no wall stands at its edge: the problem is convex,
+/// so a closing that is best well inside a window is best of all.
+fn nearest_by_listing(axis: &AxisOnStep) -> Vec<Vec<i64>> {
     let mut window = 2;
     loop {
-        let mut best = None;
+        let mut best = (i128::MAX, Vec::new());
         list_closings(axis, window, &mut Vec::new(), 0, 0, &mut best);
-        if let Some(best) = best
-            && best.moves.iter().all(|&steps| steps < window)
-        {
-            return best.lengths;
+        let inside = |lengths: &Vec<i64>| {
+            lengths.iter().zip(&axis.rounded).all(|(steps, own)| (steps - own).abs() < window)
+        };
+        if !best.1.is_empty() && best.1.iter().all(inside) {
+            return best.1;
         }
         window += 1;
     }
 }
 
-/// The nearest closing of one axis by a table: for each wall and each running misclosure, the
-/// least (sum of squares, steps moved) with which the walls from here on bring it to nothing.
-fn nearest_by_table(axis: &AxisOnStep) -> Vec<i64> {
+/// All nearest closings of one axis by a table: for each wall and each running misclosure, the least sum of squares with
+/// which the walls from here on bring it to nothing.
+fn nearest_by_table(axis: &AxisOnStep) -> Vec<Vec<i64>> {
     let count = axis.rounded.len();
-    let start: i64 = axis.signs.iter().zip(&axis.rounded).map(|(sign, own)| sign * own).sum();
+    let start = axis.misclosure();
     let mut window = 2;
     loop {
         let reach = start.abs() + window * i64::try_from(count).expect("a count");
         let column = |misclosure: i64| usize::try_from(misclosure + reach).expect("a column");
         let columns = column(reach) + 1;
-        let mut table: Vec<Vec<Option<(i128, i64)>>> = vec![vec![None; columns]; count + 1];
-        table[count][column(0)] = Some((0, 0));
+        let mut table: Vec<Vec<Option<i128>>> = vec![vec![None; columns]; count + 1];
+        table[count][column(0)] = Some(0);
 
         // what a move of this wall costs from here on, if it is allowed and can still close
-        let onward = |table: &[Vec<Option<(i128, i64)>>], at: usize, here: i64, steps: i64| {
+        let onward = |table: &[Vec<Option<i128>>], at: usize, here: i64, steps: i64| {
             let length = axis.rounded[at] + steps;
             let next = here + axis.signs[at] * steps;
             if length < 0 || next.abs() > reach {
                 return None;
             }
-            let (squares, moved) = table[at + 1][column(next)]?;
-            Some((squares + axis.square(at, length), moved + steps.abs()))
+            Some(table[at + 1][column(next)]? + axis.square(at, length))
         };
 
         for at in (0..count).rev() {
             for here in -reach..=reach {
-                let least =
+                table[at][column(here)] =
                     (-window..=window).filter_map(|steps| onward(&table, at, here, steps)).min();
-                table[at][column(here)] = least;
             }
         }
 
         if table[0][column(start)].is_some() {
-            let mut here = start;
-            let mut moves = Vec::new();
+            // every walk through the table along which nothing is lost
+            let mut walks: Vec<(i64, Vec<i64>)> = vec![(start, Vec::new())];
             for at in 0..count {
-                let least = table[at][column(here)];
-                let steps = (-window..=window)
-                    .filter(|&steps| onward(&table, at, here, steps) == least)
-                    .max_by_key(|steps| steps.abs())
-                    .expect("the table was filled from these moves");
-                here += axis.signs[at] * steps;
-                moves.push(steps);
+                let mut longer = Vec::new();
+                for (here, moves) in walks {
+                    let least = table[at][column(here)];
+                    for steps in -window..=window {
+                        if onward(&table, at, here, steps) == least {
+                            let mut moves = moves.clone();
+                            moves.push(steps);
+                            longer.push((here + axis.signs[at] * steps, moves));
+                        }
+                    }
+                }
+                walks = longer;
+                assert!(walks.len() < 100_000, "more closings than can be listed");
             }
-            if moves.iter().all(|steps| steps.abs() < window) {
-                return axis.rounded.iter().zip(&moves).map(|(own, steps)| own + steps).collect();
+            if walks.iter().flat_map(|walk| &walk.1).all(|steps| steps.abs() < window) {
+                let lengths = |(_, moves): (i64, Vec<i64>)| {
+                    axis.rounded.iter().zip(moves).map(|(own, steps)| own + steps).collect()
+                };
+                return walks.into_iter().map(lengths).collect();
             }
         }
         window *= 2;
     }
 }
 
-fn on_step_by(
+/// A closing on a step.
+#[derive(Clone, Debug)]
+pub struct Closing {
+    /// The closed lengths in file order.
+    pub lengths: Vec<Exact>,
+    /// The area.
+    pub area: Exact,
+    /// The length of wall that was moved away from its own rounding, once for every step.
+    moved: Exact,
+}
+
+/// All closings on a step that are nearest to the typed lengths, in the order in which they are preferred: the least
+/// length of wall moved, then the area nearest to the measured, then the larger.
+///
+/// An axis that closes as its walls are rounded has that one closing.
+fn closings_by(
     walls: &[Wall],
     step: &Exact,
     halves: Halves,
-    nearest: fn(&AxisOnStep) -> Vec<i64>,
-) -> (Vec<Exact>, Exact) {
-    let mut lengths = vec![Exact::zero(); walls.len()];
-    for axis in AXES {
+    nearest: fn(&AxisOnStep) -> Vec<Vec<i64>>,
+) -> Vec<Closing> {
+    let directions = directions_of(walls);
+    let by_axis = AXES.map(|axis| {
         let axis = AxisOnStep::new(walls, axis, step, halves);
-        for (&place, steps) in axis.places.iter().zip(nearest(&axis)) {
-            lengths[place] = whole(steps) * step;
+        let ways = if axis.misclosure() == 0 { vec![axis.rounded.clone()] } else { nearest(&axis) };
+        (axis, ways)
+    });
+    let [(north, north_ways), (east, east_ways)] = by_axis;
+    let mut all = Vec::new();
+    for north_way in &north_ways {
+        for east_way in &east_ways {
+            let mut lengths = vec![Exact::zero(); walls.len()];
+            let mut moved = Exact::zero();
+            for (axis, way) in [(&north, north_way), (&east, east_way)] {
+                for ((&place, &steps), own) in axis.places.iter().zip(way).zip(&axis.rounded) {
+                    lengths[place] = whole(steps) * step;
+                    moved += whole((steps - own).abs()) * &walls[place].feet;
+                }
+            }
+            let area = area(&directions, &lengths);
+            all.push(Closing { lengths, area, moved });
         }
     }
-    let area = area(&directions_of(walls), &lengths);
-    (lengths, area)
+    let measured = as_measured(walls);
+    let off = |closing: &Closing| (&closing.area - &measured).abs();
+    all.sort_by(|one, other| {
+        let by_moved = one.moved.cmp(&other.moved);
+        let by_area = by_moved.then_with(|| off(one).cmp(&off(other)));
+        by_area.then_with(|| other.area.cmp(&one.area))
+    });
+    all
 }
 
-/// The closed lengths on a step in file order, and the area: the nearest closing to the typed
-/// lengths, found by listing all closings. For small outlines (up to about 14 sides).
+/// All closings on a step that are equally near to the typed lengths, the one to be taken first, by a table over the
+/// running misclosure, for outlines of any size.
+pub fn nearest_closings(walls: &[Wall], step: &Exact, halves: Halves) -> Vec<Closing> {
+    closings_by(walls, step, halves, nearest_by_table)
+}
+
+/// The closed lengths on a step in file order, and the area: found by listing all closings. For small outlines (up to
+/// about 14 sides).
 pub fn on_step(walls: &[Wall], step: &Exact, halves: Halves) -> (Vec<Exact>, Exact) {
-    on_step_by(walls, step, halves, nearest_by_listing)
+    let first = closings_by(walls, step, halves, nearest_by_listing).swap_remove(0);
+    (first.lengths, first.area)
 }
 
 /// The same as [`on_step`] by a table over the running misclosure, for outlines of any size.
 pub fn on_step_by_table(walls: &[Wall], step: &Exact, halves: Halves) -> (Vec<Exact>, Exact) {
-    on_step_by(walls, step, halves, nearest_by_table)
+    let first = nearest_closings(walls, step, halves).swap_remove(0);
+    (first.lengths, first.area)
 }
 
 // ------------------------------------------------------------------------ range and widest

@@ -80,3 +80,29 @@ pub(crate) fn backwards(sides: &[Side]) -> Vec<Side> {
 pub(crate) fn turned(sides: &[Side], quarters: usize) -> Vec<Side> {
     sides.iter().map(|&(way, run)| ((way + quarters) % 4, run)).collect()
 }
+
+/// The house seen in a mirror.
+pub(crate) fn mirrored(sides: &[Side]) -> Vec<Side> {
+    sides.iter().map(|&(way, run)| ((4 - way) % 4, run)).collect()
+}
+
+/// The same house in whole inches of three, so that walls tie for the odd foot more often; it still closes.
+pub(crate) fn coarse(sides: &[Side]) -> Vec<Side> {
+    let coarse: Vec<Side> =
+        sides.iter().map(|&(way, run)| (way, (run + 24).div_euclid(48) * 48)).collect();
+    let sum = |ways: [usize; 2]| -> i64 {
+        coarse
+            .iter()
+            .map(|&(way, run)| {
+                if way == ways[0] {
+                    run
+                } else if way == ways[1] {
+                    -run
+                } else {
+                    0
+                }
+            })
+            .sum()
+    };
+    if sum([0, 2]) == 0 && sum([1, 3]) == 0 { coarse } else { sides.to_vec() }
+}

@@ -120,4 +120,80 @@ proptest! {
             }
         }
     }
+
+    #[test]
+    fn the_corner_the_way_and_the_mirror_do_not_decide_how_slanted_walls_close(
+        corners in star(),
+        first in 0_usize..12,
+        backwards in any::<bool>(),
+        quarters in 0_usize..4,
+        mirror in any::<bool>(),
+    ) {
+        // In whole inches of six, so that runs and rises tie for the odd foot often.
+        let corners: Vec<(i64, i64)> =
+            corners.iter().map(|c| ((c.0 + 3).div_euclid(6) * 6, (c.1 + 3).div_euclid(6) * 6)).collect();
+        let mut other = corners.clone();
+        other.rotate_left(first % corners.len());
+        if backwards {
+            other.reverse();
+        }
+        for corner in &mut other {
+            if mirror {
+                corner.0 = -corner.0;
+            }
+            for _ in 0..quarters {
+                *corner = (corner.1, -corner.0);
+            }
+        }
+        let areas = |corners: &[(i64, i64)]| {
+            let house = fairfoot::read("star.sides", file("", corners)).ok()?;
+            let areas = house.areas(&Settings::default()).ok()?;
+            Some((areas.gross().tenth_foot(), areas.gross().whole_foot(), areas.gross().range()))
+        };
+        prop_assert_eq!(areas(&corners), areas(&other));
+    }
+
+    #[test]
+    fn the_corner_and_the_way_do_not_decide_how_curved_walls_close(
+        quarters_of_a_foot in proptest::collection::vec(8_i64..60, 3),
+        rise in 1_i64..24,
+        first in 0_usize..6,
+        backwards in any::<bool>(),
+        mirror in any::<bool>(),
+    ) {
+        // A wall with an arc between two straight ones, in quarters of a foot.
+        let [left, chord, right] = [0, 1, 2].map(|i| quarters_of_a_foot[i] * 3);
+        let words = ["north", "east", "south", "west"];
+        let word = |way: usize| if mirror { words[(4 - way) % 4] } else { words[way] };
+        let sides = [
+            (0, 240, false), (1, left, false), (1, chord, true), (1, right, false), (2, 240, false),
+            (3, left + chord + right, false),
+        ];
+        let mut walk: Vec<(usize, i64, bool)> = sides.to_vec();
+        walk.rotate_left(first);
+        if backwards {
+            walk.reverse();
+            walk.iter_mut().for_each(|side| side.0 = (side.0 + 2) % 4);
+        }
+        let text = |walk: &[(usize, i64, bool)], word: &dyn Fn(usize) -> &'static str| {
+            let mut text = "level \"G\"\nliving \"House\"\n".to_owned();
+            for &(way, inches, is_arc) in walk {
+                text.push_str(&if is_arc {
+                    let most = (inches / 2).max(1);
+                    format!("arc {} {inches}\" rise {}\" {}\n", word(way), (rise * 3).min(most), word(0))
+                } else {
+                    format!("{} {inches}\"\n", word(way))
+                });
+            }
+            text
+        };
+        let areas = |text: String| {
+            let house = fairfoot::read("arc.sides", text).ok()?;
+            let areas = house.areas(&Settings::default()).ok()?;
+            Some((areas.gross().tenth_foot(), areas.gross().whole_foot(), areas.gross().range()))
+        };
+        let home = areas(text(&sides, &|way| words[way]));
+        prop_assert!(home.is_some());
+        prop_assert_eq!(areas(text(&walk, &word)), home);
+    }
 }

@@ -215,6 +215,7 @@ fn jogged_house_closes_in_tenths_and_not_in_whole_feet() {
         assert!(widest.low <= forced && forced <= widest.high, "{}", forced.sq_ft_text());
     }
     // The nearest closing moves the walls whose squares grow least: 20.6 to 20 (0.36 for 0.16), and
-    // of 24.4 and 15.4, both 0.36 for 0.16, the longer: 25 × 30 + 15 × 20.
-    assert_eq!(gross.whole_foot().sq_ft_text(), "1050");
+    // of 24.4 and 15.4, both 0.36 for 0.16, the shorter: 24 × 30 + 16 × 20. The other gives 25 × 30 + 15 × 20.
+    assert_eq!(gross.whole_foot().sq_ft_text(), "1040");
+    assert_eq!(areas.equally_near_whole_foot().totals(), [1_050]);
 }

@@ -16,6 +16,7 @@ mod departures;
 mod figures;
 mod outlines;
 mod shares;
+mod trade;
 
 use fairfoot::report::Look;
 use fairfoot::{Reconciliation, Settings, Weights};

@@ -17,10 +17,12 @@ pub(crate) fn does_not_close(
     misses: Misclosure,
 ) -> Diagnostic {
     let on = level.map(|level| format!(" on {}", quoted(level))).unwrap_or_default();
+    let walked = if level.is_some() { "the walk round ends" } else { "the calls end" };
     let message = format!(
-        "{}{on} does not close: the walk round ends {} of where it began",
+        "{}{on} does not close: {walked} {} of where {} began",
         quoted(name),
-        misses.spoken()
+        misses.spoken(),
+        if level.is_some() { "it" } else { "they" }
     );
     let mut fault = Diagnostic::new(Word::DoesNotClose, span, message);
     for axis in Axis::BOTH {
@@ -28,7 +30,7 @@ pub(crate) fn does_not_close(
             fault = fault.note(sums(walk, axis));
         }
     }
-    suspects(fault, walk, sides, misses)
+    suspects(fault, level.is_none(), walk, sides, misses)
 }
 
 /// Both sums of an axis.
@@ -57,6 +59,7 @@ struct Suspect {
 
 fn suspects(
     mut fault: Diagnostic,
+    is_lot: bool,
     walk: &Traverse,
     sides: &[Side],
     misses: Misclosure,
@@ -94,15 +97,20 @@ fn suspects(
         } else {
             "turns straight back"
         };
+        let what = if is_lot { "call" } else { "wall" };
         let between = format!(
-            "between {} and {} the walk {turns}: is a wall missing there?",
+            "between {} and {} the walk {turns}: is a {what} missing there?",
             first.quoted(),
             second.quoted()
         );
         fault = fault.help(between);
     }
     if !again.is_empty() {
-        fault = fault.help(format!("measure again: {}", again.join("; and ")));
+        let how = if is_lot { "compare with the deed" } else { "measure again" };
+        fault = fault.help(format!("{how}: {}", again.join("; and ")));
+    }
+    if is_lot {
+        return fault.help("a last call that the deed does not give is `close`: one straight call back to the start");
     }
     let direction =
         off.first().map_or("north", |&axis| Direction::along(axis, -misses.on(axis)).word());

@@ -1,6 +1,7 @@
 //! From the sketch to the house: closing, crossing, placing, what lies in what.
 
 pub(crate) mod closure;
+mod detached;
 mod overlap;
 mod placement;
 pub(crate) mod plausibility;
@@ -51,6 +52,7 @@ pub(crate) fn check(
         overlaps_told: 0,
         work: 0,
         is_tangled: false,
+        says_counted: Vec::new(),
     };
     if checker.tell_too_many() {
         return None;
@@ -63,7 +65,10 @@ pub(crate) fn check(
     }
     checker.tell_wide_tolerance();
     if checker.whole {
+        let says = std::mem::take(&mut checker.says_counted);
+        checker.find_detached(&says);
         checker.overhangs();
+        checker.tell_unlikely_size();
     }
     checker.drawn_outlines();
     checker.counting_names();
@@ -137,6 +142,8 @@ pub(super) struct Checker<'a> {
     pub(super) work: usize,
     /// That was told to be too much.
     pub(super) is_tangled: bool,
+    /// Of each space whether the file says that it counts.
+    says_counted: Vec<Option<bool>>,
 }
 
 /// A space of the level at hand: where it stands in the sketch, and in the house once it is closed and placed.
@@ -213,6 +220,7 @@ impl Checker<'_> {
         let rule = statement.kind == Kind::Living;
         let counted = statement.counted.unwrap_or(rule);
         self.tell_open_named_stair(sketch);
+        self.says_counted.push(statement.counted);
         self.house.spaces.push(Space {
             name: statement.name.text.clone(),
             kind: statement.kind,
@@ -222,6 +230,9 @@ impl Checker<'_> {
             parent: None,
             counted: counted && !statement.kind.lies_in_another(),
             claimed: statement.counted.is_some_and(|counted| counted != rule),
+            by_itself: statement.detached,
+            detached: false,
+            under: statement.under,
             recorded: statement.recorded.map(|area| area.area()),
             sides,
             extent: closed.outline.extent(at?),
@@ -279,7 +290,7 @@ impl Checker<'_> {
             self.whole = false;
             return None;
         }
-        let (walk, sides) = self.build(name, span, sketch)?;
+        let (walk, sides) = self.build(name, level.is_none(), span, sketch)?;
         self.tell_tenths_beside_inches(name, &sides);
         let closed = match walk.adjust() {
             Ok(closed) => closed,
@@ -309,7 +320,7 @@ impl Checker<'_> {
             self.tell_crossing(name, span, &sides, crossing);
             return None;
         }
-        self.tell_of_closing(name, span, &sides, &closed);
+        self.tell_of_closing(name, level.is_none(), span, &sides, &closed);
         self.tell_recorded_not_used(name, &sides);
         self.tell_no_turn(name, &sides, &closed);
         if level.is_some() {
@@ -324,6 +335,7 @@ impl Checker<'_> {
     pub(super) fn build(
         &mut self,
         name: &str,
+        is_lot: bool,
         span: Span,
         sketch: &WalkSketch,
     ) -> Option<(Traverse, Vec<Side>)> {
@@ -334,6 +346,10 @@ impl Checker<'_> {
         let mut following: [Option<Span>; 2] = [None, None];
         for side in sketch.sides.iter().filter(|side| side.run != Run::Close) {
             if let Run::ByClosing(direction) = side.run {
+                if is_lot {
+                    self.tell(closing_in_lot(name, side));
+                    return None;
+                }
                 let slot = &mut following[usize::from(direction.axis() == Axis::East)];
                 if let Some(before) = slot.replace(side.span) {
                     self.tell(closing_twice(name, side.span, before));
@@ -356,7 +372,9 @@ impl Checker<'_> {
         }
         if let Some(close) = sketch.sides.last().filter(|side| side.run == Run::Close) {
             let added = closing_sides(&walk, &following);
-            if added.is_empty() {
+            if is_lot && !added.is_empty() {
+                straight_back(close, &mut walk, &mut sides);
+            } else if added.is_empty() {
                 self.tell(
                     Diagnostic::new(
                         Word::NothingToClose,
@@ -368,14 +386,14 @@ impl Checker<'_> {
                 return None;
             }
             let says = &close.words;
-            if added.len() > 1 && (says.recorded.is_some() || says.tolerance.is_some()) {
+            if !is_lot && added.len() > 1 && (says.recorded.is_some() || says.tolerance.is_some()) {
                 self.tell(
                     Diagnostic::new(Word::OutOfPlace, close.span, format!("{}: `close` stands for two walls here, and a length after it is of one", quoted(name)))
                         .help(format!("give the two walls as `{} by closing` and `{} by closing`, each with its own words", added[0].word(), added[1].word())),
                 );
                 return None;
             }
-            for direction in added {
+            for direction in added.into_iter().filter(|_| !is_lot) {
                 let mut side = house_side(close, sides.len() + 1);
                 side.direction = Some(direction);
                 side.follows = true;
@@ -502,7 +520,14 @@ impl Checker<'_> {
         self.tell(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
     }
 
-    fn tell_of_closing(&mut self, name: &str, span: Span, sides: &[Side], closed: &Closed) {
+    fn tell_of_closing(
+        &mut self,
+        name: &str,
+        is_lot: bool,
+        span: Span,
+        sides: &[Side],
+        closed: &Closed,
+    ) {
         let spread = closed.misclosure;
         let ways = spread.spoken();
         if !ways.is_empty() {
@@ -521,7 +546,20 @@ impl Checker<'_> {
             );
         }
         for side in sides.iter().filter(|side| side.follows) {
-            let length = closed.walk.sides[side.number - 1].shape.vector().length();
+            let vector = closed.walk.sides[side.number - 1].shape.vector();
+            let length = vector.length();
+            if is_lot {
+                let message = format!(
+                    "{}: the last call is computed from the others, {} {}",
+                    quoted(name),
+                    vector.bearing(),
+                    feet_text(length)
+                );
+                self.tell(Diagnostic::new(Word::NoClosureCheck, side.span, message).note(
+                    "calls closed this way have no closure to check: an error in one of them goes unseen",
+                ));
+                continue;
+            }
             self.tell(
                 Diagnostic::new(
                     Word::NoClosureCheck,
@@ -615,6 +653,29 @@ fn closing_twice(name: &str, span: Span, before: Span) -> Diagnostic {
         .help("measure one of the two; north and south share one, east and west share one")
 }
 
+fn closing_in_lot(name: &str, side: &crate::sketch::SideSketch) -> Diagnostic {
+    let message = format!("{}: a call of a lot cannot follow from one axis alone", quoted(name));
+    Diagnostic::new(Word::ClosingInLot, side.span, message)
+        .label("by closing")
+        .note("the last line of a lot runs straight back to where it began, seldom due north or east")
+        .help("type the call as the deed has it, `bearing N 45° 30' E 120.5'`; or put `close` last: one straight call back to the start")
+}
+
+/// The last call of a lot: straight back to the start, by the bearing and the length that follow from the others.
+fn straight_back(close: &crate::sketch::SideSketch, walk: &mut Traverse, sides: &mut Vec<Side>) {
+    let misses = walk.misclosure();
+    walk.sides.push(TraverseSide {
+        shape: Shape::Diagonal { north: -misses.north, east: -misses.east, bulge: 0 },
+        tolerance: 0,
+        follows: true,
+        estimated: false,
+        source: Some(sides.len()),
+    });
+    let mut side = house_side(close, sides.len() + 1);
+    side.follows = true;
+    sides.push(side);
+}
+
 /// The sides that `close` stands for: of the axes that miss by more than their tolerances, the one across the last side first.
 fn closing_sides(walk: &Traverse, following: &[Option<Span>; 2]) -> Vec<Direction> {
     let misses = walk.misclosure();
@@ -681,6 +742,11 @@ fn house_side(side: &crate::sketch::SideSketch, number: usize) -> Side {
         direction,
         follows: matches!(side.run, Run::ByClosing(_)),
     }
+}
+
+/// A length in feet to the hundredth, as deeds write it.
+pub(crate) fn feet_text(length: Length) -> String {
+    format!("{:.2} ft", length.feet())
 }
 
 /// `12' 6" north and 4' east of the start`.

@@ -7,11 +7,14 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::house::check::Checker;
 use crate::sketch::SideSketch;
 use crate::sketch::statement::Run;
+use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::{Form, Length};
 
 /// An area so many times another is hardly of the same thing.
 const TIMES: i64 = 3;
+/// The sizes that houses have, in square feet (our judgement).
+const SIZES: std::ops::RangeInclusive<i64> = 150..=30_000;
 /// Taxes of all units together are hardly outside these, in per cent of the taxed value (our judgement).
 const RATES: [Decimal; 2] = [Decimal::from_parts(1, 0, 0, false, 1), Decimal::TEN];
 /// Nor is a price a square foot, in dollars, where the notice gives none to hold it against (our judgement).
@@ -30,6 +33,56 @@ impl Checker<'_> {
         self.tell_unit_missing();
         self.tell_recorded_far_off();
         self.tell_unlikely_values();
+    }
+
+    /// A house far larger or smaller than houses are: mostly a unit that was left off.
+    pub(super) fn tell_unlikely_size(&mut self) {
+        let spaces = &self.house.spaces;
+        let counted = || (0..spaces.len()).filter(|&i| spaces[i].counted);
+        let area = |i: usize| spaces[i].closed.outline.area();
+        let net = |i: usize| area(i) - self.house.taken_off(i).map(area).sum::<Area>();
+        let total: Area = counted().map(net).sum();
+        let sq_ft = total.whole_sq_ft();
+        let Some(first) = counted().next().filter(|_| !SIZES.contains(&sq_ft)) else { return };
+        let is_bare = |side: &&crate::house::Side| side.is_bare();
+        let bare = counted().flat_map(|i| &spaces[i].sides).find(is_bare);
+        let (span, size) = (spaces[first].span, thousands(sq_ft));
+        let Some(side) = bare.filter(|_| self.sketch.heads.units.is_none()) else {
+            let extreme = if sq_ft < *SIZES.start() { "small" } else { "large" };
+            let message = format!(
+                "what is counted comes to {size} sq ft, which is very {extreme} for a house"
+            );
+            self.tell(Diagnostic::new(Word::UnlikelySize, span, message).help(
+                "look at the units of the lengths, and whether every space and level is typed",
+            ));
+            return;
+        };
+        // Taken as another unit it may be a house: an inch is 1/12 ft, a meter 1/0.3048 ft.
+        let units = [
+            ("inches", 1, 144),
+            ("meters", 100_000_000, 9_290_304),
+            ("centimeters", 10_000, 9_290_304),
+        ];
+        let taken = |(unit, times, over): (&'static str, i128, i128)| {
+            let half_nm2 = (total.half_nm2() * times).checked_div(over)?;
+            let sq_ft = Area::from_half_nm2(half_nm2).whole_sq_ft();
+            let is_house = (300..15_000).contains(&sq_ft);
+            is_house.then(|| format!("`units {unit}`, which makes it {} sq ft", thousands(sq_ft)))
+        };
+        let words: Vec<String> = units.into_iter().filter_map(taken).collect();
+        let help = if words.is_empty() {
+            "say at the top of the file what a number without a unit is: `units inches`, `units meters` or `units feet`".to_owned()
+        } else {
+            format!(
+                "say at the top of the file what a number without a unit is: {}; or `units feet` if it is right as it stands",
+                words.join("; ")
+            )
+        };
+        let message = format!(
+            "what is counted comes to {size} sq ft, and {} is typed without a unit",
+            side.quoted()
+        );
+        self.tell(Diagnostic::new(Word::UnitNeeded, side.span, message).help(help));
     }
 
     /// A wall by bearing makes of the house a deed: closed in proportion to length, without a range.

@@ -18,7 +18,8 @@ impl Checker<'_> {
                 continue;
             }
             let name = &outline.name.text;
-            let Some((mut walk, sides)) = self.build(name, outline.span, &outline.walk) else {
+            let Some((mut walk, sides)) = self.build(name, false, outline.span, &outline.walk)
+            else {
                 continue;
             };
             // Compass words as printed close to the inch or not at all; bearings never quite do.

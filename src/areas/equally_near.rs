@@ -1,0 +1,77 @@
+//! What else the total could be: rounded walls often close in several ways that are equally near to the typed lengths.
+
+use crate::areas::rule::Rule;
+use crate::areas::{Areas, is_in_total, range};
+use crate::units::area::Area;
+
+/// Beyond so many totals they are not listed.
+const MOST_TOTALS: usize = 5_000;
+
+/// The other totals above grade that closings equally near to the typed lengths would give, in whole square feet.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct EquallyNear {
+    totals: Vec<i64>,
+    is_complete: bool,
+}
+
+impl EquallyNear {
+    /// The totals other than the one stated, the lowest first.
+    pub fn totals(&self) -> &[i64] {
+        &self.totals
+    }
+
+    /// Whether all are listed; not where there are too many to go through.
+    pub fn is_complete(&self) -> bool {
+        self.is_complete
+    }
+}
+
+impl Areas {
+    /// The other totals above grade that are equally near under the rule of whole feet.
+    pub fn equally_near_whole_foot(&self) -> EquallyNear {
+        self.equally_near(self.settings.whole_foot(), self.gross.whole_foot())
+    }
+
+    /// The same under the finer rule.
+    pub fn equally_near_tenth_foot(&self) -> EquallyNear {
+        self.equally_near(self.settings.tenth_foot(), self.gross.tenth_foot())
+    }
+
+    fn equally_near(&self, rule: Rule, stated: Area) -> EquallyNear {
+        let Some(totals) = self.totals_of_closings(rule) else { return EquallyNear::default() };
+        let mut totals: Vec<i64> = totals.iter().map(|total| total.whole_sq_ft()).collect();
+        totals.sort_unstable();
+        totals.dedup();
+        totals.retain(|&total| total != stated.whole_sq_ft());
+        EquallyNear { totals, is_complete: true }
+    }
+
+    /// Every total above grade of the nearest closings, each space by itself; none where there are too many.
+    fn totals_of_closings(&self, rule: Rule) -> Option<Vec<Area>> {
+        let house = &self.house;
+        let ruled = if rule.step == self.settings.fine { &self.fine } else { &self.whole };
+        let mut totals = vec![Area::ZERO];
+        for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
+            let off = house.taken_off(space).map(|other| (other, true));
+            for (one, is_off) in std::iter::once((space, false)).chain(off) {
+                let mut areas =
+                    range::equally_near(&self.outside.spaces[one], rule.step, rule.halves)?;
+                if areas.is_empty() {
+                    areas.push(ruled.areas[one]);
+                }
+                if totals.len().saturating_mul(areas.len()) > MOST_TOTALS {
+                    return None;
+                }
+                let with =
+                    |total: Area, area: Area| if is_off { total - area } else { total + area };
+                totals = totals
+                    .iter()
+                    .flat_map(|&total| areas.iter().map(move |&area| with(total, area)))
+                    .collect();
+                totals.sort_unstable();
+                totals.dedup();
+            }
+        }
+        Some(totals)
+    }
+}

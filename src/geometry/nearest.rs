@@ -1,0 +1,602 @@
+//! Which closing on whole steps is nearest to the typed lengths, and which others are just as near.
+//!
+//! Rounded walls miss an axis by so many whole steps. Making up for them one at a time, always on the wall whose
+//! square grows least, gives the least sum of squared changes (a separable convex problem). Where walls tie for the
+//! last of these moves, any so many of them will do: all closings that are equally near are the choices of a fixed
+//! number out of a list, axis by axis. Among them the one is taken that moves the least length of wall, then the one
+//! whose area is nearest to the measured one, then the larger, so that neither the start corner nor the direction of
+//! the walk decides anything.
+
+use std::collections::BTreeMap;
+
+use crate::geometry::compass::Axis;
+use crate::geometry::outline::{Outline, Vector};
+use crate::geometry::traverse::{Leg, Misclosure, Traverse, Way, shares};
+use crate::units::area::Area;
+use crate::units::length::Step;
+
+/// Beyond so many closings that are equally near they are not gone through one by one.
+const MOST_CLOSINGS: u64 = 4_096;
+/// Beyond so many sums of a single axis the walls that add the most area are moved.
+const MOST_SUMS: usize = 200_000;
+
+/// All closings of a walk on a step that are equally near to its typed lengths.
+pub(crate) struct NearestClosings {
+    /// The sides with none of the tied moves made.
+    vectors: Vec<Vector>,
+    /// Along north, along east.
+    tied: [Tied; 2],
+}
+
+/// Moves of one axis that tie: any `choose` of them close it.
+#[derive(Clone, Default)]
+struct Tied {
+    moves: Vec<Move>,
+    choose: usize,
+}
+
+/// One wall made a step longer or shorter.
+#[derive(Clone, Copy)]
+struct Move {
+    side: usize,
+    /// What is added to the side along the axis: a step north or east, or a step back.
+    change: i64,
+    /// The typed length of the wall.
+    length: i64,
+}
+
+impl Tied {
+    fn count(&self) -> u64 {
+        binomial(self.moves.len(), self.choose)
+    }
+
+    /// Whether there is anything to choose.
+    fn is_open(&self) -> bool {
+        self.choose > 0 && self.choose < self.moves.len()
+    }
+
+    /// Splits off the shortest walls: what the least moved length makes sure, and what still ties after it.
+    fn shortest(&self) -> (Vec<Move>, Tied) {
+        let mut moves = self.moves.clone();
+        moves.sort_by_key(|one| one.length);
+        let Some(last) = self.choose.checked_sub(1).and_then(|last| moves.get(last)) else {
+            return (Vec::new(), Tied::default());
+        };
+        let limit = last.length;
+        let sure: Vec<Move> = moves.iter().filter(|one| one.length < limit).copied().collect();
+        moves.retain(|one| one.length == limit);
+        let choose = self.choose - sure.len();
+        (sure, Tied { moves, choose })
+    }
+}
+
+impl Traverse {
+    /// Each side rounded on its own, then closed on whole steps as near to the typed lengths as can be; `measured` is
+    /// its area unrounded.
+    pub(crate) fn close_on(&self, way: Way, measured: Area) -> Option<Outline> {
+        self.nearest_closings(way)?.best(measured, |_| true)
+    }
+
+    /// All closings on whole steps that are equally near to the typed lengths; none where the walk cannot close.
+    ///
+    /// A walk with sides by bearing has one, by the compass rule.
+    pub(crate) fn nearest_closings(&self, way: Way) -> Option<NearestClosings> {
+        let mut vectors: Vec<Vector> =
+            self.sides.iter().map(|side| side.shape.rounded(way)).collect();
+        let misses = Misclosure::of(&vectors);
+        let mut tied = <[Tied; 2]>::default();
+        if self.has_bearings() {
+            spread_by_length(misses, &mut vectors);
+        } else {
+            // An axis that closes as it is rounded is as near as can be.
+            for (axis, tied) in Axis::BOTH.into_iter().zip(&mut tied) {
+                if misses.on(axis) == 0 {
+                    continue;
+                }
+                let legs = self.legs(axis);
+                let lengths = legs.iter().map(|leg| vectors[leg.side].along(axis).abs()).collect();
+                let closing = nearest_closing(&legs, lengths, way.step())?;
+                for (leg, length) in legs.iter().zip(&closing.lengths) {
+                    *vectors[leg.side].part(axis) = leg.sign * length;
+                }
+                *tied = closing.tied;
+            }
+        }
+        Some(NearestClosings { vectors, tied })
+    }
+}
+
+impl NearestClosings {
+    /// The one to take among those that are `good`, or among all where none is: the least moved length, then the area
+    /// nearest to `measured`, then the larger.
+    pub(crate) fn best(&self, measured: Area, good: impl Fn(&Outline) -> bool) -> Option<Outline> {
+        if !self.tied.iter().any(Tied::is_open) {
+            return self.with(&self.first());
+        }
+        if self.count() <= MOST_CLOSINGS {
+            let mut all = self.all()?;
+            all.sort_by_cached_key(|one| (one.moved, rank(one.outline.area(), measured)));
+            let place = all.iter().position(|one| good(&one.outline)).unwrap_or(0);
+            return all.into_iter().nth(place).map(|one| one.outline);
+        }
+        self.shortest().best_of_equal_walls(measured)
+    }
+
+    /// Moves that close both axes, the first in walking order.
+    fn first(&self) -> [Vec<Move>; 2] {
+        [0, 1].map(|place: usize| {
+            let tied = &self.tied[place];
+            tied.moves.iter().take(tied.choose).copied().collect()
+        })
+    }
+
+    /// Whether another closing may be just as near.
+    pub(crate) fn is_open(&self) -> bool {
+        self.tied.iter().any(Tied::is_open)
+    }
+
+    /// How many closings are equally near.
+    fn count(&self) -> u64 {
+        self.tied[0].count().saturating_mul(self.tied[1].count())
+    }
+
+    /// The area of each that is `good`, the lowest first; none where there are too many to go through.
+    pub(crate) fn areas(&self, good: impl Fn(&Outline) -> bool) -> Option<Vec<Area>> {
+        if self.count() > MOST_CLOSINGS {
+            return None;
+        }
+        let all = self.all()?;
+        let mut areas: Vec<Area> =
+            all.iter().filter(|one| good(&one.outline)).map(|one| one.outline.area()).collect();
+        areas.sort_unstable();
+        areas.dedup();
+        Some(areas)
+    }
+
+    fn all(&self) -> Option<Vec<Candidate>> {
+        let mut all = Vec::new();
+        for north in Combinations::new(self.tied[0].moves.len(), self.tied[0].choose) {
+            for east in Combinations::new(self.tied[1].moves.len(), self.tied[1].choose) {
+                let moves = [(0, &north), (1, &east)].map(|(axis, taken)| -> Vec<Move> {
+                    taken.iter().map(|&i| self.tied[axis].moves[i]).collect()
+                });
+                let moved = moves.iter().flatten().map(|one| one.length).sum();
+                all.push(Candidate { moved, outline: self.with(&moves)? });
+            }
+        }
+        Some(all)
+    }
+
+    /// The outline with these moves made on each axis.
+    fn with(&self, moves: &[Vec<Move>; 2]) -> Option<Outline> {
+        let mut vectors = self.vectors.clone();
+        for (axis, moves) in Axis::BOTH.into_iter().zip(moves) {
+            for one in moves {
+                *vectors[one.side].part(axis) += one.change;
+            }
+        }
+        Outline::new(vectors)
+    }
+
+    /// The closings that move the least length of wall: what ties among them are walls equally long.
+    fn shortest(&self) -> NearestClosings {
+        let mut vectors = self.vectors.clone();
+        let tied = [0, 1].map(|place| {
+            let (sure, tied) = self.tied[place].shortest();
+            for one in sure {
+                *vectors[one.side].part(Axis::BOTH[place]) += one.change;
+            }
+            tied
+        });
+        NearestClosings { vectors, tied }
+    }
+
+    /// Among walls equally long: one by one where there are few closings, by sums where one axis alone ties, else the
+    /// walls that add the most to the area.
+    fn best_of_equal_walls(&self, measured: Area) -> Option<Outline> {
+        if self.count() <= MOST_CLOSINGS {
+            let all = self.all()?;
+            let best = all.into_iter().min_by_key(|one| rank(one.outline.area(), measured));
+            return best.map(|one| one.outline);
+        }
+        let most = [0, 1].map(|place| self.adding_most(place));
+        let outline = self.with(&most)?;
+        let open: Vec<usize> = (0..2).filter(|&place| self.tied[place].is_open()).collect();
+        let &[place] = open.as_slice() else { return Some(outline) };
+        // The area is linear in the moves of one axis: what each adds, seen from the outline at hand.
+        let gains = self.gains(place, &outline);
+        let tied = &self.tied[place];
+        let now: i128 = gains
+            .iter()
+            .zip(&tied.moves)
+            .filter(|(_, one)| most[place].iter().any(|taken| taken.side == one.side))
+            .map(|(gain, _)| gain)
+            .sum();
+        let wanted = measured.half_nm2() - outline.area().half_nm2() + now;
+        let Some(taken) = nearest_sum(&gains, tied.choose, wanted) else { return Some(outline) };
+        let mut moves = most;
+        moves[place] = taken.into_iter().map(|i| tied.moves[i]).collect();
+        self.with(&moves)
+    }
+
+    /// What each move of an axis adds to the area of a closed outline, in halves of square nanometres; one amount for
+    /// all of them may be added.
+    fn gains(&self, place: usize, outline: &Outline) -> Vec<i128> {
+        let gradients = outline.doubled_gradients();
+        let turn = i128::from(outline.turn());
+        let gain = |one: &Move| {
+            let (east, north) = gradients[one.side];
+            let gradient = if Axis::BOTH[place] == Axis::North { north } else { east };
+            i128::from(gradient) * i128::from(one.change) + turn * self.segment_gain(place, one)
+        };
+        self.tied[place].moves.iter().map(gain).collect()
+    }
+
+    /// What the segment of a curved side grows by, in halves of square nanometres.
+    fn segment_gain(&self, place: usize, one: &Move) -> i128 {
+        let before = self.vectors[one.side];
+        if before.rise == 0 {
+            return 0;
+        }
+        let mut after = before;
+        *after.part(Axis::BOTH[place]) += one.change;
+        after.segment().half_nm2() - before.segment().half_nm2()
+    }
+
+    /// The moves of an axis that add the most area while the moves of the other axis are all made in part, each by the
+    /// same share: so seen, no corner is the first.
+    fn adding_most(&self, place: usize) -> Vec<Move> {
+        let (tied, other) = (&self.tied[place], &self.tied[1 - place]);
+        let (own_axis, other_axis) = (Axis::BOTH[place], Axis::BOTH[1 - place]);
+        let share = i128::try_from(other.moves.len().max(1)).unwrap_or(1);
+        let mut across: Vec<i128> = self
+            .vectors
+            .iter()
+            .map(|vector| share * i128::from(vector.along(other_axis)))
+            .collect();
+        for one in &other.moves {
+            across[one.side] += i128::from(one.change) * i128::try_from(other.choose).unwrap_or(0);
+        }
+        let mut at = 0;
+        for part in &mut across {
+            let run = *part;
+            *part += 2 * at;
+            at += run;
+        }
+        let turn = self.with(&self.first()).map_or(1, |outline| i128::from(outline.turn()));
+        let sign = if own_axis == Axis::North { turn } else { -turn };
+        let gain = |one: &Move| {
+            sign * across[one.side] * i128::from(one.change)
+                + share * turn * self.segment_gain(place, one)
+        };
+        let mut moves: Vec<(i128, Move)> = tied.moves.iter().map(|one| (gain(one), *one)).collect();
+        moves.sort_by_key(|&(gain, _)| std::cmp::Reverse(gain));
+        moves.into_iter().take(tied.choose).map(|(_, one)| one).collect()
+    }
+}
+
+/// A closing, and the length of wall that its tied moves move.
+struct Candidate {
+    moved: i64,
+    outline: Outline,
+}
+
+/// How an area ranks beside the measured one: the nearer, then the larger.
+///
+/// Distances are told apart to a ten-thousandth of a square foot: what spreading a misclosure leaves over is shared out
+/// in file order, nanometre by nanometre, and must decide nothing. The marks between lie where no typed lengths do.
+pub(crate) fn rank(area: Area, measured: Area) -> (i128, std::cmp::Reverse<Area>) {
+    const APART: i128 = 18_580_608_000_000;
+    const OFFSET: i128 = 6_834_567_890_123;
+    let distance = (area - measured).abs().half_nm2();
+    ((distance + OFFSET).div_euclid(APART), std::cmp::Reverse(area))
+}
+
+/// Which `choose` of the amounts add up nearest to `wanted`, the larger sum where two are as near; none where there are
+/// too many sums.
+fn nearest_sum(amounts: &[i128], choose: usize, wanted: i128) -> Option<Vec<usize>> {
+    // For each number of amounts taken, every sum with the last amount in it and the sum before.
+    let mut sums: Vec<BTreeMap<i128, usize>> = vec![BTreeMap::new(); choose + 1];
+    let mut steps: Vec<(usize, usize)> = vec![(usize::MAX, usize::MAX)];
+    sums[0].insert(0, 0);
+    for (i, amount) in amounts.iter().enumerate() {
+        for taken in (0..choose.min(i + 1)).rev() {
+            let (fewer, more) = sums.split_at_mut(taken + 1);
+            for (sum, &before) in &fewer[taken] {
+                more[0].entry(sum + amount).or_insert_with(|| {
+                    steps.push((i, before));
+                    steps.len() - 1
+                });
+            }
+            if steps.len() > MOST_SUMS {
+                return None;
+            }
+        }
+    }
+    let area = Area::from_half_nm2;
+    let nearest = sums[choose].iter().min_by_key(|(sum, _)| rank(area(**sum), area(wanted)))?;
+    let mut at = *nearest.1;
+    let mut taken = Vec::with_capacity(choose);
+    while let Some(&(item, before)) = steps.get(at).filter(|step| step.0 != usize::MAX) {
+        taken.push(item);
+        at = before;
+    }
+    Some(taken)
+}
+
+/// The compass rule on sides already rounded.
+fn spread_by_length(miss: Misclosure, vectors: &mut [Vector]) {
+    let weights: Vec<i128> =
+        vectors.iter().map(|vector| i128::from(vector.length().nm())).collect();
+    for axis in Axis::BOTH {
+        let parts = shares(i128::from(miss.on(axis)), &weights);
+        for (vector, part) in vectors.iter_mut().zip(parts) {
+            *vector.part(axis) -= part;
+        }
+    }
+}
+
+/// A closing of one axis: the lengths with none of the tied moves made.
+struct AxisClosing {
+    lengths: Vec<i64>,
+    tied: Tied,
+}
+
+/// The closings of the legs of one axis, on whole steps, that are nearest to their own lengths; `lengths` has each rounded.
+fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<AxisClosing> {
+    let unit = step.length().nm();
+    let rounded = lengths.clone();
+    let misses: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
+    // Legs that run the way of what is missed get shorter, the others longer.
+    let change = |leg: &Leg| if leg.sign == misses.signum() { -unit } else { unit };
+    let mut steps = misses.abs().checked_div(unit)?;
+    // Each leg is within a step of its own length, so that none is ever a round ahead of another: what a wide tolerance
+    // leaves over is moved in whole rounds, all but the last of them.
+    loop {
+        let moves = |i: &usize| lengths[*i] + change(&legs[*i]) >= 0;
+        let movable: Vec<usize> = (0..legs.len()).filter(moves).collect();
+        let count = i64::try_from(movable.len()).ok()?;
+        let shorter = movable.iter().filter(|&&i| change(&legs[i]) < 0);
+        let last = shorter.filter_map(|&i| lengths[i].checked_div(unit)).min().unwrap_or(steps);
+        let rounds = (steps.checked_div(count).unwrap_or(0) - 1).min(last);
+        if rounds < 1 {
+            break;
+        }
+        movable.iter().for_each(|&i| lengths[i] += change(&legs[i]) * rounds);
+        steps -= rounds * count;
+    }
+    // The next move of a leg adds 2·unit·off + unit² to the sum of squares.
+    let off = |lengths: &[i64], i: usize| change(&legs[i]).signum() * (lengths[i] - legs[i].length);
+    let mut dearest = i64::MIN;
+    for _ in 0..steps {
+        let movable = (0..legs.len()).filter(|&i| lengths[i] + change(&legs[i]) >= 0);
+        let best = movable.min_by_key(|&i| off(&lengths, i))?;
+        dearest = off(&lengths, best);
+        lengths[best] += change(&legs[best]);
+    }
+    let mut tied = Tied::default();
+    for (i, leg) in legs.iter().enumerate() {
+        // A half that rounding alone has brought there is not undone.
+        let is_made = off(&lengths, i) - unit == dearest && lengths[i] != rounded[i];
+        let could_be = off(&lengths, i) == dearest && lengths[i] + change(leg) >= 0;
+        if is_made {
+            lengths[i] -= change(leg);
+            tied.choose += 1;
+        }
+        if is_made || could_be {
+            tied.moves.push(Move {
+                side: leg.side,
+                change: leg.sign * change(leg),
+                length: leg.length,
+            });
+        }
+    }
+    Some(AxisClosing { lengths, tied })
+}
+
+/// How many ways there are to choose so many of so many, at most about a million.
+fn binomial(of: usize, choose: usize) -> u64 {
+    const ENOUGH: u64 = 1_000_000;
+    let few = choose.min(of.saturating_sub(choose)) as u64;
+    let mut count = 1_u64;
+    for i in 0..few {
+        let numerator = count.saturating_mul(of as u64 - i);
+        count = numerator.checked_div(i + 1).unwrap_or(numerator);
+        if count > ENOUGH {
+            return count;
+        }
+    }
+    count
+}
+
+/// Every choice of so many of so many, in order.
+pub(crate) struct Combinations {
+    of: usize,
+    now: Vec<usize>,
+    is_done: bool,
+}
+
+impl Combinations {
+    pub(crate) fn new(of: usize, choose: usize) -> Combinations {
+        Combinations { of, now: (0..choose).collect(), is_done: false }
+    }
+
+    /// The choice at hand; none after the last.
+    pub(crate) fn current(&self) -> Option<&[usize]> {
+        (!self.is_done).then_some(&self.now)
+    }
+
+    pub(crate) fn advance(&mut self) {
+        let k = self.now.len();
+        match (0..k).rev().find(|&i| self.now[i] + k - i < self.of) {
+            Some(i) => {
+                self.now[i] += 1;
+                for j in i + 1..k {
+                    self.now[j] = self.now[j - 1] + 1;
+                }
+            }
+            None => self.is_done = true,
+        }
+    }
+}
+
+impl Iterator for Combinations {
+    type Item = Vec<usize>;
+
+    fn next(&mut self) -> Option<Vec<usize>> {
+        let current = self.current()?.to_vec();
+        self.advance();
+        Some(current)
+    }
+}
+
+#[cfg(test)]
+#[expect(clippy::panic, reason = "a test that cannot go on has failed")]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::geometry::compass::Direction;
+    use crate::geometry::traverse::{Shape, TraverseSide};
+    use crate::units::length::{Halves, Length};
+
+    fn walk(sides: &[(Direction, i64)]) -> Traverse {
+        let side = |&(direction, length): &(Direction, i64)| TraverseSide {
+            shape: Shape::Straight { direction, length },
+            tolerance: Length::INCH.nm(),
+            follows: false,
+            estimated: false,
+            source: None,
+        };
+        Traverse { sides: sides.iter().map(side).collect() }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(2_000))]
+
+        /// Moves made in rounds are those made one by one, however much a wide tolerance leaves over, and every choice
+        /// of what ties has the same sum of squares.
+        #[test]
+        fn rounds_are_the_best_moves_one_by_one(
+            twelfths in proptest::collection::vec((1_i64..600, any::<bool>()), 2..9),
+            halves in 0_usize..2,
+        ) {
+            let foot = Length::FOOT.nm();
+            let leg = |(side, &(twelfths, ahead)): (usize, &(i64, bool))| Leg {
+                side,
+                sign: if ahead { 1 } else { -1 },
+                length: twelfths * Length::INCH.nm(),
+                follows: false,
+            };
+            let legs: Vec<Leg> = twelfths.iter().enumerate().map(leg).collect();
+            let way = Way::Nearest(Step::WholeFoot, [Halves::Up, Halves::Down][halves]);
+            let rounded: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
+            let found = nearest_closing(&legs, rounded.clone(), Step::WholeFoot);
+            let square = |length: i64, i: usize| i128::from(length - legs[i].length).pow(2);
+            let squares = |lengths: &[i64]| -> i128 {
+                lengths.iter().enumerate().map(|(i, &length)| square(length, i)).sum()
+            };
+            let mut one_by_one = Some(rounded);
+            while let Some(lengths) = &mut one_by_one {
+                let misses: i64 = legs.iter().zip(lengths.iter()).map(|(leg, one)| leg.sign * one).sum();
+                if misses == 0 {
+                    break;
+                }
+                let moved = |i: usize| lengths[i] - misses.signum() * legs[i].sign * foot;
+                let grows = |i: usize| square(moved(i), i) - square(lengths[i], i);
+                match (0..legs.len()).filter(|&i| moved(i) >= 0).min_by_key(|&i| grows(i)) {
+                    Some(best) => lengths[best] = moved(best),
+                    None => one_by_one = None,
+                }
+            }
+            prop_assert_eq!(found.is_some(), one_by_one.is_some());
+            let (Some(found), Some(best)) = (found, one_by_one) else { return Ok(()) };
+            for taken in Combinations::new(found.tied.moves.len(), found.tied.choose) {
+                let mut lengths = found.lengths.clone();
+                for i in taken {
+                    let one = found.tied.moves[i];
+                    lengths[one.side] += legs[one.side].sign * one.change;
+                }
+                let misses: i64 = legs.iter().zip(&lengths).map(|(leg, one)| leg.sign * one).sum();
+                prop_assert_eq!(misses, 0);
+                prop_assert_eq!(squares(&lengths), squares(&best));
+            }
+        }
+
+        /// Sums found step by step are those of all choices.
+        #[test]
+        fn the_nearest_sum_is_that_of_all_choices(
+            amounts in proptest::collection::vec(-40_i128..40, 1..9),
+            choose in 0_usize..9,
+            wanted in -90_i128..90,
+        ) {
+            // In square feet, so that they are told apart.
+            let unit = Area::SQUARE_FOOT.half_nm2();
+            let amounts: Vec<i128> = amounts.into_iter().map(|amount| amount * unit).collect();
+            let wanted = wanted * unit;
+            let choose = choose.min(amounts.len());
+            let sum = |taken: &[usize]| taken.iter().map(|&i| amounts[i]).sum::<i128>();
+            let best = Combinations::new(amounts.len(), choose)
+                .map(|taken| sum(&taken))
+                .min_by_key(|&sum| ((sum - wanted).abs(), -sum));
+            let mut found = nearest_sum(&amounts, choose, wanted).unwrap_or_default();
+            prop_assert_eq!(Some(sum(&found)), best);
+            found.sort_unstable();
+            found.dedup();
+            prop_assert_eq!(found.len(), choose);
+        }
+    }
+
+    /// Steps down of so many inches each, all alike, of unlike depth, the wall across `total` feet.
+    fn stairs(steps: usize, inches: i64, total: i64) -> Traverse {
+        let inch = Length::INCH.nm();
+        let mut sides = vec![(Direction::North, total * 12 * inch)];
+        let mut depth = 0;
+        for step in 0..steps {
+            let tread = (3 + i64::try_from(step % 5).unwrap_or(0)) * 12 * inch;
+            depth += tread;
+            sides.extend([(Direction::East, tread), (Direction::South, inches * inch)]);
+        }
+        sides.push((Direction::West, depth));
+        walk(&sides)
+    }
+
+    #[test]
+    fn many_walls_that_tie_are_closed_by_sums_as_one_by_one() {
+        // Twelve steps of 1 ft 4 in are 16 ft: each rounds to 1 ft, and any four of them take the feet left over. 495 ways.
+        let stairs = stairs(12, 16, 16);
+        let way = Way::Nearest(Step::WholeFoot, Halves::Up);
+        let Some(all) = stairs.nearest_closings(way) else { panic!("they close") };
+        assert_eq!(all.count(), 495);
+        let Some(areas) = all.areas(|_| true) else { panic!("few enough") };
+        for measured in [0, 200, 400, 431, 433, 460, 900] {
+            let measured = Area::from_half_nm2(measured * Area::SQUARE_FOOT.half_nm2());
+            let best = areas.iter().copied().min_by_key(|&area| rank(area, measured));
+            let tied = &all.tied[0];
+            let base = all.with(&all.first()).unwrap_or_else(|| panic!("it closes"));
+            let gains = all.gains(0, &base);
+            let now: i128 = gains[..tied.choose].iter().sum();
+            let wanted = measured.half_nm2() - base.area().half_nm2() + now;
+            let taken = nearest_sum(&gains, tied.choose, wanted).unwrap_or_default();
+            let moves = [taken.into_iter().map(|i| tied.moves[i]).collect(), Vec::new()];
+            assert_eq!(all.with(&moves).map(|outline| outline.area()), best);
+        }
+        let most = all.with(&[all.adding_most(0), all.adding_most(1)]);
+        assert_eq!(most.map(|outline| outline.area()), areas.last().copied());
+    }
+
+    #[test]
+    fn beyond_what_can_be_gone_through_the_area_is_still_the_nearest() {
+        // Forty-eight such steps in 64 ft: C(48, 16) ways are over two million million.
+        let stairs = stairs(48, 16, 64);
+        let way = Way::Nearest(Step::WholeFoot, Halves::Up);
+        let Some(all) = stairs.nearest_closings(way) else { panic!("they close") };
+        assert!(all.count() > MOST_CLOSINGS && all.areas(|_| true).is_none());
+        let outline = Outline::new(stairs.sides.iter().map(|side| side.shape.vector()).collect());
+        let measured = outline.map_or(Area::ZERO, |outline| outline.area());
+        let best = all.best(measured, |_| true).map_or(Area::ZERO, |outline| outline.area());
+        // Every whole number of square feet can be met, so the measured area is, to the half.
+        let apart = (best - measured).abs();
+        assert!(2 * apart.half_nm2() <= Area::SQUARE_FOOT.half_nm2(), "{best:?} {measured:?}");
+    }
+}

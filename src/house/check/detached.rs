@@ -1,0 +1,107 @@
+//! Living space that stands apart: a casita, a guest house. It is listed apart and not in the total unless the file
+//! counts it.
+
+use crate::diagnostic::{Diagnostic, Word, quoted};
+use crate::geometry::outline::{Outline, separation};
+use crate::house::check::Checker;
+use crate::sketch::Kind;
+use crate::units::area::Area;
+
+impl Checker<'_> {
+    /// Finds the living space of each level that touches no part of the largest run of living space there, and stands
+    /// neither over nor under the largest run of another level, from which stairs would reach it.
+    ///
+    /// Finished area that is not connected to the dwelling is no part of its area (ANSI Z765, read second-hand).
+    pub(super) fn find_detached(&mut self, says: &[Option<bool>]) {
+        let spaces = &self.house.spaces;
+        let living: Vec<usize> =
+            (0..spaces.len()).filter(|&i| spaces[i].kind == Kind::Living).collect();
+        if living.len() < 2 && !living.iter().any(|&i| spaces[i].by_itself) {
+            return;
+        }
+        let mut runs: Vec<Vec<usize>> = Vec::new();
+        for &space in &living {
+            let (mut joined, others): (Vec<Vec<usize>>, Vec<Vec<usize>>) =
+                runs.into_iter().partition(|run| run.iter().any(|&other| self.touch(space, other)));
+            joined.push(vec![space]);
+            runs = others;
+            runs.push(joined.concat());
+        }
+        let area = |run: &Vec<usize>| -> Area {
+            run.iter().map(|&i| spaces[i].closed.outline.area()).sum()
+        };
+        let first = |run: &Vec<usize>| run.iter().copied().min();
+        let is_by_itself = |run: &Vec<usize>| run.iter().all(|&i| spaces[i].by_itself);
+        let mut main: Vec<usize> = Vec::new();
+        for level in 0..self.house.levels.len() {
+            let here = runs.iter().enumerate().filter(|(_, run)| {
+                run.first().is_some_and(|&i| spaces[i].level == level) && !is_by_itself(run)
+            });
+            let largest =
+                here.max_by_key(|(_, run)| (area(run).half_nm2(), std::cmp::Reverse(first(run))));
+            main.extend(largest.map(|(place, _)| place));
+        }
+        let stands_on = |space: usize| {
+            let over = |&other: &usize| {
+                spaces[other].level != spaces[space].level
+                    && spaces[other].extent.is_near(&spaces[space].extent, 0)
+                    && self.patch(space).overlap(&self.patch(other), self.sliver(space, other))
+                        > 0.0
+            };
+            main.iter().flat_map(|&place| &runs[place]).any(over)
+        };
+        let mut apart: Vec<usize> = Vec::new();
+        for (_, run) in runs.iter().enumerate().filter(|(place, _)| !main.contains(place)) {
+            if is_by_itself(run) || !run.iter().any(|&space| stands_on(space)) {
+                apart.extend(run);
+            }
+        }
+        apart.sort_unstable();
+        for space in apart {
+            self.tell_detached(space, says[space]);
+        }
+    }
+
+    fn tell_detached(&mut self, space: usize, says: Option<bool>) {
+        let here = &mut self.house.spaces[space];
+        here.detached = true;
+        if says == Some(false) {
+            return;
+        }
+        here.counted = says == Some(true);
+        here.claimed = here.counted;
+        let name = quoted(&here.name);
+        let fault = if here.counted {
+            let message = format!(
+                "{name} stands apart from the other living space on its level, and is counted as the file says"
+            );
+            Diagnostic::new(Word::LivingApart, here.span, message)
+                .help("if the total should hold only what is connected, take `counted` out")
+        } else {
+            let message = format!(
+                "{name} stands apart from the other living space on its level, so it is not in the total"
+            );
+            Diagnostic::new(Word::LivingApart, here.span, message).help(
+                "if finished space connects it, say where it starts so that the two touch; to count it on your own word, put `counted` after its name",
+            )
+        };
+        self.tell(fault.note(
+            "finished area that is not connected to the dwelling is no part of its area under ANSI Z765 (read second-hand)",
+        ));
+    }
+
+    /// Whether two living spaces of one level touch, give or take the tape and the wall between two rooms.
+    fn touch(&self, a: usize, b: usize) -> bool {
+        let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
+        if one.level != other.level || one.by_itself || other.by_itself {
+            return false;
+        }
+        if one.parent == Some(b) || other.parent == Some(a) {
+            return true;
+        }
+        let gap = self.house.gap_between(one, other);
+        let near = |outline: &Outline, at| outline.extent(at);
+        near(&one.closed.outline, one.at).is_near(&near(&other.closed.outline, other.at), gap)
+            && separation((&one.closed.outline, one.at), (&other.closed.outline, other.at), gap)
+    }
+}

@@ -1,0 +1,191 @@
+//! Reads a whole sides file line by line, going on after each error.
+
+use smol_str::SmolStr;
+
+use crate::diagnostic::{Diagnostic, Diagnostics, Source, Span, Word, is_hidden};
+use crate::geometry::compass::Direction;
+use crate::sketch::assemble::{Assembler, ReadLine};
+use crate::sketch::parser::SIDE_WORDS;
+use crate::sketch::statement::*;
+use crate::sketch::tree::{Sketch, evened_out};
+use crate::sketch::{MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plain};
+
+/// A sketch and the faults of reading it; what could be read is there even beside faults.
+#[derive(Debug)]
+pub(crate) struct Reading {
+    pub(crate) sketch: Sketch,
+    pub(crate) faults: Vec<Diagnostic>,
+}
+
+/// The sketch alone, whether or not its outlines close: for what needs the words only.
+///
+/// # Errors
+///
+/// Every error of reading it, in file order.
+pub fn parse(source: Source) -> Result<Sketch, Diagnostics> {
+    let Reading { sketch, faults } = read(&source);
+    if faults.is_empty() { Ok(sketch) } else { Err(Diagnostics::new(source, faults)) }
+}
+
+/// Reads a whole sides file, going on after each error.
+pub(crate) fn read(source: &Source) -> Reading {
+    let mut faults = Vec::new();
+    let text = source.text();
+    let mut assembler = Assembler::default();
+    // About as many as there are, rather more than less.
+    assembler.expect_lines((text.len() >> 3).min(MOST_LINES) + 1);
+    if text.len() > MOST_BYTES {
+        faults.push(too_long("the file has more than 1 MB"));
+        return Reading { sketch: Sketch::default(), faults };
+    }
+    let mut context = Context::default();
+    let mut offset = 0;
+    let mut tokens = Vec::new();
+    let mut rest = text.strip_prefix('\u{feff}').unwrap_or(text);
+    offset += text.len() - rest.len();
+    let mut count = 0;
+    while !rest.is_empty() {
+        if count == MOST_LINES {
+            faults.push(too_long("the file has more than 10,000 lines"));
+            break;
+        }
+        count += 1;
+        // Lines are short: looking at byte after byte is quicker than a search.
+        let end = rest.bytes().position(|byte| byte == b'\n').map_or(rest.len(), |at| at + 1);
+        let (line, after) = rest.split_at(end);
+        let content = line.strip_suffix('\n').unwrap_or(line);
+        let content = content.strip_suffix('\r').unwrap_or(content);
+        let is_taken_in = plain::side(content)
+            .is_some_and(|side| assembler.plain_side(side.read(content, offset)));
+        if !is_taken_in {
+            let read = read_words(text, content, offset, &mut context, &mut tokens, &mut faults);
+            tokens.clear();
+            assembler.line(read, &mut faults);
+        }
+        offset += line.len();
+        rest = after;
+    }
+    let sketch = assembler.finish(&mut faults);
+    Reading { sketch, faults }
+}
+
+fn too_long(message: &str) -> Diagnostic {
+    Diagnostic::new(Word::FileTooLong, Span::default(), message)
+        .help("one file holds one house; give the file that you typed the sides into")
+}
+
+/// What one line may leave for the next ones.
+#[derive(Default)]
+pub(super) struct Context {
+    units: Unit,
+    /// The street side, once the file has said it.
+    front: Option<Direction>,
+    first_bare: Option<Span>,
+}
+
+/// Reads one line, which begins at byte `offset` of the text, word by word; `tokens` is room for its words.
+pub(super) fn read_words<'a>(
+    text: &str,
+    line: &'a str,
+    offset: usize,
+    context: &mut Context,
+    tokens: &mut Vec<lexer::Placed<'a>>,
+    faults: &mut Vec<Diagnostic>,
+) -> ReadLine {
+    let whole = Span::new(offset, offset + line.len());
+    let mut read = ReadLine {
+        statement: None,
+        comment: None,
+        span: whole,
+        typed: SmolStr::default(),
+        faulty: false,
+        begins: Default::default(),
+    };
+    if let Some(fault) = unreadable(line, offset) {
+        let words = line.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());
+        for (begins, word) in read.begins.iter_mut().zip(words) {
+            *begins = word.to_lowercase();
+        }
+        faults.push(fault);
+        read.faulty = true;
+        return read;
+    }
+    let lexed = lexer::lex(line, offset, tokens, faults);
+    read.comment = lexed.comment;
+    read.faulty = lexed.faulty;
+    let (Some(first), Some(last)) = (tokens.first(), tokens.last()) else {
+        return read;
+    };
+    read.span = first.span.to(last.span);
+    if lexed.faulty {
+        read.begins = first_words(tokens);
+        return read;
+    }
+    let mut cursor = cursor::Cursor::new(tokens, text, context.units, faults);
+    cursor.first_bare = context.first_bare;
+    cursor.front = context.front;
+    read.statement = cursor.statement().ok();
+    read.faulty = read.statement.is_none();
+    if read.faulty {
+        read.begins = first_words(tokens);
+    }
+    context.first_bare = cursor.first_bare;
+    if let Some(Statement::Head(head)) = &read.statement {
+        match **head {
+            Head::Units(units) => context.units = units,
+            Head::Front(front) => context.front = Some(front),
+            _ => {}
+        }
+    }
+    if let Some(Statement::Side(run, _)) = &read.statement {
+        read.span = side_span(tokens, run);
+        read.typed = evened_out(&text[read.span.start..read.span.end]);
+    }
+    read
+}
+
+/// The first two words of a line, as far as they are words.
+fn first_words(tokens: &[lexer::Placed<'_>]) -> [String; 2] {
+    let word = |i: usize| match tokens.get(i).map(|placed| &placed.token) {
+        Some(lexer::Token::Word(word)) => word.clone().into_owned(),
+        _ => String::new(),
+    };
+    [word(0), word(1)]
+}
+
+/// A fault that makes a line unfit to be looked at word by word.
+fn unreadable(line: &str, offset: usize) -> Option<Diagnostic> {
+    let is_plain = |byte: &u8| matches!(byte, b' '..=b'~' | b'\t');
+    if line.len() <= MOST_CHARACTERS && line.as_bytes().iter().all(is_plain) {
+        return None;
+    }
+    if line.len() > MOST_CHARACTERS && line.chars().count() > MOST_CHARACTERS {
+        let span = Span::new(offset, offset + 1);
+        let fault =
+            Diagnostic::new(Word::LineTooLong, span, "this line has more than 2,000 characters");
+        return Some(fault.help("put each statement on a line of its own"));
+    }
+    let (at, hidden) = line.char_indices().find(|&(_, c)| c != '\t' && is_hidden(c))?;
+    let span = Span::new(offset + at, offset + at + hidden.len_utf8());
+    let shown = hidden.escape_unicode();
+    let message = format!("a character that cannot be seen: `{shown}`");
+    let help = if hidden == '\r' {
+        "save the file with ordinary line ends"
+    } else {
+        "take it out: delete from the letter before it to the letter after it, and type those again"
+    };
+    Some(Diagnostic::new(Word::HiddenCharacter, span, message).help(help))
+}
+
+/// The part of the line that says how the side runs, before the words after it.
+fn side_span(tokens: &[lexer::Placed<'_>], run: &Run) -> Span {
+    let begins_words = |placed: &&lexer::Placed<'_>| match &placed.token {
+        lexer::Token::Word(word) => SIDE_WORDS.contains(&word.as_ref()),
+        _ => false,
+    };
+    let least = if *run == Run::Close { 1 } else { 2 };
+    let words = tokens.iter().skip(least).find(begins_words).map(|placed| placed.span.start);
+    let mut kept = tokens.iter().filter(|placed| words.is_none_or(|at| placed.span.start < at));
+    let first = kept.next().map_or(Span::default(), |placed| placed.span);
+    kept.next_back().map_or(first, |last| first.to(last.span))
+}

@@ -1,0 +1,166 @@
+//! What a sides file says, put together: which walk belongs to which space, which space to which level.
+
+use smol_str::SmolStr;
+
+use crate::diagnostic::Span;
+use crate::geometry::compass::Direction;
+use crate::sketch::statement::*;
+use crate::sketch::valued::Values;
+use crate::units::length::{Length, Written};
+
+/// What a sides file says, in its own order; not yet known to close.
+#[derive(Clone, Debug, Default)]
+pub struct Sketch {
+    pub(crate) lines: Vec<Line>,
+    pub(crate) heads: Heads,
+    pub(crate) figures: Vec<FigureSketch>,
+    pub(crate) missing: Vec<MissingStatement>,
+    pub(crate) levels: Vec<LevelSketch>,
+    pub(crate) lots: Vec<SpaceSketch>,
+    pub(crate) outlines: Vec<OutlineSketch>,
+    /// What it says of values, taxes, dates and sales.
+    pub(crate) values: Values,
+    /// A line that gives a space its name could not be read.
+    pub(crate) names_doubtful: bool,
+    /// A line that says how exact or thick things are could not be read.
+    pub(crate) heads_doubtful: bool,
+}
+
+/// One line of the file.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Line {
+    pub(crate) statement: Option<Statement>,
+    pub(crate) comment: Option<String>,
+}
+
+/// The statements about the whole file.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Heads {
+    pub(crate) property: Option<String>,
+    pub(crate) address: Option<String>,
+    pub(crate) account: Option<String>,
+    pub(crate) case: Option<String>,
+    pub(crate) tax_year: Option<u16>,
+    pub(crate) measured: Option<Measured>,
+    pub(crate) tolerance: Option<Written>,
+    pub(crate) tolerance_span: Span,
+    pub(crate) interior_seen: Option<bool>,
+    pub(crate) units: Option<Unit>,
+    pub(crate) faces: Option<Face>,
+    pub(crate) front: Option<Direction>,
+    pub(crate) true_north: Option<Bearing>,
+    pub(crate) veneer: Option<Thickness>,
+    pub(crate) wall: Option<Written>,
+}
+
+impl Heads {
+    /// Each side is within plus or minus this, 1/2 in unless the file says otherwise.
+    pub(crate) fn tolerance(&self) -> Length {
+        self.tolerance.map_or(Length::from_nm(12_700_000), Written::length)
+    }
+}
+
+/// A published figure with its place.
+#[derive(Clone, Debug)]
+pub(crate) struct FigureSketch {
+    pub(crate) figure: FigureStatement,
+    pub(crate) span: Span,
+}
+
+/// A storey with its spaces.
+#[derive(Clone, Debug)]
+pub(crate) struct LevelSketch {
+    pub(crate) level: LevelStatement,
+    pub(crate) spaces: Vec<SpaceSketch>,
+    /// A fault on it makes what follows from its names doubtful.
+    pub(crate) doubtful: bool,
+}
+
+/// A space, or a lot, with its walk.
+#[derive(Clone, Debug)]
+pub(crate) struct SpaceSketch {
+    pub(crate) space: SpaceStatement,
+    pub(crate) span: Span,
+    pub(crate) walk: WalkSketch,
+}
+
+/// Somebody else's outline with its walk.
+#[derive(Clone, Debug)]
+pub(crate) struct OutlineSketch {
+    pub(crate) drawn: ReferenceSource,
+    pub(crate) name: Named,
+    pub(crate) of: Option<Named>,
+    pub(crate) span: Span,
+    pub(crate) walk: WalkSketch,
+}
+
+/// Sides in walking order, with the corners named on the way and the checks taped.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct WalkSketch {
+    pub(crate) sides: Vec<SideSketch>,
+    pub(crate) corners: Vec<CornerSketch>,
+    pub(crate) bays: Vec<BaySketch>,
+    pub(crate) overalls: Vec<(Direction, Written, Span)>,
+    pub(crate) ties: Vec<(CornerRef, CornerRef, Written, Span)>,
+    /// A fault in it makes its closing doubtful.
+    pub(crate) doubtful: bool,
+}
+
+/// One side as typed.
+#[derive(Clone, Debug)]
+pub(crate) struct SideSketch {
+    pub(crate) run: Run,
+    pub(crate) words: SideWords,
+    /// The side itself, without the words after it.
+    pub(crate) span: Span,
+    /// The side as it stands in the file, its spaces evened out.
+    pub(crate) typed: SmolStr,
+}
+
+/// A bay, whose sides stand among those of the walk.
+#[derive(Clone, Debug)]
+pub(crate) struct BaySketch {
+    pub(crate) bay: Bay,
+    /// How many sides had been walked before it.
+    pub(crate) first: usize,
+}
+
+/// A corner named on the walk.
+#[derive(Clone, Debug)]
+pub(crate) struct CornerSketch {
+    pub(crate) name: Named,
+    /// How many sides had been walked.
+    pub(crate) after: usize,
+}
+
+impl Sketch {
+    /// Where a name is given to a space, or to something the record lists.
+    pub(crate) fn places_of<'a>(&'a self, name: &'a Named) -> impl Iterator<Item = Span> + 'a {
+        let spaces = self.levels.iter().flat_map(|level| &level.spaces);
+        let spaces = spaces.map(|space| &space.space.name);
+        let all = spaces.chain(self.missing.iter().map(|missing| &missing.name));
+        all.filter(move |other| *other == name).map(|other| other.span)
+    }
+
+    /// Whether both say the same, whatever the spelling, the spaces and the blank lines.
+    pub fn says_the_same_as(&self, other: &Sketch) -> bool {
+        fn said(sketch: &Sketch) -> impl Iterator<Item = (Option<&Statement>, Option<&str>)> {
+            let lines = sketch.lines.iter();
+            lines
+                .map(|line| (line.statement.as_ref(), line.comment.as_deref()))
+                .filter(|line| *line != (None, None))
+        }
+        said(self).eq(said(other))
+    }
+}
+
+/// A text with one blank between its words.
+pub(super) fn evened_out(text: &str) -> SmolStr {
+    let bytes = text.as_bytes();
+    let is_even = bytes.iter().all(|byte| matches!(byte, b' '..=b'~'))
+        && !bytes.windows(2).any(|two| two == b"  ");
+    if is_even {
+        return text.into();
+    }
+    text.split_whitespace().collect::<Vec<&str>>().join(" ").into()
+}
