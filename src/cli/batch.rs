@@ -7,15 +7,14 @@ mod workers;
 use std::io::{self, IsTerminal};
 use std::num::NonZeroUsize;
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::Ordering;
 
 use clap::{Args, ValueEnum};
 use fairfoot::batch::{Summary, Terms, histogram};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
-use crate::cli::{Outcome, Rounding, Stop, files};
+use crate::cli::{Outcome, Rounding, Stop, files, signals};
 use output::{Output, Written};
 
 #[derive(Debug, Args)]
@@ -93,7 +92,8 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         over_per_cent: options.over,
         explain: !options.plain,
     };
-    let stop = stop_flag()?;
+    refuse_outputs(options)?;
+    let stop = signals::ask_first();
     let houses = houses::of(&options.paths)?;
     let format = options.format();
     let jobs = options.jobs.or_else(|| std::thread::available_parallelism().ok());
@@ -124,6 +124,29 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(if faulty { Outcome::Fault } else { Outcome::Done })
 }
 
+/// Stops where what is written would take the place of something that is read, or that was typed.
+fn refuse_outputs(options: &Options) -> Result<(), Stop> {
+    let outputs: Vec<PathBuf> = options.out.iter().chain(&options.plot).cloned().collect();
+    let inputs: Vec<&Path> = options.paths.iter().map(PathBuf::as_path).collect();
+    files::refuse_inputs(&outputs, &inputs)?;
+    let ends_in = |path: &Path, endings: &[&str]| {
+        let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase());
+        ending.is_some_and(|ending| endings.contains(&ending.as_str()))
+    };
+    let refused = options.out.iter().find(|out| ends_in(out, &["sides", "svg", "pdf", "png"]));
+    let refused = refused.or(options.plot.iter().find(|plot| ends_in(plot, &["sides", "csv"])));
+    match refused {
+        Some(path) => Err(Stop::Said(format!(
+            "{} has the ending of another kind of file; rows go to a `.csv`, a `.jsonl` or a `.txt`, the plot to an `.svg`",
+            files::shown(path)
+        ))),
+        None if options.out.is_some() && options.out == options.plot => {
+            Err(Stop::Said("the rows and the plot cannot go to one file".to_owned()))
+        }
+        None => Ok(()),
+    }
+}
+
 /// What all came to.
 fn told(options: &Options, summary: Option<Summary>) -> Result<(), Stop> {
     let Some(mut summary) = summary else { return Ok(()) };
@@ -134,21 +157,6 @@ fn told(options: &Options, summary: Option<Summary>) -> Result<(), Stop> {
         files::say(summary.text().trim_end());
     }
     Ok(())
-}
-
-/// Set once somebody has typed Ctrl-C: the chunk at hand is written whole, then all ends.
-fn stop_flag() -> Result<Arc<AtomicBool>, Stop> {
-    let stop = Arc::new(AtomicBool::new(false));
-    let flag = Arc::clone(&stop);
-    let on_signal = move || {
-        // The second time nobody waits for a reader that does not read.
-        if flag.swap(true, Ordering::Relaxed) {
-            std::process::exit(130);
-        }
-    };
-    ctrlc::set_handler(on_signal)
-        .map_err(|error| Stop::Said(format!("Ctrl-C cannot be waited for: {error}")))?;
-    Ok(stop)
 }
 
 /// A bar with rate and time left, on a terminal only.

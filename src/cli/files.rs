@@ -8,7 +8,7 @@ use anstream::{AutoStream, ColorChoice};
 use fairfoot::sketch::MOST_BYTES;
 use fairfoot::{Areas, Diagnostic, House, Source};
 
-use crate::cli::{Outcome, Stop};
+use crate::cli::{Outcome, Stop, signals};
 
 /// The text of a sides file; `-` is standard input.
 pub(crate) fn read_source(path: &Path) -> Result<Source, Stop> {
@@ -201,6 +201,7 @@ pub(crate) fn opened_beside(path: &Path) -> Result<tempfile::NamedTempFile, Stop
     let file = like_any_new_file()
         .tempfile_in(folder.unwrap_or(Path::new(".")))
         .map_err(|error| cannot_write(path, &error))?;
+    signals::unfinished(file.path());
     if let Some(permissions) = permissions {
         file.as_file().set_permissions(permissions).map_err(|error| cannot_write(path, &error))?;
     }
@@ -211,8 +212,10 @@ pub(crate) fn opened_beside(path: &Path) -> Result<tempfile::NamedTempFile, Stop
 pub(crate) fn put_in_place(file: tempfile::NamedTempFile, path: &Path) -> Result<(), Stop> {
     let target = path.canonicalize().unwrap_or_else(|_| path.to_owned());
     file.as_file().sync_all().map_err(|error| cannot_write(path, &error))?;
-    file.persist(&target).map_err(|error| cannot_write(path, &error.error))?;
-    Ok(())
+    let temporary = file.path().to_owned();
+    let put = file.persist(&target).map_err(|error| cannot_write(path, &error.error));
+    signals::finished(&temporary);
+    put.map(|_| ())
 }
 
 /// A temporary file with the permissions any new file has, not those of a secret.

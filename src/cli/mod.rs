@@ -9,6 +9,7 @@ mod outline;
 mod pages;
 mod reconcile;
 mod shells;
+mod signals;
 mod tidy;
 mod verify;
 

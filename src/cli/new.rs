@@ -21,6 +21,17 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         files::print(STARTER)?;
         return Ok(Outcome::Done);
     }
+    let typed = options.name.as_os_str().to_string_lossy();
+    if typed.trim_end_matches('.').is_empty()
+        || typed.ends_with(['/', '\\'])
+        || typed.ends_with("/.")
+        || typed.ends_with("..")
+    {
+        return Err(Stop::Said(format!(
+            "{} is no name for a file; type one, as `fairfoot new my-house`",
+            files::shown(&options.name)
+        )));
+    }
     let mut path = options.name.clone();
     let ending = path.extension().unwrap_or_default().to_string_lossy().into_owned();
     if ending.is_empty() || ending.contains(' ') {

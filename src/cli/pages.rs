@@ -171,7 +171,7 @@ pub(crate) fn write_pages(
         (Some(only), _) => format!("{count} {noun}: {}", files::shown(only)),
         _ => "no page".to_owned(),
     });
-    for old in names_after(out, written.len()) {
+    for old in older(out, &names) {
         files::say(&format!(
             "{} is from an earlier run and is not one of these pages",
             files::shown(&old)
@@ -180,14 +180,25 @@ pub(crate) fn write_pages(
     Ok(Outcome::Done)
 }
 
-/// Files that are numbered on from the last of so many pages: of an earlier run that had more.
-fn names_after(out: &Path, count: usize) -> Vec<PathBuf> {
-    const MOST: usize = 20;
-    let next = |number: usize| names(out, number).pop();
-    (count + 1..=count + MOST)
-        .map_while(next)
-        .take_while(|name| count > 1 && name.is_file())
-        .collect()
+/// Pages of an older set that stay beside the new ones: numbered files of the same name that are none of these.
+fn older(out: &Path, names: &[PathBuf]) -> Vec<PathBuf> {
+    let stem = format!("{}-", out.file_stem().unwrap_or_default().to_string_lossy());
+    let folder = out.parent().filter(|folder| !folder.as_os_str().is_empty());
+    let Ok(entries) = std::fs::read_dir(folder.unwrap_or(Path::new("."))) else {
+        return Vec::new();
+    };
+    let is_page = |path: &Path| {
+        let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+        let number = name.strip_prefix(&stem).unwrap_or_default();
+        path.extension() == out.extension()
+            && !number.is_empty()
+            && number.bytes().all(|byte| byte.is_ascii_digit())
+    };
+    let is_new = |path: &Path| names.iter().any(|name| name.file_name() == path.file_name());
+    let paths = entries.filter_map(Result::ok).map(|entry| entry.path());
+    let mut old: Vec<PathBuf> = paths.filter(|path| is_page(path) && !is_new(path)).collect();
+    old.sort();
+    old
 }
 
 /// The name as it is for one file; numbered for several: `house-1.svg`, with as many figures as the last one has.

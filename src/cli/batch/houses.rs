@@ -67,11 +67,21 @@ fn add(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
         let is_folder = fs::symlink_metadata(&path).is_ok_and(|kind| kind.is_dir());
         if is_folder {
             add(&path, list)?;
+        } else if is_sides && is_special(&path) {
+            files::say(&format!(
+                "{} is a pipe or a device and no file; it is left out",
+                files::shown(&path)
+            ));
         } else if is_sides {
             list.push(Waiting::File(path));
         }
     }
     Ok(())
+}
+
+/// Whether a path leads to a pipe, a device or the like: reading it may never end.
+fn is_special(path: &Path) -> bool {
+    fs::metadata(path).is_ok_and(|kind| !kind.is_file() && !kind.is_dir())
 }
 
 /// The rows of a table of figures: `id`, `record`, `listing`, `plan`, and `sides` for a sides file beside it.
@@ -186,11 +196,12 @@ impl Waiting {
 /// Lines of a stream, empty ones left out; of a line that is too long only its beginning is kept.
 struct Lines<R> {
     reader: BufReader<R>,
+    is_first: bool,
 }
 
 impl<R: Read> Lines<R> {
     fn new(reader: R) -> Lines<R> {
-        Lines { reader: BufReader::with_capacity(1 << 18, reader) }
+        Lines { reader: BufReader::with_capacity(1 << 18, reader), is_first: true }
     }
 
     /// Reads to the end of a line that is too long.
@@ -229,6 +240,10 @@ impl<R: Read> Iterator for Lines<R> {
             }
             if line.len() > MOST_LINE && line.last() != Some(&b'\n') && self.skip_rest().is_err() {
                 return None;
+            }
+            // A byte-order mark, as some programs write before the first line.
+            if std::mem::take(&mut self.is_first) && line.starts_with(b"\xef\xbb\xbf") {
+                line.drain(..3);
             }
             if !line.trim_ascii().is_empty() {
                 return Some((Waiting::Line(line), self.reader.buffer().is_empty()));

@@ -1,5 +1,6 @@
 //! Rows on their way out: to standard output as they come, or to a file that is there once it is whole.
 
+use std::borrow::Cow;
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
@@ -97,8 +98,20 @@ pub(super) fn append(bytes: &mut Vec<u8>, house: &Outcome, format: Format) {
 fn csv_line(bytes: &mut Vec<u8>, row: &[String]) {
     let mut writer = csv::WriterBuilder::new().from_writer(bytes);
     // Writing into memory does not fail.
-    let _ = writer.write_record(row);
+    let _ = writer.write_record(row.iter().map(|cell| for_spreadsheets(cell).into_owned()));
     let _ = writer.flush();
+}
+
+/// A cell that no spreadsheet takes for a formula: text that begins as one does gets an apostrophe before it, which
+/// spreadsheets read as "this is text". Numbers stay numbers.
+fn for_spreadsheets(cell: &str) -> Cow<'_, str> {
+    const FORMULAS: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
+    let is_number = cell.parse::<rust_decimal::Decimal>().is_ok();
+    if cell.starts_with(FORMULAS) && !is_number {
+        Cow::Owned(format!("'{cell}"))
+    } else {
+        Cow::Borrowed(cell)
+    }
 }
 
 /// The columns of the table: id, figure, what it says, measured, gap, percent, rounding, second look.
