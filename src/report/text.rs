@@ -385,7 +385,9 @@ impl Writer<'_> {
     fn calculator(&mut self, what: &str, outline: &crate::geometry::outline::Outline) {
         let Some(cuts) = outline.cuts() else { return };
         self.page.indented(what, 4, 6);
-        for (i, cut) in cuts.iter().enumerate() {
+        let areas: Vec<Area> = cuts.iter().map(Cut::area).collect();
+        let printed = in_millionths(&areas, outline.area());
+        for (i, (cut, millionths)) in cuts.iter().zip(printed).enumerate() {
             let text = match *cut {
                 Cut::Rectangle { east, north } => {
                     format!("{} × {}", east.decimal_feet(), north.decimal_feet())
@@ -404,7 +406,8 @@ impl Writer<'_> {
                 }
             };
             let line = format!("{} = {text}", letters(i));
-            self.page.ledger(&line, &cut.area().sq_ft_text(), 6);
+            let area = crate::units::decimal::six_decimals(millionths, 1_000_000);
+            self.page.ledger(&line, &area, 6);
         }
         if cuts.len() > 1 {
             self.page.ledger("total", &outline.area().sq_ft_text(), 6);
@@ -441,12 +444,13 @@ impl Writer<'_> {
 
     fn why_figure(&mut self, figure: &Figure) {
         self.page.blank();
+        let lines = figure.lines_in_millionths();
         self.page.ledger(
             &format!("{}: the difference exactly", the(figure)),
-            &figure.gap().sq_ft_text(),
+            &crate::units::decimal::six_decimals(lines.iter().sum(), 1_000_000),
             2,
         );
-        for (line, millionths) in figure.lines().iter().zip(figure.lines_in_millionths()) {
+        for (line, millionths) in figure.lines().iter().zip(lines) {
             self.page.ledger(
                 line.step().name(),
                 &crate::units::decimal::six_decimals(millionths, 1_000_000),
@@ -484,6 +488,15 @@ impl Writer<'_> {
             6,
         );
     }
+}
+
+/// Areas in millionths of a square foot that add up to their total as it is printed: of an area that has more
+/// decimals the last digit goes where it is nearest.
+fn in_millionths(areas: &[Area], total: Area) -> Vec<i128> {
+    use crate::units::decimal::{largest_remainder, millionths};
+    let parts: Vec<i128> = areas.iter().map(|area| area.half_nm2()).collect();
+    let total = millionths(total.half_nm2(), Area::SQUARE_FOOT.half_nm2());
+    largest_remainder(&parts, Area::MILLIONTH_OF_A_SQUARE_FOOT.half_nm2(), total)
 }
 
 /// A support in whole percent, never over 99.

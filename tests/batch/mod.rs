@@ -354,3 +354,60 @@ fn a_figure_of_the_table_stands_in_the_place_of_the_files_own() {
     // The error stands at the line of the file, where its space begins.
     assert!(rows[1]["faults"][0].as_str().unwrap().starts_with("line 2: does-not-close"), "{out}");
 }
+
+#[test]
+fn no_cell_of_a_csv_begins_as_a_formula_does() {
+    let names = ["=1+1", "+1+1", "-1+1", "@sum(a1)", "=cmd|' /c calc'!a0", "plain", "-5"];
+    let text: String = names.iter().map(|name| line(name, &house(1_206))).collect();
+    let (code, rows, _) = run(&["-", "--format", "csv", "--plain"], text.as_bytes());
+    assert_eq!(code, 0);
+    let mut reader = csv::Reader::from_reader(rows.as_bytes());
+    let ids: Vec<String> =
+        reader.records().map(|record| record.unwrap().get(0).unwrap().to_owned()).collect();
+    // What is no number has an apostrophe before it; a number stays one.
+    let safe = ["'=1+1", "'+1+1", "'-1+1", "'@sum(a1)", "'=cmd|' /c calc'!a0", "plain", "-5"];
+    assert_eq!(ids, safe);
+}
+
+#[test]
+fn a_byte_order_mark_before_the_first_line_is_no_error() {
+    let text = format!("\u{feff}{}{}", line("1", &house(1_206)), line("2", &house(1_206)));
+    let (code, rows, _) = run(&["-", "--plain"], text.as_bytes());
+    assert_eq!(code, 0, "{rows}");
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_in_a_folder_is_left_out_with_a_word() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("a.sides"), house(1_206)).unwrap();
+    let pipe = folder.path().join("b.sides");
+    assert!(std::process::Command::new("mkfifo").arg(&pipe).status().unwrap().success());
+    let folder = folder.path().to_str().unwrap();
+    let (code, rows, told) = run(&[folder, "--format", "jsonl", "--plain"], b"");
+    assert_eq!((code, rows.lines().count()), (0, 1), "{told}");
+    assert!(told.contains("b.sides` is a pipe or a device"), "{told}");
+}
+
+#[test]
+fn nothing_that_is_read_or_typed_is_written_over() {
+    let folder = tempfile::tempdir().unwrap();
+    let (sides, figures) = (folder.path().join("a.sides"), folder.path().join("figures.csv"));
+    fs::write(&sides, house(1_206)).unwrap();
+    fs::write(&figures, "id,record,sides\n1,1206,a.sides\n").unwrap();
+    let path = |path: &std::path::Path| path.to_str().unwrap().to_owned();
+    let other = folder.path().join("other.sides");
+    for (input, flag, out) in [
+        (&figures, "-o", &figures),
+        (&figures, "--plot", &figures),
+        (&sides, "-o", &sides),
+        (&sides, "--plot", &sides),
+        (&sides, "-o", &other),
+    ] {
+        let before = fs::read(input).unwrap();
+        let (code, _, told) = run(&[&path(input), flag, &path(out)], b"");
+        assert_eq!(code, 2, "{flag} {}: {told}", out.display());
+        assert_eq!(fs::read(input).unwrap(), before);
+    }
+    assert!(!other.exists());
+}

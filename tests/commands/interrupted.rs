@@ -162,3 +162,59 @@ fn a_closed_standard_input_is_an_empty_file() {
     assert_ne!(run.status.code(), Some(101), "{}", text(&run.stderr));
     assert!(run.status.code().is_some_and(|code| code == 1 || code == 2));
 }
+
+#[test]
+fn a_run_that_is_ended_leaves_no_temporary_file() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("house.pdf");
+    let rows = folder.path().join("rows.jsonl");
+    let mut interrupted = 0;
+    for signal in ["TERM", "HUP", "INT"] {
+        for k in 0..40 {
+            let mut child = program()
+                .arg("pages")
+                .arg(sketch("farmhouse.sides"))
+                .arg("-o")
+                .arg(&out)
+                .spawn()
+                .unwrap();
+            std::thread::sleep(std::time::Duration::from_millis(2 * k));
+            let id = child.id().to_string();
+            let _ = Command::new("kill").args([&format!("-{signal}"), &id]).status();
+            interrupted += u32::from(!child.wait().unwrap().success());
+        }
+        // A stream that waits for its next line has its output open already.
+        let mut command = program();
+        command.args(["batch", "-", "-o"]).arg(&rows).stdin(Stdio::piped());
+        let mut child = command.spawn().unwrap();
+        std::thread::sleep(std::time::Duration::from_millis(300));
+        let id = child.id().to_string();
+        let kill = || Command::new("kill").args([&format!("-{signal}"), &id]).status();
+        // The first one asks; the second one ends.
+        kill().unwrap();
+        std::thread::sleep(std::time::Duration::from_millis(100));
+        kill().unwrap();
+        assert!(!child.wait().unwrap().success());
+    }
+    assert!(interrupted > 0, "none was cut short");
+    let left: Vec<_> = fs::read_dir(folder.path())
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name())
+        .filter(|name| name != "house.pdf")
+        .collect();
+    assert!(left.is_empty(), "{left:?}");
+}
+
+#[test]
+fn pages_of_an_older_set_are_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("house.svg");
+    for old in ["house-9.svg", "house-01.svg", "house-x.svg", "other-9.svg"] {
+        fs::write(folder.path().join(old), "old").unwrap();
+    }
+    let run =
+        program().arg("pages").arg(sketch("cottage.sides")).arg("-o").arg(&out).output().unwrap();
+    let told = text(&run.stderr);
+    assert!(told.contains("house-9.svg") && told.contains("house-01.svg"), "{told}");
+    assert!(!told.contains("house-x.svg") && !told.contains("other-9.svg"), "{told}");
+}

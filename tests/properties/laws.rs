@@ -179,3 +179,52 @@ proptest! {
         }
     }
 }
+
+/// The pieces and the total that `--why` prints of each outline, in millionths.
+fn printed_sums(report: &str) -> Vec<(i64, i64)> {
+    let millionths = |line: &str| -> Option<i64> {
+        let figure = line.split_whitespace().last()?.replace(',', "");
+        let (whole, rest) = figure.split_once('.').unwrap_or((&figure, ""));
+        let sign = if whole.starts_with('-') { -1 } else { 1 };
+        let rest: i64 = format!("{rest:0<6}").parse().ok()?;
+        Some(whole.parse::<i64>().ok()? * 1_000_000 + sign * rest)
+    };
+    let mut sums = Vec::new();
+    let mut sum = 0;
+    for line in report.lines() {
+        let line = line.trim();
+        if line.starts_with("with a calculator") {
+            sum = 0;
+        } else if line.starts_with("total ") {
+            sums.extend(millionths(line).map(|total| (sum, total)));
+        } else if line.split_once(" = ").is_some_and(|(letter, _)| letter.len() <= 2) {
+            sum += millionths(line).unwrap_or(0);
+        }
+    }
+    sums
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    #[test]
+    fn the_pieces_of_a_curved_house_add_up_to_the_printed_total(
+        high in 96_u32..960, wide in 96_u32..960, rise in 1_u32..400, outward in proptest::bool::ANY
+    ) {
+        let way = if outward { "east" } else { "west" };
+        let rise = rise.min(wide / 3).min(high / 3);
+        let text = format!(
+            "record 900 sq ft\nlevel \"G\"\nliving \"House\"\nwest {wide}\"\nsouth {high}\"\neast {wide}\"\narc north {high}\" rise {rise}\" {way}\n"
+        );
+        let Ok(house) = fairfoot::read("curved.sides", text.as_str()) else { return Ok(()) };
+        let Ok(areas) = house.areas(&Settings::default()) else { return Ok(()) };
+        let result = areas.reconcile(&fairfoot::Weights::default()).unwrap();
+        let look = fairfoot::report::text::Look { why: true, ..Default::default() };
+        let report = result.report().text(look);
+        let sums = printed_sums(&report);
+        prop_assert!(!sums.is_empty(), "{}", report);
+        for (sum, total) in sums {
+            prop_assert_eq!(sum, total, "{}", &report);
+        }
+    }
+}
