@@ -733,7 +733,11 @@ fn is_spread(space: &crate::house::Space, source: usize, vector: Vector) -> bool
 /// Whether two walls are one, whichever way they are walked.
 fn is_same(a: &WallOnPage, b: &WallOnPage) -> bool {
     const NEAR_PT: f64 = 0.4;
-    let near = |one: Point, other: Point| one.to(other).length() < NEAR_PT;
+    // Most walls lie far apart: that is seen without a root.
+    let near = |one: Point, other: Point| {
+        let way = one.to(other);
+        way.x_pt.abs() < NEAR_PT && way.y_pt.abs() < NEAR_PT && way.length() < NEAR_PT
+    };
     near(a.from, b.from) && near(a.to, b.to) || near(a.from, b.to) && near(a.to, b.from)
 }
 
