@@ -219,7 +219,7 @@ proptest! {
         let Ok(house) = fairfoot::read("curved.sides", text.as_str()) else { return Ok(()) };
         let Ok(areas) = house.areas(&Settings::default()) else { return Ok(()) };
         let result = areas.reconcile(&fairfoot::Weights::default()).unwrap();
-        let look = fairfoot::report::text::Look { why: true, ..Default::default() };
+        let look = fairfoot::report::Look { why: true, ..Default::default() };
         let report = result.report().text(look);
         let sums = printed_sums(&report);
         prop_assert!(!sums.is_empty(), "{}", report);
