@@ -151,7 +151,8 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
     stack.space(4.0);
     let (north, east) = lot.misclosure();
     let told = if lot.last_is_computed() {
-        "The last call is computed: straight back to the start. So there is no closure to tell.".to_owned()
+        "The last call is computed: straight back to the start. So there is no closure to tell."
+            .to_owned()
     } else if (north, east) == (Length::ZERO, Length::ZERO) {
         "The calls come back to their start.".to_owned()
     } else {

@@ -1,7 +1,7 @@
 //! A sides file without what its writer may want to keep: comments, values, rates, sales, notes.
 
-use crate::sketch::statement::{Said, Statement};
 use crate::sketch::Sketch;
+use crate::sketch::statement::{Said, Statement};
 use crate::sketch::tree::Line;
 
 impl Sketch {

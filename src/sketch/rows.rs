@@ -21,8 +21,9 @@ mod edit;
 
 use serde::{Deserialize, Serialize};
 
+use super::Reading;
+use super::statement::SpaceStatement;
 use super::statement::{FigureKind, Head, HeadLine, Place, Run, SideWords, Statement};
-use super::{Reading, SpaceStatement};
 use crate::diagnostic::{Source, words};
 use crate::geometry::compass::{Axis, Direction};
 use crate::units::length::Length;

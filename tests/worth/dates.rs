@@ -150,7 +150,10 @@ fn payment_is_the_end_of_january_and_always_a_question() {
         assert!(!found.is_certain(), "{year}");
     }
     let worth = worth_of("place texas\ntax year 2026").unwrap();
-    assert!(text(&worth).contains("Tax paid by (31.02, 31.04(a), 33.01, 33.07) | ask the appraisal office"));
+    assert!(
+        text(&worth)
+            .contains("Tax paid by (31.02, 31.04(a), 33.01, 33.07) | ask the appraisal office")
+    );
 }
 
 /// 25.25(d) as HB 2159 (86th Legislature, 2019) has it: a quarter for homesteads from tax year 2019. The
