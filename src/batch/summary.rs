@@ -97,7 +97,7 @@ impl Summary {
             return text;
         }
         let share = |count: usize| {
-            format!("{} ({:.0} %)", words::whole(count), 100.0 * count as f64 / measured as f64)
+            format!("{} ({:.0}%)", words::whole(count), 100.0 * count as f64 / measured as f64)
         };
         let _ = writeln!(
             text,

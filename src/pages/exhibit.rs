@@ -44,14 +44,20 @@ pub(crate) fn exhibit(
 ) -> Moved {
     let figure = reconciliation.figures().first();
     flow.begin_exhibit("Exhibit", &heard(say, reconciliation));
-    let steps = [Density::Full, Density::Short, Density::Small, Density::Least];
+    let steps = [Density::Short, Density::Small, Density::Least];
     let page = |density| Parts::of(flow.width_pt(), say, reconciliation, density);
-    let roomy = |parts: &Parts| flow.room_pt() - parts.height_pt() >= LEAST_DRAWING_PT;
+    // In smaller letters only where the drawing would else be small, or is the larger for it.
+    let room = |parts: &Parts| flow.room_pt() - parts.height_pt();
+    let scale = |parts: &Parts| {
+        level.map(|level| levels::largest(flow, say, marks, level, room(parts) - 20.0))
+    };
     let mut parts = page(Density::Full);
     for density in steps {
-        parts = page(density);
-        if level.is_none() || roomy(&parts) {
-            break;
+        let smaller = page(density);
+        let is_too_small = room(&parts) < LEAST_DRAWING_PT;
+        let is_larger = density <= Density::Small && scale(&smaller) > scale(&parts);
+        if level.is_some() && (is_too_small || is_larger) {
+            parts = smaller;
         }
     }
     flow.pour(&parts.top);
@@ -218,13 +224,13 @@ impl Parts {
         };
         self.is_cut |= line(&mut self.top, &say.measured_line());
         if !say.house.spaces.is_empty() {
-            self.is_cut |= line(&mut self.top, &say.both_ways());
-        }
-        if others {
-            line(
-                &mut self.top,
-                "Other published figures are told apart, under \u{201c}Other figures\u{201d}.",
-            );
+            let others = if others {
+                " For other figures see the page \u{201c}Other figures\u{201d}."
+            } else {
+                ""
+            };
+            let both = format!("{}{others}", say.both_ways());
+            self.is_cut |= line(&mut self.top, &both);
         }
         self.top.space(4.0);
     }

@@ -423,6 +423,7 @@ impl Flow {
             description: self.description.clone(),
             inks: Vec::new(),
             scale_pt_per_ft: None,
+            inset_scales_pt_per_ft: Vec::new(),
             apart: self.apart,
             number: String::new(),
         };
@@ -494,6 +495,13 @@ impl Flow {
         if let Some(page) = self.pages.last_mut() {
             page.inks.extend(inks);
             page.scale_pt_per_ft = page.scale_pt_per_ft.or(scale_pt_per_ft);
+        }
+    }
+
+    /// Tells the scales of what is drawn apart on the page.
+    pub(crate) fn put_inset_scales(&mut self, pt_per_ft: Vec<f64>) {
+        if let Some(page) = self.pages.last_mut() {
+            page.inset_scales_pt_per_ft.extend(pt_per_ft);
         }
     }
 

@@ -1,6 +1,7 @@
 //! The drawings of levels: the main one on the Exhibit, further ones two to a page where they fit.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use crate::pages::drawing::insets;
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan;
 use crate::pages::drawing::plan::Frame;
@@ -77,6 +78,19 @@ fn tried(flow: &Flow, say: &Sentences<'_>, marks: &Marks, level: usize, height_p
     Drawn { level, left_out, pt_per_ft, notes_left_out }
 }
 
+/// The largest scale, in points a foot, at which a level fits so much height.
+pub(crate) fn largest(
+    flow: &Flow,
+    say: &Sentences<'_>,
+    marks: &Marks,
+    level: usize,
+    height_pt: f64,
+) -> f64 {
+    let left_top = Point::new(EDGE_PT, 0.0);
+    let frame = Frame { left_top, width_pt: flow.width_pt(), height_pt };
+    insets::largest(say, marks, level, &frame)
+}
+
 /// A level in so much height, with at most so many lines of notes under it.
 pub(crate) fn draw(
     flow: &mut Flow,
@@ -90,6 +104,7 @@ pub(crate) fn draw(
         fitting(say, marks, level, flow.y_pt(), flow.width_pt(), height_pt, notes_most);
     let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
     flow.put(drawing.inks, Some(pt_per_ft));
+    flow.put_inset_scales(drawing.inset_scales);
     flow.down(drawing.height_pt);
     flow.pour(&notes);
     Drawn { level, left_out, pt_per_ft, notes_left_out }
@@ -107,7 +122,7 @@ fn fitting(
 ) -> (plan::Drawing, Stack, Vec<String>) {
     let left_top = Point::new(EDGE_PT, top_pt);
     let draw = |height_pt: f64| {
-        let drawing = plan::level(say, marks, level, Frame { left_top, width_pt, height_pt });
+        let drawing = insets::level(say, marks, level, Frame { left_top, width_pt, height_pt });
         let (notes, left_out) = notes_under(width_pt, &drawing.notes, notes_most);
         (drawing, notes, left_out)
     };

@@ -256,6 +256,8 @@ pub struct Page {
     pub(crate) inks: Vec<Ink>,
     /// Points a foot of the drawing on it.
     pub(crate) scale_pt_per_ft: Option<f64>,
+    /// Points a foot of what is drawn apart on it.
+    pub(crate) inset_scales_pt_per_ft: Vec<f64>,
     /// It is numbered by itself, since it need not go with the others.
     pub(crate) apart: bool,
     /// Its number: `page 1 of 4`.
@@ -276,6 +278,11 @@ impl Page {
     /// How many points a foot has in its drawing; none where it has no drawing.
     pub fn scale_pt_per_ft(&self) -> Option<f64> {
         self.scale_pt_per_ft
+    }
+
+    /// The points a foot of what is drawn apart on it, at scales of its own.
+    pub fn inset_scales_pt_per_ft(&self) -> &[f64] {
+        &self.inset_scales_pt_per_ft
     }
 
     /// Its lines of text in reading order.

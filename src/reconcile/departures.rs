@@ -463,7 +463,7 @@ impl What {
         let name = |space: usize| house.spaces[space].name.as_str();
         match self {
             What::Counted { space } => format!("{} counted", name(space)),
-            What::NotDeducted { space, .. } => format!("{} not taken off", name(space)),
+            What::NotDeducted { space, .. } => format!("{} not deducted", name(space)),
             What::Storey { level, how } => {
                 let level = &house.levels[level].name;
                 match how {

@@ -55,7 +55,7 @@ impl Weights {
             ("halves the other way", self.ties_the_other_way),
             ("not rounded", self.not_rounded),
             ("a space counted, each", self.counted),
-            ("an opening or low ceiling not taken off, each", self.not_deducted),
+            ("an opening or low ceiling not deducted, each", self.not_deducted),
             ("an upper level at the whole outline below", self.full_outline_below),
             ("an upper level at half the outline below", self.half_outline_below),
             ("a level counted twice", self.level_twice),

@@ -127,7 +127,7 @@ impl Page {
 /// A name broken between words so that it fits a column.
 fn in_column(name: &str, columns: usize, indent: usize) -> Vec<String> {
     let (first, rest) = (" ".repeat(indent), " ".repeat(indent + 4));
-    let options = textwrap::Options::new(columns.saturating_sub(1).max(indent + 8))
+    let options = textwrap::Options::new(columns.saturating_sub(1).max(indent + 5))
         .initial_indent(&first)
         .subsequent_indent(&rest);
     let name = glued(name);

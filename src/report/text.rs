@@ -211,8 +211,13 @@ impl Writer<'_> {
         let steps = self.say.steps(figure);
         blocks::set(&mut self.page, &steps);
         self.page.blank();
-        let possible = self.say.possible(figure);
-        blocks::set(&mut self.page, &possible);
+        let rounding: Vec<_> = self.say.rounding_said(figure).into_iter().collect();
+        blocks::set(&mut self.page, &rounding);
+        let causes = self.say.causes_said(figure);
+        if !causes.is_empty() {
+            self.page.blank();
+        }
+        blocks::set(&mut self.page, &causes);
     }
 
     /// Somebody else's outline, wall by wall.

@@ -49,8 +49,17 @@ impl Sentences<'_> {
 
     /// Whether rounding alone explains it, and what else is possible.
     pub(crate) fn possible(&self, figure: &Figure) -> Vec<Block> {
-        let answer = Some(self.answer(figure)).filter(|answer| !answer.is_empty());
-        let mut told: Vec<Block> = answer.map(Block::Paragraph).into_iter().collect();
+        self.rounding_said(figure).into_iter().chain(self.causes_said(figure)).collect()
+    }
+
+    /// Whether rounding alone explains it.
+    pub(crate) fn rounding_said(&self, figure: &Figure) -> Option<Block> {
+        Some(self.answer(figure)).filter(|answer| !answer.is_empty()).map(Block::Paragraph)
+    }
+
+    /// What else is possible, and what would settle it.
+    pub(crate) fn causes_said(&self, figure: &Figure) -> Vec<Block> {
+        let mut told = Vec::new();
         if let Some(accounts) = self.accounts(figure) {
             told.push(Block::paragraph(accounts.opening));
             told.extend(accounts.items.into_iter().map(Block::Item));

@@ -116,8 +116,11 @@ impl Sentences<'_> {
                 } else {
                     ("at least", widest.low)
                 };
-                let usual =
-                    usual.map(|usual| format!("{usual}, and ")).unwrap_or_else(|| "is ".to_owned());
+                let is_new = enough.range().is_some_and(|range| {
+                    range.low != range.high || range.low.whole_sq_ft() != limit.whole_sq_ft()
+                });
+                let usual = usual.filter(|_| is_new).map(|usual| format!("{usual}, and "));
+                let usual = usual.unwrap_or_else(|| "is ".to_owned());
                 format!(
                     "rounding alone cannot explain it: {rounded} {usual}{most} {} whichever way each wall goes; {wanted_is}.",
                     whole(limit),

@@ -119,7 +119,7 @@ impl Worth {
         let mut told = vec![
             heading("Comparables"),
             paragraph(format!(
-                "By record and by tape: whether it is near in size, within {band}% (common practice); its recorded size, or else its size, against the record of this house, and its size against this house as measured. Each price includes the land. Sales nearest the day of valuation count most (common practice)."
+                "Record and tape: whether it is near in size, within {band}% (common practice); its recorded size, or else its size, against the record of this house, and its size against this house as measured. Each price includes the land. Sales nearest the day of valuation count most (common practice)."
             )),
         ];
         told.push(sales_table(list));
@@ -366,7 +366,7 @@ fn sales_table(list: &[Comparable]) -> Block {
     let has_recorded = list.iter().any(|one| one.recorded().is_some());
     let mut heads = vec!["", "sold on", "price", "sq ft"];
     heads.extend(has_recorded.then_some("recorded"));
-    heads.extend(["$ per sq ft", "by record", "by tape"]);
+    heads.extend(["$ per sq ft", "record", "tape"]);
     let cells = |one: &Comparable| {
         let mut cells = vec![
             one.name().to_owned(),

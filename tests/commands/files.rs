@@ -71,10 +71,13 @@ fn check_names_each_file_and_goes_on_after_a_bad_one() {
     fs::write(&bad, PLAIN.replace("28' 4\"\n    west", "29' 4\"\n    west")).unwrap();
     let run = fairfoot().arg("check").args([&bad, &good]).assert().code(1);
     let out = text(&run.get_output().stdout);
-    assert!(out.contains("bad.sides: 1 fault\n") && out.contains("good.sides: sound\n"), "{out}");
+    assert!(
+        out.contains("bad.sides: 1 error\n") && out.contains("good.sides: no errors\n"),
+        "{out}"
+    );
     let none = folder.path().join("none.sides");
     let run = fairfoot().arg("check").args([&none, &good]).assert().code(2);
-    assert!(text(&run.get_output().stdout).contains("good.sides: sound\n"));
+    assert!(text(&run.get_output().stdout).contains("good.sides: no errors\n"));
 }
 
 #[test]

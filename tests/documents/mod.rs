@@ -6,6 +6,8 @@
     reason = "a test that cannot go on has failed"
 )]
 
+mod words;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 

@@ -10,6 +10,7 @@
 )]
 
 mod drawing;
+mod exhibit;
 mod forged;
 mod hostile;
 mod houses;

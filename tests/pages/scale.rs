@@ -67,8 +67,13 @@ fn every_straight_wall_is_as_long_in_the_pdf_as_its_scale_says() {
             .pages()
             .iter()
             .zip(1..)
-            .filter_map(|(page, number)| {
-                page.scale_pt_per_ft().map(|scale| (scale, lengths(&document, number)))
+            .flat_map(|(page, number)| {
+                let insets = page.inset_scales_pt_per_ft().iter().copied();
+                let scales: Vec<f64> = page.scale_pt_per_ft().into_iter().chain(insets).collect();
+                scales
+                    .into_iter()
+                    .map(|scale| (scale, lengths(&document, number)))
+                    .collect::<Vec<_>>()
             })
             .collect();
         let mut looked_at = 0;

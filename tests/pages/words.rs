@@ -203,6 +203,7 @@ fn what_it_is_worth_stands_after_all_others_and_is_numbered_by_itself() {
             "Calculations, continued; Source",
             "Source, continued",
             "Supplement",
+            "Supplement, continued",
             "Supplement, continued"
         ]
     );
@@ -223,8 +224,9 @@ fn what_it_is_worth_stands_after_all_others_and_is_numbered_by_itself() {
             "page 2 of 4",
             "page 3 of 4",
             "page 4 of 4",
-            "supplement, page 1 of 2",
-            "supplement, page 2 of 2"
+            "supplement, page 1 of 3",
+            "supplement, page 2 of 3",
+            "supplement, page 3 of 3"
         ]
     );
     let page = &pages.pages()[4];

@@ -86,7 +86,7 @@ fn records_and_measurements_differ_by_the_published_gaps() {
         // San Bernardino County assessor, answers to common questions: the record's 2,543 beside a
         // builder's 2,516, called minor. 34 × 74.
         ("34'", "74'", "2,516", "2,543", "27", "1.1"),
-        // Costa v. Josephine County Assessor, Or. Tax Ct. Mag. TC-MD 070644E (2007): 3,148 on the
+        // Oregon Tax Court, Magistrate Division, TC-MD 070644E (2007): 3,148 on the
         // roll, 2,565 after measuring again. 45 × 57.
         ("45'", "57'", "2,565", "3,148", "583", "22.7"),
         // Bexar Appraisal District, help article on Texas Tax Code §25.25(c): measured 2,300,
@@ -103,7 +103,7 @@ fn records_and_measurements_differ_by_the_published_gaps() {
 
 #[test]
 fn two_storeys_differ_from_the_roll_by_the_stated_sum() {
-    // Su v. Department of Revenue, 15 OTR 305 (TC 4502, 21 Feb 2001), sums stated by the court:
+    // Oregon Tax Court, TC 4502 (15 OTR 305, 2001), sums stated by the court:
     // 1,988 and 2,744 on the roll, 4,732; 1,743 and 1,390 found, 3,133. The sides are ours.
     let text = format!(
         "record 4,732 sq ft\n{}{}",
@@ -118,7 +118,7 @@ fn two_storeys_differ_from_the_roll_by_the_stated_sum() {
 
 #[test]
 fn sketch_of_23_by_36_is_828() {
-    // Altotsky v. Washington County Assessor, Or. Tax Ct. Mag. TC-MD 080941C (2 Feb 2009): the
+    // Oregon Tax Court, Magistrate Division, TC-MD 080941C (2009): the
     // sketch of 1995 has an upper storey of 23 × 36, the roll held 24 sq ft for it and 1,080 in
     // all; 816 were found outside. Worked: 828 by the sketch, 1.5 % beside 816; 1,872 in all. The
     // sides of what was found are ours.

@@ -39,8 +39,10 @@ pub(crate) struct Drawing {
     pub(crate) height_pt: f64,
     /// How many labels found no room.
     pub(crate) left_out: usize,
+    /// The points a foot of what is drawn at another scale.
+    pub(crate) inset_scales: Vec<f64>,
     /// Placing labels has cost all that it may.
-    is_spent: bool,
+    pub(crate) is_spent: bool,
 }
 
 /// How many lines and labels are looked at to place the labels of a drawing, shared among the levels of a house. A house of
@@ -141,13 +143,35 @@ struct Shape {
     figure: Vec<Point>,
 }
 
-/// Draws a level at the largest standard scale at which all is lettered, or at which most is.
-pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Frame) -> Drawing {
+/// Some of the spaces of a level.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Group<'a> {
+    pub(crate) level: usize,
+    pub(crate) spaces: &'a [usize],
+    /// It stands far from the others and is drawn by itself: without the street, the outlines of others and true north.
+    pub(crate) is_inset: bool,
+}
+
+/// The largest standard scale at which a group fits a frame.
+pub(crate) fn largest_scale(
+    say: &Sentences<'_>,
+    marks: &Marks,
+    group: Group<'_>,
+    frame: &Frame,
+) -> Scale {
+    let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
+    let reach = Reach::of(points(say, marks, group), turned);
+    let fits = |scale: &&Scale| fits(&reach, frame, **scale, MARGIN_PT);
+    SCALES.iter().find(fits).copied().unwrap_or(SCALES[SCALES.len() - 1])
+}
+
+/// Draws a group at the largest standard scale at which all is lettered, or at which most is.
+pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame) -> Drawing {
     // More air round the outline first, where the frame has it; then a smaller scale.
     let ways = [(0, 1.5), (0, 5.0), (1, 5.0)];
     let mut best: Option<Drawing> = None;
     for (skip, airy) in ways {
-        let drawing = drawn(say, marks, level, frame, Fitting { skip, airy });
+        let drawing = drawn(say, marks, group, frame, Fitting { skip, airy });
         if best.as_ref().is_none_or(|best| drawing.left_out < best.left_out) {
             best = Some(drawing);
         }
@@ -156,7 +180,7 @@ pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Fra
             break;
         }
     }
-    best.unwrap_or_else(|| drawn(say, marks, level, frame, Fitting::default()))
+    best.unwrap_or_else(|| drawn(say, marks, group, frame, Fitting::default()))
 }
 
 /// How a drawing is fitted into its frame.
@@ -177,16 +201,14 @@ impl Default for Fitting {
 fn drawn(
     say: &Sentences<'_>,
     marks: &Marks,
-    level: usize,
+    group: Group<'_>,
     frame: Frame,
     fitting: Fitting,
 ) -> Drawing {
     let house = say.house;
     let heads = &say.house.particulars;
     let turned = Turned { front: heads.front.unwrap_or(Direction::South) };
-    let spaces: Vec<usize> =
-        (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level).collect();
-    let reach = Reach::of(points(say, marks, level, &spaces), turned);
+    let reach = Reach::of(points(say, marks, group), turned);
     let (view, height) = fitted(&reach, turned, &frame, MARGIN_PT, fitting);
     let right_bottom =
         Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height);
@@ -195,16 +217,18 @@ fn drawn(
         marks,
         canvas: Canvas::new(view, frame.left_top, right_bottom)
             .within(MOST_LOOKED_AT.checked_div(house.levels.len()).unwrap_or(MOST_LOOKED_AT)),
-        shapes: shapes(say, &view, &spaces),
+        shapes: shapes(say, &view, group.spaces),
         notes: Vec::new(),
         left_out: Vec::new(),
     };
-    if let Some(bearing) = heads.true_north {
+    if let Some(bearing) = heads.true_north.filter(|_| !group.is_inset) {
         let corner = Point::new(right_bottom.x_pt, frame.left_top.y_pt);
         north(&mut plan.canvas, bearing.unit_vector(), corner);
     }
     plan.spaces();
-    plan.theirs(level);
+    if !group.is_inset {
+        plan.theirs(group.level);
+    }
     plan.names();
     plan.walls();
     plan.numbers();
@@ -213,22 +237,36 @@ fn drawn(
     let is_spent = plan.canvas.is_spent();
     let notes = plan.legend();
     let mut inks = plan.canvas.finish();
-    strip(&mut inks, say, &view, &frame, height);
-    Drawing { inks, scale: view.scale, notes, height_pt: height + STRIP_PT, left_out, is_spent }
+    if !group.is_inset {
+        strip(&mut inks, say, &view, &frame, height);
+    }
+    Drawing {
+        inks,
+        scale: view.scale,
+        notes,
+        height_pt: height + STRIP_PT,
+        left_out,
+        is_spent,
+        inset_scales: Vec::new(),
+    }
 }
 
 /// Every corner of what is drawn of a level, curves with their rise.
-fn points(say: &Sentences<'_>, marks: &Marks, level: usize, spaces: &[usize]) -> Vec<OnSite> {
-    let mut all = Vec::new();
-    for &space in spaces {
-        let at = marks::place(say, space);
-        let flat = say.areas.spaces[space].outside().flattened();
-        all.extend(flat.iter().map(|&(east, north, _)| (at.0 + east, at.1 + north)));
-    }
-    for (_, theirs) in marks.theirs.iter().filter(|(on, _)| *on == level) {
+fn points(say: &Sentences<'_>, marks: &Marks, group: Group<'_>) -> Vec<OnSite> {
+    let mut all: Vec<OnSite> =
+        group.spaces.iter().flat_map(|&space| corners_of(say, space)).collect();
+    let theirs = marks.theirs.iter().filter(|(on, _)| *on == group.level && !group.is_inset);
+    for (_, theirs) in theirs {
         all.extend(theirs.corners.iter().map(|p| (theirs.at.0 + p.0, theirs.at.1 + p.1)));
     }
     all
+}
+
+/// The corners of a space outside, where they stand on its level.
+pub(crate) fn corners_of(say: &Sentences<'_>, space: usize) -> Vec<OnSite> {
+    let at = marks::place(say, space);
+    let flat = say.areas.spaces[space].outside().flattened();
+    flat.iter().map(|&(east, north, _)| (at.0 + east, at.1 + north)).collect()
 }
 
 fn shapes(say: &Sentences<'_>, view: &View, spaces: &[usize]) -> Vec<Shape> {

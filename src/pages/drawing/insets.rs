@@ -1,0 +1,144 @@
+//! A level with what stands far from the house drawn apart, at its own scale, so that the house stays large.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::pages::drawing::marks::Marks;
+use crate::pages::drawing::plan;
+use crate::pages::drawing::plan::{Drawing, Frame, Group};
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+use crate::pages::page::{Ink, Point, Run, Stroke, Text};
+use crate::units::length::Length;
+use crate::wording::sentences::Sentences;
+
+/// Spaces further from each other than this are apart: 12 ft.
+const APART_NM: i64 = 12 * Length::FOOT.nm();
+/// The width kept for insets, in points.
+const WIDE_PT: f64 = 150.0;
+/// Between the house and the insets, in points.
+const BETWEEN_PT: f64 = 8.0;
+/// No more are drawn apart.
+const MOST: usize = 2;
+
+/// Draws a level; what stands far off as an inset where the house is larger for it.
+pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Frame) -> Drawing {
+    let house = say.house;
+    let all: Vec<usize> =
+        (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level).collect();
+    let whole = Group { level, spaces: &all, is_inset: false };
+    let groups = groups(say, &all);
+    let Some((near, far)) = groups.split_first().filter(|(_, far)| (1..=MOST).contains(&far.len()))
+    else {
+        return plan::group(say, marks, whole, frame);
+    };
+    let beside = Frame { width_pt: frame.width_pt - WIDE_PT - BETWEEN_PT, ..frame };
+    let near = Group { level, spaces: near, is_inset: false };
+    let is_larger = plan::largest_scale(say, marks, near, &beside).pt_per_ft
+        > plan::largest_scale(say, marks, whole, &frame).pt_per_ft;
+    if !is_larger {
+        return plan::group(say, marks, whole, frame);
+    }
+    let mut drawing = plan::group(say, marks, near, beside);
+    let room = drawing.height_pt.min(frame.height_pt) - 34.0;
+    let each = room / f64::from(u32::try_from(far.len()).unwrap_or(1));
+    let mut top = frame.left_top.y_pt;
+    for spaces in far {
+        let box_of = Frame {
+            left_top: Point::new(frame.left_top.x_pt + frame.width_pt - WIDE_PT, top),
+            width_pt: WIDE_PT,
+            height_pt: each - 6.0,
+        };
+        inset(say, marks, Group { level, spaces, is_inset: true }, box_of, &mut drawing);
+        top += each;
+    }
+    drawing
+}
+
+/// The largest scale, in points a foot, at which the whole of a level fits a frame.
+pub(crate) fn largest(say: &Sentences<'_>, marks: &Marks, level: usize, frame: &Frame) -> f64 {
+    let house = say.house;
+    let all: Vec<usize> =
+        (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level).collect();
+    let whole = Group { level, spaces: &all, is_inset: false };
+    plan::largest_scale(say, marks, whole, frame).pt_per_ft
+}
+
+/// One inset: a thin frame, what stands in it, and that it does not stand there.
+fn inset(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame, into: &mut Drawing) {
+    let apart = plan::group(say, marks, group, frame);
+    let height = apart.height_pt.min(frame.height_pt);
+    let scale = plan::scale_words(apart.scale, say.is_metric());
+    let (left, top) = (frame.left_top.x_pt, frame.left_top.y_pt);
+    let corner = |x: f64, y: f64| Point::new(left + x, top + y);
+    let corners = [
+        corner(0.0, 0.0),
+        corner(frame.width_pt, 0.0),
+        corner(frame.width_pt, height),
+        corner(0.0, height),
+    ];
+    let mut line = Stroke::along(&corners, 0.4);
+    line.runs.push(Run::Close);
+    into.inks.push(Ink::Stroke(line));
+    into.inks.extend(apart.inks);
+    let words = ["Drawn apart, not in its place".to_owned(), format!("Scale {scale}")];
+    for (words, up) in words.into_iter().zip([13.0, 4.5]) {
+        let words = fonts::shortened(Typeface::Plain, 6.8, &words, frame.width_pt - 8.0);
+        into.inks.push(Ink::Text(Text::new(corner(4.0, height - up), 6.8, words)));
+    }
+    for note in apart.notes {
+        if !into.notes.contains(&note) {
+            into.notes.push(note);
+        }
+    }
+    into.left_out += apart.left_out;
+    into.is_spent |= apart.is_spent;
+    into.inset_scales.push(apart.scale.pt_per_ft);
+}
+
+/// The spaces in groups that stand near each other, the one with most of what is counted first.
+fn groups(say: &Sentences<'_>, spaces: &[usize]) -> Vec<Vec<usize>> {
+    let boxes: Vec<Box> = spaces.iter().map(|&space| Box::of(say, space)).collect();
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for i in 0..spaces.len() {
+        let is_near = |group: &Vec<usize>| group.iter().any(|&k| boxes[k].is_near(&boxes[i]));
+        let (near, mut others): (Vec<_>, Vec<_>) = groups.into_iter().partition(is_near);
+        let mut joined: Vec<usize> = near.into_iter().flatten().collect();
+        joined.push(i);
+        others.push(joined);
+        groups = others;
+    }
+    let counted = |group: &Vec<usize>| -> i128 {
+        let here = group.iter().filter(|&&i| say.house.spaces[spaces[i]].counted);
+        here.map(|&i| say.areas.spaces[spaces[i]].net_tenth_foot.half_nm2()).sum()
+    };
+    groups.sort_by_key(|group| std::cmp::Reverse(counted(group)));
+    for group in &mut groups {
+        group.sort_unstable();
+    }
+    groups.into_iter().map(|group| group.into_iter().map(|i| spaces[i]).collect()).collect()
+}
+
+/// From lowest to highest on the ground, east and north.
+struct Box {
+    low: (i64, i64),
+    high: (i64, i64),
+}
+
+impl Box {
+    fn of(say: &Sentences<'_>, space: usize) -> Box {
+        let corners = plan::corners_of(say, space);
+        let empty = Box { low: (i64::MAX, i64::MAX), high: (i64::MIN, i64::MIN) };
+        corners.into_iter().fold(empty, |all, at| Box {
+            low: (all.low.0.min(at.0), all.low.1.min(at.1)),
+            high: (all.high.0.max(at.0), all.high.1.max(at.1)),
+        })
+    }
+
+    fn is_near(&self, other: &Box) -> bool {
+        let gap = |low: i64, high: i64, low_b: i64, high_b: i64| {
+            low_b.saturating_sub(high).max(low.saturating_sub(high_b))
+        };
+        let east = gap(self.low.0, self.high.0, other.low.0, other.high.0);
+        let north = gap(self.low.1, self.high.1, other.low.1, other.high.1);
+        east <= APART_NM && north <= APART_NM
+    }
+}

@@ -1,0 +1,151 @@
+//! The Exhibit is one page whatever the house, and it has the sentence, the drawing, the steps and what is asked for.
+
+use fairfoot::Paper;
+use proptest::prelude::*;
+
+use crate::pages::houses::houses;
+use crate::pages::{pages_on, sketch, sketches, words};
+
+/// What is missing on the first page; nothing if all is there and it is the only page of the Exhibit.
+fn missing(text: &str, paper: Paper) -> Vec<String> {
+    let pages = pages_on(text, paper);
+    let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
+    let mut missing = Vec::new();
+    if titles.iter().any(|title| title.contains("Exhibit, continued")) {
+        missing.push(format!("one page: {titles:?}"));
+    }
+    let page = &pages.pages()[0];
+    let all = words(page).join(" ");
+    let has_record = text.lines().any(|line| line.trim_start().starts_with("record "));
+    let has_level = text.contains("level ");
+    for (wanted, part) in [
+        (true, "Measured"),
+        (has_level, "Scale "),
+        (has_record, "step by step"),
+        (has_record, "not explained"),
+    ] {
+        if wanted && !all.contains(part) {
+            missing.push(format!("{part}: {all}"));
+        }
+    }
+    let asked = ["Please correct", "Please tell", "Nothing is asked for"];
+    if has_record && !asked.iter().any(|asked| all.contains(asked)) {
+        missing.push(format!("what is asked for: {all}"));
+    }
+    missing
+}
+
+#[test]
+fn the_exhibit_of_every_sketch_is_one_page_with_all_that_decides() {
+    for (name, text) in sketches() {
+        for paper in [Paper::Letter, Paper::A4] {
+            assert_eq!(missing(&text, paper), Vec::<String>::new(), "{name}");
+        }
+    }
+}
+
+/// A house of up to 24 sides on each of one to three levels.
+fn on_levels() -> impl Strategy<Value = String> {
+    (houses(), 1..=3_usize, any::<bool>()).prop_map(|(house, levels, interior)| {
+        let text = house.text();
+        let (head, walk) = text.split_once("level \"Ground floor\"\n").expect("a level");
+        let mut text = format!("{head}interior {}\n", if interior { "seen" } else { "not seen" });
+        for level in 0..levels {
+            let renamed = walk.replace("living \"", &format!("living \"{level} "));
+            let renamed = renamed.replace("porch \"Porch\"", &format!("porch \"Porch {level}\""));
+            text.push_str(&format!("level \"Level {level}\"\n{renamed}"));
+        }
+        text
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(crate::cases(400)))]
+
+    #[test]
+    fn the_exhibit_of_any_house_of_three_levels_is_one_page(text in on_levels()) {
+        let house = fairfoot::read("house.sides", text.as_str());
+        prop_assume!(house.is_ok());
+        let areas = house.as_ref().unwrap().areas(&fairfoot::Settings::default());
+        prop_assume!(areas.is_ok());
+        prop_assert_eq!(missing(&text, Paper::Letter), Vec::<String>::new(), "{}", text);
+    }
+}
+
+/// How far down the page something stands, as a share of what lies between head and foot.
+fn used(page: &fairfoot::pages::Page) -> f64 {
+    let (_, height) = page.size_pt();
+    let foot = height - 64.0;
+    let lows = page.texts().flat_map(fairfoot::pages::Text::corners).map(|corner| corner.y_pt);
+    let low = lows.filter(|low| *low < foot).fold(0.0, f64::max);
+    (low - 60.0) / (foot - 60.0)
+}
+
+#[test]
+fn no_page_but_the_last_of_each_set_is_less_than_a_quarter_full() {
+    for (name, text) in sketches() {
+        let pages = pages_on(&text, Paper::Letter);
+        let pages = pages.pages();
+        let is_last = |i: usize| {
+            let is_supplement = |i: usize| {
+                pages.get(i).is_some_and(|page: &fairfoot::pages::Page| {
+                    page.title().starts_with("Supplement")
+                })
+            };
+            i + 1 == pages.len() || is_supplement(i + 1) && !is_supplement(i)
+        };
+        for (i, page) in pages.iter().enumerate().filter(|(i, _)| !is_last(*i)) {
+            assert!(used(page) >= 0.25, "{name}, page {}: {:.2}", i + 1, used(page));
+        }
+    }
+}
+
+#[test]
+fn the_brick_house_fills_four_pages() {
+    assert!(pages_on(&sketch("brick-garage"), Paper::Letter).pages().len() <= 4);
+}
+
+#[test]
+fn a_barn_far_off_is_drawn_apart_so_that_the_house_is_larger() {
+    let pages = pages_on(&sketch("farmhouse"), Paper::Letter);
+    let page = &pages.pages()[0];
+    let [barn] = page.inset_scales_pt_per_ft() else { panic!("one inset") };
+    assert!(page.scale_pt_per_ft().unwrap() > *barn);
+    assert!(words(page).contains(&"Drawn apart, not in its place".to_owned()));
+}
+
+#[test]
+fn private_pages_have_no_comment_no_value_no_sale_and_no_note_anywhere() {
+    let text = sketch("notice").replace("recorded 34'", "recorded 34' note \"the dog is here\"");
+    let options = fairfoot::pages::PageOptions { private: true, ..Default::default() };
+    let pages = crate::pages::worked_out(&text).pages(options).unwrap();
+    let svgs = pages.svg().concat();
+    for secret in
+        ["431,000", "8 Larch Court", "homestead", "notice 2026", "the dog is here", "# The"]
+    {
+        assert!(text.contains(secret) || secret == "# The", "{secret} is in the file");
+        assert!(!svgs.contains(secret), "{secret}");
+        assert!(!pages.sides().contains(secret), "{secret}");
+    }
+    assert!(svgs.contains("Comments, values, rates, sales and notes were left out"));
+    // The statement and the sides are the same, and the file verifies.
+    assert!(svgs.contains("Record 2,022 sq ft. Measured 1,784 sq ft."));
+    let pdf = pages.pdf().unwrap();
+    assert!(fairfoot::verify::file(&pdf).unwrap().is_genuine());
+    let again = crate::pages::worked_out(pages.sides()).pages(options).unwrap();
+    assert_eq!(again.sides(), pages.sides());
+}
+
+#[test]
+fn only_the_sections_that_were_asked_for_are_made_and_verify() {
+    use fairfoot::pages::{PageOptions, Section, Sections};
+    let only = Sections::of([Section::Exhibit, Section::Source]);
+    let options = PageOptions { only, ..PageOptions::default() };
+    let pages = crate::pages::worked_out(&sketch("two-storey")).pages(options).unwrap();
+    let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
+    assert!(titles.iter().all(|title| !title.contains("Calculations")), "{titles:?}");
+    assert!(titles[0].starts_with("Exhibit") && titles.concat().contains("Source"), "{titles:?}");
+    for svg in pages.svg() {
+        assert!(fairfoot::verify::file(svg.as_bytes()).unwrap().is_genuine());
+    }
+}
