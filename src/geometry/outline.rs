@@ -420,6 +420,11 @@ pub(crate) struct Extent {
 }
 
 impl Extent {
+    /// From west to east.
+    pub(crate) fn east(&self) -> (i64, i64) {
+        self.east
+    }
+
     /// Whether the two come nearer to each other than `gap`.
     pub(crate) fn is_near(&self, other: &Extent, gap: i64) -> bool {
         let near = |a: (i64, i64), b: (i64, i64)| a.0 <= b.1 + gap && b.0 <= a.1 + gap;

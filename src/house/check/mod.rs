@@ -217,6 +217,7 @@ impl Checker<'_> {
             self.walk(&statement.name.text, Some(&on.level.name.text), sketch.span, &sketch.walk);
         let at = self.place(on, sketch, on_level);
         let (sides, closed) = walked?;
+        let at = if statement.detached { Some(self.beside(&closed, on_level)) } else { at };
         let rule = statement.kind == Kind::Living;
         let counted = statement.counted.unwrap_or(rule);
         self.tell_open_named_stair(sketch);
@@ -241,6 +242,14 @@ impl Checker<'_> {
             span: sketch.span,
         });
         Some(self.house.spaces.len() - 1)
+    }
+
+    /// A place for what stands by itself: east of what the level has so far.
+    fn beside(&self, closed: &Closed, on_level: &OnLevel) -> (i64, i64) {
+        const APART: Length = Length::from_nm(10 * Length::FOOT.nm());
+        let ends = on_level.iter().flatten().map(|&i| self.house.spaces[i].extent.east().1);
+        let own = closed.outline.extent((0, 0)).east().0;
+        (ends.max().map_or(0, |end| end + APART.nm() - own), 0)
     }
 
     fn tell_open_named_stair(&mut self, sketch: &SpaceSketch) {
