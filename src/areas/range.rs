@@ -35,10 +35,35 @@ pub struct Range {
 }
 
 impl Range {
-    /// Whether an area lies within, give or take half a square foot of rounding.
+    /// Whether an area lies within, all three as they are printed.
     pub(crate) fn holds(&self, area: Area) -> bool {
-        let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
-        self.low - half <= area && area <= self.high + half
+        Place::of(area.whole_sq_ft(), self.low.whole_sq_ft(), self.high.whole_sq_ft())
+            == Place::Within
+    }
+}
+
+/// Where a number stands beside an interval. Every sentence that says inside, outside, fits, at most or nothing between is made
+/// from this comparison, on whole square feet as they are printed, so that a reader who compares finds the same.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Place {
+    /// Below the lowest.
+    Below,
+    /// From the lowest to the highest.
+    Within,
+    /// Above the highest.
+    Above,
+}
+
+impl Place {
+    /// Of a number beside the lowest and the highest.
+    pub(crate) fn of(number: i64, low: i64, high: i64) -> Place {
+        if number < low {
+            Place::Below
+        } else if number > high {
+            Place::Above
+        } else {
+            Place::Within
+        }
     }
 }
 

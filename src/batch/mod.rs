@@ -20,7 +20,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::areas::rule::Settings;
 use crate::diagnostic::Diagnostics;
-use crate::house::{FigureKind, House};
+use crate::house::FigureKind;
 use crate::reconcile::Weights;
 use crate::reconcile::{CouldExplain, Figure};
 use crate::units::area::{Area, AreaUnit, WrittenArea};
@@ -198,7 +198,7 @@ fn measured(
         whole_foot: Some(gross.whole_foot().whole_sq_ft()),
         whole_foot_low: gross.range().map(|range| range.low.whole_sq_ft()),
         whole_foot_high: gross.range().map(|range| range.high.whole_sq_ft()),
-        figures: figures.iter().map(|figure| row(&house, figure)).collect(),
+        figures: figures.iter().map(row).collect(),
         ..Outcome::default()
     };
     outcome.reasons.extend(replaced);
@@ -272,8 +272,8 @@ fn disagree(sizes: impl Iterator<Item = i64> + Clone, over_per_cent: Decimal) ->
     Decimal::from(high - low) * Decimal::ONE_HUNDRED > over_per_cent * Decimal::from(low)
 }
 
-fn row(house: &House, figure: &Figure) -> Row {
-    let best = figure.explanations().list().first();
+fn row(figure: &Figure) -> Row {
+    let told = figure.explanations().told().next();
     let gap = figure.area().whole_sq_ft() - figure.start().whole_sq_ft();
     let is_measured = figure.start() != Area::ZERO;
     Row {
@@ -282,8 +282,8 @@ fn row(house: &House, figure: &Figure) -> Row {
         gap_sq_ft: is_measured.then_some(gap),
         per_cent: figure.per_cent(),
         rounding: figure.enough().could_explain().map(CouldExplain::words),
-        explanation: best.map(|best| best.words(house)),
-        fits: best.map(crate::reconcile::Explanation::fits),
+        explanation: told.map(|told| told.departures().join("; ")),
+        fits: told.map(crate::reconcile::Explanation::fits),
     }
 }
 

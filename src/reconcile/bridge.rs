@@ -1,10 +1,10 @@
 //! The bridge: lines that add up exactly to the gap.
 
 use crate::areas::range::Range;
-use crate::geometry::outline::Outline;
 use crate::house::House;
+use crate::reconcile::cause::Cause;
 use crate::reconcile::recorded::Recorded;
-use crate::reconcile::search::Explanations;
+use crate::reconcile::search::{Explanation, Explanations};
 use crate::reconcile::{Ground, total};
 use crate::sketch::statement::Named;
 use crate::units::area::Area;
@@ -40,13 +40,13 @@ impl Step {
 }
 
 /// One line of the bridge.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Line {
     step: Step,
     area: Area,
     range: Option<Range>,
     counted: Vec<String>,
-    is_supported: bool,
+    cause: Option<Cause>,
 }
 
 impl Line {
@@ -67,10 +67,15 @@ impl Line {
 
     /// For counting: whether the figure does not say so, and it is the best-supported explanation.
     pub fn is_supported(&self) -> bool {
-        self.is_supported
+        self.cause.is_some()
     }
 
-    /// For counting: the names, or what would account for it.
+    /// For counting: the cause that is told first, where the figure does not say what it counts.
+    pub(crate) fn cause(&self) -> Option<Cause> {
+        self.cause
+    }
+
+    /// For counting: the names that the figure itself gives.
     pub fn counted(&self) -> &[String] {
         &self.counted
     }
@@ -84,13 +89,8 @@ pub(super) fn lines(
     explanations: &Explanations,
     start: Area,
 ) -> Vec<Line> {
-    let plain = |step: Step, area: Area| Line {
-        step,
-        area,
-        range: None,
-        counted: Vec::new(),
-        is_supported: false,
-    };
+    let plain =
+        |step: Step, area: Area| Line { step, area, range: None, counted: Vec::new(), cause: None };
     let at_face = total(house, &ground.fine.areas);
     let ruled = total(house, &ground.ruled.areas);
     let mut lines =
@@ -108,11 +108,9 @@ pub(super) fn lines(
         let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
         let counted = ground.figure.basis.counting.iter().map(|name| name.text.clone()).collect();
         let area = counted_by(house, &ground.figure.basis.counting, areas);
-        lines.push(Line { step: Step::Counting, area, range: None, counted, is_supported: false });
+        lines.push(Line { step: Step::Counting, area, range: None, counted, cause: None });
     }
-    if ground.figure.basis.counting.is_empty() {
-        lines.extend(supported(house, ground, recorded, explanations));
-    }
+    lines.extend(explanations.told().next().map(supported));
     let explained: Area = lines.iter().map(Line::area).sum();
     let gap = ground.figure.area.area() - start;
     lines.push(plain(Step::NotExplained, gap - explained));
@@ -128,23 +126,15 @@ pub(super) fn same_way(house: &House, ground: &Ground<'_>) -> Area {
     total(house, areas) + counted_by(house, &ground.figure.basis.counting, areas)
 }
 
-/// The line of the best-supported explanation, if it fits: what it has beside rounding, at the figure's own face and rule.
-fn supported(
-    house: &House,
-    ground: &Ground<'_>,
-    recorded: Option<&Recorded>,
-    explanations: &Explanations,
-) -> Option<Line> {
-    let best = explanations.list().first().filter(|best| best.fits())?;
-    if best.departures.is_empty() || best.support() < explanations.something_else() {
-        return None;
+/// The line of the cause told first, at the figure's own face and rule.
+fn supported(best: &Explanation) -> Line {
+    Line {
+        step: Step::Counting,
+        area: best.effect,
+        range: None,
+        counted: Vec::new(),
+        cause: Some(best.cause),
     }
-    let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
-    let outlines: Vec<Outline> =
-        ground.ruled.outlines.iter().map(|on_step| on_step.outline.clone()).collect();
-    let area = best.departures.iter().map(|what| what.effect(house, areas, &outlines)).sum();
-    let counted = best.departures.iter().map(|what| what.words(house)).collect();
-    Some(Line { step: Step::Counting, area, range: None, counted, is_supported: true })
 }
 
 /// What counting these names adds, all of them together: a space that is named counts, and what is

@@ -1,166 +1,222 @@
 //! What an office may have done otherwise, and what each does to the total of this house.
-#![expect(
-    clippy::float_arithmetic,
-    clippy::cast_precision_loss,
-    reason = "explanations are weighed in floats"
-)]
+#![expect(clippy::float_arithmetic, reason = "chances are floats")]
 
-use std::sync::Arc;
-
-use crate::areas::at_face::Walls;
-use crate::areas::rule::Settings;
-use crate::areas::uncertainty::OfRounding;
 use crate::areas::{is_in_total, net};
 use crate::geometry::outline::Outline;
-use crate::geometry::traverse::Way;
-use crate::house::House;
-use crate::house::Space;
-use crate::house::wall_moves::AtFace;
-use crate::house::{Face, Kind};
-use crate::reconcile::recorded::Recorded;
-use crate::reconcile::slips::{Slip, Walked, slips};
+use crate::house::Kind;
+use crate::house::{House, Space};
+use crate::reconcile::parts::{Part, Shape, parts};
 use crate::reconcile::weights::Weights;
-use crate::reconcile::{Ground, total};
+use crate::sketch::statement::Named;
 use crate::units::area::Area;
-use crate::units::length::{Halves, Step};
 
-/// One thing done otherwise that can be combined with others.
-#[derive(Clone, Debug, PartialEq)]
+/// No more departures of a house are weighed; the reports say so where there are more.
+pub(crate) const MOST_DEPARTURES: usize = 600;
+
+/// Together they are no likelier than this against none of them: a house of a hundred porches is no surer to have one
+/// of them counted than a house of ten.
+const MOST_ODDS: f64 = 1.2;
+
+/// One thing done otherwise.
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Departure {
-    pub(crate) what: What,
-    /// As in JSON: `counted: Garage`.
-    pub(crate) label: String,
+    pub(crate) kind: DepartureKind,
     /// How common it is against its not being done.
     pub(crate) odds: f64,
 }
 
-impl Departure {
-    /// How common it is that it is not done.
-    pub(crate) fn chance_of_none(&self) -> f64 {
-        1.0 / (1.0 + self.odds)
-    }
-}
-
-/// What is done otherwise.
+/// What is done otherwise: what is there, or whether it counts. Spaces, levels and sides go by their places.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum What {
+pub(crate) enum DepartureKind {
+    /// An uncounted space in the total.
     Counted { space: usize },
-    NotDeducted { space: usize, level: usize },
-    Storey { level: usize, how: Storey },
-    SquaredOff { space: usize, side: usize },
-    JogLeftOut { space: usize, side: usize },
+    /// What is gone still in the total.
+    MissingCounted { missing: usize },
+    /// A counted space that the record does not have.
+    LeftOut { space: usize },
+    /// An upper level that the record does not have.
+    LevelLeftOut { level: usize },
+    /// An opening or a low part left in.
+    NotDeducted { space: usize },
+    /// A stair deducted.
+    Deducted { space: usize },
+    /// A level by another way than its walls.
+    Level { level: usize, how: LevelTaken },
+    /// Everything under the roof.
+    UnderRoof,
+    /// A recess filled in, or a jog or bay left off.
+    Part { space: usize, part: Part },
 }
 
-/// What is done with an upper level.
+/// How a level is taken instead.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Storey {
-    FullOutlineBelow,
-    HalfOutlineBelow,
+pub(crate) enum LevelTaken {
+    /// At the whole outline of the level below.
+    WholeBelow,
+    /// At three quarters of it.
+    ThreeQuartersBelow,
+    /// At half of it.
+    HalfBelow,
+    /// Twice.
     Twice,
-    LeftOut,
 }
 
-impl What {
-    /// Whether there is anything that cannot have been done beside it.
-    #[inline]
-    pub(crate) fn excludes_some(self) -> bool {
-        !matches!(self, What::Counted { .. })
-    }
-
-    /// Whether both cannot have been done.
-    pub(crate) fn excludes(self, other: What) -> bool {
-        match (self, other) {
-            (
-                What::Storey { level: a, .. },
-                What::Storey { level: b, .. } | What::NotDeducted { level: b, .. },
-            )
-            | (What::NotDeducted { level: a, .. }, What::Storey { level: b, .. }) => a == b,
-            (
-                What::SquaredOff { .. } | What::JogLeftOut { .. },
-                What::SquaredOff { .. } | What::JogLeftOut { .. },
-            ) => true,
-            _ => false,
-        }
-    }
+/// A house with what the file says of the record besides its total.
+#[derive(Clone, Copy)]
+pub(crate) struct Listed<'a> {
+    pub(crate) house: &'a House,
+    /// What the figure says it counts.
+    pub(crate) counting: &'a [Named],
 }
 
-/// One face and one rounding, and this house under them, in square feet.
-pub(crate) struct Setting {
-    /// The departures of face and rounding, as in JSON.
-    pub(crate) labels: Vec<String>,
-    pub(crate) words: String,
-    /// How common it is.
-    pub(crate) chance: f64,
-    pub(crate) total: f64,
-    pub(crate) variance: f64,
-    /// What each departure adds, and the variance it brings.
-    pub(crate) effects: Vec<(f64, f64)>,
-    pub(crate) slips: Vec<Slip>,
-    /// The odds of each slip.
-    pub(crate) slip_odds: f64,
-}
-
-/// Every departure that this house could have, whatever the face and the rounding.
-pub(crate) fn departures(house: &House, ground: &Ground<'_>, weights: &Weights) -> Vec<Departure> {
-    let named = |i: usize| {
-        ground.figure.basis.counting.iter().any(|name| name.text == house.spaces[i].name)
+/// Everything that could have been done otherwise with a house, whatever the face and the rounding, and whether there was more.
+///
+/// `measured` has the area of each space under the figure's rule; `is_free` says of which the sketch may be simplified.
+pub(crate) fn departures(
+    listed: Listed<'_>,
+    measured: &[Area],
+    is_free: impl Fn(usize) -> bool,
+    weights: &Weights,
+) -> (Vec<Departure>, bool) {
+    let mut list = Vec::with_capacity(24);
+    let mut push = |kind: DepartureKind, chance: f64| {
+        list.push(Departure { kind, odds: chance / (1.0 - chance) });
     };
-    let mut list = Vec::new();
-    let mut push = |what: What, label: String, chance: f64| {
-        list.push(Departure { what, label, odds: chance / (1.0 - chance) });
-    };
-    for (i, space) in house.spaces.iter().enumerate().filter(|&(i, _)| !named(i)) {
-        let name = &space.name;
-        let in_total = |i: usize| is_in_total(house, i, false);
+    spaces(listed, measured, weights, &mut push);
+    levels(listed.house, weights, &mut push);
+    shapes(listed.house, is_free, weights, &mut push);
+    let is_capped = list.len() > MOST_DEPARTURES;
+    list.truncate(MOST_DEPARTURES);
+    let all: f64 = list.iter().map(|departure| departure.odds).sum();
+    if all > MOST_ODDS {
+        list.iter_mut().for_each(|departure| departure.odds *= MOST_ODDS / all);
+    }
+    (list, is_capped)
+}
+
+fn spaces(
+    listed: Listed<'_>,
+    measured: &[Area],
+    weights: &Weights,
+    push: &mut impl FnMut(DepartureKind, f64),
+) {
+    let house = listed.house;
+    let is_named = |name: &str| listed.counting.iter().any(|named| named.text == name);
+    let in_total = |i: usize| is_in_total(house, i, false);
+    let main = largest_on_the_ground(house, measured);
+    for (i, space) in house.spaces.iter().enumerate().filter(|(_, space)| !is_named(&space.name)) {
         if space.kind.lies_in_another() {
-            let taken = house.is_taken_off(i) && space.parent.is_some_and(in_total);
-            if taken && space.kind != Kind::Court {
-                let what = What::NotDeducted { space: i, level: space.level };
-                push(what, format!("not deducted: {name}"), weights.not_deducted);
+            let lies_in_total = space.parent.is_some_and(in_total);
+            match space.kind {
+                Kind::Open | Kind::Low if lies_in_total => {
+                    push(DepartureKind::NotDeducted { space: i }, weights.not_deducted);
+                }
+                Kind::Stair if lies_in_total => {
+                    push(DepartureKind::Deducted { space: i }, weights.deducted);
+                }
+                _ => {}
             }
-        } else if !in_total(i) && !listed_by_itself(space, ground.ruled.areas[i]) {
-            push(What::Counted { space: i }, format!("counted: {name}"), weights.counted);
+        } else if in_total(i) {
+            let is_listed = is_listed_alike(space, measured[i]);
+            let chance = if is_listed { weights.left_out_though_listed } else { weights.left_out };
+            if main != Some(i) {
+                push(DepartureKind::LeftOut { space: i }, chance);
+            }
+        } else {
+            let chance = match space.kind {
+                _ if is_listed_alike(space, measured[i]) => weights.counted_though_listed,
+                Kind::Deck | Kind::Patio | Kind::Balcony | Kind::Carport | Kind::Outbuilding => {
+                    weights.counted_outdoors
+                }
+                _ => weights.counted,
+            };
+            push(DepartureKind::Counted { space: i }, chance);
         }
     }
-    for level in upper_levels(house) {
-        let name = &house.levels[level].name;
-        for (how, words, chance) in [
-            (Storey::FullOutlineBelow, "at the full outline below", weights.full_outline_below),
-            (Storey::HalfOutlineBelow, "at half the outline below", weights.half_outline_below),
-            (Storey::Twice, "twice", weights.level_twice),
-            (Storey::LeftOut, "left out", weights.level_left_out),
-        ] {
-            push(What::Storey { level, how }, format!("storey: {name} {words}"), chance);
+    for (missing, statement) in listed.house.missing.iter().enumerate() {
+        if !is_named(&statement.name) {
+            push(DepartureKind::MissingCounted { missing }, weights.missing_counted);
         }
     }
-    let whole = |i: usize| {
-        let sides = house.spaces[i].sides.len();
-        is_in_total(house, i, false) && ground.walls.spaces[i].walk.sides.len() == sides
-    };
-    let mut squared: Vec<(What, String)> = Vec::new();
-    for space in (0..house.spaces.len()).filter(|&i| whole(i)) {
-        let turns = Turns::of(&house.spaces[space].closed.outline);
-        let label = |what: &str, side: usize| {
-            format!("{what}: {} side {}", house.spaces[space].name, side + 1)
-        };
-        for side in turns.recesses() {
-            squared.push((What::SquaredOff { space, side }, label("squared off", side)));
+    let mut under = under_roof(house);
+    match (under.next(), under.next()) {
+        (None, _) => {}
+        // Of one space it says the same as that it is counted.
+        (Some(only), None) if is_listed_alike(&house.spaces[only], measured[only]) => {
+            push(DepartureKind::UnderRoof, weights.counted_though_listed / 2.0);
         }
-        for side in turns.jogs() {
-            squared.push((What::JogLeftOut { space, side }, label("jog left out", side)));
-        }
+        _ => push(DepartureKind::UnderRoof, weights.under_roof),
     }
-    let each = weights.squared_off / (squared.len().max(1) as f64);
-    let odds = each / (1.0 - weights.squared_off);
-    list.extend(squared.into_iter().map(|(what, label)| Departure { what, label, odds }));
-    list
 }
 
-/// Whether the record lists a space by itself with about its measured area: then it is not counted too.
-fn listed_by_itself(space: &Space, measured: Area) -> bool {
+fn levels(house: &House, weights: &Weights, push: &mut impl FnMut(DepartureKind, f64)) {
+    let stacked: Vec<usize> = upper_levels(house).collect();
+    for level in (0..house.levels.len()).filter(|&level| counted_on(house, level).next().is_some())
+    {
+        if stacked.contains(&level) {
+            for (how, chance) in [
+                (LevelTaken::WholeBelow, weights.whole_below),
+                (LevelTaken::ThreeQuartersBelow, weights.three_quarters_below),
+                (LevelTaken::HalfBelow, weights.half_below),
+            ] {
+                push(DepartureKind::Level { level, how }, chance);
+            }
+            push(DepartureKind::LevelLeftOut { level }, weights.left_out);
+        }
+        push(DepartureKind::Level { level, how: LevelTaken::Twice }, weights.level_twice);
+    }
+}
+
+fn shapes(
+    house: &House,
+    is_free: impl Fn(usize) -> bool,
+    weights: &Weights,
+    push: &mut impl FnMut(DepartureKind, f64),
+) {
+    let mut all: Vec<(usize, Part)> = Vec::new();
+    for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
+        if is_free(space) {
+            let parts = parts(&house.spaces[space].closed.outline);
+            all.extend(parts.into_iter().map(|part| (space, part)));
+        }
+    }
+    // A wing is less easily left off than what stands out of a wall.
+    let share = |part: &Part| if part.shape == Shape::Wing { 0.5 } else { 1.0 };
+    let whole: f64 = all.iter().map(|(_, part)| share(part)).sum();
+    for (space, part) in all {
+        push(DepartureKind::Part { space, part }, weights.shape * share(&part) / whole);
+    }
+}
+
+/// Whether the record lists a space by itself with about its measured area.
+pub(crate) fn is_listed_alike(space: &Space, measured: Area) -> bool {
     space.recorded.is_some_and(|recorded| {
         let apart = (recorded - measured).abs().sq_ft();
         apart <= (measured.sq_ft() * 0.06).max(15.0)
+    })
+}
+
+/// The largest counted space of the lowest level above grade: it is what the record is of, so it is not left out.
+fn largest_on_the_ground(house: &House, measured: &[Area]) -> Option<usize> {
+    let level = (0..house.levels.len()).find(|&level| counted_on(house, level).next().is_some())?;
+    counted_on(house, level).max_by_key(|&i| (net(house, i, measured), std::cmp::Reverse(i)))
+}
+
+/// What is under the roof and not counted.
+pub(crate) fn under_roof(house: &House) -> impl Iterator<Item = usize> {
+    (0..house.spaces.len()).filter(|&i| {
+        let space = &house.spaces[i];
+        let is_under = matches!(
+            space.kind,
+            Kind::Living
+                | Kind::Unfinished
+                | Kind::Garage
+                | Kind::Carport
+                | Kind::Porch
+                | Kind::Breezeway
+                | Kind::Storage
+        );
+        is_under && !space.counted && !house.is_below_grade(i)
     })
 }
 
@@ -174,6 +230,7 @@ fn upper_levels(house: &House) -> impl Iterator<Item = usize> {
     })
 }
 
+/// The level that a level stands on: those beside it are passed over.
 fn level_below(house: &House, level: usize) -> Option<usize> {
     (0..level).rev().find(|&below| !house.levels[below].below_grade)
 }
@@ -183,339 +240,107 @@ fn counted_on(house: &House, level: usize) -> impl Iterator<Item = usize> {
         .filter(move |&i| house.spaces[i].level == level && is_in_total(house, i, false))
 }
 
-/// How an outline turns at the end of each side.
-struct Turns(Vec<Turn>);
-
-#[derive(Clone, Copy, PartialEq)]
-enum Turn {
-    Outward,
-    Inward,
-    /// Not at a right angle, or at a curved wall.
-    Otherwise,
-}
-
-impl Turns {
-    fn of(outline: &Outline) -> Turns {
-        let turn = i128::from(outline.turn());
-        let vectors = outline.vectors();
-        let n = vectors.len();
-        let one = |i: usize| {
-            let (a, b) = (vectors[i], vectors[(i + 1) % n]);
-            let parts = [a.east, a.north, b.east, b.north].map(i128::from);
-            let left = parts[0] * parts[3] - parts[1] * parts[2];
-            let square = parts[0] * parts[2] + parts[1] * parts[3] == 0;
-            match (left * turn).signum() {
-                _ if !square || a.rise != 0 || b.rise != 0 => Turn::Otherwise,
-                1 => Turn::Outward,
-                _ => Turn::Inward,
-            }
-        };
-        Turns((0..n).map(one).collect())
-    }
-
-    /// The turn at the end of the side so many after `side`.
-    fn after(&self, side: usize, more: usize) -> Turn {
-        self.0[(side + more) % self.0.len()]
-    }
-
-    /// The sides at whose end a recess could be filled in.
-    fn recesses(&self) -> impl Iterator<Item = usize> {
-        (0..self.0.len()).filter(|&i| self.0[i] == Turn::Inward)
-    }
-
-    /// The outer sides of jogs that stand out from a wall and could be left out.
-    fn jogs(&self) -> impl Iterator<Item = usize> {
-        let n = self.0.len();
-        (0..n).filter(move |&i| {
-            let (out, inward) = (Turn::Outward, Turn::Inward);
-            self.after(i, n - 1) == out
-                && self.after(i, 0) == out
-                && self.after(i, n - 2) == inward
-                && self.after(i, 1) == inward
-        })
-    }
-}
-
-/// Every face and rounding with what this house is under it.
-pub(crate) fn settings(
-    house: &House,
-    ground: &Ground<'_>,
-    recorded: Option<&Recorded>,
-    departures: &[Departure],
-    weights: &Weights,
-    settings: &Settings,
-) -> Vec<Setting> {
-    if let Some(recorded) = recorded {
-        return vec![seen(house, ground, recorded, departures)];
-    }
-    let mut list = Vec::new();
-    for face in [Face::Outside, Face::Frame, Face::Inside] {
-        let own = face == ground.face;
-        let walls = if own {
-            Some(Arc::clone(&ground.walls))
-        } else {
-            Walls::of(house, face).ok().map(Arc::new)
-        };
-        let Some(walls) = walls else { continue };
-        let spread = |at: &AtFace| OfRounding::new(&at.walk, &at.outline);
-        let spreads: Vec<OfRounding> = walls.spaces.iter().map(spread).collect();
-        let chance = if own { 1.0 - weights.face } else { weights.face / 2.0 };
-        for (label, words, way, of) in ways(ground, weights, settings) {
-            let mut labels = Vec::new();
-            if !own {
-                labels.push(format!("face: {}", face.word()));
-            }
-            labels.extend((!label.is_empty()).then(|| format!("rounding: {label}")));
-            let at = match face {
-                _ if own => String::new(),
-                Face::Outside => ", outside".to_owned(),
-                Face::Frame => ", at the frame".to_owned(),
-                Face::Inside => ", inside".to_owned(),
-            };
-            let here = Setting {
-                labels,
-                words: format!("{words}{at}"),
-                chance: chance * of,
-                total: 0.0,
-                variance: 0.0,
-                effects: Vec::new(),
-                slips: Vec::new(),
-                slip_odds: 0.0,
-            };
-            list.extend(filled(
-                here, house, ground, departures, &walls, &spreads, way, weights, settings,
-            ));
-        }
-    }
-    list
-}
-
-type RoundingWay = (&'static str, &'static str, Way, f64);
-
-/// The ways a figure's sides may be rounded: its own first.
-fn ways(ground: &Ground<'_>, weights: &Weights, settings: &Settings) -> Vec<RoundingWay> {
-    let halves = settings.halves;
-    let own = ground.rule.step;
-    let other = if halves == Halves::Up { Halves::Down } else { Halves::Up };
-    let foot = Step::WholeFoot;
-    let mut list = if own == foot {
-        vec![
-            ("always up", "each wall up to the whole foot", Way::Up(foot), weights.always_up),
-            (
-                "always down",
-                "each wall down to the whole foot",
-                Way::Down(foot),
-                weights.always_down,
-            ),
-            (
-                "ties down",
-                "each wall to the whole foot, halves down",
-                Way::Nearest(foot, other),
-                weights.ties_the_other_way,
-            ),
-            (
-                "half foot",
-                Step::HalfFoot.spoken(),
-                Way::Nearest(Step::HalfFoot, halves),
-                weights.half_foot,
-            ),
-            (
-                "not rounded",
-                settings.fine.spoken(),
-                Way::Nearest(settings.fine, halves),
-                weights.not_rounded,
-            ),
-        ]
-    } else {
-        vec![
-            ("whole foot", foot.spoken(), Way::Nearest(foot, halves), weights.not_rounded),
-            ("always up", "each wall up to the whole foot", Way::Up(foot), weights.always_up),
-        ]
-    };
-    let rest: f64 = list.iter().map(|(.., chance)| chance).sum();
-    list.insert(0, ("", own.spoken(), Way::Nearest(own, halves), 1.0 - rest));
-    list
-}
-
-#[expect(clippy::too_many_arguments, reason = "all that a setting is worked out from")]
-fn filled(
-    mut setting: Setting,
-    house: &House,
-    ground: &Ground<'_>,
-    departures: &[Departure],
-    walls: &Walls,
-    spreads: &[OfRounding],
-    way: Way,
-    weights: &Weights,
-    settings: &Settings,
-) -> Option<Setting> {
-    let mut outlines = Vec::with_capacity(house.spaces.len());
-    for at in &walls.spaces {
-        outlines.push(at.walk.close_on(way, at.outline.area())?);
-    }
-    let areas: Vec<Area> = outlines.iter().map(Outline::area).collect();
-    let variances: Vec<f64> =
-        spreads.iter().map(|spread| spread.variance(way, settings.reading)).collect();
-    setting.take(house, ground, departures, &areas, &outlines, &variances);
-    let in_total = |i: usize| is_in_total(house, i, false);
-    if way.step() == Step::WholeFoot {
-        for space in (0..areas.len()).filter(|&i| goes_in(house, i)) {
-            let sign = if in_total(space) { 1.0 } else { -1.0 };
-            let at = &walls.spaces[space];
-            let first_line = house.spaces[..space].iter().map(|before| before.sides.len()).sum();
-            let here =
-                Walked { space, first_line, sign, walk: &at.walk, outline: &outlines[space] };
-            slips(&here, way, &mut setting.slips);
-        }
-        let each = weights.slip / (setting.slips.len().max(1) as f64);
-        setting.slip_odds = each / (1.0 - weights.slip);
-        setting.slips.sort_by(|a, b| a.effect.total_cmp(&b.effect));
-    }
-    Some(setting)
-}
-
-/// With the record's own lengths in the file nothing about sides is guessed: its rounding and its slips are seen.
-fn seen(
-    house: &House,
-    ground: &Ground<'_>,
-    recorded: &Recorded,
-    departures: &[Departure],
-) -> Setting {
-    let mut setting = Setting {
-        labels: Vec::new(),
-        words: "the record's own lengths".to_owned(),
-        chance: 1.0,
-        total: 0.0,
-        variance: 0.0,
-        effects: Vec::new(),
-        slips: Vec::new(),
-        slip_odds: 0.0,
-    };
-    let variances = vec![0.0; recorded.areas.len()];
-    setting.take(house, ground, departures, &recorded.areas, &recorded.outlines, &variances);
-    setting
-}
-
-/// Whether an outline goes into the total above grade, counted or taken off.
-fn goes_in(house: &House, space: usize) -> bool {
-    let in_total = |i: usize| is_in_total(house, i, false);
-    in_total(space) || house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total)
-}
-
-impl Setting {
-    /// Whether the house is the same under both, to the last digit.
-    pub(crate) fn is_like(&self, other: &Setting) -> bool {
-        (self.total, self.variance) == (other.total, other.variance)
-            && self.effects == other.effects
-            && self.slips == other.slips
-    }
-
-    /// Takes in the areas of the spaces: the total, and what each departure adds to it.
-    fn take(
-        &mut self,
-        house: &House,
-        ground: &Ground<'_>,
-        departures: &[Departure],
-        areas: &[Area],
-        outlines: &[Outline],
-        variances: &[f64],
-    ) {
-        let counting =
-            crate::reconcile::bridge::counted_by(house, &ground.figure.basis.counting, areas);
-        self.total = (total(house, areas) + counting).sq_ft();
-        let own: f64 = (0..areas.len()).filter(|&i| goes_in(house, i)).map(|i| variances[i]).sum();
-        self.variance = own + 1.0 / 12.0;
-        let effect = |departure: &Departure| {
-            let variance = match departure.what {
-                What::Counted { space } => variances[space],
-                _ => 0.0,
-            };
-            (departure.what.effect(house, areas, outlines).sq_ft(), variance)
-        };
-        self.effects = departures.iter().map(effect).collect();
-    }
-}
-
-impl What {
-    /// What it adds to the total, exactly.
-    pub(crate) fn effect(self, house: &House, areas: &[Area], outlines: &[Outline]) -> Area {
+impl DepartureKind {
+    /// What it adds to the total, exactly where no wall is curved.
+    pub(crate) fn effect(self, listed: Listed<'_>, areas: &[Area], outlines: &[&Outline]) -> Area {
+        let house = listed.house;
         match self {
-            What::Counted { space } => net(house, space, areas),
-            What::NotDeducted { space, .. } => areas[space],
-            What::Storey { level, how } => storey_effect(house, level, how, areas),
-            What::SquaredOff { space, side } => {
-                let vectors = outlines[space].vectors();
-                let next = &vectors[(side + 1) % vectors.len()];
-                Area::rectangle(vectors[side].chord_length(), next.chord_length())
+            DepartureKind::Counted { space } => net(house, space, areas),
+            DepartureKind::MissingCounted { missing } => {
+                listed.house.missing[missing].recorded.area()
             }
-            What::JogLeftOut { space, side } => {
-                let vectors = outlines[space].vectors();
-                let n = vectors.len();
-                let (before, after) = (&vectors[(side + n - 1) % n], &vectors[(side + 1) % n]);
-                let depth = before.chord_length().min(after.chord_length());
-                -Area::rectangle(vectors[side].chord_length(), depth)
-            }
+            DepartureKind::LeftOut { space } => -net(house, space, areas),
+            DepartureKind::LevelLeftOut { level } => -own_area(house, level, areas),
+            DepartureKind::NotDeducted { space } => areas[space],
+            DepartureKind::Deducted { space } => -areas[space],
+            DepartureKind::Level { level, how } => level_effect(house, level, how, areas),
+            DepartureKind::UnderRoof => under_roof(house).map(|i| net(house, i, areas)).sum(),
+            DepartureKind::Part { space, part } => part.effect(outlines[space]),
         }
     }
 
-    /// In words, as it would account for a figure.
-    pub(crate) fn words(self, house: &House) -> String {
-        let name = |space: usize| house.spaces[space].name.as_str();
+    /// How much more often each space is in the total with it.
+    pub(crate) fn changes(self, listed: Listed<'_>) -> Vec<(usize, f64)> {
+        let house = listed.house;
+        let mut list = Vec::new();
+        let mut with = |space: usize, by: f64| {
+            list.push((space, by));
+            list.extend(house.taken_off(space).map(|off| (off, -by)));
+        };
         match self {
-            What::Counted { space } => format!("{} counted", name(space)),
-            What::NotDeducted { space, .. } => format!("{} not deducted", name(space)),
-            What::Storey { level, how } => {
-                let level = &house.levels[level].name;
-                match how {
-                    Storey::FullOutlineBelow => {
-                        format!("{level} taken at the whole outline of the level below")
-                    }
-                    Storey::HalfOutlineBelow => {
-                        format!("{level} taken at half the outline of the level below")
-                    }
-                    Storey::Twice => format!("{level} counted twice"),
-                    Storey::LeftOut => format!("{level} left out"),
+            DepartureKind::Counted { space } => with(space, 1.0),
+            DepartureKind::LeftOut { space } => with(space, -1.0),
+            DepartureKind::LevelLeftOut { level } => {
+                counted_on(house, level).for_each(|space| with(space, -1.0));
+            }
+            DepartureKind::NotDeducted { space } => list.push((space, 1.0)),
+            DepartureKind::Deducted { space } => list.push((space, -1.0)),
+            DepartureKind::Level { level, how } => {
+                let (own, below) = match how {
+                    LevelTaken::WholeBelow => (-1.0, 1.0),
+                    LevelTaken::ThreeQuartersBelow => (-1.0, 0.75),
+                    LevelTaken::HalfBelow => (-1.0, 0.5),
+                    LevelTaken::Twice => (1.0, 0.0),
+                };
+                counted_on(house, level).for_each(|space| with(space, own));
+                if below > 0.0 {
+                    let under = level_below(house, level).into_iter();
+                    let under = under.flat_map(|level| counted_on(house, level));
+                    let whole = under.filter(|&i| house.spaces[i].parent.is_none());
+                    list.extend(whole.map(|space| (space, below)));
                 }
             }
-            What::SquaredOff { space, side } => {
-                format!("the recess after side {} of {} filled in", side + 1, name(space))
-            }
-            What::JogLeftOut { space, side } => {
-                format!("the jog with side {} of {} left out", side + 1, name(space))
-            }
+            DepartureKind::UnderRoof => under_roof(house).for_each(|space| with(space, 1.0)),
+            DepartureKind::MissingCounted { .. } | DepartureKind::Part { .. } => {}
+        }
+        list
+    }
+
+    /// The space that it counts, or does not deduct.
+    pub(crate) fn brings(self) -> Option<usize> {
+        match self {
+            DepartureKind::Counted { space } | DepartureKind::NotDeducted { space } => Some(space),
+            _ => None,
         }
     }
 
-    /// What would settle whether it was so.
-    pub(crate) fn settled_by(self, house: &House) -> String {
-        let name = |space: usize| house.spaces[space].name.as_str();
-        match self {
-            What::Counted { space } => format!("ask if the total counts {}", name(space)),
-            What::NotDeducted { space, .. } => {
-                format!("ask if the total takes {} off", name(space))
-            }
-            What::Storey { level, .. } => {
-                format!("ask what the total has for {}", house.levels[level].name)
-            }
-            What::SquaredOff { space, side } => {
-                format!("look at the record's sketch after side {} of {}", side + 1, name(space))
-            }
-            What::JogLeftOut { space, side } => {
-                format!("look at the record's sketch for side {} of {}", side + 1, name(space))
-            }
-        }
+    /// Whether both cannot have been done, or say the same twice.
+    pub(crate) fn excludes(self, other: DepartureKind, house: &House) -> bool {
+        use DepartureKind::{
+            Counted, Deducted, LeftOut, Level, LevelLeftOut, NotDeducted, UnderRoof,
+        };
+        let one_way = |a: DepartureKind, b: DepartureKind| match (a, b) {
+            (
+                Level { level: a, .. } | LevelLeftOut { level: a },
+                Level { level: b, .. } | LevelLeftOut { level: b },
+            ) => a == b,
+            (
+                Level { level, .. } | LevelLeftOut { level },
+                LeftOut { space } | NotDeducted { space } | Deducted { space },
+            ) => house.spaces[space].level == level,
+            (UnderRoof, Counted { space }) => under_roof(house).any(|i| i == space),
+            (DepartureKind::Part { .. }, DepartureKind::Part { .. }) => true,
+            (DepartureKind::Part { space, .. }, LeftOut { space: other }) => space == other,
+            _ => false,
+        };
+        self == other || one_way(self, other) || one_way(other, self)
     }
 }
 
-/// What taking an upper level otherwise adds.
-fn storey_effect(house: &House, level: usize, how: Storey, areas: &[Area]) -> Area {
-    let own: Area = counted_on(house, level).map(|i| net(house, i, areas)).sum();
+fn own_area(house: &House, level: usize, areas: &[Area]) -> Area {
+    counted_on(house, level).map(|i| net(house, i, areas)).sum()
+}
+
+/// What taking a level otherwise adds.
+fn level_effect(house: &House, level: usize, how: LevelTaken, areas: &[Area]) -> Area {
+    let own = own_area(house, level, areas);
     let below = level_below(house, level).into_iter().flat_map(|below| counted_on(house, below));
-    let full: Area = below.filter(|&i| house.spaces[i].parent.is_none()).map(|i| areas[i]).sum();
+    let whole: i128 =
+        below.filter(|&i| house.spaces[i].parent.is_none()).map(|i| areas[i].half_nm2()).sum();
     match how {
-        Storey::FullOutlineBelow => full - own,
-        Storey::HalfOutlineBelow => Area::from_half_nm2(full.half_nm2() >> 1) - own,
-        Storey::Twice => own,
-        Storey::LeftOut => -own,
+        LevelTaken::WholeBelow => Area::from_half_nm2(whole) - own,
+        LevelTaken::ThreeQuartersBelow => Area::from_half_nm2((3 * whole) >> 2) - own,
+        LevelTaken::HalfBelow => Area::from_half_nm2(whole >> 1) - own,
+        LevelTaken::Twice => own,
     }
 }

@@ -1,13 +1,22 @@
 //! The gap between what was measured and what somebody published, step by step.
 
-mod bell;
 mod bridge;
+mod case;
+pub(crate) mod cause;
 pub(crate) mod departures;
+mod evidence;
 mod matching;
+mod misread;
+mod normal;
+pub(crate) mod ours;
+mod outcomes;
+pub(crate) mod parts;
 mod recorded;
 mod rounding;
 mod search;
-mod slips;
+pub(crate) mod settings;
+mod told;
+pub(crate) mod totals;
 mod weights;
 
 use std::sync::Arc;
@@ -22,14 +31,17 @@ use crate::house::check::plausibility::is_far_off;
 use crate::house::wall_moves::Assumed;
 use crate::house::{Face, ReferenceSource};
 use crate::house::{FigureKind, PublishedFigure, SideRule};
+use crate::sketch::statement::Named;
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
 pub use bridge::{Line, Step as BridgeStep};
+pub use cause::CauseClass;
+pub use evidence::Evidence;
 pub use matching::{MatchedSide, OutlineReport, Substitution};
 pub use recorded::Share;
 pub use rounding::{Between, CouldExplain, RoundingTest};
-pub use search::{Explanation, Explanations};
+pub use search::{Explanation, Explanations, Strength};
 pub use weights::Weights;
 
 /// The areas of a house and the gap to each published figure.
@@ -161,6 +173,7 @@ pub struct Figure {
     own: Option<recorded::OwnTotal>,
     enough: RoundingTest,
     explanations: Explanations,
+    counting: Vec<Named>,
 }
 
 /// What a figure stands on: its face, its rule, and this house under both.
@@ -228,9 +241,19 @@ impl Figure {
         warnings.extend(ground.walls.assumption_warnings(house));
         let recorded = recorded::Recorded::of(house, &ground, warnings);
         let start = areas.gross().tenth_foot();
-        let explain =
-            |weights| Explanations::of(house, &ground, recorded.as_ref(), weights, settings);
-        let explanations = weights.map(explain).unwrap_or_default();
+        let case = case::Case {
+            listed: departures::Listed { house, counting: &ground.figure.basis.counting },
+            figure: ground.figure.area.area(),
+            face: ground.face,
+            rule: ground.rule,
+            walls: &ground.walls,
+            ruled: &ground.ruled,
+            fine: &ground.fine,
+            recorded: recorded.as_ref(),
+            settings,
+        };
+        let explanations =
+            weights.map(|weights| Explanations::of(&case, weights)).unwrap_or_default();
         let lines = bridge::lines(house, &ground, recorded.as_ref(), &explanations, start);
         let says = |line: &&Line| line.step() == BridgeStep::Counting && !line.is_supported();
         let counting = lines.iter().find(says).map(Line::area);
@@ -256,6 +279,7 @@ impl Figure {
             own,
             enough,
             explanations,
+            counting: ground.figure.basis.counting.clone(),
         }
     }
 
@@ -274,6 +298,11 @@ impl Figure {
         Some(Diagnostic::new(Word::FarOff, span, message).help(
             "look at each digit of the figure, at its unit, and at the unit of the sides; and whether every space and level is typed",
         ))
+    }
+
+    /// What it says it counts.
+    pub(crate) fn counting(&self) -> &[Named] {
+        &self.counting
     }
 
     /// What would account for it, best supported first.

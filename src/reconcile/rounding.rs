@@ -110,7 +110,7 @@ impl RoundingTest {
         }
     }
 
-    /// Where the figure lies between two areas that whole feet give, and no outline gives it, to half a square foot;
+    /// Where the figure lies between two areas that whole feet give, and no outline gives it, in whole square feet as printed;
     /// none where one does, where rounding is not big enough, or where there are too many outlines to go through.
     pub fn between(&self) -> Option<Between> {
         let any = match self.could_explain()? {
@@ -118,11 +118,11 @@ impl RoundingTest {
             CouldExplain::OnlyAgainst => true,
             CouldExplain::No => return None,
         };
-        let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
         let totals = self.ranges.totals(any)?;
-        let below = *totals.iter().rfind(|total| **total <= self.wanted)?;
-        let above = *totals.iter().find(|total| **total >= self.wanted)?;
-        let is_given = self.wanted - below <= half || above - self.wanted <= half;
+        let wanted = self.wanted.whole_sq_ft();
+        let below = *totals.iter().rfind(|total| total.whole_sq_ft() <= wanted)?;
+        let above = *totals.iter().find(|total| total.whole_sq_ft() >= wanted)?;
+        let is_given = below.whole_sq_ft() == wanted || above.whole_sq_ft() == wanted;
         (!is_given).then_some(Between { below, above })
     }
 }

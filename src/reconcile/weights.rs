@@ -1,94 +1,151 @@
-//! How common each departure is: starting values, our judgement, no source. Data, not code.
+//! How common each departure is. Data, not code: `weights.json` holds each chance with the reason for it.
 
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use serde::Deserialize;
 
 use crate::error::Error;
 
-/// How common each departure is, as a chance from 0 to 1.
-#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+/// One line of the file.
+#[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Weights {
-    /// The figure was taken at another face than it says.
-    pub face: f64,
+struct Entry {
+    chance: f64,
+    reason: String,
+}
+
+macro_rules! weights {
+    ($($(#[doc = $doc:literal])+ $name:ident: $words:literal,)+) => {
+        /// How common each departure is, as a chance from 0 to 1.
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct Weights {
+            $($(#[doc = $doc])+ pub $name: f64,)+
+        }
+
+        impl Weights {
+            /// Each chance with what it is of, in words.
+            pub(crate) fn chances(&self) -> Vec<(&'static str, f64)> {
+                vec![$(($words, self.$name),)+]
+            }
+
+            fn read(entries: &mut BTreeMap<String, Entry>) -> Result<Weights, Error> {
+                Ok(Weights { $($name: taken(entries, stringify!($name))?,)+ })
+            }
+
+            /// Nothing is likelier than something else: only if the file that comes with the program were unreadable.
+            const fn none() -> Weights {
+                let none = Weights { $($name: 0.0,)+ };
+                Weights { something_else: 0.5, ..none }
+            }
+        }
+    };
+}
+
+weights! {
+    /// The figure was taken at the outside face, or at the frame, although it says another; each.
+    face: "the outside face or the frame instead of another face",
+    /// The figure was taken inside although it says another face.
+    face_inside: "inside instead of another face",
     /// Every side rounded up.
-    pub always_up: f64,
+    always_up: "every wall rounded up",
     /// Every side rounded down.
-    pub always_down: f64,
+    always_down: "every wall rounded down",
     /// Sides to the half foot.
-    pub half_foot: f64,
+    half_foot: "each wall to the half foot",
     /// Sides half-way between two steps go the other way.
-    pub ties_the_other_way: f64,
+    ties_the_other_way: "halves the other way",
     /// Sides not rounded to feet.
-    pub not_rounded: f64,
+    not_rounded: "walls not rounded to feet",
     /// A space that is not counted, counted; each.
-    pub counted: f64,
-    /// An opening or a low ceiling not taken off; each.
-    pub not_deducted: f64,
-    /// An upper level taken at the full outline of the level under it.
-    pub full_outline_below: f64,
-    /// An upper level taken at half the outline of the level under it.
-    pub half_outline_below: f64,
-    /// A level counted twice.
-    pub level_twice: f64,
-    /// A level left out.
-    pub level_left_out: f64,
-    /// One recess filled in or one jog left out; over all of them.
-    pub squared_off: f64,
-    /// One side misread; over all of them.
-    pub slip: f64,
-    /// Something that is none of these.
-    pub something_else: f64,
-    /// How far something else lies off, typically, in square feet.
-    pub something_else_scale_sq_ft: f64,
+    counted: "an uncounted space in the total, each",
+    /// The same of a deck, patio, balcony, carport or outbuilding; each.
+    counted_outdoors: "the same of a deck, patio, balcony, carport or outbuilding",
+    /// The same of a space that the record lists by itself with about its measured area; each.
+    counted_though_listed: "the same of a space that the record lists by itself",
+    /// What the record lists and is not there, in the total; each.
+    missing_counted: "what is gone still in the total, each",
+    /// A counted space, or an upper level, that the record does not have; each.
+    left_out: "a counted space or an upper level not in the total, each",
+    /// The same of a counted space that the record lists by itself; each.
+    left_out_though_listed: "the same of a space that the record lists by itself",
+    /// An opening or a low part left in; each.
+    not_deducted: "an opening or low part not deducted, each",
+    /// A stair deducted; each.
+    deducted: "a stair deducted, each",
+    /// An upper level taken at the whole outline of the level below; each.
+    whole_below: "an upper level at the whole outline below, each",
+    /// An upper level taken at three quarters of it; each.
+    three_quarters_below: "an upper level at three quarters of the outline below, each",
+    /// An upper level taken at half of it; each.
+    half_below: "an upper level at half the outline below, each",
+    /// A level counted twice; each.
+    level_twice: "a level counted twice, each",
+    /// The total of everything under the roof.
+    under_roof: "everything under the roof in the total",
+    /// One recess filled in, or one jog or bay left off; over all of them.
+    shape: "a recess filled in, or a jog or bay left off, all together",
+    /// One wall misread; over all of them.
+    misread: "a wall misread, all together",
+    /// Two digits of the total exchanged.
+    total_swapped: "two digits of the total swapped",
+    /// One digit of the total typed wrong.
+    total_one_digit: "one digit of the total wrong",
+    /// The total ten times too large.
+    total_ten_times: "the total ten times too large",
+    /// The total a tenth of what it should be.
+    total_tenth: "the total a tenth of it",
+    /// The total rounded to tens.
+    total_rounded_10: "the total rounded to 10",
+    /// The total rounded to fifties.
+    total_rounded_50: "the total rounded to 50",
+    /// The total rounded to hundreds.
+    total_rounded_100: "the total rounded to 100",
+    /// The total of two such houses.
+    total_twice: "two dwellings in the total",
+    /// The total in square meters.
+    total_square_meters: "the total in square meters",
+    /// None of these.
+    something_else: "something else",
+}
+
+fn taken(entries: &mut BTreeMap<String, Entry>, name: &str) -> Result<f64, Error> {
+    let entry =
+        entries.remove(name).ok_or_else(|| Error::Weights(format!("`{name}` is missing")))?;
+    if entry.reason.trim().is_empty() {
+        return Err(Error::Weights(format!("`{name}` has no reason")));
+    }
+    if (0.0..1.0).contains(&entry.chance) {
+        Ok(entry.chance)
+    } else {
+        Err(Error::Weights(format!("`{name}` is no chance from 0 to under 1")))
+    }
 }
 
 impl Weights {
-    /// Each chance with what it is of, in words.
-    pub(crate) fn chances(&self) -> [(&'static str, f64); 15] {
-        [
-            ("another face", self.face),
-            ("every wall rounded up", self.always_up),
-            ("every wall rounded down", self.always_down),
-            ("to the half foot", self.half_foot),
-            ("halves the other way", self.ties_the_other_way),
-            ("not rounded", self.not_rounded),
-            ("a space counted, each", self.counted),
-            ("an opening or low ceiling not deducted, each", self.not_deducted),
-            ("an upper level at the whole outline below", self.full_outline_below),
-            ("an upper level at half the outline below", self.half_outline_below),
-            ("a level counted twice", self.level_twice),
-            ("a level left out", self.level_left_out),
-            ("a recess filled in, all together", self.squared_off),
-            ("a wall misread, all together", self.slip),
-            ("something else", self.something_else),
-        ]
-    }
-
-    /// Reads weights from JSON with every key.
+    /// Reads weights from JSON: under each name a `chance` from 0 to under 1 and the `reason` for it.
     ///
     /// # Errors
     ///
-    /// [`Error::Weights`] if a key is missing, unknown or no chance from 0 to 1.
+    /// [`Error::Weights`] if a name is missing or unknown, has no reason or no chance, or if the chances of rounding add
+    /// up to 1 or more.
+    #[expect(clippy::float_arithmetic, reason = "chances are added")]
     pub fn from_json(text: &str) -> Result<Weights, Error> {
-        let weights: Weights =
+        let mut entries: BTreeMap<String, Entry> =
             serde_json::from_str(text).map_err(|error| Error::Weights(error.to_string()))?;
-        let rounding: f64 = [
-            weights.always_up,
-            weights.always_down,
-            weights.half_foot,
-            weights.ties_the_other_way,
-            weights.not_rounded,
-        ]
-        .iter()
-        .sum();
-        let are_chances = weights.chances().iter().all(|(_, chance)| (0.0..1.0).contains(chance));
-        let has_scale = weights.something_else_scale_sq_ft > 0.0;
-        if are_chances && rounding < 1.0 && has_scale {
+        let weights = Weights::read(&mut entries)?;
+        if let Some(name) = entries.keys().next() {
+            return Err(Error::Weights(format!("`{name}` is unknown")));
+        }
+        let rounding = weights.always_up
+            + weights.always_down
+            + weights.half_foot
+            + weights.ties_the_other_way
+            + weights.not_rounded;
+        if rounding < 1.0 {
             Ok(weights)
         } else {
-            Err(Error::Weights("each is a chance from 0 to under 1, those of rounding together too; the scale is over 0".to_owned()))
+            Err(Error::Weights("the chances of rounding add up to 1 or more".to_owned()))
         }
     }
 }
@@ -96,27 +153,26 @@ impl Weights {
 impl Default for Weights {
     fn default() -> Weights {
         const STARTING: &str = include_str!("weights.json");
-        // The file is read by a test, so that it is as it should be.
-        static READ: LazyLock<Weights> = LazyLock::new(|| {
-            Weights::from_json(STARTING).unwrap_or(Weights {
-                face: 0.0,
-                always_up: 0.0,
-                always_down: 0.0,
-                half_foot: 0.0,
-                ties_the_other_way: 0.0,
-                not_rounded: 0.0,
-                counted: 0.0,
-                not_deducted: 0.0,
-                full_outline_below: 0.0,
-                half_outline_below: 0.0,
-                level_twice: 0.0,
-                level_left_out: 0.0,
-                squared_off: 0.0,
-                slip: 0.0,
-                something_else: 0.5,
-                something_else_scale_sq_ft: 400.0,
-            })
-        });
+        // A test reads the file, so that it is as it should be.
+        static READ: LazyLock<Weights> =
+            LazyLock::new(|| Weights::from_json(STARTING).unwrap_or(Weights::none()));
         *READ
+    }
+}
+
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_starting_weights_are_read_from_their_file() {
+        let read = Weights::from_json(include_str!("weights.json")).unwrap();
+        assert_eq!(read, Weights::default());
+        assert!(read.counted > 0.0);
+        assert!(Weights::from_json("{}").is_err());
+        let all = include_str!("weights.json");
+        assert!(Weights::from_json(&all.replace("0.12", "1.2")).is_err());
+        assert!(Weights::from_json(&all.replace("\"shape\"", "\"shapes\"")).is_err());
     }
 }

@@ -363,8 +363,14 @@ pub struct ExplanationReport {
     pub leaves: String,
     /// Whether that is no more than rounding leaves.
     pub fits: bool,
-    /// Its support, from 0 to 0.99.
+    /// Its support, from 0 to 0.99, whatever the rounding.
     pub support: String,
+    /// How it could be corrected: `typed`, `described` or `measured`; null for nothing done otherwise.
+    pub class: Option<&'static str>,
+    /// Whether it is told: it fits, and its support is more than something else's.
+    pub told: bool,
+    /// How strong it is where it is told: `only` common cause that fits, `likeliest`, `also fits`.
+    pub strength: Option<&'static str>,
 }
 
 /// One line of a bridge.
@@ -746,6 +752,9 @@ fn explanation(explanation: &crate::reconcile::Explanation) -> ExplanationReport
         leaves: one_place(explanation.leaves),
         fits: explanation.fits(),
         support: support(explanation.support()),
+        class: explanation.class().map(crate::reconcile::CauseClass::word),
+        told: explanation.is_told(),
+        strength: explanation.strength().map(crate::reconcile::Strength::word),
     }
 }
 

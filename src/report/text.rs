@@ -423,19 +423,20 @@ impl Writer<'_> {
     fn why_explanations(&mut self, figure: &Figure) {
         let explanations = figure.explanations();
         let weighed = thousands(i64::try_from(explanations.weighed()).unwrap_or(i64::MAX));
-        self.page.indented(
-            &format!(
-                "what is possible, of {weighed} combinations weighed (support; what it leaves; σ)"
-            ),
-            4,
-            6,
-        );
+        let fitting = thousands(i64::try_from(explanations.fitting()).unwrap_or(i64::MAX));
+        let all =
+            if explanations.is_capped() { "; there were more, too many to weigh" } else { "" };
+        self.page.indented(&format!("what could account for it: {weighed} combinations weighed, {fitting} fit{all} (support; what it leaves; σ)"), 4, 6);
         let shown = |explanation: &&Explanation| explanation.support() >= 0.005;
         for explanation in explanations.list().iter().filter(shown) {
             let labels = explanation.departures();
             let name =
                 if labels.is_empty() { "no departure".to_owned() } else { labels.join("; ") };
-            let fits = if explanation.fits() { "" } else { ", does not fit" };
+            let fits = match (explanation.is_told(), explanation.fits()) {
+                (true, _) => ", told",
+                (false, true) => "",
+                (false, false) => ", does not fit",
+            };
             let figures = format!(
                 "{}; {:+.1}; {:.1}",
                 percent(explanation.support()),
@@ -444,7 +445,8 @@ impl Writer<'_> {
             );
             self.page.ledger(&format!("{name}{fits}"), &figures, 6);
         }
-        self.page.ledger("something else", &percent(explanations.something_else()), 6);
+        let otherwise = percent(explanations.something_else());
+        self.page.ledger("something else, or several at once", &otherwise, 6);
     }
 
     fn why_figure(&mut self, figure: &Figure) {

@@ -91,7 +91,7 @@ fn is_said(line: &Line) -> bool {
 pub(crate) fn counted_spaces<'a>(figure: &Figure, house: &'a House) -> Vec<&'a str> {
     let said = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
     let said = said.map(Line::counted).unwrap_or_default();
-    let would = figure.explanations().list().first().filter(|best| best.fits());
+    let would = figure.explanations().told().next();
     let would: Vec<usize> = would.map(|best| best.counts().collect()).unwrap_or_default();
     let spaces = house.spaces().iter().enumerate();
     let counted = spaces.filter(|(i, space)| {

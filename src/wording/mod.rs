@@ -1,6 +1,8 @@
 //! All that is said to people, for the terminal, the pages and any other place alike.
 
 pub(crate) mod block;
+pub(crate) mod causes;
+pub(crate) mod compared;
 pub(crate) mod figure;
 pub(crate) mod request;
 pub(crate) mod rounding;

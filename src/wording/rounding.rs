@@ -7,6 +7,7 @@ use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
+use crate::wording::causes;
 use crate::wording::sentences::{
     Sentences, capital, not_explained, range_text, rounded_float, the, whole,
 };
@@ -24,7 +25,9 @@ impl Sentences<'_> {
         );
         let enough = if rest == 0 && !to_feet { None } else { self.rounding_alone(figure) };
         let listed = self.listed_as_much(figure, rest);
-        enough.into_iter().chain(listed).collect::<Vec<_>>().join(" ")
+        let evidence = figure.explanations().evidence();
+        let evidence = evidence.map(|found| causes::evidence(found, self.listed(figure)));
+        enough.into_iter().chain(evidence).chain(listed).collect::<Vec<_>>().join(" ")
     }
 
     /// What the record lists by itself, not counted here, with just as much as is not explained.

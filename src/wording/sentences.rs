@@ -1,5 +1,5 @@
 //! What is said of a house and its figures, in sentences: the terminal and the pages print the same words.
-#![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
+#![expect(clippy::float_arithmetic, reason = "a support is a float")]
 
 use crate::areas::range::Range;
 use crate::areas::rule::Settings;
@@ -10,12 +10,16 @@ use crate::geometry::compass::Axis;
 use crate::house::House;
 use crate::house::SideRule;
 use crate::house::{Face, Kind, ReferenceSource};
+use crate::reconcile::cause::Cause;
+use crate::reconcile::departures::Listed;
 use crate::reconcile::{
-    BridgeStep, Explanation, Figure, Line, OutlineReport, Reconciliation, Share, Weights,
+    BridgeStep, Explanation, Figure, Line, OutlineReport, Reconciliation, Share, Strength, Weights,
 };
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use crate::units::length::{Form, Length, Step, Written};
+use crate::wording::causes;
+use crate::wording::compared::Interval;
 use rust_decimal::Decimal;
 
 /// What every report and page ends with.
@@ -329,49 +333,101 @@ impl Sentences<'_> {
         Some(format!("{space}{named}: {} sq ft", signed(area.whole_sq_ft())))
     }
 
-    /// What would account for the figure: at most three items, and what would settle it; none where nothing has to be accounted for.
+    /// What could account for the figure, as it was decided: at most three items, and what would settle it; none where nothing
+    /// has to be accounted for.
     pub(crate) fn accounts(&self, figure: &Figure) -> Option<Accounts> {
         let explanations = figure.explanations();
-        let agrees = figure.area().whole_sq_ft() == figure.start().whole_sq_ft();
-        let Some(best) = explanations.list().first() else {
-            let rest = not_explained(figure);
-            let is_silent = agrees
-                || rest == 0
-                || explanations.weighed() == 0
-                || self.listed_as_much(figure, rest).is_some();
-            return (!is_silent).then(|| Accounts {
-                opening: format!(
-                    "Nothing that was weighed would account for what is not explained, {} sq ft.",
-                    signed(rest)
-                ),
-                items: Vec::new(),
-                closing: "Other reasons are possible: ask what else the total holds.".to_owned(),
-            });
-        };
-        if agrees || best.fits() && best.departures().is_empty() {
+        if explanations.weighed() == 0 || agrees(figure) {
             return None;
         }
-        let house = self.house;
-        let lines = likely(explanations.list());
-        let who = format!("{}, {},", the(figure), whole(figure.area()));
-        if lines.is_empty() {
-            let (low, high) = interval(best);
-            let opening = format!(
-                "Nothing that was weighed would account for it. The nearest: {}: {low} to {high}; {who} lies outside.",
-                best.words(house)
-            );
-            let closing = "Other reasons are possible: recorded lengths of the walls, or a look at the record's sketch, would settle more.".to_owned();
-            return Some(Accounts { opening, items: Vec::new(), closing });
+        let mut told: Vec<&Explanation> = Vec::new();
+        for one in explanations.told() {
+            let is_said = |before: &&Explanation| {
+                (before.sq_ft - one.sq_ft).abs() < 0.5 && before.cause.says_the_same(one.cause)
+            };
+            if !told.iter().any(is_said) {
+                told.push(one);
+            }
         }
+        if told.is_empty() {
+            return self.nothing_common(figure);
+        }
+        let listed = self.listed(figure);
         let mut settle: Vec<String> = Vec::new();
-        for question in lines.iter().flat_map(|explanation| explanation.settled_by(house)) {
+        for question in told.iter().flat_map(|one| causes::settled_by(one.cause, listed)) {
             if !settle.contains(&question) {
                 settle.push(question);
             }
         }
-        // A wall that follows from the others hides an error in them.
-        let counted = house.spaces.iter().filter(|space| space.counted);
-        let unseen = counted.flat_map(|space| {
+        settle.extend(self.unseen_wall());
+        let ours = self.ours(figure);
+        let mut items: Vec<String> = Vec::new();
+        for (i, one) in told.iter().enumerate() {
+            items.push(self.told_cause(figure, one, i == 0));
+        }
+        Some(Accounts {
+            opening: "Possible:".to_owned(),
+            items,
+            closing: format!(
+                "Other reasons are possible. To settle it: {}.{ours}",
+                settle.join("; ")
+            ),
+        })
+    }
+
+    /// What of our own walk is to be looked at again, after a space; nothing where there is nothing.
+    fn ours(&self, figure: &Figure) -> String {
+        let listed = self.listed(figure);
+        let asked = |question: &_| format!(" {}", causes::asked(*question, listed));
+        let mut asked: String = figure.explanations().questions.iter().map(asked).collect();
+        if figure.explanations().is_capped() {
+            asked.push_str(" This house has too many parts to weigh them all: some were not.");
+        }
+        asked
+    }
+
+    /// One cause that is told: what it says, how strong it is, what it gives, and how the figure compares with that.
+    fn told_cause(&self, figure: &Figure, one: &Explanation, is_first: bool) -> String {
+        let words = causes::said(one.cause, self.listed(figure));
+        let words = if is_first { capital(&words) } else { words };
+        let also = match (one.cause, one.rounding) {
+            (Cause::Rounding(_) | Cause::Face(_), _) | (_, None) => String::new(),
+            (_, Some(rounding)) => format!(", with {}", causes::rounded(rounding)),
+        };
+        let strength = one.strength().map(strength).unwrap_or_default();
+        let gives = Interval::about(one.sq_ft, one.allows());
+        let who = format!("{}, {},", the(figure), whole(figure.area()));
+        format!(
+            "{words}{also}{strength}: {}; {}",
+            gives.text(),
+            gives.compared(&who, figure.area().whole_sq_ft())
+        )
+    }
+
+    /// That nothing common accounts for what is left; none where rounding alone does.
+    fn nothing_common(&self, figure: &Figure) -> Option<Accounts> {
+        let rest = not_explained(figure);
+        let best = figure.explanations().list().first();
+        let is_rounding = best.is_some_and(|best| best.cause == Cause::None && best.fits());
+        let is_silent = rest == 0 || is_rounding || self.listed_as_much(figure, rest).is_some();
+        let figure_word = figure.word();
+        (!is_silent).then(|| Accounts {
+            opening: format!(
+                "Nothing common accounts for the {} sq ft that are left.",
+                thousands(rest.abs())
+            ),
+            items: Vec::new(),
+            closing: format!(
+                "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house: another house's card or a mirrored unit cannot be seen from the total.{}",
+                self.ours(figure)
+            ),
+        })
+    }
+
+    /// A wall that follows from the others hides an error in them.
+    fn unseen_wall(&self) -> Option<String> {
+        let counted = self.house.spaces.iter().filter(|space| space.counted);
+        let mut unseen = counted.flat_map(|space| {
             let follows = space.sides.iter().filter(|side| side.follows);
             follows.map(move |side| {
                 format!(
@@ -380,16 +436,12 @@ impl Sentences<'_> {
                 )
             })
         });
-        settle.extend(unseen.take(1));
-        let item = |explanation: &&Explanation| {
-            let (low, high) = interval(explanation);
-            format!("{}: {low} to {high}; {who} lies inside", explanation.words(house))
-        };
-        Some(Accounts {
-            opening: "What would account for it, most likely first:".to_owned(),
-            items: lines.iter().map(item).collect(),
-            closing: format!("Other reasons are possible. To settle it: {}.", settle.join("; ")),
-        })
+        unseen.next()
+    }
+
+    /// The house with what the file says of a figure besides its total.
+    pub(crate) fn listed<'b>(&'b self, figure: &'b Figure) -> Listed<'b> {
+        Listed { house: self.house, counting: figure.counting() }
     }
 
     /// Somebody else's outline in a heading.
@@ -646,11 +698,15 @@ impl Sentences<'_> {
         parts.join(", ")
     }
 
+    /// The step of the cause that is told first.
+    fn possible_line(&self, figure: &Figure, line: &Line) -> String {
+        let said = line.cause().map(|cause| causes::said(cause, self.listed(figure)));
+        format!("possible: {}", said.unwrap_or_default())
+    }
+
     pub(crate) fn line_name(&self, figure: &Figure, line: &Line) -> String {
         match line.step() {
-            BridgeStep::Counting if line.is_supported() => {
-                format!("would account for it: {}", words::all_of(line.counted()))
-            }
+            BridgeStep::Counting if line.is_supported() => self.possible_line(figure, line),
             BridgeStep::Face => match figure.face() {
                 Face::Outside => format!("face: {} is measured outside too", the(figure)),
                 Face::Frame => "face: measured to the frame, without the veneer".to_owned(),
@@ -728,20 +784,19 @@ pub(crate) fn not_explained(figure: &Figure) -> i64 {
     lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
 }
 
-/// The explanations worth telling, at most three.
-fn likely(list: &[Explanation]) -> Vec<&Explanation> {
-    let likely = |explanation: &&Explanation| explanation.fits() && explanation.support() >= 0.03;
-    let mut lines: Vec<&Explanation> = Vec::new();
-    for explanation in list.iter().filter(likely) {
-        // The same with a rounding that changes nothing says nothing new.
-        let told = |other: &&Explanation| {
-            other.departures == explanation.departures && explanation.slip.is_none()
-        };
-        if !lines.iter().any(told) && lines.len() < 3 {
-            lines.push(explanation);
-        }
+/// Whether a figure and the measured area are printed alike.
+pub(crate) fn agrees(figure: &Figure) -> bool {
+    figure.area().whole_sq_ft() == figure.start().whole_sq_ft()
+}
+
+/// How strong a cause is, in brackets; nothing for one that fits also.
+fn strength(strength: Strength) -> String {
+    match strength {
+        Strength::Only => " (only common cause that fits)".to_owned(),
+        Strength::LikeliestOf(1) => " (fits)".to_owned(),
+        Strength::LikeliestOf(count) => format!(" (likeliest of {count} that fit)"),
+        Strength::AlsoFits => " (also fits)".to_owned(),
     }
-    lines
 }
 
 /// `record` or `plan`.
@@ -822,12 +877,6 @@ pub(crate) fn to_hundredths(length: Length) -> String {
     let (whole, decimals) = text.split_once('.').unwrap_or((&text, ""));
     let point = if decimals.is_empty() { "" } else { "." };
     format!("{}{point}{decimals}", group_thousands(whole))
-}
-
-/// From and to what a combination gives, as far as rounding leaves it open.
-pub(crate) fn interval(explanation: &Explanation) -> (String, String) {
-    let allows = explanation.allows();
-    (rounded_float(explanation.sq_ft - allows), rounded_float(explanation.sq_ft + allows))
 }
 
 /// `1,530 to 1,581`; one number where both are the same.

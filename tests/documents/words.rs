@@ -81,7 +81,8 @@ fn the_list_is_looked_for_as_words() {
 fn no_report_has_a_word_that_must_not_come_back() {
     for path in sketches() {
         let path = path.to_string_lossy().into_owned();
-        for arguments in [["reconcile", "--width=100", &path], ["reconcile", "--today=2026-05-01", &path]]
+        for arguments in
+            [["reconcile", "--width=100", &path], ["reconcile", "--today=2026-05-01", &path]]
         {
             let report = printed(&arguments);
             assert!(!report.is_empty(), "{path}");

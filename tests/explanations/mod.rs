@@ -1,7 +1,7 @@
 //! How often the explanations find the true reason, and whether their support means what it says.
 //!
-//! Random houses are measured by a random office: its own tape within ± 0.15 ft a side, whole feet,
-//! odd steps closed on walls at random. Then it departs in a way that is drawn and known.
+//! Random houses are measured by random offices: each with its own tape within ± 0.15 ft a wall, whole feet, odd steps
+//! taken its own way. Then it does one thing otherwise, drawn and known.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -17,6 +17,9 @@
 )]
 
 mod calibration;
+mod causes;
+mod house;
+mod measures;
 mod office;
 mod published;
-mod rates;
+mod random;

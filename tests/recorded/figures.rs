@@ -140,21 +140,18 @@ fn what_could_be_given_is_on_the_step_and_at_the_face_of_the_figure() {
 fn weights_of_ones_own_are_chances() {
     use fairfoot::Weights;
     // The starting weights, with one of them changed.
-    let with = |key: &str, value: &str| {
+    let with = |key: &str, chance: f64| {
         let text = include_str!("../../src/reconcile/weights.json");
         let mut all: serde_json::Value = serde_json::from_str(text).expect("the starting weights");
-        all[key] = serde_json::from_str(value).expect("a number");
+        all[key] = serde_json::json!({ "chance": chance, "reason": "tried" });
         Weights::from_json(&all.to_string())
     };
-    assert!(with("face", "0").is_ok() && with("face", "0.99").is_ok());
-    for value in ["1", "-0.01", "1.5"] {
-        assert!(with("face", value).is_err(), "{value}");
+    assert!(with("face", 0.0).is_ok() && with("face", 0.99).is_ok());
+    for chance in [1.0, -0.01, 1.5] {
+        assert!(with("face", chance).is_err(), "{chance}");
     }
-    // Those of rounding together: 0.05 + 0.02 + 0.05 + 0.05 beside it.
-    assert!(with("not_rounded", "0.82").is_ok());
-    assert!(with("not_rounded", "0.83").is_err());
-    assert!(with("not_rounded", "0.9").is_err());
-    assert!(with("something_else_scale_sq_ft", "0.5").is_ok());
-    assert!(with("something_else_scale_sq_ft", "0").is_err());
-    assert!(with("a key of no meaning", "0.1").is_err());
+    // Those of rounding together: 0.03 + 0.015 + 0.05 + 0.05 beside it.
+    assert!(with("not_rounded", 0.85).is_ok());
+    assert!(with("not_rounded", 0.86).is_err());
+    assert!(with("a name of no meaning", 0.1).is_err());
 }

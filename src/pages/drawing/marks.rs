@@ -1,13 +1,11 @@
 //! What is marked on the drawing of a level: the record's own outline and lengths, walls that differ, spaces that would have to count.
-#![expect(clippy::float_arithmetic, reason = "a support is a float")]
 
 use crate::areas::at_face::Walls;
 use crate::geometry::outline::Outline;
 use crate::house::Face;
 use crate::house::House;
 use crate::pages::drawing::view::OnSite;
-use crate::reconcile::departures::What;
-use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
+use crate::reconcile::{BridgeStep, Explanation, Figure, OutlineReport, Reconciliation};
 use crate::units::length::{Length, Step};
 use crate::wording::sentences::Sentences;
 
@@ -135,24 +133,9 @@ impl Marks {
                 .filter(|&i| line.counted().contains(&house.spaces[i].name))
                 .collect();
         }
-        let explanations = figure.explanations();
-        let agrees = figure.area().whole_sq_ft() == figure.start().whole_sq_ft();
-        let Some(best) = explanations.list().first().filter(|best| best.fits() && !agrees) else {
-            return;
-        };
-        if best.support() + 0.005 < explanations.something_else() {
-            return;
-        }
-        self.would_count = best.departures.iter().filter_map(space_of).collect();
-        self.misread = best.slip.iter().map(|slip| (slip.space, slip.side)).collect();
-    }
-}
-
-/// The space that a departure counts, or does not take off.
-fn space_of(what: &What) -> Option<usize> {
-    match *what {
-        What::Counted { space } | What::NotDeducted { space, .. } => Some(space),
-        _ => None,
+        let told = || figure.explanations().told();
+        self.would_count = told().flat_map(Explanation::counts).collect();
+        self.misread = told().filter_map(Explanation::misread_wall).collect();
     }
 }
 

@@ -1,0 +1,73 @@
+//! What a search needs to know of a house and of one figure, and nothing more.
+
+use crate::areas::at_face::{Ruled, Walls};
+use crate::areas::rule::{Rule, Settings};
+use crate::geometry::traverse::Shape;
+use crate::house::Face;
+use crate::reconcile::bridge::counted_by;
+use crate::reconcile::departures::Listed;
+use crate::reconcile::recorded::Recorded;
+use crate::reconcile::settings::is_half_way;
+use crate::reconcile::total;
+use crate::units::area::Area;
+
+/// A house, and a figure to be accounted for.
+pub(crate) struct Case<'a> {
+    pub(crate) listed: Listed<'a>,
+    pub(crate) figure: Area,
+    /// The face it is taken at, and the rule its sides are rounded by.
+    pub(crate) face: Face,
+    pub(crate) rule: Rule,
+    /// The walls there, under that rule, and under the finer one.
+    pub(crate) walls: &'a Walls,
+    pub(crate) ruled: &'a Ruled,
+    pub(crate) fine: &'a Ruled,
+    /// The figure's own sides, where the file has them.
+    pub(crate) recorded: Option<&'a Recorded>,
+    pub(crate) settings: &'a Settings,
+}
+
+impl Case<'_> {
+    /// The total above grade with these areas, and with what the figure says it counts.
+    pub(super) fn total(&self, areas: &[Area]) -> Area {
+        let counting = self.listed.counting;
+        let base = total(self.listed.house, areas);
+        if counting.is_empty() {
+            base
+        } else {
+            base + counted_by(self.listed.house, counting, areas)
+        }
+    }
+
+    /// Whether a wall is just half-way between two feet.
+    pub(super) fn has_halves(&self) -> bool {
+        let half = |shape: &Shape| match *shape {
+            Shape::Straight { length, .. } | Shape::Bearing { length, .. } => is_half_way(length),
+            Shape::Diagonal { north, east, .. } => {
+                is_half_way(north.abs()) || is_half_way(east.abs())
+            }
+            Shape::Arc { chord, rise, .. } => is_half_way(chord) || is_half_way(rise.abs()),
+        };
+        self.walls.spaces.iter().any(|at| at.walk.sides.iter().any(|side| half(&side.shape)))
+    }
+
+    /// The walls at another face; none where they cannot be brought there.
+    pub(super) fn walls_at(&self, face: Face) -> Option<Walls> {
+        Walls::of(self.listed.house, face).ok()
+    }
+
+    /// Whether the figure is so near what this house is at another face that it is worth working that out: a wall moves
+    /// by little more than a foot, and rounding moves it by less.
+    #[expect(clippy::float_arithmetic, reason = "a rough bound")]
+    pub(super) fn could_be_at(&self, face: Face) -> bool {
+        const MOST_FEET: f64 = 1.3;
+        const OTHER_WAY_FEET: f64 = 0.25;
+        let run: f64 = self.walls.spaces.iter().map(|at| at.outline.perimeter().feet()).sum();
+        let apart = self.figure.sq_ft() - self.total(&self.ruled.areas).sq_ft();
+        let grows = match (self.face, face) {
+            (Face::Inside, _) | (Face::Frame, Face::Outside) => apart,
+            _ => -apart,
+        };
+        -OTHER_WAY_FEET * run <= grows && grows <= MOST_FEET * run
+    }
+}

@@ -1,0 +1,187 @@
+//! What would account for a figure: the one thing, or the two, that it says was done otherwise.
+
+use crate::house::Face;
+use crate::house::House;
+use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
+use crate::reconcile::settings::RoundingTaken;
+use crate::reconcile::totals::TotalWritten;
+use crate::units::length::Length;
+
+/// A cause.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Cause {
+    /// The figure's own face and rounding, nothing else.
+    None,
+    /// Another face.
+    Face(Face),
+    /// Another rounding.
+    Rounding(RoundingTaken),
+    /// One departure, or two.
+    Departures(DepartureKind, Option<DepartureKind>),
+    /// A wall misread as a length.
+    Misread { space: usize, side: usize, length: Length },
+    /// The total written down otherwise, and perhaps one departure before that.
+    Total { how: TotalWritten, with: Option<DepartureKind> },
+}
+
+/// How a cause could be corrected, since some places treat these unlike.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CauseClass {
+    /// Typed: digits, a sum, a unit.
+    Typed,
+    /// Described: what is there, what counts, how many levels.
+    Described,
+    /// Measured: a wall, a face, rounding.
+    Measured,
+}
+
+impl CauseClass {
+    /// As in JSON.
+    pub const fn word(self) -> &'static str {
+        match self {
+            CauseClass::Typed => "typed",
+            CauseClass::Described => "described",
+            CauseClass::Measured => "measured",
+        }
+    }
+}
+
+impl Cause {
+    /// How it could be corrected; none where nothing was done otherwise. A level or a space counted a second time is a slip in typing.
+    pub(crate) fn class(self) -> Option<CauseClass> {
+        match self {
+            Cause::None => None,
+            Cause::Face(_) | Cause::Rounding(_) | Cause::Misread { .. } => {
+                Some(CauseClass::Measured)
+            }
+            Cause::Departures(DepartureKind::Part { .. }, _) => Some(CauseClass::Measured),
+            Cause::Departures(..) => Some(CauseClass::Described),
+            Cause::Total { .. } => Some(CauseClass::Typed),
+        }
+    }
+
+    /// The departures in it.
+    pub(crate) fn departures(self) -> impl Iterator<Item = DepartureKind> {
+        let (one, other) = match self {
+            Cause::Departures(one, other) => (Some(one), other),
+            Cause::Total { with, .. } => (with, None),
+            _ => (None, None),
+        };
+        one.into_iter().chain(other)
+    }
+
+    /// Whether it says all that `other` says, and more.
+    pub(crate) fn goes_beyond(self, other: Cause) -> bool {
+        let holds = |kind: DepartureKind| self.departures().any(|own| own == kind);
+        match (self, other) {
+            (_, Cause::None) => self != Cause::None,
+            (
+                Cause::Departures(_, Some(_)) | Cause::Total { with: Some(_), .. },
+                Cause::Departures(one, None),
+            ) => holds(one),
+            (Cause::Total { how, with: Some(_) }, Cause::Total { how: other, with: None }) => {
+                how == other
+            }
+            _ => false,
+        }
+    }
+
+    /// Whether a person would hear the same twice, where both change the house alike: a level and its only space, everything under the
+    /// roof and the only space there, a recess by either of its corners.
+    pub(crate) fn says_the_same(self, other: Cause) -> bool {
+        use DepartureKind::{Counted, LeftOut, LevelLeftOut, Part, UnderRoof};
+        let (Cause::Departures(one, None), Cause::Departures(two, None)) = (self, other) else {
+            return false;
+        };
+        match (one, two) {
+            (UnderRoof, Counted { .. }) | (Counted { .. }, UnderRoof) => true,
+            (LeftOut { .. }, LevelLeftOut { .. }) | (LevelLeftOut { .. }, LeftOut { .. }) => true,
+            (Part { space: a, .. }, Part { space: b, .. }) => a == b,
+            _ => false,
+        }
+    }
+
+    /// Its labels, as in JSON.
+    pub(crate) fn labels(self, listed: Listed<'_>) -> Vec<String> {
+        let mut labels = Vec::new();
+        match self {
+            Cause::None | Cause::Departures(..) => {}
+            Cause::Face(face) => labels.push(format!("face: {}", face.word())),
+            Cause::Rounding(rounding) => labels.push(format!("rounding: {}", rounding.label())),
+            Cause::Misread { space, side, .. } => {
+                labels.push(format!(
+                    "misread: {} side {}",
+                    listed.house.spaces[space].name,
+                    side + 1
+                ));
+            }
+            Cause::Total { how, .. } => labels.push(format!("total: {}", how.label())),
+        }
+        labels.extend(self.departures().map(|kind| kind.label(listed)));
+        labels
+    }
+}
+
+impl RoundingTaken {
+    /// As in JSON.
+    pub(crate) const fn label(self) -> &'static str {
+        match self {
+            RoundingTaken::AlwaysUp => "always up",
+            RoundingTaken::AlwaysDown => "always down",
+            RoundingTaken::OtherHalves => "ties down",
+            RoundingTaken::HalfFoot => "half foot",
+            RoundingTaken::NotRounded => "not rounded",
+            RoundingTaken::WholeFoot => "whole foot",
+        }
+    }
+}
+
+impl TotalWritten {
+    /// As in JSON.
+    pub(crate) const fn label(self) -> &'static str {
+        match self {
+            TotalWritten::Swapped => "digits swapped",
+            TotalWritten::OneDigit => "one digit",
+            TotalWritten::TenTimes => "ten times",
+            TotalWritten::Tenth => "a tenth",
+            TotalWritten::RoundedTo10 => "rounded to 10",
+            TotalWritten::RoundedTo50 => "rounded to 50",
+            TotalWritten::RoundedTo100 => "rounded to 100",
+            TotalWritten::Twice => "twice",
+            TotalWritten::SquareMeters => "square metres",
+        }
+    }
+}
+
+impl DepartureKind {
+    /// As in JSON: `counted: Garage`.
+    pub(crate) fn label(self, listed: Listed<'_>) -> String {
+        let house: &House = listed.house;
+        let name = |space: usize| house.spaces[space].name.as_str();
+        let level_name = |level: usize| house.levels[level].name.as_str();
+        match self {
+            DepartureKind::Counted { space } => format!("counted: {}", name(space)),
+            DepartureKind::MissingCounted { missing } => {
+                format!("counted: {}", listed.house.missing[missing].name)
+            }
+            DepartureKind::LeftOut { space } => format!("left out: {}", name(space)),
+            DepartureKind::LevelLeftOut { level } => format!("left out: {}", level_name(level)),
+            DepartureKind::NotDeducted { space } => format!("not deducted: {}", name(space)),
+            DepartureKind::Deducted { space } => format!("deducted: {}", name(space)),
+            DepartureKind::Level { level, how } => {
+                let how = match how {
+                    LevelTaken::WholeBelow => "at the whole outline below",
+                    LevelTaken::ThreeQuartersBelow => "at three quarters of the outline below",
+                    LevelTaken::HalfBelow => "at half the outline below",
+                    LevelTaken::Twice => "twice",
+                };
+                format!("level: {} {how}", level_name(level))
+            }
+            DepartureKind::UnderRoof => "under roof".to_owned(),
+            DepartureKind::Part { space, part } => {
+                let how = if part.shape.fills_in() { "filled in" } else { "left off" };
+                format!("{how}: {} side {}", name(space), part.side + 1)
+            }
+        }
+    }
+}

@@ -1,0 +1,236 @@
+//! Walls misread: which lengths a length is taken for, and what the area is once the walls across have closed it.
+//!
+//! A sketch has to close. Where one wall is misread, another of the same direction takes up the difference, mostly one
+//! that runs the other way; or it is spread over them all. The area is linear in the walls of one axis, so each of
+//! these is exact.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "explanations are weighed in floats"
+)]
+
+use crate::geometry::compass::Axis;
+use crate::geometry::outline::Outline;
+use crate::geometry::outline::Vector;
+use crate::geometry::traverse::Traverse;
+use crate::units::length::Length;
+
+/// Walls of an outline with more sides are not weighed.
+pub(crate) const MOST_SIDES: usize = 200;
+
+/// A wall misread, and what takes up the difference.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Misread {
+    /// Its place among the sides of its space.
+    pub(super) side: usize,
+    /// What the record would have for it.
+    pub(super) length: Length,
+    /// What the outline grows by, in square feet.
+    pub(super) effect: f64,
+    /// How much that is off where the difference was spread over several walls, squared.
+    pub(super) variance: f64,
+    /// How common it is among all that one wall of this outline could be misread as; for each wall they add up to 1 at most.
+    pub(super) share: f64,
+}
+
+/// How the difference is taken up: by one wall, or a foot at a time by any.
+const BY_ONE: f64 = 0.6;
+/// By a wall that runs the other way rather than one that runs the same way; a long one rather than a short one, by the square of
+/// its length.
+const BY_ONE_ACROSS: f64 = 0.8;
+
+/// Every way in which one wall of an outline could be misread.
+pub(super) fn misread(walk: &Traverse, outline: &Outline, mut each: impl FnMut(Misread)) {
+    if walk.has_bearings() || walk.sides.len() > MOST_SIDES {
+        return;
+    }
+    let half = outline.area().sq_ft() / 2.0;
+    for axis in Axis::BOTH {
+        let walls: Vec<Wall> = walls(walk, outline, axis).collect();
+        for i in 0..walls.len() {
+            one(&walls, i, |found| {
+                if found.effect > -half {
+                    each(found);
+                }
+            });
+        }
+    }
+}
+
+/// What the area would change by if a wall of ours had been typed wrong and the side that follows from the others had hidden it: each
+/// wall by its place among the sides, by swapped digits or ten feet.
+pub(super) fn typing_slips(walk: &Traverse, outline: &Outline, mut each: impl FnMut(usize, f64)) {
+    if walk.has_bearings() {
+        return;
+    }
+    for axis in Axis::BOTH {
+        let mut legs = walk.legs_along(axis);
+        let Some(hidden) = legs.find(|leg| leg.follows) else { continue };
+        let walls: Vec<Wall> = walls(walk, outline, axis).collect();
+        let Some(at) = walk.legs_along(axis).position(|leg| leg.side == hidden.side) else {
+            continue;
+        };
+        let slope = walls[at].slope;
+        for (i, wall) in walls.iter().enumerate().filter(|(i, _)| *i != at) {
+            let sign = if wall.ahead { 1.0 } else { -1.0 };
+            let likely = taken_for(wall.feet).filter(|(_, share)| *share >= LIKELY);
+            for (feet, _) in likely {
+                let side = wall.source.unwrap_or(i);
+                each(side, sign * (feet - wall.feet) * (wall.slope - slope));
+            }
+        }
+    }
+}
+
+/// A slip that is asked about: no less common than ten feet more or less.
+const LIKELY: f64 = 0.15;
+
+/// The walls of one axis.
+fn walls<'a>(
+    walk: &'a Traverse,
+    outline: &'a Outline,
+    axis: Axis,
+) -> impl Iterator<Item = Wall> + 'a {
+    let gradients = outline.doubled_gradients();
+    let north = axis == Axis::North;
+    walk.legs_along(axis).map(move |leg| {
+        let vector: &Vector = &outline.vectors()[leg.side];
+        let part = if north { vector.north } else { vector.east };
+        let gradient = gradients[leg.side];
+        Wall {
+            source: walk.sides[leg.side].source,
+            ahead: leg.sign > 0,
+            feet: Length::from_nm(part.abs()).feet(),
+            slope: Length::from_nm(if north { gradient.1 } else { gradient.0 }).feet() / 2.0,
+        }
+    })
+}
+
+/// A wall of one axis.
+struct Wall {
+    source: Option<usize>,
+    ahead: bool,
+    feet: f64,
+    /// What the area gains for each foot that the outline goes further along the axis here; one number may be added for all.
+    slope: f64,
+}
+
+fn one(walls: &[Wall], i: usize, mut each: impl FnMut(Misread)) {
+    let here = &walls[i];
+    let Some(side) = here.source else { return };
+    let sign = if here.ahead { 1.0 } else { -1.0 };
+    let others = || walls.iter().enumerate().filter(|(j, _)| *j != i).map(|(_, wall)| wall);
+    let count = walls.len().saturating_sub(1) as f64;
+    let mean = others().map(|wall| wall.slope).sum::<f64>() / count.max(1.0);
+    let spread = others().map(|wall| (wall.slope - mean).powi(2)).sum::<f64>() / count.max(1.0);
+    for (feet, share) in taken_for(here.feet) {
+        let change = feet - here.feet;
+        let weight = |wall: &Wall| {
+            let across = if wall.ahead != here.ahead { BY_ONE_ACROSS } else { 1.0 - BY_ONE_ACROSS };
+            // What gets shorter must be long enough.
+            let left =
+                if wall.ahead != here.ahead { wall.feet + change } else { wall.feet - change };
+            let is_long = left > 0.5;
+            if is_long { across * wall.feet * wall.feet } else { 0.0 }
+        };
+        let whole: f64 = others().map(weight).sum();
+        if whole <= 0.0 {
+            continue;
+        }
+        let by_one = if count > 1.0 { BY_ONE } else { 1.0 };
+        let found = |effect: f64, variance: f64, share: f64| Misread {
+            side,
+            length: in_feet(feet),
+            effect,
+            variance,
+            share,
+        };
+        for wall in others() {
+            let by = by_one * weight(wall) / whole;
+            if by > 0.0 {
+                each(found(sign * change * (here.slope - wall.slope), 0.0, share * by));
+            }
+        }
+        if by_one < 1.0 {
+            let effect = sign * change * (here.slope - mean);
+            each(found(effect, change.abs() * spread, share * (1.0 - by_one)));
+        }
+    }
+}
+
+/// A length of so many feet.
+#[expect(clippy::cast_possible_truncation, reason = "a wall of at most 10,000 ft")]
+fn in_feet(feet: f64) -> Length {
+    Length::from_nm((feet * Length::FOOT.nm() as f64).round() as i64)
+}
+
+#[expect(clippy::cast_possible_truncation, reason = "a wall of at most 10,000 ft")]
+fn whole_feet(feet: f64) -> i64 {
+    (feet + 1e-6).floor() as i64
+}
+
+/// Digits that look alike.
+const ALIKE: [(i64, i64); 6] = [(1, 7), (3, 8), (5, 6), (4, 9), (0, 6), (0, 8)];
+
+/// The whole-foot lengths that a length is misread as, each with how common it is: ten, five or one more or less, digits swapped, a
+/// digit taken for one that looks alike. Never less than half of it nor more than twice. Judgment.
+fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
+    let whole = whole_feet(feet);
+    let mut list = [(0_i64, 0.0_f64); 12];
+    let mut count = 0;
+    let mut push = |other: i64, share: f64| {
+        let is_likely = other > 0 && other != whole && 2 * other >= whole && other <= 2 * whole;
+        let known = list.iter().take(count).position(|(known, _)| *known == other);
+        if let Some(known) = known {
+            list[known].1 += share;
+        } else if is_likely && count < list.len() {
+            list[count] = (other, share);
+            count += 1;
+        }
+    };
+    for (more, share) in [(10, 0.16), (-10, 0.16), (1, 0.1), (-1, 0.1), (5, 0.05), (-5, 0.05)] {
+        push(whole + more, share);
+    }
+    let (tens, ones) = (whole.div_euclid(10), whole.rem_euclid(10));
+    if tens < 10 {
+        push(10 * ones + tens, 0.3);
+    }
+    for (a, b) in ALIKE {
+        for (from, to) in [(a, b), (b, a)] {
+            if ones == from {
+                push(whole + to - from, 0.08);
+            }
+        }
+    }
+    let off = feet - whole as f64;
+    list.into_iter().take(count).map(move |(other, share)| (other as f64 + off, share))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn lengths(feet: f64) -> Vec<f64> {
+        let mut list: Vec<f64> = taken_for(feet).map(|(other, _)| other).collect();
+        list.sort_by(f64::total_cmp);
+        list
+    }
+
+    #[test]
+    fn a_length_is_misread_in_the_ordinary_ways() {
+        // One, five and ten either way; 42 is 24 swapped, 29 has 4 for 9.
+        assert_eq!(lengths(24.0), [14.0, 19.0, 23.0, 25.0, 29.0, 34.0, 42.0]);
+        // 91 would be over twice 19; 17 has a 9 for nothing, 14 a 4 for the 9.
+        assert_eq!(lengths(19.0), [14.0, 18.0, 20.0, 24.0, 29.0]);
+        // Never a tenth, never three times.
+        assert_eq!(lengths(5.0), [4.0, 6.0, 10.0]);
+        for feet in 1..300 {
+            let whole = f64::from(feet);
+            for (other, share) in taken_for(whole) {
+                assert!(other >= whole / 2.0 && other <= 2.0 * whole && other != whole);
+                assert!(share > 0.0);
+            }
+            assert!(taken_for(whole).map(|(_, share)| share).sum::<f64>() <= 1.0 + 1e-9);
+        }
+    }
+}

@@ -1,0 +1,58 @@
+//! How likely a figure is where totals are scattered normally about a middle.
+//!
+//! # Units
+//!
+//! Square feet; likelihoods are for one whole square foot, as figures are published.
+#![expect(clippy::float_arithmetic, reason = "likelihoods are floats")]
+
+/// 1/√(2π): the density of a normal distribution of variance 1 at its middle.
+const TOP: f64 = std::f64::consts::FRAC_2_SQRT_PI * std::f64::consts::FRAC_1_SQRT_2 / 2.0;
+/// Rounding a total to the whole square foot: the variance of what is even over one.
+pub(super) const OF_TOTAL: f64 = 1.0 / 12.0;
+
+/// A normal distribution about 0.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Normal {
+    sigma: f64,
+}
+
+impl Normal {
+    /// Of a variance in square feet squared, with rounding of the total in it.
+    pub(super) fn of(variance: f64) -> Normal {
+        Normal { sigma: (variance + OF_TOTAL).sqrt() }
+    }
+
+    /// The likelihood of a figure so far off.
+    pub(super) fn at(self, off: f64) -> f64 {
+        let z = off / self.sigma;
+        if z.abs() > 6.0 { 0.0 } else { TOP / self.sigma * libm::exp(-0.5 * z * z) }
+    }
+
+    /// The chance of one from `low` to `high` off.
+    pub(super) fn within(self, low: f64, high: f64) -> f64 {
+        let below = |x: f64| 0.5 * libm::erfc(-x / (self.sigma * std::f64::consts::SQRT_2));
+        below(high) - below(low)
+    }
+
+    /// No figure is likelier.
+    pub(super) fn most(self) -> f64 {
+        TOP / self.sigma
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn likelihoods_of_all_whole_figures_add_up_to_one() {
+        for variance in [1.0, 30.0, 400.0] {
+            let normal = Normal::of(variance);
+            let one_by_one: f64 = (-400..=400).map(|off| normal.at(f64::from(off))).sum();
+            assert!((one_by_one - 1.0).abs() < 1e-3, "{variance}: {one_by_one}");
+            let tens = (-40..=40).map(|i| f64::from(10 * i));
+            let by_tens: f64 = tens.map(|off| normal.within(off - 5.0, off + 5.0)).sum();
+            assert!((by_tens - 1.0).abs() < 1e-3, "{variance}: {by_tens}");
+        }
+    }
+}

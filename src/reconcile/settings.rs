@@ -1,0 +1,404 @@
+//! The faces and the roundings a figure may have been worked out with, and what this house is under each.
+#![expect(clippy::float_arithmetic, reason = "explanations are weighed in floats")]
+
+use std::borrow::Cow;
+use std::cell::OnceCell;
+
+use crate::areas::at_face::Walls;
+use crate::areas::is_in_total;
+use crate::areas::uncertainty::{OfRounding, goes_the_other_way};
+use crate::geometry::outline::Outline;
+use crate::geometry::traverse::Way;
+use crate::house::wall_moves::AtFace;
+use crate::house::{Face, House};
+use crate::reconcile::case::Case;
+use crate::reconcile::departures::{Departure, DepartureKind, is_listed_alike};
+use crate::reconcile::normal::Normal;
+use crate::reconcile::outcomes::{Outcomes, Together, of_rectangle};
+use crate::reconcile::parts::Part;
+use crate::reconcile::weights::Weights;
+use crate::units::area::Area;
+use crate::units::length::{Halves, Length, Step};
+
+/// How sides are rounded where that is not the figure's own way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(crate) enum RoundingTaken {
+    /// Every side up.
+    AlwaysUp,
+    /// Every side down.
+    AlwaysDown,
+    /// Halves the other way.
+    OtherHalves,
+    /// To the half foot.
+    HalfFoot,
+    /// To the tenth of a foot or the inch.
+    NotRounded,
+    /// To the whole foot, where the figure says nothing of the kind.
+    WholeFoot,
+}
+
+/// A way of rounding with how common it is.
+pub(super) type RoundingWay = (Option<RoundingTaken>, Way, f64);
+
+/// One face and one rounding, and this house under them, in square feet.
+pub(super) struct Setting<'a> {
+    pub(super) face: Face,
+    /// None for the figure's own.
+    pub(super) rounding: Option<RoundingTaken>,
+    /// How common it is.
+    pub(super) chance: f64,
+    pub(super) total: Area,
+    /// Of the total with nothing done otherwise.
+    pub(super) variance: f64,
+    /// What each departure adds; empty at another face.
+    pub(super) adds: Vec<Adds>,
+    way: Way,
+    reading: Length,
+    walls: Cow<'a, Walls>,
+    outlines: Vec<Cow<'a, Outline>>,
+    /// How often each space is in the total.
+    times: Vec<f64>,
+    variances: Vec<f64>,
+    /// What the record itself gives, so that nothing is left open.
+    is_known: Vec<bool>,
+    outcomes: Vec<OnceCell<Outcomes>>,
+    base: OnceCell<Together>,
+}
+
+/// What a departure adds to the total.
+#[derive(Clone, Debug)]
+pub(super) struct Adds {
+    pub(super) area: Area,
+    pub(super) sq_ft: f64,
+    /// Of the total with it.
+    pub(super) variance: f64,
+    /// How much more often spaces are in the total.
+    changes: Vec<(usize, f64)>,
+    part: Option<(usize, Part)>,
+}
+
+/// The ways of rounding with how common each is, the figure's own first.
+pub(super) fn ways(case: &Case<'_>, weights: &Weights) -> Vec<RoundingWay> {
+    let halves = case.settings.halves;
+    let own = case.rule.step;
+    let other = if halves == Halves::Up { Halves::Down } else { Halves::Up };
+    let foot = Step::WholeFoot;
+    let fine = Way::Nearest(case.settings.fine, halves);
+    let half = Way::Nearest(Step::HalfFoot, halves);
+    let mut list = vec![(None, Way::Nearest(own, halves), 0.0)];
+    if own == foot {
+        list.extend([
+            (Some(RoundingTaken::AlwaysUp), Way::Up(foot), weights.always_up),
+            (Some(RoundingTaken::AlwaysDown), Way::Down(foot), weights.always_down),
+            (
+                Some(RoundingTaken::OtherHalves),
+                Way::Nearest(foot, other),
+                weights.ties_the_other_way,
+            ),
+            (Some(RoundingTaken::HalfFoot), half, weights.half_foot),
+            (Some(RoundingTaken::NotRounded), fine, weights.not_rounded),
+        ]);
+    } else {
+        list.extend([
+            (Some(RoundingTaken::WholeFoot), Way::Nearest(foot, halves), weights.not_rounded),
+            (Some(RoundingTaken::AlwaysUp), Way::Up(foot), weights.always_up),
+        ]);
+    }
+    list[0].2 = 1.0 - list.iter().map(|(.., chance)| chance).sum::<f64>();
+    list
+}
+
+/// Every face and rounding with what this house is under it, the figure's own first. With the record's own sides in the file
+/// there is just that: nothing about sides is guessed.
+pub(super) fn settings<'a>(
+    case: &Case<'a>,
+    departures: &[Departure],
+    ways: &[RoundingWay],
+    weights: &Weights,
+) -> Vec<Setting<'a>> {
+    let spreads: Vec<OfRounding> = case.walls.spaces.iter().map(spread_of).collect();
+    let own = Way::Nearest(case.rule.step, case.settings.halves);
+    if let Some(recorded) = case.recorded {
+        let variances = spreads.iter().map(|spread| spread.variance(own, case.settings.reading));
+        let outlines = recorded.outlines.iter().map(Cow::Borrowed).collect();
+        let seen = Seen {
+            walls: Cow::Borrowed(case.walls),
+            outlines,
+            areas: recorded.areas.clone(),
+            variances: variances.collect(),
+            is_known: recorded.has.clone(),
+        };
+        return vec![seen.under(case, departures, (None, own, 1.0))];
+    }
+    let others = [Face::Outside, Face::Frame, Face::Inside].into_iter();
+    let others = others.filter(|face| *face != case.face);
+    let own_face = 1.0 - others.map(|face| of_face(face, weights)).sum::<f64>();
+    let mut list: Vec<Setting<'a>> = Vec::with_capacity(8);
+    for &(rounding, way, chance) in ways {
+        if rounding == Some(RoundingTaken::OtherHalves) && !case.has_halves() {
+            // No wall is half-way, so both are one.
+            list[0].chance += own_face * chance;
+            continue;
+        }
+        let Some(outlines) = closed(case, case.walls, rounding, way) else { continue };
+        let variances = spreads.iter().map(|spread| spread.variance(way, case.settings.reading));
+        let variances = variances.collect();
+        let seen = Seen::new(Cow::Borrowed(case.walls), outlines, variances);
+        list.push(seen.under(case, departures, (rounding, way, own_face * chance)));
+    }
+    list.extend(other_faces(case, weights));
+    list
+}
+
+fn of_face(face: Face, weights: &Weights) -> f64 {
+    if face == Face::Inside { weights.face_inside } else { weights.face }
+}
+
+/// The house at the other faces, under the figure's own rounding: a face alone, nothing besides.
+fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
+    let way = Way::Nearest(case.rule.step, case.settings.halves);
+    let faces = [Face::Outside, Face::Frame, Face::Inside].into_iter();
+    let at = |face: Face| {
+        let walls = case.could_be_at(face).then(|| case.walls_at(face))??;
+        let outlines = closed(case, &walls, Some(RoundingTaken::WholeFoot), way)?;
+        let variance = |at: &AtFace| spread_of(at).variance(way, case.settings.reading);
+        let variances = walls.spaces.iter().map(variance).collect();
+        let seen = Seen::new(Cow::Owned(walls), outlines, variances);
+        let mut found = seen.under(case, &[], (None, way, of_face(face, weights)));
+        found.face = face;
+        Some(found)
+    };
+    faces.filter(|face| *face != case.face).filter_map(at).collect()
+}
+
+/// Outlines closed under a way; those already worked out are borrowed.
+fn closed<'a>(
+    case: &Case<'a>,
+    walls: &Walls,
+    rounding: Option<RoundingTaken>,
+    way: Way,
+) -> Option<Vec<Cow<'a, Outline>>> {
+    let known = match rounding {
+        None => Some(case.ruled),
+        Some(RoundingTaken::NotRounded) => Some(case.fine),
+        _ => None,
+    };
+    if let Some(ruled) = known {
+        return Some(ruled.outlines.iter().map(|one| Cow::Borrowed(&one.outline)).collect());
+    }
+    walls.spaces.iter().map(|at| at.walk.close_on(way, at.outline.area()).map(Cow::Owned)).collect()
+}
+
+/// Whether an outline goes into the total above grade, counted or deducted.
+pub(super) fn goes_in(house: &House, space: usize) -> bool {
+    let in_total = |i: usize| is_in_total(house, i, false);
+    in_total(space) || house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total)
+}
+
+/// The walls of a house as they are taken.
+struct Seen<'a> {
+    walls: Cow<'a, Walls>,
+    outlines: Vec<Cow<'a, Outline>>,
+    areas: Vec<Area>,
+    variances: Vec<f64>,
+    is_known: Vec<bool>,
+}
+
+impl<'a> Seen<'a> {
+    fn new(
+        walls: Cow<'a, Walls>,
+        outlines: Vec<Cow<'a, Outline>>,
+        variances: Vec<f64>,
+    ) -> Seen<'a> {
+        let areas: Vec<Area> = outlines.iter().map(|outline| outline.area()).collect();
+        let is_known = vec![false; areas.len()];
+        Seen { walls, outlines, areas, variances, is_known }
+    }
+
+    fn under(
+        mut self,
+        case: &Case<'_>,
+        departures: &[Departure],
+        (rounding, way, chance): RoundingWay,
+    ) -> Setting<'a> {
+        let house = case.listed.house;
+        // What the record lists by itself, and does not count, has the area that it lists.
+        for (i, space) in house.spaces.iter().enumerate() {
+            let listed = space.recorded.filter(|_| {
+                !goes_in(house, i)
+                    && house.taken_off(i).next().is_none()
+                    && is_listed_alike(space, self.areas[i])
+            });
+            if let Some(listed) = listed {
+                (self.areas[i], self.is_known[i]) = (listed, true);
+            }
+        }
+        let zero_if_known = self.variances.iter_mut().zip(&self.is_known);
+        zero_if_known.filter(|(_, known)| **known).for_each(|(variance, _)| *variance = 0.0);
+        let times: Vec<f64> = (0..self.areas.len()).map(|i| times(house, i)).collect();
+        let squares = times.iter().zip(&self.variances).map(|(times, v)| times * times * v);
+        let variance = squares.sum();
+        let outlines: Vec<&Outline> = self.outlines.iter().map(Cow::as_ref).collect();
+        let adds = |departure: &Departure| {
+            let area = departure.kind.effect(case.listed, &self.areas, &outlines);
+            let changes = departure.kind.changes(case.listed);
+            let more = changes
+                .iter()
+                .map(|&(i, by)| ((times[i] + by).powi(2) - times[i].powi(2)) * self.variances[i]);
+            let part = match departure.kind {
+                DepartureKind::Part { space, part } => Some((space, part)),
+                _ => None,
+            };
+            let variance: f64 = variance + more.sum::<f64>();
+            Adds { area, sq_ft: area.sq_ft(), variance, changes, part }
+        };
+        let adds = departures.iter().map(adds).collect();
+        Setting {
+            face: case.face,
+            rounding,
+            chance,
+            total: case.total(&self.areas),
+            variance,
+            adds,
+            way,
+            reading: case.settings.reading,
+            outcomes: (0..self.areas.len()).map(|_| OnceCell::new()).collect(),
+            walls: self.walls,
+            outlines: self.outlines,
+            times,
+            variances: self.variances,
+            is_known: self.is_known,
+            base: OnceCell::new(),
+        }
+    }
+}
+
+/// How often a space is in the total: once if it counts, once less if it is deducted from one that does.
+fn times(house: &House, space: usize) -> f64 {
+    let in_total = |i: usize| is_in_total(house, i, false);
+    let counted = if in_total(space) { 1.0 } else { 0.0 };
+    let off = house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total);
+    counted - if off { 1.0 } else { 0.0 }
+}
+
+impl Setting<'_> {
+    /// The likelihood of a figure where the total with what these departures add is so much, and where any within `wide` of
+    /// the figure is published as that.
+    pub(super) fn likelihood(&self, figure: f64, total: f64, adds: &[&Adds], wide: f64) -> f64 {
+        // Published totals are whole, halves up; what is listed is off by whole square feet.
+        let whole = (total + 0.5).floor();
+        let off = figure - if wide > 1.0 { total } else { whole };
+        let (low, high) = (off - wide / 2.0, off + wide / 2.0);
+        let at = |together: &Together| {
+            let listed = if wide > 1.0 { together.within(low, high) } else { together.at(off) };
+            if together.rest < 1e-4 {
+                return listed;
+            }
+            // What is not listed is further off than most.
+            let normal = Normal::of(1.5 * self.variance_with(adds) + 1.0);
+            let rest = if wide > 1.0 { normal.within(low, high) } else { normal.at(off) };
+            listed + together.rest * rest
+        };
+        match self.together(adds, total - whole) {
+            Some(together) => at(&together),
+            None => at(self.base()),
+        }
+    }
+
+    /// The same of the total with nothing done otherwise, and `more` variance that nothing is known of.
+    pub(super) fn likelihood_spread(&self, figure: f64, total: f64, more: f64) -> f64 {
+        if more > 0.0 {
+            Normal::of(self.variance + more).at(figure - total)
+        } else {
+            self.likelihood(figure, total, &[], 1.0)
+        }
+    }
+
+    /// No figure is likelier, whatever is added.
+    pub(super) fn most(&self) -> f64 {
+        let base = self.base();
+        base.most() + base.rest * Normal::of(1.5 * self.variance + 1.0).most()
+    }
+
+    /// The variance of the total with what these departures add.
+    pub(super) fn variance_with(&self, adds: &[&Adds]) -> f64 {
+        adds.iter().map(|adds| adds.variance - self.variance).sum::<f64>() + self.variance
+    }
+
+    /// What the total, `over` a whole number, could be off together with what these add; none where that is what it could be
+    /// off by itself.
+    fn together(&self, adds: &[&Adds], over: f64) -> Option<Together> {
+        if adds.iter().all(|adds| adds.changes.is_empty() && adds.part.is_none()) {
+            return None;
+        }
+        let mut times = self.times.clone();
+        let changes = || adds.iter().flat_map(|adds| &adds.changes);
+        changes().for_each(|&(i, by)| times[i] += by);
+        let is_more = changes().all(|&(i, _)| self.times[i] == 0.0);
+        let mut together: Option<Together> = None;
+        if is_more {
+            for &(i, _) in changes() {
+                let before = together.as_ref().unwrap_or_else(|| self.base());
+                together = Some(before.and(self.outcomes(i), times[i], over));
+            }
+        } else {
+            let mut all = Together::new();
+            for (i, times) in times.iter().enumerate().filter(|(_, times)| **times != 0.0) {
+                all = all.and(self.outcomes(i), *times, over);
+            }
+            together = Some(all);
+        }
+        for (space, part) in adds.iter().filter_map(|adds| adds.part) {
+            let before = together.as_ref().unwrap_or_else(|| self.base());
+            together = Some(before.and(&self.part(space, part), 1.0, 0.0));
+        }
+        together
+    }
+
+    fn base(&self) -> &Together {
+        self.base.get_or_init(|| {
+            let mut all = Together::new();
+            for (i, times) in self.times.iter().enumerate().filter(|(_, times)| **times != 0.0) {
+                all = all.and(self.outcomes(i), *times, 0.0);
+            }
+            all
+        })
+    }
+
+    fn outcomes(&self, space: usize) -> &Outcomes {
+        self.outcomes[space].get_or_init(|| {
+            if self.is_known[space] || self.variances[space] == 0.0 {
+                Outcomes::sure()
+            } else {
+                let at = &self.walls.spaces[space];
+                Outcomes::of(at, &self.outlines[space], self.way, self.reading)
+            }
+        })
+    }
+
+    /// What a part could be off by itself: its two walls may go the other way.
+    fn part(&self, space: usize, part: Part) -> Outcomes {
+        let sides = &self.walls.spaces[space].walk.sides;
+        let wall = |side: usize| {
+            let nm = sides[side].shape.vector().chord_length().nm();
+            let length = self.outlines[space].vectors()[side].chord_length().feet();
+            let toward = if self.way.rounded(nm) < nm { 1.0 } else { -1.0 };
+            (length, goes_the_other_way(nm, self.way, self.reading), toward)
+        };
+        let sign = if part.shape.fills_in() { 1.0 } else { -1.0 };
+        of_rectangle(
+            part.walls(&self.outlines[space]).map(wall),
+            self.way.step().length().feet(),
+            sign,
+        )
+    }
+}
+
+fn spread_of(at: &AtFace) -> OfRounding {
+    OfRounding::new(&at.walk, &at.outline)
+}
+
+/// Whether a length is half-way between two feet.
+pub(super) fn is_half_way(nm: i64) -> bool {
+    2 * nm.rem_euclid(Length::FOOT.nm()) == Length::FOOT.nm()
+}

@@ -1,0 +1,79 @@
+//! The one decision: which causes are told. Everything else follows from it: steps, list, marks, batch, JSON.
+#![expect(clippy::float_arithmetic, reason = "supports are floats")]
+
+use crate::reconcile::cause::Cause;
+use crate::reconcile::search::{Explanation, Strength};
+use crate::reconcile::settings::Setting;
+use crate::units::area::Area;
+
+/// No more are told.
+pub(crate) const MOST_TOLD: usize = 3;
+/// Where rounding alone fits, a cause is told only if it has this share of the support of that; another rounding only if it
+/// has all of it.
+const BESIDE_ROUNDING: f64 = 0.25;
+/// Supported more than this, and alone, a cause is the only common one that fits.
+const NEARLY_SURE: f64 = 0.8;
+/// Causes whose effects are nearer to each other than this cannot be told apart by any figure.
+const ALIKE_SQ_FT: f64 = 0.5;
+/// So many times at most.
+const ABOUT_AS_COMMON: f64 = 4.0;
+
+/// Decides on a list, best supported first: a cause is told if it fits and is supported more than something else.
+///
+/// Causes that no figure could tell apart are one in this; where the figure agrees with the house nothing is told.
+pub(super) fn decide(
+    list: &mut [Explanation],
+    something_else: f64,
+    figure: Area,
+    settings: &[Setting<'_>],
+) {
+    let own = settings.first().map(|own| own.total);
+    let agrees = own.is_some_and(|own| own.whole_sq_ft() == figure.whole_sq_ft());
+    if agrees {
+        return;
+    }
+    let rounding = list.iter().find(|one| one.cause == Cause::None && one.fits());
+    let beside = rounding.map_or(0.0, |one| one.support);
+    let least = |cause: Cause| {
+        if matches!(cause, Cause::Rounding(_)) { beside } else { BESIDE_ROUNDING * beside }
+    };
+    let together: Vec<f64> = list.iter().map(|one| support_of_alike(list, one)).collect();
+    let mut fitting: Vec<usize> = Vec::new();
+    for (i, one) in list.iter().enumerate() {
+        let is_supported = together[i] > something_else && together[i] >= least(one.cause);
+        let is_new = !fitting.iter().any(|&told| one.cause.goes_beyond(list[told].cause));
+        if one.cause != Cause::None && one.fits() && is_supported && is_new {
+            fitting.push(i);
+        }
+    }
+    let is_first_of_its_kind = |place: &usize| {
+        !fitting[..*place].iter().any(|&i| is_alike(&list[i], &list[fitting[*place]]))
+    };
+    let count = (0..fitting.len()).filter(is_first_of_its_kind).count();
+    for (place, &i) in fitting.iter().take(MOST_TOLD).enumerate() {
+        let is_only = count == 1 && together[i] > NEARLY_SURE;
+        list[i].strength = Some(match place {
+            0 if is_only => Strength::Only,
+            0 => Strength::LikeliestOf(count),
+            _ => Strength::AlsoFits,
+        });
+    }
+}
+
+/// The support of a cause with those that no figure could tell apart from it and that are about as common; what is far commoner
+/// lends it nothing.
+fn support_of_alike(list: &[Explanation], at: &Explanation) -> f64 {
+    if at.cause == Cause::None {
+        return at.support;
+    }
+    let alike = |other: &&Explanation| {
+        other.cause != Cause::None
+            && is_alike(other, at)
+            && other.support <= ABOUT_AS_COMMON * at.support
+    };
+    list.iter().filter(alike).map(|other| other.support).sum()
+}
+
+fn is_alike(one: &Explanation, other: &Explanation) -> bool {
+    (one.sq_ft - other.sq_ft).abs() < ALIKE_SQ_FT
+}

@@ -1,0 +1,167 @@
+//! How a total is written down: digits swapped, a digit wrong, rounded, twice, in another unit.
+//!
+//! These act on the whole total, so they are undone first: the few totals that could have been meant.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    clippy::integer_division,
+    reason = "explanations are weighed in floats; digits are counted"
+)]
+
+use crate::reconcile::weights::Weights;
+use crate::units::area::Area;
+
+/// What was done to a total in writing it down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(crate) enum TotalWritten {
+    /// Two digits beside each other are exchanged.
+    Swapped,
+    /// One digit is wrong.
+    OneDigit,
+    /// A zero too many.
+    TenTimes,
+    /// The last digit is missing.
+    Tenth,
+    /// Rounded to tens.
+    RoundedTo10,
+    /// Rounded to fifties.
+    RoundedTo50,
+    /// Rounded to hundreds.
+    RoundedTo100,
+    /// Two such dwellings.
+    Twice,
+    /// The number is of square meters.
+    SquareMeters,
+}
+
+/// A total that could have been meant: any within `wide` of the middle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Meant {
+    pub(crate) how: TotalWritten,
+    pub(crate) middle: f64,
+    pub(crate) wide: f64,
+    /// How common it is that such a total is written so, and comes out as this very figure.
+    pub(crate) chance: f64,
+}
+
+/// Every total that could have been meant by a published number of square feet.
+pub(crate) fn meant(figure: Area, weights: &Weights) -> Vec<Meant> {
+    let number = figure.whole_sq_ft();
+    let is_whole = figure == whole(number);
+    let mut list = Vec::with_capacity(48);
+    let sq_ft = figure.sq_ft();
+    let mut push = |how: TotalWritten, middle: f64, wide: f64, chance: f64| {
+        list.push(Meant { how, middle, wide, chance });
+    };
+    // Of two dwellings that are measured one by one the sum may be odd.
+    push(TotalWritten::Twice, sq_ft / 2.0, 1.0, weights.total_twice / 2.0);
+    let per_meter = Area::SQUARE_METRE.sq_ft();
+    push(TotalWritten::SquareMeters, sq_ft * per_meter, per_meter, weights.total_square_meters);
+    if !is_whole || number < 10 {
+        return list;
+    }
+    let digits = digits(number);
+    let swaps: Vec<i64> = swapped(number, &digits).collect();
+    for other in &swaps {
+        let chance = weights.total_swapped / swaps.len() as f64;
+        push(TotalWritten::Swapped, *other as f64, 1.0, chance);
+    }
+    let each = weights.total_one_digit / (9.0 * digits.len() as f64);
+    for other in one_digit_other(number, &digits) {
+        push(TotalWritten::OneDigit, other as f64, 1.0, each);
+    }
+    if number % 10 == 0 {
+        push(TotalWritten::TenTimes, (number / 10) as f64, 1.0, weights.total_ten_times);
+    }
+    push(TotalWritten::Tenth, sq_ft * 10.0 + 4.5, 10.0, weights.total_tenth);
+    for (how, to, chance) in [
+        (TotalWritten::RoundedTo10, 10, weights.total_rounded_10),
+        (TotalWritten::RoundedTo50, 50, weights.total_rounded_50),
+        (TotalWritten::RoundedTo100, 100, weights.total_rounded_100),
+    ] {
+        if number % to == 0 {
+            push(how, sq_ft, to as f64, chance);
+        }
+    }
+    list
+}
+
+fn whole(number: i64) -> Area {
+    Area::from_half_nm2(i128::from(number) * Area::SQUARE_FOOT.half_nm2())
+}
+
+/// The digits of a number over 0, the last first.
+fn digits(number: i64) -> Vec<i64> {
+    let mut left = number;
+    let mut digits = Vec::with_capacity(8);
+    while left > 0 {
+        digits.push(left % 10);
+        left /= 10;
+    }
+    digits
+}
+
+/// The number with two digits beside each other exchanged, none that begins with 0.
+fn swapped(number: i64, digits: &[i64]) -> impl Iterator<Item = i64> {
+    let last = digits.len().saturating_sub(2);
+    let mut place = 1;
+    let pairs = digits.windows(2).enumerate().filter_map(move |(i, pair)| {
+        let (low, high) = (pair[0], pair[1]);
+        let other = number + (low - high) * 9 * place;
+        place *= 10;
+        (low != high && !(i == last && low == 0)).then_some(other)
+    });
+    pairs.collect::<Vec<i64>>().into_iter()
+}
+
+/// The number with one digit another, none that begins with 0.
+fn one_digit_other(number: i64, digits: &[i64]) -> Vec<i64> {
+    let mut list = Vec::with_capacity(9 * digits.len());
+    let mut place = 1;
+    for (i, digit) in digits.iter().enumerate() {
+        let first = i64::from(i + 1 == digits.len());
+        list.extend(
+            (first..10)
+                .filter(|other| other != digit)
+                .map(|other| number + (other - digit) * place),
+        );
+        place *= 10;
+    }
+    list
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn of(how: TotalWritten, number: i64) -> Vec<f64> {
+        let mut list: Vec<f64> = meant(whole(number), &Weights::default())
+            .into_iter()
+            .filter(|meant| meant.how == how)
+            .map(|meant| meant.middle)
+            .collect();
+        list.sort_by(f64::total_cmp);
+        list
+    }
+
+    #[test]
+    fn totals_that_could_have_been_meant() {
+        // 2,685 on a record whose parts made 2,285: one digit.
+        assert!(of(TotalWritten::OneDigit, 2_685).contains(&2_285.0));
+        assert_eq!(of(TotalWritten::OneDigit, 2_685).len(), 8 + 9 + 9 + 9);
+        assert_eq!(of(TotalWritten::Swapped, 2_685), [2_658.0, 2_865.0, 6_285.0]);
+        // 0 does not come first, and equal digits are not exchanged.
+        assert_eq!(of(TotalWritten::Swapped, 2_044), [2_404.0]);
+        // A warehouse of 201,250 sq ft listed at 20,125 (Handy Hardware Wholesale v. Harris CAD, 985 S.W.2d 618).
+        let tenth = meant(whole(20_125), &Weights::default());
+        let tenth = tenth.iter().find(|meant| meant.how == TotalWritten::Tenth);
+        assert!(tenth.is_some_and(|meant| (meant.middle - 201_250.0).abs() <= meant.wide / 2.0));
+        assert_eq!(of(TotalWritten::TenTimes, 17_560), [1_756.0]);
+        assert!(of(TotalWritten::TenTimes, 17_565).is_empty());
+        assert_eq!(of(TotalWritten::RoundedTo50, 1_850), [1_850.0]);
+        assert!(of(TotalWritten::RoundedTo100, 1_850).is_empty());
+        assert_eq!(of(TotalWritten::Twice, 3_001), [1_500.5]);
+        // 163 m² are 1,754.5 sq ft.
+        assert!((of(TotalWritten::SquareMeters, 163)[0] - 1_754.5).abs() < 0.1);
+    }
+}

@@ -1,0 +1,200 @@
+//! Causes in words: what each says, and what would settle it.
+
+use crate::house::Face;
+use crate::house::House;
+use crate::reconcile::Evidence;
+use crate::reconcile::cause::Cause;
+use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
+use crate::reconcile::ours::Question;
+use crate::reconcile::parts::Shape;
+use crate::reconcile::settings::RoundingTaken;
+use crate::reconcile::totals::TotalWritten;
+use crate::units::decimal::thousands;
+
+/// What a cause says was done otherwise, as after "possible:".
+pub(crate) fn said(cause: Cause, listed: Listed<'_>) -> String {
+    let departures: Vec<String> = cause.departures().map(|kind| departure(kind, listed)).collect();
+    let own = match cause {
+        Cause::None => "rounding alone".to_owned(),
+        Cause::Departures(..) => String::new(),
+        Cause::Face(face) => format!("measured {}", at(face)),
+        Cause::Rounding(rounding) => rounded(rounding).to_owned(),
+        Cause::Misread { space, side, length } => {
+            let space = &listed.house.spaces[space];
+            let side = &space.sides[side];
+            format!(
+                "side {} of {} misread, about {length} for {}",
+                side.number, space.name, side.typed
+            )
+        }
+        Cause::Total { how, .. } => written(how).to_owned(),
+    };
+    match (departures.is_empty(), own.is_empty()) {
+        (true, _) => own,
+        (false, true) => departures.join(", and "),
+        (false, false) => format!("{own}, and {}", departures.join(", and ")),
+    }
+}
+
+/// How the walls are rounded under which a cause does best, where that is not the figure's own way.
+pub(crate) fn rounded(rounding: RoundingTaken) -> &'static str {
+    match rounding {
+        RoundingTaken::AlwaysUp => "every wall rounded up to the foot",
+        RoundingTaken::AlwaysDown => "every wall rounded down to the foot",
+        RoundingTaken::OtherHalves => "walls at the half foot rounded the other way",
+        RoundingTaken::HalfFoot => "each wall rounded to the half foot",
+        RoundingTaken::NotRounded => "walls not rounded to the foot",
+        RoundingTaken::WholeFoot => "each wall rounded to the foot",
+    }
+}
+
+fn at(face: Face) -> &'static str {
+    match face {
+        Face::Outside => "to the outside face",
+        Face::Frame => "to the frame",
+        Face::Inside => "inside",
+    }
+}
+
+fn written(how: TotalWritten) -> &'static str {
+    match how {
+        TotalWritten::Swapped => "two digits of the total swapped",
+        TotalWritten::OneDigit => "one digit of the total wrong",
+        TotalWritten::TenTimes => "a zero too many in the total",
+        TotalWritten::Tenth => "a digit missing at the end of the total",
+        TotalWritten::RoundedTo10 => "the total rounded to the nearest 10",
+        TotalWritten::RoundedTo50 => "the total rounded to the nearest 50",
+        TotalWritten::RoundedTo100 => "the total rounded to the nearest 100",
+        TotalWritten::Twice => "two dwellings of this size in one total",
+        TotalWritten::SquareMeters => "the total given in square meters",
+    }
+}
+
+fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
+    let house: &House = listed.house;
+    let name = |space: usize| house.spaces[space].name.as_str();
+    let level_name = |level: usize| house.levels[level].name.as_str();
+    match kind {
+        DepartureKind::Counted { space } => format!("{} counted", name(space)),
+        DepartureKind::MissingCounted { missing } => {
+            format!("{}, not found on site, still counted", listed.house.missing[missing].name)
+        }
+        DepartureKind::LeftOut { space } => format!("{} not counted", name(space)),
+        DepartureKind::LevelLeftOut { level } => format!("{} not counted", level_name(level)),
+        DepartureKind::NotDeducted { space } => format!("{} not deducted", name(space)),
+        DepartureKind::Deducted { space } => format!("{} deducted", name(space)),
+        DepartureKind::Level { level, how } => {
+            let how = match how {
+                LevelTaken::WholeBelow => "taken at the whole outline of the level below",
+                LevelTaken::ThreeQuartersBelow => {
+                    "taken at three quarters of the outline of the level below"
+                }
+                LevelTaken::HalfBelow => "taken at half the outline of the level below",
+                LevelTaken::Twice => "counted twice",
+            };
+            format!("{} {how}", level_name(level))
+        }
+        DepartureKind::UnderRoof => "everything under the roof counted".to_owned(),
+        DepartureKind::Part { space, part } => {
+            let side = part.side + 1;
+            let of = name(space);
+            match part.shape {
+                Shape::Recess => format!("the recess after side {side} of {of} filled in"),
+                Shape::Jog => format!("the jog at side {side} of {of} left off"),
+                Shape::Wing => format!("the wing at side {side} of {of} left off"),
+                Shape::Bay => format!("the bay at side {side} of {of} left off"),
+                Shape::BoxedBay => format!("the bay at side {side} of {of} drawn as a box"),
+            }
+        }
+    }
+}
+
+/// What would settle whether it was so.
+pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<String> {
+    let mut questions: Vec<String> =
+        cause.departures().map(|kind| departure_settled_by(kind, listed)).collect();
+    let own = match cause {
+        Cause::None | Cause::Departures(..) => None,
+        Cause::Face(_) => Some("ask to which face the walls were measured".to_owned()),
+        Cause::Rounding(_) => Some("ask how walls are rounded".to_owned()),
+        Cause::Misread { space, side, .. } => {
+            let space = &listed.house.spaces[space];
+            Some(format!(
+                "compare side {} of {} with the record's sketch, and measure it again",
+                space.sides[side].number, space.name
+            ))
+        }
+        Cause::Total { how, .. } => Some(
+            match how {
+                TotalWritten::Twice => "ask how many dwellings the total is of",
+                TotalWritten::SquareMeters => "ask which unit the total is in",
+                TotalWritten::RoundedTo10
+                | TotalWritten::RoundedTo50
+                | TotalWritten::RoundedTo100 => "ask for the total before rounding",
+                _ => "add up the areas on the record's card",
+            }
+            .to_owned(),
+        ),
+    };
+    questions.extend(own);
+    questions
+}
+
+fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> String {
+    let house: &House = listed.house;
+    let name = |space: usize| house.spaces[space].name.as_str();
+    let level_name = |level: usize| house.levels[level].name.as_str();
+    match kind {
+        DepartureKind::Counted { space } => format!("ask whether the total counts {}", name(space)),
+        DepartureKind::MissingCounted { missing } => {
+            format!("ask whether the total still counts {}", listed.house.missing[missing].name)
+        }
+        DepartureKind::LeftOut { space } => {
+            format!("ask whether the total has {}", name(space))
+        }
+        DepartureKind::LevelLeftOut { level } | DepartureKind::Level { level, .. } => {
+            format!("ask what the total has for {}", level_name(level))
+        }
+        DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
+            format!("ask whether the total deducts {}", name(space))
+        }
+        DepartureKind::UnderRoof => "ask which spaces the total counts".to_owned(),
+        DepartureKind::Part { space, part } => {
+            format!("look at the record's sketch at side {} of {}", part.side + 1, name(space))
+        }
+    }
+}
+
+/// What the record's own other lines say of its rounding, in a line.
+pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
+    let name = &listed.house.spaces[evidence.space].name;
+    let sq_ft = thousands(evidence.sq_ft);
+    match evidence.product {
+        Some((one, other)) => {
+            format!("The record's {name}, {sq_ft} = {one} × {other}, fits whole feet.")
+        }
+        None => {
+            format!(
+                "The record's {name}, {sq_ft}, is not a product of whole feet near these walls."
+            )
+        }
+    }
+}
+
+/// What of our own walk is to be looked at again.
+pub(crate) fn asked(question: Question, listed: Listed<'_>) -> String {
+    let space = |i: usize| &listed.house.spaces[i];
+    match question {
+        Question::Inside { space: i, side, kind } => format!(
+            "Is a {} inside your walk? The part at side {} of {} has that size.",
+            kind.word(),
+            side + 1,
+            space(i).name
+        ),
+        Question::Wall { space: i, side } => format!(
+            "Measure side {} of {} again: a side that follows from the others would hide a slip in it.",
+            space(i).sides[side].number,
+            space(i).name
+        ),
+    }
+}
