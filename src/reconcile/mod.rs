@@ -320,6 +320,11 @@ impl Figure {
         }
     }
 
+    /// Whether it is the record's.
+    pub(crate) fn is_record(&self) -> bool {
+        matches!(self.kind, FigureKind::Record)
+    }
+
     /// The word of the sides file it was given with.
     pub(crate) fn word(&self) -> &'static str {
         match &self.kind {

@@ -53,7 +53,7 @@ impl Sentences<'_> {
     /// The walls whose length in the record, or on its own sketch, differs by more than rounding; the first four.
     fn walls_to_measure(&self, reconciliation: &Reconciliation, figure: &Figure) -> Option<String> {
         const MOST: usize = 4;
-        if figure.word() != "record" {
+        if !figure.is_record() {
             return None;
         }
         let several = self.house.spaces.len() > 1;

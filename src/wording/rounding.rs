@@ -41,7 +41,7 @@ impl Sentences<'_> {
         let as_much = |(_, recorded): &(&String, Area)| recorded.whole_sq_ft() == rest;
         let names: Vec<&str> =
             spaces.chain(missing).filter(as_much).map(|(name, _)| name.as_str()).collect();
-        (figure.word() == "record" && rest > 0 && !names.is_empty()).then(|| {
+        (figure.is_record() && rest > 0 && !names.is_empty()).then(|| {
             format!(
                 "The record lists {} at {} sq ft, which is exactly what is not explained: ask whether the total includes it.",
                 words::one_of(&names),
@@ -52,7 +52,7 @@ impl Sentences<'_> {
 
     fn rounding_alone(&self, figure: &Figure) -> Option<String> {
         let enough = figure.enough();
-        let says_feet = figure.word() == "record"
+        let says_feet = figure.is_record()
             || matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot));
         let Some(answer) = enough.could_explain() else {
             return says_feet.then(|| {
@@ -71,7 +71,7 @@ impl Sentences<'_> {
             Some(_) => format!("Leaving the {}'s own lengths aside, {said}", figure.word()),
             None => capital(&said),
         };
-        let typical = enough.typical().filter(|_| figure.word() == "record").map(|typical| {
+        let typical = enough.typical().filter(|_| figure.is_record()).map(|typical| {
             format!(
                 " Rounding to the {} typically changes this house by ± {} sq ft.",
                 foot(enough.step()),
@@ -173,7 +173,7 @@ impl Sentences<'_> {
 /// That a figure is the measured area, and what its steps then mean.
 fn agreement(figure: &Figure) -> &'static str {
     let has_no_steps = figure.lines_in_sq_ft().iter().all(|line| *line == 0);
-    let assumed = figure.word() == "record" && !figure.says_rule();
+    let assumed = figure.is_record() && !figure.says_rule();
     let only_rounding = figure.lines().iter().all(|line| {
         matches!(line.step(), BridgeStep::Rounding | BridgeStep::NotExplained)
             || line.area().whole_sq_ft() == 0

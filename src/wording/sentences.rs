@@ -526,7 +526,7 @@ impl Sentences<'_> {
     /// What the record lists and is not there, where the record is more than was measured.
     pub(crate) fn missing(&self, figures: &[Figure]) -> Vec<String> {
         let more = |figure: &Figure| {
-            figure.word() == "record" && figure.area().whole_sq_ft() > figure.start().whole_sq_ft()
+            figure.is_record() && figure.area().whole_sq_ft() > figure.start().whole_sq_ft()
         };
         if !figures.iter().any(more) {
             return Vec::new();
@@ -543,7 +543,7 @@ impl Sentences<'_> {
 
     /// The heading over them.
     pub(crate) fn other_lines_title(&self, figures: &[Figure]) -> &'static str {
-        if figures.iter().any(|figure| figure.word() == "record") {
+        if figures.iter().any(|figure| figure.is_record()) {
             "The record's other lines, square feet"
         } else {
             "Other lines, square feet"
@@ -725,7 +725,7 @@ impl Sentences<'_> {
                 SideRule::Step(step) if figure.says_rule() => {
                     format!("rounding: {}, as the file says", step.spoken())
                 }
-                SideRule::Step(step) if figure.word() == "record" => {
+                SideRule::Step(step) if figure.is_record() => {
                     let what = step.spoken().trim_start_matches("each wall ");
                     format!("rounding: if the office rounds each wall {what} (ask)")
                 }
