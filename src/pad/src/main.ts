@@ -29,16 +29,22 @@ let shown = '';
 /// The text that the rows on the screen belong to.
 let painted = '';
 let report = '';
-let focus: number | null = null;
+/// The row in focus by its key: the place of its walk and its own place in it. Lines move; keys do not.
+let focus: string | null = null;
 let asText = false;
 let editor: Editor | null = null;
 let chosen: { walk: number; corner: number } | null = null;
 let isAdding = false;
 let a4 = false;
+/// The fields of the rows by line and part: a house may have a thousand sides.
+const fields = new Map<string, HTMLElement>();
+/// What each row was filled with last.
+const filled = new Map<string, string>();
+let isKept = true;
 let isLooking = false;
 let atWork = 0;
 let edits: Promise<unknown> = Promise.resolve();
-let focusNext: { line: number; part: string } | null = null;
+let focusNext: { key: string; part: string } | null = null;
 
 const parts = {
   heads: h('section', { class: 'figures' }),
@@ -67,14 +73,14 @@ function become(next: string, from: 'rows' | 'editor' | 'file'): void {
 }
 
 /// Edits come one after the other. A line is meant as it stood on the screen when the edit was asked for.
-function edit(one: Edit, focusAfter: number | null = null): Promise<void> {
+function edit(one: Edit, focusAfter: string | null = null): Promise<void> {
   const base = painted;
   busy(+1);
   const done = edits.then(async () => {
     const now = moved(one, base);
     if (focusAfter !== null) {
-      focus = shifted(focusAfter, base);
-      focusNext = { line: focus, part: 'feet' };
+      focus = focusAfter;
+      focusNext = { key: focus, part: 'feet' };
     }
     become(await library.edit(text, now), 'rows');
   }).finally(() => busy(-1));
@@ -115,6 +121,7 @@ function undo(): void {
 }
 
 function keep(): void {
+  if (!isKept) return;
   try {
     localStorage.setItem(KEEP, JSON.stringify({ name, text }));
   } catch {
@@ -136,6 +143,7 @@ function forget(): void {
   } catch {
     // There was nothing.
   }
+  isKept = false;
   live.textContent = say('forgotten');
 }
 
@@ -150,11 +158,13 @@ async function refresh(): Promise<void> {
   isLooking = true;
   busy(+1);
   try {
-    while (shown !== text || !look) {
+    let next = look;
+    while (shown !== text || !next) {
       const asked = text;
-      look = await library.look(name, asked, columns());
+      next = await library.look(name, asked, columns());
       shown = asked;
     }
+    look = next;
     painted = shown;
     paint(look);
   } catch (error) {
@@ -209,18 +219,21 @@ function paintHeads(heads: Heads): void {
 
 function paintWalks(look: Look): void {
   const active = document.activeElement as HTMLElement | null;
-  const at = active?.dataset.part ? { line: Number(active.dataset.line), part: active.dataset.part } : null;
+  const at = active?.dataset.part ? { key: active.dataset.key ?? '', part: active.dataset.part } : null;
   const typed = active instanceof HTMLInputElement ? active.value : null;
-  const shape = JSON.stringify(look.rows.walks.map((walk) => [walk.line, walk.rows.map((row) => [row.line, row.way !== null])]));
+  const shape = JSON.stringify(look.rows.walks.map((walk) => [walk.name, walk.kind, walk.rows.map((row) => row.way !== null || row.typed)]));
   const isNew = parts.walks.dataset.shape !== shape + focus + isAdding;
   if (isNew) {
     parts.walks.dataset.shape = shape + focus + isAdding;
+    fields.clear();
     parts.walks.replaceChildren(...look.rows.walks.map((walk, i) => walked(walk, look, i)), adding(look));
   }
-  for (const walk of look.rows.walks) for (const row of walk.rows) fill(row, look, isNew);
+  for (const [w, walk] of look.rows.walks.entries()) {
+    for (const [r, row] of walk.rows.entries()) fill(row, `${w} ${r}`, look, isNew);
+  }
   if (isNew) {
     const wanted = focusNext ?? at;
-    const found = wanted && field(wanted.line, wanted.part);
+    const found = wanted && field(wanted.key, wanted.part);
     // What is being typed is newer than what the library has seen.
     if (!focusNext && typed !== null && found instanceof HTMLInputElement) found.value = typed;
     focusNext = null;
@@ -230,23 +243,39 @@ function paintWalks(look: Look): void {
   if (button) button.disabled = undone.length === 0;
 }
 
-function field(line: number, part: string): HTMLElement | null {
-  return parts.walks.querySelector(`[data-line="${line}"][data-part="${part}"]`);
+function field(key: string, part: string): HTMLElement | null {
+  return fields.get(`${key} ${part}`) ?? null;
 }
 
-function walked(walk: Walk, look: Look, index: number): HTMLElement {
-  const kinds = look.kinds.includes(walk.kind) ? look.kinds : [...look.kinds, walk.kind];
-  const kind = select(kinds, walk.kind, say('kind'), (kind) => edit({ edit: 'name', line: walk.line, kind, name: walk.name }));
+/// The row of a key as it is on the screen.
+function at(key: string): Row | undefined {
+  const [w, r] = key.split(' ').map(Number);
+  return look?.rows.walks[w]?.rows[r];
+}
+
+/// The key of the row on a line.
+function keyOf(line: number): string | null {
+  for (const [w, walk] of (look?.rows.walks ?? []).entries()) {
+    const r = walk.rows.findIndex((row) => row.line === line);
+    if (r >= 0) return `${w} ${r}`;
+  }
+  return null;
+}
+
+function walked(walk: Walk, shown: Look, index: number): HTMLElement {
+  const lineOf = () => look?.rows.walks[index]?.line ?? 0;
+  const kinds = shown.kinds.includes(walk.kind) ? shown.kinds : [...shown.kinds, walk.kind];
+  const kind = select(kinds, walk.kind, say('kind'), (kind) => edit({ edit: 'name', line: lineOf(), kind, name: walk.name }));
   const called = h('input', {
     value: walk.name,
     'aria-label': say('called'),
     onchange: (event: Event) =>
-      edit({ edit: 'name', line: walk.line, kind: walk.kind, name: (event.target as HTMLInputElement).value }),
+      edit({ edit: 'name', line: lineOf(), kind: walk.kind, name: (event.target as HTMLInputElement).value }),
   });
-  const rows = walk.rows.map((row, i) => rowed(walk, row, i));
-  const after = walk.rows.at(-1)?.line ?? walk.line;
+  const rows = walk.rows.map((row, i) => rowed(walk, row, i, `${index} ${i}`));
+  const last = () => at(`${index} ${walk.rows.length - 1}`)?.line ?? lineOf();
   const next = WAYS.map((way) =>
-    h('button', { type: 'button', class: 'way', 'data-way': way, onclick: () => add(after, way) }, say(way)),
+    h('button', { type: 'button', class: 'way', 'data-way': way, onclick: () => add(last(), way, `${index} ${walk.rows.length}`) }, say(way)),
   );
   return h(
     'section',
@@ -264,22 +293,21 @@ function select(options: string[], value: string, label: string, chosen: (value:
   return h('select', { 'aria-label': label, onchange: (event: Event) => chosen((event.target as HTMLSelectElement).value) }, ...list);
 }
 
-function rowed(walk: Walk, row: Row, index: number): HTMLElement {
+function rowed(walk: Walk, row: Row, index: number, key: string): HTMLElement {
   const n = index + 1;
   const number = h('span', { class: 'n', 'aria-hidden': 'true' }, String(n));
-  const focused = row.line === focus;
-  const tools = focused ? tooled(walk, row, index) : null;
-  const listens = { onfocusin: () => focused || inFocus(row.line) };
+  const focused = key === focus;
+  const tools = focused ? tooled(walk, row, index, key) : null;
+  const listens = { onfocusin: () => focused || inFocus(key) };
   if (row.way === null) {
     return h('li', { class: 'side other', ...listens, tabindex: '0' }, number, h('code', {}, row.typed), h('span', { class: 'aside' }, say('shownOnly')), tools);
   }
-  const line = row.line;
-  const way = select(WAYS, row.way, say('way', { n }), () => send(line), (way) => say(way as Words));
-  const how = select(HOWS, row.how, say('how', { n }), () => send(line), (how) => say(how as Words));
-  const feet = number_('feet', line, say('feet', { n }));
-  const inches = number_('inches', line, say('inches', { n }));
-  const fraction = select(FRACTIONS, '', say('fraction', { n }), () => send(line), (part) => part || '–');
-  for (const [part, element] of [['way', way], ['how', how], ['fraction', fraction]] as const) mark(element, line, part);
+  const way = select(WAYS, row.way, say('way', { n }), () => send(key), (way) => say(way as Words));
+  const how = select(HOWS, row.how, say('how', { n }), () => send(key), (how) => say(how as Words));
+  const feet = number_('feet', key, say('feet', { n }));
+  const inches = number_('inches', key, say('inches', { n }));
+  const fraction = select(FRACTIONS, '', say('fraction', { n }), () => send(key), (part) => part || '–');
+  for (const [part, element] of [['way', way], ['how', how], ['fraction', fraction]] as const) mark(element, key, part);
   return h(
     'li',
     { class: focused ? 'side focus' : 'side', ...listens },
@@ -287,39 +315,42 @@ function rowed(walk: Walk, row: Row, index: number): HTMLElement {
     way,
     h('span', { class: 'length' }, feet, h('span', { 'aria-hidden': 'true' }, '′'), inches, h('span', { 'aria-hidden': 'true' }, '″'), fraction),
     how,
-    h('span', { class: 'wrong', id: `wrong-${line}` }),
+    h('span', { class: 'wrong', id: wrongId(key) }),
     tools,
   );
 }
 
-function mark(element: HTMLElement, line: number, part: string): void {
-  element.dataset.line = String(line);
+const wrongId = (key: string) => `wrong-${key.replace(' ', '-')}`;
+
+function mark(element: HTMLElement, key: string, part: string): void {
+  fields.set(`${key} ${part}`, element);
+  element.dataset.key = key;
   element.dataset.part = part;
 }
 
-function number_(part: string, line: number, label: string): HTMLInputElement {
+function number_(part: string, key: string, label: string): HTMLInputElement {
   const input = h('input', {
     class: part,
     inputmode: 'decimal',
     autocomplete: 'off',
     enterkeyhint: 'next',
     'aria-label': label,
-    'aria-describedby': `wrong-${line}`,
-    oninput: () => send(line),
-    onkeydown: (event: KeyboardEvent) => hop(event, line, part),
+    'aria-describedby': wrongId(key),
+    oninput: () => send(key),
+    onkeydown: (event: KeyboardEvent) => hop(event, key, part),
   });
-  mark(input, line, part);
+  mark(input, key, part);
   return input;
 }
 
 /// A foot mark or a blank after whole feet goes on to the inches, an inch mark to the fraction.
-function hop(event: KeyboardEvent, line: number, part: string): void {
+function hop(event: KeyboardEvent, key: string, part: string): void {
   const value = (event.target as HTMLInputElement).value;
   const isMark = ["'", '’', '′', ' '].includes(event.key) && part === 'feet' && /^\d+$/.test(value);
   const isInch = ['"', '”', '″', ' '].includes(event.key) && part === 'inches';
   if (isMark || isInch) {
     event.preventDefault();
-    field(line, isMark ? 'inches' : 'fraction')?.focus();
+    field(key, isMark ? 'inches' : 'fraction')?.focus();
   }
   if (event.key === 'Enter') {
     event.preventDefault();
@@ -330,59 +361,69 @@ function hop(event: KeyboardEvent, line: number, part: string): void {
 }
 
 /// What stands in the fields of a row, as it is typed in the file.
-function typed(line: number): string {
-  const value = (part: string) => (field(line, part) as HTMLInputElement | null)?.value.trim() ?? '';
+function typed(key: string): string {
+  const value = (part: string) => (field(key, part) as HTMLInputElement | null)?.value.trim() ?? '';
   const [feet, inches, fraction] = [value('feet'), value('inches'), value('fraction')];
   if (feet && !/^\d+$/.test(feet)) return feet;
   const inch = [inches, fraction].filter((part) => part && !(part === '0' && !fraction && feet)).join(' ');
   return [feet && `${feet}'`, inch && `${inch}"`].filter(Boolean).join(' ');
 }
 
-function send(line: number): void {
-  const value = (part: string) => (field(line, part) as HTMLSelectElement).value;
-  void edit({ edit: 'side', line, way: value('way') as Way, how: value('how') as How, length: typed(line) });
+function send(key: string): void {
+  const row = at(key);
+  if (!row) return;
+  const value = (part: string) => (field(key, part) as HTMLSelectElement).value;
+  void edit({ edit: 'side', line: row.line, way: value('way') as Way, how: value('how') as How, length: typed(key) });
 }
 
-async function add(after: number, way: Way): Promise<void> {
-  await edit({ edit: 'add', after, way, length: '', how: 'measured' }, after + 1);
+async function add(after: number, way: Way, key: string): Promise<void> {
+  await edit({ edit: 'add', after, way, length: '', how: 'measured' }, key);
 }
 
-function inFocus(line: number): void {
-  if (focus === line || !look) return;
-  focus = line;
+function inFocus(key: string): void {
+  if (focus === key || !look) return;
+  focus = key;
   paintWalks(look);
   paintDrawing(look);
 }
 
-function tooled(walk: Walk, row: Row, index: number): HTMLElement {
-  const [before, after] = [walk.rows[index - 1], walk.rows[index + 1]];
-  const to = (other: Row) => () => void edit({ edit: 'swap', line: row.line, with: other.line }, other.line);
+function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
+  const of = key.split(' ')[0];
+  const [before, after] = [index > 0, index + 1 < walk.rows.length];
+  const to = (place: number) => () => {
+    const [here, other] = [at(key), at(`${of} ${place}`)];
+    if (here && other) void edit({ edit: 'swap', line: here.line, with: other.line }, `${of} ${place}`);
+  };
   const button = (key: Words, onclick: (() => void) | null) =>
     h('button', { type: 'button', class: 'quiet', disabled: onclick === null, onclick: onclick ?? undefined }, say(key));
   return h(
     'span',
     { class: 'tools' },
-    button('up', before ? to(before) : null),
-    button('down', after ? to(after) : null),
-    button('insert', () => void add(row.line, row.way ?? 'back')),
+    button('up', before ? to(index - 1) : null),
+    button('down', after ? to(index + 1) : null),
+    button('insert', () => void add(at(key)?.line ?? row.line, at(key)?.way ?? 'back', `${of} ${index + 1}`)),
     button('remove', () => {
       focus = null;
-      void edit({ edit: 'remove', line: row.line });
+      void edit({ edit: 'remove', line: at(key)?.line ?? row.line });
     }),
   );
 }
 
 /// Puts the values of a row into its fields, but not where somebody types.
-function fill(row: Row, look: Look, isNew: boolean): void {
+function fill(row: Row, key: string, look: Look, isNew: boolean): void {
+  const told = JSON.stringify([row.way, row.how, row.length, row.is_read]);
+  const isHere = field(key, 'way')?.closest('li')?.contains(document.activeElement);
+  if (!isNew && !isHere && row.is_read && filled.get(key) === told) return;
+  filled.set(key, told);
   const put = (part: string, value: string) => {
-    const element = field(row.line, part) as HTMLInputElement | HTMLSelectElement | null;
+    const element = field(key, part) as HTMLInputElement | HTMLSelectElement | null;
     if (!element || element === document.activeElement) return;
     if (element instanceof HTMLSelectElement && ![...element.options].some((one) => one.value === value)) {
       element.append(h('option', { value }, value));
     }
     element.value = value;
   };
-  const li = field(row.line, 'way')?.closest('li');
+  const li = field(key, 'way')?.closest('li');
   if (!li || row.way === null) return;
   const isTyping = !isNew && li.contains(document.activeElement) && document.activeElement instanceof HTMLInputElement;
   put('way', row.way);
@@ -394,11 +435,11 @@ function fill(row: Row, look: Look, isNew: boolean): void {
   }
   li.classList.toggle('closing', row.how === 'closing');
   for (const part of ['feet', 'inches', 'fraction']) {
-    const element = field(row.line, part) as HTMLInputElement | null;
+    const element = field(key, part) as HTMLInputElement | null;
     if (element) element.disabled = row.how === 'closing';
   }
   const wrong = li.querySelector('.wrong');
-  const notice = look.notices.find((one) => one.is_error && one.line === row.line && !row.is_read && row.length);
+  const notice = !row.is_read && row.length ? look.notices.find((one) => one.is_error && one.line === row.line) : undefined;
   if (wrong) {
     wrong.replaceChildren();
     if (notice) wrong.append(noticed(notice, true));
@@ -470,10 +511,12 @@ function paintDrawing(look: Look): void {
       }
     : null;
   const onRow = (line: number) => {
-    inFocus(line);
-    field(line, 'feet')?.focus();
+    const key = keyOf(line);
+    if (key === null) return;
+    inFocus(key);
+    field(key, 'feet')?.focus();
   };
-  parts.drawing.replaceChildren(drawing({ walks, line: focus, corner: chosen, onRow, onCorner }));
+  parts.drawing.replaceChildren(drawing({ walks, line: focus === null ? null : (at(focus)?.line ?? null), corner: chosen, onRow, onCorner }));
   const open = walks.filter((walk) => walk.rows.length > 0 && !walk.is_closed);
   const told = open.map((walk) => (open.length > 1 || walks.length > 1 ? `${walk.name}: ` : '') + say('still', { gap: walk.gap }));
   const all = walks.some((walk) => walk.is_closed) && open.length === 0 ? [say('closed')] : told;
@@ -493,16 +536,16 @@ function paintAnswer(look: Look): void {
     isOld ? h('p', { class: 'older' }, say('older')) : '',
     report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : h('p', { class: 'aside' }, say('noAnswer')),
   );
+  // A row without a length, or a walk without a row, is not wrong yet.
+  const empty = look.rows.walks.filter((walk) => walk.rows.length === 0).map((walk) => walk.line);
   const typing = look.rows.walks.flatMap((walk) => walk.rows).filter((row) => !row.is_read && !row.length).map((row) => row.line);
-  const notices = look.notices.filter((one) => !typing.includes(one.line));
+  const notices = look.notices.filter((one) => !typing.includes(one.line) && !empty.includes(one.line));
   const list = (key: Words, isError: boolean) => {
     const some = notices.filter((one) => one.is_error === isError);
     return some.length > 0 && h('div', {}, h('h3', {}, say(key)), h('ul', {}, ...some.map((one) => h('li', {}, noticed(one, false)))));
   };
-  // A walk that is still open is told beside the drawing; its rows are not wrong.
-  const isBegun = look.rows.walks.some((walk) => walk.rows.length > 0);
   // The report tells the warnings itself.
-  const lists = [isBegun && list('errors', true), look.report === null && isBegun && list('warnings', false)];
+  const lists = [list('errors', true), look.report === null && list('warnings', false)];
   parts.notices.replaceChildren(...lists.filter((one): one is HTMLDivElement => !!one));
   for (const button of parts.pages.querySelectorAll<HTMLButtonElement>('[data-needs]')) button.disabled = look.report === null;
 }
@@ -627,7 +670,7 @@ async function take(file: File): Promise<void> {
     const opened = await library.open(file.name, new Uint8Array(await file.arrayBuffer()));
     name = file.name.replace(/\.[^.]*$/, '') + '.sides';
     work(opened.text);
-    live.textContent = opened.genuine === false ? say('fromChanged') : '';
+    live.textContent = opened.genuine === undefined ? '' : say(opened.genuine ? 'genuine' : 'fromChanged');
   });
 }
 
@@ -673,6 +716,7 @@ function showText(yes: boolean): void {
 
 function work(from: string): void {
   text = from;
+  isKept = true;
   undone = [];
   look = null;
   report = '';
