@@ -53,6 +53,12 @@ impl Report<'_> {
         text::reconciliation(self.reconciliation, self.worth.as_ref(), look)
     }
 
+    /// What must be read before all else where the record is smaller than the house; one of the [`opening`](Report::opening).
+    pub fn caution(&self) -> Option<String> {
+        let say = Sentences::of(self.reconciliation.areas());
+        say.caution(self.reconciliation.figures())
+    }
+
     /// What stands in front: a sentence for each figure, and what follows from the figures alone.
     pub fn opening(&self) -> Vec<Block> {
         Sentences::of(self.reconciliation.areas()).opening(self.reconciliation)

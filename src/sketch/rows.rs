@@ -237,6 +237,9 @@ impl Maker {
                 self.is_elsewhere = true;
             }
             Some(Statement::Side(run, words)) => self.side(number, typed, run, words),
+            Some(Statement::Bay(bay, _)) => {
+                self.bay(number, typed, bay.direction, bay.width.length())
+            }
             Some(Statement::Corner(name)) => {
                 if let Some(open) = &mut self.open {
                     open.corners.push((name.text.clone(), open.walk.rows.len()));
@@ -367,6 +370,16 @@ impl Maker {
         open.curves.push(curve);
         let typed = edit::side_of(content).to_owned();
         open.walk.rows.push(Row { line, way, typed, length, parts, how, ..Row::empty() });
+    }
+
+    /// A bay, which a row only shows: the wall goes on behind it.
+    fn bay(&mut self, line: usize, typed: &str, direction: Direction, width: Length) {
+        let Some(open) = &mut self.open else { return };
+        open.moves.push(Some(leg(direction, width.nm())));
+        open.follows.push(None);
+        open.curves.push(None);
+        let typed = edit::side_of(edit::content(typed).trim()).to_owned();
+        open.walk.rows.push(Row { line, typed, ..Row::empty() });
     }
 
     /// A line that is no statement: a row that cannot be read yet where it begins like a side.

@@ -170,8 +170,11 @@ impl<'a> Lines<'a> {
         let mut indent: String = above.chars().take_while(|c| matches!(c, ' ' | '\t')).collect();
         let first = above.trim_start().split(|c: char| !c.is_alphabetic()).next();
         let is_side = first.is_some_and(|word| super::direction(word).is_some())
-            || ["corner", "overall", "tie", "diagonal", "bearing", "arc", "bay", "close"]
-                .contains(&first.unwrap_or_default());
+            || [
+                "corner", "overall", "tie", "diagonal", "bearing", "arc", "bay", "close", "back",
+                "right", "front", "left",
+            ]
+            .contains(&first.unwrap_or_default());
         if !is_side {
             indent.push_str("  ");
         }
@@ -242,6 +245,7 @@ impl<'a> Lines<'a> {
                 Some(Statement::Lot(_) | Statement::Outline(_)) => is_in_level = false,
                 Some(
                     Statement::Side(..)
+                    | Statement::Bay(..)
                     | Statement::Corner(_)
                     | Statement::Overall(..)
                     | Statement::Tie(..),

@@ -11,7 +11,6 @@ use fairfoot::diagnostic::Diagnostic;
 use fairfoot::report::Look;
 use fairfoot::sketch::Kind;
 use fairfoot::sketch::rows::{Edit, Rows, edited, rows};
-use fairfoot::units::Area;
 use fairfoot::verify::Why;
 use fairfoot::wording::Block;
 use fairfoot::{Diagnostics, Paper, Reconciliation, Settings, Source, Weights, verify};
@@ -52,13 +51,10 @@ struct Shown {
     /// The report after them; none while there is an error.
     report: Option<String>,
     /// What stands first where a figure is smaller than what was measured.
-    caution: Option<&'static str>,
+    caution: Option<String>,
     /// The words for what a space can be.
     kinds: Vec<&'static str>,
 }
-
-/// Said before anything else where a published figure is smaller than the house.
-const SMALLER: &str = "A figure is smaller than the house as measured. Handing these pages in may raise the value; ask a licensed professional first.";
 
 /// An error or a warning with its place in UTF-16 units, as JavaScript counts.
 #[derive(Serialize)]
@@ -179,20 +175,7 @@ fn look(name: String, text: String, columns: usize) -> Shown {
     let rows = rows(&text);
     let kinds = Kind::ALL.into_iter().map(Kind::word).collect();
     match worked_out(&name, text.clone()) {
-        Ok(result) => Shown {
-            rows,
-            notices: notices(result.house().source(), result.warnings()),
-            opening: result.report().opening().into_iter().filter_map(sentence).collect(),
-            report: Some(
-                result
-                    .report()
-                    .text_after_opening(Look { width: columns, ..Look::default() })
-                    .trim_start_matches('\n')
-                    .to_owned(),
-            ),
-            caution: is_smaller(&result).then_some(SMALLER),
-            kinds,
-        },
+        Ok(result) => shown(rows, kinds, columns, &result),
         Err(errors) => Shown {
             rows,
             notices: notices(errors.source(), errors.list()),
@@ -204,15 +187,31 @@ fn look(name: String, text: String, columns: usize) -> Shown {
     }
 }
 
+fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconciliation) -> Shown {
+    let report = result.report();
+    let caution = report.caution();
+    let look = Look { width: columns, ..Look::default() };
+    Shown {
+        rows,
+        notices: notices(result.house().source(), result.warnings()),
+        // The caution stands before them.
+        opening: report
+            .opening()
+            .into_iter()
+            .filter_map(sentence)
+            .filter(|one| Some(one) != caution.as_ref())
+            .collect(),
+        report: Some(report.text_after_opening(look).trim_start_matches('\n').to_owned()),
+        caution,
+        kinds,
+    }
+}
+
 fn sentence(block: Block) -> Option<String> {
     match block {
         Block::Statement(text) | Block::Paragraph(text) => Some(text),
         _ => None,
     }
-}
-
-fn is_smaller(result: &Reconciliation) -> bool {
-    result.figures().iter().any(|figure| figure.gap() < Area::ZERO)
 }
 
 /// The places in UTF-16 units.
