@@ -195,18 +195,9 @@ fn true_north_is_drawn_only_where_it_is_known() {
 fn what_it_is_worth_stands_after_all_others_and_is_numbered_by_itself() {
     let pages = pages(&sketch("notice"));
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
-    assert_eq!(
-        titles,
-        [
-            "Exhibit",
-            "Calculations",
-            "Calculations, continued; Source",
-            "Source, continued",
-            "Supplement",
-            "Supplement, continued",
-            "Supplement, continued"
-        ]
-    );
+    let supplement = titles.iter().position(|title| title.starts_with("Supplement"));
+    assert_eq!(supplement, Some(4), "{titles:?}");
+    assert!(titles[4..].iter().all(|title| title.starts_with("Supplement")), "{titles:?}");
     // Whoever leaves it out hands on four pages of four.
     let numbers: Vec<String> = pages
         .pages()
