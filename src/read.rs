@@ -20,14 +20,14 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, D
 ///
 /// As [`read`].
 pub fn read_source(source: Source) -> Result<House, Diagnostics> {
-    let sketch::Reading { sketch, mut faults } = sketch::read(&source);
+    let sketch::Reading { sketch, mut faults, more } = sketch::read(&source);
     match check(&source, &sketch, &mut faults) {
         Some(mut model) => {
             sort(&mut faults);
             model.warnings = faults;
             Ok(House::new(model))
         }
-        None => Err(Diagnostics::new(source, faults)),
+        None => Err(Diagnostics::new(source, faults).and_more(more)),
     }
 }
 

@@ -5,6 +5,7 @@ use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::Direction;
 use crate::sketch::lexer::{Placed, Token};
 use crate::sketch::statement::{Named, Unit};
+use crate::sketch::wanted::Wanted;
 
 /// The fault is told; the rest of the line is not read.
 #[derive(Debug)]
@@ -25,6 +26,8 @@ pub(crate) struct Cursor<'a> {
     /// The street side, from which `back`, `right` and `left` are told.
     pub(crate) front: Option<Direction>,
     pub(crate) faults: &'a mut Vec<Diagnostic>,
+    /// What could have stood where the line could not be read on.
+    pub(super) wanted: Wanted,
 }
 
 impl<'a> Cursor<'a> {
@@ -35,7 +38,17 @@ impl<'a> Cursor<'a> {
         faults: &'a mut Vec<Diagnostic>,
     ) -> Cursor<'a> {
         let end = tokens.last().map_or(0, |placed| placed.span.end);
-        Cursor { tokens, at: 0, end, text, units, first_bare: None, front: None, faults }
+        Cursor {
+            tokens,
+            at: 0,
+            end,
+            text,
+            units,
+            first_bare: None,
+            front: None,
+            faults,
+            wanted: Wanted::default(),
+        }
     }
 
     pub(crate) fn peek(&self) -> Option<&'a Token<'a>> {
@@ -142,8 +155,14 @@ impl<'a> Cursor<'a> {
         let message = format!("{} is no word of a sides file", self.found());
         let diagnostic = Diagnostic::new(Word::UnknownWord, self.span(), message)
             .label("not known")
-            .help(format!("did you mean `{near}`?"));
+            .help(format!("did you mean `{near}`?"))
+            .fix(self.span(), near);
         self.faults.push(diagnostic);
+    }
+
+    /// Notes that one of these words could stand here.
+    pub(crate) fn want(&mut self, words: &[&str]) {
+        self.wanted.words.extend(words.iter().map(|&word| word.to_owned()));
     }
 
     /// One of `known`, or a fault that lists them.
@@ -164,6 +183,7 @@ impl<'a> Cursor<'a> {
                 } else {
                     "type one of these words here"
                 };
+                self.wanted.words.extend(known.iter().map(|&word| word.to_owned()));
                 self.unexpected(&format!("{wanted}{}", words::one_of(&list)), help)
             }
         }
@@ -185,6 +205,7 @@ impl<'a> Cursor<'a> {
                 Ok(Named { text: text.trim().to_owned(), span })
             }
             _ => {
+                self.wanted.text = true;
                 let rest = self.rest_of_line();
                 let is_size = rest.starts_with(|first: char| first.is_ascii_digit());
                 let help = if is_size && what == "the name of the space" {

@@ -6,6 +6,7 @@ mod assemble;
 mod bay;
 mod cursor;
 mod lexer;
+mod mend;
 mod named;
 mod parser;
 mod plain;
@@ -18,6 +19,7 @@ mod tidy;
 mod tree;
 pub(crate) mod valued;
 mod values;
+mod wanted;
 
 pub use reader::parse;
 pub(crate) use reader::{Reading, read};

@@ -80,6 +80,11 @@ const FIRST_WORDS: [&str; 63] = [
     "comparable",
 ];
 
+/// Whether a line that begins with this word is a side.
+pub(super) fn begins_a_side(word: &str) -> bool {
+    DIRECTIONS.contains(&word) || ["diagonal", "bearing", "arc", "bay", "close"].contains(&word)
+}
+
 /// The words that may stand after a side.
 pub(super) const SIDE_WORDS: [&str; 9] =
     ["recorded", "tolerance", "estimated", "from", "common", "veneer", "wall", "photo", "note"];
@@ -634,6 +639,7 @@ impl Cursor<'_> {
         let direction = self.direction("which way the wall with the bay runs")?;
         let width = self.expect_length("the width that the bay takes of the wall")?;
         if self.keyword(&["out"]).is_none() {
+            self.want(&["out"]);
             return self.unexpected("`out`, and how far the bay stands out", EXAMPLE);
         }
         let out = self.expect_length("how far the bay stands out")?;
@@ -641,6 +647,7 @@ impl Cursor<'_> {
             Some("flat") => BayFront::Flat(self.expect_length("the width of its flat front")?),
             Some(_) => BayFront::Round,
             None => {
+                self.want(&["flat", "round"]);
                 return self.unexpected("`flat` and the width of the front, or `round`", EXAMPLE);
             }
         };
