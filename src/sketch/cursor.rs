@@ -4,6 +4,7 @@ use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::Direction;
 use crate::sketch::lexer::{Placed, Token};
+use crate::sketch::phrases;
 use crate::sketch::statement::{Named, Unit};
 use crate::sketch::wanted::Wanted;
 
@@ -141,6 +142,8 @@ impl<'a> Cursor<'a> {
         let typed = self.peek_word()?;
         let meant = match known.iter().find(|&&word| word == typed) {
             Some(word) => word,
+            // `county` is no misspelt `court`.
+            None if self.at == 0 && phrases::is_first(typed) => return None,
             None => {
                 let near = words::nearest(typed, known)?;
                 self.tell_unknown_word(near);
@@ -152,7 +155,7 @@ impl<'a> Cursor<'a> {
     }
 
     fn tell_unknown_word(&mut self, near: &str) {
-        let message = format!("{} is no word of a sides file", self.found());
+        let message = format!("{} is not a word of a sides file", self.found());
         let diagnostic = Diagnostic::new(Word::UnknownWord, self.span(), message)
             .label("not known")
             .help(format!("did you mean `{near}`?"))
@@ -175,11 +178,11 @@ impl<'a> Cursor<'a> {
                 let wanted = if what.is_empty() { String::new() } else { format!("{what}: ") };
                 let is_number = matches!(self.peek(), Some(Token::Number(_) | Token::Fraction(..)));
                 let help = if is_number && known.contains(&"within") {
-                    "its size is told by its sides, below it, a line each; a remark goes after a `#`"
+                    "type its sides below it, one on each line; a comment goes after a `#`"
                 } else if is_number && what.starts_with("nothing more") {
-                    "a length is one number of feet, then of inches: `28' 4\"`; a remark goes after a `#`"
+                    "a length is one number of feet, then one of inches: `28' 4\"`; a comment goes after a `#`"
                 } else if what.starts_with("nothing more") {
-                    "a remark goes after a `#`"
+                    "a comment goes after a `#`"
                 } else {
                     "type one of these words here"
                 };
@@ -252,7 +255,7 @@ impl<'a> Cursor<'a> {
         if self.at_end() {
             return Ok(());
         }
-        self.unexpected("nothing more on this line", "a remark goes after a `#`")
+        self.unexpected("nothing more on this line", "a comment goes after a `#`")
     }
 
     /// Keeps `value`, or tells that it was said before on this line.

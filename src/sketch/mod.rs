@@ -9,6 +9,7 @@ mod lexer;
 mod mend;
 mod named;
 mod parser;
+mod phrases;
 mod plain;
 mod private;
 mod quantity;

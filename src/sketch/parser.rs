@@ -80,6 +80,11 @@ const FIRST_WORDS: [&str; 63] = [
     "comparable",
 ];
 
+/// Whether a line can begin with this word.
+pub(super) fn is_a_first_word(word: &str) -> bool {
+    FIRST_WORDS.contains(&word)
+}
+
 /// Whether a line that begins with this word is a side.
 pub(super) fn begins_a_side(word: &str) -> bool {
     DIRECTIONS.contains(&word) || ["diagonal", "bearing", "arc", "bay", "close"].contains(&word)
@@ -143,7 +148,10 @@ impl Cursor<'_> {
             "diagonal" => self.diagonal(start),
             "bearing" => self.bearing(),
             "arc" => self.arc(start),
-            "close" => self.side(Run::Close),
+            "close" => {
+                self.no_length_after_close()?;
+                self.side(Run::Close)
+            }
             "corner" => Ok(Statement::Corner(self.expect_text("the name of the corner")?)),
             "overall" => self.overall(),
             "tie" => self.tie(),
@@ -165,7 +173,7 @@ impl Cursor<'_> {
                 Diagnostic::new(
                     Word::UnknownWord,
                     span,
-                    format!("{found} is no word of a sides file"),
+                    format!("{found} is not a word of a sides file"),
                 )
                 .label("not known")
                 .help(instead),
@@ -192,7 +200,7 @@ impl Cursor<'_> {
                 "finished living area is `living \"House\"`"
             }
             "floor" | "story" | "storey" | "upper" | "lower" | "ground" | "first" | "second" => {
-                "a storey is `level \"Upper floor\"`"
+                "a level is `level \"Upper floor\"`"
             }
             "basement" | "cellar" => "a basement is `level \"Basement\" below grade`",
             "shed" | "barn" => "a building by itself is `outbuilding \"Shed\"`",
@@ -201,7 +209,7 @@ impl Cursor<'_> {
                 "a slanted wall is given by its run and rise: `diagonal north 3' east 3'`"
             }
             _ => {
-                "a line begins with a direction (`north 12' 6\"`), with what a space is (`living`, `garage`, `porch`, `open`, `stair` …) and its name, or with `level`; a remark begins with `#`"
+                "a line begins with a direction (`north 12' 6\"`), with what a space is (`living`, `garage`, `porch`, `open`, `stair` …) and its name, or with `level`; a comment begins with `#`"
             }
         }
     }
@@ -259,22 +267,26 @@ impl Cursor<'_> {
 
     fn units(&mut self) -> Read<Unit> {
         let start = self.span();
-        let all = [
-            "feet",
-            "inches",
-            "metres",
-            "centimetres",
-            "millimetres",
-            "meters",
-            "centimeters",
-            "millimeters",
-        ];
-        let unit = match self.expect_keyword(&all, "a unit")? {
-            "feet" => Unit::Feet,
-            "inches" => Unit::Inches,
-            "metres" | "meters" => Unit::Metres,
-            "centimetres" | "centimeters" => Unit::Centimetres,
-            _ => Unit::Millimetres,
+        let all = ["feet", "inches", "meters", "centimeters", "millimeters"];
+        let short = self.peek_word().and_then(|word| match word {
+            "feet" | "foot" | "ft" => Some(Unit::Feet),
+            "inches" | "inch" | "in" => Some(Unit::Inches),
+            "meters" | "metres" | "meter" | "metre" | "m" => Some(Unit::Metres),
+            "centimeters" | "centimetres" | "cm" => Some(Unit::Centimetres),
+            "millimeters" | "millimetres" | "mm" => Some(Unit::Millimetres),
+            _ => None,
+        });
+        let unit = if let Some(unit) = short {
+            self.advance();
+            unit
+        } else {
+            match self.expect_keyword(&all, "a unit")? {
+                "feet" => Unit::Feet,
+                "inches" => Unit::Inches,
+                "meters" => Unit::Metres,
+                "centimeters" => Unit::Centimetres,
+                _ => Unit::Millimetres,
+            }
         };
         if let Some(bare) = self.first_bare {
             return self.fault(
@@ -331,7 +343,7 @@ impl Cursor<'_> {
             },
             None => self.unexpected(
                 &format!("{what}: `north`, `east`, `south` or `west`"),
-                "type one of these words here",
+                "type one of these words, and after it the length",
             ),
         }
     }
@@ -535,8 +547,8 @@ impl Cursor<'_> {
         let mut offsets = Vec::new();
         loop {
             let direction = self.direction("which way from the origin")?;
-            offsets.push((direction, self.expect_length("how far from the origin")?));
-            let more = self.peek_word().is_some_and(|word| direction_named(word).is_some());
+            offsets.push((direction, self.expect_offset("how far from the origin")?));
+            let more = self.peek_word().is_some_and(|word| DIRECTIONS.contains(&word));
             if offsets.len() == 2 || !more {
                 return Ok(Place::Start(offsets));
             }
@@ -631,6 +643,20 @@ impl Cursor<'_> {
             );
         }
         self.side(Run::Arc(direction, chord, rise, toward))
+    }
+
+    /// `close` follows from the other walls; a wall with a length has a direction.
+    fn no_length_after_close(&mut self) -> Read<()> {
+        if !matches!(self.peek(), Some(Token::Number(_) | Token::Fraction(..))) {
+            return Ok(());
+        }
+        let start = self.span();
+        let length = self.expect_length("the length of the side")?;
+        let span = self.since(start);
+        let message = "`close` takes no length: it follows from the other walls";
+        self.fault(Diagnostic::new(Word::OutOfPlace, span, message).help(format!(
+            "if this wall was taped, type it with its direction: `west {length}`, or the way that it runs"
+        )))
     }
 
     fn bay(&mut self) -> Read<Statement> {

@@ -6,7 +6,7 @@ use crate::diagnostic::words::list_or;
 use crate::diagnostic::{Diagnostic, Diagnostics, Fix, Source, Span, Word, is_hidden};
 use crate::geometry::compass::Direction;
 use crate::sketch::assemble::{Assembler, ReadLine};
-use crate::sketch::mend::{self, Attempt};
+use crate::sketch::mend::{self, Attempt, Mend};
 use crate::sketch::parser::{self, SIDE_WORDS};
 use crate::sketch::statement::*;
 use crate::sketch::tree::{Sketch, evened_out};
@@ -104,6 +104,8 @@ pub(super) struct Context {
     /// The street side, once the file has said it.
     front: Option<Direction>,
     first_bare: Option<Span>,
+    /// The name of the space given last.
+    space: Option<String>,
 }
 
 /// Reads one line, which begins at byte `offset` of the text, word by word; `tokens` is room for its words.
@@ -153,6 +155,9 @@ pub(super) fn read_words<'a>(
         read.begins = first_words(tokens);
     }
     context.first_bare = cursor.first_bare;
+    if let Some(Statement::Space(space)) = &read.statement {
+        context.space = Some(space.name.text.clone());
+    }
     if let Some(Statement::Head(head)) = &read.statement {
         match **head {
             Head::Units(units) => context.units = units,
@@ -187,8 +192,21 @@ fn offer(
     let typed = body.trim_start();
     let start = offset + body.len() - typed.len();
     let mut attempt = |changed: &str| attempt(changed, context);
-    let Some(mend) = mend::mend(typed, &mut attempt) else { return };
-    let span = Span::new(start, offset + body.len());
+    // `photo #2`: what stands after the `#` is no comment there.
+    let with_comment = read.comment.as_ref().map(|comment| format!("{typed} \"{comment}\""));
+    let as_text =
+        with_comment.filter(|line| !line.contains("\"#\"") && attempt(line).reads.is_some());
+    let is_at_end = faults[first + told].span().start + 1 >= offset + body.len();
+    let mend = match as_text.filter(|_| is_at_end) {
+        Some(line) => Some(Mend {
+            lines: vec![line],
+            cause: "after a `#` is a comment, unless it stands between two `\"`".to_owned(),
+        }),
+        None => mend::mend(typed, &mut attempt),
+    };
+    let Some(mend) = mend else { return };
+    let end = if mend.lines[0].contains("\"#") { trimmed.len() } else { body.len() };
+    let span = Span::new(start, offset + end);
     let shown: Vec<String> = mend.lines.iter().map(|line| in_one_row(line)).collect();
     let help = match &shown[..] {
         [one] => format!("did you mean {one}?"),
@@ -206,6 +224,7 @@ fn in_one_row(lines: &str) -> String {
     let lines: Vec<String> = lines.lines().map(|line| format!("`{line}`")).collect();
     match lines.split_first() {
         Some((first, [])) => first.clone(),
+        Some((first, [next])) => format!("{first} and on the next line {next}"),
         Some((first, rest)) => format!("{first} and on the lines below it {}", rest.join(", ")),
         None => String::new(),
     }
@@ -223,16 +242,19 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
         cursor.first_bare = context.first_bare;
         cursor.front = context.front;
         let is_side = cursor.peek_word().is_some_and(parser::begins_a_side);
+        let knows_first = cursor.peek_word().is_some_and(parser::is_a_first_word);
         let read = if lexed.faulty { None } else { cursor.statement().ok() };
         let wanted = std::mem::take(&mut cursor.wanted);
         let is_near_miss = |fault: &&Diagnostic| !fault.fixes().is_empty();
-        let stopped = faults.iter().find(|fault| !is_near_miss(fault)).map(Diagnostic::span);
+        let stopped = faults.iter().find(|fault| !is_near_miss(fault));
+        let (word, stopped) = (stopped.map(Diagnostic::word), stopped.map(Diagnostic::span));
         let reads =
             read.is_some() && stopped.is_none() || tokens.is_empty() && lexed.comment.is_some();
         if !reads {
             let at = stopped.unwrap_or_default();
             let at = Span::new(start + at.start, start + at.end);
-            return Attempt { reads: None, at, wanted, is_side };
+            let space = context.space.clone();
+            return Attempt { reads: None, at, wanted, word, is_side, knows_first, space };
         }
         if !right.is_empty() {
             right.push('\n');
@@ -244,7 +266,10 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
         reads: Some(right),
         at: Span::new(start, start),
         wanted: Wanted::default(),
+        word: None,
         is_side: false,
+        knows_first: true,
+        space: None,
     }
 }
 

@@ -23,7 +23,7 @@ fn around(place: &str) -> (&'static str, &'static str) {
             "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nlot \"Lot 4\"\n",
             "bearing N 0° E 100'\n",
         ),
-        "end" => (HOUSE, ""),
+        "end" => (HOUSE, BOX),
         other => panic!("no place is called {other}"),
     }
 }

@@ -12,7 +12,7 @@ const FRACTIONS: &str = "½¼¾⅛⅜⅝⅞";
 
 /// Every rule of this file, tried on a whole line.
 pub(super) fn edits(pieces: &[Piece]) -> Vec<Edit> {
-    let rules: [fn(&[Piece], usize) -> Option<Edit>; 22] = [
+    let rules: [fn(&[Piece], usize) -> Option<Edit>; 25] = [
         letter_for_digit,
         blank_before_inch_mark,
         doubled_mark,
@@ -22,6 +22,9 @@ pub(super) fn edits(pieces: &[Piece]) -> Vec<Edit> {
         comma_after_feet,
         unit_word,
         reversed_units,
+        inch_mark_before_fraction,
+        two_points,
+        fraction_without_mark,
         missing_marks,
         dashed_feet,
         twice_feet,
@@ -300,8 +303,7 @@ fn missing_marks(pieces: &[Piece], i: usize) -> Option<Edit> {
     if has_feet {
         next += 1;
     }
-    if at(pieces, next)
-        .is_some_and(|piece| piece.is_mark(":;_,.·-–+\\") || piece.is_word(&["and", "x"]))
+    if at(pieces, next).is_some_and(|piece| piece.is_mark(":;_,.·-–+\\") || piece.is_word(&["and"]))
     {
         next += 1;
     }
@@ -327,6 +329,55 @@ fn missing_marks(pieces: &[Piece], i: usize) -> Option<Edit> {
         "two numbers stand without the marks for feet and inches"
     };
     Some(Edit::new(replaced(pieces, i, end, &by), cause))
+}
+
+/// `4"5/8`, `7" 1/2`: the inch mark before the fraction.
+fn inch_mark_before_fraction(pieces: &[Piece], i: usize) -> Option<Edit> {
+    let fits =
+        is_number(at(pieces, i)) && at(pieces, i + 1).is_some_and(|mark| mark.is_mark("\"”″"));
+    let taken = fraction_at(pieces, i + 2);
+    if !fits || taken == 0 {
+        return None;
+    }
+    let end = i + 2 + taken;
+    let mut by = vec![at(pieces, i)?.clone()];
+    by.extend_from_slice(&pieces[i + 2..end]);
+    by[1].touches = false;
+    by.push(mark("\""));
+    let last = if is_inches(at(pieces, end)) { end + 1 } else { end };
+    Some(Edit::new(replaced(pieces, i, last, &by), "the inch mark stands after the fraction"))
+}
+
+/// `42.7.5`
+fn two_points(pieces: &[Piece], i: usize) -> Option<Edit> {
+    let piece = at(pieces, i).filter(|piece| piece.is_number())?;
+    let [feet, inches, tenths] = piece.text.split('.').collect::<Vec<&str>>()[..] else {
+        return None;
+    };
+    let by = [
+        Piece { touches: piece.touches, ..number(feet) },
+        mark("'"),
+        number(&format!("{inches}.{tenths}")),
+        mark("\""),
+    ];
+    let end =
+        if is_feet(at(pieces, i + 1)) || is_inches(at(pieces, i + 1)) { i + 2 } else { i + 1 };
+    Some(Edit::new(replaced(pieces, i, end, &by), "a number has at most one point"))
+}
+
+/// `42 1/2`: inches, or half a foot?
+fn fraction_without_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
+    let taken = fraction_at(pieces, i);
+    let begins = i > 0 && !pieces[i - 1].is_mark("/⁄-");
+    if taken == 0 || !begins || has_unit(at(pieces, i + taken)) {
+        return None;
+    }
+    let mut by = pieces[i..i + taken].to_vec();
+    by.push(mark("\""));
+    Some(Edit::new(
+        replaced(pieces, i, i + taken, &by),
+        "a fraction is of an inch, and its mark is missing",
+    ))
 }
 
 /// How many pieces a fraction takes that begins here: `1/2`, `½`, `-1/2`; 0 if none does.
@@ -420,7 +471,7 @@ fn vulgar(fraction: &str) -> Option<(i64, i64)> {
 fn many_inches(pieces: &[Piece], i: usize) -> Option<Edit> {
     let feet = whole(at(pieces, i))?;
     let inches = whole(at(pieces, i + 2)).filter(|inches| (12..1_000).contains(inches))?;
-    if !is_feet(at(pieces, i + 1)) {
+    if !is_feet(at(pieces, i + 1)) || !is_inches(at(pieces, i + 3)) {
         return None;
     }
     let by = [
@@ -539,6 +590,7 @@ fn grouped_otherwise(pieces: &[Piece], i: usize) -> Option<Edit> {
     let cause = "thousands take a comma";
     if let Some((thousands, rest)) = piece.text.split_once('.')
         && rest.len() == 3
+        && rest.bytes().all(|byte| byte.is_ascii_digit())
         && !thousands.is_empty()
         && thousands.len() <= 3
     {

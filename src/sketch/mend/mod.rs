@@ -5,13 +5,12 @@
 //! and only if every number and every text of the line that was typed is still in it.
 
 mod lengths;
-mod phrases;
 mod pieces;
 mod words;
 
 use std::collections::HashSet;
 
-use crate::diagnostic::Span;
+use crate::diagnostic::{Span, Word};
 use crate::sketch::wanted::Wanted;
 use pieces::{Piece, Sort, cut, join};
 
@@ -32,8 +31,14 @@ pub(super) struct Attempt {
     /// Where it cannot be read on, in bytes of the line.
     pub(super) at: Span,
     pub(super) wanted: Wanted,
+    /// The error that stopped it.
+    pub(super) word: Option<Word>,
     /// It is a side as far as it can be read.
     pub(super) is_side: bool,
+    /// Its first word is one of a sides file.
+    pub(super) knows_first: bool,
+    /// The space that was named last before the line.
+    pub(super) space: Option<String>,
 }
 
 /// A change of a line.
@@ -42,13 +47,28 @@ pub(super) struct Edit {
     cause: String,
     /// Numbers are written in another way, so that they cannot be looked for one by one.
     converts: bool,
-    /// Taken only where nothing else reads.
-    last_resort: bool,
+    /// Taken only where no other change of the same step reads.
+    weak: bool,
+    /// Of several such changes of one step the first that reads is taken.
+    one_of_many: bool,
 }
 
 impl Edit {
     fn new(pieces: Vec<Piece>, cause: impl Into<String>) -> Edit {
-        Edit { line: join(&pieces), cause: cause.into(), converts: false, last_resort: false }
+        Edit::line(join(&pieces), cause)
+    }
+
+    fn line(line: impl Into<String>, cause: impl Into<String>) -> Edit {
+        let (line, cause) = (line.into(), cause.into());
+        Edit { line, cause, converts: false, weak: false, one_of_many: false }
+    }
+
+    fn weak(self) -> Edit {
+        Edit { weak: true, ..self }
+    }
+
+    fn one_of_many(self) -> Edit {
+        Edit { one_of_many: true, ..self }
     }
 
     fn conversion(pieces: Vec<Piece>, cause: impl Into<String>) -> Edit {
@@ -84,22 +104,28 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         vec![State { line: line.to_owned(), attempt: first, causes: Vec::new(), converts: false }];
     for _ in 0..STEPS {
         let mut next = Vec::new();
-        let mut found: Option<Mend> = None;
+        let (mut found, mut weak): (Option<Mend>, Option<Mend>) = (None, None);
         for state in &states {
+            let mut has_one_of_many = false;
             for edit in edits(state) {
-                if edit.last_resort || seen.len() > TRIED || !seen.insert(edit.line.clone()) {
+                let is_late = edit.one_of_many && has_one_of_many;
+                if is_late || seen.len() > TRIED || !seen.insert(edit.line.clone()) {
                     continue;
                 }
                 let converts = state.converts || edit.converts;
                 let tried = attempt(&edit.line);
                 let causes = [&state.causes[..], &[edit.cause]].concat();
                 match &tried.reads {
-                    Some(reads) if keeps(line, reads, converts) => take(&mut found, reads, &causes),
+                    Some(reads) if keeps(line, reads, converts) => {
+                        has_one_of_many |= edit.one_of_many;
+                        take(if edit.weak { &mut weak } else { &mut found }, reads, &causes);
+                    }
                     Some(_) => {}
                     None => next.push(State { line: edit.line, attempt: tried, causes, converts }),
                 }
             }
         }
+        let found = found.or(weak);
         if found.is_some() {
             return found;
         }

@@ -1,8 +1,9 @@
 //! Words, names and the order of things as people write them, brought to what is read.
 
-use super::phrases::{PHRASES, Where};
 use super::pieces::{Piece, Sort, cut, join, replaced};
 use super::{Attempt, Edit};
+use crate::diagnostic::Word;
+use crate::sketch::phrases::{PHRASES, Where};
 
 const DIRECTIONS: [&str; 12] =
     ["north", "east", "south", "west", "n", "e", "s", "w", "back", "right", "front", "left"];
@@ -50,10 +51,15 @@ pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit
     edits.extend(not_measured(pieces));
     edits.extend(one_mark_texts(line, pieces));
     edits.extend(list_marker(pieces, attempt));
-    edits.extend(phrases(pieces, here));
+    edits.extend(phrases(line, pieces, here, attempt));
     edits.extend(without_mark(pieces, here));
     edits.extend(order(pieces, here, attempt));
     edits.extend(bearings(pieces));
+    edits.extend(beyond_quarter(pieces));
+    edits.extend(bare_lengths(pieces));
+    edits.extend(in_parentheses(pieces));
+    edits.extend(across(pieces, attempt));
+    edits.extend(figures_and_heads(pieces, here));
     edits.extend(slanted(pieces));
     edits.extend(several(pieces, here));
     edits.extend(wanted_words(pieces, here, attempt));
@@ -67,46 +73,81 @@ pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit
 
 /// Changes that keep what was typed as a note or as a comment, for where nothing else reads.
 pub(super) fn last_resorts(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
+    const COMMENT: &str = "a comment begins with `#`";
     let mut edits = Vec::new();
-    let here = pieces.iter().position(|piece| piece.at >= attempt.at.start);
-    if let Some(here) = here.filter(|here| *here > 0) {
-        let (kept, rest) = (join(&pieces[..here]), line[pieces[here].at..].trim());
-        let plain = rest
-            .trim_matches(['(', ')', '[', ']', '"', ',', ';', ':', '-', '–', '—', '!', '.', ' ']);
-        let text = format!("\"{plain}\"");
-        let mut push = |line: String, cause: &str| {
-            edits.push(Edit { line, cause: cause.to_owned(), converts: false, last_resort: true });
-        };
-        if !plain.is_empty() && !plain.contains(['"', '“', '”']) {
-            if attempt.is_side {
-                push(
-                    format!("{kept} note {text}"),
-                    "what is said of a wall in other words is a note",
-                );
-            }
-            push(format!("{kept} {text}"), "a title stands between two marks");
-        }
-        let is_word = pieces[here].sort == Sort::Word || pieces[here].is_mark("([/;*");
-        if is_word {
-            push(
-                format!("{kept}  # {}", rest.trim_start_matches(['/', ';', '*'])),
-                "a comment begins with `#`",
-            );
-        }
+    if !matches!(attempt.word, Some(Word::Unexpected | Word::StrayCharacter | Word::UnknownWord)) {
+        return edits;
     }
+    let sentence = || line.trim_start_matches(is_comment_mark).trim_start();
     let words = pieces.iter().filter(|piece| piece.sort == Sort::Word).count();
-    let starts_apart = pieces.first().is_some_and(|piece| piece.is_mark("/;*%'-!<=~>\\("));
-    if words >= 3 && attempt.at.start <= 1 || starts_apart && words >= 1 {
-        let text =
-            line.trim_start_matches(['/', ';', '*', '%', '\'', '-', '!', '<', '=', '>', '\\', ' ']);
-        edits.push(Edit {
-            line: format!("# {text}"),
-            cause: "this line is none that a sides file has; a comment begins with `#`".to_owned(),
-            converts: false,
-            last_resort: true,
-        });
+    let starts_apart = line.starts_with(is_comment_mark);
+    if !attempt.knows_first && words >= 3 || starts_apart && words >= 1 {
+        edits.push(Edit::line(
+            format!("# {}", sentence()),
+            "a line that says nothing of the house is a comment, which begins with `#`",
+        ));
+    }
+    edits.extend(names_of_any_length(line, pieces, attempt));
+    let here = pieces.iter().position(|piece| piece.at >= attempt.at.start);
+    let Some(here) = here.filter(|here| *here > 0) else {
+        edits.extend(junk_before(line, pieces));
+        return edits;
+    };
+    let (kept, rest) = (join(&pieces[..here]), line[pieces[here].at..].trim());
+    let is_comment = ["//", ";", "--", "/*", "%", "*"].iter().any(|mark| rest.starts_with(mark));
+    let comment = format!("{kept}  # {}", rest.trim_start_matches(is_comment_mark).trim_start());
+    if is_comment {
+        edits.push(Edit::line(comment.clone(), COMMENT));
+    }
+    let plain = rest.trim_matches(|c: char| !c.is_alphanumeric());
+    if !plain.is_empty() && !plain.contains(['"', '“', '”']) {
+        if attempt.is_side {
+            edits.push(Edit::line(
+                format!("{kept} note \"{plain}\""),
+                "what else is said of a wall is a note",
+            ));
+        }
+        edits.push(Edit::line(format!("{kept} \"{plain}\""), "a title stands between two `\"`"));
+    }
+    if pieces[here].sort == Sort::Word || pieces[here].is_mark("([") {
+        edits.push(Edit::line(comment, COMMENT));
     }
     edits
+}
+
+fn is_comment_mark(c: char) -> bool {
+    matches!(c, '/' | ';' | '*' | '%' | '\'' | '-' | '!' | '<' | '=' | '>' | '\\' | ' ' | '~' | '(')
+}
+
+/// `2-car garage "Garage"`: what stands before the first word of a sides file.
+fn junk_before(line: &str, pieces: &[Piece]) -> Option<Edit> {
+    let begins = [
+        "level",
+        "living",
+        "garage",
+        "carport",
+        "porch",
+        "patio",
+        "deck",
+        "balcony",
+        "storage",
+        "outbuilding",
+        "unfinished",
+    ];
+    let first =
+        pieces.iter().position(|piece| piece.is_word(&begins)).filter(|first| *first > 0)?;
+    let (junk, rest) = line.split_at(pieces[first].at);
+    Some(Edit::line(
+        format!("{rest}  # {}", junk.trim()),
+        "a line begins with its word; anything else goes into a comment",
+    ))
+}
+
+/// A name that holds words of a sides file, such as `Room by the lake`.
+fn names_of_any_length(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
+    let here = pieces.iter().position(|piece| piece.at >= attempt.at.start);
+    let Some(here) = here.filter(|_| attempt.wanted.text) else { return Vec::new() };
+    (here + 1..=pieces.len()).filter_map(|end| named(line, pieces, here, end)).collect()
 }
 
 /// Cells of a table: `north,"42' 7"""`, `| north | 42' |`, with tabs.
@@ -118,7 +159,7 @@ fn cells(line: &str) -> Vec<Edit> {
             .map(|cell| cell.trim().to_owned())
             .filter(|cell| !cell.is_empty())
             .collect();
-        Edit { line: cells.join(" "), cause: cause.to_owned(), converts: false, last_resort: false }
+        Edit::line(cells.join(" "), cause)
     };
     let mut edits = Vec::new();
     for mark in [',', '\t', ';', '|'] {
@@ -152,7 +193,7 @@ fn split_cells(line: &str, mark: char) -> Vec<String> {
             }
         } else if c == '"' && fresh {
             quoted = true;
-        } else if c == mark && !quoted {
+        } else if c == mark && !quoted && !(mark == ',' && is_grouped(cell, &characters)) {
             cells.push(String::new());
             fresh = true;
             continue;
@@ -164,15 +205,32 @@ fn split_cells(line: &str, mark: char) -> Vec<String> {
     cells
 }
 
-/// `about 13 ft`, `13 ft approx`, `~42'`, `42' ?`: the side is `estimated`.
+/// Whether a comma stands between digits, as between thousands.
+fn is_grouped(before: &str, after: &std::iter::Peekable<std::str::Chars<'_>>) -> bool {
+    before.ends_with(|c: char| c.is_ascii_digit())
+        && after.clone().next().is_some_and(|c| c.is_ascii_digit())
+}
+
+/// `about 13 ft`, `13 ft approx`, `~42'`, `42' ?`: the side is `estimated`; a figure keeps the word in its title.
 fn roughly(pieces: &[Piece]) -> Vec<Edit> {
-    let says_so = |piece: &Piece| piece.is_word(&ROUGHLY) || piece.is_mark("~≈?±∼");
-    let has_number = pieces.iter().any(Piece::is_number);
-    if !has_number || !pieces.iter().any(says_so) {
+    let says_so = |piece: &Piece| piece.is_word(&ROUGHLY) || piece.is_mark("~≈?∼");
+    let Some(said) = pieces.iter().position(says_so) else { return Vec::new() };
+    if !pieces.iter().any(Piece::is_number) {
         return Vec::new();
     }
-    let mut left: Vec<Piece> = pieces.iter().filter(|piece| !says_so(piece)).cloned().collect();
-    left.retain(|piece| !piece.is_mark("()"));
+    let mut left: Vec<Piece> = Vec::new();
+    for (at, piece) in pieces.iter().enumerate() {
+        let is_point = piece.is_mark(".") && at > 0 && says_so(&pieces[at - 1]);
+        if says_so(piece) || is_point || piece.is_mark("()") {
+            continue;
+        }
+        let touches = piece.touches && !(at > 0 && says_so(&pieces[at - 1]));
+        left.push(Piece { touches, ..piece.clone() });
+    }
+    if left.first().is_some_and(|first| first.is_word(&["record", "listing", "plan", "figure"])) {
+        left.push(Piece::new(Sort::Text, format!("\"{}\"", pieces[said].text)));
+        return vec![Edit::new(left, "a figure takes other words in its title")];
+    }
     if !left.iter().any(|piece| piece.is_word(&["estimated"])) {
         left.push(Piece::word("estimated"));
     }
@@ -201,7 +259,7 @@ fn not_measured(pieces: &[Piece]) -> Vec<Edit> {
 fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
     let mut edits = Vec::new();
     let mut push = |line: String, cause: &str| {
-        edits.push(Edit { line, cause: cause.to_owned(), converts: false, last_resort: false });
+        edits.push(Edit::line(line, cause));
     };
     for (open, close) in [
         ("'", "'"),
@@ -224,8 +282,10 @@ fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
             push(format!("{}\"{text}\"{after}", &line[..first]), "a text stands between two `\"`");
         }
     }
-    let marks: Vec<usize> =
-        pieces.iter().filter(|piece| piece.is_mark("\"“”")).map(|piece| piece.at).collect();
+    let is_inch_mark =
+        |at: usize| line[..at].ends_with(|c: char| c.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(c));
+    let marks = pieces.iter().filter(|piece| piece.is_mark("\"“”")).map(|piece| piece.at);
+    let marks: Vec<usize> = marks.filter(|at| !is_inch_mark(*at)).collect();
     for &mark in &marks {
         let after = line[mark..].chars().next().map_or(0, char::len_utf8);
         // It opens a text that nothing closes, or closes one that nothing opened.
@@ -242,7 +302,8 @@ fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
     }
     // A text with a mark inside it: from the first mark to the last, inches in letters.
     if let (Some(first), Some(last)) = (line.find('"'), line.rfind('"'))
-        && line.matches('"').count() > 2
+        && line.matches('"').count() % 2 == 1
+        && first < last
     {
         let inner = line[first + 1..last].replace('"', " in");
         push(
@@ -289,10 +350,11 @@ fn list_marker(pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
 }
 
 /// A phrase that people write for words of a sides file.
-fn phrases(pieces: &[Piece], here: usize) -> Vec<Edit> {
+fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
     for start in [Some(here), here.checked_sub(1)].into_iter().flatten() {
-        let place = if start == 0 { Where::First } else { Where::Later };
+        let wants_kind = attempt.wanted.words.iter().any(|word| word == "living");
+        let place = if start == 0 || wants_kind { Where::First } else { Where::Later };
         let mut found: Vec<(usize, &str)> = PHRASES
             .iter()
             .filter(|(when, ..)| *when == place)
@@ -302,10 +364,17 @@ fn phrases(pieces: &[Piece], here: usize) -> Vec<Edit> {
         for (taken, by) in found {
             let end = start + taken;
             let phrase = join(&pieces[start..end]);
+            if by == "#" {
+                edits.push(Edit::line(
+                    format!("# {line}"),
+                    format!("a sides file has no place for `{phrase}`; a comment begins with `#`"),
+                ));
+                continue;
+            }
             let cause = if by.is_empty() {
-                format!("`{phrase}` says nothing here")
+                format!("`{phrase}` has no meaning here")
             } else {
-                format!("`{phrase}` is no word of a sides file here")
+                format!("`{phrase}` is not a word of a sides file here")
             };
             let words = by.replace('-', "");
             let is_compound = by.contains("-foot");
@@ -357,8 +426,10 @@ fn without_mark(pieces: &[Piece], here: usize) -> Vec<Edit> {
     let mut edits = Vec::new();
     for at in [Some(here), here.checked_sub(1)].into_iter().flatten() {
         let Some(piece) = pieces.get(at) else { continue };
-        if piece.is_mark(",;:=.→>•*·()[]@&+~–—_!?|-\\{}¶") {
-            let cause = format!("`{}` says nothing here", piece.text);
+        if piece.is_mark(",;:=.→>•*·()[]@&+–—_!|-\\{}¶")
+            || piece.is_mark("?~") && !pieces.iter().any(Piece::is_number)
+        {
+            let cause = format!("`{}` has no meaning here", piece.text);
             let mut left = replaced(pieces, at, at + 1, &[]);
             if let Some(next) = left.get_mut(at) {
                 next.touches = false;
@@ -459,6 +530,7 @@ fn bearings(pieces: &[Piece]) -> Vec<Edit> {
         piece.is_number()
             || piece.is_mark("°º'’′\"”″-.:")
             || piece.is_word(&["deg", "degrees", "d", "min", "sec"])
+            || piece.touches && piece.is_word(&["m", "s"])
     };
     if from.is_word(&northing) {
         let length = pieces[begins + 1..].iter().take_while(|piece| is_angle(piece)).count();
@@ -556,6 +628,143 @@ fn azimuth(pieces: &[Piece], begins: usize) -> Option<Edit> {
     Some(Edit::conversion(replaced(pieces, 1, end, &by), cause))
 }
 
+/// `bearing N 95° E 30'`: more than a quarter turn, so seen from the other end.
+fn beyond_quarter(pieces: &[Piece]) -> Option<Edit> {
+    use rust_decimal::Decimal;
+    let [begins, from, degrees, ..] = pieces else { return None };
+    let degrees: Decimal = degrees.is_number().then(|| degrees.text.parse().ok())??;
+    let quarter = Decimal::from(90);
+    let other = if from.is_word(&["n", "north"]) { "S" } else { "N" };
+    let fits = begins.is_word(&["bearing"])
+        && from.is_word(&["n", "north", "s", "south"])
+        && degrees > quarter
+        && degrees <= quarter + quarter;
+    fits.then(|| {
+        let angle = (quarter + quarter - degrees).normalize().to_string();
+        let by = [Piece::word(other), Piece::new(Sort::Number, angle)];
+        Edit::conversion(
+            replaced(pieces, 1, 3, &by),
+            "a bearing goes from 0 to 90 degrees, counted from north or from south",
+        )
+    })
+}
+
+/// `arc east 8' 2' south`, `bay south 8' 2' 4'`, `north 42' 43'`: lengths without the words between them.
+fn bare_lengths(pieces: &[Piece]) -> Vec<Edit> {
+    let words: &[&str] = match pieces.first() {
+        Some(first) if first.is_word(&["arc"]) => &["rise"],
+        Some(first) if first.is_word(&["bay"]) => &["out", "flat"],
+        Some(first) if first.is_word(&DIRECTIONS) => &["recorded"],
+        _ => return Vec::new(),
+    };
+    let is_feet = |at: usize| {
+        pieces.get(at).is_some_and(|piece| {
+            piece.is_mark("'’′") || piece.is_word(&["ft", "feet", "foot", "m"])
+        })
+    };
+    let next = (1..pieces.len()).find(|&at| {
+        pieces[at].is_number()
+            && is_feet(at + 1)
+            && at >= 2
+            && (is_feet(at - 1) || pieces[at - 1].is_mark("\"”″"))
+    });
+    let Some(next) = next else { return Vec::new() };
+    let used = |word: &&&str| !pieces.iter().any(|piece| piece.is_word(&[word]));
+    words
+        .iter()
+        .find(used)
+        .map(|word| {
+            let mut by = pieces.to_vec();
+            by[next].touches = false;
+            by.insert(next, Piece::word(word));
+            Edit::new(by, format!("the word `{word}` is missing between two lengths"))
+        })
+        .into_iter()
+        .collect()
+}
+
+/// `north 42' (43')`: a length in parentheses is the record's.
+fn in_parentheses(pieces: &[Piece]) -> Option<Edit> {
+    let open = pieces.iter().position(|piece| piece.is_mark("([")).filter(|open| *open > 1)?;
+    let close =
+        pieces.iter().rposition(|piece| piece.is_mark(")]")).filter(|close| *close > open + 1)?;
+    let is_length = pieces[open + 1].is_number() && pieces[0].is_word(&DIRECTIONS);
+    is_length.then(|| {
+        let mut by = vec![Piece::word("recorded")];
+        by.extend_from_slice(&pieces[open + 1..close]);
+        by[1].touches = false;
+        Edit::new(
+            replaced(pieces, open, close + 1, &by),
+            "the record's length stands after `recorded`",
+        )
+    })
+}
+
+/// `arc east 8' rise 2' west`, `diagonal north 3' north 3'`: a direction along the wall where one across it is wanted.
+fn across(pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
+    if !matches!(attempt.word, Some(Word::BadArc | Word::BadDiagonal)) {
+        return Vec::new();
+    }
+    let Some(last) = pieces.iter().rposition(|piece| piece.is_word(&DIRECTIONS)) else {
+        return Vec::new();
+    };
+    let others = if pieces[last].is_word(&["north", "south", "n", "s"]) {
+        ["east", "west"]
+    } else {
+        ["north", "south"]
+    };
+    let cause = if attempt.word == Some(Word::BadArc) {
+        "a curved wall rises square to its chord"
+    } else {
+        "a slanted wall runs one way and rises across it"
+    };
+    others
+        .map(|other| Edit::new(replaced(pieces, last, last + 1, &[Piece::word(other)]), cause))
+        .into()
+}
+
+/// `2,031 sq ft` alone, `record $412,000`, `tax year 26`, `true north 4° east`, `from "step"`.
+fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
+    let mut edits = Vec::new();
+    let Some(first) = pieces.first() else { return edits };
+    if first.is_number()
+        && pieces.get(1).is_some_and(|unit| unit.is_word(&["sq", "sqft", "sf", "square"]))
+    {
+        for word in ["record", "listing"] {
+            let with = [&[Piece::word(word)], pieces].concat();
+            edits.push(Edit::new(with, "an area says whose it is"));
+        }
+    }
+    if first.is_word(&["record", "listing"]) && pieces.get(1).is_some_and(|sum| sum.is_mark("$")) {
+        let by = [Piece::word("value"), Piece::word("market")];
+        edits.push(Edit::new(replaced(pieces, 0, 1, &by), "a sum of money is no area"));
+    }
+    if first.is_word(&["tax"]) {
+        let year = pieces.last().filter(|piece| piece.is_number() && piece.text.len() == 2);
+        if let Some(year) = year {
+            let by = [Piece::word("year"), Piece::new(Sort::Number, format!("20{}", year.text))];
+            edits.push(Edit::conversion(
+                replaced(pieces, 1, pieces.len(), &by),
+                "a year has four digits",
+            ));
+        }
+    }
+    if first.is_word(&["true"]) && pieces.get(2).is_some_and(Piece::is_number) {
+        edits.push(Edit::new(
+            replaced(pieces, 2, 2, &[Piece::word("N")]),
+            "a bearing begins at N or S",
+        ));
+    }
+    let text = here.checked_sub(1).filter(|at| pieces[*at].sort == Sort::Text && *at > 1);
+    if let Some(text) = text.filter(|text| pieces[text - 1].is_word(&["from"])) {
+        edits.push(Edit::new(
+            replaced(pieces, text, text, &[Piece::word("corner")]),
+            "the word `corner` is missing",
+        ));
+    }
+    edits
+}
+
 /// `diagonal south west 4 ft`, `NE 4'`: one length for two legs.
 fn slanted(pieces: &[Piece]) -> Vec<Edit> {
     let begins = usize::from(pieces.first().is_some_and(|piece| piece.is_word(&["diagonal"])));
@@ -609,20 +818,15 @@ fn slanted(pieces: &[Piece]) -> Vec<Edit> {
     } else {
         vec![format!("diagonal {one} {length} {two} {length} {after}")]
     };
-    lines
-        .into_iter()
-        .map(|line| Edit {
-            line: line.trim_end().to_owned(),
-            cause: cause.to_owned(),
-            converts: false,
-            last_resort: false,
-        })
-        .collect()
+    lines.into_iter().map(|line| Edit::line(line.trim_end(), cause)).collect()
 }
 
 /// `north 42' east 30'`: several statements on a line.
 fn several(pieces: &[Piece], here: usize) -> Vec<Edit> {
     let Some(piece) = pieces.get(here).filter(|_| here >= 2) else { return Vec::new() };
+    if pieces[0].is_word(&["bearing", "diagonal", "arc", "bay"]) {
+        return Vec::new();
+    }
     let begins = DIRECTIONS
         .iter()
         .chain(&["close", "corner", "living", "garage", "porch", "level", "overall"]);
@@ -631,7 +835,7 @@ fn several(pieces: &[Piece], here: usize) -> Vec<Edit> {
     }
     let line = format!("{}\n{}", join(&pieces[..here]), join(&pieces[here..]));
     let cause = "each side stands on a line of its own".to_owned();
-    vec![Edit { line, cause, converts: false, last_resort: false }]
+    vec![Edit::line(line, cause)]
 }
 
 /// A word that is missing: one of those that could stand where reading stopped.
@@ -644,7 +848,7 @@ fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
         let fits = match word.as_str() {
             "recorded" | "tolerance" | "rise" | "out" | "flat" | "per" | "sold" | "on"
             | "since" | "market" | "assessed" | "year" | "under" => is_length,
-            "note" | "photo" | "counting" | "by" | "with" | "of" | "within" | "file" => is_text,
+            "note" | "counting" | "by" | "with" | "of" | "within" | "file" => is_text,
             "corner" | "to" | "grade" | "outline" | "closing" | "seen" | "north" | "from" => true,
             _ => false,
         };
@@ -655,7 +859,7 @@ fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
                 next.touches = false;
             }
             by.insert(here.min(by.len()), Piece::word(word));
-            edits.push(Edit::new(by, cause));
+            edits.push(Edit::new(by, cause).weak());
         }
     }
     let has =
@@ -675,31 +879,104 @@ fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
 
 /// A name without its two marks, from where it is wanted to where the line reads on.
 fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
-    if !attempt.wanted.text || here >= pieces.len() {
+    if !attempt.wanted.text {
         return Vec::new();
     }
-    let start = pieces[here].at;
+    let first = pieces.first().map(|piece| piece.text.to_lowercase()).unwrap_or_default();
+    if here >= pieces.len() {
+        return missing_name(pieces, &first).into_iter().collect();
+    }
     let mut edits = Vec::new();
+    // `from corner 3`: the corner of the space that was named last.
+    let before = here.checked_sub(1).and_then(|at| pieces.get(at));
+    if let Some(space) = &attempt.space
+        && before.is_some_and(|before| before.is_word(&["corner"]))
+        && pieces[here].is_number()
+        && here >= 2
+    {
+        let by = [Piece::new(Sort::Text, format!("\"{space}\"")), Piece::word("corner")];
+        let edit = replaced(pieces, here - 1, here, &by);
+        edits.push(
+            Edit::new(edit, "the number of a corner needs the name of its space").one_of_many(),
+        );
+    }
+    // `lot 0.85 acre`: an area stands where the name is wanted.
+    let is_area = |piece: &Piece| {
+        piece.is_word(&["sq", "sqft", "sf", "square", "acre", "acres", "hectare", "hectares"])
+    };
+    if pieces[here].is_number() && pieces.get(here + 1).is_some_and(is_area) && here == 1 {
+        let name = Piece::new(Sort::Text, format!("\"{}\"", capitalized(&first)));
+        let edit = replaced(pieces, here, here, &[name, Piece::word("recorded")]);
+        edits.push(Edit::new(edit, "the name comes first, between two `\"`").one_of_many());
+    }
+    let is_size = pieces[here].is_number()
+        && pieces[here + 1..].iter().any(|piece| piece.is_word(&["x", "by"]) || piece.is_mark("×"));
+    if is_size {
+        return edits;
+    }
+    let keywords = [
+        "measured", "recorded", "within", "inside", "from", "start", "detached", "under", "veneer",
+        "counted", "counting", "sold", "by", "with", "sides", "corner",
+    ];
     for end in here + 1..=pieces.len() {
-        let last = &pieces[end - 1];
-        let typed = line[start..last.at + last.text.len()].trim();
-        let name = typed.trim_matches(['\'', '’', '‘', '`', ':', '=', ',', '(', ')', ' ']);
-        if name.is_empty() || name.contains(['"', '“', '”']) {
-            continue;
+        let has_keyword = pieces[here..end].iter().any(|piece| piece.is_word(&keywords));
+        let is_filler = pieces[here].is_word(&["number", "no", "is", "named", "called"]);
+        if !has_keyword && !is_filler {
+            edits.extend(named(line, pieces, here, end));
         }
-        let by = Piece { touches: false, ..Piece::new(Sort::Text, format!("\"{name}\"")) };
-        let mut left = replaced(pieces, here, end, &[by]);
-        if let Some(next) = left.get_mut(here + 1) {
-            next.touches = false;
-        }
-        edits.push(Edit::new(left, format!("the name `{name}` stands between two `\"`")));
     }
     edits
+}
+
+/// The pieces from `here` up to `end` as a name between its marks.
+fn named(line: &str, pieces: &[Piece], here: usize, end: usize) -> Option<Edit> {
+    let last = pieces.get(end - 1)?;
+    let typed = line[pieces.get(here)?.at..last.at + last.text.len()].trim();
+    let name = typed.trim_matches(['\'', '’', '‘', '`', ':', '=', ',', '(', ')', ' ']);
+    if name.is_empty() || name.contains(['"', '“', '”']) {
+        return None;
+    }
+    let by = Piece::new(Sort::Text, format!("\"{name}\""));
+    let mut left = replaced(pieces, here, end, &[by]);
+    if let Some(next) = left.get_mut(here + 1) {
+        next.touches = false;
+    }
+    let cause = format!("a name stands between two `\"`: `\"{name}\"`");
+    Some(Edit::new(left, cause).one_of_many())
+}
+
+/// `garage`, `level`, `corner`: a name that is not there, where any will do.
+fn missing_name(pieces: &[Piece], first: &str) -> Option<Edit> {
+    let name = match first {
+        "level" => "Ground floor".to_owned(),
+        "living" => "House".to_owned(),
+        "corner" => "porch".to_owned(),
+        "exemption" => "homestead".to_owned(),
+        "lot" | "unfinished" | "garage" | "carport" | "porch" | "patio" | "deck" | "balcony"
+        | "breezeway" | "storage" | "outbuilding" | "open" | "low" | "stair" | "court" => {
+            capitalized(first)
+        }
+        _ => return None,
+    };
+    let with = [pieces, &[Piece::new(Sort::Text, format!("\"{name}\""))]].concat();
+    Some(Edit::new(with, "the name is missing"))
+}
+
+fn capitalized(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// An area without its unit, or with another word for it.
 fn units_of_areas(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
+    if attempt.word != Some(Word::BadArea)
+        && attempt.word != Some(Word::Unexpected)
+        && attempt.word != Some(Word::StrayCharacter)
+    {
+        return edits;
+    }
+    let may_lack = attempt.word == Some(Word::BadArea);
     let cause = "an area needs its unit";
     let number = pieces.iter().enumerate().filter(|(at, piece)| {
         piece.is_number() && (piece.at >= attempt.at.start || at + 1 == here || *at == here)
@@ -744,7 +1021,7 @@ fn units_of_areas(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit>
                 "cm", "mm", "ft", "in",
             ]) || piece.is_mark("'\"’”′″/")
         });
-        if !next_is_unit {
+        if !next_is_unit && may_lack {
             for unit in [&["sq", "ft"][..], &["acres"]] {
                 let mut with = pieces.to_vec();
                 for word in unit.iter().rev() {
@@ -831,7 +1108,7 @@ fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     };
     let line = format!("{named}\nnorth {one}\neast {two}\nsouth {one}\nwest {two}");
     let cause = "a size is typed as the sides, a line each".to_owned();
-    vec![Edit { line, cause, converts: true, last_resort: false }]
+    vec![Edit { converts: true, ..Edit::line(line, cause) }]
 }
 
 /// `veneer brick`, `wall 2x6`: a kind of wall where its thickness is wanted.
