@@ -15,9 +15,11 @@ pub(crate) mod words;
 use std::borrow::Cow;
 use std::fmt::{self, Write as _};
 use std::ops::Range;
-use std::sync::OnceLock;
+use std::sync::{LazyLock, OnceLock};
 
 use sha2::{Digest, Sha256};
+
+use regex_syntax::hir::{Class, HirKind};
 
 use annotate_snippets::{AnnotationKind, Group, Level, Message, Renderer, Snippet};
 
@@ -550,15 +552,36 @@ pub(crate) fn quoted(text: &str) -> String {
     shown
 }
 
-/// Control characters, and the marks that turn the order of what is shown.
+/// Characters that cannot be seen, or that change the order or the shape of what is seen: controls, format
+/// characters, line and paragraph separators, every default-ignorable code point of Unicode (soft hyphen, joiners,
+/// variation selectors, tags, fillers), and the blank Braille pattern.
 pub(crate) fn is_hidden(character: char) -> bool {
-    character.is_control()
-        || matches!(
-            character,
-            '\u{61c}' | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}'
-                | '\u{2060}'..='\u{2069}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}'
-        )
+    if character.is_ascii() {
+        return character.is_ascii_control();
+    }
+    HIDDEN
+        .binary_search_by(|&(first, last)| {
+            if last < character {
+                std::cmp::Ordering::Less
+            } else if first > character {
+                std::cmp::Ordering::Greater
+            } else {
+                std::cmp::Ordering::Equal
+            }
+        })
+        .is_ok()
 }
+
+/// The ranges of hidden characters, in order, from the properties of Unicode.
+static HIDDEN: LazyLock<Vec<(char, char)>> = LazyLock::new(|| {
+    const CLASS: &str = r"[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}\x{2800}]";
+    match regex_syntax::parse(CLASS).map(regex_syntax::hir::Hir::into_kind) {
+        Ok(HirKind::Class(Class::Unicode(class))) => {
+            class.ranges().iter().map(|range| (range.start(), range.end())).collect()
+        }
+        _ => Vec::new(),
+    }
+});
 
 /// The SHA-256 of a text, in hexadecimal (NIST FIPS 180-4).
 pub fn sha256(text: &str) -> String {

@@ -184,7 +184,7 @@ impl<'a> Cursor<'a> {
                 } else if what.starts_with("nothing more") {
                     "a comment goes after a `#`"
                 } else {
-                    "type one of these words here"
+                    &format!("type {} here", words::one_of(&list))
                 };
                 self.wanted.words.extend(known.iter().map(|&word| word.to_owned()));
                 self.unexpected(&format!("{wanted}{}", words::one_of(&list)), help)

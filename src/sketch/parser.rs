@@ -11,6 +11,7 @@ use crate::units::length::{Length, Step, Written};
 
 const DIRECTIONS: [&str; 12] =
     ["north", "east", "south", "west", "n", "e", "s", "w", "back", "right", "front", "left"];
+const STREET: &str = "the street side";
 const FACES: [&str; 3] = ["outside", "frame", "inside"];
 
 /// Every word that can begin a line, those of most lines first.
@@ -235,7 +236,7 @@ impl Cursor<'_> {
             }
             "units" => Head::Units(self.units()?),
             "faces" => Head::Faces(self.face()?),
-            "front" => Head::Front(self.direction("the street side")?),
+            "front" => Head::Front(self.direction(STREET)?),
             "true" => {
                 self.expect_keyword(&["north"], "after `true`")?;
                 Head::TrueNorth(self.expect_bearing()?)
@@ -335,6 +336,7 @@ impl Cursor<'_> {
     }
 
     pub(super) fn direction(&mut self, what: &str) -> Read<Direction> {
+        let after = if what == STREET { "" } else { ", and after it the length" };
         let start = self.span();
         match self.keyword(&DIRECTIONS) {
             Some(word) => match direction_named(word) {
@@ -343,7 +345,7 @@ impl Cursor<'_> {
             },
             None => self.unexpected(
                 &format!("{what}: `north`, `east`, `south` or `west`"),
-                "type one of these words, and after it the length",
+                &format!("type one of these words here{after}"),
             ),
         }
     }
@@ -363,7 +365,7 @@ impl Cursor<'_> {
             return Ok(length);
         }
         let span = self.since(start);
-        let message = format!("a wall {length} thick");
+        let message = format!("a wall {length} thick is hardly meant");
         self.fault(
             Diagnostic::new(Word::BadLength, span, message)
                 .help("is the inch mark missing? write `4 5/8\"`"),

@@ -600,7 +600,6 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (Later, "due", ""),
     (Later, "straight", ""),
     (Later, "goes", ""),
-    (Later, "about", ""),
     (Later, "measurement", ""),
 ];
 

@@ -12,7 +12,7 @@ const FRACTIONS: &str = "½¼¾⅛⅜⅝⅞";
 
 /// Every rule of this file, tried on a whole line.
 pub(super) fn edits(pieces: &[Piece]) -> Vec<Edit> {
-    let rules: [fn(&[Piece], usize) -> Option<Edit>; 25] = [
+    let rules: [fn(&[Piece], usize) -> Option<Edit>; 26] = [
         letter_for_digit,
         blank_before_inch_mark,
         doubled_mark,
@@ -24,6 +24,7 @@ pub(super) fn edits(pieces: &[Piece]) -> Vec<Edit> {
         reversed_units,
         inch_mark_before_fraction,
         two_points,
+        point_after_word,
         fraction_without_mark,
         missing_marks,
         dashed_feet,
@@ -118,7 +119,7 @@ fn letter_for_digit(pieces: &[Piece], i: usize) -> Option<Edit> {
     let joined = Piece { touches, ..number(&text) };
     Some(Edit::conversion(
         replaced(pieces, first, last, &[joined]),
-        "a letter stands in a number: O for 0, or l for 1",
+        "a letter is typed in a number: O for 0, or l for 1",
     ))
 }
 
@@ -130,7 +131,7 @@ fn blank_before_inch_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     if !after_number {
         return None;
     }
-    let cause = "a blank stands between a number and its inch mark";
+    let cause = "there is a space between a number and its inch mark";
     if piece.is_mark("\"”“″") && !piece.touches {
         return Some(Edit::new(replaced(pieces, i, i + 1, &[mark("\"")]), cause));
     }
@@ -148,7 +149,7 @@ fn doubled_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     let same = one.is_mark("\"”″") && two.is_mark("\"”″")
         || one.is_mark("'’′") && two.is_mark("'’′") && one.text != two.text;
     (same && two.touches).then(|| {
-        Edit::new(replaced(pieces, i + 1, i + 2, &[]), "a mark stands twice after its number")
+        Edit::new(replaced(pieces, i + 1, i + 2, &[]), "the mark after the number is typed twice")
     })
 }
 
@@ -244,10 +245,7 @@ fn comma_after_feet(pieces: &[Piece], i: usize) -> Option<Edit> {
     let between = piece.is_mark(",;:&+.") || piece.is_word(&["and", "plus"]);
     let after_feet = i > 0 && is_feet(at(pieces, i - 1));
     (between && after_feet && is_number(at(pieces, i + 1))).then(|| {
-        Edit::new(
-            replaced(pieces, i, i + 1, &[]),
-            "between feet and inches stands nothing but a blank",
-        )
+        Edit::new(replaced(pieces, i, i + 1, &[]), "only a space goes between feet and inches")
     })
 }
 
@@ -269,7 +267,7 @@ fn unit_word(pieces: &[Piece], i: usize) -> Option<Edit> {
     let by = Piece { touches: piece.touches, ..Piece::word(unit) };
     Some(Edit::new(
         replaced(pieces, i, i + 1, &[by]),
-        format!("`{}` is no unit of a length", piece.text),
+        format!("`{}` is not a unit of length", piece.text),
     ))
 }
 
@@ -283,7 +281,7 @@ fn reversed_units(pieces: &[Piece], i: usize) -> Option<Edit> {
         let by = [at(pieces, i)?.clone(), mark("'"), at(pieces, i + 2)?.clone(), mark("\"")];
         Some(Edit::new(
             replaced(pieces, i, i + 4, &by),
-            "`'` is the foot mark and `\"` the inch mark: here they do not fit the numbers",
+            "`'` is the foot mark and `\"` the inch mark; here they look swapped",
         ))
     })?
 }
@@ -326,7 +324,7 @@ fn missing_marks(pieces: &[Piece], i: usize) -> Option<Edit> {
     let cause = if has_feet {
         "the inches have no mark"
     } else {
-        "two numbers stand without the marks for feet and inches"
+        "the marks for feet and inches are missing"
     };
     Some(Edit::new(replaced(pieces, i, end, &by), cause))
 }
@@ -345,7 +343,7 @@ fn inch_mark_before_fraction(pieces: &[Piece], i: usize) -> Option<Edit> {
     by[1].touches = false;
     by.push(mark("\""));
     let last = if is_inches(at(pieces, end)) { end + 1 } else { end };
-    Some(Edit::new(replaced(pieces, i, last, &by), "the inch mark stands after the fraction"))
+    Some(Edit::new(replaced(pieces, i, last, &by), "the inch mark goes after the fraction"))
 }
 
 /// `42.7.5`
@@ -363,6 +361,17 @@ fn two_points(pieces: &[Piece], i: usize) -> Option<Edit> {
     let end =
         if is_feet(at(pieces, i + 1)) || is_inches(at(pieces, i + 1)) { i + 2 } else { i + 1 };
     Some(Edit::new(replaced(pieces, i, end, &by), "a number has at most one point"))
+}
+
+/// `N.42'`
+fn point_after_word(pieces: &[Piece], i: usize) -> Option<Edit> {
+    let piece = at(pieces, i).filter(|piece| piece.is_number() && piece.touches)?;
+    let rest = piece.text.strip_prefix('.')?;
+    let by = number(rest);
+    Some(Edit::new(
+        replaced(pieces, i, i + 1, &[by]),
+        "a point stands between the word and the number",
+    ))
 }
 
 /// `42 1/2`: inches, or half a foot?
@@ -417,7 +426,7 @@ fn twice_feet(pieces: &[Piece], i: usize) -> Option<Edit> {
     fits.then(|| {
         Edit::new(
             replaced(pieces, i + 3, i + 4, &[mark("\"")]),
-            "the second number has a foot mark where inches stand",
+            "the second number has a foot mark; inches take `\"`",
         )
     })
 }
@@ -431,7 +440,9 @@ fn half_a_foot(pieces: &[Piece], i: usize) -> Option<Edit> {
         return None;
     }
     let end = begin + taken;
-    if !is_feet(at(pieces, end)) {
+    // A wall of so many inches is hardly meant.
+    let is_bare = feet.is_some_and(|feet| feet >= 12) && !has_unit(at(pieces, end));
+    if !is_feet(at(pieces, end)) && !is_bare {
         return None;
     }
     let parts = &pieces[begin..end];
@@ -449,8 +460,8 @@ fn half_a_foot(pieces: &[Piece], i: usize) -> Option<Edit> {
     by.push(number(&inches.to_string()));
     by.push(mark("\""));
     Some(Edit::conversion(
-        replaced(pieces, i, end + 1, &by),
-        "a fraction is of an inch here, not of a foot",
+        replaced(pieces, i, end + usize::from(!is_bare), &by),
+        "a fraction belongs to inches, not to feet",
     ))
 }
 
@@ -526,7 +537,7 @@ fn run_together_fraction(pieces: &[Piece], i: usize) -> Option<Edit> {
     let by = [Piece { touches: top.touches, ..number(inches) }, number(part)];
     Some(Edit::conversion(
         replaced(pieces, i, i + 1, &by),
-        "a blank is missing between the inches and their fraction",
+        "a space is missing between the inches and their fraction",
     ))
 }
 
@@ -558,7 +569,7 @@ fn yards(pieces: &[Piece], i: usize) -> Option<Edit> {
     let value: Decimal = at(pieces, i).filter(|piece| piece.is_number())?.text.parse().ok()?;
     let feet = value.checked_mul(Decimal::from(3))?.normalize();
     let by = [Piece { touches: at(pieces, i)?.touches, ..number(&feet.to_string()) }, mark("'")];
-    let cause = format!("`{}` is no unit here; a yard is 3 feet", piece.text);
+    let cause = format!("`{}` is not a unit here; a yard is 3 feet", piece.text);
     Some(Edit::conversion(replaced(pieces, i, i + 2, &by), cause))
 }
 

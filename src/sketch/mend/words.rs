@@ -84,7 +84,7 @@ pub(super) fn last_resorts(line: &str, pieces: &[Piece], attempt: &Attempt) -> V
     if !attempt.knows_first && words >= 3 || starts_apart && words >= 1 {
         edits.push(Edit::line(
             format!("# {}", sentence()),
-            "a line that says nothing of the house is a comment, which begins with `#`",
+            "this line says nothing about the house; a comment begins with `#`",
         ));
     }
     edits.extend(names_of_any_length(line, pieces, attempt));
@@ -104,10 +104,10 @@ pub(super) fn last_resorts(line: &str, pieces: &[Piece], attempt: &Attempt) -> V
         if attempt.is_side {
             edits.push(Edit::line(
                 format!("{kept} note \"{plain}\""),
-                "what else is said of a wall is a note",
+                "anything else about a wall goes in a note",
             ));
         }
-        edits.push(Edit::line(format!("{kept} \"{plain}\""), "a title stands between two `\"`"));
+        edits.push(Edit::line(format!("{kept} \"{plain}\""), "a title needs a `\"` on each side"));
     }
     if pieces[here].sort == Sort::Word || pieces[here].is_mark("([") {
         edits.push(Edit::line(comment, COMMENT));
@@ -152,7 +152,7 @@ fn names_of_any_length(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<E
 
 /// Cells of a table: `north,"42' 7"""`, `| north | 42' |`, with tabs.
 fn cells(line: &str) -> Vec<Edit> {
-    let cause = "these are cells of a table; a line is words with blanks between them";
+    let cause = "these are the cells of a table; a line is words with spaces between them";
     let edit = |cells: Vec<String>| {
         let cells: Vec<String> = cells
             .iter()
@@ -165,7 +165,8 @@ fn cells(line: &str) -> Vec<Edit> {
     for mark in [',', '\t', ';', '|'] {
         if line.contains(mark) {
             let all = split_cells(line, mark);
-            if all.len() > 1 || line.starts_with('"') {
+            let is_table = all.first().is_some_and(|cell| cell.split_whitespace().count() <= 2);
+            if all.len() > 1 && is_table || line.starts_with('"') {
                 edits.push(edit(all));
             }
         }
@@ -229,7 +230,7 @@ fn roughly(pieces: &[Piece]) -> Vec<Edit> {
     }
     if left.first().is_some_and(|first| first.is_word(&["record", "listing", "plan", "figure"])) {
         left.push(Piece::new(Sort::Text, format!("\"{}\"", pieces[said].text)));
-        return vec![Edit::new(left, "a figure takes other words in its title")];
+        return vec![Edit::new(left, "a figure keeps other words in its title")];
     }
     if !left.iter().any(|piece| piece.is_word(&["estimated"])) {
         left.push(Piece::word("estimated"));
@@ -279,7 +280,10 @@ fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
         let begins_apart = line[..first].ends_with(' ') || first == 0;
         if begins_apart && !text.trim().is_empty() && !text.contains('"') {
             let after = &line[last + close.len()..];
-            push(format!("{}\"{text}\"{after}", &line[..first]), "a text stands between two `\"`");
+            push(
+                format!("{}\"{text}\"{after}", &line[..first]),
+                "a text needs a `\"` on each side",
+            );
         }
     }
     let is_inch_mark =
@@ -289,16 +293,16 @@ fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
     for &mark in &marks {
         let after = line[mark..].chars().next().map_or(0, char::len_utf8);
         // It opens a text that nothing closes, or closes one that nothing opened.
-        push(format!("{}\"", line.trim_end()), "the text has no mark at its end");
+        push(format!("{}\"", line.trim_end()), "the text has no `\"` at its end");
         let words: Vec<&Piece> =
             pieces.iter().filter(|piece| piece.at < mark && piece.at > 0).collect();
         for word in words {
             push(
                 format!("{}\"{}", &line[..word.at], &line[word.at..]),
-                "the text has no mark at its beginning",
+                "the text has no `\"` at its beginning",
             );
         }
-        push(format!("{}{}", &line[..mark], &line[mark + after..]), "a mark stands alone");
+        push(format!("{}{}", &line[..mark], &line[mark + after..]), "one `\"` is left over");
     }
     // A text with a mark inside it: from the first mark to the last, inches in letters.
     if let (Some(first), Some(last)) = (line.find('"'), line.rfind('"'))
@@ -308,7 +312,7 @@ fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
         let inner = line[first + 1..last].replace('"', " in");
         push(
             format!("{}\"{inner}\"{}", &line[..first], &line[last + 1..]),
-            "a text cannot hold a `\"`",
+            "a text cannot contain a `\"`",
         );
     }
     edits
@@ -345,7 +349,7 @@ fn list_marker(pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
     }
     vec![Edit::conversion(
         pieces[count..].to_vec(),
-        "a line begins with its word; sides are counted by themselves",
+        "a line begins with its word; sides are numbered by the program",
     )]
 }
 
@@ -374,7 +378,7 @@ fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<
             let cause = if by.is_empty() {
                 format!("`{phrase}` has no meaning here")
             } else {
-                format!("`{phrase}` is not a word of a sides file here")
+                format!("a sides file has another word for `{phrase}`")
             };
             let words = by.replace('-', "");
             let is_compound = by.contains("-foot");
@@ -456,7 +460,7 @@ fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
             by[1].touches = false;
             edits.push(Edit::new(
                 replaced(pieces, run, direction + 1, &by),
-                "the direction stands before the length",
+                "the direction comes before the length",
             ));
         }
     }
@@ -471,7 +475,7 @@ fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
         by.extend_from_slice(&pieces[here..text]);
         edits.push(Edit::new(
             replaced(pieces, here, text + 1, &by),
-            "the name stands right after its word",
+            "the name comes right after the first word",
         ));
     }
     // A text stands where none is wanted: it may belong to the end.
@@ -481,7 +485,7 @@ fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
         let mut with_note = left.clone();
         let mut second = left.clone();
         left.push(piece.clone());
-        edits.push(Edit::new(left, "the text stands in another place"));
+        edits.push(Edit::new(left, "the text is in the wrong place"));
         if attempt.is_side {
             with_note.push(Piece::word("note"));
             with_note.push(piece.clone());
@@ -489,7 +493,7 @@ fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
         }
         if here == 0 && second.len() > 1 {
             second.insert(1, piece);
-            edits.push(Edit::new(second, "the word stands before the name"));
+            edits.push(Edit::new(second, "the word comes before the name"));
         }
     }
     // A date is wanted here and stands further on.
@@ -513,7 +517,7 @@ fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
         by.extend_from_slice(&pieces[date + 5..]);
         edits.push(Edit::new(
             replaced(pieces, 1, pieces.len(), &by),
-            "the day stands right after `measured`",
+            "the date comes right after `measured`",
         ));
     }
     edits
@@ -538,7 +542,7 @@ fn bearings(pieces: &[Piece]) -> Vec<Edit> {
         let toward = pieces.get(end).is_some_and(|piece| piece.is_word(&easting));
         if begins == 0 && toward && length > 0 {
             let with = [&[Piece::word("bearing")], pieces].concat();
-            edits.push(Edit::new(with, "a call of a deed begins with `bearing`"));
+            edits.push(Edit::new(with, "a deed's call begins with `bearing`"));
         }
         if length > 0 && (toward || begins == 1) {
             // `45-30-15`, `45:30`, `45d30m`
@@ -559,7 +563,7 @@ fn bearings(pieces: &[Piece]) -> Vec<Edit> {
                 }
                 edits.push(Edit::new(
                     replaced(pieces, begins + 1, end + 1, &by),
-                    "degrees, minutes and seconds have marks of their own",
+                    "degrees, minutes and seconds each have their own mark",
                 ));
             }
         }
@@ -677,7 +681,8 @@ fn bare_lengths(pieces: &[Piece]) -> Vec<Edit> {
             let mut by = pieces.to_vec();
             by[next].touches = false;
             by.insert(next, Piece::word(word));
-            Edit::new(by, format!("the word `{word}` is missing between two lengths"))
+            let edit = Edit::new(by, format!("the word `{word}` is missing between two lengths"));
+            if *word == "recorded" { edit.weak() } else { edit }
         })
         .into_iter()
         .collect()
@@ -695,7 +700,7 @@ fn in_parentheses(pieces: &[Piece]) -> Option<Edit> {
         by[1].touches = false;
         Edit::new(
             replaced(pieces, open, close + 1, &by),
-            "the record's length stands after `recorded`",
+            "the record's length goes after `recorded`",
         )
     })
 }
@@ -732,12 +737,12 @@ fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
     {
         for word in ["record", "listing"] {
             let with = [&[Piece::word(word)], pieces].concat();
-            edits.push(Edit::new(with, "an area says whose it is"));
+            edits.push(Edit::new(with, "an area needs a word that says whose it is"));
         }
     }
     if first.is_word(&["record", "listing"]) && pieces.get(1).is_some_and(|sum| sum.is_mark("$")) {
         let by = [Piece::word("value"), Piece::word("market")];
-        edits.push(Edit::new(replaced(pieces, 0, 1, &by), "a sum of money is no area"));
+        edits.push(Edit::new(replaced(pieces, 0, 1, &by), "a sum of money is not an area"));
     }
     if first.is_word(&["tax"]) {
         let year = pieces.last().filter(|piece| piece.is_number() && piece.text.len() == 2);
@@ -748,6 +753,11 @@ fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
                 "a year has four digits",
             ));
         }
+    }
+    if first.is_word(&["place"]) && pieces.len() > 1 {
+        let none = [first.clone(), Piece::word("none")];
+        let cause = format!("there are no rules for {}", join(&pieces[1..]));
+        edits.push(Edit::new(none.to_vec(), cause).weak());
     }
     if first.is_word(&["true"]) && pieces.get(2).is_some_and(Piece::is_number) {
         edits.push(Edit::new(
@@ -834,7 +844,7 @@ fn several(pieces: &[Piece], here: usize) -> Vec<Edit> {
         return Vec::new();
     }
     let line = format!("{}\n{}", join(&pieces[..here]), join(&pieces[here..]));
-    let cause = "each side stands on a line of its own".to_owned();
+    let cause = "each side goes on its own line".to_owned();
     vec![Edit::line(line, cause)]
 }
 
@@ -872,7 +882,10 @@ fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
         }
     }
     if here >= pieces.len() && has(&["seen"]) {
-        edits.push(Edit::new([pieces, &cut("not seen")].concat(), "seen or not seen is missing"));
+        edits.push(Edit::new(
+            [pieces, &cut("not seen")].concat(),
+            "`seen` or `not seen` is missing",
+        ));
     }
     edits
 }
@@ -907,7 +920,7 @@ fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Ed
     if pieces[here].is_number() && pieces.get(here + 1).is_some_and(is_area) && here == 1 {
         let name = Piece::new(Sort::Text, format!("\"{}\"", capitalized(&first)));
         let edit = replaced(pieces, here, here, &[name, Piece::word("recorded")]);
-        edits.push(Edit::new(edit, "the name comes first, between two `\"`").one_of_many());
+        edits.push(Edit::new(edit, "the name comes first, with a `\"` on each side").one_of_many());
     }
     let is_size = pieces[here].is_number()
         && pieces[here + 1..].iter().any(|piece| piece.is_word(&["x", "by"]) || piece.is_mark("×"));
@@ -941,7 +954,7 @@ fn named(line: &str, pieces: &[Piece], here: usize, end: usize) -> Option<Edit> 
     if let Some(next) = left.get_mut(here + 1) {
         next.touches = false;
     }
-    let cause = format!("a name stands between two `\"`: `\"{name}\"`");
+    let cause = format!("a name needs a `\"` on each side: `\"{name}\"`");
     Some(Edit::new(left, cause).one_of_many())
 }
 
@@ -1107,7 +1120,7 @@ fn sizes(pieces: &[Piece]) -> Vec<Edit> {
         format!("{kind} \"{name}\"")
     };
     let line = format!("{named}\nnorth {one}\neast {two}\nsouth {one}\nwest {two}");
-    let cause = "a size is typed as the sides, a line each".to_owned();
+    let cause = "a size is typed as its sides, one on each line".to_owned();
     vec![Edit { converts: true, ..Edit::line(line, cause) }]
 }
 
@@ -1126,12 +1139,18 @@ fn walls(pieces: &[Piece]) -> Vec<Edit> {
     let Some(next) = pieces.get(at + 1) else {
         return edits;
     };
+    if next.is_number()
+        && pieces.get(at + 2).is_none_or(|after| after.sort == Sort::Word && !after.is_word(&["x"]))
+    {
+        let inches = format!("{}\"", next.text);
+        offer(1, &inches, "a wall is not that thick: is the inch mark missing?");
+    }
     if pieces[at].is_word(&["veneer"]) {
         if next.is_word(&["brick", "stone", "masonry", "block"]) {
             offer(
                 1,
                 "4 5/8\"",
-                "a veneer is told by its thickness; brick with the air behind it is usually 4 5/8\", if you cannot measure it",
+                "a veneer is given by its thickness; brick and the air gap behind it are usually 4 5/8\" if you cannot measure them",
             );
         } else if next.is_word(&[
             "siding",
@@ -1147,7 +1166,7 @@ fn walls(pieces: &[Piece]) -> Vec<Edit> {
             offer(
                 1,
                 "none",
-                "a veneer is told by its thickness; where there is no brick or stone it is `none`",
+                "a veneer is given by its thickness, or as `none` where there is no brick or stone",
             );
         } else if next.is_word(&["half"]) {
             offer(1, "1/2\"", "a thickness is a length with its unit");
@@ -1159,12 +1178,12 @@ fn walls(pieces: &[Piece]) -> Vec<Edit> {
             Some("4") => offer(
                 3,
                 "4 7/16\"",
-                "a wall is told by its thickness, inside to frame: 1/2\" board, 3 1/2\" stud, 7/16\" sheathing",
+                "a wall is given by its thickness from the inside to the frame: 1/2\" board, 3 1/2\" stud, 7/16\" sheathing",
             ),
             Some("6") => offer(
                 3,
                 "6 7/16\"",
-                "a wall is told by its thickness, inside to frame: 1/2\" board, 5 1/2\" stud, 7/16\" sheathing",
+                "a wall is given by its thickness from the inside to the frame: 1/2\" board, 5 1/2\" stud, 7/16\" sheathing",
             ),
             _ => {}
         }
