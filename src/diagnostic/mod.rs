@@ -474,7 +474,8 @@ fn visible(text: &str) -> Cow<'_, str> {
         _ if !hidden(c) => c,
         1 => '?',
         2 => '¿',
-        _ => '\u{fffd}',
+        3 => '\u{fffd}',
+        _ => '\u{1f533}',
     };
     Cow::Owned(text.chars().map(shown).collect())
 }

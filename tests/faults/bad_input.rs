@@ -178,7 +178,7 @@ fn a_size_in_the_place_of_a_name_is_told_where_sizes_go() {
     assert_eq!(
         list[0].helps(),
         [
-            "if that is its name, put it between two marks: `\"20x20\"`; if it is its size, give it a name and type its sides below, a line each"
+            "did you mean `garage \"garage\"` and on the lines below it `north 20'`, `east 20'`, `south 20'`, `west 20'`?"
         ]
     );
 }
@@ -205,7 +205,7 @@ fn a_mark_after_a_word_is_a_text_and_after_a_mistyped_number_an_inch() {
         let fault = list.iter().find(|fault| fault.word() == Word::UnfinishedText);
         fault.expect("an unfinished text").helps().join(" ")
     };
-    assert!(help(&house("north 12' 1O\"")).contains("is a letter typed for a digit"));
+    assert!(help(&house("north 12' 1O\"")).contains("`north 12' 10\"`"));
     assert!(help("level Ground floor\"\n").contains("put a `\"` at the end of the text"));
 }
 

@@ -308,6 +308,7 @@ fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
     if let (Some(first), Some(last)) = (line.find('"'), line.rfind('"'))
         && line.matches('"').count() % 2 == 1
         && first < last
+        && !is_inch_mark(last)
     {
         let inner = line[first + 1..last].replace('"', " in");
         push(
