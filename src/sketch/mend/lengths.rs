@@ -216,7 +216,7 @@ fn decimal_comma(pieces: &[Piece], i: usize) -> Option<Edit> {
     let (whole, decimals) = piece.text.split_once(',')?;
     let is_one = !decimals.contains([',', '.']) && !whole.is_empty();
     let is_metric = at(pieces, i + 1).is_some_and(|unit| unit.is_word(&METRIC_WORDS));
-    if !is_one || decimals.len() == 3 && !is_metric {
+    if !is_one || decimals.len() == 3 && !is_metric || after_dollar(pieces, i) {
         return None;
     }
     let by = Piece { touches: piece.touches, ..number(&format!("{whole}.{decimals}")) };

@@ -745,7 +745,7 @@ fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
         let by = [Piece::word("value"), Piece::word("market")];
         edits.push(Edit::new(replaced(pieces, 0, 1, &by), "a sum of money is not an area"));
     }
-    if first.is_word(&["tax"]) {
+    if first.is_word(&["tax"]) && !pieces.iter().any(|piece| piece.is_word(&["rate"])) {
         let year = pieces.last().filter(|piece| piece.is_number() && piece.text.len() == 2);
         if let Some(year) = year {
             let by = [Piece::word("year"), Piece::new(Sort::Number, format!("20{}", year.text))];
