@@ -128,11 +128,11 @@ impl Cursor<'_> {
                 self.drawn_outline(ReferenceSource::Map)
             }
             "front" if self.is_side_of_front() => {
-                let direction = self.from_the_street("front", start)?;
+                let direction = self.street_direction("front", start)?;
                 self.straight(direction)
             }
             "back" | "right" | "left" => {
-                let direction = self.from_the_street(word, start)?;
+                let direction = self.street_direction(word, start)?;
                 self.straight(direction)
             }
             "bay" => self.bay(),
@@ -317,7 +317,7 @@ impl Cursor<'_> {
     }
 
     /// The compass direction of a word of somebody who stands in the street and faces the house.
-    fn from_the_street(&mut self, word: &str, start: Span) -> Read<Direction> {
+    fn street_direction(&mut self, word: &str, start: Span) -> Read<Direction> {
         let Some(front) = self.front else {
             let message =
                 format!("`{word}` says nothing until the file says which way the street is");
@@ -341,7 +341,7 @@ impl Cursor<'_> {
         match self.keyword(&DIRECTIONS) {
             Some(word) => match direction_named(word) {
                 Some(direction) => Ok(direction),
-                None => self.from_the_street(word, start),
+                None => self.street_direction(word, start),
             },
             None => self.unexpected(
                 &format!("{what}: `north`, `east`, `south` or `west`"),

@@ -10,9 +10,12 @@ const INCH_WORDS: [&str; 7] = ["in", "inch", "inches", "i", "ins", "inchs", "inc
 const METRIC_WORDS: [&str; 5] = ["m", "meters", "metres", "meter", "metre"];
 const FRACTIONS: &str = "½¼¾⅛⅜⅝⅞";
 
+/// A change of the pieces from a place on, if they are what it is for.
+type Rule = fn(&[Piece], usize) -> Option<Edit>;
+
 /// Every rule of this file, tried on a whole line.
 pub(super) fn edits(pieces: &[Piece]) -> Vec<Edit> {
-    let rules: [fn(&[Piece], usize) -> Option<Edit>; 26] = [
+    let rules: [Rule; 26] = [
         letter_for_digit,
         blank_before_inch_mark,
         doubled_mark,
@@ -51,7 +54,7 @@ fn mark(text: &str) -> Piece {
     Piece::new(Sort::Mark, text).touching()
 }
 
-fn at<'a>(pieces: &'a [Piece], i: usize) -> Option<&'a Piece> {
+fn at(pieces: &[Piece], i: usize) -> Option<&Piece> {
     pieces.get(i)
 }
 
@@ -102,7 +105,7 @@ fn letter_for_digit(pieces: &[Piece], i: usize) -> Option<Edit> {
     let joins_before = piece.touches && is_number(before);
     let after = at(pieces, i + 1).filter(|next| next.touches);
     let joins_after = after.is_some_and(|next| next.is_number() || next.is_mark("'’′\"”″"));
-    if !joins_before && !(joins_after && i > 0) {
+    if !(joins_before || joins_after && i > 0) {
         return None;
     }
     let (mut first, mut last, mut text) = (i, i + 1, digits);
@@ -450,8 +453,8 @@ fn half_a_foot(pieces: &[Piece], i: usize) -> Option<Edit> {
         Some(part) => vulgar(&part.text)?,
         None => (whole(parts.get(taken - 3))?, whole(parts.last())?),
     };
-    let inches =
-        (bottom > 0 && top < bottom && (12 * top) % bottom == 0).then(|| 12 * top / bottom)?;
+    let inches = (bottom > 0 && top < bottom && (12 * top) % bottom == 0)
+        .then(|| (12 * top).div_euclid(bottom))?;
     let mut by = Vec::new();
     if let Some(feet) = feet {
         by.push(Piece { touches: at(pieces, i)?.touches, ..number(&feet.to_string()) });
@@ -486,7 +489,10 @@ fn many_inches(pieces: &[Piece], i: usize) -> Option<Edit> {
         return None;
     }
     let by = [
-        Piece { touches: at(pieces, i)?.touches, ..number(&(feet + inches / 12).to_string()) },
+        Piece {
+            touches: at(pieces, i)?.touches,
+            ..number(&(feet + inches.div_euclid(12)).to_string())
+        },
         mark("'"),
         number(&(inches % 12).to_string()),
     ];
@@ -505,7 +511,7 @@ fn large_fraction(pieces: &[Piece], i: usize) -> Option<Edit> {
         return None;
     }
     let first = if before.is_some() { i - 1 } else { i };
-    let inches = before.unwrap_or_default() + top / bottom;
+    let inches = before.unwrap_or_default() + top.div_euclid(bottom);
     let mut by = vec![number(&inches.to_string())];
     if top % bottom != 0 {
         by.push(number(&format!("{}", top % bottom)));
