@@ -20,14 +20,14 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, D
 ///
 /// As [`read`].
 pub fn read_source(source: Source) -> Result<House, Diagnostics> {
-    let sketch::Reading { sketch, mut faults } = sketch::read(&source);
+    let sketch::Reading { sketch, mut faults, more } = sketch::read(&source);
     match check(&source, &sketch, &mut faults) {
         Some(mut model) => {
             sort(&mut faults);
             model.warnings = faults;
             Ok(House::new(model))
         }
-        None => Err(Diagnostics::new(source, faults)),
+        None => Err(Diagnostics::new(source, faults).and_more(more)),
     }
 }
 
@@ -37,6 +37,13 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
 ///
 /// A fault at the first byte that is not UTF-8.
 pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Diagnostics> {
+    if let Some((what, help)) = other_format(&bytes) {
+        let shown = String::from_utf8_lossy(&bytes[..bytes.len().min(40)]).replace('\0', " ");
+        let first = shown.lines().next().unwrap_or_default().to_owned();
+        let span = Span::new(0, first.chars().next().map_or(0, char::len_utf8));
+        let error = Diagnostic::new(Word::NotText, span, what).help(help);
+        return Err(Diagnostics::new(Source::new(name, first), vec![error]));
+    }
     match String::from_utf8(bytes) {
         Ok(text) => Ok(Source::new(name, text)),
         Err(error) => {
@@ -61,4 +68,36 @@ pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Diagnos
             Err(Diagnostics::new(Source::new(name, text), vec![fault]))
         }
     }
+}
+
+/// What a file is that begins as no sides file does, and what to do with it.
+fn other_format(bytes: &[u8]) -> Option<(&'static str, &'static str)> {
+    const PLAIN: &str = "open it in the program that wrote it, choose Save As, and save it as plain text (.txt), in UTF-8";
+    const PICTURE: &str =
+        "type what it shows into a sides file; `fairfoot new my-house` writes one to start from";
+    let begins = |with: &[u8]| bytes.starts_with(with);
+    let low: Vec<u8> = bytes.iter().take(64).map(u8::to_ascii_lowercase).collect();
+    let low = low.trim_ascii_start();
+    Some(if begins(b"{\\rtf") {
+        ("this is a rich text file (RTF), not plain text", PLAIN)
+    } else if begins(b"PK\x03\x04") {
+        (
+            "this is a document of a word processor or a spreadsheet (DOCX, ODT, XLSX), not plain text",
+            PLAIN,
+        )
+    } else if begins(b"\xd0\xcf\x11\xe0") {
+        (
+            "this is a document of a word processor or a spreadsheet (DOC, XLS), not plain text",
+            PLAIN,
+        )
+    } else if begins(b"\xff\xd8\xff") || bytes.get(4..8) == Some(b"ftyp") {
+        ("this is a photograph, not plain text", PICTURE)
+    } else if low.starts_with(b"<!doctype html") || low.starts_with(b"<html") {
+        (
+            "this is a web page (HTML), not plain text",
+            "copy the text of the page into a new file and save that as plain text",
+        )
+    } else {
+        return None;
+    })
 }

@@ -260,7 +260,8 @@ pub(crate) fn tell(stop: &Stop) -> Outcome {
         }
         Stop::Diagnostics(faults) => {
             draw(faults.source(), faults.list());
-            let errors = faults.list().iter().filter(|fault| fault.is_error()).count();
+            let kept = faults.list().iter().filter(|error| error.is_error()).count();
+            let errors = kept + faults.more();
             let noun = if errors == 1 { "error" } else { "errors" };
             say(&format!("{}: {errors} {noun}; no areas were worked out", faults.source().name()));
             Outcome::Fault

@@ -15,9 +15,11 @@ pub(crate) mod words;
 use std::borrow::Cow;
 use std::fmt::{self, Write as _};
 use std::ops::Range;
-use std::sync::OnceLock;
+use std::sync::{LazyLock, OnceLock};
 
 use sha2::{Digest, Sha256};
+
+use regex_syntax::hir::{Class, HirKind};
 
 use annotate_snippets::{AnnotationKind, Group, Level, Message, Renderer, Snippet};
 
@@ -166,6 +168,26 @@ pub struct Diagnostic {
     others: Vec<(Span, String)>,
     notes: Vec<String>,
     helps: Vec<String>,
+    fixes: Vec<Fix>,
+}
+
+/// A change of the text that can be made as it stands: the bytes of `span` give way to `text`.
+///
+/// It changes the spelling of what was typed and never what was measured. `text` may have several lines.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct Fix {
+    /// What is replaced.
+    pub span: Span,
+    /// By what.
+    pub text: String,
+}
+
+impl Fix {
+    /// `text` in the place of `span`.
+    pub(crate) fn new(span: Span, text: impl Into<String>) -> Fix {
+        Fix { span, text: text.into() }
+    }
 }
 
 impl Diagnostic {
@@ -179,6 +201,7 @@ impl Diagnostic {
             others: Vec::new(),
             notes: Vec::new(),
             helps: Vec::new(),
+            fixes: Vec::new(),
         }
     }
 
@@ -206,6 +229,26 @@ impl Diagnostic {
         self
     }
 
+    /// A change of the text that its help asks for.
+    pub(crate) fn fix(mut self, span: Span, text: impl Into<String>) -> Diagnostic {
+        self.fixes.push(Fix { span, text: text.into() });
+        self
+    }
+
+    /// The same with other helps and changes, and with another message where there is one.
+    pub(crate) fn instead(
+        mut self,
+        message: Option<String>,
+        helps: Vec<String>,
+        fixes: Vec<Fix>,
+    ) -> Diagnostic {
+        if let Some(message) = message {
+            self.message = message;
+        }
+        (self.helps, self.fixes) = (helps, fixes);
+        self
+    }
+
     /// The stable word.
     pub fn word(&self) -> Word {
         self.word
@@ -224,6 +267,11 @@ impl Diagnostic {
     /// What to type or do instead.
     pub fn helps(&self) -> &[String] {
         &self.helps
+    }
+
+    /// The changes of the text that its helps ask for, the likeliest first; none where a person has to look.
+    pub fn fixes(&self) -> &[Fix] {
+        &self.fixes
     }
 
     /// Whether it stops the work.
@@ -325,11 +373,21 @@ pub fn draw_within(
         page.push_str(&renderer.render(&[group(source, diagnostic, columns)]));
         page.push_str("\n\n");
     }
-    if diagnostics.len() > DRAWN_AT_MOST {
-        let rest = diagnostics.len() - DRAWN_AT_MOST;
-        let _ = writeln!(page, "… and {} more", crate::diagnostic::words::count(rest, "fault"));
-    }
+    page.push_str(&left_out(diagnostics, 0));
     page
+}
+
+/// How many are not drawn, errors and warnings apart; nothing where all are.
+fn left_out(diagnostics: &[Diagnostic], more: usize) -> String {
+    let rest = diagnostics.get(DRAWN_AT_MOST..).unwrap_or_default();
+    let errors = rest.iter().filter(|diagnostic| diagnostic.is_error()).count();
+    let warnings = rest.len() - errors;
+    let parts: Vec<String> = [(errors + more, "more error"), (warnings, "more warning")]
+        .into_iter()
+        .filter(|(number, _)| *number > 0)
+        .map(|(number, noun)| words::count(number, noun))
+        .collect();
+    if parts.is_empty() { String::new() } else { format!("… and {}\n", words::all_of(&parts)) }
 }
 
 fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic, columns: usize) -> Group<'a> {
@@ -416,7 +474,8 @@ fn visible(text: &str) -> Cow<'_, str> {
         _ if !hidden(c) => c,
         1 => '?',
         2 => '¿',
-        _ => '\u{fffd}',
+        3 => '\u{fffd}',
+        _ => '\u{1f533}',
     };
     Cow::Owned(text.chars().map(shown).collect())
 }
@@ -426,13 +485,25 @@ fn visible(text: &str) -> Cow<'_, str> {
 pub struct Diagnostics {
     source: Source,
     list: Vec<Diagnostic>,
+    /// How many more errors there are than are in the list.
+    more: usize,
 }
 
 impl Diagnostics {
     /// The diagnostics of a text; they are put in file order.
     pub(crate) fn new(source: Source, mut list: Vec<Diagnostic>) -> Diagnostics {
         sort(&mut list);
-        Diagnostics { source, list }
+        Diagnostics { source, list, more: 0 }
+    }
+
+    /// The same with so many more errors, which are only counted.
+    pub(crate) fn and_more(self, more: usize) -> Diagnostics {
+        Diagnostics { more, ..self }
+    }
+
+    /// How many errors there are beside those in the list: of very many the first are kept.
+    pub fn more(&self) -> usize {
+        self.more
     }
 
     /// The faults and the warnings that came with them, in file order.
@@ -459,9 +530,9 @@ impl fmt::Display for Diagnostics {
 
 impl std::error::Error for Diagnostics {}
 
-/// Puts diagnostics in file order; at one place the first found stays first.
+/// Puts errors before warnings and each of them in file order; at one place the first found stays first.
 pub(crate) fn sort(list: &mut [Diagnostic]) {
-    list.sort_by_key(|diagnostic| diagnostic.span.start);
+    list.sort_by_key(|diagnostic| (!diagnostic.is_error(), diagnostic.span.start));
 }
 
 /// What the user typed between backticks, with what cannot be seen written out.
@@ -482,15 +553,36 @@ pub(crate) fn quoted(text: &str) -> String {
     shown
 }
 
-/// Control characters, and the marks that turn the order of what is shown.
+/// Characters that cannot be seen, or that change the order or the shape of what is seen: controls, format
+/// characters, line and paragraph separators, every default-ignorable code point of Unicode (soft hyphen, joiners,
+/// variation selectors, tags, fillers), and the blank Braille pattern.
 pub(crate) fn is_hidden(character: char) -> bool {
-    character.is_control()
-        || matches!(
-            character,
-            '\u{61c}' | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}'
-                | '\u{2060}'..='\u{2069}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}'
-        )
+    if character.is_ascii() {
+        return character.is_ascii_control();
+    }
+    HIDDEN
+        .binary_search_by(|&(first, last)| {
+            if last < character {
+                std::cmp::Ordering::Less
+            } else if first > character {
+                std::cmp::Ordering::Greater
+            } else {
+                std::cmp::Ordering::Equal
+            }
+        })
+        .is_ok()
 }
+
+/// The ranges of hidden characters, in order, from the properties of Unicode.
+static HIDDEN: LazyLock<Vec<(char, char)>> = LazyLock::new(|| {
+    const CLASS: &str = r"[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}\x{2800}]";
+    match regex_syntax::parse(CLASS).map(regex_syntax::hir::Hir::into_kind) {
+        Ok(HirKind::Class(Class::Unicode(class))) => {
+            class.ranges().iter().map(|range| (range.start(), range.end())).collect()
+        }
+        _ => Vec::new(),
+    }
+});
 
 /// The SHA-256 of a text, in hexadecimal (NIST FIPS 180-4).
 pub fn sha256(text: &str) -> String {

@@ -51,8 +51,11 @@ pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
         3..=4 => 1,
         _ => 2,
     };
+    // Words whose lengths differ by more are further apart than that, without comparing their letters.
+    let length = typed.chars().count();
     known
         .iter()
+        .filter(|word| word.chars().count().abs_diff(length) <= most)
         .map(|&word| (strsim::osa_distance(&typed, word), word))
         .filter(|&(distance, word)| distance <= most && word.len() > 1)
         .min()

@@ -310,7 +310,7 @@ impl WalkSketch {
     fn bay(&mut self, bay: &Bay, words: &SideWords, span: Span, faults: &mut Vec<Diagnostic>) {
         let first = self.sides.len();
         let runs = bay::sides(bay, bay::left_of(bay.direction));
-        let front = runs.len() / 2;
+        let front = runs.len().div_euclid(2);
         for (i, run) in runs.into_iter().enumerate() {
             let mut said = Said::clone(words);
             if i != front {

@@ -4,7 +4,9 @@ use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::Direction;
 use crate::sketch::lexer::{Placed, Token};
+use crate::sketch::phrases;
 use crate::sketch::statement::{Named, Unit};
+use crate::sketch::wanted::Wanted;
 
 /// The fault is told; the rest of the line is not read.
 #[derive(Debug)]
@@ -25,6 +27,8 @@ pub(crate) struct Cursor<'a> {
     /// The street side, from which `back`, `right` and `left` are told.
     pub(crate) front: Option<Direction>,
     pub(crate) faults: &'a mut Vec<Diagnostic>,
+    /// What could have stood where the line could not be read on.
+    pub(super) wanted: Wanted,
 }
 
 impl<'a> Cursor<'a> {
@@ -35,7 +39,17 @@ impl<'a> Cursor<'a> {
         faults: &'a mut Vec<Diagnostic>,
     ) -> Cursor<'a> {
         let end = tokens.last().map_or(0, |placed| placed.span.end);
-        Cursor { tokens, at: 0, end, text, units, first_bare: None, front: None, faults }
+        Cursor {
+            tokens,
+            at: 0,
+            end,
+            text,
+            units,
+            first_bare: None,
+            front: None,
+            faults,
+            wanted: Wanted::default(),
+        }
     }
 
     pub(crate) fn peek(&self) -> Option<&'a Token<'a>> {
@@ -128,6 +142,8 @@ impl<'a> Cursor<'a> {
         let typed = self.peek_word()?;
         let meant = match known.iter().find(|&&word| word == typed) {
             Some(word) => word,
+            // `county` is no misspelt `court`.
+            None if self.at == 0 && phrases::is_first(typed) => return None,
             None => {
                 let near = words::nearest(typed, known)?;
                 self.tell_unknown_word(near);
@@ -139,11 +155,17 @@ impl<'a> Cursor<'a> {
     }
 
     fn tell_unknown_word(&mut self, near: &str) {
-        let message = format!("{} is no word of a sides file", self.found());
+        let message = format!("{} is not a word of a sides file", self.found());
         let diagnostic = Diagnostic::new(Word::UnknownWord, self.span(), message)
             .label("not known")
-            .help(format!("did you mean `{near}`?"));
+            .help(format!("did you mean `{near}`?"))
+            .fix(self.span(), near);
         self.faults.push(diagnostic);
+    }
+
+    /// Notes that one of these words could stand here.
+    pub(crate) fn want(&mut self, words: &[&str]) {
+        self.wanted.words.extend(words.iter().map(|&word| word.to_owned()));
     }
 
     /// One of `known`, or a fault that lists them.
@@ -156,14 +178,15 @@ impl<'a> Cursor<'a> {
                 let wanted = if what.is_empty() { String::new() } else { format!("{what}: ") };
                 let is_number = matches!(self.peek(), Some(Token::Number(_) | Token::Fraction(..)));
                 let help = if is_number && known.contains(&"within") {
-                    "its size is told by its sides, below it, a line each; a remark goes after a `#`"
+                    "type its sides below it, one on each line; a comment goes after a `#`"
                 } else if is_number && what.starts_with("nothing more") {
-                    "a length is one number of feet, then of inches: `28' 4\"`; a remark goes after a `#`"
+                    "a length is one number of feet, then one of inches: `28' 4\"`; a comment goes after a `#`"
                 } else if what.starts_with("nothing more") {
-                    "a remark goes after a `#`"
+                    "a comment goes after a `#`"
                 } else {
-                    "type one of these words here"
+                    &format!("type {} here", words::one_of(&list))
                 };
+                self.wanted.words.extend(known.iter().map(|&word| word.to_owned()));
                 self.unexpected(&format!("{wanted}{}", words::one_of(&list)), help)
             }
         }
@@ -185,6 +208,7 @@ impl<'a> Cursor<'a> {
                 Ok(Named { text: text.trim().to_owned(), span })
             }
             _ => {
+                self.wanted.text = true;
                 let rest = self.rest_of_line();
                 let is_size = rest.starts_with(|first: char| first.is_ascii_digit());
                 let help = if is_size && what == "the name of the space" {
@@ -231,7 +255,7 @@ impl<'a> Cursor<'a> {
         if self.at_end() {
             return Ok(());
         }
-        self.unexpected("nothing more on this line", "a remark goes after a `#`")
+        self.unexpected("nothing more on this line", "a comment goes after a `#`")
     }
 
     /// Keeps `value`, or tells that it was said before on this line.

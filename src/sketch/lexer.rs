@@ -160,11 +160,42 @@ impl<'a> Lexer<'a, '_> {
         let is_lower = word.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-');
         let word = if is_lower { Cow::Borrowed(word) } else { Cow::Owned(word.to_lowercase()) };
         self.push(Token::Word(word), start);
-        // `sq. ft.`, `in.`: the point of a short form is no part of it.
+        // `sq. ft.`, `sq.ft.`, `in.`: the point of a short form is no part of it.
         let next = self.peek_second();
-        if self.peek() == Some('.') && !next.is_some_and(char::is_alphanumeric) {
+        let is_square = |token: &Placed<'_>| token.token == Token::Word(Cow::Borrowed("sq"));
+        if self.peek() == Some('.') && self.tokens.last().is_some_and(is_square)
+            || self.peek() == Some('.') && !next.is_some_and(char::is_alphanumeric)
+        {
             self.at += 1;
+        } else if self.peek() == Some('.') && next.is_some_and(|next| next.is_ascii_digit()) {
+            // `N.42'`: neither 0.42 nor 42 may be taken for certain.
+            let at = self.at;
+            self.stray('.', at);
         }
+        self.squared(start);
+    }
+
+    /// `ft²`, `ft2`, `m^2`: a unit of length that is squared is one of area.
+    fn squared(&mut self, start: usize) {
+        let unit = match self.tokens.last() {
+            Some(Placed { token: Token::Word(word), .. }) => match word.as_ref() {
+                "ft" | "feet" | "foot" => "sqft",
+                "m" => "sqm",
+                _ => return,
+            },
+            _ => return,
+        };
+        let rest = &self.line[self.at..];
+        let Some(mark) = ["²", "^2", "2"].into_iter().find(|mark| rest.starts_with(mark)) else {
+            return;
+        };
+        let after = rest[mark.len()..].chars().next();
+        if after.is_some_and(|c| c.is_alphanumeric() || matches!(c, '.' | '\'' | '"')) {
+            return;
+        }
+        self.at += mark.len();
+        self.tokens.pop();
+        self.push(Token::Word(Cow::Borrowed(unit)), start);
     }
 
     fn number(&mut self) {
@@ -234,7 +265,7 @@ impl<'a> Lexer<'a, '_> {
             self.span(start),
             format!("{shown} means nothing here"),
         )
-        .help("take it out; a remark goes after a `#`, a name between two `\"`");
+        .help("take it out; a comment goes after a `#`, a name between two `\"`");
         self.fault(fault);
     }
 }

@@ -6,8 +6,10 @@ mod assemble;
 mod bay;
 mod cursor;
 mod lexer;
+mod mend;
 mod named;
 mod parser;
+mod phrases;
 mod plain;
 mod private;
 mod quantity;
@@ -18,6 +20,7 @@ mod tidy;
 mod tree;
 pub(crate) mod valued;
 mod values;
+mod wanted;
 
 pub use reader::parse;
 pub(crate) use reader::{Reading, read};

@@ -11,6 +11,7 @@ use crate::units::length::{Length, Step, Written};
 
 const DIRECTIONS: [&str; 12] =
     ["north", "east", "south", "west", "n", "e", "s", "w", "back", "right", "front", "left"];
+const STREET: &str = "the street side";
 const FACES: [&str; 3] = ["outside", "frame", "inside"];
 
 /// Every word that can begin a line, those of most lines first.
@@ -80,6 +81,16 @@ const FIRST_WORDS: [&str; 63] = [
     "comparable",
 ];
 
+/// Whether a line can begin with this word.
+pub(super) fn is_a_first_word(word: &str) -> bool {
+    FIRST_WORDS.contains(&word)
+}
+
+/// Whether a line that begins with this word is a side.
+pub(super) fn begins_a_side(word: &str) -> bool {
+    DIRECTIONS.contains(&word) || ["diagonal", "bearing", "arc", "bay", "close"].contains(&word)
+}
+
 /// The words that may stand after a side.
 pub(super) const SIDE_WORDS: [&str; 9] =
     ["recorded", "tolerance", "estimated", "from", "common", "veneer", "wall", "photo", "note"];
@@ -117,11 +128,11 @@ impl Cursor<'_> {
                 self.drawn_outline(ReferenceSource::Map)
             }
             "front" if self.is_side_of_front() => {
-                let direction = self.from_the_street("front", start)?;
+                let direction = self.street_direction("front", start)?;
                 self.straight(direction)
             }
             "back" | "right" | "left" => {
-                let direction = self.from_the_street(word, start)?;
+                let direction = self.street_direction(word, start)?;
                 self.straight(direction)
             }
             "bay" => self.bay(),
@@ -138,7 +149,10 @@ impl Cursor<'_> {
             "diagonal" => self.diagonal(start),
             "bearing" => self.bearing(),
             "arc" => self.arc(start),
-            "close" => self.side(Run::Close),
+            "close" => {
+                self.no_length_after_close()?;
+                self.side(Run::Close)
+            }
             "corner" => Ok(Statement::Corner(self.expect_text("the name of the corner")?)),
             "overall" => self.overall(),
             "tie" => self.tie(),
@@ -160,7 +174,7 @@ impl Cursor<'_> {
                 Diagnostic::new(
                     Word::UnknownWord,
                     span,
-                    format!("{found} is no word of a sides file"),
+                    format!("{found} is not a word of a sides file"),
                 )
                 .label("not known")
                 .help(instead),
@@ -187,7 +201,7 @@ impl Cursor<'_> {
                 "finished living area is `living \"House\"`"
             }
             "floor" | "story" | "storey" | "upper" | "lower" | "ground" | "first" | "second" => {
-                "a storey is `level \"Upper floor\"`"
+                "a level is `level \"Upper floor\"`"
             }
             "basement" | "cellar" => "a basement is `level \"Basement\" below grade`",
             "shed" | "barn" => "a building by itself is `outbuilding \"Shed\"`",
@@ -196,7 +210,7 @@ impl Cursor<'_> {
                 "a slanted wall is given by its run and rise: `diagonal north 3' east 3'`"
             }
             _ => {
-                "a line begins with a direction (`north 12' 6\"`), with what a space is (`living`, `garage`, `porch`, `open`, `stair` …) and its name, or with `level`; a remark begins with `#`"
+                "a line begins with a direction (`north 12' 6\"`), with what a space is (`living`, `garage`, `porch`, `open`, `stair` …) and its name, or with `level`; a comment begins with `#`"
             }
         }
     }
@@ -222,7 +236,7 @@ impl Cursor<'_> {
             }
             "units" => Head::Units(self.units()?),
             "faces" => Head::Faces(self.face()?),
-            "front" => Head::Front(self.direction("the street side")?),
+            "front" => Head::Front(self.direction(STREET)?),
             "true" => {
                 self.expect_keyword(&["north"], "after `true`")?;
                 Head::TrueNorth(self.expect_bearing()?)
@@ -254,22 +268,26 @@ impl Cursor<'_> {
 
     fn units(&mut self) -> Read<Unit> {
         let start = self.span();
-        let all = [
-            "feet",
-            "inches",
-            "metres",
-            "centimetres",
-            "millimetres",
-            "meters",
-            "centimeters",
-            "millimeters",
-        ];
-        let unit = match self.expect_keyword(&all, "a unit")? {
-            "feet" => Unit::Feet,
-            "inches" => Unit::Inches,
-            "metres" | "meters" => Unit::Metres,
-            "centimetres" | "centimeters" => Unit::Centimetres,
-            _ => Unit::Millimetres,
+        let all = ["feet", "inches", "meters", "centimeters", "millimeters"];
+        let short = self.peek_word().and_then(|word| match word {
+            "feet" | "foot" | "ft" => Some(Unit::Feet),
+            "inches" | "inch" | "in" => Some(Unit::Inches),
+            "meters" | "metres" | "meter" | "metre" | "m" => Some(Unit::Metres),
+            "centimeters" | "centimetres" | "cm" => Some(Unit::Centimetres),
+            "millimeters" | "millimetres" | "mm" => Some(Unit::Millimetres),
+            _ => None,
+        });
+        let unit = if let Some(unit) = short {
+            self.advance();
+            unit
+        } else {
+            match self.expect_keyword(&all, "a unit")? {
+                "feet" => Unit::Feet,
+                "inches" => Unit::Inches,
+                "meters" => Unit::Metres,
+                "centimeters" => Unit::Centimetres,
+                _ => Unit::Millimetres,
+            }
         };
         if let Some(bare) = self.first_bare {
             return self.fault(
@@ -299,7 +317,7 @@ impl Cursor<'_> {
     }
 
     /// The compass direction of a word of somebody who stands in the street and faces the house.
-    fn from_the_street(&mut self, word: &str, start: Span) -> Read<Direction> {
+    fn street_direction(&mut self, word: &str, start: Span) -> Read<Direction> {
         let Some(front) = self.front else {
             let message =
                 format!("`{word}` says nothing until the file says which way the street is");
@@ -318,15 +336,16 @@ impl Cursor<'_> {
     }
 
     pub(super) fn direction(&mut self, what: &str) -> Read<Direction> {
+        let after = if what == STREET { "" } else { ", and after it the length" };
         let start = self.span();
         match self.keyword(&DIRECTIONS) {
             Some(word) => match direction_named(word) {
                 Some(direction) => Ok(direction),
-                None => self.from_the_street(word, start),
+                None => self.street_direction(word, start),
             },
             None => self.unexpected(
                 &format!("{what}: `north`, `east`, `south` or `west`"),
-                "type one of these words here",
+                &format!("type one of these words here{after}"),
             ),
         }
     }
@@ -346,7 +365,7 @@ impl Cursor<'_> {
             return Ok(length);
         }
         let span = self.since(start);
-        let message = format!("a wall {length} thick");
+        let message = format!("a wall {length} thick is hardly meant");
         self.fault(
             Diagnostic::new(Word::BadLength, span, message)
                 .help("is the inch mark missing? write `4 5/8\"`"),
@@ -530,8 +549,8 @@ impl Cursor<'_> {
         let mut offsets = Vec::new();
         loop {
             let direction = self.direction("which way from the origin")?;
-            offsets.push((direction, self.expect_length("how far from the origin")?));
-            let more = self.peek_word().is_some_and(|word| direction_named(word).is_some());
+            offsets.push((direction, self.expect_offset("how far from the origin")?));
+            let more = self.peek_word().is_some_and(|word| DIRECTIONS.contains(&word));
             if offsets.len() == 2 || !more {
                 return Ok(Place::Start(offsets));
             }
@@ -628,12 +647,27 @@ impl Cursor<'_> {
         self.side(Run::Arc(direction, chord, rise, toward))
     }
 
+    /// `close` follows from the other walls; a wall with a length has a direction.
+    fn no_length_after_close(&mut self) -> Read<()> {
+        if !matches!(self.peek(), Some(Token::Number(_) | Token::Fraction(..))) {
+            return Ok(());
+        }
+        let start = self.span();
+        let length = self.expect_length("the length of the side")?;
+        let span = self.since(start);
+        let message = "`close` takes no length: it follows from the other walls";
+        self.fault(Diagnostic::new(Word::OutOfPlace, span, message).help(format!(
+            "if this wall was taped, type it with its direction: `west {length}`, or the way that it runs"
+        )))
+    }
+
     fn bay(&mut self) -> Read<Statement> {
         const EXAMPLE: &str = "write `bay south 8' out 2' flat 4'`, or `bay south 8' out 2' round`";
         let start = self.span();
         let direction = self.direction("which way the wall with the bay runs")?;
         let width = self.expect_length("the width that the bay takes of the wall")?;
         if self.keyword(&["out"]).is_none() {
+            self.want(&["out"]);
             return self.unexpected("`out`, and how far the bay stands out", EXAMPLE);
         }
         let out = self.expect_length("how far the bay stands out")?;
@@ -641,6 +675,7 @@ impl Cursor<'_> {
             Some("flat") => BayFront::Flat(self.expect_length("the width of its flat front")?),
             Some(_) => BayFront::Round,
             None => {
+                self.want(&["flat", "round"]);
                 return self.unexpected("`flat` and the width of the front, or `round`", EXAMPLE);
             }
         };

@@ -13,7 +13,7 @@ use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::length::{Form, Length, Written};
 
 const LENGTH_HELP: &str =
-    "write feet and inches as `42' 7 1/2\"`, tenths as `42.6'`, metres as `12.98 m`";
+    "write feet and inches as `42' 7 1/2\"`, tenths as `42.6'`, meters as `12.98 m`";
 const AREA_HELP: &str = "write the unit too: `2,031 sq ft`, `188.7 sq m` or `0.25 acres`";
 const BEARING_HELP: &str = "write it as `N 45° 30' E` or `S 12.5° W`: from north or south so many degrees (0 to 90) toward east or west";
 
@@ -61,6 +61,18 @@ impl Cursor<'_> {
     fn bad_length<T>(&mut self, start: Span, message: impl Into<String>, help: &str) -> Read<T> {
         let span = self.since(start);
         self.fault(Diagnostic::new(Word::BadLength, span, message).help(help))
+    }
+
+    /// How far something lies from the origin: a length, or nothing at all.
+    pub(crate) fn expect_offset(&mut self, what: &str) -> Read<Written> {
+        let is_zero = |digits: &str| digits.bytes().all(|byte| matches!(byte, b'0' | b'.'));
+        if let Some(Token::Number(digits)) = self.peek()
+            && is_zero(digits)
+            && !matches!(self.peek_at(1), Some(Token::Number(_)))
+        {
+            return self.length_parts(what);
+        }
+        self.expect_length(what)
     }
 
     /// A length over 0 and at most 10,000 ft.
@@ -160,7 +172,10 @@ impl Cursor<'_> {
         let _ = self.accept(&Token::Dash);
         if !feet.fract().is_zero() {
             self.advance();
-            return self.bad_length(start, "decimals of a foot and inches together", LENGTH_HELP);
+            let help = format!(
+                "look at your notes: decimals of a foot stand alone, as `{feet}'`; inches come after whole feet, as `42' 7\"`"
+            );
+            return self.bad_length(start, "decimals of a foot and inches together", &help);
         }
         let feet = self.in_unit(start, feet, Form::DecimalFeet)?;
         let inches = self.inches_only(start)?;
@@ -229,7 +244,7 @@ impl Cursor<'_> {
             Some(_) => {
                 return self.bad_length(
                     start,
-                    "a fraction is of an inch here, not of a foot or a metre",
+                    "a fraction is of an inch here, not of a foot or a meter",
                     "for half a foot write `6\"` or `0.5'`",
                 );
             }
@@ -309,8 +324,8 @@ impl Cursor<'_> {
                 "ft" | "feet" | "foot" => Mark::Feet,
                 "in" | "inch" | "inches" => Mark::Inches,
                 "m" | "metre" | "metres" | "meter" | "meters" => Mark::Metric(Form::Metres),
-                "cm" => Mark::Metric(Form::Centimetres),
-                "mm" => Mark::Metric(Form::Millimetres),
+                "cm" | "centimeters" | "centimetres" => Mark::Metric(Form::Centimetres),
+                "mm" | "millimeters" | "millimetres" => Mark::Metric(Form::Millimetres),
                 _ => return None,
             },
             _ => return None,
@@ -359,7 +374,7 @@ impl Cursor<'_> {
             Some(nm) => Ok(Written::new(Length::from_nm(nm), form)),
             None => self.bad_length(
                 start,
-                "finer than a millionth of a millimetre",
+                "finer than a millionth of a millimeter",
                 "write as many decimals as the tape shows",
             ),
         }

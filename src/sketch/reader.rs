@@ -2,12 +2,15 @@
 
 use smol_str::SmolStr;
 
-use crate::diagnostic::{Diagnostic, Diagnostics, Source, Span, Word, is_hidden};
+use crate::diagnostic::words::list_or;
+use crate::diagnostic::{Diagnostic, Diagnostics, Fix, Source, Span, Word, is_hidden};
 use crate::geometry::compass::Direction;
 use crate::sketch::assemble::{Assembler, ReadLine};
-use crate::sketch::parser::SIDE_WORDS;
+use crate::sketch::mend::{self, Attempt, Mend};
+use crate::sketch::parser::{self, SIDE_WORDS};
 use crate::sketch::statement::*;
 use crate::sketch::tree::{Sketch, evened_out};
+use crate::sketch::wanted::Wanted;
 use crate::sketch::{MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plain};
 
 /// A sketch and the faults of reading it; what could be read is there even beside faults.
@@ -15,7 +18,14 @@ use crate::sketch::{MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plai
 pub(crate) struct Reading {
     pub(crate) sketch: Sketch,
     pub(crate) faults: Vec<Diagnostic>,
+    /// How many more errors there are than are kept.
+    pub(crate) more: usize,
 }
+
+/// Of so many lines that cannot be read it is worked out what to type instead.
+const MENDED: usize = 100;
+/// So many errors of reading are kept; the others are counted.
+const KEPT: usize = 500;
 
 /// The sketch alone, whether or not its outlines close: for what needs the words only.
 ///
@@ -23,8 +33,12 @@ pub(crate) struct Reading {
 ///
 /// Every error of reading it, in file order.
 pub fn parse(source: Source) -> Result<Sketch, Diagnostics> {
-    let Reading { sketch, faults } = read(&source);
-    if faults.is_empty() { Ok(sketch) } else { Err(Diagnostics::new(source, faults)) }
+    let Reading { sketch, faults, more } = read(&source);
+    if faults.is_empty() {
+        Ok(sketch)
+    } else {
+        Err(Diagnostics::new(source, faults).and_more(more))
+    }
 }
 
 /// Reads a whole sides file, going on after each error.
@@ -36,14 +50,14 @@ pub(crate) fn read(source: &Source) -> Reading {
     assembler.expect_lines((text.len() >> 3).min(MOST_LINES) + 1);
     if text.len() > MOST_BYTES {
         faults.push(too_long("the file has more than 1 MB"));
-        return Reading { sketch: Sketch::default(), faults };
+        return Reading { sketch: Sketch::default(), faults, more: 0 };
     }
     let mut context = Context::default();
     let mut offset = 0;
     let mut tokens = Vec::new();
     let mut rest = text.strip_prefix('\u{feff}').unwrap_or(text);
     offset += text.len() - rest.len();
-    let mut count = 0;
+    let (mut count, mut mended, mut more) = (0, 0, 0);
     while !rest.is_empty() {
         if count == MOST_LINES {
             faults.push(too_long("the file has more than 10,000 lines"));
@@ -58,15 +72,24 @@ pub(crate) fn read(source: &Source) -> Reading {
         let is_taken_in = plain::side(content)
             .is_some_and(|side| assembler.plain_side(side.read(content, offset)));
         if !is_taken_in {
+            let before = faults.len();
             let read = read_words(text, content, offset, &mut context, &mut tokens, &mut faults);
             tokens.clear();
+            if read.faulty && mended < MENDED {
+                mended += 1;
+                offer(content, offset, &read, &context, &mut faults, before);
+            }
+            if faults.len() > KEPT {
+                more += faults.len() - KEPT;
+                faults.truncate(KEPT);
+            }
             assembler.line(read, &mut faults);
         }
         offset += line.len();
         rest = after;
     }
     let sketch = assembler.finish(&mut faults);
-    Reading { sketch, faults }
+    Reading { sketch, faults, more }
 }
 
 fn too_long(message: &str) -> Diagnostic {
@@ -81,6 +104,8 @@ pub(super) struct Context {
     /// The street side, once the file has said it.
     front: Option<Direction>,
     first_bare: Option<Span>,
+    /// The name of the space given last.
+    space: Option<String>,
 }
 
 /// Reads one line, which begins at byte `offset` of the text, word by word; `tokens` is room for its words.
@@ -130,6 +155,9 @@ pub(super) fn read_words<'a>(
         read.begins = first_words(tokens);
     }
     context.first_bare = cursor.first_bare;
+    if let Some(Statement::Space(space)) = &read.statement {
+        context.space = Some(space.name.text.clone());
+    }
     if let Some(Statement::Head(head)) = &read.statement {
         match **head {
             Head::Units(units) => context.units = units,
@@ -142,6 +170,118 @@ pub(super) fn read_words<'a>(
         read.typed = evened_out(&text[read.span.start..read.span.end]);
     }
     read
+}
+
+/// Puts into the errors of a line, those from `first` on, what to type instead, where that is known.
+fn offer(
+    line: &str,
+    offset: usize,
+    read: &ReadLine,
+    context: &Context,
+    faults: &mut Vec<Diagnostic>,
+    first: usize,
+) {
+    let is_near_miss = |fault: &Diagnostic| !fault.fixes().is_empty();
+    let Some(told) = faults[first..].iter().position(|fault| !is_near_miss(fault)) else { return };
+    if faults[first + told].word() == Word::HiddenCharacter || line.len() > MOST_CHARACTERS {
+        return;
+    }
+    let comment = read.comment.as_ref().map_or(0, String::len);
+    let trimmed = line.trim_end();
+    let body = trimmed.get(..trimmed.len().saturating_sub(comment)).unwrap_or(trimmed).trim_end();
+    let typed = body.trim_start();
+    let start = offset + body.len() - typed.len();
+    let mut attempt = |changed: &str| attempt(changed, context);
+    // `photo #2`: what stands after the `#` is no comment there.
+    let with_comment = read.comment.as_ref().map(|comment| format!("{typed} \"{comment}\""));
+    let as_text =
+        with_comment.filter(|line| !line.contains("\"#\"") && attempt(line).reads.is_some());
+    let is_at_end = faults[first + told].span().start + 1 >= offset + body.len();
+    let mend = match as_text.filter(|_| is_at_end) {
+        Some(line) => Some(Mend {
+            lines: vec![line],
+            cause: "after a `#` is a comment, unless it stands between two `\"`".to_owned(),
+        }),
+        None => mend::mend(typed, &mut attempt),
+    };
+    let Some(mend) = mend else { return };
+    let end = if mend.lines[0].contains("\"#") { trimmed.len() } else { body.len() };
+    let span = Span::new(start, offset + end);
+    let shown: Vec<String> = mend.lines.iter().map(|line| in_one_row(line)).collect();
+    let help = match &shown[..] {
+        [one] => format!("did you mean {one}?"),
+        several => format!("did you mean {}?", list_or(several)),
+    };
+    let fixes = mend.lines.into_iter().map(|text| Fix::new(span, text)).collect();
+    let told = faults.remove(first + told);
+    // The other errors of the line are about what the change has put right as well.
+    faults.truncate(first);
+    faults.push(told.instead(Some(mend.cause), vec![help], fixes));
+}
+
+/// Lines as they are shown in a sentence.
+fn in_one_row(lines: &str) -> String {
+    let lines: Vec<String> = lines.lines().map(|line| format!("`{line}`")).collect();
+    match lines.split_first() {
+        Some((first, [])) => first.clone(),
+        Some((first, [next])) => format!("{first} and on the next line {next}"),
+        Some((first, rest)) => format!("{first} and on the lines below it {}", rest.join(", ")),
+        None => String::new(),
+    }
+}
+
+/// How far a line, or several, can be read after what the file has said before.
+fn attempt(lines: &str, context: &Context) -> Attempt {
+    let mut right = String::with_capacity(lines.len());
+    let mut start = 0;
+    for line in lines.split('\n') {
+        let mut faults = Vec::new();
+        let mut tokens = Vec::new();
+        let lexed = lexer::lex(line, 0, &mut tokens, &mut faults);
+        let mut cursor = cursor::Cursor::new(&tokens, line, context.units, &mut faults);
+        cursor.first_bare = context.first_bare;
+        cursor.front = context.front;
+        let is_side = cursor.peek_word().is_some_and(parser::begins_a_side);
+        let knows_first = cursor.peek_word().is_some_and(parser::is_a_first_word);
+        let read = if lexed.faulty { None } else { cursor.statement().ok() };
+        let wanted = std::mem::take(&mut cursor.wanted);
+        let is_near_miss = |fault: &&Diagnostic| !fault.fixes().is_empty();
+        let stopped = faults.iter().find(|fault| !is_near_miss(fault));
+        let (word, stopped) = (stopped.map(Diagnostic::word), stopped.map(Diagnostic::span));
+        let reads =
+            read.is_some() && stopped.is_none() || tokens.is_empty() && lexed.comment.is_some();
+        if !reads {
+            let at = stopped.unwrap_or_default();
+            let at = Span::new(start + at.start, start + at.end);
+            let space = context.space.clone();
+            return Attempt { reads: None, at, wanted, word, is_side, knows_first, space };
+        }
+        if !right.is_empty() {
+            right.push('\n');
+        }
+        right.push_str(&with_fixes(line, &faults));
+        start += line.len() + 1;
+    }
+    Attempt {
+        reads: Some(right),
+        at: Span::new(start, start),
+        wanted: Wanted::default(),
+        word: None,
+        is_side: false,
+        knows_first: true,
+        space: None,
+    }
+}
+
+/// A line with its near misses put right.
+fn with_fixes(line: &str, faults: &[Diagnostic]) -> String {
+    let mut line = line.to_owned();
+    for fix in faults.iter().rev().flat_map(Diagnostic::fixes) {
+        if line.get(fix.span.start..fix.span.end).is_some() {
+            line.replace_range(fix.span.start..fix.span.end, &fix.text);
+        }
+    }
+    line
 }
 
 /// The first two words of a line, as far as they are words.

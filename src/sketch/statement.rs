@@ -220,9 +220,9 @@ impl Unit {
         match self {
             Unit::Feet => "feet",
             Unit::Inches => "inches",
-            Unit::Metres => "metres",
-            Unit::Centimetres => "centimetres",
-            Unit::Millimetres => "millimetres",
+            Unit::Metres => "meters",
+            Unit::Centimetres => "centimeters",
+            Unit::Millimetres => "millimeters",
         }
     }
 }
@@ -240,7 +240,7 @@ pub(crate) enum Head {
     Tolerance(Written),
     /// `interior seen`
     Interior(bool),
-    /// `units metres`
+    /// `units meters`
     Units(Unit),
     /// `faces frame`
     Faces(Face),

@@ -177,7 +177,9 @@ impl Cursor<'_> {
             let message = format!("{what} is written short, with {}", quoted(word));
             return self.bad_money(start, message);
         }
-        match grouped_number(digits).and_then(Money::written) {
+        // `412.000` is 412 thousand or 412: to be asked, not taken.
+        let is_whole_cents = digits.split_once('.').is_none_or(|(_, cents)| cents.len() <= 2);
+        match grouped_number(digits).filter(|_| is_whole_cents).and_then(Money::written) {
             Some(money) => Ok(money),
             None => {
                 let message = format!("{} is no sum of money", quoted(digits));

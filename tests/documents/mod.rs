@@ -291,3 +291,28 @@ fn no_document_refers_to_a_folder_outside_the_project() {
         }
     }
 }
+
+/// The file that `new` writes works as it stands, and with every sample in it put to use.
+#[test]
+fn the_starter_is_clean_with_and_without_its_samples() {
+    let starter = read("src/cli/starter.sides");
+    // Prose has one space after its `#`; a sample has none, or two and more.
+    let in_use = |line: &str| {
+        let sample = line.strip_prefix('#').filter(|rest| {
+            let is_prose = rest.starts_with(' ') && !rest.starts_with("  ") || rest.is_empty();
+            let is_list = rest.trim_start().starts_with(|c: char| c.is_ascii_digit())
+                || rest.starts_with("      ");
+            !is_prose && !is_list
+        });
+        sample.unwrap_or(line).to_owned()
+    };
+    let all: Vec<String> = starter.lines().map(in_use).collect();
+    for text in [starter.clone(), all.join("\n")] {
+        let house = fairfoot::read("starter.sides", text).unwrap_or_else(|told| panic!("{told}"));
+        let warnings = fairfoot::diagnostic::draw(house.source(), house.warnings(), false);
+        assert!(house.warnings().is_empty(), "{warnings}");
+    }
+    for word in ["\nfront ", "\ntax year ", " within ", " estimated", "\nlisting "] {
+        assert!(all.join("\n").contains(word), "{word}");
+    }
+}

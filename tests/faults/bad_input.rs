@@ -178,7 +178,7 @@ fn a_size_in_the_place_of_a_name_is_told_where_sizes_go() {
     assert_eq!(
         list[0].helps(),
         [
-            "if that is its name, put it between two marks: `\"20x20\"`; if it is its size, give it a name and type its sides below, a line each"
+            "did you mean `garage \"garage\"` and on the lines below it `north 20'`, `east 20'`, `south 20'`, `west 20'`?"
         ]
     );
 }
@@ -205,7 +205,7 @@ fn a_mark_after_a_word_is_a_text_and_after_a_mistyped_number_an_inch() {
         let fault = list.iter().find(|fault| fault.word() == Word::UnfinishedText);
         fault.expect("an unfinished text").helps().join(" ")
     };
-    assert!(help(&house("north 12' 1O\"")).contains("is a letter typed for a digit"));
+    assert!(help(&house("north 12' 1O\"")).contains("`north 12' 10\"`"));
     assert!(help("level Ground floor\"\n").contains("put a `\"` at the end of the text"));
 }
 
@@ -222,4 +222,87 @@ fn a_balcony_may_hang_where_a_room_may_not() {
     assert!(!upper("balcony \"Balcony\""));
     assert!(upper("living \"Bay\""));
     assert!(upper("porch \"Sun porch\" counted"));
+}
+
+#[test]
+fn characters_that_cannot_be_seen_are_refused_by_their_property() {
+    // From the tables of Unicode: soft hyphen, joiners, Arabic letter mark, Mongolian vowel separator, Hangul and
+    // halfwidth fillers, deprecated format characters, variation selectors, tags, blank Braille, musical format.
+    for hidden in [
+        '\u{ad}',
+        '\u{200c}',
+        '\u{200d}',
+        '\u{61c}',
+        '\u{180e}',
+        '\u{115f}',
+        '\u{3164}',
+        '\u{ffa0}',
+        '\u{206a}',
+        '\u{fe0f}',
+        '\u{e0041}',
+        '\u{e0100}',
+        '\u{2800}',
+        '\u{1d173}',
+        '\u{34f}',
+    ] {
+        for text in [format!("property \"A{hidden}B\"\n"), format!("# A{hidden}B\n")] {
+            assert_eq!(first_word(text.as_bytes()), Word::HiddenCharacter, "{hidden:?}");
+        }
+    }
+    for seen in ["é", "ñ", "日本", "½", "Ω", "—"] {
+        let text = format!("property \"{seen}\"\n{}", house("north 30'"));
+        assert!(fairfoot::read("seen.sides", text).is_ok(), "{seen}");
+    }
+}
+
+#[test]
+fn files_of_other_programs_are_named() {
+    for (bytes, named) in [
+        (&b"{\\rtf1\\ansi north 30'}"[..], "rich text"),
+        (b"PK\x03\x04\x14\0\x06\0", "DOCX"),
+        (b"\xd0\xcf\x11\xe0\xa1\xb1", "DOC"),
+        (b"<!DOCTYPE html><html>", "web page"),
+        (b"\xff\xd8\xff\xe0\0\x10JFIF", "photograph"),
+    ] {
+        let (_, list) = told("other", bytes.to_vec());
+        assert_eq!(list[0].word(), Word::NotText);
+        assert!(list[0].message().contains(named), "{}", list[0].message());
+    }
+}
+
+#[test]
+fn of_very_many_errors_the_first_are_kept_and_the_others_counted() {
+    let text = "quuxish waldoes 12\n".repeat(9_000);
+    let told = fairfoot::read("many.sides", text).expect_err("no line can be read");
+    assert!(told.list().len() <= 600, "{}", told.list().len());
+    assert_eq!(told.list().len() + told.more(), 9_000);
+}
+
+#[test]
+fn warnings_never_stand_above_an_error() {
+    let text = format!(
+        "{}level \"U\"\nliving \"R\"\nnorth 30'\neast 40'\nsouth 30'\nwest 38'\n",
+        house("north 30'").replace("west 40'", "close")
+    );
+    let (_, list) = told("order.sides", text.into_bytes());
+    let first_warning = list.iter().position(|told| !told.is_error()).unwrap_or(list.len());
+    assert!(list[first_warning..].iter().all(|told| !told.is_error()), "{list:?}");
+    assert!(list[0].is_error());
+}
+
+#[test]
+fn feet_and_inches_typed_with_a_point_are_asked_about() {
+    let asked = |sides: &str| {
+        let text = format!("level \"G\"\nliving \"H\"\n{sides}\n");
+        let (_, list) = told("point.sides", text.into_bytes());
+        list.iter().any(|told| told.word() == Word::TenthsBesideInches)
+    };
+    assert!(asked("north 28.10\neast 42.11\nsouth 28.10\nwest 42.11"));
+    assert!(asked("north 28.4\neast 42.11\nsouth 28.4\nwest 42.11"));
+    assert!(asked("north 28.1\neast 42.0\nsouth 28.1\nwest 42.0"));
+    // Hundredths and tenths that are no inches.
+    assert!(!asked("north 28.10\neast 42.45\nsouth 28.10\nwest 42.45"));
+    assert!(!asked("north 28.5\neast 42.6\nsouth 28.5\nwest 42.6"));
+    // A mark says what it is.
+    assert!(!asked("north 28.10'\neast 42.11'\nsouth 28.10'\nwest 42.11'"));
 }

@@ -10,6 +10,7 @@
 
 mod bad_input;
 mod closing;
+mod typing;
 
 use std::path::PathBuf;
 

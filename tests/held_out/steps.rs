@@ -133,7 +133,7 @@ fn the_corner_and_the_way_of_the_walk_do_not_decide_which_closing_is_taken() {
                 other.iter_mut().for_each(|wall| wall.direction = turned(wall.direction, 2, false));
             }
             for wall in &mut other {
-                wall.direction = turned(wall.direction, place / 2 % 4, place / 8 % 2 == 1);
+                wall.direction = turned(wall.direction, (place >> 1) % 4, (place >> 3) % 2 == 1);
             }
             assert_eq!(areas_of(&other), home, "house {seed}");
         }

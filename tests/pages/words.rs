@@ -300,7 +300,10 @@ fn a_plan_taken_inside_is_laid_over_the_walls_inside() {
     let is = |found: f64, wanted: f64| (found - wanted).abs() < 0.5;
     let deep = 8.0 / 12.0 * page.scale_pt_per_ft().unwrap();
     assert!(is(theirs.1 - ours.1, deep) && is(ours.3 - theirs.3, deep), "{ours:?} {theirs:?}");
-    assert!(is(theirs.0 - ours.0, deep / 2.0) && is(ours.2 - theirs.2, deep / 2.0), "{ours:?} {theirs:?}");
+    assert!(
+        is(theirs.0 - ours.0, deep / 2.0) && is(ours.2 - theirs.2, deep / 2.0),
+        "{ours:?} {theirs:?}"
+    );
 }
 
 #[test]

@@ -485,7 +485,7 @@ impl Checker<'_> {
         );
     }
 
-    /// `12.6` among feet and inches is 12.6 ft, and may have been meant for 12' 6".
+    /// `12.6` among feet and inches is 12.6 ft, and may have been meant for 12' 6"; so may `28.10` anywhere.
     fn tell_tenths_beside_inches<'a>(&mut self, name: &str, sides: &'a [Side]) {
         // Who says what a number without a unit is means what it says.
         if self.sketch.heads.units.is_some() {
@@ -498,26 +498,26 @@ impl Checker<'_> {
         let is_in_inches = |(side, written): (&Side, &Written)| {
             written.form() == Form::FeetAndInches && side.typed.contains('"')
         };
-        if !sides.iter().filter_map(straight).any(is_in_inches) {
-            return;
-        }
+        let beside_inches = sides.iter().filter_map(straight).any(is_in_inches);
         // `.5` is no foot and five inches; only digits before the point can be read as feet.
         let bare = |(side, written): (&'a Side, &Written)| {
-            let last = side.typed.rsplit(' ').next()?;
-            let (feet, tenths) = last.split_once('.')?;
-            let is_number = |part: &str| part.starts_with(|digit: char| digit.is_ascii_digit());
-            let is_bare = written.form() == Form::DecimalFeet
-                && is_number(feet)
-                && tenths.ends_with(|last: char| last.is_ascii_digit());
-            is_bare.then(|| (side, written.length().spoken(), feet, tenths))
+            let (feet, tenths) = bare_decimal(&side.typed)?;
+            Some((side, written.length().spoken(), feet, tenths))
         };
-        let Some((side, length, feet, tenths)) = sides.iter().filter_map(straight).find_map(bare)
-        else {
-            return;
+        let all = || sides.iter().filter_map(straight).filter_map(bare);
+        let asked = if beside_inches {
+            all().next()
+        } else if self.decimals_look_like_inches() {
+            // The one that shows it best: 28.10 or 28.11.
+            all().find(|(.., tenths)| matches!(*tenths, "10" | "11")).or_else(|| all().next())
+        } else {
+            None
         };
+        let Some((side, length, feet, tenths)) = asked else { return };
         let message = format!(
-            "{}: {feet}.{tenths} beside feet and inches is taken as {feet}.{tenths} ft, which is {length}",
-            quoted(name)
+            "{}: {feet}.{tenths}{beside} is taken as {feet}.{tenths} ft, which is {length}",
+            quoted(name),
+            beside = if beside_inches { " beside feet and inches" } else { "" }
         );
         let inches = tenths.parse::<u32>().ok().filter(|&inches| (1..12).contains(&inches));
         let help = match inches {
@@ -527,6 +527,24 @@ impl Checker<'_> {
             None => format!("if that is right, type `{feet}.{tenths}'`"),
         };
         self.tell(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
+    }
+
+    /// Whether the decimals of the file, where it has no other lengths, could all be inches after a point: none over
+    /// 11, and one that nobody writes for tenths (`28.10`), or none above .11.
+    fn decimals_look_like_inches(&self) -> bool {
+        let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
+        let sides = spaces.flat_map(|space| &space.walk.sides);
+        let all: Vec<&str> =
+            sides.filter_map(|side| bare_decimal(&side.typed)).map(|(_, tenths)| tenths).collect();
+        let as_inches = |tenths: &&str| tenths.parse::<u32>().is_ok_and(|inches| inches <= 11);
+        let is_low = |tenths: &&str| {
+            matches!(*tenths, "0" | "1" | "00" | "10" | "11") || tenths.starts_with('0')
+        };
+        let says_ten = |tenths: &&str| matches!(*tenths, "10" | "11");
+        let has_tenths = all.iter().any(|tenths| *tenths != "0" && *tenths != "00");
+        all.iter().all(as_inches)
+            && has_tenths
+            && (all.iter().any(says_ten) || all.iter().all(is_low))
     }
 
     fn tell_of_closing(
@@ -771,4 +789,14 @@ fn spoken_place(at: (i64, i64)) -> String {
     } else {
         format!("{} of the start", words::all_of(&parts))
     }
+}
+
+/// The digits before and after the point of a length that ends in a number without a unit.
+fn bare_decimal(typed: &str) -> Option<(&str, &str)> {
+    let last = typed.rsplit(' ').next()?;
+    let (feet, tenths) = last.split_once('.')?;
+    let is_number =
+        |part: &str| !part.is_empty() && part.bytes().all(|digit| digit.is_ascii_digit());
+    let feet = feet.trim_start_matches(|c: char| c.is_ascii_alphabetic());
+    (is_number(feet) && is_number(tenths)).then_some((feet, tenths))
 }

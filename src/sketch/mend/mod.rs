@@ -1,0 +1,190 @@
+//! What to type instead of a line that cannot be read.
+//!
+//! A line is changed step by step, each step a small one that keeps what it says: marks put in, a word said in
+//! the words of a sides file, a name put between its marks. A line is offered only if it reads without an error,
+//! and only if every number and every text of the line that was typed is still in it.
+
+mod lengths;
+mod pieces;
+mod words;
+
+use std::collections::HashSet;
+
+use crate::diagnostic::{Span, Word};
+use crate::sketch::wanted::Wanted;
+use pieces::{Piece, Sort, cut, join};
+
+/// How many changes one after the other are tried.
+const STEPS: usize = 6;
+/// How many changed lines are kept from one step to the next.
+const KEPT: usize = 5;
+/// How many changed lines are tried in all.
+const TRIED: usize = 260;
+/// A line with more characters than this is not changed.
+const LONGEST: usize = 240;
+
+/// How far a line can be read.
+#[derive(Clone, Debug)]
+pub(super) struct Attempt {
+    /// The line with near misses put right, if it reads to its end.
+    pub(super) reads: Option<String>,
+    /// Where it cannot be read on, in bytes of the line.
+    pub(super) at: Span,
+    pub(super) wanted: Wanted,
+    /// The error that stopped it.
+    pub(super) word: Option<Word>,
+    /// It is a side as far as it can be read.
+    pub(super) is_side: bool,
+    /// Its first word is one of a sides file.
+    pub(super) knows_first: bool,
+    /// The space that was named last before the line.
+    pub(super) space: Option<String>,
+}
+
+/// A change of a line.
+pub(super) struct Edit {
+    line: String,
+    cause: String,
+    /// Numbers are written in another way, so that they cannot be looked for one by one.
+    converts: bool,
+    /// Taken only where no other change of the same step reads.
+    weak: bool,
+    /// Of several such changes of one step the first that reads is taken.
+    one_of_many: bool,
+}
+
+impl Edit {
+    fn new(pieces: Vec<Piece>, cause: impl Into<String>) -> Edit {
+        Edit::line(join(&pieces), cause)
+    }
+
+    fn line(line: impl Into<String>, cause: impl Into<String>) -> Edit {
+        let (line, cause) = (line.into(), cause.into());
+        Edit { line, cause, converts: false, weak: false, one_of_many: false }
+    }
+
+    fn weak(self) -> Edit {
+        Edit { weak: true, ..self }
+    }
+
+    fn one_of_many(self) -> Edit {
+        Edit { one_of_many: true, ..self }
+    }
+
+    fn conversion(pieces: Vec<Piece>, cause: impl Into<String>) -> Edit {
+        Edit { converts: true, ..Edit::new(pieces, cause) }
+    }
+}
+
+/// What to type instead of a line.
+#[derive(Debug)]
+pub(super) struct Mend {
+    /// The likeliest first; two or three where the line leaves open what is meant.
+    pub(super) lines: Vec<String>,
+    /// Why the line cannot be read, where one change tells it better than the place where reading stopped.
+    pub(super) cause: String,
+}
+
+struct State {
+    line: String,
+    attempt: Attempt,
+    causes: Vec<String>,
+    converts: bool,
+}
+
+/// A line that reads in the place of `line`, which does not; `attempt` says how far a line reads.
+pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    if line.chars().count() > LONGEST {
+        return None;
+    }
+    let mut seen = HashSet::from([line.to_owned()]);
+    let first = attempt(line);
+    let last = last_resorts(line, &first);
+    let mut states =
+        vec![State { line: line.to_owned(), attempt: first, causes: Vec::new(), converts: false }];
+    for _ in 0..STEPS {
+        let mut next = Vec::new();
+        let (mut found, mut weak): (Option<Mend>, Option<Mend>) = (None, None);
+        for state in &states {
+            let mut has_one_of_many = false;
+            for edit in edits(state) {
+                let is_late = edit.one_of_many && has_one_of_many;
+                if is_late || seen.len() > TRIED || !seen.insert(edit.line.clone()) {
+                    continue;
+                }
+                let converts = state.converts || edit.converts;
+                let tried = attempt(&edit.line);
+                let causes = [&state.causes[..], &[edit.cause]].concat();
+                match &tried.reads {
+                    Some(reads) if keeps(line, reads, converts) => {
+                        has_one_of_many |= edit.one_of_many;
+                        take(if edit.weak { &mut weak } else { &mut found }, reads, &causes);
+                    }
+                    Some(_) => {}
+                    None => next.push(State { line: edit.line, attempt: tried, causes, converts }),
+                }
+            }
+        }
+        let found = found.or(weak);
+        if found.is_some() {
+            return found;
+        }
+        // What is left to read, the less the better; at the same place the change that came first.
+        next.sort_by_key(|state| state.line.len().saturating_sub(state.attempt.at.start));
+        next.truncate(KEPT);
+        states = next;
+    }
+    last.into_iter().find_map(|edit| {
+        let reads = attempt(&edit.line).reads?;
+        keeps(line, &reads, false).then(|| Mend { lines: vec![reads], cause: edit.cause })
+    })
+}
+
+/// Notes another line that reads.
+fn take(found: &mut Option<Mend>, line: &str, causes: &[String]) {
+    match found {
+        None => {
+            let cause = causes.first().cloned().unwrap_or_default();
+            *found = Some(Mend { lines: vec![line.to_owned()], cause });
+        }
+        Some(mend) if mend.lines.len() < 3 && !mend.lines.iter().any(|known| known == line) => {
+            mend.lines.push(line.to_owned());
+        }
+        Some(_) => {}
+    }
+}
+
+fn edits(state: &State) -> Vec<Edit> {
+    let pieces = cut(&state.line);
+    let mut edits = lengths::edits(&pieces);
+    edits.extend(words::edits(&state.line, &pieces, &state.attempt));
+    edits
+}
+
+fn last_resorts(line: &str, attempt: &Attempt) -> Vec<Edit> {
+    words::last_resorts(line, &cut(line), attempt)
+}
+
+/// Whether the numbers and the texts of a line are all in the line offered for it.
+fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
+    let numbers = |line: &str| {
+        let mut all: Vec<String> = line
+            .split(|c: char| !c.is_ascii_digit())
+            .filter(|digits| !digits.is_empty())
+            .map(str::to_owned)
+            .collect();
+        all.sort();
+        all
+    };
+    let mut left = numbers(offered);
+    let has_numbers = converts
+        || numbers(typed).iter().all(|number| {
+            let place = left.iter().position(|other| other == number);
+            place.map(|place| left.remove(place)).is_some()
+        });
+    let texts = cut(typed).into_iter().filter(|piece| piece.sort == Sort::Text);
+    let has_texts = texts
+        .map(|piece| piece.text.trim_matches(['"', '“', '”']).trim().to_owned())
+        .all(|text| converts || offered.contains(&text));
+    has_numbers && has_texts
+}

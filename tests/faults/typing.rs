@@ -1,0 +1,112 @@
+//! Lines as people type them: each is read, or told with its cause and with what to type instead.
+//!
+//! `tests/faults/typing.txt` has them, one block a line: where it stands, the line, and what is said of it.
+//! `INSTA_UPDATE=always cargo test typing` writes what is said anew, to be read by a person.
+
+use std::fmt::Write as _;
+
+use fairfoot::{Diagnostic, Source};
+
+/// A file in which a line can stand, in four parts: what is before and after.
+fn around(place: &str) -> (&'static str, &'static str) {
+    const HOUSE: &str = "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\ncorner \"step\"\nsouth 30'\nwest 40'\n";
+    const BOX: &str = "north 10'\neast 10'\nsouth 10'\nwest 10'\n";
+    match place {
+        "head" => ("", HOUSE),
+        "level" => (HOUSE, "living \"Rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n"),
+        "space" => (HOUSE, BOX),
+        "side" => {
+            ("level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\n", "")
+        }
+        "street" => ("front south\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\n", ""),
+        "lot" => (
+            "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nlot \"Lot 4\"\n",
+            "bearing N 0° E 100'\n",
+        ),
+        "end" => (HOUSE, BOX),
+        other => panic!("no place is called {other}"),
+    }
+}
+
+/// The errors of reading a text, without what is said of its outlines.
+fn errors(text: &str) -> Vec<Diagnostic> {
+    match fairfoot::sketch::parse(Source::new("typed.sides", text)) {
+        Ok(_) => Vec::new(),
+        Err(told) => told.list().to_vec(),
+    }
+}
+
+/// What is said of a line, and whether each change that is offered reads.
+fn said(place: &str, line: &str) -> (String, usize) {
+    let (before, after) = around(place);
+    let text = format!("{before}{line}\n{after}");
+    let list = errors(&text);
+    let mut said = String::new();
+    let mut fixes = 0;
+    if list.is_empty() {
+        let sketch = fairfoot::sketch::parse(Source::new("typed.sides", text.as_str())).unwrap();
+        let number = before.lines().count() + 1;
+        let tidied = sketch.tidied();
+        let read = tidied.lines().nth(number - 1).unwrap_or_default();
+        let _ = writeln!(said, "reads: {}", read.trim());
+        return (said, 1);
+    }
+    for error in &list {
+        let _ = writeln!(said, "error[{}]: {}", error.word(), error.message());
+        for help in error.helps() {
+            let _ = writeln!(said, "help: {help}");
+        }
+        // What is told of lies on the line itself.
+        let above = text[..error.span().start.min(text.len())].matches('\n').count();
+        if above != before.lines().count() {
+            let _ = writeln!(said, "AT ANOTHER LINE");
+        }
+    }
+    // The near misses of a line are put right together; of several readings each is tried.
+    let readings = list.iter().map(|error| error.fixes().len()).max().unwrap_or(0);
+    for reading in 0..readings {
+        let mut mended = text.clone();
+        for error in list.iter().rev() {
+            let fix = error.fixes().get(reading).or(error.fixes().last());
+            if let Some(fix) = fix {
+                mended.replace_range(fix.span.start..fix.span.end, &fix.text);
+            }
+        }
+        let left = errors(&mended);
+        if let Some(error) = left.first() {
+            let _ = writeln!(said, "THE CHANGE DOES NOT READ: {}", error.message());
+        }
+        fixes += 1;
+    }
+    (said, fixes)
+}
+
+#[test]
+fn what_people_type_is_read_or_answered_with_what_to_type() {
+    let path = super::folder().join("typing.txt");
+    let gallery = std::fs::read_to_string(&path).unwrap();
+    let (mut lines, mut with_fix) = (0, 0);
+    let mut anew = String::new();
+    for block in gallery.split("\n\n").filter(|block| !block.trim().is_empty()) {
+        if block.starts_with('#') {
+            let _ = write!(anew, "{}\n\n", block.trim_end());
+            continue;
+        }
+        let first = block.lines().next().unwrap();
+        let (place, line) = first.split_once("> ").expect("a place and a line");
+        let line = line.replace("⇥", "\t");
+        let (said, fixes) = said(place, &line);
+        lines += 1;
+        with_fix += usize::from(fixes > 0);
+        let _ = write!(anew, "{first}\n{said}\n");
+    }
+    let anew = format!("{}\n", anew.trim_end());
+    if std::env::var("INSTA_UPDATE").is_ok_and(|update| update == "always") {
+        std::fs::write(&path, &anew).unwrap();
+        println!("{lines} lines, {with_fix} with something to type");
+    }
+    assert!(!anew.contains("THE CHANGE DOES NOT READ"), "{anew}");
+    assert_eq!(anew, gallery, "what is said of a line is another than in typing.txt");
+    assert!(lines >= 130, "{lines}");
+    assert!(with_fix * 20 >= lines * 17, "{with_fix} of {lines} have something to type");
+}
