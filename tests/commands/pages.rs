@@ -158,7 +158,7 @@ fn settings_and_paper_of_the_pages_are_part_of_the_answer() {
         .success();
     let run = fairfoot().arg("verify").arg(&pdf).assert().success();
     let said = text(&run.get_output().stdout);
-    assert!(said.contains("settings other than the usual: halves=down, step=inch"), "{said}");
+    assert!(said.contains("settings other than the usual: halves=down; step=inch"), "{said}");
 }
 
 #[test]

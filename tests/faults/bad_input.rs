@@ -206,7 +206,7 @@ fn a_mark_after_a_word_is_a_text_and_after_a_mistyped_number_an_inch() {
         fault.expect("an unfinished text").helps().join(" ")
     };
     assert!(help(&house("north 12' 1O\"")).contains("`north 12' 10\"`"));
-    assert!(help("level Ground floor\"\n").contains("put a `\"` at the end of the text"));
+    assert!(help("level Ground floor\"\n").contains("did you mean `level \"Ground floor\"`?"));
 }
 
 #[test]

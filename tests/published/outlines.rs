@@ -57,7 +57,7 @@ fn small_shapes_have_the_stated_areas() {
     // holes.
     assert_eq!(area_of(&[["0", "0"], ["0", "5"], ["6", "5"], ["6", "0"]]), "30");
     assert_eq!(area_of(&[["0", "0"], ["0", "1"], ["1", "1"]]), "0.5");
-    let text = "level \"Ground floor\"\nliving \"House\"\nn 10\ne 10\ns 10\nw 10\n\
+    let text = "units feet\nlevel \"Ground floor\"\nliving \"House\"\nn 10\ne 10\ns 10\nw 10\n\
                 court \"West court\" start east 1 north 1\nn 1\ne 1\ns 1\nw 1\n\
                 court \"East court\" start east 5 north 5\nn 1\ne 1\ns 1\nw 1\n";
     assert_eq!(areas(text).gross().as_measured().sq_ft_text(), "98");
