@@ -108,8 +108,10 @@ impl Cursor<'_> {
             return Ok(place);
         }
         if typed.is_empty() {
-            return self
-                .unexpected("the place: `texas`", "write `place texas`, or `place none` for no law");
+            return self.unexpected(
+                "the place: `texas`",
+                "write `place texas`, or `place none` for no law",
+            );
         }
         let message = format!("no rules are kept for the place {}", self.found());
         let span = self.span();

@@ -358,6 +358,28 @@ mod tests {
     }
 
     #[test]
+    fn the_table_of_rules_holds_each_rule_of_every_place() {
+        let table = include_str!("places/README.md");
+        let mut rows = 0;
+        for place in Place::ALL {
+            let Some(rules) = PlaceRules::of(place) else { continue };
+            let others = rules.moving.iter().chain(rules.cap.as_ref().map(|cap| &cap.rule));
+            for rule in rules.dates.iter().map(|date| &date.rule).chain(others) {
+                let sure = match rule.sure {
+                    Sure::Read => "read",
+                    Sure::SecondHand => "second-hand",
+                    Sure::Memory => "memory",
+                };
+                let (place, key, section) = (place.word(), &rule.key, &rule.section);
+                let row = format!("| {place} | {key} | {section} | {sure} | {} |", rule.checked);
+                assert!(table.contains(&row), "{row}");
+                rows += 1;
+            }
+        }
+        assert_eq!(table.lines().filter(|line| line.starts_with("| ")).count(), rows + 1);
+    }
+
+    #[test]
     fn a_file_with_a_word_too_many_is_not_read() {
         let text = include_str!("places/ohio.json");
         assert!(read(text).is_ok());

@@ -2,6 +2,7 @@
 
 pub(crate) mod block;
 pub(crate) mod figure;
+pub(crate) mod office;
 pub(crate) mod request;
 pub(crate) mod rounding;
 pub(crate) mod sentences;

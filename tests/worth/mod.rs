@@ -10,6 +10,7 @@
 )]
 
 mod dates;
+mod office;
 mod places;
 mod sales;
 mod size;
