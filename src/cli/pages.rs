@@ -27,7 +27,7 @@ pub(crate) struct PagePrinting {
     /// The paper the pages are made for
     #[arg(long, value_enum, default_value_t = PaperWord::Letter, value_name = "PAPER")]
     paper: PaperWord,
-    /// Make only these sections, with commas between them: exhibit, levels, side-by-side, calculations, other-figures, source, supplement
+    /// Make only these sections, with commas between them: exhibit, levels, side-by-side, calculations, other-figures, source, supplement, request (questions for the office; only when named)
     #[arg(long, value_name = "SECTIONS", value_delimiter = ',', value_parser = section)]
     only: Vec<Section>,
     /// Leave out comments, values, rates, sales and notes, of the sides file inside the pages too

@@ -31,6 +31,7 @@ mod others;
 pub(crate) mod page;
 mod pieces;
 mod private;
+mod request;
 mod sections;
 mod side_by_side;
 mod side_table;
@@ -244,6 +245,9 @@ fn filled(
     }
     if wants(Section::OtherFigures) {
         others::others(flow, say, reconciliation);
+    }
+    if wants(Section::Request) {
+        request::request(flow, say, reconciliation);
     }
     if wants(Section::Source) {
         source::source(flow, house, options.private);

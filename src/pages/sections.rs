@@ -19,11 +19,25 @@ pub enum Section {
     Source,
     /// What the gap is worth, numbered by itself.
     Supplement,
+    /// Questions for the office; made only where it is asked for.
+    Request,
 }
 
 impl Section {
-    /// All of them in their order.
-    pub const ALL: [Section; 7] = [
+    /// All of them.
+    pub const ALL: [Section; 8] = [
+        Section::Exhibit,
+        Section::Levels,
+        Section::SideBySide,
+        Section::Calculations,
+        Section::OtherFigures,
+        Section::Source,
+        Section::Supplement,
+        Section::Request,
+    ];
+
+    /// Those that are made where nothing else is asked for, in their order.
+    pub const USUAL: [Section; 7] = [
         Section::Exhibit,
         Section::Levels,
         Section::SideBySide,
@@ -43,6 +57,7 @@ impl Section {
             Section::OtherFigures => "other-figures",
             Section::Source => "source",
             Section::Supplement => "supplement",
+            Section::Request => "request",
         }
     }
 
@@ -61,9 +76,9 @@ impl Section {
 pub struct Sections(u16);
 
 impl Default for Sections {
-    /// All of them.
+    /// All but those that are made only where they are asked for.
     fn default() -> Sections {
-        Sections::of(Section::ALL)
+        Sections::of(Section::USUAL)
     }
 }
 
@@ -125,6 +140,8 @@ mod tests {
         assert_eq!(Sections::read("exhibit,calculations"), Some(some));
         assert_eq!(Sections::read("all"), Some(Sections::default()));
         assert_eq!(Sections::read("exhibit,"), None);
+        assert_eq!(Sections::read("request").map(Sections::words).as_deref(), Some("request"));
+        assert!(!Sections::default().has(Section::Request));
         assert!(some.has(Section::Exhibit) && !some.has(Section::Source));
     }
 }

@@ -26,7 +26,7 @@ pub(crate) enum Valued {
     /// `notice 2026-04-17`
     Notice(Date),
     /// `place texas`, `place none`
-    Place(Option<Place>),
+    Place(Place),
     /// `comparable "8 Larch Court" 1,925 sq ft sold $398,000 on 2025-08-14`
     Comparable(Sale),
 }
@@ -61,16 +61,52 @@ pub(crate) struct Exemption {
 /// Where the property is, as far as there are rules for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Place {
+    /// Nothing is assumed of the law.
+    None,
     Texas,
+    Washington,
+    Colorado,
+    California,
+    NewYork,
+    Ohio,
+    Florida,
+    Georgia,
+    NewJersey,
+    Virginia,
+    Michigan,
 }
 
 impl Place {
-    pub(crate) const ALL: [Place; 1] = [Place::Texas];
+    pub(crate) const ALL: [Place; 12] = [
+        Place::None,
+        Place::Texas,
+        Place::Washington,
+        Place::Colorado,
+        Place::California,
+        Place::NewYork,
+        Place::Ohio,
+        Place::Florida,
+        Place::Georgia,
+        Place::NewJersey,
+        Place::Virginia,
+        Place::Michigan,
+    ];
 
-    /// The word of the sides file, and the key of its rules.
+    /// The word of the sides file, and the name of its file of rules.
     pub(crate) const fn word(self) -> &'static str {
         match self {
+            Place::None => "none",
             Place::Texas => "texas",
+            Place::Washington => "washington",
+            Place::Colorado => "colorado",
+            Place::California => "california",
+            Place::NewYork => "new-york",
+            Place::Ohio => "ohio",
+            Place::Florida => "florida",
+            Place::Georgia => "georgia",
+            Place::NewJersey => "new-jersey",
+            Place::Virginia => "virginia",
+            Place::Michigan => "michigan",
         }
     }
 }
@@ -111,7 +147,7 @@ impl Values {
             && self.exemptions.is_empty()
             && self.homestead.is_none()
             && self.notice.is_none()
-            && self.place.is_none()
+            && self.place.is_none_or(|place| place == Place::None)
             && self.sales.is_empty()
     }
 
@@ -128,7 +164,7 @@ impl Values {
             Valued::Exemption(exemption) => self.exemptions.push(exemption),
             Valued::Homestead(since) => self.homestead = Some(since),
             Valued::Notice(date) => self.notice = Some(date),
-            Valued::Place(place) => self.place = place,
+            Valued::Place(place) => self.place = Some(place),
             Valued::Comparable(sale) => self.sales.push(sale),
         }
     }
@@ -159,7 +195,7 @@ impl Valued {
             Valued::Exemption(it) => format!("exemption {} \"{}\"", it.amount, it.name),
             Valued::Homestead(since) => format!("homestead since {since}"),
             Valued::Notice(date) => format!("notice {date}"),
-            Valued::Place(place) => format!("place {}", place.map_or("none", Place::word)),
+            Valued::Place(place) => format!("place {}", place.word()),
             Valued::Comparable(sale) => sale.written(),
         }
     }

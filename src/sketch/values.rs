@@ -41,8 +41,7 @@ impl Cursor<'_> {
                 Valued::Homestead(self.expect_year("homestead since 2021")?)
             }
             "notice" => Valued::Notice(self.expect_date()?),
-            "place" if self.accept_word(&["none"]) => Valued::Place(None),
-            "place" => Valued::Place(Some(self.place_with_rules()?)),
+            "place" => Valued::Place(self.place_with_rules()?),
             _ => Valued::Comparable(self.comparable()?),
         };
         Ok(Statement::Valued(valued.into()))
@@ -109,13 +108,15 @@ impl Cursor<'_> {
             return Ok(place);
         }
         if typed.is_empty() {
-            return self
-                .unexpected("the place: `texas`", "write `place texas`, or leave the line out");
+            return self.unexpected(
+                "the place: `texas`",
+                "write `place texas`, or `place none` for no law",
+            );
         }
         let message = format!("no rules are kept for the place {}", self.found());
         let span = self.span();
         self.fault(Diagnostic::new(Word::UnknownPlace, span, message).help(
-            "leave the line out: the report then says what to ask; there are rules for `place texas`",
+            "write `place none`: the report then says what to ask; there are rules for texas, washington, colorado, california, new-york, ohio, florida, georgia, new-jersey, virginia, michigan",
         ))
     }
 

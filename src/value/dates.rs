@@ -8,7 +8,9 @@ use rust_decimal::Decimal;
 
 use crate::house::Values;
 use crate::units::money::Money;
-use crate::value::rules::{DateRule, Holidays, LawRule, PlaceRules, Sure};
+use crate::value::rules::{
+    CauseClass, Corrects, DateRule, Holidays, LawRule, PlaceRules, Reach, Sure, When, nth_weekday,
+};
 
 /// By when to act, as far as the file's place has rules.
 #[derive(Clone, Debug)]
@@ -30,6 +32,7 @@ pub struct Deadline {
     pub(crate) asks: Vec<String>,
     pub(crate) is_certain: bool,
     pub(crate) correct_below: Option<Money>,
+    corrects: Option<Corrects>,
 }
 
 impl Dates {
@@ -47,7 +50,7 @@ impl Dates {
         Dates {
             year,
             law: rules.map(|rules| rules.law.as_str()),
-            moving: rules.map(|rules| &rules.moving),
+            moving: rules.and_then(|rules| rules.moving.as_ref()),
             deadlines,
         }
     }
@@ -65,6 +68,14 @@ impl Dates {
     /// The rule on last days that are no business days.
     pub fn moving(&self) -> Option<&LawRule> {
         self.moving
+    }
+
+    /// The ways to a correction that reach one of these classes, or may reach one, in the order of the rules.
+    pub fn routes(&self, classes: &[CauseClass]) -> Vec<&Deadline> {
+        let reaches = |deadline: &&Deadline| {
+            classes.iter().any(|class| !matches!(deadline.reach(*class), None | Some(Reach::No)))
+        };
+        self.deadlines.iter().filter(reaches).collect()
     }
 
     /// The days, in the order of the rules; none without a place, or without a year.
@@ -122,6 +133,11 @@ impl Deadline {
         self.correct_below
     }
 
+    /// Whether it corrects a class of cause; none for what is no way to a correction.
+    pub fn reach(&self, class: CauseClass) -> Option<Reach> {
+        self.corrects.map(|corrects| corrects.reach(class))
+    }
+
     /// Days from `today` to the last day; below zero once it has passed.
     pub fn days_left(&self, today: Date) -> Option<i32> {
         let span = today.until((Unit::Day, self.day?)).ok()?;
@@ -147,18 +163,23 @@ impl Ground<'_> {
             moved_past: Vec::new(),
             in_words: self.in_words(date),
             asks: self.about_the_year(rule).into_iter().collect(),
-            is_certain: rule.sure() == Sure::Read && rule.is_of(self.year),
+            is_certain: rule.sure() == Sure::Read && rule.is_of(self.year) && !date.usually,
             correct_below: self.correct_below(date),
+            corrects: date.corrects,
         };
-        if let Some(fixed) = self.fixed(date) {
-            self.set_day(&mut deadline, date, fixed);
-        }
+        self.set_when(&mut deadline, date);
+        deadline.asks.extend(date.ask.clone());
         deadline
     }
 
     fn in_words(&self, date: &DateRule) -> Option<String> {
-        let years = |back| format!("tax years {} to {}", self.year - back, self.year - 1);
-        date.in_words.clone().or_else(|| date.years_back.map(years))
+        match &date.when {
+            When::InWords { words } => Some(words.clone()),
+            When::YearsBack { years } => {
+                Some(format!("tax years {} to {}", self.year - years, self.year - 1))
+            }
+            _ => None,
+        }
     }
 
     fn about_the_year(&self, rule: &LawRule) -> Option<String> {
@@ -168,33 +189,72 @@ impl Ground<'_> {
         })
     }
 
-    fn fixed(&self, date: &DateRule) -> Option<Date> {
-        Date::new(self.year.checked_add(date.years_later)?, date.month?, date.day?).ok()
+    fn set_when(&self, deadline: &mut Deadline, date: &DateRule) {
+        let fixed = |month, day, later| Date::new(self.year.checked_add(later)?, month, day).ok();
+        let last = match &date.when {
+            When::Fixed { month, day, years_later } => fixed(*month, *day, *years_later),
+            When::LaterOf { month, day, days } => {
+                let Some(fixed) = fixed(*month, *day, 0) else { return };
+                match self.values.notice {
+                    Some(notice) => days_after(notice, *days).map(|day| day.max(fixed)),
+                    None => {
+                        return ask_for_the_notice(
+                            deadline,
+                            fixed,
+                            &format!("the day is {} or later", spoken(fixed)),
+                        );
+                    }
+                }
+            }
+            When::AfterNotice { days } => match self.values.notice {
+                Some(notice) => days_after(notice, *days),
+                None => {
+                    let example = fixed(8, 14, 0).unwrap_or(Date::MIN);
+                    return ask_for_the_notice(
+                        deadline,
+                        example,
+                        &format!("it is {days} days after the notice"),
+                    );
+                }
+            },
+            When::Weekday { month, weekday, nth, days_later } => {
+                nth_weekday(self.year, *month, weekday, *nth, *days_later)
+            }
+            When::SetLocally {} => {
+                deadline.is_certain = false;
+                None
+            }
+            When::InWords { .. } | When::YearsBack { .. } => None,
+        };
+        if let Some(last) = last {
+            self.set_day(deadline, date, last);
+        }
     }
 
-    fn set_day(&self, deadline: &mut Deadline, date: &DateRule, fixed: Date) {
-        let last = match (date.days_after_notice, self.values.notice) {
-            (None, _) => Some(fixed),
-            (Some(days), Some(notice)) => days_after(notice, days).map(|day| day.max(fixed)),
-            (Some(_), None) => None,
-        };
-        let Some(last) = last else {
-            deadline.is_certain = false;
-            deadline.asks.push(format!(
-                "The file does not say when the notice was delivered (`notice {fixed}`); without it the day is {} or later.",
-                spoken(fixed)
-            ));
-            return;
-        };
+    fn set_day(&self, deadline: &mut Deadline, date: &DateRule, last: Date) {
         let (day, moved_past) =
             if date.moves { moved(last, &self.rules.holidays) } else { (last, Vec::new()) };
         deadline.asks.extend(self.about_holidays(last, day));
+        deadline.asks.extend(self.about_a_weekend(day));
         deadline.day = Some(day);
         deadline.unmoved = Some(last);
         deadline.moved_past = moved_past;
     }
 
-    /// Which days are legal holidays is from memory, so a day that was moved past one is a question too.
+    /// A last day on a weekend, where no rule on moving it is kept.
+    fn about_a_weekend(&self, day: Date) -> Option<String> {
+        if self.rules.moving.is_some() || !is_weekend(day) {
+            return None;
+        }
+        let safe = days_before(day).find(|day| !is_weekend(*day))?;
+        Some(format!(
+            "That is a {}: ask whether the last day moves; {} is safe either way.",
+            day.strftime("%A"),
+            spoken(safe)
+        ))
+    }
+
+    /// Which days an office takes as legal holidays is its own question, so a day that was moved past one is asked about.
     fn about_holidays(&self, last: Date, day: Date) -> Option<String> {
         let holidays = &self.rules.holidays;
         let mut between = days(last).take_while(|between| *between < day);
@@ -216,6 +276,14 @@ impl Ground<'_> {
         let below = (assessed * Decimal::from(of)).checked_div(Decimal::from(part + of))?;
         Some(Money::figured(below))
     }
+}
+
+/// Without the day of the notice there is no last day.
+fn ask_for_the_notice(deadline: &mut Deadline, example: Date, without: &str) {
+    deadline.is_certain = false;
+    deadline.asks.push(format!(
+    "The file does not say when the notice was delivered (`notice {example}`); without it {without}."
+));
 }
 
 /// The tax year: of the values, else of the file, else of the notice.

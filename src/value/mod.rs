@@ -1,7 +1,7 @@
 //! What a gap is worth, and by when to act: only where the file says something of values, dates or sales.
 //!
 //! Nothing here is the value of a house, and nothing is advice. Sums are exact until shown; days
-//! follow from the file's dates and from `rules.json`, which holds the law as data, each rule with
+//! follow from the file's dates and from the files in `places/`, which hold the law as data, each rule with
 //! its section, its date of effect, how sure it is and when it was last looked at.
 //!
 //! ```
@@ -36,12 +36,12 @@ pub(crate) mod ways;
 
 use jiff::civil::Date;
 
-use crate::house::Values;
+use crate::house::{Place, Values};
 use crate::reconcile::Reconciliation;
 pub use comparables::{Comparable, Comparables, USUAL_BAND, UnitPrice};
 pub use dates::{Dates, Deadline};
 pub use gap::Gap;
-pub use rules::{LawRule, Sure};
+pub use rules::{CauseClass, LawRule, Reach, Sure};
 pub use tax::{Cap, Outcome, Tax};
 pub use ways::{Method, Way};
 
@@ -65,7 +65,10 @@ pub(crate) struct Given {
     pub(crate) market: bool,
     pub(crate) improvement: bool,
     pub(crate) notice: bool,
+    /// A place with rules.
     pub(crate) place: bool,
+    /// `place none`: the law of no place is assumed.
+    pub(crate) elsewhere: bool,
 }
 
 impl Given {
@@ -75,7 +78,8 @@ impl Given {
             market: value.market.is_some(),
             improvement: value.improvement.is_some(),
             notice: values.notice.is_some(),
-            place: values.place.is_some(),
+            place: values.place.and_then(rules::PlaceRules::of).is_some(),
+            elsewhere: values.place == Some(Place::None),
         }
     }
 }

@@ -1,4 +1,4 @@
-//! The rules of a place: data with their sections, read from `rules.json`.
+//! The rules of a place: data with their sections, one file a place in `places/`.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -8,15 +8,36 @@ use serde::Deserialize;
 
 use crate::house::Place;
 
-/// The rules of every place, by its word. A test reads the file, so that it is as it should be.
-static RULES: LazyLock<BTreeMap<String, PlaceRules>> = LazyLock::new(|| read().unwrap_or_default());
+/// The rules of every place, by its word. A test reads each file, so that it is as it should be.
+static RULES: LazyLock<BTreeMap<&str, PlaceRules>> = LazyLock::new(|| {
+    let read = |place: Place| Some((place.word(), read(text_of(place)?).ok()?));
+    Place::ALL.into_iter().filter_map(read).collect()
+});
 
-fn read() -> Result<BTreeMap<String, PlaceRules>, serde_json::Error> {
-    serde_json::from_str(include_str!("rules.json"))
+/// The file of a place; none where no law is assumed.
+const fn text_of(place: Place) -> Option<&'static str> {
+    Some(match place {
+        Place::None => return None,
+        Place::Texas => include_str!("places/texas.json"),
+        Place::Washington => include_str!("places/washington.json"),
+        Place::Colorado => include_str!("places/colorado.json"),
+        Place::California => include_str!("places/california.json"),
+        Place::NewYork => include_str!("places/new-york.json"),
+        Place::Ohio => include_str!("places/ohio.json"),
+        Place::Florida => include_str!("places/florida.json"),
+        Place::Georgia => include_str!("places/georgia.json"),
+        Place::NewJersey => include_str!("places/new-jersey.json"),
+        Place::Virginia => include_str!("places/virginia.json"),
+        Place::Michigan => include_str!("places/michigan.json"),
+    })
+}
+
+fn read(text: &str) -> Result<PlaceRules, serde_json::Error> {
+    serde_json::from_str(text)
 }
 
 /// How sure it is that a rule says this.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
 pub enum Sure {
     /// Read in a copy of the law itself.
     #[serde(rename = "read")]
@@ -25,6 +46,7 @@ pub enum Sure {
     #[serde(rename = "second-hand")]
     SecondHand,
     /// From memory.
+    #[default]
     #[serde(rename = "memory")]
     Memory,
 }
@@ -100,13 +122,16 @@ impl LawRule {
 #[serde(deny_unknown_fields)]
 pub(crate) struct PlaceRules {
     pub(crate) law: String,
-    pub(crate) moving: LawRule,
-    pub(crate) cap: CapRule,
+    /// How a last day moves; without it no day is moved.
+    pub(crate) moving: Option<LawRule>,
+    pub(crate) cap: Option<CapRule>,
     pub(crate) dates: Vec<DateRule>,
+    #[serde(default)]
     pub(crate) holidays: Holidays,
 }
 
 impl PlaceRules {
+    /// None for `place none`.
     pub(crate) fn of(place: Place) -> Option<&'static PlaceRules> {
         RULES.get(place.word())
     }
@@ -125,25 +150,106 @@ pub(crate) struct CapRule {
 #[serde(deny_unknown_fields)]
 pub(crate) struct DateRule {
     pub(crate) rule: LawRule,
+    pub(crate) when: When,
     /// The tax years it is for.
     from_year: Option<i16>,
     to_year: Option<i16>,
-    pub(crate) month: Option<i8>,
-    pub(crate) day: Option<i8>,
-    #[serde(default)]
-    pub(crate) years_later: i16,
-    pub(crate) days_after_notice: Option<i32>,
     /// Whether a day on which offices are closed moves it.
     #[serde(default)]
     pub(crate) moves: bool,
-    pub(crate) in_words: Option<String>,
-    pub(crate) years_back: Option<i16>,
+    /// Whether the day is only the usual one, so that it is a question however sure the rule is.
+    #[serde(default)]
+    pub(crate) usually: bool,
+    /// What the office has to be asked beside it.
+    pub(crate) ask: Option<String>,
     pub(crate) more_than: Option<MoreThan>,
+    /// Which classes of cause it corrects; none for a rule that is no way to a correction.
+    pub(crate) corrects: Option<Corrects>,
 }
 
 impl DateRule {
     pub(crate) fn is_for(&self, year: i16) -> bool {
         self.from_year.is_none_or(|from| from <= year) && self.to_year.is_none_or(|to| year <= to)
+    }
+}
+
+/// When something has to be done.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(tag = "kind", deny_unknown_fields)]
+pub(crate) enum When {
+    /// On a day of the calendar, in the tax year or some years later.
+    #[serde(rename = "fixed")]
+    Fixed {
+        month: i8,
+        day: i8,
+        #[serde(default)]
+        years_later: i16,
+    },
+    /// Days after the notice.
+    #[serde(rename = "after notice")]
+    AfterNotice { days: i32 },
+    /// The later of a day of the calendar and days after the notice.
+    #[serde(rename = "later of")]
+    LaterOf { month: i8, day: i8, days: i32 },
+    /// The nth weekday of a month, or some days after it.
+    #[serde(rename = "weekday")]
+    Weekday {
+        month: i8,
+        weekday: String,
+        nth: i8,
+        #[serde(default)]
+        days_later: i32,
+    },
+    /// The office has to be asked.
+    #[serde(rename = "set locally")]
+    SetLocally {},
+    /// No day of the calendar: `14 days before the hearing`.
+    #[serde(rename = "in words")]
+    InWords { words: String },
+    /// For this many tax years before.
+    #[serde(rename = "years back")]
+    YearsBack { years: i16 },
+}
+
+/// What kind of difference a figure has, since the ways to correct it differ.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CauseClass {
+    /// Digits, a sum, a unit, something entered twice.
+    Typed,
+    /// What is counted, which levels, what is there.
+    Described,
+    /// A wall, the face, the rounding.
+    Measured,
+}
+
+/// Whether a rule corrects a class of cause.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Reach {
+    /// It does.
+    Yes,
+    /// That is not certain: ask the office.
+    Ask,
+    /// It does not.
+    No,
+}
+
+/// Which classes of cause a rule corrects.
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Corrects {
+    typed: Reach,
+    described: Reach,
+    measured: Reach,
+}
+
+impl Corrects {
+    pub(crate) fn reach(self, class: CauseClass) -> Reach {
+        match class {
+            CauseClass::Typed => self.typed,
+            CauseClass::Described => self.described,
+            CauseClass::Measured => self.measured,
+        }
     }
 }
 
@@ -156,8 +262,8 @@ pub(crate) struct MoreThan {
 }
 
 /// Days on which offices are closed beside weekends.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub(crate) struct Holidays {
     pub(crate) section: String,
     pub(crate) sure: Sure,
@@ -187,18 +293,24 @@ struct Holiday {
 
 impl Holiday {
     fn in_year(&self, year: i16) -> Option<Date> {
-        let first = Date::new(year, self.month, self.day.unwrap_or(1)).ok()?;
-        if self.day.is_some() {
-            return Some(first);
+        if let Some(day) = self.day {
+            return Date::new(year, self.month, day).ok();
         }
-        let day = first.nth_weekday_of_month(self.nth?, weekday(self.weekday.as_deref()?)?).ok()?;
-        crate::value::dates::days_after(day, self.days_later)
+        nth_weekday(year, self.month, self.weekday.as_deref()?, self.nth?, self.days_later)
     }
+}
+
+/// So many days after the nth weekday of a month (-1: the last).
+pub(crate) fn nth_weekday(year: i16, month: i8, name: &str, nth: i8, later: i32) -> Option<Date> {
+    let first = Date::new(year, month, 1).ok()?;
+    let day = first.nth_weekday_of_month(nth, weekday(name)?).ok()?;
+    crate::value::dates::days_after(day, later)
 }
 
 fn weekday(word: &str) -> Option<Weekday> {
     Some(match word {
         "monday" => Weekday::Monday,
+        "tuesday" => Weekday::Tuesday,
         "thursday" => Weekday::Thursday,
         _ => return None,
     })
@@ -208,21 +320,69 @@ fn weekday(word: &str) -> Option<Weekday> {
 mod tests {
     use super::*;
 
-    #[test]
-    fn the_rules_are_as_they_should_be() {
-        let rules = read().map_err(|error| error.to_string());
-        assert!(rules.is_ok(), "{rules:?}");
-        for place in Place::ALL {
-            let holds = PlaceRules::of(place).is_some_and(|rules| {
-                let all = || {
-                    let others = [&rules.moving, &rules.cap.rule];
-                    rules.dates.iter().map(|date| &date.rule).chain(others)
-                };
-                let days = rules.holidays.days.iter();
-                all().all(|rule| rule.checked.parse::<Date>().is_ok() && rule.says.ends_with('.'))
-                    && days.into_iter().all(|day| day.in_year(2026).is_some())
-            });
-            assert!(holds, "{}", place.word());
+    fn is_sound(rules: &PlaceRules) -> bool {
+        let others = rules.moving.iter().chain(rules.cap.as_ref().map(|cap| &cap.rule));
+        let mut all = rules.dates.iter().map(|date| &date.rule).chain(others);
+        let mut days = rules.holidays.days.iter();
+        all.all(|rule| rule.checked.parse::<Date>().is_ok() && rule.says.ends_with('.'))
+            && days.all(|day| day.in_year(2026).is_some())
+            && rules.dates.iter().all(|date| can_be_worked_out(&date.when))
+            // What was read names its section; an unread section is never called read.
+            && rules.dates.iter().all(|date| {
+                date.rule.sure == Sure::Memory || date.rule.section != "not confirmed"
+            })
+    }
+
+    fn can_be_worked_out(when: &When) -> bool {
+        match when {
+            When::Fixed { month, day, .. } | When::LaterOf { month, day, .. } => {
+                Date::new(2027, *month, *day).is_ok()
+            }
+            When::Weekday { month, weekday, nth, days_later } => {
+                nth_weekday(2027, *month, weekday, *nth, *days_later).is_some()
+            }
+            When::AfterNotice { .. }
+            | When::SetLocally {}
+            | When::InWords { .. }
+            | When::YearsBack { .. } => true,
         }
+    }
+
+    #[test]
+    fn the_rules_of_every_place_are_as_they_should_be() {
+        for place in Place::ALL {
+            let Some(text) = text_of(place) else { continue };
+            let rules = read(text).map_err(|error| error.to_string());
+            assert!(rules.as_ref().is_ok_and(is_sound), "{}: {rules:?}", place.word());
+        }
+    }
+
+    #[test]
+    fn the_table_of_rules_holds_each_rule_of_every_place() {
+        let table = include_str!("places/README.md");
+        let mut rows = 0;
+        for place in Place::ALL {
+            let Some(rules) = PlaceRules::of(place) else { continue };
+            let others = rules.moving.iter().chain(rules.cap.as_ref().map(|cap| &cap.rule));
+            for rule in rules.dates.iter().map(|date| &date.rule).chain(others) {
+                let sure = match rule.sure {
+                    Sure::Read => "read",
+                    Sure::SecondHand => "second-hand",
+                    Sure::Memory => "memory",
+                };
+                let (place, key, section) = (place.word(), &rule.key, &rule.section);
+                let row = format!("| {place} | {key} | {section} | {sure} | {} |", rule.checked);
+                assert!(table.contains(&row), "{row}");
+                rows += 1;
+            }
+        }
+        assert_eq!(table.lines().filter(|line| line.starts_with("| ")).count(), rows + 1);
+    }
+
+    #[test]
+    fn a_file_with_a_word_too_many_is_not_read() {
+        let text = include_str!("places/ohio.json");
+        assert!(read(text).is_ok());
+        assert!(read(&text.replacen("\"month\"", "\"moon\": 1, \"month\"", 1)).is_err());
     }
 }

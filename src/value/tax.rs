@@ -168,7 +168,7 @@ impl Outcome {
 impl Cap {
     /// None without a place with rules, a homestead, last year's value, or before the cap begins.
     pub(crate) fn of(values: &Values, year: Option<i16>) -> Option<Cap> {
-        let CapRule { per_cent, rule } = &values.place.and_then(PlaceRules::of)?.cap;
+        let CapRule { per_cent, rule } = values.place.and_then(PlaceRules::of)?.cap.as_ref()?;
         let since = i16::try_from(values.homestead?).ok()?;
         let new = values.value.and_then(|value| value.new).unwrap_or(Money::ZERO);
         let last = values.last_year?;

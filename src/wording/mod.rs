@@ -4,6 +4,7 @@ pub(crate) mod block;
 pub(crate) mod causes;
 pub(crate) mod compared;
 pub(crate) mod figure;
+pub(crate) mod office;
 pub(crate) mod request;
 pub(crate) mod rounding;
 pub(crate) mod sentences;

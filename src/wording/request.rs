@@ -51,7 +51,11 @@ impl Sentences<'_> {
     }
 
     /// The walls whose length in the record, or on its own sketch, differs by more than rounding; the first four.
-    fn walls_to_measure(&self, reconciliation: &Reconciliation, figure: &Figure) -> Option<String> {
+    pub(super) fn walls_to_measure(
+        &self,
+        reconciliation: &Reconciliation,
+        figure: &Figure,
+    ) -> Option<String> {
         const MOST: usize = 4;
         if !figure.is_record() {
             return None;

@@ -130,7 +130,7 @@ impl Worth {
         let dates = &self.dates;
         let mut told = vec![heading("Deadlines")];
         if !self.given.place {
-            return [told, no_place(self.given.notice)].concat();
+            return [told, no_place(self.given)].concat();
         }
         let (Some(law), Some(_)) = (dates.law(), dates.year()) else {
             told.push(paragraph("The file gives no tax year (`tax year 2026`), so no date can be worked out. Ask the appraisal office."));
@@ -234,7 +234,7 @@ fn way_told(way: &Way, unit: Option<&UnitPrice>) -> Vec<Block> {
         told.push(row(format!("{method}, the highest: {high_working}"), high.whole_text()));
     }
     told.push(note(match (way.method(), unit) {
-        (Method::UnitPrice, Some(unit)) => format!("{} × gap. A price includes the land; one more square foot is usually worth less than that (common practice)", median_of(unit)),
+        (Method::UnitPrice, Some(unit)) => format!("{} × gap. A price includes the land; one more square foot is usually worth less than that (common practice), so this is an upper bound. In one published correction the area went down, the price per square foot went up, and the value rose (Orange County, North Carolina, board paper 7091)", median_of(unit)),
         _ => "improvement value × gap ÷ record".to_owned(),
     }));
     told
@@ -384,9 +384,18 @@ fn sales_table(list: &[Comparable]) -> Block {
     Block::Table { heads, rows: list.iter().map(cells).collect() }
 }
 
-fn no_place(has_notice: bool) -> Vec<Block> {
+fn no_place(given: Given) -> Vec<Block> {
     let [first, second] = Dates::questions();
-    let notice = if has_notice { "The notice" } else { "The notice of value" };
+    if given.elsewhere {
+        return vec![
+            paragraph(
+                "The file assumes the law of no place (`place none`), so no date is worked out. Questions for the office that keeps the record:",
+            ),
+            Block::Item(first.to_owned()),
+            Block::Item(second.to_owned()),
+        ];
+    }
+    let notice = if given.notice { "The notice" } else { "The notice of value" };
     vec![
         paragraph(format!(
             "The file names no place with known rules (`place texas`), so no date is worked out. {notice} usually gives the last day on its first page, near the word \"protest\" or \"appeal\", and says where to send it (common practice). Two questions for the appraisal office:"

@@ -17,6 +17,7 @@
 mod faces;
 mod manuals;
 mod outlines;
+mod refunds;
 mod rounding;
 mod segments;
 mod sheets;

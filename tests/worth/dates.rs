@@ -177,6 +177,38 @@ fn a_late_correction_takes_a_quarter_or_a_third() {
     assert_eq!(found.day(), Some(date(2027, 1, 31)));
 }
 
+/// A county's page on protests (brazoriacad.org/protest-form, read): of $100,000 the correct value is at most
+/// $80,000 for a homestead, $75,000 for other property.
+#[test]
+fn a_late_correction_comes_out_as_a_county_publishes_it() {
+    for (homestead, below) in [("homestead since 2019\n", "80000"), ("", "75000")] {
+        let lines = format!(
+            "tax year 2026\n{homestead}value market $100,000 assessed $100,000 improvement $9,000"
+        );
+        let found = deadline(&lines, "late correction");
+        assert_eq!(found.correct_below().unwrap().decimal_text(), below);
+    }
+}
+
+/// Government Code 662.021, read: Columbus Day, December 24 and December 26 are no legal holidays.
+#[test]
+fn columbus_day_and_the_days_round_christmas_move_nothing() {
+    // 30 days after: September has 30 days, so October 12, 2026, a Monday, comes of September 12; November has 30,
+    // so December 24, a Thursday in 2026, comes of November 24. December 26, 2025, a Friday, comes of November 26.
+    for (notice, day) in [
+        (date(2026, 9, 12), date(2026, 10, 12)),
+        (date(2026, 11, 24), date(2026, 12, 24)),
+        (date(2025, 11, 26), date(2025, 12, 26)),
+    ] {
+        let found = protest(notice);
+        assert_eq!((found.unmoved(), found.day()), (Some(day), Some(day)), "{notice}");
+    }
+    // The Friday after Thanksgiving is one: November 27 in 2026, of October 28 (3 days to the 31st, then 27).
+    let found = protest(date(2026, 10, 28));
+    assert_eq!(found.unmoved(), Some(date(2026, 11, 27)));
+    assert_eq!(found.day(), Some(date(2026, 11, 30)));
+}
+
 /// 25.25(c), read in an older print: any of the five preceding years.
 #[test]
 fn past_years_are_the_five_before() {

@@ -77,6 +77,7 @@ fn every_rule_tells_its_section_and_how_sure_it_is() {
             ("31.02, 31.04(a), 33.01, 33.07", Sure::SecondHand),
             ("23.231", Sure::Memory),
             ("23.01(e)", Sure::Read),
+            ("42.21(a), 42.01", Sure::Read),
         ]
     );
     assert_eq!(worth.cap().unwrap().rule().section(), "23.23");

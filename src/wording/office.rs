@@ -1,0 +1,92 @@
+//! What to ask the office that keeps the record: questions in order, no claim and no advice.
+
+use crate::diagnostic::words;
+use crate::reconcile::{Figure, Reconciliation};
+use crate::value::dates::Deadline;
+use crate::value::gap::{counted_spaces, record};
+use crate::value::rules::Sure;
+use crate::value::{AsOf, CauseClass, Worth};
+use crate::wording::block::Block;
+use crate::wording::sentences::{Sentences, whole};
+
+impl Sentences<'_> {
+    /// The questions, each with its section where the file's place has one.
+    pub(crate) fn questions_for_the_office(&self, reconciliation: &Reconciliation) -> Vec<Block> {
+        let worth = reconciliation.worth(&AsOf::default());
+        let mut questions = Vec::new();
+        let figure = record(reconciliation);
+        questions.extend(figure.map(|figure| self.about_the_total(figure)));
+        questions.extend(
+            figure.and_then(|figure| self.about_spaces(&counted_spaces(figure, self.house))),
+        );
+        questions.push("Which length does the record have for each wall? Were walls measured outside the siding or brick, and to what were they rounded? A copy of the record card with its sketch would answer this.".to_owned());
+        let walls = figure.and_then(|figure| self.walls_to_measure(reconciliation, figure));
+        questions.extend(walls.map(|walls| {
+            format!("The lengths here differ at {walls}. Could you measure {walls} again?")
+        }));
+        questions.push(evidence(worth.as_ref()));
+        questions.extend(worth.iter().flat_map(ways_to_a_correction));
+        let numbered = questions.into_iter().enumerate();
+        let mut told = vec![
+            Block::Heading("Questions for the office that keeps the record".to_owned()),
+            Block::Paragraph("These are questions. They claim nothing, and they are not legal advice. Sections are from our notes on the law: check each with the local office and a licensed professional. Local rules and licensed practice come first.".to_owned()),
+        ];
+        told.extend(numbered.map(|(i, text)| Block::Item(format!("{}. {text}", i + 1))));
+        told
+    }
+
+    fn about_the_total(&self, figure: &Figure) -> String {
+        let (total, measured) = (whole(figure.area()), whole(figure.start()));
+        format!(
+            "How does the record's total of {total} sq ft come about: which parts does it add, with which area each? Measured here: {measured} sq ft."
+        )
+    }
+
+    fn about_spaces(&self, counted: &[&str]) -> Option<String> {
+        let all = self.house.spaces().iter();
+        let others = all.filter(|space| !space.is_counted()).map(|space| space.name());
+        let names: Vec<&str> = if counted.is_empty() { others.collect() } else { counted.to_vec() };
+        (!names.is_empty()).then(|| {
+            format!("Does the total count any of these, and how: {}?", words::all_of(&names))
+        })
+    }
+}
+
+/// What the law lets one ask for; without a rule the question names none.
+fn evidence(worth: Option<&Worth>) -> String {
+    let mut deadlines = worth.iter().flat_map(|worth| worth.dates().deadlines());
+    let section = deadlines.find(|deadline| deadline.rule().key() == "evidence").map(section);
+    format!(
+        "Which documents, sketches and figures on this property will you use, and how can the owner have a copy?{}",
+        section.unwrap_or_default()
+    )
+}
+
+/// Each way that may take up a wrong size: until when, and whether it does.
+fn ways_to_a_correction(worth: &Worth) -> Vec<String> {
+    let all = [CauseClass::Typed, CauseClass::Described, CauseClass::Measured];
+    let routes = worth.dates().routes(&all);
+    let question = |route: &&Deadline| {
+        let asks = route.rule().name().trim_end_matches(" by").trim_end_matches(" filed");
+        let asks = asks.trim_end_matches(", postmarked");
+        format!(
+            "{asks}: until which day is it open for this property, and does it take up a size?{}",
+            section(route)
+        )
+    };
+    routes.iter().map(question).collect()
+}
+
+/// ` (41.461)`, with a word beside it where it was not read in the law.
+fn section(deadline: &Deadline) -> String {
+    let rule = deadline.rule();
+    match rule.sure() {
+        Sure::Read => format!(" ({})", rule.section()),
+        Sure::SecondHand | Sure::Memory if rule.section() == "not confirmed" => {
+            " (not confirmed: ask the office)".to_owned()
+        }
+        Sure::SecondHand | Sure::Memory => {
+            format!(" ({}; not confirmed: ask the office)", rule.section())
+        }
+    }
+}

@@ -1,0 +1,37 @@
+//! The page of questions for the office.
+
+use fairfoot::pages::{PageOptions, Section, Sections};
+use fairfoot::{Settings, Weights};
+
+/// The text of the request page of a house of 1,200 sq ft.
+fn request(lines: &str) -> String {
+    let text = format!("{lines}\n{}", super::HOUSE);
+    let house = fairfoot::read("office.sides", &text).unwrap_or_else(|faults| panic!("{faults}"));
+    let areas = house.areas(&Settings::default()).unwrap();
+    let all = areas.reconcile(&Weights::default()).unwrap();
+    let options = PageOptions { only: Sections::of([Section::Request]), ..PageOptions::default() };
+    let pages = all.pages(options).unwrap();
+    let texts = pages.pages().iter().flat_map(|page| page.texts());
+    texts.map(|text| text.words()).collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn questions_name_the_section_of_the_place() {
+    let told = request("record 1,500 sq ft\nplace texas\ntax year 2026");
+    assert!(told.contains("1,500 sq ft"), "the total");
+    assert!(told.contains("41.461"), "the evidence");
+    assert!(told.contains("25.25(c)"), "past years");
+    let place = "record 1,500 sq ft\nplace none\ntax year 2026";
+    for word in ["41.461", "25.25", "Texas Tax"] {
+        let told = request(place);
+        assert!(!told.contains(word), "{word}");
+    }
+}
+
+#[test]
+fn questions_claim_nothing() {
+    let told = request("record 1,500 sq ft\nplace texas\ntax year 2026").to_lowercase();
+    for word in ["wrong", "must", "caused by", "violat", "refund", "demand"] {
+        assert!(!told.contains(word), "{word}");
+    }
+}
