@@ -203,7 +203,10 @@ fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
         }
     }
     let off = feet - whole as f64;
-    list.into_iter().take(count).map(move |(other, share)| (other as f64 + off, share))
+    // A length that can be taken for many others is still taken for one of them at most.
+    let together: f64 = list.iter().take(count).map(|(_, share)| share).sum();
+    let scale = 1.0 / together.max(1.0);
+    list.into_iter().take(count).map(move |(other, share)| (other as f64 + off, share * scale))
 }
 
 #[cfg(test)]
