@@ -4,12 +4,12 @@ use crate::areas::at_face::{Ruled, Walls};
 use crate::areas::rule::{Rule, Settings};
 use crate::geometry::traverse::Shape;
 use crate::house::Face;
-use crate::reconcile::bridge::counted_by;
+use crate::reconcile::counting::counted_by;
 use crate::reconcile::departures::Listed;
 use crate::reconcile::recorded::Recorded;
-use crate::reconcile::settings::is_half_way;
 use crate::reconcile::total;
 use crate::units::area::Area;
+use crate::units::length::Length;
 
 /// A house, and a figure to be accounted for.
 pub(crate) struct Case<'a> {
@@ -70,4 +70,9 @@ impl Case<'_> {
         };
         -OTHER_WAY_FEET * run <= grows && grows <= MOST_FEET * run
     }
+}
+
+/// Whether a length is halfway between two feet.
+pub(super) fn is_half_way(nm: i64) -> bool {
+    2 * nm.rem_euclid(Length::FOOT.nm()) == Length::FOOT.nm()
 }

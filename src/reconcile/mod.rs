@@ -3,8 +3,10 @@
 mod bridge;
 mod case;
 pub(crate) mod cause;
+mod counting;
 pub(crate) mod departures;
 mod evidence;
+mod explanation;
 mod matching;
 mod misread;
 mod normal;
@@ -38,10 +40,11 @@ use crate::units::length::Step;
 pub use bridge::{Line, Step as BridgeStep};
 pub use cause::CauseClass;
 pub use evidence::Evidence;
+pub use explanation::{Explanation, Strength};
 pub use matching::{MatchedSide, OutlineReport, Substitution};
 pub use recorded::Share;
 pub use rounding::{Between, CouldExplain, RoundingTest};
-pub use search::{Explanation, Explanations, Strength};
+pub use search::Explanations;
 pub use weights::Weights;
 
 /// The areas of a house and the gap to each published figure.

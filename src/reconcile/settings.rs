@@ -397,8 +397,3 @@ impl Setting<'_> {
 fn spread_of(at: &AtFace) -> OfRounding {
     OfRounding::new(&at.walk, &at.outline)
 }
-
-/// Whether a length is half-way between two feet.
-pub(super) fn is_half_way(nm: i64) -> bool {
-    2 * nm.rem_euclid(Length::FOOT.nm()) == Length::FOOT.nm()
-}

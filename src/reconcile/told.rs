@@ -2,7 +2,7 @@
 #![expect(clippy::float_arithmetic, reason = "supports are floats")]
 
 use crate::reconcile::cause::Cause;
-use crate::reconcile::search::{Explanation, Strength};
+use crate::reconcile::explanation::{Explanation, Strength};
 use crate::reconcile::settings::Setting;
 use crate::units::area::Area;
 

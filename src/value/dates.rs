@@ -2,14 +2,15 @@
 //!
 //! A day that a rule makes certain is told as a day; all else as a question to the appraisal office.
 
+use jiff::Unit;
 use jiff::civil::{Date, Weekday};
-use jiff::{Span, ToSpan, Unit};
 use rust_decimal::Decimal;
 
 use crate::house::Values;
 use crate::units::money::Money;
 use crate::value::rules::{
-    CauseClass, Corrects, DateRule, Holidays, LawRule, PlaceRules, Reach, Sure, When, nth_weekday,
+    CauseClass, Corrects, DateRule, Holidays, LawRule, PlaceRules, Reach, Sure, When, days_after,
+    nth_weekday,
 };
 
 /// By when to act, as far as the file's place has rules.
@@ -293,12 +294,6 @@ fn year_of(values: &Values, tax_year: Option<u16>) -> Option<i16> {
         Some(year) => i16::try_from(year).ok(),
         None => values.notice.map(Date::year),
     }
-}
-
-/// The day so many days later.
-pub(crate) fn days_after(day: Date, days: i32) -> Option<Date> {
-    let span: Span = days.days();
-    day.checked_add(span).ok()
 }
 
 /// The day and those after it.

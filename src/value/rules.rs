@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use jiff::civil::{Date, Weekday};
+use jiff::{Span, ToSpan};
 use serde::Deserialize;
 
 use crate::house::Place;
@@ -304,7 +305,7 @@ impl Holiday {
 pub(crate) fn nth_weekday(year: i16, month: i8, name: &str, nth: i8, later: i32) -> Option<Date> {
     let first = Date::new(year, month, 1).ok()?;
     let day = first.nth_weekday_of_month(nth, weekday(name)?).ok()?;
-    crate::value::dates::days_after(day, later)
+    days_after(day, later)
 }
 
 fn weekday(word: &str) -> Option<Weekday> {
@@ -314,6 +315,12 @@ fn weekday(word: &str) -> Option<Weekday> {
         "thursday" => Weekday::Thursday,
         _ => return None,
     })
+}
+
+/// The day so many days later.
+pub(crate) fn days_after(day: Date, days: i32) -> Option<Date> {
+    let span: Span = days.days();
+    day.checked_add(span).ok()
 }
 
 #[cfg(test)]
