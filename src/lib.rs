@@ -2,7 +2,7 @@
 //!
 //! One road, each step a function of the one before:
 //!
-//! text → [`Sketch`] (what was written) → [`House`] (outlines that close) → [`Areas`] (each space
+//! text → [`Sketch`](sketch::Sketch) (what was written) → [`House`] (outlines that close) → [`Areas`] (each space
 //! under each rule) → [`Reconciliation`] (the gap to each figure, step by step) → report.
 //!
 //! ```

@@ -271,7 +271,7 @@ impl Areas {
         self.is_computed
     }
 
-    /// The areas of each space, in the order of [`House::spaces`].
+    /// The areas of each space, in the order of the spaces of the house.
     pub fn spaces(&self) -> &[SpaceAreas] {
         &self.spaces
     }
