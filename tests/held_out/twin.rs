@@ -339,7 +339,9 @@ fn nearest_by_table(axis: &AxisOnStep) -> Vec<Vec<i64>> {
                     }
                 }
                 walks = longer;
-                assert!(walks.len() < 100_000, "more closings than can be listed");
+                if walks.len() > MOST_LISTED {
+                    return Vec::new();
+                }
             }
             if walks.iter().flat_map(|walk| &walk.1).all(|steps| steps.abs() < window) {
                 let lengths = |(_, moves): (i64, Vec<i64>)| {
@@ -380,6 +382,9 @@ fn closings_by(
         (axis, ways)
     });
     let [(north, north_ways), (east, east_ways)] = by_axis;
+    if north_ways.len() * east_ways.len() > MOST_LISTED {
+        return Vec::new();
+    }
     let mut all = Vec::new();
     for north_way in &north_ways {
         for east_way in &east_ways {
@@ -405,8 +410,11 @@ fn closings_by(
     all
 }
 
+/// More closings than this are not listed.
+const MOST_LISTED: usize = 20_000;
+
 /// All closings on a step that are equally near to the typed lengths, the one to be taken first, by a table over the
-/// running misclosure, for outlines of any size.
+/// running misclosure, for outlines of any size; none where there are more than can be listed.
 pub fn nearest_closings(walls: &[Wall], step: &Exact, halves: Halves) -> Vec<Closing> {
     closings_by(walls, step, halves, nearest_by_table)
 }
