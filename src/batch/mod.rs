@@ -232,7 +232,7 @@ fn figure_of(word: &str, sq_ft: i64) -> Option<(FigureKind, WrittenArea)> {
 
 /// Whether a record cannot come from whole-foot walls of this house.
 fn is_outside(figure: &Figure) -> bool {
-    figure.word() == "record" && figure.enough().could_explain() == Some(CouldExplain::No)
+    figure.is_record() && figure.enough().could_explain() == Some(CouldExplain::No)
 }
 
 /// Figures of which nothing was measured.

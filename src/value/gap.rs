@@ -75,7 +75,7 @@ impl Gap {
 
 /// The record among the figures.
 pub(crate) fn record(reconciliation: &Reconciliation) -> Option<&Figure> {
-    reconciliation.figures().iter().find(|figure| figure.word() == "record")
+    reconciliation.figures().iter().find(|figure| figure.is_record())
 }
 
 /// Whether the figure itself says what the line adds.

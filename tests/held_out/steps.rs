@@ -75,6 +75,7 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
                 let house = sound(&sides_file("", &walls));
                 let ours = areas(&house, &settings);
                 let all = twin::nearest_closings(&walls, &fraction(1, 1), halves);
+                assert!(!all.is_empty(), "house {seed}: more closings than can be listed");
                 // Of those that are equally near, the first that keeps clear of itself.
                 let is_clear = |closing: &&twin::Closing| {
                     twin::clear_of_itself(&directions(&walls), &whole_feet(&closing.lengths), 0)
