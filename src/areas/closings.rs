@@ -15,7 +15,7 @@ pub(crate) enum RoundingFreedom {
     Any,
 }
 
-/// A leg seen on steps: so many whole steps, and what is left above them in nanometres.
+/// A leg seen on steps: so many whole steps, and what is left above them in nanometers.
 #[derive(Clone, Copy)]
 pub(super) struct RoundedOutline {
     pub(super) side: usize,
@@ -30,7 +30,7 @@ impl RoundedOutline {
         RoundedOutline { side: leg.side, sign: leg.sign, steps, above: leg.length - steps * unit }
     }
 
-    /// How far `steps` are from its own length, in nanometres.
+    /// How far `steps` are from its own length, in nanometers.
     pub(super) fn off(&self, steps: i64, unit: i64) -> i64 {
         (steps - self.steps) * unit - self.above
     }

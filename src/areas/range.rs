@@ -143,7 +143,7 @@ impl<'a> OnSteps<'a> {
             .map(|(_, outline)| outline)
     }
 
-    /// The outline along these, their parts in steps and their rises in nanometres, if it is clear of itself and has
+    /// The outline along these, their parts in steps and their rises in nanometers, if it is clear of itself and has
     /// its inside on the same side.
     fn clear(&self, vectors: &[Vector]) -> Option<Outline> {
         let unit = self.step.length().nm();
@@ -314,7 +314,7 @@ impl<'a> Search<'a> {
         (middles, at)
     }
 
-    /// What the segment of a curved side with a chord of so many steps adds, in halves of square nanometres.
+    /// What the segment of a curved side with a chord of so many steps adds, in halves of square nanometers.
     fn segment(&self, side: usize, steps: i64) -> i128 {
         let rise = self.rises.get(side).copied().unwrap_or(0);
         if rise == 0 {
@@ -372,7 +372,7 @@ impl<'a> Search<'a> {
         Ok(best.map(sense))
     }
 
-    /// The sides with these items of the outer and of the inner axis taken: their parts in steps, their rises in nanometres.
+    /// The sides with these items of the outer and of the inner axis taken: their parts in steps, their rises in nanometers.
     fn vectors_into(&self, outer: &[usize], inner: &[usize], vectors: &mut Vec<Vector>) {
         vectors.clear();
         vectors.resize(self.on.walk.sides.len(), Vector::default());

@@ -235,7 +235,7 @@ impl OfRounding {
 /// from any wall alike: simulated offices of four ways give so much.
 const MORE_THAN_ANY: f64 = 1.3;
 
-/// The chance that a length in nanometres, read within ± `reading`, is brought onto the other step.
+/// The chance that a length in nanometers, read within ± `reading`, is brought onto the other step.
 pub(crate) fn goes_the_other_way(nm: i64, way: Way, reading: Length) -> f64 {
     other_way(Length::from_nm(nm).feet(), way, reading.feet())
 }

@@ -142,7 +142,7 @@ words! {
     OutlineDoesNotClose "outline-does-not-close" Warning "Somebody else's outline does not come back to its start.";
     OutlineCrosses "outline-crosses" Warning "Two sides of somebody else's outline cross or touch.";
     WallByBearing "wall-by-bearing" Warning "A wall of a house is given by bearing: the walls are closed as a deed's calls are.";
-    UnitMissing "unit-missing" Warning "A number without a unit stands among lengths in metres: feet, or a unit left off?";
+    UnitMissing "unit-missing" Warning "A number without a unit stands among lengths in meters: feet, or a unit left off?";
     FarOff "far-off" Warning "An area is three times what the sides come to, or more, or a third of it: is a digit wrong, or a unit?";
     LivingApart "living-apart" Warning "Living space that stands apart from the rest of its level.";
     UnlikelySize "unlikely-size" Warning "A house far larger or smaller than houses are.";
@@ -516,7 +516,7 @@ impl Diagnostics {
         &self.source
     }
 
-    /// Drawn for a person; `styled` with colour.
+    /// Drawn for a person; `styled` with color.
     pub fn drawn(&self, styled: bool) -> String {
         draw(&self.source, &self.list, styled)
     }

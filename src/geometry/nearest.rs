@@ -219,7 +219,7 @@ impl NearestClosings {
         self.with(&moves)
     }
 
-    /// What each move of an axis adds to the area of a closed outline, in halves of square nanometres; one amount for
+    /// What each move of an axis adds to the area of a closed outline, in halves of square nanometers; one amount for
     /// all of them may be added.
     fn gains(&self, place: usize, outline: &Outline) -> Vec<i128> {
         let gradients = outline.doubled_gradients();
@@ -232,7 +232,7 @@ impl NearestClosings {
         self.tied[place].moves.iter().map(gain).collect()
     }
 
-    /// What the segment of a curved side grows by, in halves of square nanometres.
+    /// What the segment of a curved side grows by, in halves of square nanometers.
     fn segment_gain(&self, place: usize, one: &Move) -> i128 {
         let before = self.vectors[one.side];
         if before.rise == 0 {
@@ -284,7 +284,7 @@ struct Candidate {
 /// How an area ranks beside the measured one: the nearer, then the larger.
 ///
 /// Distances are told apart to a ten-thousandth of a square foot: what spreading a misclosure leaves over is shared out
-/// in file order, nanometre by nanometre, and must decide nothing. The marks between lie where no typed lengths do.
+/// in file order, nanometer by nanometer, and must decide nothing. The marks between lie where no typed lengths do.
 pub(crate) fn rank(area: Area, measured: Area) -> (i128, std::cmp::Reverse<Area>) {
     const APART: i128 = 18_580_608_000_000;
     const OFFSET: i128 = 6_834_567_890_123;

@@ -7,7 +7,7 @@
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
-    reason = "corners of slanted and curved walls are computed in floats, then brought to whole nanometres"
+    reason = "corners of slanted and curved walls are computed in floats, then brought to whole nanometers"
 )]
 
 use crate::geometry::outline::{Outline, Vector, nearest_nm};
@@ -19,14 +19,14 @@ pub(crate) struct Piece {
     /// The side of the walk it belongs to.
     pub(crate) side: usize,
     pub(crate) vector: Vector,
-    /// How far it moves outward, in nanometres; inward if below zero.
+    /// How far it moves outward, in nanometers; inward if below zero.
     pub(crate) outward: i64,
 }
 
 impl Piece {
-    /// The centre of a curved piece of this radius, seen from its start: from the chord's middle it lies against the
+    /// The center of a curved piece of this radius, seen from its start: from the chord's middle it lies against the
     /// bulge by radius less rise.
-    fn centre(&self, radius: f64) -> (f64, f64) {
+    fn center(&self, radius: f64) -> (f64, f64) {
         let (east, north) = (self.vector.east as f64, self.vector.north as f64);
         let chord = self.vector.chord().max(1.0);
         let bulge = if self.vector.rise < 0 { -1.0 } else { 1.0 };
@@ -167,7 +167,7 @@ struct Line {
     /// Unit vector pointing out of the house at this end.
     out: (f64, f64),
     outward: i64,
-    /// For a curved piece: its centre seen from the corner, and its radius after the move.
+    /// For a curved piece: its center seen from the corner, and its radius after the move.
     circle: Option<((f64, f64), f64)>,
     exact: Option<Point>,
 }
@@ -194,16 +194,16 @@ impl Line {
         let exact = exact.map(|(east, north)| (east * piece.outward, north * piece.outward));
         let circle = vector.curve().map(|curve| {
             let bulge = if vector.rise < 0 { -1.0 } else { 1.0 };
-            let (mut east, mut north) = piece.centre(curve.radius);
+            let (mut east, mut north) = piece.center(curve.radius);
             if at_end {
                 (east, north) = (east - vector.east as f64, north - vector.north as f64);
             }
             ((east, north), curve.radius + bulge * turn_f * piece.outward as f64)
         });
-        let out = circle.map_or(out, |(centre, _)| {
+        let out = circle.map_or(out, |(center, _)| {
             let bulge = if vector.rise < 0 { -1.0 } else { 1.0 } * turn_f;
-            let size = libm::hypot(centre.0, centre.1).max(1.0);
-            (-centre.0 / size * bulge, -centre.1 / size * bulge)
+            let size = libm::hypot(center.0, center.1).max(1.0);
+            (-center.0 / size * bulge, -center.1 / size * bulge)
         });
         Line { out, outward: piece.outward, circle, exact }
     }
@@ -228,8 +228,8 @@ impl Line {
                 let off = self.out.0 * point.0 + self.out.1 * point.1 - self.outward as f64;
                 (off, self.out)
             }
-            Some((centre, radius)) => {
-                let from = (point.0 - centre.0, point.1 - centre.1);
+            Some((center, radius)) => {
+                let from = (point.0 - center.0, point.1 - center.1);
                 let size = libm::hypot(from.0, from.1).max(1e-9);
                 (size - radius, (from.0 / size, from.1 / size))
             }
@@ -280,10 +280,10 @@ fn between(
             return vanishes;
         }
         let depth = libm::sqrt((radius * radius - half * half).max(0.0));
-        // Half a circle may become more or less than half: what counts is on which side of the new chord its centre is.
-        let centre = piece.centre(curve.radius);
-        let to = |from: i64, centre: f64, end: i64| (from as f64 + centre) - (end as f64);
-        let (east, north) = (to(at.0, centre.0, start.0), to(at.1, centre.1, start.1));
+        // Half a circle may become more or less than half: what counts is on which side of the new chord its center is.
+        let center = piece.center(curve.radius);
+        let to = |from: i64, center: f64, end: i64| (from as f64 + center) - (end as f64);
+        let (east, north) = (to(at.0, center.0, start.0), to(at.1, center.1, start.1));
         let right = vector.north as f64 * east - vector.east as f64 * north;
         let beyond_half = right * bulge as f64 > 0.0;
         let rise = if beyond_half { radius + depth } else { radius - depth };

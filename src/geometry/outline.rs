@@ -18,7 +18,7 @@ use crate::units::length::Length;
 ///
 /// # Units
 ///
-/// Nanometres.
+/// Nanometers.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Vector {
     pub(crate) east: i64,
@@ -192,7 +192,7 @@ impl Outline {
 /// not sure it says no.
 ///
 /// A wall that touches another of its own axis touches one across too: the one next to it at that end, which has a
-/// length. So they are apart where each meets just its two neighbours among the walls across.
+/// length. So they are apart where each meets just its two neighbors among the walls across.
 pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
     const FEW: usize = 16;
     /// Where it begins along its axis, how long it is, and where it lies on the other.
@@ -274,7 +274,7 @@ impl Outline {
                 let is_next = j == i + 1 || i == 0 && j == n - 1;
                 let apart =
                     here.0 > there.1 || there.0 > here.1 || here.2 > there.3 || there.2 > here.3;
-                // Neighbours at a right angle meet at their corner only.
+                // Neighbors at a right angle meet at their corner only.
                 if apart || is_next && square(i, j) && n > 2 {
                     continue;
                 }
@@ -412,7 +412,7 @@ fn distance(point: Point, line: (Point, Point)) -> f64 {
     libm::hypot(to.0 - share * along.0, to.1 - share * along.1)
 }
 
-/// How far an outline reaches, lowest and highest, in nanometres.
+/// How far an outline reaches, lowest and highest, in nanometers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Extent {
     east: (i64, i64),
@@ -438,14 +438,14 @@ impl Extent {
     }
 }
 
-/// The circle of a curved side: its radius in nanometres, the angle it spans in radians.
+/// The circle of a curved side: its radius in nanometers, the angle it spans in radians.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Curve {
     pub(crate) radius: f64,
     pub(crate) angle: f64,
 }
 
-/// The whole number of nanometres nearest to a float.
+/// The whole number of nanometers nearest to a float.
 #[expect(
     clippy::cast_possible_truncation,
     reason = "sides are bounded far below what 64 bits hold"
@@ -459,7 +459,7 @@ pub(crate) fn nearest_nm(nm: f64) -> Length {
 pub(crate) struct Crossing {
     pub(crate) first: usize,
     pub(crate) second: usize,
-    /// Where, east then north of the start, in nanometres.
+    /// Where, east then north of the start, in nanometers.
     pub(crate) at: (i64, i64),
 }
 
@@ -504,7 +504,7 @@ fn fold(before: (Point, Point), after: (Point, Point)) -> Option<Point> {
     back.then_some(before.1)
 }
 
-/// A point that two sides share, exact but for the last nanometre.
+/// A point that two sides share, exact but for the last nanometer.
 fn meeting(a: (Point, Point), b: (Point, Point)) -> Option<Point> {
     if apart(a.0.0, a.1.0, b.0.0, b.1.0) || apart(a.0.1, a.1.1, b.0.1, b.1.1) {
         return None;

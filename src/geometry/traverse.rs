@@ -2,7 +2,7 @@
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
-    reason = "sides given by bearing are computed in floats, then brought to whole nanometres"
+    reason = "sides given by bearing are computed in floats, then brought to whole nanometers"
 )]
 
 use crate::diagnostic::words;
@@ -11,7 +11,7 @@ use crate::geometry::outline::{Outline, Vector, nearest_nm};
 use crate::units::decimal::largest_remainder;
 use crate::units::length::{Halves, Length, Step};
 
-/// How one side runs, its lengths in nanometres.
+/// How one side runs, its lengths in nanometers.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Shape {
     Straight {
@@ -40,7 +40,7 @@ pub(crate) enum Shape {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct TraverseSide {
     pub(crate) shape: Shape,
-    /// Within plus or minus so many nanometres.
+    /// Within plus or minus so many nanometers.
     pub(crate) tolerance: i64,
     /// It has no length of its own: it follows from the others.
     pub(crate) follows: bool,
@@ -422,7 +422,7 @@ impl Shape {
     }
 }
 
-/// `total` in whole nanometres in proportion to `weights`, by largest remainder.
+/// `total` in whole nanometers in proportion to `weights`, by largest remainder.
 pub(super) fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
     // Weights past 2^60 are scaled down together, so that the products cannot overflow.
     let largest = weights.iter().copied().max().unwrap_or(1).max(1);

@@ -105,7 +105,7 @@ pub(crate) struct Missing {
     pub(crate) recorded: WrittenArea,
 }
 
-/// A storey.
+/// A story.
 #[derive(Clone, Debug)]
 pub struct Level {
     pub(crate) name: String,
@@ -178,7 +178,7 @@ pub(crate) struct ReferenceOutline {
     pub(crate) of: Vec<usize>,
     pub(crate) sides: Vec<Side>,
     pub(crate) walk: Traverse,
-    /// The outline if it closes to the last nanometre.
+    /// The outline if it closes to the last nanometer.
     pub(crate) outline: Option<Outline>,
 }
 

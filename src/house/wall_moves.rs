@@ -25,11 +25,11 @@ pub(crate) const ASSUMED_WALL: Length = Length::from_nm(6 * 25_400_000);
 /// (4 in is usual inside; North Carolina Real Estate Commission, as above).
 const THICKEST_PARTITION: Length = Length::from_nm(12 * 25_400_000);
 
-/// 8 in, assumed for the whole thickness of a wall shared with another dwelling (our judgement: two leaves of stud and
+/// 8 in, assumed for the whole thickness of a wall shared with another dwelling (our judgment: two leaves of stud and
 /// board with a gap between them).
 pub(crate) const ASSUMED_COMMON: Length = Length::from_nm(8 * 25_400_000);
 
-/// Half of a thickness; the nanometre that an odd one leaves over goes to one of the two.
+/// Half of a thickness; the nanometer that an odd one leaves over goes to one of the two.
 fn half(whole: i64, first: bool) -> i64 {
     (whole + i64::from(first)) >> 1
 }
@@ -172,7 +172,7 @@ impl Model {
         Ok(AtFace { walk, outline, start, needed })
     }
 
-    /// The sides of a space cut where its neighbours begin and end, each piece with its move.
+    /// The sides of a space cut where its neighbors begin and end, each piece with its move.
     fn pieces(&self, space: usize, face: Face) -> (Vec<Piece>, Needed) {
         let here = &self.spaces[space];
         let mut pieces = Vec::new();
@@ -192,7 +192,7 @@ impl Model {
         (pieces, needed)
     }
 
-    /// One side in pieces: what lies on a neighbour stays, the rest moves.
+    /// One side in pieces: what lies on a neighbor stays, the rest moves.
     fn cut(&self, space: usize, side: usize, stretch: Stretch, face: Face) -> Vec<(Vector, Shift)> {
         let here = &self.spaces[space];
         let own = self.shift(here, &here.sides[side], face);
@@ -203,20 +203,20 @@ impl Model {
         let says_itself = here.sides[side].words.veneer.is_some() || here.veneer.is_some();
         let otherwise = if within && !says_itself { Shift::default() } else { own };
         let mut marks: Vec<(i64, i64, Shift)> = Vec::new();
-        for (other, neighbour) in self.spaces.iter().enumerate() {
+        for (other, neighbor) in self.spaces.iter().enumerate() {
             let is_parent = here.parent == Some(other);
-            let beside = neighbour.kind.has_walls() && !within && neighbour.parent.is_none();
-            let gap = self.slack(here, neighbour).max(THICKEST_PARTITION.nm());
-            if !neighbour.extent.is_near(&here.extent, gap) {
+            let beside = neighbor.kind.has_walls() && !within && neighbor.parent.is_none();
+            let gap = self.slack(here, neighbor).max(THICKEST_PARTITION.nm());
+            if !neighbor.extent.is_near(&here.extent, gap) {
                 continue;
             }
-            if other == space || neighbour.level != here.level || !is_parent && !beside {
+            if other == space || neighbor.level != here.level || !is_parent && !beside {
                 continue;
             }
-            for (theirs, their_side) in neighbour.stretches() {
-                let slack = self.slack(here, neighbour);
+            for (theirs, their_side) in neighbor.stretches() {
+                let slack = self.slack(here, neighbor);
                 let partition =
-                    !is_parent && here.face == Face::Inside && neighbour.face == Face::Inside;
+                    !is_parent && here.face == Face::Inside && neighbor.face == Face::Inside;
                 let apart = if partition { slack.max(THICKEST_PARTITION.nm()) } else { slack };
                 let Some((from, to, aside)) = stretch.shared(&theirs, is_parent, slack, apart)
                 else {
@@ -224,7 +224,7 @@ impl Model {
                 };
                 let shift = match (is_parent, says_itself) {
                     (true, false) => {
-                        self.shift_as(here.face, neighbour, &neighbour.sides[their_side], face)
+                        self.shift_as(here.face, neighbor, &neighbor.sides[their_side], face)
                     }
                     (true, true) => own,
                     // Two rooms taped inside share the wall between them: each takes its half.
@@ -245,7 +245,7 @@ impl Model {
         self.slack(a, b).max(if inside { THICKEST_PARTITION.nm() } else { 0 })
     }
 
-    /// How far apart two walls of neighbours may be measured and still be one wall.
+    /// How far apart two walls of neighbors may be measured and still be one wall.
     fn slack(&self, a: &Space, b: &Space) -> i64 {
         let faces = if a.face == b.face { 0 } else { 10 * Length::INCH.nm() };
         4 * self.tolerance.nm() + faces
@@ -344,7 +344,7 @@ impl Stretch {
     }
 
     /// The part of this side, from and to along it, that lies on `other`, at most `apart` outside it, and how far outside:
-    /// back to back for neighbours, the same way round for the space it lies in.
+    /// back to back for neighbors, the same way round for the space it lies in.
     fn shared(
         &self,
         other: &Stretch,
@@ -379,7 +379,7 @@ impl Stretch {
         (to - from > slack).then_some((from, to, aside))
     }
 
-    /// The side cut at the marks, neighbouring pieces with the same move put together.
+    /// The side cut at the marks, neighboring pieces with the same move put together.
     fn divided(&self, marks: &mut [(i64, i64, Shift)], otherwise: Shift) -> Vec<(Vector, Shift)> {
         marks.sort_by_key(|&(from, to, _)| (from, to));
         let length = self.axis_length().unwrap_or(0);

@@ -148,7 +148,7 @@ impl TotalWritten {
             TotalWritten::RoundedTo50 => "rounded to 50",
             TotalWritten::RoundedTo100 => "rounded to 100",
             TotalWritten::Twice => "twice",
-            TotalWritten::SquareMeters => "square metres",
+            TotalWritten::SquareMeters => "square metres", // the label of the JSON format, spelled as it was published
         }
     }
 }

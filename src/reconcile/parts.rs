@@ -160,7 +160,7 @@ impl Part {
 
 /// Half of the rectangle about a slanted wall.
 fn triangle(slanted: Vector) -> Area {
-    // Half a square nanometre is the unit, so that the doubled half is whole.
+    // Half a square nanometer is the unit, so that the doubled half is whole.
     Area::from_half_nm2((i128::from(slanted.east) * i128::from(slanted.north)).abs())
 }
 

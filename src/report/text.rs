@@ -1,4 +1,4 @@
-//! The report for a person: plain words, figures that line up, readable without colour.
+//! The report for a person: plain words, figures that line up, readable without color.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
 use crate::areas::range::Range;

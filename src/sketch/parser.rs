@@ -272,9 +272,9 @@ impl Cursor<'_> {
         let short = self.peek_word().and_then(|word| match word {
             "feet" | "foot" | "ft" => Some(Unit::Feet),
             "inches" | "inch" | "in" => Some(Unit::Inches),
-            "meters" | "metres" | "meter" | "metre" | "m" => Some(Unit::Metres),
-            "centimeters" | "centimetres" | "cm" => Some(Unit::Centimetres),
-            "millimeters" | "millimetres" | "mm" => Some(Unit::Millimetres),
+            "meters" | "metres" | "meter" | "metre" | "m" => Some(Unit::Meters),
+            "centimeters" | "centimetres" | "cm" => Some(Unit::Centimeters),
+            "millimeters" | "millimetres" | "mm" => Some(Unit::Millimeters),
             _ => None,
         });
         let unit = if let Some(unit) = short {
@@ -284,9 +284,9 @@ impl Cursor<'_> {
             match self.expect_keyword(&all, "a unit")? {
                 "feet" => Unit::Feet,
                 "inches" => Unit::Inches,
-                "meters" => Unit::Metres,
-                "centimeters" => Unit::Centimetres,
-                _ => Unit::Millimetres,
+                "meters" => Unit::Meters,
+                "centimeters" => Unit::Centimeters,
+                _ => Unit::Millimeters,
             }
         };
         if let Some(bare) = self.first_bare {

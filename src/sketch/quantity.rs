@@ -145,9 +145,9 @@ impl Cursor<'_> {
         let form = match self.units {
             Unit::Feet => return self.decimal_feet(start, first),
             Unit::Inches => Form::FeetAndInches,
-            Unit::Metres => Form::Metres,
-            Unit::Centimetres => Form::Centimetres,
-            Unit::Millimetres => Form::Millimetres,
+            Unit::Meters => Form::Meters,
+            Unit::Centimeters => Form::Centimeters,
+            Unit::Millimeters => Form::Millimeters,
         };
         self.in_unit(start, first, form)
     }
@@ -323,9 +323,9 @@ impl Cursor<'_> {
             Token::Word(word) => match word.as_ref() {
                 "ft" | "feet" | "foot" => Mark::Feet,
                 "in" | "inch" | "inches" => Mark::Inches,
-                "m" | "metre" | "metres" | "meter" | "meters" => Mark::Metric(Form::Metres),
-                "cm" | "centimeters" | "centimetres" => Mark::Metric(Form::Centimetres),
-                "mm" | "millimeters" | "millimetres" => Mark::Metric(Form::Millimetres),
+                "m" | "metre" | "metres" | "meter" | "meters" => Mark::Metric(Form::Meters),
+                "cm" | "centimeters" | "centimetres" => Mark::Metric(Form::Centimeters),
+                "mm" | "millimeters" | "millimetres" => Mark::Metric(Form::Millimeters),
                 _ => return None,
             },
             _ => return None,
@@ -353,7 +353,7 @@ impl Cursor<'_> {
         }
     }
 
-    /// `number` of the unit of `form`, as whole nanometres.
+    /// `number` of the unit of `form`, as whole nanometers.
     fn in_unit(&mut self, start: Span, number: Decimal, form: Form) -> Read<Written> {
         let nm = Decimal::from(form.unit().nm());
         let far = Decimal::from(10_i64.pow(10));
@@ -437,13 +437,13 @@ impl Cursor<'_> {
     fn accept_area_unit(&mut self) -> Option<AreaUnit> {
         let unit = match self.peek_word()? {
             "sqft" | "sf" => AreaUnit::SquareFeet,
-            "sqm" => AreaUnit::SquareMetres,
+            "sqm" => AreaUnit::SquareMeters,
             "acre" | "acres" => AreaUnit::Acres,
             "hectare" | "hectares" => AreaUnit::Hectares,
             "sq" | "square" => {
                 let unit = match self.peek_word_at(1)? {
                     "ft" | "feet" | "foot" => AreaUnit::SquareFeet,
-                    "m" | "metre" | "metres" | "meter" | "meters" => AreaUnit::SquareMetres,
+                    "m" | "metre" | "metres" | "meter" | "meters" => AreaUnit::SquareMeters,
                     _ => return None,
                 };
                 self.advance();

@@ -182,7 +182,7 @@ fn front_of(sketch: &super::Sketch) -> Direction {
     sketch.heads.front.unwrap_or(Direction::South)
 }
 
-/// A place or a move on the plan in nanometres: east, then north.
+/// A place or a move on the plan in nanometers: east, then north.
 type Spot = (i64, i64);
 
 /// A walk with what only the making needs.
@@ -548,7 +548,7 @@ fn course(run: &Run) -> (Option<Spot>, Option<Direction>, Option<(i64, i64)>) {
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "a side has at most 10,000 ft")]
-#[expect(clippy::cast_precision_loss, reason = "a foot is a small whole number of nanometres")]
+#[expect(clippy::cast_precision_loss, reason = "a foot is a small whole number of nanometers")]
 fn nm_of(feet: f64) -> i64 {
     (feet * Length::FOOT.nm() as f64).round() as i64
 }

@@ -209,9 +209,9 @@ pub enum Unit {
     #[default]
     Feet,
     Inches,
-    Metres,
-    Centimetres,
-    Millimetres,
+    Meters,
+    Centimeters,
+    Millimeters,
 }
 
 impl Unit {
@@ -220,9 +220,9 @@ impl Unit {
         match self {
             Unit::Feet => "feet",
             Unit::Inches => "inches",
-            Unit::Metres => "meters",
-            Unit::Centimetres => "centimeters",
-            Unit::Millimetres => "millimeters",
+            Unit::Meters => "meters",
+            Unit::Centimeters => "centimeters",
+            Unit::Millimeters => "millimeters",
         }
     }
 }
@@ -316,7 +316,7 @@ pub(crate) enum Place {
     CornerOf(Named, Numbered),
 }
 
-/// A storey.
+/// A story.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct LevelStatement {
     pub(crate) name: Named,

@@ -67,7 +67,7 @@ pub(crate) struct FigureSketch {
     pub(crate) span: Span,
 }
 
-/// A storey with its spaces.
+/// A story with its spaces.
 #[derive(Clone, Debug)]
 pub(crate) struct LevelSketch {
     pub(crate) level: LevelStatement,

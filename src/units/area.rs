@@ -25,7 +25,7 @@ use rust_decimal::Decimal;
 use crate::units::decimal::{group_thousands, millionths, rounded_quotient, six_decimals};
 use crate::units::length::Length;
 
-/// An area in halves of a square nanometre, so that a triangle is whole too; below zero only as a difference.
+/// An area in halves of a square nanometer, so that a triangle is whole too; below zero only as a difference.
 ///
 /// # Units
 ///
@@ -40,19 +40,19 @@ impl Area {
     pub const SQUARE_FOOT: Area = Area(2 * 92_903_040_000_000_000);
     /// A millionth of a square foot: the last place printed.
     pub(crate) const MILLIONTH_OF_A_SQUARE_FOOT: Area = Area(185_806_080_000);
-    /// One square metre.
+    /// One square meter.
     pub const SQUARE_METRE: Area = Area(2 * 1_000_000_000_000_000_000);
     /// One acre, 43,560 sq ft exactly.
     pub const ACRE: Area = Area(43_560 * Area::SQUARE_FOOT.0);
     /// One hectare, 10,000 m².
     pub const HECTARE: Area = Area(10_000 * Area::SQUARE_METRE.0);
 
-    /// An area of so many halves of a square nanometre.
+    /// An area of so many halves of a square nanometer.
     pub const fn from_half_nm2(half_nm2: i128) -> Area {
         Area(half_nm2)
     }
 
-    /// The area in halves of a square nanometre.
+    /// The area in halves of a square nanometer.
     pub const fn half_nm2(self) -> i128 {
         self.0
     }
@@ -158,7 +158,7 @@ pub enum AreaUnit {
     /// `2,031 sq ft`
     SquareFeet,
     /// `188.7 sq m`
-    SquareMetres,
+    SquareMeters,
     /// `0.25 acres`
     Acres,
     /// `0.1 hectares`
@@ -170,7 +170,7 @@ impl AreaUnit {
     pub const fn area(self) -> Area {
         match self {
             AreaUnit::SquareFeet => Area::SQUARE_FOOT,
-            AreaUnit::SquareMetres => Area::SQUARE_METRE,
+            AreaUnit::SquareMeters => Area::SQUARE_METRE,
             AreaUnit::Acres => Area::ACRE,
             AreaUnit::Hectares => Area::HECTARE,
         }
@@ -180,7 +180,7 @@ impl AreaUnit {
     pub const fn word(self) -> &'static str {
         match self {
             AreaUnit::SquareFeet => "sq ft",
-            AreaUnit::SquareMetres => "sq m",
+            AreaUnit::SquareMeters => "sq m",
             AreaUnit::Acres => "acres",
             AreaUnit::Hectares => "hectares",
         }
@@ -196,7 +196,7 @@ pub struct WrittenArea {
 }
 
 impl WrittenArea {
-    /// `number` of `unit`; none if that is not a whole number of half square nanometres, or too large.
+    /// `number` of `unit`; none if that is not a whole number of half square nanometers, or too large.
     pub(crate) fn new(number: Decimal, unit: AreaUnit) -> Option<WrittenArea> {
         let number = number.normalize();
         let scale = 10_i128.checked_pow(number.scale())?;

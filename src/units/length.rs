@@ -1,6 +1,6 @@
-//! Lengths: whole nanometres, how they round, how they are written.
+//! Lengths: whole nanometers, how they round, how they are written.
 //!
-//! Every length a tape shows is a whole number of nanometres, since the foot is 0.3048 m exactly
+//! Every length a tape shows is a whole number of nanometers, since the foot is 0.3048 m exactly
 //! (NIST, *U.S. Survey Foot: Revised Unit Conversion Factors*; 85 FR 62698, 5 Oct 2020). Sums and
 //! differences are therefore exact.
 //!
@@ -24,11 +24,11 @@ use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, Neg, Sub};
 
-/// A length in whole nanometres; below zero only as a difference.
+/// A length in whole nanometers; below zero only as a difference.
 ///
 /// # Units
 ///
-/// Nanometres: 1 ft = 304,800,000; 1 in = 25,400,000; 1/64 in = 396,875.
+/// Nanometers: 1 ft = 304,800,000; 1 in = 25,400,000; 1/64 in = 396,875.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Length(i64);
 
@@ -39,17 +39,17 @@ impl Length {
     pub const INCH: Length = Length(25_400_000);
     /// One foot, 0.3048 m exactly.
     pub const FOOT: Length = Length(304_800_000);
-    /// One metre.
+    /// One meter.
     pub const METRE: Length = Length(1_000_000_000);
     /// The longest side a sketch may have: 10,000 ft.
     pub const LONGEST_SIDE: Length = Length(10_000 * 304_800_000);
 
-    /// A length of so many nanometres.
+    /// A length of so many nanometers.
     pub const fn from_nm(nm: i64) -> Length {
         Length(nm)
     }
 
-    /// The length in nanometres.
+    /// The length in nanometers.
     pub const fn nm(self) -> i64 {
         self.0
     }
@@ -234,22 +234,22 @@ pub enum Form {
     /// `42.6'`
     DecimalFeet,
     /// `12.98 m`
-    Metres,
+    Meters,
     /// `1298 cm`
-    Centimetres,
+    Centimeters,
     /// `12980 mm`
-    Millimetres,
+    Millimeters,
 }
 
 impl Form {
-    /// One of the unit in nanometres; for feet and inches the inch.
+    /// One of the unit in nanometers; for feet and inches the inch.
     pub(crate) const fn unit(self) -> Length {
         match self {
             Form::FeetAndInches => Length::INCH,
             Form::DecimalFeet => Length::FOOT,
-            Form::Metres => Length::METRE,
-            Form::Centimetres => Length(10_000_000),
-            Form::Millimetres => Length(1_000_000),
+            Form::Meters => Length::METRE,
+            Form::Centimeters => Length(10_000_000),
+            Form::Millimeters => Length(1_000_000),
         }
     }
 }
@@ -271,14 +271,14 @@ impl Written {
     }
 
     /// The length in the same form, rounded for people: to the sixteenth of an inch, the hundredth of a foot, the
-    /// millimetre. What would round to nothing is told in inches.
+    /// millimeter. What would round to nothing is told in inches.
     ///
     /// ```
     /// use fairfoot::units::{Form, Length, Written};
     ///
     /// // 42 ft 7 in is 12.9794 m and 42.58333… ft.
     /// let length: Length = "42' 7\"".parse()?;
-    /// assert_eq!(Written::new(length, Form::Metres).spoken(), "12.979 m");
+    /// assert_eq!(Written::new(length, Form::Meters).spoken(), "12.979 m");
     /// assert_eq!(Written::new(length, Form::DecimalFeet).spoken(), "42.58'");
     /// # Ok::<(), fairfoot::Error>(())
     /// ```
@@ -286,7 +286,7 @@ impl Written {
         let grain = match self.form {
             Form::FeetAndInches => return self.length.spoken(),
             Form::DecimalFeet => Length::FOOT.0 / 100,
-            Form::Metres | Form::Centimetres | Form::Millimetres => Form::Millimetres.unit().0,
+            Form::Meters | Form::Centimeters | Form::Millimeters => Form::Millimeters.unit().0,
         };
         let near = Length(Halves::Up.quotient(self.length.abs().0, grain) * grain);
         if near == Length::ZERO {
@@ -304,9 +304,9 @@ impl fmt::Display for Written {
         let text = match self.form {
             Form::FeetAndInches => feet_and_inches(nm),
             Form::DecimalFeet => format!("{}'", exact_decimal(nm, Length::FOOT.0)),
-            Form::Metres => format!("{} m", exact_decimal(nm, Form::Metres.unit().0)),
-            Form::Centimetres => format!("{} cm", exact_decimal(nm, Form::Centimetres.unit().0)),
-            Form::Millimetres => format!("{} mm", exact_decimal(nm, Form::Millimetres.unit().0)),
+            Form::Meters => format!("{} m", exact_decimal(nm, Form::Meters.unit().0)),
+            Form::Centimeters => format!("{} cm", exact_decimal(nm, Form::Centimeters.unit().0)),
+            Form::Millimeters => format!("{} mm", exact_decimal(nm, Form::Millimeters.unit().0)),
         };
         f.pad(&text)
     }

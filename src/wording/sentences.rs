@@ -175,7 +175,7 @@ impl Sentences<'_> {
     pub(crate) fn length(&self, length: Length) -> String {
         const CENTIMETER: i64 = 10_000_000;
         let near = match self.form {
-            Form::Metres => length.rounded_to(CENTIMETER),
+            Form::Meters => length.rounded_to(CENTIMETER),
             _ => length,
         };
         Written::new(if near == Length::ZERO { length } else { near }, self.form).spoken()
@@ -183,7 +183,7 @@ impl Sentences<'_> {
 
     /// Whether the file is metric.
     pub(crate) fn is_metric(&self) -> bool {
-        matches!(self.form, Form::Metres | Form::Centimetres | Form::Millimetres)
+        matches!(self.form, Form::Meters | Form::Centimeters | Form::Millimeters)
     }
 
     /// The settings that are not the usual ones and may change a verdict; none where all are usual.

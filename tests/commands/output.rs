@@ -1,4 +1,4 @@
-//! What is printed, how wide, with what colour, and into what pipe.
+//! What is printed, how wide, with what color, and into what pipe.
 
 use std::io::Read;
 use std::process::{Command, Stdio};
@@ -77,7 +77,7 @@ fn a_day_to_count_from_is_a_day_of_the_calendar() {
 }
 
 #[test]
-fn a_pipe_gets_no_colour_even_when_a_terminal_would() {
+fn a_pipe_gets_no_color_even_when_a_terminal_would() {
     let run = fairfoot().args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
     assert!(!text(&run.get_output().stdout).contains('\u{1b}'));
     let run = fairfoot().args(["check", "-"]).write_stdin("frob\n").assert().code(1);
@@ -85,13 +85,13 @@ fn a_pipe_gets_no_colour_even_when_a_terminal_would() {
 }
 
 #[test]
-fn no_color_wins_over_a_wish_for_colour() {
-    let coloured = |command: &mut assert_cmd::Command| {
+fn no_color_wins_over_a_wish_for_color() {
+    let colored = |command: &mut assert_cmd::Command| {
         let run = command.args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
         text(&run.get_output().stdout).contains('\u{1b}')
     };
-    assert!(coloured(fairfoot().env("CLICOLOR_FORCE", "1")));
-    assert!(!coloured(fairfoot().env("NO_COLOR", "1")));
+    assert!(colored(fairfoot().env("CLICOLOR_FORCE", "1")));
+    assert!(!colored(fairfoot().env("NO_COLOR", "1")));
 }
 
 #[test]

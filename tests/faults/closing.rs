@@ -83,7 +83,7 @@ fn each_ordinary_slip_is_known_by_its_size() {
     const DIGIT: &str = "a digit dropped or doubled?";
     const TENTHS: &str = "inches and tenths mixed up?";
     const EXCHANGED: &str = "feet and inches exchanged?";
-    const METRES: &str = "metres, without their unit?";
+    const METERS: &str = "meters, without their unit?";
     const NONE: &str = "";
     // Two walls within 1/2" each: what fits to 1" fits.
     for (one, three, slips) in [
@@ -123,7 +123,7 @@ fn each_ordinary_slip_is_known_by_its_size() {
         // 22' 2" the other way round is the same.
         ("22' 2\"", "32' 2\"", [FEET, FEET]),
         // 8.9 m is 29' 2.4"; of who typed feet and a mark no unit is missing.
-        ("8.9", "8.9 m", [METRES, NONE]),
+        ("8.9", "8.9 m", [METERS, NONE]),
         ("8.9'", "8.9 m", [NONE, NONE]),
     ] {
         assert_eq!(asked(one, three), slips, "{one}, {three}");

@@ -8,7 +8,7 @@
     reason = "a test that cannot go on has failed; curved and slanted walls are floats"
 )]
 
-mod neighbours;
+mod neighbors;
 mod range;
 mod second_opinion;
 mod steps;

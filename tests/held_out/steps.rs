@@ -4,7 +4,7 @@ use fairfoot::Settings;
 use num_traits::{Signed, Zero};
 
 use super::twin::{self, Exact, Halves, Wall, random_house};
-use super::walks::{areas, exact, fraction, nanometres, sides_file, sound, whole_feet};
+use super::walks::{areas, exact, fraction, nanometers, sides_file, sound, whole_feet};
 
 const HOUSES: u64 = 2_000;
 
@@ -36,7 +36,7 @@ fn a_spread_misclosure_leaves_the_same_area_to_a_millionth() {
         let walls = random_house::with_slack(seed);
         let house = sound(&sides_file("", &walls));
         let area = exact(house.spaces()[0].outline().area());
-        // Spread lengths are whole nanometres here and exact fractions there.
+        // Spread lengths are whole nanometers here and exact fractions there.
         let apart = (area - twin::as_measured(&walls)).abs();
         assert!(apart < fraction(1, 1_000_000), "house {seed}: {apart}");
     }
@@ -167,7 +167,7 @@ fn walls_move_to_another_face_as_the_second_computation_moves_them() {
         let walls = random_house::house(seed);
         let sixteenths = i64::try_from(seed % 160).unwrap() + 1;
         let thickness = fraction(sixteenths, 192);
-        let veneer = fairfoot::units::Length::from_nm(nanometres(&thickness));
+        let veneer = fairfoot::units::Length::from_nm(nanometers(&thickness));
         let head = format!("faces frame\nveneer {veneer}");
         let each = vec![thickness; walls.len()];
         let house = sound(&sides_file(&head, &walls));
@@ -200,7 +200,7 @@ fn a_veneer_on_some_walls_only_moves_those_alone() {
         let mut each: Vec<Exact> = Vec::new();
         for (i, wall) in walls.iter().enumerate() {
             let bare = (seed >> (i % 16)) & 1 == 1;
-            let length = fairfoot::units::Length::from_nm(nanometres(&wall.feet));
+            let length = fairfoot::units::Length::from_nm(nanometers(&wall.feet));
             let none = if bare { " veneer none" } else { "" };
             text.push_str(&format!("{} {length}{none}\n", super::walks::word(wall.direction)));
             each.push(if bare { Exact::zero() } else { fraction(37, 96) });
@@ -275,12 +275,12 @@ fn a_slanted_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_too() 
 }
 
 #[test]
-fn a_curved_wall_moves_round_its_own_centre_whichever_way_it_faces() {
+fn a_curved_wall_moves_round_its_own_center_whichever_way_it_faces() {
     // A wall of a house of 20 by 10 ft bulges in the middle, 6 in of veneer all round: 21 × 11 = 231, and of a circle about
-    // the same centre what lies beyond the moved wall.
-    // Half a circle of 5 ft becomes one of 5 1/2, cut 6 in beyond its centre: 5.5² acos(1/11) − 0.5 √30 = 42.02417.
+    // the same center what lies beyond the moved wall.
+    // Half a circle of 5 ft becomes one of 5 1/2, cut 6 in beyond its center: 5.5² acos(1/11) − 0.5 √30 = 42.02417.
     // Hollowed out it becomes one of 4 1/2, and the wall cuts off more than half: 4.5² (π − acos(1/9)) + 0.5 √20 = 36.29935.
-    // A chord of 8 ft rising 2 is of a circle of 5 ft whose centre lies 3 ft behind: 5.5² acos(7/11) − 3.5 √18 = 11.80165;
+    // A chord of 8 ft rising 2 is of a circle of 5 ft whose center lies 3 ft behind: 5.5² acos(7/11) − 3.5 √18 = 11.80165;
     // hollowed out 4.5² acos(5/9) − 2.5 √14 = 10.52661.
     let words = ["north", "east", "south", "west"];
     let cases = [

@@ -16,11 +16,11 @@ pub type Exact = BigRational;
 pub enum Direction {
     /// Toward the top of the plan.
     North,
-    /// Towards the right of the plan.
+    /// Toward the right of the plan.
     East,
-    /// Towards the bottom of the plan.
+    /// Toward the bottom of the plan.
     South,
-    /// Towards the left of the plan.
+    /// Toward the left of the plan.
     West,
 }
 
@@ -112,7 +112,7 @@ fn corners(directions: &[Direction], lengths: &[Exact]) -> Vec<(Exact, Exact)> {
     all
 }
 
-/// The area inside a ring of corners by the cross products of neighbours: positive where the walk
+/// The area inside a ring of corners by the cross products of neighbors: positive where the walk
 /// has the inside on its left.
 fn signed_area(ring: &[(Exact, Exact)]) -> Exact {
     let mut doubled = Exact::zero();
@@ -435,9 +435,9 @@ pub fn on_step_by_table(walls: &[Wall], step: &Exact, halves: Halves) -> (Vec<Ex
 // ------------------------------------------------------------------------ range and widest
 
 /// Whether an outline of whole units closes and neither crosses nor touches itself, with more
-/// than `gap` units (0 will do) between any two walls that are not neighbours.
+/// than `gap` units (0 will do) between any two walls that are not neighbors.
 ///
-/// A wall of 0 is dropped. Neighbours that run the same way are one wall; neighbours that run
+/// A wall of 0 is dropped. Neighbors that run the same way are one wall; neighbors that run
 /// opposite ways touch.
 pub fn clear_of_itself(directions: &[Direction], lengths: &[i64], gap: i64) -> bool {
     let mut sides: Vec<(Direction, i64)> =
@@ -487,7 +487,7 @@ pub fn clear_of_itself(directions: &[Direction], lengths: &[i64], gap: i64) -> b
     for one in 0..count {
         for other in one + 1..count {
             if other == one + 1 || (one == 0 && other == count - 1) {
-                continue; // neighbours at a right angle share their corner and nothing else
+                continue; // neighbors at a right angle share their corner and nothing else
             }
             let (a, b) = (boxes[one], boxes[other]);
             let apart_east = a.0.max(b.0) - a.1.min(b.1);
@@ -622,11 +622,11 @@ pub fn moved(walls: &[Wall], thickness: &[Exact]) -> Option<Exact> {
         })
         .collect();
 
-    // how far along wall `at` the corner lies that it has with its neighbour
-    let meet = |at: usize, neighbour: usize, corner: &(Exact, Exact)| {
-        if directions[at].axis() != directions[neighbour].axis() {
-            Some(lines[neighbour].clone())
-        } else if directions[at] == directions[neighbour] {
+    // how far along wall `at` the corner lies that it has with its neighbor
+    let meet = |at: usize, neighbor: usize, corner: &(Exact, Exact)| {
+        if directions[at].axis() != directions[neighbor].axis() {
+            Some(lines[neighbor].clone())
+        } else if directions[at] == directions[neighbor] {
             Some(match directions[at].axis() {
                 Axis::NorthSouth => corner.1.clone(),
                 Axis::EastWest => corner.0.clone(),
@@ -695,7 +695,7 @@ pub mod random_house {
         Exact::new(BigInt::from(number), BigInt::from(FOOT))
     }
 
-    /// The sides between corners (east, north), or `None` if two neighbours are not at a right
+    /// The sides between corners (east, north), or `None` if two neighbors are not at a right
     /// angle.
     fn sides(corners: &[(i64, i64)]) -> Option<Vec<(Direction, i64)>> {
         let mut all: Vec<(Direction, i64)> = Vec::new();
@@ -716,7 +716,7 @@ pub mod random_house {
     }
 
     /// Whether every wall is 3 ft to 60 ft or a jog of 3 in to 2 ft, and no two walls that are
-    /// not neighbours come within 3 in of each other.
+    /// not neighbors come within 3 in of each other.
     fn is_house(corners: &[(i64, i64)]) -> bool {
         let Some(sides) = sides(corners) else {
             return false;

@@ -8,10 +8,10 @@ use num_traits::ToPrimitive;
 
 use super::twin::{Direction, Exact, Wall};
 
-/// Feet as whole nanometres.
-pub(crate) fn nanometres(feet: &Exact) -> i64 {
+/// Feet as whole nanometers.
+pub(crate) fn nanometers(feet: &Exact) -> i64 {
     let nm = feet * Exact::from(BigInt::from(304_800_000));
-    assert!(nm.is_integer(), "{feet} ft is a whole number of nanometres");
+    assert!(nm.is_integer(), "{feet} ft is a whole number of nanometers");
     nm.to_integer().to_i64().expect("a wall is short")
 }
 
@@ -34,8 +34,8 @@ pub(crate) fn word(direction: Direction) -> &'static str {
 pub(crate) fn sides_file(head: &str, walls: &[Wall]) -> String {
     let mut text = format!("{head}\nlevel \"Ground floor\"\nliving \"House\"\n");
     for wall in walls {
-        let length = Length::from_nm(nanometres(&wall.feet));
-        let tolerance = Length::from_nm(nanometres(&wall.tolerance));
+        let length = Length::from_nm(nanometers(&wall.feet));
+        let tolerance = Length::from_nm(nanometers(&wall.tolerance));
         text.push_str(&format!("{} {length} tolerance {tolerance}\n", word(wall.direction)));
     }
     text

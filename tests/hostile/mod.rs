@@ -30,7 +30,7 @@ fn kept(law: &str) -> Vec<(String, Vec<u8>)> {
     all
 }
 
-/// The law holds for each of the kept inputs and for `changed` of its neighbours.
+/// The law holds for each of the kept inputs and for `changed` of its neighbors.
 fn holds(name: &str, changed: u64) {
     let law = laws::ALL.iter().find(|law| law.0 == name).expect("a law of that name").1;
     for (file, bytes) in kept(name) {
@@ -38,13 +38,13 @@ fn holds(name: &str, changed: u64) {
         law(&bytes);
         for seed in 0..changed {
             eprintln!("  with change {seed}");
-            law(&neighbour(&bytes, seed));
+            law(&neighbor(&bytes, seed));
         }
     }
 }
 
 /// The same bytes but for a few, by a generator that is the same on every machine.
-fn neighbour(bytes: &[u8], seed: u64) -> Vec<u8> {
+fn neighbor(bytes: &[u8], seed: u64) -> Vec<u8> {
     let mut state = seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) ^ u64::try_from(bytes.len()).unwrap();
     let mut next = move |most: usize| {
         state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963);

@@ -141,7 +141,7 @@ fn only_the_sections_that_were_asked_for_are_made_and_verify() {
     use fairfoot::pages::{PageOptions, Section, Sections};
     let only = Sections::of([Section::Exhibit, Section::Source]);
     let options = PageOptions { only, ..PageOptions::default() };
-    let pages = crate::pages::worked_out(&sketch("two-storey")).pages(options).unwrap();
+    let pages = crate::pages::worked_out(&sketch("two-story")).pages(options).unwrap();
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
     assert!(titles.iter().all(|title| !title.contains("Calculations")), "{titles:?}");
     assert!(titles[0].starts_with("Exhibit") && titles.concat().contains("Source"), "{titles:?}");

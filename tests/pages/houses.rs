@@ -1,4 +1,4 @@
-//! Random houses to draw: a right-angled outline with rooms, bays and neighbours.
+//! Random houses to draw: a right-angled outline with rooms, bays and neighbors.
 
 use proptest::prelude::*;
 

@@ -40,7 +40,7 @@ fn a_png_says_that_it_has_150_dots_an_inch() {
     let decoder = png::Decoder::new(std::io::Cursor::new(&pngs[0]));
     let reader = decoder.read_info().unwrap();
     let info = reader.info();
-    // 8.5 × 150 and 11 × 150; 150 ÷ 0.0254 = 5,905.5 a metre.
+    // 8.5 × 150 and 11 × 150; 150 ÷ 0.0254 = 5,905.5 a meter.
     assert_eq!((info.width, info.height), (1275, 1650));
     assert_eq!(info.pixel_dims.unwrap().xppu, 5906);
 }
@@ -52,10 +52,10 @@ fn pages_are_black_on_white_and_stay_readable_in_one_bit() {
         let mut reader = decoder.read_info().unwrap();
         let mut dots = vec![0; reader.output_buffer_size().unwrap()];
         reader.next_frame(&mut dots).unwrap();
-        let greys = dots.iter().filter(|dot| (64..192).contains(*dot)).count();
+        let grays = dots.iter().filter(|dot| (64..192).contains(*dot)).count();
         let dark = dots.iter().filter(|dot| **dot < 64).count();
-        // Greys are edges of letters and hair lines only, so a threshold loses nothing whole.
-        assert!(dark > greys / 2, "{dark} dark, {greys} grey");
+        // Grays are edges of letters and hair lines only, so a threshold loses nothing whole.
+        assert!(dark > grays / 2, "{dark} dark, {grays} gray");
     }
 }
 

@@ -87,7 +87,7 @@ fn a_bay_is_half_rectangles_and_a_curve_is_its_segment() {
 
 #[test]
 fn the_pages_come_in_their_order_and_say_how_many_there_are() {
-    let pages = pages(&sketch("two-storey"));
+    let pages = pages(&sketch("two-story"));
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
     assert_eq!(&titles[..2], ["Exhibit", "Upper floor; Calculations"]);
     assert!(titles.last().is_some_and(|title| title.starts_with("Source")), "{titles:?}");

@@ -40,7 +40,7 @@ proptest! {
     }
 
     #[test]
-    fn decimals_of_feet_and_metres_are_exact(ten_thousandths in 1_i64..90_000_000) {
+    fn decimals_of_feet_and_meters_are_exact(ten_thousandths in 1_i64..90_000_000) {
         let (whole, rest) = (ten_thousandths / 10_000, ten_thousandths % 10_000);
         prop_assert_eq!(read(&format!("{whole}.{rest:04}'")), ten_thousandths * 30_480);
         prop_assert_eq!(read(&format!("{whole}.{rest:04} ft")), ten_thousandths * 30_480);
@@ -57,7 +57,7 @@ proptest! {
     #[test]
     fn what_is_written_in_a_form_reads_back(tenths_of_mm in 1_i64..30_000_000) {
         let length = Length::from_nm(tenths_of_mm * 100_000);
-        for form in [Form::Metres, Form::Centimetres, Form::Millimetres] {
+        for form in [Form::Meters, Form::Centimeters, Form::Millimeters] {
             let text = Written::new(length, form).to_string();
             prop_assert_eq!(read(&text), length.nm(), "{}", text);
         }
@@ -118,12 +118,12 @@ fn lengths_are_rounded_for_people_in_the_form_they_were_typed_in() {
     for (form, shown) in [
         (Form::FeetAndInches, "42' 7\""),
         (Form::DecimalFeet, "42.58'"),
-        (Form::Metres, "12.979 m"),
-        (Form::Centimetres, "1297.9 cm"),
-        (Form::Millimetres, "12979 mm"),
+        (Form::Meters, "12.979 m"),
+        (Form::Centimeters, "1297.9 cm"),
+        (Form::Millimeters, "12979 mm"),
     ] {
         assert_eq!(Written::new(length, form).spoken(), shown);
     }
-    // A third of a millimetre is nothing in millimetres.
-    assert_eq!(Written::new(Length::from_nm(300_000), Form::Millimetres).spoken(), "under 1/16\"");
+    // A third of a millimeter is nothing in millimeters.
+    assert_eq!(Written::new(Length::from_nm(300_000), Form::Millimeters).spoken(), "under 1/16\"");
 }

@@ -180,12 +180,12 @@ fn right_triangle_grows_as_published() {
 fn thickness_is_counted_twice_across_a_house() {
     // A problem site (18 m by 15 m, each corner off by 25 cm along the diagonal) writes the sides
     // as a + c and prints 281.79 and 258.46, which are by a + 2c and a - 2c; c is 0.25/√2,
-    // 0.176776695 to the nanometre. By a + c it would be 275.865.
+    // 0.176776695 to the nanometer. By a + c it would be 275.865.
     let typed = ["north 15 m", "east 18 m", "south 15 m", "west 18 m"];
     let larger = framed("0.176776695 m", &typed);
-    is_printed(In::Metres.of_area(larger.spaces()[0].outside().area()), "281.79");
+    is_printed(In::Meters.of_area(larger.spaces()[0].outside().area()), "281.79");
     let smaller = areas(&rectangle("", "17.64644661 m", "14.64644661 m"));
-    is_printed(In::Metres.of_area(smaller.gross().as_measured()), "258.46");
+    is_printed(In::Meters.of_area(smaller.gross().as_measured()), "258.46");
 }
 
 #[test]

@@ -102,7 +102,7 @@ fn records_and_measurements_differ_by_the_published_gaps() {
 }
 
 #[test]
-fn two_storeys_differ_from_the_roll_by_the_stated_sum() {
+fn two_stories_differ_from_the_roll_by_the_stated_sum() {
     // Oregon Tax Court, TC 4502 (15 OTR 305, 2001), sums stated by the court:
     // 1,988 and 2,744 on the roll, 4,732; 1,743 and 1,390 found, 3,133. The sides are ours.
     let text = format!(
@@ -119,7 +119,7 @@ fn two_storeys_differ_from_the_roll_by_the_stated_sum() {
 #[test]
 fn sketch_of_23_by_36_is_828() {
     // Oregon Tax Court, Magistrate Division, TC-MD 080941C (2009): the
-    // sketch of 1995 has an upper storey of 23 × 36, the roll held 24 sq ft for it and 1,080 in
+    // sketch of 1995 has an upper story of 23 × 36, the roll held 24 sq ft for it and 1,080 in
     // all; 816 were found outside. Worked: 828 by the sketch, 1.5 % beside 816; 1,872 in all. The
     // sides of what was found are ours.
     let outline = |name: &str, width: &str, depth: &str| {

@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 
 use super::sheets::{areas, areas_by, decimal, halves, is_printed, rectangle};
 
-/// So many feet, exact; none if they are not whole nanometres.
+/// So many feet, exact; none if they are not whole nanometers.
 fn feet(number: Decimal) -> Option<Length> {
     let nm = (number * Decimal::from(304_800_000)).normalize();
     nm.is_integer().then(|| Length::from_nm(nm.to_string().parse().unwrap()))
@@ -14,7 +14,7 @@ fn feet(number: Decimal) -> Option<Length> {
 /// `value` to the nearest `step`, by way of whole feet and of tenths.
 ///
 /// A power of ten brings the step to 1 ft and again to 0.1 ft, value and result alike, which moves
-/// the point and nothing else; both ways have to agree where both are whole nanometres.
+/// the point and nothing else; both ways have to agree where both are whole nanometers.
 fn rounded(value: &str, step: &str, halves: Halves) -> Decimal {
     let (value, step) = (decimal(value), decimal(step));
     let to = |foot_step: Step, size: Decimal| {
@@ -27,7 +27,7 @@ fn rounded(value: &str, step: &str, halves: Halves) -> Decimal {
     if let (Some(whole), Some(tenths)) = (whole, tenths) {
         assert_eq!(whole, tenths, "{value} to {step}");
     }
-    whole.or(tenths).expect("whole nanometres")
+    whole.or(tenths).expect("whole nanometers")
 }
 
 /// Value, step, what is printed for halves to even, and for halves up.
@@ -202,9 +202,9 @@ fn sides_rounded_first_move_a_large_area() {
     // rounded to 249.92 and 497.68 first (their product is 124,380.1856, cut). Exactly, the area by
     // the square of the scale is 124,377.633: 2.55 m² less.
     let rounded = areas(&rectangle("", "249.92 m", "497.68 m"));
-    let square_metres =
-        |areas: &fairfoot::Areas| super::sheets::In::Metres.of_area(areas.gross().as_measured());
-    super::sheets::is_within(square_metres(&rounded), "124,380.18", 0.01);
+    let square_meters =
+        |areas: &fairfoot::Areas| super::sheets::In::Meters.of_area(areas.gross().as_measured());
+    super::sheets::is_within(square_meters(&rounded), "124,380.18", 0.01);
     let exact = areas(&rectangle("", "249.915833333 m", "497.678083333 m"));
-    is_printed(square_metres(&exact), "124,377.633");
+    is_printed(square_meters(&exact), "124,377.633");
 }

@@ -14,8 +14,8 @@ use rust_decimal::Decimal;
 pub(crate) enum In {
     /// Feet and square feet.
     Feet,
-    /// Metres and square metres.
-    Metres,
+    /// Meters and square meters.
+    Meters,
 }
 
 impl In {
@@ -23,7 +23,7 @@ impl In {
     pub(crate) fn word(self) -> &'static str {
         match self {
             In::Feet => "ft",
-            In::Metres => "m",
+            In::Meters => "m",
         }
     }
 
@@ -31,7 +31,7 @@ impl In {
     pub(crate) fn of(self, length: Length) -> f64 {
         let one = match self {
             In::Feet => Length::FOOT,
-            In::Metres => Length::METRE,
+            In::Meters => Length::METRE,
         };
         length.nm() as f64 / one.nm() as f64
     }
@@ -50,7 +50,7 @@ impl In {
     fn square(self) -> Area {
         match self {
             In::Feet => Area::SQUARE_FOOT,
-            In::Metres => Area::SQUARE_METRE,
+            In::Meters => Area::SQUARE_METRE,
         }
     }
 }

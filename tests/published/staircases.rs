@@ -1,9 +1,9 @@
-//! Right-angled outlines in whole metres, taken from the Vienna surfaces on the fly, under both
+//! Right-angled outlines in whole meters, taken from the Vienna surfaces on the fly, under both
 //! rules: against a count of cells, and against the second computation of roundings.
 //!
-//! A cell of a metre belongs to an outline if its middle lies inside the surface. The largest
+//! A cell of a meter belongs to an outline if its middle lies inside the surface. The largest
 //! connected piece is kept, its holes and its corner-to-corner gaps filled, and its edge walked. A
-//! metre is 1250/381 ft, so no such wall is whole in feet or tenths, and rounding has to close
+//! meter is 1250/381 ft, so no such wall is whole in feet or tenths, and rounding has to close
 //! outlines of up to 126 walls again.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -17,15 +17,15 @@ use super::sheets::{areas, house, run};
 use super::twin::{self, Direction, Exact, Wall};
 use super::vienna::{Corner, Surface, surfaces};
 
-/// A cell by the metres of its lower left corner, or a corner of cells: east, north.
+/// A cell by the meters of its lower left corner, or a corner of cells: east, north.
 type Cell = (i64, i64);
 
-/// A right-angled outline in whole metres.
+/// A right-angled outline in whole meters.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct Staircase {
-    /// Compass word and metres of each wall, inside on the left.
+    /// Compass word and meters of each wall, inside on the left.
     walls: Vec<(&'static str, i64)>,
-    /// How many square metres lie inside.
+    /// How many square meters lie inside.
     cells: i64,
 }
 
@@ -49,13 +49,13 @@ fn is_inside(rings: &[Vec<Corner>], cell: Cell) -> bool {
 /// The cells of a surface.
 fn cells_of(surface: &Surface) -> BTreeSet<Cell> {
     let outer = &surface.rings[0];
-    let metres = |part: fn(&Corner) -> i64| {
+    let meters = |part: fn(&Corner) -> i64| {
         let low = outer.iter().map(part).min().unwrap().div_euclid(1000);
         let high = outer.iter().map(part).max().unwrap().div_euclid(1000);
         low..=high
     };
-    let north = metres(|corner| corner.1);
-    let all = metres(|corner| corner.0).flat_map(|east| north.clone().map(move |n| (east, n)));
+    let north = meters(|corner| corner.1);
+    let all = meters(|corner| corner.0).flat_map(|east| north.clone().map(move |n| (east, n)));
     all.filter(|&cell| is_inside(&surface.rings, cell)).collect()
 }
 
@@ -119,7 +119,7 @@ fn gap(cells: &BTreeSet<Cell>) -> Option<Cell> {
     })
 }
 
-/// The outline of a surface in whole metres; none if no cell lies inside.
+/// The outline of a surface in whole meters; none if no cell lies inside.
 fn staircase(surface: &Surface) -> Option<Staircase> {
     let mut cells = largest_piece(cells_of(surface));
     if cells.is_empty() {
@@ -173,19 +173,19 @@ impl Staircase {
     /// Its sides file.
     fn text(&self) -> String {
         let sides: Vec<String> = self.walls.iter().map(|(way, m)| format!("{way} {m}")).collect();
-        house("units metres", &sides)
+        house("units meters", &sides)
     }
 
     /// Its walls for the second computation.
     fn twin(&self) -> Vec<Wall> {
-        let wall = |&(way, metres): &(&str, i64)| Wall {
+        let wall = |&(way, meters): &(&str, i64)| Wall {
             direction: match way {
                 "north" => Direction::North,
                 "east" => Direction::East,
                 "south" => Direction::South,
                 _ => Direction::West,
             },
-            feet: fraction(1250 * metres, 381),
+            feet: fraction(1250 * meters, 381),
             tolerance: fraction(1, 24),
         };
         self.walls.iter().map(wall).collect()
@@ -219,7 +219,7 @@ fn is_clear(walls: &[Wall], lengths: &[Exact], step: &Exact) -> bool {
 }
 
 #[test]
-fn staircases_cover_as_many_square_metres_as_cells() {
+fn staircases_cover_as_many_square_meters_as_cells() {
     let Some(staircases) = staircases() else { return };
     for staircase in &staircases {
         let text = staircase.text();

@@ -50,7 +50,7 @@ fn before_balancing(sound: &House, table: &[Course], unit: In) -> Vec<[f64; 2]> 
     run(tract(sound)).into_iter().zip(table).map(one).collect()
 }
 
-/// Double meridian distances of the courses, in nanometres: the first is the first departure, each
+/// Double meridian distances of the courses, in nanometers: the first is the first departure, each
 /// next one adds the departure before and its own.
 fn double_meridian_distances(outline: &Outline) -> Vec<i128> {
     let mut before = 0;
@@ -64,7 +64,7 @@ fn double_meridian_distances(outline: &Outline) -> Vec<i128> {
     run(outline).into_iter().map(one).collect()
 }
 
-/// Double areas, distance by latitude, in square nanometres.
+/// Double areas, distance by latitude, in square nanometers.
 fn double_areas(outline: &Outline) -> Vec<i128> {
     let distances = double_meridian_distances(outline).into_iter();
     distances.zip(run(outline)).map(|(d, [latitude, _])| d * i128::from(latitude.nm())).collect()
@@ -241,7 +241,7 @@ fn coordinate_geometry_of_five_points_has_the_printed_area() {
 }
 
 /// "Sample Traverse Computations", a class hand-out whose figures are also in J. A. La Putt,
-/// Elementary Surveying (the book from memory). Metres.
+/// Elementary Surveying (the book from memory). Meters.
 const LARGE_MISCLOSURE: [Course; 6] = [
     row("N 5° 30' E", "495.85", ["493.5672", "47.5251"], ["491.8995", "45.7328"]),
     row("N 46° 02' E", "850.62", ["590.5342", "612.2285"], ["587.6733", "609.1538"]),
@@ -253,27 +253,27 @@ const LARGE_MISCLOSURE: [Course; 6] = [
 
 #[test]
 fn large_misclosure_is_spread_by_the_compass_rule_to_four_decimals() {
-    let sound = by_bearings(&LARGE_MISCLOSURE, "5 m", In::Metres);
+    let sound = by_bearings(&LARGE_MISCLOSURE, "5 m", In::Meters);
     is_printed(perimeter(&LARGE_MISCLOSURE), "5000.13");
     let [north, east] = misclosure(&sound);
-    is_printed(In::Metres.of(north), "16.8171");
-    is_printed(In::Metres.of(east), "18.0737");
-    is_printed(linear(&sound, In::Metres), "24.6876");
+    is_printed(In::Meters.of(north), "16.8171");
+    is_printed(In::Meters.of(east), "18.0737");
+    is_printed(linear(&sound, In::Meters), "24.6876");
     // Printed 1/200, from 1/202.5 taken to the hundred.
-    is_within(perimeter(&LARGE_MISCLOSURE) / linear(&sound, In::Metres), "200", 50.0);
-    let raw = before_balancing(&sound, &LARGE_MISCLOSURE, In::Metres);
+    is_within(perimeter(&LARGE_MISCLOSURE) / linear(&sound, In::Meters), "200", 50.0);
+    let raw = before_balancing(&sound, &LARGE_MISCLOSURE, In::Meters);
     let balanced = run(tract(&sound));
     for ((raw, balanced), course) in raw.iter().zip(balanced).zip(&LARGE_MISCLOSURE) {
         for part in 0..2 {
             is_printed(raw[part], course.raw[part]);
-            is_printed(In::Metres.of(balanced[part]), course.balanced[part]);
+            is_printed(In::Meters.of(balanced[part]), course.balanced[part]);
         }
     }
 }
 
 #[test]
 fn large_misclosure_has_the_printed_double_areas_and_area() {
-    let sound = by_bearings(&LARGE_MISCLOSURE, "5 m", In::Metres);
+    let sound = by_bearings(&LARGE_MISCLOSURE, "5 m", In::Meters);
     let outline = tract(&sound);
     let distances = ["45.7328", "700.6194", "2097.7734", "3101.5905", "2202.7848", "544.0812"];
     for (distance, printed) in double_meridian_distances(outline).into_iter().zip(distances) {
@@ -292,13 +292,13 @@ fn large_misclosure_has_the_printed_double_areas_and_area() {
     }
     let doubled: i128 = double_areas(outline).iter().sum();
     is_printed(doubled as f64 / 1e18, "-3,430,500.0987");
-    is_printed(In::Metres.of_area(outline.area()), "1,715,250.0494");
+    is_printed(In::Meters.of_area(outline.area()), "1,715,250.0494");
     double_areas_give_the_area(outline);
     // From the balanced numbers as printed, which close exactly: 0.094 m² more, by rounding them
-    // to 0.0001 m on lines of a kilometre. Exactly 21440626797153/12500000.
+    // to 0.0001 m on lines of a kilometer. Exactly 21440626797153/12500000.
     let balanced = LARGE_MISCLOSURE.map(|course| course.balanced);
-    let rounded = lot("", &courses(&balanced, In::Metres));
-    assert_eq!(In::Metres.text(tract(&rounded).area()), "1715250.143772");
+    let rounded = lot("", &courses(&balanced, In::Meters));
+    assert_eq!(In::Meters.text(tract(&rounded).area()), "1715250.143772");
 }
 
 #[test]
@@ -329,7 +329,7 @@ fn memphis_traverse_has_the_printed_misclosure_and_area() {
 }
 
 /// "COMPASS RULE", a class hand-out; the departure of DA was cut off and follows from the printed
-/// closure. Metres.
+/// closure. Meters.
 const FOUR_COURSES: [Course; 4] = [
     row("N 76° E", "80.40", ["19.451", "78.012"], ["19.3653", "78.1055"]),
     row("S 36° E", "46.30", ["-37.457", "27.214"], ["-37.5063", "27.2678"]),
@@ -344,7 +344,7 @@ fn weighted_by_length(table: &[Course], unit: In) -> House {
     let sides = courses(&raw, unit).into_iter().zip(table);
     let sides: Vec<String> = sides
         .map(|(side, course)| {
-            // To the nanometre; only how they stand to each other matters.
+            // To the nanometer; only how they stand to each other matters.
             let tolerance = number(course.length).sqrt() / 10.0;
             format!("{side} tolerance {tolerance:.9} m")
         })
@@ -354,11 +354,11 @@ fn weighted_by_length(table: &[Course], unit: In) -> House {
 
 #[test]
 fn four_courses_take_the_printed_corrections() {
-    let sound = weighted_by_length(&FOUR_COURSES, In::Metres);
+    let sound = weighted_by_length(&FOUR_COURSES, In::Meters);
     is_printed(perimeter(&FOUR_COURSES), "267.5");
     let [north, east] = misclosure(&sound);
-    is_printed(In::Metres.of(north), "0.285");
-    is_printed(In::Metres.of(east), "-0.311");
+    is_printed(In::Meters.of(north), "0.285");
+    is_printed(In::Meters.of(east), "-0.311");
     let corrections = [
         ["-0.0857", "0.0935"],
         ["-0.0493", "0.0538"],
@@ -368,26 +368,26 @@ fn four_courses_take_the_printed_corrections() {
     let balanced = run(tract(&sound)).into_iter();
     for ((parts, course), correction) in balanced.zip(&FOUR_COURSES).zip(corrections) {
         for part in 0..2 {
-            let figured = In::Metres.of(parts[part]);
+            let figured = In::Meters.of(parts[part]);
             is_printed(figured, course.balanced[part]);
             is_printed(figured - number(course.raw[part]), correction[part]);
         }
     }
     // No area is printed. Balanced exactly it is 22304835927151/5350000000.
-    is_printed(In::Metres.of_area(tract(&sound).area()), "4169.12821");
+    is_printed(In::Meters.of_area(tract(&sound).area()), "4169.12821");
 }
 
 #[test]
 fn four_courses_by_their_bearings_close_a_little_better() {
     // Unrounded, the latitudes miss by 0.2836, not by the 0.285 that their rounding to 0.001 adds
     // up to; the balanced numbers then differ by up to a thousandth.
-    let sound = by_bearings(&FOUR_COURSES, "1 m", In::Metres);
+    let sound = by_bearings(&FOUR_COURSES, "1 m", In::Meters);
     let [north, east] = misclosure(&sound);
-    is_printed(In::Metres.of(north), "0.2836");
-    is_within(In::Metres.of(east), "-0.311", 0.002);
+    is_printed(In::Meters.of(north), "0.2836");
+    is_within(In::Meters.of(east), "-0.311", 0.002);
     for (parts, course) in run(tract(&sound)).into_iter().zip(&FOUR_COURSES) {
-        is_within(In::Metres.of(parts[0]), course.balanced[0], 0.001);
-        is_within(In::Metres.of(parts[1]), course.balanced[1], 0.001);
+        is_within(In::Meters.of(parts[0]), course.balanced[0], 0.001);
+        is_within(In::Meters.of(parts[1]), course.balanced[1], 0.001);
     }
 }
 
@@ -448,7 +448,7 @@ fn navy_manual_and_university_balance_the_same_traverse_alike() {
 #[test]
 fn handbook_tract_by_meridian_distances() {
     // T. G. Hicks (ed.), Handbook of Civil Engineering Calculations, surveying, "Area of tract by
-    // DMD": six balanced courses from D, in feet and again in metres. The page with the area was
+    // DMD": six balanced courses from D, in feet and again in meters. The page with the area was
     // not seen; exactly it is 72,106.19.
     let feet = [
         ["161.9", "143.6"],
@@ -469,7 +469,7 @@ fn handbook_tract_by_meridian_distances() {
     is_printed(tract(&sound).area().sq_ft() / 43_560.0, "1.65533"); // acres, worked from the same
     // The handbook's metric column, each number rounded to 0.01 m: 0.05 m² more than the same
     // square feet converted. Exactly 133978691/20000.
-    let metres = [
+    let meters = [
         ["49.35", "43.77"],
         ["-10.76", "75.19"],
         ["-31.03", "6.49"],
@@ -477,9 +477,9 @@ fn handbook_tract_by_meridian_distances() {
         ["2.93", "-23.62"],
         ["29.84", "-60.50"],
     ];
-    let metric = lot("", &courses(&metres, In::Metres));
-    assert_eq!(In::Metres.text(tract(&metric).area()), "6698.93455");
-    is_printed(In::Metres.of_area(tract(&sound).area()), "6698.88425");
+    let metric = lot("", &courses(&meters, In::Meters));
+    assert_eq!(In::Meters.text(tract(&metric).area()), "6698.93455");
+    is_printed(In::Meters.of_area(tract(&sound).area()), "6698.88425");
 }
 
 /// "MSTE 32 Solutions", a class hand-out; no unit is given, feet are taken. Latitudes miss by

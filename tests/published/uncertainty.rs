@@ -20,17 +20,17 @@ fn standard_error(text: &str, unit: In) -> f64 {
     let square_feet = areas(text).gross().plus_minus() / 2.0;
     match unit {
         In::Feet => square_feet,
-        In::Metres => square_feet * 0.09290304,
+        In::Meters => square_feet * 0.09290304,
     }
 }
 
-/// A tolerance, to the nanometre.
+/// A tolerance, to the nanometer.
 fn tolerance(standard_error: f64, unit: In, readings: f64) -> String {
-    let metres = match unit {
+    let meters = match unit {
         In::Feet => standard_error * 0.3048,
-        In::Metres => standard_error,
+        In::Meters => standard_error,
     };
-    format!("tolerance {:.9} m", (3.0 * readings).sqrt() * metres)
+    format!("tolerance {:.9} m", (3.0 * readings).sqrt() * meters)
 }
 
 /// Each length read on one wall, the opposite wall by closing.
@@ -94,7 +94,7 @@ fn worst_case_of_a_room_is_half_way_between_its_extremes() {
     // OpenStax, College Physics, ch. 1, problem 27 (worked on an engineering mathematics site):
     // 3.955 ± 0.005 m by 3.050 ± 0.005 m is 12.06 m², ± 0.035 m² where per cents are added.
     let area = |width: &str, depth: &str| {
-        In::Metres.of_area(areas(&rectangle("", width, depth)).gross().as_measured())
+        In::Meters.of_area(areas(&rectangle("", width, depth)).gross().as_measured())
     };
     is_printed(area("3.955 m", "3.050 m"), "12.06");
     let (low, high) = (area("3.950 m", "3.045 m"), area("3.960 m", "3.055 m"));
@@ -106,8 +106,8 @@ fn worst_case_of_a_room_is_half_way_between_its_extremes() {
     assert!((high - low) / 2.0 > 3.0 * 0.0105);
     // In squares, which is the rule here, it is 0.02497 (worked): smaller than the worst case.
     let (x, y) = (("3.955", 0.005), ("3.050", 0.005));
-    for text in [one_reading(x, y, In::Metres), two_readings(x, y, In::Metres)] {
-        is_printed(standard_error(&text, In::Metres), "0.02497");
+    for text in [one_reading(x, y, In::Meters), two_readings(x, y, In::Meters)] {
+        is_printed(standard_error(&text, In::Meters), "0.02497");
     }
 }
 

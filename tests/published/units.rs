@@ -1,20 +1,20 @@
-//! Feet, inches, acres and metres: the exact factors.
+//! Feet, inches, acres and meters: the exact factors.
 
 use fairfoot::units::{Area, Length};
 
 use super::sheets::{In, areas, is_printed, is_within, lot, rectangle, tract};
 
-/// Square metres, written out exactly, as halves of a square nanometre.
-fn half_nm2(square_metres: &str) -> i128 {
-    let (whole, decimals) = square_metres.split_once('.').unwrap_or((square_metres, ""));
-    assert!(decimals.len() <= 18, "finer than a square nanometre");
+/// Square meters, written out exactly, as halves of a square nanometer.
+fn half_nm2(square_meters: &str) -> i128 {
+    let (whole, decimals) = square_meters.split_once('.').unwrap_or((square_meters, ""));
+    assert!(decimals.len() <= 18, "finer than a square nanometer");
     2 * format!("{whole}{decimals:0<18}").parse::<i128>().unwrap()
 }
 
-/// Asserts that an area is exactly so many square metres.
+/// Asserts that an area is exactly so many square meters.
 #[track_caller]
-fn is_exactly(area: Area, square_metres: &str) {
-    assert_eq!(area.half_nm2(), half_nm2(square_metres));
+fn is_exactly(area: Area, square_meters: &str) {
+    assert_eq!(area.half_nm2(), half_nm2(square_meters));
 }
 
 #[test]
@@ -36,7 +36,7 @@ fn lengths_follow_the_published_factors() {
         assert!(one.parse::<Length>().is_ok(), "{one}");
     }
     // SP 811 B.7.2: 10.9728 m is written 11.0 m.
-    is_printed(In::Metres.of("36 ft".parse().unwrap()), "11.0");
+    is_printed(In::Meters.of("36 ft".parse().unwrap()), "11.0");
 }
 
 #[test]
@@ -60,7 +60,7 @@ fn an_acre_of_land_is_exact() {
     assert_eq!(acre, Area::ACRE);
     assert_eq!(acre.whole_sq_ft(), 43_560);
     // By the survey foot, given up at the end of 2022, it was 4046.872 609 874 m²: not this.
-    is_within(In::Metres.of_area(acre), "4046.872609874", 0.0162);
+    is_within(In::Meters.of_area(acre), "4046.872609874", 0.0162);
     assert_ne!(acre.in_unit(Area::SQUARE_METRE, 2), "4046.87");
 }
 
@@ -77,7 +77,7 @@ fn a_square_mile_of_land_is_exact() {
 #[test]
 fn survey_feet_would_move_a_house_by_a_hundredth_of_a_square_foot() {
     // A survey foot is 1200/3937 m, 0.304 800 609 601 m (the same page): 50 of them are
-    // 15.240 030 480 m to the nanometre. Worked from the factors: 2,500 such square feet are
+    // 15.240 030 480 m to the nanometer. Worked from the factors: 2,500 such square feet are
     // 2,500.0100.
     let by_survey = areas(&rectangle("", "15.240030480 m", "15.240030480 m"));
     is_printed(by_survey.gross().as_measured().sq_ft(), "2500.0100");
@@ -86,7 +86,7 @@ fn survey_feet_would_move_a_house_by_a_hundredth_of_a_square_foot() {
 }
 
 #[test]
-fn a_record_in_square_metres_or_acres_is_taken_exactly() {
+fn a_record_in_square_meters_or_acres_is_taken_exactly() {
     // The same factors on what a file states: 1 acre is 43,560 sq ft; 0.09290304 m² is 1 sq ft.
     let read = |recorded: &str| {
         let sides = "north 660 ft\neast 66 ft\nsouth 660 ft\nwest 66 ft";

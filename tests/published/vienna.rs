@@ -20,7 +20,7 @@ const PLACE: &str = "FAIRFOOT_VIENNA";
 /// The fingerprint of the file that the counts below were taken from.
 const SHA256: &str = "c15be8077421fb8797cee9af8332e3b33c531e37d3083e51ce22b13a11152b9f";
 
-/// A corner, east then north, in millimetres.
+/// A corner, east then north, in millimeters.
 pub(crate) type Corner = (i64, i64);
 
 /// A ground or roof surface: its rings (the first one round it, then its holes) and its stated area.
@@ -29,7 +29,7 @@ pub(crate) struct Surface {
     pub(crate) kind: String,
     /// Corners without a repeated first one.
     pub(crate) rings: Vec<Vec<Corner>>,
-    /// In square metres, to 0.01.
+    /// In square meters, to 0.01.
     stated: String,
 }
 
@@ -116,7 +116,7 @@ fn without_repeats(ring: &[Corner]) -> Vec<Corner> {
     ring
 }
 
-/// Millimetres east and north as parts of a side or a start.
+/// Millimeters east and north as parts of a side or a start.
 fn parts((east, north): Corner) -> Vec<String> {
     let part = |mm: i64, plus: &str, minus: &str| {
         let way = if mm < 0 { minus } else { plus };
@@ -125,7 +125,7 @@ fn parts((east, north): Corner) -> Vec<String> {
     [part(north, "north", "south"), part(east, "east", "west")].into_iter().flatten().collect()
 }
 
-/// The sides of a ring, exact to the millimetre.
+/// The sides of a ring, exact to the millimeter.
 fn sides(ring: &[Corner]) -> String {
     let next = ring.iter().cycle().skip(1);
     let side = |(from, to): (&Corner, &Corner)| {
@@ -140,7 +140,7 @@ fn sides(ring: &[Corner]) -> String {
 fn house(surface: &Surface) -> String {
     let rings: Vec<Vec<Corner>> = surface.rings.iter().map(|ring| without_repeats(ring)).collect();
     let origin = rings[0][0];
-    let mut text = "units millimetres\nlevel \"Ground\"\nliving \"House\"\n".to_owned();
+    let mut text = "units millimeters\nlevel \"Ground\"\nliving \"House\"\n".to_owned();
     text.push_str(&sides(&rings[0]));
     for (number, hole) in rings[1..].iter().enumerate() {
         let start = parts((hole[0].0 - origin.0, hole[0].1 - origin.1)).join(" ");
@@ -149,7 +149,7 @@ fn house(surface: &Surface) -> String {
     text
 }
 
-/// Square metres to 0.01 as halves of a square nanometre.
+/// Square meters to 0.01 as halves of a square nanometer.
 fn stated(surface: &Surface) -> Area {
     let (whole, decimals) = surface.stated.split_once('.').unwrap();
     let hundredths: i128 = format!("{whole}{decimals:0<2}").parse().unwrap();
@@ -171,10 +171,10 @@ fn ground_surfaces_have_the_area_the_city_states() {
         // Corners on a grid of 1 mm are up to 0.00071 m (half its diagonal) from finer ones, along
         // the whole outline; and what is stated is rounded to 0.01 m².
         let around = sound.spaces().iter().map(|space| space.outline().perimeter());
-        let metres = around.sum::<fairfoot::units::Length>().nm() as f64 / 1e9;
-        let allowed = metres * 0.00071 + 0.005;
-        let square_metres = off.half_nm2() as f64 / Area::SQUARE_METRE.half_nm2() as f64;
-        assert!(square_metres <= allowed, "{square_metres} > {allowed} m²\n{text}");
+        let meters = around.sum::<fairfoot::units::Length>().nm() as f64 / 1e9;
+        let allowed = meters * 0.00071 + 0.005;
+        let square_meters = off.half_nm2() as f64 / Area::SQUARE_METRE.half_nm2() as f64;
+        assert!(square_meters <= allowed, "{square_meters} > {allowed} m²\n{text}");
         differences.push(off);
         sum = sum + figured;
         sum_stated = sum_stated + stated(surface);

@@ -90,7 +90,7 @@ fn suspects(
     for (_, span, label) in places {
         fault = fault.also(span, label);
     }
-    if let Some(pair) = same_axis_neighbours(walk, &off) {
+    if let Some(pair) = same_axis_neighbors(walk, &off) {
         let (first, second) = (&sides[pair.0], &sides[pair.1]);
         let turns = if first.direction == second.direction {
             "does not turn"
@@ -138,12 +138,12 @@ fn suspects_on(walk: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Vec<Su
     list
 }
 
-/// A number of metres typed without its unit, which is then feet.
+/// A number of meters typed without its unit, which is then feet.
 fn unit_left_off(side: &Side, typed: i64, held: i64, slack: i64) -> Option<&'static str> {
-    let metres = i128::from(typed) * i128::from(Length::METRE.nm());
-    let metres = metres.checked_div(i128::from(Length::FOOT.nm())).unwrap_or(0);
-    let is_near = (metres - i128::from(held)).abs() <= i128::from(slack);
-    (side.is_bare() && is_near).then_some("metres, without their unit?")
+    let meters = i128::from(typed) * i128::from(Length::METRE.nm());
+    let meters = meters.checked_div(i128::from(Length::FOOT.nm())).unwrap_or(0);
+    let is_near = (meters - i128::from(held)).abs() <= i128::from(slack);
+    (side.is_bare() && is_near).then_some("meters, without their unit?")
 }
 
 /// The ordinary slip that would make `typed` of `held`, if one does.
@@ -184,7 +184,7 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
     confused.then_some("inches and tenths mixed up?")
 }
 
-/// The number with each pair of neighbouring digits swapped.
+/// The number with each pair of neighboring digits swapped.
 fn swapped(number: i64) -> Vec<i64> {
     let digits: Vec<char> = number.to_string().chars().collect();
     let swap = |i: usize| {
@@ -220,7 +220,7 @@ fn turned_calls(walk: &Traverse, misses: Misclosure) -> Vec<(usize, &'static str
 }
 
 /// Two sides that follow each other along one axis that is off: a wall may be missing between them.
-fn same_axis_neighbours(walk: &Traverse, off: &[Axis]) -> Option<(usize, usize)> {
+fn same_axis_neighbors(walk: &Traverse, off: &[Axis]) -> Option<(usize, usize)> {
     let n = walk.sides.len();
     if walk.has_bearings() {
         return None;

@@ -460,9 +460,9 @@ impl Checker<'_> {
         let (first, second) = (&sides[crossing.first], &sides[crossing.second]);
         let place = spoken_place(crossing.at);
         let n = sides.len();
-        let neighbours = (crossing.first + 1) % n == crossing.second
+        let neighbors = (crossing.first + 1) % n == crossing.second
             || (crossing.second + 1) % n == crossing.first;
-        let help = if neighbours {
+        let help = if neighbors {
             "the walk turns straight back there: is a wall left out between the two?"
         } else {
             "look at the turns between the two: is one typed the wrong way round, or left out?"

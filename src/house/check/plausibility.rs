@@ -13,11 +13,11 @@ use crate::units::length::{Form, Length};
 
 /// An area so many times another is hardly of the same thing.
 const TIMES: i64 = 3;
-/// The sizes that houses have, in square feet (our judgement).
+/// The sizes that houses have, in square feet (our judgment).
 const SIZES: std::ops::RangeInclusive<i64> = 150..=30_000;
-/// Taxes of all units together are hardly outside these, in per cent of the taxed value (our judgement).
+/// Taxes of all units together are hardly outside these, in per cent of the taxed value (our judgment).
 const RATES: [Decimal; 2] = [Decimal::from_parts(1, 0, 0, false, 1), Decimal::TEN];
-/// Nor is a price a square foot, in dollars, where the notice gives none to hold it against (our judgement).
+/// Nor is a price a square foot, in dollars, where the notice gives none to hold it against (our judgment).
 const PRICES: [i64; 2] = [20, 5_000];
 
 /// Whether one of two areas is so large beside the other that a digit or a unit is likelier to be wrong than a wall.
@@ -118,7 +118,7 @@ impl Checker<'_> {
         }
     }
 
-    /// A bare number, which is feet, among lengths in metres, where the file does not say what bare numbers are.
+    /// A bare number, which is feet, among lengths in meters, where the file does not say what bare numbers are.
     fn tell_unit_missing(&mut self) {
         if self.sketch.heads.units.is_some() {
             return;
@@ -249,9 +249,9 @@ impl Checker<'_> {
 /// The metric unit a side is typed in.
 fn metric(side: &SideSketch) -> Option<&'static str> {
     match side.run.form()? {
-        Form::Metres => Some("m"),
-        Form::Centimetres => Some("cm"),
-        Form::Millimetres => Some("mm"),
+        Form::Meters => Some("m"),
+        Form::Centimeters => Some("cm"),
+        Form::Millimeters => Some("mm"),
         Form::FeetAndInches | Form::DecimalFeet => None,
     }
 }

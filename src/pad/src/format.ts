@@ -4,7 +4,7 @@ export const KEYWORDS = (
   'record listing plan figure counting sides missing recorded level below grade beside living unfinished garage ' +
   'carport porch patio deck balcony breezeway storage outbuilding open low stair court within start from corner ' +
   'counted lot outline north east south west by closing diagonal bearing arc rise close overall tie estimated ' +
-  'common photo note outside frame inside feet inches metres'
+  'common photo note outside frame inside feet inches meters'
 ).split(' ');
 
 /// The lines that a new house begins with.

@@ -550,7 +550,7 @@ impl Plan<'_> {
     }
 
     /// Whether a wall of a plain rectangle is told by the wall across: that one lies out where this one has a
-    /// neighbour, or, of a space that does not count or lies in another one, is dimensioned already.
+    /// neighbor, or, of a space that does not count or lies in another one, is dimensioned already.
     fn is_told_across(
         &self,
         shape: &Shape,

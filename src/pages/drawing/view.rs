@@ -45,7 +45,7 @@ pub(crate) const SCALES: [Scale; 20] = [
     Scale { words: "1 in = 1,000,000 ft", pt_per_ft: 72.0 / 1_000_000.0 },
 ];
 
-/// East then north, in nanometres.
+/// East then north, in nanometers.
 pub(crate) type OnSite = (i64, i64);
 
 /// How the plan is turned: the street side down.
@@ -172,10 +172,10 @@ impl WallOnPage {
         let rise = self.rise_pt.abs();
         let half = libm::asin((chord / (2.0 * self.radius_pt)).min(1.0));
         let half = if rise <= self.radius_pt { half } else { std::f64::consts::PI - half };
-        let centre = self.from.middle(self.to).plus(out, rise - self.radius_pt);
+        let center = self.from.middle(self.to).plus(out, rise - self.radius_pt);
         let spot = |k: u32| {
             let angle = half * (2.0 * f64::from(k) / f64::from(PIECES) - 1.0);
-            centre
+            center
                 .plus(along, self.radius_pt * libm::sin(angle))
                 .plus(out, self.radius_pt * libm::cos(angle))
         };
@@ -259,7 +259,7 @@ mod tests {
             let view = View { turned: Turned { front }, scale, origin: Point::default() };
             view.spot(point)
         };
-        // A foot towards the street is 18 points down, wherever the street is.
+        // A foot toward the street is 18 points down, wherever the street is.
         for (front, point) in [
             (Direction::South, (0, -one_foot)),
             (Direction::North, (0, one_foot)),

@@ -7,7 +7,7 @@ use crate::error::Error;
 
 /// Dots an inch.
 const DOTS_AN_INCH: f32 = 150.0;
-/// The same in a metre, as the file says it.
+/// The same in a meter, as the file says it.
 const DOTS_A_METRE: u32 = 5906;
 
 /// Draws a page.
@@ -29,7 +29,7 @@ fn dots(length: f32) -> u32 {
     length.round().clamp(1.0, 20_000.0) as u32
 }
 
-/// The dots in greys: a page is black on white.
+/// The dots in grays: a page is black on white.
 fn encoded(pixels: &Pixmap) -> Result<Vec<u8>, png::EncodingError> {
     let mut out = Vec::new();
     let mut encoder = png::Encoder::new(&mut out, pixels.width(), pixels.height());
@@ -42,8 +42,8 @@ fn encoded(pixels: &Pixmap) -> Result<Vec<u8>, png::EncodingError> {
     }));
     let mut writer = encoder.write_header()?;
     // Black on an opaque white sheet: red is as good as any.
-    let greys: Vec<u8> = pixels.pixels().iter().map(|pixel| pixel.red()).collect();
-    writer.write_image_data(&greys)?;
+    let grays: Vec<u8> = pixels.pixels().iter().map(|pixel| pixel.red()).collect();
+    writer.write_image_data(&grays)?;
     writer.finish()?;
     Ok(out)
 }

@@ -1,11 +1,11 @@
-//! Walls that neighbours stand against: what of them carries no veneer, in whole inches.
+//! Walls that neighbors stand against: what of them carries no veneer, in whole inches.
 
 use fairfoot::Settings;
 use proptest::prelude::*;
 
 use super::walks::{areas, sound};
 
-/// Of every wall of a rectangle of `size` inches, north, east, south, west, the stretches that neighbours cover: from and to, from
+/// Of every wall of a rectangle of `size` inches, north, east, south, west, the stretches that neighbors cover: from and to, from
 /// the west or the south end.
 type Covered = [Vec<(i64, i64)>; 4];
 
@@ -74,17 +74,17 @@ fn start((east, north): (i64, i64)) -> String {
     if parts.is_empty() { parts } else { format!(" start{parts}") }
 }
 
-/// Where a neighbour begins along a wall, its length, its distance from the wall, its first corner, its way round.
-type Neighbour = (i64, i64, i64, usize, bool);
+/// Where a neighbor begins along a wall, its length, its distance from the wall, its first corner, its way round.
+type Neighbor = (i64, i64, i64, usize, bool);
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(2_000))]
 
     #[test]
-    fn a_wall_moves_where_no_neighbour_stands_against_it(
+    fn a_wall_moves_where_no_neighbor_stands_against_it(
         size in (150_i64..480, 150_i64..480),
         walk in (0_usize..4, any::<bool>()),
-        neighbours in proptest::collection::vec(
+        neighbors in proptest::collection::vec(
             proptest::option::of((-30_i64..300, 40_i64..200, -1_i64..=SLACK, 0_usize..4, any::<bool>())),
             4,
         ),
@@ -94,8 +94,8 @@ proptest! {
         let (text, at) = walked(size, walk.0, walk.1);
         let mut file = format!("faces frame\nveneer {VENEER}\"\nlevel \"G\"\nliving \"House\"{}\n{text}", start(at));
         let mut covered: Covered = Default::default();
-        for (side, neighbour) in neighbours.iter().enumerate() {
-            let &Some((from, length, off, first, back)): &Option<Neighbour> = neighbour else { continue };
+        for (side, neighbor) in neighbors.iter().enumerate() {
+            let &Some((from, length, off, first, back)): &Option<Neighbor> = neighbor else { continue };
             let wall = if side.is_multiple_of(2) { size.0 } else { size.1 };
             // Those east and west stay between the corners, so that no two cover the same ground.
             let (from, to) = match side.is_multiple_of(2) {

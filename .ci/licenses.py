@@ -1,8 +1,8 @@
-"""The licence of every library in the program, from cargo's own data.
+"""The license of every library in the program, from cargo's own data.
 
-    python3 .ci/licences.py           prints them, a licence a line
-    python3 .ci/licences.py --write   puts them into DEVELOPERS.md
-    python3 .ci/licences.py --check   fails if the list there is another, or a licence is not one of ours
+    python3 .ci/licenses.py           prints them, a license a line
+    python3 .ci/licenses.py --write   puts them into DEVELOPERS.md
+    python3 .ci/licenses.py --check   fails if the list there is another, or a license is not one of ours
 """
 
 import json
@@ -12,7 +12,7 @@ from collections import defaultdict
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
-BEGIN, END = "<!-- licences: python3 .ci/licences.py --write -->", "<!-- end of licences -->"
+BEGIN, END = "<!-- licenses: python3 .ci/licenses.py --write -->", "<!-- end of licenses -->"
 # Each lets a program be given away with its notice kept.
 OURS = {
     "MIT", "Apache-2.0", "Apache-2.0 WITH LLVM-exception", "BSD-2-Clause", "BSD-3-Clause", "ISC",
@@ -40,25 +40,25 @@ def packages():
 
 
 def allowed(expression):
-    """Whether one of the licences that may be chosen is one of ours."""
+    """Whether one of the licenses that may be chosen is one of ours."""
     text = (expression or "").replace("/", " OR ").replace("(", "").replace(")", "")
     ways = [way.strip() for way in text.split(" OR ")]
     return any(all(part.strip() in OURS for part in way.split(" AND ")) for way in ways)
 
 
 def main():
-    by_licence = defaultdict(list)
+    by_license = defaultdict(list)
     strangers = []
     for package in packages():
-        licence = package["license"] or "no licence named"
-        by_licence[licence].append(package["name"])
+        license = package["license"] or "no license named"
+        by_license[license].append(package["name"])
         if not allowed(package["license"]):
-            strangers.append(f"{package['name']}: {licence}")
+            strangers.append(f"{package['name']}: {license}")
     lines = [
-        f"- {licence}: {', '.join(sorted(set(names)))}"
-        for licence, names in sorted(by_licence.items())
+        f"- {license}: {', '.join(sorted(set(names)))}"
+        for license, names in sorted(by_license.items())
     ]
-    count = sum(len(set(names)) for names in by_licence.values())
+    count = sum(len(set(names)) for names in by_license.values())
     text = f"{BEGIN}\n\n{count} libraries:\n\n" + "\n".join(lines) + f"\n\n{END}"
     path = ROOT / "DEVELOPERS.md"
     document = path.read_text(encoding="utf-8")
@@ -69,11 +69,11 @@ def main():
         path.write_text(made, encoding="utf-8")
     elif "--check" in sys.argv:
         if made != document:
-            sys.exit("the libraries have changed: look at their licences, then python3 .ci/licences.py --write")
+            sys.exit("the libraries have changed: look at their licenses, then python3 .ci/licenses.py --write")
     else:
         print(text)
     if strangers:
-        sys.exit("a licence that is none of ours: " + "; ".join(strangers))
+        sys.exit("a license that is none of ours: " + "; ".join(strangers))
 
 
 main()
