@@ -7,7 +7,7 @@ use crate::diagnostic::{Diagnostic, Source, Span, quoted};
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::{Extent, Outline, Vector};
 use crate::geometry::traverse::{Closed, Traverse};
-use crate::sketch::statement::{Basis, Bearing, FigureKind, Measured, Run, SideWords, Thickness};
+use crate::sketch::statement::{Bearing, FigureKind, Measured, Run, SideRule, SideWords, Thickness};
 use crate::sketch::valued::Values;
 use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
 use crate::units::area::{Area, WrittenArea};
@@ -32,7 +32,9 @@ impl House {
         let figure = PublishedFigure {
             kind,
             area,
-            basis: Basis::default(),
+            face: None,
+            sides: None,
+            counting: Vec::new(),
             title: None,
             span: Span::default(),
         };
@@ -92,7 +94,12 @@ pub(crate) struct Particulars {
 pub(crate) struct PublishedFigure {
     pub(crate) kind: FigureKind,
     pub(crate) area: WrittenArea,
-    pub(crate) basis: Basis,
+    /// The face it was taken at, where it says so.
+    pub(crate) face: Option<Face>,
+    /// How its sides were rounded, where it says so.
+    pub(crate) sides: Option<SideRule>,
+    /// The names of what it counts besides what the rule counts.
+    pub(crate) counting: Vec<String>,
     pub(crate) title: Option<String>,
     pub(crate) span: Span,
 }

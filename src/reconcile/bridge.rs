@@ -105,10 +105,10 @@ pub(super) fn lines(
     if let Some(recorded) = recorded {
         lines.push(plain(Step::RecordedSides, total(house, &recorded.areas) - ruled));
     }
-    if !ground.figure.basis.counting.is_empty() {
+    if !ground.figure.counting.is_empty() {
         let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
-        let counted = ground.figure.basis.counting.iter().map(|name| name.text.clone()).collect();
-        let area = counted_by(house, &ground.figure.basis.counting, areas);
+        let counted = ground.figure.counting.clone();
+        let area = counted_by(house, &ground.figure.counting, areas);
         lines.push(Line { step: Step::Counting, area, range: None, counted, cause: None });
     }
     lines.extend(explanations.told().next().map(supported));
@@ -124,7 +124,7 @@ pub(super) fn same_way(house: &House, ground: &Ground<'_>) -> Area {
         SideStep::WholeFoot | SideStep::HalfFoot => &ground.fine.areas,
         _ => &ground.ruled.areas,
     };
-    total(house, areas) + counted_by(house, &ground.figure.basis.counting, areas)
+    total(house, areas) + counted_by(house, &ground.figure.counting, areas)
 }
 
 /// The line of the cause told first, at the figure's own face and rule.

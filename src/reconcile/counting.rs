@@ -2,13 +2,12 @@
 
 use crate::house::House;
 use crate::reconcile::total;
-use crate::sketch::statement::Named;
 use crate::units::area::Area;
 
 /// What counting these names adds, all of them together: a space that is named counts, and what is
 /// named and lies in a space that counts is no longer taken off.
-pub(super) fn counted_by(house: &House, names: &[Named], areas: &[Area]) -> Area {
-    let is_named = |i: usize| names.iter().any(|name| name.text == house.spaces[i].name);
+pub(super) fn counted_by(house: &House, names: &[String], areas: &[Area]) -> Area {
+    let is_named = |i: usize| names.iter().any(|name| *name == house.spaces[i].name);
     let lies_in = |i: usize| house.spaces[i].kind.lies_in_another();
     let counts =
         |i: usize| crate::areas::is_in_total(house, i, false) || is_named(i) && !lies_in(i);
@@ -19,6 +18,6 @@ pub(super) fn counted_by(house: &House, names: &[Named], areas: &[Area]) -> Area
     let spaces: Area = (0..house.spaces.len()).filter(|&i| counts(i)).map(net).sum();
     let missing = &house.missing;
     let listed =
-        missing.iter().filter(|missing| names.iter().any(|name| name.text == missing.name));
+        missing.iter().filter(|missing| names.iter().any(|name| *name == missing.name));
     spaces - total(house, areas) + listed.map(|missing| missing.recorded.area()).sum()
 }

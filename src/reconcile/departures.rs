@@ -7,7 +7,6 @@ use crate::house::Kind;
 use crate::house::{House, Space};
 use crate::reconcile::parts::{Part, Shape, parts};
 use crate::reconcile::weights::Weights;
-use crate::sketch::statement::Named;
 use crate::units::area::Area;
 
 /// No more departures of a house are weighed; the reports say so where there are more.
@@ -66,7 +65,7 @@ pub(crate) enum LevelTaken {
 pub(crate) struct Listed<'a> {
     pub(crate) house: &'a House,
     /// What the figure says it counts.
-    pub(crate) counting: &'a [Named],
+    pub(crate) counting: &'a [String],
 }
 
 /// Everything that could have been done otherwise with a house, whatever the face and the rounding, and whether there was more.
@@ -101,7 +100,7 @@ fn spaces(
     push: &mut impl FnMut(DepartureKind, f64),
 ) {
     let house = listed.house;
-    let is_named = |name: &str| listed.counting.iter().any(|named| named.text == name);
+    let is_named = |name: &str| listed.counting.iter().any(|named| named == name);
     let in_total = |i: usize| is_in_total(house, i, false);
     let main = largest_on_the_ground(house, measured);
     for (i, space) in house.spaces.iter().enumerate().filter(|(_, space)| !is_named(&space.name)) {

@@ -120,7 +120,7 @@ pub(super) fn reports(areas: &Areas) -> Result<Vec<OutlineReport>, Diagnostics> 
     let mut reports = Vec::new();
     for drawn in &house.drawn {
         let figure = house.figures.iter().find(|figure| Figure::drawn(figure) == Some(drawn.drawn));
-        let face = figure.and_then(|figure| figure.basis.face).unwrap_or_default();
+        let face = figure.and_then(|figure| figure.face).unwrap_or_default();
         let walls = match face {
             crate::house::Face::Outside => Arc::clone(&areas.outside),
             face => Arc::new(Walls::of(house, face)?),

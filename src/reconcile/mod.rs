@@ -33,7 +33,6 @@ use crate::house::check::plausibility::is_far_off;
 use crate::house::wall_moves::Assumed;
 use crate::house::{Face, ReferenceSource};
 use crate::house::{FigureKind, PublishedFigure, SideRule};
-use crate::sketch::statement::Named;
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
@@ -176,7 +175,7 @@ pub struct Figure {
     own: Option<recorded::OwnTotal>,
     enough: RoundingTest,
     explanations: Explanations,
-    counting: Vec<Named>,
+    counting: Vec<String>,
 }
 
 /// What a figure stands on: its face, its rule, and this house under both.
@@ -194,7 +193,7 @@ pub(crate) struct Ground<'a> {
 impl<'a> Ground<'a> {
     fn of(figure: &'a PublishedFigure, areas: &Areas) -> Result<Ground<'a>, Diagnostics> {
         let (house, settings) = (areas.house(), areas.settings());
-        let face = figure.basis.face.unwrap_or_default();
+        let face = figure.face.unwrap_or_default();
         let rule = settings.on(step_of(figure).unwrap_or(settings.fine));
         let (walls, fine) = if face == Face::Outside {
             (Arc::clone(&areas.outside), Arc::clone(&areas.fine))
@@ -226,7 +225,7 @@ fn range_step(step: Step) -> Step {
 
 /// What the sides of a figure are rounded to: what it says, else the whole foot for a record, else none in particular.
 fn step_of(figure: &PublishedFigure) -> Option<Step> {
-    match (figure.basis.sides, &figure.kind) {
+    match (figure.sides, &figure.kind) {
         (Some(SideRule::Step(step)), _) => Some(step),
         (None, FigureKind::Record) => Some(Step::WholeFoot),
         _ => None,
@@ -245,7 +244,7 @@ impl Figure {
         let recorded = recorded::Recorded::of(house, &ground, warnings);
         let start = areas.gross().tenth_foot();
         let case = case::Case {
-            listed: departures::Listed { house, counting: &ground.figure.basis.counting },
+            listed: departures::Listed { house, counting: &ground.figure.counting },
             figure: ground.figure.area.area(),
             face: ground.face,
             rule: ground.rule,
@@ -270,8 +269,8 @@ impl Figure {
             written: ground.figure.area,
             area: ground.figure.area.area(),
             face: ground.face,
-            says_rule: ground.figure.basis.sides.is_some(),
-            rule: ground.figure.basis.sides.unwrap_or(match step_of(ground.figure) {
+            says_rule: ground.figure.sides.is_some(),
+            rule: ground.figure.sides.unwrap_or(match step_of(ground.figure) {
                 Some(step) => SideRule::Step(step),
                 None => SideRule::Step(settings.fine),
             }),
@@ -282,7 +281,7 @@ impl Figure {
             own,
             enough,
             explanations,
-            counting: ground.figure.basis.counting.clone(),
+            counting: ground.figure.counting.clone(),
         }
     }
 
@@ -304,7 +303,7 @@ impl Figure {
     }
 
     /// What it says it counts.
-    pub(crate) fn counting(&self) -> &[Named] {
+    pub(crate) fn counting(&self) -> &[String] {
         &self.counting
     }
 

@@ -116,10 +116,13 @@ fn particulars(heads: &Heads) -> Particulars {
 
 fn published(sketch: &FigureSketch) -> PublishedFigure {
     let figure = &sketch.figure;
+    let basis = &figure.basis;
     PublishedFigure {
         kind: figure.kind.clone(),
         area: figure.area,
-        basis: figure.basis.clone(),
+        face: basis.face,
+        sides: basis.sides,
+        counting: basis.counting.iter().map(|name| name.text.clone()).collect(),
         title: figure.title.clone(),
         span: sketch.span,
     }
