@@ -1,32 +1,32 @@
-//! What can go wrong for whoever calls the library, apart from faults in a sides file.
+//! Errors for the caller of the library, as opposed to diagnostics for the writer of a sides file.
 
 use std::fmt;
 
-/// A mistake of the caller.
+/// An error of a library call.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Error {
-    /// A text is not a length.
+    /// The text is not a length.
     Length {
         /// What is wrong with it.
         message: String,
         /// How to write one.
         help: String,
     },
-    /// Weights of departures that cannot be used.
+    /// The weights of departures cannot be used; says why.
     Weights(String),
-    /// A house that would fill so many pages, of so many at most.
+    /// The house would fill more pages than are allowed.
     TooManyPages {
-        /// What it would fill.
+        /// The number of pages it would fill.
         pages: usize,
-        /// The most a house may fill.
+        /// The largest number of pages allowed.
         most: usize,
     },
-    /// A file has no sides inside from which its pages could be made anew.
+    /// The file to verify has no sides file inside from which its pages could be made again; says what is missing.
     NotVerified(String),
-    /// A map that cannot be read, or a shape in it that is no outline of a building.
+    /// The map cannot be read, or a shape in it is not the outline of a building; says why.
     Map(String),
-    /// A page could not be drawn: a mistake of this program.
+    /// A page could not be drawn. This is a bug in fairfoot.
     Drawing(String),
 }
 

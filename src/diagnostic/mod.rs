@@ -1,7 +1,7 @@
-//! What is wrong with a sides file, or worth knowing: a word, a place, a message, a help.
+//! Errors and warnings about a sides file: a word, a place in the text, a message and a help.
 //!
-//! Every fault and warning that fairfoot can tell of has a [`Word`]; the list below is the one place
-//! for them. A [`Diagnostic`] draws itself under the text it is about.
+//! The list of [`Word`]s below is complete: every error and warning that fairfoot can give is there. A
+//! [`Diagnostic`] is drawn under the text it is about.
 //!
 //! ```
 //! let faults = fairfoot::read("walk.sides", "toleranse 1/4\"\n")
@@ -23,33 +23,33 @@ use regex_syntax::hir::{Class, HirKind};
 
 use annotate_snippets::{AnnotationKind, Group, Level, Message, Renderer, Snippet};
 
-/// A run of bytes of the text, from the first to the one after the last.
+/// A range of bytes of the text.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Span {
     /// The first byte.
     pub start: usize,
-    /// The byte after the last.
+    /// One past the last byte.
     pub end: usize,
 }
 
 impl Span {
-    /// From `start` up to `end`.
+    /// The bytes from `start` up to, not including, `end`.
     pub const fn new(start: usize, end: usize) -> Span {
         Span { start, end }
     }
 
-    /// From the start of this to the end of `other`.
+    /// From the start of this span to the end of `other`.
     pub fn to(self, other: Span) -> Span {
         Span::new(self.start, other.end.max(self.start))
     }
 }
 
-/// Whether a diagnostic stops the work.
+/// Whether a diagnostic stops the calculation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Severity {
-    /// No areas are worked out.
+    /// No areas are computed.
     Error,
-    /// The areas stand; a person should know this.
+    /// The areas are computed; the reader should know this.
     Warning,
 }
 
@@ -70,7 +70,7 @@ macro_rules! words {
                 match self { $(Word::$variant => $word,)* }
             }
 
-            /// Whether it stops the work.
+            /// Whether it is an error or a warning.
             pub const fn severity(self) -> Severity {
                 match self { $(Word::$variant => Severity::$severity,)* }
             }
@@ -158,7 +158,7 @@ impl fmt::Display for Word {
     }
 }
 
-/// One fault or warning: its word, where, what was found, and what to type instead.
+/// One error or warning: its word, its place, what was found, and what to type instead.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Diagnostic {
     word: Word,
@@ -171,27 +171,27 @@ pub struct Diagnostic {
     fixes: Vec<Fix>,
 }
 
-/// A change of the text that can be made as it stands: the bytes of `span` give way to `text`.
+/// A replacement that can be applied as it stands: `text` replaces the bytes of `span`.
 ///
-/// It changes the spelling of what was typed and never what was measured. `text` may have several lines.
+/// It changes only how something is spelled, never what was measured. `text` may have several lines.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub struct Fix {
     /// What is replaced.
     pub span: Span,
-    /// By what.
+    /// The replacement.
     pub text: String,
 }
 
 impl Fix {
-    /// `text` in the place of `span`.
+    /// A fix that replaces `span` with `text`.
     pub(crate) fn new(span: Span, text: impl Into<String>) -> Fix {
         Fix { span, text: text.into() }
     }
 }
 
 impl Diagnostic {
-    /// A diagnostic at `span`. The message is lower case, without a final stop.
+    /// A diagnostic at `span`. The message is lower case, without a period at the end.
     pub(crate) fn new(word: Word, span: Span, message: impl Into<String>) -> Diagnostic {
         Diagnostic {
             word,
@@ -205,37 +205,37 @@ impl Diagnostic {
         }
     }
 
-    /// What stands beside the caret.
+    /// Sets the text beside the caret.
     pub(crate) fn label(mut self, label: impl Into<String>) -> Diagnostic {
         self.label = label.into();
         self
     }
 
-    /// Another place that matters.
+    /// Adds another place that matters, with its own label.
     pub(crate) fn also(mut self, span: Span, label: impl Into<String>) -> Diagnostic {
         self.others.push((span, label.into()));
         self
     }
 
-    /// A fact that explains.
+    /// Adds a note: a fact that explains.
     pub(crate) fn note(mut self, note: impl Into<String>) -> Diagnostic {
         self.notes.push(note.into());
         self
     }
 
-    /// What to do about it.
+    /// Adds a help: what to do about it.
     pub(crate) fn help(mut self, help: impl Into<String>) -> Diagnostic {
         self.helps.push(help.into());
         self
     }
 
-    /// A change of the text that its help asks for.
+    /// Adds the replacement that its help suggests.
     pub(crate) fn fix(mut self, span: Span, text: impl Into<String>) -> Diagnostic {
         self.fixes.push(Fix { span, text: text.into() });
         self
     }
 
-    /// The same with other helps and changes, and with another message where there is one.
+    /// Replaces the helps and fixes, and the message if there is a new one.
     pub(crate) fn instead(
         mut self,
         message: Option<String>,
@@ -259,7 +259,7 @@ impl Diagnostic {
         &self.message
     }
 
-    /// Where.
+    /// The place in the text.
     pub fn span(&self) -> Span {
         self.span
     }
@@ -269,28 +269,28 @@ impl Diagnostic {
         &self.helps
     }
 
-    /// The changes of the text that its helps ask for, the likeliest first; none where a person has to look.
+    /// The replacements that the helps suggest, the most likely first; empty where a person has to decide.
     pub fn fixes(&self) -> &[Fix] {
         &self.fixes
     }
 
-    /// Whether it stops the work.
+    /// Whether it is an error.
     pub fn is_error(&self) -> bool {
         self.word.severity() == Severity::Error
     }
 }
 
-/// The text of a sides file with its name, able to tell lines and columns.
+/// The text of a sides file and its name; finds the line and column of a byte.
 #[derive(Clone, Debug)]
 pub struct Source {
     name: String,
     text: String,
-    /// Where each line begins; looked for when first asked.
+    /// Where each line begins; computed on first use.
     line_starts: OnceLock<Vec<usize>>,
 }
 
 impl Source {
-    /// A text under the name that faults show.
+    /// A text with the name shown in diagnostics.
     pub fn new(name: impl Into<String>, text: impl Into<String>) -> Source {
         let (name, text) = (visible_name(name.into()), text.into());
         Source { name, text, line_starts: OnceLock::new() }
@@ -303,7 +303,7 @@ impl Source {
         })
     }
 
-    /// The name that faults show.
+    /// The name shown in diagnostics.
     pub fn name(&self) -> &str {
         &self.name
     }
@@ -313,25 +313,25 @@ impl Source {
         &self.text
     }
 
-    /// The line that holds a byte, counted from 1.
+    /// The line that contains the byte `at`, counted from 1.
     pub fn line(&self, at: usize) -> usize {
         self.line_starts().partition_point(|&start| start <= at).max(1)
     }
 
-    /// The column of a byte in its line, in characters, counted from 1.
+    /// The column of the byte `at` in characters, counted from 1.
     pub fn column(&self, at: usize) -> usize {
         let start = self.line_starts()[self.line(at) - 1];
         self.text.get(start..at).map_or(1, |before| before.chars().count() + 1)
     }
 
-    /// The bytes of the lines from the one that holds `first` to the one that holds `last`.
+    /// The byte range of the lines from the one that contains `first` to the one that contains `last`.
     fn lines(&self, first: usize, last: usize) -> Range<usize> {
         let start = self.line_starts()[self.line(first) - 1];
         let end = self.line_starts().get(self.line(last)).copied().unwrap_or(self.text.len());
         start..end
     }
 
-    /// `span` moved onto character borders within the text.
+    /// `span` cut to the text and to character boundaries.
     fn clamped(&self, span: Span) -> Range<usize> {
         let floor = |mut at: usize| {
             at = at.min(self.text.len());
@@ -345,21 +345,21 @@ impl Source {
     }
 }
 
-/// How many diagnostics are drawn before the rest is only counted.
+/// How many diagnostics are drawn; any more are only counted.
 const DRAWN_AT_MOST: usize = 50;
 
-/// A line longer than this is drawn without its text.
+/// A line with more bytes than this is drawn without its text.
 const DRAWN_LINE_AT_MOST: usize = 4_000;
 
-/// How wide diagnostics are drawn where nobody says.
+/// The width of the drawing when none is given.
 const USUAL_COLUMNS: usize = 80;
 
-/// Draws diagnostics under the text they are about, in the order given, 80 columns wide.
+/// Draws the diagnostics under the text they are about, in the order given, 80 columns wide.
 pub fn draw(source: &Source, diagnostics: &[Diagnostic], styled: bool) -> String {
     draw_within(source, diagnostics, styled, USUAL_COLUMNS)
 }
 
-/// The same so many columns wide. Lines of the text itself stay as they are.
+/// Like [`draw`], but `columns` wide (30 to 100). Lines of the source text are not wrapped.
 pub fn draw_within(
     source: &Source,
     diagnostics: &[Diagnostic],
@@ -377,7 +377,7 @@ pub fn draw_within(
     page
 }
 
-/// How many are not drawn, errors and warnings apart; nothing where all are.
+/// How many errors and warnings were not drawn; empty if all were.
 fn left_out(diagnostics: &[Diagnostic], more: usize) -> String {
     let rest = diagnostics.get(DRAWN_AT_MOST..).unwrap_or_default();
     let errors = rest.iter().filter(|diagnostic| diagnostic.is_error()).count();
@@ -394,7 +394,7 @@ fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic, columns: usize) -> 
     let (level, name) =
         if diagnostic.is_error() { (Level::ERROR, "error") } else { (Level::WARNING, "warning") };
     let word = diagnostic.word.as_str();
-    // `error[word]: ` stands before its first line, and as much room before the others.
+    // The first line begins with `error[word]: `; the others are indented as much.
     let before = name.len() + word.len() + 4;
     let title = crate::diagnostic::words::filled(
         &diagnostic.message,
@@ -415,7 +415,7 @@ fn message<'a>(level: Level<'a>, text: &str, columns: usize) -> Message<'a> {
     level.message(crate::diagnostic::words::filled(text, columns - 14))
 }
 
-/// The lines the diagnostic points at, and no more of the file: a large file draws as fast as a small one.
+/// The lines that the diagnostic points at and no others, so that a large file draws as fast as a small one.
 fn snippet<'a>(
     source: &'a Source,
     diagnostic: &'a Diagnostic,
@@ -448,7 +448,7 @@ fn snippet<'a>(
     snippet
 }
 
-/// A name as it may be printed, what cannot be seen written out.
+/// The name with hidden characters escaped.
 fn visible_name(name: String) -> String {
     if !name.contains(is_hidden) {
         return name;
@@ -464,7 +464,8 @@ fn visible_name(name: String) -> String {
     shown
 }
 
-/// The text with each hidden character replaced by a visible one of as many bytes, so that places stay.
+/// The text with each hidden character replaced by a visible one of the same number of bytes, so that spans stay
+/// valid.
 fn visible(text: &str) -> Cow<'_, str> {
     let hidden = |c: char| is_hidden(c) && !matches!(c, '\n' | '\r' | '\t');
     if !text.contains(hidden) {
@@ -480,33 +481,33 @@ fn visible(text: &str) -> Cow<'_, str> {
     Cow::Owned(text.chars().map(shown).collect())
 }
 
-/// All the faults of one sides file, in file order, with the text they are about.
+/// All errors and warnings of one sides file, with its text.
 #[derive(Clone, Debug)]
 pub struct Diagnostics {
     source: Source,
     list: Vec<Diagnostic>,
-    /// How many more errors there are than are in the list.
+    /// How many errors are left out of the list.
     more: usize,
 }
 
 impl Diagnostics {
-    /// The diagnostics of a text; they are put in file order.
+    /// The diagnostics of a text; sorts them.
     pub(crate) fn new(source: Source, mut list: Vec<Diagnostic>) -> Diagnostics {
         sort(&mut list);
         Diagnostics { source, list, more: 0 }
     }
 
-    /// The same with so many more errors, which are only counted.
+    /// The same, with `more` errors that are counted but not listed.
     pub(crate) fn and_more(self, more: usize) -> Diagnostics {
         Diagnostics { more, ..self }
     }
 
-    /// How many errors there are beside those in the list: of very many the first are kept.
+    /// How many errors are left out of the list: where there are very many, only the first are kept.
     pub fn more(&self) -> usize {
         self.more
     }
 
-    /// The faults and the warnings that came with them, in file order.
+    /// The errors, then the warnings, each in file order.
     pub fn list(&self) -> &[Diagnostic] {
         &self.list
     }
@@ -516,7 +517,7 @@ impl Diagnostics {
         &self.source
     }
 
-    /// Drawn for a person; `styled` with color.
+    /// Draws them for a person, with colors if `styled`.
     pub fn drawn(&self, styled: bool) -> String {
         draw(&self.source, &self.list, styled)
     }
@@ -530,12 +531,12 @@ impl fmt::Display for Diagnostics {
 
 impl std::error::Error for Diagnostics {}
 
-/// Puts errors before warnings and each of them in file order; at one place the first found stays first.
+/// Sorts errors before warnings, each in file order; at the same place, the order found is kept.
 pub(crate) fn sort(list: &mut [Diagnostic]) {
     list.sort_by_key(|diagnostic| (!diagnostic.is_error(), diagnostic.span.start));
 }
 
-/// What the user typed between backticks, with what cannot be seen written out.
+/// What the user typed, in backticks, with hidden characters escaped; cut after 60 characters.
 pub(crate) fn quoted(text: &str) -> String {
     let mut shown = String::from("`");
     for (i, character) in text.chars().enumerate() {
@@ -553,7 +554,7 @@ pub(crate) fn quoted(text: &str) -> String {
     shown
 }
 
-/// Characters that cannot be seen, or that change the order or the shape of what is seen: controls, format
+/// Whether a character cannot be seen, or changes the order or shape of what is seen: control and format
 /// characters, line and paragraph separators, every default-ignorable code point of Unicode (soft hyphen, joiners,
 /// variation selectors, tags, fillers), and the blank Braille pattern.
 pub(crate) fn is_hidden(character: char) -> bool {
@@ -573,7 +574,7 @@ pub(crate) fn is_hidden(character: char) -> bool {
         .is_ok()
 }
 
-/// The ranges of hidden characters, in order, from the properties of Unicode.
+/// The ranges of hidden characters in ascending order, from Unicode properties.
 static HIDDEN: LazyLock<Vec<(char, char)>> = LazyLock::new(|| {
     const CLASS: &str = r"[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}\x{2800}]";
     match regex_syntax::parse(CLASS).map(regex_syntax::hir::Hir::into_kind) {

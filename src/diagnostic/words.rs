@@ -1,4 +1,4 @@
-//! Small helpers for sentences: plurals, lists, suggestions.
+//! Small helpers for sentences: plurals, lists, suggestions, line breaks.
 
 use crate::units::decimal::thousands;
 
@@ -7,7 +7,7 @@ pub(crate) fn count(number: usize, noun: &str) -> String {
     if number == 1 { format!("1 {noun}") } else { format!("{} {noun}s", whole(number)) }
 }
 
-/// A number of things, its thousands grouped.
+/// A count with its thousands grouped.
 pub(crate) fn whole(number: usize) -> String {
     thousands(i64::try_from(number).unwrap_or(i64::MAX))
 }
@@ -22,7 +22,7 @@ pub(crate) fn all_of<S: AsRef<str>>(items: &[S]) -> String {
     list(items, "and")
 }
 
-/// `a, b or c` of owned words.
+/// `a, b or c`, from owned strings.
 pub(crate) fn list_or(items: &[String]) -> String {
     list(items, "or")
 }
@@ -38,9 +38,9 @@ fn list<S: AsRef<str>>(items: &[S], last: &str) -> String {
     }
 }
 
-/// The word of `known` that `typed` was probably meant to be.
+/// The word of `known` that `typed` was most likely meant to be; `None` if none is close.
 pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
-    // No word of ours is nearly so long, and a long one takes long to compare.
+    // No known word is this long, and comparing long ones takes time.
     const LONGEST: usize = 40;
     if typed.len() > LONGEST {
         return None;
@@ -51,7 +51,7 @@ pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
         3..=4 => 1,
         _ => 2,
     };
-    // Words whose lengths differ by more are further apart than that, without comparing their letters.
+    // Words whose lengths differ by more than `most` cannot be closer than that.
     let length = typed.chars().count();
     known
         .iter()
@@ -62,10 +62,10 @@ pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
         .map(|(_, word)| word)
 }
 
-/// Keeps a line from being broken at a space; printed as a space.
+/// A no-break space: keeps a line from being broken here, and is printed as a space.
 pub(crate) const GLUE: char = '\u{a0}';
 
-/// The text with what belongs together kept together: `41' 10 1/2"`, `1,757 sq ft`, `± 4`.
+/// The text with no-break spaces inside what belongs together: `41' 10 1/2"`, `1,757 sq ft`, `± 4`.
 pub(crate) fn glued(text: &str) -> String {
     let text = text.replace("± ", "±\u{a0}").replace(" %", "\u{a0}%");
     let text = text.replace(" sq ft", "\u{a0}sq\u{a0}ft");
@@ -82,7 +82,7 @@ pub(crate) fn glued(text: &str) -> String {
     out
 }
 
-/// The text in lines of so many columns.
+/// The text wrapped at `columns` columns.
 pub(crate) fn filled(text: &str, columns: usize) -> String {
     textwrap::fill(&glued(text), columns).replace(GLUE, " ")
 }

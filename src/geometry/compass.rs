@@ -1,20 +1,20 @@
-//! Directions of the plan and the two axes on which a walk has to close.
+//! The directions of the plan and the two axes along which a traverse has to close.
 
 /// A direction of the plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Direction {
-    /// Up the page while north is up.
+    /// Up the page when north is up.
     North,
-    /// To the right while north is up.
+    /// To the right when north is up.
     East,
-    /// Against north.
+    /// Opposite to north.
     South,
-    /// Against east.
+    /// Opposite to east.
     West,
 }
 
 impl Direction {
-    /// The word of the sides file.
+    /// Its word in the sides file.
     pub const fn word(self) -> &'static str {
         match self {
             Direction::North => "north",
@@ -32,7 +32,7 @@ impl Direction {
         }
     }
 
-    /// 1 along its axis, -1 against it.
+    /// 1 for north and east, -1 for south and west.
     pub const fn sign(self) -> i64 {
         match self {
             Direction::North | Direction::East => 1,
@@ -40,7 +40,7 @@ impl Direction {
         }
     }
 
-    /// The direction of an axis with a sign.
+    /// The direction along `axis`: south or west if `sign` is negative, else north or east.
     pub(crate) const fn along(axis: Axis, sign: i64) -> Direction {
         match (axis, sign < 0) {
             (Axis::North, false) => Direction::North,
@@ -51,7 +51,7 @@ impl Direction {
     }
 }
 
-/// One of the two directions in which a walk has to close.
+/// One of the two axes along which a traverse has to close.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Axis {
     /// North and south.
@@ -61,6 +61,6 @@ pub enum Axis {
 }
 
 impl Axis {
-    /// Both, north first.
+    /// Both axes, north first.
     pub const BOTH: [Axis; 2] = [Axis::North, Axis::East];
 }

@@ -1,7 +1,7 @@
-//! Walks, outlines and what can be done with them, without any word about houses.
+//! Traverses, outlines and the operations on them, independent of houses.
 //!
-//! East and north are positive. An outline walked with its inside on the left has a positive signed
-//! area. All positions are whole nanometers.
+//! East and north are positive. An outline walked with its inside on the left has a positive signed area. Positions
+//! are whole nanometers.
 
 pub(crate) mod compass;
 pub(crate) mod nearest;

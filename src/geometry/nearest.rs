@@ -1,11 +1,11 @@
-//! Which closing on whole steps is nearest to the typed lengths, and which others are just as near.
+//! Which closing on whole steps is nearest to the typed lengths, and which others are equally near.
 //!
-//! Rounded walls miss an axis by so many whole steps. Making up for them one at a time, always on the wall whose
-//! square grows least, gives the least sum of squared changes (a separable convex problem). Where walls tie for the
-//! last of these moves, any so many of them will do: all closings that are equally near are the choices of a fixed
-//! number out of a list, axis by axis. Among them the one is taken that moves the least length of wall, then the one
-//! whose area is nearest to the measured one, then the larger, so that neither the start corner nor the direction of
-//! the walk decides anything.
+//! Rounded walls miss closure along an axis by a whole number of steps. Correcting them one step at a time, always
+//! on the wall whose squared change grows least, gives the smallest sum of squared changes (a separable convex
+//! problem). Where several walls tie for the last of these moves, any choice among them will do. So the equally
+//! near closings are all choices of a fixed number of moves from a list, axis by axis. Of these, the one that moves
+//! the least total length of wall is taken, then the one whose area is nearest to the measured area, then the
+//! larger; neither the start corner nor the direction of the traverse decides anything.
 
 use std::collections::BTreeMap;
 
@@ -15,20 +15,20 @@ use crate::geometry::traverse::{Leg, Misclosure, Traverse, Way, shares};
 use crate::units::area::Area;
 use crate::units::length::Step;
 
-/// Beyond so many closings that are equally near they are not gone through one by one.
+/// The most equally near closings that are listed one by one.
 const MOST_CLOSINGS: u64 = 4_096;
-/// Beyond so many sums of a single axis the walls that add the most area are moved.
+/// The most sums of a single axis that are searched; beyond that, the walls that add the most area are moved.
 const MOST_SUMS: usize = 200_000;
 
-/// All closings of a walk on a step that are equally near to its typed lengths.
+/// All closings of a traverse on a step that are equally near to its typed lengths.
 pub(crate) struct NearestClosings {
-    /// The sides with none of the tied moves made.
+    /// The sides before any of the tied moves.
     vectors: Vec<Vector>,
-    /// Along north, along east.
+    /// The tied moves along north, then along east.
     tied: [Tied; 2],
 }
 
-/// Moves of one axis that tie: any `choose` of them close it.
+/// Tied moves along one axis: any `choose` of them close it.
 #[derive(Clone, Default)]
 struct Tied {
     moves: Vec<Move>,
@@ -39,7 +39,7 @@ struct Tied {
 #[derive(Clone, Copy)]
 struct Move {
     side: usize,
-    /// What is added to the side along the axis: a step north or east, or a step back.
+    /// What is added to the side along the axis: one step, positive to the north or east.
     change: i64,
     /// The typed length of the wall.
     length: i64,
@@ -50,12 +50,12 @@ impl Tied {
         binomial(self.moves.len(), self.choose)
     }
 
-    /// Whether there is anything to choose.
+    /// Whether there is a real choice.
     fn is_open(&self) -> bool {
         self.choose > 0 && self.choose < self.moves.len()
     }
 
-    /// Splits off the shortest walls: what the least moved length makes sure, and what still ties after it.
+    /// Prefers the shortest walls: the moves that are made in any case, and those that still tie after that.
     fn shortest(&self) -> (Vec<Move>, Tied) {
         let mut moves = self.moves.clone();
         moves.sort_by_key(|one| one.length);
@@ -71,15 +71,16 @@ impl Tied {
 }
 
 impl Traverse {
-    /// Each side rounded on its own, then closed on whole steps as near to the typed lengths as can be; `measured` is
-    /// its area unrounded.
+    /// Rounds each side on its own, then closes the traverse on whole steps as near to the typed lengths as
+    /// possible. `measured` is its unrounded area. `None` where it cannot close.
     pub(crate) fn close_on(&self, way: Way, measured: Area) -> Option<Outline> {
         self.nearest_closings(way)?.best(measured, |_| true)
     }
 
-    /// All closings on whole steps that are equally near to the typed lengths; none where the walk cannot close.
+    /// All closings on whole steps that are equally near to the typed lengths; `None` where the traverse cannot
+    /// close.
     ///
-    /// A walk with sides by bearing has one, by the compass rule.
+    /// A traverse with sides by bearing has one, by the compass rule.
     pub(crate) fn nearest_closings(&self, way: Way) -> Option<NearestClosings> {
         let mut vectors: Vec<Vector> =
             self.sides.iter().map(|side| side.shape.rounded(way)).collect();
@@ -88,7 +89,7 @@ impl Traverse {
         if self.has_bearings() {
             spread_by_length(misses, &mut vectors);
         } else {
-            // An axis that closes as it is rounded is as near as can be.
+            // An axis that closes after rounding needs no moves.
             for (axis, tied) in Axis::BOTH.into_iter().zip(&mut tied) {
                 if misses.on(axis) == 0 {
                     continue;
@@ -107,8 +108,8 @@ impl Traverse {
 }
 
 impl NearestClosings {
-    /// The one to take among those that are `good`, or among all where none is: the least moved length, then the area
-    /// nearest to `measured`, then the larger.
+    /// The preferred closing among those that are `good`, or among all if none is: the least moved length, then the
+    /// area nearest to `measured`, then the larger.
     pub(crate) fn best(&self, measured: Area, good: impl Fn(&Outline) -> bool) -> Option<Outline> {
         if !self.tied.iter().any(Tied::is_open) {
             return self.with(&self.first());
@@ -122,7 +123,7 @@ impl NearestClosings {
         self.shortest().best_of_equal_walls(measured)
     }
 
-    /// Moves that close both axes, the first in walking order.
+    /// On both axes, the first moves in walking order that close it.
     fn first(&self) -> [Vec<Move>; 2] {
         [0, 1].map(|place: usize| {
             let tied = &self.tied[place];
@@ -130,7 +131,7 @@ impl NearestClosings {
         })
     }
 
-    /// Whether another closing may be just as near.
+    /// Whether another closing may be equally near.
     pub(crate) fn is_open(&self) -> bool {
         self.tied.iter().any(Tied::is_open)
     }
@@ -140,7 +141,7 @@ impl NearestClosings {
         self.tied[0].count().saturating_mul(self.tied[1].count())
     }
 
-    /// The area of each that is `good`, the lowest first; none where there are too many to go through.
+    /// The areas of the closings that are `good`, in ascending order; `None` where there are too many to list.
     pub(crate) fn areas(&self, good: impl Fn(&Outline) -> bool) -> Option<Vec<Area>> {
         if self.count() > MOST_CLOSINGS {
             return None;
@@ -178,7 +179,7 @@ impl NearestClosings {
         Outline::new(vectors)
     }
 
-    /// The closings that move the least length of wall: what ties among them are walls equally long.
+    /// The closings that move the least length of wall; those that still tie move walls of equal length.
     fn shortest(&self) -> NearestClosings {
         let mut vectors = self.vectors.clone();
         let tied = [0, 1].map(|place| {
@@ -191,8 +192,8 @@ impl NearestClosings {
         NearestClosings { vectors, tied }
     }
 
-    /// Among walls equally long: one by one where there are few closings, by sums where one axis alone ties, else the
-    /// walls that add the most to the area.
+    /// The best closing where the tied walls are equally long: one by one if there are few, by sums if only one
+    /// axis ties, else the walls that add the most to the area.
     fn best_of_equal_walls(&self, measured: Area) -> Option<Outline> {
         if self.count() <= MOST_CLOSINGS {
             let all = self.all()?;
@@ -203,7 +204,7 @@ impl NearestClosings {
         let outline = self.with(&most)?;
         let open: Vec<usize> = (0..2).filter(|&place| self.tied[place].is_open()).collect();
         let &[place] = open.as_slice() else { return Some(outline) };
-        // The area is linear in the moves of one axis: what each adds, seen from the outline at hand.
+        // The area is linear in the moves of one axis, so each move adds a fixed amount to this outline.
         let gains = self.gains(place, &outline);
         let tied = &self.tied[place];
         let now: i128 = gains
@@ -219,8 +220,8 @@ impl NearestClosings {
         self.with(&moves)
     }
 
-    /// What each move of an axis adds to the area of a closed outline, in halves of square nanometers; one amount for
-    /// all of them may be added.
+    /// What each move of an axis adds to the area of a closed outline, in halves of a square nanometer. A constant
+    /// common to all moves is left open.
     fn gains(&self, place: usize, outline: &Outline) -> Vec<i128> {
         let gradients = outline.doubled_gradients();
         let turn = i128::from(outline.turn());
@@ -232,7 +233,7 @@ impl NearestClosings {
         self.tied[place].moves.iter().map(gain).collect()
     }
 
-    /// What the segment of a curved side grows by, in halves of square nanometers.
+    /// How much the circular segment of a curved side grows, in halves of a square nanometer.
     fn segment_gain(&self, place: usize, one: &Move) -> i128 {
         let before = self.vectors[one.side];
         if before.rise == 0 {
@@ -243,8 +244,8 @@ impl NearestClosings {
         after.segment().half_nm2() - before.segment().half_nm2()
     }
 
-    /// The moves of an axis that add the most area while the moves of the other axis are all made in part, each by the
-    /// same share: so seen, no corner is the first.
+    /// The moves of an axis that add the most area. Every tied move of the other axis is taken to be made in part,
+    /// by the same share, so that the choice does not depend on the start corner.
     fn adding_most(&self, place: usize) -> Vec<Move> {
         let (tied, other) = (&self.tied[place], &self.tied[1 - place]);
         let (own_axis, other_axis) = (Axis::BOTH[place], Axis::BOTH[1 - place]);
@@ -275,16 +276,17 @@ impl NearestClosings {
     }
 }
 
-/// A closing, and the length of wall that its tied moves move.
+/// A closing, and the total length of wall that its tied moves move.
 struct Candidate {
     moved: i64,
     outline: Outline,
 }
 
-/// How an area ranks beside the measured one: the nearer, then the larger.
+/// Sort key that prefers the area nearest to the measured one, then the larger.
 ///
-/// Distances are told apart to a ten-thousandth of a square foot: what spreading a misclosure leaves over is shared out
-/// in file order, nanometer by nanometer, and must decide nothing. The marks between lie where no typed lengths do.
+/// Distances count as equal within a ten-thousandth of a square foot. Spreading a misclosure leaves single
+/// nanometers that go by file order; those must not decide. The offset keeps the limits between classes away from
+/// typed lengths.
 pub(crate) fn rank(area: Area, measured: Area) -> (i128, std::cmp::Reverse<Area>) {
     const APART: i128 = 18_580_608_000_000;
     const OFFSET: i128 = 6_834_567_890_123;
@@ -292,10 +294,10 @@ pub(crate) fn rank(area: Area, measured: Area) -> (i128, std::cmp::Reverse<Area>
     ((distance + OFFSET).div_euclid(APART), std::cmp::Reverse(area))
 }
 
-/// Which `choose` of the amounts add up nearest to `wanted`, the larger sum where two are as near; none where there are
-/// too many sums.
+/// Which `choose` of the amounts have the sum nearest to `wanted`, or the larger sum if two are equally near;
+/// `None` where there are too many sums.
 fn nearest_sum(amounts: &[i128], choose: usize, wanted: i128) -> Option<Vec<usize>> {
-    // For each number of amounts taken, every sum with the last amount in it and the sum before.
+    // For each number of amounts taken: every sum, with the last amount in it and the sum before that.
     let mut sums: Vec<BTreeMap<i128, usize>> = vec![BTreeMap::new(); choose + 1];
     let mut steps: Vec<(usize, usize)> = vec![(usize::MAX, usize::MAX)];
     sums[0].insert(0, 0);
@@ -324,7 +326,7 @@ fn nearest_sum(amounts: &[i128], choose: usize, wanted: i128) -> Option<Vec<usiz
     Some(taken)
 }
 
-/// The compass rule on sides already rounded.
+/// The compass rule applied to sides already rounded.
 fn spread_by_length(miss: Misclosure, vectors: &mut [Vector]) {
     let weights: Vec<i128> =
         vectors.iter().map(|vector| i128::from(vector.length().nm())).collect();
@@ -336,22 +338,23 @@ fn spread_by_length(miss: Misclosure, vectors: &mut [Vector]) {
     }
 }
 
-/// A closing of one axis: the lengths with none of the tied moves made.
+/// A closing of one axis, before any of the tied moves.
 struct AxisClosing {
     lengths: Vec<i64>,
     tied: Tied,
 }
 
-/// The closings of the legs of one axis, on whole steps, that are nearest to their own lengths; `lengths` has each rounded.
+/// The closings of one axis on whole steps that are nearest to the typed lengths of its legs. `lengths` are the
+/// rounded lengths.
 fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<AxisClosing> {
     let unit = step.length().nm();
     let rounded = lengths.clone();
     let misses: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
-    // Legs that run the way of what is missed get shorter, the others longer.
+    // Legs that run in the direction of the misclosure get shorter, the others longer.
     let change = |leg: &Leg| if leg.sign == misses.signum() { -unit } else { unit };
     let mut steps = misses.abs().checked_div(unit)?;
-    // Each leg is within a step of its own length, so that none is ever a round ahead of another: what a wide tolerance
-    // leaves over is moved in whole rounds, all but the last of them.
+    // Each leg is within a step of its typed length, so moves go round evenly. What a wide tolerance leaves over is
+    // moved in whole rounds, except the last round.
     loop {
         let moves = |i: &usize| lengths[*i] + change(&legs[*i]) >= 0;
         let movable: Vec<usize> = (0..legs.len()).filter(moves).collect();
@@ -376,7 +379,7 @@ fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Ax
     }
     let mut tied = Tied::default();
     for (i, leg) in legs.iter().enumerate() {
-        // A half that rounding alone has brought there is not undone.
+        // A half that was already rounded in this direction is not undone.
         let is_made = off(&lengths, i) - unit == dearest && lengths[i] != rounded[i];
         let could_be = off(&lengths, i) == dearest && lengths[i] + change(leg) >= 0;
         if is_made {
@@ -394,7 +397,7 @@ fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Ax
     Some(AxisClosing { lengths, tied })
 }
 
-/// How many ways there are to choose so many of so many, at most about a million.
+/// The binomial coefficient; counting stops soon after a million.
 fn binomial(of: usize, choose: usize) -> u64 {
     const ENOUGH: u64 = 1_000_000;
     let few = choose.min(of.saturating_sub(choose)) as u64;
@@ -409,7 +412,7 @@ fn binomial(of: usize, choose: usize) -> u64 {
     count
 }
 
-/// Every choice of so many of so many, in order.
+/// Every choice of `choose` items out of `of`, in lexicographic order.
 pub(crate) struct Combinations {
     of: usize,
     now: Vec<usize>,
@@ -421,7 +424,7 @@ impl Combinations {
         Combinations { of, now: (0..choose).collect(), is_done: false }
     }
 
-    /// The choice at hand; none after the last.
+    /// The current choice; `None` after the last.
     pub(crate) fn current(&self) -> Option<&[usize]> {
         (!self.is_done).then_some(&self.now)
     }
@@ -474,8 +477,8 @@ mod tests {
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(2_000))]
 
-        /// Moves made in rounds are those made one by one, however much a wide tolerance leaves over, and every choice
-        /// of what ties has the same sum of squares.
+        /// Moves made in whole rounds equal those made one by one, however much a wide tolerance leaves over, and
+        /// every choice among tied moves has the same sum of squares.
         #[test]
         fn rounds_are_the_best_moves_one_by_one(
             twelfths in proptest::collection::vec((1_i64..600, any::<bool>()), 2..9),
@@ -523,14 +526,14 @@ mod tests {
             }
         }
 
-        /// Sums found step by step are those of all choices.
+        /// The sum found step by step is the best of all choices.
         #[test]
         fn the_nearest_sum_is_that_of_all_choices(
             amounts in proptest::collection::vec(-40_i128..40, 1..9),
             choose in 0_usize..9,
             wanted in -90_i128..90,
         ) {
-            // In square feet, so that they are told apart.
+            // In square feet, so that no two count as equal.
             let unit = Area::SQUARE_FOOT.half_nm2();
             let amounts: Vec<i128> = amounts.into_iter().map(|amount| amount * unit).collect();
             let wanted = wanted * unit;
@@ -547,7 +550,8 @@ mod tests {
         }
     }
 
-    /// Steps down of so many inches each, all alike, of unlike depth, the wall across `total` feet.
+    /// A staircase outline: `steps` steps, each `inches` down and of varying depth, and a straight wall of `total`
+    /// feet.
     fn stairs(steps: usize, inches: i64, total: i64) -> Traverse {
         let inch = Length::INCH.nm();
         let mut sides = vec![(Direction::North, total * 12 * inch)];
@@ -563,7 +567,8 @@ mod tests {
 
     #[test]
     fn many_walls_that_tie_are_closed_by_sums_as_one_by_one() {
-        // Twelve steps of 1 ft 4 in are 16 ft: each rounds to 1 ft, and any four of them take the feet left over. 495 ways.
+        // Twelve steps of 1 ft 4 in are 16 ft. Each rounds to 1 ft, and any four of them take the remaining 4 ft:
+        // 495 choices.
         let stairs = stairs(12, 16, 16);
         let way = Way::Nearest(Step::WholeFoot, Halves::Up);
         let Some(all) = stairs.nearest_closings(way) else { panic!("they close") };
@@ -587,7 +592,7 @@ mod tests {
 
     #[test]
     fn beyond_what_can_be_gone_through_the_area_is_still_the_nearest() {
-        // Forty-eight such steps in 64 ft: C(48, 16) ways are over two million million.
+        // Forty-eight such steps in 64 ft: C(48, 16) is over two trillion.
         let stairs = stairs(48, 16, 64);
         let way = Way::Nearest(Step::WholeFoot, Halves::Up);
         let Some(all) = stairs.nearest_closings(way) else { panic!("they close") };
@@ -595,7 +600,8 @@ mod tests {
         let outline = Outline::new(stairs.sides.iter().map(|side| side.shape.vector()).collect());
         let measured = outline.map_or(Area::ZERO, |outline| outline.area());
         let best = all.best(measured, |_| true).map_or(Area::ZERO, |outline| outline.area());
-        // Every whole number of square feet can be met, so the measured area is, to the half.
+        // Every whole number of square feet can be reached, so the best is within half a square foot of the
+        // measured area.
         let apart = (best - measured).abs();
         assert!(2 * apart.half_nm2() <= Area::SQUARE_FOOT.half_nm2(), "{best:?} {measured:?}");
     }

@@ -1,9 +1,9 @@
-//! Moving walls from the face that was measured to another one.
+//! Moving walls from the measured face to another face.
 //!
-//! Each piece of a side moves outward by its own thickness; corners are where the moved walls
-//! meet. For a right-angled outline and one thickness t the area grows by P·t + 4t² exactly, P the
-//! perimeter (a mitred offset: A + P·t + t²·Σ tan(θ/2), and the turns of a right-angled outline
-//! leave 4 right angles). Compass sides move exactly; slanted and curved ones in floats.
+//! Each piece of a side moves outward by its own thickness; the new corners are where the moved walls meet. For a
+//! right-angled outline and one thickness t, the area grows by exactly P·t + 4t², where P is the perimeter (a
+//! mitered offset: A + P·t + t²·Σ tan(θ/2); the turns of a right-angled outline add up to four right angles).
+//! Axis-parallel sides move exactly, slanted and curved ones in floats.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -13,19 +13,19 @@
 use crate::geometry::outline::{Outline, Vector, nearest_nm};
 use crate::geometry::traverse::{Shape, Traverse, TraverseSide};
 
-/// A stretch of a side that moves as one.
+/// A stretch of a side that moves as a whole.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Piece {
-    /// The side of the walk it belongs to.
+    /// The side of the traverse it belongs to.
     pub(crate) side: usize,
     pub(crate) vector: Vector,
-    /// How far it moves outward, in nanometers; inward if below zero.
+    /// How far it moves outward, in nanometers; negative means inward.
     pub(crate) outward: i64,
 }
 
 impl Piece {
-    /// The center of a curved piece of this radius, seen from its start: from the chord's middle it lies against the
-    /// bulge by radius less rise.
+    /// The center of a curved piece of this radius, relative to its start. It lies on the side of the chord away
+    /// from the bulge, radius minus rise from the chord's middle.
     fn center(&self, radius: f64) -> (f64, f64) {
         let (east, north) = (self.vector.east as f64, self.vector.north as f64);
         let chord = self.vector.chord().max(1.0);
@@ -35,25 +35,26 @@ impl Piece {
     }
 }
 
-/// Why walls cannot move.
+/// Why walls cannot be moved.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum OffsetError {
-    /// Nothing is left of this side once the walls have moved.
+    /// Nothing is left of this side after the move.
     Vanishes { side: usize },
-    /// Once moved, these two sides cross or touch.
+    /// These two sides cross or touch after the move.
     Cross { first: usize, second: usize },
 }
 
-/// A walk moved to another face; closed.
+/// A traverse moved to another face, closed.
 #[derive(Clone, Debug)]
 pub(crate) struct Moved {
     pub(crate) walk: Traverse,
     pub(crate) outline: Outline,
-    /// Where its first corner stands, seen from the first corner before the move: east, then north.
+    /// The first corner after the move, relative to the first corner before it: east, then north.
     pub(crate) start: (i64, i64),
 }
 
-/// The pieces of `outline` moved outward, as a walk whose sides know which side of `walk` they are.
+/// Moves the pieces of `outline` outward. Each side of the result still says which side of the traverse it came
+/// from.
 pub(crate) fn moved(
     walk: &Traverse,
     outline: &Outline,
@@ -118,7 +119,7 @@ pub(crate) fn moved(
 
 type Point = (i64, i64);
 
-/// Where the piece before ends and the next begins, once moved; the same point unless a jog joins them.
+/// Where `before` ends and `next` begins after the move; one point unless a jog joins them.
 fn corner(before: &Piece, next: &Piece, turn: i64, at: Point) -> (Point, Point) {
     let (a, b) = (Line::ending(before, turn), Line::starting(next, turn));
     let shifted = |line: &Line, exact: Option<Point>| {
@@ -130,7 +131,7 @@ fn corner(before: &Piece, next: &Piece, turn: i64, at: Point) -> (Point, Point) 
         return (end, start);
     }
     let by = match (a.exact(), b.exact()) {
-        // Two compass sides at a right angle: each gives one part exactly.
+        // Two axis-parallel sides at a right angle: each gives one coordinate exactly.
         (Some(one), Some(other)) => (one.0 + other.0, one.1 + other.1),
         (one, other) => {
             let (east, north) = meet(&a, &b);
@@ -156,18 +157,18 @@ fn in_one_line(before: &Piece, next: &Piece) -> bool {
     let (a, b) = (before.vector, next.vector);
     let straight = a.rise == 0 && b.rise == 0;
     let cross = i128::from(a.east) * i128::from(b.north) - i128::from(a.north) * i128::from(b.east);
-    // Nearly in line counts too: the corner of two walls that hardly turn is far from both.
+    // Nearly in line counts too: walls that hardly turn would meet far away.
     let size = (a.chord() * b.chord()).max(1.0);
     straight && (cross as f64 / size).abs() < 1e-9
 }
 
-/// The line, or the circle, that one end of a moved piece lies on, seen from the corner before the move.
+/// The line or circle on which one end of a moved piece lies, relative to the corner before the move.
 #[derive(Clone, Copy)]
 struct Line {
-    /// Unit vector pointing out of the house at this end.
+    /// Unit vector that points out of the house at this end.
     out: (f64, f64),
     outward: i64,
-    /// For a curved piece: its center seen from the corner, and its radius after the move.
+    /// For a curved piece: its center relative to the corner, and its radius after the move.
     circle: Option<((f64, f64), f64)>,
     exact: Option<Point>,
 }
@@ -221,7 +222,7 @@ impl Line {
         (nearest_nm(self.out.0 * by).nm(), nearest_nm(self.out.1 * by).nm())
     }
 
-    /// How far `point` is from the line, and the way in which that grows.
+    /// How far `point` is off the line, and the direction in which that distance grows.
     fn miss(&self, point: (f64, f64)) -> (f64, (f64, f64)) {
         match self.circle {
             None => {
@@ -237,14 +238,14 @@ impl Line {
     }
 }
 
-/// The point nearest the corner on both lines, by Newton's steps: one step for straight lines.
+/// The point on both lines that is nearest the corner, by Newton's method; straight lines take one step.
 fn meet(a: &Line, b: &Line) -> (f64, f64) {
     let mut point = (0.0, 0.0);
     for _ in 0..40 {
         let ((off_a, way_a), (off_b, way_b)) = (a.miss(point), b.miss(point));
         let determinant = way_a.0 * way_b.1 - way_a.1 * way_b.0;
         if determinant.abs() < 1e-7 {
-            // They run on smoothly into each other.
+            // They join smoothly.
             return (a.out.0 * a.outward as f64, a.out.1 * a.outward as f64);
         }
         let east = (off_a * way_b.1 - off_b * way_a.1) / determinant;
@@ -257,8 +258,11 @@ fn meet(a: &Line, b: &Line) -> (f64, f64) {
     point
 }
 
-/// The piece that began at `at`, moved to between these two; a fault if nothing of it is left, or it would run
-/// backwards.
+/// The side that began at `at`, after its ends moved to `start` and `end`.
+///
+/// # Errors
+///
+/// Nothing would be left of it, or it would run backward.
 fn between(
     piece: &Piece,
     turn: i64,
@@ -280,7 +284,8 @@ fn between(
             return vanishes;
         }
         let depth = libm::sqrt((radius * radius - half * half).max(0.0));
-        // Half a circle may become more or less than half: what counts is on which side of the new chord its center is.
+        // Half a circle may become more or less than half, depending on which side of the new chord its center
+        // lies.
         let center = piece.center(curve.radius);
         let to = |from: i64, center: f64, end: i64| (from as f64 + center) - (end as f64);
         let (east, north) = (to(at.0, center.0, start.0), to(at.1, center.1, start.1));
@@ -292,7 +297,7 @@ fn between(
     Ok(vector)
 }
 
-/// The shape of a moved side, of the sort it had.
+/// The shape of a moved side, of the same kind as before where possible.
 fn moved_shape(walk: &Traverse, piece: &Piece, vector: Vector) -> Shape {
     let length = vector.east.abs() + vector.north.abs();
     let aligned = vector.east == 0 || vector.north == 0;

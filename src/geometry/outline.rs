@@ -1,7 +1,7 @@
-//! A closed outline: its area, its corners, how its area changes with its sides, whether it crosses itself.
+//! A closed outline: its area, its corners, how its area changes with its sides, and whether it crosses itself.
 //!
-//! East and north are positive. An outline walked with its inside on the left has a positive
-//! signed area; [`Outline::area`] is always positive.
+//! East and north are positive. An outline walked with its inside on the left has a positive signed area;
+//! [`Outline::area`] is never negative.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -14,7 +14,7 @@ use rstar::{RTree, RTreeObject};
 use crate::units::area::Area;
 use crate::units::length::Length;
 
-/// One side as it runs: so far east and north, bulging to the right of the walk by `rise` if it is curved.
+/// One side as a vector east and north. A curved side bulges to the right of the walking direction by `rise`.
 ///
 /// # Units
 ///
@@ -26,25 +26,25 @@ pub(crate) struct Vector {
     pub(crate) rise: i64,
 }
 
-/// A place on the plan, from where the walk starts.
+/// A position on the plan, relative to the start of the outline.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Place {
-    /// So far east.
+    /// Distance east.
     pub east: Length,
-    /// So far north.
+    /// Distance north.
     pub north: Length,
 }
 
-/// Sides that come back to their start: holding one proves that they do.
+/// A sequence of sides that returns to its start. Only closed sequences can be constructed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Outline {
     vectors: Vec<Vector>,
-    /// Its area, positive where the walk has its inside on the left.
+    /// Its area, positive if the inside is on the left.
     signed: Area,
 }
 
 impl Outline {
-    /// The outline of these vectors; none if they do not come back to their start.
+    /// The outline of these vectors; `None` if they do not return to their start.
     pub(crate) fn new(vectors: Vec<Vector>) -> Option<Outline> {
         let mut at = (0_i64, 0_i64);
         let mut doubled = 0_i128;
@@ -66,7 +66,7 @@ impl Outline {
         &self.vectors
     }
 
-    /// The corners, from the start; corner *k* is where side *k* begins.
+    /// The corners in order; corner *k* is where side *k* begins.
     pub fn corners(&self) -> Vec<Place> {
         self.points()
             .into_iter()
@@ -77,7 +77,7 @@ impl Outline {
             .collect()
     }
 
-    /// The corners as pairs, east then north.
+    /// The corners in nanometers, east then north.
     pub(crate) fn points(&self) -> Vec<(i64, i64)> {
         let mut at = (0, 0);
         let step = |vector: &Vector| {
@@ -88,20 +88,20 @@ impl Outline {
         self.vectors.iter().map(step).collect()
     }
 
-    /// The area inside, exact where no side is curved.
+    /// The area enclosed, exact where no side is curved.
     ///
-    /// Cross products of coordinates (any surveying text, for example Mahun, *Open Access Surveying
-    /// Library*, COGO ch. H); a curved side adds or takes off its segment.
+    /// Cross products of coordinates (any surveying text, for example Mahun, *Open Access Surveying Library*, COGO
+    /// ch. H); a curved side adds or subtracts its circular segment.
     pub fn area(&self) -> Area {
         self.signed_area().abs()
     }
 
-    /// The area, positive where the walk has its inside on the left.
+    /// The area, positive if the inside is on the left.
     pub(crate) fn signed_area(&self) -> Area {
         self.signed
     }
 
-    /// 1 where the walk has its inside on the left, -1 on the right.
+    /// 1 if the inside is on the left, -1 if it is on the right.
     pub(crate) fn turn(&self) -> i64 {
         if self.signed_area() < Area::ZERO { -1 } else { 1 }
     }
@@ -111,12 +111,13 @@ impl Outline {
         self.vectors.iter().any(|vector| vector.rise != 0)
     }
 
-    /// The length of all sides together, curved ones along the curve.
+    /// The total length of all sides, curved ones measured along the curve.
     pub fn perimeter(&self) -> Length {
         self.vectors.iter().map(|vector| vector.length()).sum()
     }
 
-    /// The ground from corner to corner, with the first corner at `at`; the rise of a curved side counts on every side.
+    /// The bounding box of the corners, with the first corner at `at`; the largest rise of any curved side is added
+    /// all round.
     pub(crate) fn extent(&self, at: (i64, i64)) -> Extent {
         let bulge = self.vectors.iter().map(|vector| vector.rise.abs()).max().unwrap_or(0);
         let along = |part: fn(&Vector) -> i64, from: i64| {
@@ -133,11 +134,11 @@ impl Outline {
         }
     }
 
-    /// How the area grows with each side, in doubled terms: for an east component and for a north component.
+    /// Twice the rate at which the area grows with the east component and with the north component of each side.
     ///
-    /// Twice the area changes by `2·d·g` where a component changes by `d` and the outline stays
-    /// closed; the middle of the side is what counts, seen from the start. Adding one number to all of an
-    /// axis changes nothing for changes that close.
+    /// If components change by `d` and the outline stays closed, twice the area changes by the sum of `2·d·g`. A
+    /// gradient depends on the middle of the side, relative to the start. Adding the same number to all gradients
+    /// of an axis makes no difference to changes that keep it closed.
     pub(crate) fn doubled_gradients(&self) -> Vec<(i64, i64)> {
         let turn = self.turn();
         let mut at = (0_i64, 0_i64);
@@ -149,7 +150,8 @@ impl Outline {
         self.vectors.iter().map(one).collect()
     }
 
-    /// The corners with curved sides as short straight ones, and the side each point begins.
+    /// The corners, with curved sides broken into short straight ones, each with the index of the side it begins or
+    /// lies on.
     pub(crate) fn flattened(&self) -> Vec<(i64, i64, usize)> {
         let mut points = Vec::with_capacity(self.vectors.len());
         for (i, (vector, at)) in self.vectors.iter().zip(self.points()).enumerate() {
@@ -161,12 +163,12 @@ impl Outline {
         points
     }
 
-    /// Whether it holds ground and no two sides cross or touch away from a shared corner.
+    /// Whether it encloses any area and no two sides cross or touch except at a shared corner.
     pub(crate) fn is_clear(&self) -> bool {
         self.crossing().is_none() && self.signed_area() != Area::ZERO
     }
 
-    /// The first two sides that cross or touch away from a shared corner, and where.
+    /// The first two sides that cross or touch except at a shared corner, and where.
     pub(crate) fn crossing(&self) -> Option<Crossing> {
         if are_apart(&self.vectors) {
             return None;
@@ -188,14 +190,14 @@ impl Outline {
     }
 }
 
-/// Whether the walls along these, in any unit, surely keep clear of each other: few walls, all along an axis. Where it is
-/// not sure it says no.
+/// A quick test whether the walls are certainly apart. It only answers for few walls that are all axis-parallel,
+/// and says `false` where it cannot be sure.
 ///
-/// A wall that touches another of its own axis touches one across too: the one next to it at that end, which has a
-/// length. So they are apart where each meets just its two neighbors among the walls across.
+/// A wall that touches another wall of its own axis also touches one of the other axis, namely the neighbor at that
+/// end. So the walls are apart if each of them meets only its two neighbors among the walls of the other axis.
 pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
     const FEW: usize = 16;
-    /// Where it begins along its axis, how long it is, and where it lies on the other.
+    /// Where it begins along its axis, its length, and its position on the other axis.
     #[derive(Clone, Copy, Default)]
     struct Wall {
         low: i64,
@@ -205,7 +207,7 @@ pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
     let mut walls = [[Wall::default(); FEW]; 2];
     let mut counts = [0_usize; 2];
     let mut at = [0_i64; 2];
-    // The axis of the wall before, and whether it runs up it.
+    // The axis of the wall before, and whether it runs in the positive direction.
     let mut before = (2, false);
     for vector in vectors {
         if vector.rise != 0 || (vector.east == 0) == (vector.north == 0) {
@@ -221,7 +223,7 @@ pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
             last.length += run.unsigned_abs();
             continue;
         }
-        // It turns straight back, or there are too many.
+        // It turns straight back, or there are too many walls.
         if before.0 == axis || counts[axis] == FEW {
             return false;
         }
@@ -232,7 +234,7 @@ pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
     if counts[0] != counts[1] {
         return false;
     }
-    // Below its beginning the difference wraps round to more than any length.
+    // For a point before the wall's beginning the difference wraps to a number larger than any length.
     let reaches = |a: &Wall, b: &Wall| b.across.wrapping_sub(a.low).cast_unsigned() <= a.length;
     let mut meetings = 0_usize;
     for a in &walls[0][..counts[0]] {
@@ -244,8 +246,8 @@ pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
 }
 
 impl Outline {
-    /// The same for an outline of few straight sides, each against each: no list is made. None where there are more,
-    /// or curved ones.
+    /// Like [`Outline::crossing`] for few straight sides, each against each other, without allocating. `None` if
+    /// there are more sides, or curved ones.
     fn crossing_of_few(&self) -> Option<Option<Crossing>> {
         const FEW: usize = 24;
         let n = self.vectors.len();
@@ -258,7 +260,7 @@ impl Outline {
             points[i + 1] = (points[i].0 + vector.east, points[i].1 + vector.north);
         }
         let side = |i: usize| (points[i], points[i + 1]);
-        // The box round each side: sides whose boxes are apart do not meet.
+        // The bounding box of each side; sides whose boxes are apart do not meet.
         let mut boxes = [(0_i64, 0_i64, 0_i64, 0_i64); FEW];
         for (i, place) in boxes.iter_mut().enumerate().take(n) {
             let ((e, n), (f, m)) = side(i);
@@ -274,7 +276,7 @@ impl Outline {
                 let is_next = j == i + 1 || i == 0 && j == n - 1;
                 let apart =
                     here.0 > there.1 || there.0 > here.1 || here.2 > there.3 || there.2 > here.3;
-                // Neighbors at a right angle meet at their corner only.
+                // Neighbors at a right angle meet only at their corner.
                 if apart || is_next && square(i, j) && n > 2 {
                     continue;
                 }
@@ -295,7 +297,7 @@ impl Outline {
 }
 
 impl Vector {
-    /// The length along the side.
+    /// The length along the side, following the curve if it is curved.
     pub(crate) fn length(&self) -> Length {
         match (self.rise, self.east, self.north) {
             (0, east, 0) => Length::from_nm(east.abs()),
@@ -305,17 +307,17 @@ impl Vector {
         }
     }
 
-    /// The length from end to end, of a curved side along its chord.
+    /// The straight length from end to end, rounded to a nanometer.
     pub(crate) fn chord_length(&self) -> Length {
         Vector { rise: 0, ..*self }.length()
     }
 
-    /// The straight distance from end to end.
+    /// The straight distance from end to end, in nanometers.
     pub(crate) fn chord(&self) -> f64 {
         libm::hypot(self.east as f64, self.north as f64)
     }
 
-    /// Its quadrant bearing to the second, as `S 45° 12' 30" W`.
+    /// The quadrant bearing to the second: `S 45° 12' 30" W`.
     pub(crate) fn bearing(&self) -> String {
         let (east, north) = (self.east as f64, self.north as f64);
         let degrees = libm::atan2(east.abs(), north.abs()).to_degrees();
@@ -327,7 +329,7 @@ impl Vector {
         format!("{from} {degrees}° {minutes:02}' {seconds:02}\" {toward}")
     }
 
-    /// The circle a curved side lies on; none for a straight side.
+    /// The circle a curved side lies on; `None` for a straight side.
     pub(crate) fn curve(&self) -> Option<Curve> {
         if self.rise == 0 {
             return None;
@@ -342,10 +344,10 @@ impl Vector {
         })
     }
 
-    /// The area between a curved side and its chord, positive where it bulges to the right.
+    /// The signed area between a curved side and its chord, positive where it bulges to the right.
     ///
-    /// r = (c² + 4h²) / 8h, area = r²(θ − sin θ)/2 (International Correspondence Schools, *The
-    /// Building Trades Pocketbook*, Mensuration).
+    /// r = (c² + 4h²) / 8h, area = r²(θ − sin θ)/2 (International Correspondence Schools, *The Building Trades
+    /// Pocketbook*, Mensuration).
     pub(crate) fn segment(&self) -> Area {
         let Some(curve) = self.curve() else {
             return Area::ZERO;
@@ -356,7 +358,7 @@ impl Vector {
         Area::from_float_sq_ft(if self.rise < 0 { -sq_ft } else { sq_ft })
     }
 
-    /// Points along a curved side, without its ends, seen from its start.
+    /// Points along a curved side, without its ends, relative to its start.
     fn points_along(&self) -> Vec<(i64, i64)> {
         const PIECES: u32 = 16;
         let Some(curve) = self.curve() else {
@@ -378,9 +380,9 @@ impl Vector {
     }
 }
 
-/// Whether two outlines in their places come as near to each other as `gap`, or lie one on the other.
+/// Whether two placed outlines come within `gap` nanometers of each other, touch or overlap.
 ///
-/// For questions of what touches what: in floats.
+/// Computed in floats: only for the question of what touches what.
 pub(crate) fn separation(a: (&Outline, Point), b: (&Outline, Point), gap: i64) -> bool {
     let sides = |(outline, at): (&Outline, Point)| -> Vec<(Point, Point)> {
         let points = outline.flattened();
@@ -399,7 +401,7 @@ pub(crate) fn separation(a: (&Outline, Point), b: (&Outline, Point), gap: i64) -
     a.iter().any(|one| b.iter().any(|other| near(one, other)))
 }
 
-/// From a point to the nearest point of a line.
+/// The distance from a point to the nearest point of a line segment.
 fn distance(point: Point, line: (Point, Point)) -> f64 {
     let along = ((line.1.0 - line.0.0) as f64, (line.1.1 - line.0.1) as f64);
     let to = ((point.0 - line.0.0) as f64, (point.1 - line.0.1) as f64);
@@ -412,7 +414,7 @@ fn distance(point: Point, line: (Point, Point)) -> f64 {
     libm::hypot(to.0 - share * along.0, to.1 - share * along.1)
 }
 
-/// How far an outline reaches, lowest and highest, in nanometers.
+/// A bounding box: lowest and highest, in nanometers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Extent {
     east: (i64, i64),
@@ -420,32 +422,32 @@ pub(crate) struct Extent {
 }
 
 impl Extent {
-    /// From west to east.
+    /// The west and east limits.
     pub(crate) fn east(&self) -> (i64, i64) {
         self.east
     }
 
-    /// Whether the two come nearer to each other than `gap`.
+    /// Whether two boxes come within `gap` of each other.
     pub(crate) fn is_near(&self, other: &Extent, gap: i64) -> bool {
         let near = |a: (i64, i64), b: (i64, i64)| a.0 <= b.1 + gap && b.0 <= a.1 + gap;
         near(self.east, other.east) && near(self.north, other.north)
     }
 
-    /// Whether the ground that both have in common is wider than `width` either way.
+    /// Whether the common part of two boxes is more than `width` in both directions.
     pub(crate) fn shares_more_than(&self, other: &Extent, width: i64) -> bool {
         let shared = |a: (i64, i64), b: (i64, i64)| a.1.min(b.1) - a.0.max(b.0);
         shared(self.east, other.east).min(shared(self.north, other.north)) > width
     }
 }
 
-/// The circle of a curved side: its radius in nanometers, the angle it spans in radians.
+/// The circle of a curved side: its radius in nanometers and the angle it spans in radians.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Curve {
     pub(crate) radius: f64,
     pub(crate) angle: f64,
 }
 
-/// The whole number of nanometers nearest to a float.
+/// The whole number of nanometers nearest to `nm`.
 #[expect(
     clippy::cast_possible_truncation,
     reason = "sides are bounded far below what 64 bits hold"
@@ -459,15 +461,15 @@ pub(crate) fn nearest_nm(nm: f64) -> Length {
 pub(crate) struct Crossing {
     pub(crate) first: usize,
     pub(crate) second: usize,
-    /// Where, east then north of the start, in nanometers.
+    /// The place in nanometers from the start, east then north.
     pub(crate) at: (i64, i64),
 }
 
 type Point = (i64, i64);
 
-/// The first pair, in walking order, that meets where it should not.
+/// The first pair of sides, in walking order, that meets where it should not.
 ///
-/// Each side is held against those whose boxes meet its own, found in a tree of boxes.
+/// Each side is compared only with those whose bounding boxes meet its own, found in an R-tree.
 fn crossing_of(points: &[(i64, i64, usize)]) -> Option<Crossing> {
     let n = points.len();
     let end = |i: usize| {
@@ -498,13 +500,13 @@ fn crossing_of(points: &[(i64, i64, usize)]) -> Option<Crossing> {
     })
 }
 
-/// Where one side turns straight back on the one before it.
+/// The corner where a side turns straight back on the one before it.
 fn fold(before: (Point, Point), after: (Point, Point)) -> Option<Point> {
     let back = cross(before.0, before.1, after.1) == 0 && dot(before.1, before.0, after.1) > 0;
     back.then_some(before.1)
 }
 
-/// A point that two sides share, exact but for the last nanometer.
+/// A point that two sides share, exact to a nanometer.
 fn meeting(a: (Point, Point), b: (Point, Point)) -> Option<Point> {
     if apart(a.0.0, a.1.0, b.0.0, b.1.0) || apart(a.0.1, a.1.1, b.0.1, b.1.1) {
         return None;
@@ -521,7 +523,7 @@ fn meeting(a: (Point, Point), b: (Point, Point)) -> Option<Point> {
         .map(|touch| touch.1)
 }
 
-/// The point that divides `line` as `a0` to `a1`, which differ in sign.
+/// The point that divides `line` in the ratio `a0` to `a1`; the two have opposite signs.
 #[expect(
     clippy::integer_division,
     clippy::cast_possible_truncation,

@@ -1,7 +1,7 @@
-//! Where spaces lie on their level: what is inside what, what overlaps, what overhangs.
+//! Where spaces lie on their level: which is inside which, which overlap, and what overhangs.
 //!
-//! These are questions for a person to look into, judged with the tolerances; no printed figure
-//! comes from here, so floats serve.
+//! These results are only compared with tolerances, for a person to look into. No printed figure comes from here,
+//! so floats are good enough.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -15,15 +15,15 @@ use i_overlay::float::single::SingleFloatOverlay;
 use crate::geometry::outline::Outline;
 use crate::units::length::Length;
 
-/// A ring of corners, east then north in feet, the first one not repeated at the end.
+/// A ring of corners in feet, east then north; the first is not repeated at the end.
 type Ring = Vec<[f64; 2]>;
 
-/// Outlines in their places, in feet: of each part its outer ring, then its holes.
+/// Regions in feet: each part is an outer ring followed by its holes.
 #[derive(Clone, Debug)]
 pub(crate) struct Patch(Vec<Vec<Ring>>);
 
 impl Patch {
-    /// The outline with its first corner at `at`.
+    /// The region of `outline` with its first corner at `at`.
     pub(crate) fn new(outline: &Outline, at: (i64, i64)) -> Patch {
         let foot = Length::FOOT.nm() as f64;
         let corner = |(east, north, _): (i64, i64, usize)| {
@@ -32,9 +32,9 @@ impl Patch {
         Patch(vec![vec![outline.flattened().into_iter().map(corner).collect()]])
     }
 
-    /// All of these together.
+    /// The union of these regions.
     pub(crate) fn all_of(patches: &[Patch]) -> Patch {
-        // Walked one way round, all of them: else one would be taken for a hole in another.
+        // All rings are turned the same way round, or one would be taken for a hole in another.
         let rings: Vec<Ring> = patches
             .iter()
             .flat_map(|patch| &patch.0)
@@ -51,7 +51,7 @@ impl Patch {
         Patch(rings.overlay(&nothing, OverlayRule::Subject, FillRule::NonZero))
     }
 
-    /// The ground that both cover, in square feet, where it is wider than `sliver`.
+    /// The area that both cover, in square feet, not counting parts narrower than `sliver`.
     pub(crate) fn overlap(&self, other: &Patch, sliver: Length) -> f64 {
         if self.is_apart(other) {
             return 0.0;
@@ -59,7 +59,7 @@ impl Patch {
         wider_than(&self.combined(other, OverlayRule::Intersect), sliver)
     }
 
-    /// The ground that this covers and `other` does not, in square feet, where it is wider than `sliver`.
+    /// The area that this covers and `other` does not, in square feet, not counting parts narrower than `sliver`.
     pub(crate) fn beyond(&self, other: &Patch, sliver: Length) -> f64 {
         wider_than(&self.combined(other, OverlayRule::Difference), sliver)
     }
@@ -73,7 +73,7 @@ impl Patch {
         (0..2).any(|axis| a[axis].1 <= b[axis].0 || b[axis].1 <= a[axis].0)
     }
 
-    /// The least and the greatest, east and north; the wrong way round where there is no corner.
+    /// The least and the greatest coordinate, east then north; inverted if there is no corner.
     fn bounds(&self) -> [(f64, f64); 2] {
         let mut bounds = [(f64::INFINITY, f64::NEG_INFINITY); 2];
         for corner in self.0.iter().flatten().flatten() {
@@ -85,7 +85,7 @@ impl Patch {
     }
 }
 
-/// The area of a ring, positive where it has its inside on the left.
+/// The area of a ring, positive if its inside is on the left.
 fn signed_area(ring: &[[f64; 2]]) -> f64 {
     let next = ring.iter().cycle().skip(1);
     ring.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>() / 2.0
@@ -96,9 +96,9 @@ fn perimeter(ring: &[[f64; 2]]) -> f64 {
     ring.iter().zip(next).map(|(a, b)| libm::hypot(b[0] - a[0], b[1] - a[1])).sum()
 }
 
-/// How often the box round a side of one outline meets that round a side of the other, counted up to `most`.
+/// How many pairs of sides, one of each outline, have overlapping bounding boxes; counting stops at `most`.
 ///
-/// What is worked out of two outlines takes time for each of their sides and for each place where two of them cross.
+/// Comparing two outlines takes time for each of their sides and for each crossing, so this estimates the cost.
 pub(crate) fn meetings(
     one: (&Outline, (i64, i64)),
     other: (&Outline, (i64, i64)),
@@ -117,7 +117,7 @@ pub(crate) fn meetings(
     count
 }
 
-/// The box round each side, west, east, south, north; round a curved one it is as much wider as it rises.
+/// The bounding box of each side: west, east, south, north. A curved side's box is wider by its rise.
 fn boxes((outline, from): (&Outline, (i64, i64))) -> Vec<[i64; 4]> {
     let points = outline.points();
     let sides = points.iter().zip(outline.vectors());
@@ -129,7 +129,7 @@ fn boxes((outline, from): (&Outline, (i64, i64))) -> Vec<[i64; 4]> {
     round.collect()
 }
 
-/// The area of the parts whose mean width, twice the area over the outer perimeter, is over `sliver`.
+/// The total area of the parts whose mean width, twice the area over the outer perimeter, is more than `sliver`.
 fn wider_than(parts: &[Vec<Ring>], sliver: Length) -> f64 {
     let area = |part: &Vec<Ring>| {
         let holes: f64 = part.iter().skip(1).map(|ring| signed_area(ring).abs()).sum();

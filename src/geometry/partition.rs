@@ -1,8 +1,8 @@
-//! An outline cut into pieces that a pocket calculator can check: rectangles, triangles for slanted
-//! walls, segments for curved ones.
+//! An outline cut into pieces that can be checked with a pocket calculator: rectangles, triangles at slanted walls,
+//! and circular segments at curved ones.
 //!
-//! The rectangles are as few as can be. Where two inward corners face each other, one cut serves
-//! both; as many such cuts as do not cross are found by matching (a right-angled outline with N inward
+//! The number of rectangles is the smallest possible. Where two inward corners face each other, one cut serves
+//! both. The largest set of such cuts that do not cross is found by matching (a right-angled outline with N inward
 //! corners and L such cuts needs N − L + 1 rectangles: any text on computational geometry, from memory).
 
 use crate::geometry::outline::Outline;
@@ -14,35 +14,35 @@ use crate::units::length::Length;
 pub enum Cut {
     /// A rectangle.
     Rectangle {
-        /// Its length east and west.
+        /// Its length from east to west.
         east: Length,
-        /// Its length north and south.
+        /// Its length from north to south.
         north: Length,
     },
-    /// Half of a rectangle, beside a slanted wall.
+    /// Half a rectangle, at a slanted wall.
     Triangle {
-        /// Its length east and west.
+        /// Its length from east to west.
         east: Length,
-        /// Its length north and south.
+        /// Its length from north to south.
         north: Length,
-        /// It lies outside the wall, so it is taken off.
+        /// It lies outside the wall and is subtracted.
         taken_off: bool,
     },
-    /// Between a curved wall and its chord.
+    /// The area between a curved wall and its chord.
     Segment {
-        /// From end to end of the curve.
+        /// The distance between the ends of the curve.
         chord: Length,
         /// How far the curve rises from its chord.
         rise: Length,
-        /// Its area, computed.
+        /// Its computed area.
         area: Area,
-        /// The curve bulges inward, so it is taken off.
+        /// The curve bulges inward and the area is subtracted.
         taken_off: bool,
     },
 }
 
 impl Cut {
-    /// What it adds to the outline; below zero where it is taken off.
+    /// What it adds to the outline's area; negative if it is subtracted.
     pub fn area(&self) -> Area {
         let signed = |area: Area, taken_off: bool| if taken_off { -area } else { area };
         match *self {
@@ -56,21 +56,21 @@ impl Cut {
     }
 }
 
-/// A piece and where it lies: its corners from the first corner of the outline, east then north; of a
-/// segment the ends of its curve.
+/// A piece and its corners, relative to the first corner of the outline, east then north; for a segment, the ends
+/// of its curve.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Placed {
     pub(crate) cut: Cut,
     pub(crate) corners: Vec<(i64, i64)>,
-    /// The wall it lies at, where it is no rectangle.
+    /// The wall it lies at; `None` for a rectangle.
     pub(crate) wall: Option<usize>,
 }
 
 impl Outline {
-    /// The outline cut into pieces that a pocket calculator can check: as few rectangles as can be, then
-    /// triangles for slanted walls and segments for curved ones; what they add up to is the area exactly.
+    /// The outline cut into pieces that can be checked with a pocket calculator: the fewest possible rectangles,
+    /// then triangles at slanted walls and segments at curved ones. Their areas add up to the outline's exactly.
     ///
-    /// None where slanted walls leave no right-angled outline to cut.
+    /// `None` where slanted walls leave no right-angled outline to cut.
     ///
     /// ```
     /// let house = fairfoot::read(
@@ -88,13 +88,13 @@ impl Outline {
     }
 }
 
-/// The pieces of an outline, rectangles from north to south and west to east, then triangles and
-/// segments in walking order; none where slanted walls leave no right-angled outline to cut.
+/// The pieces of an outline: rectangles from north to south and west to east, then triangles and segments in
+/// walking order. `None` where slanted walls leave no right-angled outline to cut.
 fn cut(outline: &Outline) -> Option<Vec<Cut>> {
     placed(outline).map(|pieces| pieces.into_iter().map(|piece| piece.cut).collect())
 }
 
-/// The same with their places.
+/// Like [`cut`], with the position of each piece.
 pub(crate) fn placed(outline: &Outline) -> Option<Vec<Placed>> {
     let turn = outline.turn();
     let mut extra = Vec::new();
@@ -131,7 +131,8 @@ pub(crate) fn placed(outline: &Outline) -> Option<Vec<Placed>> {
     Some(cuts)
 }
 
-/// For each slanted wall whether its corner lies outside; all inside if that leaves an outline, else the first choice that does.
+/// For each slanted wall, whether its right-angled corner lies outside: all inside if that gives a valid outline,
+/// else the first choice that does.
 fn first_clear(outline: &Outline, slanted: &[usize]) -> Option<Vec<bool>> {
     const MOST: usize = 10;
     let few = slanted.len().min(MOST);
@@ -147,22 +148,22 @@ fn first_clear(outline: &Outline, slanted: &[usize]) -> Option<Vec<bool>> {
 
 type Point = (i64, i64);
 
-/// The right-angled corner beside a slanted wall.
+/// The right-angled corner of the triangle at a slanted wall.
 fn squared_corner(outline: &Outline, piece: &Placed, outside: bool) -> Point {
     let (from, to) = (piece.corners[0], piece.corners[1]);
     let east_first = is_east_first(outline, (to.0 - from.0, to.1 - from.1), outside);
     if east_first { (to.0, from.1) } else { (from.0, to.1) }
 }
 
-/// Whether the corner beside a slanted wall is reached by going east or west first.
+/// Whether the corner at a slanted wall is reached by going east or west first.
 fn is_east_first(outline: &Outline, (east, north): Point, outside: bool) -> bool {
-    // East first turns left where the parts differ in sign.
+    // Going east or west first turns left if the components differ in sign.
     let east_first_is_left = east.signum() != north.signum();
     let inside_is_left = outline.turn() > 0;
     (east_first_is_left == inside_is_left) != outside
 }
 
-/// The outline with each slanted wall replaced by a corner, walked with its inside on the left.
+/// The outline with each slanted wall replaced by two sides and a corner, inside on the left.
 fn squared(outline: &Outline, slanted: &[usize], outside: &[bool]) -> Vec<Point> {
     let mut points = Vec::new();
     for (i, (vector, at)) in outline.vectors().iter().zip(outline.points()).enumerate() {
@@ -182,7 +183,7 @@ fn squared(outline: &Outline, slanted: &[usize], outside: &[bool]) -> Vec<Point>
     corners_only(&points)
 }
 
-/// The points at which the walk turns.
+/// The points without those that lie in a straight line.
 fn corners_only(points: &[Point]) -> Vec<Point> {
     let mut kept: Vec<Point> = points.to_vec();
     kept.dedup();
@@ -202,7 +203,7 @@ fn corners_only(points: &[Point]) -> Vec<Point> {
     }
 }
 
-/// Whether right-angled corners make an outline that does not cross itself and has its inside on the left.
+/// Whether these corners form an outline that does not cross itself and has its inside on the left.
 fn is_clear(points: &[Point]) -> bool {
     let n = points.len();
     let vectors = (0..n).map(|i| {
@@ -213,21 +214,21 @@ fn is_clear(points: &[Point]) -> bool {
         .is_some_and(|outline| outline.crossing().is_none() && outline.signed_area() > Area::ZERO)
 }
 
-/// The lines through all corners, the cells between them, and the cuts between cells.
+/// The grid of lines through all corners, which of its cells are inside, and the cuts between cells.
 struct Grid {
     east: Vec<i64>,
     north: Vec<i64>,
-    /// Cells that lie inside, by column, then row from the south.
+    /// Whether a cell is inside, by column, then by row from the south.
     inside: Vec<Vec<bool>>,
-    /// A cut along the west side of a cell.
+    /// Whether there is a cut along the west side of a cell.
     west_cut: Vec<Vec<bool>>,
-    /// A cut along the south side of a cell.
+    /// Whether there is a cut along the south side of a cell.
     south_cut: Vec<Vec<bool>>,
-    /// Corners that turn inward, as column and row of the lines.
+    /// Inward corners, as column and row of the grid lines.
     inward: Vec<(usize, usize)>,
 }
 
-/// A straight cut between two inward corners: along a line, from one cross line to another.
+/// A straight cut that joins two inward corners: the grid line it runs along, and where it begins and ends.
 #[derive(Clone, Copy, PartialEq)]
 struct Chord {
     line: usize,
@@ -264,7 +265,7 @@ impl Grid {
                 grid.inward.push((at(&grid.east, here.0)?, at(&grid.north, here.1)?));
             }
             if here.0 == next.0 {
-                // A wall north or south: every cell east of it changes sides.
+                // A wall north or south: every cell east of it switches between inside and outside.
                 let (low, high) = (here.1.min(next.1), here.1.max(next.1));
                 let (low, high, from) =
                     (at(&grid.north, low)?, at(&grid.north, high)?, at(&grid.east, here.0)?);
@@ -281,12 +282,12 @@ impl Grid {
         self.inside.get(column).and_then(|cells| cells.get(row)).copied().unwrap_or(false)
     }
 
-    /// Whether a step of a line from west to east runs through the inside.
+    /// Whether the inside lies on both sides of this piece of an east-west line.
     fn is_open_east(&self, column: usize, row: usize) -> bool {
         self.is_inside(Some(column), Some(row)) && self.is_inside(Some(column), row.checked_sub(1))
     }
 
-    /// Whether a step of a line from south to north runs through the inside.
+    /// Whether the inside lies on both sides of this piece of a north-south line.
     fn is_open_north(&self, column: usize, row: usize) -> bool {
         self.is_inside(Some(column), Some(row)) && self.is_inside(column.checked_sub(1), Some(row))
     }
@@ -309,7 +310,7 @@ impl Grid {
         self.collect()
     }
 
-    /// Cuts that join two inward corners on one line with nothing but inside between them.
+    /// The cuts that join two inward corners on one line, with only inside between them.
     fn chords(&self, level: bool) -> Vec<Chord> {
         let mut corners: Vec<(usize, usize)> =
             self.inward.iter().map(|&(c, r)| if level { (r, c) } else { (c, r) }).collect();
@@ -337,7 +338,7 @@ impl Grid {
             || cut(&self.west_cut, Some(column), row.checked_sub(1))
     }
 
-    /// Cuts east or west from an inward corner until a wall or another cut is met.
+    /// Cuts east or west from an inward corner until it meets a wall or another cut.
     fn cut_level(&mut self, column: usize, row: usize) {
         let crosses = |grid: &Grid, c: usize| {
             grid.west_cut[c][row] && row.checked_sub(1).is_some_and(|below| grid.west_cut[c][below])
@@ -373,7 +374,7 @@ impl Grid {
         found
     }
 
-    /// The rectangle whose north-west cell this is; its cells are used up.
+    /// The rectangle whose north-west cell this is; removes its cells.
     fn take(&mut self, column: usize, row: usize) -> Placed {
         let mut to = column + 1;
         while self.is_inside(Some(to), Some(row)) && !self.west_cut[to][row] {
@@ -399,7 +400,7 @@ impl Grid {
     }
 }
 
-/// The most cuts that do not meet each other: all, less a least cover of the meetings (Kőnig).
+/// The largest set of cuts that do not meet: all but a minimum vertex cover of the meetings (Kőnig's theorem).
 fn independent(level: &[Chord], upright: &[Chord]) -> (Vec<bool>, Vec<bool>) {
     let meets = |a: &Chord, b: &Chord| {
         (a.from..=a.to).contains(&b.line) && (b.from..=b.to).contains(&a.line)
@@ -412,8 +413,8 @@ fn independent(level: &[Chord], upright: &[Chord]) -> (Vec<bool>, Vec<bool>) {
     for i in 0..level.len() {
         augment(i, &others, &mut partner, &mut vec![false; upright.len()]);
     }
-    // From the unmatched level cuts along meetings and back along matches: what is reached on the
-    // level side is kept, what is reached on the upright side is not.
+    // Alternating paths from the unmatched level cuts, along meetings and back along matches: level cuts that are
+    // reached are kept, upright cuts that are reached are not.
     let mut level_reached: Vec<bool> =
         (0..level.len()).map(|i| !partner.contains(&Some(i))).collect();
     let mut upright_reached = vec![false; upright.len()];
@@ -431,7 +432,7 @@ fn independent(level: &[Chord], upright: &[Chord]) -> (Vec<bool>, Vec<bool>) {
     (level_reached, upright_reached.iter().map(|reached| !reached).collect())
 }
 
-/// One more pair by a path that swaps pairs along the way.
+/// Adds one matched pair by an augmenting path, if there is one.
 fn augment(
     i: usize,
     others: &[Vec<usize>],
@@ -479,7 +480,7 @@ mod tests {
 
     #[test]
     fn a_cross_is_three_pieces_and_so_is_a_u() {
-        // Four inward corners, two cuts that serve two each: 4 − 2 + 1.
+        // Four inward corners and two cuts that serve two corners each: 4 − 2 + 1.
         assert_eq!(
             pieces("north 10', west 10', north 10', east 10', north 10', east 10', south 10', east 10', south 10', west 10', south 10', west 10'").len(),
             3

@@ -1,4 +1,4 @@
-//! A walk round: sides with their lengths, not yet closed; the ways to close it.
+//! A traverse: sides with their lengths, not yet closed, and the ways to close it.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -11,14 +11,15 @@ use crate::geometry::outline::{Outline, Vector, nearest_nm};
 use crate::units::decimal::largest_remainder;
 use crate::units::length::{Halves, Length, Step};
 
-/// How one side runs, its lengths in nanometers.
+/// How one side runs; lengths in nanometers.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Shape {
     Straight {
         direction: Direction,
         length: i64,
     },
-    /// A slanted wall by its run and rise: signed north and east parts. Curved only where moving a curved wall has slanted its chord.
+    /// A slanted wall by its run and rise: signed north and east components. `bulge` is nonzero only where
+    /// offsetting a curved wall has slanted its chord.
     Diagonal {
         north: i64,
         east: i64,
@@ -28,7 +29,7 @@ pub(crate) enum Shape {
         unit: (f64, f64),
         length: i64,
     },
-    /// A curved wall: its chord, and its rise, positive to the right of the walk.
+    /// A curved wall: its chord, and its rise, positive to the right of the walking direction.
     Arc {
         direction: Direction,
         chord: i64,
@@ -36,24 +37,24 @@ pub(crate) enum Shape {
     },
 }
 
-/// One side of a walk.
+/// One side of a traverse.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct TraverseSide {
     pub(crate) shape: Shape,
-    /// Within plus or minus so many nanometers.
+    /// Plus or minus this many nanometers.
     pub(crate) tolerance: i64,
-    /// It has no length of its own: it follows from the others.
+    /// It has no typed length: its length follows from the others.
     pub(crate) follows: bool,
-    /// It was not measured but guessed.
+    /// Its length is an estimate, not measured.
     pub(crate) estimated: bool,
-    /// The side of the space it is, or is a piece of; none for a jog that only joins two pieces.
+    /// The side of the space it is or is part of; `None` for a jog that only joins two pieces.
     pub(crate) source: Option<usize>,
 }
 
 /// A thousandth of an inch.
 const THOUSANDTH: i64 = 25_400;
 
-/// The part of a side along one axis.
+/// The component of a side along one axis.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Leg {
     pub(crate) side: usize,
@@ -62,20 +63,20 @@ pub(crate) struct Leg {
     pub(crate) follows: bool,
 }
 
-/// Sides in walking order.
+/// The sides in walking order.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub(crate) struct Traverse {
     pub(crate) sides: Vec<TraverseSide>,
 }
 
-/// How sides are brought onto steps.
+/// How lengths are rounded to a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Way {
     /// To the nearest.
     Nearest(Step, Halves),
-    /// To the next above.
+    /// Up.
     Up(Step),
-    /// To the next below.
+    /// Down.
     Down(Step),
 }
 
@@ -86,7 +87,7 @@ impl Way {
         }
     }
 
-    /// A length over 0 brought onto steps.
+    /// Rounds a positive length.
     pub(crate) fn rounded(self, nm: i64) -> i64 {
         let above = |step: Step| nm.rem_euclid(step.length().nm());
         match self {
@@ -98,7 +99,7 @@ impl Way {
     }
 }
 
-/// What the walk misses by, per axis: positive where it ends north, or east, of its start.
+/// The misclosure along each axis in nanometers: positive if the traverse ends north, or east, of its start.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Misclosure {
     pub(crate) north: i64,
@@ -106,7 +107,7 @@ pub(crate) struct Misclosure {
 }
 
 impl Misclosure {
-    /// What is missed on the axes that miss by more than their allowance; all of it where neither does.
+    /// The misclosure along those axes where it exceeds the allowance; all of it where neither axis does.
     pub(crate) fn beyond(self, walk: &Traverse) -> Misclosure {
         let keep =
             |axis: Axis| if self.on(axis).abs() > walk.allowance(axis) { self.on(axis) } else { 0 };
@@ -120,7 +121,7 @@ impl Misclosure {
         misclosure
     }
 
-    /// One side further.
+    /// Adds one side.
     fn go(&mut self, vector: Vector) {
         self.north += vector.north;
         self.east += vector.east;
@@ -135,7 +136,7 @@ impl Misclosure {
 }
 
 impl Misclosure {
-    /// `2" north and 1" east`; nothing where nothing is missed.
+    /// `2" north and 1" east`; empty if there is no misclosure.
     pub(crate) fn spoken(self) -> String {
         let way = |axis: Axis| {
             let miss = self.on(axis);
@@ -147,41 +148,41 @@ impl Misclosure {
     }
 }
 
-/// Why a walk cannot be closed as measured.
+/// Why a traverse cannot be adjusted to close.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum NotClosed {
-    /// It misses its start by more than the tolerances allow.
+    /// The misclosure is more than the tolerances allow.
     Misses(Misclosure),
-    /// It misses within the tolerances, but spreading that would leave nothing of this side.
+    /// The misclosure is within the tolerances, but spreading it would leave nothing of this side.
     Turns { side: usize, misses: Misclosure },
-    /// This side by closing would have no length or run backwards by so much.
+    /// This side by closing would have no length, or run backward by `by` nanometers.
     Backwards { side: usize, by: i64 },
 }
 
-/// A walk closed as measured.
+/// A traverse adjusted to close.
 #[derive(Clone, Debug)]
 pub(crate) struct Closed {
-    /// The walk with the lengths that follow filled in; the others as typed.
+    /// The traverse with the lengths that follow filled in; the others as typed.
     pub(crate) walk: Traverse,
     pub(crate) outline: Outline,
-    /// What was spread over the sides.
+    /// The misclosure that was spread over the sides.
     pub(crate) misclosure: Misclosure,
 }
 
 impl Closed {
-    /// Whether a float computed a part of its area: a bearing or a curve.
+    /// Whether part of its area is computed in floats, because of a bearing or a curve.
     pub(crate) fn is_computed(&self) -> bool {
         self.walk.has_bearings() || self.outline.is_curved()
     }
 
-    /// Whether a side runs along neither axis.
+    /// Whether any side is slanted, along neither axis.
     pub(crate) fn is_slanted(&self) -> bool {
         self.outline.vectors().iter().any(|vector| vector.east != 0 && vector.north != 0)
     }
 }
 
 impl Shape {
-    /// The side as typed, as a vector.
+    /// The side as a vector, as typed.
     pub(crate) fn vector(&self) -> Vector {
         match *self {
             Shape::Straight { direction, length } => straight(direction, length, 0),
@@ -235,26 +236,26 @@ impl Vector {
 }
 
 impl Traverse {
-    /// Whether a side was given by bearing and length.
+    /// Whether any side was given by bearing and length.
     pub(crate) fn has_bearings(&self) -> bool {
         self.sides.iter().any(|side| matches!(side.shape, Shape::Bearing { .. }))
     }
 
-    /// Whether a curved side has a slanted chord.
+    /// Whether any curved side has a slanted chord.
     pub(crate) fn has_slanted_curves(&self) -> bool {
         let slanted =
             |side: &TraverseSide| matches!(side.shape, Shape::Diagonal { bulge, .. } if bulge != 0);
         self.sides.iter().any(slanted)
     }
 
-    /// The parts of the sides along one axis, in walking order; bearings have none.
+    /// The components of the sides along one axis, in walking order; sides by bearing have none.
     pub(crate) fn legs(&self, axis: Axis) -> Vec<Leg> {
         let mut legs = Vec::with_capacity(self.sides.len());
         self.legs_along(axis).for_each(|leg| legs.push(leg));
         legs
     }
 
-    /// The same one after the other.
+    /// Like [`Traverse::legs`], as an iterator.
     pub(crate) fn legs_along(&self, axis: Axis) -> impl Iterator<Item = Leg> {
         let leg = move |(i, side): (usize, &TraverseSide)| {
             let (sign, length) = side.shape.part(axis)?;
@@ -263,14 +264,14 @@ impl Traverse {
         self.sides.iter().enumerate().filter_map(leg)
     }
 
-    /// Where the walk ends, seen from its start.
+    /// Where the traverse ends, relative to its start.
     pub(crate) fn misclosure(&self) -> Misclosure {
         let mut misclosure = Misclosure::default();
         self.sides.iter().for_each(|side| misclosure.go(side.shape.vector()));
         misclosure
     }
 
-    /// The most a walk may miss by along an axis and still be closed by spreading: the tolerances of its sides together.
+    /// The largest misclosure along an axis that may be spread: the sum of the tolerances of its sides.
     pub(crate) fn allowance(&self, axis: Axis) -> i64 {
         let counts = |side: &&TraverseSide| {
             matches!(side.shape, Shape::Bearing { .. }) || side.shape.part(axis).is_some()
@@ -283,9 +284,12 @@ impl Traverse {
             .sum()
     }
 
-    /// Closes the walk as measured: what follows is filled in, what is missed within the tolerances is spread.
+    /// Adjusts the traverse to close: fills in the lengths that follow, and spreads a misclosure within the
+    /// tolerances.
     ///
-    /// What cannot be closed comes back as it was typed.
+    /// # Errors
+    ///
+    /// Why it cannot be closed, with the traverse as it was typed.
     pub(crate) fn adjust(mut self) -> Result<Closed, (NotClosed, Traverse)> {
         match self.closing() {
             Ok((outline, misclosure)) => {
@@ -305,11 +309,11 @@ impl Traverse {
         }
     }
 
-    /// Gives estimated sides the lengths that closing has given them: what the others say of a wall is better than a guess,
-    /// on steps too.
+    /// Gives estimated sides their adjusted lengths: what the other walls say of it is better than a guess, also
+    /// for rounding.
     ///
-    /// To the thousandth of an inch: the last nanometers of a share go by file order, and must not decide which of two walls
-    /// is the nearer.
+    /// Rounded to a thousandth of an inch: the last nanometers of a share go by file order and must not decide
+    /// which of two walls is nearer.
     fn take_over_estimates(&mut self, outline: &Outline) {
         let even = |nm: i64| (nm + (THOUSANDTH >> 1)).div_euclid(THOUSANDTH) * THOUSANDTH;
         let closed = self.sides.iter_mut().zip(outline.vectors());
@@ -326,7 +330,7 @@ impl Traverse {
         }
     }
 
-    /// Fills in what follows; the outline, and what was spread.
+    /// Fills in the lengths that follow; returns the closed outline and the misclosure that was spread.
     fn closing(&mut self) -> Result<(Outline, Misclosure), NotClosed> {
         for axis in Axis::BOTH {
             self.fill(axis)?;
@@ -340,7 +344,7 @@ impl Traverse {
         Ok((outline, misclosure))
     }
 
-    /// Spreads what is missed over the sides.
+    /// Spreads the misclosure over the sides.
     fn close(&self, misclosure: Misclosure, vectors: &mut [Vector]) -> Result<(), NotClosed> {
         let beyond = |axis: Axis| misclosure.on(axis).abs() > self.allowance(axis);
         if Axis::BOTH.into_iter().any(beyond) {
@@ -362,7 +366,7 @@ impl Traverse {
         Ok(())
     }
 
-    /// Gives the side by closing of an axis the length that the others leave for it.
+    /// Gives the side by closing of an axis the length that the other sides leave for it.
     fn fill(&mut self, axis: Axis) -> Result<(), NotClosed> {
         let follows = |side: &TraverseSide| side.follows && side.shape.part(axis).is_some();
         let Some(i) = self.sides.iter().position(follows) else {
@@ -379,10 +383,11 @@ impl Traverse {
         Ok(())
     }
 
-    /// Takes `miss` off the sides of an axis: by the squares of their tolerances, or by the compass rule where a bearing is among the sides.
+    /// Subtracts `miss` from the sides of an axis: in proportion to the squares of their tolerances, or by the
+    /// compass rule if any side is given by bearing.
     ///
-    /// Compass rule: the correction of a side is in proportion to its length (any surveying text, for
-    /// example Mahun, *Open Access Surveying Library*, Traverse Computations ch. I).
+    /// Compass rule: the correction of a side is in proportion to its length (any surveying text, for example
+    /// Mahun, *Open Access Surveying Library*, Traverse Computations ch. I).
     fn spread(&self, axis: Axis, miss: i64, vectors: &mut [Vector]) {
         if miss == 0 {
             return;
@@ -422,9 +427,9 @@ impl Shape {
     }
 }
 
-/// `total` in whole nanometers in proportion to `weights`, by largest remainder.
+/// Splits `total` into whole nanometers in proportion to `weights`, by largest remainder.
 pub(super) fn shares(total: i128, weights: &[i128]) -> Vec<i64> {
-    // Weights past 2^60 are scaled down together, so that the products cannot overflow.
+    // Weights above 2^60 are scaled down together, so that the products cannot overflow.
     let largest = weights.iter().copied().max().unwrap_or(1).max(1);
     let shift = (128 - largest.leading_zeros()).saturating_sub(60);
     let weights: Vec<i128> = weights.iter().map(|weight| weight >> shift).collect();

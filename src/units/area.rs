@@ -1,4 +1,4 @@
-//! Areas: exact, rounded once and only for showing.
+//! Exact areas, rounded only once, when a figure is shown.
 //!
 //! ```
 //! use fairfoot::units::{Area, Length};
@@ -25,7 +25,8 @@ use rust_decimal::Decimal;
 use crate::units::decimal::{group_thousands, millionths, rounded_quotient, six_decimals};
 use crate::units::length::Length;
 
-/// An area in halves of a square nanometer, so that a triangle is whole too; below zero only as a difference.
+/// An area in halves of a square nanometer, so that the area of a triangle is a whole number too. Negative only as
+/// a difference.
 ///
 /// # Units
 ///
@@ -34,11 +35,11 @@ use crate::units::length::Length;
 pub struct Area(i128);
 
 impl Area {
-    /// Nothing.
+    /// No area.
     pub const ZERO: Area = Area(0);
     /// One square foot, 0.09290304 m² exactly.
     pub const SQUARE_FOOT: Area = Area(2 * 92_903_040_000_000_000);
-    /// A millionth of a square foot: the last place printed.
+    /// A millionth of a square foot, the last decimal place printed.
     pub(crate) const MILLIONTH_OF_A_SQUARE_FOOT: Area = Area(185_806_080_000);
     /// One square meter.
     pub const SQUARE_METRE: Area = Area(2 * 1_000_000_000_000_000_000);
@@ -47,7 +48,7 @@ impl Area {
     /// One hectare, 10,000 m².
     pub const HECTARE: Area = Area(10_000 * Area::SQUARE_METRE.0);
 
-    /// An area of so many halves of a square nanometer.
+    /// An area of `half_nm2` halves of a square nanometer.
     pub const fn from_half_nm2(half_nm2: i128) -> Area {
         Area(half_nm2)
     }
@@ -62,22 +63,22 @@ impl Area {
         Area(2 * i128::from(width.nm()) * i128::from(depth.nm()))
     }
 
-    /// The area nearest to so many square feet: for curved and slanted parts that only a float can give.
+    /// The area nearest to `sq_ft` square feet, for curved and slanted parts that are computed in floats.
     pub(crate) fn from_float_sq_ft(sq_ft: f64) -> Area {
         Area((sq_ft * Area::SQUARE_FOOT.0 as f64).round() as i128)
     }
 
-    /// The area in square feet, as near as a float comes: for statistics, never for a printed figure.
+    /// The area in square feet as a float: for statistics, never for a printed figure.
     pub fn sq_ft(self) -> f64 {
         self.0 as f64 / Area::SQUARE_FOOT.0 as f64
     }
 
-    /// The area without its sign.
+    /// The absolute value.
     pub const fn abs(self) -> Area {
         Area(self.0.abs())
     }
 
-    /// The area in whole square feet, halves away from zero: the one rounding of a final figure.
+    /// The area in whole square feet, halves rounded away from zero. This is the only rounding of a final figure.
     ///
     /// Reporting to the whole square foot: ANSI Z765-2021 §3 (read second-hand).
     pub const fn whole_sq_ft(self) -> i64 {
@@ -85,12 +86,12 @@ impl Area {
         (sign * ((2 * self.0.abs() + unit) / (2 * unit))) as i64
     }
 
-    /// The area in square feet with up to six decimals, trailing zeros cut: `1551.652778`.
+    /// The area in square feet with up to six decimals, without trailing zeros: `1551.652778`.
     pub fn sq_ft_text(self) -> String {
         six_decimals(self.0, Area::SQUARE_FOOT.0)
     }
 
-    /// The area in square feet for people: commas, at most two decimals, trailing zeros cut: `1,551.65`.
+    /// The area in square feet for people, with commas and at most two decimals: `1,551.65`.
     ///
     /// ```
     /// use fairfoot::units::{Area, Length};
@@ -108,7 +109,7 @@ impl Area {
         format!("{}{point}{decimals}", group_thousands(whole))
     }
 
-    /// The area in another unit with up to so many decimals, trailing zeros kept.
+    /// The area in `unit` with exactly `decimals` decimals.
     pub fn in_unit(self, unit: Area, decimals: u32) -> String {
         let mut value = Decimal::from_i128_with_scale(millionths(self.0, unit.0), 6)
             .round_dp_with_strategy(decimals, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
@@ -116,7 +117,7 @@ impl Area {
         value.to_string()
     }
 
-    /// This area as per cent of `whole`, to one decimal; none of nothing.
+    /// This area as a percentage of `whole`, with one decimal; `None` if `whole` is not positive.
     pub fn per_cent_of(self, whole: Area) -> Option<String> {
         (whole.0 > 0).then(|| {
             let tenths = rounded_quotient(self.0 * 1000, whole.0);
@@ -152,7 +153,7 @@ impl Sum for Area {
     }
 }
 
-/// What an area was written in.
+/// The unit an area was written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AreaUnit {
     /// `2,031 sq ft`
@@ -166,7 +167,7 @@ pub enum AreaUnit {
 }
 
 impl AreaUnit {
-    /// One of it.
+    /// The area of one unit.
     pub const fn area(self) -> Area {
         match self {
             AreaUnit::SquareFeet => Area::SQUARE_FOOT,
@@ -176,7 +177,7 @@ impl AreaUnit {
         }
     }
 
-    /// Its word in the sides file.
+    /// The unit's name in the sides file.
     pub const fn word(self) -> &'static str {
         match self {
             AreaUnit::SquareFeet => "sq ft",
@@ -196,7 +197,7 @@ pub struct WrittenArea {
 }
 
 impl WrittenArea {
-    /// `number` of `unit`; none if that is not a whole number of half square nanometers, or too large.
+    /// `number` of `unit`. `None` if that is too large, or not a whole number of half square nanometers.
     pub(crate) fn new(number: Decimal, unit: AreaUnit) -> Option<WrittenArea> {
         let number = number.normalize();
         let scale = 10_i128.checked_pow(number.scale())?;

@@ -1,9 +1,9 @@
-//! Whole numbers shown as decimals, grouped, and shared out without a remainder.
+//! Whole numbers written as decimals, grouped by thousands, or shared out without a remainder.
 #![expect(clippy::integer_division, reason = "the one rounding of a printed figure lives here")]
 
 use rust_decimal::Decimal;
 
-/// `value / unit` with up to six decimals, trailing zeros cut, halves away from zero.
+/// `value / unit` with up to six decimals, halves away from zero, without trailing zeros.
 pub(crate) fn six_decimals(value: i128, unit: i128) -> String {
     Decimal::from_i128_with_scale(millionths(value, unit), 6).normalize().to_string()
 }
@@ -19,13 +19,15 @@ pub(crate) fn rounded_quotient(value: i128, unit: i128) -> i128 {
     value.signum() * ((value.abs() + unit / 2) / unit)
 }
 
-/// Whole numbers nearest to `parts` that add up to `total`: the floors, and one more for the largest remainders.
+/// Rounds `parts` to whole `unit`s that add up to `total`, by the method of largest remainders: every part is
+/// rounded down, then the parts with the largest remainders get one more.
 ///
-/// `total` must lie within one for each part of the exact sum; each result is then within 1 of its part.
+/// `total` must differ from the exact sum by at most one unit per part; each result is then within one unit of its
+/// part.
 ///
 /// # Shape
 ///
-/// `parts` and `unit` share a unit; the result is in `unit`s, as many as there are parts.
+/// `parts` are in the same unit of measure as `unit`; the result counts `unit`s, one entry per part.
 pub(crate) fn largest_remainder(parts: &[i128], unit: i128, total: i128) -> Vec<i128> {
     let mut shares: Vec<i128> = parts.iter().map(|part| part.div_euclid(unit)).collect();
     let mut missing = total - shares.iter().sum::<i128>();
@@ -41,7 +43,7 @@ pub(crate) fn largest_remainder(parts: &[i128], unit: i128, total: i128) -> Vec<
     shares
 }
 
-/// `1,757`; with a minus for what is below zero.
+/// The number with commas, and a minus sign if it is negative: `1,757`.
 pub fn thousands(number: i64) -> String {
     let sign = if number < 0 { "-" } else { "" };
     format!("{sign}{}", group_thousands(&number.unsigned_abs().to_string()))

@@ -1,8 +1,8 @@
-//! Lengths: whole nanometers, how they round, how they are written.
+//! Exact lengths in whole nanometers: how they are rounded and written.
 //!
-//! Every length a tape shows is a whole number of nanometers, since the foot is 0.3048 m exactly
-//! (NIST, *U.S. Survey Foot: Revised Unit Conversion Factors*; 85 FR 62698, 5 Oct 2020). Sums and
-//! differences are therefore exact.
+//! Every length read from a tape is a whole number of nanometers, since the foot is 0.3048 m exactly (NIST, *U.S.
+//! Survey Foot: Revised Unit Conversion Factors*; 85 FR 62698, 5 Oct 2020). Sums and differences are therefore
+//! exact.
 //!
 //! ```
 //! use fairfoot::units::{Halves, Length, Step};
@@ -24,7 +24,7 @@ use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, Neg, Sub};
 
-/// A length in whole nanometers; below zero only as a difference.
+/// A length in whole nanometers; negative only as a difference.
 ///
 /// # Units
 ///
@@ -33,7 +33,7 @@ use std::ops::{Add, Neg, Sub};
 pub struct Length(i64);
 
 impl Length {
-    /// Nothing.
+    /// No length.
     pub const ZERO: Length = Length(0);
     /// One inch, 0.0254 m exactly.
     pub const INCH: Length = Length(25_400_000);
@@ -41,10 +41,10 @@ impl Length {
     pub const FOOT: Length = Length(304_800_000);
     /// One meter.
     pub const METRE: Length = Length(1_000_000_000);
-    /// The longest side a sketch may have: 10,000 ft.
+    /// The longest side a sides file may have: 10,000 ft.
     pub const LONGEST_SIDE: Length = Length(10_000 * 304_800_000);
 
-    /// A length of so many nanometers.
+    /// A length of `nm` nanometers.
     pub const fn from_nm(nm: i64) -> Length {
         Length(nm)
     }
@@ -54,20 +54,21 @@ impl Length {
         self.0
     }
 
-    /// The length in feet, as near as a float comes: for statistics and drawing, never for a printed figure.
+    /// The length in feet as a float: for statistics and drawing, never for a printed figure.
     pub fn feet(self) -> f64 {
         self.0 as f64 / Length::FOOT.0 as f64
     }
 
-    /// The length without its sign.
+    /// The absolute value.
     pub const fn abs(self) -> Length {
         Length(self.0.abs())
     }
 
-    /// The nearest whole number of `step`s; a length half-way between two goes where `ties` says.
+    /// The length rounded to the nearest multiple of `step`; `halves` says which way a length exactly half-way
+    /// goes.
     ///
-    /// One state's manual shows the tie going down by example, 12 ft 7 in to 13 and 12 ft 6 in to 12
-    /// (Maryland SDAT, *Assessment Procedure Manual*); going up is common practice.
+    /// One state's manual rounds halves down in its examples, 12 ft 7 in to 13 and 12 ft 6 in to 12 (Maryland SDAT,
+    /// *Assessment Procedure Manual*); rounding them up is common practice.
     ///
     /// ```
     /// use fairfoot::units::{Halves, Length, Step};
@@ -81,24 +82,24 @@ impl Length {
         Length(halves.quotient(self.0, step) * step)
     }
 
-    /// The length in feet with up to six decimals, trailing zeros cut: `42.583333`.
+    /// The length in feet with up to six decimals, without trailing zeros: `42.583333`.
     pub fn decimal_feet(self) -> String {
         crate::units::decimal::six_decimals(i128::from(self.0), i128::from(Length::FOOT.0))
     }
 
-    /// The length to the nearest of so many nanometers, halves up.
+    /// The length rounded to a multiple of `grain_nm` nanometers, halves up.
     pub(crate) fn rounded_to(self, grain_nm: i64) -> Length {
         Length(Halves::Up.quotient(self.0, grain_nm) * grain_nm)
     }
 
-    /// The length to the nearest sixteenth of an inch, for messages about computed lengths.
+    /// The length to the nearest sixteenth of an inch, halves up; used in messages about computed lengths.
     pub fn to_sixteenth(self) -> Length {
         const SIXTEENTH: i64 = 1_587_500;
         Length(Halves::Up.quotient(self.0, SIXTEENTH) * SIXTEENTH)
     }
 
-    /// The length as feet and inches rounded to the nearest sixteenth of an inch; a length that
-    /// would round to nothing is told as `under 1/16"`.
+    /// The length in feet and inches to the nearest sixteenth of an inch, without its sign. A length that would
+    /// round to zero becomes `under 1/16"`.
     pub fn spoken(self) -> String {
         let near = self.abs().to_sixteenth();
         if near == Length::ZERO && self != Length::ZERO {
@@ -143,7 +144,7 @@ impl Sum for Length {
     }
 }
 
-/// What a side is rounded to.
+/// The unit that sides are rounded to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Step {
     /// 1 ft.
@@ -157,7 +158,7 @@ pub enum Step {
 }
 
 impl Step {
-    /// How long one step is.
+    /// The length of one unit.
     pub const fn length(self) -> Length {
         match self {
             Step::WholeFoot => Length::FOOT,
@@ -167,7 +168,7 @@ impl Step {
         }
     }
 
-    /// The word of the sides file: `whole-foot`, `half-foot`, `inch`, `tenth-foot`.
+    /// Its word in the sides file: `whole-foot`, `half-foot`, `inch`, `tenth-foot`.
     pub const fn word(self) -> &'static str {
         match self {
             Step::WholeFoot => "whole-foot",
@@ -177,7 +178,7 @@ impl Step {
         }
     }
 
-    /// The words for people: `each wall to the whole foot`.
+    /// The phrase for people: `each wall to the whole foot`.
     pub const fn spoken(self) -> &'static str {
         match self {
             Step::WholeFoot => "each wall to the whole foot",
@@ -188,23 +189,23 @@ impl Step {
     }
 }
 
-/// Where a length exactly half-way between two steps goes.
+/// Which way a length exactly half-way between two steps is rounded.
 ///
-/// A setting, since offices differ. Ties happen only at 6 in for the foot, at 3 and 9 in for inches
-/// taken to tenths.
+/// This is a setting because offices differ. It only matters at 6 in when rounding to the foot, and at 3 and 9 in
+/// when rounding inches to tenths of a foot.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Halves {
-    /// To the larger (common practice).
+    /// Up, to the larger (common practice).
     #[default]
     Up,
-    /// To the smaller (Maryland SDAT, *Assessment Procedure Manual*: 12 ft 6 in is 12).
+    /// Down, to the smaller (Maryland SDAT, *Assessment Procedure Manual*: 12 ft 6 in is 12).
     Down,
     /// To the even number of steps (as ASTM E29 §6.4.3 rounds a final 5).
     Even,
 }
 
 impl Halves {
-    /// `value / unit` as the nearest whole number.
+    /// `value / unit` rounded to a whole number.
     fn quotient(self, value: i64, unit: i64) -> i64 {
         let (whole, rest) = (value.div_euclid(unit), value.rem_euclid(unit));
         match (2 * rest).cmp(&unit) {
@@ -219,14 +220,14 @@ impl Halves {
     }
 }
 
-/// A length with the way it was written, so that it can be written back the same way.
+/// A length together with the form it was written in, so that it can be written back the same way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Written {
     length: Length,
     form: Form,
 }
 
-/// How a length was written.
+/// The form in which a length was written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Form {
     /// `42' 7 1/2"`
@@ -242,7 +243,7 @@ pub enum Form {
 }
 
 impl Form {
-    /// One of the unit in nanometers; for feet and inches the inch.
+    /// One unit of this form; for feet and inches, the inch.
     pub(crate) const fn unit(self) -> Length {
         match self {
             Form::FeetAndInches => Length::INCH,
@@ -255,23 +256,23 @@ impl Form {
 }
 
 impl Written {
-    /// A length and the way to write it.
+    /// A length and the form to write it in.
     pub const fn new(length: Length, form: Form) -> Written {
         Written { length, form }
     }
 
-    /// The length itself.
+    /// The length.
     pub const fn length(self) -> Length {
         self.length
     }
 
-    /// How it was written.
+    /// The form it was written in.
     pub const fn form(self) -> Form {
         self.form
     }
 
-    /// The length in the same form, rounded for people: to the sixteenth of an inch, the hundredth of a foot, the
-    /// millimeter. What would round to nothing is told in inches.
+    /// The length in the same form, rounded for people: to the sixteenth of an inch, the hundredth of a foot, or
+    /// the millimeter. What would round to zero is given in inches.
     ///
     /// ```
     /// use fairfoot::units::{Form, Length, Written};
@@ -298,7 +299,7 @@ impl Written {
 }
 
 impl fmt::Display for Written {
-    /// The canonical spelling; it reads back as the same length.
+    /// The canonical spelling, which reads back as the same length.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let nm = self.length.0;
         let text = match self.form {
@@ -312,7 +313,7 @@ impl fmt::Display for Written {
     }
 }
 
-/// Feet and inches, the fraction of an inch as a fraction where a tape has it, else as decimals.
+/// Feet and inches. The inches have a fraction where a tape shows one (down to 1/64), else decimals.
 fn feet_and_inches(nm: i64) -> String {
     let sign = if nm < 0 { "-" } else { "" };
     let nm = nm.abs();
@@ -325,7 +326,7 @@ fn feet_and_inches(nm: i64) -> String {
     }
 }
 
-/// `7 1/2`, `1/2`, `7`, `7.33`; none for nothing.
+/// `7 1/2`, `1/2`, `7` or `7.33`; `None` for zero.
 fn inches(nm: i64) -> Option<String> {
     let (whole, rest) = (nm / Length::INCH.0, nm % Length::INCH.0);
     if rest == 0 {
@@ -345,7 +346,7 @@ fn greatest_common_divisor(a: i64, b: i64) -> i64 {
     if b == 0 { a } else { greatest_common_divisor(b, a % b) }
 }
 
-/// `nm / unit` as a decimal, all its digits (at most twelve decimals).
+/// `nm / unit` as a decimal with up to twelve decimals.
 fn exact_decimal(nm: i64, unit: i64) -> String {
     let mut text = format!("{}{}", if nm < 0 { "-" } else { "" }, nm.abs() / unit);
     let mut rest = i128::from(nm.abs() % unit);

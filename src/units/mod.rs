@@ -1,7 +1,7 @@
-//! Exact quantities: lengths, areas, money; reading them, writing them, rounding them.
+//! Exact quantities: lengths, areas and money, with their rounding and spelling.
 //!
-//! A length is a whole number of nanometers, an area a whole number of half square nanometers. No
-//! float enters either.
+//! A length is a whole number of nanometers and an area a whole number of half square nanometers. Neither is ever
+//! computed in floats, except areas of curved and slanted walls.
 
 pub(crate) mod area;
 pub(crate) mod decimal;

@@ -1,4 +1,4 @@
-//! Money: dollars, exact; rounded once and only for showing.
+//! Exact amounts in dollars, rounded only once, when a figure is shown.
 //!
 //! ```
 //! use fairfoot::units::Money;
@@ -17,56 +17,57 @@ use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::units::decimal::group_thousands;
 
-/// The largest sum that can be typed: far beyond any house, so that products cannot overflow.
+/// The largest amount that can be typed: far more than any house is worth, and small enough that products cannot
+/// overflow.
 const LARGEST_TYPED: i64 = 100_000_000_000;
 
-/// A sum of money.
+/// An amount of money.
 ///
 /// # Units
 ///
-/// US dollars, decimals being cents and finer; below zero only as a difference.
+/// US dollars with decimals, not limited to whole cents; negative only as a difference.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Money(Decimal);
 
 impl Money {
-    /// Nothing.
+    /// No money.
     pub const ZERO: Money = Money(Decimal::ZERO);
 
-    /// A sum as somebody wrote it: over 0, whole cents; none if it is not that, or too large.
+    /// An amount as written in a sides file. `None` unless it is positive, in whole cents, and not too large.
     pub(crate) fn written(dollars: Decimal) -> Option<Money> {
         let dollars = dollars.normalize();
         let in_bounds = dollars > Decimal::ZERO && dollars <= Decimal::from(LARGEST_TYPED);
         (in_bounds && dollars.scale() <= 2).then_some(Money(dollars))
     }
 
-    /// A sum that was worked out, with all its digits.
+    /// A computed amount, with all its digits.
     pub const fn figured(dollars: Decimal) -> Money {
         Money(dollars)
     }
 
-    /// The sum in dollars, not rounded.
+    /// The unrounded amount in dollars.
     pub const fn dollars(self) -> Decimal {
         self.0
     }
 
-    /// The sum in whole dollars, halves away from zero: the one rounding of a printed figure. None beyond what 64 bits hold.
+    /// The amount in whole dollars, halves away from zero. `None` if it does not fit in 64 bits.
     pub fn whole_dollars(self) -> Option<i64> {
         self.rounded(0).to_i64()
     }
 
-    /// `$20,330`: to the whole dollar.
+    /// The amount to the whole dollar: `$20,330`.
     pub fn whole_text(self) -> String {
         Money(self.rounded(0)).to_string()
     }
 
-    /// `$204.06`: to the cent, as unit prices are given.
+    /// The amount to the cent: `$204.06`.
     pub fn cents_text(self) -> String {
         let mut cents = self.rounded(2);
         cents.rescale(2);
         Money(cents).to_string()
     }
 
-    /// `20330.314331`: up to six decimals, trailing zeros cut, as in JSON.
+    /// The amount with up to six decimals and no trailing zeros, as in JSON: `20330.314331`.
     pub fn decimal_text(self) -> String {
         self.rounded(6).normalize().to_string()
     }
@@ -77,7 +78,7 @@ impl Money {
 }
 
 impl fmt::Display for Money {
-    /// `$412,000`, `$412,000.50`, with a minus before the mark for what is below zero.
+    /// `$412,000` or `$412,000.50`, with the minus sign of a negative amount before the `$`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let digits = self.0.abs().to_string();
         let (whole, cents) = digits.split_once('.').unwrap_or((&digits, ""));
