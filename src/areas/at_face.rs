@@ -1,4 +1,4 @@
-//! The walls of every space at one face: rounded by a rule, and what had to be assumed to bring them there.
+//! The walls of every space moved to one face, rounded by a rule, and the thicknesses assumed to move them.
 
 use crate::areas::range;
 use crate::areas::range::RoundedOutline;
@@ -12,13 +12,13 @@ use crate::house::wall_moves::{Assumed, AtFace};
 use crate::units::area::Area;
 use crate::units::length::Length;
 
-/// The walls of every space at one face.
+/// The walls of every space at one face, not rounded.
 #[derive(Clone, Debug)]
 pub(crate) struct Walls {
     pub(crate) spaces: Vec<AtFace>,
 }
 
-/// Every space under one rule.
+/// The outline and area of every space under one rule.
 #[derive(Clone, Debug)]
 pub(crate) struct Ruled {
     pub(crate) outlines: Vec<RoundedOutline>,
@@ -27,6 +27,10 @@ pub(crate) struct Ruled {
 
 impl Walls {
     /// The walls of every space of a house at `face`.
+    ///
+    /// # Errors
+    ///
+    /// A diagnostic for each space whose walls cannot be moved there.
     pub(crate) fn of(house: &House, face: Face) -> Result<Walls, Diagnostics> {
         let mut spaces = Vec::with_capacity(house.spaces.len());
         let mut faults = Vec::new();
@@ -43,7 +47,7 @@ impl Walls {
         }
     }
 
-    /// Every space with its sides rounded by a rule.
+    /// Rounds the sides of every space by a rule.
     pub(crate) fn ruled(&self, rule: Rule, reading: Length) -> Ruled {
         let one = |at: &AtFace| {
             range::closed_on(at, rule.step, rule.halves, reading)
@@ -58,7 +62,7 @@ impl Walls {
         self.spaces.iter().fold(Assumed::default(), |all, at| all.or(at.needed.assumed))
     }
 
-    /// A warning for each thickness that had to be assumed, at the first space that needed it.
+    /// A warning for each kind of thickness that was assumed, at the first space that needed it.
     pub(crate) fn assumption_warnings(&self, house: &House) -> Vec<Diagnostic> {
         let mut warnings = Vec::new();
         let first = |is: fn(&Assumed) -> bool| {
@@ -94,7 +98,7 @@ impl Walls {
     }
 }
 
-/// The fault of a space whose walls cannot move to a face.
+/// The diagnostic for a space whose walls cannot be moved to a face.
 fn told(space: &Space, face: Face, stuck: OffsetError) -> Diagnostic {
     let (name, face) = (quoted(&space.name), face.word());
     let side = |i: usize| &space.sides[i.min(space.sides.len() - 1)];

@@ -1,21 +1,21 @@
-//! The ways in which an axis closes on whole steps: lengths to start from, and items of which a fixed number is taken.
+//! The possible closings of one axis on whole steps: starting lengths, and moves of which a fixed number is made.
 
 use crate::geometry::traverse::{Leg, Shape, Traverse};
 use crate::units::length::{Length, Step};
 
-/// Beyond so many ways on the smaller axis the range is not stated.
+/// The most closings of the smaller axis for which a range is computed.
 pub(super) const MOST_WAYS: u64 = 100_000;
 
-/// Which walls may go against the rounding.
+/// Which walls may be rounded against the rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum RoundingFreedom {
-    /// As few as must: those further than half a step and this reach from the step taken.
+    /// As few as possible: only walls whose rounding this error of reading the tape cannot explain.
     Reach(Length),
-    /// Any.
+    /// Any wall.
     Any,
 }
 
-/// A leg seen on steps: so many whole steps, and what is left above them in nanometers.
+/// A leg in steps: the whole steps it holds, and the remainder in nanometers.
 #[derive(Clone, Copy)]
 pub(super) struct RoundedOutline {
     pub(super) side: usize,
@@ -30,23 +30,23 @@ impl RoundedOutline {
         RoundedOutline { side: leg.side, sign: leg.sign, steps, above: leg.length - steps * unit }
     }
 
-    /// How far `steps` are from its own length, in nanometers.
+    /// How far `steps` is from the leg's own length, in nanometers.
     pub(super) fn off(&self, steps: i64, unit: i64) -> i64 {
         (steps - self.steps) * unit - self.above
     }
 }
 
-/// How one axis can close: lengths to start from, and items of which a fixed number is taken.
+/// The closings of one axis: starting lengths, and moves of which a fixed number is made.
 pub(super) struct Ways {
-    /// Side, sign, length in steps.
+    /// Side, sign, and length in steps.
     pub(super) base: Vec<(usize, i64, i64)>,
-    /// Each changes the length of one of `base` by one step, up or down.
+    /// Each move changes the length of one entry of `base` by one step, up or down.
     pub(super) items: Vec<(usize, i64)>,
     pub(super) choose: usize,
 }
 
 impl Ways {
-    /// How many ways there are, at most one more than is gone through.
+    /// The number of closings, or `u64::MAX` where it is far more than can be tried.
     pub(super) fn count(&self) -> u64 {
         let few = self.choose.min(self.items.len() - self.choose) as u64;
         let mut count = 1_u64;
@@ -60,7 +60,7 @@ impl Ways {
         count
     }
 
-    /// The same ways, told by what is left out where that is less than what is taken.
+    /// The same closings, described by the moves that are not made where those are fewer.
     pub(super) fn by_fewest(mut self) -> Ways {
         if 2 * self.choose > self.items.len() {
             for (base, change) in &mut self.items {
@@ -72,7 +72,7 @@ impl Ways {
         self
     }
 
-    /// The length in steps of each leg with these items taken.
+    /// The length of each leg in steps, with these moves made.
     pub(super) fn lengths(&self, taken: &[usize]) -> Vec<i64> {
         let mut lengths: Vec<i64> = self.base.iter().map(|&(.., length)| length).collect();
         for &item in taken {
@@ -83,18 +83,18 @@ impl Ways {
     }
 }
 
-/// A length on whole steps: which of the two it may have.
+/// The two lengths in whole steps that a wall may have.
 struct Candidate {
-    /// 1 if it goes to the step above unless moved: to the one that is not against the rounding, to the lower where
-    /// neither is.
+    /// 1 if it is rounded up unless moved. This is the length that is not against the rule; the lower one where
+    /// both or neither are.
     up: i64,
-    /// Where the other one is: a step up, a step down; 0 where there is only one.
+    /// The change in steps to its other length: 1 or -1; 0 if it has only one.
     change: i64,
-    /// Moving is not against the rounding.
+    /// Neither length is against the rule.
     free: bool,
 }
 
-/// What may become of a length that is so far `above` a step.
+/// The possible lengths of a wall that is `above` nanometers longer than a whole step.
 fn candidate(above: i64, unit: i64, latitude: RoundingFreedom) -> Candidate {
     if above == 0 {
         return Candidate { up: 0, change: 0, free: false };
@@ -110,11 +110,11 @@ fn candidate(above: i64, unit: i64, latitude: RoundingFreedom) -> Candidate {
     }
 }
 
-/// The ways in which an axis closes with as few legs as possible against the rounding; none where it cannot.
+/// The closings of an axis with as few legs as possible rounded against the rule; `None` where it cannot close.
 pub(super) fn ways(legs: &[RoundedOutline], unit: i64, latitude: RoundingFreedom) -> Option<Ways> {
     let mut base = Vec::with_capacity(legs.len());
     let mut items = Vec::with_capacity(legs.len());
-    // What the walk misses by, and how many free items, once taken, move its end forward and back.
+    // The misclosure, and how many free moves would move the end forward and backward.
     let (mut miss, mut up, mut down) = (0_i64, 0_i64, 0_i64);
     for (i, leg) in legs.iter().enumerate() {
         let candidate = candidate(leg.above, unit, latitude);
@@ -128,7 +128,7 @@ pub(super) fn ways(legs: &[RoundedOutline], unit: i64, latitude: RoundingFreedom
     }
     let steps = -miss;
     if (-down..=up).contains(&steps) {
-        // All that move back are taken first; each item then is a move forward or the undoing of one back.
+        // All free moves backward are made first; then each item is either a move forward or undoes one backward.
         for (i, change) in &mut items {
             if legs[*i].sign != *change {
                 base[*i].2 += *change;
@@ -137,7 +137,7 @@ pub(super) fn ways(legs: &[RoundedOutline], unit: i64, latitude: RoundingFreedom
         }
         return Some(Ways { base, items, choose: usize::try_from(steps + down).ok()? });
     }
-    // All that move the right way are taken, and then as few as must be against the rounding.
+    // All free moves in the right direction are made, then as few as possible against the rule.
     let sense = steps.signum();
     for (i, change) in items.drain(..) {
         if legs[i].sign * change == sense {
@@ -169,7 +169,7 @@ fn rises(shape: Shape, unit: i64, latitude: RoundingFreedom) -> Vec<i64> {
     rises
 }
 
-/// Every choice of rises of the curved walls, for each side one, empty where no wall is curved; none where there are
+/// Every combination of rises, one per side, or one empty combination if no wall is curved. `None` where there are
 /// too many.
 pub(super) fn rises_of(
     walk: &Traverse,

@@ -1,13 +1,13 @@
-//! What else the total could be: rounded walls often close in several ways that are equally near to the typed lengths.
+//! Other possible totals: rounded walls often close in several ways that are equally near to the typed lengths.
 
 use crate::areas::rule::Rule;
 use crate::areas::{Areas, is_in_total, range};
 use crate::units::area::Area;
 
-/// Beyond so many totals they are not listed.
+/// The most totals that are listed.
 const MOST_TOTALS: usize = 5_000;
 
-/// The other totals above grade that closings equally near to the typed lengths would give, in whole square feet.
+/// Other totals above grade, in whole square feet, from closings equally near to the typed lengths.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct EquallyNear {
     totals: Vec<i64>,
@@ -15,24 +15,24 @@ pub struct EquallyNear {
 }
 
 impl EquallyNear {
-    /// The totals other than the one stated, the lowest first.
+    /// The totals other than the stated one, in ascending order.
     pub fn totals(&self) -> &[i64] {
         &self.totals
     }
 
-    /// Whether all are listed; not where there are too many to go through.
+    /// Whether all are listed; `false` where there are too many.
     pub fn is_complete(&self) -> bool {
         self.is_complete
     }
 }
 
 impl Areas {
-    /// The other totals above grade that are equally near under the rule of whole feet.
+    /// The other totals above grade under the whole-foot rule.
     pub fn equally_near_whole_foot(&self) -> EquallyNear {
         self.equally_near(self.settings.whole_foot(), self.gross.whole_foot())
     }
 
-    /// The same under the finer rule.
+    /// The other totals above grade under the finer rule.
     pub fn equally_near_tenth_foot(&self) -> EquallyNear {
         self.equally_near(self.settings.tenth_foot(), self.gross.tenth_foot())
     }
@@ -46,7 +46,7 @@ impl Areas {
         EquallyNear { totals, is_complete: true }
     }
 
-    /// Every total above grade of the nearest closings, each space by itself; none where there are too many.
+    /// Every total above grade from the nearest closings of each space; `None` where there are too many.
     fn totals_of_closings(&self, rule: Rule) -> Option<Vec<Area>> {
         let house = &self.house;
         let ruled = if rule.step == self.settings.fine { &self.fine } else { &self.whole };

@@ -1,4 +1,7 @@
-//! Each space under each rule, and the totals: what is counted, what is taken off, what is listed apart.
+//! The area of each space under each rule, and the totals of what is counted, what is deducted, and what is below
+//! grade.
+//!
+//! Areas are exact until they are printed.
 
 pub(crate) mod at_face;
 pub(crate) mod closings;
@@ -26,14 +29,14 @@ use crate::house::wall_moves::Assumed;
 use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 
-/// The areas of a house under both rules, and as measured.
+/// The areas of a house as measured and under both rules.
 #[derive(Clone, Debug)]
 pub struct Areas {
     house: House,
     settings: Settings,
     pub(crate) spaces: Vec<SpaceAreas>,
     pub(crate) outside: Arc<Walls>,
-    /// The walls outside under each rule.
+    /// The walls at the outside face under the finer rule.
     pub(crate) fine: Arc<Ruled>,
     pub(crate) whole: Arc<Ruled>,
     pub(crate) ranges: Arc<AreaRanges>,
@@ -43,142 +46,144 @@ pub struct Areas {
     is_computed: bool,
 }
 
-/// The areas of one space. Unless they say otherwise they are of its whole outline, nothing taken off.
+/// The areas of one space. Unless stated otherwise they are of its whole outline, with nothing deducted.
 #[derive(Clone, Debug)]
 pub struct SpaceAreas {
-    /// At its own face, closed, no side rounded.
+    /// At the face that was measured, closed, with no side rounded.
     pub(crate) as_measured: Area,
-    /// Its place among the spaces.
+    /// Its index among the spaces.
     place: usize,
     outside: Arc<Walls>,
     fine: Arc<Ruled>,
     whole: Arc<Ruled>,
     pub(crate) ranges: Arc<AreaRanges>,
-    /// What is left of it when all that lies in it and is not it is taken off.
+    /// What remains after deducting the spaces inside it that are not part of it.
     pub(crate) net_tenth_foot: Area,
     pub(crate) net_whole_foot: Area,
 }
 
 impl SpaceAreas {
-    /// Its walls closed at the outside face, no side rounded.
+    /// Its outline at the outside face, closed, with no side rounded.
     pub fn outside(&self) -> &Outline {
         &self.outside.spaces[self.place].outline
     }
 
-    /// Its walls outside, each to the tenth of a foot.
+    /// Its outline at the outside face, each wall rounded to the tenth of a foot.
     pub fn tenth_foot(&self) -> &Outline {
         &self.fine.outlines[self.place].outline
     }
 
-    /// Its walls outside, each to the whole foot.
+    /// Its outline at the outside face, each wall rounded to the whole foot.
     pub fn whole_foot(&self) -> &Outline {
         &self.whole.outlines[self.place].outline
     }
 
-    /// Its area at its own face, no side rounded.
+    /// Its area at the face that was measured, with no side rounded.
     pub fn as_measured(&self) -> Area {
         self.as_measured
     }
 
-    /// What whole feet could give; none where that cannot be stated.
+    /// The range of areas possible under whole-foot rounding; `None` where it cannot be computed.
     pub fn range(&self) -> Option<Range> {
         self.ranges.usual_of(self.place)
     }
 
-    /// What whole feet could give at the very most, any wall against the rounding.
+    /// The range if any wall may be rounded either way; `None` where it cannot be computed.
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest_of(self.place)
     }
 
-    /// What is left, each wall to the tenth of a foot, when what lies in it is taken off.
+    /// Its area with each wall rounded to the tenth of a foot, after deductions.
     pub fn net_tenth_foot(&self) -> Area {
         self.net_tenth_foot
     }
 
-    /// What is left, each wall to the whole foot, when what lies in it is taken off.
+    /// Its area with each wall rounded to the whole foot, after deductions.
     pub fn net_whole_foot(&self) -> Area {
         self.net_whole_foot
     }
 }
 
-/// A total of counted spaces.
+/// The total area of the counted spaces, above or below grade.
 #[derive(Clone, Debug)]
 pub struct Total {
     tenth_foot: Area,
     whole_foot: Area,
     as_measured: Area,
     ranges: Arc<AreaRanges>,
-    /// Of the levels below grade.
+    /// Whether it is the total below grade.
     below: bool,
     holds_assumptions: bool,
     holds_stated_thickness: bool,
 }
 
 impl Total {
-    /// Every side to the tenth of a foot, at the outside face; exact.
+    /// Every side rounded to the tenth of a foot, at the outside face; exact.
     pub fn tenth_foot(&self) -> Area {
         self.tenth_foot
     }
 
-    /// Every side to the whole foot, at the outside face; exact.
+    /// Every side rounded to the whole foot, at the outside face; exact.
     pub fn whole_foot(&self) -> Area {
         self.whole_foot
     }
 
-    /// No side rounded, each space at its own face; exact.
+    /// No side rounded, each space at the face that was measured; exact.
     pub fn as_measured(&self) -> Area {
         self.as_measured
     }
 
-    /// What whole feet could give; none where that cannot be stated.
+    /// The range of totals possible under whole-foot rounding; `None` where it cannot be computed.
     pub fn range(&self) -> Option<Range> {
         self.ranges.usual(self.below)
     }
 
-    /// What whole feet could give at the very most, any wall against the rounding.
+    /// The range if any wall may be rounded either way; `None` where it cannot be computed.
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest(self.below)
     }
 
-    /// Whether a thickness that was assumed is in it.
+    /// Whether it depends on an assumed thickness.
     pub(crate) fn holds_assumptions(&self) -> bool {
         self.holds_assumptions
     }
 
-    /// Whether a thickness that the file states is in it.
+    /// Whether it depends on a thickness stated in the file.
     pub(crate) fn holds_stated_thickness(&self) -> bool {
         self.holds_stated_thickness
     }
 
-    /// The uncertainty of the area as measured, about 95 %, in square feet.
+    /// The uncertainty of the measured area in square feet, at about 95 %.
     pub fn plus_minus(&self) -> f64 {
         self.ranges.spread(self.below).measured.plus_minus()
     }
 
-    /// The same for the area outside, with what was stated and assumed of thicknesses in it.
+    /// The uncertainty of the outside area in square feet, at about 95 %, including stated and assumed thicknesses.
     pub fn plus_minus_outside(&self) -> f64 {
         self.ranges.spread(self.below).outside.plus_minus()
     }
 
-    /// How far the area as measured could be off at worst, every wall off the same way, in square feet.
+    /// The largest possible error of the measured area in square feet, if every wall were off in the same
+    /// direction.
     pub fn worst_case(&self) -> f64 {
         self.ranges.spread(self.below).measured.worst
     }
 
-    /// The same for the area outside, every thickness off the same way too.
+    /// The largest possible error of the outside area in square feet, if every wall and thickness were off in the
+    /// same direction.
     pub fn worst_case_outside(&self) -> f64 {
         self.ranges.spread(self.below).outside.worst
     }
 }
 
 impl House {
-    /// Works out every area of the house.
+    /// Computes every area of the house.
     ///
     /// # Errors
     ///
     /// [`SideVanishes`](crate::diagnostic::Word::SideVanishes) or
-    /// [`SidesCross`](crate::diagnostic::Word::SidesCross) where the walls are too near each other
-    /// to be moved to the outside face.
+    /// [`SidesCross`](crate::diagnostic::Word::SidesCross) where the walls are too close together to be moved to
+    /// the outside face.
     pub fn areas(&self, settings: &Settings) -> Result<Areas, Diagnostics> {
         Areas::of(self, settings)
     }
@@ -247,7 +252,7 @@ impl Areas {
         })
     }
 
-    /// The length of a side outside, not rounded; none where it runs aslant or lies in several pieces.
+    /// The unrounded length of a side at the outside face; `None` if it is slanted or in several pieces.
     pub(crate) fn outside_length(&self, space: usize, side: usize) -> Option<Length> {
         let walk = &self.outside.spaces[space].walk;
         let mut pieces = walk.sides.iter().filter(|piece| piece.source == Some(side));
@@ -256,42 +261,42 @@ impl Areas {
         (vector.east == 0 || vector.north == 0).then(|| vector.chord_length())
     }
 
-    /// The house they are of.
+    /// The house.
     pub fn house(&self) -> &House {
         &self.house
     }
 
-    /// The settings they were worked out with.
+    /// The settings the areas were computed with.
     pub fn settings(&self) -> &Settings {
         &self.settings
     }
 
-    /// Whether a float computed a part of the total above grade.
+    /// Whether part of the total above grade was computed in floats.
     pub(crate) fn is_computed(&self) -> bool {
         self.is_computed
     }
 
-    /// The areas of each space, in the order of the spaces of the house.
+    /// The areas of each space, in the same order as the house's spaces.
     pub fn spaces(&self) -> &[SpaceAreas] {
         &self.spaces
     }
 
-    /// The gross area, outside measure, of what is counted above grade.
+    /// The gross area above grade, measured outside.
     pub fn gross(&self) -> &Total {
         &self.gross
     }
 
-    /// The same on levels that are below grade, wholly or partly; none where there are none.
+    /// The total on levels wholly or partly below grade; `None` if nothing counted is there.
     pub fn below_grade(&self) -> Option<&Total> {
         self.below_grade.as_ref()
     }
 
-    /// What a person should know of working them out.
+    /// Warnings that came up while the areas were computed.
     pub fn warnings(&self) -> &[Diagnostic] {
         &self.warnings
     }
 
-    /// What had to be assumed to bring the walls to the outside face.
+    /// Which thicknesses were assumed to move the walls to the outside face.
     pub(crate) fn assumed(&self) -> Assumed {
         self.outside.assumed()
     }
@@ -328,12 +333,12 @@ fn warnings(house: &House, outside: &Walls, whole: &Ruled, gross: &Total) -> Vec
     warnings
 }
 
-/// Whether a space is in the total above grade, or below it.
+/// Whether a space is counted in the total above grade, or in the one below if `below`.
 pub(crate) fn is_in_total(house: &House, space: usize, below: bool) -> bool {
     house.spaces[space].counted && house.is_below_grade(space) == below
 }
 
-/// What is left of a space when all that is taken off it is.
+/// The area of a space after its deductions.
 pub(crate) fn net(house: &House, space: usize, areas: &[Area]) -> Area {
     areas[space] - house.taken_off(space).map(|other| areas[other]).sum::<Area>()
 }

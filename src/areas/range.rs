@@ -1,9 +1,9 @@
-//! The lowest and the highest area that whole steps could give: which walls may go either way, and what closing leaves of that.
+//! The lowest and highest area possible on whole steps, given which walls may be rounded either way.
 //!
-//! Each wall has at most two lengths on whole steps less than a step from its own. Which pairs of
-//! choices close is a question of counting on each axis, and the area is linear in one axis once the
-//! other is fixed; so the fewer ways of one axis are gone through, and for each the best choice of
-//! the other is simply its best few items.
+//! Each wall has at most two lengths on whole steps that are less than one step from its own. Which choices close
+//! is a matter of counting on each axis, and the area is linear in one axis once the other is fixed. So the
+//! closings of the axis with fewer of them are tried one by one, and for each the best closing of the other axis is
+//! simply the few moves that gain the most.
 
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
@@ -20,42 +20,43 @@ use crate::house::wall_moves::AtFace;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
 
-/// Nor is the range stated beyond so many ways times sides, so that the largest outline still answers at once.
+/// The most closings times sides that are tried, so that the largest outline still gets an answer at once.
 const MOST_WORK: u64 = 40 * MOST_WAYS;
-/// Beyond so many sides of outlines looked at for crossing sides the range is not stated, nor beyond 20,000 outlines.
+/// The most sides of outlines that are checked for crossings; outlines are limited to 20,000 as well.
 const MOST_SIDES_LOOKED_AT: usize = 3_000_000;
 
-/// From the lowest to the highest area.
+/// A range of areas, both ends included.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Range {
-    /// The lowest.
+    /// The lowest area.
     pub low: Area,
-    /// The highest.
+    /// The highest area.
     pub high: Area,
 }
 
 impl Range {
-    /// Whether an area lies within, all three as they are printed.
+    /// Whether an area is in the range, with all three as they are printed.
     pub(crate) fn holds(&self, area: Area) -> bool {
         Place::of(area.whole_sq_ft(), self.low.whole_sq_ft(), self.high.whole_sq_ft())
             == Place::Within
     }
 }
 
-/// Where a number stands beside an interval. Every sentence that says inside, outside, fits, at most or nothing between is made
-/// from this comparison, on whole square feet as they are printed, so that a reader who compares finds the same.
+/// Where a number lies relative to a range. Every statement about a range (inside, outside, fits, at most, nothing
+/// between) is decided by this comparison of printed whole square feet, so that a reader who compares them finds
+/// the same.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Place {
-    /// Below the lowest.
+    /// Below the range.
     Below,
-    /// From the lowest to the highest.
+    /// In the range.
     Within,
-    /// Above the highest.
+    /// Above the range.
     Above,
 }
 
 impl Place {
-    /// Of a number beside the lowest and the highest.
+    /// Compares a number with the lowest and the highest of a range.
     pub(crate) fn of(number: i64, low: i64, high: i64) -> Place {
         if number < low {
             Place::Below
@@ -67,16 +68,16 @@ impl Place {
     }
 }
 
-/// Walls to be brought onto whole steps.
+/// The walls of a space, to be rounded to whole steps.
 struct OnSteps<'a> {
     walk: &'a Traverse,
     turn: i64,
     step: Step,
-    /// Along north, along east; none where a side has parts along no axis.
+    /// The legs along north, then east; `None` if some side has no legs.
     legs: Option<[Vec<closings::RoundedOutline>; 2]>,
 }
 
-/// The search was given up: too many outlines that touch themselves.
+/// The search was stopped because too many outlines touch themselves.
 struct GivenUp;
 
 impl<'a> OnSteps<'a> {
@@ -94,7 +95,7 @@ impl<'a> OnSteps<'a> {
         OnSteps { walk, turn: at.outline.turn(), step, legs }
     }
 
-    /// The range of the area; none where it cannot be stated.
+    /// The range of areas; `None` where it cannot be computed.
     fn range(&self, latitude: RoundingFreedom) -> Option<Range> {
         let mut range: Option<Range> = None;
         let all = rises_of(self.walk, self.step, latitude)?;
@@ -114,7 +115,7 @@ impl<'a> OnSteps<'a> {
         range
     }
 
-    /// The area of every outline of the range, the lowest first; none where there are too many to go through.
+    /// The area of every outline in the range, in ascending order; `None` where there are too many.
     fn areas(&self, latitude: RoundingFreedom) -> Option<Vec<Area>> {
         let mut areas = Vec::new();
         let all = rises_of(self.walk, self.step, latitude)?;
@@ -127,8 +128,9 @@ impl<'a> OnSteps<'a> {
         Some(areas)
     }
 
-    /// The outline clear of itself that is nearest to the typed lengths, among those of the range; where several are, the
-    /// one that moves the least length of wall, then the one whose area is nearest to `measured`, then the larger.
+    /// The outline nearest to the typed lengths among those in the range that do not cross or touch themselves.
+    /// Ties go to the one that moves the least length of wall, then to the area nearest to `measured`, then to the
+    /// larger area.
     fn nearest_clear(
         &self,
         latitude: RoundingFreedom,
@@ -143,8 +145,8 @@ impl<'a> OnSteps<'a> {
             .map(|(_, outline)| outline)
     }
 
-    /// The outline along these, their parts in steps and their rises in nanometers, if it is clear of itself and has
-    /// its inside on the same side.
+    /// The outline with these vectors (components in steps, rises in nanometers), if it does not cross or touch
+    /// itself and has its inside on the same side as before.
     fn clear(&self, vectors: &[Vector]) -> Option<Outline> {
         let unit = self.step.length().nm();
         let in_nm = |vector: &Vector| Vector {
@@ -157,7 +159,7 @@ impl<'a> OnSteps<'a> {
     }
 }
 
-/// How many outlines of so many sides are looked at for crossing sides, in one of so many searches.
+/// How many outlines with `sides` sides each of `share` searches may check for crossings.
 fn most_looks(sides: usize, share: usize) -> usize {
     let most = MOST_SIDES_LOOKED_AT.checked_div(sides).unwrap_or(0).min(20_000);
     most.checked_div(share).unwrap_or(most)
@@ -166,12 +168,12 @@ fn most_looks(sides: usize, share: usize) -> usize {
 struct Search<'a> {
     on: &'a OnSteps<'a>,
     legs: &'a [Vec<closings::RoundedOutline>; 2],
-    /// The axis gone through, and the one chosen from.
+    /// The axis whose closings are tried one by one; those of the other are chosen.
     outer: Axis,
     ways: [Ways; 2],
-    /// For each side the rise it is given, 0 for a straight one; empty where all are straight.
+    /// The rise of each side, 0 if straight; empty if all are straight.
     rises: Vec<i64>,
-    /// How many searches share the work that may be done.
+    /// How many searches share the allowed work.
     share: usize,
 }
 
@@ -203,8 +205,8 @@ impl<'a> Search<'a> {
         Some(Search { on, legs, outer, ways: [north, east], rises, share })
     }
 
-    /// The same search with as few items to be taken as can be; not for the nearest outline, which goes by the order
-    /// of the ways.
+    /// The same search with as few moves as possible. Not used for the nearest outline, which depends on the order
+    /// of the closings.
     fn by_fewest(self) -> Search<'a> {
         Search { ways: self.ways.map(Ways::by_fewest), ..self }
     }
@@ -217,12 +219,17 @@ impl<'a> Search<'a> {
         &self.ways[1 - place(self.outer)]
     }
 
-    /// The lowest and the highest area; none where no outline is clear of itself.
+    /// The lowest and highest area; `None` where every outline crosses or touches itself.
+    ///
+    /// # Errors
+    ///
+    /// The search was stopped.
     fn range(&self) -> Result<Option<Range>, GivenUp> {
         let unit = self.on.step.length().nm();
         let square = i128::from(unit) * i128::from(unit);
         if self.rises.is_empty() {
-            // In steps, which 64 bits hold: a thousand sides of 10,000 ft come to less than 2^57 square inches.
+            // In square steps, which fit in 64 bits: a thousand sides of 10,000 ft enclose less than 2^57 square
+            // inches.
             let table = self.table(|steps| steps, |_, _| 0);
             return self.within(&table, |area| i128::from(area) * square);
         }
@@ -243,7 +250,8 @@ impl<'a> Search<'a> {
         Ok(low.zip(high).map(|(low, high)| Range { low, high }))
     }
 
-    /// What each item does to the area. `square` makes an amount of square steps, `segment` one of a curved side.
+    /// What each move adds to the area. `square` converts square steps, `segment` gives the segment of a curved
+    /// side.
     fn table<A: Amount>(
         &self,
         square: impl Fn(i64) -> A,
@@ -252,7 +260,7 @@ impl<'a> Search<'a> {
         let (outer, inner) = (self.outer(), self.inner());
         let (middles, _) = self.doubled_middles(outer);
         let (inner_middles, inner_end) = self.doubled_middles(inner);
-        // Growing east adds area below, growing north above, seen with the inside on the left.
+        // With the inside on the left, growing east adds the area below, growing north the area above.
         let along = if self.outer == Axis::North { -self.on.turn } else { self.on.turn };
         let more = |side: usize, from: i64, to: i64| {
             let mut amount = segment(side, to);
@@ -283,7 +291,7 @@ impl<'a> Search<'a> {
         for &(base, change) in &outer.items {
             let (outer_side, sign, length) = outer.base[base];
             let moved = along * sign * change;
-            // All that comes after moves with it, of itself the half.
+            // A move shifts everything after it by a full step, and its own middle by half a step.
             let mut fixed = square(moved * (2 * inner_end - inner_middles[outer_side]));
             fixed += more(outer_side, length, length + change);
             table.fixed_by.push(fixed);
@@ -299,7 +307,7 @@ impl<'a> Search<'a> {
         table
     }
 
-    /// Twice the middle of each side along one axis, in steps, with no item taken, and where the walk then ends.
+    /// Twice the middle of each side along one axis, in steps and without any moves, and where the sides end.
     fn doubled_middles(&self, ways: &Ways) -> (Vec<i64>, i64) {
         let mut middles = vec![0; self.on.walk.sides.len()];
         for &(side, sign, length) in &ways.base {
@@ -314,19 +322,24 @@ impl<'a> Search<'a> {
         (middles, at)
     }
 
-    /// What the segment of a curved side with a chord of so many steps adds, in halves of square nanometers.
+    /// The area that the segment of a curved side adds with a chord of `steps` steps, in halves of a square
+    /// nanometer.
     fn segment(&self, side: usize, steps: i64) -> i128 {
         let rise = self.rises.get(side).copied().unwrap_or(0);
         if rise == 0 {
             return 0;
         }
-        // A bulge to the right adds where the inside is on the left.
+        // A bulge to the right adds area where the inside is on the left.
         let chord = steps * self.on.step.length().nm();
         let area = Vector { east: chord, north: 0, rise }.segment().half_nm2();
         area * i128::from(self.on.turn)
     }
 
-    /// The largest area, or the lowest; none where no outline is clear of itself.
+    /// The largest area, or the lowest; `None` where every outline crosses or touches itself.
+    ///
+    /// # Errors
+    ///
+    /// The search was stopped.
     fn best<A: Amount>(
         &self,
         table: &Table<A>,
@@ -338,7 +351,7 @@ impl<'a> Search<'a> {
         let (mut best, mut looks) = (None::<A>, 0);
         let mut gains: Vec<(A, usize)> = Vec::with_capacity(table.gains.len());
         let mut vectors = Vec::with_capacity(self.on.walk.sides.len());
-        // The most promising first: the first that is clear is then mostly the best.
+        // Most promising first: the first outline without crossings is then usually the best.
         let mut by_most = bounds.by_most(lowest);
         while let Some((_, Reverse(place))) = by_most.pop() {
             let bound = &bounds.list[place];
@@ -359,7 +372,7 @@ impl<'a> Search<'a> {
                 most_looks,
                 look: &mut |items: &[usize], value: A| {
                     self.vectors_into(taken, items, &mut vectors);
-                    // An area over 0 has its inside on the same side.
+                    // A positive area has its inside on the same side as before.
                     sense(value) > A::default() && are_apart(&vectors)
                         || self.on.clear(&vectors).is_some()
                 },
@@ -372,7 +385,7 @@ impl<'a> Search<'a> {
         Ok(best.map(sense))
     }
 
-    /// The sides with these items of the outer and of the inner axis taken: their parts in steps, their rises in nanometers.
+    /// The sides with these moves made on the outer and inner axis: components in steps, rises in nanometers.
     fn vectors_into(&self, outer: &[usize], inner: &[usize], vectors: &mut Vec<Vector>) {
         vectors.clear();
         vectors.resize(self.on.walk.sides.len(), Vector::default());
@@ -394,7 +407,7 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Adds the area of every clear outline; none where there are too many.
+    /// Adds the area of every outline that does not cross or touch itself; `None` where there are too many.
     fn areas(&self, areas: &mut Vec<Area>) -> Option<()> {
         const MOST_OUTLINES: u64 = 5_000;
         let (outer, inner) = (self.outer(), self.inner());
@@ -412,8 +425,7 @@ impl<'a> Search<'a> {
         Some(())
     }
 
-    /// The clear outline with the least sum of squared changes from the typed lengths, and that sum with the length of
-    /// wall moved.
+    /// The valid outline with the least sum of squared changes from the typed lengths, and its cost.
     fn nearest(&self, halves: Halves, measured: Area) -> Option<(Cost, Outline)> {
         const MOST_PAIRS: u64 = 20_000;
         let (outer, inner) = (self.outer(), self.inner());
@@ -450,8 +462,8 @@ impl<'a> Search<'a> {
         best
     }
 
-    /// The squares of all changes of an axis, and the length of wall moved from where rounding alone puts it, once for
-    /// every step.
+    /// The cost of an axis: the sum of squared changes, and the length of wall moved away from plain rounding,
+    /// multiplied by the steps it moved.
     fn cost(&self, lengths: &[i64], legs: &[closings::RoundedOutline], way: Way) -> Cost {
         let unit = self.on.step.length().nm();
         let one = |(&steps, leg): (&i64, &closings::RoundedOutline)| {
@@ -463,7 +475,7 @@ impl<'a> Search<'a> {
         costs.fold((0, 0), |sum, one| (sum.0 + one.0, sum.1 + one.1))
     }
 
-    /// The same of the rises of curved walls.
+    /// The cost of the rises of curved walls.
     fn rise_cost(&self, way: Way) -> Cost {
         let unit = self.on.step.length().nm();
         let one = |(&given, side): (&i64, &TraverseSide)| {
@@ -480,22 +492,22 @@ impl<'a> Search<'a> {
 /// How far an outline is from the typed lengths: the sum of squared changes, then the length of wall moved.
 type Cost = (i128, i128);
 
-/// Areas in the unit at hand.
+/// A number of area units: square steps in 64 bits, or halves of a square nanometer in 128.
 trait Amount: Copy + Ord + Default + AddAssign + Neg<Output = Self> {}
 
 impl Amount for i64 {}
 impl Amount for i128 {}
 
-/// What each item does to the area, doubled: the area is linear in the items of one axis once those of the other
-/// are taken.
+/// What each move adds to the doubled area, which is linear in the moves of one axis once those of the other are
+/// made.
 struct Table<A> {
-    /// With no item taken at all.
+    /// Without any moves.
     fixed: A,
-    /// What each inner item adds, with no outer item taken.
+    /// What each inner move adds, without any outer move.
     gains: Vec<A>,
-    /// What each outer item adds, with no inner item taken.
+    /// What each outer move adds, without any inner move.
     fixed_by: Vec<A>,
-    /// What each outer item adds to the gain of each inner one, outer item after outer item.
+    /// What each outer move adds to the gain of each inner one, row by row for the outer moves.
     gains_by: Vec<A>,
 }
 
@@ -512,7 +524,7 @@ impl<A: Amount> Table<A> {
         gain
     }
 
-    /// What each way of the outer axis could give at most and at least, whether or not the outline is clear of itself.
+    /// The least and the most that each outer closing could give, including outlines that cross themselves.
     fn bounds(&self, choose: usize, choose_inner: usize) -> Bounds<A> {
         let mut bounds =
             Bounds { list: Vec::with_capacity(32), taken: Vec::with_capacity(64), choose };
@@ -547,23 +559,23 @@ impl<A: Amount> Table<A> {
     }
 }
 
-/// What one way of the outer axis could give.
+/// Limits for one outer closing.
 #[derive(Clone, Copy)]
 struct Bound<A> {
     low: A,
     high: A,
-    /// Where its items begin.
+    /// Where its moves begin in the list.
     place: usize,
 }
 
 impl<A: Amount> Bound<A> {
-    /// The most it could give, or the least, turned round so that more is better.
+    /// The limit, with its sign changed for `lowest`, so that more is always better.
     fn most(&self, lowest: bool) -> A {
         if lowest { -self.low } else { self.high }
     }
 }
 
-/// What every way of the outer axis could give.
+/// Limits for every outer closing.
 struct Bounds<A> {
     list: Vec<Bound<A>>,
     taken: Vec<usize>,
@@ -575,16 +587,16 @@ impl<A: Amount> Bounds<A> {
         &self.taken[bound.place..bound.place + self.choose]
     }
 
-    /// What each way could give at most, with its place in the list: those that could give most come first.
+    /// The limit of each closing with its index in the list, largest first.
     fn by_most(&self, lowest: bool) -> BinaryHeap<(A, Reverse<usize>)> {
         let one = |(place, bound): (usize, &Bound<A>)| (bound.most(lowest), Reverse(place));
         self.list.iter().enumerate().map(one).collect()
     }
 }
 
-/// A fixed number of items with the largest gains that give a clear outline.
+/// Searches for the fixed number of moves with the largest gains whose outline does not cross itself.
 struct Choice<'a, A> {
-    /// Largest first.
+    /// Gain and move, largest gain first.
     gains: &'a [(A, usize)],
     choose: usize,
     looks: &'a mut usize,
@@ -593,7 +605,7 @@ struct Choice<'a, A> {
 }
 
 impl<A: Amount> Choice<'_, A> {
-    /// The value of the best clear choice above `floor`.
+    /// The value of the best valid choice above `floor`.
     fn best(&mut self, fixed: A, floor: Option<A>) -> Option<A> {
         let mut best = floor;
         let mut taken = Vec::with_capacity(self.choose);
@@ -601,7 +613,7 @@ impl<A: Amount> Choice<'_, A> {
         best.filter(|_| best != floor)
     }
 
-    /// Goes through the choices that begin with `taken`, the most promising first.
+    /// Tries all choices that begin with `taken`, most promising first.
     fn extend(&mut self, from: usize, value: A, taken: &mut Vec<usize>, best: &mut Option<A>) {
         let missing = self.choose - taken.len();
         if from + missing > self.gains.len() || *self.looks > self.most_looks {
@@ -629,18 +641,19 @@ impl<A: Amount> Choice<'_, A> {
     }
 }
 
-/// What whole steps could give; none where that cannot be stated.
+/// The range of areas possible on whole steps; `None` where it cannot be computed.
 pub(crate) fn range(at: &AtFace, step: Step, latitude: RoundingFreedom) -> Option<Range> {
     OnSteps::new(at, step).range(latitude)
 }
 
-/// Every area that whole steps could give, the lowest first; none where that cannot be stated or there are too many.
+/// Every area possible on whole steps, in ascending order; `None` where it cannot be computed or there are too
+/// many.
 pub(crate) fn areas(at: &AtFace, step: Step, latitude: RoundingFreedom) -> Option<Vec<Area>> {
     OnSteps::new(at, step).areas(latitude)
 }
 
-/// The outline on whole steps that a rule shows: the nearest closing, or where that crosses or touches itself the nearest
-/// that does not.
+/// The outline shown under a rule: the nearest closing, or if that crosses or touches itself, the nearest one that
+/// does not.
 pub(crate) fn closed_on(
     at: &AtFace,
     step: Step,
@@ -662,8 +675,8 @@ pub(crate) fn closed_on(
     })
 }
 
-/// The areas of all closings that are as near to the typed lengths as the one shown, the lowest first; none where there
-/// are too many to go through.
+/// The areas of all closings as near to the typed lengths as the one shown, in ascending order; `None` where there
+/// are too many.
 pub(crate) fn equally_near(at: &AtFace, step: Step, halves: Halves) -> Option<Vec<Area>> {
     let closings = at.walk.nearest_closings(Way::Nearest(step, halves))?;
     if !closings.is_open() {
@@ -672,7 +685,7 @@ pub(crate) fn equally_near(at: &AtFace, step: Step, halves: Halves) -> Option<Ve
     closings.areas(|outline| is_shown(at, step, outline))
 }
 
-/// Whether an outline on steps may be shown: on whole and half feet only if it keeps clear of itself.
+/// Whether a rounded outline may be shown. To the whole and half foot it must not cross or touch itself.
 fn is_shown(at: &AtFace, step: Step, outline: &Outline) -> bool {
     at.walk.has_bearings()
         || step.length() < Step::HalfFoot.length()
@@ -683,6 +696,6 @@ fn is_shown(at: &AtFace, step: Step, outline: &Outline) -> bool {
 #[derive(Clone, Debug)]
 pub(crate) struct RoundedOutline {
     pub(crate) outline: Outline,
-    /// No closing within a step of every wall is clear of itself, so this one crosses or touches itself.
+    /// Every closing within a step of each wall crosses or touches itself, and so does this one.
     pub(crate) crosses: bool,
 }

@@ -1,4 +1,4 @@
-//! How far the areas of walls could be off: by whole steps, and by the tape. Each is worked out when it is first asked for.
+//! How far areas may be off because of rounding and of the tape. Each is computed when it is first asked for.
 
 use std::sync::{Arc, OnceLock};
 
@@ -11,7 +11,7 @@ use crate::house::House;
 use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 
-/// What the walls of a house at one face leave open.
+/// The possible ranges of the areas of a house with its walls at one face.
 #[derive(Debug)]
 pub(crate) struct AreaRanges {
     house: House,
@@ -23,24 +23,24 @@ pub(crate) struct AreaRanges {
 }
 
 impl AreaRanges {
-    /// For walls rounded to `step`, read to within `reach`.
+    /// For walls rounded to `step`, with the tape read to within `reading`.
     pub(crate) fn new(house: House, walls: Arc<Walls>, step: Step, reading: Length) -> AreaRanges {
         AreaRanges { house, walls, step, reading, usual: OnceLock::new(), widest: OnceLock::new() }
     }
 
-    /// What whole steps could give of the counted spaces above grade, or below it, with as few walls against the
-    /// rounding as must be; none where that cannot be stated.
+    /// The range of the total above grade, or below it, with as few walls as possible rounded against the rule;
+    /// `None` where it cannot be computed.
     pub(crate) fn usual(&self, below: bool) -> Option<Range> {
         self.total(self.all_usual(), below)
     }
 
-    /// The same at the very most.
+    /// The range if any wall may be rounded either way.
     pub(crate) fn widest(&self, below: bool) -> Option<Range> {
         self.total(self.all_widest(), below)
     }
 
-    /// Every total above grade that whole steps could give, the lowest first, each wall of each space by itself; with
-    /// `any` wall against the rounding. None where there are too many to go through.
+    /// Every total above grade possible on whole steps, in ascending order; with `any`, each wall may be rounded
+    /// either way. `None` where there are too many.
     pub(crate) fn totals(&self, any: bool) -> Option<Vec<Area>> {
         const MOST_TOTALS: usize = 20_000;
         let latitude =
@@ -66,12 +66,12 @@ impl AreaRanges {
         Some(totals)
     }
 
-    /// What whole steps could give of one space, nothing taken off.
+    /// The range of one space without deductions.
     pub(crate) fn usual_of(&self, space: usize) -> Option<Range> {
         self.all_usual()[space]
     }
 
-    /// The same at the very most.
+    /// The range of one space if any wall may be rounded either way.
     pub(crate) fn widest_of(&self, space: usize) -> Option<Range> {
         self.all_widest()[space]
     }
@@ -88,7 +88,7 @@ impl AreaRanges {
         self.walls.spaces.iter().map(|at| range::range(at, self.step, latitude)).collect()
     }
 
-    /// The counted spaces together, what is taken off them taken off.
+    /// The range of all counted spaces together, after deductions.
     fn total(&self, ranges: &[Option<Range>], below: bool) -> Option<Range> {
         let zero = Range { low: Area::ZERO, high: Area::ZERO };
         self.counted(below).try_fold(zero, |total, space| {
@@ -97,7 +97,7 @@ impl AreaRanges {
         })
     }
 
-    /// One space without what is taken off it, which goes the other way round.
+    /// The range of one space after deductions: its lowest area less their highest, and the reverse.
     fn net(&self, ranges: &[Option<Range>], space: usize) -> Option<Range> {
         self.house.taken_off(space).try_fold(ranges[space]?, |range, other| {
             let off = ranges[other]?;
@@ -105,7 +105,7 @@ impl AreaRanges {
         })
     }
 
-    /// How far the total may be off by the tape, and by the thicknesses that bring it to this face.
+    /// The uncertainty of the total from the tape and from the thicknesses that move walls to this face.
     pub(crate) fn spread(&self, below: bool) -> uncertainty::Spreads {
         uncertainty::spreads(&self.house, self.counted(below), &self.walls)
     }

@@ -1,24 +1,25 @@
-//! The two rules, and the settings by which offices differ.
+//! The two rules, and the settings in which offices differ.
 
 use crate::units::length::{Halves, Length, Step};
 
-/// How sides are rounded before the area is worked out; the total alone is rounded after, to the whole square foot.
+/// How sides are rounded before the area is computed. After that only the total is rounded, to the whole square
+/// foot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Rule {
-    /// What each side is rounded to.
+    /// The unit each side is rounded to.
     pub step: Step,
-    /// Where a side half-way goes.
+    /// Which way a side exactly half-way is rounded.
     pub halves: Halves,
 }
 
-/// The settings of one run.
+/// The settings of one calculation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Settings {
-    /// Where a side half-way between two steps goes.
+    /// Which way a side exactly half-way between two steps is rounded.
     pub halves: Halves,
-    /// What an appraiser's sides are rounded to: a tenth of a foot, or an inch.
+    /// The unit an appraiser's sides are rounded to: a tenth of a foot, or an inch.
     pub fine: Step,
-    /// How well an office reads its tape (common practice, 0.15 ft).
+    /// How precisely an office reads its tape (common practice, 0.15 ft).
     pub reading: Length,
 }
 
@@ -29,7 +30,7 @@ impl Default for Settings {
 }
 
 impl Settings {
-    /// Every side to the nearest whole foot, outside the veneer.
+    /// Every side to the nearest whole foot, measured outside the veneer.
     ///
     /// Published in county and state manuals, for example Maryland SDAT, *Assessment Procedure
     /// Manual* (each dimension to the nearest foot), and Cabarrus County NC, 2012 schedule of values.
@@ -37,19 +38,19 @@ impl Settings {
         Rule { step: Step::WholeFoot, halves: self.halves }
     }
 
-    /// Every side to the nearest tenth of a foot (or inch), only the final area rounded.
+    /// Every side to the nearest tenth of a foot (or inch); only the final area is rounded to the square foot.
     ///
     /// ANSI Z765-2021 §3: read to the inch or the tenth of a foot, report the whole square foot (read second-hand).
     pub fn tenth_foot(&self) -> Rule {
         Rule { step: self.fine, halves: self.halves }
     }
 
-    /// The rule of a step.
+    /// The rule that rounds to `step`.
     pub fn on(&self, step: Step) -> Rule {
         Rule { step, halves: self.halves }
     }
 
-    /// The settings that are not the usual ones, in words.
+    /// The settings that differ from the default, in words.
     pub fn unusual(&self) -> Vec<String> {
         let usual = Settings::default();
         let mut unusual = Vec::new();
@@ -68,7 +69,8 @@ impl Settings {
         unusual
     }
 
-    /// Whether two lengths of a wall differ by more than whole-foot rounding, and how an office reads its tape, would make of it.
+    /// Whether two lengths of a wall differ by more than whole-foot rounding and the reading of the tape can
+    /// explain.
     pub(crate) fn is_beyond_rounding(&self, difference: Length) -> bool {
         2 * difference.abs().nm() > Length::FOOT.nm() + 2 * self.reading.nm()
     }

@@ -1,34 +1,34 @@
-//! The side table: each side of a space from what was typed to what each rule makes of it.
+//! The side table: each side of a space as typed, as measured, and under each rule.
 
 use crate::areas::Areas;
 use crate::geometry::outline::{Outline, Vector};
 use crate::units::length::Length;
 
-/// One side of a space on its way from the tape to both rules.
+/// One row of the side table.
 ///
 /// # Units
 ///
-/// All lengths are exact; a curved side is given by its chord.
+/// All lengths are exact; a curved side has the length of its chord.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SideRow {
     /// `north`, `east`, `south`, `west`, `diagonal`, `bearing` or `arc`.
     pub direction: &'static str,
-    /// As it stands in the file after its direction.
+    /// What was typed after the direction.
     pub typed: String,
-    /// Closed, at the face that was measured.
+    /// Closed, at the measured face.
     pub measured: Length,
-    /// To the tenth of a foot (or the inch), outside; none where moving the walls left nothing of it.
+    /// Rounded to the tenth of a foot (or the inch), at the outside face; `None` if nothing of it is left there.
     pub tenth_foot: Option<Length>,
-    /// To the whole foot, outside.
+    /// Rounded to the whole foot, at the outside face; `None` if nothing of it is left there.
     pub whole_foot: Option<Length>,
-    /// On the record.
+    /// The length on the record, if given.
     pub recorded: Option<Length>,
     /// How it was obtained: `measured`, `closing`, `estimated`, `plan` or `record`.
     pub how: &'static str,
 }
 
 impl Areas {
-    /// The side table of a space, by the space's place in [`House::spaces`](crate::House).
+    /// The side table of a space, by its index in [`House::spaces`](crate::House).
     pub(crate) fn side_rows(&self, space: usize) -> Vec<SideRow> {
         let (here, its) = (&self.house().spaces[space], &self.spaces[space]);
         let rounded = |outline: &Outline, side: usize| -> Option<Length> {
@@ -54,7 +54,7 @@ fn chord(vector: &Vector) -> Length {
     Vector { rise: 0, ..*vector }.length()
 }
 
-/// What stands after the word that begins a side.
+/// What follows the word that begins a side.
 fn after_direction(typed: &str) -> String {
     match typed.trim_start_matches(char::is_alphabetic).trim_start() {
         "" => typed.to_owned(),

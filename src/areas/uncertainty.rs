@@ -1,4 +1,4 @@
-//! How far an area may be off: by the tape, and by rounding to a step.
+//! How far an area may be off because of the tape, and because of rounding.
 #![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "statistics")]
 
 use crate::areas::at_face::Walls;
@@ -9,41 +9,41 @@ use crate::house::House;
 use crate::house::wall_moves::Thicknesses;
 use crate::units::length::Length;
 
-/// How far an area may be off, in square feet.
+/// The uncertainty of an area, in square feet.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Spread {
-    /// In square feet squared, each cause by itself.
+    /// In square feet squared, with independent causes.
     variance: f64,
-    /// Everything off the same way.
+    /// If every cause were off in the same direction.
     pub(crate) worst: f64,
 }
 
 impl Spread {
-    /// About 95 %: two standard deviations.
+    /// Two standard deviations, about 95 %.
     pub(crate) fn plus_minus(&self) -> f64 {
         2.0 * libm::sqrt(self.variance)
     }
 
-    /// Adds what grows the area by `slope` for each foot, within ± so many feet, all values alike likely.
+    /// Adds a cause that changes the area by `slope` for each foot, uniformly distributed within ± `within` feet.
     fn add(&mut self, slope: f64, within: f64) {
         self.variance += (slope * within).powi(2) / 3.0;
         self.worst += (slope * within).abs();
     }
 }
 
-/// How far a total may be off: at the faces that were measured, and outside.
+/// The uncertainty of a total at the measured faces and at the outside face.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Spreads {
     pub(crate) measured: Spread,
     pub(crate) outside: Spread,
 }
 
-/// How far the total of the counted spaces, and of what is taken off them, may be off.
+/// The uncertainty of the total of the counted spaces, including their deductions.
 ///
-/// About 95 %, 2·√(Σ gᵢ²tᵢ²/3): each side rectangular within ± its tolerance (GUM, JCGM 100:2008 §4.3.7, from
-/// memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). At worst, Σ|gᵢ|tᵢ. Outside, a stated thickness is
-/// within ± 1/4 in and an assumed one within ± 1 in, a common wall's within ± 2 in; each is one error for all the walls
-/// it moved.
+/// About 95 %, 2·√(Σ gᵢ²tᵢ²/3): each side is uniformly distributed within ± its tolerance (GUM, JCGM 100:2008
+/// §4.3.7, from memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). Worst case, Σ|gᵢ|tᵢ. At the
+/// outside face, a stated thickness is within ± 1/4 in, an assumed one within ± 1 in, and a common wall's within ±
+/// 2 in; each is a single error shared by all the walls it moved.
 pub(crate) fn spreads(
     house: &House,
     counted: impl Iterator<Item = usize>,
@@ -68,7 +68,7 @@ pub(crate) fn spreads(
     Spreads { measured, outside: all }
 }
 
-/// Adds how far an area may be off by the tolerances of its sides.
+/// Adds the uncertainty that comes from the tolerances of the sides.
 fn of_tape(closed: &Closed, spread: &mut Spread) {
     let tolerance = |side: usize| Length::from_nm(closed.walk.sides[side].tolerance).feet();
     if closed.walk.has_bearings() {
@@ -97,12 +97,12 @@ fn of_tape(closed: &Closed, spread: &mut Spread) {
     rises(closed, tolerance, spread);
 }
 
-/// How the area grows with the part of a side along one axis, in feet.
+/// How the area grows with the component of a side along one axis, in feet.
 #[derive(Clone, Copy, Debug)]
 struct Slope {
-    /// Along the axis, positive; one number for all may be added.
+    /// Along the axis, up to a constant that is the same for all sides.
     linear: f64,
-    /// What a curved side's own segment adds.
+    /// What the segment of a curved side adds.
     curve: f64,
 }
 
@@ -125,7 +125,7 @@ fn slopes(
     legs.iter().map(slope).collect()
 }
 
-/// How a segment grows with its chord, or with its rise, in feet; 0 for a straight side.
+/// How the area of a segment grows with its chord, or with its rise, in feet; 0 for a straight side.
 fn segment_slope(vector: &Vector, by_rise: bool) -> f64 {
     if vector.rise == 0 {
         return 0.0;
@@ -150,7 +150,7 @@ fn rises(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut Spread)
     }
 }
 
-/// Sides by bearing and length, closed by the compass rule.
+/// For sides by bearing and length, closed by the compass rule.
 fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut Spread) {
     let foot = Length::FOOT.nm() as f64;
     let gradients: Vec<(f64, f64)> = closed
@@ -161,7 +161,7 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut S
         .collect();
     let lengths: Vec<f64> =
         closed.walk.sides.iter().map(|side| side.shape.vector().length().feet()).collect();
-    // What closing takes off each side: the share of its length, or all of it off the side by closing.
+    // What closing subtracts from each side: its share by length, or everything from the side by closing.
     let shared = |axis: Axis, part: fn(&(f64, f64)) -> f64| -> f64 {
         let follows = closed.walk.legs_along(axis).find(|leg| leg.follows);
         if let Some(leg) = follows {
@@ -183,15 +183,15 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut S
     rises(closed, &tolerance, spread);
 }
 
-/// How far the area of an outline may be off when an office reads its sides within ± a reach, brings them onto steps
-/// and closes them: what is the same whatever the steps.
+/// The uncertainty of an area when an office reads its sides within a given error, rounds them and closes them: the
+/// part that does not depend on the rounding.
 pub(crate) struct OfRounding {
-    /// For each axis its legs, and the square of how the area grows with each.
+    /// For each axis, its legs and the square of the area's slope for each.
     axes: [(Vec<Leg>, Vec<f64>); 2],
 }
 
 impl OfRounding {
-    /// Of the sides of a walk with its outline.
+    /// For a traverse and its outline.
     pub(crate) fn new(walk: &Traverse, outline: &Outline) -> OfRounding {
         let gradients = outline.doubled_gradients();
         let turn = outline.turn();
@@ -209,9 +209,9 @@ impl OfRounding {
 
     /// The variance in square feet squared.
     ///
-    /// step²·[Σ gᵢ²pᵢ(1−pᵢ) + 1.3·Σ_axis E|k|·mean gᵢ²], and ‖g‖²·reading²/3 where steps are finer than the reading: pᵢ
-    /// the chance that wall i goes the other way, E|k| the odd steps to be expected on an axis (our own model, checked by
-    /// simulation).
+    /// step²·[Σ gᵢ²pᵢ(1−pᵢ) + 1.3·Σ_axis E|k|·mean gᵢ²], and ‖g‖²·reading²/3 where steps are finer than the
+    /// reading. pᵢ is the chance that wall i is rounded the other way, and E|k| the expected misclosure of an axis
+    /// in steps (our own model, checked by simulation).
     pub(crate) fn variance(&self, way: Way, reading: Length) -> f64 {
         let (step, reading) = (way.step().length().feet(), reading.feet());
         let mut variance = 0.0;
@@ -231,16 +231,16 @@ impl OfRounding {
     }
 }
 
-/// An office takes its odd steps together from one wall, and rather from a long one, so that they change the area by more than
-/// from any wall alike: simulated offices of four ways give so much.
+/// An office tends to correct a misclosure on a single wall, usually a long one, which changes the area more than
+/// the average wall would. The factor comes from simulations of offices of four kinds.
 const MORE_THAN_ANY: f64 = 1.3;
 
-/// The chance that a length in nanometers, read within ± `reading`, is brought onto the other step.
+/// The chance that a length in nanometers, read within ± `reading`, is rounded the other way.
 pub(crate) fn goes_the_other_way(nm: i64, way: Way, reading: Length) -> f64 {
     other_way(Length::from_nm(nm).feet(), way, reading.feet())
 }
 
-/// The chance that a length, read within ± `reading`, is brought onto the other step, in feet.
+/// The chance that a length in feet, read within ± `reading` feet, is rounded the other way.
 fn other_way(feet: f64, way: Way, reading: f64) -> f64 {
     let step = way.step().length().feet();
     if step < 2.0 * reading {
@@ -254,12 +254,12 @@ fn other_way(feet: f64, way: Way, reading: f64) -> f64 {
     ((reading - distance) / (2.0 * reading).max(1e-9)).max(0.0)
 }
 
-/// How many steps an axis misses by on average, once walls may go the other way.
+/// The expected misclosure of an axis in steps, when walls may be rounded the other way.
 fn odd_steps(legs: &[Leg], chances: &[f64], way: Way) -> f64 {
     let unit = way.step().length().nm();
     let steps = |nm: i64| nm.checked_div(unit).unwrap_or(0);
     let natural: i64 = legs.iter().map(|leg| leg.sign * steps(way.rounded(leg.length))).sum();
-    // The chance of each number of steps missed, the fewest first.
+    // The chance of each misclosure, beginning with the lowest.
     let mut fewest = natural;
     let mut spread = Vec::with_capacity(legs.len() + 1);
     spread.push(1.0);
@@ -267,7 +267,7 @@ fn odd_steps(legs: &[Leg], chances: &[f64], way: Way) -> f64 {
         let up = way.rounded(leg.length) < leg.length;
         let more = (leg.sign > 0) == up;
         fewest -= i64::from(!more);
-        // One more step missed where the wall goes one way, none where it goes the other.
+        // One more step if the wall is rounded one way, none if the other way.
         let (same, next) = if more { (1.0 - chance, chance) } else { (chance, 1.0 - chance) };
         spread.push(0.0);
         for k in (0..spread.len()).rev() {
@@ -278,11 +278,11 @@ fn odd_steps(legs: &[Leg], chances: &[f64], way: Way) -> f64 {
     spread.iter().zip(fewest..).map(|(p, k)| k.abs() as f64 * p).sum()
 }
 
-/// The square of the typical size of rounding an outline's sides to a step, in square feet squared.
+/// The mean square of the error from rounding an outline's sides to a step, in square feet squared.
 ///
-/// Σ over axes ‖g‖²·(1/12 + 1/(6m))·step², g the gradient on changes that close, m the sides of the
-/// axis: second moment of the lattice A₍m−1₎ (Conway & Sloane, from memory; simulation gives the same).
-/// None where sides are given by bearings.
+/// Σ over axes ‖g‖²·(1/12 + 1/(6m))·step², where g is the gradient over changes that keep it closed and m is the
+/// number of sides of the axis: second moment of the lattice A₍m−1₎ (Conway & Sloane, from memory; simulation gives
+/// the same). `None` if any side is given by bearing.
 pub(crate) fn typical_squared(walk: &Traverse, outline: &Outline, step: Length) -> Option<f64> {
     if walk.sides.iter().any(|side| matches!(side.shape, Shape::Bearing { .. })) {
         return None;

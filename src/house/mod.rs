@@ -1,7 +1,6 @@
-//! The checked house: levels whose outlines close; holding a [`House`] proves it.
+//! The checked house: a [`House`] exists only if its outlines close.
 //!
-//! Nothing after the house looks at the sides file again: what later steps need of figures,
-//! particulars and values, the house holds.
+//! Later steps do not look at the sides file again. The house holds the figures, particulars and values they need.
 
 pub(crate) mod check;
 mod model;

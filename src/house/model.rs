@@ -1,4 +1,4 @@
-//! The house itself: levels, spaces, sides, lots, and what the file says of figures and values.
+//! The house: levels, spaces, sides and lots, with the figures and values stated in the file.
 
 use std::ops::Deref;
 use std::sync::Arc;
@@ -15,9 +15,9 @@ use crate::units::length::{Length, Written};
 use rust_decimal::Decimal;
 use smol_str::SmolStr;
 
-/// A house whose outlines close, do not cross themselves and do not lie on each other, with all that its file says.
+/// A house whose outlines close, do not cross themselves and do not overlap, with everything its file states.
 ///
-/// Cheap to clone: every step made from it holds it.
+/// Cheap to clone: every later step holds it.
 #[derive(Clone, Debug)]
 pub struct House(Arc<Model>);
 
@@ -26,7 +26,7 @@ impl House {
         House(Arc::new(model))
     }
 
-    /// The same house with this figure in the place of its own of the same kind, in square feet.
+    /// The same house with this figure instead of its own of the same kind.
     pub(crate) fn with_figure(&self, kind: FigureKind, area: WrittenArea) -> House {
         let mut model = self.0.as_ref().clone();
         let figure = PublishedFigure {
@@ -54,7 +54,7 @@ impl Deref for House {
     }
 }
 
-/// What a [`House`] holds.
+/// The contents of a [`House`].
 #[derive(Clone, Debug)]
 pub struct Model {
     pub(crate) source: Source,
@@ -62,7 +62,7 @@ pub struct Model {
     pub(crate) figures: Vec<PublishedFigure>,
     pub(crate) missing: Vec<Missing>,
     pub(crate) values: Values,
-    /// What a person should know of it, in file order.
+    /// Warnings about the file, in file order.
     pub(crate) warnings: Vec<Diagnostic>,
     pub(crate) levels: Vec<Level>,
     pub(crate) spaces: Vec<Space>,
@@ -73,7 +73,7 @@ pub struct Model {
     pub(crate) wall: Option<Length>,
 }
 
-/// What stands at the head of every page, and how the house was measured.
+/// What the head of every page shows, and how the house was measured.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Particulars {
     pub(crate) property: Option<String>,
@@ -82,29 +82,29 @@ pub(crate) struct Particulars {
     pub(crate) case: Option<String>,
     pub(crate) tax_year: Option<u16>,
     pub(crate) measured: Option<Measured>,
-    /// Each side is within plus or minus this, as typed; none where the file does not say.
+    /// The tolerance of each side, plus or minus, as typed; `None` if the file does not state it.
     pub(crate) tolerance: Option<Written>,
     pub(crate) interior_seen: Option<bool>,
     pub(crate) front: Option<Direction>,
     pub(crate) true_north: Option<Bearing>,
 }
 
-/// An area that somebody published.
+/// A published area.
 #[derive(Clone, Debug)]
 pub(crate) struct PublishedFigure {
     pub(crate) kind: FigureKind,
     pub(crate) area: WrittenArea,
-    /// The face it was taken at, where it says so.
+    /// The face it was taken at, if stated.
     pub(crate) face: Option<Face>,
-    /// How its sides were rounded, where it says so.
+    /// How its sides were rounded, if stated.
     pub(crate) sides: Option<SideRule>,
-    /// The names of what it counts besides what the rule counts.
+    /// The names of spaces it counts in addition to the rule.
     pub(crate) counting: Vec<String>,
     pub(crate) title: Option<String>,
     pub(crate) span: Span,
 }
 
-/// What the record lists although it is not there.
+/// Something the record lists that was not found on site.
 #[derive(Clone, Debug)]
 pub(crate) struct Missing {
     pub(crate) kind: Kind,
@@ -112,7 +112,7 @@ pub(crate) struct Missing {
     pub(crate) recorded: WrittenArea,
 }
 
-/// A story.
+/// A level of the house.
 #[derive(Clone, Debug)]
 pub struct Level {
     pub(crate) name: String,
@@ -125,28 +125,28 @@ pub struct Level {
 pub struct Space {
     pub(crate) name: String,
     pub(crate) kind: Kind,
-    /// Its place among the levels.
+    /// Its index among the levels.
     pub(crate) level: usize,
     pub(crate) face: Face,
     pub(crate) veneer: Option<Thickness>,
-    /// The space it is taken off, or lies in, by its place among the spaces.
+    /// The space it lies in or is deducted from, by index.
     pub(crate) parent: Option<usize>,
     /// Whether it is counted.
     pub(crate) counted: bool,
-    /// Counting it, or not, is the writer's own word and not the rule.
+    /// The file counts it, or does not count it, against the rule.
     pub(crate) claimed: bool,
-    /// The file says that it stands by itself: its place on the level says nothing.
+    /// The file says that it stands by itself; its position on the level means nothing.
     pub(crate) by_itself: bool,
-    /// Living space that is connected to no other.
+    /// Living space that is not connected to the main living space.
     pub(crate) detached: bool,
-    /// The ceiling height below which it lies, where the file says it.
+    /// The ceiling height it is under, if stated.
     pub(crate) under: Option<Written>,
     pub(crate) recorded: Option<Area>,
     pub(crate) sides: Vec<Side>,
     pub(crate) closed: Closed,
-    /// Where its first corner stands on its level, east then north, as measured.
+    /// The position of its first corner on the level in nanometers, east then north, as measured.
     pub(crate) at: (i64, i64),
-    /// How far it reaches on its level.
+    /// Its bounding box on the level.
     pub(crate) extent: Extent,
     pub(crate) span: Span,
 }
@@ -158,16 +158,16 @@ pub struct Side {
     pub(crate) number: usize,
     pub(crate) run: Run,
     pub(crate) words: SideWords,
-    /// As it stands in the file.
+    /// The line of the file.
     pub(crate) typed: SmolStr,
     pub(crate) span: Span,
-    /// Its direction where it runs along an axis.
+    /// Its direction, if it runs along an axis.
     pub(crate) direction: Option<Direction>,
-    /// It has no length of its own.
+    /// It has no typed length; its length follows from the others.
     pub(crate) follows: bool,
 }
 
-/// The land.
+/// A lot: the land.
 #[derive(Clone, Debug)]
 pub struct Lot {
     pub(crate) name: String,
@@ -176,26 +176,26 @@ pub struct Lot {
     pub(crate) closed: Closed,
 }
 
-/// Somebody else's outline, which may miss its start.
+/// An outline from a record, a plan or a map, which may not close.
 #[derive(Clone, Debug)]
 pub(crate) struct ReferenceOutline {
     pub(crate) drawn: ReferenceSource,
     pub(crate) name: String,
-    /// The spaces it is said to be of, by their places: one, or those counted on a level.
+    /// The indexes of the spaces it is of: one space, or the counted spaces of a level.
     pub(crate) of: Vec<usize>,
     pub(crate) sides: Vec<Side>,
     pub(crate) walk: Traverse,
-    /// The outline if it closes to the last nanometer.
+    /// The outline, if it closes exactly and does not cross itself.
     pub(crate) outline: Option<Outline>,
 }
 
 impl Model {
-    /// The text it was read from.
+    /// The text of the sides file.
     pub fn source(&self) -> &Source {
         &self.source
     }
 
-    /// What a person should know of the file, in file order.
+    /// Warnings about the file, in file order.
     pub fn warnings(&self) -> &[Diagnostic] {
         &self.warnings
     }
@@ -215,18 +215,18 @@ impl Model {
         &self.lots
     }
 
-    /// Whether the space is taken off the one it lies in.
+    /// Whether the space is deducted from the one it lies in.
     pub(crate) fn is_taken_off(&self, space: usize) -> bool {
         self.spaces[space].parent.is_some() && self.spaces[space].kind != Kind::Stair
     }
 
-    /// The spaces taken off this one.
+    /// The spaces deducted from this one, by index.
     pub(crate) fn taken_off(&self, space: usize) -> impl Iterator<Item = usize> {
         (0..self.spaces.len())
             .filter(move |&i| self.spaces[i].parent == Some(space) && self.is_taken_off(i))
     }
 
-    /// Whether the space is on a level that is below grade, wholly or partly.
+    /// Whether the space is on a level wholly or partly below grade.
     pub(crate) fn is_below_grade(&self, space: usize) -> bool {
         self.levels[self.spaces[space].level].below_grade
     }
@@ -238,7 +238,7 @@ impl Level {
         &self.name
     }
 
-    /// Whether it is below grade, wholly or partly.
+    /// Whether it is wholly or partly below grade.
     pub fn is_below_grade(&self) -> bool {
         self.below_grade
     }
@@ -250,12 +250,12 @@ impl Space {
         &self.name
     }
 
-    /// What it is.
+    /// What kind of space it is.
     pub fn kind(&self) -> Kind {
         self.kind
     }
 
-    /// Whether it is counted.
+    /// Whether it is counted in a total.
     pub fn is_counted(&self) -> bool {
         self.counted
     }
@@ -265,7 +265,7 @@ impl Space {
         self.face
     }
 
-    /// Its outline closed as measured.
+    /// Its outline at the measured face, closed.
     pub fn outline(&self) -> &Outline {
         &self.closed.outline
     }
@@ -292,13 +292,13 @@ impl Lot {
         &self.sides
     }
 
-    /// The area the record gives it.
+    /// Its area on the record, if given.
     pub fn recorded(&self) -> Option<Area> {
         self.recorded.map(WrittenArea::area)
     }
 
-    /// How its calls close: how far they end from where they began, and the length of all of them for each length of
-    /// that, rounded down to three digits. None where they end where they began, or where the last call is computed.
+    /// How well its calls close: the distance between end and start, and the perimeter divided by that distance,
+    /// rounded down to three digits. `None` if it closes exactly, or if the last call is computed.
     pub fn closure(&self) -> Option<(Length, i64)> {
         let misses = self.closed.misclosure;
         let vector = Vector { east: misses.east, north: misses.north, rise: 0 };
@@ -316,12 +316,12 @@ impl Lot {
         Some((distance, ratio - ratio.rem_euclid(unit)))
     }
 
-    /// Whether the last call is not measured but computed from the others.
+    /// Whether the last call is computed from the others instead of measured.
     pub fn last_is_computed(&self) -> bool {
         self.sides.last().is_some_and(|side| side.run == Run::Close)
     }
 
-    /// How far the walk ends north and east of its start, before closing.
+    /// How far its calls end north and east of their start, before adjustment.
     pub fn misclosure(&self) -> (Length, Length) {
         (
             Length::from_nm(self.closed.misclosure.north),
@@ -331,12 +331,12 @@ impl Lot {
 }
 
 impl Side {
-    /// Its number, and as it was typed between backticks: side 3 (`east 30'`).
+    /// Its number, and its line in backticks: side 3 (`east 30'`).
     pub(crate) fn quoted(&self) -> String {
         format!("side {} ({})", self.number, quoted(&self.typed))
     }
 
-    /// Whether its length as typed is a number and nothing else, with no mark or unit.
+    /// Whether its length was typed as a number without a unit.
     pub(crate) fn is_bare(&self) -> bool {
         is_bare(&self.typed)
     }
@@ -346,12 +346,12 @@ impl Side {
         self.number
     }
 
-    /// As it stands in the file.
+    /// Its line in the file.
     pub fn typed(&self) -> &str {
         &self.typed
     }
 
-    /// The length the record gives it.
+    /// Its length on the record, if given.
     pub fn recorded(&self) -> Option<Length> {
         self.words.recorded.map(Written::length)
     }
@@ -367,7 +367,7 @@ impl Side {
         }
     }
 
-    /// How it runs, in a word: a direction, `diagonal`, `bearing` or `arc`.
+    /// How it runs, as one word: a direction, `diagonal`, `bearing` or `arc`.
     pub fn way(&self) -> &'static str {
         match (self.direction, &self.run) {
             (_, Run::Arc(..)) => "arc",
@@ -378,7 +378,7 @@ impl Side {
     }
 }
 
-/// Whether a side as typed ends in a number, and no mark or unit stands by it.
+/// Whether a typed side ends in a number without a unit.
 pub(crate) fn is_bare(typed: &str) -> bool {
     let is_number = |part: &str| part.parse::<Decimal>().is_ok();
     let mut words = typed.split(' ');

@@ -1,4 +1,4 @@
-//! Which wall moves how far between two faces: thickness by thickness, shared walls left where they are.
+//! How far each wall moves between two faces, by thickness; shared walls stay where they are.
 
 use crate::geometry::offset;
 use crate::geometry::offset::{Moved, OffsetError, Piece};
@@ -10,8 +10,8 @@ use crate::house::Thickness;
 use crate::house::{Model, Side, Space};
 use crate::units::length::{Length, Written};
 
-/// 4 5/8 in, assumed where a veneer is needed and not given: 3 5/8 in of brick (Brick Industry
-/// Association, Technical Note 10) and 1 in of air (TMS 402), both read second-hand.
+/// 4 5/8 in, assumed where a veneer is needed but not given: 3 5/8 in of brick (Brick Industry Association,
+/// Technical Note 10) and 1 in of air (TMS 402), both read second-hand.
 pub(crate) const ASSUMED_VENEER: Length = Length::from_nm(4 * 25_400_000 + 5 * 3_175_000);
 /// 4 7/16 in, assumed for a wall behind a veneer: 1/2 in board + 3 1/2 in stud + 7/16 in sheathing
 /// (stud: PS 20, read second-hand; the others from memory).
@@ -21,26 +21,26 @@ pub(crate) const ASSUMED_WALL_BEHIND_VENEER: Length =
 /// Commission, *Residential Square Footage Guidelines*, read second-hand).
 pub(crate) const ASSUMED_WALL: Length = Length::from_nm(6 * 25_400_000);
 
-/// Two rooms taped inside are parted by one wall if they are no further apart than this: two walls of 6 in
-/// (4 in is usual inside; North Carolina Real Estate Commission, as above).
+/// The greatest distance between two rooms taped inside that share one wall: twice the 6 in of a thick wall (4 in
+/// is usual inside; North Carolina Real Estate Commission, as above).
 const THICKEST_PARTITION: Length = Length::from_nm(12 * 25_400_000);
 
-/// 8 in, assumed for the whole thickness of a wall shared with another dwelling (our judgment: two leaves of stud and
-/// board with a gap between them).
+/// 8 in, assumed for the whole thickness of a wall shared with another dwelling (our judgment: two layers of studs
+/// and board with a gap between them).
 pub(crate) const ASSUMED_COMMON: Length = Length::from_nm(8 * 25_400_000);
 
-/// Half of a thickness; the nanometer that an odd one leaves over goes to one of the two.
+/// Half of a thickness; if it is odd, the extra nanometer goes to the first half.
 fn half(whole: i64, first: bool) -> i64 {
     (whole + i64::from(first)) >> 1
 }
 
-/// What had to be assumed for a move.
+/// Which thicknesses had to be assumed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Assumed {
     pub(crate) veneer: bool,
     pub(crate) wall_behind_veneer: bool,
     pub(crate) wall: bool,
-    /// A wall shared with another dwelling, all of it.
+    /// The whole thickness of a wall shared with another dwelling.
     pub(crate) common: bool,
 }
 
@@ -55,7 +55,7 @@ impl Assumed {
     }
 }
 
-/// How much of an outline moved by which thickness, in nanometers of wall.
+/// How much wall was moved by each kind of thickness, in nanometers of length.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Thicknesses {
     pub(crate) stated_veneer: i64,
@@ -69,8 +69,8 @@ pub(crate) struct Thicknesses {
 impl Thicknesses {
     pub(crate) const COUNT: usize = 6;
 
-    /// Each, with how far the wall may be off by it either way: 1/4 in where it is stated, 1 in where it is assumed; of
-    /// a common wall half of its thickness counts, 1/4 in and 2 in of all of it.
+    /// Each length of wall with the uncertainty of its thickness, plus or minus: 1/4 in if stated, 1 in if assumed.
+    /// A common wall moves by half its thickness, so 1/4 in and 2 in of the whole count half.
     pub(crate) fn runs(&self) -> [(i64, Length); Thicknesses::COUNT] {
         const INCH: i64 = Length::INCH.nm();
         [
@@ -84,7 +84,7 @@ impl Thicknesses {
     }
 }
 
-/// What moving an outline took.
+/// The thicknesses used to move an outline.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Needed {
     pub(crate) assumed: Assumed,
@@ -92,7 +92,7 @@ pub(crate) struct Needed {
 }
 
 impl Needed {
-    /// Whether a thickness that was assumed, or else one that was stated, moved a wall.
+    /// Whether any wall was moved by an assumed thickness, or else by a stated one.
     pub(crate) fn holds(&self, assumed: bool) -> bool {
         let moved = &self.moved;
         if assumed {
@@ -120,19 +120,19 @@ impl Needed {
     }
 }
 
-/// A space's walls at some face.
+/// The walls of a space at one face.
 #[derive(Clone, Debug)]
 pub(crate) struct AtFace {
-    /// The lengths to be rounded.
+    /// The traverse, whose lengths are to be rounded.
     pub(crate) walk: Traverse,
-    /// The walls closed, not rounded.
+    /// The closed outline, not rounded.
     pub(crate) outline: Outline,
-    /// Where the first corner stands, seen from the one that was measured: east, then north.
+    /// The position of its first corner relative to the measured one: east, then north.
     pub(crate) start: (i64, i64),
     pub(crate) needed: Needed,
 }
 
-/// How far a wall moves, and what was assumed for it.
+/// How far a wall moves in nanometers, and what was assumed for it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Shift {
     outward: i64,
@@ -150,6 +150,10 @@ struct Crosses {
 
 impl Model {
     /// The walls of a space at `face`.
+    ///
+    /// # Errors
+    ///
+    /// Walls vanish or cross when they are moved.
     pub(crate) fn at_face(&self, space: usize, face: Face) -> Result<AtFace, OffsetError> {
         let here = &self.spaces[space];
         let moves = if here.parent.is_some() {
@@ -172,7 +176,7 @@ impl Model {
         Ok(AtFace { walk, outline, start, needed })
     }
 
-    /// The sides of a space cut where its neighbors begin and end, each piece with its move.
+    /// The sides of a space, cut where neighbors begin and end, each piece with its move.
     fn pieces(&self, space: usize, face: Face) -> (Vec<Piece>, Needed) {
         let here = &self.spaces[space];
         let mut pieces = Vec::new();
@@ -192,7 +196,7 @@ impl Model {
         (pieces, needed)
     }
 
-    /// One side in pieces: what lies on a neighbor stays, the rest moves.
+    /// Cuts one side into pieces: what lies on a neighbor stays, the rest moves.
     fn cut(&self, space: usize, side: usize, stretch: Stretch, face: Face) -> Vec<(Vector, Shift)> {
         let here = &self.spaces[space];
         let own = self.shift(here, &here.sides[side], face);
@@ -227,7 +231,7 @@ impl Model {
                         self.shift_as(here.face, neighbor, &neighbor.sides[their_side], face)
                     }
                     (true, true) => own,
-                    // Two rooms taped inside share the wall between them: each takes its half.
+                    // Two rooms taped inside share the wall between them: each gets half.
                     (false, _) if partition && aside > slack => {
                         Shift { outward: half(aside, space < other), ..Shift::default() }
                     }
@@ -245,7 +249,7 @@ impl Model {
         self.slack(a, b).max(if inside { THICKEST_PARTITION.nm() } else { 0 })
     }
 
-    /// How far apart two walls of neighbors may be measured and still be one wall.
+    /// How far apart walls of two spaces may be measured and still be one wall.
     fn slack(&self, a: &Space, b: &Space) -> i64 {
         let faces = if a.face == b.face { 0 } else { 10 * Length::INCH.nm() };
         4 * self.tolerance.nm() + faces
@@ -293,8 +297,8 @@ impl Model {
         }
     }
 
-    /// A wall shared with another dwelling: measured inside it moves out to its centerline; measured outside or at the
-    /// frame it stays (ANSI Z765, read second-hand).
+    /// How far a wall shared with another dwelling moves: if measured inside, out to its centerline; if measured at
+    /// the frame or outside, not at all (ANSI Z765, read second-hand).
     fn shift_of_common(&self, from: Face, side: &Side, to: Face) -> Shift {
         if from != Face::Inside || to == Face::Inside {
             return Shift::default();
@@ -309,7 +313,7 @@ impl Model {
 }
 
 impl Space {
-    /// The sides in their places, each with its number among the sides.
+    /// The sides in their positions, each with its index.
     fn stretches(&self) -> impl Iterator<Item = (Stretch, usize)> {
         let out = self.closed.outline.turn();
         let points = self.closed.outline.points();
@@ -321,30 +325,30 @@ impl Space {
     }
 }
 
-/// A side in its place on the level.
+/// A side in its position on the level.
 #[derive(Clone, Copy, Debug)]
 struct Stretch {
     start: (i64, i64),
     vector: Vector,
-    /// 1 if outside is on the right of the walk, -1 on the left.
+    /// 1 if the outside is on the right of the walking direction, -1 if on the left.
     out: i64,
 }
 
 impl Stretch {
-    /// Its length, if it is straight and lies along an axis.
+    /// Its length; `None` if it is curved or slanted.
     fn axis_length(&self) -> Option<i64> {
         let along_axis = self.vector.east == 0 || self.vector.north == 0;
         (self.vector.rise == 0 && along_axis)
             .then(|| self.vector.east.abs() + self.vector.north.abs())
     }
 
-    /// Which way is out: east part, north part, each -1, 0 or 1.
+    /// The outward direction: east and north component, each -1, 0 or 1.
     fn outward(&self) -> (i64, i64) {
         (self.vector.north.signum() * self.out, -self.vector.east.signum() * self.out)
     }
 
-    /// The part of this side, from and to along it, that lies on `other`, at most `apart` outside it, and how far outside:
-    /// back to back for neighbors, the same way round for the space it lies in.
+    /// The part of this side, as distances along it, that lies on `other` or at most `apart` outside it, and how
+    /// far outside. Walls of neighbors are back to back; a wall of the space it lies in faces the same way.
     fn shared(
         &self,
         other: &Stretch,
@@ -379,7 +383,7 @@ impl Stretch {
         (to - from > slack).then_some((from, to, aside))
     }
 
-    /// The side cut at the marks, neighboring pieces with the same move put together.
+    /// The side cut at the marks; neighboring pieces with the same move are joined.
     fn divided(&self, marks: &mut [(i64, i64, Shift)], otherwise: Shift) -> Vec<(Vector, Shift)> {
         marks.sort_by_key(|&(from, to, _)| (from, to));
         let length = self.axis_length().unwrap_or(0);

@@ -1,4 +1,4 @@
-//! Telling that a walk does not come back to its start, and which sides to measure again.
+//! The diagnostic for a traverse that does not close, with the sides to measure again.
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
@@ -7,7 +7,7 @@ use crate::geometry::traverse::{Misclosure, Shape, Traverse, TraverseSide};
 use crate::house::Side;
 use crate::units::length::Length;
 
-/// The fault of a walk that misses its start.
+/// The diagnostic for a traverse that misses its start.
 pub(crate) fn does_not_close(
     name: &str,
     level: Option<&str>,
@@ -33,7 +33,7 @@ pub(crate) fn does_not_close(
     suspects(fault, level.is_none(), walk, sides, misses)
 }
 
-/// Both sums of an axis.
+/// The sums of the lengths in both directions of an axis.
 fn sums(walk: &Traverse, axis: Axis) -> String {
     let total = |sign: i64| -> Length {
         let legs = walk.legs(axis);
@@ -50,10 +50,10 @@ fn sums(walk: &Traverse, axis: Axis) -> String {
     )
 }
 
-/// A side that could hold the whole error, and how ordinary the slip would be.
+/// A side that could contain the whole error.
 struct Suspect {
     side: usize,
-    /// An ordinary slip, in words; none if only its size fits.
+    /// The common mistake that would explain it, in words; `None` if only the size fits.
     slip: Option<&'static str>,
 }
 
@@ -117,7 +117,7 @@ fn suspects(
     fault.help(format!("a wall that cannot be reached can be given as `{direction} by closing`"))
 }
 
-/// Every side of an axis that could hold the miss alone, ordinary slips first.
+/// Every side of an axis that could contain the whole misclosure, those with a common mistake first.
 fn suspects_on(walk: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Vec<Suspect> {
     let slack = walk.allowance(axis);
     let mut list: Vec<Suspect> = Vec::new();
@@ -138,7 +138,7 @@ fn suspects_on(walk: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Vec<Su
     list
 }
 
-/// A number of meters typed without its unit, which is then feet.
+/// Whether the number was meant in meters but typed without a unit, so that it was read as feet.
 fn unit_left_off(side: &Side, typed: i64, held: i64, slack: i64) -> Option<&'static str> {
     let meters = i128::from(typed) * i128::from(Length::METRE.nm());
     let meters = meters.checked_div(i128::from(Length::FOOT.nm())).unwrap_or(0);
@@ -146,7 +146,7 @@ fn unit_left_off(side: &Side, typed: i64, held: i64, slack: i64) -> Option<&'sta
     (side.is_bare() && is_near).then_some("meters, without their unit?")
 }
 
-/// The ordinary slip that would make `typed` of `held`, if one does.
+/// The common mistake that would turn `held` into `typed`, if there is one.
 fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
     let foot = Length::FOOT.nm();
     let inch = Length::INCH.nm();
@@ -176,7 +176,7 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
     if feet > 0 && digit {
         return Some("a digit dropped or doubled?");
     }
-    // 12.6 ft written as 12' 6", or the other way round.
+    // 12.6 ft written as 12' 6", or the reverse.
     let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);
     let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
     let as_inches = feet * foot + tenths * inch;
@@ -184,7 +184,7 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
     confused.then_some("inches and tenths mixed up?")
 }
 
-/// The number with each pair of neighboring digits swapped.
+/// The number with each pair of neighboring digits swapped, one variant per pair.
 fn swapped(number: i64) -> Vec<i64> {
     let digits: Vec<char> = number.to_string().chars().collect();
     let swap = |i: usize| {
@@ -195,7 +195,7 @@ fn swapped(number: i64) -> Vec<i64> {
     (0..digits.len().saturating_sub(1)).filter_map(swap).filter(|&other| other != number).collect()
 }
 
-/// Calls of a deed that would close the walk if they ran another way: E for W, N for S, or straight back.
+/// Calls of a deed that would close the traverse if they were turned: E for W, N for S, or straight back.
 fn turned_calls(walk: &Traverse, misses: Misclosure) -> Vec<(usize, &'static str)> {
     const MOST: usize = 3;
     let within = |north: i64, east: i64| {
@@ -219,7 +219,8 @@ fn turned_calls(walk: &Traverse, misses: Misclosure) -> Vec<(usize, &'static str
     walk.sides.iter().enumerate().filter_map(turned).take(MOST).collect()
 }
 
-/// Two sides that follow each other along one axis that is off: a wall may be missing between them.
+/// Two consecutive sides along the same axis while the other axis does not close: a wall may be missing between
+/// them.
 fn same_axis_neighbors(walk: &Traverse, off: &[Axis]) -> Option<(usize, usize)> {
     let n = walk.sides.len();
     if walk.has_bearings() {
@@ -229,13 +230,13 @@ fn same_axis_neighbors(walk: &Traverse, off: &[Axis]) -> Option<(usize, usize)> 
         Shape::Straight { direction, .. } => Some(direction.axis()),
         _ => None,
     };
-    // A wall left out of a right-angled walk leaves two on the other axis side by side.
+    // A wall left out of a right-angled traverse leaves two walls of the other axis in a row.
     (0..n).map(|i| (i, (i + 1) % n)).find(|&(i, j)| {
         only(i).is_some() && only(i) == only(j) && off.iter().any(|&axis| Some(axis) != only(i))
     })
 }
 
-/// The sides, the first ones as typed, the others by number.
+/// Names the first sides as typed, the others by number.
 fn named(sides: &[Side], list: &[Suspect]) -> String {
     const AS_TYPED: usize = 6;
     let number = |suspect: &Suspect| format!("side {}", sides[suspect.side].number);

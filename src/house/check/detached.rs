@@ -1,5 +1,5 @@
-//! Living space that stands apart: a casita, a guest house. It is listed apart and not in the total unless the file
-//! counts it.
+//! Living space that stands apart, such as a guest house. It is listed separately, and is in the total only if the
+//! file counts it.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::geometry::outline::{Outline, separation};
@@ -8,10 +8,11 @@ use crate::sketch::Kind;
 use crate::units::area::Area;
 
 impl Checker<'_> {
-    /// Finds the living space of each level that touches no part of the largest run of living space there, and stands
-    /// neither over nor under the largest run of another level, from which stairs would reach it.
+    /// Marks living space that is not connected to the main living space. On each level the main part is the
+    /// largest group of spaces that touch each other. Others are detached unless they stand over or under the main
+    /// part of another level, from which stairs would reach them.
     ///
-    /// Finished area that is not connected to the dwelling is no part of its area (ANSI Z765, read second-hand).
+    /// Finished area that is not connected to the dwelling is not part of its area (ANSI Z765, read second-hand).
     pub(super) fn find_detached(&mut self, says: &[Option<bool>]) {
         let spaces = &self.house.spaces;
         let living: Vec<usize> =
@@ -90,7 +91,8 @@ impl Checker<'_> {
         ));
     }
 
-    /// Whether two living spaces of one level touch, give or take the tape and the wall between two rooms.
+    /// Whether two living spaces of one level touch, allowing for the tolerance of the tape and a wall between the
+    /// rooms.
     fn touch(&self, a: usize, b: usize) -> bool {
         let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
         if one.level != other.level || one.by_itself || other.by_itself {

@@ -1,4 +1,4 @@
-//! From the sketch to the house: closing, crossing, placing, what lies in what.
+//! From the sides file to the checked house: outlines are closed, placed, and checked for crossings and overlaps.
 
 pub(crate) mod closure;
 mod detached;
@@ -20,23 +20,23 @@ use crate::sketch::statement::{MissingStatement, Run};
 use crate::sketch::{FigureSketch, Heads, Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
 use crate::units::length::{Form, Halves, Length, Step, Written};
 
-/// An estimated side is within plus or minus this, unless it says otherwise.
+/// The tolerance of an estimated side, plus or minus, unless the file gives one.
 const ESTIMATED: Length = Length::FOOT;
 
 /// The most levels a file may have.
 pub const MOST_LEVELS: usize = 60;
-/// The most spaces a file may have, lots among them.
+/// The most spaces a file may have, including lots.
 pub const MOST_SPACES: usize = 500;
-/// The most outlines of a record, a plan or a map.
+/// The most outlines of a record, a plan or a map a file may have.
 pub const MOST_OUTLINES: usize = 100;
-/// The most published figures.
+/// The most published figures a file may have.
 pub const MOST_FIGURES: usize = 50;
-/// The most spaces that are missing.
+/// The most missing spaces a file may have.
 pub const MOST_MISSING: usize = 100;
 
-/// Checks the whole sketch; what is found wrong, or worth knowing, is added to `found`.
+/// Checks the whole sides file and adds every error and warning to `found`.
 ///
-/// None where an error keeps the house from being whole.
+/// `None` if there is any error.
 pub(crate) fn check(
     source: &Source,
     sketch: &Sketch,
@@ -137,23 +137,23 @@ pub(super) struct Checker<'a> {
     pub(super) found: &'a mut Vec<Diagnostic>,
     pub(super) house: Model,
     pub(super) whole: bool,
-    /// Spaces told to lie outside the one they should lie in; nothing more is told of where they lie.
+    /// Spaces that were reported to lie outside their parent; nothing more is reported about their position.
     pub(super) astray: Vec<usize>,
-    /// How many overlaps were told.
+    /// How many overlaps were reported.
     pub(super) overlaps_told: usize,
-    /// How many sides and meetings of spaces were looked at, to see what lies in what.
+    /// How many sides and meetings of spaces were compared so far.
     pub(super) work: usize,
-    /// That was told to be too much.
+    /// Whether that was reported as too much.
     pub(super) is_tangled: bool,
-    /// Of each space whether the file says that it counts.
+    /// For each space, whether the file says that it counts.
     says_counted: Vec<Option<bool>>,
 }
 
-/// A space of the level at hand: where it stands in the sketch, and in the house once it is closed and placed.
+/// The spaces of the current level in file order, each with its index in the house once it is closed and placed.
 pub(super) type OnLevel = Vec<Option<usize>>;
 
 impl Checker<'_> {
-    /// Tells whatever the file has more of than a house has; then nothing else is looked at.
+    /// Reports the first thing the file has too many of; then nothing else is checked.
     fn tell_too_many(&mut self) -> bool {
         let sketch = self.sketch;
         let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
@@ -247,7 +247,7 @@ impl Checker<'_> {
         Some(self.house.spaces.len() - 1)
     }
 
-    /// A place for what stands by itself: east of what the level has so far.
+    /// A position for a space that stands by itself: east of everything on the level so far.
     fn beside(&self, closed: &Closed, on_level: &OnLevel) -> (i64, i64) {
         const APART: Length = Length::from_nm(10 * Length::FOOT.nm());
         let ends = on_level.iter().flatten().map(|&i| self.house.spaces[i].extent.east().1);
@@ -267,7 +267,7 @@ impl Checker<'_> {
         }
     }
 
-    /// A tolerance that would close a walk whatever it misses by.
+    /// Warns of a tolerance so wide that it would close almost any traverse.
     fn tell_wide_tolerance(&mut self) {
         let widest = Length::from_nm(3 * Length::INCH.nm());
         let Some(tolerance) = self.sketch.heads.tolerance.filter(|t| t.length() > widest) else {
@@ -290,7 +290,7 @@ impl Checker<'_> {
         }
     }
 
-    /// Closes a walk as measured and checks the outline.
+    /// Adjusts a traverse to close and checks its outline.
     fn walk(
         &mut self,
         name: &str,
@@ -343,7 +343,7 @@ impl Checker<'_> {
         Some((sides, closed))
     }
 
-    /// The walk of a sketch, `close` written out as the sides it stands for.
+    /// Builds the traverse of a walk, with `close` replaced by the sides it stands for.
     pub(super) fn build(
         &mut self,
         name: &str,
@@ -488,9 +488,10 @@ impl Checker<'_> {
         );
     }
 
-    /// `12.6` among feet and inches is 12.6 ft, and may have been meant for 12' 6"; so may `28.10` anywhere.
+    /// Asks about `12.6` among feet and inches, which is 12.6 ft but may have been meant as 12' 6", and about
+    /// `28.10` anywhere.
     fn tell_tenths_beside_inches<'a>(&mut self, name: &str, sides: &'a [Side]) {
-        // Who says what a number without a unit is means what it says.
+        // A file that states its units means what it says.
         if self.sketch.heads.units.is_some() {
             return;
         }
@@ -502,7 +503,7 @@ impl Checker<'_> {
             written.form() == Form::FeetAndInches && side.typed.contains('"')
         };
         let beside_inches = sides.iter().filter_map(straight).any(is_in_inches);
-        // `.5` is no foot and five inches; only digits before the point can be read as feet.
+        // `.5` cannot be meant as feet and inches; only digits before the point can be feet.
         let bare = |(side, written): (&'a Side, &Written)| {
             let (feet, tenths) = bare_decimal(&side.typed)?;
             Some((side, written.length().spoken(), feet, tenths))
@@ -511,7 +512,7 @@ impl Checker<'_> {
         let asked = if beside_inches {
             all().next()
         } else if self.decimals_look_like_inches() {
-            // The one that shows it best: 28.10 or 28.11.
+            // The clearest example: 28.10 or 28.11.
             all().find(|(.., tenths)| matches!(*tenths, "10" | "11")).or_else(|| all().next())
         } else {
             None
@@ -532,8 +533,8 @@ impl Checker<'_> {
         self.tell(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
     }
 
-    /// Whether the decimals of the file, where it has no other lengths, could all be inches after a point: none over
-    /// 11, and one that nobody writes for tenths (`28.10`), or none above .11.
+    /// Whether the decimals of a file without other lengths could all be inches after a point: none is over 11, and
+    /// one is never written for tenths (`28.10`), or none is above .11.
     fn decimals_look_like_inches(&self) -> bool {
         let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
         let sides = spaces.flat_map(|space| &space.walk.sides);
@@ -608,7 +609,7 @@ impl Checker<'_> {
         }
     }
 
-    /// A slanted side has one recorded length, which is shown and not used.
+    /// A slanted side has only one recorded length, which is shown but not used.
     fn tell_recorded_not_used(&mut self, name: &str, sides: &[Side]) {
         for side in
             sides.iter().filter(|side| side.direction.is_none() && side.recorded().is_some())
@@ -623,7 +624,7 @@ impl Checker<'_> {
         }
     }
 
-    /// Where a direction has no closure check, two sides in one line may hide a wall left out between them.
+    /// Where an axis has no closure check, two sides in one line may hide a wall left out between them.
     fn tell_no_turn(&mut self, name: &str, sides: &[Side], closed: &Closed) {
         let unchecked: Vec<Axis> = sides
             .iter()
@@ -691,7 +692,8 @@ fn closing_in_lot(name: &str, side: &crate::sketch::SideSketch) -> Diagnostic {
         .help("type the call as the deed has it, `bearing N 45° 30' E 120.5'`; or put `close` last: one straight call back to the start")
 }
 
-/// The last call of a lot: straight back to the start, by the bearing and the length that follow from the others.
+/// Adds the last call of a lot: straight back to the start, by the bearing and length that follow from the other
+/// calls.
 fn straight_back(close: &crate::sketch::SideSketch, walk: &mut Traverse, sides: &mut Vec<Side>) {
     let misses = walk.misclosure();
     walk.sides.push(TraverseSide {
@@ -706,7 +708,8 @@ fn straight_back(close: &crate::sketch::SideSketch, walk: &mut Traverse, sides: 
     sides.push(side);
 }
 
-/// The sides that `close` stands for: of the axes that miss by more than their tolerances, the one across the last side first.
+/// The sides that `close` stands for: along the axes that miss by more than their tolerances, the one across the
+/// last side first.
 fn closing_sides(walk: &Traverse, following: &[Option<Span>; 2]) -> Vec<Direction> {
     let misses = walk.misclosure();
     let mut axes = [Axis::North, Axis::East];
@@ -721,7 +724,7 @@ fn closing_sides(walk: &Traverse, following: &[Option<Span>; 2]) -> Vec<Directio
     axes.into_iter().filter(open).map(|axis| Direction::along(axis, -misses.on(axis))).collect()
 }
 
-/// How a side runs, as far as it says; a side by closing has no length yet.
+/// How a side runs as typed; a side by closing has no length yet.
 fn shape(run: &Run) -> Shape {
     match run {
         Run::Straight(direction, length) => {
@@ -738,7 +741,7 @@ fn shape(run: &Run) -> Shape {
             Shape::Bearing { unit: bearing.unit_vector(), length: length.length().nm() }
         }
         Run::Arc(direction, chord, rise, toward) => {
-            // East of a walk north is its right; each further turn to the right turns that too.
+            // For a walk north, right is east; each turn to the right turns that too.
             let right = match direction {
                 Direction::North => Direction::East,
                 Direction::East => Direction::South,
@@ -774,7 +777,7 @@ fn house_side(side: &crate::sketch::SideSketch, number: usize) -> Side {
     }
 }
 
-/// A length in feet to the hundredth, as deeds write it.
+/// A length in feet to the hundredth, as in deeds.
 pub(crate) fn feet_text(length: Length) -> String {
     format!("{:.2} ft", length.feet())
 }
@@ -794,7 +797,7 @@ fn spoken_place(at: (i64, i64)) -> String {
     }
 }
 
-/// The digits before and after the point of a length that ends in a number without a unit.
+/// The digits before and after the decimal point, if the side ends in a decimal number without a unit.
 fn bare_decimal(typed: &str) -> Option<(&str, &str)> {
     let last = typed.rsplit(' ').next()?;
     let (feet, tenths) = last.split_once('.')?;

@@ -1,4 +1,4 @@
-//! What lies in what on a level, what covers the same ground, and what overhangs the level below.
+//! Which space lies in which on a level, which cover the same ground, and what overhangs the level below.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::geometry::overlap::{Patch, meetings};
@@ -8,16 +8,16 @@ use crate::house::check::{Checker, OnLevel};
 use crate::sketch::{Face, LevelSketch, SpaceSketch};
 use crate::units::length::Length;
 
-/// How many overlaps of a file are told; nobody mends more in one go.
+/// How many overlaps of a file are reported; nobody fixes more at once.
 const MOST_OVERLAPS: usize = 100;
-/// How often two spaces may meet for each of their sides before they are taken to be tangled. Neighbors along a toothed wall
-/// meet about three times a side.
+/// How many meetings per side two spaces may have before they count as tangled. Neighbors along a jagged wall meet
+/// about three times per side.
 const MOST_MEETINGS: usize = 20;
-/// How many sides and meetings of spaces are looked at in a file: about half a second of work.
+/// How many sides and meetings of spaces are compared in a file: about half a second of work.
 const MOST_WORK: usize = 10_000_000;
 
 impl Checker<'_> {
-    /// What each space of a level lies in, said or seen.
+    /// Finds which space each space of a level lies in, as stated in the file or by position.
     pub(super) fn find_parents(&mut self, level: &LevelSketch, on_level: &OnLevel, all: bool) {
         for (i, sketch) in level.spaces.iter().enumerate() {
             let said = match &sketch.space.within {
@@ -57,7 +57,7 @@ impl Checker<'_> {
         }
     }
 
-    /// The smallest of the candidates that a space lies in; of several alike the first.
+    /// The smallest candidate that contains the space; the first of several of the same size.
     pub(super) fn smallest_around(&mut self, space: usize, candidates: &[usize]) -> Option<usize> {
         let extent = self.house.spaces[space].extent;
         let near =
@@ -71,9 +71,9 @@ impl Checker<'_> {
         })
     }
 
-    /// Whether two spaces may be held against each other: there is an end to the work that a file may ask for.
+    /// Whether two spaces may be compared: the total work for a file is limited.
     ///
-    /// A house comes nowhere near it. Spaces that lie across each other in thousands of places would.
+    /// No house comes near the limit; spaces that cross each other in thousands of places would.
     fn can_compare(&mut self, a: usize, b: usize) -> bool {
         let placed = |i: usize| {
             let space = &self.house.spaces[i];
@@ -118,19 +118,19 @@ impl Checker<'_> {
         Patch::new(&space.closed.outline, space.at)
     }
 
-    /// How wide an overlap of two spaces may be and still be a matter of tape.
+    /// How wide an overlap of two spaces may be and still come from the tape.
     pub(super) fn sliver(&self, a: usize, b: usize) -> Length {
         let (a, b) = (&self.house.spaces[a], &self.house.spaces[b]);
         let faces = if a.face == b.face { 0 } else { 10 };
         let sides = a.closed.walk.sides.iter().chain(&b.closed.walk.sides);
-        // An estimated side may be off by a foot; an overlap that wide is still worth telling.
+        // An estimated side may be off by a foot; an overlap that wide is still worth reporting.
         let loosest = sides.map(|side| side.tolerance).max().unwrap_or(0);
         let loosest = loosest.min(6 * Length::INCH.nm());
         let usual = 4 * self.house.tolerance.nm();
         Length::from_nm(usual.max(loosest) + faces * Length::INCH.nm())
     }
 
-    /// Spaces side by side may not cover the same ground.
+    /// Reports neighboring spaces that cover the same ground.
     pub(super) fn overlaps(&mut self, placed: &[usize]) {
         for (i, &b) in placed.iter().enumerate() {
             for &a in &placed[..i] {
@@ -144,7 +144,7 @@ impl Checker<'_> {
                     continue;
                 }
                 let sliver = self.sliver(a, b);
-                // What both have in common is no wider than what their boxes have in common.
+                // The common part cannot be wider than that of the bounding boxes.
                 let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
                 if !one.extent.shares_more_than(&other.extent, sliver.nm()) {
                     continue;
@@ -176,7 +176,7 @@ impl Checker<'_> {
         self.tell(fault);
     }
 
-    /// Upper levels that reach beyond what is under them.
+    /// Reports upper levels that extend beyond what is under them.
     pub(super) fn overhangs(&mut self) {
         let grounds = self.grounds();
         for upper in 1..self.house.levels.len() {
@@ -216,7 +216,7 @@ impl Checker<'_> {
         }
     }
 
-    /// The ground of each level, at the frame where the faces of the house differ.
+    /// The area each level covers; measured at the frame if the house has different faces.
     fn grounds(&self) -> Vec<Ground> {
         if self.house.levels.len() < 2 {
             return Vec::new();
@@ -245,14 +245,14 @@ impl Checker<'_> {
     }
 }
 
-/// What a level covers.
+/// The area a level covers.
 struct Ground {
     all: Patch,
-    /// What its spaces with walls cover.
+    /// The area covered by its spaces with walls.
     walled: Patch,
 }
 
-/// Whether a space needs ground under its walls; a balcony or a porch may hang.
+/// Whether a space needs something under its walls; a balcony or a porch does not.
 fn stands_on_walls(space: &Space) -> bool {
     space.kind.has_walls() || space.counted
 }

@@ -1,4 +1,4 @@
-//! Where each space stands on its level: at the origin, so far from it, or at a corner of another space.
+//! Where each space stands on its level: at the origin, at an offset from it, or at a corner of another space.
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
@@ -8,7 +8,7 @@ use crate::sketch::statement::Place;
 use crate::sketch::{LevelSketch, SpaceSketch, WalkSketch};
 
 impl Checker<'_> {
-    /// Where the first corner of a space stands.
+    /// The position of the first corner of a space in nanometers, east then north; `None` after reporting an error.
     pub(super) fn place(
         &mut self,
         on: &LevelSketch,
@@ -80,7 +80,7 @@ impl Checker<'_> {
                     self.whole = false;
                     return None;
                 };
-                // Nothing is told of the corners of a space that has faults of its own.
+                // No error about the corners of a space that has errors of its own.
                 let sides = self.house.spaces[on_level[i]?].sides.len();
                 if !(1..=sides).contains(&corner.number) {
                     let has = format!("{} has corners 1 to {sides}", quoted(&name.text));
@@ -100,7 +100,7 @@ impl Checker<'_> {
         Some((space.at.0 + corner.0, space.at.1 + corner.1))
     }
 
-    /// Names on a level that something refers to belong to one space only.
+    /// Reports a name that something refers to but that two spaces of a level have.
     pub(super) fn tell_name_twice(&mut self, level: &LevelSketch, i: usize) {
         let name = &level.spaces[i].space.name;
         let first = level.spaces[..i].iter().find(|other| other.space.name == *name);

@@ -1,4 +1,5 @@
-//! What is sound as it stands and hardly meant: a unit left off, an area of another size, a rate, a price or a day that is out of the way.
+//! Values that are valid but unlikely: a missing unit, an area of a very different size, an unlikely rate, price or
+//! year.
 
 use rust_decimal::Decimal;
 
@@ -11,23 +12,24 @@ use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::{Form, Length};
 
-/// An area so many times another is hardly of the same thing.
+/// An area this many times another is hardly the same thing.
 const TIMES: i64 = 3;
-/// The sizes that houses have, in square feet (our judgment).
+/// The usual sizes of houses, in square feet (our judgment).
 const SIZES: std::ops::RangeInclusive<i64> = 150..=30_000;
-/// Taxes of all units together are hardly outside these, in per cent of the taxed value (our judgment).
+/// The usual range of all tax rates together, in percent of the taxed value (our judgment).
 const RATES: [Decimal; 2] = [Decimal::from_parts(1, 0, 0, false, 1), Decimal::TEN];
-/// Nor is a price a square foot, in dollars, where the notice gives none to hold it against (our judgment).
+/// The usual range of prices in dollars per square foot, used where the file has no value to compare with (our
+/// judgment).
 const PRICES: [i64; 2] = [20, 5_000];
 
-/// Whether one of two areas is so large beside the other that a digit or a unit is likelier to be wrong than a wall.
+/// Whether two areas differ so much that a wrong digit or unit is more likely than a wrong wall.
 pub(crate) fn is_far_off(one: i64, other: i64) -> bool {
     let (large, small) = (one.max(other), one.min(other));
     small > 0 && large >= TIMES.saturating_mul(small)
 }
 
 impl Checker<'_> {
-    /// Everything that is hardly meant.
+    /// Reports all unlikely values.
     pub(super) fn doubts(&mut self) {
         self.tell_walls_by_bearing();
         self.tell_unit_missing();
@@ -35,7 +37,7 @@ impl Checker<'_> {
         self.tell_unlikely_values();
     }
 
-    /// A house far larger or smaller than houses are: mostly a unit that was left off.
+    /// Reports a house far larger or smaller than usual: mostly a missing unit.
     pub(super) fn tell_unlikely_size(&mut self) {
         let spaces = &self.house.spaces;
         let counted = || (0..spaces.len()).filter(|&i| spaces[i].counted);
@@ -57,7 +59,7 @@ impl Checker<'_> {
             ));
             return;
         };
-        // Taken as another unit it may be a house: an inch is 1/12 ft, a meter 1/0.3048 ft.
+        // In another unit it may be a likely house: an inch is 1/12 ft, a meter 1/0.3048 ft.
         let units = [
             ("inches", 1, 144),
             ("meters", 100_000_000, 9_290_304),
@@ -85,7 +87,8 @@ impl Checker<'_> {
         self.tell(Diagnostic::new(Word::UnitNeeded, side.span, message).help(help));
     }
 
-    /// A wall by bearing makes of the house a deed: closed in proportion to length, without a range.
+    /// Warns that a wall given by bearing makes the house close like a deed, in proportion to length and without a
+    /// range.
     fn tell_walls_by_bearing(&mut self) {
         let by_bearing = |space: &crate::house::Space| {
             let sides = space.sides.iter().zip(space.closed.outline.vectors());
@@ -118,7 +121,7 @@ impl Checker<'_> {
         }
     }
 
-    /// A bare number, which is feet, among lengths in meters, where the file does not say what bare numbers are.
+    /// Warns of a number without a unit, which is read as feet, among lengths in meters.
     fn tell_unit_missing(&mut self) {
         if self.sketch.heads.units.is_some() {
             return;
@@ -149,7 +152,7 @@ impl Checker<'_> {
         self.tell(Diagnostic::new(Word::UnitMissing, side.span, message).help(help));
     }
 
-    /// What the record lists a space or a lot with, where that is of quite another size.
+    /// Warns of a recorded area that is very different from the measured space or lot.
     fn tell_recorded_far_off(&mut self) {
         let of_space = |space: &crate::house::Space| {
             Some((space.name.clone(), space.span, space.recorded?, space.outline().area()))
@@ -246,7 +249,7 @@ impl Checker<'_> {
     }
 }
 
-/// The metric unit a side is typed in.
+/// The metric unit a side is typed in, if any.
 fn metric(side: &SideSketch) -> Option<&'static str> {
     match side.run.form()? {
         Form::Meters => Some("m"),

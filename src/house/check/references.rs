@@ -1,4 +1,4 @@
-//! Somebody else's outlines, and the names a figure says it counts.
+//! Outlines from a record, a plan or a map, and the names that a figure says it counts.
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
@@ -10,7 +10,7 @@ use crate::sketch::OutlineSketch;
 use crate::sketch::statement::Named;
 
 impl Checker<'_> {
-    /// Somebody else's outlines: which spaces they are of, whether they close.
+    /// Checks the outlines of others: which spaces they are of, and whether they close.
     pub(super) fn drawn_outlines(&mut self) {
         for outline in &self.sketch.outlines {
             if outline.walk.doubtful || outline.walk.sides.is_empty() {
@@ -22,7 +22,7 @@ impl Checker<'_> {
             else {
                 continue;
             };
-            // Compass words as printed close to the inch or not at all; bearings never quite do.
+            // Printed lengths along the axes close exactly or not at all; bearings never quite close.
             if !walk.has_bearings() {
                 walk.sides.iter_mut().for_each(|side| side.tolerance = 0);
             }
@@ -79,7 +79,7 @@ impl Checker<'_> {
         );
     }
 
-    /// The spaces a name of an outline means: a space, or those counted on a level.
+    /// The spaces an outline's name refers to: a space, or the counted spaces of a level.
     pub(super) fn spaces_of(&mut self, outline: &OutlineSketch) -> Vec<usize> {
         let name = outline.of.as_ref().unwrap_or(&outline.name);
         let spaces = &self.house.spaces;
@@ -105,7 +105,7 @@ impl Checker<'_> {
         on_level
     }
 
-    /// A name that a line refers to belongs to one space of the whole file.
+    /// Reports a name that a line refers to but that two spaces or levels of the file have.
     fn tell_meant_twice(&mut self, name: &Named) {
         let places: Vec<Span> = self.sketch.places_of(name).collect();
         if let [first, second, ..] = places[..] {
@@ -119,7 +119,7 @@ impl Checker<'_> {
         }
     }
 
-    /// Names after `counting` are spaces of the house, or things the record lists, each once.
+    /// Checks names after `counting`: each must be a space of the house or a missing one, and be given once.
     pub(super) fn counting_names(&mut self) {
         let sketch = self.sketch;
         let spaces = sketch.levels.iter().flat_map(|level| &level.spaces);

@@ -1,4 +1,4 @@
-//! Lengths taped as checks: overall past the jogs, and across from corner to corner.
+//! Lengths taped as checks: overall lengths past the jogs, and distances across from corner to corner.
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
@@ -13,7 +13,7 @@ use crate::sketch::statement::CornerRef;
 use crate::units::length::Length;
 
 impl Checker<'_> {
-    /// Lengths taped past the jogs, against the sides between.
+    /// Compares overall lengths with the sides they span.
     pub(super) fn overalls(
         &mut self,
         name: &str,
@@ -63,9 +63,9 @@ impl Checker<'_> {
         }
     }
 
-    /// How far a taped check may differ: its own tolerance and those of the sides between its ends.
+    /// How far a check may differ: its own tolerance and those of the sides between its ends.
     fn allowed(&self, closed: &Closed, between: &[usize]) -> i64 {
-        // A side by closing is as sure as all the measured sides of its axis together.
+        // A side by closing is as uncertain as all measured sides of its axis together.
         let tolerance = |&i: &usize| {
             let side = &closed.walk.sides[i];
             let axis = if side.shape.vector().north != 0 { Axis::North } else { Axis::East };
@@ -74,7 +74,7 @@ impl Checker<'_> {
         self.sketch.heads.tolerance().nm() + between.iter().map(tolerance).sum::<i64>()
     }
 
-    /// Distances taped across, against the outline.
+    /// Compares distances taped across with the outline.
     pub(super) fn ties(&mut self, name: &str, sketch: &WalkSketch, closed: &Closed) {
         if sketch.ties.is_empty() {
             return;
@@ -105,7 +105,7 @@ impl Checker<'_> {
         }
     }
 
-    /// A corner by number or name, counted from 0.
+    /// The index of a corner given by number or name, from 0; `None` after reporting an error.
     pub(super) fn corner_of(
         &mut self,
         sketch: &WalkSketch,
@@ -148,7 +148,7 @@ impl Checker<'_> {
     }
 }
 
-/// The sides between two corners, the way round that has fewer.
+/// The sides between two corners, in whichever direction has fewer.
 fn shorter_way(from: usize, to: usize, n: usize) -> Vec<usize> {
     let forward = (to + n - from) % n;
     let way = |start: usize, count: usize| (0..count).map(|k| (start + k) % n).collect();
