@@ -37,7 +37,7 @@ impl Walls {
         for i in 0..house.spaces.len() {
             match house.at_face(i, face) {
                 Ok(at) => spaces.push(at),
-                Err(stuck) => faults.push(told(&house.spaces[i], face, stuck)),
+                Err(error) => faults.push(offset_diagnostic(&house.spaces[i], face, error)),
             }
         }
         if faults.is_empty() {
@@ -54,7 +54,7 @@ impl Walls {
                 .unwrap_or_else(|| RoundedOutline { outline: at.outline.clone(), crosses: true })
         };
         let outlines: Vec<RoundedOutline> = self.spaces.iter().map(one).collect();
-        let areas = outlines.iter().map(|on_step| on_step.outline.area()).collect();
+        let areas = outlines.iter().map(|rounded| rounded.outline.area()).collect();
         Ruled { outlines, areas }
     }
 
@@ -99,10 +99,10 @@ impl Walls {
 }
 
 /// The diagnostic for a space whose walls cannot be moved to a face.
-fn told(space: &Space, face: Face, stuck: OffsetError) -> Diagnostic {
+fn offset_diagnostic(space: &Space, face: Face, error: OffsetError) -> Diagnostic {
     let (name, face) = (quoted(&space.name), face.word());
     let side = |i: usize| &space.sides[i.min(space.sides.len() - 1)];
-    let (word, span, message) = match stuck {
+    let (word, span, message) = match error {
         OffsetError::Vanishes { side: i } => (
             Word::SideVanishes,
             side(i).span,

@@ -4,30 +4,30 @@ use crate::geometry::traverse::{Leg, Shape, Traverse};
 use crate::units::length::{Length, Step};
 
 /// The most closings of the smaller axis for which a range is computed.
-pub(super) const MOST_WAYS: u64 = 100_000;
+pub(super) const MOST_CLOSINGS: u64 = 100_000;
 
 /// Which walls may be rounded against the rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum RoundingFreedom {
     /// As few as possible: only walls whose rounding this error of reading the tape cannot explain.
-    Reach(Length),
+    WithinReading(Length),
     /// Any wall.
     Any,
 }
 
 /// A leg in steps: the whole steps it holds, and the remainder in nanometers.
 #[derive(Clone, Copy)]
-pub(super) struct RoundedOutline {
+pub(super) struct RoundedLeg {
     pub(super) side: usize,
     pub(super) sign: i64,
     pub(super) steps: i64,
     above: i64,
 }
 
-impl RoundedOutline {
-    pub(super) fn of(leg: Leg, unit: i64) -> RoundedOutline {
+impl RoundedLeg {
+    pub(super) fn of(leg: Leg, unit: i64) -> RoundedLeg {
         let steps = leg.length.checked_div(unit).unwrap_or(0);
-        RoundedOutline { side: leg.side, sign: leg.sign, steps, above: leg.length - steps * unit }
+        RoundedLeg { side: leg.side, sign: leg.sign, steps, above: leg.length - steps * unit }
     }
 
     /// How far `steps` is from the leg's own length, in nanometers.
@@ -37,23 +37,23 @@ impl RoundedOutline {
 }
 
 /// The closings of one axis: starting lengths, and moves of which a fixed number is made.
-pub(super) struct Ways {
+pub(super) struct AxisClosings {
     /// Side, sign, and length in steps.
     pub(super) base: Vec<(usize, i64, i64)>,
     /// Each move changes the length of one entry of `base` by one step, up or down.
-    pub(super) items: Vec<(usize, i64)>,
+    pub(super) moves: Vec<(usize, i64)>,
     pub(super) choose: usize,
 }
 
-impl Ways {
+impl AxisClosings {
     /// The number of closings, or `u64::MAX` where it is far more than can be tried.
     pub(super) fn count(&self) -> u64 {
-        let few = self.choose.min(self.items.len() - self.choose) as u64;
+        let few = self.choose.min(self.moves.len() - self.choose) as u64;
         let mut count = 1_u64;
         for i in 0..few {
-            let numerator = count.saturating_mul(self.items.len() as u64 - i);
+            let numerator = count.saturating_mul(self.moves.len() as u64 - i);
             count = numerator.checked_div(i + 1).unwrap_or(numerator);
-            if count > 1_000 * MOST_WAYS {
+            if count > 1_000 * MOST_CLOSINGS {
                 return u64::MAX;
             }
         }
@@ -61,13 +61,13 @@ impl Ways {
     }
 
     /// The same closings, described by the moves that are not made where those are fewer.
-    pub(super) fn by_fewest(mut self) -> Ways {
-        if 2 * self.choose > self.items.len() {
-            for (base, change) in &mut self.items {
+    pub(super) fn by_fewest(mut self) -> AxisClosings {
+        if 2 * self.choose > self.moves.len() {
+            for (base, change) in &mut self.moves {
                 self.base[*base].2 += *change;
                 *change = -*change;
             }
-            self.choose = self.items.len() - self.choose;
+            self.choose = self.moves.len() - self.choose;
         }
         self
     }
@@ -75,8 +75,8 @@ impl Ways {
     /// The length of each leg in steps, with these moves made.
     pub(super) fn lengths(&self, taken: &[usize]) -> Vec<i64> {
         let mut lengths: Vec<i64> = self.base.iter().map(|&(.., length)| length).collect();
-        for &item in taken {
-            let (base, change) = self.items[item];
+        for &one_move in taken {
+            let (base, change) = self.moves[one_move];
             lengths[base] += change;
         }
         lengths
@@ -95,13 +95,13 @@ struct Candidate {
 }
 
 /// The possible lengths of a wall that is `above` nanometers longer than a whole step.
-fn candidate(above: i64, unit: i64, latitude: RoundingFreedom) -> Candidate {
+fn candidate(above: i64, unit: i64, freedom: RoundingFreedom) -> Candidate {
     if above == 0 {
         return Candidate { up: 0, change: 0, free: false };
     }
-    let within = |distance: i64| match latitude {
+    let within = |distance: i64| match freedom {
         RoundingFreedom::Any => true,
-        RoundingFreedom::Reach(reading) => 2 * distance <= unit + 2 * reading.nm(),
+        RoundingFreedom::WithinReading(reading) => 2 * distance <= unit + 2 * reading.nm(),
     };
     match (within(above), within(unit - above)) {
         (false, true) => Candidate { up: 1, change: -1, free: false },
@@ -111,56 +111,60 @@ fn candidate(above: i64, unit: i64, latitude: RoundingFreedom) -> Candidate {
 }
 
 /// The closings of an axis with as few legs as possible rounded against the rule; `None` where it cannot close.
-pub(super) fn ways(legs: &[RoundedOutline], unit: i64, latitude: RoundingFreedom) -> Option<Ways> {
+pub(super) fn axis_closings(
+    legs: &[RoundedLeg],
+    unit: i64,
+    freedom: RoundingFreedom,
+) -> Option<AxisClosings> {
     let mut base = Vec::with_capacity(legs.len());
-    let mut items = Vec::with_capacity(legs.len());
+    let mut moves = Vec::with_capacity(legs.len());
     // The misclosure, and how many free moves would move the end forward and backward.
     let (mut miss, mut up, mut down) = (0_i64, 0_i64, 0_i64);
     for (i, leg) in legs.iter().enumerate() {
-        let candidate = candidate(leg.above, unit, latitude);
+        let candidate = candidate(leg.above, unit, freedom);
         let length = leg.steps + candidate.up;
         base.push((leg.side, leg.sign, length));
         miss += leg.sign * length;
         if candidate.free {
-            items.push((i, candidate.change));
+            moves.push((i, candidate.change));
             *(if leg.sign == candidate.change { &mut up } else { &mut down }) += 1;
         }
     }
     let steps = -miss;
     if (-down..=up).contains(&steps) {
         // All free moves backward are made first; then each item is either a move forward or undoes one backward.
-        for (i, change) in &mut items {
+        for (i, change) in &mut moves {
             if legs[*i].sign != *change {
                 base[*i].2 += *change;
                 *change = -*change;
             }
         }
-        return Some(Ways { base, items, choose: usize::try_from(steps + down).ok()? });
+        return Some(AxisClosings { base, moves, choose: usize::try_from(steps + down).ok()? });
     }
     // All free moves in the right direction are made, then as few as possible against the rule.
     let sense = steps.signum();
-    for (i, change) in items.drain(..) {
+    for (i, change) in moves.drain(..) {
         if legs[i].sign * change == sense {
             base[i].2 += change;
         }
     }
     for (i, leg) in legs.iter().enumerate() {
-        let candidate = candidate(leg.above, unit, latitude);
+        let candidate = candidate(leg.above, unit, freedom);
         if !candidate.free && leg.sign * candidate.change == sense {
-            items.push((i, candidate.change));
+            moves.push((i, candidate.change));
         }
     }
     let choose = usize::try_from(if sense > 0 { steps - up } else { -steps - down }).ok()?;
-    (choose <= items.len()).then_some(Ways { base, items, choose })
+    (choose <= moves.len()).then_some(AxisClosings { base, moves, choose })
 }
 
 /// The rises a curved wall may be given.
-fn rises(shape: Shape, unit: i64, latitude: RoundingFreedom) -> Vec<i64> {
+fn rises(shape: Shape, unit: i64, freedom: RoundingFreedom) -> Vec<i64> {
     let Shape::Arc { rise, .. } = shape else {
         return vec![0];
     };
     let above = rise.abs().rem_euclid(unit);
-    let candidate = candidate(above, unit, latitude);
+    let candidate = candidate(above, unit, freedom);
     let first = rise.abs() - above + candidate.up * unit;
     let mut rises = vec![rise.signum() * first];
     if candidate.free {
@@ -172,17 +176,17 @@ fn rises(shape: Shape, unit: i64, latitude: RoundingFreedom) -> Vec<i64> {
 /// Every combination of rises, one per side, or one empty combination if no wall is curved. `None` where there are
 /// too many.
 pub(super) fn rises_of(
-    walk: &Traverse,
+    traverse: &Traverse,
     step: Step,
-    latitude: RoundingFreedom,
+    freedom: RoundingFreedom,
 ) -> Option<Vec<Vec<i64>>> {
     const MOST: usize = 32;
     let mut all: Vec<Vec<i64>> = vec![Vec::new()];
-    if !walk.sides.iter().any(|side| matches!(side.shape, Shape::Arc { .. })) {
+    if !traverse.sides.iter().any(|side| matches!(side.shape, Shape::Arc { .. })) {
         return Some(all);
     }
-    for side in &walk.sides {
-        let rises = rises(side.shape, step.length().nm(), latitude);
+    for side in &traverse.sides {
+        let rises = rises(side.shape, step.length().nm(), freedom);
         let more: Vec<Vec<i64>> = rises[1..]
             .iter()
             .flat_map(|rise| all.iter().map(|before| [before.as_slice(), &[*rise]].concat()))

@@ -254,8 +254,8 @@ impl Areas {
 
     /// The unrounded length of a side at the outside face; `None` if it is slanted or in several pieces.
     pub(crate) fn outside_length(&self, space: usize, side: usize) -> Option<Length> {
-        let walk = &self.outside.spaces[space].walk;
-        let mut pieces = walk.sides.iter().filter(|piece| piece.source == Some(side));
+        let traverse = &self.outside.spaces[space].traverse;
+        let mut pieces = traverse.sides.iter().filter(|piece| piece.source == Some(side));
         let only = pieces.next().filter(|_| pieces.next().is_none())?;
         let vector = only.shape.vector();
         (vector.east == 0 || vector.north == 0).then(|| vector.chord_length())
@@ -304,8 +304,8 @@ impl Areas {
 
 fn warnings(house: &House, outside: &Walls, whole: &Ruled, gross: &Total) -> Vec<Diagnostic> {
     let mut warnings = outside.assumption_warnings(house);
-    for (space, on_step) in house.spaces.iter().zip(&whole.outlines) {
-        if on_step.crosses {
+    for (space, rounded) in house.spaces.iter().zip(&whole.outlines) {
+        if rounded.crosses {
             let message = format!(
                 "{}: with whole-foot walls the outline crosses or touches itself",
                 quoted(&space.name)

@@ -9,21 +9,20 @@ use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 use std::ops::{AddAssign, Neg};
 
-use crate::areas::closings;
 pub(crate) use crate::areas::closings::RoundingFreedom;
-use crate::areas::closings::{MOST_WAYS, Ways, rises_of, ways};
+use crate::areas::closings::{AxisClosings, MOST_CLOSINGS, RoundedLeg, axis_closings, rises_of};
 use crate::geometry::compass::Axis;
 use crate::geometry::nearest::{Combinations, rank};
 use crate::geometry::outline::{Outline, Vector, are_apart};
-use crate::geometry::traverse::{Shape, Traverse, TraverseSide, Way};
+use crate::geometry::traverse::{Shape, StepRounding, Traverse, TraverseSide};
 use crate::house::wall_moves::AtFace;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
 
 /// The most closings times sides that are tried, so that the largest outline still gets an answer at once.
-const MOST_WORK: u64 = 40 * MOST_WAYS;
+const MOST_WORK: u64 = 40 * MOST_CLOSINGS;
 /// The most sides of outlines that are checked for crossings; outlines are limited to 20,000 as well.
-const MOST_SIDES_LOOKED_AT: usize = 3_000_000;
+const MOST_SIDES_CHECKED: usize = 3_000_000;
 
 /// A range of areas, both ends included.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -70,11 +69,11 @@ impl Place {
 
 /// The walls of a space, to be rounded to whole steps.
 struct OnSteps<'a> {
-    walk: &'a Traverse,
+    traverse: &'a Traverse,
     turn: i64,
     step: Step,
     /// The legs along north, then east; `None` if some side has no legs.
-    legs: Option<[Vec<closings::RoundedOutline>; 2]>,
+    legs: Option<[Vec<RoundedLeg>; 2]>,
 }
 
 /// The search was stopped because too many outlines touch themselves.
@@ -82,26 +81,25 @@ struct GivenUp;
 
 impl<'a> OnSteps<'a> {
     fn new(at: &'a AtFace, step: Step) -> OnSteps<'a> {
-        let walk = &at.walk;
-        let has_legs = !walk.has_bearings() && !walk.has_slanted_curves();
+        let traverse = &at.traverse;
+        let has_legs = !traverse.has_bearings() && !traverse.has_slanted_curves();
         let unit = step.length().nm();
         let on_steps = |axis: Axis| {
-            let mut legs = Vec::with_capacity(walk.sides.len());
-            walk.legs_along(axis)
-                .for_each(|leg| legs.push(closings::RoundedOutline::of(leg, unit)));
+            let mut legs = Vec::with_capacity(traverse.sides.len());
+            traverse.legs_along(axis).for_each(|leg| legs.push(RoundedLeg::of(leg, unit)));
             legs
         };
         let legs = has_legs.then(|| Axis::BOTH.map(on_steps));
-        OnSteps { walk, turn: at.outline.turn(), step, legs }
+        OnSteps { traverse, turn: at.outline.turn(), step, legs }
     }
 
     /// The range of areas; `None` where it cannot be computed.
-    fn range(&self, latitude: RoundingFreedom) -> Option<Range> {
+    fn range(&self, freedom: RoundingFreedom) -> Option<Range> {
         let mut range: Option<Range> = None;
-        let all = rises_of(self.walk, self.step, latitude)?;
+        let all = rises_of(self.traverse, self.step, freedom)?;
         let share = all.len();
         for rises in all {
-            let search = Search::new(self, latitude, rises, share)?.by_fewest();
+            let search = Search::new(self, freedom, rises, share)?.by_fewest();
             let one = match search.range() {
                 Ok(Some(one)) => one,
                 Ok(None) => continue,
@@ -116,12 +114,12 @@ impl<'a> OnSteps<'a> {
     }
 
     /// The area of every outline in the range, in ascending order; `None` where there are too many.
-    fn areas(&self, latitude: RoundingFreedom) -> Option<Vec<Area>> {
+    fn areas(&self, freedom: RoundingFreedom) -> Option<Vec<Area>> {
         let mut areas = Vec::new();
-        let all = rises_of(self.walk, self.step, latitude)?;
+        let all = rises_of(self.traverse, self.step, freedom)?;
         let share = all.len();
         for rises in all {
-            Search::new(self, latitude, rises, share)?.areas(&mut areas)?;
+            Search::new(self, freedom, rises, share)?.areas(&mut areas)?;
         }
         areas.sort_unstable();
         areas.dedup();
@@ -133,14 +131,14 @@ impl<'a> OnSteps<'a> {
     /// larger area.
     fn nearest_clear(
         &self,
-        latitude: RoundingFreedom,
+        freedom: RoundingFreedom,
         halves: Halves,
         measured: Area,
     ) -> Option<Outline> {
-        let rises = rises_of(self.walk, self.step, latitude)?;
+        let rises = rises_of(self.traverse, self.step, freedom)?;
         let each = rises
             .into_iter()
-            .filter_map(|rises| Search::new(self, latitude, rises, 1)?.nearest(halves, measured));
+            .filter_map(|rises| Search::new(self, freedom, rises, 1)?.nearest(halves, measured));
         each.min_by_key(|(cost, outline)| (*cost, rank(outline.area(), measured)))
             .map(|(_, outline)| outline)
     }
@@ -160,17 +158,17 @@ impl<'a> OnSteps<'a> {
 }
 
 /// How many outlines with `sides` sides each of `share` searches may check for crossings.
-fn most_looks(sides: usize, share: usize) -> usize {
-    let most = MOST_SIDES_LOOKED_AT.checked_div(sides).unwrap_or(0).min(20_000);
+fn most_checks(sides: usize, share: usize) -> usize {
+    let most = MOST_SIDES_CHECKED.checked_div(sides).unwrap_or(0).min(20_000);
     most.checked_div(share).unwrap_or(most)
 }
 
 struct Search<'a> {
     on: &'a OnSteps<'a>,
-    legs: &'a [Vec<closings::RoundedOutline>; 2],
+    legs: &'a [Vec<RoundedLeg>; 2],
     /// The axis whose closings are tried one by one; those of the other are chosen.
     outer: Axis,
-    ways: [Ways; 2],
+    closings: [AxisClosings; 2],
     /// The rise of each side, 0 if straight; empty if all are straight.
     rises: Vec<i64>,
     /// How many searches share the allowed work.
@@ -187,36 +185,36 @@ const fn place(axis: Axis) -> usize {
 impl<'a> Search<'a> {
     fn new(
         on: &'a OnSteps<'a>,
-        latitude: RoundingFreedom,
+        freedom: RoundingFreedom,
         rises: Vec<i64>,
         share: usize,
     ) -> Option<Search<'a>> {
         let legs = on.legs.as_ref()?;
         let unit = on.step.length().nm();
-        let north = ways(&legs[0], unit, latitude)?;
-        let east = ways(&legs[1], unit, latitude)?;
+        let north = axis_closings(&legs[0], unit, freedom)?;
+        let east = axis_closings(&legs[1], unit, freedom)?;
         let outer = if north.count() <= east.count() { Axis::North } else { Axis::East };
         let fewest = north.count().min(east.count());
-        let sides = on.walk.sides.len() as u64;
+        let sides = on.traverse.sides.len() as u64;
         let work = fewest.saturating_mul(sides).saturating_mul(share as u64);
-        if fewest > MOST_WAYS || work > MOST_WORK {
+        if fewest > MOST_CLOSINGS || work > MOST_WORK {
             return None;
         }
-        Some(Search { on, legs, outer, ways: [north, east], rises, share })
+        Some(Search { on, legs, outer, closings: [north, east], rises, share })
     }
 
     /// The same search with as few moves as possible. Not used for the nearest outline, which depends on the order
     /// of the closings.
     fn by_fewest(self) -> Search<'a> {
-        Search { ways: self.ways.map(Ways::by_fewest), ..self }
+        Search { closings: self.closings.map(AxisClosings::by_fewest), ..self }
     }
 
-    fn outer(&self) -> &Ways {
-        &self.ways[place(self.outer)]
+    fn outer(&self) -> &AxisClosings {
+        &self.closings[place(self.outer)]
     }
 
-    fn inner(&self) -> &Ways {
-        &self.ways[1 - place(self.outer)]
+    fn inner(&self) -> &AxisClosings {
+        &self.closings[1 - place(self.outer)]
     }
 
     /// The lowest and highest area; `None` where every outline crosses or touches itself.
@@ -269,9 +267,9 @@ impl<'a> Search<'a> {
         };
         let mut table = Table {
             fixed: A::default(),
-            gains: Vec::with_capacity(inner.items.len()),
-            fixed_by: Vec::with_capacity(outer.items.len()),
-            gains_by: Vec::with_capacity(outer.items.len() * inner.items.len()),
+            gains: Vec::with_capacity(inner.moves.len()),
+            fixed_by: Vec::with_capacity(outer.moves.len()),
+            gains_by: Vec::with_capacity(outer.moves.len() * inner.moves.len()),
         };
         let mut sum = 0;
         for &(side, sign, length) in &inner.base {
@@ -282,20 +280,20 @@ impl<'a> Search<'a> {
         for &(side, _, length) in &outer.base {
             table.fixed += segment(side, length);
         }
-        table.gains.extend(inner.items.iter().map(|&(base, change)| {
+        table.gains.extend(inner.moves.iter().map(|&(base, change)| {
             let (side, sign, length) = inner.base[base];
             let mut gain = square(along * sign * change * middles[side]);
             gain += more(side, length, length + change);
             gain
         }));
-        for &(base, change) in &outer.items {
+        for &(base, change) in &outer.moves {
             let (outer_side, sign, length) = outer.base[base];
             let moved = along * sign * change;
             // A move shifts everything after it by a full step, and its own middle by half a step.
             let mut fixed = square(moved * (2 * inner_end - inner_middles[outer_side]));
             fixed += more(outer_side, length, length + change);
             table.fixed_by.push(fixed);
-            table.gains_by.extend(inner.items.iter().map(|&(base, change)| {
+            table.gains_by.extend(inner.moves.iter().map(|&(base, change)| {
                 let (side, sign, _) = inner.base[base];
                 square(
                     sign * change
@@ -308,9 +306,9 @@ impl<'a> Search<'a> {
     }
 
     /// Twice the middle of each side along one axis, in steps and without any moves, and where the sides end.
-    fn doubled_middles(&self, ways: &Ways) -> (Vec<i64>, i64) {
-        let mut middles = vec![0; self.on.walk.sides.len()];
-        for &(side, sign, length) in &ways.base {
+    fn doubled_middles(&self, closings: &AxisClosings) -> (Vec<i64>, i64) {
+        let mut middles = vec![0; self.on.traverse.sides.len()];
+        for &(side, sign, length) in &closings.base {
             middles[side] = sign * length;
         }
         let mut at = 0;
@@ -346,11 +344,11 @@ impl<'a> Search<'a> {
         bounds: &Bounds<A>,
         lowest: bool,
     ) -> Result<Option<A>, GivenUp> {
-        let most_looks = most_looks(self.on.walk.sides.len(), self.share);
+        let most_checks = most_checks(self.on.traverse.sides.len(), self.share);
         let sense = |amount: A| if lowest { -amount } else { amount };
-        let (mut best, mut looks) = (None::<A>, 0);
+        let (mut best, mut checks) = (None::<A>, 0);
         let mut gains: Vec<(A, usize)> = Vec::with_capacity(table.gains.len());
-        let mut vectors = Vec::with_capacity(self.on.walk.sides.len());
+        let mut vectors = Vec::with_capacity(self.on.traverse.sides.len());
         // Most promising first: the first outline without crossings is then usually the best.
         let mut by_most = bounds.by_most(lowest);
         while let Some((_, Reverse(place))) = by_most.pop() {
@@ -362,23 +360,24 @@ impl<'a> Search<'a> {
             let fixed = sense(table.fixed_with(taken));
             gains.clear();
             gains.extend(
-                (0..table.gains.len()).map(|item| (sense(table.gain_with(item, taken)), item)),
+                (0..table.gains.len())
+                    .map(|one_move| (sense(table.gain_with(one_move, taken)), one_move)),
             );
             gains.sort_unstable_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
             let mut choice = Choice {
                 gains: &gains,
                 choose: self.inner().choose,
-                looks: &mut looks,
-                most_looks,
-                look: &mut |items: &[usize], value: A| {
-                    self.vectors_into(taken, items, &mut vectors);
+                checks: &mut checks,
+                most_checks,
+                is_clear: &mut |moves: &[usize], value: A| {
+                    self.vectors_into(taken, moves, &mut vectors);
                     // A positive area has its inside on the same side as before.
                     sense(value) > A::default() && are_apart(&vectors)
                         || self.on.clear(&vectors).is_some()
                 },
             };
             best = choice.best(fixed, best).or(best);
-            if looks > most_looks {
+            if checks > most_checks {
                 return Err(GivenUp);
             }
         }
@@ -388,20 +387,20 @@ impl<'a> Search<'a> {
     /// The sides with these moves made on the outer and inner axis: components in steps, rises in nanometers.
     fn vectors_into(&self, outer: &[usize], inner: &[usize], vectors: &mut Vec<Vector>) {
         vectors.clear();
-        vectors.resize(self.on.walk.sides.len(), Vector::default());
+        vectors.resize(self.on.traverse.sides.len(), Vector::default());
         for (vector, &rise) in vectors.iter_mut().zip(&self.rises) {
             vector.rise = rise;
         }
         let inner_axis = if self.outer == Axis::North { Axis::East } else { Axis::North };
-        for (axis, ways, taken) in
+        for (axis, closings, taken) in
             [(self.outer, self.outer(), outer), (inner_axis, self.inner(), inner)]
         {
-            for &(side, sign, length) in &ways.base {
+            for &(side, sign, length) in &closings.base {
                 *vectors[side].part(axis) = sign * length;
             }
-            for &item in taken {
-                let (base, change) = ways.items[item];
-                let (side, sign, _) = ways.base[base];
+            for &one_move in taken {
+                let (base, change) = closings.moves[one_move];
+                let (side, sign, _) = closings.base[base];
                 *vectors[side].part(axis) += sign * change;
             }
         }
@@ -416,8 +415,8 @@ impl<'a> Search<'a> {
             return None;
         }
         let mut vectors = Vec::new();
-        for outer_taken in Combinations::new(outer.items.len(), outer.choose) {
-            for inner_taken in Combinations::new(inner.items.len(), inner.choose) {
+        for outer_taken in Combinations::new(outer.moves.len(), outer.choose) {
+            for inner_taken in Combinations::new(inner.moves.len(), inner.choose) {
                 self.vectors_into(&outer_taken, &inner_taken, &mut vectors);
                 areas.extend(self.on.clear(&vectors).map(|outline| outline.area()));
             }
@@ -432,18 +431,20 @@ impl<'a> Search<'a> {
         if outer.count().saturating_mul(inner.count()) > MOST_PAIRS {
             return None;
         }
-        let way = Way::Nearest(self.on.step, halves);
-        let all = |ways: &Ways, legs: &[closings::RoundedOutline]| -> Vec<(Cost, Vec<usize>)> {
-            let ways_of = Combinations::new(ways.items.len(), ways.choose);
-            ways_of.map(|taken| (self.cost(&ways.lengths(&taken), legs, way), taken)).collect()
+        let way = StepRounding::Nearest(self.on.step, halves);
+        let all = |closings: &AxisClosings, legs: &[RoundedLeg]| -> Vec<(Cost, Vec<usize>)> {
+            let combinations = Combinations::new(closings.moves.len(), closings.choose);
+            combinations
+                .map(|taken| (self.cost(&closings.lengths(&taken), legs, way), taken))
+                .collect()
         };
-        let outer_ways = all(outer, &self.legs[place(self.outer)]);
-        let inner_ways = all(inner, &self.legs[1 - place(self.outer)]);
+        let outer_closings = all(outer, &self.legs[place(self.outer)]);
+        let inner_closings = all(inner, &self.legs[1 - place(self.outer)]);
         let rise = self.rise_cost(way);
         let mut pairs: Vec<(Cost, usize, usize)> = Vec::new();
-        for (i, (a, _)) in outer_ways.iter().enumerate() {
+        for (i, (a, _)) in outer_closings.iter().enumerate() {
             let with = |b: &Cost| (a.0 + b.0 + rise.0, a.1 + b.1 + rise.1);
-            pairs.extend(inner_ways.iter().enumerate().map(|(j, (b, _))| (with(b), i, j)));
+            pairs.extend(inner_closings.iter().enumerate().map(|(j, (b, _))| (with(b), i, j)));
         }
         pairs.sort_unstable();
         let mut vectors = Vec::new();
@@ -452,7 +453,7 @@ impl<'a> Search<'a> {
             if best.as_ref().is_some_and(|best| best.0 < cost) {
                 break;
             }
-            self.vectors_into(&outer_ways[i].1, &inner_ways[j].1, &mut vectors);
+            self.vectors_into(&outer_closings[i].1, &inner_closings[j].1, &mut vectors);
             let Some(outline) = self.on.clear(&vectors) else { continue };
             let ranks = |outline: &Outline| rank(outline.area(), measured);
             if best.as_ref().is_none_or(|best| ranks(&outline) < ranks(&best.1)) {
@@ -464,9 +465,9 @@ impl<'a> Search<'a> {
 
     /// The cost of an axis: the sum of squared changes, and the length of wall moved away from plain rounding,
     /// multiplied by the steps it moved.
-    fn cost(&self, lengths: &[i64], legs: &[closings::RoundedOutline], way: Way) -> Cost {
+    fn cost(&self, lengths: &[i64], legs: &[RoundedLeg], way: StepRounding) -> Cost {
         let unit = self.on.step.length().nm();
-        let one = |(&steps, leg): (&i64, &closings::RoundedOutline)| {
+        let one = |(&steps, leg): (&i64, &RoundedLeg)| {
             let typed = leg.steps * unit - leg.off(leg.steps, unit);
             let moved = (steps * unit - way.rounded(typed)).abs().checked_div(unit).unwrap_or(0);
             (i128::from(leg.off(steps, unit)).pow(2), i128::from(moved) * i128::from(typed))
@@ -476,7 +477,7 @@ impl<'a> Search<'a> {
     }
 
     /// The cost of the rises of curved walls.
-    fn rise_cost(&self, way: Way) -> Cost {
+    fn rise_cost(&self, way: StepRounding) -> Cost {
         let unit = self.on.step.length().nm();
         let one = |(&given, side): (&i64, &TraverseSide)| {
             let Shape::Arc { rise: typed, .. } = side.shape else { return (0, 0) };
@@ -484,7 +485,7 @@ impl<'a> Search<'a> {
             let moved = (given - way.rounded(typed)).abs().checked_div(unit).unwrap_or(0);
             (i128::from(given - typed).pow(2), i128::from(moved) * i128::from(typed))
         };
-        let costs = self.rises.iter().zip(&self.on.walk.sides).map(one);
+        let costs = self.rises.iter().zip(&self.on.traverse.sides).map(one);
         costs.fold((0, 0), |sum, one| (sum.0 + one.0, sum.1 + one.1))
     }
 }
@@ -514,13 +515,15 @@ struct Table<A> {
 impl<A: Amount> Table<A> {
     fn fixed_with(&self, taken: &[usize]) -> A {
         let mut fixed = self.fixed;
-        taken.iter().for_each(|&item| fixed += self.fixed_by[item]);
+        taken.iter().for_each(|&one_move| fixed += self.fixed_by[one_move]);
         fixed
     }
 
     fn gain_with(&self, inner: usize, taken: &[usize]) -> A {
         let mut gain = self.gains[inner];
-        taken.iter().for_each(|&item| gain += self.gains_by[item * self.gains.len() + inner]);
+        taken
+            .iter()
+            .for_each(|&one_move| gain += self.gains_by[one_move * self.gains.len() + inner]);
         gain
     }
 
@@ -534,8 +537,8 @@ impl<A: Amount> Table<A> {
         while let Some(taken) = combinations.current() {
             gains.clear();
             gains.extend_from_slice(&self.gains);
-            for &item in taken {
-                let by = &self.gains_by[item * n..(item + 1) * n];
+            for &one_move in taken {
+                let by = &self.gains_by[one_move * n..(one_move + 1) * n];
                 gains.iter_mut().zip(by).for_each(|(gain, &by)| *gain += by);
             }
             if choose_inner != 0 && choose_inner != n {
@@ -599,9 +602,9 @@ struct Choice<'a, A> {
     /// Gain and move, largest gain first.
     gains: &'a [(A, usize)],
     choose: usize,
-    looks: &'a mut usize,
-    most_looks: usize,
-    look: &'a mut dyn FnMut(&[usize], A) -> bool,
+    checks: &'a mut usize,
+    most_checks: usize,
+    is_clear: &'a mut dyn FnMut(&[usize], A) -> bool,
 }
 
 impl<A: Amount> Choice<'_, A> {
@@ -616,7 +619,7 @@ impl<A: Amount> Choice<'_, A> {
     /// Tries all choices that begin with `taken`, most promising first.
     fn extend(&mut self, from: usize, value: A, taken: &mut Vec<usize>, best: &mut Option<A>) {
         let missing = self.choose - taken.len();
-        if from + missing > self.gains.len() || *self.looks > self.most_looks {
+        if from + missing > self.gains.len() || *self.checks > self.most_checks {
             return;
         }
         let mut bound = value;
@@ -625,14 +628,14 @@ impl<A: Amount> Choice<'_, A> {
             return;
         }
         if missing == 0 {
-            *self.looks += 1;
-            if (self.look)(taken, value) {
+            *self.checks += 1;
+            if (self.is_clear)(taken, value) {
                 *best = Some(value);
             }
             return;
         }
-        let (gain, item) = self.gains[from];
-        taken.push(item);
+        let (gain, one_move) = self.gains[from];
+        taken.push(one_move);
         let mut with = value;
         with += gain;
         self.extend(from + 1, with, taken, best);
@@ -642,14 +645,14 @@ impl<A: Amount> Choice<'_, A> {
 }
 
 /// The range of areas possible on whole steps; `None` where it cannot be computed.
-pub(crate) fn range(at: &AtFace, step: Step, latitude: RoundingFreedom) -> Option<Range> {
-    OnSteps::new(at, step).range(latitude)
+pub(crate) fn range(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Range> {
+    OnSteps::new(at, step).range(freedom)
 }
 
 /// Every area possible on whole steps, in ascending order; `None` where it cannot be computed or there are too
 /// many.
-pub(crate) fn areas(at: &AtFace, step: Step, latitude: RoundingFreedom) -> Option<Vec<Area>> {
-    OnSteps::new(at, step).areas(latitude)
+pub(crate) fn areas(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Vec<Area>> {
+    OnSteps::new(at, step).areas(freedom)
 }
 
 /// The outline shown under a rule: the nearest closing, or if that crosses or touches itself, the nearest one that
@@ -661,15 +664,15 @@ pub(crate) fn closed_on(
     reading: Length,
 ) -> Option<RoundedOutline> {
     let measured = at.outline.area();
-    let closings = at.walk.nearest_closings(Way::Nearest(step, halves))?;
+    let closings = at.traverse.nearest_closings(StepRounding::Nearest(step, halves))?;
     let nearest = closings.best(measured, |outline| is_shown(at, step, outline))?;
     if is_shown(at, step, &nearest) {
         return Some(RoundedOutline { outline: nearest, crosses: false });
     }
     let on = OnSteps::new(at, step);
-    let latitudes = [RoundingFreedom::Reach(reading), RoundingFreedom::Any];
-    let clear = |latitude| on.nearest_clear(latitude, halves, measured);
-    Some(match latitudes.into_iter().find_map(clear) {
+    let freedoms = [RoundingFreedom::WithinReading(reading), RoundingFreedom::Any];
+    let clear = |freedom| on.nearest_clear(freedom, halves, measured);
+    Some(match freedoms.into_iter().find_map(clear) {
         Some(outline) => RoundedOutline { outline, crosses: false },
         None => RoundedOutline { outline: nearest, crosses: true },
     })
@@ -678,7 +681,7 @@ pub(crate) fn closed_on(
 /// The areas of all closings as near to the typed lengths as the one shown, in ascending order; `None` where there
 /// are too many.
 pub(crate) fn equally_near(at: &AtFace, step: Step, halves: Halves) -> Option<Vec<Area>> {
-    let closings = at.walk.nearest_closings(Way::Nearest(step, halves))?;
+    let closings = at.traverse.nearest_closings(StepRounding::Nearest(step, halves))?;
     if !closings.is_open() {
         return Some(Vec::new());
     }
@@ -687,7 +690,7 @@ pub(crate) fn equally_near(at: &AtFace, step: Step, halves: Halves) -> Option<Ve
 
 /// Whether a rounded outline may be shown. To the whole and half foot it must not cross or touch itself.
 fn is_shown(at: &AtFace, step: Step, outline: &Outline) -> bool {
-    at.walk.has_bearings()
+    at.traverse.has_bearings()
         || step.length() < Step::HalfFoot.length()
         || outline.is_clear() && outline.turn() == at.outline.turn()
 }

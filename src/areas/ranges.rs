@@ -43,13 +43,13 @@ impl AreaRanges {
     /// either way. `None` where there are too many.
     pub(crate) fn totals(&self, any: bool) -> Option<Vec<Area>> {
         const MOST_TOTALS: usize = 20_000;
-        let latitude =
-            if any { RoundingFreedom::Any } else { RoundingFreedom::Reach(self.reading) };
+        let freedom =
+            if any { RoundingFreedom::Any } else { RoundingFreedom::WithinReading(self.reading) };
         let mut totals = vec![Area::ZERO];
         for space in self.counted(false) {
             let off = self.house.taken_off(space).map(|other| (other, true));
             for (space, is_off) in std::iter::once((space, false)).chain(off) {
-                let areas = range::areas(&self.walls.spaces[space], self.step, latitude)?;
+                let areas = range::areas(&self.walls.spaces[space], self.step, freedom)?;
                 if totals.len().saturating_mul(areas.len()) > MOST_TOTALS {
                     return None;
                 }
@@ -77,15 +77,15 @@ impl AreaRanges {
     }
 
     fn all_usual(&self) -> &[Option<Range>] {
-        self.usual.get_or_init(|| self.ranges(RoundingFreedom::Reach(self.reading)))
+        self.usual.get_or_init(|| self.ranges(RoundingFreedom::WithinReading(self.reading)))
     }
 
     fn all_widest(&self) -> &[Option<Range>] {
         self.widest.get_or_init(|| self.ranges(RoundingFreedom::Any))
     }
 
-    fn ranges(&self, latitude: RoundingFreedom) -> Vec<Option<Range>> {
-        self.walls.spaces.iter().map(|at| range::range(at, self.step, latitude)).collect()
+    fn ranges(&self, freedom: RoundingFreedom) -> Vec<Option<Range>> {
+        self.walls.spaces.iter().map(|at| range::range(at, self.step, freedom)).collect()
     }
 
     /// The range of all counted spaces together, after deductions.

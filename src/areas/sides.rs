@@ -32,7 +32,7 @@ impl Areas {
     pub(crate) fn side_rows(&self, space: usize) -> Vec<SideRow> {
         let (here, its) = (&self.house().spaces[space], &self.spaces[space]);
         let rounded = |outline: &Outline, side: usize| -> Option<Length> {
-            let pieces = self.outside.spaces[space].walk.sides.iter().zip(outline.vectors());
+            let pieces = self.outside.spaces[space].traverse.sides.iter().zip(outline.vectors());
             let own = pieces.filter(|(piece, _)| piece.source == Some(side));
             let lengths: Vec<Length> = own.map(|(_, vector)| chord(vector)).collect();
             (!lengths.is_empty()).then(|| lengths.into_iter().sum())

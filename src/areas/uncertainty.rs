@@ -4,7 +4,7 @@
 use crate::areas::at_face::Walls;
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::{Outline, Vector};
-use crate::geometry::traverse::{Closed, Leg, Shape, Traverse, Way};
+use crate::geometry::traverse::{Closed, Leg, Shape, StepRounding, Traverse};
 use crate::house::House;
 use crate::house::wall_moves::Thicknesses;
 use crate::units::length::Length;
@@ -70,15 +70,15 @@ pub(crate) fn spreads(
 
 /// Adds the uncertainty that comes from the tolerances of the sides.
 fn of_tape(closed: &Closed, spread: &mut Spread) {
-    let tolerance = |side: usize| Length::from_nm(closed.walk.sides[side].tolerance).feet();
-    if closed.walk.has_bearings() {
+    let tolerance = |side: usize| Length::from_nm(closed.traverse.sides[side].tolerance).feet();
+    if closed.traverse.has_bearings() {
         of_bearings(closed, tolerance, spread);
         return;
     }
     let gradients = closed.outline.doubled_gradients();
     let turn = closed.outline.turn();
     for axis in Axis::BOTH {
-        let legs = closed.walk.legs(axis);
+        let legs = closed.traverse.legs(axis);
         let slopes = slopes(&legs, &closed.outline, &gradients, turn, axis);
         let following = legs.iter().position(|leg| leg.follows);
         let weight = |i: usize| tolerance(legs[i].side).powi(2);
@@ -160,21 +160,21 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut S
         .map(|&(east, north)| (east as f64 / 2.0 / foot, north as f64 / 2.0 / foot))
         .collect();
     let lengths: Vec<f64> =
-        closed.walk.sides.iter().map(|side| side.shape.vector().length().feet()).collect();
+        closed.traverse.sides.iter().map(|side| side.shape.vector().length().feet()).collect();
     // What closing subtracts from each side: its share by length, or everything from the side by closing.
     let shared = |axis: Axis, part: fn(&(f64, f64)) -> f64| -> f64 {
-        let follows = closed.walk.legs_along(axis).find(|leg| leg.follows);
+        let follows = closed.traverse.legs_along(axis).find(|leg| leg.follows);
         if let Some(leg) = follows {
             return part(&gradients[leg.side]);
         }
-        let measured = |i: &usize| !closed.walk.sides[*i].follows;
+        let measured = |i: &usize| !closed.traverse.sides[*i].follows;
         let sides = (0..lengths.len()).filter(measured);
         let whole: f64 = sides.clone().map(|i| lengths[i]).sum();
         sides.map(|i| part(&gradients[i]) * lengths[i]).sum::<f64>() / whole.max(1e-9)
     };
     let (east_shared, north_shared) = (shared(Axis::East, |g| g.0), shared(Axis::North, |g| g.1));
-    for i in (0..closed.walk.sides.len()).filter(|&i| !closed.walk.sides[i].follows) {
-        let vector = closed.walk.sides[i].shape.vector();
+    for i in (0..closed.traverse.sides.len()).filter(|&i| !closed.traverse.sides[i].follows) {
+        let vector = closed.traverse.sides[i].shape.vector();
         let chord = vector.chord().max(1.0);
         let (east, north) = (vector.east as f64 / chord, vector.north as f64 / chord);
         let g = east * (gradients[i].0 - east_shared) + north * (gradients[i].1 - north_shared);
@@ -192,11 +192,11 @@ pub(crate) struct OfRounding {
 
 impl OfRounding {
     /// For a traverse and its outline.
-    pub(crate) fn new(walk: &Traverse, outline: &Outline) -> OfRounding {
+    pub(crate) fn new(traverse: &Traverse, outline: &Outline) -> OfRounding {
         let gradients = outline.doubled_gradients();
         let turn = outline.turn();
         let axes = Axis::BOTH.map(|axis| {
-            let legs = walk.legs(axis);
+            let legs = traverse.legs(axis);
             let slopes = slopes(&legs, outline, &gradients, turn, axis);
             let m = slopes.len().max(1) as f64;
             let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m;
@@ -212,7 +212,7 @@ impl OfRounding {
     /// step²·[Σ gᵢ²pᵢ(1−pᵢ) + 1.3·Σ_axis E|k|·mean gᵢ²], and ‖g‖²·reading²/3 where steps are finer than the
     /// reading. pᵢ is the chance that wall i is rounded the other way, and E|k| the expected misclosure of an axis
     /// in steps (our own model, checked by simulation).
-    pub(crate) fn variance(&self, way: Way, reading: Length) -> f64 {
+    pub(crate) fn variance(&self, way: StepRounding, reading: Length) -> f64 {
         let (step, reading) = (way.step().length().feet(), reading.feet());
         let mut variance = 0.0;
         for (legs, squares) in &self.axes {
@@ -236,26 +236,26 @@ impl OfRounding {
 const MORE_THAN_ANY: f64 = 1.3;
 
 /// The chance that a length in nanometers, read within ± `reading`, is rounded the other way.
-pub(crate) fn goes_the_other_way(nm: i64, way: Way, reading: Length) -> f64 {
+pub(crate) fn goes_the_other_way(nm: i64, way: StepRounding, reading: Length) -> f64 {
     other_way(Length::from_nm(nm).feet(), way, reading.feet())
 }
 
 /// The chance that a length in feet, read within ± `reading` feet, is rounded the other way.
-fn other_way(feet: f64, way: Way, reading: f64) -> f64 {
+fn other_way(feet: f64, way: StepRounding, reading: f64) -> f64 {
     let step = way.step().length().feet();
     if step < 2.0 * reading {
         return 0.5;
     }
     let above = feet - step * libm::floor(feet / step);
     let distance = match way {
-        Way::Nearest(..) => (above - step / 2.0).abs(),
-        Way::Up(_) | Way::Down(_) => above.min(step - above),
+        StepRounding::Nearest(..) => (above - step / 2.0).abs(),
+        StepRounding::Up(_) | StepRounding::Down(_) => above.min(step - above),
     };
     ((reading - distance) / (2.0 * reading).max(1e-9)).max(0.0)
 }
 
 /// The expected misclosure of an axis in steps, when walls may be rounded the other way.
-fn odd_steps(legs: &[Leg], chances: &[f64], way: Way) -> f64 {
+fn odd_steps(legs: &[Leg], chances: &[f64], way: StepRounding) -> f64 {
     let unit = way.step().length().nm();
     let steps = |nm: i64| nm.checked_div(unit).unwrap_or(0);
     let natural: i64 = legs.iter().map(|leg| leg.sign * steps(way.rounded(leg.length))).sum();
@@ -283,15 +283,15 @@ fn odd_steps(legs: &[Leg], chances: &[f64], way: Way) -> f64 {
 /// Σ over axes ‖g‖²·(1/12 + 1/(6m))·step², where g is the gradient over changes that keep it closed and m is the
 /// number of sides of the axis: second moment of the lattice A₍m−1₎ (Conway & Sloane, from memory; simulation gives
 /// the same). `None` if any side is given by bearing.
-pub(crate) fn typical_squared(walk: &Traverse, outline: &Outline, step: Length) -> Option<f64> {
-    if walk.sides.iter().any(|side| matches!(side.shape, Shape::Bearing { .. })) {
+pub(crate) fn typical_squared(traverse: &Traverse, outline: &Outline, step: Length) -> Option<f64> {
+    if traverse.sides.iter().any(|side| matches!(side.shape, Shape::Bearing { .. })) {
         return None;
     }
     let mut sum = 0.0;
     let gradients = outline.doubled_gradients();
     let turn = outline.turn();
     for axis in Axis::BOTH {
-        let slopes = slopes(&walk.legs(axis), outline, &gradients, turn, axis);
+        let slopes = slopes(&traverse.legs(axis), outline, &gradients, turn, axis);
         let m = slopes.len() as f64;
         let mean = slopes.iter().map(|slope| slope.linear).sum::<f64>() / m.max(1.0);
         let norm: f64 =

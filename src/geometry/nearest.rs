@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::{Outline, Vector};
-use crate::geometry::traverse::{Leg, Misclosure, Traverse, Way, shares};
+use crate::geometry::traverse::{Leg, Misclosure, StepRounding, Traverse, shares};
 use crate::units::area::Area;
 use crate::units::length::Step;
 
@@ -73,7 +73,7 @@ impl Tied {
 impl Traverse {
     /// Rounds each side on its own, then closes the traverse on whole steps as near to the typed lengths as
     /// possible. `measured` is its unrounded area. `None` where it cannot close.
-    pub(crate) fn close_on(&self, way: Way, measured: Area) -> Option<Outline> {
+    pub(crate) fn close_on(&self, way: StepRounding, measured: Area) -> Option<Outline> {
         self.nearest_closings(way)?.best(measured, |_| true)
     }
 
@@ -81,7 +81,7 @@ impl Traverse {
     /// close.
     ///
     /// A traverse with sides by bearing has one, by the compass rule.
-    pub(crate) fn nearest_closings(&self, way: Way) -> Option<NearestClosings> {
+    pub(crate) fn nearest_closings(&self, way: StepRounding) -> Option<NearestClosings> {
         let mut vectors: Vec<Vector> =
             self.sides.iter().map(|side| side.shape.rounded(way)).collect();
         let misses = Misclosure::of(&vectors);
@@ -370,18 +370,18 @@ fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Ax
     }
     // The next move of a leg adds 2·unit·off + unit² to the sum of squares.
     let off = |lengths: &[i64], i: usize| change(&legs[i]).signum() * (lengths[i] - legs[i].length);
-    let mut dearest = i64::MIN;
+    let mut highest = i64::MIN;
     for _ in 0..steps {
         let movable = (0..legs.len()).filter(|&i| lengths[i] + change(&legs[i]) >= 0);
         let best = movable.min_by_key(|&i| off(&lengths, i))?;
-        dearest = off(&lengths, best);
+        highest = off(&lengths, best);
         lengths[best] += change(&legs[best]);
     }
     let mut tied = Tied::default();
     for (i, leg) in legs.iter().enumerate() {
         // A half that was already rounded in this direction is not undone.
-        let is_made = off(&lengths, i) - unit == dearest && lengths[i] != rounded[i];
-        let could_be = off(&lengths, i) == dearest && lengths[i] + change(leg) >= 0;
+        let is_made = off(&lengths, i) - unit == highest && lengths[i] != rounded[i];
+        let could_be = off(&lengths, i) == highest && lengths[i] + change(leg) >= 0;
         if is_made {
             lengths[i] -= change(leg);
             tied.choose += 1;
@@ -463,7 +463,7 @@ mod tests {
     use crate::geometry::traverse::{Shape, TraverseSide};
     use crate::units::length::{Halves, Length};
 
-    fn walk(sides: &[(Direction, i64)]) -> Traverse {
+    fn traverse(sides: &[(Direction, i64)]) -> Traverse {
         let side = |&(direction, length): &(Direction, i64)| TraverseSide {
             shape: Shape::Straight { direction, length },
             tolerance: Length::INCH.nm(),
@@ -492,7 +492,7 @@ mod tests {
                 follows: false,
             };
             let legs: Vec<Leg> = twelfths.iter().enumerate().map(leg).collect();
-            let way = Way::Nearest(Step::WholeFoot, [Halves::Up, Halves::Down][halves]);
+            let way = StepRounding::Nearest(Step::WholeFoot, [Halves::Up, Halves::Down][halves]);
             let rounded: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
             let found = nearest_closing(&legs, rounded.clone(), Step::WholeFoot);
             let square = |length: i64, i: usize| i128::from(length - legs[i].length).pow(2);
@@ -562,7 +562,7 @@ mod tests {
             sides.extend([(Direction::East, tread), (Direction::South, inches * inch)]);
         }
         sides.push((Direction::West, depth));
-        walk(&sides)
+        traverse(&sides)
     }
 
     #[test]
@@ -570,7 +570,7 @@ mod tests {
         // Twelve steps of 1 ft 4 in are 16 ft. Each rounds to 1 ft, and any four of them take the remaining 4 ft:
         // 495 choices.
         let stairs = stairs(12, 16, 16);
-        let way = Way::Nearest(Step::WholeFoot, Halves::Up);
+        let way = StepRounding::Nearest(Step::WholeFoot, Halves::Up);
         let Some(all) = stairs.nearest_closings(way) else { panic!("they close") };
         assert_eq!(all.count(), 495);
         let Some(areas) = all.areas(|_| true) else { panic!("few enough") };
@@ -594,7 +594,7 @@ mod tests {
     fn beyond_what_can_be_gone_through_the_area_is_still_the_nearest() {
         // Forty-eight such steps in 64 ft: C(48, 16) is over two trillion.
         let stairs = stairs(48, 16, 64);
-        let way = Way::Nearest(Step::WholeFoot, Halves::Up);
+        let way = StepRounding::Nearest(Step::WholeFoot, Halves::Up);
         let Some(all) = stairs.nearest_closings(way) else { panic!("they close") };
         assert!(all.count() > MOST_CLOSINGS && all.areas(|_| true).is_none());
         let outline = Outline::new(stairs.sides.iter().map(|side| side.shape.vector()).collect());

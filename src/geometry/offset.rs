@@ -47,7 +47,7 @@ pub(crate) enum OffsetError {
 /// A traverse moved to another face, closed.
 #[derive(Clone, Debug)]
 pub(crate) struct Moved {
-    pub(crate) walk: Traverse,
+    pub(crate) traverse: Traverse,
     pub(crate) outline: Outline,
     /// The first corner after the move, relative to the first corner before it: east, then north.
     pub(crate) start: (i64, i64),
@@ -56,7 +56,7 @@ pub(crate) struct Moved {
 /// Moves the pieces of `outline` outward. Each side of the result still says which side of the traverse it came
 /// from.
 pub(crate) fn moved(
-    walk: &Traverse,
+    traverse: &Traverse,
     outline: &Outline,
     pieces: &[Piece],
 ) -> Result<Moved, OffsetError> {
@@ -81,8 +81,8 @@ pub(crate) fn moved(
         let (end, next) = corners[(i + 1) % n];
         let vector = between(piece, turn, starts[i], (start, end))?;
         sides.push(TraverseSide {
-            shape: moved_shape(walk, piece, vector),
-            ..walk.sides[piece.side]
+            shape: moved_shape(traverse, piece, vector),
+            ..traverse.sides[piece.side]
         });
         if let Some(side) = sides.last_mut() {
             side.follows = false;
@@ -114,7 +114,7 @@ pub(crate) fn moved(
             second: source(crossing.second),
         });
     }
-    Ok(Moved { walk: Traverse { sides }, outline, start: corners[0].1 })
+    Ok(Moved { traverse: Traverse { sides }, outline, start: corners[0].1 })
 }
 
 type Point = (i64, i64);
@@ -298,10 +298,10 @@ fn between(
 }
 
 /// The shape of a moved side, of the same kind as before where possible.
-fn moved_shape(walk: &Traverse, piece: &Piece, vector: Vector) -> Shape {
+fn moved_shape(traverse: &Traverse, piece: &Piece, vector: Vector) -> Shape {
     let length = vector.east.abs() + vector.north.abs();
     let aligned = vector.east == 0 || vector.north == 0;
-    match walk.sides[piece.side].shape {
+    match traverse.sides[piece.side].shape {
         Shape::Straight { direction, .. } if aligned => Shape::Straight { direction, length },
         Shape::Arc { direction, .. } if aligned => {
             Shape::Arc { direction, chord: length, rise: vector.rise }

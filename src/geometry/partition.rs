@@ -117,7 +117,7 @@ pub(crate) fn placed(outline: &Outline) -> Option<Vec<Placed>> {
     let slanted: Vec<usize> = (0..outline.vectors().len())
         .filter(|&i| outline.vectors()[i].east != 0 && outline.vectors()[i].north != 0)
         .collect();
-    let outside = first_clear(outline, &slanted)?;
+    let outside = choose_corners(outline, &slanted)?;
     let triangles = extra.iter_mut().filter(|piece| matches!(piece.cut, Cut::Triangle { .. }));
     for (piece, &outside) in triangles.zip(&outside) {
         let corner = squared_corner(outline, piece, outside);
@@ -133,7 +133,7 @@ pub(crate) fn placed(outline: &Outline) -> Option<Vec<Placed>> {
 
 /// For each slanted wall, whether its right-angled corner lies outside: all inside if that gives a valid outline,
 /// else the first choice that does.
-fn first_clear(outline: &Outline, slanted: &[usize]) -> Option<Vec<bool>> {
+fn choose_corners(outline: &Outline, slanted: &[usize]) -> Option<Vec<bool>> {
     const MOST: usize = 10;
     let few = slanted.len().min(MOST);
     for choice in 0..1_usize << few {
@@ -303,7 +303,7 @@ impl Grid {
             (chord.from..chord.to).for_each(|row| self.west_cut[chord.line][row] = true);
         }
         for (column, row) in self.inward.clone() {
-            if !self.is_served(column, row) {
+            if !self.has_cut(column, row) {
                 self.cut_level(column, row);
             }
         }
@@ -327,7 +327,7 @@ impl Grid {
     }
 
     /// Whether a cut already leaves this corner.
-    fn is_served(&self, column: usize, row: usize) -> bool {
+    fn has_cut(&self, column: usize, row: usize) -> bool {
         let cut = |cuts: &[Vec<bool>], c: Option<usize>, r: Option<usize>| match (c, r) {
             (Some(c), Some(r)) => cuts[c][r],
             _ => false,

@@ -71,7 +71,7 @@ pub(crate) struct Traverse {
 
 /// How lengths are rounded to a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Way {
+pub(crate) enum StepRounding {
     /// To the nearest.
     Nearest(Step, Halves),
     /// Up.
@@ -80,10 +80,12 @@ pub(crate) enum Way {
     Down(Step),
 }
 
-impl Way {
+impl StepRounding {
     pub(crate) fn step(self) -> Step {
         match self {
-            Way::Nearest(step, _) | Way::Up(step) | Way::Down(step) => step,
+            StepRounding::Nearest(step, _) | StepRounding::Up(step) | StepRounding::Down(step) => {
+                step
+            }
         }
     }
 
@@ -91,10 +93,10 @@ impl Way {
     pub(crate) fn rounded(self, nm: i64) -> i64 {
         let above = |step: Step| nm.rem_euclid(step.length().nm());
         match self {
-            Way::Nearest(step, halves) => Length::from_nm(nm).rounded(step, halves).nm(),
-            Way::Down(step) => nm - above(step),
-            Way::Up(step) if above(step) == 0 => nm,
-            Way::Up(step) => nm - above(step) + step.length().nm(),
+            StepRounding::Nearest(step, halves) => Length::from_nm(nm).rounded(step, halves).nm(),
+            StepRounding::Down(step) => nm - above(step),
+            StepRounding::Up(step) if above(step) == 0 => nm,
+            StepRounding::Up(step) => nm - above(step) + step.length().nm(),
         }
     }
 }
@@ -108,9 +110,10 @@ pub(crate) struct Misclosure {
 
 impl Misclosure {
     /// The misclosure along those axes where it exceeds the allowance; all of it where neither axis does.
-    pub(crate) fn beyond(self, walk: &Traverse) -> Misclosure {
-        let keep =
-            |axis: Axis| if self.on(axis).abs() > walk.allowance(axis) { self.on(axis) } else { 0 };
+    pub(crate) fn beyond(self, traverse: &Traverse) -> Misclosure {
+        let keep = |axis: Axis| {
+            if self.on(axis).abs() > traverse.allowance(axis) { self.on(axis) } else { 0 }
+        };
         let beyond = Misclosure { north: keep(Axis::North), east: keep(Axis::East) };
         if beyond == Misclosure::default() { self } else { beyond }
     }
@@ -163,7 +166,7 @@ pub(crate) enum NotClosed {
 #[derive(Clone, Debug)]
 pub(crate) struct Closed {
     /// The traverse with the lengths that follow filled in; the others as typed.
-    pub(crate) walk: Traverse,
+    pub(crate) traverse: Traverse,
     pub(crate) outline: Outline,
     /// The misclosure that was spread over the sides.
     pub(crate) misclosure: Misclosure,
@@ -172,7 +175,7 @@ pub(crate) struct Closed {
 impl Closed {
     /// Whether part of its area is computed in floats, because of a bearing or a curve.
     pub(crate) fn is_computed(&self) -> bool {
-        self.walk.has_bearings() || self.outline.is_curved()
+        self.traverse.has_bearings() || self.outline.is_curved()
     }
 
     /// Whether any side is slanted, along neither axis.
@@ -296,7 +299,7 @@ impl Traverse {
                 if misclosure != Misclosure::default() {
                     self.take_over_estimates(&outline);
                 }
-                Ok(Closed { walk: self, outline, misclosure })
+                Ok(Closed { traverse: self, outline, misclosure })
             }
             Err(why) => {
                 for side in self.sides.iter_mut().filter(|side| side.follows) {
@@ -412,7 +415,7 @@ impl Traverse {
 
 impl Shape {
     /// The side rounded on its own: its length, its run and rise, or its chord and rise.
-    pub(super) fn rounded(&self, way: Way) -> Vector {
+    pub(super) fn rounded(&self, way: StepRounding) -> Vector {
         let round = |nm: i64| nm.signum() * way.rounded(nm.abs());
         match *self {
             Shape::Straight { direction, length } => straight(direction, round(length), 0),

@@ -7,7 +7,9 @@ use crate::diagnostic::{Diagnostic, Source, Span, quoted};
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::{Extent, Outline, Vector};
 use crate::geometry::traverse::{Closed, Traverse};
-use crate::sketch::statement::{Bearing, FigureKind, Measured, Run, SideRule, SideWords, Thickness};
+use crate::sketch::statement::{
+    Bearing, FigureKind, Measured, Run, SideRule, SideWords, Thickness,
+};
 use crate::sketch::valued::Values;
 use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
 use crate::units::area::{Area, WrittenArea};
@@ -184,7 +186,7 @@ pub(crate) struct ReferenceOutline {
     /// The indexes of the spaces it is of: one space, or the counted spaces of a level.
     pub(crate) of: Vec<usize>,
     pub(crate) sides: Vec<Side>,
-    pub(crate) walk: Traverse,
+    pub(crate) traverse: Traverse,
     /// The outline, if it closes exactly and does not cross itself.
     pub(crate) outline: Option<Outline>,
 }
@@ -304,7 +306,7 @@ impl Lot {
         let vector = Vector { east: misses.east, north: misses.north, rise: 0 };
         let distance = vector.length();
         let run: Length =
-            self.closed.walk.sides.iter().map(|side| side.shape.vector().length()).sum();
+            self.closed.traverse.sides.iter().map(|side| side.shape.vector().length()).sum();
         if distance == Length::ZERO || self.last_is_computed() {
             return None;
         }

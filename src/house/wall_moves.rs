@@ -124,7 +124,7 @@ impl Needed {
 #[derive(Clone, Debug)]
 pub(crate) struct AtFace {
     /// The traverse, whose lengths are to be rounded.
-    pub(crate) walk: Traverse,
+    pub(crate) traverse: Traverse,
     /// The closed outline, not rounded.
     pub(crate) outline: Outline,
     /// The position of its first corner relative to the measured one: east, then north.
@@ -164,16 +164,16 @@ impl Model {
         let stays = here.face == face || !moves;
         if stays {
             return Ok(AtFace {
-                walk: here.closed.walk.clone(),
+                traverse: here.closed.traverse.clone(),
                 outline: here.closed.outline.clone(),
                 start: (0, 0),
                 needed: Needed::default(),
             });
         }
         let (pieces, needed) = self.pieces(space, face);
-        let Moved { walk, outline, start } =
-            offset::moved(&here.closed.walk, &here.closed.outline, &pieces)?;
-        Ok(AtFace { walk, outline, start, needed })
+        let Moved { traverse, outline, start } =
+            offset::moved(&here.closed.traverse, &here.closed.outline, &pieces)?;
+        Ok(AtFace { traverse, outline, start, needed })
     }
 
     /// The sides of a space, cut where neighbors begin and end, each piece with its move.

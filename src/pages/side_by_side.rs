@@ -184,9 +184,9 @@ fn ours_drawn(
         let area = say.areas.spaces[space].tenth_foot().area();
         let area = format!("{} sq ft", whole(area));
         named(&mut canvas, &figure, &say.house.spaces[space].name, Some(area));
-        let walk = &say.areas.outside.spaces[space].walk;
+        let traverse = &say.areas.outside.spaces[space].traverse;
         for (k, wall) in walls.iter().enumerate() {
-            let Some(source) = walk.sides[k].source else { continue };
+            let Some(source) = traverse.sides[k].source else { continue };
             let differs = marks.recorded(space, source).is_some_and(|recorded| recorded.differs);
             dimensions.push(Dimension {
                 wall: *wall,
@@ -220,7 +220,7 @@ fn right_bottom(frame: &Frame, height_pt: f64) -> Point {
 fn corners(drawn: &ReferenceOutline) -> Vec<OnSite> {
     let mut at = (0, 0);
     let mut corners = vec![at];
-    for side in &drawn.walk.sides {
+    for side in &drawn.traverse.sides {
         let vector = side.shape.vector();
         at = (at.0 + vector.east, at.1 + vector.north);
         corners.push(at);

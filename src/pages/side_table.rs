@@ -79,7 +79,7 @@ impl Traced {
             let Some(length) = length else { return String::new() };
             let alone = outside.map(|outside| outside.rounded(step, say.settings.halves));
             let moved =
-                !here.closed.walk.has_bearings() && alone.is_some_and(|alone| alone != length);
+                !here.closed.traverse.has_bearings() && alone.is_some_and(|alone| alone != length);
             is_moved |= moved;
             let text = match step {
                 Step::Inch => length.to_string(),
@@ -108,8 +108,8 @@ impl Traced {
 /// A slanted wall by its run and its rise, as they are rounded; none of any other wall.
 fn legs(say: &Sentences<'_>, space: usize, side: &Side, outline: &Outline) -> Option<String> {
     let is_slanted = matches!(side.run, Run::Diagonal(..));
-    let walk = &say.areas.outside.spaces[space].walk;
-    let mut pieces = walk.sides.iter().zip(outline.vectors());
+    let traverse = &say.areas.outside.spaces[space].traverse;
+    let mut pieces = traverse.sides.iter().zip(outline.vectors());
     let (_, vector) = pieces.find(|(piece, _)| piece.source == Some(side.number() - 1))?;
     let feet = |nm: i64| to_hundredths(Length::from_nm(nm.abs()));
     is_slanted.then(|| format!("{} by {}", feet(vector.north), feet(vector.east)))

@@ -48,7 +48,7 @@ impl Case<'_> {
             }
             Shape::Arc { chord, rise, .. } => is_half_way(chord) || is_half_way(rise.abs()),
         };
-        self.walls.spaces.iter().any(|at| at.walk.sides.iter().any(|side| half(&side.shape)))
+        self.walls.spaces.iter().any(|at| at.traverse.sides.iter().any(|side| half(&side.shape)))
     }
 
     /// The walls at another face; none where they cannot be brought there.

@@ -6,7 +6,7 @@
 #![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "likelihoods are floats")]
 
 use crate::geometry::outline::Vector;
-use crate::geometry::traverse::Way;
+use crate::geometry::traverse::StepRounding;
 use crate::house::Space;
 use crate::reconcile::case::Case;
 use crate::reconcile::settings::RoundingWay;
@@ -56,7 +56,7 @@ impl Evidence {
     }
 }
 
-fn multiply(ways: &mut [RoundingWay], likelihood: impl Fn(Way) -> f64) {
+fn multiply(ways: &mut [RoundingWay], likelihood: impl Fn(StepRounding) -> f64) {
     ways.iter_mut().for_each(|(_, way, chance)| *chance *= likelihood(*way));
 }
 
@@ -65,10 +65,10 @@ fn sides(space: &Space, case: &Case<'_>, place: usize, ways: &mut [RoundingWay])
     if !space.sides.iter().any(|side| side.words.recorded.is_some()) {
         return;
     }
-    let walk = &case.walls.spaces[place].walk;
+    let traverse = &case.walls.spaces[place].traverse;
     for (number, side) in space.sides.iter().enumerate() {
         let recorded = side.words.recorded.map(Written::length);
-        let mut pieces = walk.sides.iter().filter(|piece| piece.source == Some(number));
+        let mut pieces = traverse.sides.iter().filter(|piece| piece.source == Some(number));
         let only = pieces.next().filter(|_| pieces.next().is_none());
         if let (Some(recorded), Some(only)) = (recorded, only) {
             let ours = only.shape.vector().chord_length();
@@ -109,7 +109,7 @@ fn whole_foot_product(sq_ft: i64, a: Length, b: Length) -> Option<(i64, i64)> {
 }
 
 /// The likelihood of a recorded area where the walls are rounded this way.
-fn of_area(way: Way, sq_ft: i64, a: Length, b: Length) -> f64 {
+fn of_area(way: StepRounding, sq_ft: i64, a: Length, b: Length) -> f64 {
     let step = way.step().length();
     let lengths = |length: Length| {
         let rounded = way.rounded(length.nm());
@@ -147,10 +147,10 @@ mod tests {
         let (a, b): (Length, Length) = ("21' 2\"".parse().unwrap(), "22' 9\"".parse().unwrap());
         assert_eq!(whole_foot_product(483, a, b), Some((21, 23)));
         assert_eq!(whole_foot_product(479, a, b), None);
-        let whole = Way::Nearest(Step::WholeFoot, Halves::Up);
-        let fine = Way::Nearest(Step::TenthFoot, Halves::Up);
+        let whole = StepRounding::Nearest(Step::WholeFoot, Halves::Up);
+        let fine = StepRounding::Nearest(Step::TenthFoot, Halves::Up);
         assert!(of_area(whole, 483, a, b) > 5.0 * of_area(fine, 483, a, b));
         assert!(of_area(fine, 481, a, b) > 5.0 * of_area(whole, 481, a, b));
-        assert!(of_area(Way::Up(Step::WholeFoot), 506, a, b) > 0.5);
+        assert!(of_area(StepRounding::Up(Step::WholeFoot), 506, a, b) > 0.5);
     }
 }

@@ -136,7 +136,7 @@ fn report(
     walls: &Walls,
     settings: &Settings,
 ) -> OutlineReport {
-    let misses = drawn.walk.misclosure();
+    let misses = drawn.traverse.misclosure();
     let mut report = OutlineReport {
         drawn: drawn.drawn,
         name: drawn.name.clone(),
@@ -152,7 +152,7 @@ fn report(
     };
     let here = &house.spaces[space];
     report.space = Some(here.name.clone());
-    let theirs: Vec<Vector> = drawn.walk.sides.iter().map(|side| side.shape.vector()).collect();
+    let theirs: Vec<Vector> = drawn.traverse.sides.iter().map(|side| side.shape.vector()).collect();
     let theirs = in_line(&theirs);
     let ours = in_line(&merged(house, space, walls));
     let Matching { pairs, reversed } = matched(&vectors_of(&ours), &vectors_of(&theirs));
@@ -333,7 +333,7 @@ fn vectors_of(walls: &[Wall]) -> Vec<Vector> {
 fn merged(house: &House, space: usize, walls: &Walls) -> Vec<Vector> {
     let at = &walls.spaces[space];
     let mut sides = vec![Vector::default(); house.spaces[space].sides.len()];
-    for (side, vector) in at.walk.sides.iter().zip(at.outline.vectors()) {
+    for (side, vector) in at.traverse.sides.iter().zip(at.outline.vectors()) {
         if let Some(source) = side.source {
             sides[source].east += vector.east;
             sides[source].north += vector.north;
@@ -483,7 +483,7 @@ pub(super) fn own_outline(
     let own = of_space.next().filter(|_| of_space.next().is_none())?;
     let outline = own.outline.as_ref()?;
     let theirs = outline.vectors();
-    let is_cut = ground.walls.spaces[space].walk.sides.len() != house.spaces[space].sides.len();
+    let is_cut = ground.walls.spaces[space].traverse.sides.len() != house.spaces[space].sides.len();
     let Matching { pairs, reversed } =
         matched(house.spaces[space].closed.outline.vectors(), theirs);
     let ours = house.spaces[space].sides.len();

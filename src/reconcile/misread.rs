@@ -40,13 +40,13 @@ const BY_ONE: f64 = 0.6;
 const BY_ONE_ACROSS: f64 = 0.8;
 
 /// Every way in which one wall of an outline could be misread.
-pub(super) fn misread(walk: &Traverse, outline: &Outline, mut each: impl FnMut(Misread)) {
-    if walk.has_bearings() || walk.sides.len() > MOST_SIDES {
+pub(super) fn misread(traverse: &Traverse, outline: &Outline, mut each: impl FnMut(Misread)) {
+    if traverse.has_bearings() || traverse.sides.len() > MOST_SIDES {
         return;
     }
     let half = outline.area().sq_ft() / 2.0;
     for axis in Axis::BOTH {
-        let walls: Vec<Wall> = walls(walk, outline, axis).collect();
+        let walls: Vec<Wall> = walls(traverse, outline, axis).collect();
         for i in 0..walls.len() {
             one(&walls, i, |found| {
                 if found.effect > -half {
@@ -59,15 +59,19 @@ pub(super) fn misread(walk: &Traverse, outline: &Outline, mut each: impl FnMut(M
 
 /// What the area would change by if a wall of ours had been typed wrong and the side that follows from the others had hidden it: each
 /// wall by its place among the sides, by swapped digits or ten feet.
-pub(super) fn typing_slips(walk: &Traverse, outline: &Outline, mut each: impl FnMut(usize, f64)) {
-    if walk.has_bearings() {
+pub(super) fn typing_slips(
+    traverse: &Traverse,
+    outline: &Outline,
+    mut each: impl FnMut(usize, f64),
+) {
+    if traverse.has_bearings() {
         return;
     }
     for axis in Axis::BOTH {
-        let mut legs = walk.legs_along(axis);
+        let mut legs = traverse.legs_along(axis);
         let Some(hidden) = legs.find(|leg| leg.follows) else { continue };
-        let walls: Vec<Wall> = walls(walk, outline, axis).collect();
-        let Some(at) = walk.legs_along(axis).position(|leg| leg.side == hidden.side) else {
+        let walls: Vec<Wall> = walls(traverse, outline, axis).collect();
+        let Some(at) = traverse.legs_along(axis).position(|leg| leg.side == hidden.side) else {
             continue;
         };
         let slope = walls[at].slope;
@@ -87,18 +91,18 @@ const LIKELY: f64 = 0.15;
 
 /// The walls of one axis.
 fn walls<'a>(
-    walk: &'a Traverse,
+    traverse: &'a Traverse,
     outline: &'a Outline,
     axis: Axis,
 ) -> impl Iterator<Item = Wall> + 'a {
     let gradients = outline.doubled_gradients();
     let north = axis == Axis::North;
-    walk.legs_along(axis).map(move |leg| {
+    traverse.legs_along(axis).map(move |leg| {
         let vector: &Vector = &outline.vectors()[leg.side];
         let part = if north { vector.north } else { vector.east };
         let gradient = gradients[leg.side];
         Wall {
-            source: walk.sides[leg.side].source,
+            source: traverse.sides[leg.side].source,
             ahead: leg.sign > 0,
             feet: Length::from_nm(part.abs()).feet(),
             slope: Length::from_nm(if north { gradient.1 } else { gradient.0 }).feet() / 2.0,

@@ -70,7 +70,7 @@ fn wall(case: &Case<'_>, closes: impl Fn(f64) -> bool) -> Option<Question> {
     for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
         let closed = &house.spaces[space].closed;
         let mut found = None;
-        typing_slips(&closed.walk, &closed.outline, |side, effect| {
+        typing_slips(&closed.traverse, &closed.outline, |side, effect| {
             if found.is_none() && closes(effect) {
                 found = Some(side);
             }

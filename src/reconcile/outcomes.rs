@@ -15,7 +15,7 @@
 use crate::areas::uncertainty::goes_the_other_way;
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
-use crate::geometry::traverse::{Leg, Shape, Way};
+use crate::geometry::traverse::{Leg, Shape, StepRounding};
 use crate::house::wall_moves::AtFace;
 use crate::units::length::Length;
 
@@ -63,14 +63,14 @@ impl Outcomes {
 
     /// Of a space whose walls are brought onto steps this way, against `ruled`, what was worked out; only for straight walls
     /// along an axis, and steps that are wider than the reading.
-    pub(super) fn of(at: &AtFace, ruled: &Outline, way: Way, reading: Length) -> Outcomes {
+    pub(super) fn of(at: &AtFace, ruled: &Outline, way: StepRounding, reading: Length) -> Outcomes {
         let straight = |shape: &Shape| matches!(shape, Shape::Straight { .. });
-        let sides = &at.walk.sides;
+        let sides = &at.traverse.sides;
         let is_coarse = way.step().length().nm() > 2 * reading.nm();
         if !is_coarse || !sides.iter().all(|side| straight(&side.shape)) || sides.len() > 64 {
             return Outcomes::open();
         }
-        let [north, east] = Axis::BOTH.map(|axis| at.walk.legs(axis));
+        let [north, east] = Axis::BOTH.map(|axis| at.traverse.legs(axis));
         let [norths, easts] = [&north, &east].map(|legs| on_steps(legs, way, reading));
         let square = way.step().length().feet() * way.step().length().feet();
         let middle = ruled.area().sq_ft();
@@ -99,7 +99,7 @@ fn heights(at: &AtFace, north: &[Leg], lengths: &[i64]) -> Vec<i64> {
     let mut walls = north.iter().zip(lengths).peekable();
     let mut height = 0;
     let mut heights = Vec::with_capacity(lengths.len());
-    for side in 0..at.walk.sides.len() {
+    for side in 0..at.traverse.sides.len() {
         match walls.next_if(|(leg, _)| leg.side == side) {
             Some((leg, length)) => height += leg.sign * length,
             None => heights.push(height),
@@ -109,7 +109,7 @@ fn heights(at: &AtFace, north: &[Leg], lengths: &[i64]) -> Vec<i64> {
 }
 
 /// The likely outcomes of one axis, the likeliest first.
-fn on_steps(legs: &[Leg], way: Way, reading: Length) -> Vec<OnSteps> {
+fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> Vec<OnSteps> {
     let unit = way.step().length().nm();
     let rounded: Vec<i64> =
         legs.iter().map(|leg| way.rounded(leg.length).checked_div(unit).unwrap_or(0)).collect();

@@ -152,11 +152,11 @@ impl Recorded {
         if weight == 0 {
             return;
         }
-        let walk = &ground.walls.spaces[space].walk;
+        let traverse = &ground.walls.spaces[space].traverse;
         for (i, area) in side_shares(ruled, own).into_iter().enumerate().rev() {
             let (before, after) =
                 (ruled.vectors()[i].chord_length(), own.vectors()[i].chord_length());
-            let Some(source) = walk.sides[i].source else {
+            let Some(source) = traverse.sides[i].source else {
                 continue;
             };
             if before == after && area == Area::ZERO {
@@ -292,14 +292,16 @@ fn own_outline(
 /// Each side at its recorded length, else as the rule has it.
 fn recorded_vectors(house: &House, ground: &Ground<'_>, space: usize) -> Vec<Vector> {
     let here = &house.spaces[space];
-    let walk = &ground.walls.spaces[space].walk;
+    let traverse = &ground.walls.spaces[space].traverse;
     let mut vectors = ground.ruled.outlines[space].outline.vectors().to_vec();
     for (number, side) in here.sides.iter().enumerate() {
         let Some(recorded) = side.words.recorded.map(Written::length) else {
             continue;
         };
         let pieces: Vec<usize> = (0..vectors.len())
-            .filter(|&i| walk.sides[i].source == Some(number) && is_along_axis(walk.sides[i].shape))
+            .filter(|&i| {
+                traverse.sides[i].source == Some(number) && is_along_axis(traverse.sides[i].shape)
+            })
             .collect();
         let Some(&longest) = pieces.iter().max_by_key(|&&i| vectors[i].length()) else {
             continue;
@@ -307,7 +309,7 @@ fn recorded_vectors(house: &House, ground: &Ground<'_>, space: usize) -> Vec<Vec
         let others: Length =
             pieces.iter().filter(|&&i| i != longest).map(|&i| vectors[i].length()).sum();
         let (Shape::Straight { direction, .. } | Shape::Arc { direction, .. }) =
-            walk.sides[longest].shape
+            traverse.sides[longest].shape
         else {
             continue;
         };

@@ -134,7 +134,7 @@ fn typical(house: &House, ground: &Ground<'_>, step: Step) -> Option<f64> {
     for space in (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)) {
         for i in std::iter::once(space).chain(house.taken_off(space)) {
             let at = &ground.walls.spaces[i];
-            sum += typical_squared(&at.walk, &at.outline, step.length())?;
+            sum += typical_squared(&at.traverse, &at.outline, step.length())?;
         }
     }
     Some(libm::sqrt(sum))

@@ -88,7 +88,7 @@ impl Explanations {
         let house = case.listed.house;
         let is_free = |space: usize| {
             let at = &case.walls.spaces[space];
-            at.walk.sides.len() == house.spaces[space].sides.len()
+            at.traverse.sides.len() == house.spaces[space].sides.len()
         };
         let (departures, is_capped) = departures(case.listed, &case.ruled.areas, is_free, weights);
         let mut ways = ways(case, weights);
@@ -347,11 +347,11 @@ impl<'a> Search<'a> {
         let total = own.total.sq_ft();
         for &space in &spaces {
             let outline = &case.ruled.outlines[space].outline;
-            let walk = &case.walls.spaces[space].walk;
-            self.is_capped |= walk.sides.len() > misread::MOST_SIDES;
+            let traverse = &case.walls.spaces[space].traverse;
+            self.is_capped |= traverse.sides.len() > misread::MOST_SIDES;
             let sign = if house.spaces[space].counted { 1.0 } else { -1.0 };
             let mut sides = vec![NOWHERE; house.spaces[space].sides.len()];
-            misread(walk, outline, |one| {
+            misread(traverse, outline, |one| {
                 self.weighed += 1;
                 let sq_ft = total + sign * one.effect;
                 let off = self.figure - sq_ft;

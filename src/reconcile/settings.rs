@@ -8,7 +8,7 @@ use crate::areas::at_face::Walls;
 use crate::areas::is_in_total;
 use crate::areas::uncertainty::{OfRounding, goes_the_other_way};
 use crate::geometry::outline::Outline;
-use crate::geometry::traverse::Way;
+use crate::geometry::traverse::StepRounding;
 use crate::house::wall_moves::AtFace;
 use crate::house::{Face, House};
 use crate::reconcile::case::Case;
@@ -38,7 +38,7 @@ pub(crate) enum RoundingTaken {
 }
 
 /// A way of rounding with how common it is.
-pub(super) type RoundingWay = (Option<RoundingTaken>, Way, f64);
+pub(super) type RoundingWay = (Option<RoundingTaken>, StepRounding, f64);
 
 /// One face and one rounding, and this house under them, in square feet.
 pub(super) struct Setting<'a> {
@@ -52,7 +52,7 @@ pub(super) struct Setting<'a> {
     pub(super) variance: f64,
     /// What each departure adds; empty at another face.
     pub(super) adds: Vec<Adds>,
-    way: Way,
+    way: StepRounding,
     reading: Length,
     walls: Cow<'a, Walls>,
     outlines: Vec<Cow<'a, Outline>>,
@@ -83,16 +83,16 @@ pub(super) fn ways(case: &Case<'_>, weights: &Weights) -> Vec<RoundingWay> {
     let own = case.rule.step;
     let other = if halves == Halves::Up { Halves::Down } else { Halves::Up };
     let foot = Step::WholeFoot;
-    let fine = Way::Nearest(case.settings.fine, halves);
-    let half = Way::Nearest(Step::HalfFoot, halves);
-    let mut list = vec![(None, Way::Nearest(own, halves), 0.0)];
+    let fine = StepRounding::Nearest(case.settings.fine, halves);
+    let half = StepRounding::Nearest(Step::HalfFoot, halves);
+    let mut list = vec![(None, StepRounding::Nearest(own, halves), 0.0)];
     if own == foot {
         list.extend([
-            (Some(RoundingTaken::AlwaysUp), Way::Up(foot), weights.always_up),
-            (Some(RoundingTaken::AlwaysDown), Way::Down(foot), weights.always_down),
+            (Some(RoundingTaken::AlwaysUp), StepRounding::Up(foot), weights.always_up),
+            (Some(RoundingTaken::AlwaysDown), StepRounding::Down(foot), weights.always_down),
             (
                 Some(RoundingTaken::OtherHalves),
-                Way::Nearest(foot, other),
+                StepRounding::Nearest(foot, other),
                 weights.ties_the_other_way,
             ),
             (Some(RoundingTaken::HalfFoot), half, weights.half_foot),
@@ -100,8 +100,12 @@ pub(super) fn ways(case: &Case<'_>, weights: &Weights) -> Vec<RoundingWay> {
         ]);
     } else {
         list.extend([
-            (Some(RoundingTaken::WholeFoot), Way::Nearest(foot, halves), weights.not_rounded),
-            (Some(RoundingTaken::AlwaysUp), Way::Up(foot), weights.always_up),
+            (
+                Some(RoundingTaken::WholeFoot),
+                StepRounding::Nearest(foot, halves),
+                weights.not_rounded,
+            ),
+            (Some(RoundingTaken::AlwaysUp), StepRounding::Up(foot), weights.always_up),
         ]);
     }
     list[0].2 = 1.0 - list.iter().map(|(.., chance)| chance).sum::<f64>();
@@ -117,7 +121,7 @@ pub(super) fn settings<'a>(
     weights: &Weights,
 ) -> Vec<Setting<'a>> {
     let spreads: Vec<OfRounding> = case.walls.spaces.iter().map(spread_of).collect();
-    let own = Way::Nearest(case.rule.step, case.settings.halves);
+    let own = StepRounding::Nearest(case.rule.step, case.settings.halves);
     if let Some(recorded) = case.recorded {
         let variances = spreads.iter().map(|spread| spread.variance(own, case.settings.reading));
         let outlines = recorded.outlines.iter().map(Cow::Borrowed).collect();
@@ -156,7 +160,7 @@ fn of_face(face: Face, weights: &Weights) -> f64 {
 
 /// The house at the other faces, under the figure's own rounding: a face alone, nothing besides.
 fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
-    let way = Way::Nearest(case.rule.step, case.settings.halves);
+    let way = StepRounding::Nearest(case.rule.step, case.settings.halves);
     let faces = [Face::Outside, Face::Frame, Face::Inside].into_iter();
     let at = |face: Face| {
         let walls = case.could_be_at(face).then(|| case.walls_at(face))??;
@@ -176,7 +180,7 @@ fn closed<'a>(
     case: &Case<'a>,
     walls: &Walls,
     rounding: Option<RoundingTaken>,
-    way: Way,
+    way: StepRounding,
 ) -> Option<Vec<Cow<'a, Outline>>> {
     let known = match rounding {
         None => Some(case.ruled),
@@ -186,7 +190,11 @@ fn closed<'a>(
     if let Some(ruled) = known {
         return Some(ruled.outlines.iter().map(|one| Cow::Borrowed(&one.outline)).collect());
     }
-    walls.spaces.iter().map(|at| at.walk.close_on(way, at.outline.area()).map(Cow::Owned)).collect()
+    walls
+        .spaces
+        .iter()
+        .map(|at| at.traverse.close_on(way, at.outline.area()).map(Cow::Owned))
+        .collect()
 }
 
 /// Whether an outline goes into the total above grade, counted or deducted.
@@ -378,7 +386,7 @@ impl Setting<'_> {
 
     /// What a part could be off by itself: its two walls may go the other way.
     fn part(&self, space: usize, part: Part) -> Outcomes {
-        let sides = &self.walls.spaces[space].walk.sides;
+        let sides = &self.walls.spaces[space].traverse.sides;
         let wall = |side: usize| {
             let nm = sides[side].shape.vector().chord_length().nm();
             let length = self.outlines[space].vectors()[side].chord_length().feet();
@@ -395,5 +403,5 @@ impl Setting<'_> {
 }
 
 fn spread_of(at: &AtFace) -> OfRounding {
-    OfRounding::new(&at.walk, &at.outline)
+    OfRounding::new(&at.traverse, &at.outline)
 }

@@ -12,7 +12,7 @@ pub(crate) fn does_not_close(
     name: &str,
     level: Option<&str>,
     span: Span,
-    walk: &Traverse,
+    traverse: &Traverse,
     sides: &[Side],
     misses: Misclosure,
 ) -> Diagnostic {
@@ -26,21 +26,21 @@ pub(crate) fn does_not_close(
     );
     let mut fault = Diagnostic::new(Word::DoesNotClose, span, message);
     for axis in Axis::BOTH {
-        if misses.on(axis).abs() > walk.allowance(axis) {
-            fault = fault.note(sums(walk, axis));
+        if misses.on(axis).abs() > traverse.allowance(axis) {
+            fault = fault.note(sums(traverse, axis));
         }
     }
-    suspects(fault, level.is_none(), walk, sides, misses)
+    suspects(fault, level.is_none(), traverse, sides, misses)
 }
 
 /// The sums of the lengths in both directions of an axis.
-fn sums(walk: &Traverse, axis: Axis) -> String {
+fn sums(traverse: &Traverse, axis: Axis) -> String {
     let total = |sign: i64| -> Length {
-        let legs = walk.legs(axis);
+        let legs = traverse.legs(axis);
         Length::from_nm(legs.iter().filter(|leg| leg.sign == sign).map(|leg| leg.length).sum())
     };
     let (plus, minus) = (Direction::along(axis, 1).word(), Direction::along(axis, -1).word());
-    if walk.has_bearings() {
+    if traverse.has_bearings() {
         return format!("{plus} and {minus} differ by more than the tolerances together");
     }
     format!(
@@ -60,18 +60,18 @@ struct Suspect {
 fn suspects(
     mut fault: Diagnostic,
     is_lot: bool,
-    walk: &Traverse,
+    traverse: &Traverse,
     sides: &[Side],
     misses: Misclosure,
 ) -> Diagnostic {
     let off: Vec<Axis> = Axis::BOTH
         .into_iter()
-        .filter(|&axis| misses.on(axis).abs() > walk.allowance(axis))
+        .filter(|&axis| misses.on(axis).abs() > traverse.allowance(axis))
         .collect();
     let mut places: Vec<(usize, Span, String)> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     for &axis in &off {
-        let list = suspects_on(walk, sides, axis, misses.on(axis));
+        let list = suspects_on(traverse, sides, axis, misses.on(axis));
         for suspect in list.iter().filter(|suspect| suspect.slip.is_some()).take(3) {
             let side = &sides[suspect.side];
             places.push((suspect.side, side.span, suspect.slip.unwrap_or_default().to_owned()));
@@ -81,7 +81,7 @@ fn suspects(
             again.push(names);
         }
     }
-    for (side, slip) in turned_calls(walk, misses) {
+    for (side, slip) in turned_calls(traverse, misses) {
         places.push((side, sides[side].span, slip.to_owned()));
         again.push(sides[side].quoted());
     }
@@ -90,7 +90,7 @@ fn suspects(
     for (_, span, label) in places {
         fault = fault.also(span, label);
     }
-    if let Some(pair) = same_axis_neighbors(walk, &off) {
+    if let Some(pair) = same_axis_neighbors(traverse, &off) {
         let (first, second) = (&sides[pair.0], &sides[pair.1]);
         let turns = if first.direction == second.direction {
             "does not turn"
@@ -118,10 +118,10 @@ fn suspects(
 }
 
 /// Every side of an axis that could contain the whole misclosure, those with a common mistake first.
-fn suspects_on(walk: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Vec<Suspect> {
-    let slack = walk.allowance(axis);
+fn suspects_on(traverse: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Vec<Suspect> {
+    let slack = traverse.allowance(axis);
     let mut list: Vec<Suspect> = Vec::new();
-    for leg in walk.legs_along(axis) {
+    for leg in traverse.legs_along(axis) {
         let held = leg.length - leg.sign * miss;
         if leg.follows {
             continue;
@@ -196,10 +196,11 @@ fn swapped(number: i64) -> Vec<i64> {
 }
 
 /// Calls of a deed that would close the traverse if they were turned: E for W, N for S, or straight back.
-fn turned_calls(walk: &Traverse, misses: Misclosure) -> Vec<(usize, &'static str)> {
+fn turned_calls(traverse: &Traverse, misses: Misclosure) -> Vec<(usize, &'static str)> {
     const MOST: usize = 3;
     let within = |north: i64, east: i64| {
-        north.abs() <= walk.allowance(Axis::North) && east.abs() <= walk.allowance(Axis::East)
+        north.abs() <= traverse.allowance(Axis::North)
+            && east.abs() <= traverse.allowance(Axis::East)
     };
     let turned = |(i, side): (usize, &TraverseSide)| {
         let Shape::Bearing { .. } = side.shape else { return None };
@@ -216,17 +217,17 @@ fn turned_calls(walk: &Traverse, misses: Misclosure) -> Vec<(usize, &'static str
         };
         Some((i, slip))
     };
-    walk.sides.iter().enumerate().filter_map(turned).take(MOST).collect()
+    traverse.sides.iter().enumerate().filter_map(turned).take(MOST).collect()
 }
 
 /// Two consecutive sides along the same axis while the other axis does not close: a wall may be missing between
 /// them.
-fn same_axis_neighbors(walk: &Traverse, off: &[Axis]) -> Option<(usize, usize)> {
-    let n = walk.sides.len();
-    if walk.has_bearings() {
+fn same_axis_neighbors(traverse: &Traverse, off: &[Axis]) -> Option<(usize, usize)> {
+    let n = traverse.sides.len();
+    if traverse.has_bearings() {
         return None;
     }
-    let only = |i: usize| match walk.sides[i].shape {
+    let only = |i: usize| match traverse.sides[i].shape {
         Shape::Straight { direction, .. } => Some(direction.axis()),
         _ => None,
     };

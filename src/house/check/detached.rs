@@ -59,11 +59,11 @@ impl Checker<'_> {
         }
         apart.sort_unstable();
         for space in apart {
-            self.tell_detached(space, says[space]);
+            self.report_detached(space, says[space]);
         }
     }
 
-    fn tell_detached(&mut self, space: usize, says: Option<bool>) {
+    fn report_detached(&mut self, space: usize, says: Option<bool>) {
         let here = &mut self.house.spaces[space];
         here.detached = true;
         if says == Some(false) {
@@ -86,7 +86,7 @@ impl Checker<'_> {
                 "if finished space connects it, say where it starts so that the two touch; to count it on your own word, put `counted` after its name",
             )
         };
-        self.tell(fault.note(
+        self.report(fault.note(
             "finished area that is not connected to the dwelling is no part of its area under ANSI Z765 (read second-hand)",
         ));
     }

@@ -48,13 +48,13 @@ pub(crate) fn check(
         found,
         house: empty(source, sketch),
         whole: errors_before == 0,
-        astray: Vec::new(),
-        overlaps_told: 0,
+        misplaced: Vec::new(),
+        overlaps_reported: 0,
         work: 0,
         is_tangled: false,
         says_counted: Vec::new(),
     };
-    if checker.tell_too_many() {
+    if checker.report_too_many() {
         return None;
     }
     for (i, level) in sketch.levels.iter().enumerate() {
@@ -63,16 +63,16 @@ pub(crate) fn check(
     for lot in &sketch.lots {
         checker.lot(lot);
     }
-    checker.tell_wide_tolerance();
+    checker.report_wide_tolerance();
     if checker.whole {
         let says = std::mem::take(&mut checker.says_counted);
         checker.find_detached(&says);
         checker.overhangs();
-        checker.tell_unlikely_size();
+        checker.report_unlikely_size();
     }
-    checker.drawn_outlines();
+    checker.reference_outlines();
     checker.counting_names();
-    checker.doubts();
+    checker.plausibility();
     let whole = checker.whole;
     let house = checker.house;
     let errors = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
@@ -138,9 +138,9 @@ pub(super) struct Checker<'a> {
     pub(super) house: Model,
     pub(super) whole: bool,
     /// Spaces that were reported to lie outside their parent; nothing more is reported about their position.
-    pub(super) astray: Vec<usize>,
+    pub(super) misplaced: Vec<usize>,
     /// How many overlaps were reported.
-    pub(super) overlaps_told: usize,
+    pub(super) overlaps_reported: usize,
     /// How many sides and meetings of spaces were compared so far.
     pub(super) work: usize,
     /// Whether that was reported as too much.
@@ -154,7 +154,7 @@ pub(super) type OnLevel = Vec<Option<usize>>;
 
 impl Checker<'_> {
     /// Reports the first thing the file has too many of; then nothing else is checked.
-    fn tell_too_many(&mut self) -> bool {
+    fn report_too_many(&mut self) -> bool {
         let sketch = self.sketch;
         let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
         let all = [
@@ -176,14 +176,14 @@ impl Checker<'_> {
             _ => sketch.missing.get(most).map(|missing| missing.name.span),
         };
         let message = format!("the file has {}, and {most} is the most", words::count(count, noun));
-        self.tell(
+        self.report(
             Diagnostic::new(Word::TooMany, first_past.unwrap_or_default(), message)
                 .help("one file holds one house; give each house a file of its own"),
         );
         true
     }
 
-    pub(super) fn tell(&mut self, diagnostic: Diagnostic) {
+    pub(super) fn report(&mut self, diagnostic: Diagnostic) {
         self.whole &= !diagnostic.is_error();
         self.found.push(diagnostic);
     }
@@ -196,7 +196,7 @@ impl Checker<'_> {
         });
         let mut on_level: OnLevel = Vec::new();
         for (i, space) in level.spaces.iter().enumerate() {
-            self.tell_name_twice(level, i);
+            self.report_name_twice(level, i);
             let placed = self.space(number, level, space, &on_level);
             on_level.push(placed);
         }
@@ -216,14 +216,18 @@ impl Checker<'_> {
         on_level: &OnLevel,
     ) -> Option<usize> {
         let statement = &sketch.space;
-        let walked =
-            self.walk(&statement.name.text, Some(&on.level.name.text), sketch.span, &sketch.walk);
+        let walked = self.close_walk(
+            &statement.name.text,
+            Some(&on.level.name.text),
+            sketch.span,
+            &sketch.walk,
+        );
         let at = self.place(on, sketch, on_level);
         let (sides, closed) = walked?;
         let at = if statement.detached { Some(self.beside(&closed, on_level)) } else { at };
         let rule = statement.kind == Kind::Living;
         let counted = statement.counted.unwrap_or(rule);
-        self.tell_open_named_stair(sketch);
+        self.report_open_named_stair(sketch);
         self.says_counted.push(statement.counted);
         self.house.spaces.push(Space {
             name: statement.name.text.clone(),
@@ -255,11 +259,11 @@ impl Checker<'_> {
         (ends.max().map_or(0, |end| end + APART.nm() - own), 0)
     }
 
-    fn tell_open_named_stair(&mut self, sketch: &SpaceSketch) {
+    fn report_open_named_stair(&mut self, sketch: &SpaceSketch) {
         let name = sketch.space.name.text.to_lowercase();
         if sketch.space.kind == Kind::Open && name.contains("stair") {
             let shown = quoted(&sketch.space.name.text);
-            self.tell(
+            self.report(
                 Diagnostic::new(Word::OpenNamedStair, sketch.span, format!("the opening {shown} is named as a stair"))
                     .note("treads and landings count on the level they go down from; only what the opening has beyond its stair is open")
                     .help("type the stair itself as `stair`, and as `open` only the rest of the opening"),
@@ -268,14 +272,14 @@ impl Checker<'_> {
     }
 
     /// Warns of a tolerance so wide that it would close almost any traverse.
-    fn tell_wide_tolerance(&mut self) {
+    fn report_wide_tolerance(&mut self) {
         let widest = Length::from_nm(3 * Length::INCH.nm());
         let Some(tolerance) = self.sketch.heads.tolerance.filter(|t| t.length() > widest) else {
             return;
         };
         let message =
             format!("each side is taken to be within {tolerance}, which is wide for a tape");
-        self.tell(
+        self.report(
             Diagnostic::new(Word::WideTolerance, self.sketch.heads.tolerance_span, message)
                 .note("a walk is closed if it misses its start by no more than the tolerances of its sides together")
                 .help("is an inch mark or a fraction misplaced in `tolerance`? half an inch is `tolerance 1/2\"`"),
@@ -284,14 +288,14 @@ impl Checker<'_> {
 
     fn lot(&mut self, sketch: &SpaceSketch) {
         let name = &sketch.space.name.text;
-        if let Some((sides, closed)) = self.walk(name, None, sketch.span, &sketch.walk) {
+        if let Some((sides, closed)) = self.close_walk(name, None, sketch.span, &sketch.walk) {
             let recorded = sketch.space.recorded;
             self.house.lots.push(Lot { name: name.clone(), recorded, sides, closed });
         }
     }
 
     /// Adjusts a traverse to close and checks its outline.
-    fn walk(
+    fn close_walk(
         &mut self,
         name: &str,
         level: Option<&str>,
@@ -302,41 +306,41 @@ impl Checker<'_> {
             self.whole = false;
             return None;
         }
-        let (walk, sides) = self.build(name, level.is_none(), span, sketch)?;
-        self.tell_tenths_beside_inches(name, &sides);
-        let closed = match walk.adjust() {
+        let (traverse, sides) = self.build(name, level.is_none(), span, sketch)?;
+        self.report_tenths_beside_inches(name, &sides);
+        let closed = match traverse.adjust() {
             Ok(closed) => closed,
             Err(_) if self.sketch.heads_doubtful => {
                 self.whole = false;
                 return None;
             }
-            Err((NotClosed::Misses(misses), walk)) => {
-                self.tell(does_not_close(name, level, span, &walk, &sides, misses));
+            Err((NotClosed::Misses(misses), traverse)) => {
+                self.report(does_not_close(name, level, span, &traverse, &sides, misses));
                 return None;
             }
-            Err((NotClosed::Turns { side, misses }, walk)) => {
-                let fault = does_not_close(name, level, span, &walk, &sides, misses);
+            Err((NotClosed::Turns { side, misses }, traverse)) => {
+                let fault = does_not_close(name, level, span, &traverse, &sides, misses);
                 let side = &sides[side];
-                self.tell(fault.also(side.span, "would be left with nothing").note(format!(
+                self.report(fault.also(side.span, "would be left with nothing").note(format!(
                     "the tolerances would allow that, but spreading it would leave nothing of {}",
                     side.quoted()
                 )));
                 return None;
             }
             Err((NotClosed::Backwards { side, by }, _)) => {
-                self.tell_backwards(name, &sides[side], by);
+                self.report_backwards(name, &sides[side], by);
                 return None;
             }
         };
         if let Some(crossing) = closed.outline.crossing() {
-            self.tell_crossing(name, span, &sides, crossing);
+            self.report_crossing(name, span, &sides, crossing);
             return None;
         }
-        self.tell_of_closing(name, level.is_none(), span, &sides, &closed);
-        self.tell_recorded_not_used(name, &sides);
-        self.tell_no_turn(name, &sides, &closed);
+        self.report_closing(name, level.is_none(), span, &sides, &closed);
+        self.report_recorded_not_used(name, &sides);
+        self.report_no_turn(name, &sides, &closed);
         if level.is_some() {
-            self.tell_short_jogs(name, &sides, &closed);
+            self.report_short_jogs(name, &sides, &closed);
         }
         self.overalls(name, sketch, &sides, &closed);
         self.ties(name, sketch, &closed);
@@ -353,18 +357,18 @@ impl Checker<'_> {
     ) -> Option<(Traverse, Vec<Side>)> {
         // `close` may stand for two sides.
         let most = sketch.sides.len() + 1;
-        let mut walk = Traverse { sides: Vec::with_capacity(most) };
+        let mut traverse = Traverse { sides: Vec::with_capacity(most) };
         let mut sides: Vec<Side> = Vec::with_capacity(most);
         let mut following: [Option<Span>; 2] = [None, None];
         for side in sketch.sides.iter().filter(|side| side.run != Run::Close) {
             if let Run::ByClosing(direction) = side.run {
                 if is_lot {
-                    self.tell(closing_in_lot(name, side));
+                    self.report(closing_in_lot(name, side));
                     return None;
                 }
                 let slot = &mut following[usize::from(direction.axis() == Axis::East)];
                 if let Some(before) = slot.replace(side.span) {
-                    self.tell(closing_twice(name, side.span, before));
+                    self.report(closing_twice(name, side.span, before));
                     return None;
                 }
             }
@@ -373,7 +377,7 @@ impl Checker<'_> {
                 Written::length,
             );
             let number = sides.len();
-            walk.sides.push(TraverseSide {
+            traverse.sides.push(TraverseSide {
                 shape: shape(&side.run),
                 tolerance: tolerance.nm(),
                 follows: matches!(side.run, Run::ByClosing(_)),
@@ -383,11 +387,11 @@ impl Checker<'_> {
             sides.push(house_side(side, number + 1));
         }
         if let Some(close) = sketch.sides.last().filter(|side| side.run == Run::Close) {
-            let added = closing_sides(&walk, &following);
+            let added = closing_sides(&traverse, &following);
             if is_lot && !added.is_empty() {
-                straight_back(close, &mut walk, &mut sides);
+                straight_back(close, &mut traverse, &mut sides);
             } else if added.is_empty() {
-                self.tell(
+                self.report(
                     Diagnostic::new(
                         Word::NothingToClose,
                         close.span,
@@ -399,7 +403,7 @@ impl Checker<'_> {
             }
             let says = &close.words;
             if !is_lot && added.len() > 1 && (says.recorded.is_some() || says.tolerance.is_some()) {
-                self.tell(
+                self.report(
                     Diagnostic::new(Word::OutOfPlace, close.span, format!("{}: `close` stands for two walls here, and a length after it is of one", quoted(name)))
                         .help(format!("give the two walls as `{} by closing` and `{} by closing`, each with its own words", added[0].word(), added[1].word())),
                 );
@@ -409,7 +413,7 @@ impl Checker<'_> {
                 let mut side = house_side(close, sides.len() + 1);
                 side.direction = Some(direction);
                 side.follows = true;
-                walk.sides.push(TraverseSide {
+                traverse.sides.push(TraverseSide {
                     shape: Shape::Straight { direction, length: 0 },
                     tolerance: 0,
                     follows: true,
@@ -420,7 +424,7 @@ impl Checker<'_> {
             }
         }
         if sides.len() < 3 && !sides.iter().any(|side| matches!(side.run, Run::Arc(..))) {
-            self.tell(
+            self.report(
                 Diagnostic::new(
                     Word::TooFewSides,
                     span,
@@ -430,10 +434,10 @@ impl Checker<'_> {
             );
             return None;
         }
-        Some((walk, sides))
+        Some((traverse, sides))
     }
 
-    pub(super) fn tell_backwards(&mut self, name: &str, side: &Side, by: i64) {
+    pub(super) fn report_backwards(&mut self, name: &str, side: &Side, by: i64) {
         let other = side
             .direction
             .map_or("the other way", |d| Direction::along(d.axis(), -d.sign()).word());
@@ -446,14 +450,14 @@ impl Checker<'_> {
                 Length::from_nm(by).spoken()
             )
         };
-        self.tell(
+        self.report(
             Diagnostic::new(Word::ClosingBackwards, side.span, message)
                 .label("follows from the other sides")
                 .help("is its direction right? measure the other sides of this direction again"),
         );
     }
 
-    pub(super) fn tell_crossing(
+    pub(super) fn report_crossing(
         &mut self,
         name: &str,
         span: Span,
@@ -470,7 +474,7 @@ impl Checker<'_> {
         } else {
             "look at the turns between the two: is one typed the wrong way round, or left out?"
         };
-        self.tell(
+        self.report(
             Diagnostic::new(
                 Word::SidesCross,
                 first.span,
@@ -490,7 +494,7 @@ impl Checker<'_> {
 
     /// Asks about `12.6` among feet and inches, which is 12.6 ft but may have been meant as 12' 6", and about
     /// `28.10` anywhere.
-    fn tell_tenths_beside_inches<'a>(&mut self, name: &str, sides: &'a [Side]) {
+    fn report_tenths_beside_inches<'a>(&mut self, name: &str, sides: &'a [Side]) {
         // A file that states its units means what it says.
         if self.sketch.heads.units.is_some() {
             return;
@@ -530,7 +534,7 @@ impl Checker<'_> {
             ),
             None => format!("if that is right, type `{feet}.{tenths}'`"),
         };
-        self.tell(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
+        self.report(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
     }
 
     /// Whether the decimals of a file without other lengths could all be inches after a point: none is over 11, and
@@ -551,7 +555,7 @@ impl Checker<'_> {
             && (all.iter().any(says_ten) || all.iter().all(is_low))
     }
 
-    fn tell_of_closing(
+    fn report_closing(
         &mut self,
         name: &str,
         is_lot: bool,
@@ -562,12 +566,12 @@ impl Checker<'_> {
         let spread = closed.misclosure;
         let ways = spread.spoken();
         if !ways.is_empty() {
-            let how = if closed.walk.has_bearings() {
+            let how = if closed.traverse.has_bearings() {
                 "in proportion to length"
             } else {
                 "over the sides"
             };
-            self.tell(
+            self.report(
                 Diagnostic::new(
                     Word::MisclosureSpread,
                     span,
@@ -577,7 +581,7 @@ impl Checker<'_> {
             );
         }
         for side in sides.iter().filter(|side| side.follows) {
-            let vector = closed.walk.sides[side.number - 1].shape.vector();
+            let vector = closed.traverse.sides[side.number - 1].shape.vector();
             let length = vector.length();
             if is_lot {
                 let message = format!(
@@ -586,12 +590,12 @@ impl Checker<'_> {
                     vector.bearing(),
                     feet_text(length)
                 );
-                self.tell(Diagnostic::new(Word::NoClosureCheck, side.span, message).note(
+                self.report(Diagnostic::new(Word::NoClosureCheck, side.span, message).note(
                     "calls closed this way have no closure to check: an error in one of them goes unseen",
                 ));
                 continue;
             }
-            self.tell(
+            self.report(
                 Diagnostic::new(
                     Word::NoClosureCheck,
                     side.span,
@@ -610,13 +614,13 @@ impl Checker<'_> {
     }
 
     /// A slanted side has only one recorded length, which is shown but not used.
-    fn tell_recorded_not_used(&mut self, name: &str, sides: &[Side]) {
+    fn report_recorded_not_used(&mut self, name: &str, sides: &[Side]) {
         for side in
             sides.iter().filter(|side| side.direction.is_none() && side.recorded().is_some())
         {
             let message =
                 format!("{}: the recorded length of {} is not used", quoted(name), side.quoted());
-            self.tell(
+            self.report(
                 Diagnostic::new(Word::RecordedNotUsed, side.span, message)
                     .note("one length does not say how far a slanted wall runs and how far it rises; it is taken to the whole foot in both")
                     .help("if the record has a sketch, type it as it is printed: `record outline \"House\"`"),
@@ -625,7 +629,7 @@ impl Checker<'_> {
     }
 
     /// Where an axis has no closure check, two sides in one line may hide a wall left out between them.
-    fn tell_no_turn(&mut self, name: &str, sides: &[Side], closed: &Closed) {
+    fn report_no_turn(&mut self, name: &str, sides: &[Side], closed: &Closed) {
         let unchecked: Vec<Axis> = sides
             .iter()
             .filter(|side| side.follows)
@@ -634,7 +638,7 @@ impl Checker<'_> {
             .collect();
         let n = sides.len();
         for (i, j) in (0..n).map(|i| (i, (i + 1) % n)) {
-            let way = |k: usize| match closed.walk.sides[k].shape {
+            let way = |k: usize| match closed.traverse.sides[k].shape {
                 Shape::Straight { direction, .. } => Some(direction),
                 _ => None,
             };
@@ -648,7 +652,7 @@ impl Checker<'_> {
                 sides[i].quoted(),
                 sides[j].quoted()
             );
-            self.tell(
+            self.report(
                 Diagnostic::new(Word::NoTurn, sides[j].span, message)
                     .also(sides[i].span, "runs the same way")
                     .help("is a wall left out between the two? the side by closing would hide it"),
@@ -656,15 +660,15 @@ impl Checker<'_> {
         }
     }
 
-    fn tell_short_jogs(&mut self, name: &str, sides: &[Side], closed: &Closed) {
+    fn report_short_jogs(&mut self, name: &str, sides: &[Side], closed: &Closed) {
         for axis in Axis::BOTH {
             let short = |leg: &Leg| {
                 Length::from_nm(leg.length).rounded(Step::WholeFoot, Halves::Up) == Length::ZERO
             };
             let along_axis = |leg: &Leg| sides[leg.side].direction.is_some();
-            for leg in closed.walk.legs_along(axis).filter(along_axis).filter(short) {
+            for leg in closed.traverse.legs_along(axis).filter(along_axis).filter(short) {
                 let side = &sides[leg.side];
-                self.tell(
+                self.report(
                     Diagnostic::new(
                         Word::ShortJog,
                         side.span,
@@ -694,9 +698,13 @@ fn closing_in_lot(name: &str, side: &crate::sketch::SideSketch) -> Diagnostic {
 
 /// Adds the last call of a lot: straight back to the start, by the bearing and length that follow from the other
 /// calls.
-fn straight_back(close: &crate::sketch::SideSketch, walk: &mut Traverse, sides: &mut Vec<Side>) {
-    let misses = walk.misclosure();
-    walk.sides.push(TraverseSide {
+fn straight_back(
+    close: &crate::sketch::SideSketch,
+    traverse: &mut Traverse,
+    sides: &mut Vec<Side>,
+) {
+    let misses = traverse.misclosure();
+    traverse.sides.push(TraverseSide {
         shape: Shape::Diagonal { north: -misses.north, east: -misses.east, bulge: 0 },
         tolerance: 0,
         follows: true,
@@ -710,16 +718,16 @@ fn straight_back(close: &crate::sketch::SideSketch, walk: &mut Traverse, sides: 
 
 /// The sides that `close` stands for: along the axes that miss by more than their tolerances, the one across the
 /// last side first.
-fn closing_sides(walk: &Traverse, following: &[Option<Span>; 2]) -> Vec<Direction> {
-    let misses = walk.misclosure();
+fn closing_sides(traverse: &Traverse, following: &[Option<Span>; 2]) -> Vec<Direction> {
+    let misses = traverse.misclosure();
     let mut axes = [Axis::North, Axis::East];
-    let last = walk.sides.last().map(|side| side.shape.vector());
+    let last = traverse.sides.last().map(|side| side.shape.vector());
     if last.is_some_and(|last| last.north != 0 && last.east == 0) {
         axes.reverse();
     }
     let open = |axis: &Axis| {
         following[usize::from(*axis == Axis::East)].is_none()
-            && misses.on(*axis).abs() > walk.allowance(*axis)
+            && misses.on(*axis).abs() > traverse.allowance(*axis)
     };
     axes.into_iter().filter(open).map(|axis| Direction::along(axis, -misses.on(axis))).collect()
 }

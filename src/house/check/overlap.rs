@@ -25,7 +25,7 @@ impl Checker<'_> {
                     let earlier =
                         level.spaces.iter().take(i).position(|other| other.space.name == *name);
                     if earlier.is_none() && !level.doubtful {
-                        self.tell(no_such_space(name, level, i));
+                        self.report(no_such_space(name, level, i));
                     }
                     earlier.and_then(|earlier| on_level[earlier])
                 }
@@ -38,7 +38,7 @@ impl Checker<'_> {
             let candidates: Vec<usize> = match said {
                 Some(parent) => vec![parent],
                 None if sketch.space.within.is_some() => {
-                    self.astray.push(space);
+                    self.misplaced.push(space);
                     continue;
                 }
                 None => on_level
@@ -50,8 +50,8 @@ impl Checker<'_> {
             };
             let parent = self.smallest_around(space, &candidates);
             if parent.is_none() && (said.is_some() || all) {
-                self.tell_not_inside(sketch, said);
-                self.astray.push(space);
+                self.report_not_inside(sketch, said);
+                self.misplaced.push(space);
             }
             self.house.spaces[space].parent = parent;
         }
@@ -95,18 +95,18 @@ impl Checker<'_> {
             let error = Diagnostic::new(Word::SpacesOverlap, other.span, message)
                 .also(one.span, "the other one")
                 .help("say where it starts: `start east 10' north 4'` from the level's origin");
-            self.tell(error);
+            self.report(error);
         }
         self.work += work;
         !is_too_much
     }
 
-    pub(super) fn tell_not_inside(&mut self, sketch: &SpaceSketch, said: Option<usize>) {
+    pub(super) fn report_not_inside(&mut self, sketch: &SpaceSketch, said: Option<usize>) {
         let name = quoted(&sketch.space.name.text);
         let of = said.map_or("a space of this level".to_owned(), |parent| {
             quoted(&self.house.spaces[parent].name)
         });
-        self.tell(
+        self.report(
             Diagnostic::new(Word::NotInside, sketch.span, format!("{name} does not lie inside {of}"))
                 .help("say where it starts, seen from the level's origin: `start east 10' north 4'`, or `from corner \"porch\"`")
                 .help("the origin is where the walk of the first space starts"),
@@ -122,7 +122,7 @@ impl Checker<'_> {
     pub(super) fn sliver(&self, a: usize, b: usize) -> Length {
         let (a, b) = (&self.house.spaces[a], &self.house.spaces[b]);
         let faces = if a.face == b.face { 0 } else { 10 };
-        let sides = a.closed.walk.sides.iter().chain(&b.closed.walk.sides);
+        let sides = a.closed.traverse.sides.iter().chain(&b.closed.traverse.sides);
         // An estimated side may be off by a foot; an overlap that wide is still worth reporting.
         let loosest = sides.map(|side| side.tolerance).max().unwrap_or(0);
         let loosest = loosest.min(6 * Length::INCH.nm());
@@ -139,8 +139,8 @@ impl Checker<'_> {
                     continue;
                 }
                 let inner = one.kind.lies_in_another() != other.kind.lies_in_another();
-                let astray = self.astray.contains(&a) || self.astray.contains(&b);
-                if astray || one.parent != other.parent || inner && one.parent.is_none() {
+                let misplaced = self.misplaced.contains(&a) || self.misplaced.contains(&b);
+                if misplaced || one.parent != other.parent || inner && one.parent.is_none() {
                     continue;
                 }
                 let sliver = self.sliver(a, b);
@@ -149,19 +149,19 @@ impl Checker<'_> {
                 if !one.extent.shares_more_than(&other.extent, sliver.nm()) {
                     continue;
                 }
-                if self.overlaps_told == MOST_OVERLAPS || !self.can_compare(a, b) {
+                if self.overlaps_reported == MOST_OVERLAPS || !self.can_compare(a, b) {
                     return;
                 }
                 let overlap = self.patch(a).overlap(&self.patch(b), sliver);
                 if overlap > 0.0 {
-                    self.overlaps_told += 1;
-                    self.tell_overlap(a, b, overlap);
+                    self.overlaps_reported += 1;
+                    self.report_overlap(a, b, overlap);
                 }
             }
         }
     }
 
-    pub(super) fn tell_overlap(&mut self, a: usize, b: usize, overlap: f64) {
+    pub(super) fn report_overlap(&mut self, a: usize, b: usize, overlap: f64) {
         let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
         let message = format!(
             "{} and {} cover the same ground: about {} sq ft",
@@ -173,7 +173,7 @@ impl Checker<'_> {
             .also(one.span, "the other one")
             .help("say where it starts: `from corner \"porch\"` at a corner named on an earlier walk, or `start east 10' north 4'` from the level's origin")
             .help(format!("a space under the same roof that is part of the other outline is `within \"{}\"`", one.name));
-        self.tell(fault);
+        self.report(fault);
     }
 
     /// Reports upper levels that extend beyond what is under them.
@@ -204,7 +204,7 @@ impl Checker<'_> {
                     quoted(&self.house.levels[upper].name),
                     quoted(&self.house.levels[lower].name),
                 );
-                self.tell(
+                self.report(
                     Diagnostic::new(
                         Word::UpperOverhangs,
                         span,

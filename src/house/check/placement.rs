@@ -47,14 +47,14 @@ impl Checker<'_> {
                                 .flat_map(|space| names_of(&space.walk))
                                 .collect();
                             let shown = format!("corner {}", quoted(&name.text));
-                            self.tell(no_such_corner(name.span, &shown, "a corner is named on the walk of a space given earlier on this level", &known));
+                            self.report(no_such_corner(name.span, &shown, "a corner is named on the walk of a space given earlier on this level", &known));
                         }
                         self.whole = false;
                         None
                     }
                     [(_, first), (_, second), ..] => {
                         let shown = quoted(&name.text);
-                        self.tell(
+                        self.report(
                             Diagnostic::new(
                                 Word::NameTwice,
                                 second.name.span,
@@ -75,7 +75,7 @@ impl Checker<'_> {
                     .position(|space| space.space.name == *name);
                 let Some(i) = earlier else {
                     if !on.doubtful {
-                        self.tell(no_such_space(name, on, on_level.len()));
+                        self.report(no_such_space(name, on, on_level.len()));
                     }
                     self.whole = false;
                     return None;
@@ -85,7 +85,7 @@ impl Checker<'_> {
                 if !(1..=sides).contains(&corner.number) {
                     let has = format!("{} has corners 1 to {sides}", quoted(&name.text));
                     let typed = format!("corner {}", corner.number);
-                    self.tell(no_such_corner(corner.span, &typed, &has, &[]));
+                    self.report(no_such_corner(corner.span, &typed, &has, &[]));
                     return None;
                 }
                 self.corner_place(on_level[i], corner.number - 1)
@@ -101,7 +101,7 @@ impl Checker<'_> {
     }
 
     /// Reports a name that something refers to but that two spaces of a level have.
-    pub(super) fn tell_name_twice(&mut self, level: &LevelSketch, i: usize) {
+    pub(super) fn report_name_twice(&mut self, level: &LevelSketch, i: usize) {
         let name = &level.spaces[i].space.name;
         let first = level.spaces[..i].iter().find(|other| other.space.name == *name);
         let refers = |space: &SpaceSketch| {
@@ -113,7 +113,7 @@ impl Checker<'_> {
             || self.sketch.outlines.iter().any(|outline| outline.of.as_ref() == Some(name));
         if let Some(first) = first.filter(|_| referred) {
             let shown = quoted(&name.text);
-            self.tell(
+            self.report(
                 Diagnostic::new(
                     Word::NameTwice,
                     name.span,

@@ -30,15 +30,15 @@ pub(crate) fn is_far_off(one: i64, other: i64) -> bool {
 
 impl Checker<'_> {
     /// Reports all unlikely values.
-    pub(super) fn doubts(&mut self) {
-        self.tell_walls_by_bearing();
-        self.tell_unit_missing();
-        self.tell_recorded_far_off();
-        self.tell_unlikely_values();
+    pub(super) fn plausibility(&mut self) {
+        self.report_walls_by_bearing();
+        self.report_unit_missing();
+        self.report_recorded_far_off();
+        self.report_unlikely_values();
     }
 
     /// Reports a house far larger or smaller than usual: mostly a missing unit.
-    pub(super) fn tell_unlikely_size(&mut self) {
+    pub(super) fn report_unlikely_size(&mut self) {
         let spaces = &self.house.spaces;
         let counted = || (0..spaces.len()).filter(|&i| spaces[i].counted);
         let area = |i: usize| spaces[i].closed.outline.area();
@@ -54,7 +54,7 @@ impl Checker<'_> {
             let message = format!(
                 "what is counted comes to {size} sq ft, which is very {extreme} for a house"
             );
-            self.tell(Diagnostic::new(Word::UnlikelySize, span, message).help(
+            self.report(Diagnostic::new(Word::UnlikelySize, span, message).help(
                 "look at the units of the lengths, and whether every space and level is typed",
             ));
             return;
@@ -84,12 +84,12 @@ impl Checker<'_> {
             "what is counted comes to {size} sq ft, and {} is typed without a unit",
             side.quoted()
         );
-        self.tell(Diagnostic::new(Word::UnitNeeded, side.span, message).help(help));
+        self.report(Diagnostic::new(Word::UnitNeeded, side.span, message).help(help));
     }
 
     /// Warns that a wall given by bearing makes the house close like a deed, in proportion to length and without a
     /// range.
-    fn tell_walls_by_bearing(&mut self) {
+    fn report_walls_by_bearing(&mut self) {
         let by_bearing = |space: &crate::house::Space| {
             let sides = space.sides.iter().zip(space.closed.outline.vectors());
             let mut bearings = sides.filter(|(side, _)| matches!(side.run, Run::Bearing(..)));
@@ -113,7 +113,7 @@ impl Checker<'_> {
                 "{}: {side} is given by bearing, so all walls are closed in proportion to length",
                 quoted(&name)
             );
-            self.tell(
+            self.report(
                 Diagnostic::new(Word::WallByBearing, span, message)
                     .note("what whole feet could give is then not stated, nor are reasons sought in single walls")
                     .help(format!("tape how far it runs and how far it rises; by this bearing that would be `{typed}`")),
@@ -122,7 +122,7 @@ impl Checker<'_> {
     }
 
     /// Warns of a number without a unit, which is read as feet, among lengths in meters.
-    fn tell_unit_missing(&mut self) {
+    fn report_unit_missing(&mut self) {
         if self.sketch.heads.units.is_some() {
             return;
         }
@@ -149,11 +149,11 @@ impl Checker<'_> {
             "type its unit, `{typed} {unit}` or `{typed}'`; `units feet` at the top says that a bare number is feet",
             typed = side.typed
         );
-        self.tell(Diagnostic::new(Word::UnitMissing, side.span, message).help(help));
+        self.report(Diagnostic::new(Word::UnitMissing, side.span, message).help(help));
     }
 
     /// Warns of a recorded area that is very different from the measured space or lot.
-    fn tell_recorded_far_off(&mut self) {
+    fn report_recorded_far_off(&mut self) {
         let of_space = |space: &crate::house::Space| {
             Some((space.name.clone(), space.span, space.recorded?, space.outline().area()))
         };
@@ -174,14 +174,14 @@ impl Checker<'_> {
                 "the record lists {} with {recorded} sq ft, and its sides come to {area}",
                 quoted(&name)
             );
-            self.tell(
+            self.report(
                 Diagnostic::new(Word::FarOff, span, message)
                     .help("look at each digit of the figure and of the sides, and at their units"),
             );
         }
     }
 
-    fn tell_unlikely_values(&mut self) {
+    fn report_unlikely_values(&mut self) {
         let values = &self.sketch.values;
         if values.is_empty() {
             return;
@@ -244,7 +244,7 @@ impl Checker<'_> {
             }
         }
         for (span, message, help) in doubts {
-            self.tell(Diagnostic::new(Word::UnlikelyValue, span, message).help(help));
+            self.report(Diagnostic::new(Word::UnlikelyValue, span, message).help(help));
         }
     }
 }

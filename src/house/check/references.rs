@@ -11,26 +11,26 @@ use crate::sketch::statement::Named;
 
 impl Checker<'_> {
     /// Checks the outlines of others: which spaces they are of, and whether they close.
-    pub(super) fn drawn_outlines(&mut self) {
+    pub(super) fn reference_outlines(&mut self) {
         for outline in &self.sketch.outlines {
             if outline.walk.doubtful || outline.walk.sides.is_empty() {
                 self.whole = false;
                 continue;
             }
             let name = &outline.name.text;
-            let Some((mut walk, sides)) = self.build(name, false, outline.span, &outline.walk)
+            let Some((mut traverse, sides)) = self.build(name, false, outline.span, &outline.walk)
             else {
                 continue;
             };
             // Printed lengths along the axes close exactly or not at all; bearings never quite close.
-            if !walk.has_bearings() {
-                walk.sides.iter_mut().for_each(|side| side.tolerance = 0);
+            if !traverse.has_bearings() {
+                traverse.sides.iter_mut().for_each(|side| side.tolerance = 0);
             }
-            let (walk, closed) = match walk.adjust() {
-                Ok(closed) => (closed.walk, Some(closed.outline)),
-                Err((not_closed, walk)) => {
-                    self.tell_drawn_open(outline, &walk, not_closed);
-                    (walk, None)
+            let (traverse, closed) = match traverse.adjust() {
+                Ok(closed) => (closed.traverse, Some(closed.outline)),
+                Err((not_closed, traverse)) => {
+                    self.report_open_outline(outline, &traverse, not_closed);
+                    (traverse, None)
                 }
             };
             let crossing = closed.as_ref().and_then(Outline::crossing);
@@ -43,7 +43,7 @@ impl Checker<'_> {
                     first.quoted(),
                     second.quoted()
                 );
-                self.tell(
+                self.report(
                     Diagnostic::new(Word::OutlineCrosses, outline.span, message)
                         .also(first.span, "this side")
                         .also(second.span, "and this one")
@@ -56,24 +56,29 @@ impl Checker<'_> {
                 name: name.clone(),
                 of,
                 sides,
-                walk,
+                traverse,
                 outline: closed.filter(|_| crossing.is_none()),
             });
         }
     }
 
-    fn tell_drawn_open(&mut self, outline: &OutlineSketch, walk: &Traverse, not_closed: NotClosed) {
+    fn report_open_outline(
+        &mut self,
+        outline: &OutlineSketch,
+        traverse: &Traverse,
+        not_closed: NotClosed,
+    ) {
         let (whose, shown) = (outline.drawn.word(), quoted(&outline.name.text));
         let message = match not_closed {
             NotClosed::Misses(misses) | NotClosed::Turns { misses, .. } => format!(
                 "the {whose}'s outline {shown} ends {} of where it began",
-                misses.beyond(walk).spoken()
+                misses.beyond(traverse).spoken()
             ),
             NotClosed::Backwards { .. } => {
                 format!("the {whose}'s outline {shown}: nothing is left for its side by closing")
             }
         };
-        self.tell(
+        self.report(
             Diagnostic::new(Word::OutlineDoesNotClose, outline.span, message)
                 .note("an outline that does not close has no area; it is shown as it is printed"),
         );
@@ -86,7 +91,7 @@ impl Checker<'_> {
         let named: Vec<usize> =
             (0..spaces.len()).filter(|&i| spaces[i].name == name.text).collect();
         if !named.is_empty() {
-            self.tell_meant_twice(name);
+            self.report_meant_twice(name);
             return named;
         }
         let level = self.house.levels.iter().position(|level| level.name == name.text);
@@ -97,7 +102,7 @@ impl Checker<'_> {
         if outline.of.is_some() && !known && !self.sketch.names_doubtful {
             let shown = quoted(&name.text);
             let message = format!("no space or level is called {shown}");
-            self.tell(
+            self.report(
                 Diagnostic::new(Word::NoSuchSpace, name.span, message)
                     .help("after `of` comes the name of a space or a level of this file"),
             );
@@ -106,11 +111,11 @@ impl Checker<'_> {
     }
 
     /// Reports a name that a line refers to but that two spaces or levels of the file have.
-    fn tell_meant_twice(&mut self, name: &Named) {
+    fn report_meant_twice(&mut self, name: &Named) {
         let places: Vec<Span> = self.sketch.places_of(name).collect();
         if let [first, second, ..] = places[..] {
             let message = format!("{} could mean two things of this file", quoted(&name.text));
-            self.tell(
+            self.report(
                 Diagnostic::new(Word::NameTwice, name.span, message)
                     .also(first, "this one")
                     .also(second, "or this one")
@@ -130,26 +135,26 @@ impl Checker<'_> {
             for (i, name) in counting.iter().enumerate() {
                 if counting[..i].contains(name) {
                     let message = format!("{} is counted twice", quoted(&name.text));
-                    self.tell(
+                    self.report(
                         Diagnostic::new(Word::StatedTwice, name.span, message)
                             .help("take one of the two out"),
                     );
                 } else if known.contains(&name.text.as_str()) {
-                    self.tell_meant_twice(name);
+                    self.report_meant_twice(name);
                 } else if !sketch.names_doubtful {
-                    self.tell_no_such_counted(name, &known);
+                    self.report_unknown_counted(name, &known);
                 }
             }
         }
     }
 
-    fn tell_no_such_counted(&mut self, name: &Named, known: &[&str]) {
+    fn report_unknown_counted(&mut self, name: &Named, known: &[&str]) {
         let message = format!("no space is called {}", quoted(&name.text));
         let mut fault = Diagnostic::new(Word::NoSuchSpace, name.span, message);
         if let Some(near) = words::nearest(&name.text, known) {
             fault = fault.help(format!("did you mean `\"{near}\"`?"));
         }
-        self.tell(
+        self.report(
             fault.help(
                 "after `counting` come names of spaces of this file, or of what is `missing`",
             ),

@@ -36,7 +36,7 @@ impl Checker<'_> {
             let (Some(low), Some(high)) = (low, high) else { continue };
             let extent = Length::from_nm(along(&high) - along(&low));
             let across = |i: &usize| {
-                let vector = closed.walk.sides[*i].shape.vector();
+                let vector = closed.traverse.sides[*i].shape.vector();
                 if direction.axis() == Axis::North { vector.north != 0 } else { vector.east != 0 }
             };
             let mut between = shorter_way(low, high, points.len());
@@ -50,7 +50,7 @@ impl Checker<'_> {
                     quoted(name),
                     off.spoken()
                 );
-                self.tell(
+                self.report(
                     Diagnostic::new(Word::OverallDiffers, span, message)
                         .note(format!(
                             "from end to end the outline has {}; between lie {}",
@@ -67,9 +67,9 @@ impl Checker<'_> {
     fn allowed(&self, closed: &Closed, between: &[usize]) -> i64 {
         // A side by closing is as uncertain as all measured sides of its axis together.
         let tolerance = |&i: &usize| {
-            let side = &closed.walk.sides[i];
+            let side = &closed.traverse.sides[i];
             let axis = if side.shape.vector().north != 0 { Axis::North } else { Axis::East };
-            if side.follows { closed.walk.allowance(axis) } else { side.tolerance }
+            if side.follows { closed.traverse.allowance(axis) } else { side.tolerance }
         };
         self.sketch.heads.tolerance().nm() + between.iter().map(tolerance).sum::<i64>()
     }
@@ -92,7 +92,7 @@ impl Checker<'_> {
             let allowed = self.allowed(closed, &shorter_way(from, to, n));
             let off = written.length() - across;
             if off.abs().nm() > allowed {
-                self.tell(
+                self.report(
                     Diagnostic::new(
                         Word::TieDiffers,
                         *span,
@@ -119,7 +119,7 @@ impl Checker<'_> {
                 let mut named = sketch.corners.iter().filter(|corner| corner.name.text == *name);
                 let first = named.next();
                 if let (Some(first), Some(second)) = (first, named.next()) {
-                    self.tell(
+                    self.report(
                         Diagnostic::new(
                             Word::NameTwice,
                             second.name.span,
@@ -137,7 +137,7 @@ impl Checker<'_> {
                 CornerRef::Number(number) => format!("corner {number}"),
                 CornerRef::Name(name) => format!("corner {}", quoted(name)),
             };
-            self.tell(no_such_corner(
+            self.report(no_such_corner(
                 span,
                 &shown,
                 &format!("this outline has corners 1 to {n}"),

@@ -143,7 +143,7 @@ impl Marks {
 fn corners(drawn: &crate::house::ReferenceOutline) -> Vec<OnSite> {
     let mut at = (0, 0);
     let mut corners = vec![at];
-    for side in &drawn.walk.sides {
+    for side in &drawn.traverse.sides {
         let vector = side.shape.vector();
         at = (at.0 + vector.east, at.1 + vector.north);
         corners.push(at);

@@ -353,9 +353,9 @@ impl Plan<'_> {
         if !here.kind.has_walls() || here.parent.is_some() {
             return;
         }
-        let walk = &self.say.areas.outside.spaces[shape.space].walk;
+        let traverse = &self.say.areas.outside.spaces[shape.space].traverse;
         let thickness = |k: usize| -> Length {
-            let side = walk.sides[k].source.map(|source| &here.sides[source]);
+            let side = traverse.sides[k].source.map(|source| &here.sides[source]);
             let Some(side) = side.filter(|side| !side.words.common) else { return Length::ZERO };
             match side.words.veneer.or(here.veneer).or(house.veneer) {
                 Some(Thickness::Of(written)) => Written::length(written),
@@ -513,9 +513,9 @@ impl Plan<'_> {
         let mut skipped: Vec<(WallOnPage, WallOnPage)> = Vec::new();
         let shapes = std::mem::take(&mut self.shapes);
         for shape in &shapes {
-            let walk = &self.say.areas.outside.spaces[shape.space].walk;
+            let traverse = &self.say.areas.outside.spaces[shape.space].traverse;
             for (k, wall) in shape.walls.iter().enumerate() {
-                let Some(source) = walk.sides[k].source else { continue };
+                let Some(source) = traverse.sides[k].source else { continue };
                 let twice = |(_, other): &&(String, Dimension)| is_same(wall, &other.wall);
                 if wall.length_pt() < 0.05 || all.iter().any(|other| twice(&other)) {
                     continue;
@@ -593,9 +593,9 @@ impl Plan<'_> {
             });
             let mut others: Vec<&[Point]> = others.map(|other| other.figure.as_slice()).collect();
             others.push(&shape.figure);
-            let walk = &self.say.areas.outside.spaces[shape.space].walk;
+            let traverse = &self.say.areas.outside.spaces[shape.space].traverse;
             for number in 0..house.spaces[shape.space].sides.len() {
-                let pieces = shape.walls.iter().zip(&walk.sides);
+                let pieces = shape.walls.iter().zip(&traverse.sides);
                 let of_side = pieces.filter(|(_, side)| side.source == Some(number));
                 let longest =
                     of_side.max_by(|(a, _), (b, _)| a.length_pt().total_cmp(&b.length_pt()));
@@ -763,7 +763,7 @@ pub(crate) fn side_words(
 
 /// Whether a wall is as typed but for its share of what the walk misses.
 fn is_spread(space: &crate::house::Space, source: usize, vector: Vector) -> bool {
-    let typed = space.closed.walk.sides[source].shape.vector();
+    let typed = space.closed.traverse.sides[source].shape.vector();
     let apart = (typed.east - vector.east).abs() + (typed.north - vector.north).abs();
     space.closed.misclosure != Misclosure::default() && apart <= Length::INCH.nm()
 }
