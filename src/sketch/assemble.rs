@@ -1,4 +1,4 @@
-//! Statements put together: what belongs to which space, and what may stand where.
+//! Assembles statements into a [`Sketch`]: what belongs to which space, and which statement may stand where.
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::sketch::statement::*;
@@ -7,7 +7,7 @@ use crate::sketch::valued::Valued;
 use crate::sketch::{MOST_SIDES, bay, parser, tidy};
 use smol_str::SmolStr;
 
-/// Where the sides that come next belong.
+/// What the next sides belong to.
 #[derive(Clone, Copy, Default, PartialEq)]
 enum Open {
     #[default]
@@ -16,21 +16,21 @@ enum Open {
     Space,
     Lot,
     Outline,
-    /// A space whose own line could not be read: its sides are read, and belong nowhere.
+    /// A space whose own line could not be read. Its sides are read but belong to nothing.
     Doubtful,
 }
 
-/// A line that was read, or not.
+/// The result of reading one line.
 pub(crate) struct ReadLine {
     pub(crate) statement: Option<Statement>,
     pub(crate) comment: Option<String>,
-    /// Where its words are, from the first to the last.
+    /// From its first word to its last.
     pub(crate) span: Span,
-    /// The part up to the words after a side.
+    /// The line up to the words after a side.
     pub(crate) typed: SmolStr,
-    /// A fault was told, so that there is no statement.
+    /// An error was reported, and there is no statement.
     pub(crate) faulty: bool,
-    /// Of a faulty line its first two words, as far as they can be made out.
+    /// The first two words of a faulty line, as far as they can be read.
     pub(crate) begins: [String; 2],
 }
 
@@ -42,12 +42,12 @@ pub(crate) struct Assembler {
     seen: Seen,
 }
 
-/// Where each statement that can be made once was made.
+/// Where each statement that is allowed once was made.
 #[derive(Default)]
 struct Seen(Vec<(String, Span)>);
 
 impl Seen {
-    /// Notes `what`, and says where it was said before.
+    /// Records `what`, and returns where it was stated before, if it was.
     fn before(&mut self, what: &str, span: Span) -> Option<Span> {
         let before = self.0.iter().find(|(said, _)| said == what).map(|(_, span)| *span);
         self.0.push((what.to_owned(), span));
@@ -56,12 +56,12 @@ impl Seen {
 }
 
 impl Assembler {
-    /// Makes room for so many lines.
+    /// Reserves space for `count` lines.
     pub(crate) fn expect_lines(&mut self, count: usize) {
         self.sketch.lines.reserve(count);
     }
 
-    /// Takes in a line that is a side and no more; false where it belongs to no walk, or something has to be told of it.
+    /// Adds a line that is only a side. Returns `false` if it belongs to no walk or needs a diagnostic.
     pub(crate) fn plain_side(&mut self, side: SideSketch) -> bool {
         let Some(walk) = self.walk() else {
             return false;
@@ -76,7 +76,7 @@ impl Assembler {
         true
     }
 
-    /// Takes in one line.
+    /// Adds one line.
     pub(crate) fn line(&mut self, mut read: ReadLine, faults: &mut Vec<Diagnostic>) {
         if read.faulty {
             self.doubt(&read.begins);
@@ -88,7 +88,7 @@ impl Assembler {
         self.sketch.lines.push(Line { statement, comment: read.comment });
     }
 
-    /// The finished sketch; tells of spaces and outlines without sides.
+    /// The finished sketch. Reports spaces and outlines without sides.
     pub(crate) fn finish(self, faults: &mut Vec<Diagnostic>) -> Sketch {
         let mut sketch = self.sketch;
         for walk in walks_mut(&mut sketch) {
@@ -109,7 +109,7 @@ impl Assembler {
         sketch
     }
 
-    /// What follows from the walk that is open, or from the line that could not be read, is doubtful from here on.
+    /// Marks what depends on an unreadable line as doubtful, so that no further errors are reported about it.
     fn doubt(&mut self, begins: &[String; 2]) {
         let first = match parser::first_word_meant(&begins[0]) {
             Some(meant) => meant,
@@ -141,7 +141,8 @@ impl Assembler {
         }
     }
 
-    /// A level whose own line could not be read: its spaces are read, and nothing is told of how they lie.
+    /// Opens a level whose own line could not be read. Its spaces are read, but nothing is reported about their
+    /// position.
     fn open_doubtful_level(&mut self) {
         self.open = Open::Nothing;
         let name = Named { text: String::new(), span: Span::default() };
@@ -237,7 +238,7 @@ impl Assembler {
         self.sketch.figures.push(FigureSketch { figure, span });
     }
 
-    /// What it says of values may stand anywhere: it changes the meaning of no other line.
+    /// Statements about values may stand anywhere, since they change the meaning of no other line.
     fn valued(&mut self, valued: Valued, span: Span, faults: &mut Vec<Diagnostic>) {
         let said = valued.said();
         match self.seen.before(&said, span) {
@@ -306,7 +307,7 @@ impl Assembler {
 }
 
 impl WalkSketch {
-    /// The sides that a bay stands for; the photo and the note go with its front.
+    /// Adds the sides that a bay stands for. Photo and note go to its front.
     fn bay(&mut self, bay: &Bay, words: &SideWords, span: Span, faults: &mut Vec<Diagnostic>) {
         let first = self.sides.len();
         let runs = bay::sides(bay, bay::left_of(bay.direction));
@@ -393,7 +394,7 @@ fn lot_statement(lot: &LotStatement) -> SpaceStatement {
     }
 }
 
-/// Every walk of the sketch with its name and the place of its first line.
+/// Every walk of the sketch with its name and the span of its first line.
 fn walks(sketch: &Sketch) -> impl Iterator<Item = (&WalkSketch, &str, Span)> {
     let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
     let spaces = spaces.map(|space| (&space.walk, space.space.name.text.as_str(), space.span));

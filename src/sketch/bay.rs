@@ -1,8 +1,8 @@
 //! The sides that a bay stands for.
 //!
-//! A bay is typed as one line, `bay south 8' out 2' flat 4'`, by its width along the wall, how far it stands
-//! out, and its front. An angled bay is two slanted walls by exact run and rise with the flat front between
-//! them; a round bay is one arc. Which side is *out* follows from the way the outline is walked, so it is
+//! A bay is typed as one line, `bay south 8' out 2' flat 4'`: its width along the wall, how far it stands out, and
+//! its front. An angled bay becomes two slanted walls, with exact run and rise, and the flat front between them; a
+//! round bay becomes one arc. Which side of the wall is outside depends on the direction of the walk, so it is
 //! known only when the walk is complete.
 
 use crate::geometry::compass::{Axis, Direction};
@@ -19,7 +19,7 @@ pub(super) fn sides(bay: &Bay, outward: Direction) -> Vec<Run> {
     };
     let inward = Direction::along(outward.axis(), -outward.sign());
     let rest = width.length().nm() - flat.length().nm();
-    // Half of an odd number of nanometers is none: the second slanted wall takes the one that is left over.
+    // If the number of nanometers is odd, the second slanted wall gets the extra one.
     let first = rest.div_euclid(2);
     let leg = |nm: i64| (direction, Written::new(Length::from_nm(nm), width.form()));
     vec![
@@ -29,7 +29,7 @@ pub(super) fn sides(bay: &Bay, outward: Direction) -> Vec<Run> {
     ]
 }
 
-/// The direction to the left of somebody who walks along `direction`.
+/// The direction to the left when walking along `direction`.
 pub(super) fn left_of(direction: Direction) -> Direction {
     match direction {
         Direction::North => Direction::West,
@@ -39,8 +39,8 @@ pub(super) fn left_of(direction: Direction) -> Direction {
     }
 }
 
-/// Turns the bays of a finished walk to its outer side. They were put in for a walk that goes round clockwise,
-/// with the outside on the left.
+/// Turns the bays of a finished walk to the outside. They were added as for a clockwise walk, which has the outside
+/// on its left.
 pub(super) fn turn_outward(walk: &mut WalkSketch) {
     if walk.bays.is_empty() || !is_counterclockwise(walk) {
         return;
@@ -56,9 +56,9 @@ pub(super) fn turn_outward(walk: &mut WalkSketch) {
     }
 }
 
-/// Whether the walk goes round counterclockwise, each bay taken as the straight wall it stands in.
+/// Whether the walk is counterclockwise, with each bay replaced by the straight wall behind it.
 ///
-/// A walk that misses its start is taken to go back to it in a straight line, which is as good as can be known.
+/// A walk that does not close is assumed to return to its start in a straight line.
 fn is_counterclockwise(walk: &WalkSketch) -> bool {
     let mut steps: Vec<[i128; 2]> = walk.sides.iter().map(|side| step(&side.run)).collect();
     for BaySketch { bay, first } in &walk.bays {
@@ -85,7 +85,7 @@ fn is_counterclockwise(walk: &WalkSketch) -> bool {
     doubled > 0
 }
 
-/// East is the first of the two parts of a step, north the second.
+/// The index of an axis in a step: 0 for east, 1 for north.
 fn place(axis: Axis) -> usize {
     match axis {
         Axis::East => 0,
@@ -93,7 +93,7 @@ fn place(axis: Axis) -> usize {
     }
 }
 
-/// The leg of a side of a bay along the wall that the bay stands in.
+/// The component of a bay's side along the wall that the bay is in.
 fn straightened(run: &Run, direction: Direction) -> [i128; 2] {
     let mut straight = [0; 2];
     let at = place(direction.axis());
@@ -101,7 +101,7 @@ fn straightened(run: &Run, direction: Direction) -> [i128; 2] {
     straight
 }
 
-/// How far a side goes, in nanometers, as far as its line says.
+/// How far a side goes east and north in nanometers; zero for a length that is not typed.
 fn step(run: &Run) -> [i128; 2] {
     let mut step = [0_i128; 2];
     let mut add = |direction: Direction, length: Written| {
@@ -121,7 +121,7 @@ fn step(run: &Run) -> [i128; 2] {
     step
 }
 
-/// A length along a unit vector, good enough to tell which way round a walk goes.
+/// A length along a unit vector, exact enough to find the direction of a walk.
 #[expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,

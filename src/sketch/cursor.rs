@@ -1,4 +1,4 @@
-//! Walking over the tokens of one line, and telling what was wanted where something else stood.
+//! A cursor over the tokens of one line, which reports what was expected where something else was found.
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
@@ -8,26 +8,26 @@ use crate::sketch::phrases;
 use crate::sketch::statement::{Named, Unit};
 use crate::sketch::wanted::Wanted;
 
-/// The fault is told; the rest of the line is not read.
+/// An error has been reported; the rest of the line is not read.
 #[derive(Debug)]
 pub(crate) struct ErrorReported;
 
 pub(crate) type Read<T> = Result<T, ErrorReported>;
 
-/// A place in the tokens of one line.
+/// A position in the tokens of one line.
 pub(crate) struct Cursor<'a> {
     tokens: &'a [Placed<'a>],
     at: usize,
-    /// Where the line ends, for faults about what is missing there.
+    /// The end of the line, for errors about something missing there.
     end: usize,
     pub(crate) text: &'a str,
     pub(crate) units: Unit,
-    /// The first bare number of the file, which `units` may not follow.
+    /// The first number without a unit in the file; `units` may not come after it.
     pub(crate) first_bare: Option<Span>,
-    /// The street side, from which `back`, `right` and `left` are told.
+    /// The street side, which gives `back`, `right` and `left` their meaning.
     pub(crate) front: Option<Direction>,
     pub(crate) faults: &'a mut Vec<Diagnostic>,
-    /// What could have stood where the line could not be read on.
+    /// What was expected at the place where reading stopped.
     pub(super) wanted: Wanted,
 }
 
@@ -60,12 +60,12 @@ impl<'a> Cursor<'a> {
         self.tokens.get(self.at + ahead).map(|placed| &placed.token)
     }
 
-    /// The place of the next token; at the end of the line the place just after it.
+    /// The span of the next token, or an empty span at the end of the line.
     pub(crate) fn span(&self) -> Span {
         self.tokens.get(self.at).map_or(Span::new(self.end, self.end), |placed| placed.span)
     }
 
-    /// The place of the token just read.
+    /// The span of the token just read.
     pub(crate) fn last_span(&self) -> Span {
         let last = self.at.checked_sub(1).and_then(|i| self.tokens.get(i));
         last.map_or(self.span(), |placed| placed.span)
@@ -89,7 +89,7 @@ impl<'a> Cursor<'a> {
         Err(ErrorReported)
     }
 
-    /// What stands at the cursor, for a message.
+    /// The next token, described for a message.
     pub(crate) fn found(&self) -> String {
         if self.at_end() {
             return "the end of the line".to_owned();
@@ -101,13 +101,13 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// Tells that something else was wanted here.
+    /// Reports that something else was expected here.
     pub(crate) fn unexpected<T>(&mut self, wanted: &str, help: &str) -> Read<T> {
         let message = format!("wanted {wanted}, found {}", self.found());
         self.fault(Diagnostic::new(Word::Unexpected, self.span(), message).help(help))
     }
 
-    /// Steps over `token` if it is next.
+    /// Consumes `token` if it is next.
     pub(crate) fn accept(&mut self, token: &Token<'_>) -> bool {
         let here = self.peek() == Some(token);
         if here {
@@ -116,7 +116,7 @@ impl<'a> Cursor<'a> {
         here
     }
 
-    /// The next token if it is a word, in lower case.
+    /// The next token in lower case, if it is a word.
     pub(crate) fn peek_word(&self) -> Option<&'a str> {
         self.peek_word_at(0)
     }
@@ -128,7 +128,7 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// Steps over one of `known` if it is next.
+    /// Consumes one of `known` if it is next.
     pub(crate) fn accept_word(&mut self, known: &[&str]) -> bool {
         let here = self.peek_word().is_some_and(|word| known.contains(&word));
         if here {
@@ -137,12 +137,12 @@ impl<'a> Cursor<'a> {
         here
     }
 
-    /// Steps over one of `known`; a near miss is told and then read as what it was meant to be.
+    /// Consumes one of `known`. A near miss is reported and then read as the nearest word.
     pub(crate) fn keyword<'k>(&mut self, known: &[&'k str]) -> Option<&'k str> {
         let typed = self.peek_word()?;
         let meant = match known.iter().find(|&&word| word == typed) {
             Some(word) => word,
-            // `county` is no misspelt `court`.
+            // `county` is a known phrase, not a misspelled `court`.
             None if self.at == 0 && phrases::is_first(typed) => return None,
             None => {
                 let near = words::nearest(typed, known)?;
@@ -163,12 +163,12 @@ impl<'a> Cursor<'a> {
         self.faults.push(diagnostic);
     }
 
-    /// Notes that one of these words could stand here.
+    /// Records that one of these words could stand here.
     pub(crate) fn want(&mut self, words: &[&str]) {
         self.wanted.words.extend(words.iter().map(|&word| word.to_owned()));
     }
 
-    /// One of `known`, or a fault that lists them.
+    /// Consumes one of `known`, or reports an error that lists them.
     pub(crate) fn expect_keyword<'k>(&mut self, known: &[&'k str], what: &str) -> Read<&'k str> {
         match self.keyword(known) {
             Some(word) => Ok(word),
@@ -192,7 +192,7 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// A text between two marks, not empty.
+    /// Consumes a quoted text that is not empty.
     pub(crate) fn expect_text(&mut self, what: &str) -> Read<Named> {
         let span = self.span();
         match self.peek() {
@@ -225,13 +225,13 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// What is typed from the cursor to the end of the line, if it could be a name as it stands.
+    /// The rest of the line as typed, if it could be quoted as a name; else empty.
     fn rest_of_line(&self) -> String {
         let rest = self.text.get(self.span().start..self.end).unwrap_or("");
         if rest.contains(['"', '“', '”']) { String::new() } else { rest.to_owned() }
     }
 
-    /// A text if one is next.
+    /// Consumes a quoted text if one is next.
     pub(crate) fn accept_text(&mut self, what: &str) -> Read<Option<Named>> {
         match self.peek() {
             Some(Token::Text(_)) => self.expect_text(what).map(Some),
@@ -239,7 +239,7 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// A whole number.
+    /// Consumes a whole number.
     pub(crate) fn expect_whole_number(&mut self, what: &str, help: &str) -> Read<usize> {
         if let Some(Token::Number(digits)) = self.peek()
             && let Ok(number) = digits.parse::<usize>()
@@ -250,7 +250,7 @@ impl<'a> Cursor<'a> {
         self.unexpected(what, help)
     }
 
-    /// Tells of anything left on the line.
+    /// Reports anything left on the line.
     pub(crate) fn expect_end(&mut self) -> Read<()> {
         if self.at_end() {
             return Ok(());
@@ -258,7 +258,7 @@ impl<'a> Cursor<'a> {
         self.unexpected("nothing more on this line", "a comment goes after a `#`")
     }
 
-    /// Keeps `value`, or tells that it was said before on this line.
+    /// Stores `value`, or reports that it was already stated on this line.
     pub(crate) fn once<T>(&mut self, slot: &mut Option<T>, value: T, what: &str) -> Read<()> {
         if slot.replace(value).is_none() {
             return Ok(());
@@ -270,7 +270,7 @@ impl<'a> Cursor<'a> {
         )
     }
 
-    /// Sets a flag, or tells that it was set before on this line.
+    /// Sets a flag, or reports that it was already set on this line.
     pub(crate) fn flag(&mut self, flag: &mut bool, what: &str) -> Read<()> {
         let mut said = flag.then_some(());
         *flag = true;

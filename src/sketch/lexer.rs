@@ -1,23 +1,23 @@
-//! One line of a sides file cut into tokens that know their place.
+//! Splits one line of a sides file into tokens with their spans.
 
 use std::borrow::Cow;
 
 use crate::diagnostic::{Diagnostic, Span, Word, is_hidden, quoted};
 
-/// What a token is.
+/// A token.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Token<'a> {
-    /// Letters, with dashes between letters, in lower case.
+    /// Letters, with hyphens between letters, in lower case.
     Word(Cow<'a, str>),
-    /// Digits with points and commas as typed.
+    /// Digits with decimal points and commas, as typed.
     Number(&'a str),
-    /// A fraction that is one character, such as `½`.
+    /// A fraction in one character, such as `½`.
     Fraction(u32, u32),
-    /// What stands between two text marks.
+    /// The text between two quotation marks.
     Text(&'a str),
     /// `'`
     Feet,
-    /// `"` that touches the digit before it.
+    /// A `"` directly after a number.
     Inch,
     Slash,
     Dash,
@@ -27,22 +27,22 @@ pub(crate) enum Token<'a> {
     Dollar,
 }
 
-/// A token with its place.
+/// A token with its span.
 #[derive(Clone, Debug)]
 pub(crate) struct Placed<'a> {
     pub(crate) token: Token<'a>,
     pub(crate) span: Span,
 }
 
-/// What a line has beside its tokens.
+/// What a line contains in addition to its tokens.
 #[derive(Debug, Default)]
 pub(crate) struct LexedLine {
     pub(crate) comment: Option<String>,
-    /// A fault was found, so the tokens are not to be trusted.
+    /// An error was found, so the tokens cannot be relied on.
     pub(crate) faulty: bool,
 }
 
-/// Cuts one line, which begins at byte `offset` of the text, into tokens.
+/// Splits one line, which begins at byte `offset` of the text, into tokens.
 pub(crate) fn lex<'a>(
     line: &'a str,
     offset: usize,
@@ -134,7 +134,7 @@ impl<'a> Lexer<'a, '_> {
         &self.line[start..self.at]
     }
 
-    /// The plain characters of one sort from here on, if none that needs a closer look comes after them.
+    /// Takes a run of plain ASCII characters of one kind, if what follows it needs no special handling.
     fn take_plain(&mut self, is_of_it: fn(&u8) -> bool) -> Option<&'a str> {
         let rest = &self.line[self.at..];
         let length = rest.bytes().take_while(is_of_it).count();
@@ -160,7 +160,7 @@ impl<'a> Lexer<'a, '_> {
         let is_lower = word.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-');
         let word = if is_lower { Cow::Borrowed(word) } else { Cow::Owned(word.to_lowercase()) };
         self.push(Token::Word(word), start);
-        // `sq. ft.`, `sq.ft.`, `in.`: the point of a short form is no part of it.
+        // `sq. ft.`, `sq.ft.`, `in.`: the period is part of the abbreviation.
         let next = self.peek_second();
         let is_square = |token: &Placed<'_>| token.token == Token::Word(Cow::Borrowed("sq"));
         if self.peek() == Some('.') && self.tokens.last().is_some_and(is_square)
@@ -168,14 +168,14 @@ impl<'a> Lexer<'a, '_> {
         {
             self.at += 1;
         } else if self.peek() == Some('.') && next.is_some_and(|next| next.is_ascii_digit()) {
-            // `N.42'`: neither 0.42 nor 42 may be taken for certain.
+            // `N.42'` could be 0.42 or 42, so it is an error.
             let at = self.at;
             self.stray('.', at);
         }
         self.squared(start);
     }
 
-    /// `ft²`, `ft2`, `m^2`: a unit of length that is squared is one of area.
+    /// `ft²`, `ft2`, `m^2`: a squared unit of length is a unit of area.
     fn squared(&mut self, start: usize) {
         let unit = match self.tokens.last() {
             Some(Placed { token: Token::Word(word), .. }) => match word.as_ref() {
@@ -209,7 +209,7 @@ impl<'a> Lexer<'a, '_> {
         self.push(Token::Number(number), start);
     }
 
-    /// A foot mark; two of them that touch are one inch mark.
+    /// A foot mark; two in a row without a space are an inch mark.
     fn foot_mark(&mut self) {
         let (start, after_number) = (self.at, self.touches_number());
         self.at += self.peek().map_or(0, char::len_utf8);
@@ -231,7 +231,7 @@ impl<'a> Lexer<'a, '_> {
             let fault =
                 Diagnostic::new(Word::UnfinishedText, span, "this text has no end on its line")
                     .label("begins here");
-            // `1O`: what the mark touches begins as a number and ends as a word.
+            // `1O`: it begins like a number and ends like a word.
             let before = self.line[..start].rsplit(' ').next().unwrap_or_default();
             let is_mistyped = before.starts_with(|first: char| first.is_ascii_digit())
                 && before.ends_with(char::is_alphabetic);

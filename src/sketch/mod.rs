@@ -1,6 +1,7 @@
-//! The sides file as it was written: text in, [`Sketch`] out, every part knowing its place.
+//! Reading and writing sides files. The result is a [`Sketch`]: the file's statements as written, with the span of
+//! each.
 //!
-//! The format's reference with an annotated sample is `sketches/README.md`.
+//! The reference of the format, with an annotated sample, is `sketches/README.md`.
 
 mod assemble;
 mod bay;
@@ -41,7 +42,7 @@ pub const MOST_SIDES: usize = 1_000;
 const MOST_CHARACTERS: usize = 2_000;
 
 impl Sketch {
-    /// The file in its canonical form: the same sketch, comments kept.
+    /// The file in its canonical form, with the same meaning and all comments.
     ///
     /// ```
     /// use fairfoot::Source;

@@ -2,7 +2,7 @@
 
 use crate::diagnostic::Span;
 
-/// A name as typed, with its place.
+/// A name as typed, with its span.
 #[derive(Clone, Debug)]
 pub(crate) struct Named {
     pub(crate) text: String,
@@ -10,7 +10,7 @@ pub(crate) struct Named {
 }
 
 impl PartialEq for Named {
-    /// Two names are the same when their letters are; their places do not matter.
+    /// Compares only the text, not the span.
     fn eq(&self, other: &Named) -> bool {
         self.text == other.text
     }

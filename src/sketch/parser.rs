@@ -1,4 +1,4 @@
-//! One function a statement: tokens in, a [`Statement`] out.
+//! The parser: one function per statement, from tokens to a [`Statement`].
 
 use crate::diagnostic::{Diagnostic, Span, Word};
 use crate::geometry::compass::Direction;
@@ -14,7 +14,7 @@ const DIRECTIONS: [&str; 12] =
 const STREET: &str = "the street side";
 const FACES: [&str; 3] = ["outside", "frame", "inside"];
 
-/// Every word that can begin a line, those of most lines first.
+/// Every word that can begin a line, most frequent first.
 const FIRST_WORDS: [&str; 63] = [
     "north",
     "east",
@@ -91,18 +91,18 @@ pub(super) fn begins_a_side(word: &str) -> bool {
     DIRECTIONS.contains(&word) || ["diagonal", "bearing", "arc", "bay", "close"].contains(&word)
 }
 
-/// The words that may stand after a side.
+/// The words allowed after a side.
 pub(super) const SIDE_WORDS: [&str; 9] =
     ["recorded", "tolerance", "estimated", "from", "common", "veneer", "wall", "photo", "note"];
 
-/// The word that a line was probably meant to begin with.
+/// The word a line was most likely meant to begin with; `None` if none is close.
 pub(crate) fn first_word_meant(typed: &str) -> Option<&'static str> {
     let exact = FIRST_WORDS.iter().find(|word| **word == typed).copied();
     exact.or_else(|| crate::diagnostic::words::nearest(typed, &FIRST_WORDS))
 }
 
 impl Cursor<'_> {
-    /// The statement of this line; what is left over is a fault.
+    /// Parses the statement of this line; anything left over is an error.
     pub(crate) fn statement(&mut self) -> Read<Statement> {
         let statement = self.statement_body()?;
         self.expect_end()?;
@@ -187,7 +187,7 @@ impl Cursor<'_> {
         )
     }
 
-    /// What to begin a line with instead of a word that a sides file does not have.
+    /// A suggestion for a line that begins with an unknown word.
     fn instead(&self) -> &'static str {
         match self.peek_word().unwrap_or_default() {
             "year" => "the year is `tax year 2026`",
@@ -307,7 +307,7 @@ impl Cursor<'_> {
         })
     }
 
-    /// Whether `front`, which was just read, is a side and not the statement of where the street is.
+    /// Whether `front`, which was just read, begins a side; otherwise it states where the street is.
     fn is_side_of_front(&self) -> bool {
         match self.peek() {
             Some(Token::Number(_) | Token::Fraction(..)) => true,
@@ -316,7 +316,7 @@ impl Cursor<'_> {
         }
     }
 
-    /// The compass direction of a word of somebody who stands in the street and faces the house.
+    /// The compass direction of `back`, `front`, `left` or `right`, seen from the street.
     fn street_direction(&mut self, word: &str, start: Span) -> Read<Direction> {
         let Some(front) = self.front else {
             let message =
@@ -357,7 +357,7 @@ impl Cursor<'_> {
         self.wall_thickness("a thickness or `none`").map(Thickness::Of)
     }
 
-    /// A thickness no wall goes beyond.
+    /// A thickness, at most 3 ft.
     fn wall_thickness(&mut self, what: &str) -> Read<Written> {
         let start = self.span();
         let length = self.expect_length(what)?;
@@ -514,7 +514,7 @@ impl Cursor<'_> {
         }
     }
 
-    /// The height of ceiling below which a `low` space lies.
+    /// The ceiling height that a `low` space is under.
     fn under(&mut self, space: &mut SpaceStatement) -> Read<()> {
         let span = self.last_span();
         let height = self.expect_length("the ceiling height")?;
@@ -529,7 +529,8 @@ impl Cursor<'_> {
         self.once(&mut space.under, height, "the ceiling height")
     }
 
-    /// A part of another space is taken off it or is not; it is never counted by itself.
+    /// Reports `counted` after a kind of space that is part of another: it is deducted or not, but never counted by
+    /// itself.
     fn may_be_counted(&mut self, kind: Kind) -> Read<()> {
         if !kind.lies_in_another() {
             return Ok(());
@@ -647,7 +648,7 @@ impl Cursor<'_> {
         self.side(Run::Arc(direction, chord, rise, toward))
     }
 
-    /// `close` follows from the other walls; a wall with a length has a direction.
+    /// Reports a length after `close`, whose length follows from the other walls.
     fn no_length_after_close(&mut self) -> Read<()> {
         if !matches!(self.peek(), Some(Token::Number(_) | Token::Fraction(..))) {
             return Ok(());
@@ -785,7 +786,7 @@ impl Cursor<'_> {
     }
 }
 
-/// The direction of a word in lower case.
+/// The direction named by a word in lower case.
 fn direction_named(word: &str) -> Option<Direction> {
     Some(match word {
         "north" | "n" => Direction::North,
@@ -796,7 +797,7 @@ fn direction_named(word: &str) -> Option<Direction> {
     })
 }
 
-/// A length in letters that a text may hold, without inch marks.
+/// A length with words instead of marks, so that it can stand inside a text.
 fn plainly(length: Written) -> String {
     length.to_string().replace('"', " in").replace('\'', " ft")
 }

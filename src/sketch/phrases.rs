@@ -1,6 +1,6 @@
-//! What people write for the words of a sides file.
+//! Phrases that people write for the words of the format.
 
-/// Where in a line a phrase is looked for.
+/// Where in a line a phrase is recognized.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Where {
     /// At its start.
@@ -11,11 +11,11 @@ pub(super) enum Where {
 
 use Where::{First, Later};
 
-/// A phrase that people write, and the words that a sides file has for it; none where it says nothing.
+/// Phrases that people write, with the words that replace them; an empty replacement removes the phrase.
 ///
-/// Of two that fit the longer one is taken. A `-` at the end of what is written for it means that the phrase
-/// itself may be the name that follows: `kitchen` → `living "kitchen"`. A `#` says that a sides file has no place
-/// for it but in a comment.
+/// If two phrases match, the longer one is used. A `-` at the end of a replacement means that the phrase itself may
+/// be the name that follows: `kitchen` → `living "kitchen"`. A `#` means that the format has no place for it except
+/// in a comment.
 pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     // Published figures.
     (First, "county", "record"),
@@ -603,7 +603,7 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (Later, "measurement", ""),
 ];
 
-/// Whether people begin a line with this word for another one.
+/// Whether a phrase at the start of a line begins with this word.
 pub(super) fn is_first(word: &str) -> bool {
     PHRASES.iter().any(|(place, phrase, _)| {
         *place == First

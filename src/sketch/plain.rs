@@ -1,6 +1,6 @@
-//! The commonest line by far, a direction with feet and whole inches, read at once and not word by word.
+//! A fast path for the most common line, a direction with feet and whole inches.
 //!
-//! What it does not know for certain it leaves to the words. The test holds the two against each other.
+//! Every other line is left to the parser. A test checks that both read such lines the same.
 
 use std::ops::Range;
 
@@ -14,14 +14,14 @@ use crate::units::length::{Form, Length, Written};
 pub(super) struct PlainSide {
     direction: Direction,
     length: Written,
-    /// Where in its line it stands.
+    /// Its position in the line.
     place: Range<usize>,
-    /// There is one blank between its words.
+    /// There are single spaces between its words.
     is_even: bool,
 }
 
 impl PlainSide {
-    /// The side of this line, which begins at byte `offset` of the text.
+    /// The side as read from `line`, which begins at byte `offset` of the text.
     pub(super) fn read(self, line: &str, offset: usize) -> SideSketch {
         let span = Span::new(offset + self.place.start, offset + self.place.end);
         let text = &line[self.place];
@@ -34,7 +34,7 @@ impl PlainSide {
     }
 }
 
-/// The side that is all of this line; none for any other line.
+/// The side, if the line contains nothing else; otherwise `None`.
 pub(super) fn side(line: &str) -> Option<PlainSide> {
     let start = line.len() - line.trim_ascii_start().len();
     let mut rest = Rest { bytes: line.as_bytes(), at: start };
@@ -62,7 +62,7 @@ pub(super) fn side(line: &str) -> Option<PlainSide> {
     })
 }
 
-/// What is left of a line.
+/// The rest of a line.
 struct Rest<'a> {
     bytes: &'a [u8],
     at: usize,
@@ -73,7 +73,7 @@ impl Rest<'_> {
         self.bytes.get(self.at).copied()
     }
 
-    /// Goes past blanks; how many there are.
+    /// Skips spaces and returns how many there were.
     fn blanks(&mut self) -> usize {
         let start = self.at;
         while self.next() == Some(b' ') {
@@ -86,7 +86,7 @@ impl Rest<'_> {
         (self.next() == Some(mark)).then(|| self.at += 1)
     }
 
-    /// A direction in full or its letter, before a blank.
+    /// A direction in full or its first letter, followed by a space.
     fn direction(&mut self) -> Option<Direction> {
         const ALL: [Direction; 4] =
             [Direction::North, Direction::East, Direction::South, Direction::West];
@@ -98,7 +98,7 @@ impl Rest<'_> {
         (self.next() == Some(b' ')).then_some(direction)
     }
 
-    /// At most so many digits.
+    /// A number of at most `most` digits.
     fn number(&mut self, most: usize) -> Option<i64> {
         let start = self.at;
         let mut number = 0;
@@ -131,7 +131,7 @@ mod tests {
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(20_000))]
 
-        /// A line read at once says what its words say.
+        /// A line read by the fast path reads the same as by the parser.
         #[test]
         fn read_at_once_is_read_word_by_word(
             line in "[ \t]{0,2}(north|east|south|west|n|e|s|w|wes|northeast)[ \t]{0,3}[0-9]{0,5}['′]?[ \t]{0,2}([0-9]{1,3}[\"″']?)?[ \t]{0,2}"

@@ -1,19 +1,19 @@
-//! A sides file without what its writer may want to keep: comments, values, rates, sales, notes.
+//! A sides file without what its writer may want to keep private: comments, values, rates, sales and notes.
 
 use crate::sketch::Sketch;
 use crate::sketch::statement::{Said, Statement};
 use crate::sketch::tree::Line;
 
 impl Sketch {
-    /// The file in its canonical form, without comments, without the statements about values, taxes, dates and sales, and
-    /// without the notes after sides. The sides, the figures and the heads are the same.
+    /// The file in its canonical form without comments, without statements about values, taxes, dates and sales,
+    /// and without notes after sides. Sides, figures and heads stay the same.
     pub fn tidied_without_private(&self) -> String {
         let lines = self.lines.iter().filter(|line| !is_private(line)).map(public).collect();
         super::tidy::tidied(&Sketch { lines, ..self.clone() })
     }
 }
 
-/// A line that says nothing which may be handed on.
+/// Whether a line contains only what is to be kept private.
 fn is_private(line: &Line) -> bool {
     match &line.statement {
         Some(statement) => matches!(statement, Statement::Valued(_)),
@@ -21,7 +21,7 @@ fn is_private(line: &Line) -> bool {
     }
 }
 
-/// A line without its comment and its note.
+/// The line without its comment and note.
 fn public(line: &Line) -> Line {
     let mut statement = line.statement.clone();
     if let Some(Statement::Side(_, words) | Statement::Bay(_, words)) = &mut statement {

@@ -1,4 +1,4 @@
-//! Reading lengths, areas, bearings and dates from tokens.
+//! Reads lengths, areas, bearings and dates from tokens.
 
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -17,17 +17,18 @@ const LENGTH_HELP: &str =
 const AREA_HELP: &str = "write the unit too: `2,031 sq ft`, `188.7 sq m` or `0.25 acres`";
 const BEARING_HELP: &str = "write it as `N 45° 30' E` or `S 12.5° W`: from north or south so many degrees (0 to 90) toward east or west";
 
-/// The largest area that can be typed, in square feet: far beyond any lot, so that sums cannot overflow.
+/// The largest area that can be typed, in square feet: far larger than any lot, and small enough that sums cannot
+/// overflow.
 const LARGEST_AREA: i128 = 1_000_000_000_000;
 
 impl std::str::FromStr for Length {
     type Err = Error;
 
-    /// Reads any spelling of a length; a bare number is feet.
+    /// Reads a length in any accepted spelling; a number without a unit is in feet.
     ///
     /// # Errors
     ///
-    /// [`Error::Length`] if it is not one, with what is wrong and how to write it.
+    /// [`Error::Length`] if it is not a length, with what is wrong and how to write it.
     fn from_str(text: &str) -> Result<Length, Error> {
         let mut faults = Vec::new();
         let mut tokens = Vec::new();
@@ -49,7 +50,7 @@ impl std::str::FromStr for Length {
     }
 }
 
-/// The unit that a mark or a word after a number means.
+/// The unit given by a mark or word after a number.
 #[derive(Clone, Copy, PartialEq)]
 enum Mark {
     Feet,
@@ -63,7 +64,7 @@ impl Cursor<'_> {
         self.fault(Diagnostic::new(Word::BadLength, span, message).help(help))
     }
 
-    /// How far something lies from the origin: a length, or nothing at all.
+    /// An offset from the origin: a length, or zero.
     pub(crate) fn expect_offset(&mut self, what: &str) -> Read<Written> {
         let is_zero = |digits: &str| digits.bytes().all(|byte| matches!(byte, b'0' | b'.'));
         if let Some(Token::Number(digits)) = self.peek()
@@ -75,7 +76,7 @@ impl Cursor<'_> {
         self.expect_length(what)
     }
 
-    /// A length over 0 and at most 10,000 ft.
+    /// A length above 0 and at most 10,000 ft.
     pub(crate) fn expect_length(&mut self, what: &str) -> Read<Written> {
         let start = self.span();
         if self.accept(&Token::Dash) && matches!(self.peek(), Some(Token::Number(_))) {
@@ -123,7 +124,8 @@ impl Cursor<'_> {
         }
     }
 
-    /// A number with no unit yet: the whole inches of `4 5/8"`, the top of `1/2"`, or a bare number.
+    /// A number without a unit so far: the whole inches of `4 5/8"`, the numerator of `1/2"`, or a number without
+    /// any unit.
     fn without_mark(&mut self, start: Span, first: Decimal) -> Read<Written> {
         if self.fraction_follows() || self.peek() == Some(&Token::Slash) {
             return self.mixed_inches(start, first);
@@ -186,7 +188,7 @@ impl Cursor<'_> {
         Ok(Written::new(feet.length() + inches.length(), Form::FeetAndInches))
     }
 
-    /// Feet alone; whole ones are written as those with inches are.
+    /// Feet without inches. Whole feet get the form of feet and inches.
     fn decimal_feet(&mut self, start: Span, feet: Decimal) -> Read<Written> {
         let form = if feet.fract().is_zero() { Form::FeetAndInches } else { Form::DecimalFeet };
         let written = self.in_unit(start, feet, Form::DecimalFeet)?;
@@ -210,7 +212,7 @@ impl Cursor<'_> {
         self.mixed_inches(start, whole)
     }
 
-    /// A number after the feet that is not inches.
+    /// Reports a number after the feet that is not in inches.
     fn unmarked(&mut self, start: Span, digits: &str) -> Read<Written> {
         let typed = self.typed_since(start);
         if matches!(typed.chars().next_back(), Some(c) if !c.is_ascii_digit()) {
@@ -224,13 +226,13 @@ impl Cursor<'_> {
         self.bad_length(start, format!("which unit is the {digits}?"), &help)
     }
 
-    /// What was typed from `start` up to the cursor.
+    /// What was typed from `start` to the cursor.
     fn typed_since(&self, start: Span) -> String {
         let span = self.since(start);
         self.text.get(span.start..span.end).unwrap_or("").to_owned()
     }
 
-    /// A fraction after the whole inches `first`, or with `first` as its top; then the inch mark.
+    /// A fraction after the whole inches `first`, or with `first` as its numerator, followed by the inch mark.
     fn mixed_inches(&mut self, start: Span, first: Decimal) -> Read<Written> {
         let (whole, top, bottom) = if self.accept(&Token::Slash) {
             (Decimal::ZERO, first, self.fraction_part(start)?)
@@ -263,7 +265,7 @@ impl Cursor<'_> {
         let on_a_tape =
             bottom.to_u64().is_some_and(|bottom| bottom <= 64 && bottom.is_power_of_two());
         if bottom.is_zero() || top >= bottom {
-            // `41/2` was mostly meant for `4 1/2`.
+            // `41/2` was most likely meant as `4 1/2`.
             let digits = top.to_string();
             let split = digits.len().checked_sub(1).and_then(|last| digits.split_at_checked(last));
             let help = match split {
@@ -315,7 +317,7 @@ impl Cursor<'_> {
         self.bad_length(start, "a fraction with one number", LENGTH_HELP)
     }
 
-    /// The unit mark or word that is next, if any.
+    /// Consumes the unit mark or word that is next, if any.
     fn accept_mark(&mut self) -> Option<Mark> {
         let mark = match self.peek()? {
             Token::Feet => Mark::Feet,
@@ -353,7 +355,7 @@ impl Cursor<'_> {
         }
     }
 
-    /// `number` of the unit of `form`, as whole nanometers.
+    /// `number` in the unit of `form`, which must be whole nanometers.
     fn in_unit(&mut self, start: Span, number: Decimal, form: Form) -> Read<Written> {
         let nm = Decimal::from(form.unit().nm());
         let far = Decimal::from(10_i64.pow(10));
@@ -361,7 +363,7 @@ impl Cursor<'_> {
             return self.bad_length(start, "a length is at most 10,000 ft", LENGTH_HELP);
         }
         let whole = if number.scale() == 0 {
-            // No further than `far`, so that the product is far from overflowing.
+            // At most `far`, so the product cannot overflow.
             i64::try_from(number.mantissa() * i128::from(form.unit().nm())).ok()
         } else {
             let product = (number.scale() <= 12).then(|| number.checked_mul(nm)).flatten();
@@ -380,7 +382,7 @@ impl Cursor<'_> {
         }
     }
 
-    /// A year of four digits; `example` is the whole statement.
+    /// A year with four digits; `example` is a whole statement for the help.
     pub(crate) fn expect_year(&mut self, example: &str) -> Read<u16> {
         let start = self.span();
         let help = &format!("write it with four digits: `{example}`");
@@ -395,7 +397,7 @@ impl Cursor<'_> {
         }
     }
 
-    /// A number and the unit of an area.
+    /// A number with a unit of area.
     pub(crate) fn expect_area(&mut self, what: &str) -> Read<WrittenArea> {
         let start = self.span();
         let Some(Token::Number(digits)) = self.peek() else {
@@ -545,7 +547,7 @@ impl Bearing {
     }
 }
 
-/// The date that a common spelling probably means: without its zeros, or month/day/year.
+/// The date that a common spelling probably means: without leading zeros, or as month/day/year.
 fn meant_date(text: &str) -> Option<jiff::civil::Date> {
     let parts: Vec<i16> =
         text.split(['-', '/', '.']).map(str::parse).collect::<Result<_, _>>().ok()?;
@@ -561,7 +563,7 @@ fn meant_date(text: &str) -> Option<jiff::civil::Date> {
     }
 }
 
-/// Digits with at most one point, exactly.
+/// The exact value of digits with at most one decimal point; `None` if it is not a number.
 pub(crate) fn decimal(digits: &str) -> Option<Decimal> {
     if digits.len() <= 9 && digits.bytes().all(|byte| byte.is_ascii_digit()) {
         return digits.parse::<u32>().ok().map(Decimal::from);
@@ -571,7 +573,7 @@ pub(crate) fn decimal(digits: &str) -> Option<Decimal> {
     Some(number.normalize())
 }
 
-/// A number in which commas group thousands.
+/// A number whose thousands may be grouped by commas.
 pub(crate) fn grouped_number(digits: &str) -> Option<Decimal> {
     let (whole, decimals) = digits.split_once('.').unwrap_or((digits, ""));
     if decimals.contains([',', '.']) {

@@ -1,4 +1,4 @@
-//! Reads a whole sides file line by line, going on after each error.
+//! Reads a whole sides file line by line, continuing after each error.
 
 use smol_str::SmolStr;
 
@@ -13,25 +13,25 @@ use crate::sketch::tree::{Sketch, evened_out};
 use crate::sketch::wanted::Wanted;
 use crate::sketch::{MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plain};
 
-/// A sketch and the faults of reading it; what could be read is there even beside faults.
+/// A sketch with the errors found while reading it. It contains everything that could be read.
 #[derive(Debug)]
 pub(crate) struct Reading {
     pub(crate) sketch: Sketch,
     pub(crate) faults: Vec<Diagnostic>,
-    /// How many more errors there are than are kept.
+    /// How many errors beyond those kept there are.
     pub(crate) more: usize,
 }
 
-/// Of so many lines that cannot be read it is worked out what to type instead.
+/// For how many unreadable lines a replacement is searched.
 const MENDED: usize = 100;
-/// So many errors of reading are kept; the others are counted.
+/// How many errors are kept; any more are only counted.
 const KEPT: usize = 500;
 
-/// The sketch alone, whether or not its outlines close: for what needs the words only.
+/// Reads a sides file without checking whether its outlines close.
 ///
 /// # Errors
 ///
-/// Every error of reading it, in file order.
+/// Every error found while reading, in file order.
 pub fn parse(source: Source) -> Result<Sketch, Diagnostics> {
     let Reading { sketch, faults, more } = read(&source);
     if faults.is_empty() {
@@ -41,12 +41,12 @@ pub fn parse(source: Source) -> Result<Sketch, Diagnostics> {
     }
 }
 
-/// Reads a whole sides file, going on after each error.
+/// Reads a whole sides file, continuing after each error.
 pub(crate) fn read(source: &Source) -> Reading {
     let mut faults = Vec::new();
     let text = source.text();
     let mut assembler = Assembler::default();
-    // About as many as there are, rather more than less.
+    // An estimate of the number of lines, rather too high than too low.
     assembler.expect_lines((text.len() >> 3).min(MOST_LINES) + 1);
     if text.len() > MOST_BYTES {
         faults.push(too_long("the file has more than 1 MB"));
@@ -64,7 +64,7 @@ pub(crate) fn read(source: &Source) -> Reading {
             break;
         }
         count += 1;
-        // Lines are short: looking at byte after byte is quicker than a search.
+        // Lines are short, so a byte-by-byte search is the fastest.
         let end = rest.bytes().position(|byte| byte == b'\n').map_or(rest.len(), |at| at + 1);
         let (line, after) = rest.split_at(end);
         let content = line.strip_suffix('\n').unwrap_or(line);
@@ -97,18 +97,18 @@ fn too_long(message: &str) -> Diagnostic {
         .help("one file holds one house; give the file that you typed the sides into")
 }
 
-/// What one line may leave for the next ones.
+/// What earlier lines determine about later ones.
 #[derive(Default)]
 pub(super) struct Context {
     units: Unit,
-    /// The street side, once the file has said it.
+    /// The street side, once it has been stated.
     front: Option<Direction>,
     first_bare: Option<Span>,
-    /// The name of the space given last.
+    /// The name of the last space.
     space: Option<String>,
 }
 
-/// Reads one line, which begins at byte `offset` of the text, word by word; `tokens` is room for its words.
+/// Reads one line, which begins at byte `offset` of the text, word by word. `tokens` is a buffer.
 pub(super) fn read_words<'a>(
     text: &str,
     line: &'a str,
@@ -172,7 +172,7 @@ pub(super) fn read_words<'a>(
     read
 }
 
-/// Puts into the errors of a line, those from `first` on, what to type instead, where that is known.
+/// Adds a suggested replacement to the errors of a line, which begin at index `first`, if one is found.
 fn offer(
     line: &str,
     offset: usize,
@@ -192,7 +192,7 @@ fn offer(
     let typed = body.trim_start();
     let start = offset + body.len() - typed.len();
     let mut attempt = |changed: &str| attempt(changed, context);
-    // `photo #2`: what stands after the `#` is no comment there.
+    // `photo #2`: here `#` does not begin a comment.
     let with_comment = read.comment.as_ref().map(|comment| format!("{typed} \"{comment}\""));
     let as_text =
         with_comment.filter(|line| !line.contains("\"#\"") && attempt(line).reads.is_some());
@@ -214,12 +214,12 @@ fn offer(
     };
     let fixes = mend.lines.into_iter().map(|text| Fix::new(span, text)).collect();
     let told = faults.remove(first + told);
-    // The other errors of the line are about what the change has put right as well.
+    // The replacement corrects the other errors of the line as well.
     faults.truncate(first);
     faults.push(told.instead(Some(mend.cause), vec![help], fixes));
 }
 
-/// Lines as they are shown in a sentence.
+/// Several lines quoted in one sentence.
 fn in_one_row(lines: &str) -> String {
     let lines: Vec<String> = lines.lines().map(|line| format!("`{line}`")).collect();
     match lines.split_first() {
@@ -230,7 +230,7 @@ fn in_one_row(lines: &str) -> String {
     }
 }
 
-/// How far a line, or several, can be read after what the file has said before.
+/// How far one or more lines can be read in the current context.
 fn attempt(lines: &str, context: &Context) -> Attempt {
     let mut right = String::with_capacity(lines.len());
     let mut start = 0;
@@ -273,7 +273,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
     }
 }
 
-/// A line with its near misses put right.
+/// The line with near misses corrected.
 fn with_fixes(line: &str, faults: &[Diagnostic]) -> String {
     let mut line = line.to_owned();
     for fix in faults.iter().rev().flat_map(Diagnostic::fixes) {
@@ -284,7 +284,7 @@ fn with_fixes(line: &str, faults: &[Diagnostic]) -> String {
     line
 }
 
-/// The first two words of a line, as far as they are words.
+/// The first two tokens of a line; empty where they are not words.
 fn first_words(tokens: &[lexer::Placed<'_>]) -> [String; 2] {
     let word = |i: usize| match tokens.get(i).map(|placed| &placed.token) {
         Some(lexer::Token::Word(word)) => word.clone().into_owned(),
@@ -293,7 +293,7 @@ fn first_words(tokens: &[lexer::Placed<'_>]) -> [String; 2] {
     [word(0), word(1)]
 }
 
-/// A fault that makes a line unfit to be looked at word by word.
+/// An error because of which a line cannot be read word by word: it is too long or has hidden characters.
 fn unreadable(line: &str, offset: usize) -> Option<Diagnostic> {
     let is_plain = |byte: &u8| matches!(byte, b' '..=b'~' | b'\t');
     if line.len() <= MOST_CHARACTERS && line.as_bytes().iter().all(is_plain) {

@@ -1,9 +1,9 @@
-//! The walks of a sides file as rows, and edits of single rows that leave every other letter as it is.
+//! The walks of a sides file as rows, and edits of single rows that leave all other text unchanged.
 //!
-//! A form on a screen shows rows and the text holds them: a row names its line, and an edit gives
-//! the whole text back. Ways are told as somebody sees them who stands in the street and faces the
-//! house: [`Way::Back`], [`Way::Right`], [`Way::Front`], [`Way::Left`]. Positions are in feet,
-//! `x` to the right and `y` down toward the street, from the level's origin.
+//! A form on a screen shows rows, and the text remains the source: each row names its line, and each edit returns
+//! the whole new text. Directions are those of someone who stands in the street and faces the house: [`Way::Back`],
+//! [`Way::Right`], [`Way::Front`], [`Way::Left`]. Positions are in feet from the level's origin, with `x` to the
+//! right and `y` down toward the street.
 //!
 //! ```
 //! use fairfoot::sketch::rows::{Edit, Way, edited, rows};
@@ -29,7 +29,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::units::length::Length;
 pub use edit::{Edit, edited};
 
-/// A way to go, seen from the street.
+/// A direction as seen from the street.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Way {
@@ -44,22 +44,22 @@ pub enum Way {
 }
 
 impl Way {
-    /// Every way, clockwise from the back.
+    /// Every direction, clockwise from the back.
     pub const ALL: [Way; 4] = [Way::Back, Way::Right, Way::Front, Way::Left];
 
-    /// The way of a plan direction, where the street is on the `front` side.
+    /// Converts a compass direction; the street is on the `front` side.
     fn of(direction: Direction, front: Direction) -> Way {
         let turn = (clockwise(direction) + 4 - clockwise(front) + 2) % 4;
         Way::ALL[turn]
     }
 
-    /// The plan direction of this way.
+    /// The compass direction.
     fn direction(self, front: Direction) -> Direction {
         let turn = Way::ALL.iter().position(|&way| way == self).unwrap_or(0);
         CLOCKWISE[(turn + clockwise(front) + 2) % 4]
     }
 
-    /// The way in words after a length.
+    /// The phrase that follows a length.
     const fn spoken(self) -> &'static str {
         match self {
             Way::Back => "toward the back",
@@ -84,7 +84,7 @@ pub enum How {
     /// Taped.
     #[default]
     Measured,
-    /// It could not be reached and follows from the other walls.
+    /// Not measured: it follows from the other walls.
     Closing,
     /// It was estimated.
     About,
@@ -93,34 +93,34 @@ pub enum How {
 /// One side as a row.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Row {
-    /// Its line in the file, from 1.
+    /// Its line in the file, counted from 1.
     pub line: usize,
-    /// The way to go; none where the side is slanted, curved or `close`, which a row only shows.
+    /// Its direction; `None` for a slanted or curved side or `close`, which a row only shows.
     pub way: Option<Way>,
     /// The side as typed, without the words after it.
     pub typed: String,
-    /// The length as typed; empty where it has none.
+    /// The length as typed; empty if it has none.
     pub length: String,
-    /// The length in feet, inches and a fraction of an inch, where it can be told that way.
+    /// The length as feet, inches and a fraction of an inch; `None` if it cannot be written that way.
     pub parts: Option<[String; 3]>,
     /// How the length was obtained.
     pub how: How,
     /// Whether the line could be read.
     pub is_read: bool,
-    /// Where the side begins, in feet.
+    /// The start of the side, in feet.
     pub from: [f64; 2],
-    /// Where it ends, in feet.
+    /// The end of the side, in feet.
     pub to: [f64; 2],
-    /// The radius of a curved side in feet, and whether it bends to the right of the walk.
+    /// The radius of a curved side in feet, and whether it bulges to the right of the walking direction.
     pub curve: Option<(f64, bool)>,
 }
 
-/// One walk round a space.
+/// The sides of one space.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Walk {
-    /// The line that opens the space, from 1.
+    /// The line that begins the space, counted from 1.
     pub line: usize,
-    /// The word of its kind; `lot` for the land.
+    /// The word for its kind; `lot` for the land.
     pub kind: &'static str,
     /// Its name.
     pub name: String,
@@ -128,43 +128,44 @@ pub struct Walk {
     pub level: String,
     /// The name of the space it lies in.
     pub within: Option<String>,
-    /// Where it begins, in feet.
+    /// Its start, in feet.
     pub start: [f64; 2],
     /// Its sides.
     pub rows: Vec<Row>,
-    /// What is still missing to the start, in words; empty where nothing is.
+    /// What is missing to return to the start, in words; empty if nothing is.
     pub gap: String,
-    /// Whether the walk is back at its start.
+    /// Whether the walk returns to its start.
     pub is_closed: bool,
 }
 
-/// What a form shows of the lines before the first level.
+/// The fields of the lines before the first level that a form shows.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Heads {
     /// `property`
     pub property: String,
     /// `account`
     pub account: String,
-    /// The area of `record`, as typed.
+    /// The area after `record`, as typed.
     pub record: String,
-    /// The area of `listing`.
+    /// The area after `listing`, as typed.
     pub listing: String,
-    /// The area of `plan`.
+    /// The area after `plan`, as typed.
     pub plan: String,
-    /// The thickness of `veneer`, or `none`.
+    /// The thickness after `veneer`, or `none`.
     pub veneer: String,
 }
 
 /// A sides file as rows.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Rows {
-    /// What stands before the first level.
+    /// The fields before the first level.
     pub heads: Heads,
     /// Every walk, in file order.
     pub walks: Vec<Walk>,
 }
 
-/// The rows of a text; what cannot be read is left out, or is a row that says so.
+/// The rows of a text. A side that cannot be read becomes a row with `is_read` set to `false`; other unreadable
+/// lines are left out.
 pub fn rows(text: &str) -> Rows {
     let source = Source::new("", text);
     let Reading { sketch, .. } = super::read(&source);
@@ -177,23 +178,23 @@ pub fn rows(text: &str) -> Rows {
     maker.finish()
 }
 
-/// The street side; the bottom of the plan where the file does not say.
+/// The street side, or south (the bottom of the plan) if it is not stated.
 fn front_of(sketch: &super::Sketch) -> Direction {
     sketch.heads.front.unwrap_or(Direction::South)
 }
 
-/// A place or a move on the plan in nanometers: east, then north.
+/// A position or move on the plan in nanometers: east, then north.
 type Spot = (i64, i64);
 
-/// A walk with what only the making needs.
+/// A walk under construction.
 struct Open {
     walk: Walk,
     start: Spot,
-    /// The move of each row; none where it follows from the others.
+    /// The move of each row; `None` if it follows from the others.
     moves: Vec<Option<Spot>>,
-    /// The axis of each row that follows.
+    /// The direction of each row given by closing.
     follows: Vec<Option<Direction>>,
-    /// Named corners, and after how many sides each is reached.
+    /// Named corners, each with the number of sides before it.
     corners: Vec<(String, usize)>,
     curves: Vec<Option<(i64, i64)>>,
     is_drawn: bool,
@@ -205,7 +206,7 @@ struct Maker {
     level: String,
     open: Option<Open>,
     done: Vec<Open>,
-    /// Sides of somebody else's outline are no walk of ours.
+    /// The sides belong to an outline from a record, a plan or a map.
     is_elsewhere: bool,
 }
 
@@ -318,7 +319,7 @@ impl Maker {
         });
     }
 
-    /// Where a space begins, as far as the walks before it tell.
+    /// Where a space begins, as far as earlier walks determine it.
     fn place(&self, place: &Place) -> Spot {
         match place {
             Place::Origin => (0, 0),
@@ -339,7 +340,7 @@ impl Maker {
         }
     }
 
-    /// The walks done on this level, the last first.
+    /// The finished walks of this level, last first.
     fn here(&self) -> impl Iterator<Item = &Open> {
         self.done.iter().rev().filter(|open| open.walk.level == self.level)
     }
@@ -372,7 +373,7 @@ impl Maker {
         open.walk.rows.push(Row { line, way, typed, length, parts, how, ..Row::empty() });
     }
 
-    /// A bay, which a row only shows: the wall goes on behind it.
+    /// Adds a bay, which a row only shows; its position moves along the wall behind it.
     fn bay(&mut self, line: usize, typed: &str, direction: Direction, width: Length) {
         let Some(open) = &mut self.open else { return };
         open.moves.push(Some(leg(direction, width.nm())));
@@ -382,7 +383,7 @@ impl Maker {
         open.walk.rows.push(Row { line, typed, ..Row::empty() });
     }
 
-    /// A line that is no statement: a row that cannot be read yet where it begins like a side.
+    /// Adds a line that could not be read, if it begins like a side.
     fn unread(&mut self, line: usize, typed: &str) {
         let content = edit::content(typed).trim();
         let first = content.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default();
@@ -403,7 +404,7 @@ impl Maker {
         });
     }
 
-    /// Ends the walk that is open: what follows is worked out, and every row has its place.
+    /// Ends the open walk: fills in what follows from the other sides, and positions every row.
     fn close(&mut self) {
         let Some(mut open) = self.open.take() else { return };
         open.fill();
@@ -438,7 +439,7 @@ impl Maker {
         words::all_of(&ways)
     }
 
-    /// A place in feet, the street at the bottom.
+    /// A position in feet, with the street at the bottom.
     fn seen(&self, (east, north): Spot) -> [f64; 2] {
         let (x, y) = match self.front {
             Direction::South => (east, -north),
@@ -473,13 +474,13 @@ impl Row {
 }
 
 impl Open {
-    /// The place after so many sides.
+    /// The position after `after` sides.
     fn corner(&self, after: usize) -> Spot {
         let moves = self.moves.iter().take(after);
         moves.fold(self.start, |at, moved| plus(at, moved.unwrap_or((0, 0))))
     }
 
-    /// Gives each side by closing, one an axis, what the others leave over; `close` takes the rest.
+    /// Gives each side by closing, at most one per axis, what the others leave; `close` takes the rest.
     fn fill(&mut self) {
         for i in 0..self.moves.len() {
             let Some(direction) = self.follows[i] else { continue };
@@ -501,7 +502,7 @@ impl Open {
         }
     }
 
-    /// What is missing to the start.
+    /// The move from the end back to the start.
     fn rest(&self) -> Spot {
         let sum = self.moves.iter().flatten().fold((0, 0), |at, &moved| plus(at, moved));
         (-sum.0, -sum.1)
@@ -519,7 +520,7 @@ fn leg(direction: Direction, nm: i64) -> Spot {
     }
 }
 
-/// The move of a side, the direction it follows in where it has no length, and chord and rise of a curve.
+/// The move of a side, the direction of a side by closing, and the chord and rise of a curve.
 fn course(run: &Run) -> (Option<Spot>, Option<Direction>, Option<(i64, i64)>) {
     match run {
         Run::Straight(direction, length) => {
@@ -553,13 +554,13 @@ fn nm_of(feet: f64) -> i64 {
     (feet * Length::FOOT.nm() as f64).round() as i64
 }
 
-/// A direction by its word or letter.
+/// A direction from its word or first letter.
 fn direction(word: &str) -> Option<Direction> {
     let word = word.to_lowercase();
     CLOCKWISE.into_iter().find(|one| one.word() == word || one.word()[..1] == word)
 }
 
-/// Feet, inches and a fraction of an inch; none where the length is no whole 64th of an inch.
+/// Feet, inches and a fraction of an inch; `None` if the length is not a whole number of 64ths of an inch.
 fn parts(length: Length) -> Option<[String; 3]> {
     const SIXTY_FOURTH: i64 = 396_875;
     let nm = length.nm();

@@ -1,4 +1,4 @@
-//! The statements of a sides file, one a line, as they were written.
+//! The statements of a sides file, one per line, as they were written.
 
 use std::ops::Deref;
 
@@ -12,7 +12,7 @@ use crate::sketch::valued::Valued;
 use crate::units::area::WrittenArea;
 use crate::units::length::{Form, Step, Written};
 
-/// The surface that was measured.
+/// The surface that was measured to.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Face {
     /// The outer face of brick, stone, stucco or siding.
@@ -25,7 +25,7 @@ pub enum Face {
 }
 
 impl Face {
-    /// The word of the sides file.
+    /// Its word in the sides file.
     pub const fn word(self) -> &'static str {
         match self {
             Face::Outside => "outside",
@@ -35,9 +35,9 @@ impl Face {
     }
 }
 
-/// What a space is.
+/// The kind of a space.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[expect(missing_docs, reason = "each is the word of the sides file")]
+#[expect(missing_docs, reason = "each is a word of the sides file")]
 pub enum Kind {
     Living,
     Unfinished,
@@ -55,12 +55,12 @@ pub enum Kind {
     /// Under a ceiling too low to count.
     Low,
     Stair,
-    /// An outdoor hole.
+    /// A court: an outdoor area enclosed by the house.
     Court,
 }
 
 impl Kind {
-    /// Every kind with its word.
+    /// Every kind.
     pub const ALL: [Kind; 15] = [
         Kind::Living,
         Kind::Unfinished,
@@ -79,7 +79,7 @@ impl Kind {
         Kind::Court,
     ];
 
-    /// The word of the sides file.
+    /// Its word in the sides file.
     pub const fn word(self) -> &'static str {
         match self {
             Kind::Living => "living",
@@ -100,12 +100,12 @@ impl Kind {
         }
     }
 
-    /// Whether it is a part of the space it lies in rather than a space beside it.
+    /// Whether it is part of the space it lies in, instead of a space beside it.
     pub const fn lies_in_another(self) -> bool {
         matches!(self, Kind::Open | Kind::Low | Kind::Stair | Kind::Court)
     }
 
-    /// Whether it has walls of its own, which can carry a veneer.
+    /// Whether it has walls, which can have a veneer.
     pub const fn has_walls(self) -> bool {
         matches!(
             self,
@@ -114,7 +114,7 @@ impl Kind {
     }
 }
 
-/// A corner's number as typed, from 1, with its place.
+/// A corner's number as typed, from 1, with its span.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Numbered {
     pub(crate) number: usize,
@@ -122,22 +122,22 @@ pub(crate) struct Numbered {
 }
 
 impl PartialEq for Numbered {
-    /// The place does not matter.
+    /// Compares only the number, not the span.
     fn eq(&self, other: &Numbered) -> bool {
         self.number == other.number
     }
 }
 
-/// A thickness, or none.
+/// The thickness of a veneer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Thickness {
-    /// `none`
+    /// `none`: there is no veneer.
     None,
     /// A length.
     Of(Written),
 }
 
-/// A quadrant bearing, exact as typed.
+/// A quadrant bearing, exactly as typed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Bearing {
     pub(crate) from: Direction,
@@ -163,29 +163,29 @@ impl Bearing {
     }
 }
 
-/// Which published figure it is.
+/// The source of a published figure.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum FigureKind {
-    /// The appraisal record's.
+    /// The appraisal record.
     Record,
-    /// A listing's.
+    /// A listing.
     Listing,
-    /// A plan's.
+    /// A plan.
     Plan,
-    /// Somebody else's, under its own name.
+    /// Any other source, by name.
     Other(Named),
 }
 
 /// How the sides of a published figure were rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum SideRule {
-    /// To a step.
+    /// To this step.
     Step(Step),
-    /// Nobody knows.
+    /// Not known.
     Unknown,
 }
 
-/// What a figure says of itself.
+/// What a figure says about how it was computed.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Basis {
     pub(crate) face: Option<Face>,
@@ -202,9 +202,9 @@ pub(crate) struct FigureStatement {
     pub(crate) title: Option<String>,
 }
 
-/// The unit of a bare number.
+/// The unit of numbers without a unit.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[expect(missing_docs, reason = "each is the word of the sides file")]
+#[expect(missing_docs, reason = "each is a word of the sides file")]
 pub enum Unit {
     #[default]
     Feet,
@@ -215,7 +215,7 @@ pub enum Unit {
 }
 
 impl Unit {
-    /// The word of the sides file.
+    /// Its word in the sides file.
     pub const fn word(self) -> &'static str {
         match self {
             Unit::Feet => "feet",
@@ -273,7 +273,7 @@ impl Head {
     }
 }
 
-/// Which line of the head of every page.
+/// A text for the head of every page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum HeadLine {
     Property,
@@ -283,7 +283,7 @@ pub(crate) enum HeadLine {
 }
 
 impl HeadLine {
-    /// The word of the sides file.
+    /// Its word in the sides file.
     pub(crate) const fn word(self) -> &'static str {
         match self {
             HeadLine::Property => "property",
@@ -302,13 +302,13 @@ pub(crate) struct Measured {
     pub(crate) with: Option<String>,
 }
 
-/// Where a space stands on its level.
+/// Where a space begins on its level.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) enum Place {
-    /// At the level's origin, since nothing was said.
+    /// At the level's origin, because nothing else was stated.
     #[default]
     Origin,
-    /// So far from the origin.
+    /// At this offset from the origin.
     Start(Vec<(Direction, Written)>),
     /// At a named corner.
     Corner(Named),
@@ -316,7 +316,7 @@ pub(crate) enum Place {
     CornerOf(Named, Numbered),
 }
 
-/// A story.
+/// A level.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct LevelStatement {
     pub(crate) name: Named,
@@ -332,28 +332,28 @@ pub(crate) struct SpaceStatement {
     pub(crate) face: Option<Face>,
     pub(crate) within: Option<Named>,
     pub(crate) place: Place,
-    /// It stands by itself, so that its place on the level says nothing.
+    /// It stands by itself; its position on the level means nothing.
     pub(crate) detached: bool,
-    /// The ceiling height below which it lies, for a `low` space.
+    /// The ceiling height that a `low` space is under.
     pub(crate) under: Option<Written>,
     pub(crate) veneer: Option<Thickness>,
     pub(crate) counted: Option<bool>,
     pub(crate) recorded: Option<WrittenArea>,
 }
 
-/// Whose outline it is.
+/// The source of a reference outline.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ReferenceSource {
     /// The record's own sketch.
     Record,
     /// The plan.
     Plan,
-    /// A map: mostly the outline of the roof.
+    /// A map: usually the outline of the roof.
     Map,
 }
 
 impl ReferenceSource {
-    /// The word of the sides file.
+    /// Its word in the sides file.
     pub const fn word(self) -> &'static str {
         match self {
             ReferenceSource::Record => "record",
@@ -381,7 +381,7 @@ pub(crate) enum Run {
 }
 
 impl Run {
-    /// How its length was written; none where it has none of its own.
+    /// The form its length was written in; `None` if it has no typed length.
     pub(crate) fn form(&self) -> Option<Form> {
         match self {
             Run::Straight(_, written)
@@ -393,10 +393,10 @@ impl Run {
     }
 }
 
-/// A bay in a wall: the width it takes of the wall, how far it stands out, and its front.
+/// A bay in a wall: its width along the wall, how far it stands out, and its front.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Bay {
-    /// The way the wall runs.
+    /// The direction of the wall.
     pub(crate) direction: Direction,
     pub(crate) width: Written,
     pub(crate) out: Written,
@@ -406,13 +406,13 @@ pub(crate) struct Bay {
 /// The front of a bay.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum BayFront {
-    /// `flat 4'`: an angled bay with this much of flat front.
+    /// `flat 4'`: an angled bay with a flat front this wide.
     Flat(Written),
     /// `round`: an arc over the whole width.
     Round,
 }
 
-/// Where a length was taken.
+/// Where a length was taken from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum TakenFrom {
     /// Taped.
@@ -424,7 +424,7 @@ pub enum TakenFrom {
     Record,
 }
 
-/// What is said after a side: mostly nothing, and then it takes no room.
+/// The words after a side. Most sides have none, and then this takes no extra memory.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct SideWords(Option<Box<Said>>);
 
@@ -442,7 +442,7 @@ impl From<Said> for SideWords {
     }
 }
 
-/// The words after a side.
+/// The words after a side, as values.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Said {
     pub(crate) recorded: Option<Written>,
@@ -451,10 +451,10 @@ pub(crate) struct Said {
     pub(crate) from: TakenFrom,
     pub(crate) common: bool,
     pub(crate) veneer: Option<Thickness>,
-    /// The thickness of this wall, of a common wall all of it.
+    /// The thickness of this wall; for a common wall, its whole thickness.
     pub(crate) wall: Option<Written>,
     pub(crate) photo: Option<String>,
-    /// The picture beside the sides file that the photo is in.
+    /// The picture file of the photo, beside the sides file.
     pub(crate) photo_file: Option<String>,
     pub(crate) note: Option<String>,
 }
@@ -483,7 +483,7 @@ pub(crate) enum CornerRef {
     Name(String),
 }
 
-/// What the record lists and is not there.
+/// Something the record lists that was not found on site.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct MissingStatement {
     pub(crate) kind: Kind,
@@ -491,14 +491,14 @@ pub(crate) struct MissingStatement {
     pub(crate) recorded: WrittenArea,
 }
 
-/// The land.
+/// A lot: the land.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct LotStatement {
     pub(crate) name: Named,
     pub(crate) recorded: Option<WrittenArea>,
 }
 
-/// Somebody else's outline.
+/// An outline from a record, a plan or a map.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct OutlineStatement {
     pub(crate) drawn: ReferenceSource,
@@ -506,7 +506,7 @@ pub(crate) struct OutlineStatement {
     pub(crate) of: Option<Named>,
 }
 
-/// One statement. What few lines say is in a box, so that the many lines with sides stay small.
+/// One statement. Rare kinds are boxed, so that the many sides stay small.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Statement {
     Head(Box<Head>),

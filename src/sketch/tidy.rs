@@ -1,4 +1,4 @@
-//! The canonical form of a sides file.
+//! Writes a sides file in its canonical form.
 
 use crate::geometry::compass::Direction;
 use std::fmt::Write as _;
@@ -8,7 +8,7 @@ use unicode_width::UnicodeWidthStr;
 use crate::sketch::statement::*;
 use crate::sketch::tree::{Line, Sketch};
 
-/// The whole file: one spelling, one indentation, comments kept, no two blank lines together.
+/// The whole file with canonical spelling and indentation. Comments are kept; blank lines are never doubled.
 pub(super) fn tidied(sketch: &Sketch) -> String {
     let mut printer = Printer::default();
     for (i, line) in sketch.lines.iter().enumerate() {
@@ -20,13 +20,13 @@ pub(super) fn tidied(sketch: &Sketch) -> String {
 #[derive(Default)]
 struct Printer {
     out: String,
-    /// How deep sides stand now.
+    /// The indentation of sides.
     walked_depth: usize,
-    /// How deep the last statement stood.
+    /// The indentation of the last statement.
     depth: usize,
     blank_waits: bool,
     widths: Widths,
-    /// The line up to which the widths hold.
+    /// The line up to which the widths apply.
     widths_end: usize,
 }
 
@@ -70,13 +70,13 @@ impl Printer {
         Some(text)
     }
 
-    /// A comment on a line of its own stands as deep as what it stands before.
+    /// A comment on its own line is indented like the statement after it.
     fn depth_of_next(&self, lines: &[Line], i: usize) -> usize {
         let next = lines[i..].iter().find_map(|line| line.statement.as_ref());
         next.map_or(0, |statement| self.depth_of(statement))
     }
 
-    /// Sides stand one deeper than the space, the lot or the outline they are of.
+    /// Sides are indented one level deeper than the space, lot or outline they belong to.
     fn depth_of(&self, statement: &Statement) -> usize {
         match depth(statement) {
             WALKED => self.walked_depth,
@@ -85,7 +85,7 @@ impl Printer {
     }
 }
 
-/// The depth of sides and of what is said on the walk, within a space.
+/// The indentation of sides and other statements of a walk within a space.
 const WALKED: usize = 2;
 
 fn depth(statement: &Statement) -> usize {
@@ -100,7 +100,7 @@ fn depth(statement: &Statement) -> usize {
     }
 }
 
-/// How wide the columns of a run of sides are.
+/// The column widths of a run of sides.
 #[derive(Clone, Copy, Default)]
 struct Widths {
     direction: usize,
@@ -108,7 +108,7 @@ struct Widths {
 }
 
 impl Widths {
-    /// The widths of the sides that `lines` begins with, and the number of the line after them.
+    /// The widths for the sides that `lines` begins with, and the number of the line after them.
     fn of(lines: &[Line], first: usize) -> (Widths, usize) {
         let is_walked = |line: &Line| line.statement.as_ref().is_none_or(|s| depth(s) == WALKED);
         let count = lines.iter().position(|line| !is_walked(line)).unwrap_or(lines.len());
@@ -140,7 +140,7 @@ fn text(text: &str) -> String {
     format!("\"{text}\"")
 }
 
-/// One statement on one line.
+/// One statement as a line.
 fn written(statement: &Statement, widths: Widths) -> String {
     match statement {
         Statement::Head(head) => head_written(head),
@@ -298,7 +298,7 @@ fn space_written(space: &SpaceStatement) -> String {
     line
 }
 
-/// How a side runs, without the words after it and without columns.
+/// How a side runs, without the words after it and without column padding.
 pub(super) fn run_written(run: &Run) -> String {
     side_written(run, &SideWords::default(), Widths::default())
 }
@@ -332,7 +332,7 @@ fn bay_written(bay: &Bay) -> String {
     format!("bay {} {width} out {out} {front}", direction.word())
 }
 
-/// The words after a side, each with a blank before it.
+/// The words after a side, each preceded by a space.
 fn side_words_written(words: &SideWords) -> String {
     let mut line = String::new();
     let mut said = |word: &str, what: Option<String>| {

@@ -1,4 +1,4 @@
-//! What a sides file says, put together: which walk belongs to which space, which space to which level.
+//! The assembled contents of a sides file: levels with their spaces, and spaces with their walks.
 
 use smol_str::SmolStr;
 
@@ -8,7 +8,7 @@ use crate::sketch::statement::*;
 use crate::sketch::valued::Values;
 use crate::units::length::{Length, Written};
 
-/// What a sides file says, in its own order; not yet known to close.
+/// The contents of a sides file, in file order. Its outlines are not yet checked.
 #[derive(Clone, Debug, Default)]
 pub struct Sketch {
     pub(crate) lines: Vec<Line>,
@@ -18,11 +18,11 @@ pub struct Sketch {
     pub(crate) levels: Vec<LevelSketch>,
     pub(crate) lots: Vec<SpaceSketch>,
     pub(crate) outlines: Vec<OutlineSketch>,
-    /// What it says of values, taxes, dates and sales.
+    /// Statements about values, taxes, dates and sales.
     pub(crate) values: Values,
-    /// A line that gives a space its name could not be read.
+    /// A line that names a space could not be read.
     pub(crate) names_doubtful: bool,
-    /// A line that says how exact or thick things are could not be read.
+    /// A line that states a tolerance, a unit, a face or a thickness could not be read.
     pub(crate) heads_doubtful: bool,
 }
 
@@ -54,29 +54,29 @@ pub(crate) struct Heads {
 }
 
 impl Heads {
-    /// Each side is within plus or minus this, 1/2 in unless the file says otherwise.
+    /// The tolerance of each side, plus or minus: 1/2 in if the file states none.
     pub(crate) fn tolerance(&self) -> Length {
         self.tolerance.map_or(Length::from_nm(12_700_000), Written::length)
     }
 }
 
-/// A published figure with its place.
+/// A published figure with its span.
 #[derive(Clone, Debug)]
 pub(crate) struct FigureSketch {
     pub(crate) figure: FigureStatement,
     pub(crate) span: Span,
 }
 
-/// A story with its spaces.
+/// A level with its spaces.
 #[derive(Clone, Debug)]
 pub(crate) struct LevelSketch {
     pub(crate) level: LevelStatement,
     pub(crate) spaces: Vec<SpaceSketch>,
-    /// A fault on it makes what follows from its names doubtful.
+    /// An error on the level makes its names and positions unreliable.
     pub(crate) doubtful: bool,
 }
 
-/// A space, or a lot, with its walk.
+/// A space or lot with its walk.
 #[derive(Clone, Debug)]
 pub(crate) struct SpaceSketch {
     pub(crate) space: SpaceStatement,
@@ -84,7 +84,7 @@ pub(crate) struct SpaceSketch {
     pub(crate) walk: WalkSketch,
 }
 
-/// Somebody else's outline with its walk.
+/// An outline from a record, a plan or a map, with its walk.
 #[derive(Clone, Debug)]
 pub(crate) struct OutlineSketch {
     pub(crate) drawn: ReferenceSource,
@@ -94,7 +94,7 @@ pub(crate) struct OutlineSketch {
     pub(crate) walk: WalkSketch,
 }
 
-/// Sides in walking order, with the corners named on the way and the checks taped.
+/// Sides in walking order, with the corners named on the way and the taped checks.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct WalkSketch {
     pub(crate) sides: Vec<SideSketch>,
@@ -102,7 +102,7 @@ pub(crate) struct WalkSketch {
     pub(crate) bays: Vec<BaySketch>,
     pub(crate) overalls: Vec<(Direction, Written, Span)>,
     pub(crate) ties: Vec<(CornerRef, CornerRef, Written, Span)>,
-    /// A fault in it makes its closing doubtful.
+    /// An error in it means that its closure cannot be checked.
     pub(crate) doubtful: bool,
 }
 
@@ -113,28 +113,28 @@ pub(crate) struct SideSketch {
     pub(crate) words: SideWords,
     /// The side itself, without the words after it.
     pub(crate) span: Span,
-    /// The side as it stands in the file, its spaces evened out.
+    /// The side as typed, with single spaces.
     pub(crate) typed: SmolStr,
 }
 
-/// A bay, whose sides stand among those of the walk.
+/// A bay whose sides are among those of the walk.
 #[derive(Clone, Debug)]
 pub(crate) struct BaySketch {
     pub(crate) bay: Bay,
-    /// How many sides had been walked before it.
+    /// How many sides come before it.
     pub(crate) first: usize,
 }
 
-/// A corner named on the walk.
+/// A named corner.
 #[derive(Clone, Debug)]
 pub(crate) struct CornerSketch {
     pub(crate) name: Named,
-    /// How many sides had been walked.
+    /// How many sides come before it.
     pub(crate) after: usize,
 }
 
 impl Sketch {
-    /// Where a name is given to a space, or to something the record lists.
+    /// Where a name is given to a space, or to a missing one.
     pub(crate) fn places_of<'a>(&'a self, name: &'a Named) -> impl Iterator<Item = Span> + 'a {
         let spaces = self.levels.iter().flat_map(|level| &level.spaces);
         let spaces = spaces.map(|space| &space.space.name);
@@ -142,7 +142,7 @@ impl Sketch {
         all.filter(move |other| *other == name).map(|other| other.span)
     }
 
-    /// Whether both say the same, whatever the spelling, the spaces and the blank lines.
+    /// Whether both files mean the same, apart from spelling, spacing and blank lines.
     pub fn says_the_same_as(&self, other: &Sketch) -> bool {
         fn said(sketch: &Sketch) -> impl Iterator<Item = (Option<&Statement>, Option<&str>)> {
             let lines = sketch.lines.iter();
@@ -154,7 +154,7 @@ impl Sketch {
     }
 }
 
-/// A text with one blank between its words.
+/// The text with single spaces between its words.
 pub(super) fn evened_out(text: &str) -> SmolStr {
     let bytes = text.as_bytes();
     let is_even = bytes.iter().all(|byte| matches!(byte, b' '..=b'~'))

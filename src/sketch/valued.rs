@@ -1,4 +1,4 @@
-//! What the file says of values, taxes, dates and sales: the statements behind what a gap is worth.
+//! Statements about values, taxes, dates and sales, which are used for what a gap is worth.
 
 use std::fmt::Write as _;
 
@@ -31,7 +31,7 @@ pub(crate) enum Valued {
     Comparable(Sale),
 }
 
-/// What the notice says the property is worth, and what of that is taxed.
+/// The values on the notice: what the property is worth, and how much of that is taxed.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Value {
     pub(crate) market: Option<Money>,
@@ -42,7 +42,7 @@ pub(crate) struct Value {
     pub(crate) year: Option<u16>,
 }
 
-/// Tax on each so many dollars, of one taxing unit or of all together.
+/// A tax rate, of one taxing unit or of all together: `rate` dollars of tax for every `per` dollars.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct TaxRate {
     pub(crate) rate: Decimal,
@@ -51,17 +51,17 @@ pub(crate) struct TaxRate {
     pub(crate) of: Option<String>,
 }
 
-/// What is taken off a value before it is taxed.
+/// An amount subtracted from a value before it is taxed.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Exemption {
     pub(crate) amount: Money,
     pub(crate) name: String,
 }
 
-/// Where the property is, as far as there are rules for it.
+/// The place whose rules apply.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Place {
-    /// Nothing is assumed of the law.
+    /// No rules are assumed.
     None,
     Texas,
     Washington,
@@ -92,7 +92,7 @@ impl Place {
         Place::Michigan,
     ];
 
-    /// The word of the sides file, and the name of its file of rules.
+    /// Its word in the sides file, which is also the name of its rules file.
     pub(crate) const fn word(self) -> &'static str {
         match self {
             Place::None => "none",
@@ -111,24 +111,24 @@ impl Place {
     }
 }
 
-/// A house that was sold.
+/// A comparable house that was sold.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Sale {
     pub(crate) name: Named,
     pub(crate) size: WrittenArea,
     pub(crate) sold: Money,
     pub(crate) on: Date,
-    /// Its size on the record, where that is another.
+    /// Its size on the record, if that differs.
     pub(crate) recorded: Option<WrittenArea>,
 }
 
-/// All of them together.
+/// All statements about values in a file.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Values {
     pub(crate) value: Option<Value>,
     pub(crate) last_year: Option<Money>,
     pub(crate) rates: Vec<TaxRate>,
-    /// Where the first rate stands.
+    /// Where the first rate is stated.
     pub(crate) rate_span: Span,
     pub(crate) exemptions: Vec<Exemption>,
     pub(crate) homestead: Option<u16>,
@@ -139,7 +139,7 @@ pub(crate) struct Values {
 }
 
 impl Values {
-    /// Whether the file says nothing of values.
+    /// Whether the file states no values.
     pub(crate) fn is_empty(&self) -> bool {
         self.value.is_none()
             && self.last_year.is_none()
@@ -171,7 +171,7 @@ impl Values {
 }
 
 impl Valued {
-    /// What can be said once only: the words it begins with, and its name where it can be said once a name.
+    /// What may be stated only once: the first words, with the name where there may be one per name.
     pub(crate) fn said(&self) -> String {
         match self {
             Valued::Value(_) => "value".to_owned(),
@@ -221,7 +221,7 @@ impl Value {
         line
     }
 
-    /// What is more than the market value although it is a part of it, or capped by it.
+    /// A value that is larger than the market value although it is part of it or limited by it.
     pub(super) fn above_market(&self) -> Option<(&'static str, Money, Money)> {
         let market = self.market?;
         let parts = [("assessed", self.assessed), ("improvement", self.improvement)];

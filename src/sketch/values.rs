@@ -1,4 +1,4 @@
-//! Reading what the file says of values, taxes, dates and sales.
+//! Parses statements about values, taxes, dates and sales.
 
 use jiff::civil::Date;
 use rust_decimal::Decimal;
@@ -17,12 +17,12 @@ const MONEY_HELP: &str =
 const RATE_HELP: &str =
     "write it as the tax bill does: `tax rate 2.14 per $100`, or `per $1,000` where that is used";
 
-/// Every word that such a statement begins with, beside `tax`.
+/// The first words of these statements, apart from `tax`.
 pub(crate) const FIRST_WORDS: [&str; 7] =
     ["value", "last", "exemption", "homestead", "notice", "place", "comparable"];
 
 impl Cursor<'_> {
-    /// The statement that begins with one of [`FIRST_WORDS`], which was just read.
+    /// Parses the statement that begins with one of [`FIRST_WORDS`], which was just read.
     pub(crate) fn valued(&mut self, word: &str, start: Span) -> Read<Statement> {
         let valued = match word {
             "value" => Valued::Value(self.value(start)?),
@@ -79,7 +79,7 @@ impl Cursor<'_> {
         self.once(slot, sum, &what)
     }
 
-    /// What follows `tax rate`.
+    /// Parses what follows `tax rate`.
     pub(crate) fn tax_rate(&mut self) -> Read<Statement> {
         let start = self.span();
         let Some(Token::Number(digits)) = self.peek() else {
@@ -151,7 +151,7 @@ impl Cursor<'_> {
         Ok((price, self.expect_date()?))
     }
 
-    /// An area that a house can have.
+    /// An area of at least 20 sq ft, as a house would have.
     pub(crate) fn house_area(&mut self, start: Span, what: &str) -> Read<WrittenArea> {
         let area = self.expect_area(what)?;
         if area.area() >= Area::from_half_nm2(20 * Area::SQUARE_FOOT.half_nm2()) {
@@ -164,7 +164,7 @@ impl Cursor<'_> {
         )
     }
 
-    /// `$412,000`, `$412,000.50`, `412000`: over 0, in whole cents.
+    /// An amount above 0 in whole cents: `$412,000`, `$412,000.50`, `412000`.
     pub(crate) fn expect_money(&mut self, what: &str) -> Read<Money> {
         let start = self.span();
         let _ = self.accept(&Token::Dollar);
@@ -178,7 +178,7 @@ impl Cursor<'_> {
             let message = format!("{what} is written short, with {}", quoted(word));
             return self.bad_money(start, message);
         }
-        // `412.000` is 412 thousand or 412: to be asked, not taken.
+        // `412.000` could be 412 thousand or 412, so it is an error.
         let is_whole_cents = digits.split_once('.').is_none_or(|(_, cents)| cents.len() <= 2);
         match grouped_number(digits).filter(|_| is_whole_cents).and_then(Money::written) {
             Some(money) => Ok(money),

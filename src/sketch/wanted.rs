@@ -1,10 +1,10 @@
-//! What a line could have gone on with.
+//! What could have followed where a line cannot be read.
 
-/// What was wanted where a line could not be read on.
+/// What was expected where reading stopped.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Wanted {
     /// The words that could stand there.
     pub(super) words: Vec<String>,
-    /// A text could stand there.
+    /// Whether a quoted text could stand there.
     pub(super) text: bool,
 }

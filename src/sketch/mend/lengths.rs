@@ -1,4 +1,4 @@
-//! Numbers as people write them, brought to a spelling that is read: lengths, areas, money, dates, angles.
+//! Rules that rewrite numbers into a spelling that can be read: lengths, areas, money, dates, angles.
 
 use rust_decimal::Decimal;
 
@@ -10,10 +10,10 @@ const INCH_WORDS: [&str; 7] = ["in", "inch", "inches", "i", "ins", "inchs", "inc
 const METRIC_WORDS: [&str; 5] = ["m", "meters", "metres", "meter", "metre"];
 const FRACTIONS: &str = "½¼¾⅛⅜⅝⅞";
 
-/// A change of the pieces from a place on, if they are what it is for.
+/// Rewrites the pieces from a given index on, or returns `None` if the rule does not apply.
 type Rule = fn(&[Piece], usize) -> Option<Edit>;
 
-/// Every rule of this file, tried on a whole line.
+/// The result of every rule of this file at every piece of a line.
 pub(super) fn edits(pieces: &[Piece]) -> Vec<Edit> {
     let rules: [Rule; 26] = [
         letter_for_digit,
@@ -88,7 +88,7 @@ fn after_dollar(pieces: &[Piece], i: usize) -> bool {
     i > 0 && pieces[i - 1].is_mark("$")
 }
 
-/// `4O'`, `l2'`: a letter within a number.
+/// `4O'`, `l2'`: a letter typed for a digit.
 fn letter_for_digit(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i)?;
     let looks_like = |c: char| match c {
@@ -126,7 +126,7 @@ fn letter_for_digit(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// `42' 7 "`: an inch mark that does not touch its number, so that it begins a text.
+/// `42' 7 "`: an inch mark after a space, which would begin a text.
 fn blank_before_inch_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     let before = i.checked_sub(1).and_then(|i| at(pieces, i))?;
     let piece = at(pieces, i)?;
@@ -138,7 +138,7 @@ fn blank_before_inch_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     if piece.is_mark("\"”“″") && !piece.touches {
         return Some(Edit::new(replaced(pieces, i, i + 1, &[mark("\"")]), cause));
     }
-    // With two such marks on a line, what lies between them looks like a text.
+    // If a line has two such marks, what lies between them was taken for a text.
     let inner = (piece.sort == Sort::Text).then(|| piece.text.trim_matches(['"', '“', '”']))?;
     let mut pieces_between = super::pieces::cut(inner);
     pieces_between.insert(0, mark("\""));
@@ -226,7 +226,7 @@ fn decimal_comma(pieces: &[Piece], i: usize) -> Option<Edit> {
     Some(Edit::conversion(replaced(pieces, i, i + 1, &[by]), "decimals take a point, not a comma"))
 }
 
-/// `1,200'`, which is no area.
+/// `1,200'`, which is not an area.
 fn thousands_comma(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i).filter(|piece| piece.is_number() && piece.text.contains(','))?;
     let grouped = piece.text.split(',').skip(1).all(|group| group.len() == 3);
@@ -274,7 +274,7 @@ fn unit_word(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// `42" 7'`: the marks the wrong way round.
+/// `42" 7'`: foot and inch marks exchanged.
 fn reversed_units(pieces: &[Piece], i: usize) -> Option<Edit> {
     let fits = is_number(at(pieces, i))
         && at(pieces, i + 1).is_some_and(|piece| piece.is_mark("\"”″"))
@@ -289,7 +289,7 @@ fn reversed_units(pieces: &[Piece], i: usize) -> Option<Edit> {
     })?
 }
 
-/// `42 7`, `42' 7`, `42:7`, `42 7 1/2"`: marks left off.
+/// `42 7`, `42' 7`, `42:7`, `42 7 1/2"`: missing marks.
 fn missing_marks(pieces: &[Piece], i: usize) -> Option<Edit> {
     whole(at(pieces, i))?;
     if i > 0
@@ -377,7 +377,7 @@ fn point_after_word(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// `42 1/2`: inches, or half a foot?
+/// `42 1/2`: a fraction of an inch without its mark.
 fn fraction_without_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     let taken = fraction_at(pieces, i);
     let begins = i > 0 && !pieces[i - 1].is_mark("/⁄-");
@@ -392,7 +392,7 @@ fn fraction_without_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// How many pieces a fraction takes that begins here: `1/2`, `½`, `-1/2`; 0 if none does.
+/// How many pieces the fraction that begins here has (`1/2`, `½`, `-1/2`); 0 if there is none.
 fn fraction_at(pieces: &[Piece], i: usize) -> usize {
     let dash = usize::from(at(pieces, i).is_some_and(|piece| piece.is_mark("-")));
     let slash = at(pieces, i + dash + 1).is_some_and(|piece| piece.is_mark("/⁄"));
@@ -434,7 +434,7 @@ fn twice_feet(pieces: &[Piece], i: usize) -> Option<Edit> {
     })
 }
 
-/// `42 1/2'`, `42½ ft`, `42 1/2` of a foot that is whole inches.
+/// `42 1/2'`, `42½ ft`, or `42 1/2` where the fraction of a foot is whole inches.
 fn half_a_foot(pieces: &[Piece], i: usize) -> Option<Edit> {
     let feet = whole(at(pieces, i));
     let begin = i + usize::from(feet.is_some());
@@ -443,7 +443,7 @@ fn half_a_foot(pieces: &[Piece], i: usize) -> Option<Edit> {
         return None;
     }
     let end = begin + taken;
-    // A wall of so many inches is hardly meant.
+    // A wall of this many inches is unlikely.
     let is_bare = feet.is_some_and(|feet| feet >= 12) && !has_unit(at(pieces, end));
     if !is_feet(at(pieces, end)) && !is_bare {
         return None;
@@ -534,7 +534,7 @@ fn run_together_fraction(pieces: &[Piece], i: usize) -> Option<Edit> {
     if !slash || !digits || !matches!(bottom, 2 | 4 | 8 | 16 | 32 | 64) {
         return None;
     }
-    // As many digits for the top as keep it below the bottom: `411/16` is 4 11/16.
+    // The numerator gets as many digits as keep it below the denominator: `411/16` is 4 11/16.
     let split = (1..top.text.len()).find(|&at| {
         let part: i64 = top.text[at..].parse().unwrap_or(i64::MAX);
         part > 0 && part < bottom && part % 2 == 1 && !top.text[at..].starts_with('0')
@@ -547,7 +547,7 @@ fn run_together_fraction(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// `7 3/10"`, `4 1/3"`: as decimals.
+/// `7 3/10"`, `4 1/3"`: rewritten as decimals.
 fn fraction_off_tape(pieces: &[Piece], i: usize) -> Option<Edit> {
     let (top, bottom) = (whole(at(pieces, i))?, whole(at(pieces, i + 2))?);
     let slash = at(pieces, i + 1).is_some_and(|piece| piece.is_mark("/"));
@@ -601,7 +601,7 @@ fn meters_and_centimeters(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// `2.031 sq ft`, `2 031 sq ft`, `412.000`: thousands without their comma.
+/// `2.031 sq ft`, `2 031 sq ft`, `412.000`: thousands without a comma.
 fn grouped_otherwise(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i).filter(|piece| piece.is_number())?;
     let cause = "thousands take a comma";
@@ -645,9 +645,9 @@ fn money_short(pieces: &[Piece], i: usize) -> Option<Edit> {
 const MONTHS: [&str; 12] =
     ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
-/// `March 7, 2026`, `7 March 2026`, `3/7/26`, `2026.3.7`: as year-month-day.
+/// `March 7, 2026`, `7 March 2026`, `3/7/26`, `2026.3.7`: rewritten as year-month-day.
 fn date(pieces: &[Piece], i: usize) -> Option<Edit> {
-    // Month, day and year, from the month's name or two marks of one sort.
+    // Month, day and year, from the month's name or from two marks of the same kind.
     let month_of = |piece: Option<&Piece>| {
         let word = piece.filter(|piece| piece.sort == Sort::Word)?.text.to_lowercase();
         let short = word.get(..3)?;

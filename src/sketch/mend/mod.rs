@@ -1,8 +1,8 @@
-//! What to type instead of a line that cannot be read.
+//! Suggests what to type instead of a line that cannot be read.
 //!
-//! A line is changed step by step, each step a small one that keeps what it says: marks put in, a word said in
-//! the words of a sides file, a name put between its marks. A line is offered only if it reads without an error,
-//! and only if every number and every text of the line that was typed is still in it.
+//! A line is changed in small steps that keep its meaning: adding a mark, replacing a phrase by the format's word,
+//! putting a name in quotation marks. A line is suggested only if it reads without an error and still contains
+//! every number and text of the typed line.
 
 mod lengths;
 mod pieces;
@@ -14,11 +14,11 @@ use crate::diagnostic::{Span, Word};
 use crate::sketch::wanted::Wanted;
 use pieces::{Piece, Sort, cut, join};
 
-/// How many changes one after the other are tried.
+/// The most successive changes that are tried.
 const STEPS: usize = 6;
 /// How many changed lines are kept from one step to the next.
 const KEPT: usize = 5;
-/// How many changed lines are tried in all.
+/// The most changed lines that are tried in all.
 const TRIED: usize = 260;
 /// A line with more characters than this is not changed.
 const LONGEST: usize = 240;
@@ -26,18 +26,18 @@ const LONGEST: usize = 240;
 /// How far a line can be read.
 #[derive(Clone, Debug)]
 pub(super) struct Attempt {
-    /// The line with near misses put right, if it reads to its end.
+    /// The line with near misses corrected, if it can be read to its end.
     pub(super) reads: Option<String>,
-    /// Where it cannot be read on, in bytes of the line.
+    /// Where reading stopped, in bytes of the line.
     pub(super) at: Span,
     pub(super) wanted: Wanted,
     /// The error that stopped it.
     pub(super) word: Option<Word>,
-    /// It is a side as far as it can be read.
+    /// The part that can be read is a side.
     pub(super) is_side: bool,
-    /// Its first word is one of a sides file.
+    /// Its first word is a word of the format.
     pub(super) knows_first: bool,
-    /// The space that was named last before the line.
+    /// The name of the last space before the line.
     pub(super) space: Option<String>,
 }
 
@@ -45,11 +45,11 @@ pub(super) struct Attempt {
 pub(super) struct Edit {
     line: String,
     cause: String,
-    /// Numbers are written in another way, so that they cannot be looked for one by one.
+    /// Numbers are rewritten, so they cannot be compared one by one.
     converts: bool,
-    /// Taken only where no other change of the same step reads.
+    /// Used only if no other change of the same step can be read.
     weak: bool,
-    /// Of several such changes of one step the first that reads is taken.
+    /// Of several such changes of one step, only the first that can be read is used.
     one_of_many: bool,
 }
 
@@ -79,9 +79,9 @@ impl Edit {
 /// What to type instead of a line.
 #[derive(Debug)]
 pub(super) struct Mend {
-    /// The likeliest first; two or three where the line leaves open what is meant.
+    /// The most likely first; two or three where the meaning is open.
     pub(super) lines: Vec<String>,
-    /// Why the line cannot be read, where one change tells it better than the place where reading stopped.
+    /// Why the line cannot be read.
     pub(super) cause: String,
 }
 
@@ -92,7 +92,7 @@ struct State {
     converts: bool,
 }
 
-/// A line that reads in the place of `line`, which does not; `attempt` says how far a line reads.
+/// Finds a readable replacement for `line`; `attempt` tries to read a line. `None` if there is none.
 pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     if line.chars().count() > LONGEST {
         return None;
@@ -129,7 +129,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
         if found.is_some() {
             return found;
         }
-        // What is left to read, the less the better; at the same place the change that came first.
+        // The less is left to read the better; if equal, the earlier change.
         next.sort_by_key(|state| state.line.len().saturating_sub(state.attempt.at.start));
         next.truncate(KEPT);
         states = next;
@@ -140,7 +140,7 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     })
 }
 
-/// Notes another line that reads.
+/// Adds another line that can be read.
 fn take(found: &mut Option<Mend>, line: &str, causes: &[String]) {
     match found {
         None => {
@@ -165,7 +165,7 @@ fn last_resorts(line: &str, attempt: &Attempt) -> Vec<Edit> {
     words::last_resorts(line, &cut(line), attempt)
 }
 
-/// Whether the numbers and the texts of a line are all in the line offered for it.
+/// Whether the offered line still contains every number and text of the typed one.
 fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
     let numbers = |line: &str| {
         let mut all: Vec<String> = line

@@ -1,11 +1,11 @@
-//! A line cut into pieces without an error, so that it can be put together in another way.
+//! Splits a line into pieces without errors, so that it can be put together differently.
 
-/// What a piece is.
+/// The kind of a piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Sort {
     Word,
     Number,
-    /// A text with its marks.
+    /// A text with its quotation marks.
     Text,
     /// Any other character.
     Mark,
@@ -16,9 +16,9 @@ pub(super) enum Sort {
 pub(super) struct Piece {
     pub(super) sort: Sort,
     pub(super) text: String,
-    /// Where it begins in its line.
+    /// Where it begins in its line, in bytes.
     pub(super) at: usize,
-    /// No blank stands before it.
+    /// There is no space before it.
     pub(super) touches: bool,
 }
 
@@ -31,7 +31,7 @@ impl Piece {
         Piece::new(Sort::Word, text)
     }
 
-    /// The same piece with no blank before it.
+    /// The same piece without a space before it.
     pub(super) fn touching(mut self) -> Piece {
         self.touches = true;
         self
@@ -72,7 +72,7 @@ fn ends_as_number(piece: &Piece) -> bool {
     piece.is_number() || piece.is_mark("½¼¾⅛⅜⅝⅞")
 }
 
-/// What begins a rest of a line, and how many bytes it takes.
+/// The kind of the piece that begins here, and its length in bytes.
 fn piece_at(rest: &str, first: char, after_digit: bool) -> (Sort, usize) {
     let run = |is_of_it: &dyn Fn(char, Option<char>) -> bool| {
         let mut characters = rest.char_indices().peekable();
@@ -105,7 +105,7 @@ fn piece_at(rest: &str, first: char, after_digit: bool) -> (Sort, usize) {
     (Sort::Mark, first.len_utf8())
 }
 
-/// The line of these pieces, one blank where there was any.
+/// The line made of these pieces, with single spaces.
 pub(super) fn join(pieces: &[Piece]) -> String {
     let mut line = String::new();
     for piece in pieces {
@@ -117,7 +117,7 @@ pub(super) fn join(pieces: &[Piece]) -> String {
     line
 }
 
-/// The pieces with those from `first` up to `last` replaced.
+/// The pieces with those from `first` up to, not including, `last` replaced.
 pub(super) fn replaced(pieces: &[Piece], first: usize, last: usize, by: &[Piece]) -> Vec<Piece> {
     [&pieces[..first], by, &pieces[last..]].concat()
 }

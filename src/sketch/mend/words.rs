@@ -1,4 +1,4 @@
-//! Words, names and the order of things as people write them, brought to what is read.
+//! Rules that rewrite words, names and word order into what can be read.
 
 use super::pieces::{Piece, Sort, cut, join, replaced};
 use super::{Attempt, Edit};
@@ -40,9 +40,9 @@ const NOT_KNOWN: [&str; 14] = [
     "back",
 ];
 
-/// The changes of words and of their order that could help where a line cannot be read on.
+/// The changes of words and word order that might help where reading stopped.
 pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
-    // The first piece that begins at the place or after it.
+    // The first piece that begins there or after it.
     let here = pieces.iter().position(|piece| piece.at + piece.text.len() > attempt.at.start);
     let here = here.unwrap_or(pieces.len());
     let mut edits = Vec::new();
@@ -71,7 +71,7 @@ pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit
     edits
 }
 
-/// Changes that keep what was typed as a note or as a comment, for where nothing else reads.
+/// Changes that turn what was typed into a note or comment, where nothing else can be read.
 pub(super) fn last_resorts(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
     const COMMENT: &str = "a comment begins with `#`";
     let mut edits = Vec::new();
@@ -119,7 +119,7 @@ fn is_comment_mark(c: char) -> bool {
     matches!(c, '/' | ';' | '*' | '%' | '\'' | '-' | '!' | '<' | '=' | '>' | '\\' | ' ' | '~' | '(')
 }
 
-/// `2-car garage "Garage"`: what stands before the first word of a sides file.
+/// `2-car garage "Garage"`: words before the first word of the format.
 fn junk_before(line: &str, pieces: &[Piece]) -> Option<Edit> {
     let begins = [
         "level",
@@ -143,14 +143,14 @@ fn junk_before(line: &str, pieces: &[Piece]) -> Option<Edit> {
     ))
 }
 
-/// A name that holds words of a sides file, such as `Room by the lake`.
+/// A name that contains words of the format, such as `Room by the lake`.
 fn names_of_any_length(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
     let here = pieces.iter().position(|piece| piece.at >= attempt.at.start);
     let Some(here) = here.filter(|_| attempt.wanted.text) else { return Vec::new() };
     (here + 1..=pieces.len()).filter_map(|end| named(line, pieces, here, end)).collect()
 }
 
-/// Cells of a table: `north,"42' 7"""`, `| north | 42' |`, with tabs.
+/// Table cells: `north,"42' 7"""`, `| north | 42' |`, or separated by tabs.
 fn cells(line: &str) -> Vec<Edit> {
     let cause = "these are the cells of a table; a line is words with spaces between them";
     let edit = |cells: Vec<String>| {
@@ -177,7 +177,7 @@ fn cells(line: &str) -> Vec<Edit> {
     edits
 }
 
-/// The cells of a line; a quoted cell has its quotes taken off and doubled ones halved.
+/// The cells of a line. Quoted cells lose their quotation marks, and doubled ones inside become single.
 fn split_cells(line: &str, mark: char) -> Vec<String> {
     let mut cells = vec![String::new()];
     let mut characters = line.chars().peekable();
@@ -206,13 +206,14 @@ fn split_cells(line: &str, mark: char) -> Vec<String> {
     cells
 }
 
-/// Whether a comma stands between digits, as between thousands.
+/// Whether a comma stands between digits, as in `1,200`.
 fn is_grouped(before: &str, after: &std::iter::Peekable<std::str::Chars<'_>>) -> bool {
     before.ends_with(|c: char| c.is_ascii_digit())
         && after.clone().next().is_some_and(|c| c.is_ascii_digit())
 }
 
-/// `about 13 ft`, `13 ft approx`, `~42'`, `42' ?`: the side is `estimated`; a figure keeps the word in its title.
+/// `about 13 ft`, `13 ft approx`, `~42'`, `42' ?`: the side becomes `estimated`. A figure keeps the word in its
+/// title.
 fn roughly(pieces: &[Piece]) -> Vec<Edit> {
     let says_so = |piece: &Piece| piece.is_word(&ROUGHLY) || piece.is_mark("~≈?∼");
     let Some(said) = pieces.iter().position(says_so) else { return Vec::new() };
@@ -238,7 +239,7 @@ fn roughly(pieces: &[Piece]) -> Vec<Edit> {
     vec![Edit::new(left, "a length that was not measured exactly is `estimated`")]
 }
 
-/// `west ?`, `west unknown`, `west --`: the side follows from the others.
+/// `west ?`, `west unknown`, `west --`: the side becomes `by closing`.
 fn not_measured(pieces: &[Piece]) -> Vec<Edit> {
     let [direction, rest @ ..] = pieces else { return Vec::new() };
     let no_length = |piece: &Piece| {
@@ -256,7 +257,7 @@ fn not_measured(pieces: &[Piece]) -> Vec<Edit> {
     vec![Edit::new(by.to_vec(), "a wall without a length follows from the others `by closing`")]
 }
 
-/// `'House'`, `living "House`, `living House"`: a text with other marks, or with one.
+/// `'House'`, `living "House`, `living House"`: a text with other marks, or with only one.
 fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
     let mut edits = Vec::new();
     let mut push = |line: String, cause: &str| {
@@ -292,7 +293,7 @@ fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
     let marks: Vec<usize> = marks.filter(|at| !is_inch_mark(*at)).collect();
     for &mark in &marks {
         let after = line[mark..].chars().next().map_or(0, char::len_utf8);
-        // It opens a text that nothing closes, or closes one that nothing opened.
+        // It opens a text that is not closed, or closes one that was not opened.
         push(format!("{}\"", line.trim_end()), "the text has no `\"` at its end");
         let words: Vec<&Piece> =
             pieces.iter().filter(|piece| piece.at < mark && piece.at > 0).collect();
@@ -304,7 +305,7 @@ fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
         }
         push(format!("{}{}", &line[..mark], &line[mark + after..]), "one `\"` is left over");
     }
-    // A text with a mark inside it: from the first mark to the last, inches in letters.
+    // A text with a `"` inside it: it extends from the first mark to the last, and inch marks in it become `in`.
     if let (Some(first), Some(last)) = (line.find('"'), line.rfind('"'))
         && line.matches('"').count() % 2 == 1
         && first < last
@@ -354,7 +355,7 @@ fn list_marker(pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
     )]
 }
 
-/// A phrase that people write for words of a sides file.
+/// Phrases that people write for words of the format.
 fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
     for start in [Some(here), here.checked_sub(1)].into_iter().flatten() {
@@ -394,7 +395,7 @@ fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<
             }
             let next_is_text = pieces[end..].iter().any(|piece| piece.sort == Sort::Text);
             if names && !next_is_text {
-                // The phrase is itself the name, with what follows it up to a number as part of it.
+                // The phrase is also the name; words after it, up to a number, may be part of the name.
                 let (head, tail) = by.split_once('-').unwrap_or((by, ""));
                 let more =
                     pieces[end..].iter().take_while(|piece| piece.sort == Sort::Word).count();
@@ -415,7 +416,7 @@ fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<
     edits
 }
 
-/// How many pieces a phrase takes that stands at `start`.
+/// The number of pieces a phrase takes if it stands at `start`.
 fn said_at(pieces: &[Piece], start: usize, phrase: &str) -> Option<usize> {
     let wanted = cut(phrase);
     let there = pieces.get(start..start + wanted.len())?;
@@ -426,7 +427,7 @@ fn said_at(pieces: &[Piece], start: usize, phrase: &str) -> Option<usize> {
     same.then_some(wanted.len())
 }
 
-/// A mark that says nothing where reading stopped: a comma, a colon, an arrow, a parenthesis.
+/// A meaningless mark where reading stopped: a comma, a colon, an arrow, a parenthesis.
 fn without_mark(pieces: &[Piece], here: usize) -> Vec<Edit> {
     let mut edits = Vec::new();
     for at in [Some(here), here.checked_sub(1)].into_iter().flatten() {
@@ -445,7 +446,7 @@ fn without_mark(pieces: &[Piece], here: usize) -> Vec<Edit> {
     edits
 }
 
-/// What stands in another order: a length before its direction, a text before what it belongs to.
+/// Wrong word order: a length before its direction, or a text before what it belongs to.
 fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
     // `42' 7" north`
@@ -468,7 +469,7 @@ fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let text = |from: usize| {
         pieces.iter().skip(from).position(|piece| piece.sort == Sort::Text).map(|at| at + from)
     };
-    // A name is wanted here and stands further on.
+    // A name is expected here but stands further on.
     if attempt.wanted.text
         && let Some(text) = text(here + 1)
     {
@@ -479,7 +480,7 @@ fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
             "the name comes right after the first word",
         ));
     }
-    // A text stands where none is wanted: it may belong to the end.
+    // A text stands where none is expected: it may belong at the end.
     if let Some(piece) = pieces.get(here).filter(|piece| piece.sort == Sort::Text) {
         let mut left = replaced(pieces, here, here + 1, &[]);
         let piece = Piece { touches: false, ..piece.clone() };
@@ -497,7 +498,7 @@ fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
             edits.push(Edit::new(second, "the word comes before the name"));
         }
     }
-    // A date is wanted here and stands further on.
+    // A date is expected here but stands further on.
     let is_date = |at: usize| {
         at + 4 < pieces.len()
             && pieces[at].is_number()
@@ -524,7 +525,7 @@ fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     edits
 }
 
-/// Bearings as deeds and tables of calls have them.
+/// Bearings as in deeds and tables of calls.
 fn bearings(pieces: &[Piece]) -> Vec<Edit> {
     let mut edits = Vec::new();
     let northing = ["n", "north", "s", "south"];
@@ -568,7 +569,7 @@ fn bearings(pieces: &[Piece]) -> Vec<Edit> {
                 ));
             }
         }
-        // No east or west: it could be either.
+        // East or west is missing: it could be either.
         if begins == 1 && !toward {
             for letter in ["E", "W"] {
                 for at in begins + 2..=end.min(pieces.len()) {
@@ -583,7 +584,7 @@ fn bearings(pieces: &[Piece]) -> Vec<Edit> {
     edits
 }
 
-/// `bearing 225° 30'`, `bearing NE 30'`, `bearing N 95° E 30'`: degrees from the north all the way round.
+/// `bearing 225° 30'`, `bearing NE 30'`: degrees clockwise from north.
 fn azimuth(pieces: &[Piece], begins: usize) -> Option<Edit> {
     use rust_decimal::Decimal;
     if begins == 0 {
@@ -633,7 +634,7 @@ fn azimuth(pieces: &[Piece], begins: usize) -> Option<Edit> {
     Some(Edit::conversion(replaced(pieces, 1, end, &by), cause))
 }
 
-/// `bearing N 95° E 30'`: more than a quarter turn, so seen from the other end.
+/// `bearing N 95° E 30'`: more than 90 degrees, so measured from the other pole.
 fn beyond_quarter(pieces: &[Piece]) -> Option<Edit> {
     use rust_decimal::Decimal;
     let [begins, from, degrees, ..] = pieces else { return None };
@@ -654,7 +655,7 @@ fn beyond_quarter(pieces: &[Piece]) -> Option<Edit> {
     })
 }
 
-/// `arc east 8' 2' south`, `bay south 8' 2' 4'`, `north 42' 43'`: lengths without the words between them.
+/// `arc east 8' 2' south`, `bay south 8' 2' 4'`, `north 42' 43'`: missing words between lengths.
 fn bare_lengths(pieces: &[Piece]) -> Vec<Edit> {
     let words: &[&str] = match pieces.first() {
         Some(first) if first.is_word(&["arc"]) => &["rise"],
@@ -706,7 +707,8 @@ fn in_parentheses(pieces: &[Piece]) -> Option<Edit> {
     })
 }
 
-/// `arc east 8' rise 2' west`, `diagonal north 3' north 3'`: a direction along the wall where one across it is wanted.
+/// `arc east 8' rise 2' west`, `diagonal north 3' north 3'`: a direction along the wall where one across it is
+/// expected.
 fn across(pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
     if !matches!(attempt.word, Some(Word::BadArc | Word::BadDiagonal)) {
         return Vec::new();
@@ -776,7 +778,7 @@ fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
     edits
 }
 
-/// `diagonal south west 4 ft`, `NE 4'`: one length for two legs.
+/// `diagonal south west 4 ft`, `NE 4'`: one length for both legs.
 fn slanted(pieces: &[Piece]) -> Vec<Edit> {
     let begins = usize::from(pieces.first().is_some_and(|piece| piece.is_word(&["diagonal"])));
     let corners = [
@@ -832,7 +834,7 @@ fn slanted(pieces: &[Piece]) -> Vec<Edit> {
     lines.into_iter().map(|line| Edit::line(line.trim_end(), cause)).collect()
 }
 
-/// `north 42' east 30'`: several statements on a line.
+/// `north 42' east 30'`: several statements on one line.
 fn several(pieces: &[Piece], here: usize) -> Vec<Edit> {
     let Some(piece) = pieces.get(here).filter(|_| here >= 2) else { return Vec::new() };
     if pieces[0].is_word(&["bearing", "diagonal", "arc", "bay"]) {
@@ -849,7 +851,7 @@ fn several(pieces: &[Piece], here: usize) -> Vec<Edit> {
     vec![Edit::line(line, cause)]
 }
 
-/// A word that is missing: one of those that could stand where reading stopped.
+/// Inserts one of the words that were expected where reading stopped.
 fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
     let after = pieces.get(here);
@@ -875,7 +877,7 @@ fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     }
     let has =
         |words: &[&str]| attempt.wanted.words.iter().any(|word| words.contains(&word.as_str()));
-    // An arc without the side to which it rises, a rate without what it is of.
+    // An arc without the side to which it rises, or `interior` without `seen`.
     if here >= pieces.len() && pieces.first().is_some_and(|piece| piece.is_word(&["arc"])) {
         for direction in ["north", "south", "east", "west"] {
             let with = [pieces, &[Piece::word(direction)]].concat();
@@ -891,7 +893,7 @@ fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     edits
 }
 
-/// A name without its two marks, from where it is wanted to where the line reads on.
+/// A name without quotation marks, ending anywhere from which the rest of the line can be read.
 fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     if !attempt.wanted.text {
         return Vec::new();
@@ -901,7 +903,7 @@ fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Ed
         return missing_name(pieces, &first).into_iter().collect();
     }
     let mut edits = Vec::new();
-    // `from corner 3`: the corner of the space that was named last.
+    // `from corner 3`: the corner belongs to the last named space.
     let before = here.checked_sub(1).and_then(|at| pieces.get(at));
     if let Some(space) = &attempt.space
         && before.is_some_and(|before| before.is_word(&["corner"]))
@@ -914,7 +916,7 @@ fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Ed
             Edit::new(edit, "the number of a corner needs the name of its space").one_of_many(),
         );
     }
-    // `lot 0.85 acre`: an area stands where the name is wanted.
+    // `lot 0.85 acre`: an area where the name is expected.
     let is_area = |piece: &Piece| {
         piece.is_word(&["sq", "sqft", "sf", "square", "acre", "acres", "hectare", "hectares"])
     };
@@ -942,7 +944,7 @@ fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Ed
     edits
 }
 
-/// The pieces from `here` up to `end` as a name between its marks.
+/// The pieces from `here` up to, not including, `end` as a quoted name.
 fn named(line: &str, pieces: &[Piece], here: usize, end: usize) -> Option<Edit> {
     let last = pieces.get(end - 1)?;
     let typed = line[pieces.get(here)?.at..last.at + last.text.len()].trim();
@@ -959,7 +961,7 @@ fn named(line: &str, pieces: &[Piece], here: usize, end: usize) -> Option<Edit> 
     Some(Edit::new(left, cause).one_of_many())
 }
 
-/// `garage`, `level`, `corner`: a name that is not there, where any will do.
+/// `garage`, `level`, `corner`: a missing name, where any name will do.
 fn missing_name(pieces: &[Piece], first: &str) -> Option<Edit> {
     let name = match first {
         "level" => "Ground floor".to_owned(),
@@ -1089,7 +1091,7 @@ fn rates(pieces: &[Piece]) -> Vec<Edit> {
     vec![Edit::conversion(by, cause)]
 }
 
-/// `garage "Garage" 20 x 24`: a size in the place of sides.
+/// `garage "Garage" 20 x 24`: a size instead of sides.
 fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     let is_by = |piece: &Piece| piece.is_word(&["x", "by"]) || piece.is_mark("×*");
     let Some(by) = pieces.iter().position(is_by).filter(|by| *by >= 2) else { return Vec::new() };
@@ -1125,7 +1127,7 @@ fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     vec![Edit { converts: true, ..Edit::line(line, cause) }]
 }
 
-/// `veneer brick`, `wall 2x6`: a kind of wall where its thickness is wanted.
+/// `veneer brick`, `wall 2x6`: a kind of wall instead of its thickness.
 fn walls(pieces: &[Piece]) -> Vec<Edit> {
     let Some(at) = pieces.iter().position(|piece| piece.is_word(&["veneer", "wall"])) else {
         return Vec::new();

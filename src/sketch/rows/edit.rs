@@ -1,4 +1,4 @@
-//! Edits of single lines: the text back, every other letter as it was.
+//! Edits of single lines that leave all other text unchanged.
 
 use serde::Deserialize;
 
@@ -6,33 +6,33 @@ use super::{How, Way, front_of};
 use crate::diagnostic::Source;
 use crate::sketch::statement::{FigureKind, Head, HeadLine, Statement};
 
-/// What to change. Lines are counted from 1; an edit of a line that is not there changes nothing.
+/// An edit. Lines are counted from 1; an edit of a line that does not exist changes nothing.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(tag = "edit", rename_all = "lowercase")]
 pub enum Edit {
-    /// Gives a side another way, length or how it was obtained; the words after it and its comment stay.
+    /// Changes the direction, length or source of a side; the words after it and its comment stay.
     Side {
         /// The line of the side.
         line: usize,
-        /// The way to go.
+        /// The direction.
         way: Way,
         /// The length as typed.
         length: String,
         /// How it was obtained.
         how: How,
     },
-    /// Puts a new side after a line.
+    /// Inserts a new side after a line.
     Add {
-        /// The line of a side, or the one that opens the space.
+        /// The line of a side, or the line that begins the space.
         after: usize,
-        /// The way to go.
+        /// The direction.
         way: Way,
         /// The length as typed.
         length: String,
         /// How it was obtained.
         how: How,
     },
-    /// Takes a line out.
+    /// Removes a line.
     Remove {
         /// The line.
         line: usize,
@@ -44,29 +44,29 @@ pub enum Edit {
         /// The other.
         with: usize,
     },
-    /// Sets what stands before the first level; an empty value takes it out.
+    /// Sets a field before the first level; an empty value removes its line.
     Head {
         /// `property`, `account`, `record`, `listing`, `plan` or `veneer`.
         field: String,
-        /// What to set it to.
+        /// The new value.
         value: String,
     },
-    /// Opens a further space after the last one.
+    /// Adds another space after the last one.
     Space {
-        /// The word of its kind.
+        /// The word for its kind.
         kind: String,
         /// Its name.
         name: String,
-        /// The name of the space it lies in, where it does.
+        /// The name of the space it lies in, if any.
         within: Option<String>,
-        /// The space and the corner it begins at, from 1.
+        /// The space and corner (from 1) it begins at, if any.
         corner: Option<(String, usize)>,
     },
-    /// Gives a space another kind and name.
+    /// Changes the kind and name of a space.
     Name {
-        /// The line that opens the space.
+        /// The line that begins the space.
         line: usize,
-        /// The word of its kind.
+        /// The word for its kind.
         kind: String,
         /// Its name.
         name: String,
@@ -78,7 +78,7 @@ pub fn edited(text: &str, edit: &Edit) -> String {
     Lines::of(text).after(edit)
 }
 
-/// The lines of a text with their ends, so that putting them together gives the text back.
+/// The lines of a text with their line ends, so that joining them gives the same text.
 struct Lines<'a> {
     text: &'a str,
     lines: Vec<String>,
@@ -131,7 +131,7 @@ impl<'a> Lines<'a> {
         line.checked_sub(1).filter(|&i| i < self.lines.len())
     }
 
-    /// Changes what stands on a line before its comment, blanks at both ends kept.
+    /// Changes what stands on a line before its comment, keeping its indentation and trailing spaces.
     fn change(&mut self, line: usize, change: impl FnOnce(&str) -> String) {
         let Some(i) = self.index(line) else { return };
         let old = &self.lines[i];
@@ -143,7 +143,7 @@ impl<'a> Lines<'a> {
         self.lines[i] = format!("{}{new}{}", &old[..start], &old[end.max(start)..]);
     }
 
-    /// The words of a side in the file.
+    /// The words of a side as written in the file.
     fn words(&self, way: Way, length: &str, how: How) -> String {
         let reading = crate::sketch::read(&Source::new("", self.text));
         let direction = way.direction(front_of(&reading.sketch)).word();
@@ -153,7 +153,7 @@ impl<'a> Lines<'a> {
         }
     }
 
-    /// The lines so that one more can be put after line `after`.
+    /// Makes sure that a line can be inserted after line `after`, and returns its index.
     fn ended(&mut self, after: usize) -> usize {
         let at = after.min(self.lines.len());
         if let Some(last) = at.checked_sub(1).and_then(|i| self.lines.get_mut(i))
@@ -200,7 +200,7 @@ impl<'a> Lines<'a> {
         let is_it = |statement: &Statement| field_of(statement) == Some(field);
         let statements = || reading.sketch.lines.iter().map(|line| line.statement.as_ref());
         let found = statements().position(|statement| statement.is_some_and(is_it));
-        // A line that cannot be read yet still holds the field.
+        // A line that cannot be read yet may still hold the field.
         let found = found.or_else(|| {
             let begins = |line: &String| content(line).split_whitespace().next() == Some(field);
             self.lines.iter().position(begins)
@@ -261,7 +261,7 @@ impl<'a> Lines<'a> {
     }
 }
 
-/// The field of a form that a statement holds.
+/// The form field that a statement holds.
 fn field_of(statement: &Statement) -> Option<&'static str> {
     match statement {
         Statement::Head(head) => match &**head {
@@ -280,18 +280,18 @@ fn field_of(statement: &Statement) -> Option<&'static str> {
     }
 }
 
-/// What was typed into a field as a part of one line: no comment can begin in it.
+/// Text typed into a field, as part of a line; it cannot begin a comment.
 fn plain(typed: &str) -> String {
     typed.chars().map(|c| if c.is_control() || c == '#' { ' ' } else { c }).collect()
 }
 
-/// What was typed into a field as the inside of a text.
+/// Text typed into a field, as the inside of a quoted text.
 fn quotable(typed: &str) -> String {
     let plain = |c| if matches!(c, '"' | '“' | '”') || char::is_control(c) { '\'' } else { c };
     typed.trim().chars().map(plain).collect()
 }
 
-/// An area as typed; a bare number is in square feet, as the field says.
+/// An area as typed; a number without a unit is in square feet, as the field says.
 fn with_unit(value: &str) -> String {
     let is_bare = value.chars().all(|c| c.is_ascii_digit() || matches!(c, ',' | '.'));
     if is_bare { format!("{value} sq ft") } else { value.to_owned() }
@@ -331,7 +331,7 @@ fn renamed(body: &str, kind: &str, name: &str) -> String {
     format!("{kind} \"{name}\"{}", &inside[close..])
 }
 
-/// A line up to its comment and its end.
+/// A line without its comment and line end.
 pub(super) fn content(line: &str) -> &str {
     let line = line.trim_end_matches(['\n', '\r']);
     let mut is_text = false;
@@ -348,12 +348,12 @@ pub(super) fn content(line: &str) -> &str {
     line
 }
 
-/// A mark after this is inches.
+/// Whether a quotation mark after this character is an inch mark.
 fn is_length_end(c: char) -> bool {
     c.is_ascii_digit() || matches!(c, '½' | '¼' | '¾' | '⅛' | '⅜' | '⅝' | '⅞' | '.')
 }
 
-/// Every word outside texts with its place.
+/// Every word outside quoted texts, with its position.
 fn outside_texts(body: &str) -> impl Iterator<Item = (usize, &str)> {
     let mut at = 0;
     std::iter::from_fn(move || {
@@ -388,13 +388,13 @@ pub(super) fn side_of(body: &str) -> &str {
     body[..after.map_or(body.len(), |(at, _)| at)].trim_end()
 }
 
-/// The length of a straight side: all after its first word.
+/// The length of a straight side: everything after its first word.
 pub(super) fn length_in(body: &str) -> &str {
     let side = side_of(body);
     side[side.find(|c: char| !c.is_alphabetic()).unwrap_or(side.len())..].trim()
 }
 
-/// The area at the start of what follows the word of a figure.
+/// The area at the start of what follows a figure's word.
 pub(super) fn number_of(rest: &str) -> &str {
     let word = outside_texts(rest).find(|(_, word)| {
         ["measured", "sides", "counting"].contains(&word.to_lowercase().as_str())

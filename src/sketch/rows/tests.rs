@@ -103,7 +103,7 @@ fn how() -> impl Strategy<Value = How> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(300))]
 
-    /// What is put into a row is what the row shows, and no other line has changed.
+    /// An edited row shows what was put in, and no other line has changed.
     #[test]
     fn rows_to_text_to_rows(
         front in prop::sample::select(vec!["north", "east", "south", "west"]),
@@ -128,7 +128,7 @@ proptest! {
         prop_assert_eq!(text.lines().count(), after.lines().count());
     }
 
-    /// Putting a side in and taking it out gives the very text back; so does exchanging lines twice.
+    /// Adding a side and removing it gives the same text back; so does exchanging two lines twice.
     #[test]
     fn edits_can_be_undone(after in 4usize..=13, way in way(), how in how(), with in 5usize..=13) {
         let added = edited(HOUSE, &Edit::Add { after, way, length: "9'".into(), how });
@@ -138,7 +138,7 @@ proptest! {
         prop_assert_eq!(edited(&edited(HOUSE, &swap), &swap), HOUSE);
     }
 
-    /// No text and no edit stops it.
+    /// No text and no edit causes a panic.
     #[test]
     fn any_text_can_be_edited(text in "(?s).{0,80}", line in 0usize..9, value in ".{0,9}") {
         rows(&text);
