@@ -1,11 +1,12 @@
 """The license of every library in the program, from cargo's own data.
 
     python3 .ci/licenses.py           prints them, a license a line
-    python3 .ci/licenses.py --write   puts them into DEVELOPERS.md
-    python3 .ci/licenses.py --check   fails if the list there is another, or a license is not one of ours
+    python3 .ci/licenses.py --write   puts them into DEVELOPERS.md, and their texts into src/cli/notices.txt
+    python3 .ci/licenses.py --check   fails if either is another, or a license is not one of ours
 """
 
 import json
+import re
 import subprocess
 import sys
 from collections import defaultdict
@@ -46,6 +47,68 @@ def allowed(expression):
     return any(all(part.strip() in OURS for part in way.split(" AND ")) for way in ways)
 
 
+MIT_BODY = """Permission is hereby granted, free of charge, to any person obtaining a copy of this software and associated
+documentation files (the "Software"), to deal in the Software without restriction, including without limitation the
+rights to use, copy, modify, merge, publish, distribute, sublicense, and/or sell copies of the Software, and to permit
+persons to whom the Software is furnished to do so, subject to the following conditions:
+
+The above copyright notice and this permission notice shall be included in all copies or substantial portions of the
+Software.
+
+THE SOFTWARE IS PROVIDED "AS IS", WITHOUT WARRANTY OF ANY KIND, EXPRESS OR IMPLIED, INCLUDING BUT NOT LIMITED TO THE
+WARRANTIES OF MERCHANTABILITY, FITNESS FOR A PARTICULAR PURPOSE AND NONINFRINGEMENT. IN NO EVENT SHALL THE AUTHORS OR
+COPYRIGHT HOLDERS BE LIABLE FOR ANY CLAIM, DAMAGES OR OTHER LIABILITY, WHETHER IN AN ACTION OF CONTRACT, TORT OR
+OTHERWISE, ARISING FROM, OUT OF OR IN CONNECTION WITH THE SOFTWARE OR THE USE OR OTHER DEALINGS IN THE SOFTWARE.
+"""
+
+
+def bare(text):
+    """The letters and digits of a text, to compare wordings whatever their line breaks and quotes."""
+    return re.sub(r"[^a-z0-9]", "", text.lower())
+
+
+def license_texts(package):
+    """The license files of a package: the MIT one alone where it may be chosen."""
+    folder = Path(package["manifest_path"]).parent
+    wanted = r"(?i)(licen[sc]e|copying|notice|unlicense|copyright)"
+    files = [file for file in sorted(folder.iterdir()) if re.match(wanted, file.name) and file.is_file()]
+    mit = [file for file in files if re.search("(?i)mit", file.name)]
+    if mit and " AND " not in (package["license"] or ""):
+        files = mit
+    return [file.read_text(encoding="utf-8", errors="replace").strip() for file in files]
+
+
+def notices():
+    """Every notice that has to go with the program, each text once."""
+    mit, others = defaultdict(set), defaultdict(set)
+    bodies = {}
+    found = sorted(packages(), key=lambda package: package["name"])
+    for package in found:
+        name = package["name"]
+        texts = license_texts(package)
+        if not texts:
+            if "MIT" not in (package["license"] or ""):
+                sys.exit(f"{name} has no license text and is not under the MIT license")
+            texts = [f"Copyright (c) {', '.join(package['authors']) or 'the authors of ' + name}\n\n{MIT_BODY}"]
+        for text in texts:
+            head, permission, rest = text.partition("Permission is hereby granted")
+            if bare(permission + rest) == bare(MIT_BODY):
+                lines = [line.strip() for line in head.splitlines()]
+                holders = [line for line in lines if re.match(r"(?i)copyright", line)]
+                mit[" / ".join(holders) or f"Copyright (c) the authors of {name}"].add(name)
+            else:
+                others[bare(text)].add(name)
+                bodies.setdefault(bare(text), text)
+    mit["Copyright (c) The Rust Project Contributors"].add("the Rust standard library")
+    parts = ["Under the MIT license, below:\n"]
+    parts += [f"{', '.join(sorted(names))}: {holder}" for holder, names in sorted(mit.items(), key=lambda one: sorted(one[1]))]
+    parts += ["", MIT_BODY]
+    for key, names in sorted(others.items(), key=lambda one: sorted(one[1])):
+        text = "\n".join(line.rstrip() for line in bodies[key].splitlines())
+        parts += ["-" * 78, "", f"{', '.join(sorted(names))}:", "", text, ""]
+    return "\n".join(parts)
+
+
 def main():
     by_license = defaultdict(list)
     strangers = []
@@ -65,10 +128,12 @@ def main():
     before, rest = document.split(BEGIN, 1)
     after = rest.split(END, 1)[1]
     made = before + text + after
+    notices_path = ROOT / "src/cli/notices.txt"
     if "--write" in sys.argv:
         path.write_text(made, encoding="utf-8")
+        notices_path.write_text(notices(), encoding="utf-8")
     elif "--check" in sys.argv:
-        if made != document:
+        if made != document or notices() != notices_path.read_text(encoding="utf-8"):
             sys.exit("the libraries have changed: look at their licenses, then python3 .ci/licenses.py --write")
     else:
         print(text)

@@ -1,5 +1,6 @@
 //! The command line: one file a command, files in and out.
 
+mod about;
 mod area;
 mod batch;
 mod check;
@@ -98,6 +99,8 @@ enum Command {
     Completions(shells::Options),
     /// Print the man page
     Manual,
+    /// Version, what the figures are not, and the licenses of all libraries inside
+    About(about::Options),
 }
 
 /// How sides are rounded.
@@ -214,6 +217,7 @@ pub(crate) fn run() -> Outcome {
         Command::New(options) => new::run(&options),
         Command::Completions(options) => shells::completions(&options),
         Command::Manual => shells::manual(),
+        Command::About(options) => about::run(&options),
     };
     outcome.unwrap_or_else(|stop| files::tell(&stop))
 }

@@ -27,7 +27,7 @@ async function bundled(entry, define = {}) {
   return result.outputFiles[0].text.replaceAll('</script', '<\\/script');
 }
 
-/// Every library inside, with its version and license.
+/// Every library inside, with its version and license, then the notices that have to go with them.
 function licenses() {
   const cargo = ['metadata', '--format-version', '1', '--manifest-path', path.join(here, 'door/Cargo.toml')];
   const tree = ['tree', '--manifest-path', path.join(here, 'door/Cargo.toml'), '-e', 'normal', '--prefix', 'none', '--target', 'wasm32-unknown-unknown', '--format', '{p}'];
@@ -40,7 +40,20 @@ function licenses() {
   const packages = Object.entries(lock)
     .filter(([name, one]) => name && !one.dev && !one.optional)
     .map(([name, one]) => `${name.replace(/^.*node_modules\//, '')} ${one.version}: ${one.license}`);
-  return [...new Set([...crates, ...packages, 'Rust standard library: MIT OR Apache-2.0', 'DejaVu fonts: Bitstream-Vera'])].sort().join('\n');
+  const list = [...new Set([...crates, ...packages, 'Rust standard library: MIT OR Apache-2.0', 'DejaVu fonts: Bitstream-Vera'])].sort();
+  const text = (...parts) => fs.readFileSync(path.join(...parts), 'utf8').trim();
+  const notices = Object.entries(lock)
+    .filter(([name, one]) => name && !one.dev && !one.optional)
+    .map(([name]) => [name, fs.readdirSync(path.join(here, name)).find((file) => /^licen[sc]e/i.test(file))])
+    .filter(([, file]) => file)
+    .map(([name, file]) => `${name.replace(/^.*node_modules\//, '')}:\n\n${text(here, name, file)}`);
+  return [
+    list.join('\n'),
+    text(root, 'LICENSE'),
+    text(root, 'src/pages/fonts/LICENSE'),
+    text(root, 'src/cli/notices.txt'),
+    ...notices,
+  ].join('\n\n' + '-'.repeat(78) + '\n\n');
 }
 
 const worker = await bundled('worker.ts');

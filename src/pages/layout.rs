@@ -5,6 +5,7 @@ use crate::pages::Paper;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Ink, Page, Point, Run, Stroke, Text};
+use crate::wording::DISCLAIMER;
 
 /// The empty edge of a page, in points.
 pub(crate) const EDGE_PT: f64 = 40.0;
@@ -572,7 +573,7 @@ impl Flow {
                 0.5,
             ));
             let say = |y_pt: f64, words: &str| Text::new(Point::new(EDGE_PT, y_pt), 6.8, words);
-            page.write(say(top, "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first."));
+            page.write(say(top, DISCLAIMER));
             let number =
                 Text::new(Point::new(right, top), 8.0, page.number.clone()).in_hand(Typeface::Bold);
             page.write(number.anchored(Anchor::End));

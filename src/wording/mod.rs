@@ -11,4 +11,4 @@ pub(crate) mod sentences;
 pub(crate) mod value;
 
 pub use block::Block;
-pub use sentences::SMALLER_RECORD;
+pub use sentences::{DISCLAIMER, SMALLER_RECORD};

@@ -22,6 +22,9 @@ use crate::wording::causes;
 use crate::wording::compared::Interval;
 use rust_decimal::Decimal;
 
+/// What fairfoot is not; it stands on everything that is printed.
+pub const DISCLAIMER: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first.";
+
 /// What every report and page ends with.
 pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first. All figures follow from the sides in the file; that does not show that the sides are right.";
 

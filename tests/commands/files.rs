@@ -122,6 +122,27 @@ fn completions_and_the_man_page_are_printed() {
 }
 
 #[test]
+fn about_says_what_the_figures_are_not_and_carries_every_notice() {
+    let about = text(&fairfoot().arg("about").assert().success().get_output().stdout);
+    assert!(about.contains("Not an appraisal, not a survey, not legal advice"), "{about}");
+    assert!(about.contains(env!("CARGO_PKG_VERSION")), "{about}");
+    let run = fairfoot().args(["about", "--licenses"]).assert().success();
+    let licenses = text(&run.get_output().stdout);
+    // Of the kinds of license that the list in DEVELOPERS.md names, one library each.
+    for wanted in [
+        "the fairfoot authors",
+        "Bitstream Vera Fonts Copyright",
+        "krilla",
+        "the Rust standard library",
+        "Boost Software License",
+        "UNICODE LICENSE V3",
+        "Apache License",
+    ] {
+        assert!(licenses.contains(wanted), "{wanted}");
+    }
+}
+
+#[test]
 fn new_needs_a_name() {
     let folder = tempfile::tempdir().unwrap();
     for name in [".", "..", "...", "./", "sub/", "sub/.", "sub/.."] {
