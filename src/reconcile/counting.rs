@@ -17,6 +17,6 @@ pub(super) fn counted_by(house: &House, names: &[String], areas: &[Area]) -> Are
     };
     let spaces: Area = (0..house.spaces.len()).filter(|&i| counts(i)).map(net).sum();
     let missing = &house.missing;
-    let listed = missing.iter().filter(|missing| names.iter().any(|name| *name == missing.name));
+    let listed = missing.iter().filter(|missing| names.contains(&missing.name));
     spaces - total(house, areas) + listed.map(|missing| missing.recorded.area()).sum()
 }
