@@ -1,10 +1,10 @@
-//! A guide to the library: one house taken from text to pages, with all that can go wrong on the way.
+//! A guide to the library: takes a house from text to pages, and shows what can go wrong on the way.
 //!
 //! # The first house
 //!
-//! A sides file is text. [`read`](crate::read()) checks it and gives a [`House`](crate::House):
-//! holding one proves that every outline in it closes. Each further step is made from the one
-//! before and holds it, so no step can be given the values of another house or other settings.
+//! A sides file is text. [`read`](crate::read()) checks it and returns a [`House`](crate::House), which exists only
+//! if every outline in it closes. Each further step is made from the one before and holds it, so no step can be
+//! given values of another house or other settings.
 //!
 //! ```
 //! use fairfoot::{Settings, Weights};
@@ -30,10 +30,9 @@
 //!
 //! # Errors
 //!
-//! What is wrong with a text comes back all at once, in file order, as
-//! [`Diagnostics`](crate::Diagnostics). Each has a stable [word](crate::diagnostic::Word), a place,
-//! a message, and help that can be typed in as it stands. Mistakes of the caller, such as weights
-//! that are not chances, are an [`Error`](crate::Error) instead.
+//! The errors in a text are all returned at once, in file order, as [`Diagnostics`](crate::Diagnostics). Each has a
+//! stable [word](crate::diagnostic::Word), a place, a message, and help that can be typed as it stands. Mistakes of
+//! the caller, such as weights that are not probabilities, are an [`Error`](crate::Error) instead.
 //!
 //! ```
 //! use fairfoot::diagnostic::Word;
@@ -41,16 +40,15 @@
 //! let text = "level \"Ground floor\"\nliving \"House\"\nnorth 28'\neast 42'\nsouth 28'\nwest 40'";
 //! let errors = fairfoot::read("open.sides", text).expect_err("it ends 2' from its start");
 //! assert_eq!(errors.list()[0].word(), Word::DoesNotClose);
-//! // The walk is short by 2 feet toward the west, so it ends east of where it began.
+//! // The traverse is 2 feet short on its way west, so it ends east of its start.
 //! assert!(errors.list()[0].message().contains("2' east"));
-//! println!("{errors}"); // drawn under the text, as a compiler would
+//! println!("{errors}"); // each is drawn under the text it is about
 //! ```
 //!
 //! # Areas
 //!
-//! [`Areas`](crate::Areas) has every space and the totals under both rules, with the range that
-//! rounding to the foot leaves open. An [`Area`](crate::units::Area) is exact; rounding happens
-//! when it is shown.
+//! [`Areas`](crate::Areas) has every space and the totals under both rules, with the range that is possible when
+//! walls are rounded to the foot. An [`Area`](crate::units::Area) is exact; it is rounded only when it is shown.
 //!
 //! ```
 //! use fairfoot::Settings;
@@ -59,7 +57,7 @@
 //! let text = "level \"Ground floor\"\nliving \"House\"\nnorth 28'\neast 42' 5\"\nsouth 28'\nwest 42' 5\"";
 //! let areas = fairfoot::read("range.sides", text)?.areas(&Settings::default())?;
 //! let range = areas.gross().range().ok_or("few enough ways to round")?;
-//! // 42' 5" may be read as 42 or 43 ft.
+//! // 42' 5" may be rounded to 42 or 43 ft.
 //! assert_eq!(range.low, Area::rectangle("28'".parse()?, "42'".parse()?));
 //! assert_eq!(range.high, Area::rectangle("28'".parse()?, "43'".parse()?));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
@@ -67,9 +65,9 @@
 //!
 //! # Causes
 //!
-//! [`Areas::reconcile`](crate::Areas::reconcile) takes the gap to each published figure apart, step
-//! by step; the steps add up to the gap exactly. [`Weights`](crate::Weights) say how common each
-//! cause is taken to be; they are data and can be read from JSON.
+//! [`Areas::reconcile`](crate::Areas::reconcile) divides the gap to each published figure into steps that add up to
+//! it exactly. [`Weights`](crate::Weights) state how common each cause is assumed to be; they are data and can be
+//! read from JSON.
 //!
 //! ```
 //! use fairfoot::units::Area;
@@ -85,9 +83,9 @@
 //!
 //! # Reports and pages
 //!
-//! [`Reconciliation::report`](crate::Reconciliation::report) gives text for a terminal and data for
-//! JSON; [`Reconciliation::pages`](crate::Reconciliation::pages) draws the pages. The same input
-//! gives the same bytes on any machine.
+//! [`Reconciliation::report`](crate::Reconciliation::report) gives text for a terminal and data for JSON;
+//! [`Reconciliation::pages`](crate::Reconciliation::pages) draws the pages. The same input gives the same bytes on
+//! every machine.
 //!
 //! ```
 //! use fairfoot::report::Look;
@@ -102,8 +100,8 @@
 //!
 //! # Many houses
 //!
-//! [`batch`](crate::batch) works one house out after the other and gives each as a row; a house
-//! with an error is a row too and never a stop.
+//! [`batch`](crate::batch) computes one house after another and returns each as rows. A house with an error becomes
+//! a row too; it does not stop the others.
 //!
 //! ```
 //! use fairfoot::batch::{Given, Terms, worked_out};

@@ -1,6 +1,6 @@
-//! How big is this house? Two areas from its outside walls, and what explains the gap to the record.
+//! How big is this house? Two areas from its outside walls, and an explanation of the gap to the record.
 //!
-//! One road, each step a function of the one before:
+//! There is one road, on which each step is made from the one before:
 //!
 //! text → [`Sketch`](sketch::Sketch) (what was written) → [`House`] (outlines that close) → [`Areas`] (each space
 //! under each rule) → [`Reconciliation`] (the gap to each figure, step by step) → report.

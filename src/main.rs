@@ -1,8 +1,8 @@
-//! Starts the command line and turns its outcome into an exit code.
+//! Runs the command line and turns its outcome into an exit code.
 
 mod cli;
 
-/// Faster with many small things than the system's own.
+/// Faster than the system's allocator for many small objects.
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 

@@ -1,4 +1,4 @@
-//! From text to a checked house.
+//! From the text of a sides file to a checked house.
 
 use crate::diagnostic::{Diagnostic, Diagnostics, Source, Span, Word, sort};
 use crate::house::House;
@@ -9,12 +9,12 @@ use crate::sketch;
 ///
 /// # Errors
 ///
-/// All the faults of the text at once, in file order, with the warnings among them.
+/// All errors and warnings at once, errors first, each in file order.
 pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, Diagnostics> {
     read_source(Source::new(name, text))
 }
 
-/// The same for a text that is already under its name.
+/// Like [`read`], for a text that already has a name.
 ///
 /// # Errors
 ///
@@ -31,11 +31,11 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
     }
 }
 
-/// The text in the bytes of a file.
+/// Decodes the bytes of a sides file.
 ///
 /// # Errors
 ///
-/// A fault at the first byte that is not UTF-8.
+/// A diagnostic if the bytes are a known other format, or at the first byte that is not UTF-8.
 pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Diagnostics> {
     if let Some((what, help)) = other_format(&bytes) {
         let shown = String::from_utf8_lossy(&bytes[..bytes.len().min(40)]).replace('\0', " ");
@@ -70,7 +70,7 @@ pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Diagnos
     }
 }
 
-/// What a file is that begins as no sides file does, and what to do with it.
+/// Recognizes a file in another format, and says what to do with it.
 fn other_format(bytes: &[u8]) -> Option<(&'static str, &'static str)> {
     const PLAIN: &str = "open it in the program that wrote it, choose Save As, and save it as plain text (.txt), in UTF-8";
     const PICTURE: &str =

@@ -1,7 +1,7 @@
-//! Many houses: what each comes to as rows, one a figure, and which deserve a second look.
+//! Many houses: their areas and figures as rows, one per figure, and which of them deserve a second look.
 //!
-//! No file is opened here and nothing is printed: texts in, rows out. A faulty house is a row with its
-//! faults, never a stop.
+//! Nothing here opens files or prints: texts go in, rows come out. A house with errors becomes a row that lists
+//! them; it does not stop the others.
 //!
 //! ```
 //! use fairfoot::batch::{Given, Terms, worked_out};
@@ -26,14 +26,14 @@ use crate::reconcile::{CouldExplain, Figure};
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 pub use summary::{Summary, histogram};
 
-/// How houses are looked at.
+/// How houses are computed and compared.
 #[derive(Clone, Copy, Debug)]
 pub struct Terms {
     /// How sides are rounded.
     pub settings: Settings,
-    /// Figures that differ by more than this, in per cent of the smaller, deserve a second look.
+    /// Figures deserve a second look if they differ by more than this, in percent of the smallest.
     pub over_per_cent: Decimal,
-    /// Whether to search for what would account for each gap.
+    /// Whether to search for explanations of each gap.
     pub explain: bool,
 }
 
@@ -43,24 +43,24 @@ impl Default for Terms {
     }
 }
 
-/// What is given of a house.
+/// The input for one house.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Given {
     /// The text of a sides file.
     Sides(String),
-    /// The text of a sides file, and figures from elsewhere that stand in the place of its own, in whole square feet.
+    /// The text of a sides file, and figures in whole square feet that replace its own.
     SidesAndFigures(String, Vec<(&'static str, i64)>),
-    /// Published figures alone, nothing measured: each with the word it has in a sides file.
+    /// Published figures without any measurement, each with its word in a sides file; in whole square feet.
     Figures(Vec<(&'static str, i64)>),
-    /// Nothing: why it could not be read.
+    /// Input that cannot be read, and why.
     Unreadable(String),
 }
 
-/// The most bytes of a line that are looked at; a sides file of the most bytes there may be is shorter.
+/// The most bytes of a line that are read; no valid sides file makes a longer line.
 pub const MOST_LINE: usize = 9_000_000;
 
 impl Given {
-    /// What a line of JSON gives, `{"id": "…", "sides": "…"}`, and what its house goes by.
+    /// Reads a line of JSON, `{"id": "…", "sides": "…"}`; returns the house's id and its input.
     ///
     /// ```
     /// use fairfoot::batch::Given;
@@ -90,35 +90,35 @@ impl Given {
     }
 }
 
-/// What a line that is no house goes by: its first letters, the same wherever an engine cuts the stream.
+/// The id of a line that cannot be read: its first characters, which do not depend on how the stream was split.
 fn beginning(bytes: &[u8]) -> String {
     const MOST: usize = 40;
     let some = bytes.get(..4 * MOST).unwrap_or(bytes);
     String::from_utf8_lossy(some).trim().chars().take(MOST).collect()
 }
 
-/// One house.
+/// The result for one house; areas in whole square feet.
 #[derive(Clone, Debug, Default, Serialize)]
 pub struct Outcome {
-    /// What it goes by.
+    /// Its id.
     pub id: String,
-    /// Each wall to a tenth of a foot; null where nothing was measured.
+    /// The area with each wall rounded to a tenth of a foot; null where nothing was measured.
     pub tenth_foot: Option<i64>,
-    /// The same, exactly.
+    /// That area exactly.
     pub tenth_foot_exact: Option<String>,
-    /// Each wall to the whole foot.
+    /// The area with each wall rounded to the whole foot.
     pub whole_foot: Option<i64>,
-    /// The lowest that whole feet could give.
+    /// The lowest area possible under whole-foot rounding.
     pub whole_foot_low: Option<i64>,
-    /// The highest.
+    /// The highest area possible under whole-foot rounding.
     pub whole_foot_high: Option<i64>,
     /// Its published figures in file order.
     pub figures: Vec<Row>,
-    /// Whether somebody should look at it again.
+    /// Whether it deserves a second look.
     pub second_look: bool,
-    /// Why.
+    /// The reasons for a second look.
     pub reasons: Vec<String>,
-    /// What is wrong with the file.
+    /// The errors in the file.
     pub faults: Vec<String>,
 }
 
@@ -127,17 +127,17 @@ pub struct Outcome {
 pub struct Row {
     /// `record`, `listing`, `plan`, or its own name.
     pub figure: String,
-    /// What it says, in whole square feet.
+    /// Its area in whole square feet.
     pub sq_ft: i64,
-    /// It less what was measured, as whole square feet are printed.
+    /// The figure minus the measured area, both in whole square feet.
     pub gap_sq_ft: Option<i64>,
-    /// The gap in per cent of measured, to one decimal, below zero where the figure is smaller.
+    /// The gap in percent of the measured area, to one decimal; negative if the figure is smaller.
     pub per_cent: Option<String>,
-    /// Whether rounding could account for it: `yes`, `only against the rounding`, `no`; null where that is not known.
+    /// Whether rounding could explain it: `yes`, `only against the rounding`, `no`; null if that is not known.
     pub rounding: Option<&'static str>,
-    /// What would best account for it.
+    /// The best supported explanation.
     pub explanation: Option<String>,
-    /// Whether that leaves no more than rounding does.
+    /// Whether the explanation fits: it leaves no more than rounding can.
     pub fits: Option<bool>,
 }
 
@@ -145,7 +145,7 @@ const OUTSIDE: &str = "record outside what whole feet allow";
 const REPEATS: &str = "listing repeats the record";
 const ESTIMATED: &str = "a wall is estimated";
 
-/// What a house comes to.
+/// Computes one house.
 pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> Outcome {
     let house = match given {
         Given::Sides(text) => measured(id, text, &[], terms),
@@ -153,15 +153,15 @@ pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> Outcome {
         Given::Figures(figures) => Ok(published(figures, terms)),
         Given::Unreadable(why) => Ok(Outcome { faults: vec![why.clone()], ..Outcome::default() }),
     };
-    let mut house =
-        house.unwrap_or_else(|faults| Outcome { faults: told(&faults), ..Outcome::default() });
+    let mut house = house
+        .unwrap_or_else(|faults| Outcome { faults: error_lines(&faults), ..Outcome::default() });
     house.id = id.to_owned();
     house.second_look = !house.reasons.is_empty();
     house
 }
 
-/// Each fault in a line: where, which, what.
-fn told(faults: &Diagnostics) -> Vec<String> {
+/// The errors, at most five, one line each: line number, word, message.
+fn error_lines(faults: &Diagnostics) -> Vec<String> {
     const MOST: usize = 5;
     let errors = faults.list().iter().filter(|fault| fault.is_error());
     let line = |fault: &crate::diagnostic::Diagnostic| {
@@ -219,7 +219,7 @@ fn measured(
     Ok(outcome)
 }
 
-/// A figure by the word it has in a sides file.
+/// A figure from its word in a sides file.
 fn figure_of(word: &str, sq_ft: i64) -> Option<(FigureKind, WrittenArea)> {
     let kind = match word {
         "record" => FigureKind::Record,
@@ -230,12 +230,12 @@ fn figure_of(word: &str, sq_ft: i64) -> Option<(FigureKind, WrittenArea)> {
     Some((kind, WrittenArea::new(Decimal::from(sq_ft), AreaUnit::SquareFeet)?))
 }
 
-/// Whether a record cannot come from whole-foot walls of this house.
+/// Whether a record cannot come from any whole-foot rounding of this house's walls.
 fn is_outside(figure: &Figure) -> bool {
     figure.is_record() && figure.enough().could_explain() == Some(CouldExplain::No)
 }
 
-/// Figures of which nothing was measured.
+/// The result for figures without any measurement.
 fn published(figures: &[(&'static str, i64)], terms: &Terms) -> Outcome {
     let row = |&(figure, sq_ft): &(&'static str, i64)| Row {
         figure: figure.to_owned(),
@@ -256,7 +256,7 @@ fn published(figures: &[(&'static str, i64)], terms: &Terms) -> Outcome {
     house
 }
 
-/// Whether the listing has the record's figure and not the tape's.
+/// Whether the listing repeats the record's figure although the measured area differs.
 fn repeats(rows: &[Row], measured: Option<i64>) -> bool {
     let of = |name: &str| rows.iter().find(|row| row.figure == name).map(|row| row.sq_ft);
     crate::reconcile::repeats(of("record"), of("listing"), measured)
@@ -266,14 +266,14 @@ fn disagreement(terms: &Terms) -> String {
     format!("figures disagree by over {}%", terms.over_per_cent.normalize())
 }
 
-/// Whether the largest is over the smallest by more than so many per cent of it.
+/// Whether the largest exceeds the smallest by more than `over_per_cent` percent of the smallest.
 fn disagree(sizes: impl Iterator<Item = i64> + Clone, over_per_cent: Decimal) -> bool {
     let (Some(low), Some(high)) = (sizes.clone().min(), sizes.max()) else { return false };
     Decimal::from(high - low) * Decimal::ONE_HUNDRED > over_per_cent * Decimal::from(low)
 }
 
 fn row(figure: &Figure) -> Row {
-    let told = figure.explanations().told().next();
+    let best = figure.explanations().told().next();
     let gap = figure.area().whole_sq_ft() - figure.start().whole_sq_ft();
     let is_measured = figure.start() != Area::ZERO;
     Row {
@@ -282,12 +282,12 @@ fn row(figure: &Figure) -> Row {
         gap_sq_ft: is_measured.then_some(gap),
         per_cent: figure.per_cent(),
         rounding: figure.enough().could_explain().map(CouldExplain::words),
-        explanation: told.map(|told| told.departures().join("; ")),
-        fits: told.map(crate::reconcile::Explanation::fits),
+        explanation: best.map(|best| best.departures().join("; ")),
+        fits: best.map(crate::reconcile::Explanation::fits),
     }
 }
 
-/// The heads of [`cells`], as they stand over a table or in CSV.
+/// The column heads of [`cells`], for tables and CSV.
 pub const HEADS: [&str; 15] = [
     "id",
     "figure",
@@ -306,7 +306,7 @@ pub const HEADS: [&str; 15] = [
     "faults",
 ];
 
-/// A house as rows of text, one a figure; one without a figure where it has none.
+/// A house as rows of text, one per figure; one row if it has no figure.
 pub fn cells(house: &Outcome) -> Vec<Vec<String>> {
     let number = |number: Option<i64>| number.map(|number| number.to_string()).unwrap_or_default();
     let yes = |yes: bool| if yes { "yes" } else { "no" }.to_owned();

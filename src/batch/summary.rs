@@ -1,4 +1,4 @@
-//! What many houses come to together.
+//! Statistics of many houses.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -19,7 +19,7 @@ use crate::units::decimal::thousands;
 
 /// Counts, medians and the largest gaps of the houses seen so far.
 ///
-/// It keeps 4 bytes a figure, whatever else the houses hold.
+/// Memory grows by 4 bytes per figure.
 #[derive(Clone, Debug, Default)]
 pub struct Summary {
     houses: usize,
@@ -29,17 +29,17 @@ pub struct Summary {
     by_rounding: usize,
     only_against: usize,
     beyond: usize,
-    /// Figure less measured, in per cent of measured.
+    /// The gap of each figure in percent of the measured area.
     per_cents: Vec<f32>,
-    /// The largest gaps: per cent, id, figure, gap.
+    /// The largest gaps: percent, id, figure, gap.
     largest: Vec<(f32, String, String, i64)>,
 }
 
-/// How many of the largest gaps are told.
+/// How many of the largest gaps are listed.
 const LARGEST: usize = 20;
 
 impl Summary {
-    /// Takes in one house.
+    /// Adds one house.
     pub fn add(&mut self, house: &Outcome) {
         self.houses += 1;
         self.faulty += usize::from(!house.faults.is_empty());
@@ -66,18 +66,18 @@ impl Summary {
     }
 
     fn keep_largest(&mut self) {
-        // Of gaps alike the one met first.
+        // Of equal gaps, the first seen comes first.
         self.largest.sort_by(|a, b| b.0.abs().total_cmp(&a.0.abs()));
         self.largest.truncate(LARGEST);
     }
 
-    /// The per cent of measured below which a share of the figures lies.
+    /// The percentage below which a share of the figures lies.
     fn quantile(sorted: &[f32], share: f64) -> f64 {
         let at = (share * (sorted.len().saturating_sub(1)) as f64).round() as usize;
         sorted.get(at).copied().map(f64::from).unwrap_or(0.0)
     }
 
-    /// All of it in lines.
+    /// The whole summary as lines of text.
     pub fn text(&mut self) -> String {
         self.keep_largest();
         let mut text = format!(
@@ -131,13 +131,13 @@ impl Summary {
         text
     }
 
-    /// The gaps in per cent of measured, for a plot.
+    /// The gaps in percent of the measured area, for a plot.
     pub fn per_cents(&self) -> &[f32] {
         &self.per_cents
     }
 }
 
-/// Bars of how many gaps lie in each whole per cent, from -15 to 15 and beyond, as SVG.
+/// A histogram of the gaps as SVG: one bar per percent from -15 to 15, and one at each end for all beyond.
 pub fn histogram(per_cents: &[f32]) -> String {
     const REACH: i32 = 15;
     let mut bars = vec![0_usize; 2 * REACH as usize + 2];

@@ -1,7 +1,7 @@
-//! Closed shapes out of the files that maps are exchanged in.
+//! Reads closed shapes from map files.
 //!
-//! GeoJSON (RFC 7946), KML 2.2 and 2.3 (OGC 07-147r2, 12-007r2), GPX 1.0 and 1.1 tracks, WKT (OGC
-//! 06-103r4) and OSM XML (API 0.6). In the first four longitude stands first; OSM names both.
+//! GeoJSON (RFC 7946), KML 2.2 and 2.3 (OGC 07-147r2, 12-007r2), GPX 1.0 and 1.1 tracks, WKT (OGC 06-103r4) and OSM
+//! XML (API 0.6). The first four give longitude first; OSM names both coordinates.
 
 use std::collections::HashMap;
 
@@ -11,14 +11,14 @@ use quick_xml::events::{BytesStart, Event};
 use crate::error::Error;
 use crate::maps::{Feature, Position};
 
-/// The most bytes a map may have.
+/// The most bytes a map file may have.
 pub const MOST_MAP_BYTES: usize = 50_000_000;
-/// The most corners of all shapes of a map together.
+/// The most corners that all shapes of a map may have together.
 const MOST_POSITIONS: usize = 500_000;
-/// The most that one thing may stand inside another: deeper files are no maps.
+/// The deepest nesting a map file may have.
 const DEEPEST: usize = 64;
 
-/// What a map is written in.
+/// The format of a map file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Format {
@@ -26,16 +26,16 @@ pub enum Format {
     GeoJson,
     /// KML.
     Kml,
-    /// GPX: each track segment, closed.
+    /// GPX: each track segment or route becomes a closed shape.
     Gpx,
-    /// Well-known text, one shape a line.
+    /// Well-known text, one shape per line.
     Wkt,
-    /// The XML of OpenStreetMap.
+    /// OpenStreetMap XML.
     Osm,
 }
 
 impl Format {
-    /// The format of a text, by how it begins; none if it begins like none of them.
+    /// The format of a text, recognized by its beginning; `None` if it is not one of these.
     pub fn of(text: &str) -> Option<Format> {
         let text = text.trim_start_matches('\u{feff}').trim_start();
         let upper: String = text.chars().take(20).collect::<String>().to_uppercase();
@@ -55,7 +55,7 @@ impl Format {
     }
 }
 
-/// The name of an XML file's root element, without its prefix.
+/// The name of an XML file's root element, without its namespace prefix.
 fn root(text: &str) -> Option<String> {
     let mut reader = Reader::from_str(text);
     loop {
@@ -73,7 +73,7 @@ fn root(text: &str) -> Option<String> {
 ///
 /// # Errors
 ///
-/// [`Error::Map`] where the text is not in the format, is too large or too deep, or has no closed shape.
+/// [`Error::Map`] if the text is not in this format, is too large or too deeply nested, or has no closed shape.
 pub fn features(format: Format, text: &str) -> Result<Vec<Feature>, Error> {
     if text.len() > MOST_MAP_BYTES {
         return Err(wrong("the map has more than 50 MB; save the part with the house"));
@@ -107,7 +107,7 @@ struct Shapes {
 }
 
 impl Shapes {
-    /// Takes in a ring of pairs, longitude first.
+    /// Adds a ring of coordinate pairs, longitude first.
     fn ring(
         &mut self,
         id: Option<String>,
@@ -141,7 +141,7 @@ impl Shapes {
     }
 }
 
-/// No entities and no deep nesting: neither has a place in a map, and both are used to choke readers.
+/// Rejects document types and deep nesting, which no map needs and which are used to attack parsers.
 fn refuse_hostile_xml(text: &str) -> Result<(), Error> {
     let mut reader = Reader::from_str(text);
     let mut open: Vec<String> = Vec::new();
@@ -358,7 +358,7 @@ fn wkt_shape(shape: &::wkt::Wkt<f64>, shapes: &mut Shapes) -> Result<(), Error> 
     }
 }
 
-/// A way of OSM: its nodes by their numbers, and its name.
+/// An OSM way: the numbers of its nodes, and its name.
 #[derive(Default)]
 struct OsmWay {
     id: String,
@@ -367,7 +367,7 @@ struct OsmWay {
     is_building: bool,
 }
 
-/// Every closed way, those tagged as buildings first; ways with a node outside the extract are left out.
+/// Every closed way, those tagged as buildings first. Ways with a node outside the extract are left out.
 fn osm(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
     let mut reader = Reader::from_str(text);
     let mut nodes: HashMap<i64, (f64, f64)> = HashMap::new();
@@ -432,7 +432,7 @@ fn osm_tag(way: &mut OsmWay, tag: &BytesStart<'_>) {
     }
 }
 
-/// An attribute's value, its character references resolved.
+/// The value of an attribute, with character references resolved.
 fn attribute(start: &BytesStart<'_>, key: &str) -> Option<String> {
     let found = start.try_get_attribute(key).ok()??;
     found

@@ -1,4 +1,4 @@
-//! From degrees to feet: a plane that touches the ellipsoid at the middle of the outline.
+//! From degrees to feet, on a plane that touches the ellipsoid at the middle of the outline.
 //!
 //! On WGS 84 (a = 6,378,137 m, 1/f = 298.257223563) a degree of latitude at φ is M·π/180 long and
 //! one of longitude N·cos φ·π/180, with the radii of curvature M = a(1 − e²)/(1 − e² sin²φ)^(3/2) and
@@ -22,12 +22,12 @@ use crate::units::decimal::thousands;
 const FOOT_M: f64 = 0.3048;
 const MOST_CORNERS: usize = 1_000;
 const LONGEST_SIDE_FT: f64 = 10_000.0;
-/// Nearer to a pole than this a plane with north up says nothing.
+/// The greatest latitude, north or south, at which a plane with north up makes sense.
 const NORTHERNMOST: f64 = 85.0;
-/// Shorter sides are two clicks on one corner.
+/// A shorter side comes from two clicks on one corner, and is dropped.
 const SHORTEST_SIDE_FT: f64 = 0.02;
 
-/// A plane touching the earth at `middle`; x runs east and y north, in meters.
+/// A plane that touches the earth at `middle`; x is east and y is north, in meters.
 #[derive(Clone, Copy, Debug)]
 struct Plane {
     middle: Position,
@@ -68,9 +68,9 @@ impl Plane {
 /// Degrees clockwise from true north, from 0 to under 360; feet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MapSide {
-    /// Its bearing.
+    /// Its azimuth in degrees clockwise from true north.
     pub azimuth_degrees: f64,
-    /// Its length.
+    /// Its length in feet.
     pub feet: f64,
 }
 
@@ -84,14 +84,14 @@ impl MapSide {
             a if a <= 270.0 => ("S", a - 180.0, "W"),
             a => ("N", 360.0 - a, "W"),
         };
-        // A whole number of degrees needs no decimals.
+        // A whole number of degrees is written without decimals.
         let angle = format!("{angle:.3}");
         let angle = angle.trim_end_matches('0').trim_end_matches('.');
         format!("bearing {from} {angle}° {toward} {:.2}'", self.feet)
     }
 }
 
-/// An outline of a map as sides on the ground, with its area two ways.
+/// An outline of a map as sides on the ground, with its area computed two ways.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MapOutline {
     sides: Vec<MapSide>,
@@ -148,22 +148,23 @@ impl MapOutline {
         &self.sides
     }
 
-    /// The area in the plane that touches the earth there, in square feet.
+    /// The area in the tangent plane, in square feet.
     pub fn plane_sq_ft(&self) -> f64 {
         self.plane_sq_ft
     }
 
-    /// The same in whole square feet, with commas.
+    /// The area in the tangent plane in whole square feet, with commas.
     pub fn plane_text(&self) -> String {
         whole(self.plane_sq_ft)
     }
 
-    /// The area on the ellipsoid (Karney, *Algorithms for geodesics*, J. Geodesy 87, 2013), in square feet.
+    /// The area on the ellipsoid in square feet (Karney, *Algorithms for geodesics*, J. Geodesy 87, 2013).
     pub fn geodesic_sq_ft(&self) -> f64 {
         self.geodesic_sq_ft
     }
 
-    /// The outline as a block of a sides file; `source` says where it was taken from.
+    /// The outline as lines of a sides file: an outline called `name` of the space `of`; `source` says where it
+    /// comes from.
     pub fn block(&self, name: &str, of: &str, source: &str) -> String {
         let clean = |text: &str| -> String {
             text.chars().filter(|c| !c.is_control() && *c != '"').take(200).collect()
@@ -191,7 +192,7 @@ impl MapOutline {
     }
 }
 
-/// A number of square feet to the whole one, with commas.
+/// Rounded to whole square feet, with commas.
 #[expect(
     clippy::cast_possible_truncation,
     reason = "an outline has at most 1,000 sides of 10,000 ft"
@@ -204,7 +205,7 @@ fn holes(count: usize) -> String {
     if count == 1 { "1 hole".to_owned() } else { format!("{count} holes") }
 }
 
-/// The middle of the outline's box.
+/// The center of the outline's bounding box.
 fn middle(ring: &[Position]) -> Result<Position, Error> {
     let points: LineString<f64> =
         ring.iter().map(|p| Coord { x: p.longitude, y: p.latitude }).collect();
@@ -236,7 +237,7 @@ fn side(from: Coord<f64>, to: Coord<f64>) -> MapSide {
     MapSide { azimuth_degrees, feet: feet_between(from, to) }
 }
 
-/// Cross products of coordinates (any surveying text), positive whichever way the outline runs.
+/// Cross products of coordinates (any surveying text); positive for either direction of the outline.
 fn shoelace_m2(corners: &[Coord<f64>]) -> f64 {
     let n = corners.len();
     let doubled: f64 = (0..n)
@@ -251,7 +252,7 @@ fn geodesic_m2(ring: &[Position]) -> f64 {
     Polygon::new(points, Vec::new()).geodesic_area_unsigned().min(f64::MAX)
 }
 
-/// How far a feature is from a position, in meters; 0 inside it. None for what cannot be drawn.
+/// The distance of a feature from a position in meters, 0 if it contains it; `None` if it is not a shape.
 pub(super) fn distance_m(feature: &Feature, at: Position) -> Option<f64> {
     let plane = Plane::at(at);
     let corners: LineString<f64> = feature.ring.iter().map(|&p| plane.place(p)).collect();

@@ -1,19 +1,19 @@
-//! Outlines from maps: a building drawn on a map as sides by bearing and length on the ground.
+//! Outlines from maps: a building drawn on a map becomes sides by bearing and length on the ground.
 //!
-//! A map mostly shows the roof, seen from above. Its outline never decides an area here; it stands
-//! beside the tape as something to compare with.
+//! A map usually shows the roof, seen from above. Its outline is only compared with the taped one and never decides
+//! an area.
 //!
 //! Positions are longitude and latitude in degrees on the WGS 84 ellipsoid.
 //!
 //! ```
 //! use fairfoot::maps::{Format, features};
 //!
-//! // A quarter acre of sea: about 40 m by 25 m at 45° north.
+//! // A rectangle at sea, about 40 m by 25 m, at 45° north.
 //! let text = "POLYGON ((-20 45, -19.9994926 45, -19.9994926 45.0002249, -20 45.0002249, -20 45))";
 //! let shapes = features(Format::Wkt, text)?;
 //! let outline = shapes[0].outline()?;
 //! assert_eq!(outline.sides().len(), 4);
-//! // Karney's geodesic area beside the plane's: they agree to 1 in 100,000.
+//! // The geodesic area (Karney) and the area in the plane agree to 1 in 100,000.
 //! let (plane, geodesic) = (outline.plane_sq_ft(), outline.geodesic_sq_ft());
 //! assert!((plane / geodesic - 1.0).abs() < 1e-5);
 //! # Ok::<(), fairfoot::Error>(())
@@ -26,7 +26,7 @@ use crate::error::Error;
 pub use formats::{Format, MOST_MAP_BYTES, features};
 pub use ground::{MapOutline, MapSide};
 
-/// A place on the earth.
+/// A position on the earth.
 ///
 /// # Units
 ///
@@ -40,7 +40,7 @@ pub struct Position {
 }
 
 impl Position {
-    /// A position; none if a number is no place on the earth.
+    /// A position; `None` if a number is out of range.
     pub fn new(longitude: f64, latitude: f64) -> Option<Position> {
         let is_on_earth =
             (-180.0..=180.0).contains(&longitude) && (-90.0..=90.0).contains(&latitude);
@@ -53,13 +53,13 @@ impl Position {
 pub struct Feature {
     pub(crate) id: String,
     pub(crate) name: Option<String>,
-    /// Its corners in order, the first one not repeated at the end.
+    /// Its corners in order; the first is not repeated at the end.
     pub(crate) ring: Vec<Position>,
     pub(crate) holes: usize,
 }
 
 impl Feature {
-    /// What it is chosen by: the map's own identifier, else its number in the file.
+    /// Its identifier in the map, or its number in the file if it has none.
     pub fn id(&self) -> &str {
         &self.id
     }
@@ -69,12 +69,12 @@ impl Feature {
         self.name.as_deref()
     }
 
-    /// Its corners in order, the first one not repeated at the end.
+    /// Its corners in order; the first is not repeated at the end.
     pub fn corners(&self) -> &[Position] {
         &self.ring
     }
 
-    /// How many holes it has; they are left out of its outline.
+    /// The number of its holes, which are not part of its outline.
     pub fn holes(&self) -> usize {
         self.holes
     }
@@ -83,14 +83,14 @@ impl Feature {
     ///
     /// # Errors
     ///
-    /// [`Error::Map`] where it is no outline of a building: fewer than three corners, more than
-    /// 1,000, a side of over 10,000 ft, at a pole, or across the line where east and west meet.
+    /// [`Error::Map`] if it cannot be the outline of a building: it has fewer than three or more than 1,000 corners
+    /// or a side over 10,000 ft, or lies at a pole or across the 180th meridian.
     pub fn outline(&self) -> Result<MapOutline, Error> {
         MapOutline::of(self)
     }
 }
 
-/// The feature nearest to a position: one that holds it comes first.
+/// The feature nearest to a position; a feature that contains it is nearest. `None` if there is no feature.
 pub fn nearest(features: &[Feature], at: Position) -> Option<&Feature> {
     features
         .iter()

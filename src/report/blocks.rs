@@ -1,19 +1,19 @@
-//! Plain parts set as lines of text.
+//! Sets plain blocks as lines of text.
 
 use unicode_width::UnicodeWidthStr;
 
 use crate::report::table::Page;
 use crate::wording::Block;
 
-/// Sets parts one after the other.
-pub(super) fn set(page: &mut Page, told: &[Block]) {
-    for block in told {
+/// Sets blocks one after the other.
+pub(super) fn set(page: &mut Page, blocks: &[Block]) {
+    for block in blocks {
         part(page, block);
     }
 }
 
-fn part(page: &mut Page, told: &Block) {
-    match told {
+fn part(page: &mut Page, block: &Block) {
+    match block {
         Block::Statement(text) => page.bold(text),
         Block::Heading(text) => page.heading(text),
         Block::Paragraph(text) => page.paragraph(text),
@@ -39,7 +39,7 @@ fn table(page: &mut Page, heads: &[String], rows: &[Vec<String>]) {
     }
 }
 
-/// The widest cell of a column, with two blanks before it.
+/// The width of a column's widest cell, plus two spaces before it.
 fn width(heads: &[String], rows: &[Vec<String>], column: usize) -> usize {
     let cells = std::iter::once(heads).chain(rows.iter().map(Vec::as_slice));
     2 + cells.filter_map(|row| row.get(column)).map(|cell| cell.width()).max().unwrap_or(0)

@@ -1,8 +1,8 @@
-//! The report for a program: the keys of format 1, and their schema.
+//! The report for programs: the keys of format 1, and their JSON Schema.
 //!
-//! Exact decimals are texts with up to six places, trailing zeros cut; whole square feet are
-//! numbers. `tenth_foot` and `whole_foot` stand at the outside face, `as_measured` at the face that
-//! was measured. What cannot be stated is null.
+//! Exact decimals are strings with up to six decimals and no trailing zeros; whole square feet are numbers.
+//! `tenth_foot` and `whole_foot` are at the outside face, `as_measured` is at the face that was measured. What
+//! cannot be computed is null.
 
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -23,114 +23,114 @@ use crate::value::Worth;
 /// The whole report of `reconcile --json`.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct Report {
-    /// The areas, under their own keys.
+    /// The areas, with their keys at the top level.
     #[serde(flatten)]
     pub areas: AreasReport,
-    /// What the record lists and is not there.
+    /// Spaces the record lists that were not found on site.
     pub missing: Vec<MissingReport>,
-    /// Somebody else's outlines.
+    /// Outlines from a record, a plan or a map.
     pub outlines: Vec<DrawnReport>,
     /// Each published figure in file order.
     pub figures: Vec<FigureReport>,
-    /// What the gap is worth; absent where the file says nothing of values, dates or sales.
+    /// What the gap is worth; absent if the file states no values, dates or sales.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub worth: Option<WorthReport>,
-    /// What had to be assumed.
+    /// Thicknesses that had to be assumed.
     pub assumed: Vec<AssumedReport>,
     /// Warnings in file order.
     pub warnings: Vec<WarningReport>,
 }
 
-/// The areas alone, as `area --json` prints them: the same keys without the figures.
+/// The areas alone, as `area --json` prints them: the same keys, without the figures.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct AreasReport {
-    /// The number of this format; keys are added within it, never renamed.
+    /// The number of this format. Keys may be added to it but are never renamed.
     pub format: u32,
-    /// The property line of the file.
+    /// The property, as stated in the file.
     pub property: Option<String>,
-    /// Where it came from.
+    /// The sides file.
     pub source: SourceReport,
-    /// How sides were rounded.
+    /// The settings the sides were rounded with.
     pub settings: SettingsReport,
-    /// Totals of what is counted.
+    /// Totals of the counted spaces.
     pub totals: Totals,
-    /// Each space in file order.
+    /// The spaces in file order.
     pub spaces: Vec<SpaceReport>,
-    /// Each lot in file order.
+    /// The lots in file order.
     pub lots: Vec<LotReport>,
 }
 
-/// The file.
+/// The sides file.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct SourceReport {
-    /// Its name as given.
+    /// Its name, as given.
     pub file: String,
-    /// Its fingerprint.
+    /// The SHA-256 of its text, in hexadecimal.
     pub sha256: String,
 }
 
-/// How sides were rounded.
+/// How sides are rounded.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct SettingsReport {
-    /// `up`, `down` or `even`.
+    /// How a length exactly half-way is rounded: `up`, `down` or `even`.
     pub ties: &'static str,
-    /// What `tenth_foot` rounds each side to: `tenth-foot` or `inch`.
+    /// The unit of `tenth_foot`: `tenth-foot` or `inch`.
     pub step: &'static str,
-    /// How well an office reads its tape, in feet.
+    /// How precisely an office reads its tape, in feet.
     pub reach_ft: String,
 }
 
-/// Totals of what is counted.
+/// Totals of the counted spaces.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct Totals {
     /// Above grade.
     pub gross: TotalReport,
-    /// On levels below grade, wholly or partly; null where nothing is counted there.
+    /// On levels wholly or partly below grade; null if nothing is counted there.
     pub below_grade_gross: Option<TotalReport>,
 }
 
-/// One total.
+/// One total under each rule.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct TotalReport {
-    /// Each side to the whole foot.
+    /// Each side rounded to the whole foot.
     pub whole_foot: WholeFootTotal,
-    /// Each side to the tenth of a foot.
+    /// Each side rounded to the tenth of a foot.
     pub tenth_foot: TenthFootTotal,
     /// No side rounded.
     pub as_measured: MeasuredTotal,
 }
 
-/// A total with each side to the whole foot.
+/// A total with each side rounded to the whole foot.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct WholeFootTotal {
     /// In whole square feet.
     pub sq_ft: i64,
-    /// Exactly.
+    /// The exact value in square feet.
     pub exact: String,
-    /// The lowest that whole feet could give.
+    /// The lowest total possible under whole-foot rounding.
     pub low: Option<i64>,
-    /// The highest.
+    /// The highest total possible under whole-foot rounding.
     pub high: Option<i64>,
-    /// The lowest with any wall against the rounding.
+    /// The lowest total if any wall may be rounded either way.
     pub widest_low: Option<i64>,
-    /// The highest with any wall against the rounding.
+    /// The highest total if any wall may be rounded either way.
     pub widest_high: Option<i64>,
-    /// Other totals of closings that are equally near to the typed lengths; null where there are too many to list.
+    /// Other totals from closings equally near to the typed lengths; null if there are too many to list.
     pub equally_near: Option<Vec<i64>>,
 }
 
-/// A total with each side to the tenth of a foot.
+/// A total with each side rounded to the tenth of a foot.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct TenthFootTotal {
     /// In whole square feet.
     pub sq_ft: i64,
-    /// Exactly.
+    /// The exact value in square feet.
     pub exact: String,
-    /// About 95 %, with thicknesses stated and assumed, in square feet.
+    /// The uncertainty in square feet, at about 95 %, including stated and assumed thicknesses.
     pub plus_minus: String,
-    /// Every wall and every thickness off the same way, in square feet.
+    /// The largest possible error in square feet, if every wall and thickness were off in the same direction.
     pub worst_case: String,
-    /// Other totals of closings that are equally near to the typed lengths; null where there are too many to list.
+    /// Other totals from closings equally near to the typed lengths; null if there are too many to list.
     pub equally_near: Option<Vec<i64>>,
 }
 
@@ -139,11 +139,11 @@ pub struct TenthFootTotal {
 pub struct MeasuredTotal {
     /// In whole square feet.
     pub sq_ft: i64,
-    /// Exactly.
+    /// The exact value in square feet.
     pub exact: String,
-    /// About 95 %, in square feet.
+    /// The uncertainty in square feet, at about 95 %.
     pub plus_minus: String,
-    /// Every wall off the same way, in square feet.
+    /// The largest possible error in square feet, if every wall were off in the same direction.
     pub worst_case: String,
 }
 
@@ -154,66 +154,66 @@ pub struct SpaceReport {
     pub name: String,
     /// Its kind.
     pub kind: &'static str,
-    /// The level it is on.
+    /// The name of its level.
     pub level: String,
     /// Whether it is counted.
     pub counted: bool,
-    /// Whether it is living space that is connected to no other.
+    /// Whether it is living space that is not connected to the main living space.
     pub detached: bool,
-    /// Whether that is the writer's own word and not the rule.
+    /// Whether the file counts it, or does not count it, against the rule.
     pub claimed: bool,
-    /// The space it is taken off, or lies in.
+    /// The space it lies in or is deducted from.
     pub within: Option<String>,
     /// The face that was measured.
     pub face: &'static str,
-    /// Round it, as measured, in feet.
+    /// Its perimeter as measured, in feet.
     pub perimeter_ft: String,
-    /// Where the walk ended, seen from its start.
+    /// Where its sides ended, relative to their start.
     pub misclosure: MisclosureReport,
     /// Its sides.
     pub sides: Vec<SideReport>,
-    /// No side rounded, in square feet.
+    /// Its area with no side rounded, in square feet.
     pub as_measured: String,
-    /// What the record gives it.
+    /// Its area on the record, in square feet.
     pub recorded_sq_ft: Option<String>,
-    /// Each side to the tenth of a foot.
+    /// With each side rounded to the tenth of a foot.
     pub tenth_foot: TenthFootSpace,
-    /// Each side to the whole foot.
+    /// With each side rounded to the whole foot.
     pub whole_foot: WholeFootSpace,
 }
 
-/// A space with each side to the tenth of a foot, in square feet.
+/// The area of a space with each side rounded to the tenth of a foot, in square feet.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct TenthFootSpace {
-    /// The whole outline, nothing taken off.
+    /// The whole outline, without deductions.
     pub exact: String,
-    /// What is left when what lies in it is taken off.
+    /// After deducting the spaces inside it.
     pub net: String,
 }
 
-/// A space with each side to the whole foot, in square feet.
+/// The area of a space with each side rounded to the whole foot, in square feet.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct WholeFootSpace {
-    /// The whole outline, nothing taken off.
+    /// The whole outline, without deductions.
     pub exact: String,
-    /// What is left when what lies in it is taken off.
+    /// After deducting the spaces inside it.
     pub net: String,
-    /// The lowest that whole feet could give.
+    /// The lowest area possible under whole-foot rounding.
     pub low: Option<String>,
-    /// The highest.
+    /// The highest area possible under whole-foot rounding.
     pub high: Option<String>,
-    /// The lowest with any wall against the rounding.
+    /// The lowest area if any wall may be rounded either way.
     pub widest_low: Option<String>,
-    /// The highest with any wall against the rounding.
+    /// The highest area if any wall may be rounded either way.
     pub widest_high: Option<String>,
 }
 
-/// Where a walk ended, in feet from its start.
+/// Where the sides ended before adjustment, relative to their start.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct MisclosureReport {
-    /// North.
+    /// Feet to the north; negative to the south.
     pub north_ft: String,
-    /// East.
+    /// Feet to the east; negative to the west.
     pub east_ft: String,
 }
 
@@ -222,17 +222,17 @@ pub struct MisclosureReport {
 pub struct SideReport {
     /// `north`, `east`, `south`, `west`, `diagonal`, `bearing` or `arc`.
     pub direction: &'static str,
-    /// As it stands in the file after its direction.
+    /// What was typed after its direction.
     pub typed: String,
-    /// Its length, closed, at its own face.
+    /// Its length at the measured face, closed, in feet.
     pub feet: String,
-    /// Its length to the tenth of a foot, outside.
+    /// Its length at the outside face, rounded to the tenth of a foot.
     pub tenth_foot: Option<String>,
-    /// Its length to the whole foot, outside.
+    /// Its length at the outside face, rounded to the whole foot.
     pub whole_foot: Option<String>,
-    /// Its length in the record.
+    /// Its length on the record.
     pub recorded: Option<String>,
-    /// `measured`, `closing`, `estimated`, `plan` or `record`.
+    /// How it was obtained: `measured`, `closing`, `estimated`, `plan` or `record`.
     pub how: &'static str,
 }
 
@@ -245,74 +245,74 @@ pub struct LotReport {
     pub sq_ft: String,
     /// Its area in acres.
     pub acres: String,
-    /// What the record gives it.
+    /// Its area on the record, in square feet.
     pub recorded_sq_ft: Option<String>,
-    /// Where the walk ended before closing.
+    /// Where the calls ended before adjustment.
     pub misclosure: MisclosureReport,
-    /// How the calls close; null where they end where they began, or where the last one is computed.
+    /// How well the calls close; null if they close exactly, or if the last one is computed.
     pub closure: Option<ClosureReport>,
 }
 
-/// How the calls of a lot close.
+/// How well the calls of a lot close.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct ClosureReport {
-    /// From where they end to where they began, in feet.
+    /// The distance between their end and their start, in feet.
     pub distance_ft: String,
-    /// The length of all calls for each length of that, rounded down to three digits.
+    /// The perimeter divided by that distance, rounded down to three digits.
     pub ratio: i64,
 }
 
-/// What the record lists and is not there.
+/// A space the record lists that was not found on site.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct MissingReport {
     /// Its name.
     pub name: String,
     /// Its kind.
     pub kind: &'static str,
-    /// What the record gives it.
+    /// Its area on the record.
     pub recorded_sq_ft: String,
 }
 
-/// Somebody else's outline.
+/// An outline from a record, a plan or a map.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct DrawnReport {
-    /// `record` or `plan`.
+    /// `record`, `plan` or `map`.
     pub of: &'static str,
     /// Its name.
     pub name: String,
     /// The space it is compared with.
     pub space: Option<String>,
-    /// Its area; null if it does not close.
+    /// Its area in square feet; null if it does not close.
     pub sq_ft: Option<String>,
-    /// Where it ends.
+    /// Where its sides end, relative to their start.
     pub misclosure: MisclosureReport,
-    /// Whether every wall has one of ours beside it.
+    /// Whether every wall is matched by a measured wall.
     pub same_corners: bool,
-    /// Walls beside walls of ours.
+    /// Walls that are matched by a measured wall.
     pub sides: Vec<DrawnSideReport>,
-    /// Where it has other walls than ours.
+    /// Stretches where it has other walls than the house.
     pub instead: Vec<InsteadReport>,
 }
 
-/// Walls of ours in a row, and those of theirs in their place; either may be none.
+/// Measured walls in a row, and the walls it has instead; either list may be empty.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct InsteadReport {
-    /// The numbers of our sides, from 1.
+    /// The numbers of the measured sides, from 1.
     pub sides: Vec<usize>,
-    /// The numbers of theirs.
+    /// The numbers of the outline's sides, from 1.
     pub drawn_sides: Vec<usize>,
 }
 
-/// A wall of theirs beside one of ours.
+/// A wall of the outline and the measured wall that matches it.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct DrawnSideReport {
-    /// The number of our side, from 1.
+    /// The number of the measured side, from 1.
     pub side: usize,
-    /// The number of theirs.
+    /// The number of the outline's side, from 1.
     pub drawn_side: usize,
-    /// Ours, in feet.
+    /// The measured length, in feet.
     pub measured_ft: String,
-    /// Theirs, in feet.
+    /// The outline's length, in feet.
     pub drawn_ft: String,
 }
 
@@ -321,72 +321,72 @@ pub struct DrawnSideReport {
 pub struct FigureReport {
     /// `record`, `listing`, `plan` or `figure`.
     pub kind: &'static str,
-    /// Its title, or its own name.
+    /// Its title, or the name it was given.
     pub title: Option<String>,
-    /// The figure; a number with decimals only where it was given with them.
+    /// The figure in square feet, with decimals only if it was given with them.
     #[schemars(with = "f64")]
     pub sq_ft: serde_json::Number,
-    /// The face it is taken at.
+    /// The face it is assumed to be measured to.
     pub measured_to: &'static str,
-    /// How its sides are taken to be rounded.
+    /// How its sides are assumed to be rounded.
     pub sides: &'static str,
-    /// What was measured.
+    /// The measured area.
     pub start: String,
-    /// The house taken as the figure says it was: its face, what it counts.
+    /// The measured area at the figure's own face and with what it counts.
     pub same_way: String,
-    /// The figure less what was measured.
+    /// The figure minus the measured area.
     pub gap: String,
-    /// Lines that add up to the gap.
+    /// Steps that add up to the gap.
     pub bridge: Vec<BridgeReport>,
-    /// What its own sides or sketch come to.
+    /// The area of its own sides or sketch.
     pub own_sketch_sq_ft: Option<String>,
-    /// What each recorded side has in the line of recorded sides.
+    /// What each recorded side adds to the line of recorded sides.
     pub recorded_sides: Vec<ShareReport>,
-    /// Whether rounding is big enough.
+    /// Whether rounding alone could explain the gap.
     pub rounding: RoundingReport,
-    /// What would account for it, best supported first.
+    /// Explanations of the gap, best supported first.
     pub explanations: Vec<ExplanationReport>,
-    /// The support of something that is none of them, from 0 to 0.99.
+    /// The support for a cause that is not listed, from 0 to 0.99.
     pub something_else: String,
-    /// How many combinations were weighed.
+    /// How many combinations of departures were weighed.
     pub weighed: u64,
 }
 
-/// One combination of departures.
+/// One combination of departures from the rule.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct ExplanationReport {
-    /// What was done otherwise; empty for nothing.
+    /// The departures; empty for none.
     pub departures: Vec<String>,
-    /// What the figure would be.
+    /// The figure that would result, in square feet.
     pub sq_ft: String,
-    /// The figure less that.
+    /// The published figure minus that.
     pub leaves: String,
-    /// Whether that is no more than rounding leaves.
+    /// Whether what is left is no more than rounding can leave.
     pub fits: bool,
-    /// Its support, from 0 to 0.99, whatever the rounding.
+    /// Its support, from 0 to 0.99, over all ways of rounding.
     pub support: String,
-    /// How it could be corrected: `typed`, `described` or `measured`; null for nothing done otherwise.
+    /// How it could be corrected: `typed`, `described` or `measured`; null if there are no departures.
     pub class: Option<&'static str>,
-    /// Whether it is told: it fits, and its support is more than something else's.
+    /// Whether it is reported: it fits, and its support is more than that of something else.
     pub told: bool,
-    /// How strong it is where it is told: `only` common cause that fits, `likeliest`, `also fits`.
+    /// How strong a reported explanation is: `only` common cause that fits, `likeliest`, or `also fits`.
     pub strength: Option<&'static str>,
 }
 
-/// One line of a bridge.
+/// One step of the difference between measured area and figure.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct BridgeReport {
-    /// Its name.
+    /// Its stable name.
     pub line: &'static str,
-    /// What it adds.
+    /// What it adds, in square feet.
     pub sq_ft: String,
-    /// For rounding: the least it could add; null where that cannot be stated.
+    /// For rounding: the least it could add; null if that cannot be computed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub low: Option<Option<String>>,
-    /// For rounding: the most; null where that cannot be stated.
+    /// For rounding: the most it could add; null if that cannot be computed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub high: Option<Option<String>>,
-    /// For counting: what is counted.
+    /// For counting: the names of what is counted.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub counted: Vec<String>,
 }
@@ -402,27 +402,27 @@ pub struct ShareReport {
     pub ruled_ft: String,
     /// Its recorded length, in feet.
     pub recorded_ft: String,
-    /// What the difference adds, in square feet.
+    /// What the difference adds to the area, in square feet.
     pub sq_ft: String,
 }
 
-/// Whether rounding is big enough.
+/// Whether rounding alone could explain the gap.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct RoundingReport {
-    /// The typical size of whole-foot rounding on this house, in square feet.
+    /// The typical effect of whole-foot rounding on this house, in square feet.
     pub typical: Option<String>,
-    /// `yes`, `only against the rounding` or `no`; null where the range cannot be stated.
+    /// `yes`, `only against the rounding` or `no`; null if the range cannot be computed.
     pub could_explain: Option<&'static str>,
-    /// Where no whole-foot outline gives the figure, the nearest areas below and above that some do; null where one
-    /// gives it, where it lies outside, or where there are too many outlines to go through.
+    /// If no whole-foot outline gives the figure, the nearest possible areas below and above it. Null if one does,
+    /// if the figure is outside the range, or if there are too many outlines to try.
     pub between: Option<[String; 2]>,
-    /// The lowest that whole feet could give, at the figure's face.
+    /// The lowest area possible under whole-foot rounding, at the figure's face.
     pub low: Option<String>,
-    /// The highest.
+    /// The highest area possible under whole-foot rounding, at the figure's face.
     pub high: Option<String>,
-    /// The lowest with any wall against the rounding.
+    /// The lowest area if any wall may be rounded either way.
     pub widest_low: Option<String>,
-    /// The highest with any wall against the rounding.
+    /// The highest area if any wall may be rounded either way.
     pub widest_high: Option<String>,
 }
 
@@ -431,9 +431,9 @@ pub struct RoundingReport {
 pub struct AssumedReport {
     /// `veneer`, `wall` or `common wall`.
     pub what: &'static str,
-    /// How thick.
+    /// The thickness that was assumed.
     pub thickness: String,
-    /// Either way.
+    /// Its uncertainty, plus or minus.
     pub plus_minus: &'static str,
 }
 
@@ -444,14 +444,14 @@ pub struct WarningReport {
     pub word: &'static str,
     /// The line of the file, from 1.
     pub line: usize,
-    /// In a sentence.
+    /// The message.
     pub message: String,
 }
 
-/// One fault or warning of `check --json`.
+/// One error or warning of `check --json`.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct FaultReport {
-    /// The file.
+    /// The name of the file.
     pub file: String,
     /// `error` or `warning`.
     pub severity: &'static str,
@@ -461,7 +461,7 @@ pub struct FaultReport {
     pub line: usize,
     /// The column in characters, from 1.
     pub column: usize,
-    /// In a sentence.
+    /// The message.
     pub message: String,
     /// What to type or do instead.
     pub help: Vec<String>,
@@ -535,7 +535,7 @@ pub fn schema() -> serde_json::Value {
     schemars::schema_for!(Report).to_value()
 }
 
-/// The faults of a file, as `check --json` prints them.
+/// The errors and warnings of a file, as `check --json` prints them.
 pub fn faults(source: &Source, list: &[Diagnostic]) -> Vec<FaultReport> {
     list.iter()
         .map(|fault| FaultReport {
@@ -618,7 +618,7 @@ fn space(areas: &Areas, number: usize) -> SpaceReport {
     }
 }
 
-/// A float to one decimal, a trailing zero cut.
+/// A float with at most one decimal.
 fn one_place(number: f64) -> String {
     let text = format!("{number:.1}");
     let text = text.strip_suffix(".0").map(str::to_owned).unwrap_or(text);
@@ -691,7 +691,7 @@ fn figure(figure: &Figure) -> FigureReport {
     let high = |range: Option<Range>| range.map(|range| range.high.sq_ft_text());
     let enough = figure.enough();
     let is_rounding = |line: &crate::reconcile::Line| line.step() == BridgeStep::Rounding;
-    // A line that largest remainder moved by a millionth stays within its own bounds.
+    // Shares rounded by largest remainder may move by a millionth; a line still stays within its own bounds.
     let bound = |area: Area| {
         crate::units::decimal::millionths(area.half_nm2(), Area::SQUARE_FOOT.half_nm2())
     };
@@ -758,18 +758,18 @@ fn explanation(explanation: &crate::reconcile::Explanation) -> ExplanationReport
     }
 }
 
-/// A support in hundredths, never over 0.99.
+/// A support with two decimals, never more than 0.99.
 fn support(support: f64) -> String {
     let text = format!("{:.2}", support.min(0.99));
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
-/// The gap as the figure printed less the measured printed, so that a reader who subtracts gets it.
+/// The gap between the printed figure and the printed measured area, so that a reader who subtracts gets it.
 fn figure_gap(figure: &Figure) -> String {
     six_decimals(figure.lines_in_millionths().iter().sum(), 1_000_000)
 }
 
-/// A figure as a JSON number: whole where it was given so.
+/// A figure as a JSON number; whole if it was given without decimals.
 fn number(area: Area) -> serde_json::Number {
     let text = area.sq_ft_text();
     text.parse().unwrap_or_else(|_| serde_json::Number::from(area.whole_sq_ft()))

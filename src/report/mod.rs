@@ -1,4 +1,4 @@
-//! The report of a house: for a person in the terminal as text, for programs as JSON.
+//! The report of a house: as text for people, and as JSON for programs.
 //!
 //! ```
 //! use fairfoot::{Settings, Weights};
@@ -28,7 +28,7 @@ use crate::wording::Block;
 use crate::wording::sentences::Sentences;
 pub use text::Look;
 
-/// What there is to say of a house and its figures.
+/// The report of a house and its figures.
 #[derive(Clone, Debug)]
 pub struct Report<'a> {
     reconciliation: &'a Reconciliation,
@@ -36,35 +36,36 @@ pub struct Report<'a> {
 }
 
 impl Reconciliation {
-    /// The report, with what the gap is worth where the file gives values.
+    /// The report, including what the gap is worth if the file states values.
     pub fn report(&self) -> Report<'_> {
         self.report_as_of(&AsOf::default())
     }
 
-    /// The same with days left counted from a day, and with another band for comparables.
+    /// The report with days counted from a given day, and with a given size band for comparables.
     pub fn report_as_of(&self, as_of: &AsOf) -> Report<'_> {
         Report { reconciliation: self, worth: self.worth(as_of) }
     }
 }
 
 impl Report<'_> {
-    /// The report as text.
+    /// The whole report as text.
     pub fn text(&self, look: Look) -> String {
         text::reconciliation(self.reconciliation, self.worth.as_ref(), look)
     }
 
-    /// What must be read before all else where the record is smaller than the house; one of the [`opening`](Report::opening).
+    /// The caution to be read first where the record is smaller than the house; part of the
+    /// [`opening`](Report::opening).
     pub fn caution(&self) -> Option<String> {
         let say = Sentences::of(self.reconciliation.areas());
         say.caution(self.reconciliation.figures())
     }
 
-    /// What stands in front: a sentence for each figure, and what follows from the figures alone.
+    /// The opening: a sentence for each figure, and what follows from the figures alone.
     pub fn opening(&self) -> Vec<Block> {
         Sentences::of(self.reconciliation.areas()).opening(self.reconciliation)
     }
 
-    /// The report as text without its head and its [`opening`](Report::opening), for a screen that sets those itself.
+    /// The report as text without its head and [`opening`](Report::opening), for a screen that shows those itself.
     pub fn text_after_opening(&self, look: Look) -> String {
         text::after_opening(self.reconciliation, self.worth.as_ref(), look)
     }
@@ -77,12 +78,12 @@ impl Report<'_> {
 }
 
 impl Areas {
-    /// The areas alone as text.
+    /// The areas alone, as text.
     pub fn text(&self, look: Look) -> String {
         text::areas(self, look)
     }
 
-    /// The areas alone as data, ready for JSON.
+    /// The areas alone, as data for JSON.
     #[cfg(feature = "json")]
     pub fn json(&self) -> json::AreasReport {
         json::areas_report(self)

@@ -3,7 +3,7 @@
 use crate::diagnostic::words::{GLUE, glued};
 use unicode_width::UnicodeWidthStr;
 
-/// A text that grows line by line and never grows wider than it may.
+/// Text built line by line, never wider than the given number of columns.
 #[derive(Debug)]
 pub(crate) struct Page {
     out: String,
@@ -20,7 +20,7 @@ impl Page {
         self.out
     }
 
-    /// Whether columns of figures stand beside their names; else below them.
+    /// Whether figures stand in columns beside their names; on a narrow page they stand below.
     pub(crate) fn is_wide(&self) -> bool {
         self.width >= 72
     }
@@ -31,12 +31,12 @@ impl Page {
         }
     }
 
-    /// A paragraph, broken between words.
+    /// Adds a paragraph, wrapped between words.
     pub(crate) fn paragraph(&mut self, text: &str) {
         self.indented(text, 0, 0);
     }
 
-    /// A paragraph in bold where the reader's terminal has it.
+    /// Adds a paragraph in bold, if styled.
     pub(crate) fn bold(&mut self, text: &str) {
         for line in textwrap::wrap(&glued(text), self.width) {
             let line = line.replace(GLUE, " ");
@@ -48,13 +48,13 @@ impl Page {
         }
     }
 
-    /// A heading of a part.
+    /// Adds a heading.
     pub(crate) fn heading(&mut self, text: &str) {
         self.blank();
         self.bold(text);
     }
 
-    /// A paragraph whose first line begins `first` columns in, the others `rest`.
+    /// Adds a paragraph whose first line is indented by `first` columns and the others by `rest`.
     pub(crate) fn indented(&mut self, text: &str, first: usize, rest: usize) {
         let (first, rest) = (" ".repeat(first), " ".repeat(rest));
         let options =
@@ -64,7 +64,7 @@ impl Page {
         }
     }
 
-    /// A name on the left and a figure at the right edge; a long name goes on over further lines.
+    /// Adds a name on the left and a figure at the right edge; a long name is wrapped.
     pub(crate) fn ledger(&mut self, name: &str, figure: &str, indent: usize) {
         let room = self.width.saturating_sub(figure.width() + 2);
         if room < indent + 16 {
@@ -84,13 +84,14 @@ impl Page {
         self.push(&format!("{last}{:gap$}{figure}", ""));
     }
 
-    /// A line across the figures, before a sum.
+    /// Adds a rule across the figures, before a sum.
     pub(crate) fn rule(&mut self, figure_width: usize) {
         let gap = self.width.saturating_sub(figure_width);
         self.push(&format!("{:gap$}{}", "", "-".repeat(figure_width)));
     }
 
-    /// A name and its columns at the right, each as wide as said; on a narrow page the columns stand below, each with its head.
+    /// Adds a name with cells on the right, each with its head, text and width. On a narrow page each cell stands
+    /// below, after its head.
     pub(crate) fn row(&mut self, name: &str, cells: &[(&str, String, usize)], indent: usize) {
         if !self.is_wide() {
             self.indented(name, indent, indent + 4);
@@ -124,7 +125,7 @@ impl Page {
     }
 }
 
-/// A name broken between words so that it fits a column.
+/// A name wrapped to fit a column.
 fn in_column(name: &str, columns: usize, indent: usize) -> Vec<String> {
     let (first, rest) = (" ".repeat(indent), " ".repeat(indent + 4));
     let options = textwrap::Options::new(columns.saturating_sub(1).max(indent + 5))

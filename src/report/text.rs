@@ -1,4 +1,4 @@
-//! The report for a person: plain words, figures that line up, readable without color.
+//! The report for people: plain words, aligned figures, readable without color.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
 use crate::areas::range::Range;
@@ -13,14 +13,14 @@ use crate::units::length::{Length, Step};
 use crate::value::Worth;
 use crate::wording::sentences::{CAUTIONS, Sentences, letters, range_text, the, whole, whose};
 
-/// How a report is to look.
+/// How a report is formatted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Look {
-    /// Columns of the screen or the page.
+    /// The width in columns.
     pub width: usize,
-    /// Bold type where it helps.
+    /// Whether to use bold type.
     pub styled: bool,
-    /// Every weight and figure, where a person asks why.
+    /// Whether to add every weight and figure behind the results.
     pub why: bool,
 }
 
@@ -30,7 +30,7 @@ impl Default for Look {
     }
 }
 
-/// The main report: the statement, the areas, the difference to each figure step by step.
+/// The whole report: the statement, the areas, and the difference to each figure step by step.
 pub(super) fn reconciliation(
     reconciliation: &Reconciliation,
     worth: Option<&Worth>,
@@ -44,7 +44,7 @@ pub(super) fn reconciliation(
     writer.body(reconciliation, worth, look)
 }
 
-/// The main report from the areas on.
+/// The report from the areas on.
 pub(super) fn after_opening(
     reconciliation: &Reconciliation,
     worth: Option<&Worth>,
@@ -71,7 +71,7 @@ struct Writer<'a> {
     page: Page,
 }
 
-/// The columns of a wall that differs.
+/// The cells for a wall that differs.
 fn wall_cells(whose: &str, texts: [String; 3]) -> [(&str, String, usize); 3] {
     let [measured, drawn, difference] = texts;
     [("measured", measured, 14), (whose, drawn, 12), ("difference", difference, 14)]
@@ -147,7 +147,7 @@ impl Writer<'_> {
         self.totals();
     }
 
-    /// A space, and under it what is taken off it.
+    /// A space, with the spaces inside it below.
     fn space(&mut self, space: usize, indent: usize) {
         let house = self.say.house;
         let areas = &self.say.areas.spaces[space];
@@ -197,7 +197,7 @@ impl Writer<'_> {
         }
     }
 
-    /// What the printed lines of the total above grade add up to.
+    /// The sum of the printed lines of the total above grade.
     fn printed_sum(&self, area: fn(&SpaceAreas) -> Area) -> i64 {
         let house = self.say.house;
         let printed = |space: usize| area(&self.say.areas.spaces[space]).whole_sq_ft();
@@ -220,7 +220,7 @@ impl Writer<'_> {
         blocks::set(&mut self.page, &causes);
     }
 
-    /// Somebody else's outline, wall by wall.
+    /// An outline from a record, a plan or a map, wall by wall.
     fn outline(&mut self, outline: &OutlineReport) {
         self.page.heading(&self.say.outline_title(outline));
         let (first, only) = self.say.outline_notes(outline);
@@ -241,7 +241,7 @@ impl Writer<'_> {
         }
     }
 
-    /// What the record lists besides its total.
+    /// Other areas on the record besides its total.
     fn other_lines(&mut self, figures: &[Figure]) {
         let rows = self.say.other_lines();
         if rows.is_empty() {
@@ -253,7 +253,7 @@ impl Writer<'_> {
         }
     }
 
-    /// How sure the measured area is, and what was not seen.
+    /// The uncertainty of the measured area, and what was not inspected.
     fn certainty(&mut self) {
         self.page.blank();
         let told = self.say.how_sure();
@@ -386,7 +386,7 @@ impl Writer<'_> {
         self.calculator("with a calculator, each wall to the whole foot", areas.whole_foot());
     }
 
-    /// An outline piece by piece, length times width, down to its area.
+    /// An outline piece by piece, length times width, with its area as the sum.
     fn calculator(&mut self, what: &str, outline: &crate::geometry::outline::Outline) {
         let Some(cuts) = outline.cuts() else { return };
         self.page.indented(what, 4, 6);
@@ -419,7 +419,7 @@ impl Writer<'_> {
         }
     }
 
-    /// The whole list with its supports.
+    /// Every explanation with its support.
     fn why_explanations(&mut self, figure: &Figure) {
         let explanations = figure.explanations();
         let weighed = thousands(i64::try_from(explanations.weighed()).unwrap_or(i64::MAX));
@@ -497,8 +497,7 @@ impl Writer<'_> {
     }
 }
 
-/// Areas in millionths of a square foot that add up to their total as it is printed: of an area that has more
-/// decimals the last digit goes where it is nearest.
+/// Areas in millionths of a square foot that add up to their total as printed. Rounding goes by largest remainder.
 fn in_millionths(areas: &[Area], total: Area) -> Vec<i128> {
     use crate::units::decimal::{largest_remainder, millionths};
     let parts: Vec<i128> = areas.iter().map(|area| area.half_nm2()).collect();
@@ -506,7 +505,7 @@ fn in_millionths(areas: &[Area], total: Area) -> Vec<i128> {
     largest_remainder(&parts, Area::MILLIONTH_OF_A_SQUARE_FOOT.half_nm2(), total)
 }
 
-/// A support in whole percent, never over 99.
+/// A support in whole percent, never more than 99.
 fn percent(support: f64) -> String {
     format!("{:.0}%", (100.0 * support).min(99.0))
 }

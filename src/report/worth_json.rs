@@ -1,7 +1,7 @@
-//! What a gap is worth, as JSON: the key `worth`, absent where the file says nothing of it.
+//! What the gap is worth, as JSON: the key `worth`, absent if the file states no values.
 //!
-//! Sums are dollars: texts with up to six places, exact, and whole numbers rounded once. Days are
-//! texts as `2026-05-18`. What cannot be stated is null.
+//! Amounts are in dollars: exact strings with up to six decimals, and whole numbers rounded once. Days are strings
+//! such as `2026-05-18`. What cannot be computed is null.
 
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -9,117 +9,117 @@ use serde::Serialize;
 use crate::units::money::Money;
 use crate::value::{Cap, Comparable, Comparables, Dates, Deadline, Gap, Outcome, Tax, Way, Worth};
 
-/// What the gap between record and house is worth, and by when to act.
+/// What the gap between record and house is worth, and the days by which to act.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct WorthReport {
-    /// The record beside what was measured; null without a record.
+    /// The gap between record and measured area; null without a record.
     pub gap: Option<GapReport>,
-    /// Ways from size to value; empty where the record is not larger.
+    /// Ways to convert the gap into money; empty if the record is not larger.
     pub ways: Vec<WayReport>,
-    /// How far a capped value may go this year.
+    /// How far a capped value may rise this year.
     pub cap: Option<CapReport>,
-    /// Whether it reaches the tax.
+    /// Whether it would change the tax.
     pub tax: Option<TaxReport>,
     /// The comparables.
     pub comparables: ComparablesReport,
-    /// By when to act.
+    /// The days by which to act.
     pub dates: DatesReport,
-    /// What to bring; empty where the record is not larger.
+    /// What to bring to the office; empty if the record is not larger.
     pub bring: Vec<String>,
-    /// What is said beside all of it.
+    /// Cautions about all of this.
     pub cautions: Vec<&'static str>,
 }
 
-/// The gap in whole square feet.
+/// The gap, in whole square feet.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct GapReport {
-    /// The record.
+    /// The area on the record.
     pub record_sq_ft: i64,
-    /// What was measured.
+    /// The measured area.
     pub measured_sq_ft: i64,
-    /// What was measured, with the face and the counting that the record gives itself.
+    /// The measured area at the record's own face and with what it counts.
     pub alike_sq_ft: i64,
-    /// What it says it counts.
+    /// What the record says it counts.
     pub counting: Vec<String>,
-    /// The record less that.
+    /// The record minus `alike_sq_ft`.
     pub sq_ft: i64,
 }
 
-/// A sum of money.
+/// An amount of money.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct MoneyReport {
-    /// In whole dollars; null beyond what a number holds.
+    /// In whole dollars; null if it is too large for a number.
     pub dollars: Option<i64>,
-    /// Exactly, as far as six places go.
+    /// In dollars, with up to six decimals.
     pub exact: String,
 }
 
-/// What one way gives. It is not the value.
+/// What one way gives for the gap. It is not the value of the house.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct WayReport {
     /// `in proportion` or `by unit price`.
     pub way: &'static str,
-    /// What it gives for the gap.
+    /// The amount for the gap.
     pub gives: MoneyReport,
-    /// At the lowest unit price.
+    /// The amount at the lowest unit price.
     pub low: Option<MoneyReport>,
-    /// At the highest.
+    /// The amount at the highest unit price.
     pub high: Option<MoneyReport>,
-    /// The sum as a pocket calculator takes it.
+    /// The calculation, for a pocket calculator.
     pub working: String,
 }
 
 /// The most that a capped value may be.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct CapReport {
-    /// Last year's value.
+    /// Last year's assessed value.
     pub last: MoneyReport,
-    /// By how many per cent it may rise.
+    /// The percentage by which it may rise.
     pub per_cent: u32,
     /// The market value of new improvements.
     pub new_improvements: MoneyReport,
-    /// The most.
+    /// The limit.
     pub most: MoneyReport,
-    /// Its section of the law.
+    /// The section of the law.
     pub section: String,
 }
 
-/// Whether it reaches the tax.
+/// Whether the gap would change the tax.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct TaxReport {
     /// The market value.
     pub market: MoneyReport,
-    /// What the tax is paid on: a market value below it changes the tax.
+    /// The value that is taxed; only a market value below it changes the tax.
     pub assessed: MoneyReport,
-    /// Whether that was worked out by the cap.
+    /// Whether the taxed value was computed from the cap.
     pub is_figured: bool,
-    /// What becomes of it by each way.
+    /// The result of each way.
     pub outcomes: Vec<OutcomeReport>,
 }
 
-/// What becomes of the tax by one way.
+/// The effect of one way on the tax.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct OutcomeReport {
-    /// By which way.
+    /// The name of the way.
     pub way: &'static str,
-    /// The market value less what it gives.
+    /// The market value minus what the way gives.
     pub market: MoneyReport,
-    /// What the tax would be paid on.
+    /// The value that would then be taxed.
     pub assessed: MoneyReport,
     /// Whether that is less than now.
     pub reaches_the_tax: bool,
-    /// Less tax, an estimate at the rates of the file; null without one.
+    /// The tax saved, estimated at the rates of the file; null without rates.
     pub less_tax: Option<MoneyReport>,
 }
 
 /// The comparables.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct ComparablesReport {
-    /// How near in size is near, in per cent.
+    /// How similar in size counts as near, in percent.
     pub band_per_cent: u8,
-    /// Each of them in file order.
+    /// The comparables in file order.
     pub list: Vec<ComparableReport>,
-    /// Their unit price, in dollars a square foot.
+    /// Their unit prices, in dollars per square foot.
     pub unit_price: Option<UnitPriceReport>,
 }
 
@@ -128,23 +128,23 @@ pub struct ComparablesReport {
 pub struct ComparableReport {
     /// Its name.
     pub name: String,
-    /// Its size.
+    /// Its size in square feet.
     pub sq_ft: i64,
-    /// Its size on the record.
+    /// Its size on the record, in square feet.
     pub recorded_sq_ft: Option<i64>,
     /// Its price.
     pub sold: MoneyReport,
-    /// The day it was sold.
+    /// The day of the sale.
     pub on: String,
-    /// Price over size.
+    /// Price divided by size, in dollars per square foot.
     pub unit_price: String,
-    /// Whether it is near the house's recorded size.
+    /// Whether it is near the recorded size of the house.
     pub near_record: Option<bool>,
-    /// Whether it is near the house's measured size.
+    /// Whether it is near the measured size of the house.
     pub near_measured: Option<bool>,
 }
 
-/// Prices over sizes, in dollars a square foot.
+/// Unit prices, in dollars per square foot.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct UnitPriceReport {
     /// The lowest.
@@ -153,61 +153,61 @@ pub struct UnitPriceReport {
     pub median: String,
     /// The highest.
     pub high: String,
-    /// Of how many.
+    /// The number of comparables used.
     pub count: usize,
-    /// Whether of those near the measured size alone.
+    /// Whether only those near the measured size were used.
     pub of_near_ones: bool,
 }
 
-/// By when to act.
+/// The days by which to act.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct DatesReport {
     /// The tax year.
     pub year: Option<i16>,
-    /// The law, where the file names a place with rules.
+    /// The name of the law, if the file names a place with rules.
     pub law: Option<String>,
     /// The day from which days left are counted.
     pub today: Option<String>,
-    /// The days, in the order of the rules.
+    /// The deadlines, in the order of the rules.
     pub days: Vec<DayReport>,
     /// What to ask where there are no rules.
     pub questions: Vec<&'static str>,
 }
 
-/// One line of the calendar.
+/// One deadline.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct DayReport {
-    /// A word for the rule that does not change.
+    /// A stable word for the rule.
     pub rule: String,
-    /// Its section.
+    /// The section of the law.
     pub section: String,
     /// What it says, in our words.
     pub says: String,
-    /// Since when.
+    /// The date it took effect.
     pub effective: String,
-    /// How sure that is.
+    /// How sure that is: `read in a copy of the law`, `read second-hand` or `from memory`.
     pub sure: &'static str,
-    /// The day it was last looked at.
+    /// The day the rule was last checked.
     pub checked: String,
-    /// Whether the day is certain; else it is to be asked for.
+    /// Whether the day is certain; otherwise the office has to be asked.
     pub is_certain: bool,
     /// The last day.
     pub day: Option<String>,
-    /// The last day before it was moved.
+    /// The last day before it was moved, if it was.
     pub unmoved: Option<String>,
-    /// What it was moved past.
+    /// The weekend days or holidays it was moved past.
     pub moved_past: Vec<String>,
-    /// When, where that is no day.
+    /// The time in words, if it is not a day.
     pub in_words: Option<String>,
     /// The correct value would have to be below this.
     pub correct_below: Option<MoneyReport>,
     /// What to ask the office.
     pub ask: Vec<String>,
-    /// Days left; null without a day to count from.
+    /// Days left; null if there is no day to count from.
     pub days_left: Option<i32>,
 }
 
-/// The report of it.
+/// The data of a [`Worth`].
 pub fn worth(worth: &Worth) -> WorthReport {
     WorthReport {
         gap: worth.gap().map(gap),

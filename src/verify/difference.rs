@@ -1,26 +1,27 @@
-//! What differs between a file and the one made anew: a help for whoever looks into it, never the answer.
+//! How a file differs from the one made again from its sides: help for whoever looks into it, not part of the
+//! answer.
 
 use std::borrow::Cow;
 
 use serde::Serialize;
 
-/// The most lines that are told.
+/// The most differing lines that are listed.
 pub const MOST_DIFFERENCES: usize = 20;
-/// The most characters of a line that are told.
+/// The most characters of a line that are shown.
 const MOST_CHARACTERS: usize = 160;
 
 /// A line of a page that differs.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Difference {
-    /// Its number in the file, from 1.
+    /// Its line number, from 1.
     pub line: usize,
-    /// What stands there, cut where it is long; empty where nothing does.
+    /// The line of the file, shortened if long; empty if there is none.
     pub found: String,
-    /// What the program writes there, cut where it is long; empty where it writes nothing.
+    /// The line as the program writes it, shortened if long; empty if there is none.
     pub made: String,
 }
 
-/// The file with LF for CR LF, if every line of it ends in CR LF; none for any other.
+/// The file with LF instead of CR LF, if every line ends in CR LF; otherwise `None`.
 pub(super) fn with_plain_line_ends(bytes: &[u8]) -> Option<Vec<u8>> {
     let is_after_return = |at: usize| at > 0 && bytes[at - 1] == b'\r';
     let mut ends = memchr::memchr_iter(b'\n', bytes).peekable();
@@ -28,12 +29,12 @@ pub(super) fn with_plain_line_ends(bytes: &[u8]) -> Option<Vec<u8>> {
     ends.all(is_after_return).then(|| without_returns(bytes).into_owned())
 }
 
-/// Whether two files are the same but for returns before a line's end.
+/// Whether two files differ only in carriage returns before line feeds.
 pub(super) fn differ_in_line_ends_alone(one: &[u8], other: &[u8]) -> bool {
     without_returns(one) == without_returns(other)
 }
 
-/// A file without the returns that stand right before a line's end.
+/// The file without carriage returns before line feeds.
 fn without_returns(bytes: &[u8]) -> Cow<'_, [u8]> {
     if memchr::memmem::find(bytes, b"\r\n").is_none() {
         return Cow::Borrowed(bytes);
@@ -48,8 +49,8 @@ fn without_returns(bytes: &[u8]) -> Cow<'_, [u8]> {
     Cow::Owned(plain)
 }
 
-/// The lines of a page that differ, as far as they are told, and how many there are. Between what is the same at the start
-/// and what is the same at the end, line is held against line.
+/// The lines of a page that differ, up to the limit, and how many there are. Common lines at the start and end are
+/// skipped; the lines between are compared one by one.
 pub(super) fn lines(found: &[u8], made: &[u8]) -> (Vec<Difference>, usize) {
     let split = |bytes| -> Vec<&[u8]> { <[u8]>::split(bytes, |&byte| byte == b'\n').collect() };
     let (found, made) = (split(found), split(made));
@@ -59,19 +60,19 @@ pub(super) fn lines(found: &[u8], made: &[u8]) -> (Vec<Difference>, usize) {
         found.iter().rev().zip(made.iter().rev()).take_while(|(one, other)| one == other).count();
     let (found, made) = (&found[..found.len() - last], &made[..made.len() - last]);
     let mut all = 0;
-    let mut told = Vec::new();
+    let mut listed = Vec::new();
     for i in 0..found.len().max(made.len()) {
         let (here, there) = (found.get(i), made.get(i));
         if here == there {
             continue;
         }
         all += 1;
-        if told.len() < MOST_DIFFERENCES {
+        if listed.len() < MOST_DIFFERENCES {
             let (found, made) = (shown(here), shown(there));
-            told.push(Difference { line: first + i + 1, found, made });
+            listed.push(Difference { line: first + i + 1, found, made });
         }
     }
-    (told, all)
+    (listed, all)
 }
 
 /// The start of a line, as text.
@@ -91,7 +92,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn line_ends_are_undone_only_where_every_one_was_changed() {
+    fn line_ends_are_restored_only_if_all_were_changed() {
         assert_eq!(with_plain_line_ends(b"a\r\nb\r\n"), Some(b"a\nb\n".to_vec()));
         assert_eq!(with_plain_line_ends(b"a\r\nb\n"), None);
         assert_eq!(with_plain_line_ends(b"a"), None);
@@ -100,14 +101,17 @@ mod tests {
     }
 
     #[test]
-    fn lines_that_differ_are_told_with_their_numbers() {
-        let (told, all) = lines(b"a\nx\nc\ny\nz\n", b"a\nb\nc\nd\nz\n");
+    fn differing_lines_are_listed_with_their_numbers() {
+        let (listed, all) = lines(b"a\nx\nc\ny\nz\n", b"a\nb\nc\nd\nz\n");
         assert_eq!(all, 2);
-        assert_eq!((told[0].line, told[0].found.as_str(), told[0].made.as_str()), (2, "x", "b"));
-        assert_eq!(told[1].line, 4);
-        let (told, all) = lines(b"a\nz\n", b"a\nb\nz\n");
-        assert_eq!((all, told[0].found.as_str(), told[0].made.as_str()), (1, "", "b"));
-        let (told, all) = lines(&b"x\n".repeat(50), &b"y\n".repeat(50));
-        assert_eq!((told.len(), all), (MOST_DIFFERENCES, 50));
+        assert_eq!(
+            (listed[0].line, listed[0].found.as_str(), listed[0].made.as_str()),
+            (2, "x", "b")
+        );
+        assert_eq!(listed[1].line, 4);
+        let (listed, all) = lines(b"a\nz\n", b"a\nb\nz\n");
+        assert_eq!((all, listed[0].found.as_str(), listed[0].made.as_str()), (1, "", "b"));
+        let (listed, all) = lines(&b"x\n".repeat(50), &b"y\n".repeat(50));
+        assert_eq!((listed.len(), all), (MOST_DIFFERENCES, 50));
     }
 }

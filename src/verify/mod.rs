@@ -1,9 +1,9 @@
-//! Is this file, byte for byte, what the program makes of the sides file inside it?
+//! Is a file, byte for byte, what this program makes of the sides file inside it?
 //!
-//! That is the only question, and the answer is yes or no. A page can be changed in more ways than any program can
-//! list (a style, a font whose digits are swapped, a picture laid over a figure), so a page that is not as it was made
-//! is not relied on at all: it is made anew from the sides inside it. What differs is told as far as it can be,
-//! as a help and not as an answer.
+//! That is the only question, and the answer is yes or no. A page can be changed in more ways than a program can
+//! list (a style, a font with exchanged digits, a picture laid over a figure). So a changed page is not relied on
+//! at all; the pages are made again from the sides inside. The differences are listed as far as possible, but only
+//! as help.
 //!
 //! ```
 //! use fairfoot::{Paper, Settings, Weights, verify};
@@ -31,36 +31,35 @@ use crate::pages::{Making, Pages};
 use crate::reconcile::Weights;
 pub use difference::{Difference, MOST_DIFFERENCES};
 
-/// The most bytes a file to be verified may have.
+/// The most bytes a file to verify may have.
 pub const MOST_PAGE_BYTES: usize = 32_000_000;
 
-/// What stands inside a file of pages besides what is printed.
+/// What a file of pages contains besides its printed contents.
 struct Inside {
     /// The sides file.
     sides: String,
-    /// How the pages say they were made; none where that cannot be read.
+    /// The settings the pages say they were made with; `None` if they cannot be read.
     making: Option<Making>,
     version: String,
-    /// Which page it is, from 1; none in a PDF, which has them all.
+    /// The page number, from 1; `None` for a PDF, which has all pages.
     page: Option<usize>,
 }
 
-/// Why a file is genuine or not.
+/// The answer to whether a file is genuine, with the reason.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Why {
     /// It is byte for byte what the program makes of the sides inside.
     Genuine,
-    /// Another version of the program is said to have made it; only that version can say more.
+    /// It names another version of the program, which alone can verify it.
     OtherVersion(String),
-    /// Only its line ends differ: mail programs turn LF into CR LF.
+    /// Only its line ends differ: mail programs change LF to CR LF.
     LineEnds,
-    /// It begins with every byte of the true file, and so many bytes follow.
+    /// It begins with the complete genuine file, followed by this many more bytes.
     Added(usize),
-    /// It differs; the lines that do, at most [`MOST_DIFFERENCES`], and how many there are in all. A PDF has no lines:
-    /// then the list is empty and the number is 0.
+    /// Its contents differ. For a PDF, which has no lines, the list is empty and the count is 0.
     Differs {
-        /// The first lines that differ.
+        /// The first lines that differ, at most [`MOST_DIFFERENCES`].
         lines: Vec<Difference>,
         /// How many lines differ.
         all: usize,
@@ -68,7 +67,7 @@ pub enum Why {
 }
 
 impl Why {
-    /// A word for it that stays the same, for programs.
+    /// A stable word for programs.
     pub const fn word(&self) -> &'static str {
         match self {
             Why::Genuine => "genuine",
@@ -80,7 +79,7 @@ impl Why {
     }
 }
 
-/// The answer for one file, and the true pages of the sides inside it.
+/// The result for one file, with the genuine pages made from the sides inside.
 #[derive(Clone, Debug)]
 pub struct Verification {
     why: Why,
@@ -95,27 +94,27 @@ impl Verification {
         self.why == Why::Genuine
     }
 
-    /// Why it is, or is not.
+    /// The reason.
     pub fn why(&self) -> &Why {
         &self.why
     }
 
-    /// The pages made anew from the sides inside: these can be relied on, whatever the file shows.
+    /// The pages made again from the sides inside. These can be relied on, whatever the file shows.
     pub fn pages(&self) -> &Pages {
         &self.pages
     }
 
-    /// Which page of them the file says it is, from 1; none in a PDF, which has them all.
+    /// The page number that the file states, from 1; `None` for a PDF, which has all pages.
     pub fn page(&self) -> Option<usize> {
         self.page
     }
 
-    /// The version of the program that the file says it was made by.
+    /// The version of the program stated in the file.
     pub fn version(&self) -> &str {
         &self.version
     }
 
-    /// The sides file that is inside.
+    /// The sides file inside.
     pub fn sides(&self) -> &str {
         self.pages.sides()
     }
@@ -126,12 +125,12 @@ impl Verification {
     }
 }
 
-/// Verifies a page in SVG or all pages in a PDF.
+/// Verifies one page in SVG, or all pages in a PDF.
 ///
 /// # Errors
 ///
-/// [`Error::NotVerified`] where no pages can be made anew: the file is a picture or neither SVG nor PDF, it has no sides file
-/// inside, or that has an error. Such a file is not genuine either.
+/// [`Error::NotVerified`] if the pages cannot be made again: the file is a picture or neither SVG nor PDF, has no
+/// sides file inside, or that sides file has an error. Such a file is not genuine either.
 pub fn file(bytes: &[u8]) -> Result<Verification, Error> {
     if bytes.len() > MOST_PAGE_BYTES {
         return Err(refused("it has more than 32 MB, and no page has"));
@@ -152,7 +151,7 @@ pub fn file(bytes: &[u8]) -> Result<Verification, Error> {
     Ok(Verification { why, pages, page: inside.page, version: inside.version })
 }
 
-/// What is inside, by the first bytes of the file.
+/// Extracts what is inside; the first bytes show the kind of file.
 fn inside(bytes: &[u8]) -> Result<Inside, Error> {
     const PICTURES: [&[u8]; 4] = [b"\x89PNG", b"\xff\xd8\xff", b"GIF8", b"BM"];
     if PICTURES.iter().any(|first| bytes.starts_with(first)) {
@@ -163,7 +162,7 @@ fn inside(bytes: &[u8]) -> Result<Inside, Error> {
     if bytes.starts_with(b"%PDF-") { pdf::inside(bytes) } else { svg::inside(bytes) }
 }
 
-/// The answer: byte for byte, or what comes nearest.
+/// Compares the file with the one made again.
 fn why(bytes: &[u8], again: &[u8], inside: &Inside) -> Why {
     if bytes == again {
         return Why::Genuine;
@@ -184,7 +183,7 @@ fn why(bytes: &[u8], again: &[u8], inside: &Inside) -> Why {
     Why::Differs { lines, all }
 }
 
-/// The pages made anew from the sides inside; where it cannot be read how they were made, in the usual way.
+/// Makes the pages again from the sides inside, with the default settings if the stated ones cannot be read.
 fn made_anew(inside: &Inside) -> Result<Pages, Error> {
     let wrong = |what: String| refused(&format!("the sides file inside has an error: {what}"));
     let making = inside.making.unwrap_or_default();

@@ -1,8 +1,8 @@
-//! What stands inside a PDF: the sides file attached to it, and the line that says how the pages were made.
+//! What is inside a PDF: the attached sides file, and the line that says how the pages were made.
 //!
-//! The file is not taken apart: whatever it is, it is only looked through once for the two marks that stand before them.
-//! That finds them in every file as the program makes it, and in most that another program has saved. A
-//! hostile file can hide them or show others; then it is not what the program makes of them, and the answer is no.
+//! The file is not parsed. Its bytes are searched once for the two marks before them. That finds them in every file
+//! this program makes, and in most that another program has saved. A hostile file can hide them or show others;
+//! then the file differs from what the program makes of them, and the answer is no.
 
 use std::collections::HashMap;
 
@@ -11,12 +11,12 @@ use crate::pages::Making;
 use crate::sketch::MOST_BYTES;
 use crate::verify::{Inside, refused};
 
-/// How far from its mark the head of an attachment may begin or end, in bytes.
+/// How far from its mark an attachment's dictionary may begin or end, in bytes.
 const HEAD: usize = 2_000;
-/// So many attachments are tried.
+/// The most attachments that are tried.
 const MOST_TRIED: usize = 16;
 
-/// Looks for the attached sides file.
+/// Finds the attached sides file.
 pub(super) fn inside(bytes: &[u8]) -> Result<Inside, Error> {
     let sides = after_each(bytes, b"/EmbeddedFile")
         .filter(|&at| !bytes.get(at).is_some_and(u8::is_ascii_alphanumeric))
@@ -34,12 +34,12 @@ pub(super) fn inside(bytes: &[u8]) -> Result<Inside, Error> {
     Ok(Inside { sides, making, version, page: None })
 }
 
-/// The places right after each time that a mark stands in the file.
+/// The position after each occurrence of a mark in the file.
 fn after_each<'a>(bytes: &'a [u8], mark: &'a [u8]) -> impl Iterator<Item = usize> + 'a {
     memchr::memmem::find_iter(bytes, mark).map(move |at| at + mark.len())
 }
 
-/// The text of the attachment whose head has its mark before `at`.
+/// The text of the attachment whose dictionary contains the mark that ends at `at`.
 fn attached(bytes: &[u8], at: usize) -> Option<String> {
     let before = &bytes[at.saturating_sub(HEAD)..at];
     let begins = memchr::memmem::rfind(before, b"obj")?;
@@ -63,7 +63,7 @@ fn attached(bytes: &[u8], at: usize) -> Option<String> {
     String::from_utf8(text).ok()
 }
 
-/// The number after a name.
+/// The number after a name in a dictionary.
 fn number(head: &[u8], name: &[u8]) -> Option<usize> {
     let at = memchr::memmem::find(head, name)? + name.len();
     let digits: String = head[at..]
@@ -76,7 +76,7 @@ fn number(head: &[u8], name: &[u8]) -> Option<usize> {
     digits.parse().ok()
 }
 
-/// The version and how the pages were made, from the line in brackets after `at`.
+/// The version and how the pages were made, from the parenthesized line after `at`.
 fn described(bytes: &[u8], at: usize) -> Option<(String, Option<Making>)> {
     let rest = bytes.get(at..(at + HEAD).min(bytes.len()))?;
     let line = rest.trim_ascii_start().strip_prefix(b"(fairfoot ")?;

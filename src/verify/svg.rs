@@ -1,5 +1,5 @@
-//! What stands inside a page in SVG: the sides file in its metadata. Nothing else on the page is looked at, no entity is
-//! opened, nothing outside is fetched.
+//! What is inside an SVG page: the sides file in its metadata. Nothing else on the page is read, no entity is
+//! expanded, and nothing is fetched.
 
 use std::collections::HashMap;
 
@@ -10,7 +10,7 @@ use crate::error::Error;
 use crate::pages::Making;
 use crate::verify::{Inside, refused};
 
-/// The most attributes that are read of an element.
+/// The most attributes of an element that are read.
 const MOST_ATTRIBUTES: usize = 64;
 
 /// Reads up to the end of the sides file.
@@ -19,7 +19,7 @@ pub(super) fn inside(bytes: &[u8]) -> Result<Inside, Error> {
         refused("it is neither a PDF nor text in UTF-8; pages end in `.pdf` or `.svg`")
     })?;
     let mut reader = Reader::from_str(text.trim_start_matches('\u{feff}'));
-    // A page that has been changed need not be in order.
+    // A page that was changed need not be well-formed.
     reader.config_mut().check_end_names = false;
     let mut words: Option<HashMap<String, String>> = None;
     let mut sides = String::new();
@@ -54,7 +54,7 @@ fn unreadable(error: &dyn std::fmt::Display) -> Error {
     refused(&format!("it is no SVG that can be read: {error}"))
 }
 
-/// The attributes of the element that holds the sides file; none of any other element.
+/// The attributes of the element with the sides file; `None` for any other element.
 fn sides_words(element: &BytesStart<'_>) -> Result<Option<HashMap<String, String>>, Error> {
     if element.local_name().as_ref() != "sides" {
         return Ok(None);
@@ -69,7 +69,7 @@ fn sides_words(element: &BytesStart<'_>) -> Result<Option<HashMap<String, String
     Ok(Some(words))
 }
 
-/// A letter by its number, or one of the five that XML names.
+/// The character of a numeric reference or of one of the five named entities of XML.
 fn letter(name: &BytesRef<'_>) -> Result<char, Error> {
     let by_number = name.resolve_char_ref().map_err(|error| unreadable(&error))?;
     Ok(match (by_number, &**name) {
