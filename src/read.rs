@@ -3,6 +3,8 @@
 use crate::diagnostic::{Diagnostic, Diagnostics, Source, Span, Word, sort};
 use crate::house::House;
 use crate::house::check::check;
+#[cfg(feature = "pages")]
+use crate::house::check::draft::{self, Draft};
 use crate::sketch;
 
 /// Reads a sides file and checks the house in it.
@@ -28,6 +30,24 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
             Ok(House::new(model))
         }
         None => Err(Diagnostics::new(source, faults).and_more(more)),
+    }
+}
+
+/// The walks of a text as they were typed, for a drawing of what does not close yet.
+///
+/// # Errors
+///
+/// The faults of the text, where it has no side to draw.
+#[cfg(feature = "pages")]
+pub(crate) fn draft(source: &Source) -> Result<Draft, Diagnostics> {
+    let sketch::Reading { sketch, mut faults, more } = sketch::read(source);
+    let drawn = draft::draft(source, &sketch, &faults);
+    match drawn {
+        Some(drawn) => Ok(drawn),
+        None => {
+            sort(&mut faults);
+            Err(Diagnostics::new(source.clone(), faults).and_more(more))
+        }
     }
 }
 

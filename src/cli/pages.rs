@@ -15,6 +15,9 @@ pub(crate) struct Options {
     /// Where the pages go: `.pdf` (all pages), `.svg` or `.png` (one file a page, numbered); without it, the name of FILE with `.pdf`
     #[arg(short, long, value_name = "OUT")]
     out: Option<PathBuf>,
+    /// One page with the walk as it was typed, to scale, whether or not it closes: the gap dashed, the walls to measure again marked, no area
+    #[arg(long, conflicts_with = "only")]
+    draft: bool,
     #[command(flatten)]
     printing: PagePrinting,
     #[command(flatten)]
@@ -99,6 +102,9 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         None => beside(&options.file)?,
     };
     check_ending(&out)?;
+    if options.draft {
+        return draft(options, &out);
+    }
     let areas = files::read_house(&options.file)?.areas(&options.rounding.settings())?;
     files::draw_warnings(&areas);
     let reconciliation = areas.reconcile(&Weights::default())?;
@@ -106,6 +112,16 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         files::say(fairfoot::wording::SMALLER_RECORD);
     }
     write(&reconciliation, &options.printing, &out, &[&options.file])
+}
+
+/// Writes the walk as it was typed. What is wrong with the file is told, and stops nothing.
+fn draft(options: &Options, out: &Path) -> Result<Outcome, Stop> {
+    let source = files::read_source(&options.file)?;
+    if let Err(errors) = fairfoot::read_source(source.clone()) {
+        files::draw(errors.source(), errors.list());
+    }
+    let pages = fairfoot::pages::draft(source, options.printing.options())?;
+    write_pages(&pages, out, &[&options.file])
 }
 
 /// The name of the sides file with `.pdf` for its ending. What stands there already is written over only if it is pages.

@@ -144,6 +144,7 @@ fn not_as_made(page: Option<usize>) -> &'static str {
 fn told(name: &str, verified: &Verification, offers_to_remake: bool) -> String {
     let (print, pages) = (verified.pages().fingerprint(), verified.pages().pages().len());
     let which = match verified.page() {
+        _ if verified.pages().is_draft() => "a draft".to_owned(),
         Some(page) => format!("page {page} of {pages}"),
         None if pages == 1 => "1 page".to_owned(),
         None => format!("{pages} pages"),
@@ -160,7 +161,9 @@ fn told(name: &str, verified: &Verification, offers_to_remake: bool) -> String {
         let _ = writeln!(text, "  made with settings other than the usual: {}", unusual.join("; "));
     }
     let _ = writeln!(text, "  sides file inside: sha256 {}", verified.sha256());
-    if verified.is_genuine() {
+    if verified.is_genuine() && verified.pages().is_draft() {
+        text.push_str("  It shows a walk as it was typed, and no area.\n");
+    } else if verified.is_genuine() {
         text.push_str(
             "  Every figure follows from these sides. That does not show that the sides are right.\n",
         );

@@ -9,7 +9,7 @@ use crate::diagnostic::words;
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::{Outline, Vector, nearest_nm};
 use crate::units::decimal::largest_remainder;
-use crate::units::length::{Halves, Length, Step};
+use crate::units::length::{Form, Halves, Length, Step, Written};
 
 /// How one side runs; lengths in nanometers.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -141,10 +141,16 @@ impl Misclosure {
 impl Misclosure {
     /// `2" north and 1" east`; empty if there is no misclosure.
     pub(crate) fn spoken(self) -> String {
+        self.spoken_in(Form::FeetAndInches)
+    }
+
+    /// The same in lengths of another form.
+    pub(crate) fn spoken_in(self, form: Form) -> String {
         let way = |axis: Axis| {
             let miss = self.on(axis);
             let direction = Direction::along(axis, miss).word();
-            (miss != 0).then(|| format!("{} {direction}", Length::from_nm(miss).spoken()))
+            let far = Written::new(Length::from_nm(miss).abs(), form);
+            (miss != 0).then(|| format!("{} {direction}", far.spoken()))
         };
         let ways: Vec<String> = Axis::BOTH.into_iter().filter_map(way).collect();
         words::all_of(&ways)
@@ -310,6 +316,16 @@ impl Traverse {
                 Err((why, self))
             }
         }
+    }
+
+    /// The walk with what follows filled in as far as the others leave something for it: what there is to draw of a walk
+    /// that does not close.
+    pub(crate) fn filled_as_far_as_it_goes(mut self) -> Traverse {
+        for axis in Axis::BOTH {
+            // A side that would run backwards stays without a length.
+            let _ = self.fill(axis);
+        }
+        self
     }
 
     /// Gives estimated sides their adjusted lengths: what the other walls say of it is better than a guess, also

@@ -91,6 +91,24 @@ pub(crate) struct Particulars {
     pub(crate) true_north: Option<Bearing>,
 }
 
+impl Particulars {
+    /// Where the house is; empty where the file does not say.
+    pub(crate) fn place(&self) -> String {
+        let place: Vec<&str> =
+            [&self.property, &self.address].into_iter().flatten().map(String::as_str).collect();
+        place.join(", ")
+    }
+
+    /// Account, case and tax year; empty where the file has none.
+    pub(crate) fn numbers(&self) -> String {
+        let mut numbers: Vec<String> = Vec::new();
+        numbers.extend(self.account.as_ref().map(|account| format!("account {account}")));
+        numbers.extend(self.case.as_ref().map(|case| format!("case {case}")));
+        numbers.extend(self.tax_year.map(|year| format!("tax year {year}")));
+        numbers.join(", ")
+    }
+}
+
 /// A published area.
 #[derive(Clone, Debug)]
 pub(crate) struct PublishedFigure {

@@ -17,6 +17,8 @@ const GROUP: usize = 5;
 pub(crate) struct Making {
     pub(crate) settings: Settings,
     pub(crate) options: PageOptions,
+    /// One page with the walk as it was typed, whether or not it closes.
+    pub(crate) draft: bool,
 }
 
 impl Making {
@@ -27,6 +29,9 @@ impl Making {
         words.push(("paper", paper.word().to_owned()));
         words.push(("only", only.words()));
         words.push(("private", if private { "yes" } else { "no" }.to_owned()));
+        if self.draft {
+            words.push(("draft", "yes".to_owned()));
+        }
         words
     }
 
@@ -64,8 +69,13 @@ impl Making {
         let reading: i64 = word("reading-nm")?.parse().ok()?;
         let most = Step::HalfFoot.length().nm();
         let reading = Length::from_nm((0..=most).contains(&reading).then_some(reading)?);
+        let draft = match word("draft").as_deref() {
+            None => false,
+            Some("yes") => true,
+            Some(_) => return None,
+        };
         let options = PageOptions { paper, only, private };
-        Some(Making { settings: Settings { halves, fine, reading }, options })
+        Some(Making { settings: Settings { halves, fine, reading }, options, draft })
     }
 }
 
@@ -163,7 +173,9 @@ mod tests {
                     only: Sections::of([Section::Exhibit]),
                     private: true,
                 },
+                draft: false,
             },
+            Making { draft: true, ..Making::default() },
         ] {
             let words = making.words();
             let word = |name: &str| {

@@ -19,6 +19,7 @@
 mod blocks;
 mod calculations;
 mod chart;
+mod draft;
 pub(crate) mod drawing;
 mod exhibit;
 pub(crate) mod export;
@@ -38,6 +39,7 @@ mod side_table;
 mod source;
 mod worth;
 
+use crate::areas::rule::Settings;
 use crate::diagnostic::sha256;
 use crate::diagnostic::{Diagnostic, Source, Span, Word};
 use crate::error::Error;
@@ -45,6 +47,7 @@ use crate::house::House;
 use crate::reconcile::Reconciliation;
 use crate::value::AsOf;
 use crate::wording::sentences::Sentences;
+pub use draft::draft;
 use layout::Flow;
 pub(crate) use making::Making;
 pub use making::fingerprint;
@@ -129,7 +132,7 @@ impl Pages {
         }
         let warnings = missing_letters(house.source());
         let title = title(&say, reconciliation);
-        let making = Making { settings, options };
+        let making = Making { settings, options, draft: false };
         Ok(Pages { pages, text: text.to_owned(), making, warnings, title })
     }
 
@@ -148,9 +151,14 @@ impl Pages {
         fingerprint(&self.text, &self.making.settings)
     }
 
+    /// Whether they are a draft: the walk as it was typed, without any area.
+    pub fn is_draft(&self) -> bool {
+        self.making.draft
+    }
+
     /// The settings that are not the usual ones, in words.
     pub fn unusual_settings(&self) -> Vec<String> {
-        let usual = Making { options: self.making.options, ..Making::default() }.words();
+        let usual = Making { settings: Settings::default(), ..self.making }.words();
         let unusual = self.making.words().into_iter().filter(|word| !usual.contains(word));
         unusual.map(|(name, word)| format!("{name}={word}")).collect()
     }

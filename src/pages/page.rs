@@ -78,6 +78,8 @@ pub struct Text {
     pub(crate) words: String,
     /// It stands inside the drawing, where nothing may touch it.
     pub(crate) is_label: bool,
+    /// Only the outlines of its letters are drawn: a word that lies under a drawing.
+    pub(crate) is_hollow: bool,
 }
 
 impl Text {
@@ -90,6 +92,7 @@ impl Text {
             turn: 0.0,
             words: words.into(),
             is_label: false,
+            is_hollow: false,
         }
     }
 
@@ -205,6 +208,13 @@ impl Stroke {
         let half = |to: Point| Run::Arc { to, radius_pt, is_large: false, clockwise: true };
         let runs = vec![Run::Move(left), half(right), half(left), Run::Close];
         Stroke { fill: Fill::Black, ..Stroke::of(runs, 0.0) }
+    }
+
+    /// A black square with level sides, `half_pt` from its middle to each.
+    pub(crate) fn square(at: Point, half_pt: f64) -> Stroke {
+        let corner = |x: f64, y: f64| Point::new(at.x_pt + x * half_pt, at.y_pt + y * half_pt);
+        let corners = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(1.0, 1.0), corner(-1.0, 1.0)];
+        Stroke::filled(&corners, Fill::Black)
     }
 
     pub(crate) fn dashed(self, dashes: [f64; 2]) -> Stroke {

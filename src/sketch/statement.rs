@@ -393,6 +393,19 @@ impl Run {
     }
 }
 
+/// How most of the sides are written; of two alike the one that comes first.
+pub(crate) fn usual_form<'a>(runs: impl Iterator<Item = &'a Run>) -> Form {
+    let mut counts: Vec<(Form, usize)> = Vec::new();
+    for form in runs.filter_map(Run::form) {
+        match counts.iter_mut().find(|(other, _)| *other == form) {
+            Some((_, count)) => *count += 1,
+            None => counts.push((form, 1)),
+        }
+    }
+    let most = counts.into_iter().rev().max_by_key(|(_, count)| *count);
+    most.map_or(Form::FeetAndInches, |(form, _)| form)
+}
+
 /// A bay in a wall: its width along the wall, how far it stands out, and its front.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Bay {

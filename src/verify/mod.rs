@@ -25,9 +25,9 @@ mod pdf;
 mod svg;
 
 use crate::diagnostic::Diagnostics;
-use crate::diagnostic::sha256;
+use crate::diagnostic::{Source, sha256};
 use crate::error::Error;
-use crate::pages::{Making, Pages};
+use crate::pages::{Making, Pages, draft};
 use crate::reconcile::Weights;
 pub use difference::{Difference, MOST_DIFFERENCES};
 
@@ -187,6 +187,10 @@ fn why(bytes: &[u8], again: &[u8], inside: &Inside) -> Why {
 fn made_anew(inside: &Inside) -> Result<Pages, Error> {
     let wrong = |what: String| refused(&format!("the sides file inside has an error: {what}"));
     let making = inside.making.unwrap_or_default();
+    if making.draft {
+        let source = Source::new("the sides file inside", inside.sides.as_str());
+        return draft(source, making.options).map_err(|errors| wrong(first_error(&errors)));
+    }
     let house = crate::read::read("the sides file inside", inside.sides.as_str())
         .map_err(|errors| wrong(first_error(&errors)))?;
     let areas = house.areas(&making.settings).map_err(|errors| wrong(first_error(&errors)))?;

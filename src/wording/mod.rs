@@ -3,6 +3,8 @@
 pub(crate) mod block;
 pub(crate) mod causes;
 pub(crate) mod compared;
+#[cfg(feature = "pages")]
+pub(crate) mod draft;
 pub(crate) mod figure;
 pub(crate) mod office;
 pub(crate) mod request;

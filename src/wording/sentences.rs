@@ -71,34 +71,18 @@ impl<'a> Sentences<'a> {
 fn usual_form(house: &House) -> Form {
     let spaces = house.spaces.iter().flat_map(|space| &space.sides);
     let lots = house.lots.iter().flat_map(|lot| &lot.sides);
-    let mut counts: Vec<(Form, usize)> = Vec::new();
-    for form in spaces.chain(lots).filter_map(|side| side.run.form()) {
-        match counts.iter_mut().find(|(other, _)| *other == form) {
-            Some((_, count)) => *count += 1,
-            None => counts.push((form, 1)),
-        }
-    }
-    let most = counts.into_iter().rev().max_by_key(|(_, count)| *count);
-    most.map_or(Form::FeetAndInches, |(form, _)| form)
+    crate::sketch::statement::usual_form(spaces.chain(lots).map(|side| &side.run))
 }
 
 impl Sentences<'_> {
     /// Where the house is; empty where the file does not say.
     pub(crate) fn place(&self) -> String {
-        let heads = &self.house.particulars;
-        let place: Vec<&str> =
-            [&heads.property, &heads.address].into_iter().flatten().map(String::as_str).collect();
-        place.join(", ")
+        self.house.particulars.place()
     }
 
     /// Account, case and tax year; empty where the file has none.
     pub(crate) fn numbers(&self) -> String {
-        let heads = &self.house.particulars;
-        let mut numbers: Vec<String> = Vec::new();
-        numbers.extend(heads.account.as_ref().map(|account| format!("account {account}")));
-        numbers.extend(heads.case.as_ref().map(|case| format!("case {case}")));
-        numbers.extend(heads.tax_year.map(|year| format!("tax year {year}")));
-        numbers.join(", ")
+        self.house.particulars.numbers()
     }
 
     /// The one sentence of each figure; of the measured area alone where there is no figure.

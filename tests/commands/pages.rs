@@ -202,3 +202,29 @@ fn a_letter_that_the_pages_cannot_show_is_a_warning() {
     let run = fairfoot().args(["pages", "-", "-o"]).arg(&pdf).write_stdin(named).assert().success();
     assert!(text(&run.get_output().stderr).contains("warning[letter-not-shown]"));
 }
+
+#[test]
+fn a_draft_of_a_walk_that_does_not_close_is_written_beside_its_error() {
+    let folder = tempfile::tempdir().unwrap();
+    let open = "level \"Ground\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 30'\n";
+    for kind in ["pdf", "svg", "png"] {
+        let out = folder.path().join(format!("walk.{kind}"));
+        let run = fairfoot()
+            .args(["pages", "-", "--draft", "-o"])
+            .arg(&out)
+            .write_stdin(open)
+            .assert()
+            .success();
+        let told = text(&run.get_output().stderr).to_owned();
+        assert!(told.contains("error[does-not-close]"), "{told}");
+        assert!(told.contains("1 page: "), "{told}");
+        if kind != "png" {
+            let run = fairfoot().arg("verify").arg(&out).assert().success();
+            assert!(text(&run.get_output().stdout).contains("a draft"));
+        }
+    }
+    let nothing = folder.path().join("nothing.pdf");
+    fairfoot().args(["pages", "-", "--draft", "-o"]).arg(&nothing).write_stdin("").assert().code(1);
+    assert!(!nothing.exists());
+    fairfoot().args(["pages", "-", "--draft", "--only", "source"]).assert().code(2);
+}

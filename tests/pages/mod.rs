@@ -9,6 +9,7 @@
     reason = "a test that cannot go on has failed; places are checked by plain arithmetic"
 )]
 
+mod draft;
 mod drawing;
 mod exhibit;
 mod forged;

@@ -5,7 +5,8 @@ use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Shape, Traverse, TraverseSide};
 use crate::house::Side;
-use crate::units::length::Length;
+use crate::sketch::statement::usual_form;
+use crate::units::length::{Form, Length, Written};
 
 /// The diagnostic for a traverse that misses its start.
 pub(crate) fn does_not_close(
@@ -16,64 +17,92 @@ pub(crate) fn does_not_close(
     sides: &[Side],
     misses: Misclosure,
 ) -> Diagnostic {
+    let form = usual_form(sides.iter().map(|side| &side.run));
     let on = level.map(|level| format!(" on {}", quoted(level))).unwrap_or_default();
     let walked = if level.is_some() { "the walk round ends" } else { "the calls end" };
     let message = format!(
         "{}{on} does not close: {walked} {} of where {} began",
         quoted(name),
-        misses.spoken(),
+        misses.spoken_in(form),
         if level.is_some() { "it" } else { "they" }
     );
     let mut fault = Diagnostic::new(Word::DoesNotClose, span, message);
     for axis in Axis::BOTH {
         if misses.on(axis).abs() > traverse.allowance(axis) {
-            fault = fault.note(sums(traverse, axis));
+            fault = fault.note(sums(traverse, axis, form));
         }
     }
-    suspects(fault, level.is_none(), traverse, sides, misses)
+    with_suspects(fault, level.is_none(), traverse, sides, misses)
 }
 
-/// The sums of the lengths in both directions of an axis.
-fn sums(traverse: &Traverse, axis: Axis) -> String {
-    let total = |sign: i64| -> Length {
+/// Both sums of an axis.
+fn sums(traverse: &Traverse, axis: Axis, form: Form) -> String {
+    let total = |sign: i64| -> String {
         let legs = traverse.legs(axis);
-        Length::from_nm(legs.iter().filter(|leg| leg.sign == sign).map(|leg| leg.length).sum())
+        let sum = legs.iter().filter(|leg| leg.sign == sign).map(|leg| leg.length).sum();
+        Written::new(Length::from_nm(sum), form).spoken()
     };
     let (plus, minus) = (Direction::along(axis, 1).word(), Direction::along(axis, -1).word());
     if traverse.has_bearings() {
         return format!("{plus} and {minus} differ by more than the tolerances together");
     }
-    format!(
-        "the sides {plus} add up to {}, the sides {minus} to {}",
-        total(1).spoken(),
-        total(-1).spoken()
-    )
+    format!("the sides {plus} add up to {}, the sides {minus} to {}", total(1), total(-1))
 }
 
-/// A side that could contain the whole error.
-struct Suspect {
-    side: usize,
-    /// The common mistake that would explain it, in words; `None` if only the size fits.
-    slip: Option<&'static str>,
+/// The slip of a side that is the same as the one before it.
+const TYPED_TWICE: &str = "typed twice?";
+
+/// A side that could hold the whole error, and how ordinary the slip would be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Suspect {
+    pub(crate) side: usize,
+    /// An ordinary slip, in words; none if only its size fits.
+    pub(crate) slip: Option<&'static str>,
 }
 
-fn suspects(
+/// Every side that could hold the whole error of an axis, or of both, ordinary slips first.
+pub(crate) fn suspects(walk: &Traverse, sides: &[Side], misses: Misclosure) -> Vec<Suspect> {
+    let off = off(walk, misses);
+    let mut all: Vec<Suspect> =
+        off.into_iter().flat_map(|axis| suspects_on(walk, sides, axis, misses.on(axis))).collect();
+    let turned = turned_calls(walk, misses).into_iter();
+    all.extend(turned.map(|(side, slip)| Suspect { side, slip: Some(slip) }));
+    all.sort_by_key(|suspect| (suspect.slip.is_none(), suspect.side));
+    all.dedup_by_key(|suspect| suspect.side);
+    all
+}
+
+/// The axes that miss by more than their sides may be off together.
+fn off(walk: &Traverse, misses: Misclosure) -> Vec<Axis> {
+    let is_off = |axis: &Axis| misses.on(*axis).abs() > walk.allowance(*axis);
+    Axis::BOTH.into_iter().filter(is_off).collect()
+}
+
+/// Two sides between which a wall seems to be missing.
+pub(crate) fn missing_between(walk: &Traverse, misses: Misclosure) -> Option<(usize, usize)> {
+    same_axis_neighbors(walk, &off(walk, misses))
+}
+
+fn with_suspects(
     mut fault: Diagnostic,
     is_lot: bool,
     traverse: &Traverse,
     sides: &[Side],
     misses: Misclosure,
 ) -> Diagnostic {
-    let off: Vec<Axis> = Axis::BOTH
-        .into_iter()
-        .filter(|&axis| misses.on(axis).abs() > traverse.allowance(axis))
-        .collect();
+    let off = off(traverse, misses);
     let mut places: Vec<(usize, Span, String)> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     for &axis in &off {
         let list = suspects_on(traverse, sides, axis, misses.on(axis));
         for suspect in list.iter().filter(|suspect| suspect.slip.is_some()).take(3) {
             let side = &sides[suspect.side];
+            if suspect.slip == Some(TYPED_TWICE) {
+                let twice = side.quoted();
+                fault = fault.help(format!(
+                    "{twice} is the same as the side before it, and without it the walk comes back: if it is one wall, take that line out"
+                ));
+            }
             places.push((suspect.side, side.span, suspect.slip.unwrap_or_default().to_owned()));
         }
         let names = named(sides, &list);
@@ -126,16 +155,31 @@ fn suspects_on(traverse: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Ve
         if leg.follows {
             continue;
         }
-        if held > 0 {
+        if held > slack {
             let slip = unit_left_off(&sides[leg.side], leg.length, held, slack)
                 .or_else(|| slip(leg.length, held, slack));
             list.push(Suspect { side: leg.side, slip });
+        } else if held.abs() <= slack {
+            if let Some(slip) = one_too_many(traverse, leg.side) {
+                list.push(Suspect { side: leg.side, slip: Some(slip) });
+            }
         } else if (held + leg.length).abs() <= slack {
             list.push(Suspect { side: leg.side, slip: Some("walked the other way?") });
         }
     }
     list.sort_by_key(|suspect| suspect.slip.is_none());
     list
+}
+
+/// The slip of a side without which the walk would close. Of two alike that follow each other it is the second.
+fn one_too_many(traverse: &Traverse, side: usize) -> Option<&'static str> {
+    let n = traverse.sides.len();
+    let same = |other: usize| traverse.sides[other].shape == traverse.sides[side].shape;
+    match (same((side + n - 1) % n), same((side + 1) % n)) {
+        (true, _) => Some(TYPED_TWICE),
+        (false, true) => None,
+        (false, false) => Some("one too many?"),
+    }
 }
 
 /// Whether the number was meant in meters but typed without a unit, so that it was read as feet.

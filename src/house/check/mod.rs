@@ -2,6 +2,7 @@
 
 pub(crate) mod closure;
 mod detached;
+pub(crate) mod draft;
 mod overlap;
 mod placement;
 pub(crate) mod plausibility;
@@ -410,17 +411,7 @@ impl Checker<'_> {
                 return None;
             }
             for direction in added.into_iter().filter(|_| !is_lot) {
-                let mut side = house_side(close, sides.len() + 1);
-                side.direction = Some(direction);
-                side.follows = true;
-                traverse.sides.push(TraverseSide {
-                    shape: Shape::Straight { direction, length: 0 },
-                    tolerance: 0,
-                    follows: true,
-                    estimated: false,
-                    source: Some(sides.len()),
-                });
-                sides.push(side);
+                push_closing(close, direction, &mut traverse, &mut sides);
             }
         }
         if sides.len() < 3 && !sides.iter().any(|side| matches!(side.run, Run::Arc(..))) {
@@ -713,6 +704,26 @@ fn straight_back(
     });
     let mut side = house_side(close, sides.len() + 1);
     side.follows = true;
+    sides.push(side);
+}
+
+/// One side that `close` stands for.
+fn push_closing(
+    close: &crate::sketch::SideSketch,
+    direction: Direction,
+    walk: &mut Traverse,
+    sides: &mut Vec<Side>,
+) {
+    let mut side = house_side(close, sides.len() + 1);
+    side.direction = Some(direction);
+    side.follows = true;
+    walk.sides.push(TraverseSide {
+        shape: Shape::Straight { direction, length: 0 },
+        tolerance: 0,
+        follows: true,
+        estimated: false,
+        source: Some(sides.len()),
+    });
     sides.push(side);
 }
 

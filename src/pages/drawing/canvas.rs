@@ -47,6 +47,10 @@ pub(crate) enum Mark {
     Differs,
     /// Open: a length to ask about.
     Ask,
+    /// A black square: a wall to measure again first.
+    AgainFirst,
+    /// A white square: a wall to measure again.
+    Again,
 }
 
 /// A few lines that belong together, the first at the top.
@@ -213,7 +217,12 @@ impl Canvas {
     pub(crate) fn dimensions(&mut self, all: Vec<Dimension>) -> Vec<Dimension> {
         for dimension in &all {
             let dot = Stroke::dot(dimension.wall.middle(), 2.3);
+            let square = Stroke::square(dimension.wall.middle(), 2.4);
             match dimension.mark {
+                Some(Mark::AgainFirst) => self.walls.push(square),
+                Some(Mark::Again) => {
+                    self.walls.push(Stroke { fill: Fill::White, width_pt: 0.9, ..square });
+                }
                 Some(Mark::Differs) => self.walls.push(dot),
                 Some(Mark::Ask) => {
                     self.walls.push(Stroke { fill: Fill::White, width_pt: 0.9, ..dot });

@@ -47,7 +47,7 @@ pub(crate) struct Drawing {
 
 /// How many lines and labels are looked at to place the labels of a drawing, shared among the levels of a house. A house of
 /// 30 walls needs about a fiftieth.
-const MOST_LOOKED_AT: usize = 5_000_000;
+pub(crate) const MOST_LOOKED_AT: usize = 5_000_000;
 
 /// Room kept for labels round the outline, in points.
 const MARGIN_PT: f64 = 27.0;
@@ -832,10 +832,22 @@ pub(crate) fn strip(
     frame: &Frame,
     height_pt: f64,
 ) {
-    let street = say.house.particulars.front.is_some();
+    let has_street = say.house.particulars.front.is_some();
+    scale_strip(inks, has_street, say.is_metric(), view, frame, height_pt);
+}
+
+/// The same for what is no house yet.
+pub(crate) fn scale_strip(
+    inks: &mut Vec<Ink>,
+    has_street: bool,
+    is_metric: bool,
+    view: &View,
+    frame: &Frame,
+    height_pt: f64,
+) {
     let top = frame.left_top.y_pt + height_pt;
     let (left, right) = (frame.left_top.x_pt, frame.left_top.x_pt + frame.width_pt);
-    if street {
+    if has_street {
         let middle = (left + right) / 2.0;
         let word = Text {
             anchor: Anchor::Middle,
@@ -848,9 +860,9 @@ pub(crate) fn strip(
         }
         inks.push(Ink::Text(word.in_hand(Typeface::Bold)));
     }
-    bar(inks, view.scale, say.is_metric(), Point::new(left, top + 24.0));
+    bar(inks, view.scale, is_metric, Point::new(left, top + 24.0));
     let words =
-        format!("Scale {}, printed at full size (100%)", scale_words(view.scale, say.is_metric()));
+        format!("Scale {}, printed at full size (100%)", scale_words(view.scale, is_metric));
     let text = Text { anchor: Anchor::End, ..Text::new(Point::new(right, top + 24.0), 7.5, words) };
     inks.push(Ink::Text(text));
 }

@@ -98,7 +98,14 @@ impl View {
         outline.vectors().iter().zip(&corners).map(one).collect()
     }
 
-    fn wall(&self, vector: &Vector, from: OnSite, to: OnSite, outside: f64) -> WallOnPage {
+    /// One wall between two places; `outside` is 1 where the space lies on its left, -1 where on its right.
+    pub(crate) fn wall(
+        &self,
+        vector: &Vector,
+        from: OnSite,
+        to: OnSite,
+        outside: f64,
+    ) -> WallOnPage {
         let (from, to) = (self.spot(from), self.spot(to));
         let right = from.to(to).unit().turned();
         let radius_pt = vector

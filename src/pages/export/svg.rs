@@ -121,6 +121,9 @@ fn letters(text: &Text) -> element::Text {
         Anchor::Middle => element = element.set("text-anchor", "middle"),
         Anchor::End => element = element.set("text-anchor", "end"),
     }
+    if text.is_hollow {
+        element = element.set("fill", "none").set("stroke", "black").set("stroke-width", "0.6");
+    }
     if text.turn != 0.0 {
         let turn = format!(
             "rotate({} {} {})",

@@ -1,0 +1,221 @@
+//! The walks of a level as they were typed, whether they close or not: what a draft is drawn from.
+
+use crate::diagnostic::{Diagnostic, Source};
+use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::Vector;
+use crate::geometry::traverse::{Misclosure, Traverse, TraverseSide};
+use crate::house::check::closure::{Suspect, missing_between, suspects};
+use crate::house::check::{closing_sides, house_side, particulars, shape, straight_back};
+use crate::house::model::Particulars;
+use crate::house::{Run, Side};
+use crate::sketch::statement::{Place, usual_form};
+use crate::sketch::{Sketch, SpaceSketch, WalkSketch};
+use crate::units::length::{Form, Length, Written};
+
+/// The walks that one page shows.
+#[derive(Clone, Debug)]
+pub(crate) struct Draft {
+    pub(crate) particulars: Particulars,
+    /// The level they are on; none for a lot.
+    pub(crate) level: Option<String>,
+    pub(crate) walks: Vec<DraftWalk>,
+    /// How most sides are written.
+    pub(crate) form: Form,
+    /// Lines, from 1, that could not be read and are not drawn.
+    pub(crate) unread: Vec<usize>,
+    /// The walks of other levels and lots that do not close either, by name.
+    pub(crate) open_elsewhere: Vec<String>,
+}
+
+/// A walk as it was typed.
+#[derive(Clone, Debug)]
+pub(crate) struct DraftWalk {
+    pub(crate) name: String,
+    /// Where it begins, east then north of the level's origin, in nanometers.
+    pub(crate) at: (i64, i64),
+    pub(crate) vectors: Vec<Vector>,
+    pub(crate) sides: Vec<Side>,
+    /// How far it ends from where it began; nothing where it comes back within the tolerances.
+    pub(crate) misses: Misclosure,
+    /// The sides to measure again, ordinary slips first.
+    pub(crate) suspects: Vec<Suspect>,
+    /// Two sides between which a wall seems to be missing.
+    pub(crate) missing_between: Option<(usize, usize)>,
+    /// Its named corners, and after how many sides each is reached.
+    corners: Vec<(String, usize)>,
+}
+
+impl DraftWalk {
+    /// Whether it comes back to its start.
+    pub(crate) fn is_closed(&self) -> bool {
+        self.misses == Misclosure::default()
+    }
+
+    /// Its corners on the level, from the first to where it ends.
+    pub(crate) fn corners(&self) -> Vec<(i64, i64)> {
+        let mut at = self.at;
+        let mut corners = vec![at];
+        corners.extend(self.vectors.iter().map(|vector| {
+            at = (at.0 + vector.east, at.1 + vector.north);
+            at
+        }));
+        corners
+    }
+
+    /// Twice its area as it would be with a straight line back to the start, positive where it goes round counterclockwise.
+    pub(crate) fn turn(&self) -> i128 {
+        let corners = self.corners();
+        let ends = corners.iter().skip(1).chain(corners.first());
+        let cross = |(a, b): (&(i64, i64), &(i64, i64))| {
+            let part = |corner: &(i64, i64)| {
+                (i128::from(corner.0 - self.at.0), i128::from(corner.1 - self.at.1))
+            };
+            let (a, b) = (part(a), part(b));
+            a.0 * b.1 - a.1 * b.0
+        };
+        corners.iter().zip(ends).map(cross).sum()
+    }
+
+    fn corner(&self, after: usize) -> (i64, i64) {
+        self.corners().get(after).copied().unwrap_or(self.at)
+    }
+}
+
+/// The walks of the first level, or of the first lot, on which one does not close; where all close, of the first level.
+/// None where the file has no side to draw.
+///
+/// `found` is what reading and checking the file told of it.
+pub(crate) fn draft(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Option<Draft> {
+    let tolerance = sketch.heads.tolerance();
+    let levels = sketch.levels.iter().map(|level| {
+        let name = Some(level.level.name.text.clone());
+        (name, walks(&level.spaces, false, tolerance))
+    });
+    let lots =
+        sketch.lots.iter().map(|lot| (None, walks(std::slice::from_ref(lot), true, tolerance)));
+    let mut groups: Vec<(Option<String>, Vec<DraftWalk>)> =
+        levels.chain(lots).filter(|(_, walks)| !walks.is_empty()).collect();
+    let is_open =
+        |(_, walks): &(Option<String>, Vec<DraftWalk>)| !walks.iter().all(DraftWalk::is_closed);
+    let shown = groups.iter().position(is_open).unwrap_or(0);
+    if groups.is_empty() {
+        return None;
+    }
+    let (level, walks) = groups.remove(shown);
+    let elsewhere = groups.iter().flat_map(|(_, walks)| walks);
+    let open_elsewhere = elsewhere.filter(|walk| !walk.is_closed());
+    let open_elsewhere = open_elsewhere.map(|walk| walk.name.clone()).collect();
+    Some(Draft {
+        particulars: particulars(&sketch.heads),
+        form: usual_form(walks.iter().flat_map(|walk| &walk.sides).map(|side| &side.run)),
+        level,
+        walks,
+        unread: unread(source, sketch, found),
+        open_elsewhere,
+    })
+}
+
+/// The lines that an error is told of and that are no statement.
+fn unread(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Vec<usize> {
+    let errors = found.iter().filter(|one| one.is_error());
+    let mut lines: Vec<usize> = errors.map(|one| source.line(one.span().start)).collect();
+    let is_unread = |line: &usize| {
+        let line = line.checked_sub(1).and_then(|i| sketch.lines.get(i));
+        line.is_none_or(|line| line.statement.is_none())
+    };
+    lines.retain(is_unread);
+    lines.dedup();
+    lines
+}
+
+fn walks(spaces: &[SpaceSketch], is_lot: bool, tolerance: Length) -> Vec<DraftWalk> {
+    let mut walks: Vec<DraftWalk> = Vec::new();
+    for space in spaces.iter().filter(|space| !space.walk.sides.is_empty()) {
+        let (traverse, sides) = traverse(&space.walk, is_lot, tolerance);
+        let walk = walk(space, place(space, &walks), traverse, sides);
+        walks.push(walk);
+    }
+    walks
+}
+
+/// Where a space begins, as far as the walks before it tell.
+fn place(space: &SpaceSketch, before: &[DraftWalk]) -> (i64, i64) {
+    match &space.space.place {
+        Place::Origin => (0, 0),
+        Place::Start(offsets) => {
+            let along = |axis: Axis| -> i64 {
+                let parts = offsets.iter().filter(|(direction, _)| direction.axis() == axis);
+                parts.map(|(direction, length)| direction.sign() * length.length().nm()).sum()
+            };
+            (along(Axis::East), along(Axis::North))
+        }
+        Place::Corner(name) => {
+            let named = |walk: &DraftWalk| {
+                let corner = walk.corners.iter().find(|(other, _)| *other == name.text);
+                corner.map(|&(_, after)| walk.corner(after))
+            };
+            before.iter().find_map(named).unwrap_or((0, 0))
+        }
+        Place::CornerOf(name, number) => {
+            let walk = before.iter().find(|walk| walk.name == name.text);
+            walk.map_or((0, 0), |walk| walk.corner(number.number.saturating_sub(1)))
+        }
+    }
+}
+
+fn walk(sketch: &SpaceSketch, at: (i64, i64), traverse: Traverse, sides: Vec<Side>) -> DraftWalk {
+    let (traverse, misses) = match traverse.adjust() {
+        Ok(closed) => (closed.traverse, Misclosure::default()),
+        Err((_, walk)) => {
+            let walk = walk.filled_as_far_as_it_goes();
+            let misses = walk.misclosure().beyond(&walk);
+            (walk, misses)
+        }
+    };
+    let corners = sketch.walk.corners.iter();
+    DraftWalk {
+        name: sketch.space.name.text.clone(),
+        at,
+        vectors: traverse.sides.iter().map(|side| side.shape.vector()).collect(),
+        suspects: suspects(&traverse, &sides, misses),
+        missing_between: missing_between(&traverse, misses),
+        sides,
+        misses,
+        corners: corners.map(|corner| (corner.name.text.clone(), corner.after)).collect(),
+    }
+}
+
+/// The sides as they were typed; `close` as the sides that it stands for.
+fn traverse(sketch: &WalkSketch, is_lot: bool, tolerance: Length) -> (Traverse, Vec<Side>) {
+    let (mut traverse, mut sides) = (Traverse::default(), Vec::new());
+    let typed = &sketch.sides;
+    for side in typed.iter().filter(|side| side.run != Run::Close) {
+        let number = sides.len();
+        let estimated = side.words.estimated;
+        let usual = if estimated { super::ESTIMATED } else { tolerance };
+        traverse.sides.push(TraverseSide {
+            shape: shape(&side.run),
+            tolerance: side.words.tolerance.map_or(usual, Written::length).nm(),
+            follows: matches!(side.run, Run::ByClosing(_)),
+            estimated,
+            source: Some(number),
+        });
+        sides.push(house_side(side, number + 1));
+    }
+    let Some(close) = typed.last().filter(|side| side.run == Run::Close) else {
+        return (traverse, sides);
+    };
+    let follows = |axis: Axis| {
+        typed.iter().find(|side| matches!(side.run, Run::ByClosing(way) if way.axis() == axis))
+    };
+    let following = Axis::BOTH.map(|axis| follows(axis).map(|side| side.span));
+    let added: Vec<Direction> = closing_sides(&traverse, &following);
+    if is_lot && !added.is_empty() {
+        straight_back(close, &mut traverse, &mut sides);
+        return (traverse, sides);
+    }
+    for direction in added {
+        super::push_closing(close, direction, &mut traverse, &mut sides);
+    }
+    (traverse, sides)
+}

@@ -1,0 +1,320 @@
+//! A draft: one page with the walk as it was typed, whether or not it comes back to its start. No area anywhere.
+#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
+
+use crate::areas::rule::Settings;
+use crate::diagnostic::{Diagnostics, Source, sha256};
+use crate::geometry::compass::Direction;
+use crate::geometry::outline::Vector;
+use crate::house::Run;
+use crate::house::check::draft::{Draft, DraftWalk};
+use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
+use crate::pages::drawing::occupancy::Sort;
+use crate::pages::drawing::plan::{self, Fitting, Frame, Reach};
+use crate::pages::drawing::view::{Turned, View, WallOnPage};
+use crate::pages::fonts;
+use crate::pages::fonts::Typeface;
+use crate::pages::layout::{EDGE_PT, Flow, Stack};
+use crate::pages::page::{Anchor, Ink, Part, Point, Stroke, Text};
+use crate::pages::{Making, PageOptions, Pages, fingerprint, missing_letters};
+use crate::units::length::Length;
+
+/// Height of the street, the scale bar and the scale under a drawing.
+const SCALE_PT: f64 = 40.0;
+/// Room for labels round the walk.
+const MARGIN_PT: f64 = 40.0;
+
+/// One page with the walk of a sides file as it was typed, to scale: the gap back to its start dashed with its length, the
+/// sides to measure again marked, the word DRAFT across it, and no area. Of the options the sections say nothing here.
+///
+/// It needs no file without errors: what cannot be read is left out, and the page says so. Of several levels it shows the
+/// first on which a walk does not close.
+///
+/// # Errors
+///
+/// The errors of the file, where it has no side that can be drawn.
+///
+/// ```
+/// use fairfoot::{Paper, Source, pages};
+///
+/// let text = "level \"Ground\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 30'";
+/// assert!(fairfoot::read("walk.sides", text).is_err());
+/// let draft = pages::draft(Source::new("walk.sides", text), Paper::Letter)?;
+/// assert!(draft.svg()[0].contains("House: the walk ends 10' east of where it began."));
+/// # Ok::<(), fairfoot::Diagnostics>(())
+/// ```
+pub fn draft(source: Source, options: impl Into<PageOptions>) -> Result<Pages, Diagnostics> {
+    let options = options.into();
+    let mut source = source;
+    if options.private {
+        let text = crate::sketch::read(&source).sketch.tidied_without_private();
+        source = Source::new(source.name(), text);
+    }
+    let draft = crate::read::draft(&source)?;
+    let (settings, text) = (Settings::default(), source.text());
+    let (place, numbers) = (draft.particulars.place(), draft.particulars.numbers());
+    let print = fingerprint(text, &settings);
+    let mut flow = Flow::new(options.paper, &place, &numbers, &sha256(text), &print);
+    filled(&mut flow, &draft);
+    let mut title = vec![place, "DRAFT".to_owned()];
+    title.extend(draft.statements().into_iter().take(1));
+    title.retain(|part| !part.is_empty());
+    Ok(Pages {
+        pages: flow.finish(),
+        text: text.to_owned(),
+        making: Making { settings, options, draft: true },
+        warnings: missing_letters(&source),
+        title: fonts::shown(&title.join(": ")),
+    })
+}
+
+fn filled(flow: &mut Flow, draft: &Draft) {
+    let statements = draft.statements();
+    flow.begin("DRAFT", &format!("DRAFT. {} {}", statements.join(" "), draft.caution()));
+    let mut top = Stack::new(flow.width_pt());
+    // A few walks in large letters; of many the others are told by their gaps.
+    const MOST: usize = 3;
+    for statement in statements.iter().take(MOST) {
+        top.bold(13.0, statement);
+    }
+    top.space(3.0);
+    top.paragraph(9.0, draft.caution());
+    top.space(4.0);
+    flow.pour(&top);
+    let notes = notes(flow.width_pt(), draft);
+    drawing(flow, draft, notes.height_pt());
+    flow.pour(&notes);
+}
+
+/// What stands under the drawing, never more than a third of a page.
+fn notes(width_pt: f64, draft: &Draft) -> Stack {
+    const MOST_ROWS: usize = 22;
+    let mut notes = Stack::new(width_pt);
+    notes.space(4.0);
+    let advice = draft.advice();
+    notes.at_most(MOST_ROWS, |notes| {
+        for line in &advice {
+            notes.paragraph(9.0, line);
+            notes.space(2.0);
+        }
+        notes.space(2.0);
+        notes.paragraph(7.5, &format!("On the drawing: {}.", legend(draft).join("; ")));
+    });
+    notes
+}
+
+/// What the lines and marks mean.
+fn legend(draft: &Draft) -> Vec<&'static str> {
+    let suspects = || draft.walks.iter().flat_map(|walk| &walk.suspects);
+    let mut legend = vec!["heavy line: the walls as typed, with their lengths as typed"];
+    if draft.walks.iter().any(|walk| !walk.is_closed()) {
+        legend.push("dashed: the gap from the end of the walk back to its start");
+    }
+    if suspects().any(|suspect| suspect.slip.is_some()) {
+        legend.push("black square: measure this wall again first, an ordinary slip there would account for the gap");
+    }
+    if suspects().any(|suspect| suspect.slip.is_none()) {
+        legend.push("white square: an error in this wall alone could account for the gap");
+    }
+    legend.push("small number at a wall: its side");
+    legend
+}
+
+/// A walk on the page.
+struct Shape<'a> {
+    walk: &'a DraftWalk,
+    walls: Vec<WallOnPage>,
+    /// From where it ends back to its start.
+    gap: Option<WallOnPage>,
+    figure: Vec<Point>,
+}
+
+fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
+    let turned = Turned { front: draft.particulars.front.unwrap_or(Direction::South) };
+    let reach = Reach::of(draft.walks.iter().flat_map(DraftWalk::corners), turned);
+    let frame = Frame {
+        left_top: Point::new(EDGE_PT, flow.y_pt()),
+        width_pt: flow.width_pt(),
+        height_pt: (flow.room_pt() - below_pt - SCALE_PT).max(240.0),
+    };
+    let mut skip = 0;
+    loop {
+        let fitting = Fitting { skip, airy: 3.0 };
+        let (view, height) = plan::fitted(&reach, turned, &frame, MARGIN_PT, fitting);
+        let (inks, left_out) = drawn(draft, &view, &frame, height);
+        // A smaller drawing has more room for labels round it.
+        if left_out > 0 && skip < 2 {
+            skip += 1;
+            continue;
+        }
+        let mut all = across(&frame, height).1;
+        all.extend(inks);
+        let is_metric = draft.is_metric();
+        let has_street = draft.particulars.front.is_some();
+        plan::scale_strip(&mut all, has_street, is_metric, &view, &frame, height);
+        flow.put(all, Some(view.scale.pt_per_ft));
+        flow.down(height + SCALE_PT);
+        return;
+    }
+}
+
+/// The word across the drawing, in letters of which only the outline is drawn; and the ground it covers.
+fn across(frame: &Frame, height_pt: f64) -> (Vec<Point>, Vec<Ink>) {
+    const WORD: &str = "DRAFT";
+    const TURN: f64 = -28.0;
+    let wide = (frame.width_pt * 0.86).min(height_pt * 1.5);
+    let size_pt = wide / fonts::width_pt(Typeface::Bold, 1.0, WORD);
+    let middle = Point::new(
+        frame.left_top.x_pt + frame.width_pt / 2.0,
+        frame.left_top.y_pt + height_pt / 2.0,
+    );
+    let radians = f64::to_radians(TURN);
+    let down = Point::new(-libm::sin(radians), libm::cos(radians));
+    let text = Text {
+        anchor: Anchor::Middle,
+        turn: TURN,
+        is_hollow: true,
+        ..Text::new(middle.plus(down, 0.36 * size_pt), size_pt, WORD)
+    };
+    let text = text.in_hand(Typeface::Bold);
+    (text.corners().to_vec(), vec![Ink::Text(text)])
+}
+
+/// The walks and their labels; how many labels found no room.
+fn drawn(draft: &Draft, view: &View, frame: &Frame, height_pt: f64) -> (Vec<Ink>, usize) {
+    let right_bottom =
+        Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt);
+    let mut canvas = Canvas::new(*view, frame.left_top, right_bottom).within(plan::MOST_LOOKED_AT);
+    // Labels have a white ground where the word across lies under them.
+    canvas.hatch(across(frame, height_pt).0, Vec::new());
+    let shapes: Vec<Shape<'_>> = draft.walks.iter().map(|walk| shape(walk, view)).collect();
+    for shape in &shapes {
+        outline(&mut canvas, shape);
+    }
+    for (i, shape) in shapes.iter().enumerate() {
+        let others = shapes.iter().enumerate().filter(|(other, _)| *other != i);
+        let others: Vec<Vec<Point>> = others.map(|(_, other)| other.figure.clone()).collect();
+        let name = fonts::shortened(Typeface::Bold, 9.0, &fonts::shown(&shape.walk.name), 150.0);
+        let block = |size: f64| Block { lines: vec![(Typeface::Bold, size, name.clone())] };
+        let choices = [block(9.0), block(7.0)];
+        let _ = canvas.block(&shape.figure, &others, &choices)
+            || canvas.block(&shape.figure, &[], &choices);
+    }
+    let dimensions = shapes.iter().flat_map(|shape| dimensions(draft, shape)).collect();
+    let left_out = canvas.dimensions(dimensions).len();
+    let figures: Vec<&[Point]> = shapes.iter().map(|shape| shape.figure.as_slice()).collect();
+    for shape in &shapes {
+        for (i, wall) in shape.walls.iter().enumerate() {
+            canvas.number(wall, &shape.figure, &figures, i + 1);
+        }
+        if let (false, [start, .., end]) = (shape.walk.is_closed(), &shape.figure[..]) {
+            canvas.pointer(*start, "start");
+            canvas.pointer(*end, "end");
+        }
+    }
+    (canvas.finish(), left_out)
+}
+
+fn shape<'a>(walk: &'a DraftWalk, view: &View) -> Shape<'a> {
+    let outside = if walk.turn() > 0 { 1.0 } else { -1.0 };
+    let corners = walk.corners();
+    let ends = corners.windows(2).zip(&walk.vectors);
+    let walls: Vec<WallOnPage> =
+        ends.map(|(ends, vector)| view.wall(vector, ends[0], ends[1], outside)).collect();
+    let (first, last) = (corners[0], corners[corners.len() - 1]);
+    let gap = (!walk.is_closed()).then(|| {
+        let vector = Vector { east: first.0 - last.0, north: first.1 - last.1, rise: 0 };
+        clear_of(view.wall(&vector, last, first, outside), &walls)
+    });
+    Shape { walk, walls, gap, figure: corners.iter().map(|&corner| view.spot(corner)).collect() }
+}
+
+/// A gap that runs along a wall, moved beside it so that it can be seen.
+fn clear_of(gap: WallOnPage, walls: &[WallOnPage]) -> WallOnPage {
+    const BESIDE_PT: f64 = 4.5;
+    let along = gap.from.to(gap.to).unit();
+    let runs_along = |wall: &&WallOnPage| {
+        let off = |spot: Point| gap.from.to(spot).cross(along).abs();
+        let at = |spot: Point| gap.from.to(spot).dot(along);
+        let (low, high) = (at(wall.from).min(at(wall.to)), at(wall.from).max(at(wall.to)));
+        off(wall.from) < 1.0 && off(wall.to) < 1.0 && low < gap.length_pt() - 0.5 && high > 0.5
+    };
+    if !walls.iter().any(|wall| runs_along(&wall)) {
+        return gap;
+    }
+    let moved = |spot: Point| spot.plus(gap.out, BESIDE_PT);
+    WallOnPage { from: moved(gap.from), to: moved(gap.to), ..gap }
+}
+
+/// The walls as one line that ends where the walk ends, and the gap dashed.
+fn outline(canvas: &mut Canvas, shape: &Shape<'_>) {
+    if shape.gap.is_none() {
+        return canvas.outline(&shape.walls, 1.0, None, Part::Outline);
+    }
+    let mut runs: Vec<_> = shape
+        .walls
+        .first()
+        .map(|wall| crate::pages::page::Run::Move(wall.from))
+        .into_iter()
+        .collect();
+    runs.extend(shape.walls.iter().map(WallOnPage::run));
+    canvas.line(Stroke::of(runs, 1.7).of_part(Part::Outline), Sort::Wall);
+    if let Some(gap) = &shape.gap {
+        let stroke = Stroke::line(gap.from, gap.to, 1.2).dashed([5.0, 3.0]);
+        canvas.line(stroke.of_part(Part::Dashed), Sort::Theirs);
+    }
+}
+
+/// The length of every wall as it was typed, and of the gap.
+fn dimensions(draft: &Draft, shape: &Shape<'_>) -> Vec<Dimension> {
+    let walls = shape.walls.iter().enumerate();
+    let mut all: Vec<Dimension> = walls
+        .map(|(i, wall)| Dimension {
+            wall: *wall,
+            or_else: None,
+            words: words(draft, shape.walk, i),
+            hand: Typeface::Plain,
+            mark: mark(shape.walk, i),
+        })
+        .collect();
+    all.extend(shape.gap.map(|gap| Dimension {
+        wall: gap,
+        or_else: None,
+        words: format!("gap {}", draft.length(gap_of(shape.walk))),
+        hand: Typeface::Bold,
+        mark: None,
+    }));
+    all
+}
+
+/// How far the end of a walk is from its start, in a straight line.
+fn gap_of(walk: &DraftWalk) -> Length {
+    let corners = walk.corners();
+    let (first, last) = (corners[0], corners[corners.len() - 1]);
+    Vector { east: first.0 - last.0, north: first.1 - last.1, rise: 0 }.chord_length()
+}
+
+fn mark(walk: &DraftWalk, side: usize) -> Option<Mark> {
+    let suspect = walk.suspects.iter().find(|suspect| suspect.side == side)?;
+    Some(if suspect.slip.is_some() { Mark::AgainFirst } else { Mark::Again })
+}
+
+/// The length of a side as it was typed.
+fn words(draft: &Draft, walk: &DraftWalk, side: usize) -> String {
+    let chord = || draft.length(walk.vectors[side].chord_length());
+    let length = match &walk.sides[side].run {
+        Run::Straight(_, written) | Run::Bearing(_, written) => written.to_string(),
+        Run::ByClosing(_) | Run::Close => format!("{} by closing", chord()),
+        Run::Arc(..) => format!(
+            "{} chord, rise {}",
+            chord(),
+            draft.length(Length::from_nm(walk.vectors[side].rise.abs()))
+        ),
+        Run::Diagonal(..) => chord(),
+    };
+    match walk.sides[side].how() {
+        "estimated" => format!("{length} estimated"),
+        "plan" => format!("{length} from plan"),
+        "record" => format!("{length} from record"),
+        _ => length,
+    }
+}

@@ -1,0 +1,126 @@
+//! What a draft says: how far a walk ends from where it began, and which sides to measure again. No area.
+
+use crate::diagnostic::words;
+use crate::house::Side;
+use crate::house::check::draft::{Draft, DraftWalk};
+use crate::units::length::{Form, Length, Written};
+
+impl Draft {
+    /// Whether most lengths are metric.
+    pub(crate) fn is_metric(&self) -> bool {
+        matches!(self.form, Form::Meters | Form::Centimeters | Form::Millimeters)
+    }
+
+    /// A length as most sides are written.
+    pub(crate) fn length(&self, length: Length) -> String {
+        Written::new(length, self.form).spoken()
+    }
+
+    /// A sentence for each walk that does not come back; one for all where every one does.
+    pub(crate) fn statements(&self) -> Vec<String> {
+        let open = self.walks.iter().filter(|walk| !walk.is_closed());
+        let told = |walk: &DraftWalk| {
+            let (walked, began) = match self.level {
+                Some(_) => ("the walk ends", "it began"),
+                None => ("the calls end", "they began"),
+            };
+            let ends = walk.misses.spoken_in(self.form);
+            format!("{}: {walked} {ends} of where {began}.", walk.name)
+        };
+        let told: Vec<String> = open.map(told).collect();
+        match (told.is_empty(), self.unread.is_empty()) {
+            (false, _) => told,
+            (true, true) => vec!["Every walk comes back to where it began.".to_owned()],
+            (true, false) => vec!["Every walk drawn here comes back to where it began.".to_owned()],
+        }
+    }
+
+    /// What a draft is.
+    pub(crate) fn caution(&self) -> &'static str {
+        match self.walks.iter().all(DraftWalk::is_closed) {
+            true => {
+                "A draft: the walk as it was typed, to scale, with no area. Once the sides file has no error, its pages can be made."
+            }
+            false => {
+                "A draft: the walk as it was typed, to scale. A walk that does not come back to where it began has no area."
+            }
+        }
+    }
+
+    /// What to look at again, a line each.
+    pub(crate) fn advice(&self) -> Vec<String> {
+        let mut advice = Vec::new();
+        for walk in self.walks.iter().filter(|walk| !walk.is_closed()) {
+            advice.extend(missing(walk));
+            advice.extend(again(walk, self.level.is_none()));
+        }
+        if !self.unread.is_empty() {
+            advice.push(unread(&self.unread));
+        }
+        if !self.open_elsewhere.is_empty() {
+            let names = words::all_of(&self.open_elsewhere);
+            let does = if self.open_elsewhere.len() == 1 { "does" } else { "do" };
+            advice.push(format!("Not on this page: {names} {does} not close either."));
+        }
+        advice
+    }
+}
+
+/// Where a wall seems to be missing.
+fn missing(walk: &DraftWalk) -> Option<String> {
+    let (first, second) = walk.missing_between?;
+    let name = |side: usize| named(&walk.sides[side]);
+    Some(format!(
+        "{}: between {} and {} the walk does not turn. Is a wall missing there?",
+        walk.name,
+        name(first),
+        name(second)
+    ))
+}
+
+/// The sides to measure again, ordinary slips first.
+fn again(walk: &DraftWalk, is_lot: bool) -> Option<String> {
+    const MOST: usize = 8;
+    if walk.suspects.is_empty() {
+        return None;
+    }
+    let mut names: Vec<String> = walk
+        .suspects
+        .iter()
+        .take(MOST)
+        .map(|suspect| {
+            let side = named(&walk.sides[suspect.side]);
+            match suspect.slip {
+                Some(slip) => format!("{side}, perhaps {}", slip.trim_end_matches('?')),
+                None => side,
+            }
+        })
+        .collect();
+    let more = walk.suspects.len() - names.len();
+    if more > 0 {
+        names.push(words::count(more, "more side"));
+    }
+    let how = if is_lot { "Compare with the deed" } else { "Measure again" };
+    Some(format!("{how}: {}.", names.join("; ")))
+}
+
+/// What could not be read.
+fn unread(lines: &[usize]) -> String {
+    const MOST: usize = 12;
+    let mut numbers: Vec<String> = lines.iter().take(MOST).map(usize::to_string).collect();
+    if lines.len() > MOST {
+        numbers.push(format!("{} more", lines.len() - MOST));
+    }
+    let noun = if lines.len() == 1 { "Line" } else { "Lines" };
+    format!(
+        "{noun} {} of the file cannot be read, so what {} say{} is not drawn.",
+        words::all_of(&numbers),
+        if lines.len() == 1 { "it" } else { "they" },
+        if lines.len() == 1 { "s" } else { "" }
+    )
+}
+
+/// Side 3 (east 30').
+fn named(side: &Side) -> String {
+    format!("side {} ({})", side.number(), side.typed())
+}

@@ -1,0 +1,119 @@
+//! Drafts: a walk that does not close can be seen, to scale, and no page of it says an area.
+
+use fairfoot::pages::{Page, Part, draft};
+use fairfoot::{Paper, Source, verify};
+
+use super::drawing::faults;
+use super::{sketches, words};
+
+fn page(text: &str) -> Page {
+    let pages = draft(Source::new("walk.sides", text), Paper::Letter).expect("a side to draw");
+    assert_eq!(pages.pages().len(), 1);
+    pages.pages()[0].clone()
+}
+
+/// All that a reader, or who hears the page, is told.
+fn all_words(page: &Page) -> String {
+    format!("{} {}", page.title(), words(page).join(" "))
+}
+
+const OPEN: &str = "level \"Ground\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 25'\nwest 36'\n";
+
+#[test]
+fn the_gap_is_dashed_to_scale_with_its_length() {
+    // It ends 3' north and 4' east of its start: 5' apart (3, 4, 5).
+    let page = page(OPEN);
+    let dashed = page.lines(Part::Dashed);
+    assert_eq!(dashed.len(), 1);
+    let (from, to) = dashed[0];
+    let length = (from.x_pt - to.x_pt).hypot(from.y_pt - to.y_pt);
+    let feet = length / page.scale_pt_per_ft().expect("a drawing");
+    assert!((feet - 5.0).abs() < 1e-6, "{feet}");
+    let said = all_words(&page);
+    assert!(
+        said.contains("House: the walk ends 3' north and 4' east of where it began."),
+        "{said}"
+    );
+    assert!(said.contains("gap 5'"), "{said}");
+    assert!(words(&page).iter().any(|word| word == "DRAFT"));
+    // Each wall at its own length, as typed.
+    for wall in ["28'", "40'", "25'", "36'"] {
+        assert!(words(&page).iter().any(|word| word == wall), "{wall}");
+    }
+}
+
+#[test]
+fn walls_that_an_ordinary_slip_would_mend_are_named_first() {
+    // 24 for 42: then 18' are missing west.
+    let text = "level \"Ground\"\nliving \"House\"\nnorth 28'\neast 42'\nsouth 28'\nwest 24'\n";
+    let said = all_words(&page(text));
+    assert!(said.contains("side 4 (west 24'), perhaps digits swapped"), "{said}");
+    assert!(said.contains("black square"), "{said}");
+}
+
+#[test]
+fn a_walk_that_comes_back_is_drawn_without_a_gap() {
+    let text = OPEN.replace("25'", "28'").replace("36'", "40'");
+    let page = page(&text);
+    assert_eq!(page.lines(Part::Dashed), []);
+    assert!(all_words(&page).contains("Every walk comes back to where it began."));
+}
+
+#[test]
+fn what_cannot_be_read_is_left_out_and_told() {
+    let text = "level \"Ground\"\nliving \"House\"\nnorth 28'\neast ??\nsouth 28'\n";
+    let said = all_words(&page(text));
+    assert!(said.contains("Line 4 of the file cannot be read"), "{said}");
+    let nothing = draft(Source::new("empty.sides", "level \"Ground\"\n"), Paper::Letter);
+    assert!(nothing.is_err());
+}
+
+#[test]
+fn a_level_with_a_gap_is_shown_before_one_without() {
+    let text = "level \"Ground\"\nliving \"House\"\nnorth 20'\neast 30'\nsouth 20'\nwest 30'\nlevel \"Upper\"\nliving \"Beds\"\nnorth 20'\neast 30'\nsouth 20'\nwest 25'\n";
+    let said = all_words(&page(text));
+    assert!(said.contains("Beds: the walk ends 5' east of where it began."), "{said}");
+    let both = text.replacen("west 30'", "west 29'", 1);
+    let said = all_words(&page(&both));
+    assert!(said.contains("Not on this page: Beds does not close either."), "{said}");
+}
+
+#[test]
+fn a_draft_is_verified_like_any_page() {
+    let pages = draft(Source::new("walk.sides", OPEN), Paper::A4).expect("a side to draw");
+    for file in [pages.svg()[0].clone().into_bytes(), pages.pdf().expect("a PDF")] {
+        let answer = verify::file(&file).expect("the sides inside");
+        assert!(answer.is_genuine(), "{:?}", answer.why());
+        assert_eq!(answer.sides(), OPEN);
+    }
+    let moved = pages.svg()[0].replace("ends 3' north", "ends 2' north");
+    assert!(!verify::file(moved.as_bytes()).expect("the sides inside").is_genuine());
+}
+
+#[test]
+fn no_draft_says_an_area_and_nothing_touches_anything_on_it() {
+    for (name, text) in sketches() {
+        let lines: Vec<&str> = text.lines().collect();
+        let is_side = |line: &str| {
+            ["north ", "east ", "south ", "west "]
+                .iter()
+                .any(|way| line.trim_start().starts_with(way))
+        };
+        let sides: Vec<usize> = (0..lines.len()).filter(|&i| is_side(lines[i])).collect();
+        // Each sketch whole, and with one side left out: every fifth of them.
+        let cuts = std::iter::once(None).chain(sides.iter().step_by(5).copied().map(Some));
+        for cut in cuts {
+            let kept = lines.iter().enumerate().filter(|(i, _)| Some(*i) != cut);
+            let text: String = kept.map(|(_, line)| format!("{line}\n")).collect();
+            let Ok(pages) = draft(Source::new(name.clone(), text), Paper::Letter) else { continue };
+            let page = &pages.pages()[0];
+            let said = all_words(page);
+            for word in ["sq ft", "acre", "square feet", "sq m"] {
+                assert!(!said.contains(word), "{name} without line {cut:?} says {word}: {said}");
+            }
+            let of_the_drawing =
+                faults(page).into_iter().filter(|fault| !fault.contains("\"DRAFT\""));
+            assert_eq!(of_the_drawing.collect::<Vec<_>>(), Vec::<String>::new(), "{name} {cut:?}");
+        }
+    }
+}
