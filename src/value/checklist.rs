@@ -1,4 +1,4 @@
-//! What to bring, drawn from the house at hand.
+//! What to bring to the office, based on the house.
 
 use crate::diagnostic::words;
 use crate::house::House;
@@ -8,7 +8,7 @@ use crate::reconcile::Reconciliation;
 use crate::units::length::Length;
 use crate::value::gap::{counted_spaces, record};
 
-/// The list, in the order in which it would be used.
+/// The list, in the order of use.
 pub(crate) fn checklist(reconciliation: &Reconciliation) -> Vec<String> {
     let house = reconciliation.house();
     let mut list = vec![
@@ -28,7 +28,7 @@ pub(crate) fn checklist(reconciliation: &Reconciliation) -> Vec<String> {
     list
 }
 
-/// A photo for each wall that differs from the record, else of all walls.
+/// A photo of each wall that differs from the record, or of all walls if none does.
 fn photos(reconciliation: &Reconciliation) -> Vec<String> {
     let differing = differing_sides(reconciliation);
     if differing.is_empty() {
@@ -48,7 +48,7 @@ fn photos(reconciliation: &Reconciliation) -> Vec<String> {
     differing.iter().map(photo).collect()
 }
 
-/// A wall whose recorded length differs from the tape's by more than rounding.
+/// A wall whose recorded length differs from the measured one by more than rounding.
 struct Differing<'a> {
     space: &'a str,
     side: &'a Side,
@@ -72,7 +72,7 @@ fn differing_sides(reconciliation: &Reconciliation) -> Vec<Differing<'_>> {
     differing.collect()
 }
 
-/// The length of a wall in the record's own sketch.
+/// The length of a wall on the record's own sketch.
 fn drawn_length(reconciliation: &Reconciliation, space: &str, side: usize) -> Option<Length> {
     let mut outlines = reconciliation.outlines().iter();
     let outline = outlines.find(|outline| {
@@ -82,7 +82,7 @@ fn drawn_length(reconciliation: &Reconciliation, space: &str, side: usize) -> Op
     Some(matched.drawn())
 }
 
-/// What shows that a space the record may count is not living area.
+/// Evidence that a space the record may count is not living area.
 fn spaces(reconciliation: &Reconciliation) -> Option<String> {
     let house = reconciliation.house();
     let names = counted_spaces(record(reconciliation)?, house);

@@ -1,4 +1,4 @@
-//! Houses that were sold: which are near in size, and what a square foot of them fetched.
+//! Houses that were sold: which are near in size, and their price per square foot.
 
 use jiff::civil::Date;
 use rust_decimal::Decimal;
@@ -9,10 +9,10 @@ use crate::units::decimal::thousands;
 use crate::units::money::Money;
 use crate::value::gap::Gap;
 
-/// How near in size a comparable should be, in per cent of the house (common practice).
+/// How near in size a comparable should be, in percent of the house's size (common practice).
 pub const USUAL_BAND: u8 = 10;
 
-/// The comparables of the file, in its order.
+/// The comparables in the file, in file order.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Comparables {
     pub(crate) band: u8,
@@ -20,7 +20,7 @@ pub struct Comparables {
     pub(crate) unit_price: Option<UnitPrice>,
 }
 
-/// A house that was sold, beside this one.
+/// A house that was sold, compared with this one.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Comparable {
     pub(crate) name: String,
@@ -33,7 +33,7 @@ pub struct Comparable {
     pub(crate) near_measured: Option<bool>,
 }
 
-/// Prices over sizes, from lowest to highest, in dollars a square foot.
+/// Lowest, median and highest unit price, in dollars per square foot.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct UnitPrice {
     pub(crate) low: Priced,
@@ -43,7 +43,7 @@ pub struct UnitPrice {
     pub(crate) is_of_near_ones: bool,
 }
 
-/// A unit price with the sum that gives it, as a pocket calculator takes it.
+/// A unit price with the calculation that gives it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Priced {
     price: Money,
@@ -58,17 +58,17 @@ impl Comparables {
         Comparables { band, list, unit_price }
     }
 
-    /// How near in size is near, in per cent of the house.
+    /// How near in size counts as near, in percent of the house's size.
     pub fn band(&self) -> u8 {
         self.band
     }
 
-    /// Each of them, in file order.
+    /// The comparables, in file order.
     pub fn list(&self) -> &[Comparable] {
         &self.list
     }
 
-    /// The unit price of those near the measured size; of all where none is.
+    /// The unit price of those near the measured size, or of all if none is near; `None` without comparables.
     pub fn unit_price(&self) -> Option<&UnitPrice> {
         self.unit_price.as_ref()
     }
@@ -102,7 +102,7 @@ impl Comparable {
         self.sq_ft
     }
 
-    /// Its size on the record, where the file has it, in whole square feet.
+    /// Its size on the record in whole square feet, if the file gives it.
     pub fn recorded(&self) -> Option<i64> {
         self.recorded
     }
@@ -112,28 +112,28 @@ impl Comparable {
         self.sold
     }
 
-    /// The day it was sold.
+    /// The day of the sale.
     pub fn on(&self) -> Date {
         self.on
     }
 
-    /// Its price over its size, in dollars a square foot; the land is in it.
+    /// Its price divided by its size, in dollars per square foot; the price includes the land.
     pub fn unit_price(&self) -> Money {
         self.unit_price
     }
 
-    /// Whether its recorded size, else its size, is near the house's recorded size; none without that.
+    /// Whether its recorded size (or else its size) is near the house's recorded size; `None` without a record.
     pub fn is_near_record(&self) -> Option<bool> {
         self.near_record
     }
 
-    /// Whether its size is near the house's measured size; none without that.
+    /// Whether its size is near the house's measured size; `None` if nothing was measured.
     pub fn is_near_measured(&self) -> Option<bool> {
         self.near_measured
     }
 }
 
-/// Whether a size is within so many per cent of the house's, the ends included.
+/// Whether a size is within `band` percent of the house's, limits included.
 fn is_near(size: i64, house: i64, band: u8) -> bool {
     let (apart, house) = (i128::from(size - house).abs(), i128::from(house));
     apart * 100 <= house * i128::from(band)
@@ -151,32 +151,32 @@ impl UnitPrice {
         Some(UnitPrice { low, median: median(&sorted)?, high, count, is_of_near_ones })
     }
 
-    /// The lowest.
+    /// The lowest price, in dollars per square foot.
     pub fn low(&self) -> Money {
         self.low.price
     }
 
-    /// The middle one, or half-way between the two in the middle.
+    /// The median, in dollars per square foot.
     pub fn median(&self) -> Money {
         self.median.price
     }
 
-    /// The highest.
+    /// The highest price, in dollars per square foot.
     pub fn high(&self) -> Money {
         self.high.price
     }
 
-    /// The sums that give the lowest, the median and the highest: `$398,000 ÷ 1,925`.
+    /// The calculations that give the lowest, median and highest price: `$398,000 ÷ 1,925`.
     pub(crate) fn workings(&self) -> [&str; 3] {
         [&self.low, &self.median, &self.high].map(|priced| priced.working.as_str())
     }
 
-    /// Of how many comparables.
+    /// The number of comparables used.
     pub fn count(&self) -> usize {
         self.count
     }
 
-    /// Whether it is of those near the measured size alone.
+    /// Whether only those near the measured size were used.
     pub fn is_of_near_ones(&self) -> bool {
         self.is_of_near_ones
     }
@@ -189,7 +189,7 @@ impl Comparable {
     }
 }
 
-/// The middle of what is sorted, or half-way between the two in the middle.
+/// The middle of a sorted list, or the mean of the two in the middle.
 fn median(sorted: &[&Comparable]) -> Option<Priced> {
     let upper = sorted.get(sorted.len() >> 1)?.priced();
     let lower = sorted.get(sorted.len().checked_sub(1)? >> 1)?.priced();

@@ -1,6 +1,6 @@
-//! By when to act: days worked out from the file's own dates and the rules of its place.
+//! The days by which to act, computed from the file's own dates and the rules of its place.
 //!
-//! A day that a rule makes certain is told as a day; all else as a question to the appraisal office.
+//! A day that a rule fixes is given as a day; everything else is given as a question for the appraisal office.
 
 use jiff::Unit;
 use jiff::civil::{Date, Weekday};
@@ -13,7 +13,7 @@ use crate::value::rules::{
     nth_weekday,
 };
 
-/// By when to act, as far as the file's place has rules.
+/// The days by which to act, if there are rules for the file's place.
 #[derive(Clone, Debug)]
 pub struct Dates {
     pub(crate) year: Option<i16>,
@@ -22,7 +22,7 @@ pub struct Dates {
     pub(crate) deadlines: Vec<Deadline>,
 }
 
-/// One line of the calendar: a rule, and the day that follows from it for this file.
+/// One deadline: a rule, and the day that follows from it for this file.
 #[derive(Clone, Debug)]
 pub struct Deadline {
     pub(crate) rule: &'static LawRule,
@@ -56,22 +56,22 @@ impl Dates {
         }
     }
 
-    /// The tax year: of the values, else of the file, else of the notice.
+    /// The tax year, from the values, else from the file's head, else from the notice.
     pub fn year(&self) -> Option<i16> {
         self.year
     }
 
-    /// The name of the law, where the file names a place with rules.
+    /// The name of the law, if the file names a place with rules.
     pub fn law(&self) -> Option<&str> {
         self.law
     }
 
-    /// The rule on last days that are no business days.
+    /// The rule for last days that are not business days.
     pub fn moving(&self) -> Option<&LawRule> {
         self.moving
     }
 
-    /// The ways to a correction that reach one of these classes, or may reach one, in the order of the rules.
+    /// The ways of correction that take up one of these classes of cause, or may do so, in the order of the rules.
     pub fn routes(&self, classes: &[CauseClass]) -> Vec<&Deadline> {
         let reaches = |deadline: &&Deadline| {
             classes.iter().any(|class| !matches!(deadline.reach(*class), None | Some(Reach::No)))
@@ -79,7 +79,7 @@ impl Dates {
         self.deadlines.iter().filter(reaches).collect()
     }
 
-    /// The days, in the order of the rules; none without a place, or without a year.
+    /// The deadlines, in the order of the rules; empty without a place or a year.
     pub fn deadlines(&self) -> &[Deadline] {
         &self.deadlines
     }
@@ -109,44 +109,44 @@ impl Deadline {
         self.unmoved
     }
 
-    /// The names of the days it was moved past.
+    /// The days it was moved past, with their names.
     pub fn moved_past(&self) -> &[String] {
         &self.moved_past
     }
 
-    /// When, where that is no day of the calendar: `14 days before the hearing`.
+    /// The time in words, if it is not a calendar day: `14 days before the hearing`.
     pub fn in_words(&self) -> Option<&str> {
         self.in_words.as_deref()
     }
 
-    /// What to ask the office, in sentences.
+    /// Questions for the office, as sentences.
     pub fn asks(&self) -> &[String] {
         &self.asks
     }
 
-    /// Whether the rule was read in the law itself and in its year; else the day is to be asked for.
+    /// Whether the rule was read in the law itself and for this tax year; otherwise the office has to be asked.
     pub fn is_certain(&self) -> bool {
         self.is_certain
     }
 
-    /// The correct value would have to be below this.
+    /// The correct value has to be below this for the rule to apply.
     pub fn correct_below(&self) -> Option<Money> {
         self.correct_below
     }
 
-    /// Whether it corrects a class of cause; none for what is no way to a correction.
+    /// Whether it corrects a class of cause; `None` if the rule is not a way of correction.
     pub fn reach(&self, class: CauseClass) -> Option<Reach> {
         self.corrects.map(|corrects| corrects.reach(class))
     }
 
-    /// Days from `today` to the last day; below zero once it has passed.
+    /// Days from `today` to the last day; negative after it. `None` if there is no last day.
     pub fn days_left(&self, today: Date) -> Option<i32> {
         let span = today.until((Unit::Day, self.day?)).ok()?;
         Some(span.get_days())
     }
 }
 
-/// What deadlines follow from.
+/// The inputs that deadlines follow from.
 struct Ground<'a> {
     values: &'a Values,
     rules: &'static PlaceRules,
@@ -242,7 +242,7 @@ impl Ground<'_> {
         deadline.moved_past = moved_past;
     }
 
-    /// A last day on a weekend, where no rule on moving it is kept.
+    /// Asks about a last day on a weekend if there is no rule for moving it.
     fn about_a_weekend(&self, day: Date) -> Option<String> {
         if self.rules.moving.is_some() || !is_weekend(day) {
             return None;
@@ -255,7 +255,7 @@ impl Ground<'_> {
         ))
     }
 
-    /// Which days an office takes as legal holidays is its own question, so a day that was moved past one is asked about.
+    /// Asks about a legal holiday that a last day was moved past, since offices differ in which they observe.
     fn about_holidays(&self, last: Date, day: Date) -> Option<String> {
         let holidays = &self.rules.holidays;
         let mut between = days(last).take_while(|between| *between < day);
@@ -269,7 +269,7 @@ impl Ground<'_> {
         ))
     }
 
-    /// The appraised value over one and the part by which it has to be more.
+    /// The appraised value divided by one plus the fraction by which it must exceed the correct value.
     fn correct_below(&self, date: &DateRule) -> Option<Money> {
         let more = date.more_than?;
         let [part, of] = if self.values.homestead.is_some() { more.homestead } else { more.other };
@@ -279,7 +279,7 @@ impl Ground<'_> {
     }
 }
 
-/// Without the day of the notice there is no last day.
+/// Without the date of the notice there is no last day, so it is asked for.
 fn ask_for_the_notice(deadline: &mut Deadline, example: Date, without: &str) {
     deadline.is_certain = false;
     deadline.asks.push(format!(
@@ -287,7 +287,7 @@ fn ask_for_the_notice(deadline: &mut Deadline, example: Date, without: &str) {
 ));
 }
 
-/// The tax year: of the values, else of the file, else of the notice.
+/// The tax year, from the values, else from the file's head, else from the notice.
 fn year_of(values: &Values, tax_year: Option<u16>) -> Option<i16> {
     let said = values.value.and_then(|value| value.year).or(tax_year);
     match said {
@@ -314,7 +314,7 @@ fn is_open(day: Date, holidays: &Holidays) -> bool {
     !is_weekend(day) && holidays.name_of(day).is_none()
 }
 
-/// The next day on which offices are open, and what it was moved past.
+/// The next day on which offices are open, and the days it was moved past.
 fn moved(last: Date, holidays: &Holidays) -> (Date, Vec<String>) {
     let day = days(last).find(|day| is_open(*day, holidays)).unwrap_or(last);
     let past = days(last).take_while(|closed| *closed < day).map(|closed| {

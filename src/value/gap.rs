@@ -1,13 +1,13 @@
-//! How much larger the record is, like for like.
+//! How much larger the record is than the house, compared like for like.
 
 use crate::house::Face;
 use crate::house::House;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
 
-/// The record's area beside the measured one, in whole square feet as both are printed.
+/// The record's area and the measured one, in whole square feet as printed.
 ///
-/// What the record itself says of its face and of what it counts is no gap: it is added to the
-/// measured area first, so that like stands beside like.
+/// The face and the counting that the record itself states are not part of the gap: they are applied to the
+/// measured area first, so that like is compared with like.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Gap {
     pub(crate) record: i64,
@@ -19,7 +19,7 @@ pub struct Gap {
 }
 
 impl Gap {
-    /// None without a record in the file, or without anything measured to set beside it.
+    /// `None` if there is no record, or nothing was measured.
     pub(crate) fn of(reconciliation: &Reconciliation) -> Option<Gap> {
         let figure = record(reconciliation)?;
         let measured = figure.start().whole_sq_ft();
@@ -42,32 +42,33 @@ impl Gap {
         self.record
     }
 
-    /// The measured area, each wall to the finer rule, outside, in square feet.
+    /// The measured area in square feet: each wall rounded by the finer rule, at the outside face.
     pub fn measured(&self) -> i64 {
         self.measured
     }
 
-    /// The measured area at the record's own face, with what the record says it counts, in square feet.
+    /// The measured area at the record's own face and with what it says it counts, in square feet.
     pub fn alike(&self) -> i64 {
         self.alike
     }
 
-    /// What the record says it counts besides living area.
+    /// The names of what the record says it counts besides living area.
     pub fn counted(&self) -> &[String] {
         &self.counted
     }
 
-    /// The face the record is taken at.
+    /// The face the record is assumed to be measured to.
     pub fn face(&self) -> Face {
         self.face
     }
 
-    /// Whether whole-foot walls of this house could give the record; none where that cannot be stated.
+    /// Whether rounding the walls of this house to the foot could give the record; `None` if that cannot be
+    /// computed.
     pub fn rounding(&self) -> Option<CouldExplain> {
         self.rounding
     }
 
-    /// The record less what was measured like for like, in square feet: below zero where the record is smaller.
+    /// The record minus the measured area, like for like, in square feet; negative if the record is smaller.
     pub fn sq_ft(&self) -> i64 {
         self.record - self.alike
     }
@@ -78,7 +79,7 @@ pub(crate) fn record(reconciliation: &Reconciliation) -> Option<&Figure> {
     reconciliation.figures().iter().find(|figure| figure.is_record())
 }
 
-/// Whether the figure itself says what the line adds.
+/// Whether the figure itself states what the line adds.
 fn is_said(line: &Line) -> bool {
     match line.step() {
         BridgeStep::Face => true,
@@ -87,7 +88,7 @@ fn is_said(line: &Line) -> bool {
     }
 }
 
-/// The spaces that the record says it counts, or would have to, to be as large as it is.
+/// The spaces that the record says it counts, or would have to count for its size.
 pub(crate) fn counted_spaces<'a>(figure: &Figure, house: &'a House) -> Vec<&'a str> {
     let said = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
     let said = said.map(Line::counted).unwrap_or_default();

@@ -1,8 +1,8 @@
-//! What a gap is worth, and by when to act: only where the file says something of values, dates or sales.
+//! What a gap is worth, and by when to act. This exists only if the file states values, dates or sales.
 //!
-//! Nothing here is the value of a house, and nothing is advice. Sums are exact until shown; days
-//! follow from the file's dates and from the files in `places/`, which hold the law as data, each rule with
-//! its section, its date of effect, how sure it is and when it was last looked at.
+//! Nothing here is the value of a house, and nothing is advice. Amounts are exact until they are shown. Days follow
+//! from the file's dates and from the files in `places/`, which hold the law as data: each rule has its section,
+//! its date of effect, how sure it is, and when it was last checked.
 //!
 //! ```
 //! use fairfoot::value::AsOf;
@@ -59,15 +59,15 @@ pub struct Worth {
     pub(crate) today: Option<Date>,
 }
 
-/// What the file gives, for telling what is missing.
+/// Which values the file gives, so that missing ones can be named.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Given {
     pub(crate) market: bool,
     pub(crate) improvement: bool,
     pub(crate) notice: bool,
-    /// A place with rules.
+    /// A place that has rules.
     pub(crate) place: bool,
-    /// `place none`: the law of no place is assumed.
+    /// `place none`: no law is assumed.
     pub(crate) elsewhere: bool,
 }
 
@@ -84,10 +84,10 @@ impl Given {
     }
 }
 
-/// The day from which days left are counted, and how near in size a comparable has to be.
+/// The day to count days from, and how near in size a comparable has to be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct AsOf {
-    /// None: no days left are counted.
+    /// `None` if days left are not to be counted.
     pub today: Option<Date>,
     /// In percent of the house's size.
     pub band: u8,
@@ -100,7 +100,7 @@ impl Default for AsOf {
 }
 
 impl Reconciliation {
-    /// What the gap is worth, and by when to act; none for a file that says nothing of values, dates or sales.
+    /// What the gap is worth, and by when to act; `None` if the file states no values, dates or sales.
     pub fn worth(&self, as_of: &AsOf) -> Option<Worth> {
         Worth::of(self, as_of)
     }
@@ -136,7 +136,7 @@ impl Worth {
         Some(worth)
     }
 
-    /// Whether the record is larger than the house, so that there is something to work out as money.
+    /// Whether the record is larger than the house; only then are amounts computed.
     pub(crate) fn is_larger(&self) -> bool {
         self.gap.as_ref().is_some_and(|gap| gap.sq_ft() > 0)
     }
@@ -151,22 +151,23 @@ impl Worth {
         self.dates = Dates::of(values, tax_year, self.tax.as_ref().map(Tax::assessed));
     }
 
-    /// The record beside what was measured; none without a record in the file.
+    /// The gap between record and measured area; `None` without a record.
     pub fn gap(&self) -> Option<&Gap> {
         self.gap.as_ref()
     }
 
-    /// The ways from size to value that the file has figures for; none where the record is not larger.
+    /// The ways to convert the gap into money for which the file has figures; empty if the record is not larger.
     pub fn ways(&self) -> &[Way] {
         &self.ways
     }
 
-    /// How far a capped value may go this year.
+    /// How far a capped value may rise this year; `None` without a cap.
     pub fn cap(&self) -> Option<&Cap> {
         self.cap.as_ref()
     }
 
-    /// Whether it reaches the tax; none where the file does not say enough, or the record is not larger.
+    /// Whether the gap would change the tax; `None` if the file does not give enough for that, or the record is not
+    /// larger.
     pub fn tax(&self) -> Option<&Tax> {
         self.tax.as_ref()
     }
@@ -176,12 +177,12 @@ impl Worth {
         &self.comparables
     }
 
-    /// By when to act.
+    /// The days by which to act.
     pub fn dates(&self) -> &Dates {
         &self.dates
     }
 
-    /// What to bring; nothing where the record is not larger.
+    /// What to bring to the office; empty if the record is not larger.
     pub fn checklist(&self) -> &[String] {
         &self.checklist
     }
@@ -191,7 +192,7 @@ impl Worth {
         self.today
     }
 
-    /// What is said beside all of it.
+    /// Cautions about all of this.
     pub const fn cautions() -> [&'static str; 3] {
         [
             "Not legal advice and not an appraisal: check every line with the local appraisal office and a licensed professional before acting.",

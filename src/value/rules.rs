@@ -1,4 +1,4 @@
-//! The rules of a place: data with their sections, one file a place in `places/`.
+//! The rules of a place: data with sections of the law, one file per place in `places/`.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -9,13 +9,13 @@ use serde::Deserialize;
 
 use crate::house::Place;
 
-/// The rules of every place, by its word. A test reads each file, so that it is as it should be.
+/// The rules of every place, by its word. A test checks that every file can be read.
 static RULES: LazyLock<BTreeMap<&str, PlaceRules>> = LazyLock::new(|| {
     let read = |place: Place| Some((place.word(), read(text_of(place)?).ok()?));
     Place::ALL.into_iter().filter_map(read).collect()
 });
 
-/// The file of a place; none where no law is assumed.
+/// The rules file of a place; `None` for `place none`.
 const fn text_of(place: Place) -> Option<&'static str> {
     Some(match place {
         Place::None => return None,
@@ -37,13 +37,13 @@ fn read(text: &str) -> Result<PlaceRules, serde_json::Error> {
     serde_json::from_str(text)
 }
 
-/// How sure it is that a rule says this.
+/// How sure it is that a rule is stated correctly.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
 pub enum Sure {
     /// Read in a copy of the law itself.
     #[serde(rename = "read")]
     Read,
-    /// Read where somebody else quotes or sums it up.
+    /// Read where somebody else quotes or summarizes it.
     #[serde(rename = "second-hand")]
     SecondHand,
     /// From memory.
@@ -53,7 +53,7 @@ pub enum Sure {
 }
 
 impl Sure {
-    /// In words, the same as in JSON.
+    /// In words, as in JSON.
     pub const fn words(self) -> &'static str {
         match self {
             Sure::Read => "read in a copy of the law",
@@ -63,7 +63,7 @@ impl Sure {
     }
 }
 
-/// One rule of law in our words, with where it stands.
+/// One rule of law in our words, with its source.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct LawRule {
@@ -77,17 +77,17 @@ pub struct LawRule {
 }
 
 impl LawRule {
-    /// A word for it that does not change, as in JSON.
+    /// A stable word for it, as in JSON.
     pub fn key(&self) -> &str {
         &self.key
     }
 
-    /// What it is about, as it stands beside its day.
+    /// What it is about, shown beside its day.
     pub fn name(&self) -> &str {
         &self.name
     }
 
-    /// Its section of the law.
+    /// The section of the law.
     pub fn section(&self) -> &str {
         &self.section
     }
@@ -97,22 +97,22 @@ impl LawRule {
         &self.says
     }
 
-    /// Since when, as far as that is known.
+    /// The date it took effect, if known.
     pub fn effective(&self) -> &str {
         &self.effective
     }
 
-    /// How sure it is.
+    /// How sure it is that the rule is stated correctly.
     pub fn sure(&self) -> Sure {
         self.sure
     }
 
-    /// The day it was last looked at.
+    /// The day the rule was last checked, as `2026-11-25`.
     pub fn checked(&self) -> &str {
         &self.checked
     }
 
-    /// Whether it was looked at in the tax year itself: laws change from year to year.
+    /// Whether it was checked in the tax year itself, since laws change from year to year.
     pub(crate) fn is_of(&self, year: i16) -> bool {
         self.checked.parse::<Date>().is_ok_and(|checked| checked.year() == year)
     }
@@ -123,7 +123,7 @@ impl LawRule {
 #[serde(deny_unknown_fields)]
 pub(crate) struct PlaceRules {
     pub(crate) law: String,
-    /// How a last day moves; without it no day is moved.
+    /// How last days are moved; without this rule they are not.
     pub(crate) moving: Option<LawRule>,
     pub(crate) cap: Option<CapRule>,
     pub(crate) dates: Vec<DateRule>,
@@ -132,13 +132,13 @@ pub(crate) struct PlaceRules {
 }
 
 impl PlaceRules {
-    /// None for `place none`.
+    /// `None` for `place none`.
     pub(crate) fn of(place: Place) -> Option<&'static PlaceRules> {
         RULES.get(place.word())
     }
 }
 
-/// By how much a capped value may rise in a year.
+/// The percentage by which a capped value may rise in a year.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct CapRule {
@@ -146,25 +146,25 @@ pub(crate) struct CapRule {
     pub(crate) rule: LawRule,
 }
 
-/// A rule that names a day, or says in words when something is open.
+/// A rule that fixes a day, or says in words when something is possible.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct DateRule {
     pub(crate) rule: LawRule,
     pub(crate) when: When,
-    /// The tax years it is for.
+    /// The tax years it applies to.
     from_year: Option<i16>,
     to_year: Option<i16>,
-    /// Whether a day on which offices are closed moves it.
+    /// Whether it is moved past days on which offices are closed.
     #[serde(default)]
     pub(crate) moves: bool,
-    /// Whether the day is only the usual one, so that it is a question however sure the rule is.
+    /// Whether the day is only the usual one; it is then given as a question even if the rule is certain.
     #[serde(default)]
     pub(crate) usually: bool,
-    /// What the office has to be asked beside it.
+    /// What the office has to be asked in addition.
     pub(crate) ask: Option<String>,
     pub(crate) more_than: Option<MoreThan>,
-    /// Which classes of cause it corrects; none for a rule that is no way to a correction.
+    /// Which classes of cause it corrects; `None` if it is not a way of correction.
     pub(crate) corrects: Option<Corrects>,
 }
 
@@ -178,7 +178,7 @@ impl DateRule {
 #[derive(Clone, Debug, Deserialize)]
 #[serde(tag = "kind", deny_unknown_fields)]
 pub(crate) enum When {
-    /// On a day of the calendar, in the tax year or some years later.
+    /// On a calendar day, in the tax year or some years later.
     #[serde(rename = "fixed")]
     Fixed {
         month: i8,
@@ -189,7 +189,7 @@ pub(crate) enum When {
     /// Days after the notice.
     #[serde(rename = "after notice")]
     AfterNotice { days: i32 },
-    /// The later of a day of the calendar and days after the notice.
+    /// The later of a calendar day and days after the notice.
     #[serde(rename = "later of")]
     LaterOf { month: i8, day: i8, days: i32 },
     /// The nth weekday of a month, or some days after it.
@@ -201,25 +201,25 @@ pub(crate) enum When {
         #[serde(default)]
         days_later: i32,
     },
-    /// The office has to be asked.
+    /// Set by the office, which has to be asked.
     #[serde(rename = "set locally")]
     SetLocally {},
-    /// No day of the calendar: `14 days before the hearing`.
+    /// Not a calendar day: `14 days before the hearing`.
     #[serde(rename = "in words")]
     InWords { words: String },
-    /// For this many tax years before.
+    /// For this many earlier tax years.
     #[serde(rename = "years back")]
     YearsBack { years: i16 },
 }
 
-/// What kind of difference a figure has, since the ways to correct it differ.
+/// The class of a cause, since the ways to correct a figure differ by class.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum CauseClass {
-    /// Digits, a sum, a unit, something entered twice.
+    /// Digits, a sum, a unit, or something entered twice.
     Typed,
-    /// What is counted, which levels, what is there.
+    /// What is counted, which levels, or what exists.
     Described,
-    /// A wall, the face, the rounding.
+    /// A wall, the face, or the rounding.
     Measured,
 }
 
@@ -227,11 +227,11 @@ pub enum CauseClass {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Reach {
-    /// It does.
+    /// Yes.
     Yes,
-    /// That is not certain: ask the office.
+    /// Not certain: ask the office.
     Ask,
-    /// It does not.
+    /// No.
     No,
 }
 
@@ -254,7 +254,7 @@ impl Corrects {
     }
 }
 
-/// By what part of the correct value the appraised one has to be more: one over the other.
+/// The fraction by which the appraised value must exceed the correct one, as numerator and denominator.
 #[derive(Clone, Copy, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct MoreThan {
@@ -262,7 +262,7 @@ pub(crate) struct MoreThan {
     pub(crate) other: [u32; 2],
 }
 
-/// Days on which offices are closed beside weekends.
+/// Days other than weekends on which offices are closed.
 #[derive(Clone, Debug, Default, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub(crate) struct Holidays {
@@ -272,14 +272,14 @@ pub(crate) struct Holidays {
 }
 
 impl Holidays {
-    /// The name of the holiday that a day is.
+    /// The name of the holiday on a day, if it is one.
     pub(crate) fn name_of(&self, day: Date) -> Option<&str> {
         let found = self.days.iter().find(|holiday| holiday.in_year(day.year()) == Some(day));
         found.map(|holiday| holiday.name.as_str())
     }
 }
 
-/// A holiday of a fixed day, or of the nth weekday of a month (-1: the last).
+/// A holiday on a fixed day, or on the nth weekday of a month (-1: the last).
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Holiday {
@@ -301,7 +301,7 @@ impl Holiday {
     }
 }
 
-/// So many days after the nth weekday of a month (-1: the last).
+/// The day `later` days after the nth weekday of a month (-1: the last).
 pub(crate) fn nth_weekday(year: i16, month: i8, name: &str, nth: i8, later: i32) -> Option<Date> {
     let first = Date::new(year, month, 1).ok()?;
     let day = first.nth_weekday_of_month(nth, weekday(name)?).ok()?;
@@ -317,7 +317,7 @@ fn weekday(word: &str) -> Option<Weekday> {
     })
 }
 
-/// The day so many days later.
+/// The day `days` days later.
 pub(crate) fn days_after(day: Date, days: i32) -> Option<Date> {
     let span: Span = days.days();
     day.checked_add(span).ok()
@@ -334,7 +334,7 @@ mod tests {
         all.all(|rule| rule.checked.parse::<Date>().is_ok() && rule.says.ends_with('.'))
             && days.all(|day| day.in_year(2026).is_some())
             && rules.dates.iter().all(|date| can_be_worked_out(&date.when))
-            // What was read names its section; an unread section is never called read.
+            // A rule that was read has a section; a rule with an unconfirmed section is from memory.
             && rules.dates.iter().all(|date| {
                 date.rule.sure == Sure::Memory || date.rule.section != "not confirmed"
             })

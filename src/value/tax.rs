@@ -1,7 +1,6 @@
-//! Whether a lower market value reaches the tax, which is paid on the assessed value.
+//! Whether a lower market value changes the tax, which is paid on the assessed value.
 //!
-//! Where a cap keeps the assessed value below the market value, the market value may fall a long
-//! way before the tax changes.
+//! If a cap keeps the assessed value below the market value, the market value may fall far before the tax changes.
 
 use rust_decimal::Decimal;
 
@@ -10,7 +9,7 @@ use crate::units::money::Money;
 use crate::value::rules::{CapRule, LawRule, PlaceRules};
 use crate::value::ways::{Method, Way};
 
-/// The values that are taxed, and what the tax becomes by each way.
+/// The values that are taxed, and the result of each way.
 #[derive(Clone, Debug)]
 pub struct Tax {
     pub(crate) market: Money,
@@ -21,7 +20,7 @@ pub struct Tax {
     pub(crate) outcomes: Vec<Outcome>,
 }
 
-/// What becomes of the values by one way.
+/// The values that result from one way.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Outcome {
     pub(crate) method: Method,
@@ -31,7 +30,7 @@ pub struct Outcome {
     pub(crate) less_tax: Option<Money>,
 }
 
-/// How far a capped value may go this year.
+/// How far a capped value may rise this year.
 #[derive(Clone, Copy, Debug)]
 pub struct Cap {
     pub(crate) last: Money,
@@ -41,7 +40,7 @@ pub struct Cap {
 }
 
 impl Tax {
-    /// None without a market value, or without what the tax is paid on.
+    /// `None` without a market value, or without a value that is taxed.
     pub(crate) fn of(values: &Values, cap: Option<&Cap>, ways: &[Way]) -> Option<Tax> {
         let value = values.value?;
         let market = value.market?;
@@ -70,7 +69,7 @@ impl Tax {
         }
     }
 
-    /// The tax on the assessed value less that on a lower one; none without a rate.
+    /// The tax saved by a lower assessed value; `None` without a rate.
     fn less_tax(&self, lower: Decimal) -> Option<Money> {
         let of_rate = |rate: &TaxRate| {
             let taxable = |value: Decimal| (value - self.exempt(rate)).max(Decimal::ZERO);
@@ -85,7 +84,7 @@ impl Tax {
         (!self.rates.is_empty()).then_some(Money::figured(sum))
     }
 
-    /// What is exempt at a rate: an exemption with the name of a rate is of that one, any other of all.
+    /// The exempt amount for a rate: an exemption with the name of a rate applies to that rate, any other to all.
     fn exempt(&self, rate: &TaxRate) -> Decimal {
         let is_of = |exemption: &&Exemption| {
             rate.of.as_ref() == Some(&exemption.name) || !self.has_own_rate(exemption)
@@ -97,13 +96,13 @@ impl Tax {
         self.rates.iter().any(|rate| rate.of.as_ref() == Some(&exemption.name))
     }
 
-    /// Exemptions that are taken off for every rate, since none has their name.
+    /// Exemptions that apply to every rate, since no rate has their name.
     pub(crate) fn exempt_everywhere(&self) -> Vec<&str> {
         let all = self.exemptions.iter().filter(|exemption| !self.has_own_rate(exemption));
         all.map(|exemption| exemption.name.as_str()).collect()
     }
 
-    /// The rates with what each is of, in words.
+    /// The rates in words, each with its taxing unit.
     pub(crate) fn rates_spoken(&self) -> Vec<String> {
         let spoken = |rate: &TaxRate| match &rate.of {
             None => rate.spoken(),
@@ -122,34 +121,35 @@ impl Tax {
         self.market
     }
 
-    /// What the tax is paid on before exemptions: of the notice, else at most by the cap. A market value below it changes the tax.
+    /// The value that is taxed, before exemptions: from the notice, else the most the cap allows. Only a market
+    /// value below it changes the tax.
     pub fn assessed(&self) -> Money {
         self.assessed
     }
 
-    /// Whether that was worked out by the cap, since the file does not say it.
+    /// Whether it was computed from the cap, because the file does not give it.
     pub fn is_figured(&self) -> bool {
         self.is_figured
     }
 
-    /// What becomes of it by each way, in their order.
+    /// The result of each way, in order.
     pub fn outcomes(&self) -> &[Outcome] {
         &self.outcomes
     }
 }
 
 impl Outcome {
-    /// By which way.
+    /// The way this results from.
     pub fn method(&self) -> Method {
         self.method
     }
 
-    /// The market value less what the way gives.
+    /// The market value minus what the way gives.
     pub fn market(&self) -> Money {
         self.market
     }
 
-    /// What the tax would be paid on, before exemptions.
+    /// The value that would be taxed, before exemptions.
     pub fn assessed(&self) -> Money {
         self.assessed
     }
@@ -159,14 +159,14 @@ impl Outcome {
         self.reaches
     }
 
-    /// How much less tax at the rates of the file; none without one.
+    /// The tax saved at the rates of the file; `None` without rates.
     pub fn less_tax(&self) -> Option<Money> {
         self.less_tax
     }
 }
 
 impl Cap {
-    /// None without a place with rules, a homestead, last year's value, or before the cap begins.
+    /// `None` without a place with rules, a homestead and last year's value, or before the cap begins.
     pub(crate) fn of(values: &Values, year: Option<i16>) -> Option<Cap> {
         let CapRule { per_cent, rule } = values.place.and_then(PlaceRules::of)?.cap.as_ref()?;
         let since = i16::try_from(values.homestead?).ok()?;
@@ -175,7 +175,7 @@ impl Cap {
         (year? > since).then_some(Cap { last, new, per_cent: *per_cent, rule })
     }
 
-    /// Last year's value, so many per cent of it, and what is new.
+    /// The most the value may be: last year's value plus the allowed percentage, plus new improvements.
     pub fn most(&self) -> Money {
         let hundredths = Decimal::from_i128_with_scale(i128::from(100 + self.per_cent), 2);
         Money::figured((self.last.dollars() * hundredths).normalize() + self.new.dollars())
@@ -186,12 +186,12 @@ impl Cap {
         self.last
     }
 
-    /// The market value of improvements that are new.
+    /// The market value of new improvements.
     pub fn new_improvements(&self) -> Money {
         self.new
     }
 
-    /// By how many per cent it may rise.
+    /// The percentage by which it may rise.
     pub fn per_cent(&self) -> u32 {
         self.per_cent
     }

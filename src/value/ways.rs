@@ -1,6 +1,7 @@
-//! Two plain ways from size to value: in proportion, and by what a square foot of others fetched.
+//! Two simple ways to convert the gap into money: in proportion to the value, and by the price per square foot of
+//! comparables.
 //!
-//! Neither is the value. Both are common practice, and simple on purpose: a pocket calculator follows them.
+//! Neither is the value of the house. Both are common practice, and simple enough for a pocket calculator.
 
 use rust_decimal::Decimal;
 
@@ -9,17 +10,17 @@ use crate::units::money::Money;
 use crate::value::comparables::UnitPrice;
 use crate::value::gap::Gap;
 
-/// Which way it is.
+/// The method of a way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Method {
-    /// The gap's share of the recorded area, of the improvement value.
+    /// The gap's share of the recorded area, applied to the improvement value.
     Proportion,
     /// The gap at the comparables' unit price.
     UnitPrice,
 }
 
 impl Method {
-    /// A word for it that does not change, as in JSON.
+    /// A stable word for it, as in JSON.
     pub const fn key(self) -> &'static str {
         match self {
             Method::Proportion => "in proportion",
@@ -39,7 +40,7 @@ pub struct Way {
 }
 
 impl Way {
-    /// The ways that the file has the figures for; none where the record is not larger.
+    /// The ways for which the file has figures; empty if the record is not larger.
     pub(crate) fn all(gap: &Gap, improvement: Option<Money>, unit: Option<&UnitPrice>) -> Vec<Way> {
         if gap.sq_ft() <= 0 {
             return Vec::new();
@@ -63,7 +64,7 @@ impl Way {
         })
     }
 
-    /// Unit price × gap: the median, with the lowest and the highest beside it.
+    /// Unit price × gap: at the median, with the lowest and highest as the range.
     fn by_unit_price(unit: &UnitPrice, gap: &Gap) -> Way {
         let sq_ft = Decimal::from(gap.sq_ft());
         let gives = |price: Money| Money::figured(price.dollars() * sq_ft);
@@ -79,27 +80,27 @@ impl Way {
         }
     }
 
-    /// Which way.
+    /// The method.
     pub fn method(&self) -> Method {
         self.method
     }
 
-    /// What it gives for the gap, not rounded.
+    /// The amount for the gap, not rounded.
     pub fn gives(&self) -> Money {
         self.gives
     }
 
-    /// The same at the lowest and at the highest unit price, where they differ.
+    /// The amounts at the lowest and the highest unit price, if those differ.
     pub fn range(&self) -> Option<(Money, Money)> {
         self.range
     }
 
-    /// The sum as a pocket calculator takes it: `$318,000 × 120 ÷ 1,877`.
+    /// The calculation: `$318,000 × 120 ÷ 1,877`.
     pub fn working(&self) -> &str {
         &self.working
     }
 
-    /// The sums of the range.
+    /// The calculations for the range.
     pub(crate) fn range_working(&self) -> Option<&(String, String)> {
         self.range_working.as_ref()
     }

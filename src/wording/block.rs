@@ -1,46 +1,47 @@
-//! Prose as plain parts in reading order: the terminal, the pages and any other place set the same parts.
+//! Prose as plain blocks in reading order, which the terminal, the pages and the browser each set in their own way.
 
-/// One part of what is said.
+/// One block of prose.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Block {
-    /// The one sentence about a figure, larger than all else.
+    /// The main sentence about a figure, set largest.
     Statement(String),
     /// A heading.
     Heading(String),
     /// A paragraph.
     Paragraph(String),
-    /// A name at the left with its figure at the right.
+    /// A name on the left with its figure on the right.
     Row {
-        /// What it is.
+        /// The name.
         name: String,
         /// The figure.
         figure: String,
     },
-    /// A row under a line: what the rows before it add up to.
+    /// A row under a rule: the sum of the rows before it.
     Total {
-        /// What it is.
+        /// The name.
         name: String,
         /// The figure.
         figure: String,
     },
-    /// What explains the row before it.
+    /// An explanation of the row before it.
     Note(String),
-    /// What to type for more: of use to whoever types, left out on paper.
+    /// What to type for more; shown on a screen, left out on paper.
     Hint(String),
-    /// A table: as many cells in each row as there are heads.
+    /// A table; each row has as many cells as there are heads.
     Table {
-        /// What stands over the columns; the first is of the names.
+        /// The column heads; the first column holds names.
         heads: Vec<String>,
         /// The rows.
         rows: Vec<Vec<String>>,
     },
     /// An item of a list.
     Item(String),
-    /// A note at the end, for the number in brackets in the text: where a rule stands, since when, how sure it is.
+    /// A footnote, referred to in the text by its number in brackets: where a rule is found, since when, and how
+    /// sure it is.
     Footnote {
-        /// Counts from 1.
+        /// Its number, from 1.
         number: usize,
-        /// What it says.
+        /// Its text.
         text: String,
     },
 }
@@ -63,12 +64,12 @@ impl Block {
     }
 }
 
-/// Notes gathered while a text is written; the same note is told once.
+/// Collects footnotes while a text is written; each note is listed only once.
 #[derive(Debug, Default)]
 pub(crate) struct Footnotes(Vec<String>);
 
 impl Footnotes {
-    /// The mark of a note, to stand behind what it is about: ` [1]`.
+    /// The mark that refers to a note: ` [1]`.
     pub(crate) fn mark(&mut self, text: String) -> String {
         let number = self.0.iter().position(|other| *other == text).unwrap_or_else(|| {
             self.0.push(text);
@@ -77,7 +78,7 @@ impl Footnotes {
         format!(" [{}]", number + 1)
     }
 
-    /// The notes, to stand at the end.
+    /// The footnotes, for the end of the text.
     pub(crate) fn blocks(self) -> impl Iterator<Item = Block> {
         let numbered = self.0.into_iter().enumerate();
         numbered.map(|(i, text)| Block::Footnote { number: i + 1, text })

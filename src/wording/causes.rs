@@ -1,4 +1,4 @@
-//! Causes in words: what each says, and what would settle it.
+//! Words for causes: what each one is, and how to find out whether it applies.
 
 use crate::house::Face;
 use crate::house::House;
@@ -11,7 +11,7 @@ use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::totals::TotalWritten;
 use crate::units::decimal::thousands;
 
-/// What a cause says was done otherwise, as after "possible:".
+/// A cause as a phrase to follow "possible:".
 pub(crate) fn said(cause: Cause, listed: Listed<'_>) -> String {
     let departures: Vec<String> = cause.departures().map(|kind| departure(kind, listed)).collect();
     let own = match cause {
@@ -36,7 +36,7 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>) -> String {
     }
 }
 
-/// How the walls are rounded under which a cause does best, where that is not the figure's own way.
+/// The way of rounding under which a cause is best supported, if that is not the figure's own.
 pub(crate) fn rounded(rounding: RoundingTaken) -> &'static str {
     match rounding {
         RoundingTaken::AlwaysUp => "every wall rounded up to the foot",
@@ -109,7 +109,7 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
     }
 }
 
-/// What would settle whether it was so.
+/// How to find out whether a cause applies.
 pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<String> {
     let mut questions: Vec<String> =
         cause.departures().map(|kind| departure_settled_by(kind, listed)).collect();
@@ -165,7 +165,7 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> String {
     }
 }
 
-/// What the record's own other lines say of its rounding, in a line.
+/// What another line of the record shows about its rounding, in a sentence.
 pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
     let name = &listed.house.spaces[evidence.space].name;
     let sq_ft = thousands(evidence.sq_ft);
@@ -181,7 +181,7 @@ pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
     }
 }
 
-/// What of our own walk is to be looked at again.
+/// What to check again in our own measurements.
 pub(crate) fn asked(question: Question, listed: Listed<'_>) -> String {
     let space = |i: usize| &listed.house.spaces[i];
     match question {

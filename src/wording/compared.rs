@@ -1,6 +1,6 @@
-//! A figure beside an interval: whether it lies in it, said from the comparison and from nothing else.
+//! Compares a figure with an interval, and words the result.
 //!
-//! What is compared is what is printed, whole square feet, so that a reader who compares finds the same.
+//! The numbers compared are whole square feet as printed, so that a reader who compares them finds the same.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_possible_truncation,
@@ -10,7 +10,7 @@
 use crate::areas::range::Place;
 use crate::units::decimal::thousands;
 
-/// From and to, in whole square feet as printed.
+/// An interval in whole square feet, as printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Interval {
     low: i64,
@@ -18,13 +18,13 @@ pub(crate) struct Interval {
 }
 
 impl Interval {
-    /// So much either way of a middle.
+    /// The interval around `middle`, extending by `either_way` on each side.
     pub(crate) fn about(middle: f64, either_way: f64) -> Interval {
         let whole = |sq_ft: f64| sq_ft.round() as i64;
         Interval { low: whole(middle - either_way), high: whole(middle + either_way) }
     }
 
-    /// `1,530 to 1,581`; one number where both are the same.
+    /// `1,530 to 1,581`, or one number if both ends are the same.
     pub(crate) fn text(self) -> String {
         if self.low == self.high {
             thousands(self.low)
@@ -33,7 +33,7 @@ impl Interval {
         }
     }
 
-    /// Who fits, or by how much who is above or below; `who` ends with its comma.
+    /// Whether `who` fits, or by how much it is above or below; `who` ends with a comma.
     pub(crate) fn compared(self, who: &str, sq_ft: i64) -> String {
         match Place::of(sq_ft, self.low, self.high) {
             Place::Within => format!("{who} fits"),

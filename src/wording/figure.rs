@@ -1,11 +1,11 @@
-//! A figure told in plain parts: the sentence, the steps, what is possible, how sure the measured area is.
+//! A figure in plain blocks: the sentence, the steps, what is possible, and how certain the measured area is.
 
 use crate::reconcile::{BridgeStep, Figure, Reconciliation};
 use crate::wording::block::Block;
 use crate::wording::sentences::{Sentences, capital, measured_by, range_text, signed, the, whole};
 
 impl Sentences<'_> {
-    /// The sentences in front: each figure beside what was measured, and what follows from them alone.
+    /// The opening: each figure compared with the measured area, and what follows from that alone.
     pub(crate) fn opening(&self, reconciliation: &Reconciliation) -> Vec<Block> {
         let figures = reconciliation.figures();
         let mut told: Vec<Block> =
@@ -19,12 +19,12 @@ impl Sentences<'_> {
         told
     }
 
-    /// What must not be missed: that the record is smaller, that the size is no house's.
+    /// What must not be missed: that the record is smaller, or that the size is unlikely.
     pub(crate) fn warned(&self, figures: &[Figure]) -> Vec<String> {
         self.caution(figures).into_iter().chain(self.unlikely_size()).collect()
     }
 
-    /// The heading of a figure's steps.
+    /// The heading of the steps.
     pub(crate) fn steps_title(&self, figure: &Figure) -> String {
         let title = figure.title().map(|title| format!(" ({title})")).unwrap_or_default();
         let known = self.known();
@@ -32,7 +32,7 @@ impl Sentences<'_> {
         format!("{} to {}{title}, step by step", capital(from), the(figure))
     }
 
-    /// From measured to the figure, a row a step, adding up as printed.
+    /// The steps from measured area to figure, one row each; as printed they add up.
     pub(crate) fn steps(&self, figure: &Figure) -> Vec<Block> {
         let start = format!("{}: {}, outside", self.known(), self.settings.fine.spoken());
         let mut told = vec![Block::row(start, whole(figure.start()))];
@@ -47,7 +47,7 @@ impl Sentences<'_> {
         told
     }
 
-    /// Whether rounding alone explains it, and what else is possible.
+    /// Whether rounding alone explains the gap, and what else is possible.
     pub(crate) fn possible(&self, figure: &Figure) -> Vec<Block> {
         self.rounding_said(figure).into_iter().chain(self.causes_said(figure)).collect()
     }
@@ -57,7 +57,7 @@ impl Sentences<'_> {
         Some(self.answer(figure)).filter(|answer| !answer.is_empty()).map(Block::Paragraph)
     }
 
-    /// What else is possible, and what would settle it.
+    /// What else is possible, and how to find out.
     pub(crate) fn causes_said(&self, figure: &Figure) -> Vec<Block> {
         let mut told = Vec::new();
         if let Some(accounts) = self.accounts(figure) {
@@ -68,19 +68,19 @@ impl Sentences<'_> {
         told
     }
 
-    /// Who measured, how sure the measured area is, and what was not seen.
+    /// Who measured, how certain the measured area is, and what was not inspected.
     pub(crate) fn how_sure(&self) -> Vec<Block> {
         self.certainty().into_iter().map(Block::Paragraph).collect()
     }
 
-    /// Who measured, when, with what and how close, in one line for the Exhibit.
+    /// Who measured, when, with what and how precisely; one line for the Exhibit.
     pub(crate) fn measured_line(&self) -> String {
         let who = self.house.particulars.measured.as_ref().map(measured_by);
         let close = self.only_from_a_plan().unwrap_or_else(|| self.plus_minus());
         who.into_iter().chain([close]).collect::<Vec<_>>().join(" ")
     }
 
-    /// Both areas in a sentence.
+    /// Both areas in one sentence.
     pub(crate) fn both_ways(&self) -> String {
         let gross = self.areas.gross();
         let range = match gross.range() {
@@ -102,7 +102,7 @@ impl Sentences<'_> {
         )
     }
 
-    /// All that a page says of a figure, for who hears it instead of seeing it.
+    /// The steps of a figure as text for screen readers.
     pub(crate) fn heard(&self, figure: &Figure) -> String {
         let steps = figure.lines().iter().zip(figure.lines_in_sq_ft());
         let steps: Vec<String> = steps

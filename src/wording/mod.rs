@@ -1,4 +1,4 @@
-//! All that is said to people, for the terminal, the pages and any other place alike.
+//! All prose for people, shared by the terminal, the pages and the browser.
 
 pub(crate) mod block;
 pub(crate) mod causes;

@@ -1,4 +1,4 @@
-//! What to ask the office that keeps the record: questions in order, no claim and no advice.
+//! Questions for the office that keeps the record, in order; they make no claim and give no advice.
 
 use crate::diagnostic::words;
 use crate::reconcile::{Figure, Reconciliation};
@@ -10,7 +10,7 @@ use crate::wording::block::Block;
 use crate::wording::sentences::{Sentences, whole};
 
 impl Sentences<'_> {
-    /// The questions, each with its section where the file's place has one.
+    /// The questions, each with its section of the law if the file's place has one.
     pub(crate) fn questions_for_the_office(&self, reconciliation: &Reconciliation) -> Vec<Block> {
         let worth = reconciliation.worth(&AsOf::default());
         let mut questions = Vec::new();
@@ -52,7 +52,7 @@ impl Sentences<'_> {
     }
 }
 
-/// What the law lets one ask for; without a rule the question names none.
+/// Asks which documents may be requested, with the section of the law if there is a rule for it.
 fn evidence(worth: Option<&Worth>) -> String {
     let mut deadlines = worth.iter().flat_map(|worth| worth.dates().deadlines());
     let section = deadlines.find(|deadline| deadline.rule().key() == "evidence").map(section);
@@ -62,7 +62,7 @@ fn evidence(worth: Option<&Worth>) -> String {
     )
 }
 
-/// Each way that may take up a wrong size: until when, and whether it does.
+/// Asks about each way in which a wrong size may be corrected: until when, and whether it takes up a size.
 fn ways_to_a_correction(worth: &Worth) -> Vec<String> {
     let all = [CauseClass::Typed, CauseClass::Described, CauseClass::Measured];
     let routes = worth.dates().routes(&all);
@@ -77,7 +77,7 @@ fn ways_to_a_correction(worth: &Worth) -> Vec<String> {
     routes.iter().map(question).collect()
 }
 
-/// ` (41.461)`, with a word beside it where it was not read in the law.
+/// ` (41.461)`, with a remark if it was not read in the law itself.
 fn section(deadline: &Deadline) -> String {
     let rule = deadline.rule();
     match rule.sure() {

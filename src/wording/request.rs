@@ -1,4 +1,4 @@
-//! What is asked for, in one sentence that a clerk can act on.
+//! The request, in one sentence that a clerk can act on.
 
 use crate::diagnostic::words;
 use crate::house::ReferenceSource;
@@ -7,10 +7,10 @@ use crate::units::length::Length;
 use crate::wording::sentences::{Sentences, the, whole};
 
 impl Sentences<'_> {
-    /// What is asked of whoever published a figure.
+    /// The request to the publisher of a figure.
     ///
-    /// Of a larger figure: to correct it, or to say what else it counts. Where rounding alone would account for it, only how
-    /// the walls were measured. Of a smaller one nothing is asked.
+    /// If the figure is larger, it asks to correct it or to state what else it counts; if rounding alone would
+    /// account for it, it asks only how the walls were measured. If the figure is smaller, nothing is requested.
     pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
         let (says, measured) = (figure.area().whole_sq_ft(), figure.start().whole_sq_ft());
         if says == measured {
@@ -42,7 +42,7 @@ impl Sentences<'_> {
         format!("{first}{}.", walls.unwrap_or_default())
     }
 
-    /// A figure without its article.
+    /// The name of a figure without an article.
     fn named(&self, figure: &Figure) -> String {
         match figure.word() {
             "figure" => format!("\"{}\"", figure.name()),
@@ -50,7 +50,8 @@ impl Sentences<'_> {
         }
     }
 
-    /// The walls whose length in the record, or on its own sketch, differs by more than rounding; the first four.
+    /// The first four walls whose recorded length differs by more than rounding, after the side or on the record's
+    /// sketch.
     pub(super) fn walls_to_measure(
         &self,
         reconciliation: &Reconciliation,
@@ -87,7 +88,7 @@ impl Sentences<'_> {
         recorded.is_some_and(|recorded| self.settings.is_beyond_rounding(recorded - measured))
     }
 
-    /// The length that the record gives a side, after it or on its own sketch.
+    /// The recorded length of a side, given after the side or on the record's sketch.
     pub(crate) fn recorded_length(
         &self,
         reconciliation: &Reconciliation,

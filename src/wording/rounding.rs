@@ -1,4 +1,4 @@
-//! Whether rounding alone is big enough to explain a figure, in a sentence made from the comparison it states.
+//! Says whether rounding alone can explain a figure; each sentence is made from the comparison it states.
 
 use crate::areas::is_in_total;
 use crate::diagnostic::words;
@@ -13,7 +13,7 @@ use crate::wording::sentences::{
 };
 
 impl Sentences<'_> {
-    /// What the steps come to, in a sentence; nothing where there is nothing to add to them.
+    /// The conclusion from the steps, in a sentence; empty if there is nothing to add.
     pub(crate) fn answer(&self, figure: &Figure) -> String {
         let rest = not_explained(figure);
         if figure.area().whole_sq_ft() == figure.start().whole_sq_ft() {
@@ -30,7 +30,7 @@ impl Sentences<'_> {
         enough.into_iter().chain(evidence).chain(listed).collect::<Vec<_>>().join(" ")
     }
 
-    /// What the record lists by itself, not counted here, with just as much as is not explained.
+    /// A space listed separately on the record, not counted here, whose area equals what is not explained.
     pub(crate) fn listed_as_much(&self, figure: &Figure, rest: i64) -> Option<String> {
         let house = self.house;
         let is_counted = |i: usize| is_in_total(house, i, false);
@@ -66,7 +66,7 @@ impl Sentences<'_> {
             return Some(finely_rounded(figure, step));
         }
         let said = self.could_or_not(figure, answer)?;
-        // The figure's own lengths are a step already, so this is what rounding could do without them.
+        // The figure's own lengths are a step of their own, so this is about rounding without them.
         let said = match figure.line(BridgeStep::RecordedSides) {
             Some(_) => format!("Leaving the {}'s own lengths aside, {said}", figure.word()),
             None => capital(&said),
@@ -134,7 +134,7 @@ impl Sentences<'_> {
         })
     }
 
-    /// The same for a figure that does not say that its walls are rounded to feet.
+    /// The same for a figure that does not say its walls are rounded to feet.
     fn if_rounded(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
         let enough = figure.enough();
         let house = house_at(figure.face());
@@ -170,7 +170,7 @@ impl Sentences<'_> {
     }
 }
 
-/// That a figure is the measured area, and what its steps then mean.
+/// Says that a figure equals the measured area, and what its steps then mean.
 fn agreement(figure: &Figure) -> &'static str {
     let has_no_steps = figure.lines_in_sq_ft().iter().all(|line| *line == 0);
     let assumed = figure.is_record() && !figure.says_rule();
@@ -187,7 +187,7 @@ fn agreement(figure: &Figure) -> &'static str {
     }
 }
 
-/// Of a record whose walls are stated more finely than to feet: what rounding to that is worth here.
+/// For a record whose walls are stated more finely than to feet: how much that rounding changes this house.
 fn finely_rounded(figure: &Figure, step: Step) -> String {
     let unit = if step == Step::Inch { "inch" } else { "tenth of a foot" };
     let size = figure.enough().typical_of_own().map(|typical| {
@@ -209,7 +209,7 @@ fn house_at(face: Face) -> &'static str {
     }
 }
 
-/// Who would have to fit: `the record, 1,877,`.
+/// The figure as the subject of a comparison: `the record, 1,877,`.
 fn wanted(figure: &Figure) -> String {
     let (less, wanted) = counted_less(figure);
     format!("{}{less}, {},", the(figure), whole(wanted))
@@ -226,13 +226,13 @@ fn does_not_fit(figure: &Figure) -> String {
     format!("{}{less}, {}, does not fit", the(figure), whole(wanted))
 }
 
-/// The figure without what it says it counts besides.
+/// The figure without what it says it counts in addition.
 fn counted_less(figure: &Figure) -> (&'static str, Area) {
     let wanted = figure.enough().wanted();
     (if wanted == figure.area() { "" } else { " without what else it counts" }, wanted)
 }
 
-/// That no outline gives a figure, though some give less and some more.
+/// Says that no outline gives a figure although some give less and some more.
 fn nothing_between(figure: &Figure, answer: CouldExplain, between: Between) -> String {
     let way = match answer {
         CouldExplain::OnlyAgainst => "no way of rounding these walls",

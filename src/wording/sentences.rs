@@ -1,4 +1,4 @@
-//! What is said of a house and its figures, in sentences: the terminal and the pages print the same words.
+//! Sentences about a house and its figures. The terminal and the pages print the same words.
 #![expect(clippy::float_arithmetic, reason = "a support is a float")]
 
 use crate::areas::range::Range;
@@ -22,26 +22,26 @@ use crate::wording::causes;
 use crate::wording::compared::Interval;
 use rust_decimal::Decimal;
 
-/// What fairfoot is not; it stands on everything that is printed.
+/// What fairfoot is not; printed on everything.
 pub const DISCLAIMER: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first.";
 
-/// What every report and page ends with.
+/// The end of every report and page.
 pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first. All figures follow from the sides in the file; that does not show that the sides are right.";
 
-/// Said first, and on every output, where the record is smaller than the house.
+/// Printed first on every output if the record is smaller than the house.
 pub const SMALLER_RECORD: &str = "Caution: the record is smaller than this house. Handing these pages in may raise the value; ask a licensed professional first.";
 
-/// What would account for a figure, as it is told.
+/// Possible explanations of a figure, in words.
 pub(crate) struct Accounts {
-    /// Told before the items.
+    /// The sentence before the items.
     pub(crate) opening: String,
-    /// One each, most likely first.
+    /// One explanation each, most likely first.
     pub(crate) items: Vec<String>,
-    /// Told after them.
+    /// The sentence after the items.
     pub(crate) closing: String,
 }
 
-/// A wall that differs between two outlines.
+/// A wall whose lengths differ between two outlines.
 pub(crate) struct WallApart {
     pub(crate) side: String,
     pub(crate) measured: String,
@@ -49,25 +49,25 @@ pub(crate) struct WallApart {
     pub(crate) difference: String,
 }
 
-/// The house that the sentences are about.
+/// The subject of the sentences: a house with its areas.
 #[derive(Clone, Copy)]
 pub(crate) struct Sentences<'a> {
     pub(crate) house: &'a House,
     pub(crate) areas: &'a Areas,
     pub(crate) settings: Settings,
-    /// How most lengths of the file are written.
+    /// The form in which most lengths of the file are written.
     pub(crate) form: Form,
 }
 
 impl<'a> Sentences<'a> {
-    /// What is said of the house that these are the areas of.
+    /// For the house of these areas.
     pub(crate) fn of(areas: &'a Areas) -> Sentences<'a> {
         let house = areas.house();
         Sentences { house, areas, settings: *areas.settings(), form: usual_form(house) }
     }
 }
 
-/// How most of the sides are written; of two alike the one that comes first.
+/// The form of most sides; the earlier one if two are equally frequent.
 fn usual_form(house: &House) -> Form {
     let spaces = house.spaces.iter().flat_map(|space| &space.sides);
     let lots = house.lots.iter().flat_map(|lot| &lot.sides);
@@ -75,17 +75,17 @@ fn usual_form(house: &House) -> Form {
 }
 
 impl Sentences<'_> {
-    /// Where the house is; empty where the file does not say.
+    /// The property's location; empty if the file does not state it.
     pub(crate) fn place(&self) -> String {
         self.house.particulars.place()
     }
 
-    /// Account, case and tax year; empty where the file has none.
+    /// Account, case and tax year; empty if the file has none of them.
     pub(crate) fn numbers(&self) -> String {
         self.house.particulars.numbers()
     }
 
-    /// The one sentence of each figure; of the measured area alone where there is no figure.
+    /// The main sentence for each figure, or for the measured area if there is no figure.
     pub(crate) fn statements(&self, figures: &[Figure]) -> Vec<String> {
         if figures.is_empty() && !self.house.spaces.is_empty() {
             let known = capital(self.known());
@@ -94,7 +94,8 @@ impl Sentences<'_> {
         figures.iter().map(|figure| statement(figure, self.known())).collect()
     }
 
-    /// Whether a listing has the record's figure, which then says nothing more; none where it has the measured one too.
+    /// Says that a listing repeats the record's figure and so adds nothing; `None` if it also equals the measured
+    /// area.
     pub(crate) fn repeated(&self, figures: &[Figure]) -> Option<String> {
         let of = |word: &str| {
             let figure = figures.iter().find(|figure| figure.word() == word);
@@ -105,7 +106,7 @@ impl Sentences<'_> {
             .then(|| "The listing repeats the record's figure.".to_owned())
     }
 
-    /// A wall that may be left out spoils every figure, so it is told above them.
+    /// Warns of walls that may be missing. They affect every figure, so this comes first.
     pub(crate) fn missing_walls(&self, reconciliation: &Reconciliation) -> Vec<String> {
         let is_missing = |warning: &&crate::diagnostic::Diagnostic| warning.word() == Word::NoTurn;
         let told = |warning: &crate::diagnostic::Diagnostic| {
@@ -118,7 +119,7 @@ impl Sentences<'_> {
         reconciliation.warnings().iter().filter(is_missing).map(told).collect()
     }
 
-    /// Whether a record agrees with its own sketch or its own lengths; none where it has neither.
+    /// Whether a record agrees with its own sketch or lengths; `None` if it has neither.
     pub(crate) fn own_sketch(&self, figure: &Figure) -> Option<String> {
         let own = figure.own_sketch()?;
         let apart = own.whole_sq_ft() - figure.area().whole_sq_ft();
@@ -158,7 +159,7 @@ impl Sentences<'_> {
         }
     }
 
-    /// A length in the unit that the file uses most, rounded for people.
+    /// A length in the file's most frequent unit, rounded for people.
     pub(crate) fn length(&self, length: Length) -> String {
         const CENTIMETER: i64 = 10_000_000;
         let near = match self.form {
@@ -173,7 +174,7 @@ impl Sentences<'_> {
         matches!(self.form, Form::Meters | Form::Centimeters | Form::Millimeters)
     }
 
-    /// The settings that are not the usual ones and may change a verdict; none where all are usual.
+    /// The settings that are not the default and may change a conclusion; `None` if there are none.
     pub(crate) fn unusual_settings(&self, weights: Option<&Weights>) -> Option<String> {
         let mut unusual = self.settings.unusual();
         if weights.is_some_and(|weights| *weights != Weights::default()) {
@@ -183,7 +184,7 @@ impl Sentences<'_> {
             .then(|| format!("Settings other than the usual: {}.", unusual.join("; ")))
     }
 
-    /// A house of no likely size: told wherever its figures are.
+    /// A warning about an unlikely size, shown wherever the house's figures are.
     pub(crate) fn unlikely_size(&self) -> Option<String> {
         let warnings = self.house.warnings().iter();
         let mut sizes = warnings.filter(|warning| warning.word() == Word::UnlikelySize);
@@ -192,12 +193,12 @@ impl Sentences<'_> {
         })
     }
 
-    /// What is said first where the record is smaller than the house.
+    /// The caution to print first if the record is smaller than the house.
     pub(crate) fn caution(&self, figures: &[Figure]) -> Option<String> {
         figures.iter().any(Figure::is_smaller_record).then(|| SMALLER_RECORD.to_owned())
     }
 
-    /// How what is counted came to be known: `measured`, or where no wall of it was, `from plan`.
+    /// `measured`, or if no counted wall was, its source: `from plan`.
     pub(crate) fn known(&self) -> &'static str {
         let mut hows = self.hows();
         hows.sort_unstable();
@@ -214,14 +215,14 @@ impl Sentences<'_> {
         }
     }
 
-    /// How the lengths of what is counted were obtained, those that follow from others left out.
+    /// How the lengths of counted spaces were obtained, apart from those that follow from others.
     fn hows(&self) -> Vec<&'static str> {
         let counted = self.house.spaces.iter().filter(|space| space.counted);
         let sides = counted.flat_map(|space| &space.sides);
         sides.map(crate::house::Side::how).filter(|how| *how != "closing").collect()
     }
 
-    /// That rounded walls close in several ways, equally near, that give other totals; nothing where they do not.
+    /// Says that rounded walls close in several equally near ways with other totals; empty if they do not.
     pub(crate) fn equally_near(&self) -> Vec<String> {
         let areas = self.areas;
         let rules = [
@@ -253,7 +254,7 @@ impl Sentences<'_> {
         rules.into_iter().filter_map(told).collect()
     }
 
-    /// What the finer rule rounds to, after "each wall to".
+    /// What the finer rule rounds to, to follow "each wall to".
     pub(crate) fn fine(&self) -> &'static str {
         match self.settings.fine {
             Step::Inch => "the inch",
@@ -261,12 +262,12 @@ impl Sentences<'_> {
         }
     }
 
-    /// The head of the column of the finer rule.
+    /// The column head of the finer rule.
     pub(crate) fn fine_word(&self) -> &'static str {
         if self.settings.fine == Step::Inch { "inches" } else { "tenths" }
     }
 
-    /// The name of a space with what it is and whether it counts: `Foyer (open to below, deducted)`.
+    /// The name of a space, with its kind and whether it counts: `Foyer (open to below, deducted)`.
     pub(crate) fn space_name(&self, space: usize) -> String {
         let name = &self.house.spaces[space].name;
         let kind = self.kind_word(space);
@@ -276,7 +277,7 @@ impl Sentences<'_> {
         if parts.is_empty() { name.clone() } else { format!("{name} ({})", parts.join(", ")) }
     }
 
-    /// By how much rounding to feet could change the area where a line of the steps stands; none where it could not.
+    /// By how much rounding could change the area of a rounding step; `None` for other steps.
     pub(crate) fn could_add(&self, figure: &Figure, line: &Line) -> Option<String> {
         let range = line.range()?;
         let (low, high) = (signed(range.low.whole_sq_ft()), signed(range.high.whole_sq_ft()));
@@ -284,8 +285,7 @@ impl Sentences<'_> {
         (low != high).then(|| format!("rounding to the {foot} could change it by {low} to {high}"))
     }
 
-    /// The sides that differ, those that move together told together: what an axis gains it gains as one,
-    /// since its sides have to close.
+    /// The sides that differ. Those along the same axis are grouped, since they have to close together.
     pub(crate) fn shares(&self, figure: &Figure) -> Vec<String> {
         type Group<'a> = ((usize, Option<Axis>), Vec<&'a Share>);
         let mut groups: Vec<Group<'_>> = Vec::new();
@@ -320,8 +320,8 @@ impl Sentences<'_> {
         Some(format!("{space}{named}: {} sq ft", signed(area.whole_sq_ft())))
     }
 
-    /// What could account for the figure, as it was decided: at most three items, and what would settle it; none where nothing
-    /// has to be accounted for.
+    /// What could account for the figure: at most three items, and how to find out. `None` if there is nothing to
+    /// account for.
     pub(crate) fn accounts(&self, figure: &Figure) -> Option<Accounts> {
         let explanations = figure.explanations();
         if explanations.weighed() == 0 || agrees(figure) {
@@ -362,7 +362,7 @@ impl Sentences<'_> {
         })
     }
 
-    /// What of our own walk is to be looked at again, after a space; nothing where there is nothing.
+    /// What to check again in our own measurements, preceded by a space; empty if there is nothing.
     fn ours(&self, figure: &Figure) -> String {
         let listed = self.listed(figure);
         let asked = |question: &_| format!(" {}", causes::asked(*question, listed));
@@ -373,7 +373,7 @@ impl Sentences<'_> {
         asked
     }
 
-    /// One cause that is told: what it says, how strong it is, what it gives, and how the figure compares with that.
+    /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
     fn told_cause(&self, figure: &Figure, one: &Explanation, is_first: bool) -> String {
         let words = causes::said(one.cause, self.listed(figure));
         let words = if is_first { capital(&words) } else { words };
@@ -391,7 +391,7 @@ impl Sentences<'_> {
         )
     }
 
-    /// That nothing common accounts for what is left; none where rounding alone does.
+    /// Says that nothing common accounts for the rest; `None` if rounding alone does.
     fn nothing_common(&self, figure: &Figure) -> Option<Accounts> {
         let rest = not_explained(figure);
         let best = figure.explanations().list().first();
@@ -411,7 +411,7 @@ impl Sentences<'_> {
         })
     }
 
-    /// A wall that follows from the others hides an error in them.
+    /// Warns that a wall that follows from the others hides an error in them.
     fn unseen_wall(&self) -> Option<String> {
         let counted = self.house.spaces.iter().filter(|space| space.counted);
         let mut unseen = counted.flat_map(|space| {
@@ -426,12 +426,12 @@ impl Sentences<'_> {
         unseen.next()
     }
 
-    /// The house with what the file says of a figure besides its total.
+    /// The house with what the file states about a figure besides its total.
     pub(crate) fn listed<'b>(&'b self, figure: &'b Figure) -> Listed<'b> {
         Listed { house: self.house, counting: figure.counting() }
     }
 
-    /// Somebody else's outline in a heading.
+    /// The heading for an outline from a record, a plan or a map.
     pub(crate) fn outline_title(&self, outline: &OutlineReport) -> String {
         let area = match outline.area() {
             Some(area) => format!("{} sq ft", whole(area)),
@@ -445,7 +445,7 @@ impl Sentences<'_> {
         format!("The {}'s sketch \"{}\": {area}", whose(outline), outline.name())
     }
 
-    /// Its walls that differ from ours by more than rounding.
+    /// Its walls that differ from the measured ones by more than rounding.
     pub(crate) fn walls_apart(&self, outline: &OutlineReport) -> Vec<WallApart> {
         let beyond = |side: &&crate::reconcile::MatchedSide| {
             self.settings.is_beyond_rounding(side.measured() - side.drawn())
@@ -463,7 +463,7 @@ impl Sentences<'_> {
         outline.matched().iter().filter(beyond).map(told).collect()
     }
 
-    /// What else is to be said of it.
+    /// Further remarks about such an outline.
     pub(crate) fn outline_notes(
         &self,
         outline: &OutlineReport,
@@ -486,7 +486,7 @@ impl Sentences<'_> {
         (first, told.collect())
     }
 
-    /// What the record lists besides its total: a name and what is said of it.
+    /// Other lines of the record besides its total: a name and a remark each.
     pub(crate) fn other_lines(&self) -> Vec<(String, String)> {
         let house = self.house;
         let mut rows: Vec<(String, String)> = Vec::new();
@@ -510,7 +510,7 @@ impl Sentences<'_> {
         rows
     }
 
-    /// What the record lists and is not there, where the record is more than was measured.
+    /// What the record lists that was not found on site, if the record is larger than the measured area.
     pub(crate) fn missing(&self, figures: &[Figure]) -> Vec<String> {
         let more = |figure: &Figure| {
             figure.is_record() && figure.area().whole_sq_ft() > figure.start().whole_sq_ft()
@@ -528,7 +528,7 @@ impl Sentences<'_> {
         self.house.missing.iter().take(6).map(told).collect()
     }
 
-    /// The heading over them.
+    /// The heading of the record's other lines.
     pub(crate) fn other_lines_title(&self, figures: &[Figure]) -> &'static str {
         if figures.iter().any(|figure| figure.is_record()) {
             "The record's other lines, square feet"
@@ -537,7 +537,7 @@ impl Sentences<'_> {
         }
     }
 
-    /// Who measured, how sure the measured area is, and what was not seen.
+    /// Who measured, how certain the measured area is, and what was not inspected.
     pub(crate) fn certainty(&self) -> Vec<String> {
         let house = self.house;
         let mut told = Vec::new();
@@ -561,7 +561,7 @@ impl Sentences<'_> {
         told
     }
 
-    /// That nobody measured what is counted, where its lengths are a plan's, the record's or guesses.
+    /// Says that the counted spaces were not measured, if their lengths come from a plan, a record or estimates.
     pub(crate) fn only_from_a_plan(&self) -> Option<String> {
         let mut hows = self.hows();
         hows.sort_unstable();
@@ -583,7 +583,7 @@ impl Sentences<'_> {
         ))
     }
 
-    /// The rule of heights that the file followed, where it deducts low ceilings.
+    /// The height rule the file followed, if it deducts low ceilings.
     fn low_ceilings(&self) -> Option<String> {
         let low = || self.house.spaces.iter().filter(|space| space.kind == Kind::Low);
         low().next()?;
@@ -605,7 +605,7 @@ impl Sentences<'_> {
         Some(format!("Low ceilings are deducted: {rule}; {seen}."))
     }
 
-    /// How sure the measured area is.
+    /// The uncertainty of the measured area.
     pub(crate) fn plus_minus(&self) -> String {
         let heads = &self.house.particulars;
         let tolerance = heads.tolerance.map_or("1/2\"".to_owned(), |written| written.to_string());
@@ -685,7 +685,7 @@ impl Sentences<'_> {
         parts.join(", ")
     }
 
-    /// The step of the cause that is told first.
+    /// The name of the step for the best supported cause.
     fn possible_line(&self, figure: &Figure, line: &Line) -> String {
         let said = line.cause().map(|cause| causes::said(cause, self.listed(figure)));
         format!("possible: {}", said.unwrap_or_default())
@@ -737,7 +737,7 @@ impl Sentences<'_> {
             Some(_) if tenths => format!("{}'", length.decimal_feet()),
             Some(_) => length.to_string(),
         };
-        // Closing may have moved it from its own rounding.
+        // Closing may have moved it away from its own rounding.
         let alone = self.areas.outside_length(share.place, share.side() - 1);
         let is_moved = match (figure.side_rule(), figure.face(), alone) {
             (SideRule::Step(step), Face::Outside, Some(alone)) => {
@@ -765,18 +765,18 @@ pub(crate) fn measured_by(measured: &crate::house::Measured) -> String {
     format!("Measured on {day}{by}{with}.")
 }
 
-/// What the last step leaves, as it is printed.
+/// What the last step leaves unexplained, as printed.
 pub(crate) fn not_explained(figure: &Figure) -> i64 {
     let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
     lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
 }
 
-/// Whether a figure and the measured area are printed alike.
+/// Whether a figure and the measured area are printed as the same number.
 pub(crate) fn agrees(figure: &Figure) -> bool {
     figure.area().whole_sq_ft() == figure.start().whole_sq_ft()
 }
 
-/// How strong a cause is, in brackets; nothing for one that fits also.
+/// How strong a cause is, in parentheses; empty for one that merely also fits.
 fn strength(strength: Strength) -> String {
     match strength {
         Strength::Only => " (only common cause that fits)".to_owned(),
@@ -786,7 +786,7 @@ fn strength(strength: Strength) -> String {
     }
 }
 
-/// `record` or `plan`.
+/// The source of an outline: `record`, `plan` or `map`.
 pub(crate) fn whose(outline: &OutlineReport) -> &'static str {
     match outline.drawn() {
         ReferenceSource::Record => "record",
@@ -806,7 +806,7 @@ fn lot_line(lot: &crate::house::Lot) -> (String, String) {
     (format!("{} (lot)", lot.name), text)
 }
 
-/// How the calls of a lot close, as surveyors tell it: a distance and a ratio.
+/// How well the calls of a lot close, in surveyors' terms: a distance and a ratio.
 pub(crate) fn lot_closure(lot: &crate::house::Lot) -> String {
     match lot.closure() {
         Some((distance, ratio)) => format!(
@@ -822,7 +822,7 @@ pub(crate) fn lot_closure(lot: &crate::house::Lot) -> String {
     }
 }
 
-/// An area as it was typed, and in square feet where that is another unit.
+/// An area as typed, and in square feet if it was typed in another unit.
 pub(crate) fn as_typed(area: WrittenArea) -> String {
     match area.unit() {
         AreaUnit::SquareFeet => area.to_string(),
@@ -842,13 +842,13 @@ pub(crate) fn signed(number: i64) -> String {
     }
 }
 
-/// A float to the whole number, with its thousands.
+/// A float rounded to a whole number, with commas.
 pub(crate) fn rounded_float(number: f64) -> String {
     let digits = format!("{number:.0}");
     digits.parse().map_or(digits, thousands)
 }
 
-/// A difference of lengths with its sign, in the unit that the file uses most.
+/// A difference of lengths with its sign, in the file's most frequent unit.
 pub(crate) fn signed_length(say: &Sentences<'_>, length: Length) -> String {
     match length.nm() {
         0 => "0".to_owned(),
@@ -857,7 +857,7 @@ pub(crate) fn signed_length(say: &Sentences<'_>, length: Length) -> String {
     }
 }
 
-/// A length in feet for people: commas, at most two decimals, trailing zeros cut.
+/// A length in feet for people: commas, at most two decimals, no trailing zeros.
 pub(crate) fn to_hundredths(length: Length) -> String {
     let hundredths = rounded_quotient(i128::from(length.nm()) * 100, i128::from(Length::FOOT.nm()));
     let text = Decimal::from_i128_with_scale(hundredths, 2).normalize().to_string();
@@ -866,7 +866,7 @@ pub(crate) fn to_hundredths(length: Length) -> String {
     format!("{}{point}{decimals}", group_thousands(whole))
 }
 
-/// `1,530 to 1,581`; one number where both are the same.
+/// `1,530 to 1,581`, or one number if both ends are the same.
 pub(crate) fn range_text(range: Option<Range>) -> String {
     match range {
         None => "not stated".to_owned(),
@@ -875,13 +875,13 @@ pub(crate) fn range_text(range: Option<Range>) -> String {
     }
 }
 
-/// `Record`, `Listing`, or the figure's own name.
+/// The name with a capital first letter: `Record`, `Listing`.
 pub(crate) fn capital(name: &str) -> String {
     let mut letters = name.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-/// `the record`, `the listing`; a figure with a name of its own stands in quotes.
+/// `the record` or `the listing`; a figure's own name is quoted.
 pub(crate) fn the(figure: &Figure) -> String {
     match figure.word() {
         "figure" => format!("\"{}\"", figure.name()),
@@ -899,7 +899,7 @@ pub(crate) fn letters(number: usize) -> String {
     }
 }
 
-/// The one sentence: figure, measured in the same way, difference.
+/// The main sentence: the figure, the area measured the same way, and the difference.
 pub(crate) fn statement(figure: &Figure, known: &str) -> String {
     let (figure_whole, same_way) = (figure.area().whole_sq_ft(), figure.same_way().whole_sq_ft());
     let apart = figure_whole - same_way;
@@ -908,7 +908,7 @@ pub(crate) fn statement(figure: &Figure, known: &str) -> String {
         word => capital(word),
     };
     let also = figure.in_other_unit().map(|typed| format!(" ({typed})")).unwrap_or_default();
-    // What it says of itself: the same is then done with the house.
+    // The figure's own face and counting, which are applied to the house too.
     let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
     let counting = counting
         .map(|line| format!(", with {}", words::all_of(line.counted())))
@@ -945,7 +945,7 @@ pub(crate) fn statement(figure: &Figure, known: &str) -> String {
     }
 }
 
-/// Sides that follow each other: each of a few, of many the first and the last.
+/// Consecutive sides: all of a few; of many, the first and the last.
 fn sides_in_a_row(sides: &[(usize, String)]) -> String {
     let named = |(number, typed): &(usize, String)| format!("side {number} ({typed})");
     match sides {

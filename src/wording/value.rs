@@ -1,4 +1,4 @@
-//! What is told of it, as plain parts that any page can set: the text report and drawn pages say the same words.
+//! The prose about what a gap is worth, as plain blocks for the text report and the pages.
 
 use crate::diagnostic::words;
 use crate::house::Face;
@@ -35,7 +35,7 @@ fn sq_ft(number: i64) -> String {
 }
 
 impl Worth {
-    /// All of it in reading order, cautions included.
+    /// All blocks in reading order, including the cautions.
     pub fn told(&self) -> Vec<Block> {
         let mut notes = Footnotes::default();
         let mut told = vec![heading("What the gap is worth")];
@@ -66,7 +66,7 @@ impl Worth {
         told
     }
 
-    /// The two sizes, like for like, and plain words where there is nothing to value.
+    /// The two sizes, compared like for like, or a plain statement if there is nothing to value.
     fn size(&self) -> Vec<Block> {
         let Some(gap) = &self.gap else {
             return vec![paragraph(
@@ -174,7 +174,7 @@ impl Worth {
         ]
     }
 
-    /// The last day with the days left, or the words that stand for it.
+    /// The last day with the days left, or its description in words.
     fn when(&self, deadline: &Deadline) -> Option<String> {
         let day = deadline.day().map(|day| format!("{}{}", spoken(day), self.left(deadline)));
         day.or_else(|| deadline.in_words().map(str::to_owned))
@@ -198,7 +198,7 @@ impl Worth {
         says
     }
 
-    /// `, 12 days left`; nothing without a day from which to count.
+    /// `, 12 days left`; empty if there is no day to count from.
     fn left(&self, deadline: &Deadline) -> String {
         match self.today.and_then(|today| deadline.days_left(today)) {
             None => String::new(),
@@ -211,7 +211,7 @@ impl Worth {
     }
 }
 
-/// What the record says of itself, as the name of a row.
+/// What the record says about itself, as the name of a row.
 fn own_terms(gap: &Gap) -> String {
     let mut terms: Vec<String> = Vec::new();
     if gap.face() != Face::Outside {
@@ -240,7 +240,7 @@ fn way_told(way: &Way, unit: Option<&UnitPrice>) -> Vec<Block> {
     told
 }
 
-/// `median price per sq ft of the 3 near in size`
+/// The description of a median: `median price per sq ft of the 3 near in size`.
 fn median_of(unit: &UnitPrice) -> String {
     match (unit.count(), unit.is_of_near_ones()) {
         (1, true) => "price per sq ft of the one near in size".to_owned(),
@@ -293,7 +293,7 @@ fn tax_told(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
     told
 }
 
-/// How far the market value may fall before that.
+/// How far the market value may fall before the tax changes.
 fn room(tax: &Tax) -> String {
     let room = Money::figured(tax.market().dollars() - tax.assessed().dollars());
     if room.dollars().is_zero() {
@@ -405,7 +405,7 @@ fn no_place(given: Given) -> Vec<Block> {
     ]
 }
 
-/// What a rule says; since when and how sure it is stand in a note.
+/// What a rule says, with a footnote on its date and how sure it is.
 fn with_source(rule: &LawRule, notes: &mut Footnotes) -> String {
     let sure = match rule.sure() {
         Sure::Read => rule.sure().words(),
