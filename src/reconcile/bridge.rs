@@ -1,4 +1,4 @@
-//! The bridge: lines that add up exactly to the gap.
+//! The bridge from measured area to figure: steps that add up to the gap exactly.
 
 use crate::areas::range::Range;
 use crate::house::House;
@@ -12,23 +12,23 @@ use crate::units::area::Area;
 use crate::units::decimal::largest_remainder;
 use crate::units::length::Step as SideStep;
 
-/// A step of the bridge, in its order.
+/// A step of the bridge; the variants are in order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Step {
-    /// Another face than the outside.
+    /// Measuring to another face than the outside.
     Face,
-    /// The figure's own rounding of sides.
+    /// Rounding the sides as the figure does.
     Rounding,
-    /// The figure's own lengths, where the file has them.
+    /// Using the figure's own lengths, where the file gives them.
     RecordedSides,
-    /// What the figure says it counts, else what would account for it.
+    /// What the figure says it counts; if it does not say, the best supported cause.
     Counting,
-    /// The rest.
+    /// What is left.
     NotExplained,
 }
 
 impl Step {
-    /// The name of the line.
+    /// The name of the step, as in JSON.
     pub const fn name(self) -> &'static str {
         match self {
             Step::Face => "face",
@@ -40,7 +40,7 @@ impl Step {
     }
 }
 
-/// One line of the bridge.
+/// One step of the bridge with its area.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {
     step: Step,
@@ -51,38 +51,38 @@ pub struct Line {
 }
 
 impl Line {
-    /// Which step it is.
+    /// The step.
     pub fn step(&self) -> Step {
         self.step
     }
 
-    /// What it adds to what was measured.
+    /// What it adds to the measured area.
     pub fn area(&self) -> Area {
         self.area
     }
 
-    /// For rounding: what it could add, from lowest to highest.
+    /// For rounding: the lowest and highest it could add, if that can be computed.
     pub fn range(&self) -> Option<Range> {
         self.range
     }
 
-    /// For counting: whether the figure does not say so, and it is the best-supported explanation.
+    /// For counting: whether it is the best supported cause, because the figure does not say what it counts.
     pub fn is_supported(&self) -> bool {
         self.cause.is_some()
     }
 
-    /// For counting: the cause that is told first, where the figure does not say what it counts.
+    /// For counting: the best supported cause, if the figure does not say what it counts.
     pub(crate) fn cause(&self) -> Option<Cause> {
         self.cause
     }
 
-    /// For counting: the names that the figure itself gives.
+    /// For counting: the names that the figure says it counts.
     pub fn counted(&self) -> &[String] {
         &self.counted
     }
 }
 
-/// The lines of one figure.
+/// The lines for one figure.
 pub(super) fn lines(
     house: &House,
     ground: &Ground<'_>,
@@ -118,7 +118,7 @@ pub(super) fn lines(
     lines
 }
 
-/// The house taken as the figure says it was: at its face and with what it counts, its walls not rounded to feet.
+/// The house measured as the figure says: at its face and with what it counts, but with walls not rounded to feet.
 pub(super) fn same_way(house: &House, ground: &Ground<'_>) -> Area {
     let areas = match ground.rule.step {
         SideStep::WholeFoot | SideStep::HalfFoot => &ground.fine.areas,
@@ -127,7 +127,7 @@ pub(super) fn same_way(house: &House, ground: &Ground<'_>) -> Area {
     total(house, areas) + counted_by(house, &ground.figure.counting, areas)
 }
 
-/// The line of the cause told first, at the figure's own face and rule.
+/// The line for the best supported cause, at the figure's own face and rule.
 fn supported(best: &Explanation) -> Line {
     Line {
         step: Step::Counting,
@@ -139,10 +139,10 @@ fn supported(best: &Explanation) -> Line {
 }
 
 impl super::Figure {
-    /// The lines in millionths of a square foot, adding up to the gap in millionths; what rounding leaves goes by largest remainder.
+    /// The lines in millionths of a square foot. They add up to the gap, by largest remainder.
     pub(crate) fn lines_in_millionths(&self) -> Vec<i128> {
         let parts: Vec<i128> = self.lines.iter().map(|line| line.area().half_nm2()).collect();
-        // The gap as printed: the figure as printed less the measured as printed.
+        // The gap as printed: the printed figure minus the printed measured area.
         let millionths = |area: Area| {
             crate::units::decimal::millionths(area.half_nm2(), Area::SQUARE_FOOT.half_nm2())
         };
@@ -150,7 +150,7 @@ impl super::Figure {
         largest_remainder(&parts, Area::MILLIONTH_OF_A_SQUARE_FOOT.half_nm2(), total)
     }
 
-    /// The lines in whole square feet, adding up to the whole figure less the whole measured.
+    /// The lines in whole square feet. They add up to the whole figure minus the whole measured area.
     pub(crate) fn lines_in_sq_ft(&self) -> Vec<i64> {
         let unit = Area::SQUARE_FOOT.half_nm2();
         let parts: Vec<i128> = self.lines.iter().map(|line| line.area().half_nm2()).collect();

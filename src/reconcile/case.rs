@@ -1,4 +1,4 @@
-//! What a search needs to know of a house and of one figure, and nothing more.
+//! The inputs of the search for causes: a house and one figure.
 
 use crate::areas::at_face::{Ruled, Walls};
 use crate::areas::rule::{Rule, Settings};
@@ -11,24 +11,24 @@ use crate::reconcile::total;
 use crate::units::area::Area;
 use crate::units::length::Length;
 
-/// A house, and a figure to be accounted for.
+/// A house, and a figure to be explained.
 pub(crate) struct Case<'a> {
     pub(crate) listed: Listed<'a>,
     pub(crate) figure: Area,
-    /// The face it is taken at, and the rule its sides are rounded by.
+    /// The face the figure is assumed to be measured to, and the rule its sides are rounded by.
     pub(crate) face: Face,
     pub(crate) rule: Rule,
-    /// The walls there, under that rule, and under the finer one.
+    /// The walls at that face: unrounded, under that rule, and under the finer rule.
     pub(crate) walls: &'a Walls,
     pub(crate) ruled: &'a Ruled,
     pub(crate) fine: &'a Ruled,
-    /// The figure's own sides, where the file has them.
+    /// The figure's own sides, where the file gives them.
     pub(crate) recorded: Option<&'a Recorded>,
     pub(crate) settings: &'a Settings,
 }
 
 impl Case<'_> {
-    /// The total above grade with these areas, and with what the figure says it counts.
+    /// The total above grade with these areas, including what the figure says it counts.
     pub(super) fn total(&self, areas: &[Area]) -> Area {
         let counting = self.listed.counting;
         let base = total(self.listed.house, areas);
@@ -39,7 +39,7 @@ impl Case<'_> {
         }
     }
 
-    /// Whether a wall is just half-way between two feet.
+    /// Whether any wall is exactly half-way between two feet.
     pub(super) fn has_halves(&self) -> bool {
         let half = |shape: &Shape| match *shape {
             Shape::Straight { length, .. } | Shape::Bearing { length, .. } => is_half_way(length),
@@ -51,13 +51,13 @@ impl Case<'_> {
         self.walls.spaces.iter().any(|at| at.traverse.sides.iter().any(|side| half(&side.shape)))
     }
 
-    /// The walls at another face; none where they cannot be brought there.
+    /// The walls at another face; `None` where they cannot be moved there.
     pub(super) fn walls_at(&self, face: Face) -> Option<Walls> {
         Walls::of(self.listed.house, face).ok()
     }
 
-    /// Whether the figure is so near what this house is at another face that it is worth working that out: a wall moves
-    /// by little more than a foot, and rounding moves it by less.
+    /// Whether the figure is close enough to this house at another face to compute that face: walls move by little
+    /// more than a foot, and rounding moves them by less.
     #[expect(clippy::float_arithmetic, reason = "a rough bound")]
     pub(super) fn could_be_at(&self, face: Face) -> bool {
         const MOST_FEET: f64 = 1.3;
@@ -72,7 +72,7 @@ impl Case<'_> {
     }
 }
 
-/// Whether a length is halfway between two feet.
+/// Whether a length is exactly half-way between two feet.
 pub(super) fn is_half_way(nm: i64) -> bool {
     2 * nm.rem_euclid(Length::FOOT.nm()) == Length::FOOT.nm()
 }

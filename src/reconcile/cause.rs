@@ -1,4 +1,4 @@
-//! What would account for a figure: the one thing, or the two, that it says was done otherwise.
+//! Causes: the one or two departures from the rule that could account for a figure.
 
 use crate::house::Face;
 use crate::house::House;
@@ -7,36 +7,36 @@ use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::totals::TotalWritten;
 use crate::units::length::Length;
 
-/// A cause.
+/// A possible cause of a figure's gap.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Cause {
-    /// The figure's own face and rounding, nothing else.
+    /// No departure: the figure's own face and rounding.
     None,
-    /// Another face.
+    /// Measured to another face.
     Face(Face),
-    /// Another rounding.
+    /// Rounded in another way.
     Rounding(RoundingTaken),
-    /// One departure, or two.
+    /// One or two departures in what is counted or drawn.
     Departures(DepartureKind, Option<DepartureKind>),
-    /// A wall misread as a length.
+    /// A wall misread as this length.
     Misread { space: usize, side: usize, length: Length },
-    /// The total written down otherwise, and perhaps one departure before that.
+    /// The total written down wrong or rounded, possibly with one departure before that.
     Total { how: TotalWritten, with: Option<DepartureKind> },
 }
 
-/// How a cause could be corrected, since some places treat these unlike.
+/// How a cause could be corrected, since some places treat the classes differently.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum CauseClass {
-    /// Typed: digits, a sum, a unit.
+    /// A typing error: digits, a sum, a unit.
     Typed,
-    /// Described: what is there, what counts, how many levels.
+    /// A wrong description: what exists, what counts, how many levels.
     Described,
-    /// Measured: a wall, a face, rounding.
+    /// A wrong measurement: a wall, a face, rounding.
     Measured,
 }
 
 impl CauseClass {
-    /// As in JSON.
+    /// The word used in JSON.
     pub const fn word(self) -> &'static str {
         match self {
             CauseClass::Typed => "typed",
@@ -47,7 +47,7 @@ impl CauseClass {
 }
 
 impl Cause {
-    /// How it could be corrected; none where nothing was done otherwise. A level or a space counted a second time is a slip in typing.
+    /// How it could be corrected; `None` if there is no departure.
     pub(crate) fn class(self) -> Option<CauseClass> {
         match self {
             Cause::None => None,
@@ -60,7 +60,7 @@ impl Cause {
         }
     }
 
-    /// The departures in it.
+    /// The departures it consists of.
     pub(crate) fn departures(self) -> impl Iterator<Item = DepartureKind> {
         let (one, other) = match self {
             Cause::Departures(one, other) => (Some(one), other),
@@ -70,7 +70,7 @@ impl Cause {
         one.into_iter().chain(other)
     }
 
-    /// Whether it says all that `other` says, and more.
+    /// Whether it includes everything that `other` includes, and more.
     pub(crate) fn goes_beyond(self, other: Cause) -> bool {
         let holds = |kind: DepartureKind| self.departures().any(|own| own == kind);
         match (self, other) {
@@ -86,8 +86,8 @@ impl Cause {
         }
     }
 
-    /// Whether a person would hear the same twice, where both change the house alike: a level and its only space, everything under the
-    /// roof and the only space there, a recess by either of its corners.
+    /// Whether two causes with the same effect are the same to a reader: a level and its only space, everything
+    /// under the roof and the only space there, or a recess at either of its corners.
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
         use DepartureKind::{Counted, LeftOut, LevelLeftOut, Part, UnderRoof};
         let (Cause::Departures(one, None), Cause::Departures(two, None)) = (self, other) else {
@@ -123,7 +123,7 @@ impl Cause {
 }
 
 impl RoundingTaken {
-    /// As in JSON.
+    /// The label used in JSON.
     pub(crate) const fn label(self) -> &'static str {
         match self {
             RoundingTaken::AlwaysUp => "always up",
@@ -137,7 +137,7 @@ impl RoundingTaken {
 }
 
 impl TotalWritten {
-    /// As in JSON.
+    /// The label used in JSON.
     pub(crate) const fn label(self) -> &'static str {
         match self {
             TotalWritten::Swapped => "digits swapped",
@@ -154,7 +154,7 @@ impl TotalWritten {
 }
 
 impl DepartureKind {
-    /// As in JSON: `counted: Garage`.
+    /// The label used in JSON: `counted: Garage`.
     pub(crate) fn label(self, listed: Listed<'_>) -> String {
         let house: &House = listed.house;
         let name = |space: usize| house.spaces[space].name.as_str();

@@ -1,11 +1,11 @@
-//! What counting some names adds to a total.
+//! What counting named spaces adds to a total.
 
 use crate::house::House;
 use crate::reconcile::total;
 use crate::units::area::Area;
 
-/// What counting these names adds, all of them together: a space that is named counts, and what is
-/// named and lies in a space that counts is no longer taken off.
+/// What counting all of these names adds to the total. A named space counts, and a named space inside a counted one
+/// is no longer deducted.
 pub(super) fn counted_by(house: &House, names: &[String], areas: &[Area]) -> Area {
     let is_named = |i: usize| names.iter().any(|name| *name == house.spaces[i].name);
     let lies_in = |i: usize| house.spaces[i].kind.lies_in_another();

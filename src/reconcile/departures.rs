@@ -1,4 +1,4 @@
-//! What an office may have done otherwise, and what each does to the total of this house.
+//! What an office may have counted or drawn differently, and how each departure changes the total of this house.
 #![expect(clippy::float_arithmetic, reason = "chances are floats")]
 
 use crate::areas::{is_in_total, net};
@@ -9,68 +9,69 @@ use crate::reconcile::parts::{Part, Shape, parts};
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
 
-/// No more departures of a house are weighed; the reports say so where there are more.
+/// The most departures of a house that are weighed; reports say so if there are more.
 pub(crate) const MOST_DEPARTURES: usize = 600;
 
-/// Together they are no likelier than this against none of them: a house of a hundred porches is no surer to have one
-/// of them counted than a house of ten.
+/// The highest odds of all departures together against none. Without this limit, a house with a hundred porches
+/// would be more certain to have one of them counted than a house with ten.
 const MOST_ODDS: f64 = 1.2;
 
-/// One thing done otherwise.
+/// One departure from the rule.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Departure {
     pub(crate) kind: DepartureKind,
-    /// How common it is against its not being done.
+    /// The odds of it: its chance against the chance that it was not done.
     pub(crate) odds: f64,
 }
 
-/// What is done otherwise: what is there, or whether it counts. Spaces, levels and sides go by their places.
+/// What was counted or drawn differently. Spaces, levels and missing spaces are given by index.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum DepartureKind {
-    /// An uncounted space in the total.
+    /// An uncounted space is in the total.
     Counted { space: usize },
-    /// What is gone still in the total.
+    /// A missing space is still in the total.
     MissingCounted { missing: usize },
-    /// A counted space that the record does not have.
+    /// A counted space is not in the total.
     LeftOut { space: usize },
-    /// An upper level that the record does not have.
+    /// An upper level is not in the total.
     LevelLeftOut { level: usize },
-    /// An opening or a low part left in.
+    /// An opening or low part is not deducted.
     NotDeducted { space: usize },
-    /// A stair deducted.
+    /// A stair is deducted.
     Deducted { space: usize },
-    /// A level by another way than its walls.
+    /// The area of a level is not taken from its walls.
     Level { level: usize, how: LevelTaken },
-    /// Everything under the roof.
+    /// Everything under the roof is in the total.
     UnderRoof,
-    /// A recess filled in, or a jog or bay left off.
+    /// A recess is filled in, or a jog or bay is left off.
     Part { space: usize, part: Part },
 }
 
-/// How a level is taken instead.
+/// How the area of a level is taken instead.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum LevelTaken {
-    /// At the whole outline of the level below.
+    /// The whole outline of the level below.
     WholeBelow,
-    /// At three quarters of it.
+    /// Three quarters of the outline of the level below.
     ThreeQuartersBelow,
-    /// At half of it.
+    /// Half the outline of the level below.
     HalfBelow,
-    /// Twice.
+    /// Counted twice.
     Twice,
 }
 
-/// A house with what the file says of the record besides its total.
+/// A house with what the figure says it counts.
 #[derive(Clone, Copy)]
 pub(crate) struct Listed<'a> {
     pub(crate) house: &'a House,
-    /// What the figure says it counts.
+    /// The names of what the figure says it counts.
     pub(crate) counting: &'a [String],
 }
 
-/// Everything that could have been done otherwise with a house, whatever the face and the rounding, and whether there was more.
+/// All departures possible for a house, independent of face and rounding, and whether there were too many to list.
 ///
-/// `measured` has the area of each space under the figure's rule; `is_free` says of which the sketch may be simplified.
+/// `measured` is the area of each space under the figure's rule; `is_free` tells whether the outline of a space may
+/// be simplified.
 pub(crate) fn departures(
     listed: Listed<'_>,
     measured: &[Area],
@@ -140,7 +141,7 @@ fn spaces(
     let mut under = under_roof(house);
     match (under.next(), under.next()) {
         (None, _) => {}
-        // Of one space it says the same as that it is counted.
+        // If there is only one such space, this is the same as counting it.
         (Some(only), None) if is_listed_alike(&house.spaces[only], measured[only]) => {
             push(DepartureKind::UnderRoof, weights.counted_though_listed / 2.0);
         }
@@ -179,7 +180,7 @@ fn shapes(
             all.extend(parts.into_iter().map(|part| (space, part)));
         }
     }
-    // A wing is less easily left off than what stands out of a wall.
+    // A wing is less likely to be left off than something that projects from a wall.
     let share = |part: &Part| if part.shape == Shape::Wing { 0.5 } else { 1.0 };
     let whole: f64 = all.iter().map(|(_, part)| share(part)).sum();
     for (space, part) in all {
@@ -187,7 +188,7 @@ fn shapes(
     }
 }
 
-/// Whether the record lists a space by itself with about its measured area.
+/// Whether the record lists a space separately, with about its measured area.
 pub(crate) fn is_listed_alike(space: &Space, measured: Area) -> bool {
     space.recorded.is_some_and(|recorded| {
         let apart = (recorded - measured).abs().sq_ft();
@@ -195,13 +196,13 @@ pub(crate) fn is_listed_alike(space: &Space, measured: Area) -> bool {
     })
 }
 
-/// The largest counted space of the lowest level above grade: it is what the record is of, so it is not left out.
+/// The largest counted space on the lowest level above grade. It is the house itself, so it is never left out.
 fn largest_on_the_ground(house: &House, measured: &[Area]) -> Option<usize> {
     let level = (0..house.levels.len()).find(|&level| counted_on(house, level).next().is_some())?;
     counted_on(house, level).max_by_key(|&i| (net(house, i, measured), std::cmp::Reverse(i)))
 }
 
-/// What is under the roof and not counted.
+/// The uncounted spaces under the roof.
 pub(crate) fn under_roof(house: &House) -> impl Iterator<Item = usize> {
     (0..house.spaces.len()).filter(|&i| {
         let space = &house.spaces[i];
@@ -219,7 +220,7 @@ pub(crate) fn under_roof(house: &House) -> impl Iterator<Item = usize> {
     })
 }
 
-/// Levels above grade that stand on another one above grade, with something counted on both.
+/// Levels above grade that stand on another level above grade, with counted spaces on both.
 fn upper_levels(house: &House) -> impl Iterator<Item = usize> {
     (0..house.levels.len()).filter(|&level| {
         let counts = |level: usize| counted_on(house, level).next().is_some();
@@ -229,7 +230,7 @@ fn upper_levels(house: &House) -> impl Iterator<Item = usize> {
     })
 }
 
-/// The level that a level stands on: those beside it are passed over.
+/// The level that a level stands on.
 fn level_below(house: &House, level: usize) -> Option<usize> {
     (0..level).rev().find(|&below| !house.levels[below].below_grade)
 }
@@ -240,7 +241,7 @@ fn counted_on(house: &House, level: usize) -> impl Iterator<Item = usize> {
 }
 
 impl DepartureKind {
-    /// What it adds to the total, exactly where no wall is curved.
+    /// What it adds to the total; exact where no wall is curved.
     pub(crate) fn effect(self, listed: Listed<'_>, areas: &[Area], outlines: &[&Outline]) -> Area {
         let house = listed.house;
         match self {
@@ -258,7 +259,7 @@ impl DepartureKind {
         }
     }
 
-    /// How much more often each space is in the total with it.
+    /// How many more times each space is in the total with this departure.
     pub(crate) fn changes(self, listed: Listed<'_>) -> Vec<(usize, f64)> {
         let house = listed.house;
         let mut list = Vec::new();
@@ -303,7 +304,7 @@ impl DepartureKind {
         }
     }
 
-    /// Whether both cannot have been done, or say the same twice.
+    /// Whether two departures contradict each other or mean the same.
     pub(crate) fn excludes(self, other: DepartureKind, house: &House) -> bool {
         use DepartureKind::{
             Counted, Deducted, LeftOut, Level, LevelLeftOut, NotDeducted, UnderRoof,
@@ -330,7 +331,7 @@ fn own_area(house: &House, level: usize, areas: &[Area]) -> Area {
     counted_on(house, level).map(|i| net(house, i, areas)).sum()
 }
 
-/// What taking a level otherwise adds.
+/// What taking a level's area differently adds.
 fn level_effect(house: &House, level: usize, how: LevelTaken, areas: &[Area]) -> Area {
     let own = own_area(house, level, areas);
     let below = level_below(house, level).into_iter().flat_map(|below| counted_on(house, below));

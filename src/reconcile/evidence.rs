@@ -1,8 +1,8 @@
-//! What the record's other lines say of how its walls are rounded.
+//! What the record's other lines show about how its walls are rounded.
 //!
-//! An area that is the product of two whole-foot lengths near a space's walls is what whole feet give; one that is none is
-//! not. Of 12,555 detached garages of Lucas County OH 99.1 % are such products, of 640 of Ames IA 87 %; of
-//! numbers beside theirs a third.
+//! If a recorded area is the product of two whole-foot lengths near the space's walls, it comes from whole feet; if
+//! it is not, it does not. Of 12,555 detached garages of Lucas County OH, 99.1 % are such products, of 640 of Ames
+//! IA, 87 %; of numbers next to theirs, a third.
 #![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "likelihoods are floats")]
 
 use crate::geometry::outline::Vector;
@@ -12,24 +12,25 @@ use crate::reconcile::case::Case;
 use crate::reconcile::settings::RoundingWay;
 use crate::units::length::{Length, Step, Written};
 
-/// A recorded area or side has nothing to do with our walls so often: they were measured from somewhere else.
+/// The chance that a recorded area or side is unrelated to our walls, because it was measured elsewhere.
 const UNRELATED: f64 = 0.05;
-/// A wall comes out as we round it, or a step more or less.
+/// The chance that a recorded wall equals our rounding of it; otherwise it is a step more or less.
 const ALIKE: f64 = 0.8;
 
-/// What one of the record's own areas says of its rounding.
+/// What one of the record's areas shows about its rounding.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Evidence {
-    /// The space.
+    /// The index of the space.
     pub(crate) space: usize,
     /// Its recorded area, in square feet.
     pub(crate) sq_ft: i64,
-    /// Two whole-foot lengths near its walls of which it is the product; none where there are none.
+    /// Two whole-foot lengths near its walls whose product is that area; `None` if there are none.
     pub(crate) product: Option<(i64, i64)>,
 }
 
 impl Evidence {
-    /// Takes the record's other lines into how common each rounding is; the telling one of them, where there is one.
+    /// Updates the chance of each way of rounding from the record's other lines. Returns the first area that is
+    /// evidence, if any.
     pub(super) fn of(case: &Case<'_>, ways: &mut [RoundingWay]) -> Option<Evidence> {
         if case.rule.step != Step::WholeFoot {
             return None;
@@ -60,7 +61,7 @@ fn multiply(ways: &mut [RoundingWay], likelihood: impl Fn(StepRounding) -> f64) 
     ways.iter_mut().for_each(|(_, way, chance)| *chance *= likelihood(*way));
 }
 
-/// The recorded lengths of the sides of one space.
+/// Updates the chances from the recorded lengths of the sides of one space.
 fn sides(space: &Space, case: &Case<'_>, place: usize, ways: &mut [RoundingWay]) {
     if !space.sides.iter().any(|side| side.words.recorded.is_some()) {
         return;
@@ -88,7 +89,7 @@ fn sides(space: &Space, case: &Case<'_>, place: usize, ways: &mut [RoundingWay])
     }
 }
 
-/// The two lengths of an outline of four square corners.
+/// The two lengths of a rectangle; `None` for other outlines.
 fn rectangle(vectors: &[Vector]) -> Option<(Length, Length)> {
     let [a, b, c, d] = vectors else { return None };
     let straight = |v: &Vector| v.rise == 0 && (v.east == 0) != (v.north == 0);
@@ -96,7 +97,7 @@ fn rectangle(vectors: &[Vector]) -> Option<(Length, Length)> {
     is_one.then(|| (a.chord_length(), b.chord_length()))
 }
 
-/// The whole-foot lengths within a foot of these whose product is an area.
+/// Whole-foot lengths within a foot of these whose product is the area, if there are any.
 fn whole_foot_product(sq_ft: i64, a: Length, b: Length) -> Option<(i64, i64)> {
     let foot = Length::FOOT.nm();
     let near = |length: Length| {
@@ -108,7 +109,7 @@ fn whole_foot_product(sq_ft: i64, a: Length, b: Length) -> Option<(i64, i64)> {
         .find(|(one, other)| one * other == sq_ft)
 }
 
-/// The likelihood of a recorded area where the walls are rounded this way.
+/// The likelihood of a recorded area if the walls are rounded this way.
 fn of_area(way: StepRounding, sq_ft: i64, a: Length, b: Length) -> f64 {
     let step = way.step().length();
     let lengths = |length: Length| {
@@ -119,7 +120,7 @@ fn of_area(way: StepRounding, sq_ft: i64, a: Length, b: Length) -> f64 {
     let range = 2.0 * (a.feet() + b.feet());
     let unrelated = UNRELATED / range;
     if step < Length::from_nm(Step::HalfFoot.length().nm()) {
-        // A tenth either way leaves nearly any number near the area possible.
+        // With steps of a tenth of a foot, nearly any number near the area is possible.
         let sigma = 0.1 * libm::sqrt(a.feet() * a.feet() + b.feet() * b.feet()) + 0.5;
         let off = sq_ft as f64 - a.feet() * b.feet();
         let density = libm::exp(-off * off / (2.0 * sigma * sigma)) / (2.5 * sigma);

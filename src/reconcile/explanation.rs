@@ -1,4 +1,4 @@
-//! One cause of a gap as it is weighed and told: what it would make of the figure, how well it is supported, how strong it is.
+//! One weighed cause of a gap: the figure it would give, how well it is supported, and how strong it is.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals are floats")]
 
 use crate::reconcile::cause::{Cause, CauseClass};
@@ -6,39 +6,39 @@ use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::settings::RoundingTaken;
 use crate::units::area::Area;
 
-/// One cause, under whatever rounding: what a person would tell apart.
+/// One cause, weighed over all ways of rounding, since a reader does not distinguish those.
 #[derive(Clone, Debug)]
 pub struct Explanation {
     pub(crate) cause: Cause,
-    /// As in JSON; none for no departure.
+    /// Its labels as in JSON; empty without a departure.
     pub(crate) labels: Vec<String>,
-    /// The rounding under which it does best; none for the figure's own.
+    /// The way of rounding under which it is best supported; `None` for the figure's own.
     pub(crate) rounding: Option<RoundingTaken>,
-    /// What the figure would be, with the rounding under which it does best.
+    /// The figure it would give with that rounding, in square feet.
     pub(crate) sq_ft: f64,
-    /// The figure less that.
+    /// The figure minus that.
     pub(crate) leaves: f64,
     pub(crate) sigma: f64,
     pub(crate) support: f64,
     /// What the cause adds at the figure's own face and rule.
     pub(crate) effect: Area,
-    /// Whether it is told, and how strong it is; none where it is not.
+    /// How strong it is, if it is reported.
     pub(crate) strength: Option<Strength>,
 }
 
-/// How strong a told cause is.
+/// How strong a reported cause is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Strength {
     /// The only common cause that fits.
     Only,
-    /// The likeliest of so many that fit.
+    /// The likeliest of this many that fit.
     LikeliestOf(usize),
-    /// Fits also.
+    /// It fits as well.
     AlsoFits,
 }
 
 impl Strength {
-    /// As in JSON.
+    /// The word used in JSON.
     pub const fn word(self) -> &'static str {
         match self {
             Strength::Only => "only",
@@ -49,32 +49,32 @@ impl Strength {
 }
 
 impl Explanation {
-    /// Whether what it leaves is no more than rounding leaves: |r| ≤ 2σ + 0.5.
+    /// Whether what it leaves is no more than rounding can leave: |r| ≤ 2σ + 0.5.
     pub fn fits(&self) -> bool {
         self.leaves.abs() <= self.allows()
     }
 
-    /// How much a cause may leave and still fit, in square feet.
+    /// How much it may leave and still fit, in square feet.
     pub fn allows(&self) -> f64 {
         2.0 * self.sigma + 0.5
     }
 
-    /// What the figure would be, in square feet.
+    /// The figure it would give, in square feet.
     pub fn sq_ft(&self) -> f64 {
         self.sq_ft
     }
 
-    /// The figure less that.
+    /// The published figure minus that, in square feet.
     pub fn leaves(&self) -> f64 {
         self.leaves
     }
 
-    /// The spaces that it counts although they are not, by their places.
+    /// The uncounted spaces that it counts, by index.
     pub(crate) fn counts(&self) -> impl Iterator<Item = usize> {
         self.cause.departures().filter_map(DepartureKind::brings)
     }
 
-    /// The wall that it says was misread: its space and its side, by their places.
+    /// The wall it takes to be misread: index of its space and of its side.
     pub(crate) fn misread_wall(&self) -> Option<(usize, usize)> {
         match self.cause {
             Cause::Misread { space, side, .. } => Some((space, side)),
@@ -82,7 +82,7 @@ impl Explanation {
         }
     }
 
-    /// Its departures, as in JSON; none for no departure.
+    /// Its departures, as in JSON; empty for none.
     pub fn departures(&self) -> &[String] {
         &self.labels
     }
@@ -92,17 +92,17 @@ impl Explanation {
         self.support
     }
 
-    /// How it could be corrected; none where nothing was done otherwise.
+    /// How it could be corrected; `None` if there is no departure.
     pub fn class(&self) -> Option<CauseClass> {
         self.cause.class()
     }
 
-    /// How strong it is, where it is told.
+    /// How strong it is, if it is reported.
     pub fn strength(&self) -> Option<Strength> {
         self.strength
     }
 
-    /// Whether it is told.
+    /// Whether it is reported.
     pub fn is_told(&self) -> bool {
         self.strength.is_some()
     }

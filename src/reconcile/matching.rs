@@ -1,4 +1,5 @@
-//! The record's own sketch, or the plan's: its area against its own total, its walls against ours.
+//! Matches an outline from a record or plan with the measured one: its area with its own total, its walls with
+//! ours.
 
 use std::sync::Arc;
 
@@ -14,24 +15,24 @@ use crate::reconcile::{Figure, Ground};
 use crate::units::area::Area;
 use crate::units::length::Length;
 
-/// Somebody else's outline beside ours.
+/// An outline from a record, a plan or a map, compared with the measured one.
 #[derive(Clone, Debug)]
 pub struct OutlineReport {
     pub(crate) drawn: ReferenceSource,
     pub(crate) name: String,
     /// The space it is compared with.
     pub(crate) space: Option<String>,
-    /// None if it does not close.
+    /// `None` if it does not close.
     pub(crate) area: Option<Area>,
     pub(crate) misses: (Length, Length),
-    /// Its walls matched to ours one to one.
+    /// Whether its walls match ours one to one.
     pub(crate) same_corners: bool,
     pub(crate) matched: Vec<MatchedSide>,
-    /// Where walls of theirs stand in the place of others of ours.
+    /// Stretches where it has other walls than ours.
     pub(crate) instead: Vec<Substitution>,
 }
 
-/// Walls in a row of ours, and those of theirs in their place; either may be none.
+/// Consecutive walls of ours, and the walls it has instead; either list may be empty.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Substitution {
     pub(crate) ours: Vec<(usize, String)>,
@@ -44,14 +45,14 @@ impl Substitution {
         self.ours.iter().map(|(number, _)| *number)
     }
 
-    /// The numbers of theirs.
+    /// The numbers of its sides, from 1.
     pub fn theirs(&self) -> impl Iterator<Item = usize> {
         self.theirs.iter().map(|(number, _)| *number)
     }
 }
 
 impl OutlineReport {
-    /// Whose it is.
+    /// Its source.
     pub fn drawn(&self) -> ReferenceSource {
         self.drawn
     }
@@ -61,12 +62,12 @@ impl OutlineReport {
         &self.name
     }
 
-    /// Its area; none if it does not close.
+    /// Its area; `None` if it does not close.
     pub fn area(&self) -> Option<Area> {
         self.area
     }
 
-    /// Walls of theirs beside walls of ours.
+    /// Its walls that match walls of ours.
     pub fn matched(&self) -> &[MatchedSide] {
         &self.matched
     }
@@ -76,13 +77,13 @@ impl OutlineReport {
         self.same_corners
     }
 
-    /// Where it has other walls than ours: what neither has matched.
+    /// The stretches where it has other walls than ours, which are not matched.
     pub fn instead(&self) -> &[Substitution] {
         &self.instead
     }
 }
 
-/// A wall of ours and the wall of theirs that goes with it.
+/// A wall of ours and the matching wall of the outline.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct MatchedSide {
     pub(crate) ours: usize,
@@ -93,28 +94,28 @@ pub struct MatchedSide {
 }
 
 impl MatchedSide {
-    /// The number of our side, from 1; of several in one line the first.
+    /// The number of our side, from 1; the first if several are in one line.
     pub fn ours(&self) -> usize {
         self.ours
     }
 
-    /// The number of their side, from 1; of several in one line the first.
+    /// The number of its side, from 1; the first if several are in one line.
     pub fn theirs(&self) -> usize {
         self.theirs
     }
 
-    /// Our length at their face; of a curved wall its chord.
+    /// Our length at the figure's face; for a curved wall, its chord.
     pub fn measured(&self) -> Length {
         self.measured
     }
 
-    /// Their length.
+    /// Its length; for a curved wall, its chord.
     pub fn drawn(&self) -> Length {
         self.drawn
     }
 }
 
-/// Every outline that is not ours, compared with the walls at its figure's face.
+/// Every reference outline, compared with the walls at its figure's face.
 pub(super) fn reports(areas: &Areas) -> Result<Vec<OutlineReport>, Diagnostics> {
     let (house, settings) = (areas.house(), areas.settings());
     let mut reports = Vec::new();
@@ -192,7 +193,7 @@ fn report(
     report
 }
 
-/// Two outlines going round and round, theirs maybe the other way.
+/// Two closed outlines, one of which may be walked in the opposite direction.
 struct Ring {
     ours: usize,
     theirs: usize,
@@ -200,7 +201,7 @@ struct Ring {
 }
 
 impl Ring {
-    /// The walls between two of ours, and those between two of theirs, as ours are walked.
+    /// The unmatched walls between two matched pairs, in the direction of ours.
     fn between(&self, from: (usize, usize), to: (usize, usize)) -> Gap {
         let along = |from: usize, to: usize, n: usize| -> Vec<usize> {
             let count = (to + n - from - 1) % n;
@@ -218,11 +219,11 @@ impl Ring {
     }
 }
 
-/// Walls of ours and of theirs between two that go together.
+/// Unmatched walls of ours and of the other outline between two matched pairs.
 type Gap = (Vec<usize>, Vec<usize>);
 
-/// The pairs that stay: a wall that differs by more than rounding next to walls without a counterpart is not the same
-/// wall at another length, but one that is cut off elsewhere.
+/// Removes unreliable pairs: a wall that differs by more than rounding and is next to unmatched walls is not the
+/// same wall at another length, but cut off elsewhere.
 fn drop_pairs_beside_gaps(
     mut pairs: Pairs,
     ring: &Ring,
@@ -246,7 +247,7 @@ fn drop_pairs_beside_gaps(
     }
 }
 
-/// What lies between the pairs; everything where there is none.
+/// What lies between the pairs; everything if there are no pairs.
 fn gaps(pairs: &Pairs, ring: &Ring) -> Vec<Gap> {
     let Some(last) = pairs.last() else {
         let theirs = 0..ring.theirs;
@@ -258,7 +259,7 @@ fn gaps(pairs: &Pairs, ring: &Ring) -> Vec<Gap> {
     gaps.filter(|(ours, theirs)| !ours.is_empty() || !theirs.is_empty()).collect()
 }
 
-/// A gap in as many parts as can be: cut where both have come as far within a foot.
+/// Divides a gap into as many parts as possible, wherever both outlines are within a foot of each other.
 fn split(gap: Gap, ours: &[Wall], theirs: &[Wall], reversed: bool) -> Vec<Gap> {
     let (mut our, mut their) = gap;
     let way = |walls: &[Wall], list: &[usize], turned: bool| -> Vec<(i64, i64)> {
@@ -289,13 +290,13 @@ fn split(gap: Gap, ours: &[Wall], theirs: &[Wall], reversed: bool) -> Vec<Gap> {
     parts
 }
 
-/// Sides that run on in one line, as one wall.
+/// Sides that continue in one line, as one wall.
 struct Wall {
     vector: Vector,
     sides: Vec<usize>,
 }
 
-/// The walls of an outline, sides that follow each other in one line put together.
+/// The walls of an outline, with consecutive sides in one line joined.
 fn in_line(sides: &[Vector]) -> Vec<Wall> {
     let mut walls: Vec<Wall> = Vec::new();
     for (i, &side) in sides.iter().enumerate() {
@@ -317,7 +318,7 @@ fn in_line(sides: &[Vector]) -> Vec<Wall> {
     walls
 }
 
-/// Whether two straight sides run the same way along one axis.
+/// Whether two straight sides run in the same direction along one axis.
 fn run_on(a: Vector, b: Vector) -> bool {
     let straight = a.rise == 0 && b.rise == 0 && (a.east == 0 || a.north == 0);
     straight
@@ -329,7 +330,7 @@ fn vectors_of(walls: &[Wall]) -> Vec<Vector> {
     walls.iter().map(|wall| wall.vector).collect()
 }
 
-/// Our sides at a face, the pieces of each put together again.
+/// Our sides at a face, with the pieces of each side joined.
 fn merged(house: &House, space: usize, walls: &Walls) -> Vec<Vector> {
     let at = &walls.spaces[space];
     let mut sides = vec![Vector::default(); house.spaces[space].sides.len()];
@@ -343,20 +344,19 @@ fn merged(house: &House, space: usize, walls: &Walls) -> Vec<Vector> {
     sides
 }
 
-/// Our sides beside theirs, by their places.
+/// Pairs of walls, ours and theirs, by index.
 type Pairs = Vec<(usize, usize)>;
 
-/// Which walls go together.
+/// Which walls match.
 #[derive(Default)]
 struct Matching {
     pairs: Pairs,
-    /// Theirs is walked the other way round.
+    /// The other outline is walked in the opposite direction.
     reversed: bool,
 }
 
-/// Pairs of walls, ours and theirs, in the order of ours: all of them if the corners are the same, else those of the
-/// cheapest way to turn one outline into the other, where a wall costs what its length changes by, and one that only one
-/// of them has its length.
+/// Pairs of matching walls, in the order of ours. If the corners are the same, all walls match. Otherwise it is the
+/// alignment of lowest cost: a pair costs the difference of its lengths, an unmatched wall its length.
 fn matched(ours: &[Vector], theirs: &[Vector]) -> Matching {
     let mut best: Option<(bool, i128, Matching)> = None;
     for reversed in [false, true] {
@@ -384,23 +384,24 @@ fn matched(ours: &[Vector], theirs: &[Vector]) -> Matching {
     best.map(|(.., matching)| matching).unwrap_or_default()
 }
 
-/// The same wall walked the other way.
+/// The same wall walked in the opposite direction.
 fn turned_round(vector: &Vector) -> Vector {
     Vector { east: -vector.east, north: -vector.north, rise: -vector.rise }
 }
 
-/// Whether two walls run the same way and are of one sort.
+/// Whether two walls run in the same direction and are both straight or both curved.
 fn is_alike(a: &Vector, b: &Vector) -> bool {
     let way = |v: &Vector| (v.east.signum(), v.north.signum(), v.rise != 0);
     way(a) == way(b)
 }
 
-/// What it costs to take one wall for the other.
+/// The cost of matching two walls.
 fn change(a: &Vector, b: &Vector) -> i128 {
     i128::from((a.chord_length() - b.chord_length()).nm().abs())
 }
 
-/// Where their walk may begin: anywhere; of very many walls where it is likeliest to begin as ours does.
+/// Where the other outline may begin: at any wall. If there are very many walls, only at those most like our first
+/// one.
 fn starts(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<usize> {
     const MOST: usize = 8_000_000;
     let mut all: Vec<usize> = (0..theirs.len()).collect();
@@ -416,18 +417,18 @@ fn starts(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<usize> {
     all
 }
 
-/// What it costs to take wall for wall; none where they do not all run alike.
+/// The cost of matching wall for wall; `None` if some run in different directions.
 fn one_to_one(ours: &[Vector], theirs: &[(usize, Vector)]) -> Option<i128> {
     let alike = ours.len() == theirs.len()
         && ours.iter().zip(theirs).all(|(our, (_, their))| is_alike(our, their));
     alike.then(|| ours.iter().zip(theirs).map(|(our, (_, their))| change(our, their)).sum())
 }
 
-/// The cheapest way from ours to theirs and its pairs, both from their beginnings.
+/// The alignment of lowest cost that begins at the first wall of both, and its pairs.
 fn aligned(ours: &[Vector], theirs: &[(usize, Vector)]) -> (i128, Pairs) {
     let (n, m) = (ours.len(), theirs.len());
     let whole = |vector: &Vector| i128::from(vector.chord_length().nm());
-    // The least price of what is left from our ith wall and their jth on.
+    // The lowest cost of aligning the rest, from our wall i and their wall j on.
     let mut price = vec![0_i128; (n + 1) * (m + 1)];
     let at = |i: usize, j: usize| i * (m + 1) + j;
     for i in (0..=n).rev() {
@@ -466,12 +467,12 @@ fn aligned(ours: &[Vector], theirs: &[(usize, Vector)]) -> (i128, Pairs) {
 /// The figure's own outline of a space.
 pub(super) struct OwnOutline {
     pub(super) outline: Outline,
-    /// Its walls stand in the order of ours, one for each.
+    /// Its walls are in the order of ours, one for each.
     pub(super) is_matched: bool,
 }
 
-/// The figure's own outline of a space, where exactly one is given and it closes; in the order of our
-/// walls where the corners are the same.
+/// The figure's own outline of a space, if exactly one is given and it closes. If the corners are the same, it is
+/// in the order of our walls.
 pub(super) fn own_outline(
     house: &House,
     ground: &Ground<'_>,

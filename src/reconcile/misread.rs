@@ -1,8 +1,9 @@
-//! Walls misread: which lengths a length is taken for, and what the area is once the walls across have closed it.
+//! Misread walls: which lengths a length may be taken for, and the area after the other walls have closed the
+//! outline.
 //!
-//! A sketch has to close. Where one wall is misread, another of the same direction takes up the difference, mostly one
-//! that runs the other way; or it is spread over them all. The area is linear in the walls of one axis, so each of
-//! these is exact.
+//! A sketch has to close. If one wall is misread, another wall of the same axis takes up the difference, usually
+//! one that runs the other way; or it is spread over all of them. The area is linear in the walls of one axis, so
+//! each result is exact.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -15,31 +16,32 @@ use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Traverse;
 use crate::units::length::Length;
 
-/// Walls of an outline with more sides are not weighed.
+/// The most sides of an outline whose walls are weighed.
 pub(crate) const MOST_SIDES: usize = 200;
 
-/// A wall misread, and what takes up the difference.
+/// A misread wall, and how the difference is taken up.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Misread {
-    /// Its place among the sides of its space.
+    /// Its index among the sides of its space.
     pub(super) side: usize,
-    /// What the record would have for it.
+    /// The length the record would have.
     pub(super) length: Length,
-    /// What the outline grows by, in square feet.
+    /// How much the outline grows, in square feet.
     pub(super) effect: f64,
-    /// How much that is off where the difference was spread over several walls, squared.
+    /// The variance of that in square feet squared, if the difference is spread over several walls.
     pub(super) variance: f64,
-    /// How common it is among all that one wall of this outline could be misread as; for each wall they add up to 1 at most.
+    /// How common it is, relative to everything that one wall of this outline could be misread as. For each wall
+    /// these add up to at most 1.
     pub(super) share: f64,
 }
 
-/// How the difference is taken up: by one wall, or a foot at a time by any.
+/// The share of cases in which a single wall takes up the difference; otherwise it is spread in steps of a foot.
 const BY_ONE: f64 = 0.6;
-/// By a wall that runs the other way rather than one that runs the same way; a long one rather than a short one, by the square of
-/// its length.
+/// The share of these in which that wall runs the other way. Longer walls are more likely, by the square of their
+/// length.
 const BY_ONE_ACROSS: f64 = 0.8;
 
-/// Every way in which one wall of an outline could be misread.
+/// Calls `each` for every way in which one wall of an outline could be misread.
 pub(super) fn misread(traverse: &Traverse, outline: &Outline, mut each: impl FnMut(Misread)) {
     if traverse.has_bearings() || traverse.sides.len() > MOST_SIDES {
         return;
@@ -57,8 +59,8 @@ pub(super) fn misread(traverse: &Traverse, outline: &Outline, mut each: impl FnM
     }
 }
 
-/// What the area would change by if a wall of ours had been typed wrong and the side that follows from the others had hidden it: each
-/// wall by its place among the sides, by swapped digits or ten feet.
+/// Calls `each` with a side and the change of area if that side had been typed wrong, by swapped digits or ten
+/// feet, and the side by closing had hidden it.
 pub(super) fn typing_slips(
     traverse: &Traverse,
     outline: &Outline,
@@ -86,10 +88,10 @@ pub(super) fn typing_slips(
     }
 }
 
-/// A slip that is asked about: no less common than ten feet more or less.
+/// The least common misreading that is asked about: ten feet more or less.
 const LIKELY: f64 = 0.15;
 
-/// The walls of one axis.
+/// The walls along one axis.
 fn walls<'a>(
     traverse: &'a Traverse,
     outline: &'a Outline,
@@ -110,12 +112,13 @@ fn walls<'a>(
     })
 }
 
-/// A wall of one axis.
+/// A wall along one axis.
 struct Wall {
     source: Option<usize>,
     ahead: bool,
     feet: f64,
-    /// What the area gains for each foot that the outline goes further along the axis here; one number may be added for all.
+    /// What the area gains for each foot that this wall extends along the axis, up to a constant common to all
+    /// walls.
     slope: f64,
 }
 
@@ -131,7 +134,7 @@ fn one(walls: &[Wall], i: usize, mut each: impl FnMut(Misread)) {
         let change = feet - here.feet;
         let weight = |wall: &Wall| {
             let across = if wall.ahead != here.ahead { BY_ONE_ACROSS } else { 1.0 - BY_ONE_ACROSS };
-            // What gets shorter must be long enough.
+            // A wall that gets shorter must be long enough.
             let left =
                 if wall.ahead != here.ahead { wall.feet + change } else { wall.feet - change };
             let is_long = left > 0.5;
@@ -162,7 +165,7 @@ fn one(walls: &[Wall], i: usize, mut each: impl FnMut(Misread)) {
     }
 }
 
-/// A length of so many feet.
+/// A length of `feet` feet.
 #[expect(clippy::cast_possible_truncation, reason = "a wall of at most 10,000 ft")]
 fn in_feet(feet: f64) -> Length {
     Length::from_nm((feet * Length::FOOT.nm() as f64).round() as i64)
@@ -176,8 +179,8 @@ fn whole_feet(feet: f64) -> i64 {
 /// Digits that look alike.
 const ALIKE: [(i64, i64); 6] = [(1, 7), (3, 8), (5, 6), (4, 9), (0, 6), (0, 8)];
 
-/// The whole-foot lengths that a length is misread as, each with how common it is: ten, five or one more or less, digits swapped, a
-/// digit taken for one that looks alike. Never less than half of it nor more than twice. Judgment.
+/// The lengths a length may be misread as, each with its share: ten, five or one foot more or less, swapped digits,
+/// or a digit that looks like another. Never less than half the length or more than twice. Judgment.
 fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
     let whole = whole_feet(feet);
     let mut list = [(0_i64, 0.0_f64); 12];
@@ -207,7 +210,7 @@ fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
         }
     }
     let off = feet - whole as f64;
-    // A length that can be taken for many others is still taken for one of them at most.
+    // The shares of all misreadings of one length add up to at most 1.
     let together: f64 = list.iter().take(count).map(|(_, share)| share).sum();
     let scale = 1.0 / together.max(1.0);
     list.into_iter().take(count).map(move |(other, share)| (other as f64 + off, share * scale))
@@ -225,11 +228,11 @@ mod tests {
 
     #[test]
     fn a_length_is_misread_in_the_ordinary_ways() {
-        // One, five and ten either way; 42 is 24 swapped, 29 has 4 for 9.
+        // One, five and ten feet either way; 42 is 24 with its digits swapped, 29 has a 9 for the 4.
         assert_eq!(lengths(24.0), [14.0, 19.0, 23.0, 25.0, 29.0, 34.0, 42.0]);
-        // 91 would be over twice 19; 17 has a 9 for nothing, 14 a 4 for the 9.
+        // 91 would be more than twice 19; 14 has a 4 for the 9.
         assert_eq!(lengths(19.0), [14.0, 18.0, 20.0, 24.0, 29.0]);
-        // Never a tenth, never three times.
+        // Never a tenth of it, never three times.
         assert_eq!(lengths(5.0), [4.0, 6.0, 10.0]);
         for feet in 1..300 {
             let whole = f64::from(feet);

@@ -1,4 +1,4 @@
-//! The gap between what was measured and what somebody published, step by step.
+//! The gap between the measured area and each published figure: its steps, and its possible causes.
 
 mod bridge;
 mod case;
@@ -46,7 +46,7 @@ pub use rounding::{Between, CouldExplain, RoundingTest};
 pub use search::Explanations;
 pub use weights::Weights;
 
-/// The areas of a house and the gap to each published figure.
+/// The areas of a house, and the gap to each published figure.
 #[derive(Clone, Debug)]
 pub struct Reconciliation {
     areas: Areas,
@@ -58,19 +58,19 @@ pub struct Reconciliation {
 }
 
 impl Areas {
-    /// Works out the gap to each published figure, step by step, and what could account for it.
+    /// Computes the gap to each published figure, step by step, and what could account for it.
     ///
     /// # Errors
     ///
     /// [`SideVanishes`](crate::diagnostic::Word::SideVanishes) or
-    /// [`SidesCross`](crate::diagnostic::Word::SidesCross) where the walls are too near each other
-    /// to be moved to the face of a figure.
+    /// [`SidesCross`](crate::diagnostic::Word::SidesCross) where the walls are too close together to be moved to
+    /// the face of a figure.
     pub fn reconcile(self, weights: &Weights) -> Result<Reconciliation, Diagnostics> {
         Reconciliation::worked_out(self, weights, true)
     }
 
-    /// The same without the search for causes: for streams of many houses. What a figure says it
-    /// counts is still a line of its own.
+    /// Like [`Areas::reconcile`], but without the search for causes; for large numbers of houses. What a figure
+    /// says it counts is still a step of its own.
     ///
     /// # Errors
     ///
@@ -117,17 +117,17 @@ impl Reconciliation {
         &self.areas
     }
 
-    /// The house that it is about.
+    /// The house.
     pub fn house(&self) -> &House {
         self.areas.house()
     }
 
-    /// The settings that it was worked out with.
+    /// The settings the areas were computed with.
     pub fn settings(&self) -> &Settings {
         self.areas.settings()
     }
 
-    /// How common each departure was taken to be.
+    /// How common each departure was assumed to be.
     pub fn weights(&self) -> &Weights {
         &self.weights
     }
@@ -137,28 +137,29 @@ impl Reconciliation {
         &self.figures
     }
 
-    /// The outlines of the record and the plan, in file order.
+    /// The outlines from the record, the plan and maps, in file order.
     pub fn outlines(&self) -> &[OutlineReport] {
         &self.outlines
     }
 
-    /// What had to be assumed, for the areas or for a figure.
+    /// The thicknesses that were assumed for the areas or for a figure.
     pub(crate) fn assumed(&self) -> Assumed {
         self.assumed
     }
 
-    /// Whether a record is smaller than the house taken in the same way: then the pages may raise the value.
+    /// Whether the record is smaller than the house measured the same way; handing in the pages may then raise the
+    /// value.
     pub fn has_smaller_record(&self) -> bool {
         self.figures.iter().any(Figure::is_smaller_record)
     }
 
-    /// Every warning, of reading, checking and working out, in file order.
+    /// Every warning from reading, checking and computing, in file order.
     pub fn warnings(&self) -> &[Diagnostic] {
         &self.warnings
     }
 }
 
-/// A published figure and its gap to what was measured.
+/// A published figure and its gap to the measured area.
 #[derive(Clone, Debug)]
 pub struct Figure {
     kind: FigureKind,
@@ -178,7 +179,7 @@ pub struct Figure {
     counting: Vec<String>,
 }
 
-/// What a figure stands on: its face, its rule, and this house under both.
+/// What a figure is compared with: this house at the figure's face and under its rule.
 pub(crate) struct Ground<'a> {
     pub(crate) figure: &'a PublishedFigure,
     pub(crate) face: Face,
@@ -186,7 +187,7 @@ pub(crate) struct Ground<'a> {
     pub(crate) walls: Arc<Walls>,
     pub(crate) fine: Arc<Ruled>,
     pub(crate) ruled: Arc<Ruled>,
-    /// What whole feet, or half feet where the figure says so, leave open.
+    /// The possible ranges under whole-foot rounding, or half-foot rounding if the figure says so.
     pub(crate) ranges: Arc<AreaRanges>,
 }
 
@@ -218,12 +219,12 @@ impl<'a> Ground<'a> {
     }
 }
 
-/// The step whose range is stated: the half foot for what is rounded so, else the whole foot.
+/// The step for which the range is computed: the half foot if sides are rounded to it, else the whole foot.
 fn range_step(step: Step) -> Step {
     if step == Step::HalfFoot { step } else { Step::WholeFoot }
 }
 
-/// What the sides of a figure are rounded to: what it says, else the whole foot for a record, else none in particular.
+/// What the sides of a figure are rounded to: what it says, else the whole foot for a record, else `None`.
 fn step_of(figure: &PublishedFigure) -> Option<Step> {
     match (figure.sides, &figure.kind) {
         (Some(SideRule::Step(step)), _) => Some(step),
@@ -285,7 +286,8 @@ impl Figure {
         }
     }
 
-    /// A figure so far from what was measured that a digit or a unit is likelier to be wrong than a wall.
+    /// A warning if the figure is so far from the measured area that a wrong digit or unit is more likely than a
+    /// wrong wall.
     fn far_off(&self, span: Span) -> Option<Diagnostic> {
         let (says, measured) = (self.area.whole_sq_ft(), self.start.whole_sq_ft());
         if !is_far_off(says, measured) {
@@ -302,17 +304,17 @@ impl Figure {
         ))
     }
 
-    /// What it says it counts.
+    /// The names of what it says it counts.
     pub(crate) fn counting(&self) -> &[String] {
         &self.counting
     }
 
-    /// What would account for it, best supported first.
+    /// The possible explanations, best supported first.
     pub fn explanations(&self) -> &Explanations {
         &self.explanations
     }
 
-    /// The word for it: `record`, `listing`, `plan`, or its own name.
+    /// Its name: `record`, `listing`, `plan`, or the name it was given.
     pub fn name(&self) -> &str {
         match &self.kind {
             FigureKind::Record => "record",
@@ -322,12 +324,12 @@ impl Figure {
         }
     }
 
-    /// Whether it is the record's.
+    /// Whether it is the record.
     pub(crate) fn is_record(&self) -> bool {
         matches!(self.kind, FigureKind::Record)
     }
 
-    /// The word of the sides file it was given with.
+    /// The word it is given with in the sides file.
     pub(crate) fn word(&self) -> &'static str {
         match &self.kind {
             FigureKind::Record => "record",
@@ -337,7 +339,7 @@ impl Figure {
         }
     }
 
-    /// Its title, where it has one.
+    /// Its title, if it has one.
     pub fn title(&self) -> Option<&str> {
         self.title.as_deref()
     }
@@ -347,34 +349,35 @@ impl Figure {
         self.area
     }
 
-    /// As it was written, where that was not in square feet.
+    /// The area as it was written, if that was not in square feet.
     pub(crate) fn in_other_unit(&self) -> Option<String> {
         let is_other = self.written.unit() != AreaUnit::SquareFeet;
         is_other.then(|| self.written.to_string())
     }
 
-    /// The face it is taken at.
+    /// The face it is assumed to be measured to.
     pub fn face(&self) -> Face {
         self.face
     }
 
-    /// Whether it says itself how its sides are rounded.
+    /// Whether the file states how its sides are rounded.
     pub(crate) fn says_rule(&self) -> bool {
         self.says_rule
     }
 
-    /// The rule its sides are taken to be rounded by.
+    /// The rule its sides are assumed to be rounded by.
     pub(crate) fn side_rule(&self) -> SideRule {
         self.rule
     }
 
-    /// What was measured: gross area of the counted spaces above grade, outside, sides to the tenth of a foot.
+    /// The measured area it is compared with: the gross area above grade, outside, sides rounded to the tenth of a
+    /// foot.
     pub fn start(&self) -> Area {
         self.start
     }
 
-    /// The house taken as the figure says it was: at its face, with what it counts, each wall to the inch where its own
-    /// are, else to a tenth of a foot.
+    /// The measured area at the figure's own face and with what it counts; each wall is rounded to the inch if the
+    /// figure's walls are, else to the tenth of a foot.
     pub fn same_way(&self) -> Area {
         self.same_way
     }
@@ -384,7 +387,7 @@ impl Figure {
         self.kind == FigureKind::Record && is_smaller
     }
 
-    /// The figure less that, in per cent of that, to one decimal, both as they are printed.
+    /// The figure minus [`Figure::same_way`], in percent of the latter to one decimal, both as printed.
     pub(crate) fn share_of_same_way(&self) -> Option<String> {
         let [figure, measured] = [self.area, self.same_way].map(|area| {
             Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
@@ -392,13 +395,12 @@ impl Figure {
         (figure - measured).per_cent_of(measured)
     }
 
-    /// The figure less what was measured.
+    /// The figure minus the measured area.
     pub fn gap(&self) -> Area {
         self.area - self.start
     }
 
-    /// The gap in per cent of what was measured, to one decimal, both as they are printed; none where nothing was
-    /// measured.
+    /// The gap in percent of the measured area, to one decimal, both as printed; `None` if nothing was measured.
     pub fn per_cent(&self) -> Option<String> {
         let [figure, measured] = [self.area, self.start].map(|area| {
             Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
@@ -406,44 +408,44 @@ impl Figure {
         (figure - measured).per_cent_of(measured)
     }
 
-    /// The steps of the bridge; they add up to the gap exactly.
+    /// The steps of the bridge, which add up to the gap exactly.
     pub fn lines(&self) -> &[Line] {
         &self.lines
     }
 
-    /// The step of the bridge, if it has it.
+    /// One step of the bridge, if it is there.
     pub fn line(&self, step: BridgeStep) -> Option<&Line> {
         self.lines.iter().find(|line| line.step() == step)
     }
 
-    /// What each recorded side has in the line of recorded sides; they add up to it exactly.
+    /// What each recorded side contributes to the step of recorded sides; the shares add up to it exactly.
     pub fn shares(&self) -> &[Share] {
         &self.shares
     }
 
-    /// What the figure's own sketch, or its own sides, come to, where they cover all that is counted.
+    /// The area of the figure's own sketch or sides, if they cover everything that is counted.
     pub fn own_sketch(&self) -> Option<Area> {
         let as_drawn = self.takes_nothing_off();
         self.own.map(|own| if as_drawn { own.drawn } else { own.net })
     }
 
-    /// The same as it is drawn, with nothing taken off.
+    /// That area as drawn, without deductions.
     pub(crate) fn own_sketch_as_drawn(&self) -> Option<Area> {
         self.own.map(|own| own.drawn)
     }
 
-    /// Whether its own sketch comes to its total with nothing taken off, where something is taken off ours.
+    /// Whether its own sketch gives its total only without deductions, although ours has deductions.
     pub(crate) fn takes_nothing_off(&self) -> bool {
         let agrees = |area: Area| area.whole_sq_ft() == self.area.whole_sq_ft();
         self.own.is_some_and(|own| agrees(own.drawn) && !agrees(own.net))
     }
 
-    /// Whether rounding is big enough to explain it.
+    /// Whether rounding could explain it.
     pub fn enough(&self) -> &RoundingTest {
         &self.enough
     }
 
-    /// Whether a sketch or sides of this sort go with it.
+    /// The source of reference outlines that belong to this figure.
     pub(crate) fn drawn(figure: &PublishedFigure) -> Option<ReferenceSource> {
         match figure.kind {
             FigureKind::Record => Some(ReferenceSource::Record),
@@ -453,12 +455,12 @@ impl Figure {
     }
 }
 
-/// Whether a listing has the record's figure and not the tape's, in whole square feet.
+/// Whether a listing repeats the record's figure although the measured area differs, in whole square feet.
 pub(crate) fn repeats(record: Option<i64>, listing: Option<i64>, measured: Option<i64>) -> bool {
     record.is_some() && listing == record && measured != record
 }
 
-/// The sum of a value of the counted spaces above grade, what is taken off them taken off.
+/// The sum over the counted spaces above grade, after their deductions.
 pub(crate) fn total(house: &House, areas: &[Area]) -> Area {
     let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
     counted.map(|i| crate::areas::net(house, i, areas)).sum()

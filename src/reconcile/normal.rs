@@ -1,40 +1,40 @@
-//! How likely a figure is where totals are scattered normally about a middle.
+//! How likely a figure is if totals are normally distributed about a mean.
 //!
 //! # Units
 //!
-//! Square feet; likelihoods are for one whole square foot, as figures are published.
+//! Square feet; likelihoods are per whole square foot, as figures are published.
 #![expect(clippy::float_arithmetic, reason = "likelihoods are floats")]
 
-/// 1/√(2π): the density of a normal distribution of variance 1 at its middle.
+/// 1/√(2π): the maximum density of the standard normal distribution.
 const TOP: f64 = std::f64::consts::FRAC_2_SQRT_PI * std::f64::consts::FRAC_1_SQRT_2 / 2.0;
-/// Rounding a total to the whole square foot: the variance of what is even over one.
+/// The variance of rounding a total to the whole square foot: uniform over one.
 pub(super) const OF_TOTAL: f64 = 1.0 / 12.0;
 
-/// A normal distribution about 0.
+/// A normal distribution with mean 0.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Normal {
     sigma: f64,
 }
 
 impl Normal {
-    /// Of a variance in square feet squared, with rounding of the total in it.
+    /// With a variance in square feet squared, to which the rounding of the total is added.
     pub(super) fn of(variance: f64) -> Normal {
         Normal { sigma: (variance + OF_TOTAL).sqrt() }
     }
 
-    /// The likelihood of a figure so far off.
+    /// The likelihood of a figure that is `off` square feet from the mean.
     pub(super) fn at(self, off: f64) -> f64 {
         let z = off / self.sigma;
         if z.abs() > 6.0 { 0.0 } else { TOP / self.sigma * libm::exp(-0.5 * z * z) }
     }
 
-    /// The chance of one from `low` to `high` off.
+    /// The probability of being from `low` to `high` square feet off.
     pub(super) fn within(self, low: f64, high: f64) -> f64 {
         let below = |x: f64| 0.5 * libm::erfc(-x / (self.sigma * std::f64::consts::SQRT_2));
         below(high) - below(low)
     }
 
-    /// No figure is likelier.
+    /// The highest likelihood of any figure.
     pub(super) fn most(self) -> f64 {
         TOP / self.sigma
     }

@@ -1,8 +1,8 @@
-//! The areas that an office could get for a space, each with its chance: which walls round the other way in its reading, and
-//! which walls it then takes the odd steps from.
+//! The areas an office could compute for a space, with their probabilities: which walls it rounds the other way
+//! after reading the tape, and from which walls it then takes the remaining steps to close.
 //!
-//! All walls of an axis close together, so an axis has few likely outcomes; the area of each pair is exact. What is not
-//! listed is left to a normal distribution.
+//! All walls of an axis close together, so an axis has few likely outcomes; the area of each pair of outcomes is
+//! exact. The rest is left to a normal distribution.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -19,50 +19,51 @@ use crate::geometry::traverse::{Leg, Shape, StepRounding};
 use crate::house::wall_moves::AtFace;
 use crate::units::length::Length;
 
-/// How far off a total may be to be listed, either way, in square feet.
+/// The largest error of a total that is listed, in square feet either way.
 pub(super) const REACH: usize = 160;
 pub(super) const BINS: usize = 2 * REACH + 1;
 
-/// No more outcomes of an axis are gone through, nor those less likely than this.
+/// The most outcomes of an axis that are considered, and the lowest probability of each.
 const MOST_OF_AN_AXIS: usize = 24;
 const LEAST: f64 = 0.004;
-/// Nor are the ways to close an axis that misses by more steps.
+/// The largest misclosure in steps for which closings are considered.
 const MOST_MISSED: i64 = 4;
-/// No more walls are taken to go either way.
+/// The most walls that may be rounded either way.
 const MOST_EITHER_WAY: usize = 4;
 
-/// How offices take an odd step: from any wall alike, from the one that is then nearest to its length, from the longest, from the
-/// last one that was walked. Judgment: nobody has counted.
+/// From which wall an office takes a remaining step: any wall alike, the one that is then nearest to its length, the
+/// longest, or the last one walked. Judgment: no data is known.
 const FROM_ANY: f64 = 0.40;
 const FROM_NEAREST: f64 = 0.30;
 const FROM_LONGEST: f64 = 0.15;
 const FROM_LAST: f64 = 0.15;
 
-/// What a total could be off, in whole square feet, with the chance of each; what is left to 1 is the chance of none of these.
+/// The possible errors of a total in whole square feet, with their probabilities. What is missing to 1 is the
+/// probability of any other error.
 #[derive(Clone, Debug)]
 pub(super) struct Outcomes {
     pub(super) list: Vec<(i32, f64)>,
 }
 
-/// An axis on whole steps: the lengths of its walls, and how likely.
+/// The lengths of an axis's walls in whole steps, with their probability.
 struct OnSteps {
     lengths: Vec<i64>,
     chance: f64,
 }
 
 impl Outcomes {
-    /// Just what was worked out.
+    /// No error: exactly the computed area.
     pub(super) fn sure() -> Outcomes {
         Outcomes { list: vec![(0, 1.0)] }
     }
 
-    /// Nothing is listed.
+    /// No listed outcomes.
     pub(super) fn open() -> Outcomes {
         Outcomes { list: Vec::new() }
     }
 
-    /// Of a space whose walls are brought onto steps this way, against `ruled`, what was worked out; only for straight walls
-    /// along an axis, and steps that are wider than the reading.
+    /// The outcomes of a space whose walls are rounded this way, relative to the computed outline `ruled`. Nothing
+    /// is listed unless all walls are straight and along an axis, and steps are wider than twice the reading.
     pub(super) fn of(at: &AtFace, ruled: &Outline, way: StepRounding, reading: Length) -> Outcomes {
         let straight = |shape: &Shape| matches!(shape, Shape::Straight { .. });
         let sides = &at.traverse.sides;
@@ -94,7 +95,7 @@ impl Outcomes {
     }
 }
 
-/// How far north the walk is, in steps, where each wall that runs east or west is walked.
+/// How far north the traverse is, in steps, at each wall that runs east or west.
 fn heights(at: &AtFace, north: &[Leg], lengths: &[i64]) -> Vec<i64> {
     let mut walls = north.iter().zip(lengths).peekable();
     let mut height = 0;
@@ -108,7 +109,7 @@ fn heights(at: &AtFace, north: &[Leg], lengths: &[i64]) -> Vec<i64> {
     heights
 }
 
-/// The likely outcomes of one axis, the likeliest first.
+/// The likely outcomes of one axis, most likely first.
 fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> Vec<OnSteps> {
     let unit = way.step().length().nm();
     let rounded: Vec<i64> =
@@ -138,7 +139,7 @@ fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> Vec<OnSteps> {
     list
 }
 
-/// The ways to close an axis that misses by a few steps; by more, none is likely.
+/// Adds the ways to close an axis that misses by a few steps.
 fn closed(legs: &[Leg], lengths: Vec<i64>, unit: i64, chance: f64, list: &mut Vec<OnSteps>) {
     let misses: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
     if misses == 0 {
@@ -194,7 +195,7 @@ fn closed(legs: &[Leg], lengths: Vec<i64>, unit: i64, chance: f64, list: &mut Ve
     }
 }
 
-/// What several spaces could be off together, each times a factor.
+/// The possible errors of several spaces together, each multiplied by a factor.
 #[derive(Clone, Debug)]
 pub(super) struct Together {
     bins: Box<[f64; BINS]>,
@@ -202,14 +203,14 @@ pub(super) struct Together {
 }
 
 impl Together {
-    /// Nothing yet.
+    /// With no space added.
     pub(super) fn new() -> Together {
         let mut bins = Box::new([0.0; BINS]);
         bins[REACH] = 1.0;
         Together { bins, rest: 0.0 }
     }
 
-    /// With one more space, so many times; where that is no whole number, of a total that is `over` one.
+    /// Adds one more space, multiplied by `factor`. If that is not a whole number, the total is `over` above one.
     pub(super) fn and(&self, other: &Outcomes, factor: f64, over: f64) -> Together {
         let mut bins = Box::new([0.0; BINS]);
         let mut listed = 0.0;
@@ -227,13 +228,13 @@ impl Together {
         Together { bins, rest: (1.0 - listed).max(0.0) }
     }
 
-    /// The chance of being just so far off, of what is listed.
+    /// The probability of this error, among those listed.
     pub(super) fn at(&self, off: f64) -> f64 {
         let bin = off.round() + REACH as f64;
         if (0.0..BINS as f64).contains(&bin) { self.bins[bin as usize] } else { 0.0 }
     }
 
-    /// The chance of being from `low` to `high` off, of what is listed.
+    /// The probability of an error from `low` to `high`, among those listed.
     pub(super) fn within(&self, low: f64, high: f64) -> f64 {
         let bins = self.bins.iter().enumerate();
         let lies = |bin: usize| {
@@ -243,16 +244,16 @@ impl Together {
         bins.filter(|(bin, _)| lies(*bin)).map(|(_, chance)| chance).sum()
     }
 
-    /// The likeliest of what is listed.
+    /// The highest probability among those listed.
     pub(super) fn most(&self) -> f64 {
         self.bins.iter().copied().fold(0.0, f64::max)
     }
 }
 
-/// What a rectangle of two walls could be off, where each goes the other way with its chance, or a step more or less where
-/// the outline is closed on it; `sign` is of what it adds.
+/// The possible errors of a rectangle of two walls. Each may be rounded the other way with its probability, or be a
+/// step longer or shorter if the outline is closed on it. `sign` tells whether the rectangle is added.
 pub(super) fn of_rectangle(walls: [(f64, f64, f64); 2], step: f64, sign: f64) -> Outcomes {
-    /// A wall of a part takes up an odd step so often, either way.
+    /// How often a wall of a part takes up a remaining step, in each direction.
     const CLOSED_ON: f64 = 0.06;
     let lengths = |(length, other_way, toward): (f64, f64, f64)| {
         let same = (1.0 - other_way) * (1.0 - 2.0 * CLOSED_ON);

@@ -1,4 +1,4 @@
-//! Recesses, jogs, wings and bays: what of an outline a sketch may simplify.
+//! Recesses, jogs, wings and bays: the parts of an outline that a sketch may simplify.
 
 use crate::geometry::outline::Outline;
 use crate::geometry::outline::Vector;
@@ -7,23 +7,24 @@ use crate::units::area::Area;
 /// A part of an outline that a sketch may fill in or leave off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Part {
-    /// The side it goes by, by its place: the one at whose end a recess turns in, the outermost of a jog or a bay.
+    /// The index of the side it is named by: for a recess, the side that ends at the inward corner; for a jog or
+    /// bay, the outermost side.
     pub(crate) side: usize,
     pub(crate) shape: Shape,
 }
 
-/// What is done with it.
+/// The kind of part, and how it is simplified.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Shape {
-    /// A recess filled in: the rectangle of the two sides at the corner that turns in.
+    /// A recess that is filled in: the rectangle of the two sides at the inward corner.
     Recess,
-    /// What stands out of a wall, or a wing at a corner, left off: the rectangle of its outermost side and the shorter one beside it.
+    /// A jog that is left off: the rectangle of its outermost side and the shorter side next to it.
     Jog,
-    /// The same, but it stands out on one side only: a wing.
+    /// A wing that is left off: like a jog, but with an inward corner on one side only.
     Wing,
-    /// A bay left off.
+    /// A bay that is left off.
     Bay,
-    /// A bay drawn as a box.
+    /// A bay that is drawn as a box.
     BoxedBay,
 }
 
@@ -38,7 +39,7 @@ impl Shape {
 enum Turn {
     Outward,
     Inward,
-    /// Not at a right angle, or at a curved wall.
+    /// Not a right angle, or at a curved wall.
     Otherwise,
 }
 
@@ -102,7 +103,7 @@ fn is_square(a: Vector, b: Vector) -> bool {
     parts[0] * parts[2] + parts[1] * parts[3] == 0
 }
 
-/// Whether a side is the front of an angled bay, slanted walls on both sides of it leading out of one wall, or a round bay itself.
+/// Whether a side is a round bay, or the front of an angled bay with slanted walls on both sides.
 fn is_bay(outline: &Outline, side: usize) -> bool {
     let (before, front, after) = around(outline.vectors(), side);
     let turn = i128::from(outline.turn());
@@ -110,7 +111,7 @@ fn is_bay(outline: &Outline, side: usize) -> bool {
         return i128::from(front.rise) * turn > 0;
     }
     let slanted = |v: Vector| v.east != 0 && v.north != 0 && v.rise == 0;
-    // Out by as much as in, past a front that runs along an axis.
+    // It comes back in as far as it goes out, past a front that runs along an axis.
     let along_east = front.north == 0;
     let out_and_in = if along_east { before.north + after.north } else { before.east + after.east };
     slanted(before)
@@ -127,7 +128,7 @@ fn around(vectors: &[Vector], side: usize) -> (Vector, Vector, Vector) {
 }
 
 impl Part {
-    /// What it adds to the area of the outline, exactly where nothing is curved.
+    /// What it adds to the area of the outline; exact where nothing is curved.
     pub(crate) fn effect(self, outline: &Outline) -> Area {
         let vectors = outline.vectors();
         let (before, here, after) = around(vectors, self.side);
@@ -148,7 +149,7 @@ impl Part {
 }
 
 impl Part {
-    /// The two walls that its rectangle is of.
+    /// The two sides of its rectangle.
     pub(crate) fn walls(self, outline: &Outline) -> [usize; 2] {
         let n = outline.vectors().len();
         let (before, after) = ((self.side + n - 1) % n, (self.side + 1) % n);
@@ -158,9 +159,9 @@ impl Part {
     }
 }
 
-/// Half of the rectangle about a slanted wall.
+/// Half of the rectangle around a slanted wall.
 fn triangle(slanted: Vector) -> Area {
-    // Half a square nanometer is the unit, so that the doubled half is whole.
+    // The area unit is half a square nanometer, so half of the rectangle is a whole number.
     Area::from_half_nm2((i128::from(slanted.east) * i128::from(slanted.north)).abs())
 }
 

@@ -1,4 +1,5 @@
-//! The record's own lengths, beside ours: what they come to, and how much of that is which side's.
+//! The record's own lengths compared with ours: the area they give, and how much of the difference comes from each
+//! side.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
@@ -13,40 +14,40 @@ use crate::units::area::Area;
 use crate::units::decimal::largest_remainder;
 use crate::units::length::{Length, Written};
 
-/// Every space with the figure's own sides where the file has them, else under its rule.
+/// Every space with the figure's own sides where the file gives them, else under the figure's rule.
 pub(crate) struct Recorded {
     pub(crate) areas: Vec<Area>,
-    /// The figure's own where its walls are ours, else as the rule has them.
+    /// The figure's own outline if its walls match ours, else the outline under the rule.
     pub(crate) outlines: Vec<Outline>,
     pub(crate) shares: Vec<Share>,
-    /// Which spaces have an outline of the figure's own.
+    /// Which spaces have an outline from the figure.
     pub(crate) has: Vec<bool>,
-    /// Which of them have no length of ours in it.
+    /// Which of those contain no length of ours.
     is_whole: Vec<bool>,
-    /// What the figure's own outlines come to as they are drawn.
+    /// The areas of the figure's own outlines as drawn, without deductions.
     drawn: Vec<Area>,
 }
 
-/// What the figure's own sketch, or its own lengths, come to.
+/// The area of the figure's own sketch or lengths.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct OwnTotal {
-    /// With taken off what is taken off ours.
+    /// With the same deductions as ours.
     pub(crate) net: Area,
-    /// As it is drawn, nothing taken off.
+    /// As drawn, without deductions.
     pub(crate) drawn: Area,
 }
 
 impl OwnTotal {
-    /// With what the figure says it counts besides.
+    /// Adds what the figure says it counts in addition.
     pub(super) fn with(self, counting: Area) -> OwnTotal {
         OwnTotal { net: self.net + counting, drawn: self.drawn + counting }
     }
 }
 
-/// What one recorded side adds to the area, against the figure's rule.
+/// What one recorded side adds to the area, relative to the figure's rule.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Share {
-    /// The space's place among the spaces.
+    /// The index of the space.
     pub(crate) place: usize,
     pub(crate) space: String,
     /// Counted from 1.
@@ -69,12 +70,12 @@ impl Share {
         self.side
     }
 
-    /// The side as it stands in the file.
+    /// The side as typed in the file.
     pub fn typed(&self) -> &str {
         &self.typed
     }
 
-    /// The axis it runs along; none for a slanted side.
+    /// The axis it runs along; `None` for a slanted side.
     pub fn axis(&self) -> Option<Axis> {
         self.axis
     }
@@ -84,7 +85,7 @@ impl Share {
         self.ruled
     }
 
-    /// Its length in the record.
+    /// Its length on the record.
     pub fn recorded(&self) -> Length {
         self.recorded
     }
@@ -96,7 +97,7 @@ impl Share {
 }
 
 impl Recorded {
-    /// The figure's own sides; none where the file has none that count, or they do not close.
+    /// The figure's own sides; `None` if the file gives none that matter, or they do not close.
     pub(super) fn of(
         house: &House,
         ground: &Ground<'_>,
@@ -111,7 +112,7 @@ impl Recorded {
             is_whole: vec![false; house.spaces.len()],
             drawn: ground.ruled.areas.clone(),
         };
-        // What is taken off a space is looked at first, since its own sketch may leave that out.
+        // Deductions come first, since a space's own sketch may leave them out.
         for space in (0..house.spaces.len()).rev() {
             match own_outline(house, ground, space, drawn) {
                 Ok(Some(own)) => recorded.take(house, ground, space, &own),
@@ -124,13 +125,13 @@ impl Recorded {
         (0..house.spaces.len()).any(matters).then_some(recorded)
     }
 
-    /// Takes in the figure's own outline of a space.
+    /// Adds the figure's own outline of a space.
     fn take(&mut self, house: &House, ground: &Ground<'_>, space: usize, own: &Own) {
         let area = own.outline.area();
         let off: Area = house.taken_off(space).map(|other| self.areas[other]).sum();
         let ours = ground.ruled.areas[space];
-        // A sketch with other corners may leave out what lies in the space: it does where it is
-        // nearer to what is left without that.
+        // A sketch with other corners may exclude what is deducted. It does if its area is nearer to the area after
+        // deductions.
         let leaves_out = !own.is_matched && (area - ours).abs() > (area - (ours - off)).abs();
         self.areas[space] = if leaves_out { area + off } else { area };
         self.has[space] = true;
@@ -142,10 +143,10 @@ impl Recorded {
         }
     }
 
-    /// Adds the share of each side of a space that differs; what they add up to is the change of its area.
+    /// Adds the share of each side that differs; the shares add up to the change of the space's area.
     ///
-    /// δᵢ·gᵢ with g the gradient at the mean of both outlines, projected on changes that close: exact,
-    /// since the area is quadratic in the lengths, and the same from whatever corner the walk starts.
+    /// A share is δᵢ·gᵢ, with the gradient g at the mean of both outlines, projected on changes that keep it
+    /// closed. This is exact, since the area is quadratic in the lengths, and independent of the start corner.
     fn share(&mut self, house: &House, ground: &Ground<'_>, space: usize, own: &Outline) {
         let ruled = &ground.ruled.outlines[space].outline;
         let weight = weight(house, space);
@@ -177,24 +178,24 @@ impl Recorded {
     }
 }
 
-/// How often a space's whole outline goes into the total above grade: once if it is counted, once less
-/// for each counted space it is taken off.
+/// How often a space's whole outline goes into the total above grade: 1 if it is counted, minus 1 if it is
+/// deducted from a counted space.
 fn weight(house: &House, space: usize) -> i128 {
     let in_total = |i: usize| crate::areas::is_in_total(house, i, false);
     let taken = house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total);
     i128::from(in_total(space)) - i128::from(taken)
 }
 
-/// The figure's own outline of a space, and how far it is the figure's.
+/// The figure's own outline of a space.
 struct Own {
     outline: Outline,
-    /// Its walls are ours, one for each.
+    /// Its walls match ours one to one.
     is_matched: bool,
-    /// Every length of it is the figure's own.
+    /// Every length is the figure's own.
     is_whole: bool,
 }
 
-/// Why recorded sides make no outline.
+/// Why recorded sides do not form an outline.
 enum NoOutline {
     Misses(Misclosure),
     Crosses,
@@ -218,11 +219,11 @@ impl NoOutline {
     }
 }
 
-/// What each side adds between two closed outlines with the same sides, adding up to the difference of their areas.
+/// What each side contributes to the difference in area between two closed outlines with the same sides.
 fn side_shares(from: &Outline, to: &Outline) -> Vec<Area> {
     let n = from.vectors().len();
     let turn = i128::from(from.turn());
-    // Four times the gradient at the mean of both: the doubled gradients added.
+    // Four times the gradient at the mean of both outlines: the sum of their doubled gradients.
     let sum = |pick: fn(&(i64, i64)) -> i64| -> Vec<i128> {
         let (a, b) = (from.doubled_gradients(), to.doubled_gradients());
         a.iter().zip(&b).map(|(a, b)| i128::from(pick(a)) + i128::from(pick(b))).collect()
@@ -234,7 +235,7 @@ fn side_shares(from: &Outline, to: &Outline) -> Vec<Area> {
     let axes: [(Part, Vec<i128>); 2] = [(|v| v.east, sum(|g| g.0)), (|v| v.north, sum(|g| g.1))];
     let counts =
         axes.each_ref().map(|(part, _)| i128::try_from(on_axis(*part).len()).unwrap_or(1).max(1));
-    // Everything over one denominator, so that what both axes give together is whole.
+    // A common denominator for both axes, so that their sum is whole.
     let unit = 2 * counts[0] * counts[1];
     let mut exact = vec![0_i128; n];
     for (k, (part, gradients)) in axes.iter().enumerate() {
@@ -254,7 +255,7 @@ fn side_shares(from: &Outline, to: &Outline) -> Vec<Area> {
     parts.into_iter().map(Area::from_half_nm2).collect()
 }
 
-/// The figure's own outline of a space: from the recorded sides, else from its own sketch.
+/// The figure's own outline of a space, from recorded sides, else from its own sketch.
 fn own_outline(
     house: &House,
     ground: &Ground<'_>,
@@ -289,7 +290,7 @@ fn own_outline(
     Ok(Some(Own { outline, is_matched: true, is_whole }))
 }
 
-/// Each side at its recorded length, else as the rule has it.
+/// Each side at its recorded length, or under the rule if it has none.
 fn recorded_vectors(house: &House, ground: &Ground<'_>, space: usize) -> Vec<Vector> {
     let here = &house.spaces[space];
     let traverse = &ground.walls.spaces[space].traverse;
@@ -326,7 +327,8 @@ fn is_along_axis(shape: Shape) -> bool {
     matches!(shape, Shape::Straight { .. } | Shape::Arc { .. })
 }
 
-/// What the figure's own sketch or lengths come to, where they are the figure's from wall to wall and cover every counted space above grade.
+/// The area of the figure's own sketch or lengths, if every wall is the figure's and every counted space above
+/// grade is covered.
 pub(super) fn own_total(
     house: &House,
     ground: &Ground<'_>,
@@ -344,7 +346,7 @@ pub(super) fn own_total(
         && alone.of.is_empty()
         && house.taken_off(*only).next().is_none()
     {
-        // A sketch that names no space is of the house if it has about its size.
+        // A sketch that names no space is of the house if it has about the same size.
         let area = alone.outline.as_ref().map(Outline::area)?;
         let ours = ground.ruled.areas[*only];
         let apart = (area - ours).abs() + (area - ours).abs();
@@ -356,7 +358,7 @@ pub(super) fn own_total(
         _ => ground.ruled.areas[space],
     };
     let off = |space: usize| -> Area { house.taken_off(space).map(area_of).sum() };
-    // A sketch of a whole level stands for all that is counted on it.
+    // A sketch of a whole level covers everything counted on it.
     let mut total = OwnTotal { net: Area::ZERO, drawn: Area::ZERO };
     let mut covered: Vec<usize> = Vec::new();
     for level in outlines.iter().filter(|outline| outline.of.len() > 1) {

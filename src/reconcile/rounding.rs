@@ -1,4 +1,4 @@
-//! Is rounding big enough? To the whole foot, or to the half foot where a figure says that.
+//! Whether rounding could explain a figure: to the whole foot, or to the half foot if the figure says so.
 
 use std::sync::Arc;
 
@@ -10,19 +10,19 @@ use crate::reconcile::{Ground, range_step};
 use crate::units::area::Area;
 use crate::units::length::Step;
 
-/// Whether whole-foot walls of this house could give a figure.
+/// Whether rounding the walls of this house could give a figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum CouldExplain {
-    /// The figure lies in the range.
+    /// The figure is in the range.
     Yes,
-    /// Only with more walls against the rounding than closing asks for.
+    /// Only if more walls are rounded against the rule than closing requires.
     OnlyAgainst,
-    /// Not at all.
+    /// No.
     No,
 }
 
 impl CouldExplain {
-    /// As printed.
+    /// The words printed.
     pub const fn words(self) -> &'static str {
         match self {
             CouldExplain::Yes => "yes",
@@ -32,27 +32,27 @@ impl CouldExplain {
     }
 }
 
-/// Two areas that whole-foot walls of this house give with none between them.
+/// Two areas that whole-foot walls of this house can give, with none between them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Between {
-    /// The nearest below.
+    /// The nearest area below the figure.
     pub below: Area,
-    /// The nearest above.
+    /// The nearest area above the figure.
     pub above: Area,
 }
 
-/// How big whole-foot rounding is on this house, at the figure's face.
+/// How far rounding can change this house at the figure's face, compared with the figure.
 #[derive(Clone, Debug)]
 pub struct RoundingTest {
-    /// What the walls are taken to be rounded to.
+    /// The step the walls are assumed to be rounded to.
     pub(crate) step: Step,
-    /// The typical size, in square feet; none where sides are given by bearings.
+    /// The typical change in square feet; `None` if any side is given by bearing.
     pub(crate) typical: Option<f64>,
-    /// The same of the step that the figure itself is stated to.
+    /// The typical change under the step that the figure itself is stated to.
     own: Option<f64>,
-    /// What the walls leave open on these steps.
+    /// The possible ranges on these steps.
     ranges: Arc<AreaRanges>,
-    /// The figure less what it says it counts: what rounding would have to give.
+    /// The figure minus what it says it counts: the area that rounding would have to give.
     pub(crate) wanted: Area,
 }
 
@@ -68,37 +68,37 @@ impl RoundingTest {
         }
     }
 
-    /// What the walls are taken to be rounded to: the half foot where the figure says so, else the whole foot.
+    /// The step the walls are assumed to be rounded to: the half foot if the figure says so, else the whole foot.
     pub fn step(&self) -> Step {
         self.step
     }
 
-    /// The typical size of that rounding, in square feet; none where sides are given by bearings.
+    /// The typical change from that rounding, in square feet; `None` if any side is given by bearing.
     pub fn typical(&self) -> Option<f64> {
         self.typical
     }
 
-    /// The typical size of rounding to what the figure's own walls are stated to, in square feet.
+    /// The typical change from rounding to the step the figure's own walls are stated to, in square feet.
     pub fn typical_of_own(&self) -> Option<f64> {
         self.own
     }
 
-    /// What whole feet could give.
+    /// The range of areas possible under rounding.
     pub fn range(&self) -> Option<Range> {
         self.ranges.usual(false)
     }
 
-    /// What whole feet could give at the very most.
+    /// The range if any wall may be rounded either way.
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest(false)
     }
 
-    /// What rounding would have to give: the figure less what it says it counts.
+    /// The area that rounding would have to give: the figure minus what it says it counts.
     pub fn wanted(&self) -> Area {
         self.wanted
     }
 
-    /// The answer; none where the range cannot be stated.
+    /// Whether rounding could explain the figure; `None` if the range cannot be computed.
     pub fn could_explain(&self) -> Option<CouldExplain> {
         if self.range().is_some_and(|range| range.holds(self.wanted)) {
             return Some(CouldExplain::Yes);
@@ -110,8 +110,9 @@ impl RoundingTest {
         }
     }
 
-    /// Where the figure lies between two areas that whole feet give, and no outline gives it, in whole square feet as printed;
-    /// none where one does, where rounding is not big enough, or where there are too many outlines to go through.
+    /// The nearest possible areas below and above the figure, if the figure is in the range but no outline gives
+    /// it, in whole square feet as printed. `None` if one gives it, if it is outside the range, or if there are too
+    /// many outlines to try.
     pub fn between(&self) -> Option<Between> {
         let any = match self.could_explain()? {
             CouldExplain::Yes => false,
@@ -127,7 +128,7 @@ impl RoundingTest {
     }
 }
 
-/// Spaces, and what is taken off them, add in squares.
+/// The typical change of the total. Spaces and deductions are independent, so their variances add.
 #[expect(clippy::float_arithmetic, reason = "statistics")]
 fn typical(house: &House, ground: &Ground<'_>, step: Step) -> Option<f64> {
     let mut sum = 0.0;

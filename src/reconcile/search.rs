@@ -1,11 +1,11 @@
-//! What would account for a figure, and how well each is supported.
+//! Searches for causes that would account for a figure, and computes how well each is supported.
 //!
-//! How a total comes to be: what the office thinks is there, how it measures, how the total is written down. One thing
-//! done otherwise is weighed under every rounding; two where both together could still beat something else. The support of
-//! each is its prior times the likelihood of the figure, over the sum of all; beside them stands something else, and with it
-//! several things at once that no figure can tell apart.
+//! A total depends on what the office thinks exists, how it measures, and how the total is written down. Single
+//! departures are weighed under every way of rounding, pairs only where they could still outweigh something else.
+//! The support of a cause is its prior times the likelihood of the figure, divided by the sum over all. The sum
+//! includes "something else", which also stands for several departures at once that no figure can tell apart.
 //!
-//! Bounds come before sums: what could not weigh a thousandth of something else is never worked out.
+//! Bounds are checked first: what cannot reach a thousandth of the weight of something else is not computed.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -28,22 +28,22 @@ use crate::units::area::Area;
 
 /// How many explanations are kept.
 const MOST_LISTED: usize = 24;
-/// What weighs less than this share of something else is not worked out.
+/// A cause with less than this share of the weight of something else is not computed.
 const NEGLIGIBLE: f64 = 1e-3;
-/// No more pairs are weighed.
+/// The most pairs of departures that are weighed.
 const MOST_PAIRS: usize = 20_000;
 
-/// What would account for a figure, best supported first.
+/// The possible explanations of a figure, best supported first.
 #[derive(Clone, Debug, Default)]
 pub struct Explanations {
     pub(crate) list: Vec<Explanation>,
     pub(crate) something_else: f64,
     pub(crate) weighed: u64,
     pub(crate) fitting: u64,
-    /// Not all that could be weighed was: there is too much of it.
+    /// There was too much to weigh all of it.
     pub(crate) is_capped: bool,
     pub(crate) evidence: Option<Evidence>,
-    /// What of our own walk is to be looked at again.
+    /// What to check again in our own measurements.
     pub(crate) questions: Vec<Question>,
 }
 
@@ -53,12 +53,12 @@ impl Explanations {
         &self.list
     }
 
-    /// Those that are told, at most three, best first.
+    /// The explanations that are reported: at most three, best supported first.
     pub fn told(&self) -> impl Iterator<Item = &Explanation> {
         self.list.iter().filter(|explanation| explanation.is_told())
     }
 
-    /// The support of something that is none of them, or of several at once.
+    /// The support for something else: a cause that is not listed, or several at once.
     pub fn something_else(&self) -> f64 {
         self.something_else
     }
@@ -68,12 +68,12 @@ impl Explanations {
         self.weighed
     }
 
-    /// How many of them fit.
+    /// How many combinations fit.
     pub fn fitting(&self) -> u64 {
         self.fitting
     }
 
-    /// What one of the record's own other lines says of its rounding.
+    /// What one of the record's other lines shows about its rounding.
     pub fn evidence(&self) -> Option<&Evidence> {
         self.evidence.as_ref()
     }
@@ -83,7 +83,7 @@ impl Explanations {
         self.is_capped
     }
 
-    /// Searches for what would account for the figure of a case.
+    /// Searches for explanations of a case's figure.
     pub(super) fn of(case: &Case<'_>, weights: &Weights) -> Explanations {
         let house = case.listed.house;
         let is_free = |space: usize| {
@@ -104,7 +104,7 @@ impl Explanations {
     }
 }
 
-/// What was found of one cause: the weight of all its roundings, and the best of them.
+/// The result for one cause: its weight over all ways of rounding, and the best of them.
 #[derive(Clone, Copy, Debug)]
 struct Found {
     cause: Cause,
@@ -120,7 +120,7 @@ struct Found {
 #[derive(Clone, Copy, Debug)]
 enum Effect {
     Exact(Area),
-    /// Of one departure, or two, by their places.
+    /// The effect of one or two departures, by index.
     Departures(usize, Option<usize>),
     Float(f64),
 }
@@ -130,14 +130,14 @@ struct Search<'a> {
     departures: &'a [Departure],
     settings: &'a [Setting<'a>],
     figure: f64,
-    /// What the house comes to in the figure's own way.
+    /// The area of the house measured in the figure's own way.
     start: f64,
-    /// How common it is that nothing is done otherwise.
+    /// The prior probability of no departure.
     none: f64,
     /// The weight of something else.
     otherwise: f64,
     found: Vec<Found>,
-    /// Where each departure alone stands among those found.
+    /// The index in `found` of each departure alone.
     singles: Vec<usize>,
     weighed: u64,
     fitting: u64,
@@ -160,7 +160,7 @@ impl<'a> Search<'a> {
         let start = settings.first().map_or(0.0, |own| own.total.sq_ft());
         let totals = meant(case.figure, weights);
         let misread_odds = weights.misread / (1.0 - weights.misread);
-        // What kinds of totals are common does not depend on this figure.
+        // How common each error in a total is does not depend on this figure.
         let of_totals = weights.total_swapped
             + weights.total_one_digit
             + weights.total_ten_times
@@ -210,7 +210,7 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Takes in the weight of a cause; one that is known is found at `place`.
+    /// Adds the weight of a cause, or adds to the cause at `place` if it is already known.
     fn push(&mut self, place: Option<usize>, found: Found) -> usize {
         let leaves = self.figure - found.sq_ft;
         self.fitting += u64::from(leaves.abs() <= 2.0 * found.sigma + 0.5);
@@ -230,12 +230,12 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Whether what weighs so much at the very most is worth no more work.
+    /// Whether a cause with at most this weight can be ignored.
     fn is_negligible(&self, weight: f64) -> bool {
         weight <= NEGLIGIBLE * self.otherwise
     }
 
-    /// A face and a rounding with nothing else.
+    /// Weighs a face and rounding without any departure.
     fn alone(&mut self, setting: &Setting<'_>) {
         self.weighed += 1;
         let total = setting.total.sq_ft();
@@ -290,7 +290,7 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Two departures, in the figure's own way, where both together could still beat something else.
+    /// Weighs pairs of departures, in the figure's own way, where a pair could still outweigh something else.
     fn pairs(&mut self, own: &Setting<'_>) {
         let mut order: Vec<usize> = (0..self.departures.len()).collect();
         order.sort_by(|&a, &b| {
@@ -333,14 +333,15 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// One wall misread, in the figure's own way; all lengths of one wall are one cause, told by the best of them.
+    /// Weighs misread walls, in the figure's own way. All misreadings of one wall count as one cause, represented
+    /// by the best.
     fn misread(&mut self, own: &Setting<'_>) {
         let case = self.case;
         let house = case.listed.house;
         let spaces: Vec<usize> = (0..house.spaces.len()).filter(|&i| goes_in(house, i)).collect();
         let walls: usize = spaces.iter().map(|&i| house.spaces[i].sides.len()).sum();
         let base = self.none * own.chance * self.misread_odds / walls.max(1) as f64;
-        // All lengths of one wall together could not beat something else.
+        // Even all misreadings of one wall together could not outweigh something else.
         if base * own.most() <= self.otherwise {
             return;
         }
@@ -378,7 +379,7 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// What of our own walk may be wrong, where rounding alone does not fit and one slip of ours would close the gap.
+    /// Looks for an error in our own measurements that would explain the gap, if rounding alone does not fit.
     fn ours(&mut self, own: &Setting<'_>) {
         let gap = self.figure - own.total.sq_ft();
         let allows = 2.0 * sigma(own.variance) + 0.5;
@@ -387,7 +388,7 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// The totals that could have been meant, each with at most one departure before.
+    /// Weighs the totals that could have been meant, each with at most one departure.
     fn totals(&mut self, own: &Setting<'_>) {
         for meant in std::mem::take(&mut self.totals) {
             for setting in self.settings.iter().filter(|one| one.face == self.case.face) {
@@ -421,7 +422,7 @@ impl<'a> Search<'a> {
         let cause =
             Cause::Total { how: meant.how, with: with.map(|with| self.departures[with].kind) };
         let known = self.found.iter().position(|known| known.cause == cause);
-        // Within what was meant nothing is left; beyond it, what is.
+        // If the total is within the range meant, nothing is left; otherwise the distance beyond it.
         let beyond = (off.abs() - if meant.wide > 1.0 { meant.wide / 2.0 } else { 0.0 }).max(0.0);
         let written = self.figure - beyond.copysign(off) * scale(meant.how);
         let found = Found {
@@ -436,7 +437,7 @@ impl<'a> Search<'a> {
         self.push(known, found);
     }
 
-    /// The list, best supported first, with what is told of it.
+    /// The list, best supported first, with the decision which of them are reported.
     fn finish(mut self, evidence: Option<Evidence>) -> Explanations {
         let sum = self.found.iter().map(|found| found.weight).sum::<f64>() + self.otherwise;
         self.found.sort_by(|a, b| b.weight.total_cmp(&a.weight));
@@ -480,17 +481,17 @@ impl<'a> Search<'a> {
     }
 }
 
-/// Whether a figure is so far off that nothing it could be is likely.
+/// Whether a figure is so far off that no outcome near it is likely.
 fn is_far(off: f64, variance: f64) -> bool {
     off * off > 20.0 * (variance + 1.0)
 }
 
-/// The standard deviation of a total, rounding of it with it.
+/// The standard deviation of a total, including the rounding of the total.
 fn sigma(variance: f64) -> f64 {
     (variance + OF_TOTAL).sqrt()
 }
 
-/// How much larger a total is written than it was meant.
+/// The factor by which a written total exceeds what was meant.
 fn scale(how: TotalWritten) -> f64 {
     match how {
         TotalWritten::TenTimes => 10.0,
@@ -501,9 +502,9 @@ fn scale(how: TotalWritten) -> f64 {
     }
 }
 
-/// The likelihood of a figure, for each whole square foot, where nothing is known of how it came about: mostly anywhere from 0.70 to
-/// 1.35 times the house, half as often within a twentieth of it, where rounding is; else anywhere up to thirty times more or
-/// less. Judgment.
+/// The likelihood of a figure, per whole square foot, if nothing is known about its origin. It is mostly from 0.70
+/// to 1.35 times the house, half as often within a twentieth of it, where rounding accounts for it; the rest is
+/// spread up to thirty times more or less. Judgment.
 fn anywhere(figure: f64, start: f64) -> f64 {
     const NEAR: (f64, f64) = (0.70, 1.35);
     const BESIDE: f64 = 0.05;

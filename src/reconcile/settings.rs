@@ -1,4 +1,4 @@
-//! The faces and the roundings a figure may have been worked out with, and what this house is under each.
+//! The faces and ways of rounding a figure may have been computed with, and the areas of this house under each.
 #![expect(clippy::float_arithmetic, reason = "explanations are weighed in floats")]
 
 use std::borrow::Cow;
@@ -20,35 +20,35 @@ use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
 
-/// How sides are rounded where that is not the figure's own way.
+/// A way of rounding sides other than the figure's own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub(crate) enum RoundingTaken {
-    /// Every side up.
+    /// Every side rounded up.
     AlwaysUp,
-    /// Every side down.
+    /// Every side rounded down.
     AlwaysDown,
-    /// Halves the other way.
+    /// Halves rounded the other way.
     OtherHalves,
     /// To the half foot.
     HalfFoot,
     /// To the tenth of a foot or the inch.
     NotRounded,
-    /// To the whole foot, where the figure says nothing of the kind.
+    /// To the whole foot, although the figure does not say so.
     WholeFoot,
 }
 
-/// A way of rounding with how common it is.
+/// A way of rounding with its prior probability; the name is `None` for the figure's own.
 pub(super) type RoundingWay = (Option<RoundingTaken>, StepRounding, f64);
 
-/// One face and one rounding, and this house under them, in square feet.
+/// One face and one way of rounding, with the areas of this house under them, in square feet.
 pub(super) struct Setting<'a> {
     pub(super) face: Face,
-    /// None for the figure's own.
+    /// `None` for the figure's own.
     pub(super) rounding: Option<RoundingTaken>,
-    /// How common it is.
+    /// Its prior probability.
     pub(super) chance: f64,
     pub(super) total: Area,
-    /// Of the total with nothing done otherwise.
+    /// The variance of the total without departures, in square feet squared.
     pub(super) variance: f64,
     /// What each departure adds; empty at another face.
     pub(super) adds: Vec<Adds>,
@@ -56,10 +56,10 @@ pub(super) struct Setting<'a> {
     reading: Length,
     walls: Cow<'a, Walls>,
     outlines: Vec<Cow<'a, Outline>>,
-    /// How often each space is in the total.
+    /// How many times each space is in the total.
     times: Vec<f64>,
     variances: Vec<f64>,
-    /// What the record itself gives, so that nothing is left open.
+    /// Which spaces have areas from the record itself, and so no uncertainty.
     is_known: Vec<bool>,
     outcomes: Vec<OnceCell<Outcomes>>,
     base: OnceCell<Together>,
@@ -70,14 +70,14 @@ pub(super) struct Setting<'a> {
 pub(super) struct Adds {
     pub(super) area: Area,
     pub(super) sq_ft: f64,
-    /// Of the total with it.
+    /// The variance of the total with it, in square feet squared.
     pub(super) variance: f64,
-    /// How much more often spaces are in the total.
+    /// How many more times spaces are in the total.
     changes: Vec<(usize, f64)>,
     part: Option<(usize, Part)>,
 }
 
-/// The ways of rounding with how common each is, the figure's own first.
+/// The ways of rounding with their prior probabilities, the figure's own first.
 pub(super) fn ways(case: &Case<'_>, weights: &Weights) -> Vec<RoundingWay> {
     let halves = case.settings.halves;
     let own = case.rule.step;
@@ -112,8 +112,8 @@ pub(super) fn ways(case: &Case<'_>, weights: &Weights) -> Vec<RoundingWay> {
     list
 }
 
-/// Every face and rounding with what this house is under it, the figure's own first. With the record's own sides in the file
-/// there is just that: nothing about sides is guessed.
+/// Every face and way of rounding with the areas of this house, the figure's own first. If the file gives the
+/// record's own sides, that is the only one, and nothing about sides is guessed.
 pub(super) fn settings<'a>(
     case: &Case<'a>,
     departures: &[Departure],
@@ -140,7 +140,7 @@ pub(super) fn settings<'a>(
     let mut list: Vec<Setting<'a>> = Vec::with_capacity(8);
     for &(rounding, way, chance) in ways {
         if rounding == Some(RoundingTaken::OtherHalves) && !case.has_halves() {
-            // No wall is half-way, so both are one.
+            // No wall is exactly half-way, so both are the same.
             list[0].chance += own_face * chance;
             continue;
         }
@@ -158,7 +158,7 @@ fn of_face(face: Face, weights: &Weights) -> f64 {
     if face == Face::Inside { weights.face_inside } else { weights.face }
 }
 
-/// The house at the other faces, under the figure's own rounding: a face alone, nothing besides.
+/// The house at the other faces under the figure's own rounding, without departures.
 fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
     let way = StepRounding::Nearest(case.rule.step, case.settings.halves);
     let faces = [Face::Outside, Face::Frame, Face::Inside].into_iter();
@@ -175,7 +175,7 @@ fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
     faces.filter(|face| *face != case.face).filter_map(at).collect()
 }
 
-/// Outlines closed under a way; those already worked out are borrowed.
+/// The closed outlines under a way of rounding; those already computed are borrowed.
 fn closed<'a>(
     case: &Case<'a>,
     walls: &Walls,
@@ -197,13 +197,13 @@ fn closed<'a>(
         .collect()
 }
 
-/// Whether an outline goes into the total above grade, counted or deducted.
+/// Whether a space goes into the total above grade, counted or deducted.
 pub(super) fn goes_in(house: &House, space: usize) -> bool {
     let in_total = |i: usize| is_in_total(house, i, false);
     in_total(space) || house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total)
 }
 
-/// The walls of a house as they are taken.
+/// The outlines and areas of a house under one face and way of rounding.
 struct Seen<'a> {
     walls: Cow<'a, Walls>,
     outlines: Vec<Cow<'a, Outline>>,
@@ -230,7 +230,7 @@ impl<'a> Seen<'a> {
         (rounding, way, chance): RoundingWay,
     ) -> Setting<'a> {
         let house = case.listed.house;
-        // What the record lists by itself, and does not count, has the area that it lists.
+        // A space the record lists separately, and does not count, has the area listed there.
         for (i, space) in house.spaces.iter().enumerate() {
             let listed = space.recorded.filter(|_| {
                 !goes_in(house, i)
@@ -281,7 +281,7 @@ impl<'a> Seen<'a> {
     }
 }
 
-/// How often a space is in the total: once if it counts, once less if it is deducted from one that does.
+/// How many times a space is in the total: 1 if it counts, minus 1 if it is deducted from a space that counts.
 fn times(house: &House, space: usize) -> f64 {
     let in_total = |i: usize| is_in_total(house, i, false);
     let counted = if in_total(space) { 1.0 } else { 0.0 };
@@ -290,10 +290,10 @@ fn times(house: &House, space: usize) -> f64 {
 }
 
 impl Setting<'_> {
-    /// The likelihood of a figure where the total with what these departures add is so much, and where any within `wide` of
-    /// the figure is published as that.
+    /// The likelihood of a figure, given a total that includes these departures. Any total within `wide` square
+    /// feet may be published as this figure.
     pub(super) fn likelihood(&self, figure: f64, total: f64, adds: &[&Adds], wide: f64) -> f64 {
-        // Published totals are whole, halves up; what is listed is off by whole square feet.
+        // Published totals are whole, with halves rounded up; listed errors are whole square feet.
         let whole = (total + 0.5).floor();
         let off = figure - if wide > 1.0 { total } else { whole };
         let (low, high) = (off - wide / 2.0, off + wide / 2.0);
@@ -313,7 +313,7 @@ impl Setting<'_> {
         }
     }
 
-    /// The same of the total with nothing done otherwise, and `more` variance that nothing is known of.
+    /// The likelihood given the total without departures, with `more` variance added.
     pub(super) fn likelihood_spread(&self, figure: f64, total: f64, more: f64) -> f64 {
         if more > 0.0 {
             Normal::of(self.variance + more).at(figure - total)
@@ -322,19 +322,19 @@ impl Setting<'_> {
         }
     }
 
-    /// No figure is likelier, whatever is added.
+    /// The highest likelihood of any figure.
     pub(super) fn most(&self) -> f64 {
         let base = self.base();
         base.most() + base.rest * Normal::of(1.5 * self.variance + 1.0).most()
     }
 
-    /// The variance of the total with what these departures add.
+    /// The variance of the total with these departures, in square feet squared.
     pub(super) fn variance_with(&self, adds: &[&Adds]) -> f64 {
         adds.iter().map(|adds| adds.variance - self.variance).sum::<f64>() + self.variance
     }
 
-    /// What the total, `over` a whole number, could be off together with what these add; none where that is what it could be
-    /// off by itself.
+    /// The possible errors of the total with these departures; the total is `over` above a whole number. `None` if
+    /// they are the same as without departures.
     fn together(&self, adds: &[&Adds], over: f64) -> Option<Together> {
         if adds.iter().all(|adds| adds.changes.is_empty() && adds.part.is_none()) {
             return None;
@@ -384,7 +384,7 @@ impl Setting<'_> {
         })
     }
 
-    /// What a part could be off by itself: its two walls may go the other way.
+    /// The possible errors of a part alone: its two walls may be rounded the other way.
     fn part(&self, space: usize, part: Part) -> Outcomes {
         let sides = &self.walls.spaces[space].traverse.sides;
         let wall = |side: usize| {

@@ -1,4 +1,4 @@
-//! The one decision: which causes are told. Everything else follows from it: steps, list, marks, batch, JSON.
+//! The decision which causes are reported. Steps, lists, marks, batch and JSON all follow from it.
 #![expect(clippy::float_arithmetic, reason = "supports are floats")]
 
 use crate::reconcile::cause::Cause;
@@ -6,21 +6,23 @@ use crate::reconcile::explanation::{Explanation, Strength};
 use crate::reconcile::settings::Setting;
 use crate::units::area::Area;
 
-/// No more are told.
+/// The most causes that are reported.
 pub(crate) const MOST_TOLD: usize = 3;
-/// Where rounding alone fits, a cause is told only if it has this share of the support of that; another rounding only if it
-/// has all of it.
+/// If rounding alone fits, a cause is reported only if it has at least this share of that support; another way of
+/// rounding needs at least all of it.
 const BESIDE_ROUNDING: f64 = 0.25;
-/// Supported more than this, and alone, a cause is the only common one that fits.
+/// A cause that is alone and has more support than this is the only common one that fits.
 const NEARLY_SURE: f64 = 0.8;
-/// Causes whose effects are nearer to each other than this cannot be told apart by any figure.
+/// Causes whose effects differ by less than this cannot be told apart by any figure.
 const ALIKE_SQ_FT: f64 = 0.5;
-/// So many times at most.
+/// The largest ratio of support between causes that are about equally common.
 const ABOUT_AS_COMMON: f64 = 4.0;
 
-/// Decides on a list, best supported first: a cause is told if it fits and is supported more than something else.
+/// Decides which causes of a list, best supported first, are reported: those that fit and have more support than
+/// something else.
 ///
-/// Causes that no figure could tell apart are one in this; where the figure agrees with the house nothing is told.
+/// Causes that no figure can tell apart are counted together. If the figure agrees with the house, nothing is
+/// reported.
 pub(super) fn decide(
     list: &mut [Explanation],
     something_else: f64,
@@ -60,8 +62,8 @@ pub(super) fn decide(
     }
 }
 
-/// The support of a cause with those that no figure could tell apart from it and that are about as common; what is far commoner
-/// lends it nothing.
+/// The support of a cause together with causes that no figure can tell apart from it and that are about as common.
+/// Much more common ones do not add to it.
 fn support_of_alike(list: &[Explanation], at: &Explanation) -> f64 {
     if at.cause == Cause::None {
         return at.support;

@@ -1,6 +1,6 @@
-//! How a total is written down: digits swapped, a digit wrong, rounded, twice, in another unit.
+//! Errors in writing down a total: swapped digits, a wrong digit, rounding, doubling, another unit.
 //!
-//! These act on the whole total, so they are undone first: the few totals that could have been meant.
+//! They affect the whole total, so they are undone first, which gives the few totals that could have been meant.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -11,16 +11,16 @@
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
 
-/// What was done to a total in writing it down.
+/// How a total was written down wrong, or rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub(crate) enum TotalWritten {
-    /// Two digits beside each other are exchanged.
+    /// Two neighboring digits were swapped.
     Swapped,
-    /// One digit is wrong.
+    /// One digit was wrong.
     OneDigit,
-    /// A zero too many.
+    /// A zero was added.
     TenTimes,
-    /// The last digit is missing.
+    /// The last digit was missing.
     Tenth,
     /// Rounded to tens.
     RoundedTo10,
@@ -28,19 +28,19 @@ pub(crate) enum TotalWritten {
     RoundedTo50,
     /// Rounded to hundreds.
     RoundedTo100,
-    /// Two such dwellings.
+    /// Two dwellings of this size were added.
     Twice,
-    /// The number is of square meters.
+    /// The number is in square meters.
     SquareMeters,
 }
 
-/// A total that could have been meant: any within `wide` of the middle.
+/// A range of totals that could have been meant, `wide` square feet around `middle`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Meant {
     pub(crate) how: TotalWritten,
     pub(crate) middle: f64,
     pub(crate) wide: f64,
-    /// How common it is that such a total is written so, and comes out as this very figure.
+    /// The prior probability that such a total is written this way and gives exactly this figure.
     pub(crate) chance: f64,
 }
 
@@ -53,7 +53,7 @@ pub(crate) fn meant(figure: Area, weights: &Weights) -> Vec<Meant> {
     let mut push = |how: TotalWritten, middle: f64, wide: f64, chance: f64| {
         list.push(Meant { how, middle, wide, chance });
     };
-    // Of two dwellings that are measured one by one the sum may be odd.
+    // The sum of two dwellings that were measured separately may be odd.
     push(TotalWritten::Twice, sq_ft / 2.0, 1.0, weights.total_twice / 2.0);
     let per_meter = Area::SQUARE_METRE.sq_ft();
     push(TotalWritten::SquareMeters, sq_ft * per_meter, per_meter, weights.total_square_meters);
@@ -90,7 +90,7 @@ fn whole(number: i64) -> Area {
     Area::from_half_nm2(i128::from(number) * Area::SQUARE_FOOT.half_nm2())
 }
 
-/// The digits of a number over 0, the last first.
+/// The digits of a positive number, last first.
 fn digits(number: i64) -> Vec<i64> {
     let mut left = number;
     let mut digits = Vec::with_capacity(8);
@@ -101,7 +101,7 @@ fn digits(number: i64) -> Vec<i64> {
     digits
 }
 
-/// The number with two digits beside each other exchanged, none that begins with 0.
+/// The number with two neighboring digits swapped, without a leading zero.
 fn swapped(number: i64, digits: &[i64]) -> impl Iterator<Item = i64> {
     let last = digits.len().saturating_sub(2);
     let mut place = 1;
@@ -114,7 +114,7 @@ fn swapped(number: i64, digits: &[i64]) -> impl Iterator<Item = i64> {
     pairs.collect::<Vec<i64>>().into_iter()
 }
 
-/// The number with one digit another, none that begins with 0.
+/// The number with one digit changed, without a leading zero.
 fn one_digit_other(number: i64, digits: &[i64]) -> Vec<i64> {
     let mut list = Vec::with_capacity(9 * digits.len());
     let mut place = 1;
@@ -146,11 +146,11 @@ mod tests {
 
     #[test]
     fn totals_that_could_have_been_meant() {
-        // 2,685 on a record whose parts made 2,285: one digit.
+        // 2,685 on a record whose parts add up to 2,285: one digit.
         assert!(of(TotalWritten::OneDigit, 2_685).contains(&2_285.0));
         assert_eq!(of(TotalWritten::OneDigit, 2_685).len(), 8 + 9 + 9 + 9);
         assert_eq!(of(TotalWritten::Swapped, 2_685), [2_658.0, 2_865.0, 6_285.0]);
-        // 0 does not come first, and equal digits are not exchanged.
+        // A 0 does not come first, and equal digits are not swapped.
         assert_eq!(of(TotalWritten::Swapped, 2_044), [2_404.0]);
         // A warehouse of 201,250 sq ft listed at 20,125 (Handy Hardware Wholesale v. Harris CAD, 985 S.W.2d 618).
         let tenth = meant(whole(20_125), &Weights::default());

@@ -1,4 +1,5 @@
-//! How common each departure is. Data, not code: `weights.json` holds each chance with the reason for it.
+//! How common each departure is. This is data, not code: `weights.json` gives each probability and the reason for
+//! it.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -7,7 +8,7 @@ use serde::Deserialize;
 
 use crate::error::Error;
 
-/// One line of the file.
+/// One entry of the file.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Entry {
@@ -17,14 +18,14 @@ struct Entry {
 
 macro_rules! weights {
     ($($(#[doc = $doc:literal])+ $name:ident: $words:literal,)+) => {
-        /// How common each departure is, as a chance from 0 to 1.
+        /// How common each departure is, as a probability from 0 to 1.
         #[derive(Clone, Copy, Debug, PartialEq)]
         pub struct Weights {
             $($(#[doc = $doc])+ pub $name: f64,)+
         }
 
         impl Weights {
-            /// Each chance with what it is of, in words.
+            /// Each probability with its description.
             pub(crate) fn chances(&self) -> Vec<(&'static str, f64)> {
                 vec![$(($words, self.$name),)+]
             }
@@ -33,7 +34,8 @@ macro_rules! weights {
                 Ok(Weights { $($name: taken(entries, stringify!($name))?,)+ })
             }
 
-            /// Nothing is likelier than something else: only if the file that comes with the program were unreadable.
+            /// Weights under which nothing is likelier than something else, for the case that the built-in file
+            /// cannot be read.
             const fn none() -> Weights {
                 let none = Weights { $($name: 0.0,)+ };
                 Weights { something_else: 0.5, ..none }
@@ -43,67 +45,67 @@ macro_rules! weights {
 }
 
 weights! {
-    /// The figure was taken at the outside face, or at the frame, although it says another; each.
+    /// The figure was measured to the outside face, or to the frame, although it says another face; each.
     face: "the outside face or the frame instead of another face",
-    /// The figure was taken inside although it says another face.
+    /// The figure was measured inside although it says another face.
     face_inside: "inside instead of another face",
     /// Every side rounded up.
     always_up: "every wall rounded up",
     /// Every side rounded down.
     always_down: "every wall rounded down",
-    /// Sides to the half foot.
+    /// Every side rounded to the half foot.
     half_foot: "each wall to the half foot",
-    /// Sides half-way between two steps go the other way.
+    /// Sides half-way between two steps rounded the other way.
     ties_the_other_way: "halves the other way",
     /// Sides not rounded to feet.
     not_rounded: "walls not rounded to feet",
-    /// A space that is not counted, counted; each.
+    /// An uncounted space was counted; each.
     counted: "an uncounted space in the total, each",
-    /// The same of a deck, patio, balcony, carport or outbuilding; each.
+    /// An uncounted deck, patio, balcony, carport or outbuilding was counted; each.
     counted_outdoors: "the same of a deck, patio, balcony, carport or outbuilding",
-    /// The same of a space that the record lists by itself with about its measured area; each.
+    /// An uncounted space was counted although the record lists it separately with about its measured area; each.
     counted_though_listed: "the same of a space that the record lists by itself",
-    /// What the record lists and is not there, in the total; each.
+    /// A missing space was counted; each.
     missing_counted: "what is gone still in the total, each",
-    /// A counted space, or an upper level, that the record does not have; each.
+    /// A counted space, or an upper level, was left out; each.
     left_out: "a counted space or an upper level not in the total, each",
-    /// The same of a counted space that the record lists by itself; each.
+    /// A counted space was left out although the record lists it separately; each.
     left_out_though_listed: "the same of a space that the record lists by itself",
-    /// An opening or a low part left in; each.
+    /// An opening or a low part was not deducted; each.
     not_deducted: "an opening or low part not deducted, each",
-    /// A stair deducted; each.
+    /// A stair was deducted; each.
     deducted: "a stair deducted, each",
-    /// An upper level taken at the whole outline of the level below; each.
+    /// An upper level was taken at the whole outline of the level below; each.
     whole_below: "an upper level at the whole outline below, each",
-    /// An upper level taken at three quarters of it; each.
+    /// An upper level was taken at three quarters of the outline below; each.
     three_quarters_below: "an upper level at three quarters of the outline below, each",
-    /// An upper level taken at half of it; each.
+    /// An upper level was taken at half the outline below; each.
     half_below: "an upper level at half the outline below, each",
-    /// A level counted twice; each.
+    /// A level was counted twice; each.
     level_twice: "a level counted twice, each",
-    /// The total of everything under the roof.
+    /// Everything under the roof was counted.
     under_roof: "everything under the roof in the total",
-    /// One recess filled in, or one jog or bay left off; over all of them.
+    /// One recess was filled in, or one jog or bay left off; all of them together.
     shape: "a recess filled in, or a jog or bay left off, all together",
-    /// One wall misread; over all of them.
+    /// One wall was misread; all of them together.
     misread: "a wall misread, all together",
-    /// Two digits of the total exchanged.
+    /// Two digits of the total were swapped.
     total_swapped: "two digits of the total swapped",
-    /// One digit of the total typed wrong.
+    /// One digit of the total was wrong.
     total_one_digit: "one digit of the total wrong",
-    /// The total ten times too large.
+    /// The total was ten times too large.
     total_ten_times: "the total ten times too large",
-    /// The total a tenth of what it should be.
+    /// The total was a tenth of what it should be.
     total_tenth: "the total a tenth of it",
-    /// The total rounded to tens.
+    /// The total was rounded to tens.
     total_rounded_10: "the total rounded to 10",
-    /// The total rounded to fifties.
+    /// The total was rounded to fifties.
     total_rounded_50: "the total rounded to 50",
-    /// The total rounded to hundreds.
+    /// The total was rounded to hundreds.
     total_rounded_100: "the total rounded to 100",
-    /// The total of two such houses.
+    /// The total was of two such houses.
     total_twice: "two dwellings in the total",
-    /// The total in square meters.
+    /// The total was in square meters.
     total_square_meters: "the total in square meters",
     /// None of these.
     something_else: "something else",
@@ -123,12 +125,12 @@ fn taken(entries: &mut BTreeMap<String, Entry>, name: &str) -> Result<f64, Error
 }
 
 impl Weights {
-    /// Reads weights from JSON: under each name a `chance` from 0 to under 1 and the `reason` for it.
+    /// Reads weights from JSON: under each name a `chance` from 0 up to, not including, 1 and the `reason` for it.
     ///
     /// # Errors
     ///
-    /// [`Error::Weights`] if a name is missing or unknown, has no reason or no chance, or if the chances of rounding add
-    /// up to 1 or more.
+    /// [`Error::Weights`] if a name is missing or unknown, has no reason or an invalid chance, or if the chances of
+    /// ways of rounding add up to 1 or more.
     #[expect(clippy::float_arithmetic, reason = "chances are added")]
     pub fn from_json(text: &str) -> Result<Weights, Error> {
         let mut entries: BTreeMap<String, Entry> =
@@ -153,7 +155,7 @@ impl Weights {
 impl Default for Weights {
     fn default() -> Weights {
         const STARTING: &str = include_str!("weights.json");
-        // A test reads the file, so that it is as it should be.
+        // A test checks that the built-in file can be read.
         static READ: LazyLock<Weights> =
             LazyLock::new(|| Weights::from_json(STARTING).unwrap_or(Weights::none()));
         *READ
