@@ -1,30 +1,30 @@
-//! Plain parts set as rows of a page.
+//! Sets plain blocks of prose as rows of a page.
 
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Stack};
 use crate::wording::Block;
 
-/// How large the letters of plain parts are, in points, and after how many lines a part is cut.
+/// The letter sizes for blocks in points, and after how many lines a block is cut.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Sizes {
     pub(crate) paragraph_pt: f64,
     pub(crate) row_pt: f64,
     pub(crate) note_pt: f64,
     pub(crate) table_pt: f64,
-    /// None: nothing is cut.
+    /// `None` if nothing is cut.
     pub(crate) most_lines: Option<usize>,
 }
 
-/// As on most pages.
+/// The sizes on most pages.
 pub(crate) const USUAL: Sizes =
     Sizes { paragraph_pt: 8.0, row_pt: 8.2, note_pt: 7.2, table_pt: 7.5, most_lines: None };
 
-/// Sets parts one after the other; whether any was cut.
+/// Sets blocks one after the other; returns whether any was cut.
 pub(crate) fn set(stack: &mut Stack, told: &[Block], sizes: Sizes) -> bool {
     let mut is_cut = false;
     for (i, block) in told.iter().enumerate() {
         is_cut |= one(stack, block, sizes);
-        // What belongs to a row stays with it.
+        // A note stays with the row it belongs to.
         let next = told.get(i + 1);
         if matches!(block, Block::Row { .. }) && matches!(next, Some(Block::Note(_))) {
             stack.hold();
@@ -33,7 +33,7 @@ pub(crate) fn set(stack: &mut Stack, told: &[Block], sizes: Sizes) -> bool {
     is_cut
 }
 
-/// Sets one part; whether it was cut.
+/// Sets one block; returns whether it was cut.
 pub(crate) fn one(stack: &mut Stack, told: &Block, sizes: Sizes) -> bool {
     let most = sizes.most_lines.unwrap_or(usize::MAX);
     match told {
@@ -53,7 +53,7 @@ pub(crate) fn one(stack: &mut Stack, told: &Block, sizes: Sizes) -> bool {
             stack.ledger_at_most(sizes.row_pt, name, figure, Typeface::Bold, most)
         }
         Block::Note(text) => stack.at_most(most, |stack| stack.item(sizes.note_pt, text, 12.0)),
-        // What to type is for whoever types, not for a reader of the page.
+        // What to type is for the person at the screen, not for the reader of a page.
         Block::Hint(_) => false,
         Block::Table { heads, rows } => {
             table(stack, heads, rows, sizes);
@@ -70,7 +70,7 @@ pub(crate) fn one(stack: &mut Stack, told: &Block, sizes: Sizes) -> bool {
     }
 }
 
-/// A table whose first column has the names.
+/// A table whose first column holds names.
 fn table(stack: &mut Stack, heads: &[String], rows: &[Vec<String>], sizes: Sizes) {
     let column = |(i, head)| match i {
         0 => Column::words(head),

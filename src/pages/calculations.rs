@@ -1,5 +1,5 @@
-//! The Calculations: every number traced from the tape to the page, every area piece by piece, the totals, how sure they are,
-//! the method, a declaration to sign.
+//! The Calculations: every number traced from the tape to the page, every area piece by piece, the totals, their
+//! uncertainty, the method, and a declaration to sign.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::diagnostic::words;
@@ -41,7 +41,7 @@ pub(crate) fn calculations(
     flow.pour(&stack);
 }
 
-/// What had to be cut short on the Exhibit.
+/// What was cut on the Exhibit, in full.
 fn in_full(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation, moved: &Moved) {
     if let Some(figure) = reconciliation.figures().first().filter(|_| moved.is_cut) {
         stack.heading(&format!("{}, in full", say.steps_title(figure)));
@@ -56,7 +56,7 @@ fn in_full(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliati
     }
 }
 
-/// What is counted and what is deducted, down to the printed totals.
+/// What is counted and what is deducted, with the printed totals.
 fn totals(stack: &mut Stack, say: &Sentences<'_>) {
     let house = say.house;
     for (below, total) in [(false, Some(say.areas.gross())), (true, say.areas.below_grade())] {
@@ -106,7 +106,7 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>) {
     }
 }
 
-/// How sure it is, what was assumed, what a reader should know.
+/// The uncertainty, the assumptions, and what a reader should know.
 fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
     let told = say.certainty();
     if !told.is_empty() {
@@ -134,7 +134,7 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
     }
 }
 
-/// The total outside before any side is rounded, and what rounding makes of it.
+/// The total outside before any side is rounded, and the result of rounding.
 fn unrounded(say: &Sentences<'_>) -> String {
     let house = say.house;
     let outside: Vec<Area> = say.areas.spaces.iter().map(|space| space.outside().area()).collect();
@@ -164,7 +164,7 @@ fn weighed(reconciliation: &Reconciliation) -> impl Iterator<Item = String> {
     })
 }
 
-/// The method, rule by rule, each with its source.
+/// The method, rule by rule, with sources.
 fn method(stack: &mut Stack, say: &Sentences<'_>) {
     stack.heading("Method");
     let halves = match say.settings.halves {
@@ -241,7 +241,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         row.inks.push(Ink::Stroke(line));
         row.inks.push(Ink::Text(Text::new(Point::new(left, 35.0), 7.0, words)));
     }
-    // What is declared and the line to sign stay on one page.
+    // The declaration and the line to sign stay on one page.
     for held in stack.rows.iter_mut().rev().take(5) {
         held.holds_next = true;
     }

@@ -1,4 +1,4 @@
-//! The chart of a figure's steps: each a bar from where the one before it ended, with its legend.
+//! The chart of a figure's steps, with its legend: each step is a bar that begins where the one before it ends.
 #![expect(
     clippy::float_arithmetic,
     reason = "places on a page are in points, and a chart shows areas as lengths"
@@ -12,10 +12,11 @@ use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
 use crate::wording::sentences::{rounded_float, signed, whole};
 
-/// Height of one bar's row, in points.
+/// The height of one bar's row, in points.
 const BAR_ROW_PT: f64 = 13.0;
 
-/// Each step as a bar from where the one before it ended. The scale begins near the figures and says so.
+/// Draws each step as a bar that begins where the one before it ends. The scale begins near the figures and says
+/// where.
 pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
     let mut stack = Stack::new(width_pt);
     stack.space(7.0);
@@ -91,10 +92,10 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
     stack
 }
 
-/// The least that a chart shows, as a share of what was measured.
+/// The smallest range of a chart, as a share of the measured area.
 const LEAST_SHARE: f64 = 0.04;
 
-/// From the lowest to the highest that a chart shows, on round figures, and where its steps begin and end.
+/// The range of a chart, extended to round numbers, and where its steps begin and end.
 struct Values {
     low: f64,
     high: f64,
@@ -116,7 +117,7 @@ impl Values {
             low = low.min(at.sq_ft());
             high = high.max(at.sq_ft());
         }
-        // So wide that a gap of a few square feet looks as small as it is.
+        // Wide enough that a gap of a few square feet looks as small as it is.
         let short = (LEAST_SHARE * start - (high - low)).max(0.0) / 2.0;
         (low, high) = ((low - short).max(0.0), high + short);
         let step = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 5000.0, 1e5, 1e7]
@@ -147,7 +148,7 @@ struct Bar {
 }
 
 impl Bar {
-    /// Solid where it adds, open where it subtracts, dotted where nothing explains it.
+    /// Solid if it adds, open if it subtracts, dotted if it is not explained.
     fn inks(&self) -> Vec<Ink> {
         let (low, high) = (self.from.min(self.to), self.from.max(self.to));
         if high - low < 0.3 {
@@ -170,7 +171,7 @@ impl Bar {
     }
 }
 
-/// Two rows of dots between two ends of a bar.
+/// Two rows of dots between the ends of a bar.
 fn dots(low: f64, high: f64, y_pt: f64) -> Vec<Ink> {
     const APART_PT: f64 = 3.4;
     const MOST: u32 = 200;
@@ -187,7 +188,7 @@ fn dots(low: f64, high: f64, y_pt: f64) -> Vec<Ink> {
     inks
 }
 
-/// What a sign of the chart looks like.
+/// A sign used in the chart.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Sign {
     Adds,
@@ -206,7 +207,7 @@ impl Sign {
         }
     }
 
-    /// It is on the chart of these steps.
+    /// Whether the sign occurs in the chart of these steps.
     fn is_of(self, lines: &[Line]) -> bool {
         let is_rest = |line: &Line| line.step() == BridgeStep::NotExplained;
         lines.iter().any(|line| match self {
@@ -228,7 +229,7 @@ impl Sign {
     }
 }
 
-/// What the signs of the chart mean, those that are on it.
+/// The legend of the signs that occur in the chart.
 fn legend(figure: &Figure, width_pt: f64) -> Row {
     const SIZE_PT: f64 = 6.5;
     let mut row = Row { height_pt: 11.0, ..Row::default() };
@@ -248,7 +249,7 @@ fn legend(figure: &Figure, width_pt: f64) -> Row {
     row
 }
 
-/// What rounding could have added, as a thin line with ends.
+/// What rounding could add, as a thin line with end marks.
 fn whisker(low: f64, high: f64, y_pt: f64) -> Vec<Ink> {
     if high - low < 1.0 {
         return Vec::new();

@@ -1,4 +1,4 @@
-//! A draft: one page with the walk as it was typed, whether or not it comes back to its start. No area anywhere.
+//! A draft: one page with the sides as typed, whether or not they close. It shows no area.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::areas::rule::Settings;
@@ -18,20 +18,21 @@ use crate::pages::page::{Anchor, Ink, Part, Point, Stroke, Text};
 use crate::pages::{Making, PageOptions, Pages, fingerprint, missing_letters};
 use crate::units::length::Length;
 
-/// Height of the street, the scale bar and the scale under a drawing.
+/// The height of the street, the scale bar and the scale below a drawing, in points.
 const SCALE_PT: f64 = 40.0;
-/// Room for labels round the walk.
+/// The margin for labels around the outline, in points.
 const MARGIN_PT: f64 = 40.0;
 
-/// One page with the walk of a sides file as it was typed, to scale: the gap back to its start dashed with its length, the
-/// sides to measure again marked, the word DRAFT across it, and no area. Of the options the sections say nothing here.
+/// One page with the sides of a file as typed, drawn to scale: the gap back to the start is dashed and has its
+/// length, the sides to measure again are marked, the word DRAFT lies across it, and there is no area. The sections
+/// in `options` have no effect.
 ///
-/// It needs no file without errors: what cannot be read is left out, and the page says so. Of several levels it shows the
-/// first on which a walk does not close.
+/// The file may have errors: what cannot be read is left out, and the page says so. Of several levels, the first
+/// with a traverse that does not close is shown.
 ///
 /// # Errors
 ///
-/// The errors of the file, where it has no side that can be drawn.
+/// The errors of the file, if it has no side that can be drawn.
 ///
 /// ```
 /// use fairfoot::{Paper, Source, pages};
@@ -71,7 +72,7 @@ fn filled(flow: &mut Flow, draft: &Draft) {
     let statements = draft.statements();
     flow.begin("DRAFT", &format!("DRAFT. {} {}", statements.join(" "), draft.caution()));
     let mut top = Stack::new(flow.width_pt());
-    // A few walks in large letters; of many the others are told by their gaps.
+    // The first few gaps are set large; the others are left to the drawing.
     const MOST: usize = 3;
     for statement in statements.iter().take(MOST) {
         top.bold(13.0, statement);
@@ -85,7 +86,7 @@ fn filled(flow: &mut Flow, draft: &Draft) {
     flow.pour(&notes);
 }
 
-/// What stands under the drawing, never more than a third of a page.
+/// The notes under the drawing, at most a third of a page.
 fn notes(width_pt: f64, draft: &Draft) -> Stack {
     const MOST_ROWS: usize = 22;
     let mut notes = Stack::new(width_pt);
@@ -119,11 +120,11 @@ fn legend(draft: &Draft) -> Vec<&'static str> {
     legend
 }
 
-/// A walk on the page.
+/// The traverse of a space on the page.
 struct Shape<'a> {
     walk: &'a DraftWalk,
     walls: Vec<WallOnPage>,
-    /// From where it ends back to its start.
+    /// From its end back to its start.
     gap: Option<WallOnPage>,
     figure: Vec<Point>,
 }
@@ -141,7 +142,7 @@ fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
         let fitting = Fitting { skip, airy: 3.0 };
         let (view, height) = plan::fitted(&reach, turned, &frame, MARGIN_PT, fitting);
         let (inks, left_out) = drawn(draft, &view, &frame, height);
-        // A smaller drawing has more room for labels round it.
+        // A smaller drawing has more room for labels around it.
         if left_out > 0 && skip < 2 {
             skip += 1;
             continue;
@@ -157,7 +158,7 @@ fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
     }
 }
 
-/// The word across the drawing, in letters of which only the outline is drawn; and the ground it covers.
+/// The word across the drawing in outlined letters, and the rectangle it covers.
 fn across(frame: &Frame, height_pt: f64) -> (Vec<Point>, Vec<Ink>) {
     const WORD: &str = "DRAFT";
     const TURN: f64 = -28.0;
@@ -179,12 +180,12 @@ fn across(frame: &Frame, height_pt: f64) -> (Vec<Point>, Vec<Ink>) {
     (text.corners().to_vec(), vec![Ink::Text(text)])
 }
 
-/// The walks and their labels; how many labels found no room.
+/// Draws the traverses and their labels; returns how many labels found no room.
 fn drawn(draft: &Draft, view: &View, frame: &Frame, height_pt: f64) -> (Vec<Ink>, usize) {
     let right_bottom =
         Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt);
     let mut canvas = Canvas::new(*view, frame.left_top, right_bottom).within(plan::MOST_LOOKED_AT);
-    // Labels have a white ground where the word across lies under them.
+    // Labels get a white background where they lie on the word DRAFT.
     canvas.hatch(across(frame, height_pt).0, Vec::new());
     let shapes: Vec<Shape<'_>> = draft.walks.iter().map(|walk| shape(walk, view)).collect();
     for shape in &shapes {
@@ -228,7 +229,7 @@ fn shape<'a>(walk: &'a DraftWalk, view: &View) -> Shape<'a> {
     Shape { walk, walls, gap, figure: corners.iter().map(|&corner| view.spot(corner)).collect() }
 }
 
-/// A gap that runs along a wall, moved beside it so that it can be seen.
+/// The gap, moved aside if it lies on a wall, so that it can be seen.
 fn clear_of(gap: WallOnPage, walls: &[WallOnPage]) -> WallOnPage {
     const BESIDE_PT: f64 = 4.5;
     let along = gap.from.to(gap.to).unit();
@@ -245,7 +246,7 @@ fn clear_of(gap: WallOnPage, walls: &[WallOnPage]) -> WallOnPage {
     WallOnPage { from: moved(gap.from), to: moved(gap.to), ..gap }
 }
 
-/// The walls as one line that ends where the walk ends, and the gap dashed.
+/// The walls as one open line, and the gap as a dashed one.
 fn outline(canvas: &mut Canvas, shape: &Shape<'_>) {
     if shape.gap.is_none() {
         return canvas.outline(&shape.walls, 1.0, None, Part::Outline);
@@ -264,7 +265,7 @@ fn outline(canvas: &mut Canvas, shape: &Shape<'_>) {
     }
 }
 
-/// The length of every wall as it was typed, and of the gap.
+/// The length of every wall as typed, and of the gap.
 fn dimensions(draft: &Draft, shape: &Shape<'_>) -> Vec<Dimension> {
     let walls = shape.walls.iter().enumerate();
     let mut all: Vec<Dimension> = walls
@@ -286,7 +287,7 @@ fn dimensions(draft: &Draft, shape: &Shape<'_>) -> Vec<Dimension> {
     all
 }
 
-/// How far the end of a walk is from its start, in a straight line.
+/// The straight distance from the end of a traverse to its start.
 fn gap_of(walk: &DraftWalk) -> Length {
     let corners = walk.corners();
     let (first, last) = (corners[0], corners[corners.len() - 1]);
@@ -298,7 +299,7 @@ fn mark(walk: &DraftWalk, side: usize) -> Option<Mark> {
     Some(if suspect.slip.is_some() { Mark::AgainFirst } else { Mark::Again })
 }
 
-/// The length of a side as it was typed.
+/// The length of a side as typed.
 fn words(draft: &Draft, walk: &DraftWalk, side: usize) -> String {
     let chord = || draft.length(walk.vectors[side].chord_length());
     let length = match &walk.sides[side].run {

@@ -1,8 +1,8 @@
-//! The Exhibit: all that decides, on one page.
+//! The Exhibit: everything that matters, on one page.
 //!
-//! The sentence, who measured and how close, the drawing of the main level, the steps, what is possible, and what is asked
-//! for. What does not fit moves to the next pages: first the longer remarks, then the size of the letters, never
-//! the sentence, the drawing, the steps or what is asked for.
+//! It has the statement, who measured and how precisely, the drawing of the main level, the steps, what is
+//! possible, and the request. If it gets too full, long remarks are shortened first, then letters get smaller; the
+//! statement, the drawing, the steps and the request always stay.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::pages::blocks;
@@ -16,25 +16,25 @@ use crate::reconcile::{Figure, Reconciliation};
 use crate::wording::Block;
 use crate::wording::sentences::Sentences;
 
-/// Width of the steps beside their chart, in points.
+/// The width of the steps beside their chart, in points.
 const STEPS_PT: f64 = 318.0;
-/// Between the two, in points.
+/// The space between them, in points.
 const BETWEEN_PT: f64 = 24.0;
-/// The least height of the drawing before anything else is made smaller, in points.
+/// The smallest height of the drawing before anything else gets smaller, in points.
 const LEAST_DRAWING_PT: f64 = 280.0;
 
-/// What was left out of the Exhibit, to be told on a later page.
+/// What was left out of the Exhibit, for a later page.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Moved {
-    /// The steps, or what is possible, were cut short.
+    /// The steps, or what is possible, were cut.
     pub(crate) is_cut: bool,
     /// Notes on the drawing that found no room.
     pub(crate) notes: Vec<String>,
-    /// The drawing of the main level is crowded, or small.
+    /// How the drawing of the main level came out.
     pub(crate) drawing: Option<Drawn>,
 }
 
-/// Fills the Exhibit; what found no room on it comes back.
+/// Fills the Exhibit; returns what found no room on it.
 pub(crate) fn exhibit(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -46,7 +46,7 @@ pub(crate) fn exhibit(
     flow.begin_exhibit("Exhibit", &heard(say, reconciliation));
     let steps = [Density::Short, Density::Small, Density::Least];
     let page = |density| Parts::of(flow.width_pt(), say, reconciliation, density);
-    // In smaller letters only where the drawing would else be small, or is the larger for it.
+    // Smaller letters are used only if the drawing would otherwise be small, or becomes larger by it.
     let room = |parts: &Parts| flow.room_pt() - parts.height_pt();
     let scale = |parts: &Parts| {
         level.map(|level| levels::largest(flow, say, marks, level, room(parts) - 20.0))
@@ -83,7 +83,7 @@ pub(crate) fn exhibit(
 /// The most lines of notes under the drawing.
 const NOTES_MOST: usize = 4;
 
-/// All that the page says, for who hears it.
+/// The contents of the page as text for screen readers.
 fn heard(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
     let figures = reconciliation.figures();
     let mut told = say.statements(figures);
@@ -102,16 +102,16 @@ fn heard(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
     told.join(" ")
 }
 
-/// How much is said, and how small.
+/// How much text there is, and how small.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum Density {
     /// Everything in full.
     Full,
-    /// No part longer than a few lines.
+    /// Every part limited to a few lines.
     Short,
-    /// The same in smaller letters.
+    /// Also limited, in smaller letters.
     Small,
-    /// The fewest lines that still say it.
+    /// The fewest lines possible.
     Least,
 }
 
@@ -142,7 +142,7 @@ impl Density {
         }
     }
 
-    /// How large the sentence in front is, and over how many lines it may go.
+    /// The size of the statement, and the most lines it may take.
     fn statement(self) -> (f64, usize) {
         match self {
             Density::Full | Density::Short => (15.0, 3),
@@ -152,7 +152,7 @@ impl Density {
     }
 }
 
-/// Everything on the page but the drawing.
+/// Everything on the page except the drawing.
 struct Parts {
     top: Stack,
     steps: Stack,
@@ -195,7 +195,7 @@ impl Parts {
         self.top.height_pt() + self.below_pt()
     }
 
-    /// The sentence, what follows from the figures alone, who measured and how close.
+    /// The statement, what follows from the figures alone, and who measured and how precisely.
     fn opening(&mut self, say: &Sentences<'_>, reconciliation: &Reconciliation, density: Density) {
         let (size_pt, most) = density.statement();
         let sizes = density.sizes();
@@ -208,7 +208,7 @@ impl Parts {
                     self.top.space(2.0);
                     statements += 1;
                 }
-                // Other figures have a page of their own.
+                // Other figures have their own page.
                 Block::Statement(_) => {}
                 block => self.is_cut |= blocks::one(&mut self.top, &block, sizes),
             }
@@ -235,7 +235,7 @@ impl Parts {
         self.top.space(4.0);
     }
 
-    /// The steps from measured to the figure.
+    /// The steps from measured area to figure.
     fn steps(&mut self, say: &Sentences<'_>, figure: &Figure, density: Density) {
         let sizes = density.sizes();
         let title = say.steps_title(figure);
@@ -252,7 +252,7 @@ impl Parts {
         }
     }
 
-    /// What is possible, and what is asked for.
+    /// What is possible, and the request.
     fn possible(
         &mut self,
         say: &Sentences<'_>,

@@ -1,4 +1,4 @@
-//! Text and tables poured down a page and over to the next: rows first, then the pages they fill.
+//! Text and tables as rows, and pages that are filled with rows.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::pages::Paper;
@@ -7,25 +7,25 @@ use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Ink, Page, Point, Run, Stroke, Text};
 use crate::wording::DISCLAIMER;
 
-/// The empty edge of a page, in points.
+/// The empty margin of a page, in points.
 pub(crate) const EDGE_PT: f64 = 40.0;
-/// From one line to the next, by the size of the letters.
+/// The line spacing, relative to the letter size.
 const LEADING: f64 = 1.28;
-/// Room at the foot of a page, in points.
+/// The height reserved for the foot of a page, in points.
 const FOOT_PT: f64 = 64.0;
 
-/// A row that stays in one piece: its inks lie from its own left top corner.
+/// A row that is never divided. Its inks are relative to its top left corner.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Row {
     pub(crate) height_pt: f64,
     pub(crate) inks: Vec<Ink>,
-    /// It must not be the last on a page.
+    /// It may not be the last row on a page.
     pub(crate) holds_next: bool,
-    /// The head of the table it is in, to be said again on a new page.
+    /// The head of its table, repeated on a new page.
     pub(crate) head: Option<usize>,
 }
 
-/// Rows of one width.
+/// A sequence of rows of the same width.
 #[derive(Clone, Debug)]
 pub(crate) struct Stack {
     pub(crate) width_pt: f64,
@@ -36,9 +36,9 @@ pub(crate) struct Stack {
 /// A row of a table.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Line {
-    /// A cell for each column.
+    /// One cell per column.
     Plain(Vec<String>),
-    /// The same in bold.
+    /// One cell per column, in bold.
     Bold(Vec<String>),
     /// A name across the whole table, in bold; it stays with the next row.
     Over(String),
@@ -49,9 +49,9 @@ pub(crate) enum Line {
 /// A column of a table.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Column<'a> {
-    /// Broken at the line ends it has.
+    /// May contain line breaks.
     pub(crate) head: &'a str,
-    /// In points; what is left over goes to those that say 0.
+    /// In points; columns with 0 share the remaining width.
     pub(crate) width_pt: f64,
     pub(crate) is_figures: bool,
 }
@@ -83,7 +83,7 @@ impl Stack {
         self.rows.push(Row { height_pt, ..Row::default() });
     }
 
-    /// Keeps the last row and what follows it on one page.
+    /// Keeps the last row and the next one on the same page.
     pub(crate) fn hold(&mut self) {
         if let Some(row) = self.rows.last_mut() {
             row.holds_next = true;
@@ -108,7 +108,7 @@ impl Stack {
         }
     }
 
-    /// What `fill` adds, cut after so many rows with three dots; whether anything was cut.
+    /// Adds rows with `fill`, cut after `most` rows with an ellipsis; returns whether anything was cut.
     pub(crate) fn at_most(&mut self, most: usize, fill: impl FnOnce(&mut Stack)) -> bool {
         let from = self.rows.len();
         fill(self);
@@ -139,12 +139,12 @@ impl Stack {
         self.lines(Typeface::Bold, size_pt, words, 0.0, 0.0);
     }
 
-    /// A paragraph set in, its further lines a little more.
+    /// Adds an indented paragraph with a hanging indent.
     pub(crate) fn item(&mut self, size_pt: f64, words: &str, indent_pt: f64) {
         self.lines(Typeface::Plain, size_pt, words, indent_pt, 8.0);
     }
 
-    /// A heading that stays with what follows it.
+    /// Adds a heading that stays with what follows.
     pub(crate) fn heading(&mut self, words: &str) {
         self.space(7.0);
         let from = self.rows.len();
@@ -155,7 +155,7 @@ impl Stack {
         }
     }
 
-    /// A name on the left, its figure at the right edge.
+    /// Adds a name on the left with its figure at the right edge.
     pub(crate) fn ledger(&mut self, size_pt: f64, name: &str, figure: &str, hand: Typeface) {
         let (name, figure) = (fonts::shown(name), fonts::shown(figure));
         let mut room = self.width_pt - fonts::width_pt(hand, size_pt, &figure) - 10.0;
@@ -182,7 +182,7 @@ impl Stack {
         }
     }
 
-    /// The same with the name cut after so many lines; whether it was.
+    /// Like [`Stack::ledger`], with the name cut after `most` lines; returns whether it was cut.
     pub(crate) fn ledger_at_most(
         &mut self,
         size_pt: f64,
@@ -206,20 +206,20 @@ impl Stack {
         true
     }
 
-    /// A line over the figures at the right edge, before what they add up to.
+    /// Adds a rule over the figures at the right edge, before their sum.
     pub(crate) fn rule_over_figures(&mut self) {
         let from_pt = self.width_pt - 50.0;
         let line = Stroke::line(Point::new(from_pt, 2.0), Point::new(self.width_pt, 2.0), 0.5);
         self.rows.push(Row { height_pt: 4.0, inks: vec![Ink::Stroke(line)], ..Row::default() });
     }
 
-    /// A table: its head is said again on every page it goes on to.
+    /// Adds a table. Its head is repeated on every page it continues on.
     pub(crate) fn table(&mut self, size_pt: f64, columns: &[Column<'_>], rows: &[Vec<String>]) {
         let rows: Vec<Line> = rows.iter().cloned().map(Line::Plain).collect();
         self.table_of(size_pt, columns, &rows);
     }
 
-    /// The same with rows of several sorts.
+    /// Adds a table with several kinds of rows.
     pub(crate) fn table_of(&mut self, size_pt: f64, columns: &[Column<'_>], rows: &[Line]) {
         let widths = self.widths(columns);
         let heads: Vec<String> = columns.iter().map(|column| column.head.to_owned()).collect();
@@ -300,7 +300,7 @@ impl Stack {
     }
 }
 
-/// Pages being filled.
+/// The pages being filled.
 pub(crate) struct Flow {
     paper: Paper,
     place: Vec<String>,
@@ -353,10 +353,10 @@ impl Flow {
         self.paper.size_pt().0 - 2.0 * EDGE_PT
     }
 
-    /// A new page that begins a section.
+    /// Begins a section on a new page.
     pub(crate) fn begin(&mut self, section: &str, description: &str) {
         self.section = fonts::shown(section);
-        // First of what house it is: a reader who cannot see the page has only this to know it by.
+        // The house is named first, so that a reader who cannot see the page knows what it is about.
         let place = self.place.join(" ");
         let dot = if place.is_empty() { "" } else { ": " };
         self.description = format!("{place}{dot}{}", fonts::shown(description));
@@ -364,7 +364,7 @@ impl Flow {
         self.turn(title);
     }
 
-    /// Goes on to another section: on the same page below a line where so much room is left, else on a new page.
+    /// Begins a section on the same page, below a line, if at least `least_pt` is left; else on a new page.
     pub(crate) fn go_on(&mut self, section: &str, description: &str, least_pt: f64) {
         const BETWEEN_PT: f64 = 16.0;
         if self.pages.is_empty() || self.apart || self.room_pt() < least_pt + BETWEEN_PT + 16.0 {
@@ -384,7 +384,7 @@ impl Flow {
         self.y_pt = y_pt + BETWEEN_PT + 4.0;
     }
 
-    /// The page that begins with a box for the number of the exhibit, in place of its title.
+    /// Begins the first page with a box for the exhibit number instead of its title.
     pub(crate) fn begin_exhibit(&mut self, section: &str, description: &str) {
         self.begin(section, description);
         let right = self.paper.size_pt().0 - EDGE_PT;
@@ -410,7 +410,7 @@ impl Flow {
         page.draw(frame);
     }
 
-    /// From here on pages are numbered by themselves.
+    /// Numbers the pages from here on separately.
     pub(crate) fn apart(&mut self) {
         self.apart = true;
     }
@@ -465,17 +465,17 @@ impl Flow {
         self.y_pt
     }
 
-    /// What a new page has.
+    /// The height available on a new page.
     pub(crate) fn whole_page_pt(&self) -> f64 {
         self.paper.size_pt().1 - FOOT_PT - self.top_pt()
     }
 
-    /// What is left of the page.
+    /// The height left on the page.
     pub(crate) fn room_pt(&self) -> f64 {
         self.paper.size_pt().1 - FOOT_PT - self.y_pt
     }
 
-    /// Whether so much fits on the page, to a hair.
+    /// Whether a height fits on the page, allowing for rounding errors.
     fn fits(&self, height_pt: f64) -> bool {
         height_pt <= self.room_pt() + 0.01
     }
@@ -484,14 +484,14 @@ impl Flow {
         self.y_pt += height_pt;
     }
 
-    /// Goes on to a new page of the same section if less than so much is left.
+    /// Continues on a new page of the same section if less than this height is left.
     pub(crate) fn need(&mut self, height_pt: f64) {
         if !self.fits(height_pt) {
             self.turn(format!("{}, continued", self.section));
         }
     }
 
-    /// Puts finished inks on the page as they are.
+    /// Adds finished inks to the page at their own positions.
     pub(crate) fn put(&mut self, inks: Vec<Ink>, scale_pt_per_ft: Option<f64>) {
         if let Some(page) = self.pages.last_mut() {
             page.inks.extend(inks);
@@ -499,14 +499,14 @@ impl Flow {
         }
     }
 
-    /// Tells the scales of what is drawn apart on the page.
+    /// Records the scales of insets on the page.
     pub(crate) fn put_inset_scales(&mut self, pt_per_ft: Vec<f64>) {
         if let Some(page) = self.pages.last_mut() {
             page.inset_scales_pt_per_ft.extend(pt_per_ft);
         }
     }
 
-    /// Pours a stack down the page, over as many pages as it takes.
+    /// Places the rows of a stack down the page, over as many pages as needed.
     pub(crate) fn pour(&mut self, stack: &Stack) {
         for (i, row) in stack.rows.iter().enumerate() {
             let held: f64 = stack.rows[i..]
@@ -525,7 +525,7 @@ impl Flow {
         }
     }
 
-    /// Whether nothing has been poured on the page yet.
+    /// Whether nothing has been placed on the page yet.
     fn is_fresh(&self) -> bool {
         self.y_pt <= 90.0
     }
@@ -536,7 +536,7 @@ impl Flow {
         self.y_pt += row.height_pt;
     }
 
-    /// Two stacks side by side if both fit the page, else one after the other.
+    /// Places two stacks side by side if both fit on the page, else one after the other.
     pub(crate) fn beside(&mut self, left: &Stack, right: &Stack, right_from_pt: f64) {
         let height = left.height_pt().max(right.height_pt());
         if !self.fits(height) {
@@ -555,7 +555,7 @@ impl Flow {
         self.y_pt = top + height;
     }
 
-    /// Every page with its foot.
+    /// The finished pages with their feet.
     pub(crate) fn finish(mut self) -> Vec<Page> {
         let all = self.pages.len();
         let handed_on = self.pages.iter().filter(|page| !page.apart).count();
@@ -587,7 +587,7 @@ impl Flow {
     }
 }
 
-/// Inks moved by so much to the right and down.
+/// Inks moved to the right and down.
 pub(crate) fn moved(inks: &[Ink], right_pt: f64, down_pt: f64) -> Vec<Ink> {
     let spot = |at: Point| Point::new(at.x_pt + right_pt, at.y_pt + down_pt);
     let run = |run: &Run| match *run {

@@ -1,4 +1,4 @@
-//! The drawings of levels: the main one on the Exhibit, further ones two to a page where they fit.
+//! The drawings of levels: the main level is on the Exhibit, the others are two to a page where they fit.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::pages::drawing::insets;
@@ -9,17 +9,17 @@ use crate::pages::layout::{EDGE_PT, Flow, Stack};
 use crate::pages::page::Point;
 use crate::wording::sentences::Sentences;
 
-/// A scale smaller than this is small, in points a foot: 1/16 in = 1 ft.
+/// A scale below this counts as small, in points per foot: 1/16 in = 1 ft.
 const SMALL_PT_PER_FT: f64 = 4.5;
 
-/// How a drawing came out.
+/// How well a drawing came out.
 #[derive(Clone, Debug)]
 pub(crate) struct Drawn {
     level: usize,
-    /// Labels that found no room.
+    /// How many labels found no room.
     left_out: usize,
     pt_per_ft: f64,
-    /// Notes beyond the most that may stand under it.
+    /// Notes beyond the number allowed under it.
     pub(crate) notes_left_out: Vec<String>,
 }
 
@@ -34,7 +34,8 @@ impl Drawn {
     }
 }
 
-/// Fills the pages of the levels besides the main one; that one again where it was crowded and more room helps.
+/// Fills the pages of the levels other than the main one, and repeats that one if it was crowded and more room
+/// helps.
 pub(crate) fn levels(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -54,7 +55,7 @@ pub(crate) fn levels(
     }
 }
 
-/// One level: half a page where that does, else a whole one.
+/// Places one level: on half a page if that is enough, else on a whole one.
 fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, description: &str) {
     const HEADING_PT: f64 = 40.0;
     let name = &say.house.levels[level].name;
@@ -70,7 +71,7 @@ fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, descri
     draw(flow, say, marks, level, height.min(flow.room_pt()), usize::MAX);
 }
 
-/// How a level would come out in so much height.
+/// How a level would come out at a given height.
 fn tried(flow: &Flow, say: &Sentences<'_>, marks: &Marks, level: usize, height_pt: f64) -> Drawn {
     let (drawing, _, notes_left_out) =
         fitting(say, marks, level, 0.0, flow.width_pt(), height_pt, usize::MAX);
@@ -78,7 +79,7 @@ fn tried(flow: &Flow, say: &Sentences<'_>, marks: &Marks, level: usize, height_p
     Drawn { level, left_out, pt_per_ft, notes_left_out }
 }
 
-/// The largest scale, in points a foot, at which a level fits so much height.
+/// The largest scale, in points per foot, at which a level fits a given height.
 pub(crate) fn largest(
     flow: &Flow,
     say: &Sentences<'_>,
@@ -91,7 +92,7 @@ pub(crate) fn largest(
     insets::largest(say, marks, level, &frame)
 }
 
-/// A level in so much height, with at most so many lines of notes under it.
+/// Draws a level within a given height, with at most `notes_most` lines of notes under it.
 pub(crate) fn draw(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -110,7 +111,7 @@ pub(crate) fn draw(
     Drawn { level, left_out, pt_per_ft, notes_left_out }
 }
 
-/// A level drawn so that its notes fit below it, and the notes beyond the most.
+/// A level drawn so that its notes fit below it, the notes, and those beyond the limit.
 fn fitting(
     say: &Sentences<'_>,
     marks: &Marks,
@@ -130,12 +131,12 @@ fn fitting(
     if drawing.height_pt + notes.height_pt() <= height_pt {
         return (drawing, notes, left_out);
     }
-    // A smaller drawing may have other notes: room for as many lines as there may be.
+    // A smaller drawing may have other notes, so there is room for as many lines as allowed.
     let room = notes.height_pt().max(if notes_most < usize::MAX { 44.0 } else { 0.0 });
     draw(height_pt - room)
 }
 
-/// What the marks of a drawing mean, as many as fit the most lines; the others come back.
+/// The notes that fit the limit, and the others.
 fn notes_under(width_pt: f64, told: &[String], most: usize) -> (Stack, Vec<String>) {
     let lines = |count: usize| {
         let mut notes = Stack::new(width_pt);

@@ -1,4 +1,4 @@
-//! The page of a lot: its calls along its lines, its area in square feet and acres.
+//! The page of a lot: its calls along its lines, and its area in square feet and acres.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::geometry::compass::Direction;
@@ -19,7 +19,7 @@ use crate::units::area::Area;
 use crate::units::length::Length;
 use crate::wording::sentences::{Sentences, as_typed, lot_closure, misses, to_hundredths, whole};
 
-/// Height of the street, the scale bar and the scale under a drawing.
+/// The height of the street, the scale bar and the scale below a drawing.
 const SCALE_PT: f64 = 40.0;
 
 /// Fills the page of a lot.
@@ -41,12 +41,13 @@ pub(crate) fn lot(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
 
 fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     let heads = &say.house.particulars;
-    // A deed's bearings are from north: the lot stands with north up unless the house's street says otherwise.
+    // A deed's bearings are relative to north, so the lot is drawn with north up unless the file states a street
+    // side.
     let turned = Turned { front: heads.front.unwrap_or(Direction::South) };
     let outline = lot.outline();
     let flat = outline.flattened();
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
-    // Its drawing, the scale under it, and its calls on one page, if the drawing is large enough then.
+    // The drawing, the scale and the calls go on one page if the drawing is then large enough.
     let below = calls(flow.width_pt(), lot).height_pt() + SCALE_PT;
     let frame = Frame {
         left_top: Point::new(EDGE_PT, flow.y_pt()),
@@ -99,7 +100,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     }
 }
 
-/// A side as it is called in a deed: bearing and distance.
+/// A side as in a deed: bearing and distance.
 fn call(lot: &Lot, side: usize) -> String {
     let vector: Vector = lot.outline().vectors()[side];
     match &lot.sides()[side].run {
@@ -117,7 +118,7 @@ fn call(lot: &Lot, side: usize) -> String {
     }
 }
 
-/// The calls in a table, and how they close.
+/// The table of calls, and how well they close.
 fn calls(width_pt: f64, lot: &Lot) -> Stack {
     let mut stack = Stack::new(width_pt);
     let columns = [

@@ -1,4 +1,4 @@
-//! How a set of pages was made, as it travels inside them, and the short fingerprint on their foot.
+//! How a set of pages was made, which is stored inside them, and the short fingerprint on their foot.
 
 use sha2::{Digest, Sha256};
 
@@ -7,22 +7,22 @@ use crate::pages::Paper;
 use crate::pages::sections::{PageOptions, Sections};
 use crate::units::length::{Halves, Length, Step};
 
-/// The characters of a fingerprint: no two are easily taken for each other, and without vowels they spell no word.
+/// The characters of a fingerprint. None can be mistaken for another, and without vowels they form no words.
 const ALPHABET: &[u8; 20] = b"34679CDFHJKMNPRTVWXY";
-/// A fingerprint is written in two groups of so many characters.
+/// A fingerprint has two groups of this many characters.
 const GROUP: usize = 5;
 
-/// What besides the sides file decides every byte of the pages.
+/// Everything apart from the sides file that determines the bytes of the pages.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Making {
     pub(crate) settings: Settings,
     pub(crate) options: PageOptions,
-    /// One page with the walk as it was typed, whether or not it closes.
+    /// One page with the sides as typed, whether or not they close.
     pub(crate) draft: bool,
 }
 
 impl Making {
-    /// As it is written inside the pages: a name and a word for each part. [`Making::read`] reads the same.
+    /// As stored in the pages: a name and a word for each setting. [`Making::read`] is the inverse.
     pub(crate) fn words(self) -> Vec<(&'static str, String)> {
         let mut words = setting_words(&self.settings);
         let PageOptions { paper, only, private } = self.options;
@@ -35,14 +35,14 @@ impl Making {
         words
     }
 
-    /// The words in one line, after the program and its version.
+    /// All of it in one line, after the program and its version.
     pub(crate) fn line(self) -> String {
         let words: Vec<String> =
             self.words().into_iter().map(|(name, word)| format!("{name}={word}")).collect();
         format!("fairfoot {} {}", env!("CARGO_PKG_VERSION"), words.join(" "))
     }
 
-    /// Read back from its words; none if one is missing, unknown or out of bounds.
+    /// Reads it back from its words; `None` if one is missing, unknown or out of bounds.
     pub(crate) fn read(word: impl Fn(&str) -> Option<String>) -> Option<Making> {
         let halves = match word("halves")?.as_str() {
             "up" => Halves::Up,
@@ -93,12 +93,12 @@ fn setting_words(settings: &Settings) -> Vec<(&'static str, String)> {
     ]
 }
 
-/// The fingerprint of a set of pages: ten characters in two groups, as `CDKM4 7HPRT`.
+/// The fingerprint of a set of pages: ten characters in two groups, such as `CDKM4 7HPRT`.
 ///
-/// It follows from the sides file, the settings and the version of the program, so it tells whether a printed page is of
-/// this sides file. Line ends and a byte-order mark do not count: mail changes them. At 43 bits it finds a
-/// mix-up, and a change that nobody tried to hide; against somebody who makes two files with one fingerprint on
-/// purpose there is the SHA-256 beside it.
+/// It depends on the sides file, the settings and the version of the program, so it shows whether a printed page
+/// belongs to a sides file. Line ends and a byte-order mark are ignored, because mail changes them. Its 43 bits
+/// detect a mix-up, or a change nobody tried to hide. Against someone who makes two files with the same fingerprint
+/// on purpose, compare the SHA-256 beside it.
 ///
 /// ```
 /// use fairfoot::Settings;
@@ -121,7 +121,7 @@ pub fn fingerprint(sides: &str, settings: &Settings) -> String {
     characters(&hash.finalize())
 }
 
-/// The first 64 bits of a hash in the alphabet; what they hold beyond ten characters is left out.
+/// The first 64 bits of a hash as ten characters of the alphabet; the rest is dropped.
 fn characters(hash: &[u8]) -> String {
     let mut number = hash.iter().take(8).fold(0_u64, |number, &byte| number << 8 | u64::from(byte));
     let mut text = String::with_capacity(2 * GROUP + 1);
@@ -144,7 +144,7 @@ mod tests {
     #[test]
     fn a_fingerprint_is_ten_characters_in_two_groups() {
         assert_eq!(characters(&[0; 32]), "33333 33333");
-        // 2^63 in base 20, the lowest digit first, worked out with Python's integers.
+        // 2^63 in base 20, lowest digit first, computed with Python's integers.
         assert_eq!(characters(&[0x80, 0, 0, 0, 0, 0, 0, 0]), "HKYD6 WT7KX");
     }
 

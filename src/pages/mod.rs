@@ -1,7 +1,7 @@
-//! The pages: a to-scale drawing with its working and its source, made to be checked by a stranger.
+//! The pages: a drawing to scale with its calculations and its source, made to be checked by a stranger.
 //!
-//! What stands on a page is placed in points ([`Page`]); SVG is the master, PDF and PNG are made from it.
-//! The sides file travels inside, so that [`verify`](crate::verify) can work everything out again.
+//! Everything on a page is placed in points ([`Page`]). SVG is the original; PDF and PNG are made from it. The
+//! sides file is stored inside, so that [`verify`](crate::verify) can compute everything again.
 //!
 //! ```
 //! use fairfoot::{Paper, Settings, Weights};
@@ -54,10 +54,10 @@ pub use making::fingerprint;
 pub use page::{Page, Part, Point, Text};
 pub use sections::{PageOptions, Section, Sections};
 
-/// The most pages one house may have.
+/// The most pages a house may have.
 pub const MOST_PAGES: usize = 100;
 
-/// The paper that pages are printed on.
+/// The paper the pages are printed on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Paper {
     /// US Letter, 8 1/2 by 11 in.
@@ -68,7 +68,7 @@ pub enum Paper {
 }
 
 impl Paper {
-    /// Width and height in points, upright.
+    /// Width and height in points, in portrait orientation.
     pub const fn size_pt(self) -> (f64, f64) {
         match self {
             Paper::Letter => (612.0, 792.0),
@@ -96,13 +96,13 @@ pub struct Pages {
 }
 
 impl Reconciliation {
-    /// Draws and writes the pages: the Exhibit, further levels and lots, the record's own sketch beside the house, the
-    /// Calculations, other figures, the Source, and apart from them what the gap is worth, where the file gives values.
-    /// A [`Paper`] alone makes all of them.
+    /// Draws the pages: the Exhibit, further levels and lots, the record's own sketch beside the house, the
+    /// Calculations, other figures, the Source, and separately numbered, what the gap is worth if the file gives
+    /// values. A [`Paper`] alone stands for all of them.
     ///
     /// # Errors
     ///
-    /// [`Error::TooManyPages`] where a file is so long that it would fill more than [`MOST_PAGES`].
+    /// [`Error::TooManyPages`] if the file would fill more than [`MOST_PAGES`].
     pub fn pages(&self, options: impl Into<PageOptions>) -> Result<Pages, Error> {
         let options = options.into();
         if options.private {
@@ -141,7 +141,7 @@ impl Pages {
         &self.pages
     }
 
-    /// Letters that the pages cannot show and that a sign stands for, each where it is first met.
+    /// Warnings for letters that the pages cannot show, each at its first occurrence.
     pub fn warnings(&self) -> &[Diagnostic] {
         &self.warnings
     }
@@ -151,53 +151,53 @@ impl Pages {
         fingerprint(&self.text, &self.making.settings)
     }
 
-    /// Whether they are a draft: the walk as it was typed, without any area.
+    /// Whether they are a draft: the sides as typed, without any area.
     pub fn is_draft(&self) -> bool {
         self.making.draft
     }
 
-    /// The settings that are not the usual ones, in words.
+    /// The settings that differ from the default, in words.
     pub fn unusual_settings(&self) -> Vec<String> {
         let usual = Making { settings: Settings::default(), ..self.making }.words();
         let unusual = self.making.words().into_iter().filter(|word| !usual.contains(word));
         unusual.map(|(name, word)| format!("{name}={word}")).collect()
     }
 
-    /// Each page as an SVG of its own, the sides file inside.
+    /// Each page as a separate SVG, with the sides file inside.
     pub fn svg(&self) -> Vec<String> {
         self.pages.iter().enumerate().map(|(i, page)| export::svg::written(self, page, i)).collect()
     }
 
-    /// One page as SVG, by its number from 1; none where there is no such page.
+    /// One page as SVG, by its number from 1; `None` if there is no such page.
     pub fn svg_of(&self, number: usize) -> Option<String> {
         let i = number.checked_sub(1)?;
         self.pages.get(i).map(|page| export::svg::written(self, page, i))
     }
 
-    /// The sides file that travels inside.
+    /// The sides file stored inside.
     pub fn sides(&self) -> &str {
         &self.text
     }
 
-    /// All pages as one PDF, the sides file attached.
+    /// All pages as one PDF, with the sides file attached.
     ///
     /// # Errors
     ///
-    /// [`Error::Drawing`] if a page cannot be made; that is a mistake of this program.
+    /// [`Error::Drawing`] if a page cannot be made, which is a bug in fairfoot.
     pub fn pdf(&self) -> Result<Vec<u8>, Error> {
         export::pdf::written(self)
     }
 
-    /// Each page as a PNG of 150 dots an inch.
+    /// Each page as a PNG at 150 dots per inch.
     ///
     /// # Errors
     ///
-    /// [`Error::Drawing`] if a page cannot be made; that is a mistake of this program.
+    /// [`Error::Drawing`] if a page cannot be made, which is a bug in fairfoot.
     pub fn png(&self) -> Result<Vec<Vec<u8>>, Error> {
         self.trees().map(|tree| export::png::written(&tree?)).collect()
     }
 
-    /// Every page read as SVG, ready to be drawn, one at a time: a page read so takes a few megabytes.
+    /// Every page parsed as SVG for rendering, one at a time, since each takes a few megabytes.
     fn trees(&self) -> impl Iterator<Item = Result<usvg::Tree, Error>> + '_ {
         let options = usvg::Options {
             fontdb: std::sync::Arc::new(fonts::fonts()),
@@ -210,7 +210,7 @@ impl Pages {
         self.pages.iter().map(tree)
     }
 
-    /// The title of all pages together: where the house is, and the sentence about the first figure.
+    /// The title of the whole document: the location of the house, and the statement about the first figure.
     pub(crate) fn title(&self) -> String {
         self.title.clone()
     }
@@ -223,7 +223,7 @@ fn title(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
     fonts::shown(&parts.join(": "))
 }
 
-/// Fills the sections that are wanted.
+/// Fills the requested sections.
 fn filled(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -274,7 +274,7 @@ fn levels_with_spaces(house: &House) -> Vec<usize> {
     (0..house.levels.len()).filter(has_space).collect()
 }
 
-/// The level that has most of what is counted; of several alike the first.
+/// The level with the largest counted area; the first if several are equal.
 fn main_level(say: &Sentences<'_>) -> Option<usize> {
     let house = say.house;
     let counted = |level: usize| -> crate::units::area::Area {
@@ -285,7 +285,7 @@ fn main_level(say: &Sentences<'_>) -> Option<usize> {
     levels_with_spaces(say.house).into_iter().rev().max_by_key(|&level| counted(level).half_nm2())
 }
 
-/// A warning for every letter that the fonts do not have, where it is first met.
+/// A warning for every letter that the fonts do not have, at its first occurrence.
 fn missing_letters(source: &Source) -> Vec<Diagnostic> {
     let text = source.text();
     let missing = fonts::missing(text.trim_start_matches('\u{feff}'));

@@ -1,4 +1,4 @@
-//! The steps to all figures but the first, so that the Exhibit speaks of one dispute.
+//! The steps to all figures except the first, so that the Exhibit is about one dispute.
 
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
@@ -9,12 +9,12 @@ use crate::reconcile::{Figure, Reconciliation};
 use crate::wording::Block;
 use crate::wording::sentences::Sentences;
 
-/// Width of the steps beside their chart, in points.
+/// The width of the steps beside their chart, in points.
 const STEPS_PT: f64 = 318.0;
-/// Between the two, in points.
+/// The space between them, in points.
 const BETWEEN_PT: f64 = 24.0;
 
-/// Fills the pages of the other figures, where there are any.
+/// Fills the pages of the other figures, if there are any.
 pub(crate) fn others(flow: &mut Flow, say: &Sentences<'_>, reconciliation: &Reconciliation) {
     let others = reconciliation.figures().get(1..).unwrap_or_default();
     if others.is_empty() {

@@ -1,10 +1,10 @@
-//! What stands on a page: lines and letters, placed in points from the top left corner; no SVG here.
+//! The contents of a page: lines and letters, positioned in points from the top left corner. SVG is not known here.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 
-/// A place on a page, in points (1/72 in): to the right and down from its top left corner.
+/// A position on a page, in points (1/72 in) from its top left corner; also used as a vector.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Point {
     /// To the right.
@@ -18,12 +18,12 @@ impl Point {
         Point { x_pt, y_pt }
     }
 
-    /// This spot moved by so many steps of a vector.
+    /// This point moved by `steps` times a vector.
     pub(crate) fn plus(self, vector: Point, steps: f64) -> Point {
         Point::new(self.x_pt + vector.x_pt * steps, self.y_pt + vector.y_pt * steps)
     }
 
-    /// The vector from this spot to another.
+    /// The vector from this point to another.
     pub(crate) fn to(self, other: Point) -> Point {
         Point::new(other.x_pt - self.x_pt, other.y_pt - self.y_pt)
     }
@@ -41,13 +41,13 @@ impl Point {
         libm::hypot(self.x_pt, self.y_pt)
     }
 
-    /// The vector of length 1 along this one; nothing of nothing.
+    /// The unit vector in this direction, or zero if this one is zero.
     pub(crate) fn unit(self) -> Point {
         let length = self.length();
         if length > 0.0 { Point::default().plus(self, 1.0 / length) } else { Point::default() }
     }
 
-    /// A quarter turn: what pointed right points down.
+    /// A quarter turn clockwise: right becomes down.
     pub(crate) fn turned(self) -> Point {
         Point::new(-self.y_pt, self.x_pt)
     }
@@ -57,7 +57,7 @@ impl Point {
     }
 }
 
-/// Which end of a text its place is.
+/// Which end of a text is at its position.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) enum Anchor {
     #[default]
@@ -73,12 +73,12 @@ pub struct Text {
     pub(crate) size_pt: f64,
     pub(crate) hand: Typeface,
     pub(crate) anchor: Anchor,
-    /// Clockwise, in degrees; -90 reads upwards.
+    /// The rotation in degrees, clockwise; -90 reads upward.
     pub(crate) turn: f64,
     pub(crate) words: String,
-    /// It stands inside the drawing, where nothing may touch it.
+    /// It is a label in the drawing, which nothing may touch.
     pub(crate) is_label: bool,
-    /// Only the outlines of its letters are drawn: a word that lies under a drawing.
+    /// Only the outlines of its letters are drawn, for a word under a drawing.
     pub(crate) is_hollow: bool,
 }
 
@@ -104,17 +104,17 @@ impl Text {
         Text { anchor, ..self }
     }
 
-    /// What it says.
+    /// The text.
     pub fn words(&self) -> &str {
         &self.words
     }
 
-    /// Whether it is a label of the drawing.
+    /// Whether it is a label in the drawing.
     pub fn is_label(&self) -> bool {
         self.is_label
     }
 
-    /// The four corners of the ground it covers, from the top left of its first letter round.
+    /// The four corners of the rectangle it covers, clockwise from the top left of its first letter.
     pub fn corners(&self) -> [Point; 4] {
         let width = fonts::width_pt(self.hand, self.size_pt, &self.words);
         let before = match self.anchor {
@@ -131,12 +131,12 @@ impl Text {
     }
 }
 
-/// One step of a pen.
+/// One step of a path.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Run {
     Move(Point),
     Line(Point),
-    /// Along a circle; clockwise as seen on the page where `clockwise`.
+    /// Along a circle, as seen on the page.
     Arc {
         to: Point,
         radius_pt: f64,
@@ -146,12 +146,12 @@ pub(crate) enum Run {
     Close,
 }
 
-/// What a line on a page is, for those who look for it.
+/// What a line on a page represents.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Part {
     /// The outline of a space.
     Outline,
-    /// The outline of a record or a plan.
+    /// The outline of a record or plan.
     Dashed,
     /// A dimension line, from tick to tick.
     Dimension,
@@ -163,14 +163,14 @@ pub enum Part {
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Stroke {
     pub(crate) runs: Vec<Run>,
-    /// The width of the pen in points; 0 draws no line.
+    /// The line width in points; 0 draws no line.
     pub(crate) width_pt: f64,
     pub(crate) dashes: Option<[f64; 2]>,
     pub(crate) fill: Fill,
     pub(crate) part: Part,
 }
 
-/// What is inside lines.
+/// What fills the area inside lines.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) enum Fill {
     #[default]
@@ -194,14 +194,14 @@ impl Stroke {
         Stroke { runs, width_pt, dashes: None, fill: Fill::None, part: Part::Other }
     }
 
-    /// A closed figure filled with a tone, without a line.
+    /// A closed figure filled with a tone, without an outline.
     pub(crate) fn filled(spots: &[Point], fill: Fill) -> Stroke {
         let mut stroke = Stroke::along(spots, 0.0);
         stroke.runs.push(Run::Close);
         Stroke { fill, ..stroke }
     }
 
-    /// A round dot.
+    /// A filled dot.
     pub(crate) fn dot(at: Point, radius_pt: f64) -> Stroke {
         let (left, right) =
             (at.plus(Point::new(-1.0, 0.0), radius_pt), at.plus(Point::new(1.0, 0.0), radius_pt));
@@ -210,7 +210,7 @@ impl Stroke {
         Stroke { fill: Fill::Black, ..Stroke::of(runs, 0.0) }
     }
 
-    /// A black square with level sides, `half_pt` from its middle to each.
+    /// A black square, `half_pt` from its middle to each side.
     pub(crate) fn square(at: Point, half_pt: f64) -> Stroke {
         let corner = |x: f64, y: f64| Point::new(at.x_pt + x * half_pt, at.y_pt + y * half_pt);
         let corners = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(1.0, 1.0), corner(-1.0, 1.0)];
@@ -225,7 +225,7 @@ impl Stroke {
         Stroke { part, ..self }
     }
 
-    /// Its straight stretches, curves as the chord.
+    /// Its straight lines; a curve is replaced by its chord.
     pub(crate) fn stretches(&self) -> Vec<(Point, Point)> {
         let mut stretches = Vec::new();
         let (mut first, mut last) = (Point::default(), Point::default());
@@ -239,7 +239,7 @@ impl Stroke {
                 Run::Line(to) | Run::Arc { to, .. } => to,
                 Run::Close => first,
             };
-            // A figure that is closed already closes with nothing.
+            // A figure may already end at its start.
             if last.to(next).length() > 1e-9 {
                 stretches.push((last, next));
             }
@@ -249,14 +249,14 @@ impl Stroke {
     }
 }
 
-/// A thing on a page.
+/// Something drawn on a page.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Ink {
     Text(Text),
     Stroke(Stroke),
 }
 
-/// A page: its size, its title, what stands on it in the order a reader meets it.
+/// A page: its size, its title, and its contents in reading order.
 #[derive(Clone, Debug)]
 pub struct Page {
     pub(crate) width_pt: f64,
@@ -264,33 +264,33 @@ pub struct Page {
     pub(crate) title: String,
     pub(crate) description: String,
     pub(crate) inks: Vec<Ink>,
-    /// Points a foot of the drawing on it.
+    /// The scale of its drawing, in points per foot.
     pub(crate) scale_pt_per_ft: Option<f64>,
-    /// Points a foot of what is drawn apart on it.
+    /// The scales of its insets, in points per foot.
     pub(crate) inset_scales_pt_per_ft: Vec<f64>,
-    /// It is numbered by itself, since it need not go with the others.
+    /// It is numbered separately, since it need not be handed on with the others.
     pub(crate) apart: bool,
     /// Its number: `page 1 of 4`.
     pub(crate) number: String,
 }
 
 impl Page {
-    /// What it is, in a few words.
+    /// Its title.
     pub fn title(&self) -> &str {
         &self.title
     }
 
-    /// Its width and its height, in points.
+    /// Its width and height, in points.
     pub fn size_pt(&self) -> (f64, f64) {
         (self.width_pt, self.height_pt)
     }
 
-    /// How many points a foot has in its drawing; none where it has no drawing.
+    /// The scale of its drawing in points per foot; `None` without a drawing.
     pub fn scale_pt_per_ft(&self) -> Option<f64> {
         self.scale_pt_per_ft
     }
 
-    /// The points a foot of what is drawn apart on it, at scales of its own.
+    /// The scales of its insets in points per foot.
     pub fn inset_scales_pt_per_ft(&self) -> &[f64] {
         &self.inset_scales_pt_per_ft
     }
@@ -303,7 +303,7 @@ impl Page {
         })
     }
 
-    /// Its straight lines of a part, from end to end.
+    /// Its straight lines that represent a part, from end to end.
     pub fn lines(&self, part: Part) -> Vec<(Point, Point)> {
         let strokes = self.inks.iter().filter_map(|ink| match ink {
             Ink::Stroke(stroke) if stroke.part == part => Some(stroke.stretches()),

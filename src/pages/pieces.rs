@@ -16,7 +16,7 @@ use crate::pages::page::{Ink, Part, Point, Stroke};
 use crate::units::length::{Length, Step};
 use crate::wording::sentences::{Sentences, letters, to_hundredths};
 
-/// The pieces of every outline: those of one piece in a table, each other with its drawing.
+/// The pieces of every outline: plain rectangles in one table, each other outline with its own drawing.
 pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>) {
     let mut plain = Vec::new();
     let mut others = Vec::new();
@@ -56,7 +56,7 @@ pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>) {
     flow.pour(&stack);
 }
 
-/// The only piece of an outline of one piece.
+/// The only piece of an outline that is a plain rectangle.
 fn single(outline: &Outline) -> Option<Cut> {
     let cuts = outline.cuts()?;
     match cuts[..] {
@@ -65,10 +65,10 @@ fn single(outline: &Outline) -> Option<Cut> {
     }
 }
 
-/// The head of a column of walls to the whole foot.
+/// The column head for walls rounded to the whole foot.
 pub(crate) const FEET_HEAD: &str = "each wall to\nthe whole foot";
 
-/// The head of a column of walls to the finer rule.
+/// The column head for walls rounded by the finer rule.
 pub(crate) fn fine_head(say: &Sentences<'_>) -> &'static str {
     match say.settings.fine {
         Step::Inch => "each wall to\nthe inch",
@@ -83,7 +83,7 @@ enum Rule {
     Feet,
 }
 
-/// An outline in pieces: the drawing with their letters, the table beside or below it.
+/// An outline in pieces: the drawing with their letters, and the table beside or below it.
 fn in_pieces(flow: &mut Flow, say: &Sentences<'_>, space: usize) {
     let areas = &say.areas.spaces[space];
     let (fine, feet) = (areas.tenth_foot(), areas.whole_foot());
@@ -108,7 +108,7 @@ fn in_pieces(flow: &mut Flow, say: &Sentences<'_>, space: usize) {
     }
 }
 
-/// The places of an outline's corners among each other: outlines that agree in it are cut alike.
+/// The order of an outline's corners, east and north. Outlines with the same order are cut alike.
 fn ranks(outline: &Outline) -> Vec<(usize, usize)> {
     let points = outline.points();
     let rank = |pick: fn(&OnSite) -> i64| {
@@ -121,7 +121,7 @@ fn ranks(outline: &Outline) -> Vec<(usize, usize)> {
     points.iter().map(|point| (east(point.0), north(point.1))).collect()
 }
 
-/// An outline in pieces.
+/// An outline divided into pieces.
 struct Cutting {
     placed: Vec<Placed>,
 }
@@ -131,7 +131,7 @@ impl Cutting {
         partition::placed(outline).map(|placed| Cutting { placed })
     }
 
-    /// The table's rows: a piece, and for each rule length × width and what it comes to; then the sum.
+    /// The rows of the table: for each piece and rule, length × width and the result; then the sum.
     fn rows(say: &Sentences<'_>, cuttings: &[(&Cutting, &Outline, Rule)]) -> Vec<Line> {
         let mut rows = Vec::new();
         let count = cuttings.first().map_or(0, |(cutting, ..)| cutting.placed.len());
@@ -165,7 +165,7 @@ fn is_deducted(cut: &Cut) -> bool {
     }
 }
 
-/// What to type into a calculator, walls to the finer rule.
+/// What to type into a calculator, with walls rounded by the finer rule.
 fn product(say: &Sentences<'_>, cut: &Cut) -> String {
     match say.settings.fine {
         Step::Inch => times(cut, |length| length.to_string()),
@@ -226,7 +226,7 @@ fn one_drawing(
     flow.beside(&drawing, &table, drawn_wide + 14.0);
 }
 
-/// The outline with its cuts dashed and a letter in every piece; its height, and the scale in words.
+/// The outline with its cuts dashed and a letter in every piece; also its height, and the scale in words.
 fn lettered(
     say: &Sentences<'_>,
     cutting: &Cutting,
@@ -270,13 +270,13 @@ fn closed(spots: &[Point]) -> Vec<Point> {
     spots.iter().chain(spots.first()).copied().collect()
 }
 
-/// The area by corners, in words.
+/// The area by corner coordinates, in words.
 pub(crate) const BY_CORNERS: &str = "half the sum, over each corner and the next, of east × next north minus north × next east, whatever its sign";
-/// What curved walls do to it.
+/// What curved walls add to it.
 pub(crate) const BY_CHORD: &str =
     "a curved wall adds or subtracts the area between it and its chord";
 
-/// An outline that cannot be cut into right-angled pieces, corner by corner.
+/// Lists an outline that cannot be cut into right-angled pieces corner by corner.
 fn coordinates(flow: &mut Flow, name: &str, outline: &Outline) {
     let mut stack = Stack::new(flow.width_pt());
     stack.heading(name);

@@ -1,14 +1,14 @@
-//! Pages that keep private what their reader need not know.
+//! Pages without what is private.
 
 use crate::diagnostic::{Diagnostics, Source};
 use crate::error::Error;
 use crate::reconcile::Reconciliation;
 
-/// The same house read again from its file without comments, values, rates, sales and notes.
+/// The same house, read from its file without comments, values, rates, sales and notes.
 ///
 /// # Errors
 ///
-/// [`Error::Drawing`] if what is left does not read; that is a mistake of this program.
+/// [`Error::Drawing`] if the rest of the file cannot be read, which is a bug in fairfoot.
 pub(crate) fn without_private(of: &Reconciliation) -> Result<Reconciliation, Error> {
     let source = of.house().source();
     let text = crate::sketch::parse(source.clone()).map_err(mistake)?.tidied_without_private();

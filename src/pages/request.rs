@@ -1,4 +1,4 @@
-//! The page of questions for the office: made by choice alone.
+//! The page of questions for the office, made only on request.
 
 use crate::pages::blocks;
 use crate::pages::layout::{Flow, Stack};

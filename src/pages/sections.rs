@@ -2,29 +2,29 @@
 
 use crate::pages::Paper;
 
-/// A section of the pages, in their order.
+/// A section of the pages; the variants are in order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Section {
-    /// The one page that decides.
+    /// The main page.
     Exhibit,
-    /// Further levels and the land.
+    /// Further levels and the lots.
     Levels,
     /// The record's own sketch, or a plan, beside the house as measured.
     SideBySide,
-    /// Every number traced, every area piece by piece, the method, a line to sign.
+    /// Every number traced, every area piece by piece, the method, and a line to sign.
     Calculations,
-    /// The steps to all figures but the first.
+    /// The steps to all figures except the first.
     OtherFigures,
-    /// The sides file word for word.
+    /// The sides file, word for word.
     Source,
-    /// What the gap is worth, numbered by itself.
+    /// What the gap is worth, numbered separately.
     Supplement,
-    /// Questions for the office; made only where it is asked for.
+    /// Questions for the office; made only on request.
     Request,
 }
 
 impl Section {
-    /// All of them.
+    /// All sections.
     pub const ALL: [Section; 8] = [
         Section::Exhibit,
         Section::Levels,
@@ -36,7 +36,7 @@ impl Section {
         Section::Request,
     ];
 
-    /// Those that are made where nothing else is asked for, in their order.
+    /// The sections made by default, in order.
     pub const USUAL: [Section; 7] = [
         Section::Exhibit,
         Section::Levels,
@@ -47,7 +47,7 @@ impl Section {
         Section::Supplement,
     ];
 
-    /// Its word, as after `--only`.
+    /// Its word after `--only`.
     pub const fn word(self) -> &'static str {
         match self {
             Section::Exhibit => "exhibit",
@@ -61,7 +61,7 @@ impl Section {
         }
     }
 
-    /// The section of a word; none of any other word.
+    /// The section with this word; `None` for any other word.
     pub fn of(word: &str) -> Option<Section> {
         Section::ALL.into_iter().find(|section| section.word() == word)
     }
@@ -71,12 +71,12 @@ impl Section {
     }
 }
 
-/// Some of the sections.
+/// A set of sections.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Sections(u16);
 
 impl Default for Sections {
-    /// All but those that are made only where they are asked for.
+    /// All except those that are made only on request.
     fn default() -> Sections {
         Sections::of(Section::USUAL)
     }
@@ -88,12 +88,12 @@ impl Sections {
         Sections(sections.into_iter().fold(0, |bits, section| bits | section.bit()))
     }
 
-    /// Whether a section is among them.
+    /// Whether a section is included.
     pub fn has(self, section: Section) -> bool {
         self.0 & section.bit() != 0
     }
 
-    /// `all`, or the words of the sections with commas between them.
+    /// `all`, or the words of the sections, separated by commas.
     pub(crate) fn words(self) -> String {
         if self == Sections::default() {
             return "all".to_owned();
@@ -102,7 +102,7 @@ impl Sections {
         chosen.map(Section::word).collect::<Vec<_>>().join(",")
     }
 
-    /// Read back from such words; none where a word is no section.
+    /// Reads them back; `None` if a word is not a section.
     pub(crate) fn read(words: &str) -> Option<Sections> {
         if words == "all" {
             return Some(Sections::default());
@@ -119,7 +119,7 @@ pub struct PageOptions {
     pub paper: Paper,
     /// Which sections are made.
     pub only: Sections,
-    /// Comments, values, rates, sales and notes are left out, of the sides file inside too.
+    /// Whether comments, values, rates, sales and notes are left out, also from the sides file inside.
     pub private: bool,
 }
 

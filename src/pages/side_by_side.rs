@@ -1,4 +1,5 @@
-//! The record's own sketch, or a plan, beside the house as measured: one scale, the walls that differ marked, areas under each.
+//! The record's own sketch, or a plan, beside the house as measured: at one scale, with differing walls marked and
+//! the area under each.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::geometry::compass::Direction;
@@ -15,12 +16,12 @@ use crate::pages::page::{Ink, Part, Point, Stroke};
 use crate::reconcile::{OutlineReport, Reconciliation};
 use crate::wording::sentences::{Sentences, capital, whole, whose};
 
-/// Between the two drawings, in points.
+/// The space between the two drawings, in points.
 const BETWEEN_PT: f64 = 18.0;
-/// The height of each, in points.
+/// The height of each drawing, in points.
 const HEIGHT_PT: f64 = 225.0;
 
-/// Fills the pages, where the record has a sketch of its own, or a plan is typed.
+/// Fills the pages, if the file has an outline from a record, a plan or a map.
 pub(crate) fn side_by_side(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -39,7 +40,7 @@ pub(crate) fn side_by_side(
     }
 }
 
-/// The two drawings at the largest scale that fits both.
+/// Draws both at the largest scale that fits both.
 fn both(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -97,7 +98,7 @@ fn both(
     flow.pour(&notes);
 }
 
-/// The areas of the spaces that a sketch is of, deductions taken into account.
+/// The areas of the spaces that a sketch covers.
 fn measured(say: &Sentences<'_>, drawn: &ReferenceOutline) -> String {
     let outlines = drawn.of.iter().map(|&space| &say.areas.spaces[space]);
     let (fine, feet) = outlines.fold(Default::default(), |(fine, feet), areas| {
@@ -112,7 +113,7 @@ fn measured(say: &Sentences<'_>, drawn: &ReferenceOutline) -> String {
     )
 }
 
-/// Their sides that differ from ours by more than rounding, by their number.
+/// The numbers of its sides that differ from ours by more than rounding.
 fn differing(say: &Sentences<'_>, outline: &OutlineReport) -> Vec<usize> {
     let beyond = |side: &&crate::reconcile::MatchedSide| {
         say.settings.is_beyond_rounding(side.measured() - side.drawn())
@@ -216,7 +217,7 @@ fn right_bottom(frame: &Frame, height_pt: f64) -> Point {
     Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt)
 }
 
-/// Their corners, seen from their first.
+/// The corners of the sketch, relative to its first.
 fn corners(drawn: &ReferenceOutline) -> Vec<OnSite> {
     let mut at = (0, 0);
     let mut corners = vec![at];
@@ -228,7 +229,7 @@ fn corners(drawn: &ReferenceOutline) -> Vec<OnSite> {
     corners
 }
 
-/// The walls that differ in a table, and what else is to be said.
+/// The table of differing walls, and further remarks.
 fn compared(width_pt: f64, say: &Sentences<'_>, outline: &OutlineReport) -> Stack {
     let mut stack = Stack::new(width_pt);
     let (first, only) = say.outline_notes(outline);

@@ -1,4 +1,4 @@
-//! The side table: every side from what was typed, over the outside face and both rules, to the record.
+//! The side table: every side as typed, at the outside face, under both rules, and on the record.
 
 use crate::areas::SideRow;
 use crate::geometry::outline::Outline;
@@ -9,7 +9,8 @@ use crate::reconcile::Reconciliation;
 use crate::units::length::{Length, Step};
 use crate::wording::sentences::{Sentences, signed_length, to_hundredths};
 
-/// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was obtained.
+/// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was
+/// obtained.
 pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
     if say.house.spaces.is_empty() {
         return;
@@ -52,10 +53,10 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     }
 }
 
-/// A side on its way from the tape to the page.
+/// One row of the side table.
 struct Traced {
     cells: Vec<String>,
-    /// Closing moved a length from its own rounding.
+    /// Closing moved a length away from its own rounding.
     is_moved: bool,
 }
 
@@ -105,7 +106,7 @@ impl Traced {
     }
 }
 
-/// A slanted wall by its run and its rise, as they are rounded; none of any other wall.
+/// A slanted wall as its rounded run and rise; `None` for any other wall.
 fn legs(say: &Sentences<'_>, space: usize, side: &Side, outline: &Outline) -> Option<String> {
     let is_slanted = matches!(side.run, Run::Diagonal(..));
     let traverse = &say.areas.outside.spaces[space].traverse;
@@ -115,7 +116,7 @@ fn legs(say: &Sentences<'_>, space: usize, side: &Side, outline: &Outline) -> Op
     is_slanted.then(|| format!("{} by {}", feet(vector.north), feet(vector.east)))
 }
 
-/// How a side was obtained, for people.
+/// How a side was obtained, in words.
 pub(crate) fn how(side: &Side) -> &'static str {
     match side.how() {
         "closing" => "by closing",
@@ -126,7 +127,7 @@ pub(crate) fn how(side: &Side) -> &'static str {
     }
 }
 
-/// The area and the perimeter as measured, what closing spread, what the thickness of the walls adds.
+/// The area and perimeter as measured, the misclosure that was spread, and what wall thicknesses add.
 fn about_sides(say: &Sentences<'_>, space: usize) -> String {
     let here = &say.house.spaces[space];
     let areas = &say.areas.spaces[space];
@@ -151,7 +152,7 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
     note
 }
 
-/// The photos and the notes of sides.
+/// The photos and notes of the sides.
 fn said_of_sides(space: &Space) -> impl Iterator<Item = String> {
     space.sides.iter().filter_map(|side| {
         let photo = side.words.photo.as_ref().map(|photo| format!("photo {photo}"));
@@ -160,7 +161,7 @@ fn said_of_sides(space: &Space) -> impl Iterator<Item = String> {
     })
 }
 
-/// The lengths of the sides as closed, in feet.
+/// The lengths of the sides after adjustment, in feet.
 fn closed_lengths(space: &Space) -> String {
     const MOST: usize = 40;
     let lengths = space.closed.outline.vectors().iter().take(MOST);

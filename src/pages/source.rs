@@ -1,4 +1,4 @@
-//! The sides file word for word, its lines numbered.
+//! The sides file, word for word, with line numbers.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::house::House;
@@ -31,7 +31,7 @@ pub(crate) fn source(flow: &mut Flow, house: &House, private: bool) {
     flow.pour(&stack);
 }
 
-/// A line, or a piece of it, with its number; spaces before it move it to the right.
+/// A line, or a piece of it, with its number, keeping its indentation.
 fn row(piece: &str, number: Option<usize>) -> Row {
     let wide = fonts::width_pt(Typeface::Even, SIZE_PT, " ");
     let mut inks = Vec::new();
@@ -43,11 +43,11 @@ fn row(piece: &str, number: Option<usize>) -> Row {
     let words = shown.trim_start_matches(' ');
     let before = f64::from(u32::try_from(shown.len() - words.len()).unwrap_or(0));
     if !words.is_empty() {
-        // A run of spaces would be drawn as one: every second one is of the kind that stays.
+        // A run of spaces would be drawn as one, so every second space is a no-break space.
         let words = words.replace("  ", "\u{a0} ");
         let at = Point::new(GUTTER_PT + before * wide, SIZE_PT);
         let hand = fonts::even_if_it_can(&words);
-        // Letters of unlike widths may need more room than even ones: they are then smaller.
+        // Letters of different widths may need more room than monospaced ones, so they get smaller.
         let even = f64::from(u32::try_from(words.chars().count()).unwrap_or(0)) * wide;
         let drawn = fonts::width_pt(hand, SIZE_PT, &words).max(1.0);
         let size_pt = SIZE_PT * (even / drawn).min(1.0);
@@ -56,7 +56,7 @@ fn row(piece: &str, number: Option<usize>) -> Row {
     Row { height_pt: SIZE_PT * 1.24, inks, ..Row::default() }
 }
 
-/// A line cut where the page ends.
+/// A line divided into pieces that fit the page.
 fn pieces(line: &str, room_pt: f64) -> Vec<&str> {
     let wide = fonts::width_pt(Typeface::Even, SIZE_PT, "m");
     let (mut pieces, mut from, mut used) = (Vec::new(), 0, 0.0);

@@ -1,4 +1,4 @@
-//! What the gap is worth, as a page: the same words as in the report, and the sales as a small plot.
+//! The page about what the gap is worth: the same words as in the report, and a small plot of the sales.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -11,7 +11,7 @@ use crate::pages::page::{Anchor, Fill, Ink, Point, Run, Stroke, Text};
 use crate::value::{Comparable, Worth};
 use crate::wording::Block;
 
-/// Fills the pages of what it is worth.
+/// Fills the pages about what the gap is worth.
 pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
     flow.begin(
         "Supplement",
@@ -31,7 +31,7 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
             stack.hold();
             stack.row(plot);
         }
-        // What belongs to a heading stays with it.
+        // What follows a heading stays with it.
         if matches!(part, Block::Row { .. }) && matches!(told.get(i + 1), Some(Block::Note(_))) {
             stack.hold();
         }
@@ -39,7 +39,7 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
     flow.pour(&stack);
 }
 
-/// From where to where an axis goes.
+/// The range of an axis in values and in points.
 struct Axis {
     low: f64,
     high: f64,
@@ -48,7 +48,7 @@ struct Axis {
 }
 
 impl Axis {
-    /// An axis round these values, with a tenth more at both ends.
+    /// An axis around these values, extended by a tenth at both ends.
     fn round(values: impl Iterator<Item = f64>, from_pt: f64, to_pt: f64) -> Axis {
         let (low, high) = values
             .fold((f64::MAX, f64::MIN), |(low, high), value| (low.min(value), high.max(value)));
@@ -61,7 +61,8 @@ impl Axis {
     }
 }
 
-/// Price against size, with the house as measured and the band that is near it; none of fewer than two sales.
+/// Price against size, with the measured size of the house and the band of near sizes; `None` for fewer than two
+/// sales.
 fn plot(worth: &Worth, width_pt: f64) -> Option<Row> {
     const HEIGHT_PT: f64 = 112.0;
     let list = worth.comparables().list();
@@ -92,7 +93,7 @@ fn frame(x: &Axis, y: &Axis) -> Ink {
     Ink::Stroke(Stroke::along(&line, 0.7))
 }
 
-/// The size as measured as a line, the band as dashed lines.
+/// The measured size as a line, and the band as dashed lines.
 fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, percent: u8) -> Vec<Ink> {
     let upright = |size: f64| {
         Stroke::line(Point::new(x.at(size), y.to_pt), Point::new(x.at(size), y.from_pt), 0.7)
@@ -104,7 +105,7 @@ fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, percent: u8) -> Vec<Ink>
     };
     let mut inks =
         vec![Ink::Stroke(upright(measured)), dashed(measured - band), dashed(measured + band)];
-    // Side by side where there is room for all three.
+    // Side by side if there is room for all three.
     if x.at(measured + band) - x.at(measured) >= 64.0 {
         inks.extend([
             over(measured, "this house, measured".to_owned()),
@@ -120,13 +121,13 @@ fn limits(x: &Axis, y: &Axis, measured: f64, band: f64, percent: u8) -> Vec<Ink>
     inks
 }
 
-/// A sale: a full dot if its size is near, else an open one.
+/// The mark of a sale: a filled dot if its size is near, else an open one.
 fn mark(at: Point, is_near: bool) -> Stroke {
     let dot = Stroke::dot(at, 2.6);
     if is_near { dot } else { Stroke { fill: Fill::White, width_pt: 0.9, ..dot } }
 }
 
-/// What the ends of the axes stand for.
+/// The labels at the ends of the axes.
 fn ends(x: &Axis, y: &Axis) -> Vec<Ink> {
     let size = |value: f64, anchor: Anchor| {
         let words = format!("{} sq ft", crate::wording::sentences::rounded_float(value));

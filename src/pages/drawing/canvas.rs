@@ -1,4 +1,4 @@
-//! A drawing in the making: walls first, then labels where there is room, each kept clear of all before it.
+//! A drawing under construction: walls first, then labels where there is room, each clear of everything before it.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::pages::drawing::occupancy::{Ground, Occupancy, Sort, grown};
@@ -7,11 +7,11 @@ use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Stroke, Text};
 
-/// The size of the letters of dimensions, in points, and a smaller one where there is no room.
+/// Letter sizes of dimensions in points; the smaller one is used where there is no room.
 pub(crate) const SIZES_PT: [f64; 2] = [7.5, 6.3];
-/// A text stands so far above its dimension line.
+/// The distance of a text above its dimension line.
 const GAP_PT: f64 = 2.0;
-/// A witness line begins so far from its wall.
+/// The distance of a witness line from its wall.
 const OFF_WALL_PT: f64 = 1.6;
 
 /// What is drawn so far, layer by layer.
@@ -24,50 +24,50 @@ pub(crate) struct Canvas {
     walls: Vec<Stroke>,
     dimensions: Vec<Stroke>,
     texts: Vec<Text>,
-    /// Once so much has been looked at, labels find no more room.
+    /// The work after which no more labels are placed, in lines and labels compared.
     most_looked_at: usize,
 }
 
-/// What is to be said of one wall.
+/// The dimension of one wall.
 #[derive(Clone, Debug)]
 pub(crate) struct Dimension {
     pub(crate) wall: WallOnPage,
-    /// Another wall of the same length that it may stand at instead.
+    /// Another wall of the same length where it may be placed instead.
     pub(crate) or_else: Option<WallOnPage>,
     pub(crate) words: String,
     pub(crate) hand: Typeface,
-    /// A dot on the wall.
+    /// A mark on the wall.
     pub(crate) mark: Option<Mark>,
 }
 
-/// A dot on a wall; each means one thing.
+/// A mark on a wall; each has one meaning.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Mark {
-    /// Full: it differs from the record.
+    /// Filled dot: the wall differs from the record.
     Differs,
-    /// Open: a length to ask about.
+    /// Open dot: a length to ask about.
     Ask,
-    /// A black square: a wall to measure again first.
+    /// Black square: a wall to measure again first.
     AgainFirst,
-    /// A white square: a wall to measure again.
+    /// White square: a wall to measure again.
     Again,
 }
 
-/// A few lines that belong together, the first at the top.
+/// Lines of text that belong together, from top to bottom.
 #[derive(Clone, Debug)]
 pub(crate) struct Block {
     pub(crate) lines: Vec<(Typeface, f64, String)>,
 }
 
-/// What a leader may run across.
+/// What a leader may cross.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Over {
     Nothing,
-    /// Other dimension lines, where there is no other way.
+    /// Other dimension lines, where nothing else is possible.
     Lines,
 }
 
-/// How lines follow each other, by the size of their letters.
+/// The line spacing, relative to the letter size.
 const LEADING: f64 = 1.22;
 
 impl Block {
@@ -81,7 +81,7 @@ impl Block {
         self.lines.iter().all(|(.., words)| words.chars().count() <= 2)
     }
 
-    /// Its lines round a middle, level or reading upwards.
+    /// Its lines centered on `middle`, level or reading upward.
     fn texts(&self, middle: Point, upright: bool) -> Vec<Text> {
         let (_, height) = self.size_pt();
         let (turn, down) =
@@ -111,7 +111,7 @@ impl Block {
     }
 }
 
-/// The angle at which a text along a line is read from the bottom or from the right, in degrees.
+/// The angle in degrees at which a text along a line can be read from the bottom or the right.
 pub(crate) fn reading_turn(along: Point) -> f64 {
     let degrees = libm::atan2(along.y_pt, along.x_pt).to_degrees();
     let folded = if degrees > 90.0 {
@@ -121,7 +121,7 @@ pub(crate) fn reading_turn(along: Point) -> f64 {
     } else {
         degrees
     };
-    // Upright walls read upwards, those that lean by a hair too.
+    // Text at upright walls reads upward, also if they lean very slightly.
     if folded > 89.0 { folded - 180.0 } else { folded }
 }
 
@@ -140,24 +140,25 @@ impl Canvas {
         }
     }
 
-    /// The same with an end to the work of placing labels: what is not placed by then is told below the drawing.
+    /// The same canvas with limited work for placing labels. Labels not placed by then are listed below the
+    /// drawing.
     pub(crate) fn within(self, most_looked_at: usize) -> Canvas {
         Canvas { most_looked_at, ..self }
     }
 
-    /// Whether all that labels may cost is spent.
+    /// Whether that work is used up.
     pub(crate) fn is_spent(&self) -> bool {
         self.crowd.looked_at() >= self.most_looked_at
     }
 
-    /// The finished layers, from the ground up.
+    /// The finished layers, from bottom to top.
     pub(crate) fn finish(self) -> Vec<Ink> {
         let strokes = [self.hatches, self.whites, self.walls, self.dimensions];
         let strokes = strokes.into_iter().flatten().map(Ink::Stroke);
         strokes.chain(self.texts.into_iter().map(Ink::Text)).collect()
     }
 
-    /// A closed outline; nothing may touch it from now on.
+    /// Draws a closed outline that nothing may touch from now on.
     pub(crate) fn outline(
         &mut self,
         walls: &[WallOnPage],
@@ -173,7 +174,7 @@ impl Canvas {
         self.walls.push(stroke.of_part(part));
     }
 
-    /// A line that nothing may touch.
+    /// Draws a line that nothing may touch.
     pub(crate) fn line(&mut self, stroke: Stroke, sort: Sort) {
         for (from, to) in stroke.stretches() {
             self.crowd.add_line(from, to, sort);
@@ -181,19 +182,19 @@ impl Canvas {
         self.walls.push(stroke);
     }
 
-    /// Lines over a figure that labels may stand on.
+    /// Hatches a figure; labels may stand on the hatching.
     pub(crate) fn hatch(&mut self, figure: Vec<Point>, strokes: Vec<Stroke>) {
         self.hatches.extend(strokes);
         self.hatched.push(figure);
     }
 
-    /// A label that stands where it is told to.
+    /// Draws a label at a fixed place.
     pub(crate) fn set(&mut self, text: Text) {
         self.crowd.add_ground(text.corners());
         self.texts.push(Text { is_label: true, ..text });
     }
 
-    /// Ink that is in nobody's way, in ground that is kept free for it.
+    /// Draws strokes and texts in a rectangle that is kept free for them.
     pub(crate) fn fixture(&mut self, ground: Ground, strokes: Vec<Stroke>, texts: Vec<Text>) {
         self.crowd.add_ground(ground);
         self.dimensions.extend(strokes);
@@ -212,8 +213,8 @@ impl Canvas {
         self.set(text);
     }
 
-    /// Dimensions, the shortest first; those that found no room come back. Their texts then follow each other as they came,
-    /// for who hears the page.
+    /// Places dimensions, shortest first, and returns those that found no room. The texts keep their original
+    /// order, for screen readers.
     pub(crate) fn dimensions(&mut self, all: Vec<Dimension>) -> Vec<Dimension> {
         for dimension in &all {
             let dot = Stroke::dot(dimension.wall.middle(), 2.3);
@@ -239,7 +240,7 @@ impl Canvas {
             lettered.extend(placed.then_some(*number));
             !placed
         });
-        // Each that was placed has set one text.
+        // Each placed dimension added exactly one text.
         let texts = self.texts.split_off(before);
         let mut texts: Vec<(usize, Text)> = lettered.into_iter().zip(texts).collect();
         texts.sort_by_key(|(number, _)| *number);
@@ -247,8 +248,8 @@ impl Canvas {
         numbered.into_iter().map(|(_, dimension)| dimension).collect()
     }
 
-    /// A small number close to a wall, inside its figure or else outside every figure, where there is room for it and no
-    /// dimension line between; whether there was.
+    /// Places a small number close to a wall, inside its figure or else outside every figure, with no dimension
+    /// line between. Returns whether there was room.
     pub(crate) fn number(
         &mut self,
         wall: &WallOnPage,
@@ -295,7 +296,7 @@ impl Canvas {
     }
 
     /// Places one dimension: outside along its wall, else by a leader, else inside, else in smaller letters, else
-    /// at the other wall that it may stand at, else by a leader over other dimension lines.
+    /// at the other wall where it may be placed, else by a leader across other dimension lines.
     fn dimension(&mut self, dimension: &Dimension) -> bool {
         let other = dimension.or_else.map(|wall| Dimension { wall, ..dimension.clone() });
         let (out, inward) = (dimension.wall.out, Point::default().plus(dimension.wall.out, -1.0));
@@ -320,14 +321,14 @@ impl Canvas {
         })
     }
 
-    /// Outside along the other wall that a dimension may stand at.
+    /// Places a dimension outside along its other wall.
     fn along_other(&mut self, dimension: &Dimension, size_pt: f64) -> bool {
         let Some(wall) = dimension.or_else else { return false };
         let other = Dimension { wall, ..dimension.clone() };
         (0..4).any(|row| self.along(&other, wall.out, row, size_pt))
     }
 
-    /// A dimension line parallel to the wall, slashes at its ends, its text above it.
+    /// Places a dimension line parallel to the wall, with slashes at its ends and the text above it.
     fn along(&mut self, dimension: &Dimension, out: Point, row: u8, size_pt: f64) -> bool {
         let wall = &dimension.wall;
         let width = fonts::width_pt(dimension.hand, size_pt, &dimension.words);
@@ -369,7 +370,7 @@ impl Canvas {
         true
     }
 
-    /// A level text near the wall and a line from it to the wall.
+    /// Places a level text near the wall and a line from it to the wall.
     fn leader(&mut self, dimension: &Dimension, out: Point, size_pt: f64, over: Over) -> bool {
         const LENGTHS_PT: [f64; 11] =
             [11.0, 16.0, 22.0, 30.0, 40.0, 52.0, 66.0, 84.0, 106.0, 134.0, 168.0];
@@ -399,13 +400,13 @@ impl Canvas {
         true
     }
 
-    /// A text beside a wall, outside or in, by a leader.
+    /// Places a text beside a wall by a leader, outside the figure.
     pub(crate) fn beside(&mut self, dimension: &Dimension) -> bool {
         let out = dimension.wall.out;
         self.leader(dimension, out, SIZES_PT[1], Over::Nothing)
     }
 
-    /// A level text where there is room near a spot, and a line from it to the spot across whatever lies between.
+    /// Places a level text near a spot, and a line from it to the spot that may cross anything but labels.
     pub(crate) fn pointer(&mut self, spot: Point, words: &str) -> bool {
         let up = Point::new(0.0, -1.0);
         let wall = WallOnPage { from: spot, to: spot, out: up, rise_pt: 0.0, radius_pt: 0.0 };
@@ -434,7 +435,8 @@ impl Canvas {
         true
     }
 
-    /// A block at the roomiest place inside a figure and outside its holes; the first of the choices that fits.
+    /// Places a block at the roomiest place inside a figure and outside its holes, using the first choice that
+    /// fits.
     pub(crate) fn block(
         &mut self,
         figure: &[Point],
@@ -464,13 +466,13 @@ impl Canvas {
     }
 }
 
-/// A vector turned clockwise by so many degrees.
+/// A vector turned clockwise by `degrees`.
 fn turned_by(vector: Point, degrees: f64) -> Point {
     let (sin, cos) = (libm::sin(degrees.to_radians()), libm::cos(degrees.to_radians()));
     Point::new(vector.x_pt * cos - vector.y_pt * sin, vector.x_pt * sin + vector.y_pt * cos)
 }
 
-/// A level text that a leader ends at.
+/// The level text at the end of a leader.
 fn text_at_tip(dimension: &Dimension, start: Point, tip: Point, size_pt: f64) -> Text {
     let way = start.to(tip).unit();
     let (anchor, right, down) = if way.x_pt > 0.35 {
@@ -487,7 +489,7 @@ fn text_at_tip(dimension: &Dimension, start: Point, tip: Point, size_pt: f64) ->
     text.in_hand(dimension.hand)
 }
 
-/// Places of a net inside a figure and outside its holes, the roomiest first.
+/// Grid points inside a figure and outside its holes, the roomiest first.
 fn spots_inside(figure: &[Point], holes: &[Vec<Point>]) -> Vec<(Point, f64)> {
     const NET: u32 = 28;
     let (low, high) = figure.iter().fold(
@@ -517,7 +519,7 @@ fn spots_inside(figure: &[Point], holes: &[Vec<Point>]) -> Vec<(Point, f64)> {
             }
         }
     }
-    // Of places about as roomy the one nearest to the middle.
+    // Of points with about the same room, the one nearest to the middle.
     let middle = low.middle(high);
     let rank = |(spot, clearance): &(Point, f64)| {
         (-(clearance.min(36.0) / 4.0).floor(), middle.to(*spot).length())

@@ -1,4 +1,5 @@
-//! A level with what stands far from the house drawn apart, at its own scale, so that the house stays large.
+//! The drawing of a level, with what stands far from the house as insets at their own scale, so that the house
+//! stays large.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::pages::drawing::marks::Marks;
@@ -10,16 +11,16 @@ use crate::pages::page::{Ink, Point, Run, Stroke, Text};
 use crate::units::length::Length;
 use crate::wording::sentences::Sentences;
 
-/// Spaces further from each other than this are apart: 12 ft.
+/// Spaces further apart than this, 12 ft, are drawn as separate groups.
 const APART_NM: i64 = 12 * Length::FOOT.nm();
 /// The width kept for insets, in points.
 const WIDE_PT: f64 = 150.0;
-/// Between the house and the insets, in points.
+/// The space between the house and the insets, in points.
 const BETWEEN_PT: f64 = 8.0;
-/// No more are drawn apart.
+/// The most insets.
 const MOST: usize = 2;
 
-/// Draws a level; what stands far off as an inset where the house is larger for it.
+/// Draws a level. Distant groups become insets if that makes the house larger.
 pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Frame) -> Drawing {
     let house = say.house;
     let all: Vec<usize> =
@@ -53,7 +54,7 @@ pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Fra
     drawing
 }
 
-/// The largest scale, in points a foot, at which the whole of a level fits a frame.
+/// The largest scale, in points per foot, at which a whole level fits a frame.
 pub(crate) fn largest(say: &Sentences<'_>, marks: &Marks, level: usize, frame: &Frame) -> f64 {
     let house = say.house;
     let all: Vec<usize> =
@@ -62,7 +63,7 @@ pub(crate) fn largest(say: &Sentences<'_>, marks: &Marks, level: usize, frame: &
     plan::largest_scale(say, marks, whole, frame).pt_per_ft
 }
 
-/// One inset: a thin frame, what stands in it, and that it does not stand there.
+/// Draws one inset: a thin frame, its group, and a note that it is not in its true position.
 fn inset(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame, into: &mut Drawing) {
     let apart = plan::group(say, marks, group, frame);
     let height = apart.height_pt.min(frame.height_pt);
@@ -94,7 +95,7 @@ fn inset(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame, int
     into.inset_scales.push(apart.scale.pt_per_ft);
 }
 
-/// The spaces in groups that stand near each other, the one with most of what is counted first.
+/// Groups of spaces that are near each other, the one with the largest counted area first.
 fn groups(say: &Sentences<'_>, spaces: &[usize]) -> Vec<Vec<usize>> {
     let boxes: Vec<Box> = spaces.iter().map(|&space| Box::of(say, space)).collect();
     let mut groups: Vec<Vec<usize>> = Vec::new();
@@ -117,7 +118,7 @@ fn groups(say: &Sentences<'_>, spaces: &[usize]) -> Vec<Vec<usize>> {
     groups.into_iter().map(|group| group.into_iter().map(|i| spaces[i]).collect()).collect()
 }
 
-/// From lowest to highest on the ground, east and north.
+/// A bounding box on the ground, in nanometers east and north.
 struct Box {
     low: (i64, i64),
     high: (i64, i64),

@@ -1,4 +1,5 @@
-//! What is marked on the drawing of a level: the record's own outline and lengths, walls that differ, spaces that would have to count.
+//! What is marked on the drawing of a level: the record's outline and lengths, walls that differ, and spaces that
+//! would have to count.
 
 use crate::areas::at_face::Walls;
 use crate::geometry::outline::Outline;
@@ -9,46 +10,46 @@ use crate::reconcile::{BridgeStep, Explanation, Figure, OutlineReport, Reconcili
 use crate::units::length::{Length, Step};
 use crate::wording::sentences::Sentences;
 
-/// Somebody else's outline on the ground of a level.
+/// A reference outline, positioned on a level.
 #[derive(Clone, Debug)]
 pub(crate) struct Theirs {
-    /// `record` or `plan`.
+    /// Its source: `record`, `plan` or `map`.
     pub(crate) whose: &'static str,
-    /// The face its figure is taken at.
+    /// The face its figure is assumed to be measured to.
     pub(crate) face: Face,
-    /// It as a closed outline where it closes, else its corners in a row.
+    /// The closed outline; `None` if it does not close.
     pub(crate) outline: Option<Outline>,
     pub(crate) corners: Vec<OnSite>,
     pub(crate) at: OnSite,
 }
 
-/// A wall and the length a record or a plan gives it.
+/// A wall, and its length on a record or a plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Recorded {
     pub(crate) space: usize,
     pub(crate) side: usize,
     pub(crate) length: Length,
-    /// It differs by more than rounding would make of it.
+    /// Whether it differs by more than rounding explains.
     pub(crate) differs: bool,
 }
 
-/// Everything that is marked.
+/// All marks of a house.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Marks {
     pub(crate) theirs: Vec<(usize, Theirs)>,
     pub(crate) recorded: Vec<Recorded>,
-    /// Spaces that count in the figure, by its own word.
+    /// Spaces that the figure says it counts.
     pub(crate) counted: Vec<usize>,
     /// Spaces that would have to count to reach the figure.
     pub(crate) would_count: Vec<usize>,
-    /// Walls that a misread length would account for.
+    /// Walls where a misread length would explain the figure, as space and side index.
     pub(crate) misread: Vec<(usize, usize)>,
-    /// The figure that the marks are about: `record`.
+    /// The word of the figure that the marks are about: `record`.
     pub(crate) whose: String,
 }
 
 impl Marks {
-    /// The marks of the first figure, and of every outline of the record and the plan.
+    /// The marks for the first figure, and for every reference outline.
     pub(crate) fn of(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Marks {
         let mut marks = Marks::default();
         marks.sides_with_lengths(say);
@@ -63,12 +64,12 @@ impl Marks {
         marks
     }
 
-    /// What is marked of one wall.
+    /// The recorded length of one wall, if it is marked.
     pub(crate) fn recorded(&self, space: usize, side: usize) -> Option<&Recorded> {
         self.recorded.iter().find(|other| other.space == space && other.side == side)
     }
 
-    /// Lengths given after a side, where they are not what rounding makes of it.
+    /// Marks lengths given after a side, if they are not that wall rounded.
     fn sides_with_lengths(&mut self, say: &Sentences<'_>) {
         for (i, space) in say.house.spaces.iter().enumerate() {
             for (k, side) in space.sides.iter().enumerate() {
@@ -107,7 +108,7 @@ impl Marks {
             .space
             .as_ref()
             .and_then(|name| drawn.of.first().filter(|&&i| house.spaces[i].name == *name));
-        // The drawing is dimensioned outside: lengths taken elsewhere do not compare.
+        // The drawing is dimensioned outside, so lengths measured to other faces are not compared.
         if let Some(&space) = compared.filter(|_| face == Face::Outside) {
             for wall in report.matched() {
                 if self.recorded(space, wall.ours() - 1).is_none() {
@@ -139,7 +140,7 @@ impl Marks {
     }
 }
 
-/// Their corners, seen from their first.
+/// The corners of a reference outline, relative to its first.
 fn corners(drawn: &crate::house::ReferenceOutline) -> Vec<OnSite> {
     let mut at = (0, 0);
     let mut corners = vec![at];
@@ -154,7 +155,7 @@ fn corners(drawn: &crate::house::ReferenceOutline) -> Vec<OnSite> {
     corners
 }
 
-/// Our corners of these spaces at a face; outside where the walls cannot be brought there.
+/// The corners of these spaces at a face, or outside if the walls cannot be moved there.
 fn ours(say: &Sentences<'_>, spaces: &[usize], face: Face) -> Vec<OnSite> {
     let there = Walls::of(say.house, face).ok().filter(|_| face != Face::Outside);
     let walls = there.as_ref().unwrap_or(&say.areas.outside);
@@ -167,15 +168,15 @@ fn ours(say: &Sentences<'_>, spaces: &[usize], face: Face) -> Vec<OnSite> {
     all
 }
 
-/// Where the first outside corner of a space stands on its level.
+/// The position of the first outside corner of a space on its level.
 pub(crate) fn place(say: &Sentences<'_>, space: usize) -> OnSite {
     let house: &House = say.house;
     let (at, start) = (house.spaces[space].at, say.areas.outside.spaces[space].start);
     (at.0 + start.0, at.1 + start.1)
 }
 
-/// Where their first corner goes so that as many of their corners as can be stand at ours; corners of
-/// one are the other's within a foot.
+/// Where to place the first corner of `theirs` so that as many corners as possible coincide with ours, within a
+/// foot.
 fn laid_over(ours: &[OnSite], theirs: &[OnSite]) -> OnSite {
     const MOST: usize = 40;
     let near = Length::FOOT.nm();

@@ -1,4 +1,4 @@
-//! A level or a lot drawn to scale: from the ground to the paper, walls, labels, marks.
+//! A level or lot drawn to scale: conversion from ground to paper, walls, labels and marks.
 
 pub(crate) mod canvas;
 pub(crate) mod insets;

@@ -1,23 +1,23 @@
-//! What already stands in a drawing, and whether something more has room there.
+//! Keeps track of what a drawing contains, and whether something more fits.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use std::cell::Cell;
 
 use crate::pages::page::Point;
 
-/// The ground of a label: its four corners in order round.
+/// The rectangle of a label: its four corners in order around it.
 pub(crate) type Ground = [Point; 4];
 
-/// What sort of line it is.
+/// The kind of a line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Sort {
     /// A wall.
     Wall,
-    /// A wall of a record or a plan.
+    /// A wall of a record or plan.
     Theirs,
     /// A dimension line or a leader.
     Dimension,
-    /// From a wall out to a dimension line.
+    /// A witness line, from a wall out to a dimension line.
     Witness,
 }
 
@@ -26,12 +26,12 @@ struct Line {
     from: Point,
     to: Point,
     sort: Sort,
-    /// The box round it.
+    /// Its bounding box.
     low: Point,
     high: Point,
 }
 
-/// A frame and what stands in it, found by the squares of a net.
+/// A frame and its contents, indexed by the squares of a grid.
 #[derive(Clone, Debug)]
 pub(crate) struct Occupancy {
     left_top: Point,
@@ -42,13 +42,13 @@ pub(crate) struct Occupancy {
     lines: Vec<Line>,
     ground_net: Vec<Vec<usize>>,
     line_net: Vec<Vec<usize>>,
-    /// How many lines and labels have been looked at so far.
+    /// How many lines and labels have been compared so far.
     looked_at: Cell<usize>,
 }
 
-/// The side of a square of the net, in points.
+/// The side of a grid square, in points.
 const SQUARE_PT: f64 = 24.0;
-/// Air kept round a label, in points.
+/// The clearance around a label, in points.
 const AIR_PT: f64 = 0.9;
 
 impl Occupancy {
@@ -68,17 +68,17 @@ impl Occupancy {
         }
     }
 
-    /// How many lines and labels have been looked at so far: the work that placing labels took.
+    /// How many lines and labels have been compared so far: the work spent on placing labels.
     pub(crate) fn looked_at(&self) -> usize {
         self.looked_at.get()
     }
 
-    /// Counts work that was done elsewhere for the same labels.
+    /// Adds work that was done elsewhere for the same labels.
     pub(crate) fn count(&self, looked_at: usize) {
         self.looked_at.set(self.looked_at.get() + looked_at);
     }
 
-    /// The squares that a box covers.
+    /// The grid squares covered by the bounding box of these points.
     fn squares_of(&self, spots: &[Point]) -> impl Iterator<Item = usize> + use<> {
         let (low, high) = bounds(spots);
         let column = |x_pt: f64| squares(x_pt - self.left_top.x_pt).min(self.columns - 1);
@@ -111,7 +111,7 @@ impl Occupancy {
             && self.lines_near(&wide).all(|line| !touches(&wide, line.from, line.to))
     }
 
-    /// Whether a label lies in the frame.
+    /// Whether a rectangle lies in the frame.
     fn holds(&self, ground: &Ground) -> bool {
         let (low, high) = bounds(ground);
         low.x_pt >= self.left_top.x_pt
@@ -120,7 +120,7 @@ impl Occupancy {
             && high.y_pt <= self.right_bottom.y_pt
     }
 
-    /// Whether a dimension line, or a leader, runs through no wall, no label and along no other one.
+    /// Whether a dimension line or leader touches no wall, no label, and no other such line.
     pub(crate) fn is_clear(&self, from: Point, to: Point) -> bool {
         let (from, to) = shortened(from, to, 0.6);
         let inside = self.holds(&[from, to, from, to]);
@@ -130,7 +130,7 @@ impl Occupancy {
             && !self.meets_ground(from, to)
     }
 
-    /// Whether a line from a wall out to a dimension line runs through no label and crosses no wall.
+    /// Whether a witness line touches no label and crosses no wall.
     pub(crate) fn lets_out(&self, from: Point, to: Point) -> bool {
         let (from, to) = shortened(from, to, 0.6);
         let blocks = |line: &&Line| line.sort == Sort::Wall;
@@ -138,20 +138,20 @@ impl Occupancy {
         !self.lines_near(&[from, to]).filter(blocks).any(crossed) && !self.meets_ground(from, to)
     }
 
-    /// Whether no other label lies within so many points of one.
+    /// Whether no other label is within `within_pt` points of this one.
     pub(crate) fn is_alone(&self, ground: &Ground, within_pt: f64) -> bool {
         let wide = grown(ground, within_pt);
         self.grounds_near(&wide).all(|other| !overlap(&wide, other))
     }
 
-    /// Whether a line runs across no dimension line and no leader.
+    /// Whether a line crosses no dimension line or leader.
     pub(crate) fn meets_no_dimension(&self, from: Point, to: Point) -> bool {
         !self
             .lines_near(&[from, to])
             .any(|line| line.sort == Sort::Dimension && cross(from, to, line.from, line.to))
     }
 
-    /// Whether a line runs through no label.
+    /// Whether a line touches no label.
     pub(crate) fn misses_labels(&self, from: Point, to: Point) -> bool {
         self.holds(&[from, to, from, to]) && !self.meets_ground(from, to)
     }
@@ -169,7 +169,7 @@ impl Occupancy {
     }
 
     fn lines_near(&self, spots: &[Point]) -> impl Iterator<Item = &Line> {
-        // Nothing meets a line whose box lies apart; a hair more, for what the arithmetic rounds.
+        // A line can only touch what its bounding box meets; the margin allows for rounding errors.
         const HAIR_PT: f64 = 2.0;
         let (low, high) = bounds(spots);
         let is_near = move |line: &&Line| {
@@ -186,7 +186,7 @@ impl Occupancy {
     }
 }
 
-/// How many squares of the net a distance has; none below zero.
+/// How many grid squares a distance spans; 0 if it is negative.
 #[expect(
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
@@ -206,7 +206,7 @@ fn bounds(spots: &[Point]) -> (Point, Point) {
     (low, high)
 }
 
-/// A ground made larger by so much on every side.
+/// A rectangle enlarged by `by_pt` on every side.
 pub(crate) fn grown(ground: &Ground, by_pt: f64) -> Ground {
     let along = ground[0].to(ground[1]).unit();
     let down = ground[0].to(ground[3]).unit();
@@ -220,7 +220,7 @@ pub(crate) fn grown(ground: &Ground, by_pt: f64) -> Ground {
     ]
 }
 
-/// Whether two rectangles share ground: no line along one of their sides parts them.
+/// Whether two rectangles overlap (separating axis test).
 pub(crate) fn overlap(one: &Ground, other: &Ground) -> bool {
     let sides =
         [one[0].to(one[1]), one[0].to(one[3]), other[0].to(other[1]), other[0].to(other[3])];
@@ -231,7 +231,7 @@ pub(crate) fn overlap(one: &Ground, other: &Ground) -> bool {
     })
 }
 
-/// Whether a line runs through or touches a rectangle.
+/// Whether a line crosses or touches a rectangle.
 pub(crate) fn touches(ground: &Ground, from: Point, to: Point) -> bool {
     let along = from.to(to);
     let sides = [ground[0].to(ground[1]), ground[0].to(ground[3]), along.turned()];
@@ -249,7 +249,7 @@ fn spread(spots: &[Point], side: Point) -> (f64, f64) {
     })
 }
 
-/// The line without its last bit at both ends.
+/// A line shortened by `by_pt` at both ends.
 fn shortened(from: Point, to: Point, by_pt: f64) -> (Point, Point) {
     let along = from.to(to);
     if along.length() <= 2.0 * by_pt {

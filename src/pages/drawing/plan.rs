@@ -1,4 +1,4 @@
-//! The drawing of a level: walls, veneer, hatching, names, dimensions, and what is marked.
+//! The drawing of a level: walls, veneer, hatching, names, dimensions and marks.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -21,7 +21,7 @@ use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Run, Stroke, Text};
 use crate::units::length::{Length, Written};
 use crate::wording::sentences::{Sentences, rounded_float, whole};
 
-/// The ground a drawing may use.
+/// The rectangle a drawing may use.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Frame {
     pub(crate) left_top: Point,
@@ -33,30 +33,30 @@ pub(crate) struct Frame {
 pub(crate) struct Drawing {
     pub(crate) inks: Vec<Ink>,
     pub(crate) scale: Scale,
-    /// What the marks mean, and what found no room.
+    /// What the marks mean, and which labels found no room.
     pub(crate) notes: Vec<String>,
-    /// From the top of its frame to its last ink.
+    /// The height from the top of the frame to the lowest ink.
     pub(crate) height_pt: f64,
     /// How many labels found no room.
     pub(crate) left_out: usize,
-    /// The points a foot of what is drawn at another scale.
+    /// The scales of the insets, in points per foot.
     pub(crate) inset_scales: Vec<f64>,
-    /// Placing labels has cost all that it may.
+    /// The work allowed for placing labels is used up.
     pub(crate) is_spent: bool,
 }
 
-/// How many lines and labels are looked at to place the labels of a drawing, shared among the levels of a house. A house of
-/// 30 walls needs about a fiftieth.
+/// How many lines and labels may be compared to place the labels of a drawing, shared among the levels of a house.
+/// A house with 30 walls needs about a fiftieth of it.
 pub(crate) const MOST_LOOKED_AT: usize = 5_000_000;
 
-/// Room kept for labels round the outline, in points.
+/// The margin for labels around the outline, in points.
 const MARGIN_PT: f64 = 27.0;
-/// So much less will do above and below if that lets a larger scale in.
+/// How much smaller the margin above and below may be if that allows a larger scale.
 const TIGHTER_PT: f64 = 7.0;
-/// Room below for the street, the scale bar and the scale.
+/// The height below for the street, the scale bar and the scale.
 const STRIP_PT: f64 = 32.0;
 
-/// From lowest to highest, to the right and up.
+/// The range of a drawing in nanometers, to the right and up.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Reach {
     low: OnSite,
@@ -81,7 +81,7 @@ impl Reach {
     }
 }
 
-/// The view of a reach in a frame, at one of the scales from the `skip`th that fits.
+/// The view of a range in a frame, at a scale that fits, skipping the `fitting.skip` largest; and its height.
 pub(crate) fn fitted(
     reach: &Reach,
     turned: Turned,
@@ -101,12 +101,12 @@ fn fits(reach: &Reach, frame: &Frame, scale: Scale, margin_pt: f64) -> bool {
         && height + 2.0 * (margin_pt - TIGHTER_PT) + STRIP_PT <= frame.height_pt
 }
 
-/// Whether a reach with its labels fits a frame at a scale.
+/// Whether a range with its labels fits a frame at a scale.
 pub(crate) fn fits_at(reach: &Reach, frame: &Frame, scale: Scale) -> bool {
     fits(reach, frame, scale, MARGIN_PT)
 }
 
-/// The view of a reach in a frame at a scale, and the height that it takes.
+/// The view of a range in a frame at a given scale, and its height.
 pub(crate) fn fitted_at(
     reach: &Reach,
     turned: Turned,
@@ -126,7 +126,7 @@ fn placed(
     fitting: Fitting,
 ) -> (View, f64) {
     let (width, height) = reach.size_pt(scale);
-    // More room above and below where there is some, but no more than labels can use.
+    // More space above and below if available, but no more than labels can use.
     let spare = (frame.height_pt - STRIP_PT - height) / 2.0;
     let above = spare.clamp(margin_pt.min(spare), fitting.airy * margin_pt);
     let left = frame.left_top.x_pt + (frame.width_pt - width) / 2.0;
@@ -136,7 +136,7 @@ fn placed(
     (view, height + 2.0 * above)
 }
 
-/// One space of the level as it is drawn.
+/// One space as it is drawn.
 struct Shape {
     space: usize,
     walls: Vec<WallOnPage>,
@@ -148,7 +148,7 @@ struct Shape {
 pub(crate) struct Group<'a> {
     pub(crate) level: usize,
     pub(crate) spaces: &'a [usize],
-    /// It stands far from the others and is drawn by itself: without the street, the outlines of others and true north.
+    /// It is far from the others and drawn as an inset: without the street, reference outlines and true north.
     pub(crate) is_inset: bool,
 }
 
@@ -165,9 +165,9 @@ pub(crate) fn largest_scale(
     SCALES.iter().find(fits).copied().unwrap_or(SCALES[SCALES.len() - 1])
 }
 
-/// Draws a group at the largest standard scale at which all is lettered, or at which most is.
+/// Draws a group at the largest standard scale at which all labels find room, or the most of them.
 pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame) -> Drawing {
-    // More air round the outline first, where the frame has it; then a smaller scale.
+    // First with more space around the outline, if the frame allows; then at a smaller scale.
     let ways = [(0, 1.5), (0, 5.0), (1, 5.0)];
     let mut best: Option<Drawing> = None;
     for (skip, airy) in ways {
@@ -175,7 +175,7 @@ pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame:
         if best.as_ref().is_none_or(|best| drawing.left_out < best.left_out) {
             best = Some(drawing);
         }
-        // Where labels have cost all that they may, other ways would letter no more.
+        // Once the work is used up, other attempts would place no more labels.
         if best.as_ref().is_some_and(|best| best.left_out == 0 || best.is_spent) {
             break;
         }
@@ -186,9 +186,9 @@ pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame:
 /// How a drawing is fitted into its frame.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Fitting {
-    /// So many larger scales are left out.
+    /// How many of the largest scales to skip.
     pub(crate) skip: usize,
-    /// The most air above and below, in margins.
+    /// The most space above and below, in margins.
     pub(crate) airy: f64,
 }
 
@@ -251,7 +251,7 @@ fn drawn(
     }
 }
 
-/// Every corner of what is drawn of a level, curves with their rise.
+/// Every corner of what is drawn of a level, including points along curves.
 fn points(say: &Sentences<'_>, marks: &Marks, group: Group<'_>) -> Vec<OnSite> {
     let mut all: Vec<OnSite> =
         group.spaces.iter().flat_map(|&space| corners_of(say, space)).collect();
@@ -262,7 +262,7 @@ fn points(say: &Sentences<'_>, marks: &Marks, group: Group<'_>) -> Vec<OnSite> {
     all
 }
 
-/// The corners of a space outside, where they stand on its level.
+/// The outside corners of a space, in their positions on the level.
 pub(crate) fn corners_of(say: &Sentences<'_>, space: usize) -> Vec<OnSite> {
     let at = marks::place(say, space);
     let flat = say.areas.spaces[space].outside().flattened();
@@ -291,7 +291,7 @@ impl Plan<'_> {
         &self.say.house.spaces[shape.space]
     }
 
-    /// Outlines, hatching and veneer; what lies in another space over it.
+    /// Draws outlines, hatching and veneer; spaces inside others are drawn over them.
     fn spaces(&mut self) {
         let shapes = std::mem::take(&mut self.shapes);
         for shape in &shapes {
@@ -346,7 +346,7 @@ impl Plan<'_> {
         self.note("hatched: not counted");
     }
 
-    /// A thin band inside the walls that are said to have a veneer.
+    /// Draws a thin band inside walls whose veneer is given.
     fn veneer(&mut self, shape: &Shape, shapes: &[Shape]) {
         let house = self.say.house;
         let here = &house.spaces[shape.space];
@@ -380,7 +380,7 @@ impl Plan<'_> {
             let cut = |other: usize| {
                 let turn = along.dot(shape.walls[other].out);
                 let band = self.canvas.view.points(thickness(other).nm());
-                // Beside a wall at a right angle the band stops at that wall's own band.
+                // Next to a wall at a right angle, the band stops at that wall's band.
                 if turn.abs() > 0.9 && !shape.walls[other].is_curved() { band } else { 0.0 }
             };
             let (before, after) = (cut((k + n - 1) % n), cut((k + 1) % n));
@@ -392,7 +392,7 @@ impl Plan<'_> {
         }
     }
 
-    /// The outlines of the record and the plan, dashed over ours.
+    /// Draws the outlines of the record and plan, dashed, over ours.
     fn theirs(&mut self, level: usize) {
         let marks = self.marks;
         for (_, theirs) in marks.theirs.iter().filter(|(on, _)| *on == level) {
@@ -420,7 +420,7 @@ impl Plan<'_> {
         }
     }
 
-    /// The name and the areas of every space, at a place well inside.
+    /// Places the name and areas of every space inside it.
     fn names(&mut self) {
         let shapes = std::mem::take(&mut self.shapes);
         for shape in &shapes {
@@ -487,7 +487,7 @@ impl Plan<'_> {
         ]
     }
 
-    /// The name of a space too small for it, beside it.
+    /// Places the name of a space beside it, if the space is too small.
     fn name_outside(&mut self, shape: &Shape) {
         let areas = &self.say.areas.spaces[shape.space];
         let name = fonts::shortened(Typeface::Plain, 6.5, &self.name(shape), 90.0);
@@ -507,7 +507,7 @@ impl Plan<'_> {
         }
     }
 
-    /// The dimension of every wall once.
+    /// Places the dimension of every wall once.
     fn walls(&mut self) {
         let mut all: Vec<(String, Dimension)> = Vec::new();
         let mut skipped: Vec<(WallOnPage, WallOnPage)> = Vec::new();
@@ -549,8 +549,9 @@ impl Plan<'_> {
         }
     }
 
-    /// Whether a wall of a plain rectangle is told by the wall across: that one lies out where this one has a
-    /// neighbor, or, of a space that does not count or lies in another one, is dimensioned already.
+    /// Whether a wall of a plain rectangle needs no dimension because the opposite wall has the same one. That is
+    /// the case if the opposite wall is free and this one has a neighbor, or if the space is not a main one and the
+    /// opposite wall already has its dimension.
     fn is_told_across(
         &self,
         shape: &Shape,
@@ -578,7 +579,8 @@ impl Plan<'_> {
         is_told || lies_out(across) && !lies_out(wall)
     }
 
-    /// The number of every side, small at its wall; of what lies in another space none, as it would stand among that one's.
+    /// Places the number of every side at its wall. Spaces inside others get none, as theirs would be mixed up with
+    /// the outer ones.
     fn numbers(&mut self) {
         let shapes = std::mem::take(&mut self.shapes);
         let house = self.say.house;
@@ -706,9 +708,9 @@ impl Plan<'_> {
     }
 }
 
-/// An arrow to true north in the corner of the frame.
+/// Draws an arrow to true north in the corner of the frame.
 pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point) {
-    // The file's north has this bearing, so true north lies as far the other way.
+    // The file's north has this bearing, so true north is turned the other way by as much.
     let (east, north) = (-unit.0, unit.1);
     let turned = canvas.view.turned;
     let million =
@@ -729,7 +731,7 @@ pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point) {
     canvas.fixture(ground, vec![Stroke::line(tail, tip, 0.8), head], vec![letter]);
 }
 
-/// The length of a wall as it is lettered: as typed where it is drawn as typed, else in the unit that the file uses most.
+/// The text for the length of a wall: as typed if it is drawn as typed, else in the file's most frequent unit.
 pub(crate) fn side_words(
     say: &Sentences<'_>,
     space: usize,
@@ -761,17 +763,17 @@ pub(crate) fn side_words(
     }
 }
 
-/// Whether a wall is as typed but for its share of what the walk misses.
+/// Whether a wall is as typed except for its share of the misclosure.
 fn is_spread(space: &crate::house::Space, source: usize, vector: Vector) -> bool {
     let typed = space.closed.traverse.sides[source].shape.vector();
     let apart = (typed.east - vector.east).abs() + (typed.north - vector.north).abs();
     space.closed.misclosure != Misclosure::default() && apart <= Length::INCH.nm()
 }
 
-/// Whether two walls are one, whichever way they are walked.
+/// Whether two walls coincide, in either direction.
 fn is_same(a: &WallOnPage, b: &WallOnPage) -> bool {
     const NEAR_PT: f64 = 0.4;
-    // Most walls lie far apart: that is seen without a root.
+    // Most walls are far apart, which shows without a square root.
     let near = |one: Point, other: Point| {
         let way = one.to(other);
         way.x_pt.abs() < NEAR_PT && way.y_pt.abs() < NEAR_PT && way.length() < NEAR_PT
@@ -779,7 +781,7 @@ fn is_same(a: &WallOnPage, b: &WallOnPage) -> bool {
     near(a.from, b.from) && near(a.to, b.to) || near(a.from, b.to) && near(a.to, b.from)
 }
 
-/// Whether a wall lies along another for a part of its length.
+/// Whether a wall lies along another for part of its length.
 fn shares(a: &WallOnPage, b: &WallOnPage) -> bool {
     let along = a.from.to(a.to).unit();
     let off = |spot: Point| a.from.to(spot).cross(along).abs();
@@ -788,7 +790,7 @@ fn shares(a: &WallOnPage, b: &WallOnPage) -> bool {
     off(b.from) < 4.0 && off(b.to) < 4.0 && low < a.length_pt() - 2.0 && high > 2.0
 }
 
-/// From corner to corner of the box of a figure, cut off at its edges, dashed.
+/// The diagonals of a figure's bounding box, clipped to the figure, dashed.
 fn diagonals(figure: &[Point]) -> Vec<Stroke> {
     let low = figure.iter().fold(Point::new(f64::MAX, f64::MAX), |low, spot| {
         Point::new(low.x_pt.min(spot.x_pt), low.y_pt.min(spot.y_pt))
@@ -824,7 +826,7 @@ fn diagonals(figure: &[Point]) -> Vec<Stroke> {
     ends.into_iter().flat_map(inside).collect()
 }
 
-/// The street, the scale bar and the scale in words, below the drawing.
+/// Draws the street, the scale bar and the scale in words below the drawing.
 pub(crate) fn strip(
     inks: &mut Vec<Ink>,
     say: &Sentences<'_>,
@@ -836,7 +838,7 @@ pub(crate) fn strip(
     scale_strip(inks, has_street, say.is_metric(), view, frame, height_pt);
 }
 
-/// The same for what is no house yet.
+/// Like [`strip`], for a drawing without a checked house.
 pub(crate) fn scale_strip(
     inks: &mut Vec<Ink>,
     has_street: bool,
@@ -867,7 +869,7 @@ pub(crate) fn scale_strip(
     inks.push(Ink::Text(text));
 }
 
-/// A scale in words; of a metric file as a ratio too.
+/// A scale in words, with its ratio if the file is metric.
 pub(crate) fn scale_words(scale: Scale, is_metric: bool) -> String {
     let ratio = (12.0 * 72.0 / scale.pt_per_ft).round();
     match is_metric {
@@ -876,7 +878,7 @@ pub(crate) fn scale_words(scale: Scale, is_metric: bool) -> String {
     }
 }
 
-/// A bar of four parts with its feet, or its meters.
+/// Draws a scale bar of four parts, in feet or meters.
 fn bar(inks: &mut Vec<Ink>, scale: Scale, is_metric: bool, at: Point) {
     const PARTS: [u32; 18] = [
         1, 2, 5, 10, 20, 50, 100, 200, 500, 1_000, 2_000, 5_000, 10_000, 20_000, 50_000, 100_000,

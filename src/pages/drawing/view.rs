@@ -1,4 +1,5 @@
-//! From the ground to the page: the street side at the bottom, at a standard scale.
+//! Converts positions on the ground to positions on the page, at a standard scale with the street side at the
+//! bottom.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -11,17 +12,17 @@ use crate::geometry::outline::Vector;
 use crate::pages::page::{Point, Run};
 use crate::units::length::Length;
 
-/// A standard scale, so that a scale ruler works on the print.
+/// A standard scale, so that a scale ruler can be used on the print.
 ///
-/// Architect's scales to 1/16 in = 1 ft, then engineer's scales (common practice).
+/// Architect's scales down to 1/16 in = 1 ft, then engineer's scales (common practice).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Scale {
     pub(crate) words: &'static str,
-    /// Points on the page for a foot of the house.
+    /// Points on the page per foot of the house.
     pub(crate) pt_per_ft: f64,
 }
 
-/// The standard scales, largest first; a lot of miles needs the last ones.
+/// The standard scales, largest first; the last ones are for lots several miles wide.
 pub(crate) const SCALES: [Scale; 20] = [
     Scale { words: "1/4 in = 1 ft", pt_per_ft: 18.0 },
     Scale { words: "3/16 in = 1 ft", pt_per_ft: 13.5 },
@@ -45,17 +46,17 @@ pub(crate) const SCALES: [Scale; 20] = [
     Scale { words: "1 in = 1,000,000 ft", pt_per_ft: 72.0 / 1_000_000.0 },
 ];
 
-/// East then north, in nanometers.
+/// A position on the ground in nanometers: east, then north.
 pub(crate) type OnSite = (i64, i64);
 
-/// How the plan is turned: the street side down.
+/// The orientation of the plan: the street side is at the bottom.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Turned {
     pub(crate) front: Direction,
 }
 
 impl Turned {
-    /// To the right and up on the page, as so far east and north on the ground.
+    /// Converts a position east and north to one to the right and up on the page.
     pub(crate) fn of(self, (east, north): OnSite) -> OnSite {
         match self.front {
             Direction::South => (east, north),
@@ -66,12 +67,12 @@ impl Turned {
     }
 }
 
-/// The ground on a page.
+/// The mapping of the ground to a page.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct View {
     pub(crate) turned: Turned,
     pub(crate) scale: Scale,
-    /// Where the ground's origin comes to stand.
+    /// The position of the ground's origin on the page.
     pub(crate) origin: Point,
 }
 
@@ -81,12 +82,12 @@ impl View {
         Point::new(self.origin.x_pt + self.points(right), self.origin.y_pt - self.points(up))
     }
 
-    /// A length of the ground on the page, in points.
+    /// The length on the page of a length on the ground, in points.
     pub(crate) fn points(&self, nm: i64) -> f64 {
         nm as f64 / Length::FOOT.nm() as f64 * self.scale.pt_per_ft
     }
 
-    /// The walls of an outline as they run over the page, its first corner at `at`.
+    /// The walls of an outline on the page, with its first corner at `at`.
     pub(crate) fn walls(&self, outline: &Outline, at: OnSite) -> Vec<WallOnPage> {
         let outside = if outline.turn() > 0 { 1.0 } else { -1.0 };
         let corners = outline.points();
@@ -98,7 +99,7 @@ impl View {
         outline.vectors().iter().zip(&corners).map(one).collect()
     }
 
-    /// One wall between two places; `outside` is 1 where the space lies on its left, -1 where on its right.
+    /// One wall between two positions; `outside` is 1 if the space is on its left, -1 if on its right.
     pub(crate) fn wall(
         &self,
         vector: &Vector,
@@ -120,7 +121,7 @@ impl View {
         }
     }
 
-    /// An outline with its curves as short straight stretches, its first corner at `at`.
+    /// An outline with its curves as short straight lines, with its first corner at `at`.
     pub(crate) fn flattened(&self, outline: &Outline, at: OnSite) -> Vec<Point> {
         let points = outline.flattened();
         points.iter().map(|&(east, north, _)| self.spot((at.0 + east, at.1 + north))).collect()
@@ -132,9 +133,9 @@ impl View {
 pub(crate) struct WallOnPage {
     pub(crate) from: Point,
     pub(crate) to: Point,
-    /// Of length 1, out of the space.
+    /// The unit vector out of the space.
     pub(crate) out: Point,
-    /// How far it bulges to the right of the walk; 0 of a straight wall.
+    /// How far it bulges to the right of the walking direction; 0 for a straight wall.
     pub(crate) rise_pt: f64,
     pub(crate) radius_pt: f64,
 }
@@ -148,13 +149,13 @@ impl WallOnPage {
         self.radius_pt > 0.0
     }
 
-    /// The middle of the wall, of a curved one at its furthest.
+    /// The middle of the wall; for a curved wall, of the curve.
     pub(crate) fn middle(&self) -> Point {
         let right = self.from.to(self.to).unit().turned();
         self.from.middle(self.to).plus(right, self.rise_pt)
     }
 
-    /// The pen's step along it.
+    /// The path step along it.
     pub(crate) fn run(&self) -> Run {
         if !self.is_curved() {
             return Run::Line(self.to);
@@ -167,7 +168,7 @@ impl WallOnPage {
         }
     }
 
-    /// The wall in straight stretches near enough for what must not touch it.
+    /// The wall as straight lines, close enough for checking what touches it.
     pub(crate) fn stretches(&self) -> Vec<(Point, Point)> {
         const PIECES: u32 = 12;
         if !self.is_curved() {
@@ -190,7 +191,7 @@ impl WallOnPage {
     }
 }
 
-/// A closed path along walls that follow each other.
+/// A closed path along consecutive walls.
 pub(crate) fn path(walls: &[WallOnPage]) -> Vec<Run> {
     let mut runs: Vec<Run> = walls.first().map(|wall| Run::Move(wall.from)).into_iter().collect();
     runs.extend(walls.iter().map(WallOnPage::run));
@@ -198,7 +199,7 @@ pub(crate) fn path(walls: &[WallOnPage]) -> Vec<Run> {
     runs
 }
 
-/// Whether a spot lies inside a figure (even number of sides crossed on the way out: outside).
+/// Whether a point is inside a figure (ray casting: an odd number of sides crossed).
 pub(crate) fn is_inside(figure: &[Point], spot: Point) -> bool {
     let crosses = |(a, b): (&Point, &Point)| {
         (a.y_pt > spot.y_pt) != (b.y_pt > spot.y_pt)
@@ -208,7 +209,7 @@ pub(crate) fn is_inside(figure: &[Point], spot: Point) -> bool {
     figure.iter().zip(next).filter(|sides| crosses(*sides)).count() % 2 == 1
 }
 
-/// How far a spot lies from the nearest stretch, in points.
+/// The distance from a point to the nearest of these lines, in points.
 pub(crate) fn clearance_pt(stretches: &[(Point, Point)], spot: Point) -> f64 {
     let distance = |&(from, to): &(Point, Point)| {
         let along = from.to(to);
@@ -220,10 +221,10 @@ pub(crate) fn clearance_pt(stretches: &[(Point, Point)], spot: Point) -> f64 {
     stretches.iter().map(distance).fold(f64::MAX, f64::min)
 }
 
-/// Parallel lines over figures, cut off at their edges; what lies in an even number of them stays blank.
+/// Parallel lines clipped to figures, even-odd: areas inside an even number of figures stay blank.
 pub(crate) fn hatching(figures: &[&[Point]], rising: bool, apart_pt: f64) -> Vec<(Point, Point)> {
     let slope = if rising { -1.0 } else { 1.0 };
-    // A line is where y − slope·x is the same; along it x tells the place.
+    // On a line, y − slope·x is constant, and x gives the position along it.
     let level = |spot: &Point| spot.y_pt - slope * spot.x_pt;
     let spots = figures.iter().copied().flatten();
     let (low, high) = spots.fold((f64::MAX, f64::MIN), |(low, high), spot| {
@@ -266,7 +267,7 @@ mod tests {
             let view = View { turned: Turned { front }, scale, origin: Point::default() };
             view.spot(point)
         };
-        // A foot toward the street is 18 points down, wherever the street is.
+        // A foot toward the street is 18 points down, on whichever side the street is.
         for (front, point) in [
             (Direction::South, (0, -one_foot)),
             (Direction::North, (0, one_foot)),
@@ -275,7 +276,7 @@ mod tests {
         ] {
             assert_eq!(down(front, point), Point::new(0.0, 18.0), "{front:?}");
         }
-        // And it is turned, not mirrored: facing a house whose street is west, north is to the left.
+        // It is turned, not mirrored: facing a house whose street is west, north is to the left.
         assert_eq!(down(Direction::West, (0, one_foot)), Point::new(-18.0, 0.0));
     }
 

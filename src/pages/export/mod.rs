@@ -1,4 +1,4 @@
-//! Pages as files: SVG is the master, PDF and PNG are made from it.
+//! Pages as files: SVG is the original; PDF and PNG are made from it.
 
 pub(crate) mod pdf;
 pub(crate) mod png;

@@ -1,4 +1,4 @@
-//! The pages as one PDF, the sides file attached.
+//! All pages as one PDF, with the sides file attached.
 
 use krilla::Data;
 use krilla::Document;
@@ -11,10 +11,10 @@ use krilla_svg::{SurfaceExt, SvgSettings};
 use crate::error::Error;
 use crate::pages::Pages;
 
-/// The name of the sides file inside the PDF.
+/// The name of the attached sides file.
 const ATTACHED: &str = "house.sides";
 
-/// Draws every page; the same bytes for the same pages.
+/// Writes every page; the same pages always give the same bytes.
 pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
     let mut document = Document::new();
     for (tree, page) in pages.trees().zip(pages.pages()) {
@@ -38,7 +38,7 @@ pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
         association_kind: AssociationKind::Source,
         data: Data::from(pages.text.clone().into_bytes()),
         modification_date: None,
-        // Not packed: it can be read with any text editor, and is still there after mail has changed line ends.
+        // Not compressed, so that any text editor shows it, and it survives mail that changes line ends.
         compress: Some(false),
         location: None,
     };

@@ -1,16 +1,16 @@
-//! A page as PNG, 150 dots an inch, printed at its true size.
+//! A page as PNG, at 150 dots per inch, so that it prints at full size.
 #![expect(clippy::float_arithmetic, reason = "the size of a page in dots")]
 
 use resvg::tiny_skia::{Pixmap, Transform};
 
 use crate::error::Error;
 
-/// Dots an inch.
+/// Dots per inch.
 const DOTS_AN_INCH: f32 = 150.0;
-/// The same in a meter, as the file says it.
+/// Dots per meter, for the file's header.
 const DOTS_A_METRE: u32 = 5906;
 
-/// Draws a page.
+/// Renders a page.
 pub(crate) fn written(tree: &usvg::Tree) -> Result<Vec<u8>, Error> {
     let scale = DOTS_AN_INCH / 96.0;
     let (width, height) = (dots(tree.size().width() * scale), dots(tree.size().height() * scale));
@@ -29,7 +29,7 @@ fn dots(length: f32) -> u32 {
     length.round().clamp(1.0, 20_000.0) as u32
 }
 
-/// The dots in grays: a page is black on white.
+/// Encodes the dots in grayscale, since a page is black on white.
 fn encoded(pixels: &Pixmap) -> Result<Vec<u8>, png::EncodingError> {
     let mut out = Vec::new();
     let mut encoder = png::Encoder::new(&mut out, pixels.width(), pixels.height());
@@ -41,7 +41,7 @@ fn encoded(pixels: &Pixmap) -> Result<Vec<u8>, png::EncodingError> {
         unit: png::Unit::Meter,
     }));
     let mut writer = encoder.write_header()?;
-    // Black on an opaque white sheet: red is as good as any.
+    // Everything is gray on opaque white, so any channel will do.
     let grays: Vec<u8> = pixels.pixels().iter().map(|pixel| pixel.red()).collect();
     writer.write_image_data(&grays)?;
     writer.finish()?;

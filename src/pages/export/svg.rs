@@ -1,4 +1,4 @@
-//! A page as SVG: the master of what is printed, with the sides file in its metadata.
+//! A page as SVG, the original of what is printed, with the sides file in its metadata.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use std::fmt::Write as _;
@@ -14,10 +14,10 @@ use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Page, Point, Run, Stroke, Text};
 
-/// The namespace of the sides file in the metadata of a page.
+/// The XML namespace of the sides file in a page's metadata.
 pub(crate) const NAMESPACE: &str = "urn:fairfoot:sides:1";
 
-/// A page as it is handed on: fonts and the sides file inside.
+/// A complete page, with fonts and the sides file inside.
 pub(crate) fn written(pages: &Pages, page: &Page, number: usize) -> String {
     let mut document = base(page);
     document.append(metadata(pages, number));
@@ -26,7 +26,7 @@ pub(crate) fn written(pages: &Pages, page: &Page, number: usize) -> String {
     finished(&document)
 }
 
-/// A page for drawing only, without what travels inside.
+/// A page for rendering only, without fonts and the sides file.
 pub(crate) fn plain(page: &Page) -> String {
     let mut document = base(page);
     drawn(&mut document, page);
@@ -44,7 +44,7 @@ fn base(page: &Page) -> Document {
         .set("width", inches(page.width_pt))
         .set("height", inches(page.height_pt))
         .set("viewBox", format!("0 0 {} {}", figure(page.width_pt), figure(page.height_pt)))
-        // Not a picture alone (WAI-ARIA Graphics Module): its texts are to be read too.
+        // Not only an image (WAI-ARIA Graphics Module): its texts are to be read too.
         .set("role", "graphics-document document")
         .set("aria-labelledby", "title desc")
         .set("xml:lang", "en");
@@ -54,7 +54,7 @@ fn base(page: &Page) -> Document {
     document
 }
 
-/// The sides file and how the page was made from it.
+/// The sides file, and how the page was made from it.
 fn metadata(pages: &Pages, number: usize) -> Element {
     let mut opening = format!(
         "<ff:sides xmlns:ff=\"{NAMESPACE}\" xml:space=\"preserve\" version=\"{}\" page=\"{}\" pages=\"{}\"",
@@ -65,14 +65,14 @@ fn metadata(pages: &Pages, number: usize) -> Element {
     for (name, word) in pages.making.words() {
         let _ = write!(opening, " {name}=\"{}\"", quick_xml::escape::escape(&word));
     }
-    // A carriage return written as itself would be read as a line end.
+    // A literal carriage return would be read as a line feed.
     let text = quick_xml::escape::escape(&pages.text).replace('\r', "&#13;");
     let mut metadata = Element::new("metadata");
     metadata.append(Blob::new(format!("{opening}>{text}</ff:sides>")));
     metadata
 }
 
-/// The fonts of a page: only those it uses, and only the letters that English needs if that does.
+/// The fonts used on a page, limited to common letters if it has no others.
 fn style(page: &Page) -> String {
     let mut style = String::new();
     for hand in Typeface::ALL {
@@ -169,7 +169,7 @@ fn line(stroke: &Stroke) -> element::Path {
     element
 }
 
-/// A number of points to a thousandth, without what says nothing.
+/// A number of points with up to three decimals.
 fn figure(points: f64) -> String {
     let text = format!("{points:.3}");
     let text = text.trim_end_matches('0').trim_end_matches('.');

@@ -1,7 +1,7 @@
-//! The letters of the pages: which there are, how wide a text is, what stands for a letter that is missing.
+//! The fonts of the pages: which letters they have, how wide a text is, and what replaces missing letters.
 //!
-//! The fonts are cuts of DejaVu 2.37 under a name of their own (`fonts/LICENSE`, `fonts/make.py`),
-//! without layout features, so that a text is as wide as its letters together.
+//! The fonts are subsets of DejaVu 2.37 under a different name (`fonts/LICENSE`, `fonts/make.py`), without layout
+//! features, so that a text is as wide as its letters together.
 #![expect(clippy::float_arithmetic, reason = "widths of letters are in points")]
 
 use std::collections::BTreeSet;
@@ -11,13 +11,13 @@ use textwrap::core::Fragment;
 use ttf_parser::Face;
 use usvg::fontdb;
 
-/// A way of writing.
+/// A typeface.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) enum Typeface {
     #[default]
     Plain,
     Bold,
-    /// Every letter as wide as the next, for the sides file word for word.
+    /// Monospaced, for the sides file word for word.
     Even,
 }
 
@@ -25,13 +25,13 @@ const PLAIN: &[u8] = include_bytes!("sans.ttf");
 const BOLD: &[u8] = include_bytes!("sans-bold.ttf");
 const EVEN: &[u8] = include_bytes!("mono.ttf");
 
-/// What stands for a letter that the fonts do not have.
+/// What replaces a letter that the fonts do not have.
 pub(crate) const SUBSTITUTE: char = '\u{fffd}';
 
 impl Typeface {
     pub(crate) const ALL: [Typeface; 3] = [Typeface::Plain, Typeface::Bold, Typeface::Even];
 
-    /// Its name in the fonts, and its weight.
+    /// Its family name and weight.
     pub(crate) const fn family(self) -> (&'static str, u16) {
         match self {
             Typeface::Plain => ("Fairfoot Sans", 400),
@@ -40,7 +40,7 @@ impl Typeface {
         }
     }
 
-    /// The font for a page in SVG, packed: all its letters, or those that English needs.
+    /// The compressed font for an SVG page: with all letters, or with common ones only.
     pub(crate) const fn packed(self, all: bool) -> &'static [u8] {
         match (self, all) {
             (Typeface::Plain, false) => include_bytes!("sans-basic.woff2"),
@@ -63,7 +63,7 @@ impl Typeface {
     }
 }
 
-/// The fonts alone, none of the machine's.
+/// A database with these fonts only, none from the machine.
 pub(crate) fn fonts() -> fontdb::Database {
     let mut fonts = fontdb::Database::new();
     for font in [PLAIN, BOLD, EVEN] {
@@ -72,11 +72,11 @@ pub(crate) fn fonts() -> fontdb::Database {
     fonts
 }
 
-/// A font opened for its widths.
+/// A font opened to measure widths.
 struct Letters {
-    /// None if the font cannot be opened; every letter is then missing.
+    /// `None` if the font cannot be opened; then every letter is missing.
     face: Option<Face<'static>>,
-    /// Widths of the first letters, in thousandths of the size.
+    /// The widths of ASCII letters, relative to the size.
     common: [f64; 128],
 }
 
@@ -111,13 +111,13 @@ impl Letters {
     }
 }
 
-/// How wide a text is.
+/// The width of a text in points.
 pub(crate) fn width_pt(hand: Typeface, size_pt: f64, words: &str) -> f64 {
     let letters = hand.letters();
     words.chars().map(|letter| letters.width(letter)).sum::<f64>() * size_pt
 }
 
-/// Whether the packed font for English does for a letter.
+/// Whether the font with common letters has this one.
 pub(crate) fn is_common(letter: char) -> bool {
     const SIGNS: &str = "′″⅛⅜⅝⅞–—∅≤≥→↔↑√∑⌀△▲◆●✓≈−…‘’“”•σ\u{fffd}";
     (' '..='~').contains(&letter)
@@ -130,12 +130,12 @@ fn is_shown(letter: char) -> bool {
     [Typeface::Plain, Typeface::Bold].iter().all(|hand| hand.letters().has(letter))
 }
 
-/// The letters of a text that no page can show.
+/// The letters of a text that the pages cannot show.
 pub(crate) fn missing(words: &str) -> BTreeSet<char> {
     words.chars().filter(|&letter| !letter.is_control() && !is_shown(letter)).collect()
 }
 
-/// The text with a visible sign for every letter that the fonts do not have.
+/// The text with every letter that the fonts do not have replaced by a visible sign.
 pub(crate) fn shown(words: &str) -> String {
     let show = |letter: char| match letter {
         '\t' => ' ',
@@ -145,13 +145,13 @@ pub(crate) fn shown(words: &str) -> String {
     words.chars().map(show).collect()
 }
 
-/// The even hand for a text if it has all letters of it, else the plain one.
+/// The monospaced typeface if it has every letter of a text, else the plain one.
 pub(crate) fn even_if_it_can(words: &str) -> Typeface {
     let letters = Typeface::Even.letters();
     if words.chars().all(|letter| letters.has(letter)) { Typeface::Even } else { Typeface::Plain }
 }
 
-/// A word on its way into a line.
+/// A word to be placed in a line.
 #[derive(Debug)]
 struct Word<'a> {
     text: &'a str,
@@ -173,7 +173,7 @@ impl Fragment for Word<'_> {
     }
 }
 
-/// A text broken between words into lines no wider than `room_pt`; a word too long for a line is cut.
+/// A text wrapped into lines no wider than `room_pt`; a word too long for a line is cut.
 pub(crate) fn wrapped(hand: Typeface, size_pt: f64, words: &str, room_pt: f64) -> Vec<String> {
     let glued = crate::diagnostic::words::glued(words);
     let space_pt = width_pt(hand, size_pt, " ");
@@ -222,7 +222,7 @@ fn cut(hand: Typeface, size_pt: f64, word: &str, room_pt: f64) -> Vec<&str> {
     pieces
 }
 
-/// The text cut short with three dots if it is wider than `room_pt`.
+/// The text shortened with an ellipsis if it is wider than `room_pt`.
 pub(crate) fn shortened(hand: Typeface, size_pt: f64, words: &str, room_pt: f64) -> String {
     if width_pt(hand, size_pt, words) <= room_pt {
         return words.to_owned();
@@ -259,7 +259,7 @@ mod tests {
 
     #[test]
     fn figures_are_equally_wide() {
-        // DejaVu Sans: every figure is 1303 of 2048 wide (read from the font's own table).
+        // DejaVu Sans: every digit is 1303 of 2048 units wide (read from the font's own table).
         for figure in '0'..='9' {
             let width = width_pt(Typeface::Plain, 2048.0, &figure.to_string());
             approx::assert_abs_diff_eq!(width, 1303.0, epsilon = 1e-9);
