@@ -1,12 +1,11 @@
 //! Errors for the caller of the library, as opposed to diagnostics for the writer of a sides file.
 
-use std::fmt;
-
 /// An error of a library call.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[non_exhaustive]
 pub enum Error {
     /// The text is not a length.
+    #[error("{message}; {help}")]
     Length {
         /// What is wrong with it.
         message: String,
@@ -14,8 +13,12 @@ pub enum Error {
         help: String,
     },
     /// The weights of departures cannot be used; says why.
+    #[error("these weights cannot be used: {0}")]
     Weights(String),
     /// The house would fill more pages than are allowed.
+    #[error(
+        "this file would fill {pages} pages, and {most} is the most; give one house a file of its own, without long comments"
+    )]
     TooManyPages {
         /// The number of pages it would fill.
         pages: usize,
@@ -23,26 +26,12 @@ pub enum Error {
         most: usize,
     },
     /// The file to verify has no sides file inside from which its pages could be made again; says what is missing.
+    #[error("{0}")]
     NotVerified(String),
     /// The map cannot be read, or a shape in it is not the outline of a building; says why.
+    #[error("{0}")]
     Map(String),
     /// A page could not be drawn. This is a bug in fairfoot.
+    #[error("the pages could not be drawn: {0}")]
     Drawing(String),
 }
-
-impl fmt::Display for Error {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Error::Length { message, help } => write!(f, "{message}; {help}"),
-            Error::Weights(message) => write!(f, "these weights cannot be used: {message}"),
-            Error::TooManyPages { pages, most } => write!(
-                f,
-                "this file would fill {pages} pages, and {most} is the most; give one house a file of its own, without long comments"
-            ),
-            Error::NotVerified(message) | Error::Map(message) => f.write_str(message),
-            Error::Drawing(message) => write!(f, "the pages could not be drawn: {message}"),
-        }
-    }
-}
-
-impl std::error::Error for Error {}

@@ -16,7 +16,7 @@ mod verify;
 
 use std::process::ExitCode;
 
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap::{Args, Parser, Subcommand};
 use fairfoot::units::{Halves, Length, Step};
 use fairfoot::{Diagnostics, Settings};
 
@@ -107,32 +107,14 @@ enum Command {
 #[derive(Debug, Args)]
 pub(crate) struct Rounding {
     /// Where a side exactly halfway between two rounding units goes; offices differ
-    #[arg(long, alias = "ties", value_enum, default_value_t = HalvesWord::Up, value_name = "WAY")]
-    halves: HalvesWord,
+    #[arg(long, alias = "ties", value_enum, default_value_t = Halves::Up, value_name = "WAY")]
+    halves: Halves,
     /// What the finer rule rounds each side to
-    #[arg(long, value_enum, default_value_t = StepWord::Tenth, value_name = "STEP")]
-    step: StepWord,
+    #[arg(long, value_enum, default_value_t = Step::TenthFoot, value_name = "STEP")]
+    step: Step,
     /// How well an office reads its tape: walls this near to half a foot may round either way
     #[arg(long, alias = "reach", default_value = "0.15'", value_name = "LENGTH", value_parser = reading)]
     reading: Length,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-enum HalvesWord {
-    /// To the larger: 12' 6" is 13
-    Up,
-    /// To the smaller: 12' 6" is 12
-    Down,
-    /// To the even one: 12' 6" is 12, 13' 6" is 14
-    Even,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-enum StepWord {
-    /// A tenth of a foot
-    Tenth,
-    /// An inch
-    Inch,
 }
 
 /// A reading: a length up to half a foot, beyond which every wall could go either way.
@@ -150,16 +132,7 @@ fn reading(text: &str) -> Result<Length, String> {
 
 impl Rounding {
     pub(crate) fn settings(&self) -> Settings {
-        let halves = match self.halves {
-            HalvesWord::Up => Halves::Up,
-            HalvesWord::Down => Halves::Down,
-            HalvesWord::Even => Halves::Even,
-        };
-        let fine = match self.step {
-            StepWord::Tenth => Step::TenthFoot,
-            StepWord::Inch => Step::Inch,
-        };
-        Settings { halves, fine, reading: self.reading }
+        Settings { halves: self.halves, fine: self.step, reading: self.reading }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use clap::{Args, ValueEnum};
+use clap::Args;
 use fairfoot::pages::{PageOptions, Section, Sections};
 use fairfoot::{Paper, Reconciliation, Weights};
 
@@ -28,42 +28,23 @@ pub(crate) struct Options {
 #[derive(Clone, Debug, Args)]
 pub(crate) struct PagePrinting {
     /// The paper the pages are made for
-    #[arg(long, value_enum, default_value_t = PaperWord::Letter, value_name = "PAPER")]
-    paper: PaperWord,
-    /// Make only these sections, with commas between them: exhibit, levels, side-by-side, calculations, other-figures, source, supplement, request (questions for the office; only when named)
-    #[arg(long, value_name = "SECTIONS", value_delimiter = ',', value_parser = section)]
+    #[arg(long, value_enum, default_value_t = Paper::Letter, value_name = "PAPER")]
+    paper: Paper,
+    /// Make only these sections, with commas between them
+    #[arg(long, value_name = "SECTIONS", value_delimiter = ',', value_enum)]
     only: Vec<Section>,
     /// Leave out comments, values, rates, sales and notes, of the sides file inside the pages too
     #[arg(long)]
     private: bool,
 }
 
-fn section(word: &str) -> Result<Section, String> {
-    Section::of(word).ok_or_else(|| {
-        let words: Vec<&str> = Section::ALL.into_iter().map(Section::word).collect();
-        format!("the sections are {}", words.join(", "))
-    })
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-enum PaperWord {
-    /// US Letter, 8 1/2 by 11 in
-    Letter,
-    /// A4, 210 by 297 mm
-    A4,
-}
-
 impl PagePrinting {
     fn options(&self) -> PageOptions {
-        let paper = match self.paper {
-            PaperWord::Letter => Paper::Letter,
-            PaperWord::A4 => Paper::A4,
-        };
         let only = match self.only[..] {
             [] => Sections::default(),
             ref some => Sections::of(some.iter().copied()),
         };
-        PageOptions { paper, only, private: self.private }
+        PageOptions { paper: self.paper, only, private: self.private }
     }
 }
 

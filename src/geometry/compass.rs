@@ -1,7 +1,8 @@
 //! The directions of the plan and the two axes along which a traverse has to close.
 
 /// A direction of the plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Direction {
     /// Up the page when north is up.
     North,
@@ -15,13 +16,8 @@ pub enum Direction {
 
 impl Direction {
     /// Its word in the sides file.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Direction::North => "north",
-            Direction::East => "east",
-            Direction::South => "south",
-            Direction::West => "west",
-        }
+    pub fn word(self) -> &'static str {
+        self.into()
     }
 
     /// The axis it runs along.

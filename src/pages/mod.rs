@@ -58,7 +58,9 @@ pub use sections::{PageOptions, Section, Sections};
 pub const MOST_PAGES: usize = 100;
 
 /// The paper the pages are printed on.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
+#[cfg_attr(feature = "cli", derive(clap::ValueEnum))]
 pub enum Paper {
     /// US Letter, 8 1/2 by 11 in.
     #[default]
@@ -77,11 +79,8 @@ impl Paper {
     }
 
     /// Its name.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Paper::Letter => "letter",
-            Paper::A4 => "a4",
-        }
+    pub fn word(self) -> &'static str {
+        self.into()
     }
 }
 

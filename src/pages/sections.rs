@@ -3,7 +3,11 @@
 use crate::pages::Paper;
 
 /// A section of the pages; the variants are in order.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, strum::IntoStaticStr, strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
+#[cfg_attr(feature = "cli", derive(clap::ValueEnum))]
 pub enum Section {
     /// The main page.
     Exhibit,
@@ -25,16 +29,7 @@ pub enum Section {
 
 impl Section {
     /// All sections.
-    pub const ALL: [Section; 8] = [
-        Section::Exhibit,
-        Section::Levels,
-        Section::SideBySide,
-        Section::Calculations,
-        Section::OtherFigures,
-        Section::Source,
-        Section::Supplement,
-        Section::Request,
-    ];
+    pub const ALL: &'static [Section] = <Section as strum::VariantArray>::VARIANTS;
 
     /// The sections made by default, in order.
     pub const USUAL: [Section; 7] = [
@@ -48,22 +43,13 @@ impl Section {
     ];
 
     /// Its word after `--only`.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Section::Exhibit => "exhibit",
-            Section::Levels => "levels",
-            Section::SideBySide => "side-by-side",
-            Section::Calculations => "calculations",
-            Section::OtherFigures => "other-figures",
-            Section::Source => "source",
-            Section::Supplement => "supplement",
-            Section::Request => "request",
-        }
+    pub fn word(self) -> &'static str {
+        self.into()
     }
 
     /// The section with this word; `None` for any other word.
     pub fn of(word: &str) -> Option<Section> {
-        Section::ALL.into_iter().find(|section| section.word() == word)
+        Section::ALL.iter().copied().find(|section| section.word() == word)
     }
 
     const fn bit(self) -> u16 {
@@ -98,7 +84,7 @@ impl Sections {
         if self == Sections::default() {
             return "all".to_owned();
         }
-        let chosen = Section::ALL.into_iter().filter(|&section| self.has(section));
+        let chosen = Section::ALL.iter().copied().filter(|&section| self.has(section));
         chosen.map(Section::word).collect::<Vec<_>>().join(",")
     }
 

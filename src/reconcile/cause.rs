@@ -25,7 +25,8 @@ pub(crate) enum Cause {
 }
 
 /// How a cause could be corrected, since some places treat the classes differently.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum CauseClass {
     /// A typing error: digits, a sum, a unit.
     Typed,
@@ -37,12 +38,8 @@ pub enum CauseClass {
 
 impl CauseClass {
     /// The word used in JSON.
-    pub const fn word(self) -> &'static str {
-        match self {
-            CauseClass::Typed => "typed",
-            CauseClass::Described => "described",
-            CauseClass::Measured => "measured",
-        }
+    pub fn word(self) -> &'static str {
+        self.into()
     }
 }
 

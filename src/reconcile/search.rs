@@ -497,7 +497,7 @@ fn scale(how: TotalWritten) -> f64 {
         TotalWritten::TenTimes => 10.0,
         TotalWritten::Tenth => 0.1,
         TotalWritten::Twice => 2.0,
-        TotalWritten::SquareMeters => 1.0 / Area::SQUARE_METRE.sq_ft(),
+        TotalWritten::SquareMeters => 1.0 / Area::SQUARE_METER.sq_ft(),
         _ => 1.0,
     }
 }

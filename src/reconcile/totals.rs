@@ -55,7 +55,7 @@ pub(crate) fn meant(figure: Area, weights: &Weights) -> Vec<Meant> {
     };
     // The sum of two dwellings that were measured separately may be odd.
     push(TotalWritten::Twice, sq_ft / 2.0, 1.0, weights.total_twice / 2.0);
-    let per_meter = Area::SQUARE_METRE.sq_ft();
+    let per_meter = Area::SQUARE_METER.sq_ft();
     push(TotalWritten::SquareMeters, sq_ft * per_meter, per_meter, weights.total_square_meters);
     if !is_whole || number < 10 {
         return list;

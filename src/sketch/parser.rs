@@ -803,5 +803,5 @@ fn plainly(length: Written) -> String {
 }
 
 fn kind_named(word: &str) -> Option<Kind> {
-    Kind::ALL.into_iter().find(|kind| kind.word() == word)
+    Kind::ALL.iter().copied().find(|kind| kind.word() == word)
 }

@@ -13,7 +13,8 @@ use crate::units::area::WrittenArea;
 use crate::units::length::{Form, Step, Written};
 
 /// The surface that was measured to.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Face {
     /// The outer face of brick, stone, stucco or siding.
     #[default]
@@ -26,17 +27,14 @@ pub enum Face {
 
 impl Face {
     /// Its word in the sides file.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Face::Outside => "outside",
-            Face::Frame => "frame",
-            Face::Inside => "inside",
-        }
+    pub fn word(self) -> &'static str {
+        self.into()
     }
 }
 
 /// The kind of a space.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, strum::IntoStaticStr, strum::VariantArray)]
+#[strum(serialize_all = "kebab-case")]
 #[expect(missing_docs, reason = "each is a word of the sides file")]
 pub enum Kind {
     Living,
@@ -61,43 +59,11 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 15] = [
-        Kind::Living,
-        Kind::Unfinished,
-        Kind::Garage,
-        Kind::Carport,
-        Kind::Porch,
-        Kind::Patio,
-        Kind::Deck,
-        Kind::Balcony,
-        Kind::Breezeway,
-        Kind::Storage,
-        Kind::Outbuilding,
-        Kind::Open,
-        Kind::Low,
-        Kind::Stair,
-        Kind::Court,
-    ];
+    pub const ALL: &'static [Kind] = <Kind as strum::VariantArray>::VARIANTS;
 
     /// Its word in the sides file.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Kind::Living => "living",
-            Kind::Unfinished => "unfinished",
-            Kind::Garage => "garage",
-            Kind::Carport => "carport",
-            Kind::Porch => "porch",
-            Kind::Patio => "patio",
-            Kind::Deck => "deck",
-            Kind::Balcony => "balcony",
-            Kind::Breezeway => "breezeway",
-            Kind::Storage => "storage",
-            Kind::Outbuilding => "outbuilding",
-            Kind::Open => "open",
-            Kind::Low => "low",
-            Kind::Stair => "stair",
-            Kind::Court => "court",
-        }
+    pub fn word(self) -> &'static str {
+        self.into()
     }
 
     /// Whether it is part of the space it lies in, instead of a space beside it.
@@ -203,7 +169,8 @@ pub(crate) struct FigureStatement {
 }
 
 /// The unit of numbers without a unit.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 #[expect(missing_docs, reason = "each is a word of the sides file")]
 pub enum Unit {
     #[default]
@@ -216,14 +183,8 @@ pub enum Unit {
 
 impl Unit {
     /// Its word in the sides file.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Unit::Feet => "feet",
-            Unit::Inches => "inches",
-            Unit::Meters => "meters",
-            Unit::Centimeters => "centimeters",
-            Unit::Millimeters => "millimeters",
-        }
+    pub fn word(self) -> &'static str {
+        self.into()
     }
 }
 
@@ -274,7 +235,8 @@ impl Head {
 }
 
 /// A text for the head of every page.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub(crate) enum HeadLine {
     Property,
     Address,
@@ -284,13 +246,8 @@ pub(crate) enum HeadLine {
 
 impl HeadLine {
     /// Its word in the sides file.
-    pub(crate) const fn word(self) -> &'static str {
-        match self {
-            HeadLine::Property => "property",
-            HeadLine::Address => "address",
-            HeadLine::Account => "account",
-            HeadLine::Case => "case",
-        }
+    pub(crate) fn word(self) -> &'static str {
+        self.into()
     }
 }
 
@@ -342,7 +299,8 @@ pub(crate) struct SpaceStatement {
 }
 
 /// The source of a reference outline.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum ReferenceSource {
     /// The record's own sketch.
     Record,
@@ -354,12 +312,8 @@ pub enum ReferenceSource {
 
 impl ReferenceSource {
     /// Its word in the sides file.
-    pub const fn word(self) -> &'static str {
-        match self {
-            ReferenceSource::Record => "record",
-            ReferenceSource::Plan => "plan",
-            ReferenceSource::Map => "map",
-        }
+    pub fn word(self) -> &'static str {
+        self.into()
     }
 }
 

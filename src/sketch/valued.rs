@@ -59,7 +59,8 @@ pub(crate) struct Exemption {
 }
 
 /// The place whose rules apply.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, strum::IntoStaticStr, strum::VariantArray)]
+#[strum(serialize_all = "kebab-case")]
 pub(crate) enum Place {
     /// No rules are assumed.
     None,
@@ -77,37 +78,11 @@ pub(crate) enum Place {
 }
 
 impl Place {
-    pub(crate) const ALL: [Place; 12] = [
-        Place::None,
-        Place::Texas,
-        Place::Washington,
-        Place::Colorado,
-        Place::California,
-        Place::NewYork,
-        Place::Ohio,
-        Place::Florida,
-        Place::Georgia,
-        Place::NewJersey,
-        Place::Virginia,
-        Place::Michigan,
-    ];
+    pub(crate) const ALL: &'static [Place] = <Place as strum::VariantArray>::VARIANTS;
 
     /// Its word in the sides file, which is also the name of its rules file.
-    pub(crate) const fn word(self) -> &'static str {
-        match self {
-            Place::None => "none",
-            Place::Texas => "texas",
-            Place::Washington => "washington",
-            Place::Colorado => "colorado",
-            Place::California => "california",
-            Place::NewYork => "new-york",
-            Place::Ohio => "ohio",
-            Place::Florida => "florida",
-            Place::Georgia => "georgia",
-            Place::NewJersey => "new-jersey",
-            Place::Virginia => "virginia",
-            Place::Michigan => "michigan",
-        }
+    pub(crate) fn word(self) -> &'static str {
+        self.into()
     }
 }
 

@@ -102,9 +102,9 @@ impl Cursor<'_> {
 
     fn place_with_rules(&mut self) -> Read<Place> {
         let typed = self.peek_word().unwrap_or_default();
-        let words = Place::ALL.map(Place::word);
+        let words: Vec<&str> = Place::ALL.iter().copied().map(Place::word).collect();
         let known = self.keyword(&words);
-        if let Some(place) = Place::ALL.into_iter().find(|place| Some(place.word()) == known) {
+        if let Some(place) = Place::ALL.iter().copied().find(|place| Some(place.word()) == known) {
             return Ok(place);
         }
         if typed.is_empty() {

@@ -42,11 +42,11 @@ impl Area {
     /// A millionth of a square foot, the last decimal place printed.
     pub(crate) const MILLIONTH_OF_A_SQUARE_FOOT: Area = Area(185_806_080_000);
     /// One square meter.
-    pub const SQUARE_METRE: Area = Area(2 * 1_000_000_000_000_000_000);
+    pub const SQUARE_METER: Area = Area(2 * 1_000_000_000_000_000_000);
     /// One acre, 43,560 sq ft exactly.
     pub const ACRE: Area = Area(43_560 * Area::SQUARE_FOOT.0);
     /// One hectare, 10,000 m².
-    pub const HECTARE: Area = Area(10_000 * Area::SQUARE_METRE.0);
+    pub const HECTARE: Area = Area(10_000 * Area::SQUARE_METER.0);
 
     /// An area of `half_nm2` halves of a square nanometer.
     pub const fn from_half_nm2(half_nm2: i128) -> Area {
@@ -171,7 +171,7 @@ impl AreaUnit {
     pub const fn area(self) -> Area {
         match self {
             AreaUnit::SquareFeet => Area::SQUARE_FOOT,
-            AreaUnit::SquareMeters => Area::SQUARE_METRE,
+            AreaUnit::SquareMeters => Area::SQUARE_METER,
             AreaUnit::Acres => Area::ACRE,
             AreaUnit::Hectares => Area::HECTARE,
         }

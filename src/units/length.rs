@@ -145,15 +145,20 @@ impl Sum for Length {
 }
 
 /// The unit that sides are rounded to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
+#[cfg_attr(feature = "cli", derive(clap::ValueEnum))]
 pub enum Step {
-    /// 1 ft.
+    /// 1 ft
+    #[cfg_attr(feature = "cli", value(skip))]
     WholeFoot,
-    /// 1/2 ft.
+    /// 1/2 ft
+    #[cfg_attr(feature = "cli", value(skip))]
     HalfFoot,
-    /// 1 in.
+    /// An inch
     Inch,
-    /// 0.1 ft.
+    /// A tenth of a foot
+    #[cfg_attr(feature = "cli", value(name = "tenth"))]
     TenthFoot,
 }
 
@@ -169,13 +174,8 @@ impl Step {
     }
 
     /// Its word in the sides file: `whole-foot`, `half-foot`, `inch`, `tenth-foot`.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Step::WholeFoot => "whole-foot",
-            Step::HalfFoot => "half-foot",
-            Step::Inch => "inch",
-            Step::TenthFoot => "tenth-foot",
-        }
+    pub fn word(self) -> &'static str {
+        self.into()
     }
 
     /// The phrase for people: `each wall to the whole foot`.
@@ -194,13 +194,14 @@ impl Step {
 /// This is a setting because offices differ. It only matters at 6 in when rounding to the foot, and at 3 and 9 in
 /// when rounding inches to tenths of a foot.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "cli", derive(clap::ValueEnum))]
 pub enum Halves {
-    /// Up, to the larger (common practice).
+    /// To the larger: 12' 6" is 13 (common practice)
     #[default]
     Up,
-    /// Down, to the smaller (Maryland SDAT, *Assessment Procedure Manual*: 12 ft 6 in is 12).
+    /// To the smaller: 12' 6" is 12 (Maryland SDAT, Assessment Procedure Manual)
     Down,
-    /// To the even number of steps (as ASTM E29 §6.4.3 rounds a final 5).
+    /// To the even one: 12' 6" is 12, 13' 6" is 14 (ASTM E29 §6.4.3)
     Even,
 }
 

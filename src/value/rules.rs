@@ -12,7 +12,7 @@ use crate::house::Place;
 /// The rules of every place, by its word. A test checks that every file can be read.
 static RULES: LazyLock<BTreeMap<&str, PlaceRules>> = LazyLock::new(|| {
     let read = |place: Place| Some((place.word(), read(text_of(place)?).ok()?));
-    Place::ALL.into_iter().filter_map(read).collect()
+    Place::ALL.iter().copied().filter_map(read).collect()
 });
 
 /// The rules file of a place; `None` for `place none`.
@@ -357,7 +357,7 @@ mod tests {
 
     #[test]
     fn the_rules_of_every_place_are_as_they_should_be() {
-        for place in Place::ALL {
+        for &place in Place::ALL {
             let Some(text) = text_of(place) else { continue };
             let rules = read(text).map_err(|error| error.to_string());
             assert!(rules.as_ref().is_ok_and(is_sound), "{}: {rules:?}", place.word());
@@ -368,7 +368,7 @@ mod tests {
     fn the_table_of_rules_holds_each_rule_of_every_place() {
         let table = include_str!("places/README.md");
         let mut rows = 0;
-        for place in Place::ALL {
+        for &place in Place::ALL {
             let Some(rules) = PlaceRules::of(place) else { continue };
             let others = rules.moving.iter().chain(rules.cap.as_ref().map(|cap| &cap.rule));
             for rule in rules.dates.iter().map(|date| &date.rule).chain(others) {

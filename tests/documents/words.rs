@@ -100,7 +100,8 @@ fn no_page_has_a_word_that_must_not_come_back() {
         let result = areas.reconcile(&fairfoot::Weights::default()).unwrap();
         // What the file says word for word is its writer's.
         let all = fairfoot::pages::Section::ALL;
-        let ours = all.into_iter().filter(|section| *section != fairfoot::pages::Section::Source);
+        let ours =
+            all.iter().copied().filter(|section| *section != fairfoot::pages::Section::Source);
         let only = fairfoot::pages::Sections::of(ours);
         let options = fairfoot::pages::PageOptions { only, ..Default::default() };
         for page in result.pages(options).unwrap().pages() {

@@ -50,7 +50,7 @@ impl In {
     fn square(self) -> Area {
         match self {
             In::Feet => Area::SQUARE_FOOT,
-            In::Meters => Area::SQUARE_METRE,
+            In::Meters => Area::SQUARE_METER,
         }
     }
 }

@@ -225,7 +225,7 @@ fn staircases_cover_as_many_square_meters_as_cells() {
         let text = staircase.text();
         let sound = super::sheets::sound(&text);
         let area = sound.spaces()[0].outline().area();
-        let cells = i128::from(staircase.cells) * Area::SQUARE_METRE.half_nm2();
+        let cells = i128::from(staircase.cells) * Area::SQUARE_METER.half_nm2();
         assert_eq!(area.half_nm2(), cells, "{text}");
         assert!(sound.spaces()[0].outline().corners().len() == staircase.walls.len());
     }

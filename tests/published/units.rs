@@ -61,7 +61,7 @@ fn an_acre_of_land_is_exact() {
     assert_eq!(acre.whole_sq_ft(), 43_560);
     // By the survey foot, given up at the end of 2022, it was 4046.872 609 874 m²: not this.
     is_within(In::Meters.of_area(acre), "4046.872609874", 0.0162);
-    assert_ne!(acre.in_unit(Area::SQUARE_METRE, 2), "4046.87");
+    assert_ne!(acre.in_unit(Area::SQUARE_METER, 2), "4046.87");
 }
 
 #[test]

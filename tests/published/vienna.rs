@@ -173,7 +173,7 @@ fn ground_surfaces_have_the_area_the_city_states() {
         let around = sound.spaces().iter().map(|space| space.outline().perimeter());
         let meters = around.sum::<fairfoot::units::Length>().nm() as f64 / 1e9;
         let allowed = meters * 0.00071 + 0.005;
-        let square_meters = off.half_nm2() as f64 / Area::SQUARE_METRE.half_nm2() as f64;
+        let square_meters = off.half_nm2() as f64 / Area::SQUARE_METER.half_nm2() as f64;
         assert!(square_meters <= allowed, "{square_meters} > {allowed} m²\n{text}");
         differences.push(off);
         sum = sum + figured;
@@ -187,9 +187,9 @@ fn ground_surfaces_have_the_area_the_city_states() {
     };
     assert_eq!(within(51), 419);
     assert_eq!(within(101), 487);
-    assert_eq!(differences.iter().max().unwrap().in_unit(Area::SQUARE_METRE, 5), "0.01386");
-    assert_eq!(sum_stated.in_unit(Area::SQUARE_METRE, 2), "66188.73");
-    assert_eq!(sum.in_unit(Area::SQUARE_METRE, 3), "66188.728");
+    assert_eq!(differences.iter().max().unwrap().in_unit(Area::SQUARE_METER, 5), "0.01386");
+    assert_eq!(sum_stated.in_unit(Area::SQUARE_METER, 2), "66188.73");
+    assert_eq!(sum.in_unit(Area::SQUARE_METER, 3), "66188.728");
 }
 
 #[test]

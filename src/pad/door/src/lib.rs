@@ -173,7 +173,7 @@ fn report_as_json(result: &Reconciliation) -> Vec<u8> {
 
 fn look(name: String, text: String, columns: usize) -> Shown {
     let rows = rows(&text);
-    let kinds = Kind::ALL.into_iter().map(Kind::word).collect();
+    let kinds = Kind::ALL.iter().copied().map(Kind::word).collect();
     match worked_out(&name, text.clone()) {
         Ok(result) => shown(rows, kinds, columns, &result),
         Err(errors) => Shown {
