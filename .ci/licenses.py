@@ -1,8 +1,8 @@
-"""The license of every library in the program, from cargo's own data.
+"""Lists the license of every library in the program, using cargo's own data.
 
-    python3 .ci/licenses.py           prints them, a license a line
-    python3 .ci/licenses.py --write   puts them into DEVELOPERS.md, and their texts into src/cli/notices.txt
-    python3 .ci/licenses.py --check   fails if either is another, or a license is not one of ours
+    python3 .ci/licenses.py           prints them, one license per line
+    python3 .ci/licenses.py --write   writes them to DEVELOPERS.md, and their texts to src/cli/notices.txt
+    python3 .ci/licenses.py --check   fails if either is out of date, or a license is not allowed
 """
 
 import json
@@ -14,7 +14,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 BEGIN, END = "<!-- licenses: python3 .ci/licenses.py --write -->", "<!-- end of licenses -->"
-# Each lets a program be given away with its notice kept.
+# The allowed licenses: each permits distributing the program together with its notice.
 OURS = {
     "MIT", "Apache-2.0", "Apache-2.0 WITH LLVM-exception", "BSD-2-Clause", "BSD-3-Clause", "ISC",
     "Zlib", "0BSD", "Unlicense", "Unicode-3.0", "BSL-1.0", "CC0-1.0", "BlueOak-1.0.0", "MIT-0",
@@ -22,7 +22,7 @@ OURS = {
 
 
 def packages():
-    """Every package that the program itself needs, on any machine; not those of the tests."""
+    """Every package the program itself needs on any platform, without those only tests need."""
     command = ["cargo", "metadata", "--locked", "--format-version", "1"]
     data = json.loads(subprocess.run(command, cwd=ROOT, check=True, capture_output=True).stdout)
     by_id = {package["id"]: package for package in data["packages"]}
@@ -41,7 +41,7 @@ def packages():
 
 
 def allowed(expression):
-    """Whether one of the licenses that may be chosen is one of ours."""
+    """Whether at least one of the alternative licenses is allowed."""
     text = (expression or "").replace("/", " OR ").replace("(", "").replace(")", "")
     ways = [way.strip() for way in text.split(" OR ")]
     return any(all(part.strip() in OURS for part in way.split(" AND ")) for way in ways)
@@ -63,12 +63,12 @@ OTHERWISE, ARISING FROM, OUT OF OR IN CONNECTION WITH THE SOFTWARE OR THE USE OR
 
 
 def bare(text):
-    """The letters and digits of a text, to compare wordings whatever their line breaks and quotes."""
+    """The letters and digits of a text, to compare wordings regardless of line breaks and quotation marks."""
     return re.sub(r"[^a-z0-9]", "", text.lower())
 
 
 def license_texts(package):
-    """The license files of a package: the MIT one alone where it may be chosen."""
+    """The license files of a package; only the MIT one if it may be chosen."""
     folder = Path(package["manifest_path"]).parent
     wanted = r"(?i)(licen[sc]e|copying|notice|unlicense|copyright)"
     files = [file for file in sorted(folder.iterdir()) if re.match(wanted, file.name) and file.is_file()]
@@ -79,7 +79,7 @@ def license_texts(package):
 
 
 def notices():
-    """Every notice that has to go with the program, each text once."""
+    """Every notice that must accompany the program, each text once."""
     mit, others = defaultdict(set), defaultdict(set)
     bodies = {}
     found = sorted(packages(), key=lambda package: package["name"])

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Checks the rooms of src/: a room uses only rooms below it, and no two files of a room use each other in a circle.
+"""Checks the rooms of src/: each room uses only rooms below it, and no files use each other in a circle.
 
 Usage: python3 .ci/rooms.py [--table]
 """
@@ -8,7 +8,7 @@ import pathlib
 import re
 import sys
 
-# From the bottom to the top. A room may use what stands before it.
+# From bottom to top. A room may use the rooms before it.
 ROOMS = [
     "error",
     "units",
@@ -32,7 +32,7 @@ SRC = pathlib.Path(__file__).resolve().parent.parent / "src"
 
 
 def files():
-    """Every file of the library with its path as a module: ("areas", "range")."""
+    """Every file of the library with its module path: ("areas", "range")."""
     for path in sorted(SRC.rglob("*.rs")):
         parts = list(path.relative_to(SRC).with_suffix("").parts)
         if parts[0] in ("cli", "main", "pad"):
@@ -41,14 +41,14 @@ def files():
 
 
 def code(path):
-    """The code of a file without comments, texts and its tests."""
+    """The code of a file without comments and tests."""
     text = path.read_text()
     text = text.split("\n#[cfg(test)]", 1)[0]
     return "\n".join(re.sub(r"//.*", "", line) for line in text.splitlines())
 
 
 def uses(text):
-    """Every path from the crate's root that the code names."""
+    """Every path from the crate root used in the code."""
     for match in re.finditer(r"\bcrate::([a-z_]+(?:::[a-z_]+)*)", text):
         yield tuple(match.group(1).split("::"))
     for match in re.finditer(r"\bcrate::([A-Z]\w*)", text):
@@ -56,7 +56,7 @@ def uses(text):
 
 
 def circles(edges):
-    """The groups of files that reach each other."""
+    """The groups of files that use each other in a circle."""
     reach = {a: set(bs) for a, bs in edges.items()}
     changed = True
     while changed:

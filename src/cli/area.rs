@@ -1,4 +1,4 @@
-//! `fairfoot area`: the areas alone.
+//! `fairfoot area`: the areas only.
 
 use std::path::PathBuf;
 

@@ -1,4 +1,4 @@
-//! `fairfoot batch`: many houses, one row a figure, in the order in which they came.
+//! `fairfoot batch`: many houses, one row per figure, in the order they came in.
 
 mod houses;
 mod output;
@@ -58,7 +58,7 @@ pub(crate) enum Format {
     Table,
 }
 
-/// `3%`, `3 %` or `3`.
+/// A percentage: `3%`, `3 %` or `3`.
 fn per_cent(text: &str) -> Result<Decimal, String> {
     let digits = text.trim().trim_end_matches('%').trim();
     let number: Decimal = digits.parse().map_err(|_| "write a percentage, as `3%`".to_owned())?;
@@ -120,11 +120,11 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     }
     bar.finish_and_clear();
     output.finish()?;
-    told(options, summary)?;
+    print_summary(options, summary)?;
     Ok(if faulty { Outcome::Fault } else { Outcome::Done })
 }
 
-/// Stops where what is written would take the place of something that is read, or that was typed.
+/// Stops if an output would overwrite an input, or a sides file or table somebody typed.
 fn refuse_outputs(options: &Options) -> Result<(), Stop> {
     let outputs: Vec<PathBuf> = options.out.iter().chain(&options.plot).cloned().collect();
     let inputs: Vec<&Path> = options.paths.iter().map(PathBuf::as_path).collect();
@@ -147,8 +147,8 @@ fn refuse_outputs(options: &Options) -> Result<(), Stop> {
     }
 }
 
-/// What all came to.
-fn told(options: &Options, summary: Option<Summary>) -> Result<(), Stop> {
+/// Prints and plots the summary.
+fn print_summary(options: &Options, summary: Option<Summary>) -> Result<(), Stop> {
     let Some(mut summary) = summary else { return Ok(()) };
     if let Some(plot) = &options.plot {
         files::write_new(plot, histogram(summary.per_cents()).as_bytes())?;
@@ -159,7 +159,7 @@ fn told(options: &Options, summary: Option<Summary>) -> Result<(), Stop> {
     Ok(())
 }
 
-/// A bar with rate and time left, on a terminal only.
+/// A progress bar with rate and time left, shown only on a terminal.
 fn progress(known: Option<u64>) -> indicatif::ProgressBar {
     let bar = match known {
         _ if !io::stderr().is_terminal() => indicatif::ProgressBar::hidden(),
@@ -177,7 +177,7 @@ fn progress(known: Option<u64>) -> indicatif::ProgressBar {
     }
 }
 
-/// Whole houses a second.
+/// The rate in whole houses per second.
 fn rate(state: &indicatif::ProgressState, into: &mut dyn std::fmt::Write) {
     let decimals = Decimal::from_f64(state.per_sec()).unwrap_or_default();
     let whole = decimals.round().to_i64().unwrap_or_default();

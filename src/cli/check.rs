@@ -26,7 +26,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
             Ok(looked) => looked,
             Err(Stop::Diagnostics(faults)) => (faults.source().clone(), faults.list().to_vec()),
             Err(stop) => {
-                outcome = outcome.max(files::tell(&stop));
+                outcome = outcome.max(files::report(&stop));
                 continue;
             }
         };
@@ -37,8 +37,8 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
             reports.extend(json::faults(&source, &found));
         } else {
             files::draw(&source, &found);
-            let told = format!("{}: {}\n", source.name(), verdict(&found));
-            files::print(&files::in_lines(&told))?;
+            let message = format!("{}: {}\n", source.name(), verdict(&found));
+            files::print(&files::in_lines(&message))?;
         }
     }
     if options.json {
@@ -47,14 +47,14 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(outcome)
 }
 
-/// Everything that reading, checking and working out find.
+/// Everything found by reading, checking and computing.
 fn look_at(file: &Path) -> Result<(Source, Vec<Diagnostic>), Stop> {
     let house = files::read_house(file)?;
     let reconciliation = house.areas(&Settings::default())?.reconcile(&Weights::default())?;
     Ok((house.source().clone(), reconciliation.warnings().to_vec()))
 }
 
-/// `no errors`, `no errors, 1 warning`, `2 errors, 1 warning`.
+/// The verdict: `no errors`, `no errors, 1 warning` or `2 errors, 1 warning`.
 fn verdict(found: &[Diagnostic]) -> String {
     let errors = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
     let count = |number: usize, noun: &str| {

@@ -1,4 +1,4 @@
-//! Files in, text out: what can go wrong there is told in a sentence.
+//! All access to files and standard streams; errors are reported in full sentences.
 
 use std::fs::File;
 use std::io::{self, ErrorKind, IsTerminal, Read, Write};
@@ -10,14 +10,14 @@ use fairfoot::{Areas, Diagnostic, House, Source};
 
 use crate::cli::{Outcome, Stop, signals};
 
-/// The text of a sides file; `-` is standard input.
+/// Reads the text of a sides file; `-` is standard input.
 pub(crate) fn read_source(path: &Path) -> Result<Source, Stop> {
     if path == Path::new("-") && io::stdin().is_terminal() {
         say("reading the sides from the keyboard; end with Ctrl-D on a line of its own");
     }
     let mut bytes = read_bytes(path, MOST_BYTES, Wanted::Sides)?;
     if bytes.len() > MOST_BYTES {
-        // Cut where a character ends, so that the fault is about the size and nothing else.
+        // Cut at the end of a character, so that the only error is about the size.
         while bytes.last().is_some_and(|byte| byte & 0xc0 == 0x80) {
             bytes.pop();
         }
@@ -29,7 +29,7 @@ pub(crate) fn read_source(path: &Path) -> Result<Source, Stop> {
     Ok(fairfoot::decode(name, bytes)?)
 }
 
-/// What is read, for who has to be told that it is not there.
+/// What is being read, for the message if it does not exist.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Wanted {
     /// A sides file.
@@ -40,7 +40,7 @@ pub(crate) enum Wanted {
     Map,
 }
 
-/// The bytes of a file, or of standard input; of a longer one than `most` one byte more.
+/// The bytes of a file or of standard input; at most one byte more than `most`.
 pub(crate) fn read_bytes(path: &Path, most: usize, wanted: Wanted) -> Result<Vec<u8>, Stop> {
     let limit = u64::try_from(most).unwrap_or(u64::MAX).saturating_add(1);
     let mut bytes = Vec::new();
@@ -53,7 +53,7 @@ pub(crate) fn read_bytes(path: &Path, most: usize, wanted: Wanted) -> Result<Vec
     Ok(bytes)
 }
 
-/// A sides file read and checked.
+/// Reads and checks a sides file.
 pub(crate) fn read_house(path: &Path) -> Result<House, Stop> {
     Ok(fairfoot::read_source(read_source(path)?)?)
 }
@@ -84,7 +84,7 @@ fn cannot_read(path: &Path, error: &io::Error, wanted: Wanted) -> String {
     }
 }
 
-/// The same name with the ending of a sides file, if there is such a file.
+/// The file of the same name with `.sides` added, if it exists.
 fn beside(path: &Path) -> Option<PathBuf> {
     let mut name = path.as_os_str().to_owned();
     name.push(".sides");
@@ -92,12 +92,12 @@ fn beside(path: &Path) -> Option<PathBuf> {
     near.is_file().then_some(near)
 }
 
-/// A path between backticks, what cannot be seen written out.
+/// A path in backticks, with hidden characters escaped.
 pub(crate) fn shown(path: &Path) -> String {
     format!("`{}`", visible(&path.display().to_string()))
 }
 
-/// A text with what cannot be seen written out.
+/// A text with hidden characters escaped.
 pub(crate) fn visible(words: &str) -> String {
     let mut text = String::new();
     for character in words.chars() {
@@ -110,7 +110,7 @@ pub(crate) fn visible(words: &str) -> String {
     text
 }
 
-/// Writes `text` to standard output, whole.
+/// Writes all of `text` to standard output.
 pub(crate) fn print(text: &str) -> Result<(), Stop> {
     let mut out = io::stdout().lock();
     out.write_all(text.as_bytes()).and_then(|()| out.flush()).map_err(|error| match error.kind() {
@@ -119,12 +119,12 @@ pub(crate) fn print(text: &str) -> Result<(), Stop> {
     })
 }
 
-/// Rewrites a file that is there, or leaves it as it was: a temporary file beside it, then a rename.
+/// Replaces an existing file completely or not at all, by a temporary file beside it and a rename.
 pub(crate) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
     write_new(path, text.as_bytes())
 }
 
-/// Stops where an output is a file that is read in the same run: it would be lost.
+/// Stops if an output would overwrite a file that is read in the same run.
 pub(crate) fn refuse_inputs(outputs: &[PathBuf], inputs: &[&Path]) -> Result<(), Stop> {
     let clash = outputs.iter().find(|out| inputs.iter().any(|input| is_same_file(out, input)));
     match clash {
@@ -136,7 +136,7 @@ pub(crate) fn refuse_inputs(outputs: &[PathBuf], inputs: &[&Path]) -> Result<(),
     }
 }
 
-/// Whether two paths lead to one file, whatever links lie between.
+/// Whether two paths lead to the same file, also through links.
 fn is_same_file(one: &Path, other: &Path) -> bool {
     let (Ok(a), Ok(b)) = (std::fs::metadata(one), std::fs::metadata(other)) else { return false };
     #[cfg(unix)]
@@ -151,7 +151,7 @@ fn is_same_file(one: &Path, other: &Path) -> bool {
     a.is_file() && b.is_file() && same_path.is_some()
 }
 
-/// Writes a set of files: each under a temporary name first, and only when all are whole are they put in place.
+/// Writes a set of files under temporary names, and moves them into place only when all are complete.
 pub(crate) fn write_set(paths: &[PathBuf], contents: &[Vec<u8>]) -> Result<(), Stop> {
     if let ([path], [bytes]) = (paths, contents) {
         return write_new(path, bytes);
@@ -166,11 +166,11 @@ pub(crate) fn write_set(paths: &[PathBuf], contents: &[Vec<u8>]) -> Result<(), S
     ready.into_iter().try_for_each(|(file, path)| put_in_place(file, path))
 }
 
-/// Writes a file that may be new or replace another, whole or not at all.
+/// Writes a file, new or replacing another, completely or not at all.
 pub(crate) fn write_new(path: &Path, bytes: &[u8]) -> Result<(), Stop> {
     let is_special = std::fs::metadata(path).is_ok_and(|there| !there.is_file() && !there.is_dir());
     if is_special {
-        // A pipe or a device is written as it is.
+        // A pipe or device is written to directly.
         return std::fs::write(path, bytes).map_err(|error| cannot_write(path, &error));
     }
     let mut file = opened_beside(path)?;
@@ -187,7 +187,7 @@ fn cannot_write(path: &Path, error: &io::Error) -> Stop {
     Stop::Said(format!("{} cannot be written: {why}{stays}", shown(path)))
 }
 
-/// A temporary file beside the one that is to be written, which may be new; behind a link the file itself.
+/// Opens a temporary file beside the one to be written; if that is a link, beside its target.
 pub(crate) fn opened_beside(path: &Path) -> Result<tempfile::NamedTempFile, Stop> {
     if path.is_dir() {
         return Err(Stop::Said(format!("{} is a folder; give a file in it", shown(path))));
@@ -208,7 +208,7 @@ pub(crate) fn opened_beside(path: &Path) -> Result<tempfile::NamedTempFile, Stop
     Ok(file)
 }
 
-/// Puts a finished temporary file where it belongs.
+/// Moves a finished temporary file into place.
 pub(crate) fn put_in_place(file: tempfile::NamedTempFile, path: &Path) -> Result<(), Stop> {
     let target = path.canonicalize().unwrap_or_else(|_| path.to_owned());
     file.as_file().sync_all().map_err(|error| cannot_write(path, &error))?;
@@ -218,7 +218,7 @@ pub(crate) fn put_in_place(file: tempfile::NamedTempFile, path: &Path) -> Result
     put.map(|_| ())
 }
 
-/// A temporary file with the permissions any new file has, not those of a secret.
+/// A temporary file with the permissions of an ordinary new file.
 pub(crate) fn like_any_new_file() -> tempfile::Builder<'static, 'static> {
     let mut builder = tempfile::Builder::new();
     #[cfg(unix)]
@@ -229,7 +229,7 @@ pub(crate) fn like_any_new_file() -> tempfile::Builder<'static, 'static> {
     builder
 }
 
-/// Says something to the person, on standard error.
+/// Prints a message to standard error.
 pub(crate) fn say(text: &str) {
     let mut err = AutoStream::auto(io::stderr());
     let _ = writeln!(err, "{text}");
@@ -243,15 +243,15 @@ pub(crate) fn draw(source: &Source, diagnostics: &[Diagnostic]) {
     let _ = io::stderr().lock().write_all(drawn.as_bytes());
 }
 
-/// Draws the warnings of a house and of its areas on standard error.
+/// Draws the warnings of a house and its areas on standard error.
 pub(crate) fn draw_warnings(areas: &Areas) {
     let mut warnings = areas.house().warnings().to_vec();
     warnings.extend_from_slice(areas.warnings());
     draw(areas.house().source(), &warnings);
 }
 
-/// Tells why a command stopped.
-pub(crate) fn tell(stop: &Stop) -> Outcome {
+/// Reports why a command stopped.
+pub(crate) fn report(stop: &Stop) -> Outcome {
     match stop {
         Stop::PipeClosed => Outcome::Done,
         Stop::Said(text) => {
@@ -269,7 +269,7 @@ pub(crate) fn tell(stop: &Stop) -> Outcome {
     }
 }
 
-/// Lines for a person: on a terminal broken between words, else left whole.
+/// Text for people: wrapped on a terminal, else unchanged.
 pub(crate) fn in_lines(text: &str) -> String {
     if !io::stdout().is_terminal() {
         return text.to_owned();
@@ -278,7 +278,7 @@ pub(crate) fn in_lines(text: &str) -> String {
     text.lines().map(filled).collect()
 }
 
-/// Columns of the terminal that standard output goes to; 80 where there is none.
+/// The width in columns of the terminal on standard output, or 80 if it is not one.
 pub(crate) fn screen_width() -> usize {
     width_of(io::stdout().is_terminal())
 }
@@ -290,7 +290,7 @@ fn width_of(is_terminal: bool) -> usize {
     terminal_size::terminal_size().map_or(80, |(width, _)| usize::from(width.0))
 }
 
-/// Whether standard output is a terminal that wants bold type.
+/// Whether standard output is a terminal that supports bold type.
 pub(crate) fn stdout_is_styled() -> bool {
     AutoStream::choice(&io::stdout()) != ColorChoice::Never
 }

@@ -1,4 +1,4 @@
-//! The command line: one file a command, files in and out.
+//! The command line: one file per command, and one for files and streams.
 
 mod about;
 mod area;
@@ -20,16 +20,16 @@ use clap::{Args, Parser, Subcommand};
 use fairfoot::units::{Halves, Length, Step};
 use fairfoot::{Diagnostics, Settings};
 
-/// What a run came to; the exit code follows.
+/// The outcome of a run, which determines the exit code.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Outcome {
     /// Done.
     Done,
-    /// The sides file has an error, or a file is not as it should be.
+    /// The sides file has an error, or a file is not in order.
     Fault,
-    /// Usage, or files that cannot be read or written.
+    /// Wrong usage, or files that cannot be read or written.
     Usage,
-    /// A file of pages is not what the program makes of the sides inside it.
+    /// A file of pages is not what the program makes of the sides file inside it.
     NotGenuine,
 }
 
@@ -44,14 +44,14 @@ impl From<Outcome> for ExitCode {
     }
 }
 
-/// Why a command stopped before its end.
+/// Why a command stopped early.
 #[derive(Debug)]
 pub(crate) enum Stop {
     /// The sides file has errors.
     Diagnostics(Diagnostics),
-    /// In a sentence, with what to do instead.
+    /// A message, with what to do instead.
     Said(String),
-    /// Nobody reads what is written any more.
+    /// Nobody reads the output any more.
     PipeClosed,
 }
 
@@ -117,7 +117,7 @@ pub(crate) struct Rounding {
     reading: Length,
 }
 
-/// A reading: a length up to half a foot, beyond which every wall could go either way.
+/// Parses a reading of at most half a foot; beyond that every wall could be rounded either way.
 fn reading(text: &str) -> Result<Length, String> {
     let mut digits = text.chars().filter(char::is_ascii_digit).peekable();
     if digits.peek().is_some() && digits.all(|digit| digit == '0') {
@@ -154,7 +154,7 @@ impl Printing {
     }
 }
 
-/// The one argument if it is a file and no command.
+/// The only argument, if it is a file instead of a command.
 fn file_in_place_of_a_command() -> Option<String> {
     let mut arguments = std::env::args().skip(1);
     let only = arguments.next().filter(|_| arguments.next().is_none())?;
@@ -163,7 +163,7 @@ fn file_in_place_of_a_command() -> Option<String> {
     (!is_command && std::path::Path::new(&only).is_file()).then_some(only)
 }
 
-/// Runs the command that was typed.
+/// Runs the typed command.
 pub(crate) fn run() -> Outcome {
     if let Some(file) = file_in_place_of_a_command() {
         files::say(&format!("error: a command comes first: `fairfoot reconcile {file}`"));
@@ -172,7 +172,7 @@ pub(crate) fn run() -> Outcome {
     let line = match CommandLine::try_parse() {
         Ok(line) => line,
         Err(error) => {
-            // Help and version are no mistake; a closed pipe is none either.
+            // Help and version are not errors, nor is a closed pipe.
             let outcome = if error.use_stderr() { Outcome::Usage } else { Outcome::Done };
             let _ = error.print();
             return outcome;
@@ -192,5 +192,5 @@ pub(crate) fn run() -> Outcome {
         Command::Manual => shells::manual(),
         Command::About(options) => about::run(&options),
     };
-    outcome.unwrap_or_else(|stop| files::tell(&stop))
+    outcome.unwrap_or_else(|stop| files::report(&stop))
 }

@@ -1,4 +1,4 @@
-//! `fairfoot new`: a file to start from.
+//! `fairfoot new`: writes a file to start from.
 
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
@@ -7,7 +7,7 @@ use clap::Args;
 
 use crate::cli::{Outcome, Stop, files};
 
-/// What the file begins as: a plain house that works at once, every line explained.
+/// The starter: a plain house that works at once, with every line explained.
 const STARTER: &str = include_str!("starter.sides");
 
 #[derive(Debug, Args)]
@@ -49,7 +49,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// Writes the starter whole, or not at all, and never over a file.
+/// Writes the complete starter or nothing, and never over a file.
 fn create(path: &Path) -> Result<(), Stop> {
     let cannot = |error: &std::io::Error| {
         let shown = files::shown(path);

@@ -1,4 +1,4 @@
-//! `fairfoot outline`: a building's outline from a map, as a block for the sides file.
+//! `fairfoot outline`: prints a building's outline from a map, as lines for a sides file.
 
 use std::path::PathBuf;
 
@@ -28,7 +28,7 @@ pub(crate) struct Options {
     date: Option<String>,
 }
 
-/// A latitude and a longitude with a comma between.
+/// A latitude and a longitude, separated by a comma.
 fn position(text: &str) -> Result<Position, String> {
     let help = "write latitude, a comma, longitude: `32.7512,-97.3301`";
     let (latitude, longitude) = text.split_once(',').ok_or(help)?;
@@ -59,7 +59,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// The shape that the options choose, or the only one.
+/// The shape chosen by the options, or the only one.
 fn chosen<'a>(options: &Options, features: &'a [Feature]) -> Result<&'a Feature, String> {
     if let Some(id) = &options.id {
         return features.iter().find(|feature| feature.id() == id).ok_or_else(|| {
@@ -78,7 +78,7 @@ fn chosen<'a>(options: &Options, features: &'a [Feature]) -> Result<&'a Feature,
     }
 }
 
-/// Where the outline was taken from, in words.
+/// The source of the outline, in words.
 fn source(options: &Options, feature: &Feature) -> String {
     let file = options.file.file_name().map_or_else(
         || "standard input".to_owned(),

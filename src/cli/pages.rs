@@ -1,4 +1,4 @@
-//! `fairfoot pages`: the pages of a house as SVG, PDF or PNG.
+//! `fairfoot pages`: writes the pages of a house as SVG, PDF or PNG.
 
 use std::path::{Path, PathBuf};
 
@@ -48,7 +48,7 @@ impl PagePrinting {
     }
 }
 
-/// What the pages are written as.
+/// The file format of the pages.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Kind {
     Svg,
@@ -95,7 +95,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     write(&reconciliation, &options.printing, &out, &[&options.file])
 }
 
-/// Writes the walk as it was typed. What is wrong with the file is told, and stops nothing.
+/// Writes a draft. Errors in the file are reported but do not stop it.
 fn draft(options: &Options, out: &Path) -> Result<Outcome, Stop> {
     let source = files::read_source(&options.file)?;
     if let Err(errors) = fairfoot::read_source(source.clone()) {
@@ -105,7 +105,7 @@ fn draft(options: &Options, out: &Path) -> Result<Outcome, Stop> {
     write_pages(&pages, out, &[&options.file])
 }
 
-/// The name of the sides file with `.pdf` for its ending. What stands there already is written over only if it is pages.
+/// The name of the sides file with the ending `.pdf`. An existing file is replaced only if it is pages.
 fn beside(file: &Path) -> Result<PathBuf, Stop> {
     if file == Path::new("-") {
         return Err(Stop::Said(
@@ -126,12 +126,12 @@ fn beside(file: &Path) -> Result<PathBuf, Stop> {
     }
 }
 
-/// Stops early where the name of the output does not say what it is to be.
+/// Stops early if the ending of the output does not determine its format.
 pub(crate) fn check_ending(out: &Path) -> Result<(), Stop> {
     Kind::of(out).map(|_| ())
 }
 
-/// Writes the pages, and says which files they went to.
+/// Writes the pages of a house, and says which files they went to.
 pub(crate) fn write(
     reconciliation: &Reconciliation,
     printing: &PagePrinting,
@@ -177,7 +177,7 @@ pub(crate) fn write_pages(
     Ok(Outcome::Done)
 }
 
-/// Pages of an older set that stay beside the new ones: numbered files of the same name that are none of these.
+/// Pages left over from an earlier run: numbered files of the same name that are not among the new ones.
 fn older(out: &Path, names: &[PathBuf]) -> Vec<PathBuf> {
     let stem = format!("{}-", out.file_stem().unwrap_or_default().to_string_lossy());
     let folder = out.parent().filter(|folder| !folder.as_os_str().is_empty());
@@ -198,7 +198,7 @@ fn older(out: &Path, names: &[PathBuf]) -> Vec<PathBuf> {
     old
 }
 
-/// The name as it is for one file; numbered for several: `house-1.svg`, with as many figures as the last one has.
+/// The name for one file; for several, numbered names such as `house-1.svg`, all with the same number of digits.
 fn names(out: &Path, count: usize) -> Vec<PathBuf> {
     if count == 1 {
         return vec![out.to_owned()];

@@ -1,4 +1,4 @@
-//! `fairfoot reconcile`: the main job.
+//! `fairfoot reconcile`: the main command.
 
 use std::path::PathBuf;
 
@@ -27,7 +27,7 @@ pub(crate) struct Options {
     #[arg(long, value_name = "FILE")]
     weights: Option<PathBuf>,
     /// Also write the pages to OUT: `.pdf`, `.svg` or `.png`
-    // Pages are made with the starting weights, so that whoever has a page can work it out again.
+    // Pages always use the default weights, so that anyone who has a page can compute it again.
     #[arg(long, alias = "sheet", value_name = "OUT", conflicts_with = "weights")]
     pages: Option<PathBuf>,
     #[command(flatten)]
@@ -82,13 +82,13 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// A day of the calendar, year-month-day.
+/// A date as year-month-day.
 fn day(text: &str) -> Result<jiff::civil::Date, String> {
     let date = if text.len() == 10 { text.parse().ok() } else { None };
     date.ok_or_else(|| "write it as year-month-day: `2026-05-01`".to_owned())
 }
 
-/// Prints a value as JSON, indented.
+/// Prints a value as indented JSON.
 pub(crate) fn print_json(value: &impl serde::Serialize) -> Result<Outcome, Stop> {
     let text = serde_json::to_string_pretty(value)
         .map_err(|error| Stop::Said(format!("the report cannot be written as JSON: {error}")))?;

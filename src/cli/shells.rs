@@ -26,7 +26,7 @@ pub(crate) fn manual() -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// One page: the program, then each command with its options.
+/// The man page: the program, then each command with its options.
 fn page() -> std::io::Result<Vec<u8>> {
     let mut command = CommandLine::command();
     command.build();

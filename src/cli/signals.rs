@@ -1,24 +1,24 @@
-//! What an interrupted run leaves behind: nothing. Temporary files are taken away, and a long run may end after a whole row.
+//! Handles interrupts: temporary files are removed, and a long run may end after a complete row.
 
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-/// Set once somebody has asked a long run to stop.
+/// Set once a long run has been asked to stop.
 static STOP: AtomicBool = AtomicBool::new(false);
-/// Whether a run looks at [`STOP`] between rows.
+/// Whether the current run checks [`STOP`] between rows.
 static IS_ASKED: AtomicBool = AtomicBool::new(false);
-/// Files that are not yet where they belong.
+/// Temporary files that are not yet moved into place.
 static UNFINISHED: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
 
-/// From now on the first signal only asks to stop; what is at hand is written whole.
+/// From now on the first signal only requests a stop, and what is in progress is completed.
 pub(crate) fn ask_first() -> &'static AtomicBool {
     IS_ASKED.store(true, Ordering::Relaxed);
     listen();
     &STOP
 }
 
-/// A temporary file to be taken away if the run is ended.
+/// Registers a temporary file, to be removed if the run is ended.
 pub(crate) fn unfinished(path: &Path) {
     if let Ok(mut files) = UNFINISHED.lock() {
         files.push(path.to_owned());
@@ -26,14 +26,14 @@ pub(crate) fn unfinished(path: &Path) {
     listen();
 }
 
-/// The temporary file is where it belongs, or gone.
+/// Unregisters a temporary file that was moved or removed.
 pub(crate) fn finished(path: &Path) {
     if let Ok(mut files) = UNFINISHED.lock() {
         files.retain(|file| file != path);
     }
 }
 
-/// Takes every temporary file away and ends.
+/// Removes every temporary file and ends the program.
 #[cfg(unix)]
 fn end(signal: i32) -> ! {
     if let Ok(files) = UNFINISHED.lock() {
@@ -41,22 +41,22 @@ fn end(signal: i32) -> ! {
             let _ = std::fs::remove_file(file);
         }
     }
-    // As a shell tells of a program that a signal has ended.
+    // The exit code shells use for a program ended by a signal.
     std::process::exit(128 + signal)
 }
 
-/// Waits for signals in a thread of its own, once.
+/// Starts a thread that waits for signals, once.
 #[cfg(unix)]
 fn listen() {
     use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
     static ONCE: std::sync::Once = std::sync::Once::new();
     ONCE.call_once(|| {
         let mut wanted = vec![SIGINT, SIGTERM];
-        // Under `nohup` a run goes on after its terminal is closed.
+        // Under `nohup` a run continues after its terminal is closed.
         if !is_ignored(SIGHUP) {
             wanted.push(SIGHUP);
         }
-        // Without it a temporary file may be left; that is no reason to stop.
+        // Without a handler a temporary file may remain, which is no reason to stop.
         let Ok(mut signals) = signal_hook::iterator::Signals::new(wanted) else { return };
         std::thread::spawn(move || {
             for signal in signals.forever() {
@@ -69,11 +69,11 @@ fn listen() {
     });
 }
 
-/// Elsewhere the system ends a run at once.
+/// On other systems, an interrupt ends the program at once.
 #[cfg(not(unix))]
 fn listen() {}
 
-/// Whether a signal was to be ignored when the program started, as far as the system tells.
+/// Whether a signal was already ignored when the program started, if the system tells.
 #[cfg(unix)]
 fn is_ignored(signal: i32) -> bool {
     let Ok(status) = std::fs::read_to_string("/proc/self/status") else { return false };

@@ -1,4 +1,4 @@
-//! `fairfoot tidy`: the canonical form.
+//! `fairfoot tidy`: writes the canonical form of sides files.
 
 use std::path::{Path, PathBuf};
 
@@ -31,7 +31,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         match one(options, file) {
             Ok(each) => outcome = outcome.max(each),
             Err(Stop::PipeClosed) => return Err(Stop::PipeClosed),
-            Err(stop) => outcome = outcome.max(tell(&stop)),
+            Err(stop) => outcome = outcome.max(report(&stop)),
         }
     }
     Ok(outcome)
@@ -68,14 +68,14 @@ fn one(options: &Options, file: &Path) -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// The faults of a file that stays as it is.
-fn tell(stop: &Stop) -> Outcome {
+/// Reports the errors of a file that is left unchanged.
+fn report(stop: &Stop) -> Outcome {
     match stop {
         Stop::Diagnostics(faults) => {
             files::draw(faults.source(), faults.list());
             files::say(&format!("{}: left as it is", faults.source().name()));
             Outcome::Fault
         }
-        other => files::tell(other),
+        other => files::report(other),
     }
 }

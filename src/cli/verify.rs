@@ -1,4 +1,5 @@
-//! `fairfoot verify`: is a file of pages, byte for byte, what the program makes of the sides file inside it.
+//! `fairfoot verify`: checks whether a file of pages is, byte for byte, what the program makes of the sides file
+//! inside.
 
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -10,7 +11,7 @@ use serde::Serialize;
 use crate::cli::reconcile::print_json;
 use crate::cli::{Outcome, Rounding, Stop, files, pages};
 
-/// The word in JSON for a file from which no pages can be made anew.
+/// The word in JSON for a file whose pages cannot be made again.
 const CANNOT_BE_REMADE: &str = "cannot-be-remade";
 
 #[derive(Debug, Args)]
@@ -34,14 +35,14 @@ pub(crate) struct Options {
     rounding: Rounding,
 }
 
-/// One file in JSON.
+/// The result for one file in JSON.
 #[derive(Debug, Default, Serialize)]
 struct FileReport {
     file: String,
     genuine: bool,
-    /// A word that stays the same: `genuine`, `other-version`, `line-ends`, `added-after`, `differs`, `cannot-be-remade`.
+    /// A stable word: `genuine`, `other-version`, `line-ends`, `added-after`, `differs`, `cannot-be-remade`.
     why: &'static str,
-    /// The same in a sentence.
+    /// The same as a sentence.
     message: String,
     page: Option<usize>,
     pages: Option<usize>,
@@ -66,7 +67,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     for path in &options.files {
         let bytes = match files::read_bytes(path, MOST_PAGE_BYTES, files::Wanted::Pages) {
             Ok(bytes) => bytes,
-            // The other files are still looked at.
+            // The other files are still verified.
             Err(Stop::Said(why)) => {
                 files::say(&format!("error: {why}"));
                 outcome = outcome.max(Outcome::Usage);
@@ -81,7 +82,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         if options.json {
             reports.push(report(path.display().to_string(), answer));
         } else {
-            tell(options, path, &answer)?;
+            print_answer(options, path, &answer)?;
         }
     }
     if options.json {
@@ -90,7 +91,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(outcome)
 }
 
-/// The fingerprint of each sides file, as it stands on the foot of its pages.
+/// Prints the fingerprint of each sides file, as on the foot of its pages.
 fn print(options: &Options) -> Result<Outcome, Stop> {
     let settings = options.rounding.settings();
     for path in &options.files {
@@ -102,15 +103,15 @@ fn print(options: &Options) -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// The answer for one file, or what was asked for instead.
-fn tell(
+/// Prints the result for one file, or what was asked for instead.
+fn print_answer(
     options: &Options,
     path: &Path,
     answer: &Result<Verification, fairfoot::Error>,
 ) -> Result<(), Stop> {
     let name = files::shown(path);
     let text = match answer {
-        Ok(verified) => told(&name, verified, options.remake.is_none()),
+        Ok(verified) => sentences(&name, verified, options.remake.is_none()),
         Err(why) => format!("{name}: {}\n  {why}\n", not_as_made(None)),
     };
     if !options.sides {
@@ -132,7 +133,7 @@ fn tell(
     }
 }
 
-/// The answer where it is no.
+/// The opening of a negative answer.
 fn not_as_made(page: Option<usize>) -> &'static str {
     match page {
         Some(_) => "not as made: nothing printed on this page can be relied on",
@@ -140,8 +141,8 @@ fn not_as_made(page: Option<usize>) -> &'static str {
     }
 }
 
-/// What came of one file, in sentences.
-fn told(name: &str, verified: &Verification, offers_to_remake: bool) -> String {
+/// The result for one file, in sentences.
+fn sentences(name: &str, verified: &Verification, offers_to_remake: bool) -> String {
     let (print, pages) = (verified.pages().fingerprint(), verified.pages().pages().len());
     let which = match verified.page() {
         _ if verified.pages().is_draft() => "a draft".to_owned(),
@@ -176,7 +177,7 @@ fn told(name: &str, verified: &Verification, offers_to_remake: bool) -> String {
     text
 }
 
-/// Why, in a sentence.
+/// The reason, in a sentence.
 fn reason(verified: &Verification) -> String {
     let now = env!("CARGO_PKG_VERSION");
     match verified.why() {
@@ -214,7 +215,7 @@ fn thousands(count: usize) -> String {
     fairfoot::units::thousands(i64::try_from(count).unwrap_or(i64::MAX))
 }
 
-/// The lines that differ: a help, not the answer.
+/// The lines that differ, as help.
 fn differing(why: &Why) -> String {
     let Why::Differs { lines, all } = why else { return String::new() };
     let mut text = String::new();

@@ -1,4 +1,4 @@
-// One file that needs nothing else: node bundle.mjs MODULE.wasm OUT.html
+// Bundles the page into one self-contained file: node bundle.mjs MODULE.wasm OUT.html
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
@@ -27,7 +27,7 @@ async function bundled(entry, define = {}) {
   return result.outputFiles[0].text.replaceAll('</script', '<\\/script');
 }
 
-/// Every library inside, with its version and license, then the notices that have to go with them.
+/// Every library inside with its version and license, then the notices that must accompany them.
 function licenses() {
   const cargo = ['metadata', '--format-version', '1', '--manifest-path', path.join(here, 'door/Cargo.toml')];
   const tree = ['tree', '--manifest-path', path.join(here, 'door/Cargo.toml'), '-e', 'normal', '--prefix', 'none', '--target', 'wasm32-unknown-unknown', '--format', '{p}'];
@@ -66,7 +66,7 @@ const style = fs.readFileSync(path.join(here, 'src/style.css'), 'utf8');
 const words = fs.readFileSync(path.join(here, 'src/words.ts'), 'utf8');
 const word = (key) => words.match(new RegExp(`\\b${key}: '([^']*)'`))[1];
 const hash = createHash('sha256').update(script).digest('base64');
-// Only this very script runs, and nothing is ever fetched or sent.
+// Only this script runs, and nothing is ever fetched or sent.
 const policy = [
   "default-src 'none'",
   `script-src 'sha256-${hash}' 'wasm-unsafe-eval'`,

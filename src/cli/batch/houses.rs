@@ -1,4 +1,4 @@
-//! Where the houses come from: files, folders, a table of figures, a stream of JSON lines.
+//! Where the houses come from: files, folders, tables of figures, or a stream of JSON lines.
 
 use std::fs::{self, File};
 use std::io::{self, BufRead, BufReader, Read};
@@ -9,27 +9,27 @@ use fairfoot::sketch::MOST_BYTES;
 
 use crate::cli::{Stop, files};
 
-/// One house on its way to be worked out.
+/// One house waiting to be computed.
 #[derive(Debug)]
 pub(super) enum Waiting {
-    /// A sides file to be read.
+    /// A sides file to read.
     File(PathBuf),
     /// A line of JSON.
     Line(Vec<u8>),
-    /// What a row of a table gives.
+    /// A row of a table.
     Row(String, Given),
 }
 
-/// Houses one after the other; with each whether the next one may be long in coming.
+/// Houses in order, each with a flag that the next one may take long to arrive.
 pub(super) type List = Box<dyn Iterator<Item = (Waiting, bool)> + Send>;
 
-/// Houses, and how many if that is known.
+/// The houses, and their number if it is known.
 pub(super) struct Houses {
     pub(super) list: List,
     pub(super) known: Option<u64>,
 }
 
-/// The houses of all paths; folders are gone through, their files in the order of their names.
+/// The houses of all paths. Folders are searched, with their files in the order of their names.
 pub(super) fn of(paths: &[PathBuf]) -> Result<Houses, Stop> {
     if paths == [PathBuf::from("-")] {
         if io::IsTerminal::is_terminal(&io::stdin()) {
@@ -63,7 +63,7 @@ fn add(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
     inside.sort();
     for path in inside {
         let is_sides = path.extension().is_some_and(|ending| ending == "sides");
-        // A link to a folder is not followed: it may lead back.
+        // A link to a folder is not followed, since it may lead back.
         let is_folder = fs::symlink_metadata(&path).is_ok_and(|kind| kind.is_dir());
         if is_folder {
             add(&path, list)?;
@@ -79,12 +79,12 @@ fn add(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
     Ok(())
 }
 
-/// Whether a path leads to a pipe, a device or the like: reading it may never end.
+/// Whether a path is a pipe, a device or the like, which may never end.
 fn is_special(path: &Path) -> bool {
     fs::metadata(path).is_ok_and(|kind| !kind.is_file() && !kind.is_dir())
 }
 
-/// The rows of a table of figures: `id`, `record`, `listing`, `plan`, and `sides` for a sides file beside it.
+/// Adds the rows of a table of figures: `id`, `record`, `listing`, `plan`, and `sides` for a sides file beside it.
 fn table(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
     let said = |what: String| Stop::Said(format!("{}: {what}", files::shown(path)));
     let mut reader = csv::ReaderBuilder::new()
@@ -149,7 +149,7 @@ fn read_figures(
     Ok(found)
 }
 
-/// A sides file with the figures of its row, which stand in the place of its own.
+/// A sides file, with the figures of its row replacing its own.
 fn sides_with(path: &Path, figures: Figures) -> Given {
     match (figures, read(path)) {
         (Err(why), _) | (_, Err(why)) => Given::Unreadable(why),
@@ -157,7 +157,7 @@ fn sides_with(path: &Path, figures: Figures) -> Given {
     }
 }
 
-/// The text of a sides file, or why there is none.
+/// The text of a sides file, or why it cannot be read.
 fn read(path: &Path) -> Result<String, String> {
     let limit = u64::try_from(MOST_BYTES).unwrap_or(u64::MAX);
     let mut bytes = Vec::new();
@@ -171,7 +171,7 @@ fn read(path: &Path) -> Result<String, String> {
 }
 
 impl Waiting {
-    /// How many bytes it keeps while it waits.
+    /// How many bytes it occupies while it waits.
     pub(super) fn bytes(&self) -> usize {
         match self {
             Waiting::Line(bytes) => bytes.len(),
@@ -180,7 +180,7 @@ impl Waiting {
         }
     }
 
-    /// Its name, and what is given of it.
+    /// Its id, and its input.
     pub(super) fn given(self) -> (String, Given) {
         match self {
             Waiting::Row(id, given) => (id, given),
@@ -193,7 +193,7 @@ impl Waiting {
     }
 }
 
-/// Lines of a stream, empty ones left out; of a line that is too long only its beginning is kept.
+/// The lines of a stream, without empty ones. Of a line that is too long only the beginning is kept.
 struct Lines<R> {
     reader: BufReader<R>,
     is_first: bool,
@@ -241,7 +241,7 @@ impl<R: Read> Iterator for Lines<R> {
             if line.len() > MOST_LINE && line.last() != Some(&b'\n') && self.skip_rest().is_err() {
                 return None;
             }
-            // A byte-order mark, as some programs write before the first line.
+            // Some programs write a byte-order mark before the first line.
             if std::mem::take(&mut self.is_first) && line.starts_with(b"\xef\xbb\xbf") {
                 line.drain(..3);
             }

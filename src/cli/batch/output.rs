@@ -1,4 +1,4 @@
-//! Rows on their way out: to standard output as they come, or to a file that is there once it is whole.
+//! Writes rows: to standard output as they come, or to a file that appears once it is complete.
 
 use std::borrow::Cow;
 use std::io::{self, ErrorKind, Write};
@@ -10,14 +10,14 @@ use tempfile::NamedTempFile;
 use crate::cli::batch::Format;
 use crate::cli::{Stop, files};
 
-/// Whether somebody still reads.
+/// Whether anyone still reads the output.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Written {
     Whole,
     NobodyReads,
 }
 
-/// Where rows go.
+/// Where rows are written.
 pub(super) struct Output {
     file: Option<(NamedTempFile, PathBuf)>,
     head: Vec<u8>,
@@ -33,7 +33,7 @@ impl Output {
             Format::Csv => csv_line(&mut head, &HEADS.map(str::to_owned)),
             Format::Table => {
                 let mut heads = HEADS.map(|head| head.replace('_', " "));
-                // In the last column stands what is wrong with the file, or why it deserves a second look.
+                // The last column has the errors of the file, or the reasons for a second look.
                 heads[14] = "second look".to_owned();
                 heads[8] = "percent".to_owned();
                 table_line(&mut head, &heads);
@@ -43,7 +43,7 @@ impl Output {
         Ok(Output { file, head })
     }
 
-    /// Writes whole rows.
+    /// Writes complete rows.
     pub(super) fn write(&mut self, bytes: &[u8]) -> Result<Written, Stop> {
         let head = std::mem::take(&mut self.head);
         let all = if head.is_empty() { bytes.to_vec() } else { [&head, bytes].concat() };
@@ -61,7 +61,7 @@ impl Output {
         }
     }
 
-    /// Puts the file in its place.
+    /// Moves the finished file into place.
     pub(super) fn finish(mut self) -> Result<(), Stop> {
         if !self.head.is_empty() {
             self.write(&[])?;
@@ -73,11 +73,11 @@ impl Output {
     }
 }
 
-/// Adds a house, as its rows.
+/// Adds a house as its rows.
 pub(super) fn append(bytes: &mut Vec<u8>, house: &Outcome, format: Format) {
     match format {
         Format::Jsonl => {
-            // A house is made of texts and numbers: it can always be written as JSON.
+            // A house consists of texts and numbers, so it can always be written as JSON.
             if serde_json::to_writer(&mut *bytes, house).is_ok() {
                 bytes.push(b'\n');
             }
@@ -85,7 +85,7 @@ pub(super) fn append(bytes: &mut Vec<u8>, house: &Outcome, format: Format) {
         Format::Csv => cells(house).iter().for_each(|row| csv_line(bytes, row)),
         Format::Table => {
             for (i, mut row) in cells(house).into_iter().enumerate() {
-                // Why is said of the house, in its first row.
+                // The reasons are about the house, so they are in its first row only.
                 if i > 0 {
                     row.truncate(13);
                 }
@@ -97,13 +97,13 @@ pub(super) fn append(bytes: &mut Vec<u8>, house: &Outcome, format: Format) {
 
 fn csv_line(bytes: &mut Vec<u8>, row: &[String]) {
     let mut writer = csv::WriterBuilder::new().from_writer(bytes);
-    // Writing into memory does not fail.
+    // Writing to memory does not fail.
     let _ = writer.write_record(row.iter().map(|cell| for_spreadsheets(cell).into_owned()));
     let _ = writer.flush();
 }
 
-/// A cell that no spreadsheet takes for a formula: text that begins as one does gets an apostrophe before it, which
-/// spreadsheets read as "this is text". Numbers stay numbers.
+/// A cell that no spreadsheet reads as a formula: text that begins like one gets an apostrophe, which marks it as
+/// text. Numbers stay numbers.
 fn for_spreadsheets(cell: &str) -> Cow<'_, str> {
     const FORMULAS: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
     let is_number = cell.parse::<rust_decimal::Decimal>().is_ok();
@@ -114,7 +114,7 @@ fn for_spreadsheets(cell: &str) -> Cow<'_, str> {
     }
 }
 
-/// The columns of the table: id, figure, what it says, measured, gap, percent, rounding, second look.
+/// The columns of the table: id, figure, its value, measured, gap, percent, rounding, second look.
 fn table_line(bytes: &mut Vec<u8>, row: &[String]) {
     let cell = |i: usize| row.get(i).map(|cell| files::visible(cell)).unwrap_or_default();
     let short = |i: usize, width: usize| -> String { cell(i).chars().take(width).collect() };

@@ -1,8 +1,8 @@
-//! Houses worked out on several cores and handed on in the order in which they came.
+//! Computes houses on several cores, and returns them in the order they came in.
 //!
-//! A reader cuts the houses into chunks, workers take them, and the chunks are put in order again. There are
-//! no more chunks on the way than tickets; a ticket comes back only once its chunk is handed on, so that a
-//! reader downstream that is slow stops the reader upstream, and memory stays as it is.
+//! A reader divides the houses into chunks, workers compute them, and the chunks are put back in order. Each chunk
+//! in progress holds a ticket, which is returned only when the chunk has been handed on. So a slow consumer stops
+//! the reader, and memory does not grow.
 
 use std::collections::BTreeMap;
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
@@ -16,20 +16,20 @@ use crate::cli::batch::{Format, output};
 
 /// The most houses in a chunk.
 const MOST_HOUSES: usize = 64;
-/// A chunk that holds more bytes than this is not filled further.
+/// No house is added to a chunk that holds more bytes than this.
 const MOST_BYTES: usize = 1 << 20;
 
-/// Houses that were worked out, as they are to be written.
+/// Computed houses, ready to be written.
 pub(super) struct Chunk {
     number: u64,
     pub(super) bytes: Vec<u8>,
     pub(super) count: u64,
     pub(super) faulty: bool,
-    /// The houses themselves, where a summary wants them.
+    /// The houses themselves, if a summary needs them.
     pub(super) houses: Vec<Outcome>,
 }
 
-/// Chunks in the order of their houses.
+/// The finished chunks, in the order of their houses.
 pub(super) struct Chunks {
     done: Receiver<Chunk>,
     tickets: Receiver<()>,
@@ -59,7 +59,7 @@ pub(super) fn started(
     Chunks { done, tickets, early: BTreeMap::new(), next: 0 }
 }
 
-/// Cuts the houses into chunks, each with a ticket; ends where nobody wants more.
+/// Divides the houses into chunks, each with a ticket; ends when nobody wants more.
 fn cut(mut houses: List, tasks: &SyncSender<Task>, tickets: &SyncSender<()>) {
     for number in 0.. {
         let chunk = chunk_of(&mut houses);
@@ -69,8 +69,8 @@ fn cut(mut houses: List, tasks: &SyncSender<Task>, tickets: &SyncSender<()>) {
     }
 }
 
-/// The next houses: not more than there are without waiting, so that whoever sends one and waits for its
-/// answer gets it.
+/// The next houses, but only those available without waiting, so that someone who sends one house and waits gets
+/// its answer.
 fn chunk_of(houses: &mut List) -> Vec<Waiting> {
     let (mut chunk, mut bytes) = (Vec::new(), 0);
     for (waiting, is_last) in houses {
@@ -114,7 +114,7 @@ fn work(
     }
 }
 
-/// One house worked out. A mistake of this program is a fault of one row, not the end of a million others.
+/// Computes one house. A bug in fairfoot becomes an error of this row instead of ending a run of millions.
 fn house(waiting: Waiting, terms: &Terms) -> Outcome {
     let (id, given) = waiting.given();
     std::panic::catch_unwind(|| worked_out(&id, &given, terms)).unwrap_or_else(|_| Outcome {
@@ -125,7 +125,7 @@ fn house(waiting: Waiting, terms: &Terms) -> Outcome {
 }
 
 impl Chunks {
-    /// The next chunk; none after the last.
+    /// The next chunk; `None` after the last.
     pub(super) fn next(&mut self) -> Option<Chunk> {
         loop {
             if let Some(chunk) = self.early.remove(&self.next) {

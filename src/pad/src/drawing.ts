@@ -1,16 +1,16 @@
-// The walks as they are, to scale: places come from the library, here they become lines.
+// Draws the sides to scale: positions come from the library and become lines here.
 import { s } from './page';
 import type { Place, Row, Walk } from './types';
 import { say } from './words';
 
 export interface Drawn {
   walks: Walk[];
-  /// The line of the row in focus.
+  /// The line of the focused row.
   line: number | null;
-  /// The corner chosen for a further space: walk and corner, from 1.
+  /// The corner chosen for a new space: walk and corner, from 1.
   corner: { walk: number; corner: number } | null;
   onRow(line: number): void;
-  /// Set while a corner is wanted.
+  /// Called with the chosen corner while one is being picked.
   onCorner: ((walk: number, corner: number) => void) | null;
 }
 
@@ -70,14 +70,14 @@ function stroke(row: Row): string {
   return `A${radius} ${radius} 0 0 ${right ? 0 : 1} ${end}`;
 }
 
-/// Short walls and spaces inside another are told only while somebody is at them.
+/// Short walls, and walls of spaces inside another, are labeled only while their row has the focus.
 function hasLabel(walk: Walk, row: Row, line: number | null, type: number): boolean {
   const isHere = walk.rows.some((other) => other.line === line);
   const far = Math.hypot(row.to[0] - row.from[0], row.to[1] - row.from[1]);
   return row.line === line || ((isHere || walk.within === null) && far > 3 * type);
 }
 
-/// The number and length beside a wall, on the side away from the middle.
+/// The number and length of a wall, on the side away from the middle.
 function label(walk: Walk, row: Row, index: number, middle: Place, type: number): SVGElement {
   const [x, y] = [(row.from[0] + row.to[0]) / 2, (row.from[1] + row.to[1]) / 2];
   const upright = Math.abs(row.to[1] - row.from[1]) > Math.abs(row.to[0] - row.from[0]);

@@ -1,4 +1,4 @@
-// The sides file as text: colors, completion, errors in place.
+// The sides file as text: colors, completion, and errors in place.
 import { autocompletion, completionKeymap, type CompletionContext } from '@codemirror/autocomplete';
 import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
 import { HighlightStyle, StreamLanguage, syntaxHighlighting } from '@codemirror/language';

@@ -1,4 +1,4 @@
-// The words of a sides file, for completion; the library decides what they mean.
+// The words of a sides file, for completion only; the library decides what they mean.
 export const KEYWORDS = (
   'property address account case tax year measured tolerance interior seen units faces front true veneer wall ' +
   'record listing plan figure counting sides missing recorded level below grade beside living unfinished garage ' +
@@ -7,7 +7,7 @@ export const KEYWORDS = (
   'common photo note outside frame inside feet inches meters'
 ).split(' ');
 
-/// The lines that a new house begins with.
+/// The lines of a new house.
 export const NEW = 'front south\n\nlevel "Ground floor"\n  living "House"\n';
 
 /// The fractions of an inch that a tape shows.

@@ -1,4 +1,4 @@
-// Asking the library, one question after the other, with a limit to how long it may take.
+// Sends requests to the library one at a time, with a time limit.
 import type { Edit, Look, Opened, Verified } from './types';
 
 declare const WORKER: string;
@@ -28,7 +28,7 @@ export class Library {
     this.worker.postMessage({ packed: this.packed.slice().buffer });
   }
 
-  /// A new worker in place of one that failed; what waits is told.
+  /// Replaces a worker that failed; waiting requests are told.
   private again(why = ''): void {
     this.worker.terminate();
     const waiting = [...this.waiting.values()];

@@ -1,4 +1,4 @@
-// The page: one text, shown as rows and as a file; all that is said of the house is the library's.
+// The page: one text, shown both as rows and as a file. Everything said about the house comes from the library.
 import { drawing } from './drawing';
 import { Editor } from './editor';
 import { FRACTIONS, NEW } from './format';
@@ -26,19 +26,19 @@ let name = 'house.sides';
 let undone: string[] = [];
 let look: Look | null = null;
 let shown = '';
-/// The text that the rows on the screen belong to.
+/// The text that the displayed rows belong to.
 let painted = '';
 let report = '';
-/// The row in focus by its key: the place of its walk and its own place in it. Lines move; keys do not.
+/// The key of the focused row: the index of its walk, and its index there. Line numbers change; keys do not.
 let focus: string | null = null;
 let asText = false;
 let editor: Editor | null = null;
 let chosen: { walk: number; corner: number } | null = null;
 let isAdding = false;
 let a4 = false;
-/// The fields of the rows by line and part: a house may have a thousand sides.
+/// The input fields by line and part, since a house may have a thousand sides.
 const fields = new Map<string, HTMLElement>();
-/// What each row was filled with last.
+/// The values each row was last filled with.
 const filled = new Map<string, string>();
 let isKept = true;
 let isLooking = false;
@@ -72,7 +72,7 @@ function become(next: string, from: 'rows' | 'editor' | 'file'): void {
   void refresh();
 }
 
-/// Edits come one after the other. A line is meant as it stood on the screen when the edit was asked for.
+/// Edits are applied one after another. Line numbers refer to the text on the screen when the edit was requested.
 function edit(one: Edit, focusAfter: string | null = null): Promise<void> {
   const base = painted;
   busy(+1);
@@ -88,13 +88,13 @@ function edit(one: Edit, focusAfter: string | null = null): Promise<void> {
   return done.catch(failed);
 }
 
-/// Whether something is still on its way to the screen; styles and tests read it.
+/// Whether updates are still pending; styles and tests read it.
 function busy(by: number): void {
   atWork += by;
   document.documentElement.dataset.state = atWork > 0 ? 'busy' : 'ready';
 }
 
-/// Where a line of an earlier text stands now: below a change it has moved by as many lines as came or went.
+/// Where a line of an earlier text is now: below a change it has moved by the number of lines added or removed.
 function shifted(line: number, base: string): number {
   if (base === text) return line;
   const [old, now] = [base.split('\n'), text.split('\n')];
@@ -125,7 +125,7 @@ function keep(): void {
   try {
     localStorage.setItem(KEEP, JSON.stringify({ name, text }));
   } catch {
-    // A private window keeps nothing; the page works without.
+    // A private window stores nothing; the page still works.
   }
 }
 
@@ -141,7 +141,7 @@ function forget(): void {
   try {
     localStorage.removeItem(KEEP);
   } catch {
-    // There was nothing.
+    // Nothing was stored.
   }
   isKept = false;
   live.textContent = say('forgotten');
@@ -152,7 +152,7 @@ function failed(error: unknown): void {
   live.textContent = why;
 }
 
-/// Looks at the newest text; what was asked for an older one in between is dropped.
+/// Processes the newest text; requests for older texts in between are dropped.
 async function refresh(): Promise<void> {
   if (isLooking) return;
   isLooking = true;
@@ -176,7 +176,7 @@ async function refresh(): Promise<void> {
   }
 }
 
-/// How many letters of the report fit beside each other.
+/// How many characters of the report fit on a line.
 function columns(): number {
   const wide = parts.report.clientWidth || 600;
   return Math.max(34, Math.min(80, Math.floor((wide - 2) / (0.605 * 13.5))));
@@ -247,7 +247,7 @@ function field(key: string, part: string): HTMLElement | null {
   return fields.get(`${key} ${part}`) ?? null;
 }
 
-/// The row of a key as it is on the screen.
+/// The row with this key on the screen.
 function at(key: string): Row | undefined {
   const [w, r] = key.split(' ').map(Number);
   return look?.rows.walks[w]?.rows[r];
@@ -343,7 +343,7 @@ function number_(part: string, key: string, label: string): HTMLInputElement {
   return input;
 }
 
-/// A foot mark or a blank after whole feet goes on to the inches, an inch mark to the fraction.
+/// A foot mark or space after whole feet moves on to the inches, an inch mark to the fraction.
 function hop(event: KeyboardEvent, key: string, part: string): void {
   const value = (event.target as HTMLInputElement).value;
   const isMark = ["'", '’', '′', ' '].includes(event.key) && part === 'feet' && /^\d+$/.test(value);
@@ -360,7 +360,7 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
   }
 }
 
-/// What stands in the fields of a row, as it is typed in the file.
+/// The contents of a row's fields, as written in the file.
 function typed(key: string): string {
   const value = (part: string) => (field(key, part) as HTMLInputElement | null)?.value.trim() ?? '';
   const [feet, inches, fraction] = [value('feet'), value('inches'), value('fraction')];
@@ -409,7 +409,7 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
   );
 }
 
-/// Puts the values of a row into its fields, but not where somebody types.
+/// Fills the fields of a row, except the one being edited.
 function fill(row: Row, key: string, look: Look, isNew: boolean): void {
   const told = JSON.stringify([row.way, row.how, row.length, row.is_read]);
   const isHere = field(key, 'way')?.closest('li')?.contains(document.activeElement);
@@ -536,7 +536,7 @@ function paintAnswer(look: Look): void {
     isOld ? h('p', { class: 'older' }, say('older')) : '',
     report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : h('p', { class: 'aside' }, say('noAnswer')),
   );
-  // A row without a length, or a walk without a row, is not wrong yet.
+  // A row without a length, or a walk without a row, is not an error yet.
   const empty = look.rows.walks.filter((walk) => walk.rows.length === 0).map((walk) => walk.line);
   const typing = look.rows.walks.flatMap((walk) => walk.rows).filter((row) => !row.is_read && !row.length).map((row) => row.line);
   const notices = look.notices.filter((one) => !typing.includes(one.line) && !empty.includes(one.line));
@@ -544,7 +544,7 @@ function paintAnswer(look: Look): void {
     const some = notices.filter((one) => one.is_error === isError);
     return some.length > 0 && h('div', {}, h('h3', {}, say(key)), h('ul', {}, ...some.map((one) => h('li', {}, noticed(one, false)))));
   };
-  // The report tells the warnings itself.
+  // The report contains the warnings already.
   const lists = [list('errors', true), look.report === null && list('warnings', false)];
   parts.notices.replaceChildren(...lists.filter((one): one is HTMLDivElement => !!one));
   for (const button of parts.pages.querySelectorAll<HTMLButtonElement>('[data-needs]')) button.disabled = look.report === null;
@@ -569,7 +569,7 @@ function noticed(notice: Look['notices'][number], short: boolean): HTMLElement {
 }
 
 function mend(from: number, to: number, words: string): void {
-  // The places belong to the text that was looked at.
+  // The positions belong to the text that was processed.
   if (text !== painted) return;
   become(text.slice(0, from) + words + text.slice(to), 'rows');
 }
@@ -626,7 +626,7 @@ async function sharing(): Promise<void> {
   await navigator.share({ files: [file] });
 }
 
-/// Every page as a picture of itself: nothing in it can run.
+/// Every page as an image, so that nothing in it can run.
 async function pictures(): Promise<HTMLImageElement[]> {
   const pages = await library.svg(name, text, a4);
   const made = pages.map((page, i) => {
@@ -813,7 +813,7 @@ function listen(): void {
   });
 }
 
-/// On a web host the page is kept for the next time, with or without a network.
+/// On a web server the page is cached, so that it also opens offline.
 async function keepThePage(): Promise<void> {
   if (location.protocol === 'file:' || !('serviceWorker' in navigator)) return;
   try {
@@ -821,7 +821,7 @@ async function keepThePage(): Promise<void> {
     const ready = await navigator.serviceWorker.ready;
     ready.active?.postMessage(location.href);
   } catch {
-    // The page works without.
+    // The page works without a cache.
   }
 }
 
@@ -839,7 +839,7 @@ function begin(): void {
   listen();
   start();
   void keepThePage();
-  // For checks of what the page answers, byte for byte.
+  // For tests that check the page's answers byte for byte.
   Object.assign(window, { fairfoot: library });
 }
 

@@ -1,8 +1,8 @@
-// Making elements, and nothing else.
+// Creates elements, and nothing else.
 type Child = Node | string | null | false;
 type Props = Record<string, unknown>;
 
-/// An element with its attributes; `on…` is a listener, a value that is false or null is left out.
+/// An element with attributes; `on…` adds a listener, and false or null values are left out.
 export function h<K extends keyof HTMLElementTagNameMap>(
   tag: K,
   props: Props = {},
@@ -14,7 +14,7 @@ export function h<K extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
-/// The same for a drawing.
+/// The same for SVG.
 export function s(tag: string, props: Props = {}, ...children: Child[]): SVGElement {
   const element = document.createElementNS('http://www.w3.org/2000/svg', tag);
   for (const [name, value] of Object.entries(props)) set(element, name, value);

@@ -1,4 +1,4 @@
-// What the library hands over; the door crate has the same names.
+// The types exchanged with the library; the door crate uses the same names.
 export type Way = 'back' | 'right' | 'front' | 'left';
 export type How = 'measured' | 'closing' | 'about';
 export type Place = [number, number];

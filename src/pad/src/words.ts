@@ -1,4 +1,4 @@
-// Every text of the page itself. What is said of a house comes from the library.
+// Every text of the page itself. Texts about a house come from the library.
 export const words = {
   title: 'How big is this house?',
   name: 'fairfoot',
@@ -103,7 +103,7 @@ export const words = {
 
 export type Words = keyof typeof words;
 
-/// A text with its places filled in.
+/// A text with its placeholders filled in.
 export function say(key: Words, places: Record<string, string | number> = {}): string {
   return words[key].replace(/\{(\w+)\}/g, (_, name: string) => String(places[name] ?? ''));
 }

@@ -1,4 +1,4 @@
-// The library in a worker: typing never waits for it.
+// Runs the library in a worker, so that typing never waits for it.
 interface Door {
   memory: WebAssembly.Memory;
   input(length: number): number;
@@ -10,7 +10,7 @@ interface Door {
 let door: Promise<Door>;
 
 async function started(packed: ArrayBuffer): Promise<Door> {
-  // Some browsers read no blob on a page that was opened as a file, so the bytes go through by hand.
+  // Some browsers cannot read a blob on a page opened as a file, so the bytes are passed by hand.
   const unpacking = new DecompressionStream('gzip');
   const writer = unpacking.writable.getWriter();
   void writer.write(new Uint8Array(packed)).then(() => writer.close());
@@ -55,7 +55,7 @@ onmessage = async (event: MessageEvent) => {
   try {
     answer = asked(await door, request, file);
   } catch (error) {
-    // After a trap the module is not used again; the page starts another.
+    // After a trap the module is not used again; the page starts a new one.
     postMessage({ id, trap: String(error) });
     return;
   }

@@ -1,8 +1,8 @@
-//! The door between the page and fairfoot: bytes in, bytes out, no glue.
+//! The interface between the page in the browser and the library: bytes in, bytes out, without generated bindings.
 //!
-//! `input(n)` gives room for n bytes: a request as JSON, a zero byte, and the file it is about.
-//! `run()` works and says how many parts came out; `part(i)` and `part_len(i)` say where they lie.
-//! The first part is JSON; what follows are files.
+//! `input(n)` reserves n bytes for a request as JSON, a zero byte, and the file it is about. `run()` answers it and
+//! returns the number of parts; `part(i)` and `part_len(i)` give their position and length. The first part is JSON;
+//! the others are files.
 
 use std::cell::RefCell;
 use std::collections::BTreeSet;
@@ -21,13 +21,13 @@ thread_local! {
     static PARTS: RefCell<Vec<Vec<u8>>> = const { RefCell::new(Vec::new()) };
 }
 
-/// What the page asks for.
+/// A request of the page.
 #[derive(Deserialize)]
 #[serde(tag = "ask", rename_all = "lowercase")]
 enum Request {
-    /// Everything that a screen shows of a text but its pages.
+    /// Everything a screen shows of a text, except its pages.
     Look { name: String, columns: usize },
-    /// The report as the command line prints it as JSON.
+    /// The JSON report, as the command line prints it.
     Json { name: String },
     /// The pages as SVG.
     Svg { name: String, a4: bool },
@@ -35,9 +35,9 @@ enum Request {
     Pdf { name: String, a4: bool },
     /// The text after an edit of a row.
     Edit { edit: Edit },
-    /// Whether a page is genuine, and the sides file inside.
+    /// Whether a page is genuine, and the sides file inside it.
     Verify,
-    /// The text of a file that was opened: a sides file, or the one inside a page.
+    /// The text of an opened file: a sides file, or the one inside a page.
     Open { name: String },
 }
 
@@ -46,17 +46,17 @@ enum Request {
 struct Shown {
     rows: Rows,
     notices: Vec<Notice>,
-    /// The sentences in front, larger than all else.
+    /// The opening sentences, set largest.
     opening: Vec<String>,
-    /// The report after them; none while there is an error.
+    /// The report after them; `None` while there is an error.
     report: Option<String>,
-    /// What stands first where a figure is smaller than what was measured.
+    /// The caution if a figure is smaller than the measured area.
     caution: Option<String>,
-    /// The words for what a space can be.
+    /// The words for the kinds of spaces.
     kinds: Vec<&'static str>,
 }
 
-/// An error or a warning with its place in UTF-16 units, as JavaScript counts.
+/// An error or warning, with its position in UTF-16 units, as JavaScript counts.
 #[derive(Serialize)]
 struct Notice {
     word: &'static str,
@@ -66,11 +66,11 @@ struct Notice {
     to: usize,
     message: String,
     helps: Vec<String>,
-    /// What can be put in so that this notice goes away: where, and the words.
+    /// Replacements that resolve this notice: start, end, and text.
     mends: Vec<(usize, usize, String)>,
 }
 
-/// What came of a page that somebody sent.
+/// The result for a page that somebody sent.
 #[derive(Serialize)]
 struct Verified {
     is_genuine: bool,
@@ -99,7 +99,7 @@ pub extern "C" fn part_len(index: usize) -> usize {
     PARTS.with_borrow(|parts| parts.get(index).map_or(0, Vec::len))
 }
 
-/// Answers the request that lies in the input.
+/// Answers the request in the input.
 #[unsafe(no_mangle)]
 pub extern "C" fn run() -> usize {
     keep_what_a_panic_says();
@@ -116,7 +116,7 @@ pub extern "C" fn run() -> usize {
     count
 }
 
-/// A panic ends the module; the page reads what it said from the first part.
+/// A panic ends the module; the page reads its message from the first part.
 fn keep_what_a_panic_says() {
     static ONCE: std::sync::Once = std::sync::Once::new();
     ONCE.call_once(|| {
@@ -194,7 +194,7 @@ fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconcil
     Shown {
         rows,
         notices: notices(result.house().source(), result.warnings()),
-        // The caution stands before them.
+        // The caution is shown separately, before them.
         opening: report
             .opening()
             .into_iter()
@@ -214,7 +214,7 @@ fn sentence(block: Block) -> Option<String> {
     }
 }
 
-/// The places in UTF-16 units.
+/// The errors and warnings, with positions in UTF-16 units.
 fn notices(source: &Source, list: &[Diagnostic]) -> Vec<Notice> {
     const MOST: usize = 50;
     const MOST_MENDED: usize = 8;
@@ -240,7 +240,7 @@ fn notices(source: &Source, list: &[Diagnostic]) -> Vec<Notice> {
     list.iter().take(MOST).enumerate().map(notice).collect()
 }
 
-/// The words of the helps that, put in the place of what is wrong or of its line, leave fewer errors.
+/// The replacements that, applied to the error or its line, leave fewer errors.
 fn mends(text: &str, one: &Diagnostic) -> Vec<(usize, usize, String)> {
     let Some(wrong) = text.get(one.span().start..one.span().end) else { return Vec::new() };
     let before = errors(text);
@@ -289,7 +289,7 @@ fn verified(file: &[u8]) -> Verified {
     }
 }
 
-/// The text of a file: of a page the sides file inside.
+/// The text of a file; for a page, the sides file inside it.
 fn opened(name: String, file: Vec<u8>) -> serde_json::Value {
     let is_page = file.starts_with(b"%PDF-") || file.trim_ascii_start().starts_with(b"<");
     if is_page {
