@@ -5,8 +5,9 @@ use std::io::{self, ErrorKind, IsTerminal, Read, Write};
 use std::path::{Path, PathBuf};
 
 use anstream::{AutoStream, ColorChoice};
+use fairfoot::pages::MOST_FILE_BYTES;
 use fairfoot::sketch::MOST_BYTES;
-use fairfoot::{Areas, Diagnostic, House, Source};
+use fairfoot::{Areas, Diagnostic, Diagnostics, House, Source};
 
 use crate::cli::{Outcome, Stop, signals};
 
@@ -50,6 +51,34 @@ pub(crate) fn read_bytes(path: &Path, most: usize, wanted: Wanted) -> Result<Vec
         File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes))
     };
     read.map_err(|error| Stop::Said(cannot_read(path, &error, wanted)))?;
+    Ok(bytes)
+}
+
+/// Reads the bytes of a picture, or says why it cannot. Links, pipes and devices are refused: a sides file that somebody
+/// sent must not pull in what lies elsewhere.
+pub(crate) fn read_picture(path: &Path) -> Result<Vec<u8>, String> {
+    let kind = match std::fs::symlink_metadata(path) {
+        Ok(there) => there.file_type(),
+        Err(error) if error.kind() == ErrorKind::NotFound => {
+            return Err("is not beside the sides file".to_owned());
+        }
+        Err(error) => return Err(format!("cannot be read: {error}")),
+    };
+    if !kind.is_file() {
+        let what = if kind.is_dir() {
+            "a folder"
+        } else if kind.is_symlink() {
+            "a link to somewhere else"
+        } else {
+            "no file"
+        };
+        return Err(format!("is {what}"));
+    }
+    let limit = u64::try_from(MOST_FILE_BYTES).unwrap_or(u64::MAX).saturating_add(1);
+    let mut bytes = Vec::new();
+    File::open(path)
+        .and_then(|file| file.take(limit).read_to_end(&mut bytes))
+        .map_err(|error| format!("cannot be read: {error}"))?;
     Ok(bytes)
 }
 
@@ -260,13 +289,30 @@ pub(crate) fn report(stop: &Stop) -> Outcome {
         }
         Stop::Diagnostics(faults) => {
             draw(faults.source(), faults.list());
-            let kept = faults.list().iter().filter(|error| error.is_error()).count();
-            let errors = kept + faults.more();
-            let noun = if errors == 1 { "error" } else { "errors" };
-            say(&format!("{}: {errors} {noun}; no areas were worked out", faults.source().name()));
+            say(&format!(
+                "{}: {}; no areas were worked out",
+                faults.source().name(),
+                errors_of(faults)
+            ));
+            Outcome::Fault
+        }
+        Stop::Pictures(faults) => {
+            draw(faults.source(), faults.list());
+            say(&format!(
+                "{}: {}; no pages were written",
+                faults.source().name(),
+                errors_of(faults)
+            ));
             Outcome::Fault
         }
     }
+}
+
+/// `2 errors`
+fn errors_of(faults: &Diagnostics) -> String {
+    let kept = faults.list().iter().filter(|error| error.is_error()).count();
+    let errors = kept + faults.more();
+    format!("{errors} {}", if errors == 1 { "error" } else { "errors" })
 }
 
 /// Text for people: wrapped on a terminal, else unchanged.

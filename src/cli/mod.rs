@@ -49,6 +49,8 @@ impl From<Outcome> for ExitCode {
 pub(crate) enum Stop {
     /// The sides file has errors.
     Diagnostics(Diagnostics),
+    /// Pictures that the file names cannot be shown.
+    Pictures(Diagnostics),
     /// A message, with what to do instead.
     Said(String),
     /// Nobody reads the output any more.

@@ -3,8 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use clap::Args;
-use fairfoot::pages::{PageOptions, Section, Sections};
-use fairfoot::{Paper, Reconciliation, Weights};
+use fairfoot::pages::{PageOptions, Pictures, Section, Sections};
+use fairfoot::{House, Paper, Reconciliation, Weights};
 
 use crate::cli::{Outcome, Rounding, Stop, files};
 
@@ -33,7 +33,7 @@ pub(crate) struct PagePrinting {
     /// Make only these sections, with commas between them
     #[arg(long, value_name = "SECTIONS", value_delimiter = ',', value_enum)]
     only: Vec<Section>,
-    /// Leave out comments, values, rates, sales and notes, of the sides file inside the pages too
+    /// Leave out comments, values, rates, sales, notes and photographs, of the sides file inside the pages too
     #[arg(long)]
     private: bool,
 }
@@ -139,9 +139,30 @@ pub(crate) fn write(
     inputs: &[&Path],
 ) -> Result<Outcome, Stop> {
     let said = |error: fairfoot::Error| Stop::Said(error.to_string());
-    let pages = reconciliation.pages(printing.options()).map_err(said)?;
-    files::draw(reconciliation.house().source(), pages.warnings());
-    write_pages(&pages, out, inputs)
+    let options = printing.options();
+    let house = reconciliation.house();
+    let wants_pictures = options.only.has(Section::Photographs) && !options.private;
+    let (pictures, taken) = match inputs.first().filter(|_| wants_pictures) {
+        Some(sides) => pictures_of(house, sides)?,
+        None => (Pictures::default(), Vec::new()),
+    };
+    let pages = reconciliation.pages_with(options, &pictures).map_err(said)?;
+    files::draw(house.source(), pages.warnings());
+    let inputs: Vec<&Path> =
+        inputs.iter().copied().chain(taken.iter().map(PathBuf::as_path)).collect();
+    write_pages(&pages, out, &inputs)
+}
+
+/// The pictures that the file names, from beside it, and where they are.
+fn pictures_of(house: &House, sides: &Path) -> Result<(Pictures, Vec<PathBuf>), Stop> {
+    let folder = sides.parent().unwrap_or(Path::new(""));
+    let has_folder = sides != Path::new("-");
+    let pictures = Pictures::read(house, |name| match has_folder {
+        true => files::read_picture(&folder.join(name)),
+        false => Err("cannot be looked for: standard input has no folder".to_owned()),
+    });
+    let paths = house.pictures().map(|picture| folder.join(picture.file())).collect();
+    Ok((pictures.map_err(Stop::Pictures)?, paths))
 }
 
 /// Writes pages, and says which files they went to.

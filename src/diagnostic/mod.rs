@@ -112,7 +112,8 @@ words! {
     NothingMeasured "nothing-measured" Error "The file has no space with sides.";
     NoSides "no-sides" Error "A space or an outline without sides.";
     TooFewSides "too-few-sides" Error "An outline of one or two straight sides encloses nothing.";
-    TooMany "too-many" Error "The file has more than 60 levels, 500 spaces, 100 outlines of a record or a plan, 50 published figures or 100 missing spaces.";
+    BadPicture "bad-picture" Error "A picture that is not there, cannot be read, or cannot be shown.";
+    TooMany "too-many" Error "The file has more than 60 levels, 500 spaces, 100 outlines of a record or a plan, 50 published figures, 100 missing spaces or 40 pictures.";
     TooManySides "too-many-sides" Error "An outline with more than 1,000 sides.";
     ClosingInLot "closing-in-lot" Error "A call of a lot that should follow from one axis.";
     ClosingTwice "closing-twice" Error "Two sides of one axis are given by closing.";

@@ -4,13 +4,15 @@
 
 pub(crate) mod check;
 mod model;
+mod pictures;
 pub(crate) mod wall_moves;
 
 pub use crate::house::check::{
-    MOST_FIGURES, MOST_LEVELS, MOST_MISSING, MOST_OUTLINES, MOST_SPACES,
+    MOST_FIGURES, MOST_LEVELS, MOST_MISSING, MOST_OUTLINES, MOST_PICTURES, MOST_SPACES,
 };
 pub(crate) use crate::sketch::statement::{FigureKind, Measured, Run, SideRule, Thickness};
 pub(crate) use crate::sketch::valued::{Exemption, Place, Sale, TaxRate, Values};
 pub use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom, Unit};
 pub use model::{House, Level, Lot, Side, Space};
 pub(crate) use model::{Missing, Model, PublishedFigure, ReferenceOutline};
+pub use pictures::WallPicture;

@@ -63,6 +63,7 @@ pub fn draft(source: Source, options: impl Into<PageOptions>) -> Result<Pages, D
         pages: flow.finish(),
         text: text.to_owned(),
         making: Making { settings, options, draft: true },
+        photographs: Vec::new(),
         warnings: missing_letters(&source),
         title: fonts::shown(&title.join(": ")),
     })

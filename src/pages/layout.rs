@@ -4,7 +4,7 @@
 use crate::pages::Paper;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
-use crate::pages::page::{Anchor, Ink, Page, Point, Run, Stroke, Text};
+use crate::pages::page::{Anchor, Ink, Page, Photograph, Point, Run, Stroke, Text};
 use crate::wording::DISCLAIMER;
 
 /// The empty margin of a page, in points.
@@ -602,6 +602,9 @@ pub(crate) fn moved(inks: &[Ink], right_pt: f64, down_pt: f64) -> Vec<Ink> {
         Ink::Text(text) => Ink::Text(Text { at: spot(text.at), ..text.clone() }),
         Ink::Stroke(stroke) => {
             Ink::Stroke(Stroke { runs: stroke.runs.iter().map(run).collect(), ..stroke.clone() })
+        }
+        Ink::Photograph(photograph) => {
+            Ink::Photograph(Photograph { at: spot(photograph.at), ..photograph.clone() })
         }
     };
     inks.iter().map(ink).collect()

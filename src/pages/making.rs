@@ -35,13 +35,6 @@ impl Making {
         words
     }
 
-    /// All of it in one line, after the program and its version.
-    pub(crate) fn line(self) -> String {
-        let words: Vec<String> =
-            self.words().into_iter().map(|(name, word)| format!("{name}={word}")).collect();
-        format!("fairfoot {} {}", env!("CARGO_PKG_VERSION"), words.join(" "))
-    }
-
     /// Reads it back from its words; `None` if one is missing, unknown or out of bounds.
     pub(crate) fn read(word: impl Fn(&str) -> Option<String>) -> Option<Making> {
         let halves = match word("halves")?.as_str() {

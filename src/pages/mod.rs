@@ -30,6 +30,8 @@ mod lot;
 mod making;
 mod others;
 pub(crate) mod page;
+mod photographs;
+pub(crate) mod pictures;
 mod pieces;
 mod private;
 mod request;
@@ -52,6 +54,7 @@ use layout::Flow;
 pub(crate) use making::Making;
 pub use making::fingerprint;
 pub use page::{Page, Part, Point, Text};
+pub use pictures::{MOST_FILE_BYTES, MOST_MEGAPIXELS, Pictures};
 pub use sections::{PageOptions, Section, Sections};
 
 /// The most pages a house may have.
@@ -90,6 +93,8 @@ pub struct Pages {
     pages: Vec<Page>,
     text: String,
     making: Making,
+    /// The marks of the photographs, in the order of their files; nothing where none are shown.
+    photographs: Vec<String>,
     warnings: Vec<Diagnostic>,
     title: String,
 }
@@ -103,16 +108,51 @@ impl Reconciliation {
     ///
     /// [`Error::TooManyPages`] if the file would fill more than [`MOST_PAGES`].
     pub fn pages(&self, options: impl Into<PageOptions>) -> Result<Pages, Error> {
-        let options = options.into();
+        self.pages_with(options, &Pictures::default())
+    }
+
+    /// The same with the pictures that the file names, as [`Pictures::read`] reads them. Without pictures, and where what is
+    /// private is left out, there are no photographs.
+    ///
+    /// # Errors
+    ///
+    /// As [`Reconciliation::pages`].
+    pub fn pages_with(
+        &self,
+        options: impl Into<PageOptions>,
+        pictures: &Pictures,
+    ) -> Result<Pages, Error> {
+        let mut options = options.into();
         if options.private {
-            return Pages::of(&private::without_private(self)?, options);
+            return Pages::of(&private::without_private(self)?, options, &Shown::default());
         }
-        Pages::of(self, options)
+        let files = pictures::files(self.house());
+        let marks = files.iter().filter_map(|file| pictures.of_file(file));
+        let shown = Shown {
+            marks: marks.map(|picture| picture.mark().to_owned()).collect(),
+            pictures: pictures.clone(),
+        };
+        if shown.marks.is_empty() && !files.is_empty() {
+            options.only = options.only.without(Section::Photographs);
+        }
+        Pages::of(self, options, &shown)
     }
 }
 
+/// The photographs of a set of pages, and the marks by which the pages tell which stands where.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Shown {
+    pub(crate) pictures: Pictures,
+    pub(crate) marks: Vec<String>,
+}
+
 impl Pages {
-    fn of(reconciliation: &Reconciliation, options: PageOptions) -> Result<Pages, Error> {
+    /// The pages with these photographs, of which some may be unknown: then their places stay empty.
+    pub(crate) fn of(
+        reconciliation: &Reconciliation,
+        options: PageOptions,
+        shown: &Shown,
+    ) -> Result<Pages, Error> {
         let house = reconciliation.house();
         let settings = *reconciliation.settings();
         let say = Sentences::of(reconciliation.areas());
@@ -124,7 +164,7 @@ impl Pages {
             &sha256(text),
             &fingerprint(text, &settings),
         );
-        filled(&mut flow, &say, reconciliation, options);
+        filled(&mut flow, &say, reconciliation, options, &shown.pictures);
         let pages = flow.finish();
         if pages.len() > MOST_PAGES {
             return Err(Error::TooManyPages { pages: pages.len(), most: MOST_PAGES });
@@ -132,7 +172,27 @@ impl Pages {
         let warnings = missing_letters(house.source());
         let title = title(&say, reconciliation);
         let making = Making { settings, options, draft: false };
-        Ok(Pages { pages, text: text.to_owned(), making, warnings, title })
+        let photographs = match options.only.has(Section::Photographs) {
+            true => shown.marks.clone(),
+            false => Vec::new(),
+        };
+        Ok(Pages { pages, text: text.to_owned(), making, photographs, warnings, title })
+    }
+
+    /// How the pages were made, as it is written inside them: a name and a word for each part.
+    pub(crate) fn words(&self) -> Vec<(&'static str, String)> {
+        let mut words = self.making.words();
+        if !self.photographs.is_empty() {
+            words.push(("photographs", self.photographs.join(",")));
+        }
+        words
+    }
+
+    /// The words in one line, after the program and its version.
+    pub(crate) fn line(&self) -> String {
+        let words: Vec<String> =
+            self.words().into_iter().map(|(name, word)| format!("{name}={word}")).collect();
+        format!("fairfoot {} {}", env!("CARGO_PKG_VERSION"), words.join(" "))
     }
 
     /// The pages in their order.
@@ -193,7 +253,8 @@ impl Pages {
     ///
     /// [`Error::Drawing`] if a page cannot be made, which is a bug in fairfoot.
     pub fn png(&self) -> Result<Vec<Vec<u8>>, Error> {
-        self.trees().map(|tree| export::png::written(&tree?)).collect()
+        let drawn = self.trees().zip(&self.pages);
+        drawn.map(|(tree, page)| export::png::written(&tree?, page.has_photographs())).collect()
     }
 
     /// Every page parsed as SVG for rendering, one at a time, since each takes a few megabytes.
@@ -228,6 +289,7 @@ fn filled(
     say: &Sentences<'_>,
     reconciliation: &Reconciliation,
     options: PageOptions,
+    pictures: &Pictures,
 ) {
     let house = say.house;
     let wants = |section| options.only.has(section);
@@ -255,6 +317,9 @@ fn filled(
     }
     if wants(Section::Request) {
         request::request(flow, say, reconciliation);
+    }
+    if wants(Section::Photographs) {
+        photographs::photographs(flow, say, reconciliation, pictures);
     }
     if wants(Section::Source) {
         source::source(flow, house, options.private);

@@ -3,6 +3,7 @@
 
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
+use crate::pages::pictures::Picture;
 
 /// A position on a page, in points (1/72 in) from its top left corner; also used as a vector.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -254,6 +255,18 @@ impl Stroke {
 pub(crate) enum Ink {
     Text(Text),
     Stroke(Stroke),
+    Photograph(Photograph),
+}
+
+/// A photograph on a page, upright, from its top left corner.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Photograph {
+    pub(crate) at: Point,
+    pub(crate) width_pt: f64,
+    pub(crate) height_pt: f64,
+    pub(crate) picture: Picture,
+    /// What a reader is told who cannot see it.
+    pub(crate) told: String,
 }
 
 /// A page: its size, its title, and its contents in reading order.
@@ -299,7 +312,7 @@ impl Page {
     pub fn texts(&self) -> impl Iterator<Item = &Text> {
         self.inks.iter().filter_map(|ink| match ink {
             Ink::Text(text) => Some(text),
-            Ink::Stroke(_) => None,
+            Ink::Stroke(_) | Ink::Photograph(_) => None,
         })
     }
 
@@ -310,6 +323,11 @@ impl Page {
             _ => None,
         });
         strokes.flatten().collect()
+    }
+
+    /// Whether a photograph stands on it.
+    pub(crate) fn has_photographs(&self) -> bool {
+        self.inks.iter().any(|ink| matches!(ink, Ink::Photograph(_)))
     }
 
     pub(crate) fn write(&mut self, text: Text) {

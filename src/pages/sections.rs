@@ -19,6 +19,8 @@ pub enum Section {
     Calculations,
     /// The steps to all figures except the first.
     OtherFigures,
+    /// The pictures that the file names, wall by wall; made if they are supplied.
+    Photographs,
     /// The sides file, word for word.
     Source,
     /// What the gap is worth, numbered separately.
@@ -32,12 +34,13 @@ impl Section {
     pub const ALL: &'static [Section] = <Section as strum::VariantArray>::VARIANTS;
 
     /// The sections made by default, in order.
-    pub const USUAL: [Section; 7] = [
+    pub const USUAL: [Section; 8] = [
         Section::Exhibit,
         Section::Levels,
         Section::SideBySide,
         Section::Calculations,
         Section::OtherFigures,
+        Section::Photographs,
         Section::Source,
         Section::Supplement,
     ];
@@ -74,6 +77,11 @@ impl Sections {
         Sections(sections.into_iter().fold(0, |bits, section| bits | section.bit()))
     }
 
+    /// The same sections without one.
+    pub(crate) fn without(self, section: Section) -> Sections {
+        Sections(self.0 & !section.bit())
+    }
+
     /// Whether a section is included.
     pub fn has(self, section: Section) -> bool {
         self.0 & section.bit() != 0
@@ -105,7 +113,7 @@ pub struct PageOptions {
     pub paper: Paper,
     /// Which sections are made.
     pub only: Sections,
-    /// Whether comments, values, rates, sales and notes are left out, also from the sides file inside.
+    /// Whether comments, values, rates, sales, notes and pictures are left out, also from the sides file inside.
     pub private: bool,
 }
 

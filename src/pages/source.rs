@@ -13,7 +13,7 @@ const GUTTER_PT: f64 = 30.0;
 /// Fills the pages of the source.
 pub(crate) fn source(flow: &mut Flow, house: &House, private: bool) {
     let kept = if private {
-        "The sides file. Comments, values, rates, sales and notes were left out, of the file inside these pages too."
+        "The sides file. Comments, values, rates, sales, notes and photographs were left out, of the file inside these pages too."
     } else {
         "The sides file word for word."
     };

@@ -8,7 +8,7 @@ mod bay;
 mod cursor;
 mod lexer;
 mod mend;
-mod named;
+pub(crate) mod named;
 mod parser;
 mod phrases;
 mod plain;

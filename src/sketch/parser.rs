@@ -746,7 +746,7 @@ impl Cursor<'_> {
                 let text = self.expect_text("the photo")?.text;
                 self.once(&mut words.photo, text, "the photo")?;
                 if self.keyword(&["file"]).is_some() {
-                    let file = self.expect_text("the name of the picture's file")?.text;
+                    let file = self.expect_text("the name of the picture's file")?;
                     words.photo_file = Some(file);
                 }
                 Ok(())

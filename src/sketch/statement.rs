@@ -422,7 +422,7 @@ pub(crate) struct Said {
     pub(crate) wall: Option<Written>,
     pub(crate) photo: Option<String>,
     /// The picture file of the photo, beside the sides file.
-    pub(crate) photo_file: Option<String>,
+    pub(crate) photo_file: Option<Named>,
     pub(crate) note: Option<String>,
 }
 

@@ -356,7 +356,7 @@ fn side_words_written(words: &SideWords) -> String {
     said("veneer", words.veneer.map(|veneer| thickness_written(&veneer)));
     said("wall", words.wall.map(|wall| wall.to_string()));
     said("photo", words.photo.as_deref().map(text));
-    said("file", words.photo_file.as_deref().map(text));
+    said("file", words.photo_file.as_ref().map(|file| text(&file.text)));
     said("note", words.note.as_deref().map(text));
     line
 }

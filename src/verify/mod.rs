@@ -22,11 +22,13 @@
 
 mod difference;
 mod pdf;
+mod photographs;
 mod svg;
 
 use crate::diagnostic::Diagnostics;
 use crate::diagnostic::{Source, sha256};
 use crate::error::Error;
+use crate::pages::pictures::Picture;
 use crate::pages::{Making, Pages, draft};
 use crate::reconcile::Weights;
 pub use difference::{Difference, MOST_DIFFERENCES};
@@ -41,6 +43,10 @@ struct Inside {
     /// The settings the pages say they were made with; `None` if they cannot be read.
     making: Option<Making>,
     version: String,
+    /// The marks of the photographs, in the order of their files.
+    photographs: Vec<String>,
+    /// The photographs that are inside.
+    pictures: Vec<Picture>,
     /// The page number, from 1; `None` for a PDF, which has all pages.
     page: Option<usize>,
 }
@@ -196,7 +202,7 @@ fn made_anew(inside: &Inside) -> Result<Pages, Error> {
     let areas = house.areas(&making.settings).map_err(|errors| wrong(first_error(&errors)))?;
     let result =
         areas.reconcile(&Weights::default()).map_err(|errors| wrong(first_error(&errors)))?;
-    result.pages(making.options)
+    photographs::pages(&result, making.options, inside)
 }
 
 fn first_error(errors: &Diagnostics) -> String {

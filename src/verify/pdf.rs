@@ -1,15 +1,17 @@
-//! What is inside a PDF: the attached sides file, and the line that says how the pages were made.
+//! What is inside a PDF: the attached sides file, the line that says how the pages were made, and the photographs.
 //!
-//! The file is not parsed. Its bytes are searched once for the two marks before them. That finds them in every file
+//! The file is not parsed. Its bytes are searched once for the marks before them. That finds them in every file
 //! this program makes, and in most that another program has saved. A hostile file can hide them or show others;
 //! then the file differs from what the program makes of them, and the answer is no.
 
 use std::collections::HashMap;
 
 use crate::error::Error;
+use crate::house::MOST_PICTURES;
 use crate::pages::Making;
+use crate::pages::pictures::Picture;
 use crate::sketch::MOST_BYTES;
-use crate::verify::{Inside, refused};
+use crate::verify::{Inside, photographs, refused};
 
 /// How far from its mark an attachment's dictionary may begin or end, in bytes.
 const HEAD: usize = 2_000;
@@ -27,11 +29,12 @@ pub(super) fn inside(bytes: &[u8]) -> Result<Inside, Error> {
             "no sides file can be read inside; only PDFs that fairfoot made, with their attachment kept, can be verified",
         ));
     };
-    let (version, making) = after_each(bytes, b"/Desc")
+    let Described { version, making, photographs } = after_each(bytes, b"/Desc")
         .take(MOST_TRIED)
         .find_map(|at| described(bytes, at))
         .unwrap_or_default();
-    Ok(Inside { sides, making, version, page: None })
+    let pictures = pictures(bytes);
+    Ok(Inside { sides, making, version, photographs, pictures, page: None })
 }
 
 /// The position after each occurrence of a mark in the file.
@@ -41,6 +44,24 @@ fn after_each<'a>(bytes: &'a [u8], mark: &'a [u8]) -> impl Iterator<Item = usize
 
 /// The text of the attachment whose dictionary contains the mark that ends at `at`.
 fn attached(bytes: &[u8], at: usize) -> Option<String> {
+    let (head, content) = stream(bytes, at)?;
+    let is_packed = memchr::memmem::find(&head, b"FlateDecode").is_some();
+    let text = if is_packed {
+        miniz_oxide::inflate::decompress_to_vec_zlib_with_limit(content, MOST_BYTES + 1).ok()?
+    } else {
+        content[..content.len().min(MOST_BYTES + 1)].to_vec()
+    };
+    String::from_utf8(text).ok()
+}
+
+/// The photographs, each kept as a plain JPEG.
+fn pictures(bytes: &[u8]) -> Vec<Picture> {
+    let pictures = after_each(bytes, b"/DCTDecode").take(2 * MOST_PICTURES);
+    pictures.filter_map(|at| Picture::plain(stream(bytes, at)?.1)).collect()
+}
+
+/// The head of the object that has a mark before `at`, and what its stream holds.
+fn stream(bytes: &[u8], at: usize) -> Option<(Vec<u8>, &[u8])> {
     let before = &bytes[at.saturating_sub(HEAD)..at];
     let begins = memchr::memmem::rfind(before, b"obj")?;
     let after = &bytes[at..];
@@ -54,13 +75,7 @@ fn attached(bytes: &[u8], at: usize) -> Option<String> {
         Some(length) => &content[..length],
         None => &content[..memchr::memmem::find(content, b"endstream")?],
     };
-    let is_packed = memchr::memmem::find(&head, b"FlateDecode").is_some();
-    let text = if is_packed {
-        miniz_oxide::inflate::decompress_to_vec_zlib_with_limit(content, MOST_BYTES + 1).ok()?
-    } else {
-        content[..content.len().min(MOST_BYTES + 1)].to_vec()
-    };
-    String::from_utf8(text).ok()
+    Some((head, content))
 }
 
 /// The number after a name in a dictionary.
@@ -76,13 +91,23 @@ fn number(head: &[u8], name: &[u8]) -> Option<usize> {
     digits.parse().ok()
 }
 
-/// The version and how the pages were made, from the parenthesized line after `at`.
-fn described(bytes: &[u8], at: usize) -> Option<(String, Option<Making>)> {
+/// What the line says that describes the attachment.
+#[derive(Default)]
+struct Described {
+    version: String,
+    making: Option<Making>,
+    photographs: Vec<String>,
+}
+
+/// What the parenthesized line after `at` says.
+fn described(bytes: &[u8], at: usize) -> Option<Described> {
     let rest = bytes.get(at..(at + HEAD).min(bytes.len()))?;
     let line = rest.trim_ascii_start().strip_prefix(b"(fairfoot ")?;
     let line = std::str::from_utf8(line.split(|&byte| byte == b')').next()?).ok()?;
     let mut parts = line.split_whitespace();
     let version = parts.next()?.to_owned();
     let words: HashMap<&str, &str> = parts.filter_map(|part| part.split_once('=')).collect();
-    Some((version, Making::read(|name| words.get(name).map(|&word| word.to_owned()))))
+    let making = Making::read(|name| words.get(name).map(|&word| word.to_owned()));
+    let photographs = photographs::marks(words.get("photographs").copied());
+    Some(Described { version, making, photographs })
 }

@@ -1,5 +1,5 @@
-//! What is inside an SVG page: the sides file in its metadata. Nothing else on the page is read, no entity is
-//! expanded, and nothing is fetched.
+//! What is inside an SVG page: the sides file in its metadata, and the bytes of its photographs. Nothing else on the
+//! page is read, no entity is expanded, and nothing is fetched.
 
 use std::collections::HashMap;
 
@@ -8,7 +8,7 @@ use quick_xml::events::{BytesRef, BytesStart, Event};
 
 use crate::error::Error;
 use crate::pages::Making;
-use crate::verify::{Inside, refused};
+use crate::verify::{Inside, photographs, refused};
 
 /// The most attributes of an element that are read.
 const MOST_ATTRIBUTES: usize = 64;
@@ -46,6 +46,8 @@ pub(super) fn inside(bytes: &[u8]) -> Result<Inside, Error> {
         sides,
         making: Making::read(word),
         version: word("version").unwrap_or_default(),
+        photographs: photographs::marks(word("photographs").as_deref()),
+        pictures: photographs::in_text(bytes),
         page: Some(word("page").and_then(|page| page.parse().ok()).unwrap_or(1)),
     })
 }

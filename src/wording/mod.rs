@@ -7,6 +7,7 @@ pub(crate) mod compared;
 pub(crate) mod draft;
 pub(crate) mod figure;
 pub(crate) mod office;
+pub(crate) mod photographs;
 pub(crate) mod request;
 pub(crate) mod rounding;
 pub(crate) mod sentences;

@@ -31,6 +31,9 @@ fn all_made(run: usize, folder: &Path) -> BTreeMap<String, Vec<u8>> {
     for name in ["brick-garage.sides", "cottage.sides", "farmhouse.sides", "notice.sides"] {
         fs::copy(sketch(name), houses.join(name)).unwrap();
     }
+    for name in ["notice-west-wall.jpg", "notice-beside-porch.jpg", "notice-porch.png"] {
+        fs::copy(sketch(name), houses.join(name)).unwrap();
+    }
     let jobs = (run % 4 + 1).to_string();
     let runs: [(&str, &[&str]); 11] = [
         ("report", &["reconcile", "houses/notice.sides", "--today", "2026-11-25"]),

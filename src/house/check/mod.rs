@@ -4,6 +4,7 @@ pub(crate) mod closure;
 mod detached;
 pub(crate) mod draft;
 mod overlap;
+mod pictures;
 mod placement;
 pub(crate) mod plausibility;
 mod references;
@@ -15,6 +16,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Crossing;
 use crate::geometry::traverse::{Closed, Leg, NotClosed, Shape, Traverse, TraverseSide};
 use crate::house::check::closure::does_not_close;
+pub use crate::house::check::pictures::MOST_PICTURES;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space};
 use crate::sketch::statement::{MissingStatement, Run};
@@ -73,6 +75,7 @@ pub(crate) fn check(
     }
     checker.reference_outlines();
     checker.counting_names();
+    checker.pictures();
     checker.plausibility();
     let whole = checker.whole;
     let house = checker.house;
@@ -158,12 +161,14 @@ impl Checker<'_> {
     fn report_too_many(&mut self) -> bool {
         let sketch = self.sketch;
         let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
+        let (pictures, picture_past) = pictures::too_many(sketch);
         let all = [
             (sketch.levels.len(), MOST_LEVELS, "level"),
             (spaces().count(), MOST_SPACES, "space"),
             (sketch.outlines.len(), MOST_OUTLINES, "recorded or planned outline"),
             (sketch.figures.len(), MOST_FIGURES, "published figure"),
             (sketch.missing.len(), MOST_MISSING, "missing space"),
+            (pictures, MOST_PICTURES, "picture"),
         ];
         let Some(kind) = all.iter().position(|(count, most, _)| count > most) else {
             return false;
@@ -174,13 +179,16 @@ impl Checker<'_> {
             1 => spaces().nth(most).map(|space| space.span),
             2 => sketch.outlines.get(most).map(|outline| outline.span),
             3 => sketch.figures.get(most).map(|figure| figure.span),
-            _ => sketch.missing.get(most).map(|missing| missing.name.span),
+            4 => sketch.missing.get(most).map(|missing| missing.name.span),
+            _ => picture_past.map(|file| file.span),
         };
         let message = format!("the file has {}, and {most} is the most", words::count(count, noun));
-        self.report(
-            Diagnostic::new(Word::TooMany, first_past.unwrap_or_default(), message)
-                .help("one file holds one house; give each house a file of its own"),
-        );
+        self.report(Diagnostic::new(Word::TooMany, first_past.unwrap_or_default(), message).help(
+            match kind {
+                5 => "keep the pictures that show what the figures turn on",
+                _ => "one file holds one house; give each house a file of its own",
+            },
+        ));
         true
     }
 

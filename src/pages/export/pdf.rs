@@ -34,7 +34,7 @@ pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
     let attached = EmbeddedFile {
         path: ATTACHED.to_owned(),
         mime_type: MimeType::new("text/plain"),
-        description: Some(pages.making.line()),
+        description: Some(pages.line()),
         association_kind: AssociationKind::Source,
         data: Data::from(pages.text.clone().into_bytes()),
         modification_date: None,

@@ -10,14 +10,14 @@ const DOTS_AN_INCH: f32 = 150.0;
 /// Dots per meter, for the file's header.
 const DOTS_A_METRE: u32 = 5906;
 
-/// Renders a page.
-pub(crate) fn written(tree: &usvg::Tree) -> Result<Vec<u8>, Error> {
+/// Renders a page; one with photographs in color.
+pub(crate) fn written(tree: &usvg::Tree, is_colored: bool) -> Result<Vec<u8>, Error> {
     let scale = DOTS_AN_INCH / 96.0;
     let (width, height) = (dots(tree.size().width() * scale), dots(tree.size().height() * scale));
     let mut pixels = Pixmap::new(width, height)
         .ok_or_else(|| Error::Drawing("a page has no size".to_owned()))?;
     resvg::render(tree, Transform::from_scale(scale, scale), &mut pixels.as_mut());
-    encoded(&pixels).map_err(|error| Error::Drawing(error.to_string()))
+    encoded(&pixels, is_colored).map_err(|error| Error::Drawing(error.to_string()))
 }
 
 #[expect(
@@ -29,11 +29,11 @@ fn dots(length: f32) -> u32 {
     length.round().clamp(1.0, 20_000.0) as u32
 }
 
-/// Encodes the dots in grayscale, since a page is black on white.
-fn encoded(pixels: &Pixmap) -> Result<Vec<u8>, png::EncodingError> {
+/// Encodes the dots in grayscale, since a page is black on white, or in color for photographs.
+fn encoded(pixels: &Pixmap, is_colored: bool) -> Result<Vec<u8>, png::EncodingError> {
     let mut out = Vec::new();
     let mut encoder = png::Encoder::new(&mut out, pixels.width(), pixels.height());
-    encoder.set_color(png::ColorType::Grayscale);
+    encoder.set_color(if is_colored { png::ColorType::Rgb } else { png::ColorType::Grayscale });
     encoder.set_depth(png::BitDepth::Eight);
     encoder.set_pixel_dims(Some(png::PixelDimensions {
         xppu: DOTS_A_METRE,
@@ -41,9 +41,13 @@ fn encoded(pixels: &Pixmap) -> Result<Vec<u8>, png::EncodingError> {
         unit: png::Unit::Meter,
     }));
     let mut writer = encoder.write_header()?;
-    // Everything is gray on opaque white, so any channel will do.
-    let grays: Vec<u8> = pixels.pixels().iter().map(|pixel| pixel.red()).collect();
-    writer.write_image_data(&grays)?;
+    // Without photographs everything is gray on opaque white, so any channel will do.
+    let dots = pixels.pixels().iter();
+    let bytes: Vec<u8> = match is_colored {
+        true => dots.flat_map(|dot| [dot.red(), dot.green(), dot.blue()]).collect(),
+        false => dots.map(|dot| dot.red()).collect(),
+    };
+    writer.write_image_data(&bytes)?;
     writer.finish()?;
     Ok(out)
 }

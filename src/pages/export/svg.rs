@@ -12,7 +12,7 @@ use svg::{Document, Node};
 use crate::pages::Pages;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
-use crate::pages::page::{Anchor, Fill, Ink, Page, Point, Run, Stroke, Text};
+use crate::pages::page::{Anchor, Fill, Ink, Page, Photograph, Point, Run, Stroke, Text};
 
 /// The XML namespace of the sides file in a page's metadata.
 pub(crate) const NAMESPACE: &str = "urn:fairfoot:sides:1";
@@ -62,7 +62,7 @@ fn metadata(pages: &Pages, number: usize) -> Element {
         number + 1,
         pages.pages.len()
     );
-    for (name, word) in pages.making.words() {
+    for (name, word) in pages.words() {
         let _ = write!(opening, " {name}=\"{}\"", quick_xml::escape::escape(&word));
     }
     // A literal carriage return would be read as a line feed.
@@ -101,6 +101,7 @@ fn drawn(document: &mut Document, page: &Page) {
         match ink {
             Ink::Text(text) => document.append(letters(text)),
             Ink::Stroke(stroke) => document.append(line(stroke)),
+            Ink::Photograph(photograph) => document.append(image(photograph)),
         }
     }
 }
@@ -167,6 +168,21 @@ fn line(stroke: &Stroke) -> element::Path {
         element = element.set("stroke-dasharray", format!("{} {}", figure(on), figure(off)));
     }
     element
+}
+
+/// What stands before the bytes of a photograph, in base64.
+pub(crate) const PHOTOGRAPH: &str = "data:image/jpeg;base64,";
+
+fn image(photograph: &Photograph) -> element::Image {
+    element::Image::new()
+        .set("x", figure(photograph.at.x_pt))
+        .set("y", figure(photograph.at.y_pt))
+        .set("width", figure(photograph.width_pt))
+        .set("height", figure(photograph.height_pt))
+        .set("preserveAspectRatio", "none")
+        .set("role", "img")
+        .set("aria-label", photograph.told.as_str())
+        .set("href", format!("{PHOTOGRAPH}{}", STANDARD.encode(photograph.picture.bytes())))
 }
 
 /// A number of points with up to three decimals.

@@ -1,0 +1,42 @@
+//! What is said of photographs: on which wall they are, and what they do not show.
+
+use crate::house::WallPicture;
+use crate::reconcile::Reconciliation;
+use crate::wording::sentences::Sentences;
+
+/// What stands over the photographs.
+pub(crate) const ABOUT: &str = "As named in the sides file, each beside its wall. Every photograph was made smaller and written anew; where and when the camera says it was taken was left out. Its sha256 is that of the picture inside this file. A photograph shows what the camera saw, not how long a wall is.";
+
+impl Sentences<'_> {
+    /// `Side 3 of House, east 30' 4": measured; 31' on the record.`
+    pub(crate) fn photographed(
+        &self,
+        reconciliation: &Reconciliation,
+        wall: &WallPicture<'_>,
+    ) -> String {
+        let recorded = wall
+            .place
+            .and_then(|(space, side)| self.recorded_length(reconciliation, space, side))
+            .map(|recorded| format!("; {} on the record", self.length(recorded)));
+        let side = wall.side();
+        format!(
+            "Side {} of {}, {}: {}{}",
+            side.number(),
+            wall.of(),
+            side.typed(),
+            how(side.how()),
+            recorded.unwrap_or_default()
+        )
+    }
+}
+
+/// How the length of a side was obtained.
+fn how(word: &str) -> &'static str {
+    match word {
+        "closing" => "not measured, follows from the other walls",
+        "estimated" => "estimated",
+        "plan" => "from plan",
+        "record" => "from record",
+        _ => "measured",
+    }
+}
