@@ -1,5 +1,7 @@
 //! The house: levels, spaces, sides and lots, with the figures and values stated in the file.
 
+use std::fmt;
+use std::num::NonZeroUsize;
 use std::ops::Deref;
 use std::sync::Arc;
 
@@ -171,11 +173,46 @@ pub struct Space {
     pub(crate) span: Span,
 }
 
+/// The number of a side in walking order, from 1, as a report, a page and JSON show it.
+///
+/// ```
+/// let text = "level \"Ground floor\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
+/// let house = fairfoot::read("shed.sides", text)?;
+/// let last = house.spaces()[0].sides()[3].number();
+/// assert_eq!((last.get(), last.to_string()), (4, "4".to_owned()));
+/// # Ok::<(), fairfoot::Diagnostics>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct SideNumber(NonZeroUsize);
+
+impl SideNumber {
+    /// The number of the side at this index, from 0.
+    pub(crate) const fn at(index: usize) -> SideNumber {
+        SideNumber(NonZeroUsize::MIN.saturating_add(index))
+    }
+
+    /// The number, from 1.
+    pub const fn get(self) -> usize {
+        self.0.get()
+    }
+
+    /// Its index among the sides, from 0.
+    pub(crate) const fn index(self) -> usize {
+        self.0.get() - 1
+    }
+}
+
+impl fmt::Display for SideNumber {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
 /// A side of a space.
 #[derive(Clone, Debug)]
 pub struct Side {
     /// Its number in walking order, from 1.
-    pub(crate) number: usize,
+    pub(crate) number: SideNumber,
     pub(crate) run: Run,
     pub(crate) words: SideWords,
     /// The line of the file.
@@ -362,7 +399,7 @@ impl Side {
     }
 
     /// Its number in walking order, from 1.
-    pub fn number(&self) -> usize {
+    pub fn number(&self) -> SideNumber {
         self.number
     }
 

@@ -139,7 +139,7 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
             vec![
                 side.number().to_string(),
                 match side.run {
-                    SideRun::Close => format!("close: {}", call(lot, side.number() - 1)),
+                    SideRun::Close => format!("close: {}", call(lot, side.number().index())),
                     _ => side.typed().to_owned(),
                 },
                 to_hundredths(vector.chord_length()),

@@ -4,7 +4,7 @@
 
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::Outline;
-use crate::house::ReferenceOutline;
+use crate::house::{ReferenceOutline, SideNumber};
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan;
@@ -114,7 +114,7 @@ fn measured(say: &Sentences<'_>, drawn: &ReferenceOutline) -> String {
 }
 
 /// The numbers of its sides that differ from ours by more than rounding.
-fn differing(say: &Sentences<'_>, outline: &OutlineReport) -> Vec<usize> {
+fn differing(say: &Sentences<'_>, outline: &OutlineReport) -> Vec<SideNumber> {
     let beyond = |side: &&crate::reconcile::MatchedSide| {
         say.settings.is_beyond_rounding(side.measured() - side.drawn())
     };
@@ -130,7 +130,7 @@ fn theirs_drawn(
     turned: Turned,
     frame: &Frame,
     scale: Scale,
-    differing: &[usize],
+    differing: &[SideNumber],
 ) -> (Vec<Ink>, f64) {
     let (view, height) = plan::fitted_at(reach, turned, frame, scale, Fitting::default());
     let mut canvas = Canvas::new(view, frame.left_top, right_bottom(frame, height));

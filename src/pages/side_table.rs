@@ -70,8 +70,8 @@ impl Traced {
     ) -> Traced {
         let here = &say.house.spaces[space];
         let areas = &say.areas.spaces[space];
-        let outside = say.areas.outside_length(space, side.number() - 1);
-        let recorded = say.recorded_length(reconciliation, space, side.number() - 1);
+        let outside = say.areas.outside_length(space, side.number().index());
+        let recorded = say.recorded_length(reconciliation, space, side.number().index());
         let mut is_moved = false;
         let mut ruled = |length: Option<Length>, step: Step, outline: &Outline| {
             if let Some(legs) = legs(say, space, side, outline) {
@@ -111,7 +111,7 @@ fn legs(say: &Sentences<'_>, space: usize, side: &Side, outline: &Outline) -> Op
     let is_slanted = matches!(side.run, Run::Diagonal(..));
     let traverse = &say.areas.outside.spaces[space].traverse;
     let mut pieces = traverse.sides.iter().zip(outline.vectors());
-    let (_, vector) = pieces.find(|(piece, _)| piece.source == Some(side.number() - 1))?;
+    let (_, vector) = pieces.find(|(piece, _)| piece.source == Some(side.number().index()))?;
     let feet = |nm: i64| to_hundredths(Length::from_nm(nm.abs()));
     is_slanted.then(|| format!("{} by {}", feet(vector.north), feet(vector.east)))
 }

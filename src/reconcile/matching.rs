@@ -10,6 +10,7 @@ use crate::diagnostic::Diagnostics;
 use crate::geometry::outline::{Outline, Vector};
 use crate::house::House;
 use crate::house::ReferenceSource;
+use crate::house::SideNumber;
 use crate::house::{ReferenceOutline, Side};
 use crate::reconcile::{Figure, Ground};
 use crate::units::area::Area;
@@ -35,18 +36,18 @@ pub struct OutlineReport {
 /// Consecutive walls of ours, and the walls it has instead; either list may be empty.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Substitution {
-    pub(crate) ours: Vec<(usize, String)>,
-    pub(crate) theirs: Vec<(usize, String)>,
+    pub(crate) ours: Vec<(SideNumber, String)>,
+    pub(crate) theirs: Vec<(SideNumber, String)>,
 }
 
 impl Substitution {
     /// The numbers of our sides, from 1.
-    pub fn ours(&self) -> impl Iterator<Item = usize> {
+    pub fn ours(&self) -> impl Iterator<Item = SideNumber> {
         self.ours.iter().map(|(number, _)| *number)
     }
 
     /// The numbers of its sides, from 1.
-    pub fn theirs(&self) -> impl Iterator<Item = usize> {
+    pub fn theirs(&self) -> impl Iterator<Item = SideNumber> {
         self.theirs.iter().map(|(number, _)| *number)
     }
 }
@@ -86,21 +87,21 @@ impl OutlineReport {
 /// A wall of ours and the matching wall of the outline.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct MatchedSide {
-    pub(crate) ours: usize,
+    pub(crate) ours: SideNumber,
     pub(crate) ours_typed: String,
-    pub(crate) theirs: usize,
+    pub(crate) theirs: SideNumber,
     pub(crate) measured: Length,
     pub(crate) drawn: Length,
 }
 
 impl MatchedSide {
     /// The number of our side, from 1; the first if several are in one line.
-    pub fn ours(&self) -> usize {
+    pub fn ours(&self) -> SideNumber {
         self.ours
     }
 
     /// The number of its side, from 1; the first if several are in one line.
-    pub fn theirs(&self) -> usize {
+    pub fn theirs(&self) -> SideNumber {
         self.theirs
     }
 
@@ -164,7 +165,7 @@ fn report(
     let ring = Ring { ours: ours.len(), theirs: theirs.len(), reversed };
     let pairs =
         drop_pairs_beside_gaps(pairs, &ring, &|pair| settings.is_beyond_rounding(apart(pair)));
-    let named = |walls: &[Wall], sides: &[Side], list: &[usize]| -> Vec<(usize, String)> {
+    let named = |walls: &[Wall], sides: &[Side], list: &[usize]| -> Vec<(SideNumber, String)> {
         let all = list.iter().flat_map(|&wall| &walls[wall].sides);
         all.map(|&i| (sides[i].number, sides[i].typed.to_string())).collect()
     };

@@ -8,6 +8,7 @@ use crate::geometry::traverse::{Misclosure, Shape};
 use crate::house::FigureKind;
 use crate::house::House;
 use crate::house::ReferenceSource;
+use crate::house::SideNumber;
 use crate::house::{ReferenceOutline, Side, Space};
 use crate::reconcile::{Figure, Ground, matching};
 use crate::units::area::Area;
@@ -51,7 +52,7 @@ pub struct Share {
     pub(crate) place: usize,
     pub(crate) space: String,
     /// Counted from 1.
-    pub(crate) side: usize,
+    pub(crate) side: SideNumber,
     pub(crate) typed: String,
     pub(crate) axis: Option<Axis>,
     pub(crate) ruled: Length,
@@ -66,7 +67,7 @@ impl Share {
     }
 
     /// The number of the side, from 1.
-    pub fn side(&self) -> usize {
+    pub fn side(&self) -> SideNumber {
         self.side
     }
 

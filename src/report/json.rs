@@ -10,8 +10,8 @@ use serde::Serialize;
 use crate::areas::range::Range;
 use crate::areas::{Areas, EquallyNear, SideRow, Total};
 use crate::diagnostic::{Diagnostic, Source, sha256};
-use crate::house::SideRule;
 use crate::house::wall_moves::Assumed;
+use crate::house::{SideNumber, SideRule};
 use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
 use crate::report::worth_json;
 use crate::report::worth_json::WorthReport;
@@ -669,8 +669,8 @@ fn drawn(outline: &OutlineReport) -> DrawnReport {
             .matched
             .iter()
             .map(|side| DrawnSideReport {
-                side: side.ours,
-                drawn_side: side.theirs,
+                side: side.ours.get(),
+                drawn_side: side.theirs.get(),
                 measured_ft: side.measured.decimal_feet(),
                 drawn_ft: side.drawn.decimal_feet(),
             })
@@ -679,8 +679,8 @@ fn drawn(outline: &OutlineReport) -> DrawnReport {
             .instead
             .iter()
             .map(|instead| InsteadReport {
-                sides: instead.ours().collect(),
-                drawn_sides: instead.theirs().collect(),
+                sides: instead.ours().map(SideNumber::get).collect(),
+                drawn_sides: instead.theirs().map(SideNumber::get).collect(),
             })
             .collect(),
     }
@@ -707,7 +707,7 @@ fn figure(figure: &Figure) -> FigureReport {
     };
     let share = |share: &crate::reconcile::Share| ShareReport {
         space: share.space().to_owned(),
-        side: share.side(),
+        side: share.side().get(),
         ruled_ft: share.ruled().decimal_feet(),
         recorded_ft: share.recorded().decimal_feet(),
         sq_ft: share.area().sq_ft_text(),

@@ -346,7 +346,7 @@ impl Writer<'_> {
             };
             let mut mark = |length: Option<Length>, step: Step| {
                 let Some(length) = length else { return String::new() };
-                let alone = self.say.areas.outside_length(number, side.number - 1);
+                let alone = self.say.areas.outside_length(number, side.number.index());
                 let by_itself = alone.map(|alone| alone.rounded(step, self.say.settings.halves));
                 let shared = space.closed.traverse.has_bearings();
                 if shared || by_itself.is_none_or(|alone| alone == length) {

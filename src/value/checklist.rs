@@ -1,9 +1,7 @@
 //! What to bring to the office, based on the house.
 
 use crate::diagnostic::words;
-use crate::house::House;
-use crate::house::ReferenceSource;
-use crate::house::Side;
+use crate::house::{House, ReferenceSource, Side, SideNumber};
 use crate::reconcile::Reconciliation;
 use crate::units::length::Length;
 use crate::value::gap::{counted_spaces, record};
@@ -73,7 +71,7 @@ fn differing_sides(reconciliation: &Reconciliation) -> Vec<Differing<'_>> {
 }
 
 /// The length of a wall on the record's own sketch.
-fn drawn_length(reconciliation: &Reconciliation, space: &str, side: usize) -> Option<Length> {
+fn drawn_length(reconciliation: &Reconciliation, space: &str, side: SideNumber) -> Option<Length> {
     let mut outlines = reconciliation.outlines().iter();
     let outline = outlines.find(|outline| {
         outline.drawn() == ReferenceSource::Record && outline.space.as_deref() == Some(space)

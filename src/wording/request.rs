@@ -102,7 +102,7 @@ impl Sentences<'_> {
                     && outline.space.as_ref() == Some(&here.name)
             });
             let mut walls = sketches.next()?.matched().iter();
-            walls.find(|wall| wall.ours() == side + 1).map(|wall| wall.drawn())
+            walls.find(|wall| wall.ours() == here.sides[side].number()).map(|wall| wall.drawn())
         };
         here.sides[side].recorded().or_else(on_sketch)
     }

@@ -7,9 +7,7 @@ use crate::areas::{Areas, EquallyNear};
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
-use crate::house::House;
-use crate::house::SideRule;
-use crate::house::{Face, Kind, ReferenceSource};
+use crate::house::{Face, House, Kind, ReferenceSource, SideNumber, SideRule};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::departures::Listed;
 use crate::reconcile::{
@@ -738,7 +736,7 @@ impl Sentences<'_> {
             Some(_) => length.to_string(),
         };
         // Closing may have moved it away from its own rounding.
-        let alone = self.areas.outside_length(share.place, share.side() - 1);
+        let alone = self.areas.outside_length(share.place, share.side().index());
         let is_moved = match (figure.side_rule(), figure.face(), alone) {
             (SideRule::Step(step), Face::Outside, Some(alone)) => {
                 share.axis().is_some() && alone.rounded(step, self.settings.halves) != share.ruled()
@@ -946,8 +944,8 @@ pub(crate) fn statement(figure: &Figure, known: &str) -> String {
 }
 
 /// Consecutive sides: all of a few; of many, the first and the last.
-fn sides_in_a_row(sides: &[(usize, String)]) -> String {
-    let named = |(number, typed): &(usize, String)| format!("side {number} ({typed})");
+fn sides_in_a_row(sides: &[(SideNumber, String)]) -> String {
+    let named = |(number, typed): &(SideNumber, String)| format!("side {number} ({typed})");
     match sides {
         [first, .., last] if sides.len() > 4 => format!("{} to {}", named(first), named(last)),
         _ => words::all_of(&sides.iter().map(named).collect::<Vec<String>>()),

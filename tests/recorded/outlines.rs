@@ -11,7 +11,7 @@ fn pairs(text: &str) -> (Vec<Pair>, bool) {
     let [outline] = reconciled.outlines() else { panic!("one outline\n{text}") };
     let feet = |length: fairfoot::units::Length| length.nm() / fairfoot::units::Length::FOOT.nm();
     let pair = |side: &fairfoot::reconcile::MatchedSide| {
-        (side.ours(), side.theirs(), feet(side.measured()), feet(side.drawn()))
+        (side.ours().get(), side.theirs().get(), feet(side.measured()), feet(side.drawn()))
     };
     let mut pairs: Vec<Pair> = outline.matched().iter().map(pair).collect();
     pairs.sort_unstable();
@@ -62,7 +62,10 @@ fn instead(text: &str) -> Vec<(Vec<usize>, Vec<usize>)> {
     let reconciled = reconciled(text);
     let [outline] = reconciled.outlines() else { panic!("one outline\n{text}") };
     let one = |instead: &fairfoot::reconcile::Substitution| {
-        (instead.ours().collect(), instead.theirs().collect())
+        (
+            instead.ours().map(fairfoot::house::SideNumber::get).collect(),
+            instead.theirs().map(fairfoot::house::SideNumber::get).collect(),
+        )
     };
     let mut all: Vec<(Vec<usize>, Vec<usize>)> = outline.instead().iter().map(one).collect();
     all.sort();

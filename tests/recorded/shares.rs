@@ -17,7 +17,7 @@ fn shares(text: &str) -> (Vec<Found>, String) {
     let feet = |length: Length| length.nm() as f64 / Length::FOOT.nm() as f64;
     let one = |share: &fairfoot::reconcile::Share| {
         let places = (share.area().sq_ft() * 1_000.0).round() / 1_000.0;
-        (share.side(), feet(share.ruled()), feet(share.recorded()), places)
+        (share.side().get(), feet(share.ruled()), feet(share.recorded()), places)
     };
     let line = figure.line(BridgeStep::RecordedSides).expect("a line").area();
     let sum: Area = figure.shares().iter().map(fairfoot::reconcile::Share::area).sum();

@@ -200,7 +200,7 @@ fn traverse(sketch: &WalkSketch, is_lot: bool, tolerance: Length) -> (Traverse, 
             estimated,
             source: Some(number),
         });
-        sides.push(house_side(side, number + 1));
+        sides.push(house_side(side, number));
     }
     let Some(close) = typed.last().filter(|side| side.run == Run::Close) else {
         return (traverse, sides);

@@ -15,6 +15,7 @@ use crate::diagnostic::{Diagnostic, Source, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Crossing;
 use crate::geometry::traverse::{Closed, Leg, NotClosed, Shape, Traverse, TraverseSide};
+use crate::house::SideNumber;
 use crate::house::check::closure::does_not_close;
 pub use crate::house::check::pictures::MOST_PICTURES;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
@@ -393,7 +394,7 @@ impl Checker<'_> {
                 estimated: side.words.estimated,
                 source: Some(number),
             });
-            sides.push(house_side(side, number + 1));
+            sides.push(house_side(side, number));
         }
         if let Some(close) = sketch.sides.last().filter(|side| side.run == Run::Close) {
             let added = closing_sides(&traverse, &following);
@@ -580,7 +581,7 @@ impl Checker<'_> {
             );
         }
         for side in sides.iter().filter(|side| side.follows) {
-            let vector = closed.traverse.sides[side.number - 1].shape.vector();
+            let vector = closed.traverse.sides[side.number.index()].shape.vector();
             let length = vector.length();
             if is_lot {
                 let message = format!(
@@ -710,7 +711,7 @@ fn straight_back(
         estimated: false,
         source: Some(sides.len()),
     });
-    let mut side = house_side(close, sides.len() + 1);
+    let mut side = house_side(close, sides.len());
     side.follows = true;
     sides.push(side);
 }
@@ -722,7 +723,7 @@ fn push_closing(
     walk: &mut Traverse,
     sides: &mut Vec<Side>,
 ) {
-    let mut side = house_side(close, sides.len() + 1);
+    let mut side = house_side(close, sides.len());
     side.direction = Some(direction);
     side.follows = true;
     walk.sides.push(TraverseSide {
@@ -786,7 +787,7 @@ fn shape(run: &Run) -> Shape {
     }
 }
 
-fn house_side(side: &crate::sketch::SideSketch, number: usize) -> Side {
+fn house_side(side: &crate::sketch::SideSketch, index: usize) -> Side {
     let direction = match side.run {
         Run::Straight(direction, _) | Run::ByClosing(direction) | Run::Arc(direction, ..) => {
             Some(direction)
@@ -794,7 +795,7 @@ fn house_side(side: &crate::sketch::SideSketch, number: usize) -> Side {
         _ => None,
     };
     Side {
-        number,
+        number: SideNumber::at(index),
         run: side.run.clone(),
         words: side.words.clone(),
         typed: side.typed.clone(),

@@ -111,8 +111,8 @@ impl Marks {
         // The drawing is dimensioned outside, so lengths measured to other faces are not compared.
         if let Some(&space) = compared.filter(|_| face == Face::Outside) {
             for wall in report.matched() {
-                if self.recorded(space, wall.ours() - 1).is_none() {
-                    self.length(say, space, wall.ours() - 1, wall.measured(), wall.drawn());
+                if self.recorded(space, wall.ours().index()).is_none() {
+                    self.length(say, space, wall.ours().index(), wall.measured(), wall.drawn());
                 }
             }
         }
