@@ -16,11 +16,13 @@ pub struct EquallyNear {
 
 impl EquallyNear {
     /// The totals other than the stated one, in ascending order.
+    #[must_use]
     pub fn totals(&self) -> &[i64] {
         &self.totals
     }
 
     /// Whether all are listed; `false` where there are too many.
+    #[must_use]
     pub fn is_complete(&self) -> bool {
         self.is_complete
     }
@@ -28,11 +30,13 @@ impl EquallyNear {
 
 impl Areas {
     /// The other totals above grade under the whole-foot rule.
+    #[must_use]
     pub fn equally_near_whole_foot(&self) -> EquallyNear {
         self.equally_near(self.settings.whole_foot(), self.gross.whole_foot())
     }
 
     /// The other totals above grade under the finer rule.
+    #[must_use]
     pub fn equally_near_tenth_foot(&self) -> EquallyNear {
         self.equally_near(self.settings.tenth_foot(), self.gross.tenth_foot())
     }

@@ -64,41 +64,49 @@ pub struct SpaceAreas {
 
 impl SpaceAreas {
     /// Its outline at the outside face, closed, with no side rounded.
+    #[must_use]
     pub fn outside(&self) -> &Outline {
         &self.outside.spaces[self.place].outline
     }
 
     /// Its outline at the outside face, each wall rounded to the tenth of a foot.
+    #[must_use]
     pub fn tenth_foot(&self) -> &Outline {
         &self.fine.outlines[self.place].outline
     }
 
     /// Its outline at the outside face, each wall rounded to the whole foot.
+    #[must_use]
     pub fn whole_foot(&self) -> &Outline {
         &self.whole.outlines[self.place].outline
     }
 
     /// Its area at the face that was measured, with no side rounded.
+    #[must_use]
     pub fn as_measured(&self) -> Area {
         self.as_measured
     }
 
     /// The range of areas possible under whole-foot rounding; `None` where it cannot be computed.
+    #[must_use]
     pub fn range(&self) -> Option<Range> {
         self.ranges.usual_of(self.place)
     }
 
     /// The range if any wall may be rounded either way; `None` where it cannot be computed.
+    #[must_use]
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest_of(self.place)
     }
 
     /// Its area with each wall rounded to the tenth of a foot, after deductions.
+    #[must_use]
     pub fn net_tenth_foot(&self) -> Area {
         self.net_tenth_foot
     }
 
     /// Its area with each wall rounded to the whole foot, after deductions.
+    #[must_use]
     pub fn net_whole_foot(&self) -> Area {
         self.net_whole_foot
     }
@@ -119,26 +127,31 @@ pub struct Total {
 
 impl Total {
     /// Every side rounded to the tenth of a foot, at the outside face; exact.
+    #[must_use]
     pub fn tenth_foot(&self) -> Area {
         self.tenth_foot
     }
 
     /// Every side rounded to the whole foot, at the outside face; exact.
+    #[must_use]
     pub fn whole_foot(&self) -> Area {
         self.whole_foot
     }
 
     /// No side rounded, each space at the face that was measured; exact.
+    #[must_use]
     pub fn as_measured(&self) -> Area {
         self.as_measured
     }
 
     /// The range of totals possible under whole-foot rounding; `None` where it cannot be computed.
+    #[must_use]
     pub fn range(&self) -> Option<Range> {
         self.ranges.usual(self.below)
     }
 
     /// The range if any wall may be rounded either way; `None` where it cannot be computed.
+    #[must_use]
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest(self.below)
     }
@@ -154,23 +167,27 @@ impl Total {
     }
 
     /// The uncertainty of the measured area in square feet, at about 95 %.
+    #[must_use]
     pub fn plus_minus(&self) -> f64 {
         self.ranges.spread(self.below).measured.plus_minus()
     }
 
     /// The uncertainty of the outside area in square feet, at about 95 %, including stated and assumed thicknesses.
+    #[must_use]
     pub fn plus_minus_outside(&self) -> f64 {
         self.ranges.spread(self.below).outside.plus_minus()
     }
 
     /// The largest possible error of the measured area in square feet, if every wall were off in the same
     /// direction.
+    #[must_use]
     pub fn worst_case(&self) -> f64 {
         self.ranges.spread(self.below).measured.worst
     }
 
     /// The largest possible error of the outside area in square feet, if every wall and thickness were off in the
     /// same direction.
+    #[must_use]
     pub fn worst_case_outside(&self) -> f64 {
         self.ranges.spread(self.below).outside.worst
     }
@@ -262,11 +279,13 @@ impl Areas {
     }
 
     /// The house.
+    #[must_use]
     pub fn house(&self) -> &House {
         &self.house
     }
 
     /// The settings the areas were computed with.
+    #[must_use]
     pub fn settings(&self) -> &Settings {
         &self.settings
     }
@@ -277,21 +296,25 @@ impl Areas {
     }
 
     /// The areas of each space, in the same order as the house's spaces.
+    #[must_use]
     pub fn spaces(&self) -> &[SpaceAreas] {
         &self.spaces
     }
 
     /// The gross area above grade, measured outside.
+    #[must_use]
     pub fn gross(&self) -> &Total {
         &self.gross
     }
 
     /// The total on levels wholly or partly below grade; `None` if nothing counted is there.
+    #[must_use]
     pub fn below_grade(&self) -> Option<&Total> {
         self.below_grade.as_ref()
     }
 
     /// Warnings that came up while the areas were computed.
+    #[must_use]
     pub fn warnings(&self) -> &[Diagnostic] {
         &self.warnings
     }

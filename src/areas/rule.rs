@@ -34,6 +34,7 @@ impl Settings {
     ///
     /// Published in county and state manuals, for example Maryland SDAT, *Assessment Procedure
     /// Manual* (each dimension to the nearest foot), and Cabarrus County NC, 2012 schedule of values.
+    #[must_use]
     pub fn whole_foot(&self) -> Rule {
         Rule { step: Step::WholeFoot, halves: self.halves }
     }
@@ -41,16 +42,19 @@ impl Settings {
     /// Every side to the nearest tenth of a foot (or inch); only the final area is rounded to the square foot.
     ///
     /// ANSI Z765-2021 §3: read to the inch or the tenth of a foot, report the whole square foot (read second-hand).
+    #[must_use]
     pub fn tenth_foot(&self) -> Rule {
         Rule { step: self.fine, halves: self.halves }
     }
 
     /// The rule that rounds to `step`.
+    #[must_use]
     pub fn on(&self, step: Step) -> Rule {
         Rule { step, halves: self.halves }
     }
 
     /// The settings that differ from the default, in words.
+    #[must_use]
     pub fn unusual(&self) -> Vec<String> {
         let usual = Settings::default();
         let mut unusual = Vec::new();

@@ -68,6 +68,7 @@ impl Given {
     /// let (id, given) = Given::line(br#"{"id": 7, "sides": "level \"G\""}"#);
     /// assert_eq!((id.as_str(), given), ("7", Given::Sides("level \"G\"".to_owned())));
     /// ```
+    #[must_use]
     pub fn line(bytes: &[u8]) -> (String, Given) {
         #[derive(Deserialize)]
         struct Line {
@@ -146,6 +147,7 @@ const REPEATS: &str = "listing repeats the record";
 const ESTIMATED: &str = "a wall is estimated";
 
 /// Computes one house.
+#[must_use]
 pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> Outcome {
     let house = match given {
         Given::Sides(text) => measured(id, text, &[], terms),
@@ -307,6 +309,7 @@ pub const HEADS: [&str; 15] = [
 ];
 
 /// A house as rows of text, one per figure; one row if it has no figure.
+#[must_use]
 pub fn cells(house: &Outcome) -> Vec<Vec<String>> {
     let number = |number: Option<i64>| number.map(|number| number.to_string()).unwrap_or_default();
     let yes = |yes: bool| if yes { "yes" } else { "no" }.to_owned();

@@ -132,12 +132,14 @@ impl Summary {
     }
 
     /// The gaps in percent of the measured area, for a plot.
+    #[must_use]
     pub fn per_cents(&self) -> &[f32] {
         &self.per_cents
     }
 }
 
 /// A histogram of the gaps as SVG: one bar per percent from -15 to 15, and one at each end for all beyond.
+#[must_use]
 pub fn histogram(per_cents: &[f32]) -> String {
     const REACH: i32 = 15;
     let mut bars = vec![0_usize; 2 * REACH as usize + 2];

@@ -34,11 +34,13 @@ pub struct Span {
 
 impl Span {
     /// The bytes from `start` up to, not including, `end`.
+    #[must_use]
     pub const fn new(start: usize, end: usize) -> Span {
         Span { start, end }
     }
 
     /// From the start of this span to the end of `other`.
+    #[must_use]
     pub fn to(self, other: Span) -> Span {
         Span::new(self.start, other.end.max(self.start))
     }
@@ -251,31 +253,37 @@ impl Diagnostic {
     }
 
     /// The stable word.
+    #[must_use]
     pub fn word(&self) -> Word {
         self.word
     }
 
     /// What is wrong, in one line.
+    #[must_use]
     pub fn message(&self) -> &str {
         &self.message
     }
 
     /// The place in the text.
+    #[must_use]
     pub fn span(&self) -> Span {
         self.span
     }
 
     /// What to type or do instead.
+    #[must_use]
     pub fn helps(&self) -> &[String] {
         &self.helps
     }
 
     /// The replacements that the helps suggest, the most likely first; empty where a person has to decide.
+    #[must_use]
     pub fn fixes(&self) -> &[Fix] {
         &self.fixes
     }
 
     /// Whether it is an error.
+    #[must_use]
     pub fn is_error(&self) -> bool {
         self.word.severity() == Severity::Error
     }
@@ -587,6 +595,7 @@ static HIDDEN: LazyLock<Vec<(char, char)>> = LazyLock::new(|| {
 });
 
 /// The SHA-256 of a text, in hexadecimal (NIST FIPS 180-4).
+#[must_use]
 pub fn sha256(text: &str) -> String {
     Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
 }

@@ -16,11 +16,13 @@ pub enum Direction {
 
 impl Direction {
     /// Its word in the sides file.
+    #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
     }
 
     /// The axis it runs along.
+    #[must_use]
     pub const fn axis(self) -> Axis {
         match self {
             Direction::North | Direction::South => Axis::North,
@@ -29,6 +31,7 @@ impl Direction {
     }
 
     /// 1 for north and east, -1 for south and west.
+    #[must_use]
     pub const fn sign(self) -> i64 {
         match self {
             Direction::North | Direction::East => 1,

@@ -67,6 +67,7 @@ impl Outline {
     }
 
     /// The corners in order; corner *k* is where side *k* begins.
+    #[must_use]
     pub fn corners(&self) -> Vec<Place> {
         self.points()
             .into_iter()
@@ -92,6 +93,7 @@ impl Outline {
     ///
     /// Cross products of coordinates (any surveying text, for example Mahun, *Open Access Surveying Library*, COGO
     /// ch. H); a curved side adds or subtracts its circular segment.
+    #[must_use]
     pub fn area(&self) -> Area {
         self.signed_area().abs()
     }
@@ -112,6 +114,7 @@ impl Outline {
     }
 
     /// The total length of all sides, curved ones measured along the curve.
+    #[must_use]
     pub fn perimeter(&self) -> Length {
         self.vectors.iter().map(|vector| vector.length()).sum()
     }

@@ -43,6 +43,7 @@ pub enum Cut {
 
 impl Cut {
     /// What it adds to the outline's area; negative if it is subtracted.
+    #[must_use]
     pub fn area(&self) -> Area {
         let signed = |area: Area, taken_off: bool| if taken_off { -area } else { area };
         match *self {
@@ -83,6 +84,7 @@ impl Outline {
     /// assert_eq!(pieces.iter().map(fairfoot::geometry::Cut::area).sum::<fairfoot::units::Area>(), outline.area());
     /// # Ok::<(), fairfoot::Diagnostics>(())
     /// ```
+    #[must_use]
     pub fn cuts(&self) -> Option<Vec<Cut>> {
         cut(self)
     }

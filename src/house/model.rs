@@ -192,6 +192,7 @@ impl SideNumber {
     }
 
     /// The number, from 1.
+    #[must_use]
     pub const fn get(self) -> usize {
         self.0.get()
     }
@@ -291,11 +292,13 @@ impl Model {
 
 impl Level {
     /// Its name.
+    #[must_use]
     pub fn name(&self) -> &str {
         &self.name
     }
 
     /// Whether it is wholly or partly below grade.
+    #[must_use]
     pub fn is_below_grade(&self) -> bool {
         self.below_grade
     }
@@ -303,31 +306,37 @@ impl Level {
 
 impl Space {
     /// Its name.
+    #[must_use]
     pub fn name(&self) -> &str {
         &self.name
     }
 
     /// What kind of space it is.
+    #[must_use]
     pub fn kind(&self) -> Kind {
         self.kind
     }
 
     /// Whether it is counted in a total.
+    #[must_use]
     pub fn is_counted(&self) -> bool {
         self.counted
     }
 
     /// The face that was measured.
+    #[must_use]
     pub fn face(&self) -> Face {
         self.face
     }
 
     /// Its outline at the measured face, closed.
+    #[must_use]
     pub fn outline(&self) -> &Outline {
         &self.closed.outline
     }
 
     /// Its sides in walking order.
+    #[must_use]
     pub fn sides(&self) -> &[Side] {
         &self.sides
     }
@@ -335,16 +344,19 @@ impl Space {
 
 impl Lot {
     /// Its name.
+    #[must_use]
     pub fn name(&self) -> &str {
         &self.name
     }
 
     /// Its outline, closed by the compass rule where sides are given by bearings.
+    #[must_use]
     pub fn outline(&self) -> &Outline {
         &self.closed.outline
     }
 
     /// Its sides in walking order.
+    #[must_use]
     pub fn sides(&self) -> &[Side] {
         &self.sides
     }
@@ -356,6 +368,7 @@ impl Lot {
 
     /// How well its calls close: the distance between end and start, and the perimeter divided by that distance,
     /// rounded down to three digits. `None` if it closes exactly, or if the last call is computed.
+    #[must_use]
     pub fn closure(&self) -> Option<(Length, i64)> {
         let misses = self.closed.misclosure;
         let vector = Vector { east: misses.east, north: misses.north, rise: 0 };
@@ -374,11 +387,13 @@ impl Lot {
     }
 
     /// Whether the last call is computed from the others instead of measured.
+    #[must_use]
     pub fn last_is_computed(&self) -> bool {
         self.sides.last().is_some_and(|side| side.run == Run::Close)
     }
 
     /// How far its calls end north and east of their start, before adjustment.
+    #[must_use]
     pub fn misclosure(&self) -> (Length, Length) {
         (
             Length::from_nm(self.closed.misclosure.north),
@@ -399,11 +414,13 @@ impl Side {
     }
 
     /// Its number in walking order, from 1.
+    #[must_use]
     pub fn number(&self) -> SideNumber {
         self.number
     }
 
     /// Its line in the file.
+    #[must_use]
     pub fn typed(&self) -> &str {
         &self.typed
     }
@@ -414,6 +431,7 @@ impl Side {
     }
 
     /// How its length was obtained: `measured`, `closing`, `estimated`, `plan` or `record`.
+    #[must_use]
     pub fn how(&self) -> &'static str {
         match (self.follows, self.words.estimated, self.words.from) {
             (true, ..) => "closing",
@@ -425,6 +443,7 @@ impl Side {
     }
 
     /// How it runs, as one word: a direction, `diagonal`, `bearing` or `arc`.
+    #[must_use]
     pub fn way(&self) -> &'static str {
         match (self.direction, &self.run) {
             (_, Run::Arc(..)) => "arc",

@@ -36,6 +36,7 @@ pub enum Format {
 
 impl Format {
     /// The format of a text, recognized by its beginning; `None` if it is not one of these.
+    #[must_use]
     pub fn of(text: &str) -> Option<Format> {
         let text = text.trim_start_matches('\u{feff}').trim_start();
         let upper: String = text.chars().take(20).collect::<String>().to_uppercase();

@@ -144,27 +144,32 @@ impl MapOutline {
     }
 
     /// The sides in the order of the map.
+    #[must_use]
     pub fn sides(&self) -> &[MapSide] {
         &self.sides
     }
 
     /// The area in the tangent plane, in square feet.
+    #[must_use]
     pub fn plane_sq_ft(&self) -> f64 {
         self.plane_sq_ft
     }
 
     /// The area in the tangent plane in whole square feet, with commas.
+    #[must_use]
     pub fn plane_text(&self) -> String {
         whole(self.plane_sq_ft)
     }
 
     /// The area on the ellipsoid in square feet (Karney, *Algorithms for geodesics*, J. Geodesy 87, 2013).
+    #[must_use]
     pub fn geodesic_sq_ft(&self) -> f64 {
         self.geodesic_sq_ft
     }
 
     /// The outline as lines of a sides file: an outline called `name` of the space `of`; `source` says where it
     /// comes from.
+    #[must_use]
     pub fn block(&self, name: &str, of: &str, source: &str) -> String {
         let clean = |text: &str| -> String {
             text.chars().filter(|c| !c.is_control() && *c != '"').take(200).collect()

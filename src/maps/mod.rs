@@ -41,6 +41,7 @@ pub struct Position {
 
 impl Position {
     /// A position; `None` if a number is out of range.
+    #[must_use]
     pub fn new(longitude: f64, latitude: f64) -> Option<Position> {
         let is_on_earth =
             (-180.0..=180.0).contains(&longitude) && (-90.0..=90.0).contains(&latitude);
@@ -60,21 +61,25 @@ pub struct Feature {
 
 impl Feature {
     /// Its identifier in the map, or its number in the file if it has none.
+    #[must_use]
     pub fn id(&self) -> &str {
         &self.id
     }
 
     /// Its name on the map, if it has one.
+    #[must_use]
     pub fn name(&self) -> Option<&str> {
         self.name.as_deref()
     }
 
     /// Its corners in order; the first is not repeated at the end.
+    #[must_use]
     pub fn corners(&self) -> &[Position] {
         &self.ring
     }
 
     /// The number of its holes, which are not part of its outline.
+    #[must_use]
     pub fn holes(&self) -> usize {
         self.holes
     }
@@ -91,6 +96,7 @@ impl Feature {
 }
 
 /// The feature nearest to a position; a feature that contains it is nearest. `None` if there is no feature.
+#[must_use]
 pub fn nearest(features: &[Feature], at: Position) -> Option<&Feature> {
     features
         .iter()

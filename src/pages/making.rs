@@ -102,6 +102,7 @@ fn setting_words(settings: &Settings) -> Vec<(&'static str, String)> {
 /// assert_eq!(print, fingerprint("level \"Ground floor\"\r\n", &Settings::default()));
 /// assert_ne!(print, fingerprint("level \"Ground floor.\"\n", &Settings::default()));
 /// ```
+#[must_use]
 pub fn fingerprint(sides: &str, settings: &Settings) -> String {
     let mut hash = Sha256::new();
     hash.update("fairfoot fingerprint ");

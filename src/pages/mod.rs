@@ -74,6 +74,7 @@ pub enum Paper {
 
 impl Paper {
     /// Width and height in points, in portrait orientation.
+    #[must_use]
     pub const fn size_pt(self) -> (f64, f64) {
         match self {
             Paper::Letter => (612.0, 792.0),
@@ -82,6 +83,7 @@ impl Paper {
     }
 
     /// Its name.
+    #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
     }
@@ -196,26 +198,31 @@ impl Pages {
     }
 
     /// The pages in their order.
+    #[must_use]
     pub fn pages(&self) -> &[Page] {
         &self.pages
     }
 
     /// Warnings for letters that the pages cannot show, each at its first occurrence.
+    #[must_use]
     pub fn warnings(&self) -> &[Diagnostic] {
         &self.warnings
     }
 
     /// The short fingerprint on the foot of every page.
+    #[must_use]
     pub fn fingerprint(&self) -> String {
         fingerprint(&self.text, &self.making.settings)
     }
 
     /// Whether they are a draft: the sides as typed, without any area.
+    #[must_use]
     pub fn is_draft(&self) -> bool {
         self.making.draft
     }
 
     /// The settings that differ from the default, in words.
+    #[must_use]
     pub fn unusual_settings(&self) -> Vec<String> {
         let usual = Making { settings: Settings::default(), ..self.making }.words();
         let unusual = self.making.words().into_iter().filter(|word| !usual.contains(word));
@@ -223,17 +230,20 @@ impl Pages {
     }
 
     /// Each page as a separate SVG, with the sides file inside.
+    #[must_use]
     pub fn svg(&self) -> Vec<String> {
         self.pages.iter().enumerate().map(|(i, page)| export::svg::written(self, page, i)).collect()
     }
 
     /// One page as SVG, by its number from 1; `None` if there is no such page.
+    #[must_use]
     pub fn svg_of(&self, number: usize) -> Option<String> {
         let i = number.checked_sub(1)?;
         self.pages.get(i).map(|page| export::svg::written(self, page, i))
     }
 
     /// The sides file stored inside.
+    #[must_use]
     pub fn sides(&self) -> &str {
         &self.text
     }

@@ -106,16 +106,19 @@ impl Text {
     }
 
     /// The text.
+    #[must_use]
     pub fn words(&self) -> &str {
         &self.words
     }
 
     /// Whether it is a label in the drawing.
+    #[must_use]
     pub fn is_label(&self) -> bool {
         self.is_label
     }
 
     /// The four corners of the rectangle it covers, clockwise from the top left of its first letter.
+    #[must_use]
     pub fn corners(&self) -> [Point; 4] {
         let width = fonts::width_pt(self.hand, self.size_pt, &self.words);
         let before = match self.anchor {
@@ -289,21 +292,25 @@ pub struct Page {
 
 impl Page {
     /// Its title.
+    #[must_use]
     pub fn title(&self) -> &str {
         &self.title
     }
 
     /// Its width and height, in points.
+    #[must_use]
     pub fn size_pt(&self) -> (f64, f64) {
         (self.width_pt, self.height_pt)
     }
 
     /// The scale of its drawing in points per foot; `None` without a drawing.
+    #[must_use]
     pub fn scale_pt_per_ft(&self) -> Option<f64> {
         self.scale_pt_per_ft
     }
 
     /// The scales of its insets in points per foot.
+    #[must_use]
     pub fn inset_scales_pt_per_ft(&self) -> &[f64] {
         &self.inset_scales_pt_per_ft
     }
@@ -317,6 +324,7 @@ impl Page {
     }
 
     /// Its straight lines that represent a part, from end to end.
+    #[must_use]
     pub fn lines(&self, part: Part) -> Vec<(Point, Point)> {
         let strokes = self.inks.iter().filter_map(|ink| match ink {
             Ink::Stroke(stroke) if stroke.part == part => Some(stroke.stretches()),

@@ -46,11 +46,13 @@ impl Section {
     ];
 
     /// Its word after `--only`.
+    #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
     }
 
     /// The section with this word; `None` for any other word.
+    #[must_use]
     pub fn of(word: &str) -> Option<Section> {
         Section::ALL.iter().copied().find(|section| section.word() == word)
     }
@@ -83,6 +85,7 @@ impl Sections {
     }
 
     /// Whether a section is included.
+    #[must_use]
     pub fn has(self, section: Section) -> bool {
         self.0 & section.bit() != 0
     }

@@ -29,6 +29,7 @@ pub enum Step {
 
 impl Step {
     /// The name of the step, as in JSON.
+    #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
             Step::Face => "face",
@@ -52,21 +53,25 @@ pub struct Line {
 
 impl Line {
     /// The step.
+    #[must_use]
     pub fn step(&self) -> Step {
         self.step
     }
 
     /// What it adds to the measured area.
+    #[must_use]
     pub fn area(&self) -> Area {
         self.area
     }
 
     /// For rounding: the lowest and highest it could add, if that can be computed.
+    #[must_use]
     pub fn range(&self) -> Option<Range> {
         self.range
     }
 
     /// For counting: whether it is the best supported cause, because the figure does not say what it counts.
+    #[must_use]
     pub fn is_supported(&self) -> bool {
         self.cause.is_some()
     }
@@ -77,6 +82,7 @@ impl Line {
     }
 
     /// For counting: the names that the figure says it counts.
+    #[must_use]
     pub fn counted(&self) -> &[String] {
         &self.counted
     }

@@ -38,6 +38,7 @@ pub enum CauseClass {
 
 impl CauseClass {
     /// The word used in JSON.
+    #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
     }

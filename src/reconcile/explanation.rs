@@ -39,6 +39,7 @@ pub enum Strength {
 
 impl Strength {
     /// The word used in JSON.
+    #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
             Strength::Only => "only",
@@ -50,21 +51,25 @@ impl Strength {
 
 impl Explanation {
     /// Whether what it leaves is no more than rounding can leave: |r| ≤ 2σ + 0.5.
+    #[must_use]
     pub fn fits(&self) -> bool {
         self.leaves.abs() <= self.allows()
     }
 
     /// How much it may leave and still fit, in square feet.
+    #[must_use]
     pub fn allows(&self) -> f64 {
         2.0 * self.sigma + 0.5
     }
 
     /// The figure it would give, in square feet.
+    #[must_use]
     pub fn sq_ft(&self) -> f64 {
         self.sq_ft
     }
 
     /// The published figure minus that, in square feet.
+    #[must_use]
     pub fn leaves(&self) -> f64 {
         self.leaves
     }
@@ -83,26 +88,31 @@ impl Explanation {
     }
 
     /// Its departures, as in JSON; empty for none.
+    #[must_use]
     pub fn departures(&self) -> &[String] {
         &self.labels
     }
 
     /// Its support, from 0 to 1.
+    #[must_use]
     pub fn support(&self) -> f64 {
         self.support
     }
 
     /// How it could be corrected; `None` if there is no departure.
+    #[must_use]
     pub fn class(&self) -> Option<CauseClass> {
         self.cause.class()
     }
 
     /// How strong it is, if it is reported.
+    #[must_use]
     pub fn strength(&self) -> Option<Strength> {
         self.strength
     }
 
     /// Whether it is reported.
+    #[must_use]
     pub fn is_told(&self) -> bool {
         self.strength.is_some()
     }

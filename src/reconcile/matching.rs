@@ -54,31 +54,37 @@ impl Substitution {
 
 impl OutlineReport {
     /// Its source.
+    #[must_use]
     pub fn drawn(&self) -> ReferenceSource {
         self.drawn
     }
 
     /// Its name.
+    #[must_use]
     pub fn name(&self) -> &str {
         &self.name
     }
 
     /// Its area; `None` if it does not close.
+    #[must_use]
     pub fn area(&self) -> Option<Area> {
         self.area
     }
 
     /// Its walls that match walls of ours.
+    #[must_use]
     pub fn matched(&self) -> &[MatchedSide] {
         &self.matched
     }
 
     /// Whether every wall was matched.
+    #[must_use]
     pub fn same_corners(&self) -> bool {
         self.same_corners
     }
 
     /// The stretches where it has other walls than ours, which are not matched.
+    #[must_use]
     pub fn instead(&self) -> &[Substitution] {
         &self.instead
     }
@@ -96,21 +102,25 @@ pub struct MatchedSide {
 
 impl MatchedSide {
     /// The number of our side, from 1; the first if several are in one line.
+    #[must_use]
     pub fn ours(&self) -> SideNumber {
         self.ours
     }
 
     /// The number of its side, from 1; the first if several are in one line.
+    #[must_use]
     pub fn theirs(&self) -> SideNumber {
         self.theirs
     }
 
     /// Our length at the figure's face; for a curved wall, its chord.
+    #[must_use]
     pub fn measured(&self) -> Length {
         self.measured
     }
 
     /// Its length; for a curved wall, its chord.
+    #[must_use]
     pub fn drawn(&self) -> Length {
         self.drawn
     }

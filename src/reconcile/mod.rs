@@ -113,31 +113,37 @@ impl Reconciliation {
     }
 
     /// The areas.
+    #[must_use]
     pub fn areas(&self) -> &Areas {
         &self.areas
     }
 
     /// The house.
+    #[must_use]
     pub fn house(&self) -> &House {
         self.areas.house()
     }
 
     /// The settings the areas were computed with.
+    #[must_use]
     pub fn settings(&self) -> &Settings {
         self.areas.settings()
     }
 
     /// How common each departure was assumed to be.
+    #[must_use]
     pub fn weights(&self) -> &Weights {
         &self.weights
     }
 
     /// The published figures in file order.
+    #[must_use]
     pub fn figures(&self) -> &[Figure] {
         &self.figures
     }
 
     /// The outlines from the record, the plan and maps, in file order.
+    #[must_use]
     pub fn outlines(&self) -> &[OutlineReport] {
         &self.outlines
     }
@@ -154,6 +160,7 @@ impl Reconciliation {
     }
 
     /// Every warning from reading, checking and computing, in file order.
+    #[must_use]
     pub fn warnings(&self) -> &[Diagnostic] {
         &self.warnings
     }
@@ -310,11 +317,13 @@ impl Figure {
     }
 
     /// The possible explanations, best supported first.
+    #[must_use]
     pub fn explanations(&self) -> &Explanations {
         &self.explanations
     }
 
     /// Its name: `record`, `listing`, `plan`, or the name it was given.
+    #[must_use]
     pub fn name(&self) -> &str {
         match &self.kind {
             FigureKind::Record => "record",
@@ -340,11 +349,13 @@ impl Figure {
     }
 
     /// Its title, if it has one.
+    #[must_use]
     pub fn title(&self) -> Option<&str> {
         self.title.as_deref()
     }
 
     /// The published area.
+    #[must_use]
     pub fn area(&self) -> Area {
         self.area
     }
@@ -356,6 +367,7 @@ impl Figure {
     }
 
     /// The face it is assumed to be measured to.
+    #[must_use]
     pub fn face(&self) -> Face {
         self.face
     }
@@ -372,12 +384,14 @@ impl Figure {
 
     /// The measured area it is compared with: the gross area above grade, outside, sides rounded to the tenth of a
     /// foot.
+    #[must_use]
     pub fn start(&self) -> Area {
         self.start
     }
 
     /// The measured area at the figure's own face and with what it counts; each wall is rounded to the inch if the
     /// figure's walls are, else to the tenth of a foot.
+    #[must_use]
     pub fn same_way(&self) -> Area {
         self.same_way
     }
@@ -396,11 +410,13 @@ impl Figure {
     }
 
     /// The figure minus the measured area.
+    #[must_use]
     pub fn gap(&self) -> Area {
         self.area - self.start
     }
 
     /// The gap in percent of the measured area, to one decimal, both as printed; `None` if nothing was measured.
+    #[must_use]
     pub fn per_cent(&self) -> Option<String> {
         let [figure, measured] = [self.area, self.start].map(|area| {
             Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
@@ -409,21 +425,25 @@ impl Figure {
     }
 
     /// The steps of the bridge, which add up to the gap exactly.
+    #[must_use]
     pub fn lines(&self) -> &[Line] {
         &self.lines
     }
 
     /// One step of the bridge, if it is there.
+    #[must_use]
     pub fn line(&self, step: BridgeStep) -> Option<&Line> {
         self.lines.iter().find(|line| line.step() == step)
     }
 
     /// What each recorded side contributes to the step of recorded sides; the shares add up to it exactly.
+    #[must_use]
     pub fn shares(&self) -> &[Share] {
         &self.shares
     }
 
     /// The area of the figure's own sketch or sides, if they cover everything that is counted.
+    #[must_use]
     pub fn own_sketch(&self) -> Option<Area> {
         let as_drawn = self.takes_nothing_off();
         self.own.map(|own| if as_drawn { own.drawn } else { own.net })
@@ -441,6 +461,7 @@ impl Figure {
     }
 
     /// Whether rounding could explain it.
+    #[must_use]
     pub fn enough(&self) -> &RoundingTest {
         &self.enough
     }

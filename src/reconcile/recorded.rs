@@ -62,36 +62,43 @@ pub struct Share {
 
 impl Share {
     /// The name of the space.
+    #[must_use]
     pub fn space(&self) -> &str {
         &self.space
     }
 
     /// The number of the side, from 1.
+    #[must_use]
     pub fn side(&self) -> SideNumber {
         self.side
     }
 
     /// The side as typed in the file.
+    #[must_use]
     pub fn typed(&self) -> &str {
         &self.typed
     }
 
     /// The axis it runs along; `None` for a slanted side.
+    #[must_use]
     pub fn axis(&self) -> Option<Axis> {
         self.axis
     }
 
     /// Its length under the figure's rule.
+    #[must_use]
     pub fn ruled(&self) -> Length {
         self.ruled
     }
 
     /// Its length on the record.
+    #[must_use]
     pub fn recorded(&self) -> Length {
         self.recorded
     }
 
     /// What the difference adds to the area.
+    #[must_use]
     pub fn area(&self) -> Area {
         self.area
     }

@@ -23,6 +23,7 @@ pub enum CouldExplain {
 
 impl CouldExplain {
     /// The words printed.
+    #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
             CouldExplain::Yes => "yes",
@@ -69,36 +70,43 @@ impl RoundingTest {
     }
 
     /// The step the walls are assumed to be rounded to: the half foot if the figure says so, else the whole foot.
+    #[must_use]
     pub fn step(&self) -> Step {
         self.step
     }
 
     /// The typical change from that rounding, in square feet; `None` if any side is given by bearing.
+    #[must_use]
     pub fn typical(&self) -> Option<f64> {
         self.typical
     }
 
     /// The typical change from rounding to the step the figure's own walls are stated to, in square feet.
+    #[must_use]
     pub fn typical_of_own(&self) -> Option<f64> {
         self.own
     }
 
     /// The range of areas possible under rounding.
+    #[must_use]
     pub fn range(&self) -> Option<Range> {
         self.ranges.usual(false)
     }
 
     /// The range if any wall may be rounded either way.
+    #[must_use]
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest(false)
     }
 
     /// The area that rounding would have to give: the figure minus what it says it counts.
+    #[must_use]
     pub fn wanted(&self) -> Area {
         self.wanted
     }
 
     /// Whether rounding could explain the figure; `None` if the range cannot be computed.
+    #[must_use]
     pub fn could_explain(&self) -> Option<CouldExplain> {
         if self.range().is_some_and(|range| range.holds(self.wanted)) {
             return Some(CouldExplain::Yes);
@@ -113,6 +121,7 @@ impl RoundingTest {
     /// The nearest possible areas below and above the figure, if the figure is in the range but no outline gives
     /// it, in whole square feet as printed. `None` if one gives it, if it is outside the range, or if there are too
     /// many outlines to try.
+    #[must_use]
     pub fn between(&self) -> Option<Between> {
         let any = match self.could_explain()? {
             CouldExplain::Yes => false,

@@ -49,6 +49,7 @@ pub struct Explanations {
 
 impl Explanations {
     /// The explanations, best supported first.
+    #[must_use]
     pub fn list(&self) -> &[Explanation] {
         &self.list
     }
@@ -59,26 +60,31 @@ impl Explanations {
     }
 
     /// The support for something else: a cause that is not listed, or several at once.
+    #[must_use]
     pub fn something_else(&self) -> f64 {
         self.something_else
     }
 
     /// How many combinations were weighed.
+    #[must_use]
     pub fn weighed(&self) -> u64 {
         self.weighed
     }
 
     /// How many combinations fit.
+    #[must_use]
     pub fn fitting(&self) -> u64 {
         self.fitting
     }
 
     /// What one of the record's other lines shows about its rounding.
+    #[must_use]
     pub fn evidence(&self) -> Option<&Evidence> {
         self.evidence.as_ref()
     }
 
     /// Whether there was too much to weigh all of it.
+    #[must_use]
     pub fn is_capped(&self) -> bool {
         self.is_capped
     }

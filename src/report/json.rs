@@ -531,6 +531,7 @@ pub(super) fn areas_report(areas: &Areas) -> AreasReport {
 }
 
 /// The JSON Schema of [`Report`].
+#[must_use]
 pub fn schema() -> serde_json::Value {
     schemars::schema_for!(Report).to_value()
 }

@@ -37,11 +37,13 @@ pub struct Report<'a> {
 
 impl Reconciliation {
     /// The report, including what the gap is worth if the file states values.
+    #[must_use]
     pub fn report(&self) -> Report<'_> {
         self.report_as_of(&AsOf::default())
     }
 
     /// The report with days counted from a given day, and with a given size band for comparables.
+    #[must_use]
     pub fn report_as_of(&self, as_of: &AsOf) -> Report<'_> {
         Report { reconciliation: self, worth: self.worth(as_of) }
     }
@@ -49,29 +51,34 @@ impl Reconciliation {
 
 impl Report<'_> {
     /// The whole report as text.
+    #[must_use]
     pub fn text(&self, look: Look) -> String {
         text::reconciliation(self.reconciliation, self.worth.as_ref(), look)
     }
 
     /// The caution to be read first where the record is smaller than the house; part of the
     /// [`opening`](Report::opening).
+    #[must_use]
     pub fn caution(&self) -> Option<String> {
         let say = Sentences::of(self.reconciliation.areas());
         say.caution(self.reconciliation.figures())
     }
 
     /// The opening: a sentence for each figure, and what follows from the figures alone.
+    #[must_use]
     pub fn opening(&self) -> Vec<Block> {
         Sentences::of(self.reconciliation.areas()).opening(self.reconciliation)
     }
 
     /// The report as text without its head and [`opening`](Report::opening), for a screen that shows those itself.
+    #[must_use]
     pub fn text_after_opening(&self, look: Look) -> String {
         text::after_opening(self.reconciliation, self.worth.as_ref(), look)
     }
 
     /// The report as data, ready for JSON.
     #[cfg(feature = "json")]
+    #[must_use]
     pub fn json(&self) -> json::Report {
         json::report(self.reconciliation, self.worth.as_ref())
     }
@@ -79,12 +86,14 @@ impl Report<'_> {
 
 impl Areas {
     /// The areas alone, as text.
+    #[must_use]
     pub fn text(&self, look: Look) -> String {
         text::areas(self, look)
     }
 
     /// The areas alone, as data for JSON.
     #[cfg(feature = "json")]
+    #[must_use]
     pub fn json(&self) -> json::AreasReport {
         json::areas_report(self)
     }

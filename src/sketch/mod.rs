@@ -54,6 +54,7 @@ impl Sketch {
     /// );
     /// # Ok::<(), fairfoot::Diagnostics>(())
     /// ```
+    #[must_use]
     pub fn tidied(&self) -> String {
         tidy::tidied(self)
     }

@@ -166,6 +166,7 @@ pub struct Rows {
 
 /// The rows of a text. A side that cannot be read becomes a row with `is_read` set to `false`; other unreadable
 /// lines are left out.
+#[must_use]
 pub fn rows(text: &str) -> Rows {
     let source = Source::new("", text);
     let Reading { sketch, .. } = super::read(&source);

@@ -27,6 +27,7 @@ pub enum Face {
 
 impl Face {
     /// Its word in the sides file.
+    #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
     }
@@ -62,16 +63,19 @@ impl Kind {
     pub const ALL: &'static [Kind] = <Kind as strum::VariantArray>::VARIANTS;
 
     /// Its word in the sides file.
+    #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
     }
 
     /// Whether it is part of the space it lies in, instead of a space beside it.
+    #[must_use]
     pub const fn lies_in_another(self) -> bool {
         matches!(self, Kind::Open | Kind::Low | Kind::Stair | Kind::Court)
     }
 
     /// Whether it has walls, which can have a veneer.
+    #[must_use]
     pub const fn has_walls(self) -> bool {
         matches!(
             self,
@@ -183,6 +187,7 @@ pub enum Unit {
 
 impl Unit {
     /// Its word in the sides file.
+    #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
     }
@@ -312,6 +317,7 @@ pub enum ReferenceSource {
 
 impl ReferenceSource {
     /// Its word in the sides file.
+    #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
     }

@@ -143,6 +143,7 @@ impl Sketch {
     }
 
     /// Whether both files mean the same, apart from spelling, spacing and blank lines.
+    #[must_use]
     pub fn says_the_same_as(&self, other: &Sketch) -> bool {
         fn said(sketch: &Sketch) -> impl Iterator<Item = (Option<&Statement>, Option<&str>)> {
             let lines = sketch.lines.iter();

@@ -49,16 +49,19 @@ impl Area {
     pub const HECTARE: Area = Area(10_000 * Area::SQUARE_METER.0);
 
     /// An area of `half_nm2` halves of a square nanometer.
+    #[must_use]
     pub const fn from_half_nm2(half_nm2: i128) -> Area {
         Area(half_nm2)
     }
 
     /// The area in halves of a square nanometer.
+    #[must_use]
     pub const fn half_nm2(self) -> i128 {
         self.0
     }
 
     /// The area of a rectangle.
+    #[must_use]
     pub fn rectangle(width: Length, depth: Length) -> Area {
         Area(2 * i128::from(width.nm()) * i128::from(depth.nm()))
     }
@@ -69,11 +72,13 @@ impl Area {
     }
 
     /// The area in square feet as a float: for statistics, never for a printed figure.
+    #[must_use]
     pub fn sq_ft(self) -> f64 {
         self.0 as f64 / Area::SQUARE_FOOT.0 as f64
     }
 
     /// The absolute value.
+    #[must_use]
     pub const fn abs(self) -> Area {
         Area(self.0.abs())
     }
@@ -81,12 +86,14 @@ impl Area {
     /// The area in whole square feet, halves rounded away from zero. This is the only rounding of a final figure.
     ///
     /// Reporting to the whole square foot: ANSI Z765-2021 §3 (read second-hand).
+    #[must_use]
     pub const fn whole_sq_ft(self) -> i64 {
         let (unit, sign) = (Area::SQUARE_FOOT.0, self.0.signum());
         (sign * ((2 * self.0.abs() + unit) / (2 * unit))) as i64
     }
 
     /// The area in square feet with up to six decimals, without trailing zeros: `1551.652778`.
+    #[must_use]
     pub fn sq_ft_text(self) -> String {
         six_decimals(self.0, Area::SQUARE_FOOT.0)
     }
@@ -101,6 +108,7 @@ impl Area {
     /// assert_eq!(Area::rectangle(side, side).to_hundredths(), "1,606.67");
     /// assert_eq!(Area::rectangle(Length::FOOT, Length::FOOT).to_hundredths(), "1");
     /// ```
+    #[must_use]
     pub fn to_hundredths(self) -> String {
         let text = self.in_unit(Area::SQUARE_FOOT, 2);
         let (whole, decimals) = text.split_once('.').unwrap_or((&text, ""));
@@ -110,6 +118,7 @@ impl Area {
     }
 
     /// The area in `unit` with exactly `decimals` decimals.
+    #[must_use]
     pub fn in_unit(self, unit: Area, decimals: u32) -> String {
         let mut value = Decimal::from_i128_with_scale(millionths(self.0, unit.0), 6)
             .round_dp_with_strategy(decimals, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
@@ -118,6 +127,7 @@ impl Area {
     }
 
     /// This area as a percentage of `whole`, with one decimal; `None` if `whole` is not positive.
+    #[must_use]
     pub fn per_cent_of(self, whole: Area) -> Option<String> {
         (whole.0 > 0).then(|| {
             let tenths = rounded_quotient(self.0 * 1000, whole.0);
@@ -168,6 +178,7 @@ pub enum AreaUnit {
 
 impl AreaUnit {
     /// The area of one unit.
+    #[must_use]
     pub const fn area(self) -> Area {
         match self {
             AreaUnit::SquareFeet => Area::SQUARE_FOOT,
@@ -178,6 +189,7 @@ impl AreaUnit {
     }
 
     /// The unit's name in the sides file.
+    #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
             AreaUnit::SquareFeet => "sq ft",
@@ -206,11 +218,13 @@ impl WrittenArea {
     }
 
     /// The area itself.
+    #[must_use]
     pub const fn area(self) -> Area {
         self.area
     }
 
     /// The unit it was written in.
+    #[must_use]
     pub const fn unit(self) -> AreaUnit {
         self.unit
     }

@@ -44,6 +44,7 @@ pub(crate) fn largest_remainder(parts: &[i128], unit: i128, total: i128) -> Vec<
 }
 
 /// The number with commas, and a minus sign if it is negative: `1,757`.
+#[must_use]
 pub fn thousands(number: i64) -> String {
     let sign = if number < 0 { "-" } else { "" };
     format!("{sign}{}", group_thousands(&number.unsigned_abs().to_string()))

@@ -45,21 +45,25 @@ impl Length {
     pub const LONGEST_SIDE: Length = Length(10_000 * 304_800_000);
 
     /// A length of `nm` nanometers.
+    #[must_use]
     pub const fn from_nm(nm: i64) -> Length {
         Length(nm)
     }
 
     /// The length in nanometers.
+    #[must_use]
     pub const fn nm(self) -> i64 {
         self.0
     }
 
     /// The length in feet as a float: for statistics and drawing, never for a printed figure.
+    #[must_use]
     pub fn feet(self) -> f64 {
         self.0 as f64 / Length::FOOT.0 as f64
     }
 
     /// The absolute value.
+    #[must_use]
     pub const fn abs(self) -> Length {
         Length(self.0.abs())
     }
@@ -77,12 +81,14 @@ impl Length {
     /// assert_eq!(wall.rounded(Step::WholeFoot, Halves::Up), "13'".parse()?);
     /// # Ok::<(), fairfoot::Error>(())
     /// ```
+    #[must_use]
     pub fn rounded(self, step: Step, halves: Halves) -> Length {
         let step = step.length().0;
         Length(halves.quotient(self.0, step) * step)
     }
 
     /// The length in feet with up to six decimals, without trailing zeros: `42.583333`.
+    #[must_use]
     pub fn decimal_feet(self) -> String {
         crate::units::decimal::six_decimals(i128::from(self.0), i128::from(Length::FOOT.0))
     }
@@ -93,6 +99,7 @@ impl Length {
     }
 
     /// The length to the nearest sixteenth of an inch, halves up; used in messages about computed lengths.
+    #[must_use]
     pub fn to_sixteenth(self) -> Length {
         const SIXTEENTH: i64 = 1_587_500;
         Length(Halves::Up.quotient(self.0, SIXTEENTH) * SIXTEENTH)
@@ -100,6 +107,7 @@ impl Length {
 
     /// The length in feet and inches to the nearest sixteenth of an inch, without its sign. A length that would
     /// round to zero becomes `under 1/16"`.
+    #[must_use]
     pub fn spoken(self) -> String {
         let near = self.abs().to_sixteenth();
         if near == Length::ZERO && self != Length::ZERO {
@@ -164,6 +172,7 @@ pub enum Step {
 
 impl Step {
     /// The length of one unit.
+    #[must_use]
     pub const fn length(self) -> Length {
         match self {
             Step::WholeFoot => Length::FOOT,
@@ -174,11 +183,13 @@ impl Step {
     }
 
     /// Its word in the sides file: `whole-foot`, `half-foot`, `inch`, `tenth-foot`.
+    #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
     }
 
     /// The phrase for people: `each wall to the whole foot`.
+    #[must_use]
     pub const fn spoken(self) -> &'static str {
         match self {
             Step::WholeFoot => "each wall to the whole foot",
@@ -258,16 +269,19 @@ impl Form {
 
 impl Written {
     /// A length and the form to write it in.
+    #[must_use]
     pub const fn new(length: Length, form: Form) -> Written {
         Written { length, form }
     }
 
     /// The length.
+    #[must_use]
     pub const fn length(self) -> Length {
         self.length
     }
 
     /// The form it was written in.
+    #[must_use]
     pub const fn form(self) -> Form {
         self.form
     }
@@ -284,6 +298,7 @@ impl Written {
     /// assert_eq!(Written::new(length, Form::DecimalFeet).spoken(), "42.58'");
     /// # Ok::<(), fairfoot::Error>(())
     /// ```
+    #[must_use]
     pub fn spoken(self) -> String {
         let grain = match self.form {
             Form::FeetAndInches => return self.length.spoken(),

@@ -41,26 +41,31 @@ impl Money {
     }
 
     /// A computed amount, with all its digits.
+    #[must_use]
     pub const fn figured(dollars: Decimal) -> Money {
         Money(dollars)
     }
 
     /// The unrounded amount in dollars.
+    #[must_use]
     pub const fn dollars(self) -> Decimal {
         self.0
     }
 
     /// The amount in whole dollars, halves away from zero. `None` if it does not fit in 64 bits.
+    #[must_use]
     pub fn whole_dollars(self) -> Option<i64> {
         self.rounded(0).to_i64()
     }
 
     /// The amount to the whole dollar: `$20,330`.
+    #[must_use]
     pub fn whole_text(self) -> String {
         Money(self.rounded(0)).to_string()
     }
 
     /// The amount to the cent: `$204.06`.
+    #[must_use]
     pub fn cents_text(self) -> String {
         let mut cents = self.rounded(2);
         cents.rescale(2);
@@ -68,6 +73,7 @@ impl Money {
     }
 
     /// The amount with up to six decimals and no trailing zeros, as in JSON: `20330.314331`.
+    #[must_use]
     pub fn decimal_text(self) -> String {
         self.rounded(6).normalize().to_string()
     }

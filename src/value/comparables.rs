@@ -59,16 +59,19 @@ impl Comparables {
     }
 
     /// How near in size counts as near, in percent of the house's size.
+    #[must_use]
     pub fn band(&self) -> u8 {
         self.band
     }
 
     /// The comparables, in file order.
+    #[must_use]
     pub fn list(&self) -> &[Comparable] {
         &self.list
     }
 
     /// The unit price of those near the measured size, or of all if none is near; `None` without comparables.
+    #[must_use]
     pub fn unit_price(&self) -> Option<&UnitPrice> {
         self.unit_price.as_ref()
     }
@@ -93,41 +96,49 @@ impl Comparable {
     }
 
     /// Its name.
+    #[must_use]
     pub fn name(&self) -> &str {
         &self.name
     }
 
     /// Its size in whole square feet.
+    #[must_use]
     pub fn sq_ft(&self) -> i64 {
         self.sq_ft
     }
 
     /// Its size on the record in whole square feet, if the file gives it.
+    #[must_use]
     pub fn recorded(&self) -> Option<i64> {
         self.recorded
     }
 
     /// Its price.
+    #[must_use]
     pub fn sold(&self) -> Money {
         self.sold
     }
 
     /// The day of the sale.
+    #[must_use]
     pub fn on(&self) -> Date {
         self.on
     }
 
     /// Its price divided by its size, in dollars per square foot; the price includes the land.
+    #[must_use]
     pub fn unit_price(&self) -> Money {
         self.unit_price
     }
 
     /// Whether its recorded size (or else its size) is near the house's recorded size; `None` without a record.
+    #[must_use]
     pub fn is_near_record(&self) -> Option<bool> {
         self.near_record
     }
 
     /// Whether its size is near the house's measured size; `None` if nothing was measured.
+    #[must_use]
     pub fn is_near_measured(&self) -> Option<bool> {
         self.near_measured
     }
@@ -152,16 +163,19 @@ impl UnitPrice {
     }
 
     /// The lowest price, in dollars per square foot.
+    #[must_use]
     pub fn low(&self) -> Money {
         self.low.price
     }
 
     /// The median, in dollars per square foot.
+    #[must_use]
     pub fn median(&self) -> Money {
         self.median.price
     }
 
     /// The highest price, in dollars per square foot.
+    #[must_use]
     pub fn high(&self) -> Money {
         self.high.price
     }
@@ -172,11 +186,13 @@ impl UnitPrice {
     }
 
     /// The number of comparables used.
+    #[must_use]
     pub fn count(&self) -> usize {
         self.count
     }
 
     /// Whether only those near the measured size were used.
+    #[must_use]
     pub fn is_of_near_ones(&self) -> bool {
         self.is_of_near_ones
     }

@@ -57,21 +57,25 @@ impl Dates {
     }
 
     /// The tax year, from the values, else from the file's head, else from the notice.
+    #[must_use]
     pub fn year(&self) -> Option<i16> {
         self.year
     }
 
     /// The name of the law, if the file names a place with rules.
+    #[must_use]
     pub fn law(&self) -> Option<&str> {
         self.law
     }
 
     /// The rule for last days that are not business days.
+    #[must_use]
     pub fn moving(&self) -> Option<&LawRule> {
         self.moving
     }
 
     /// The ways of correction that take up one of these classes of cause, or may do so, in the order of the rules.
+    #[must_use]
     pub fn routes(&self, classes: &[CauseClass]) -> Vec<&Deadline> {
         let reaches = |deadline: &&Deadline| {
             classes.iter().any(|class| !matches!(deadline.reach(*class), None | Some(Reach::No)))
@@ -80,11 +84,13 @@ impl Dates {
     }
 
     /// The deadlines, in the order of the rules; empty without a place or a year.
+    #[must_use]
     pub fn deadlines(&self) -> &[Deadline] {
         &self.deadlines
     }
 
     /// What to ask the office where there are no rules.
+    #[must_use]
     pub const fn questions() -> [&'static str; 2] {
         [
             "By which day does a protest or an appeal have to be with you, and how do you count it?",
@@ -95,51 +101,61 @@ impl Dates {
 
 impl Deadline {
     /// The rule.
+    #[must_use]
     pub fn rule(&self) -> &LawRule {
         self.rule
     }
 
     /// The last day, moved past days on which offices are closed.
+    #[must_use]
     pub fn day(&self) -> Option<Date> {
         self.day
     }
 
     /// The last day before it was moved.
+    #[must_use]
     pub fn unmoved(&self) -> Option<Date> {
         self.unmoved
     }
 
     /// The days it was moved past, with their names.
+    #[must_use]
     pub fn moved_past(&self) -> &[String] {
         &self.moved_past
     }
 
     /// The time in words, if it is not a calendar day: `14 days before the hearing`.
+    #[must_use]
     pub fn in_words(&self) -> Option<&str> {
         self.in_words.as_deref()
     }
 
     /// Questions for the office, as sentences.
+    #[must_use]
     pub fn asks(&self) -> &[String] {
         &self.asks
     }
 
     /// Whether the rule was read in the law itself and for this tax year; otherwise the office has to be asked.
+    #[must_use]
     pub fn is_certain(&self) -> bool {
         self.is_certain
     }
 
     /// The correct value has to be below this for the rule to apply.
+    #[must_use]
     pub fn correct_below(&self) -> Option<Money> {
         self.correct_below
     }
 
     /// Whether it corrects a class of cause; `None` if the rule is not a way of correction.
+    #[must_use]
     pub fn reach(&self, class: CauseClass) -> Option<Reach> {
         self.corrects.map(|corrects| corrects.reach(class))
     }
 
     /// Days from `today` to the last day; negative after it. `None` if there is no last day.
+    #[must_use]
     pub fn days_left(&self, today: Date) -> Option<i32> {
         let span = today.until((Unit::Day, self.day?)).ok()?;
         Some(span.get_days())

@@ -38,37 +38,44 @@ impl Gap {
     }
 
     /// The record's area, in square feet.
+    #[must_use]
     pub fn record(&self) -> i64 {
         self.record
     }
 
     /// The measured area in square feet: each wall rounded by the finer rule, at the outside face.
+    #[must_use]
     pub fn measured(&self) -> i64 {
         self.measured
     }
 
     /// The measured area at the record's own face and with what it says it counts, in square feet.
+    #[must_use]
     pub fn alike(&self) -> i64 {
         self.alike
     }
 
     /// The names of what the record says it counts besides living area.
+    #[must_use]
     pub fn counted(&self) -> &[String] {
         &self.counted
     }
 
     /// The face the record is assumed to be measured to.
+    #[must_use]
     pub fn face(&self) -> Face {
         self.face
     }
 
     /// Whether rounding the walls of this house to the foot could give the record; `None` if that cannot be
     /// computed.
+    #[must_use]
     pub fn rounding(&self) -> Option<CouldExplain> {
         self.rounding
     }
 
     /// The record minus the measured area, like for like, in square feet; negative if the record is smaller.
+    #[must_use]
     pub fn sq_ft(&self) -> i64 {
         self.record - self.alike
     }

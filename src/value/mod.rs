@@ -101,6 +101,7 @@ impl Default for AsOf {
 
 impl Reconciliation {
     /// What the gap is worth, and by when to act; `None` if the file states no values, dates or sales.
+    #[must_use]
     pub fn worth(&self, as_of: &AsOf) -> Option<Worth> {
         Worth::of(self, as_of)
     }
@@ -152,47 +153,56 @@ impl Worth {
     }
 
     /// The gap between record and measured area; `None` without a record.
+    #[must_use]
     pub fn gap(&self) -> Option<&Gap> {
         self.gap.as_ref()
     }
 
     /// The ways to convert the gap into money for which the file has figures; empty if the record is not larger.
+    #[must_use]
     pub fn ways(&self) -> &[Way] {
         &self.ways
     }
 
     /// How far a capped value may rise this year; `None` without a cap.
+    #[must_use]
     pub fn cap(&self) -> Option<&Cap> {
         self.cap.as_ref()
     }
 
     /// Whether the gap would change the tax; `None` if the file does not give enough for that, or the record is not
     /// larger.
+    #[must_use]
     pub fn tax(&self) -> Option<&Tax> {
         self.tax.as_ref()
     }
 
     /// The comparables.
+    #[must_use]
     pub fn comparables(&self) -> &Comparables {
         &self.comparables
     }
 
     /// The days by which to act.
+    #[must_use]
     pub fn dates(&self) -> &Dates {
         &self.dates
     }
 
     /// What to bring to the office; empty if the record is not larger.
+    #[must_use]
     pub fn checklist(&self) -> &[String] {
         &self.checklist
     }
 
     /// The day from which days left are counted.
+    #[must_use]
     pub fn today(&self) -> Option<Date> {
         self.today
     }
 
     /// Cautions about all of this.
+    #[must_use]
     pub const fn cautions() -> [&'static str; 3] {
         [
             "Not legal advice and not an appraisal: check every line with the local appraisal office and a licensed professional before acting.",

@@ -54,6 +54,7 @@ pub enum Sure {
 
 impl Sure {
     /// In words, as in JSON.
+    #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
             Sure::Read => "read in a copy of the law",
@@ -78,36 +79,43 @@ pub struct LawRule {
 
 impl LawRule {
     /// A stable word for it, as in JSON.
+    #[must_use]
     pub fn key(&self) -> &str {
         &self.key
     }
 
     /// What it is about, shown beside its day.
+    #[must_use]
     pub fn name(&self) -> &str {
         &self.name
     }
 
     /// The section of the law.
+    #[must_use]
     pub fn section(&self) -> &str {
         &self.section
     }
 
     /// What it says, in our words.
+    #[must_use]
     pub fn says(&self) -> &str {
         &self.says
     }
 
     /// The date it took effect, if known.
+    #[must_use]
     pub fn effective(&self) -> &str {
         &self.effective
     }
 
     /// How sure it is that the rule is stated correctly.
+    #[must_use]
     pub fn sure(&self) -> Sure {
         self.sure
     }
 
     /// The day the rule was last checked, as `2026-11-25`.
+    #[must_use]
     pub fn checked(&self) -> &str {
         &self.checked
     }

@@ -117,22 +117,26 @@ impl Tax {
     }
 
     /// The market value on the notice.
+    #[must_use]
     pub fn market(&self) -> Money {
         self.market
     }
 
     /// The value that is taxed, before exemptions: from the notice, else the most the cap allows. Only a market
     /// value below it changes the tax.
+    #[must_use]
     pub fn assessed(&self) -> Money {
         self.assessed
     }
 
     /// Whether it was computed from the cap, because the file does not give it.
+    #[must_use]
     pub fn is_figured(&self) -> bool {
         self.is_figured
     }
 
     /// The result of each way, in order.
+    #[must_use]
     pub fn outcomes(&self) -> &[Outcome] {
         &self.outcomes
     }
@@ -140,26 +144,31 @@ impl Tax {
 
 impl Outcome {
     /// The way this results from.
+    #[must_use]
     pub fn method(&self) -> Method {
         self.method
     }
 
     /// The market value minus what the way gives.
+    #[must_use]
     pub fn market(&self) -> Money {
         self.market
     }
 
     /// The value that would be taxed, before exemptions.
+    #[must_use]
     pub fn assessed(&self) -> Money {
         self.assessed
     }
 
     /// Whether that is less than now.
+    #[must_use]
     pub fn reaches(&self) -> bool {
         self.reaches
     }
 
     /// The tax saved at the rates of the file; `None` without rates.
+    #[must_use]
     pub fn less_tax(&self) -> Option<Money> {
         self.less_tax
     }
@@ -176,27 +185,32 @@ impl Cap {
     }
 
     /// The most the value may be: last year's value plus the allowed percentage, plus new improvements.
+    #[must_use]
     pub fn most(&self) -> Money {
         let hundredths = Decimal::from_i128_with_scale(i128::from(100 + self.per_cent), 2);
         Money::figured((self.last.dollars() * hundredths).normalize() + self.new.dollars())
     }
 
     /// Last year's value.
+    #[must_use]
     pub fn last(&self) -> Money {
         self.last
     }
 
     /// The market value of new improvements.
+    #[must_use]
     pub fn new_improvements(&self) -> Money {
         self.new
     }
 
     /// The percentage by which it may rise.
+    #[must_use]
     pub fn per_cent(&self) -> u32 {
         self.per_cent
     }
 
     /// The rule it follows.
+    #[must_use]
     pub fn rule(&self) -> &LawRule {
         self.rule
     }

@@ -21,6 +21,7 @@ pub enum Method {
 
 impl Method {
     /// A stable word for it, as in JSON.
+    #[must_use]
     pub const fn key(self) -> &'static str {
         match self {
             Method::Proportion => "in proportion",
@@ -81,21 +82,25 @@ impl Way {
     }
 
     /// The method.
+    #[must_use]
     pub fn method(&self) -> Method {
         self.method
     }
 
     /// The amount for the gap, not rounded.
+    #[must_use]
     pub fn gives(&self) -> Money {
         self.gives
     }
 
     /// The amounts at the lowest and the highest unit price, if those differ.
+    #[must_use]
     pub fn range(&self) -> Option<(Money, Money)> {
         self.range
     }
 
     /// The calculation: `$318,000 × 120 ÷ 1,877`.
+    #[must_use]
     pub fn working(&self) -> &str {
         &self.working
     }

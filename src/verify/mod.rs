@@ -74,6 +74,7 @@ pub enum Why {
 
 impl Why {
     /// A stable word for programs.
+    #[must_use]
     pub const fn word(&self) -> &'static str {
         match self {
             Why::Genuine => "genuine",
@@ -96,36 +97,43 @@ pub struct Verification {
 
 impl Verification {
     /// Whether the file is byte for byte what this version of the program makes of the sides inside.
+    #[must_use]
     pub fn is_genuine(&self) -> bool {
         self.why == Why::Genuine
     }
 
     /// The reason.
+    #[must_use]
     pub fn why(&self) -> &Why {
         &self.why
     }
 
     /// The pages made again from the sides inside. These can be relied on, whatever the file shows.
+    #[must_use]
     pub fn pages(&self) -> &Pages {
         &self.pages
     }
 
     /// The page number that the file states, from 1; `None` for a PDF, which has all pages.
+    #[must_use]
     pub fn page(&self) -> Option<usize> {
         self.page
     }
 
     /// The version of the program stated in the file.
+    #[must_use]
     pub fn version(&self) -> &str {
         &self.version
     }
 
     /// The sides file inside.
+    #[must_use]
     pub fn sides(&self) -> &str {
         self.pages.sides()
     }
 
     /// The SHA-256 of the sides file inside, in hexadecimal.
+    #[must_use]
     pub fn sha256(&self) -> String {
         sha256(self.sides())
     }

@@ -74,6 +74,7 @@ pub enum Edit {
 }
 
 /// The text after an edit.
+#[must_use]
 pub fn edited(text: &str, edit: &Edit) -> String {
     Lines::of(text).after(edit)
 }
