@@ -16,21 +16,25 @@ pub struct WallPicture<'a> {
 
 impl<'a> WallPicture<'a> {
     /// The plain name of its file, beside the sides file.
+    #[must_use]
     pub fn file(&self) -> &'a str {
         self.file
     }
 
     /// The space or the lot whose wall or line it shows.
+    #[must_use]
     pub fn of(&self) -> &'a str {
         self.of
     }
 
     /// The side that it is of.
+    #[must_use]
     pub fn side(&self) -> &'a Side {
         self.side
     }
 
     /// What the file says of it.
+    #[must_use]
     pub fn caption(&self) -> &'a str {
         self.side.words.photo.as_deref().unwrap_or_default()
     }

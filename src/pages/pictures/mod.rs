@@ -152,6 +152,7 @@ impl Pictures {
     }
 
     /// Whether there is no picture.
+    #[must_use]
     pub fn is_empty(&self) -> bool {
         self.by_file.is_empty()
     }
