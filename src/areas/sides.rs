@@ -2,6 +2,7 @@
 
 use crate::areas::Areas;
 use crate::geometry::outline::{Outline, Vector};
+use crate::house::LengthSource;
 use crate::units::length::Length;
 
 /// One row of the side table.
@@ -23,8 +24,8 @@ pub struct SideRow {
     pub whole_foot: Option<Length>,
     /// The length on the record, if given.
     pub recorded: Option<Length>,
-    /// How it was obtained: `measured`, `closing`, `estimated`, `plan` or `record`.
-    pub how: &'static str,
+    /// How it was obtained.
+    pub how: LengthSource,
 }
 
 impl Areas {

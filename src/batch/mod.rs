@@ -21,6 +21,7 @@ use serde::{Deserialize, Serialize};
 use crate::areas::rule::Settings;
 use crate::diagnostic::Diagnostics;
 use crate::house::FigureKind;
+use crate::house::LengthSource;
 use crate::reconcile::Weights;
 use crate::reconcile::{CouldExplain, Figure};
 use crate::units::area::{Area, AreaUnit, WrittenArea};
@@ -135,7 +136,7 @@ pub struct Row {
     /// The gap in percent of the measured area, to one decimal; negative if the figure is smaller.
     pub per_cent: Option<String>,
     /// Whether rounding could explain it: `yes`, `only against the rounding`, `no`; null if that is not known.
-    pub rounding: Option<&'static str>,
+    pub rounding: Option<CouldExplain>,
     /// The best supported explanation.
     pub explanation: Option<String>,
     /// Whether the explanation fits: it leaves no more than rounding can.
@@ -208,14 +209,14 @@ fn measured(
         outcome.reasons.push(OUTSIDE.to_owned());
     }
     let sizes: Vec<i64> = figures.iter().map(|figure| figure.area().whole_sq_ft()).collect();
-    if repeats(&outcome.figures, outcome.tenth_foot) {
+    if crate::reconcile::listing_repeats_record(figures, outcome.tenth_foot) {
         outcome.reasons.push(REPEATS.to_owned());
     }
     if disagree(sizes.iter().copied().chain(outcome.tenth_foot), terms.over_per_cent) {
         outcome.reasons.push(disagreement(terms));
     }
     let counted = reconciliation.house().spaces().iter().filter(|space| space.is_counted());
-    if counted.flat_map(|space| space.sides()).any(|side| side.how() == "estimated") {
+    if counted.flat_map(|space| space.sides()).any(|side| side.how() == LengthSource::Estimated) {
         outcome.reasons.push(ESTIMATED.to_owned());
     }
     Ok(outcome)
@@ -249,19 +250,14 @@ fn published(figures: &[(&'static str, i64)], terms: &Terms) -> Outcome {
         fits: None,
     };
     let mut house = Outcome { figures: figures.iter().map(row).collect(), ..Outcome::default() };
-    if repeats(&house.figures, None) {
+    let of = |word: &str| figures.iter().find(|figure| figure.0 == word).map(|figure| figure.1);
+    if crate::reconcile::repeats(of("record"), of("listing"), None) {
         house.reasons.push(REPEATS.to_owned());
     }
     if disagree(figures.iter().map(|figure| figure.1), terms.over_per_cent) {
         house.reasons.push(disagreement(terms));
     }
     house
-}
-
-/// Whether the listing repeats the record's figure although the measured area differs.
-fn repeats(rows: &[Row], measured: Option<i64>) -> bool {
-    let of = |name: &str| rows.iter().find(|row| row.figure == name).map(|row| row.sq_ft);
-    crate::reconcile::repeats(of("record"), of("listing"), measured)
 }
 
 fn disagreement(terms: &Terms) -> String {
@@ -283,7 +279,7 @@ fn row(figure: &Figure) -> Row {
         sq_ft: figure.area().whole_sq_ft(),
         gap_sq_ft: is_measured.then_some(gap),
         per_cent: figure.per_cent(),
-        rounding: figure.enough().could_explain().map(CouldExplain::words),
+        rounding: figure.enough().could_explain(),
         explanation: best.map(|best| best.departures().join("; ")),
         fits: best.map(crate::reconcile::Explanation::fits),
     }
@@ -325,7 +321,7 @@ pub fn cells(house: &Outcome) -> Vec<Vec<String>> {
             number(house.whole_foot_high),
             number(row.and_then(|row| row.gap_sq_ft)),
             text(|row| row.per_cent.clone().unwrap_or_default()),
-            text(|row| row.rounding.unwrap_or_default().to_owned()),
+            text(|row| row.rounding.map(CouldExplain::words).unwrap_or_default().to_owned()),
             text(|row| row.explanation.clone().unwrap_or_default()),
             row.and_then(|row| row.fits).map(yes).unwrap_or_default(),
             yes(house.second_look),

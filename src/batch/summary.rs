@@ -15,6 +15,7 @@ use svg::node::element::{Line, Rectangle, Text, Title};
 
 use crate::batch::Outcome;
 use crate::diagnostic::words;
+use crate::reconcile::CouldExplain;
 use crate::units::decimal::thousands;
 
 /// Counts, medians and the largest gaps of the houses seen so far.
@@ -51,9 +52,9 @@ impl Summary {
                 continue;
             }
             match row.rounding {
-                Some("yes") => self.by_rounding += 1,
-                Some("no") => self.beyond += 1,
-                Some(_) => self.only_against += 1,
+                Some(CouldExplain::Yes) => self.by_rounding += 1,
+                Some(CouldExplain::No) => self.beyond += 1,
+                Some(CouldExplain::OnlyAgainst) => self.only_against += 1,
                 None => {}
             }
             let per_cent = (gap as f64 / measured as f64 * 100.0) as f32;

@@ -13,6 +13,6 @@ pub use crate::house::check::{
 pub(crate) use crate::sketch::statement::{FigureKind, Measured, Run, SideRule, Thickness};
 pub(crate) use crate::sketch::valued::{Exemption, Place, Sale, TaxRate, Values};
 pub use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom, Unit};
-pub use model::{House, Level, Lot, Side, SideNumber, Space};
+pub use model::{House, LengthSource, Level, Lot, Side, SideNumber, Space};
 pub(crate) use model::{Missing, Model, PublishedFigure, ReferenceOutline};
 pub use pictures::WallPicture;

@@ -209,6 +209,31 @@ impl fmt::Display for SideNumber {
     }
 }
 
+/// How the length of a side was obtained.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
+#[non_exhaustive]
+pub enum LengthSource {
+    /// Measured with a tape or a laser.
+    Measured,
+    /// Computed from the other sides of its traverse.
+    Closing,
+    /// Measured, but not closely.
+    Estimated,
+    /// Taken from a plan.
+    Plan,
+    /// Taken from the record.
+    Record,
+}
+
+impl LengthSource {
+    /// Its word in JSON: `measured`, `closing`, `estimated`, `plan` or `record`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        self.into()
+    }
+}
+
 /// A side of a space.
 #[derive(Clone, Debug)]
 pub struct Side {
@@ -430,15 +455,15 @@ impl Side {
         self.words.recorded.map(Written::length)
     }
 
-    /// How its length was obtained: `measured`, `closing`, `estimated`, `plan` or `record`.
+    /// How its length was obtained.
     #[must_use]
-    pub fn how(&self) -> &'static str {
+    pub fn how(&self) -> LengthSource {
         match (self.follows, self.words.estimated, self.words.from) {
-            (true, ..) => "closing",
-            (_, true, _) => "estimated",
-            (.., TakenFrom::Plan) => "plan",
-            (.., TakenFrom::Record) => "record",
-            (.., TakenFrom::Tape) => "measured",
+            (true, ..) => LengthSource::Closing,
+            (_, true, _) => LengthSource::Estimated,
+            (.., TakenFrom::Plan) => LengthSource::Plan,
+            (.., TakenFrom::Record) => LengthSource::Record,
+            (.., TakenFrom::Tape) => LengthSource::Measured,
         }
     }
 

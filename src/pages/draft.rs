@@ -5,6 +5,7 @@ use crate::areas::rule::Settings;
 use crate::diagnostic::{Diagnostics, Source, sha256};
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::Vector;
+use crate::house::LengthSource;
 use crate::house::Run;
 use crate::house::check::draft::{Draft, DraftWalk};
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
@@ -314,9 +315,9 @@ fn words(draft: &Draft, walk: &DraftWalk, side: usize) -> String {
         Run::Diagonal(..) => chord(),
     };
     match walk.sides[side].how() {
-        "estimated" => format!("{length} estimated"),
-        "plan" => format!("{length} from plan"),
-        "record" => format!("{length} from record"),
+        LengthSource::Estimated => format!("{length} estimated"),
+        LengthSource::Plan => format!("{length} from plan"),
+        LengthSource::Record => format!("{length} from record"),
         _ => length,
     }
 }

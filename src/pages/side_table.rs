@@ -3,6 +3,7 @@
 use crate::areas::SideRow;
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::Misclosure;
+use crate::house::LengthSource;
 use crate::house::{Face, Run, Side, Space};
 use crate::pages::layout::{Column, Line, Stack};
 use crate::reconcile::Reconciliation;
@@ -119,10 +120,10 @@ fn legs(say: &Sentences<'_>, space: usize, side: &Side, outline: &Outline) -> Op
 /// How a side was obtained, in words.
 pub(crate) fn how(side: &Side) -> &'static str {
     match side.how() {
-        "closing" => "by closing",
-        "estimated" => "estimated",
-        "plan" => "from plan",
-        "record" => "from record",
+        LengthSource::Closing => "by closing",
+        LengthSource::Estimated => "estimated",
+        LengthSource::Plan => "from plan",
+        LengthSource::Record => "from record",
         _ => "measured",
     }
 }

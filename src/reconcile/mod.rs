@@ -338,6 +338,20 @@ impl Figure {
         matches!(self.kind, FigureKind::Record)
     }
 
+    /// Whether an outline of this source is the figure's own sketch.
+    pub(crate) fn is_of(&self, source: ReferenceSource) -> bool {
+        match source {
+            ReferenceSource::Record => self.kind == FigureKind::Record,
+            ReferenceSource::Plan => self.kind == FigureKind::Plan,
+            ReferenceSource::Map => false,
+        }
+    }
+
+    /// Whether it is neither the record's, a listing's nor a plan's, but somebody else's under its own name.
+    pub(crate) fn has_own_name(&self) -> bool {
+        matches!(self.kind, FigureKind::Other(_))
+    }
+
     /// The word it is given with in the sides file.
     pub(crate) fn word(&self) -> &'static str {
         match &self.kind {
@@ -479,6 +493,14 @@ impl Figure {
 /// Whether a listing repeats the record's figure although the measured area differs, in whole square feet.
 pub(crate) fn repeats(record: Option<i64>, listing: Option<i64>, measured: Option<i64>) -> bool {
     record.is_some() && listing == record && measured != record
+}
+
+/// Whether the listing's figure is the record's although the measured area, in whole square feet, differs.
+pub(crate) fn listing_repeats_record(figures: &[Figure], measured: Option<i64>) -> bool {
+    let of = |kind: FigureKind| {
+        figures.iter().find(|figure| figure.kind == kind).map(|figure| figure.area().whole_sq_ft())
+    };
+    repeats(of(FigureKind::Record), of(FigureKind::Listing), measured)
 }
 
 /// The sum over the counted spaces above grade, after their deductions.

@@ -11,13 +11,16 @@ use crate::units::area::Area;
 use crate::units::length::Step;
 
 /// Whether rounding the walls of this house could give a figure.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
 pub enum CouldExplain {
     /// The figure is in the range.
+    #[serde(rename = "yes")]
     Yes,
     /// Only if more walls are rounded against the rule than closing requires.
+    #[serde(rename = "only against the rounding")]
     OnlyAgainst,
     /// No.
+    #[serde(rename = "no")]
     No,
 }
 

@@ -639,7 +639,7 @@ fn side(row: SideRow) -> SideReport {
         tenth_foot: feet(row.tenth_foot),
         whole_foot: feet(row.whole_foot),
         recorded: feet(row.recorded),
-        how: row.how,
+        how: row.how.word(),
     }
 }
 
@@ -713,7 +713,7 @@ fn figure(figure: &Figure) -> FigureReport {
         recorded_ft: share.recorded().decimal_feet(),
         sq_ft: share.area().sq_ft_text(),
     };
-    let own_name = (figure.word() == "figure").then(|| figure.name().to_owned());
+    let own_name = figure.has_own_name().then(|| figure.name().to_owned());
     FigureReport {
         kind: figure.word(),
         title: figure.title().map(str::to_owned).or(own_name),

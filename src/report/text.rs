@@ -4,6 +4,7 @@
 use crate::areas::range::Range;
 use crate::areas::{Areas, SpaceAreas, is_in_total};
 use crate::geometry::partition::Cut;
+use crate::house::LengthSource;
 use crate::reconcile::{Explanation, Figure, OutlineReport, Reconciliation};
 use crate::report::blocks;
 use crate::report::table::Page;
@@ -339,10 +340,10 @@ impl Writer<'_> {
         let sides = self.say.areas.side_rows(number);
         let mut moved = false;
         for (side, figures) in space.sides.iter().zip(sides) {
-            let how = if matches!(side.how(), "measured" | "closing") {
+            let how = if matches!(side.how(), LengthSource::Measured | LengthSource::Closing) {
                 String::new()
             } else {
-                format!(", {}", side.how())
+                format!(", {}", side.how().word())
             };
             let mut mark = |length: Option<Length>, step: Step| {
                 let Some(length) = length else { return String::new() };

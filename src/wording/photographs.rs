@@ -1,5 +1,6 @@
 //! What is said of photographs: on which wall they are, and what they do not show.
 
+use crate::house::LengthSource;
 use crate::house::WallPicture;
 use crate::reconcile::Reconciliation;
 use crate::wording::sentences::Sentences;
@@ -31,12 +32,12 @@ impl Sentences<'_> {
 }
 
 /// How the length of a side was obtained.
-fn how(word: &str) -> &'static str {
-    match word {
-        "closing" => "not measured, follows from the other walls",
-        "estimated" => "estimated",
-        "plan" => "from plan",
-        "record" => "from record",
+fn how(source: LengthSource) -> &'static str {
+    match source {
+        LengthSource::Closing => "not measured, follows from the other walls",
+        LengthSource::Estimated => "estimated",
+        LengthSource::Plan => "from plan",
+        LengthSource::Record => "from record",
         _ => "measured",
     }
 }

@@ -1,13 +1,15 @@
 //! Sentences about a house and its figures. The terminal and the pages print the same words.
 #![expect(clippy::float_arithmetic, reason = "a support is a float")]
 
+use std::collections::HashSet;
+
 use crate::areas::range::Range;
 use crate::areas::rule::Settings;
 use crate::areas::{Areas, EquallyNear};
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
-use crate::house::{Face, House, Kind, ReferenceSource, SideNumber, SideRule};
+use crate::house::{Face, House, Kind, LengthSource, ReferenceSource, SideNumber, SideRule};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::departures::Listed;
 use crate::reconcile::{
@@ -95,12 +97,8 @@ impl Sentences<'_> {
     /// Says that a listing repeats the record's figure and so adds nothing; `None` if it also equals the measured
     /// area.
     pub(crate) fn repeated(&self, figures: &[Figure]) -> Option<String> {
-        let of = |word: &str| {
-            let figure = figures.iter().find(|figure| figure.word() == word);
-            figure.map(|figure| figure.area().whole_sq_ft())
-        };
         let measured = figures.first().map(|figure| figure.start().whole_sq_ft());
-        crate::reconcile::repeats(of("record"), of("listing"), measured)
+        crate::reconcile::listing_repeats_record(figures, measured)
             .then(|| "The listing repeats the record's figure.".to_owned())
     }
 
@@ -123,7 +121,7 @@ impl Sentences<'_> {
         let apart = own.whole_sq_ft() - figure.area().whole_sq_ft();
         let drawn = figure.own_sketch_as_drawn().filter(|drawn| *drawn != own);
         let name = capital(&the(figure));
-        let is_drawn = |drawn: &crate::house::ReferenceOutline| drawn.drawn.word() == figure.word();
+        let is_drawn = |drawn: &crate::house::ReferenceOutline| figure.is_of(drawn.drawn);
         let (own_sides, give) = if self.house.drawn.iter().any(is_drawn) {
             ("sketch", "its sides come")
         } else {
@@ -198,26 +196,24 @@ impl Sentences<'_> {
 
     /// `measured`, or if no counted wall was, its source: `from plan`.
     pub(crate) fn known(&self) -> &'static str {
-        let mut hows = self.hows();
-        hows.sort_unstable();
-        hows.dedup();
-        match hows.as_slice() {
-            ["plan", ..] if !hows.contains(&"measured") => "from plan",
-            ["record"] => "from record",
-            ["estimated", rest @ ..] if !hows.contains(&"measured") => match rest {
-                [] => "estimated",
-                ["record"] => "from record",
-                _ => "from plan",
-            },
-            _ => "measured",
+        let sources = self.sources();
+        let has = |source: LengthSource| sources.contains(&source);
+        if sources.is_empty() || has(LengthSource::Measured) {
+            "measured"
+        } else if has(LengthSource::Plan) {
+            "from plan"
+        } else if has(LengthSource::Record) {
+            "from record"
+        } else {
+            "estimated"
         }
     }
 
     /// How the lengths of counted spaces were obtained, apart from those that follow from others.
-    fn hows(&self) -> Vec<&'static str> {
+    fn sources(&self) -> HashSet<LengthSource> {
         let counted = self.house.spaces.iter().filter(|space| space.counted);
         let sides = counted.flat_map(|space| &space.sides);
-        sides.map(crate::house::Side::how).filter(|how| *how != "closing").collect()
+        sides.map(crate::house::Side::how).filter(|how| *how != LengthSource::Closing).collect()
     }
 
     /// Says that rounded walls close in several equally near ways with other totals; empty if they do not.
@@ -561,20 +557,18 @@ impl Sentences<'_> {
 
     /// Says that the counted spaces were not measured, if their lengths come from a plan, a record or estimates.
     pub(crate) fn only_from_a_plan(&self) -> Option<String> {
-        let mut hows = self.hows();
-        hows.sort_unstable();
-        hows.dedup();
-        if hows.is_empty() || hows.contains(&"measured") {
+        let sources = self.sources();
+        if sources.is_empty() || sources.contains(&LengthSource::Measured) {
             return None;
         }
-        let words: Vec<&str> = hows
-            .iter()
-            .map(|how| match *how {
-                "plan" => "from a plan",
-                "record" => "from the record",
-                _ => "estimated",
-            })
-            .collect();
+        let words: Vec<&str> = [
+            (LengthSource::Estimated, "estimated"),
+            (LengthSource::Plan, "from a plan"),
+            (LengthSource::Record, "from the record"),
+        ]
+        .into_iter()
+        .filter_map(|(source, words)| sources.contains(&source).then_some(words))
+        .collect();
         Some(format!(
             "No wall was measured: every length of what is counted is {}.",
             words::one_of(&words)
@@ -744,7 +738,7 @@ impl Sentences<'_> {
             _ => false,
         };
         let rounded = if is_moved { "rounded and adjusted to close" } else { "rounded" };
-        let on = if figure.word() == "figure" { "its own sketch".to_owned() } else { the(figure) };
+        let on = if figure.has_own_name() { "its own sketch".to_owned() } else { the(figure) };
         format!(
             "side {} ({}): {} on {on}; {} {rounded}",
             share.side(),

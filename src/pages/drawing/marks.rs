@@ -54,7 +54,7 @@ impl Marks {
         let mut marks = Marks::default();
         marks.sides_with_lengths(say);
         for (report, drawn) in reconciliation.outlines().iter().zip(&say.house.drawn) {
-            let is_of = |figure: &&Figure| figure.word() == drawn.drawn.word();
+            let is_of = |figure: &&Figure| figure.is_of(drawn.drawn);
             let face = reconciliation.figures().iter().find(is_of).map(Figure::face);
             marks.outline(say, report, drawn, face.unwrap_or_default());
         }

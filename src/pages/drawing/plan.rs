@@ -8,6 +8,7 @@
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Misclosure;
+use crate::house::LengthSource;
 use crate::house::{Face, Kind, ReferenceSource};
 use crate::house::{Run as SideRun, Thickness};
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
@@ -650,7 +651,9 @@ impl Plan<'_> {
 
     fn closing_notes(&mut self) {
         let mut notes = Vec::new();
-        let is_moved = |side: &crate::house::Side| matches!(side.how(), "plan" | "record");
+        let is_moved = |side: &crate::house::Side| {
+            matches!(side.how(), LengthSource::Plan | LengthSource::Record)
+        };
         let house = self.say.house;
         let spaces = self.shapes.iter().map(|shape| &house.spaces[shape.space]);
         let moved = spaces.filter(|space| space.face != Face::Outside);
@@ -756,9 +759,9 @@ pub(crate) fn side_words(
         _ => chord(),
     };
     match side.how() {
-        "estimated" => format!("{length} estimated"),
-        "plan" => format!("{length} from plan"),
-        "record" => format!("{length} from record"),
+        LengthSource::Estimated => format!("{length} estimated"),
+        LengthSource::Plan => format!("{length} from plan"),
+        LengthSource::Record => format!("{length} from record"),
         _ => length,
     }
 }
