@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use clap::Args;
+use fairfoot::diagnostic::Severity;
 use fairfoot::report::json;
 use fairfoot::{Diagnostic, Settings, Source, Weights};
 
@@ -61,7 +62,8 @@ fn verdict(found: &[Diagnostic]) -> String {
         format!("{number} {noun}{}", if number == 1 { "" } else { "s" })
     };
     let first = if errors == 0 { "no errors".to_owned() } else { count(errors, "error") };
-    match found.len() - errors {
+    let is_warning = |one: &&Diagnostic| one.word().severity() == Severity::Warning;
+    match found.iter().filter(is_warning).count() {
         0 => first,
         warnings => format!("{first}, {}", count(warnings, "warning")),
     }

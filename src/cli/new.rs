@@ -4,6 +4,7 @@ use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
 use clap::Args;
+use fairfoot::Paper;
 
 use crate::cli::{Outcome, Stop, files};
 
@@ -14,10 +15,21 @@ const STARTER: &str = include_str!("starter.sides");
 pub(crate) struct Options {
     /// The name of the file; `.sides` is added if it has no ending; `-` prints it
     name: PathBuf,
+    /// Write a form for pencil and clipboard instead: one page to print, as PDF, with the rows that are typed afterwards
+    #[arg(long)]
+    printable: bool,
+    /// The paper of the form
+    #[arg(long, value_enum, default_value_t = Paper::Letter, value_name = "PAPER", requires = "printable")]
+    paper: Paper,
 }
 
 pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     if options.name == Path::new("-") {
+        if options.printable {
+            return Err(Stop::Said(
+                "give the form a name, as `fairfoot new form --printable`".to_owned(),
+            ));
+        }
         files::print(STARTER)?;
         return Ok(Outcome::Done);
     }
@@ -36,9 +48,12 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let ending = path.extension().unwrap_or_default().to_string_lossy().into_owned();
     if ending.is_empty() || ending.contains(' ') {
         let name = path.as_os_str().to_string_lossy().trim_end_matches('.').to_owned();
-        path = PathBuf::from(name + ".sides");
+        path = PathBuf::from(name + if options.printable { ".pdf" } else { ".sides" });
     }
-    create(&path)?;
+    if options.printable {
+        return form(options, &path);
+    }
+    create(&path, STARTER.as_bytes())?;
     let shown = path.display().to_string();
     files::print(&format!("{shown}\n"))?;
     let plain = |c: char| c.is_alphanumeric() || matches!(c, '.' | '-' | '_' | '/');
@@ -49,8 +64,24 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// Writes the complete starter or nothing, and never over a file.
-fn create(path: &Path) -> Result<(), Stop> {
+/// Writes the form to print.
+fn form(options: &Options, path: &Path) -> Result<Outcome, Stop> {
+    if path.extension().is_none_or(|ending| !ending.eq_ignore_ascii_case("pdf")) {
+        return Err(Stop::Said(format!(
+            "{} does not end in `.pdf`; the form is a PDF",
+            files::shown(path)
+        )));
+    }
+    let form =
+        fairfoot::pages::form(options.paper).map_err(|error| Stop::Said(error.to_string()))?;
+    create(path, &form)?;
+    files::print(&format!("{}\n", path.display()))?;
+    files::say("print it at full size (100%)");
+    Ok(Outcome::Done)
+}
+
+/// Writes a file whole, or not at all, and never over a file.
+fn create(path: &Path, bytes: &[u8]) -> Result<(), Stop> {
     let cannot = |error: &std::io::Error| {
         let shown = files::shown(path);
         Stop::Said(match error.kind() {
@@ -67,7 +98,7 @@ fn create(path: &Path) -> Result<(), Stop> {
         path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let mut file =
         files::like_any_new_file().tempfile_in(folder).map_err(|error| cannot(&error))?;
-    file.write_all(STARTER.as_bytes()).map_err(|error| cannot(&error))?;
+    file.write_all(bytes).map_err(|error| cannot(&error))?;
     file.persist_noclobber(path).map_err(|error| cannot(&error.error))?;
     Ok(())
 }

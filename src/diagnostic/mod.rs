@@ -53,6 +53,8 @@ pub enum Severity {
     Error,
     /// The areas are computed; the reader should know this.
     Warning,
+    /// The areas are computed; nothing has to be done.
+    Note,
 }
 
 macro_rules! words {
@@ -137,6 +139,7 @@ words! {
     TenthsBesideInches "tenths-beside-inches" Warning "A length with a point and no mark stands among lengths in feet and inches: tenths of a foot, or inches?";
     NoTurn "no-turn" Warning "Two sides in a row run the same way, and no closure check would show a wall missing between them.";
     UpperOverhangs "upper-overhangs" Warning "An upper level reaches beyond the level under it.";
+    PlacedAbove "placed-above" Note "The file does not say where an upper level stands, and it fits over the level under it.";
     OverallDiffers "overall-differs" Warning "An overall length differs from the sides it spans.";
     TieDiffers "tie-differs" Warning "A distance taped across differs from the outline.";
     OpenNamedStair "open-named-stair" Warning "An opening is named as a stair; stairs are never taken off.";
@@ -400,8 +403,11 @@ fn left_out(diagnostics: &[Diagnostic], more: usize) -> String {
 }
 
 fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic, columns: usize) -> Group<'a> {
-    let (level, name) =
-        if diagnostic.is_error() { (Level::ERROR, "error") } else { (Level::WARNING, "warning") };
+    let (level, name) = match diagnostic.word.severity() {
+        Severity::Error => (Level::ERROR, "error"),
+        Severity::Warning => (Level::WARNING, "warning"),
+        Severity::Note => (Level::NOTE, "note"),
+    };
     let word = diagnostic.word.as_str();
     // The first line begins with `error[word]: `; the others are indented as much.
     let before = name.len() + word.len() + 4;

@@ -12,6 +12,7 @@ use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::float::single::SingleFloatOverlay;
 
+use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Outline;
 use crate::units::length::Length;
 
@@ -64,6 +65,125 @@ impl Patch {
         wider_than(&self.combined(other, OverlayRule::Difference), sliver)
     }
 
+    /// The side of an outline that lies farthest outside this, or deepest inside; `None` if none does.
+    ///
+    /// Looked for at nine points of each side, which is enough to name it and to say how far.
+    pub(crate) fn farthest(
+        &self,
+        (outline, at): (&Outline, (i64, i64)),
+        lies: Lies,
+    ) -> Option<Farthest> {
+        const POINTS: [f64; 9] = [0.5, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875, 0.02, 0.98];
+        let foot = Length::FOOT.nm() as f64;
+        let ring = outline.flattened();
+        let place = |&(east, north, _): &(i64, i64, usize)| {
+            [(at.0 + east) as f64 / foot, (at.1 + north) as f64 / foot]
+        };
+        let mut farthest: Option<(f64, usize, [f64; 2])> = None;
+        for (from, to) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+            let (a, b) = (place(from), place(to));
+            for share in POINTS {
+                let point = [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+                if self.holds(point) != (lies == Lies::Inside) {
+                    continue;
+                }
+                let Some((far, way)) = self.to_its_edge(point) else { continue };
+                if farthest.as_ref().is_none_or(|(most, ..)| far > most + 1e-9) {
+                    farthest = Some((far, from.2, way));
+                }
+            }
+        }
+        farthest.map(|(_, side, way)| Farthest {
+            side,
+            feet: way[0].abs().max(way[1].abs()),
+            direction: toward(way),
+        })
+    }
+
+    fn edges(&self) -> impl Iterator<Item = ([f64; 2], [f64; 2])> {
+        let rings = self.0.iter().flatten();
+        rings.flat_map(|ring| ring.iter().copied().zip(ring.iter().copied().cycle().skip(1)))
+    }
+
+    fn holds(&self, point: [f64; 2]) -> bool {
+        let crosses = |(a, b): &([f64; 2], [f64; 2])| {
+            (a[1] > point[1]) != (b[1] > point[1])
+                && point[0] < a[0] + (point[1] - a[1]) / (b[1] - a[1]) * (b[0] - a[0])
+        };
+        self.edges().filter(crosses).count() % 2 == 1
+    }
+
+    /// How far a point lies from the nearest edge, and the way from there to the point.
+    fn to_its_edge(&self, point: [f64; 2]) -> Option<(f64, [f64; 2])> {
+        let nearest = |(a, b): ([f64; 2], [f64; 2])| {
+            let along = [b[0] - a[0], b[1] - a[1]];
+            let square = along[0] * along[0] + along[1] * along[1];
+            let at = (point[0] - a[0]) * along[0] + (point[1] - a[1]) * along[1];
+            let share = if square > 0.0 { (at / square).clamp(0.0, 1.0) } else { 0.0 };
+            let way = [point[0] - a[0] - along[0] * share, point[1] - a[1] - along[1] * share];
+            (libm::hypot(way[0], way[1]), way)
+        };
+        self.edges().map(nearest).min_by(|one, other| one.0.total_cmp(&other.0))
+    }
+
+    /// The same moved by so many nanometers east and north.
+    pub(crate) fn moved(&self, (east, north): (i64, i64)) -> Patch {
+        let foot = Length::FOOT.nm() as f64;
+        let by = [east as f64 / foot, north as f64 / foot];
+        self.each(|corner| [corner[0] + by[0], corner[1] + by[1]])
+    }
+
+    /// The same turned a quarter to the left about the origin.
+    pub(crate) fn turned_left(&self) -> Patch {
+        self.each(|corner| [-corner[1], corner[0]])
+    }
+
+    fn each(&self, change: impl Fn([f64; 2]) -> [f64; 2]) -> Patch {
+        let ring = |ring: &Ring| ring.iter().map(|&corner| change(corner)).collect();
+        Patch(self.0.iter().map(|part| part.iter().map(ring).collect()).collect())
+    }
+
+    /// The ways to move this so that one of its corners meets one of `other`'s and its box fits that one's, the
+    /// shortest first; at most `most`, east and north in nanometers.
+    pub(crate) fn moves_onto(&self, other: &Patch, sliver: Length, most: usize) -> Vec<(i64, i64)> {
+        let (ours, theirs) = (self.bounds(), other.bounds());
+        let spare = sliver.feet();
+        let fits = |by: &[f64; 2]| {
+            (0..2).all(|axis| {
+                ours[axis].0 + by[axis] >= theirs[axis].0 - spare
+                    && ours[axis].1 + by[axis] <= theirs[axis].1 + spare
+            })
+        };
+        // A corner may be met along one axis only: both axes are tried by themselves.
+        let along = |axis: usize| {
+            let mut all = vec![0.0];
+            for a in self.0.iter().flatten().flatten() {
+                all.extend(other.0.iter().flatten().flatten().map(|b| b[axis] - a[axis]));
+            }
+            all.retain(|by| {
+                ours[axis].0 + by >= theirs[axis].0 - spare
+                    && ours[axis].1 + by <= theirs[axis].1 + spare
+            });
+            all.sort_by(|a, b| a.abs().total_cmp(&b.abs()).then(a.total_cmp(b)));
+            all.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
+            all.truncate(most);
+            all
+        };
+        let (east, north) = (along(0), along(1));
+        let mut moves: Vec<[f64; 2]> =
+            east.iter().flat_map(|&e| north.iter().map(move |&n| [e, n])).filter(fits).collect();
+        let length = |by: &[f64; 2]| by[0].abs() + by[1].abs();
+        moves.sort_by(|a, b| length(a).total_cmp(&length(b)).then(a[0].total_cmp(&b[0])));
+        moves.truncate(most);
+        let nm = |feet: f64| crate::geometry::outline::nearest_nm(feet * Length::FOOT.nm() as f64);
+        moves.into_iter().map(|by| (nm(by[0]).nm(), nm(by[1]).nm())).collect()
+    }
+
+    /// How many corners it has.
+    pub(crate) fn corner_count(&self) -> usize {
+        self.0.iter().flatten().map(Vec::len).sum()
+    }
+
     fn combined(&self, other: &Patch, rule: OverlayRule) -> Vec<Vec<Ring>> {
         self.0.overlay(&other.0, rule, FillRule::EvenOdd)
     }
@@ -83,6 +203,30 @@ impl Patch {
         }
         bounds
     }
+}
+
+/// Whether a side is looked for outside a region or inside it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Lies {
+    Outside,
+    Inside,
+}
+
+/// The side of an outline that lies farthest outside a region, or deepest inside.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Farthest {
+    pub(crate) side: usize,
+    /// How far, north or south, east or west.
+    pub(crate) feet: f64,
+    /// From the edge of the region to the side.
+    pub(crate) direction: Direction,
+}
+
+/// The direction that comes nearest to a way, east then north.
+fn toward(way: [f64; 2]) -> Direction {
+    let (axis, part) =
+        if way[0].abs() > way[1].abs() { (Axis::East, way[0]) } else { (Axis::North, way[1]) };
+    Direction::along(axis, if part < 0.0 { -1 } else { 1 })
 }
 
 /// The area of a ring, positive if its inside is on the left.

@@ -24,6 +24,7 @@ pub(crate) mod drawing;
 mod exhibit;
 pub(crate) mod export;
 pub(crate) mod fonts;
+mod form;
 mod layout;
 mod levels;
 mod lot;
@@ -50,6 +51,7 @@ use crate::reconcile::Reconciliation;
 use crate::value::AsOf;
 use crate::wording::sentences::Sentences;
 pub use draft::draft;
+pub use form::form;
 use layout::Flow;
 pub(crate) use making::Making;
 pub use making::fingerprint;
@@ -263,27 +265,25 @@ impl Pages {
     ///
     /// [`Error::Drawing`] if a page cannot be made, which is a bug in fairfoot.
     pub fn png(&self) -> Result<Vec<Vec<u8>>, Error> {
-        let drawn = self.trees().zip(&self.pages);
+        let drawn = trees(&self.pages).zip(&self.pages);
         drawn.map(|(tree, page)| export::png::written(&tree?, page.has_photographs())).collect()
-    }
-
-    /// Every page parsed as SVG for rendering, one at a time, since each takes a few megabytes.
-    fn trees(&self) -> impl Iterator<Item = Result<usvg::Tree, Error>> + '_ {
-        let options = usvg::Options {
-            fontdb: std::sync::Arc::new(fonts::fonts()),
-            ..usvg::Options::default()
-        };
-        let tree = move |page: &Page| {
-            let text = export::svg::plain(page);
-            usvg::Tree::from_str(&text, &options).map_err(|error| Error::Drawing(error.to_string()))
-        };
-        self.pages.iter().map(tree)
     }
 
     /// The title of the whole document: the location of the house, and the statement about the first figure.
     pub(crate) fn title(&self) -> String {
         self.title.clone()
     }
+}
+
+/// Every page read as SVG, ready to be drawn, one at a time: a page read so takes a few megabytes.
+pub(crate) fn trees(pages: &[Page]) -> impl Iterator<Item = Result<usvg::Tree, Error>> + '_ {
+    let options =
+        usvg::Options { fontdb: std::sync::Arc::new(fonts::fonts()), ..usvg::Options::default() };
+    let tree = move |page: &Page| {
+        let text = export::svg::plain(page);
+        usvg::Tree::from_str(&text, &options).map_err(|error| Error::Drawing(error.to_string()))
+    };
+    pages.iter().map(tree)
 }
 
 fn title(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {

@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use crate::areas::range::Range;
 use crate::areas::{Areas, EquallyNear, SideRow, Total};
-use crate::diagnostic::{Diagnostic, Source, sha256};
+use crate::diagnostic::{Diagnostic, Severity, Source, sha256};
 use crate::house::wall_moves::Assumed;
 use crate::house::{SideNumber, SideRule};
 use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
@@ -453,7 +453,7 @@ pub struct WarningReport {
 pub struct FaultReport {
     /// The name of the file.
     pub file: String,
-    /// `error` or `warning`.
+    /// `error`, `warning` or `note`.
     pub severity: &'static str,
     /// Its stable word.
     pub word: &'static str,
@@ -541,7 +541,11 @@ pub fn faults(source: &Source, list: &[Diagnostic]) -> Vec<FaultReport> {
     list.iter()
         .map(|fault| FaultReport {
             file: source.name().to_owned(),
-            severity: if fault.is_error() { "error" } else { "warning" },
+            severity: match fault.word().severity() {
+                Severity::Error => "error",
+                Severity::Warning => "warning",
+                Severity::Note => "note",
+            },
             word: fault.word().as_str(),
             line: source.line(fault.span().start),
             column: source.column(fault.span().start),

@@ -151,3 +151,21 @@ fn new_needs_a_name() {
     }
     assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
 }
+
+#[test]
+fn a_form_to_print_is_one_page_and_never_over_a_file() {
+    let folder = tempfile::tempdir().unwrap();
+    let run = || {
+        let mut run = fairfoot();
+        run.current_dir(folder.path()).args(["new", "form", "--printable"]);
+        run
+    };
+    run().assert().success();
+    let form = std::fs::read(folder.path().join("form.pdf")).unwrap();
+    assert!(form.starts_with(b"%PDF-"));
+    let pages = form.windows(11).filter(|bytes| bytes == b"/Type /Page" || bytes == b"/Type/Page ");
+    assert!(pages.count() <= 2, "one page and the tree");
+    run().assert().code(2);
+    fairfoot().args(["new", "form.txt", "--printable"]).assert().code(2);
+    fairfoot().args(["new", "-", "--printable"]).assert().code(2);
+}

@@ -186,3 +186,86 @@ fn a_call_of_a_deed_that_runs_the_wrong_way_is_asked_about() {
     }
     assert!(!lot(&calls("N 87° E")).contains("does not close"));
 }
+
+#[test]
+fn a_wall_typed_twice_is_named() {
+    let page = drawn("north 30'\neast 40'\neast 40'\nsouth 30'\nwest 40'\n");
+    assert!(page.contains("east 40' | -------- typed twice?"), "{page}");
+    assert!(page.contains("side 3 (`east 40'`) is the same as the side before it"), "{page}");
+}
+
+#[test]
+fn every_wall_of_the_sketches_typed_twice_is_named_wherever_the_walk_tells() {
+    let (mut told_twice, mut silent) = (0, Vec::new());
+    for (name, text) in crate::pages::sketches() {
+        let lines: Vec<&str> = text.lines().collect();
+        for i in 0..lines.len() {
+            let line = lines[i].trim_start();
+            let is_side =
+                ["north ", "east ", "south ", "west "].iter().any(|w| line.starts_with(w));
+            if !is_side || line.contains("closing") {
+                continue;
+            }
+            let twice = [&lines[..=i], &lines[i..]].concat().join("\n");
+            let (source, list) = told(&name, twice.into_bytes());
+            let page = fairfoot::diagnostic::draw(&source, &list, false);
+            // Where another side follows from the others it takes the error up; that is another warning.
+            if !page.contains("error[does-not-close]") {
+                continue;
+            }
+            match page.contains("typed twice?") {
+                true => told_twice += 1,
+                false => silent.push(format!("{name}:{}", i + 2)),
+            }
+        }
+    }
+    assert_eq!(silent, Vec::<String>::new());
+    assert!(told_twice >= 80, "{told_twice}");
+}
+
+#[test]
+fn a_call_along_the_gap_is_named() {
+    // 150' for 180': the gap runs along that call.
+    let lot = "lot \"Lot 4\"\nbearing N 3° E 210'\nbearing S 88° 10' E 180'\nbearing S 2° W 214.5'\nbearing N 87° W 150'\n";
+    let (source, list) = told("lot.sides", lot.as_bytes().to_vec());
+    let page = fairfoot::diagnostic::draw(&source, &list, false);
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(page.contains("compare with the deed: side 2 (`bearing S 88° 10' E 180'`) or side 4 (`bearing N 87° W 150'`)"), "{page}");
+}
+
+#[test]
+fn misses_are_told_in_the_unit_of_the_file() {
+    let page = drawn("north 8.64 m\neast 12.2 m\nsouth 8.64 m\nwest 11.2 m\n");
+    assert!(page.contains("the walk round ends 1 m east of where it began"), "{page}");
+    assert!(page.contains("the sides east add up to 12.2 m"), "{page}");
+}
+
+#[test]
+fn which_side_reaches_beyond_or_in_and_how_far_is_told() {
+    const HOUSE: &str = "north 30'\neast 40'\nsouth 30'\nwest 40'\n";
+    let page = drawn(&format!(
+        "{HOUSE}garage \"Garage\" within \"House\" start east 25'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n"
+    ));
+    assert!(page.contains("side 3 (`south 20'`) lies 5' east of `House`"), "{page}");
+    assert!(page.contains("`from \"House\" corner 1`"), "{page}");
+    let page = drawn(&format!(
+        "{HOUSE}porch \"Porch\" start east 10' south 5'\nnorth 8'\neast 12'\nsouth 8'\nwest 12'\n"
+    ));
+    assert!(page.contains("side 2 (`east 12'`) reaches 3' into `House`"), "{page}");
+}
+
+#[test]
+fn an_upper_level_that_fits_when_moved_or_turned_is_no_warning() {
+    const HOUSE: &str = "north 30'\neast 40'\nsouth 30'\nwest 40'\n";
+    let upper = |sides: &str| drawn(&format!("{HOUSE}level \"Upper\"\nliving \"Beds\"{sides}"));
+    let page = upper("\nwest 22'\nnorth 30'\neast 22'\nsouth 30'\n");
+    assert!(page.contains("note[placed-above]") && page.contains("`start east 22'`"), "{page}");
+    assert!(!page.contains("warning"), "{page}");
+    let page = upper("\nnorth 40'\neast 22'\nsouth 40'\nwest 22'\n");
+    assert!(page.contains("note[placed-above]") && page.contains("turned a quarter"), "{page}");
+    // What does not fit, and what the file places itself, is told as before.
+    let page = upper("\nnorth 44'\neast 22'\nsouth 44'\nwest 22'\n");
+    assert!(page.contains("warning[upper-overhangs]"), "{page}");
+    let page = upper(" start east 20'\nnorth 30'\neast 22'\nsouth 30'\nwest 22'\n");
+    assert!(page.contains("warning[upper-overhangs]"), "{page}");
+}

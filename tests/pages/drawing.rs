@@ -119,3 +119,14 @@ fn a_long_house_and_a_small_shed_are_both_lettered() {
     assert!(all.contains(&"Scale 1/4 in = 1 ft, printed at full size (100%)".to_owned()));
     assert!(all.contains(&"6'".to_owned()) && all.contains(&"4'".to_owned()), "{all:?}");
 }
+
+#[test]
+fn what_stands_by_itself_is_drawn_apart_whatever_the_scale() {
+    let text = "level \"Ground\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nstorage \"Shed\" detached\nnorth 8'\neast 10'\nsouth 8'\nwest 10'\ngarage \"Garage\" start east 40'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n";
+    // The place east of the house that the shed would have been given is the garage's: nothing overlaps.
+    let pages = pages_on(text, Paper::Letter);
+    let page = &pages.pages()[0];
+    assert_eq!(page.inset_scales_pt_per_ft().len(), 1);
+    assert!(super::words(page).contains(&"Drawn apart, not in its place".to_owned()));
+    assert_eq!(faults(page), Vec::<String>::new());
+}

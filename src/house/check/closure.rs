@@ -3,6 +3,7 @@
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::Vector;
 use crate::geometry::traverse::{Misclosure, Shape, Traverse, TraverseSide};
 use crate::house::Side;
 use crate::sketch::statement::usual_form;
@@ -61,26 +62,30 @@ pub(crate) struct Suspect {
 }
 
 /// Every side that could hold the whole error of an axis, or of both, ordinary slips first.
-pub(crate) fn suspects(walk: &Traverse, sides: &[Side], misses: Misclosure) -> Vec<Suspect> {
-    let off = off(walk, misses);
+pub(crate) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Vec<Suspect> {
+    let off = off(traverse, misses);
     let mut all: Vec<Suspect> =
-        off.into_iter().flat_map(|axis| suspects_on(walk, sides, axis, misses.on(axis))).collect();
-    let turned = turned_calls(walk, misses).into_iter();
+        off.iter().flat_map(|&axis| suspects_on(traverse, sides, axis, misses.on(axis))).collect();
+    let turned = turned_calls(traverse, misses).into_iter();
     all.extend(turned.map(|(side, slip)| Suspect { side, slip: Some(slip) }));
+    if !off.is_empty() {
+        let parallel = parallel_calls(traverse, misses).into_iter();
+        all.extend(parallel.map(|side| Suspect { side, slip: None }));
+    }
     all.sort_by_key(|suspect| (suspect.slip.is_none(), suspect.side));
     all.dedup_by_key(|suspect| suspect.side);
     all
 }
 
 /// The axes that miss by more than their sides may be off together.
-fn off(walk: &Traverse, misses: Misclosure) -> Vec<Axis> {
-    let is_off = |axis: &Axis| misses.on(*axis).abs() > walk.allowance(*axis);
+fn off(traverse: &Traverse, misses: Misclosure) -> Vec<Axis> {
+    let is_off = |axis: &Axis| misses.on(*axis).abs() > traverse.allowance(*axis);
     Axis::BOTH.into_iter().filter(is_off).collect()
 }
 
 /// Two sides between which a wall seems to be missing.
-pub(crate) fn missing_between(walk: &Traverse, misses: Misclosure) -> Option<(usize, usize)> {
-    same_axis_neighbors(walk, &off(walk, misses))
+pub(crate) fn missing_between(traverse: &Traverse, misses: Misclosure) -> Option<(usize, usize)> {
+    same_axis_neighbors(traverse, &off(traverse, misses))
 }
 
 fn with_suspects(
@@ -113,6 +118,11 @@ fn with_suspects(
     for (side, slip) in turned_calls(traverse, misses) {
         places.push((side, sides[side].span, slip.to_owned()));
         again.push(sides[side].quoted());
+    }
+    if again.is_empty() {
+        let parallel = parallel_calls(traverse, misses).into_iter();
+        let named: Vec<String> = parallel.map(|side| sides[side].quoted()).collect();
+        again.extend((!named.is_empty()).then(|| words::list_or(&named)));
     }
     places.sort_by_key(|(side, ..)| *side);
     places.dedup_by_key(|(side, ..)| *side);
@@ -262,6 +272,23 @@ fn turned_calls(traverse: &Traverse, misses: Misclosure) -> Vec<(usize, &'static
         Some((i, slip))
     };
     traverse.sides.iter().enumerate().filter_map(turned).take(MOST).collect()
+}
+
+/// Calls of a deed that run along the misclosure to about three degrees, so that a wrong length of one of them alone could
+/// be the error (any surveying text on finding a mistake in a traverse).
+fn parallel_calls(traverse: &Traverse, misses: Misclosure) -> Vec<usize> {
+    const MOST: usize = 3;
+    let wide = |nm: i64| i128::from(nm);
+    let along = |(i, side): (usize, &TraverseSide)| {
+        let Shape::Bearing { .. } = side.shape else { return None };
+        let Vector { east, north, .. } = side.shape.vector();
+        let cross = wide(east) * wide(misses.north) - wide(north) * wide(misses.east);
+        let dot = wide(east) * wide(misses.east) + wide(north) * wide(misses.north);
+        let square = wide(east) * wide(east) + wide(north) * wide(north);
+        // The tangent of three degrees is 0.0524; something of the call must be left.
+        (1_000 * cross.abs() <= 52 * dot.abs() && square > dot).then_some(i)
+    };
+    traverse.sides.iter().enumerate().filter_map(along).take(MOST).collect()
 }
 
 /// Two consecutive sides along the same axis while the other axis does not close: a wall may be missing between

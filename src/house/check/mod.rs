@@ -20,7 +20,7 @@ use crate::house::check::closure::does_not_close;
 pub use crate::house::check::pictures::MOST_PICTURES;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space};
-use crate::sketch::statement::{MissingStatement, Run};
+use crate::sketch::statement::{MissingStatement, Run, usual_form};
 use crate::sketch::{FigureSketch, Heads, Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
 use crate::units::length::{Form, Halves, Length, Step, Written};
 
@@ -196,6 +196,12 @@ impl Checker<'_> {
     pub(super) fn report(&mut self, diagnostic: Diagnostic) {
         self.whole &= !diagnostic.is_error();
         self.found.push(diagnostic);
+    }
+
+    /// How most of the sides are written.
+    pub(super) fn form(&self) -> Form {
+        let sides = self.house.spaces.iter().flat_map(|space| &space.sides);
+        usual_form(sides.map(|side| &side.run))
     }
 
     fn level(&mut self, number: usize, level: &LevelSketch) {

@@ -1,18 +1,29 @@
 //! Which space lies in which on a level, which cover the same ground, and what overhangs the level below.
 
-use crate::diagnostic::{Diagnostic, Word, quoted};
-use crate::geometry::overlap::{Patch, meetings};
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    reason = "distances for a message, to the sixteenth of an inch"
+)]
+
+use crate::diagnostic::{Diagnostic, Span, Word, quoted, words};
+use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::outline::nearest_nm;
+use crate::geometry::overlap::{Lies, Patch, meetings};
 use crate::house::Space;
 use crate::house::check::placement::no_such_space;
 use crate::house::check::{Checker, OnLevel};
+use crate::sketch::statement::Place;
 use crate::sketch::{Face, LevelSketch, SpaceSketch};
-use crate::units::length::Length;
+use crate::units::length::{Length, Written};
 
 /// How many overlaps of a file are reported; nobody fixes more at once.
 const MOST_OVERLAPS: usize = 100;
 /// How many meetings per side two spaces may have before they count as tangled. Neighbors along a jagged wall meet
 /// about three times per side.
 const MOST_MEETINGS: usize = 20;
+/// Of how many pairs of sides it is looked which one reaches beyond, or in.
+const MOST_PAIRS_OF_SIDES: usize = 40_000;
 /// How many sides and meetings of spaces are compared in a file: about half a second of work.
 const MOST_WORK: usize = 10_000_000;
 
@@ -50,7 +61,7 @@ impl Checker<'_> {
             };
             let parent = self.smallest_around(space, &candidates);
             if parent.is_none() && (said.is_some() || all) {
-                self.report_not_inside(sketch, said);
+                self.report_not_inside(sketch, space, said);
                 self.misplaced.push(space);
             }
             self.house.spaces[space].parent = parent;
@@ -101,16 +112,70 @@ impl Checker<'_> {
         !is_too_much
     }
 
-    pub(super) fn report_not_inside(&mut self, sketch: &SpaceSketch, said: Option<usize>) {
+    pub(super) fn report_not_inside(
+        &mut self,
+        sketch: &SpaceSketch,
+        space: usize,
+        said: Option<usize>,
+    ) {
         let name = quoted(&sketch.space.name.text);
         let of = said.map_or("a space of this level".to_owned(), |parent| {
             quoted(&self.house.spaces[parent].name)
         });
+        let mut error = Diagnostic::new(
+            Word::NotInside,
+            sketch.span,
+            format!("{name} does not lie inside {of}"),
+        );
+        if let Some((reach, note)) =
+            said.and_then(|parent| self.reach(space, parent, Lies::Outside))
+        {
+            error = error.also(reach, "reaches beyond").note(note);
+        }
+        if let Some(corner) = said.and_then(|parent| self.only_corner(space, parent)) {
+            let parent = said.map_or("", |parent| self.house.spaces[parent].name.as_str());
+            error =
+                error.help(format!("it fits at one corner: `from \"{parent}\" corner {corner}`"));
+        }
         self.report(
-            Diagnostic::new(Word::NotInside, sketch.span, format!("{name} does not lie inside {of}"))
+            error
                 .help("say where it starts, seen from the level's origin: `start east 10' north 4'`, or `from corner \"porch\"`")
                 .help("the origin is where the walk of the first space starts"),
         );
+    }
+
+    /// Which side of a space lies farthest outside another space, or deepest inside: its place, and a sentence about it.
+    /// `None` if the two have too many sides to look.
+    fn reach(&self, space: usize, other: usize, lies: Lies) -> Option<(Span, String)> {
+        let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
+        if here.sides.len() * there.sides.len() > MOST_PAIRS_OF_SIDES {
+            return None;
+        }
+        let farthest = self.patch(other).farthest((&here.closed.outline, here.at), lies)?;
+        let side = here.sides.get(farthest.side)?;
+        let far = Written::new(length_of(farthest.feet), self.form()).spoken();
+        let (name, way) = (quoted(&there.name), farthest.direction.word());
+        let told = match lies {
+            Lies::Outside => format!("{} lies {far} {way} of {name}", side.quoted()),
+            Lies::Inside => format!("{} reaches {far} into {name}", side.quoted()),
+        };
+        Some((side.span, told))
+    }
+
+    /// The one corner of `parent` from which the space, started there, lies inside it; `None` if there are several.
+    fn only_corner(&self, space: usize, parent: usize) -> Option<usize> {
+        let (here, there) = (&self.house.spaces[space], &self.house.spaces[parent]);
+        if here.sides.len() * there.sides.len() > 400 {
+            return None;
+        }
+        let (around, sliver) = (self.patch(parent), self.sliver(space, parent));
+        let corners = there.closed.outline.points();
+        let fits = |at: &(usize, &(i64, i64))| {
+            let at = (there.at.0 + at.1.0, there.at.1 + at.1.1);
+            Patch::new(&here.closed.outline, at).beyond(&around, sliver) == 0.0
+        };
+        let mut fitting = corners.iter().enumerate().filter(fits).map(|(i, _)| i + 1);
+        fitting.next().filter(|_| fitting.next().is_none())
     }
 
     pub(super) fn patch(&self, space: usize) -> Patch {
@@ -135,7 +200,9 @@ impl Checker<'_> {
         for (i, &b) in placed.iter().enumerate() {
             for &a in &placed[..i] {
                 let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
-                if !one.extent.is_near(&other.extent, 0) {
+                // Where something stands by itself is not known, so it covers nobody's ground.
+                let is_nowhere = one.by_itself || other.by_itself;
+                if is_nowhere || !one.extent.is_near(&other.extent, 0) {
                     continue;
                 }
                 let inner = one.kind.lies_in_another() != other.kind.lies_in_another();
@@ -169,10 +236,24 @@ impl Checker<'_> {
             quoted(&other.name),
             about(overlap)
         );
-        let fault = Diagnostic::new(Word::SpacesOverlap, other.span, message)
-            .also(one.span, "the other one")
-            .help("say where it starts: `from corner \"porch\"` at a corner named on an earlier walk, or `start east 10' north 4'` from the level's origin")
-            .help(format!("a space under the same roof that is part of the other outline is `within \"{}\"`", one.name));
+        let mut fault = Diagnostic::new(Word::SpacesOverlap, other.span, message)
+            .also(one.span, "the other one");
+        if let Some((reach, note)) = self.reach(b, a, Lies::Inside) {
+            fault = fault.also(reach, "reaches in").note(note);
+        } else if let Some((reach, note)) = self.reach(a, b, Lies::Inside) {
+            fault = fault.also(reach, "reaches in").note(note);
+        }
+        let starts = "say where it starts: `from corner \"porch\"` at a corner named on an earlier walk, or `start east 10' north 4'` from the level's origin";
+        let within = format!(
+            "a space under the same roof that is part of the other outline is `within \"{}\"`",
+            one.name
+        );
+        // What lies wholly in the other one is likelier a part of it than out of its place.
+        let is_part = self.patch(b).beyond(&self.patch(a), self.sliver(a, b)) == 0.0;
+        let fault = match is_part {
+            true => fault.help(within).help(starts),
+            false => fault.help(starts).help(within),
+        };
         self.report(fault);
     }
 
@@ -200,6 +281,12 @@ impl Checker<'_> {
             let first = spaces.find(|space| space.level == upper && stands_on_walls(space));
             let span = first.map(|space| space.span);
             if let Some(span) = span.filter(|_| beyond > 0.0) {
+                if let Some(note) =
+                    self.placed_above((upper, lower), &grounds[upper].walled, &under, span)
+                {
+                    self.report(note);
+                    continue;
+                }
                 let (above, below) = (
                     quoted(&self.house.levels[upper].name),
                     quoted(&self.house.levels[lower].name),
@@ -216,6 +303,81 @@ impl Checker<'_> {
         }
     }
 
+    /// What is told of an upper level whose place the file does not say and that fits over the level below if it is
+    /// moved, or turned and moved; `None` where it does not fit, or where the file says where it starts.
+    fn placed_above(
+        &self,
+        (upper, lower): (usize, usize),
+        walled: &Patch,
+        under: &Patch,
+        span: Span,
+    ) -> Option<Diagnostic> {
+        const MOST_MOVES: usize = 40;
+        const MOST_CORNERS: usize = 120;
+        let spaces = &self.sketch.levels[upper].spaces;
+        let says_nothing = spaces.first().is_some_and(|space| space.space.place == Place::Origin);
+        if !says_nothing || walled.corner_count() + under.corner_count() > MOST_CORNERS {
+            return None;
+        }
+        let sliver = Length::from_nm(6 * Length::INCH.nm());
+        let mut turned = walled.clone();
+        for turns in 0..4 {
+            let fits = |by: &(i64, i64)| turned.moved(*by).beyond(under, sliver) == 0.0;
+            let moves = turned.moves_onto(under, sliver, MOST_MOVES);
+            if let Some(by) = moves.into_iter().find(fits) {
+                return Some(self.placement((upper, lower), turns, by, span));
+            }
+            turned = turned.turned_left();
+        }
+        None
+    }
+
+    fn placement(
+        &self,
+        (upper, lower): (usize, usize),
+        turns: usize,
+        (east, north): (i64, i64),
+        span: Span,
+    ) -> Diagnostic {
+        let (above, below) =
+            (quoted(&self.house.levels[upper].name), quoted(&self.house.levels[lower].name));
+        let part = |axis: Axis, nm: i64| {
+            let far = Written::new(Length::from_nm(nm).abs().to_sixteenth(), self.form());
+            (nm != 0).then(|| (Direction::along(axis, nm).word(), far.spoken()))
+        };
+        let parts: Vec<(&str, String)> =
+            [part(Axis::East, east), part(Axis::North, north)].into_iter().flatten().collect();
+        let typed: Vec<String> = parts.iter().map(|(way, far)| format!("{way} {far}")).collect();
+        let spoken: Vec<String> = parts.iter().map(|(way, far)| format!("{far} {way}")).collect();
+        let starts = match spoken.is_empty() {
+            true => "where it starts".to_owned(),
+            false => format!("{} of where it starts", words::all_of(&spoken)),
+        };
+        let turned = match turns {
+            0 => "",
+            1 => "turned a quarter to the left, ",
+            2 => "turned half round, ",
+            _ => "turned a quarter to the right, ",
+        };
+        let note = Diagnostic::new(
+            Word::PlacedAbove,
+            span,
+            format!(
+                "the file does not say where {above} stands: {turned}it fits over {below} {starts}"
+            ),
+        );
+        match (turns, typed.is_empty()) {
+            (0, false) => note.help(format!(
+                "to say so, type `start {}` after the name of its first space",
+                typed.join(" ")
+            )),
+            (0, true) => note.help("nothing has to be typed"),
+            _ => note.help(format!(
+                "its areas are the same either way; for a drawing that matches, walk it again with the directions of {below}"
+            )),
+        }
+    }
+
     /// The area each level covers; measured at the frame if the house has different faces.
     fn grounds(&self) -> Vec<Ground> {
         if self.house.levels.len() < 2 {
@@ -225,7 +387,7 @@ impl Checker<'_> {
         let mut all = vec![Vec::new(); self.house.levels.len()];
         let mut walled = all.clone();
         for (i, space) in self.house.spaces.iter().enumerate() {
-            if space.parent.is_some() {
+            if space.parent.is_some() || space.by_itself {
                 continue;
             }
             let frame = if mixed { self.house.at_face(i, Face::Frame).ok() } else { None };
@@ -255,6 +417,11 @@ struct Ground {
 /// Whether a space needs something under its walls; a balcony or a porch does not.
 fn stands_on_walls(space: &Space) -> bool {
     space.kind.has_walls() || space.counted
+}
+
+/// A distance for a message, to the sixteenth of an inch.
+fn length_of(feet: f64) -> Length {
+    nearest_nm(feet * Length::FOOT.nm() as f64).to_sixteenth()
 }
 
 /// A rough area for a message: whole square feet, at least 1.

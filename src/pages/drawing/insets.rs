@@ -26,7 +26,19 @@ pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Fra
     let all: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level).collect();
     let whole = Group { level, spaces: &all, is_inset: false };
-    let groups = groups(say, &all);
+    let by_itself = |&i: &usize| house.spaces[i].by_itself;
+    let (alone, placed): (Vec<usize>, Vec<usize>) = all.iter().copied().partition(by_itself);
+    let mut groups = groups(say, &placed);
+    // What stands by itself has no place: it is drawn apart before what only stands far off.
+    let has_alone = !alone.is_empty() && !placed.is_empty();
+    if has_alone {
+        if groups.len() > MOST {
+            groups = vec![placed];
+        }
+        groups.push(alone);
+    } else if placed.is_empty() {
+        groups = vec![alone];
+    }
     let Some((near, far)) = groups.split_first().filter(|(_, far)| (1..=MOST).contains(&far.len()))
     else {
         return plan::group(say, marks, whole, frame);
@@ -35,7 +47,7 @@ pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Fra
     let near = Group { level, spaces: near, is_inset: false };
     let is_larger = plan::largest_scale(say, marks, near, &beside).pt_per_ft
         > plan::largest_scale(say, marks, whole, &frame).pt_per_ft;
-    if !is_larger {
+    if !is_larger && !has_alone {
         return plan::group(say, marks, whole, frame);
     }
     let mut drawing = plan::group(say, marks, near, beside);

@@ -9,15 +9,38 @@ use krilla::page::PageSettings;
 use krilla_svg::{SurfaceExt, SvgSettings};
 
 use crate::error::Error;
-use crate::pages::Pages;
+use crate::pages::page::Page;
+use crate::pages::{Pages, trees};
 
 /// The name of the attached sides file.
 const ATTACHED: &str = "house.sides";
 
 /// Writes every page; the same pages always give the same bytes.
 pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
+    let mut document = drawn(pages.pages())?;
+    let attached = EmbeddedFile {
+        path: ATTACHED.to_owned(),
+        mime_type: MimeType::new("text/plain"),
+        description: Some(pages.line()),
+        association_kind: AssociationKind::Source,
+        data: Data::from(pages.text.clone().into_bytes()),
+        modification_date: None,
+        // Not packed: it can be read with any text editor, and is still there after mail has changed line ends.
+        compress: Some(false),
+        location: None,
+    };
+    document.embed_file(attached);
+    finished(document, pages.title())
+}
+
+/// Pages that no sides file goes with.
+pub(crate) fn alone(pages: &[Page], title: &str) -> Result<Vec<u8>, Error> {
+    finished(drawn(pages)?, title.to_owned())
+}
+
+fn drawn(pages: &[Page]) -> Result<Document, Error> {
     let mut document = Document::new();
-    for (tree, page) in pages.trees().zip(pages.pages()) {
+    for (tree, page) in trees(pages).zip(pages) {
         let (width, height) = page.size_pt();
         let (width, height) = (narrowed(width), narrowed(height));
         let size = Size::from_wh(width, height);
@@ -31,20 +54,12 @@ pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
         sheet.finish();
         drawn.ok_or_else(|| Error::Drawing("a page was not drawn".to_owned()))?;
     }
-    let attached = EmbeddedFile {
-        path: ATTACHED.to_owned(),
-        mime_type: MimeType::new("text/plain"),
-        description: Some(pages.line()),
-        association_kind: AssociationKind::Source,
-        data: Data::from(pages.text.clone().into_bytes()),
-        modification_date: None,
-        // Not compressed, so that any text editor shows it, and it survives mail that changes line ends.
-        compress: Some(false),
-        location: None,
-    };
-    document.embed_file(attached);
+    Ok(document)
+}
+
+fn finished(mut document: Document, title: String) -> Result<Vec<u8>, Error> {
     let metadata = Metadata::new()
-        .title(pages.title())
+        .title(title)
         .language("en".to_owned())
         .creator(format!("fairfoot {}", env!("CARGO_PKG_VERSION")));
     document.set_metadata(metadata);
