@@ -50,7 +50,7 @@ impl Strength {
 }
 
 impl Explanation {
-    /// Whether what it leaves is no more than rounding can leave: |r| ≤ 2σ + 0.5.
+    /// Whether what it leaves is no more than rounding can leave: |r| ≤ 3σ + 0.5.
     #[must_use]
     pub fn fits(&self) -> bool {
         self.leaves.abs() <= self.allows()
@@ -59,7 +59,7 @@ impl Explanation {
     /// How much it may leave and still fit, in square feet.
     #[must_use]
     pub fn allows(&self) -> f64 {
-        2.0 * self.sigma + 0.5
+        allows(self.sigma)
     }
 
     /// The figure it would give, in square feet.
@@ -116,4 +116,9 @@ impl Explanation {
     pub fn is_told(&self) -> bool {
         self.strength.is_some()
     }
+}
+
+/// How much a cause of this standard deviation may leave and still fit, in square feet: what all but a few offices stay within.
+pub(super) fn allows(sigma: f64) -> f64 {
+    3.0 * sigma + 0.5
 }

@@ -46,6 +46,7 @@ pub(super) struct Outcomes {
 }
 
 /// The lengths of an axis's walls in whole steps, with their probability.
+#[derive(Clone, Debug)]
 struct OnSteps {
     lengths: Vec<i64>,
     chance: f64,
@@ -62,36 +63,80 @@ impl Outcomes {
         Outcomes { list: Vec::new() }
     }
 
-    /// The outcomes of a space whose walls are rounded this way, relative to the computed outline `ruled`. Nothing
-    /// is listed unless all walls are straight and along an axis, and steps are wider than twice the reading.
-    pub(super) fn of(at: &AtFace, ruled: &Outline, way: StepRounding, reading: Length) -> Outcomes {
+    fn of_bins(bins: &[f64; BINS]) -> Outcomes {
+        let bins = bins.iter().enumerate().filter(|(_, chance)| **chance > 0.0);
+        let list = bins.map(|(bin, chance)| (bin as i32 - REACH as i32, *chance)).collect();
+        Outcomes { list }
+    }
+}
+
+/// The likely outlines of a space on whole steps: each way to close one axis with each way to close the other.
+#[derive(Clone, Debug)]
+pub(super) struct OnGrid {
+    north: Vec<Leg>,
+    east: Vec<Leg>,
+    norths: Vec<OnSteps>,
+    easts: Vec<OnSteps>,
+    /// The area of each pair, in square steps: all of the first north one first.
+    areas: Vec<i64>,
+    /// The side of a step, in feet, and what was worked out, in square feet.
+    step: f64,
+    middle: f64,
+}
+
+impl OnGrid {
+    /// Of a space whose walls are brought onto steps this way, against `ruled`, what was worked out; only for straight walls
+    /// along an axis, and steps that are wider than the reading.
+    pub(super) fn of(at: &AtFace, ruled: &Outline, way: StepRounding, reading: Length) -> Option<OnGrid> {
         let straight = |shape: &Shape| matches!(shape, Shape::Straight { .. });
         let sides = &at.traverse.sides;
         let is_coarse = way.step().length().nm() > 2 * reading.nm();
         if !is_coarse || !sides.iter().all(|side| straight(&side.shape)) || sides.len() > 64 {
-            return Outcomes::open();
+            return None;
         }
         let [north, east] = Axis::BOTH.map(|axis| at.traverse.legs(axis));
         let [norths, easts] = [&north, &east].map(|legs| on_steps(legs, way, reading));
-        let square = way.step().length().feet() * way.step().length().feet();
-        let middle = ruled.area().sq_ft();
-        let mut bins = [0.0_f64; BINS];
+        let mut areas = Vec::with_capacity(norths.len() * easts.len());
         for one in &norths {
             let heights = heights(at, &north, &one.lengths);
             for other in &easts {
                 let walls = east.iter().zip(&other.lengths).zip(&heights);
-                let doubled: i64 =
+                let area: i64 =
                     walls.map(|((leg, length), height)| leg.sign * length * height).sum();
-                let off = doubled.abs() as f64 * square - middle;
-                let bin = off.round() + REACH as f64;
-                if (0.0..BINS as f64).contains(&bin) {
-                    bins[bin as usize] += one.chance * other.chance;
-                }
+                areas.push(area.abs());
             }
         }
-        let bins = bins.iter().enumerate().filter(|(_, chance)| **chance > 0.0);
-        let list = bins.map(|(bin, chance)| (bin as i32 - REACH as i32, *chance)).collect();
-        Outcomes { list }
+        let (step, middle) = (way.step().length().feet(), ruled.area().sq_ft());
+        Some(OnGrid { north, east, norths, easts, areas, step, middle })
+    }
+
+    /// What the whole outline could be off.
+    pub(super) fn whole(&self) -> Outcomes {
+        self.outcomes(self.middle, |_, _| 0)
+    }
+
+    /// What the outline could be off with the rectangle of two of its walls filled in or left off, which adds `effect`: the same
+    /// lengths stand in both.
+    pub(super) fn without(&self, walls: [usize; 2], sign: i64, effect: f64) -> Option<Outcomes> {
+        let at = |legs: &[Leg]| legs.iter().position(|leg| walls.contains(&leg.side));
+        let (north, east) = (at(&self.north)?, at(&self.east)?);
+        let part = |one: &OnSteps, other: &OnSteps| sign * one.lengths[north] * other.lengths[east];
+        Some(self.outcomes(self.middle + effect, part))
+    }
+
+    fn outcomes(&self, middle: f64, more: impl Fn(&OnSteps, &OnSteps) -> i64) -> Outcomes {
+        let mut bins = [0.0_f64; BINS];
+        let square = self.step * self.step;
+        let pairs =
+            self.norths.iter().flat_map(|one| self.easts.iter().map(move |other| (one, other)));
+        for ((one, other), area) in pairs.zip(&self.areas) {
+            let off = (area + more(one, other)) as f64 * square - middle;
+            let bin = off.round() + REACH as f64;
+            if (0.0..BINS as f64).contains(&bin) {
+                bins[bin as usize] += one.chance * other.chance;
+            }
+        }
+        Outcomes::of_bins(&bins)
     }
 }
 
@@ -242,6 +287,18 @@ impl Together {
             low <= off && off <= high
         };
         bins.filter(|(bin, _)| lies(*bin)).map(|(_, chance)| chance).sum()
+    }
+
+    /// The mean of what is listed and the variance about it; none where little is.
+    pub(super) fn middle(&self) -> Option<(f64, f64)> {
+        let listed = 1.0 - self.rest;
+        if listed < 0.4 {
+            return None;
+        }
+        let offs = || (0..BINS).map(|bin| bin as f64 - REACH as f64).zip(self.bins.iter());
+        let mean = offs().map(|(off, chance)| off * chance).sum::<f64>() / listed;
+        let squares = offs().map(|(off, chance)| (off - mean).powi(2) * chance);
+        Some((mean, squares.sum::<f64>() / listed))
     }
 
     /// The highest probability among those listed.

@@ -16,7 +16,7 @@ use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::departures::{Departure, departures};
 use crate::reconcile::evidence::Evidence;
-use crate::reconcile::explanation::Explanation;
+use crate::reconcile::explanation::{self, Explanation};
 use crate::reconcile::misread::{self, misread};
 use crate::reconcile::normal::OF_TOTAL;
 use crate::reconcile::ours::{self, Question};
@@ -219,7 +219,7 @@ impl<'a> Search<'a> {
     /// Adds the weight of a cause, or adds to the cause at `place` if it is already known.
     fn push(&mut self, place: Option<usize>, found: Found) -> usize {
         let leaves = self.figure - found.sq_ft;
-        self.fitting += u64::from(leaves.abs() <= 2.0 * found.sigma + 0.5);
+        self.fitting += u64::from(leaves.abs() <= explanation::allows(found.sigma));
         match place {
             Some(place) => {
                 let known = &mut self.found[place];
@@ -245,8 +245,8 @@ impl<'a> Search<'a> {
     fn alone(&mut self, setting: &Setting<'_>) {
         self.weighed += 1;
         let total = setting.total.sq_ft();
-        let off = self.figure - total;
-        if is_far(off, setting.variance) {
+        let middle = total + setting.shift;
+        if is_far(self.figure - middle, setting.variance) {
             return;
         }
         let weight = self.none * setting.chance * setting.likelihood(self.figure, total, &[], 1.0);
@@ -263,7 +263,7 @@ impl<'a> Search<'a> {
         let (sigma, rounding) = (sigma(setting.variance), setting.rounding);
         self.push(
             None,
-            Found { cause, weight, best: weight, rounding, sq_ft: total, sigma, effect },
+            Found { cause, weight, best: weight, rounding, sq_ft: middle, sigma, effect },
         );
     }
 
@@ -272,8 +272,10 @@ impl<'a> Search<'a> {
         let total = setting.total.sq_ft();
         self.weighed += setting.adds.len() as u64;
         for (i, (departure, adds)) in self.departures.iter().zip(&setting.adds).enumerate() {
-            let off = self.figure - total - adds.sq_ft;
-            if is_far(off, adds.variance) || self.is_negligible(base * departure.odds) {
+            let middle = total + adds.sq_ft + setting.shift;
+            if is_far(self.figure - middle, adds.variance)
+                || self.is_negligible(base * departure.odds)
+            {
                 continue;
             }
             let weight = base
@@ -287,7 +289,7 @@ impl<'a> Search<'a> {
                 weight,
                 best: weight,
                 rounding: setting.rounding,
-                sq_ft: total + adds.sq_ft,
+                sq_ft: middle,
                 sigma: sigma(adds.variance),
                 effect: Effect::Departures(i, None),
             };
@@ -388,7 +390,7 @@ impl<'a> Search<'a> {
     /// Looks for an error in our own measurements that would explain the gap, if rounding alone does not fit.
     fn ours(&mut self, own: &Setting<'_>) {
         let gap = self.figure - own.total.sq_ft();
-        let allows = 2.0 * sigma(own.variance) + 0.5;
+        let allows = explanation::allows(sigma(own.variance));
         if gap.abs() > allows {
             self.questions = ours::questions(self.case, gap, allows);
         }
@@ -514,12 +516,13 @@ fn scale(how: TotalWritten) -> f64 {
 fn anywhere(figure: f64, start: f64) -> f64 {
     const NEAR: (f64, f64) = (0.70, 1.35);
     const BESIDE: f64 = 0.05;
+    const RARER: f64 = 0.3;
     const MOSTLY: f64 = 0.85;
     let ratio = figure / start;
-    let wide = NEAR.1 - NEAR.0 - BESIDE;
+    let wide = NEAR.1 - NEAR.0 - 2.0 * BESIDE * (1.0 - RARER);
     let near = match (ratio - 1.0).abs() {
         _ if !(NEAR.0..=NEAR.1).contains(&ratio) => 0.0,
-        off if off < BESIDE => 0.5,
+        off if off < BESIDE => RARER,
         _ => 1.0,
     };
     let far = (1.0 - MOSTLY) / (2.0 * libm::log(30.0) * figure.max(1.0));

@@ -14,7 +14,7 @@ use crate::house::{Face, House};
 use crate::reconcile::case::Case;
 use crate::reconcile::departures::{Departure, DepartureKind, is_listed_alike};
 use crate::reconcile::normal::Normal;
-use crate::reconcile::outcomes::{Outcomes, Together, of_rectangle};
+use crate::reconcile::outcomes::{OnGrid, Outcomes, Together, of_rectangle};
 use crate::reconcile::parts::Part;
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
@@ -48,6 +48,8 @@ pub(super) struct Setting<'a> {
     /// Its prior probability.
     pub(super) chance: f64,
     pub(super) total: Area,
+    /// How far the middle of what an office would get lies from that, in square feet.
+    pub(super) shift: f64,
     /// The variance of the total without departures, in square feet squared.
     pub(super) variance: f64,
     /// What each departure adds; empty at another face.
@@ -61,6 +63,7 @@ pub(super) struct Setting<'a> {
     variances: Vec<f64>,
     /// Which spaces have areas from the record itself, and so no uncertainty.
     is_known: Vec<bool>,
+    grids: Vec<OnceCell<Option<OnGrid>>>,
     outcomes: Vec<OnceCell<Outcomes>>,
     base: OnceCell<Together>,
 }
@@ -261,23 +264,29 @@ impl<'a> Seen<'a> {
             Adds { area, sq_ft: area.sq_ft(), variance, changes, part }
         };
         let adds = departures.iter().map(adds).collect();
-        Setting {
+        let mut setting = Setting {
             face: case.face,
             rounding,
             chance,
             total: case.total(&self.areas),
+            shift: 0.0,
             variance,
             adds,
             way,
             reading: case.settings.reading,
-            outcomes: (0..self.areas.len()).map(|_| OnceCell::new()).collect(),
+            grids: vec![OnceCell::new(); self.areas.len()],
+            outcomes: vec![OnceCell::new(); self.areas.len()],
             walls: self.walls,
             outlines: self.outlines,
             times,
             variances: self.variances,
             is_known: self.is_known,
             base: OnceCell::new(),
+        };
+        if !matches!(way, StepRounding::Nearest(..)) {
+            setting.take_the_middle();
         }
+        setting
     }
 }
 
@@ -290,6 +299,17 @@ fn times(house: &House, space: usize) -> f64 {
 }
 
 impl Setting<'_> {
+    /// Where every wall is rounded the same way, the nearest closing takes back what was rounded most, and an office mostly does
+    /// not: so the middle and the spread are taken from what is listed.
+    fn take_the_middle(&mut self) {
+        if let Some((middle, variance)) = self.base().middle() {
+            let more = (variance - self.variance).max(0.0);
+            self.shift = middle;
+            self.variance += more;
+            self.adds.iter_mut().for_each(|adds| adds.variance += more);
+        }
+    }
+
     /// The likelihood of a figure, given a total that includes these departures. Any total within `wide` square
     /// feet may be published as this figure.
     pub(super) fn likelihood(&self, figure: f64, total: f64, adds: &[&Adds], wide: f64) -> f64 {
@@ -304,7 +324,9 @@ impl Setting<'_> {
             }
             // What is not listed is further off than most.
             let normal = Normal::of(1.5 * self.variance_with(adds) + 1.0);
-            let rest = if wide > 1.0 { normal.within(low, high) } else { normal.at(off) };
+            let (low, high) = (low - self.shift, high - self.shift);
+            let rest =
+                if wide > 1.0 { normal.within(low, high) } else { normal.at(off - self.shift) };
             listed + together.rest * rest
         };
         match self.together(adds, total - whole) {
@@ -342,7 +364,9 @@ impl Setting<'_> {
         let mut times = self.times.clone();
         let changes = || adds.iter().flat_map(|adds| &adds.changes);
         changes().for_each(|&(i, by)| times[i] += by);
-        let is_more = changes().all(|&(i, _)| self.times[i] == 0.0);
+        let part = adds.iter().find_map(|adds| adds.part);
+        let with_part = part.and_then(|(space, part)| Some((space, self.with_part(space, part)?)));
+        let is_more = with_part.is_none() && changes().all(|&(i, _)| self.times[i] == 0.0);
         let mut together: Option<Together> = None;
         if is_more {
             for &(i, _) in changes() {
@@ -352,11 +376,13 @@ impl Setting<'_> {
         } else {
             let mut all = Together::new();
             for (i, times) in times.iter().enumerate().filter(|(_, times)| **times != 0.0) {
-                all = all.and(self.outcomes(i), *times, over);
+                let own = with_part.as_ref().filter(|(space, _)| *space == i);
+                let own = own.map_or_else(|| self.outcomes(i), |(_, own)| own);
+                all = all.and(own, *times, over);
             }
             together = Some(all);
         }
-        for (space, part) in adds.iter().filter_map(|adds| adds.part) {
+        if let (Some((space, part)), None) = (part, &with_part) {
             let before = together.as_ref().unwrap_or_else(|| self.base());
             together = Some(before.and(&self.part(space, part), 1.0, 0.0));
         }
@@ -378,10 +404,28 @@ impl Setting<'_> {
             if self.is_known[space] || self.variances[space] == 0.0 {
                 Outcomes::sure()
             } else {
-                let at = &self.walls.spaces[space];
-                Outcomes::of(at, &self.outlines[space], self.way, self.reading)
+                self.grid(space).map_or_else(Outcomes::open, OnGrid::whole)
             }
         })
+    }
+
+    fn grid(&self, space: usize) -> Option<&OnGrid> {
+        let grid = self.grids[space].get_or_init(|| {
+            let at = &self.walls.spaces[space];
+            OnGrid::of(at, &self.outlines[space], self.way, self.reading)
+        });
+        grid.as_ref()
+    }
+
+    /// What a space could be off with a part of it filled in or left off; none where nothing is listed of it.
+    fn with_part(&self, space: usize, part: Part) -> Option<Outcomes> {
+        if self.is_known[space] || self.variances[space] == 0.0 {
+            return None;
+        }
+        let sign = if part.shape.fills_in() { 1 } else { -1 };
+        let outline = &self.outlines[space];
+        let effect = part.effect(outline).sq_ft();
+        self.grid(space)?.without(part.walls(outline), sign, effect)
     }
 
     /// The possible errors of a part alone: its two walls may be rounded the other way.

@@ -4,10 +4,10 @@ use fairfoot::Weights;
 
 use super::causes::{self, Record};
 use super::house::House;
-use super::measures::{explained, houses};
+use super::measures::{explained, first_seed, houses};
 use super::random::Random;
 
-/// Every cause with how common it is in a house.
+/// What is there, a wall misread and how the total is written, with how common each is in a house against its not being done.
 fn odds(house: &House, weights: &Weights) -> Vec<(&'static str, f64)> {
     let count = |kind: &str| {
         house.spaces.iter().filter(|space| space.kind == kind && !space.counted).count() as f64
@@ -19,16 +19,16 @@ fn odds(house: &House, weights: &Weights) -> Vec<(&'static str, f64)> {
     let below = house.spaces.iter().filter(|space| house.levels[space.level].1).count() as f64;
     let unfinished = count("unfinished");
     let has = |is: bool| if is { 1.0 } else { 0.0 };
+    let (recesses, jogs) = causes::parts(house);
+    let of_parts = odds(weights.shape) / ((recesses + jogs).max(1) as f64);
+    let addition = house.spaces.iter().any(|space| space.name == "Addition");
     vec![
         ("garage counted", count("garage") * odds(weights.counted)),
         ("porch counted", count("porch") * odds(weights.counted)),
         ("unfinished room counted", (unfinished - below).max(0.0) * odds(weights.counted)),
         ("basement counted", below * odds(weights.counted)),
         ("gone but counted", has(house.missing.is_some()) * odds(weights.missing_counted)),
-        (
-            "addition left out",
-            has(house.spaces.iter().any(|space| space.name == "Addition")) * odds(weights.left_out),
-        ),
+        ("addition left out", has(addition) * odds(weights.left_out)),
         ("level left out", upper * odds(weights.left_out)),
         ("opening not deducted", count("open") * odds(weights.not_deducted)),
         ("low part not deducted", count("low") * odds(weights.not_deducted)),
@@ -38,14 +38,8 @@ fn odds(house: &House, weights: &Weights) -> Vec<(&'static str, f64)> {
         ("level at half below", upper * odds(weights.half_below)),
         ("level twice", levels * odds(weights.level_twice)),
         ("under roof", odds(weights.under_roof)),
-        ("recess filled in", odds(weights.shape) / 2.0),
-        ("jog or wing left off", odds(weights.shape) / 2.0),
-        ("face: frame", odds(weights.face)),
-        ("face: inside", odds(weights.face_inside)),
-        ("every wall rounded up", odds(weights.always_up)),
-        ("every wall rounded down", odds(weights.always_down)),
-        ("half foot", odds(weights.half_foot)),
-        ("not rounded", odds(weights.not_rounded)),
+        ("recess filled in", recesses as f64 * of_parts),
+        ("jog or wing left off", jogs as f64 * of_parts),
         ("wall misread", odds(weights.misread)),
         ("digits of the total swapped", odds(weights.total_swapped)),
         ("one digit of the total", odds(weights.total_one_digit)),
@@ -58,25 +52,53 @@ fn odds(house: &House, weights: &Weights) -> Vec<(&'static str, f64)> {
     ]
 }
 
-/// A record as common as the weights have it.
+/// The face and the rounding, where they are not the figure's own.
+fn ways(weights: &Weights) -> [(&'static str, f64); 6] {
+    [
+        ("face: frame", weights.face),
+        ("face: inside", weights.face_inside),
+        ("every wall rounded up", weights.always_up),
+        ("every wall rounded down", weights.always_down),
+        ("half foot", weights.half_foot),
+        ("not rounded", weights.not_rounded),
+    ]
+}
+
+/// A record as common as the weights have it: a face and a rounding, and each thing done otherwise or not. Of several things with
+/// another face or rounding the label is that of the things.
 fn by_chance(house: &House, weights: &Weights, random: &mut Random) -> Option<Record> {
-    let all = odds(house, weights);
-    let sum: f64 = all.iter().map(|(_, odds)| odds).sum();
-    let several = 1.0 - (1.0 + sum) * (-sum).exp();
-    if random.chance(weights.something_else + (1.0 - weights.something_else) * several) {
-        return Some(Record {
-            labels: vec!["something else".to_owned()],
-            ..causes::none(house, random)
-        });
+    let nobody_can_say = |record| Record { labels: vec!["something else".to_owned()], ..record };
+    if random.chance(weights.something_else) {
+        return Some(nobody_can_say(causes::none(house, random)));
     }
-    let mut left = random.unit() * (1.0 + sum);
-    for (cause, odds) in all {
-        left -= odds;
-        if left < 0.0 {
-            return causes::with_any(cause, house, random);
+    let mut left = random.unit();
+    let way = ways(weights).into_iter().find(|(_, chance)| {
+        left -= chance;
+        left < 0.0
+    });
+    let mut done: Vec<&str> = Vec::new();
+    for (cause, odds) in odds(house, weights) {
+        if random.chance(odds / (1.0 + odds)) {
+            done.push(cause);
         }
     }
-    Some(causes::plain(house, random))
+    let all: Vec<&str> = way.iter().map(|(way, _)| *way).chain(done.iter().copied()).collect();
+    if all.is_empty() {
+        return Some(causes::plain(house, random));
+    }
+    let record = (0..20).find_map(|_| causes::with_all(&all, house, random))?;
+    let of_way = |label: &String| label.starts_with("face: ") || label.starts_with("rounding: ");
+    match (way, done.len()) {
+        (None, 1 | 2) | (Some(_), 0) => Some(record),
+        // The thing done is told, whatever the rounding beside it.
+        (Some((way, _)), 1) if !way.starts_with("face") => {
+            let parts = record.labels.iter().flat_map(|labels| labels.split('+'));
+            let mut labels: Vec<String> = parts.map(str::to_owned).collect();
+            labels.retain(|label| !of_way(label));
+            Some(Record { labels, ..record })
+        }
+        _ => Some(nobody_can_say(record)),
+    }
 }
 
 #[test]
@@ -84,14 +106,13 @@ fn each_tenth_of_support_comes_true_as_often_as_it_says() {
     let weights = Weights::default();
     let mut tenths = [(0_u32, 0_u32, 0.0_f64); 10];
     for seed in 0..30 * houses() {
-        let mut random = Random::new(seed + 500_000);
+        let mut random = Random::new(seed + 500_000 + first_seed());
         let house = House::random(&mut random);
         let Some(record) = by_chance(&house, &weights, &mut random) else { continue };
         for one in explained(&house, &record).list() {
             let is_right = match one.departures() {
                 [] => record.labels.is_empty(),
-                [label] => record.labels.contains(label),
-                _ => false,
+                labels => record.labels.contains(&labels.join("+")),
             };
             let tenth = &mut tenths[((10.0 * one.support()) as usize).min(9)];
             tenth.0 += 1;
@@ -111,9 +132,7 @@ fn each_tenth_of_support_comes_true_as_often_as_it_says() {
         );
         // What chance alone makes of so few lines is no fault.
         let by_chance = 2.5 * (stated * (1.0 - stated) / f64::from(lines.max(1))).sqrt();
-        // 0.05 is wanted everywhere. From 0.3 to 0.4 too much is stated, by 0.07 on 60,000 houses; it is held there.
-        let most = if i == 3 { 0.08 } else { 0.05 };
-        if (share - stated).abs() > most + by_chance {
+        if (share - stated).abs() > 0.05 + by_chance {
             faults.push(format!("{i}: {stated:.3} stated, {share:.3} came true"));
         }
     }

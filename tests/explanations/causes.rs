@@ -54,6 +54,13 @@ pub(crate) struct Record {
 /// A record of a house with one thing done otherwise; none where the house has nothing of the kind, or where it changes the house
 /// by less than a hundredth: nobody asks about that.
 pub(crate) fn with(cause: &str, house: &House, random: &mut Random) -> Option<Record> {
+    // Of one space it says the same as that it is counted, so that nobody could tell them apart.
+    let above = |space: &&super::house::Space| !space.counted && !house.levels[space.level].1;
+    let under = house.spaces.iter().filter(above);
+    let roofed = ["garage", "porch", "unfinished"];
+    if cause == "under roof" && under.filter(|space| roofed.contains(&space.kind)).count() < 2 {
+        return None;
+    }
     let record = with_any(cause, house, random)?;
     let matters = (record.sq_ft as f64 - house.measured()).abs() >= 0.01 * house.measured();
     matters.then_some(record)
@@ -61,27 +68,61 @@ pub(crate) fn with(cause: &str, house: &House, random: &mut Random) -> Option<Re
 
 /// The same however little it changes.
 pub(crate) fn with_any(cause: &str, house: &House, random: &mut Random) -> Option<Record> {
+    with_all(&[cause], house, random)
+}
+
+/// A record with all of these done otherwise, one after the other; what is written otherwise comes last. Its labels say all of
+/// one, or of the first and the second with a `+` between.
+pub(crate) fn with_all(causes: &[&str], house: &House, random: &mut Random) -> Option<Record> {
     let mut office = Office::random(random);
-    match cause {
-        "face: frame" => office.within_ft = 4.625 / 12.0,
-        "face: inside" => office.within_ft = (4.625 + 4.4375) / 12.0,
-        "every wall rounded up" => office.rounds = Rounds::Up,
-        "every wall rounded down" => office.rounds = Rounds::Down,
-        "half foot" => office.rounds = Rounds::Half,
-        "not rounded" => office.rounds = Rounds::Tenth,
-        _ => {}
+    for cause in causes {
+        match *cause {
+            "face: frame" => office.within_ft = 4.625 / 12.0,
+            "face: inside" => office.within_ft = (4.625 + 4.4375) / 12.0,
+            "every wall rounded up" => office.rounds = Rounds::Up,
+            "every wall rounded down" => office.rounds = Rounds::Down,
+            "half foot" => office.rounds = Rounds::Half,
+            "not rounded" => office.rounds = Rounds::Tenth,
+            _ => {}
+        }
     }
     let lies_on_walls =
         house.spaces.iter().any(|space| space.within.is_some() && space.has_walls());
     if office.within_ft > 0.0 && lies_on_walls {
         return None;
     }
-    let misread = if cause == "wall misread" { Some(misread(house, random)?) } else { None };
+    let is_misread = causes.contains(&"wall misread");
+    let misread = if is_misread { Some(misread(house, random)?) } else { None };
     let sketch = Sketch::of(house, office, misread, random);
-    let plain = sketch.total(house);
-    let (total, labels) = applied(cause, house, &sketch, plain, misread, random)?;
-    let sq_ft = (total + 0.5).floor() as i64;
-    (sq_ft > 0).then_some(Record { sq_ft, labels })
+    let mut record = Record { sq_ft: 0, labels: Vec::new() };
+    let mut total = sketch.total(house);
+    for cause in causes {
+        let (next, labels) = applied(cause, house, &sketch, total, misread, random)?;
+        total = next;
+        record.labels = match record.labels.first() {
+            None => labels,
+            Some(_) => both(&record.labels, &labels),
+        };
+    }
+    record.sq_ft = (total + 0.5).floor() as i64;
+    (record.sq_ft >= 200).then_some(record)
+}
+
+/// Every label of one with every label of the other, either first.
+fn both(ones: &[String], others: &[String]) -> Vec<String> {
+    let pairs = ones.iter().flat_map(|one| others.iter().map(move |other| (one, other)));
+    pairs.flat_map(|(one, other)| [format!("{one}+{other}"), format!("{other}+{one}")]).collect()
+}
+
+/// Recesses, and what stands out of walls, of the main outline.
+pub(crate) fn parts(house: &House) -> (usize, usize) {
+    let Some(main) = house.spaces.iter().find(|space| space.name == "House") else { return (0, 0) };
+    let sides = main.sides();
+    let n = sides.len();
+    let is_in = |i: usize| (sides[i % n].0 + 3) % 4 == sides[(i + 1) % n].0;
+    let recesses = (0..n).filter(|&i| is_in(i)).count();
+    let out = |i: usize| !is_in(i) && !is_in(i + n - 1) && (is_in(i + n - 2) || is_in(i + 1));
+    (recesses, (0..n).filter(|&i| out(i)).count())
 }
 
 /// A record without any departure.
@@ -205,7 +246,7 @@ fn applied(
             });
             let list: Vec<usize> = under.collect();
             let all: f64 = list.iter().map(|&i| net(i)).sum();
-            (list.len() > 1).then(|| (plain + all, vec!["under roof".to_owned()]))
+            (!list.is_empty()).then(|| (plain + all, vec!["under roof".to_owned()]))
         }
         "recess filled in" | "jog or wing left off" => part(cause, house, sketch, plain, random),
         "face: frame" | "face: inside" => Some((plain, vec![cause.to_owned()])),

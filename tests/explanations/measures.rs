@@ -11,7 +11,17 @@ use super::random::Random;
 
 /// How many houses a row.
 pub(crate) fn houses() -> u64 {
-    if std::env::var_os("FAIRFOOT_FULL").is_some() { 2_000 } else { 100 }
+    if is_full() { 2_000 } else { 100 }
+}
+
+fn is_full() -> bool {
+    std::env::var_os("FAIRFOOT_FULL").is_some()
+}
+
+/// Where the numbers begin that houses are drawn from: `FAIRFOOT_SEED` gives houses that nothing was tried on.
+pub(crate) fn first_seed() -> u64 {
+    let given = std::env::var("FAIRFOOT_SEED").ok().and_then(|text| text.parse::<u64>().ok());
+    1_000_000_000 * given.unwrap_or(0)
 }
 
 /// The weights to be tried: those in the file that `FAIRFOOT_WEIGHTS` names, else the program's own.
@@ -76,7 +86,7 @@ impl Row {
 
 fn row(cause: &str, number: u64) -> Row {
     let mut row = Row::default();
-    let mut seed = 1_000_000 * (number + 1);
+    let mut seed = 1_000_000 * (number + 1) + first_seed();
     if std::env::var("FAIRFOOT_CAUSE").is_ok_and(|only| only != cause) {
         return row;
     }
@@ -106,14 +116,53 @@ fn the_true_cause_is_told_and_mostly_first() {
     for (number, cause) in (100..).zip(BESIDES) {
         row(cause, number).print(cause);
     }
-    assert!(sums[0] >= 70.0 && sums[1] >= 75.0 && sums[2] <= 12.0, "{sums:?}");
+    // A sample of a hundred houses a row is a few points off by chance.
+    let least = if is_full() { 82.0 } else { 80.0 };
+    assert!(sums[0] >= 70.0 && sums[1] >= least && sums[2] <= 12.0, "{sums:?}");
+}
+
+/// What is there, of which two may be otherwise at once; the figure is written down as it is.
+const DESCRIBED: std::ops::Range<usize> = 0..17;
+
+#[test]
+fn of_two_causes_together_another_is_seldom_told() {
+    let (mut count, mut both, mut one, mut other, mut seed) = (0_u64, 0_u32, 0_u32, 0_u32, 0);
+    while count < 2 * houses() {
+        seed += 1;
+        let mut random = Random::new(seed + 99_000_000 + first_seed());
+        let house = House::random(&mut random);
+        let two: Vec<&str> = (0..2).map(|_| random.pick(&ALL[DESCRIBED])).collect();
+        let record = causes::with_all(&two, &house, &mut random);
+        let Some(record) = record.filter(|_| two[0] != two[1]) else { continue };
+        if (record.sq_ft as f64 - house.measured()).abs() < 0.01 * house.measured() {
+            continue;
+        }
+        count += 1;
+        let found = explained(&house, &record);
+        let told: Vec<String> = found.told().map(|one| one.departures().join("+")).collect();
+        let is_half = |label: &String| {
+            record.labels.iter().any(|all| all.split('+').any(|half| half == label))
+        };
+        if told.iter().any(|label| record.labels.contains(label)) {
+            both += 1;
+        } else if told.iter().any(is_half) {
+            one += 1;
+        } else if !told.is_empty() {
+            other += 1;
+        }
+    }
+    let share = |count_of: u32| 100.0 * f64::from(count_of) / count as f64;
+    let (both, one, other) = (share(both), share(one), share(other));
+    println!("two causes together: both told {both:.1}, one of them {one:.1}, another {other:.1}");
+    // Two things meet a figure by chance far more easily than one: what is asked is that nothing else is told.
+    assert!(both >= 25.0 && other <= 18.0, "{both} {one} {other}");
 }
 
 #[test]
 fn a_total_without_a_cause_is_mostly_met_with_silence() {
     let (mut told, count) = (0_u32, 5 * houses());
     for seed in 0..count {
-        let mut random = Random::new(seed + 77_000_000);
+        let mut random = Random::new(seed + 77_000_000 + first_seed());
         let house = House::random(&mut random);
         let record = causes::none(&house, &mut random);
         let found = explained(&house, &record);
@@ -133,7 +182,7 @@ fn a_total_without_a_cause_is_mostly_met_with_silence() {
 fn rounding_alone_is_mostly_met_with_silence() {
     let (mut told, count) = (0_u32, 2 * houses());
     for seed in 0..count {
-        let mut random = Random::new(seed + 88_000_000);
+        let mut random = Random::new(seed + 88_000_000 + first_seed());
         let house = House::random(&mut random);
         let record = causes::plain(&house, &mut random);
         told += u32::from(explained(&house, &record).told().next().is_some());
