@@ -87,7 +87,12 @@ pub(super) struct OnGrid {
 impl OnGrid {
     /// Of a space whose walls are brought onto steps this way, against `ruled`, what was worked out; only for straight walls
     /// along an axis, and steps that are wider than the reading.
-    pub(super) fn of(at: &AtFace, ruled: &Outline, way: StepRounding, reading: Length) -> Option<OnGrid> {
+    pub(super) fn of(
+        at: &AtFace,
+        ruled: &Outline,
+        way: StepRounding,
+        reading: Length,
+    ) -> Option<OnGrid> {
         let straight = |shape: &Shape| matches!(shape, Shape::Straight { .. });
         let sides = &at.traverse.sides;
         let is_coarse = way.step().length().nm() > 2 * reading.nm();
