@@ -5,14 +5,14 @@
 
 pub(crate) mod at_face;
 pub(crate) mod closings;
-mod equally_near;
+mod other_totals;
 pub(crate) mod range;
 pub(crate) mod ranges;
 pub(crate) mod rule;
 pub(crate) mod sides;
 pub(crate) mod uncertainty;
 
-pub use equally_near::EquallyNear;
+pub use other_totals::EquallyNear;
 pub use range::Range;
 pub use rule::{Rule, Settings};
 pub use sides::SideRow;

@@ -12,7 +12,7 @@ use std::ops::{AddAssign, Neg};
 pub(crate) use crate::areas::closings::RoundingFreedom;
 use crate::areas::closings::{AxisClosings, MOST_CLOSINGS, RoundedLeg, axis_closings, rises_of};
 use crate::geometry::compass::Axis;
-use crate::geometry::nearest::{Combinations, rank};
+use crate::geometry::nearest_closing::{Combinations, rank};
 use crate::geometry::outline::{Outline, Vector, are_apart};
 use crate::geometry::traverse::{Shape, StepRounding, Traverse, TraverseSide};
 use crate::house::wall_moves::AtFace;

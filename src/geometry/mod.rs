@@ -4,7 +4,7 @@
 //! are whole nanometers.
 
 pub(crate) mod compass;
-pub(crate) mod nearest;
+pub(crate) mod nearest_closing;
 pub(crate) mod offset;
 pub(crate) mod outline;
 pub(crate) mod overlap;

@@ -11,7 +11,7 @@ pub use crate::house::check::{
     MOST_FIGURES, MOST_LEVELS, MOST_MISSING, MOST_OUTLINES, MOST_PICTURES, MOST_SPACES,
 };
 pub(crate) use crate::sketch::statement::{FigureKind, Measured, Run, SideRule, Thickness};
-pub(crate) use crate::sketch::valued::{Exemption, Place, Sale, TaxRate, Values};
+pub(crate) use crate::sketch::value_statement::{Exemption, Place, Sale, TaxRate, Values};
 pub use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom, Unit};
 pub use model::{House, LengthSource, Level, Lot, Side, SideNumber, Space};
 pub(crate) use model::{Missing, Model, PublishedFigure, ReferenceOutline};

@@ -12,7 +12,7 @@ use crate::geometry::traverse::{Closed, Traverse};
 use crate::sketch::statement::{
     Bearing, FigureKind, Measured, Run, SideRule, SideWords, Thickness,
 };
-use crate::sketch::valued::Values;
+use crate::sketch::value_statement::Values;
 use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
 use crate::units::area::{Area, WrittenArea};
 use crate::units::length::{Length, Written};

@@ -3,7 +3,7 @@
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::sketch::statement::*;
 use crate::sketch::tree::*;
-use crate::sketch::valued::Valued;
+use crate::sketch::value_statement::Valued;
 use crate::sketch::{MOST_SIDES, bay, parser, tidy};
 use smol_str::SmolStr;
 

@@ -19,8 +19,8 @@ pub mod rows;
 pub(crate) mod statement;
 mod tidy;
 mod tree;
-pub(crate) mod valued;
-mod values;
+mod value_parser;
+pub(crate) mod value_statement;
 mod wanted;
 
 pub use reader::parse;

@@ -5,7 +5,7 @@ use crate::geometry::compass::Direction;
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::statement::*;
-use crate::sketch::{bay, values};
+use crate::sketch::{bay, value_parser};
 use crate::units::area::WrittenArea;
 use crate::units::length::{Length, Step, Written};
 
@@ -157,7 +157,7 @@ impl Cursor<'_> {
             "overall" => self.overall(),
             "tie" => self.tie(),
             "tax" => self.tax(),
-            word if values::FIRST_WORDS.contains(&word) => self.valued(word, start),
+            word if value_parser::FIRST_WORDS.contains(&word) => self.valued(word, start),
             _ => match (direction_named(word), kind_named(word)) {
                 (Some(direction), _) => self.straight(direction),
                 (_, Some(kind)) => self.space(kind),

@@ -8,7 +8,7 @@ use rust_decimal::prelude::ToPrimitive;
 use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
 pub(crate) use crate::sketch::named::Named;
-use crate::sketch::valued::Valued;
+use crate::sketch::value_statement::Valued;
 use crate::units::area::WrittenArea;
 use crate::units::length::{Form, Step, Written};
 

@@ -5,7 +5,7 @@ use smol_str::SmolStr;
 use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
 use crate::sketch::statement::*;
-use crate::sketch::valued::Values;
+use crate::sketch::value_statement::Values;
 use crate::units::length::{Length, Written};
 
 /// The contents of a sides file, in file order. Its outlines are not yet checked.

@@ -8,7 +8,7 @@ use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::quantity::{decimal, grouped_number};
 use crate::sketch::statement::Statement;
-use crate::sketch::valued::{Exemption, Place, Sale, TaxRate, Value, Valued};
+use crate::sketch::value_statement::{Exemption, Place, Sale, TaxRate, Value, Valued};
 use crate::units::area::{Area, WrittenArea};
 use crate::units::money::Money;
 
