@@ -127,7 +127,7 @@ fn private_pages_have_no_comment_no_value_no_sale_and_no_note_anywhere() {
         assert!(!svgs.contains(secret), "{secret}");
         assert!(!pages.sides().contains(secret), "{secret}");
     }
-    assert!(svgs.contains("Comments, values, rates, sales and notes were left out"));
+    assert!(svgs.contains("Comments, values, rates, sales, notes and photographs were left out"));
     // The statement and the sides are the same, and the file verifies.
     assert!(svgs.contains("Record 2,022 sq ft. Measured 1,784 sq ft."));
     let pdf = pages.pdf().unwrap();

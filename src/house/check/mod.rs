@@ -1,6 +1,7 @@
 //! From the sides file to the checked house: outlines are closed, placed, and checked for crossings and overlaps.
 
-pub(crate) mod closure;
+mod bounds;
+mod closure;
 mod detached;
 pub(crate) mod draft;
 mod overlap;
@@ -16,8 +17,10 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Crossing;
 use crate::geometry::traverse::{Closed, Leg, NotClosed, Shape, Traverse, TraverseSide};
 use crate::house::SideNumber;
+pub use crate::house::check::bounds::{
+    MOST_FIGURES, MOST_LEVELS, MOST_MISSING, MOST_OUTLINES, MOST_PICTURES, MOST_SPACES,
+};
 use crate::house::check::closure::does_not_close;
-pub use crate::house::check::pictures::MOST_PICTURES;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space};
 use crate::sketch::statement::{MissingStatement, Run, usual_form};
@@ -26,17 +29,6 @@ use crate::units::length::{Form, Halves, Length, Step, Written};
 
 /// The tolerance of an estimated side, plus or minus, unless the file gives one.
 const ESTIMATED: Length = Length::FOOT;
-
-/// The most levels a file may have.
-pub const MOST_LEVELS: usize = 60;
-/// The most spaces a file may have, including lots.
-pub const MOST_SPACES: usize = 500;
-/// The most outlines of a record, a plan or a map a file may have.
-pub const MOST_OUTLINES: usize = 100;
-/// The most published figures a file may have.
-pub const MOST_FIGURES: usize = 50;
-/// The most missing spaces a file may have.
-pub const MOST_MISSING: usize = 100;
 
 /// Checks the whole sides file and adds every error and warning to `found`.
 ///
@@ -58,7 +50,8 @@ pub(crate) fn check(
         is_tangled: false,
         says_counted: Vec::new(),
     };
-    if checker.report_too_many() {
+    if let Some(too_many) = bounds::too_many(sketch) {
+        checker.report(too_many);
         return None;
     }
     for (i, level) in sketch.levels.iter().enumerate() {
@@ -158,41 +151,6 @@ pub(super) struct Checker<'a> {
 pub(super) type OnLevel = Vec<Option<usize>>;
 
 impl Checker<'_> {
-    /// Reports the first thing the file has too many of; then nothing else is checked.
-    fn report_too_many(&mut self) -> bool {
-        let sketch = self.sketch;
-        let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
-        let (pictures, picture_past) = pictures::too_many(sketch);
-        let all = [
-            (sketch.levels.len(), MOST_LEVELS, "level"),
-            (spaces().count(), MOST_SPACES, "space"),
-            (sketch.outlines.len(), MOST_OUTLINES, "recorded or planned outline"),
-            (sketch.figures.len(), MOST_FIGURES, "published figure"),
-            (sketch.missing.len(), MOST_MISSING, "missing space"),
-            (pictures, MOST_PICTURES, "picture"),
-        ];
-        let Some(kind) = all.iter().position(|(count, most, _)| count > most) else {
-            return false;
-        };
-        let (count, most, noun) = all[kind];
-        let first_past = match kind {
-            0 => sketch.levels.get(most).map(|level| level.level.name.span),
-            1 => spaces().nth(most).map(|space| space.span),
-            2 => sketch.outlines.get(most).map(|outline| outline.span),
-            3 => sketch.figures.get(most).map(|figure| figure.span),
-            4 => sketch.missing.get(most).map(|missing| missing.name.span),
-            _ => picture_past.map(|file| file.span),
-        };
-        let message = format!("the file has {}, and {most} is the most", words::count(count, noun));
-        self.report(Diagnostic::new(Word::TooMany, first_past.unwrap_or_default(), message).help(
-            match kind {
-                5 => "keep the pictures that show what the figures turn on",
-                _ => "one file holds one house; give each house a file of its own",
-            },
-        ));
-        true
-    }
-
     pub(super) fn report(&mut self, diagnostic: Diagnostic) {
         self.whole &= !diagnostic.is_error();
         self.found.push(diagnostic);

@@ -4,11 +4,8 @@ use std::path::Path;
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::house::check::Checker;
+use crate::house::check::bounds::{named_pictures, shown_sides};
 use crate::sketch::named::Named;
-use crate::sketch::{SideSketch, Sketch};
-
-/// The most pictures that a file may name.
-pub const MOST_PICTURES: usize = 40;
 
 /// The endings of picture files, in lower case.
 const ENDINGS: [&str; 3] = ["jpg", "jpeg", "png"];
@@ -17,10 +14,10 @@ impl Checker<'_> {
     /// Looks at the name of every picture; nothing is opened here.
     pub(super) fn pictures(&mut self) {
         let sketch = self.sketch;
-        let wrong: Vec<Diagnostic> = named(shown_sides(sketch))
+        let wrong: Vec<Diagnostic> = named_pictures(shown_sides(sketch))
             .filter_map(wrong_name)
             .chain(
-                named(sketch.outlines.iter().flat_map(|outline| &outline.walk.sides))
+                named_pictures(sketch.outlines.iter().flat_map(|outline| &outline.walk.sides))
                     .map(misplaced),
             )
             .collect();
@@ -28,21 +25,6 @@ impl Checker<'_> {
             self.report(diagnostic);
         }
     }
-}
-
-/// The sides whose pictures are shown: of spaces in file order, then of lots.
-fn shown_sides(sketch: &Sketch) -> impl Iterator<Item = &SideSketch> {
-    let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
-    spaces.flat_map(|space| &space.walk.sides)
-}
-
-fn named<'a>(sides: impl Iterator<Item = &'a SideSketch>) -> impl Iterator<Item = &'a Named> {
-    sides.filter_map(|side| side.words.photo_file.as_ref())
-}
-
-/// The first picture beyond the most, and how many there are.
-pub(super) fn too_many(sketch: &Sketch) -> (usize, Option<&Named>) {
-    (named(shown_sides(sketch)).count(), named(shown_sides(sketch)).nth(MOST_PICTURES))
 }
 
 fn wrong_name(file: &Named) -> Option<Diagnostic> {

@@ -1,0 +1,67 @@
+//! How much of each kind a file may hold.
+
+use crate::diagnostic::{Diagnostic, Span, Word, words};
+use crate::sketch::named::Named;
+use crate::sketch::{SideSketch, Sketch};
+
+/// The most levels a file may have.
+pub const MOST_LEVELS: usize = 60;
+/// The most spaces a file may have, including lots.
+pub const MOST_SPACES: usize = 500;
+/// The most outlines of a record, a plan or a map a file may have.
+pub const MOST_OUTLINES: usize = 100;
+/// The most published figures a file may have.
+pub const MOST_FIGURES: usize = 50;
+/// The most missing spaces a file may have.
+pub const MOST_MISSING: usize = 100;
+
+/// The most pictures that a file may name.
+pub const MOST_PICTURES: usize = 40;
+
+/// Why so many are too many, and what to do.
+const ONE_HOUSE: &str = "one file holds one house; give each house a file of its own";
+
+/// The first kind of thing that the file has too many of; then nothing else is checked.
+pub(super) fn too_many(sketch: &Sketch) -> Option<Diagnostic> {
+    let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
+    let pictures = || named_pictures(shown_sides(sketch));
+    let levels = sketch.levels.get(MOST_LEVELS).map(|level| level.level.name.span);
+    let outlines = sketch.outlines.get(MOST_OUTLINES).map(|outline| outline.span);
+    let figures = sketch.figures.get(MOST_FIGURES).map(|figure| figure.span);
+    let missing = sketch.missing.get(MOST_MISSING).map(|missing| missing.name.span);
+    let report = |first_past: Option<Span>, count: usize, most: usize, noun: &str, help: &str| {
+        let message = format!("the file has {}, and {most} is the most", words::count(count, noun));
+        first_past.map(|span| Diagnostic::new(Word::TooMany, span, message).help(help))
+    };
+    None.or_else(|| report(levels, sketch.levels.len(), MOST_LEVELS, "level", ONE_HOUSE))
+        .or_else(|| {
+            let past = spaces().nth(MOST_SPACES).map(|space| space.span);
+            report(past, spaces().count(), MOST_SPACES, "space", ONE_HOUSE)
+        })
+        .or_else(|| {
+            let noun = "recorded or planned outline";
+            report(outlines, sketch.outlines.len(), MOST_OUTLINES, noun, ONE_HOUSE)
+        })
+        .or_else(|| {
+            report(figures, sketch.figures.len(), MOST_FIGURES, "published figure", ONE_HOUSE)
+        })
+        .or_else(|| report(missing, sketch.missing.len(), MOST_MISSING, "missing space", ONE_HOUSE))
+        .or_else(|| {
+            let past = pictures().nth(MOST_PICTURES).map(|file| file.span);
+            let help = "keep the pictures that show what the figures turn on";
+            report(past, pictures().count(), MOST_PICTURES, "picture", help)
+        })
+}
+
+/// The sides whose pictures are shown: of spaces in file order, then of lots.
+pub(super) fn shown_sides(sketch: &Sketch) -> impl Iterator<Item = &SideSketch> {
+    let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
+    spaces.flat_map(|space| &space.walk.sides)
+}
+
+/// The picture files that these sides name.
+pub(super) fn named_pictures<'a>(
+    sides: impl Iterator<Item = &'a SideSketch>,
+) -> impl Iterator<Item = &'a Named> {
+    sides.filter_map(|side| side.words.photo_file.as_ref())
+}
