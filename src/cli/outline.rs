@@ -99,7 +99,7 @@ fn list(features: &[Feature]) -> Result<Outcome, Stop> {
     for feature in features {
         let size = match feature.outline() {
             Ok(outline) => {
-                format!("{:.0} sq ft, {} sides", outline.plane_sq_ft(), outline.sides().len())
+                format!("{} sq ft, {} sides", outline.plane_text(), outline.sides().len())
             }
             Err(error) => error.to_string(),
         };

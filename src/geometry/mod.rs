@@ -4,6 +4,7 @@
 //! are whole nanometers.
 
 pub(crate) mod compass;
+pub(crate) mod fit;
 pub(crate) mod nearest_closing;
 pub(crate) mod offset;
 pub(crate) mod outline;

@@ -17,7 +17,7 @@ use crate::geometry::outline::Outline;
 use crate::units::length::Length;
 
 /// A ring of corners in feet, east then north; the first is not repeated at the end.
-type Ring = Vec<[f64; 2]>;
+pub(crate) type Ring = Vec<[f64; 2]>;
 
 /// Regions in feet: each part is an outer ring followed by its holes.
 #[derive(Clone, Debug)]
@@ -50,6 +50,47 @@ impl Patch {
             .collect();
         let nothing: Vec<Ring> = Vec::new();
         Patch(rings.overlay(&nothing, OverlayRule::Subject, FillRule::NonZero))
+    }
+
+    /// A ring of corners in feet, the first one not repeated.
+    pub(crate) fn of_ring(mut ring: Ring) -> Patch {
+        if signed_area(&ring) < 0.0 {
+            ring.reverse();
+        }
+        Patch(vec![vec![ring]])
+    }
+
+    /// The part that covers most ground, its holes filled; none where there is no ground.
+    pub(crate) fn largest_part(&self) -> Option<Ring> {
+        self.outer_rings().max_by(|a, b| signed_area(a).total_cmp(&signed_area(b))).cloned()
+    }
+
+    /// The ground that both cover, in square feet.
+    pub(crate) fn common(&self, other: &Patch) -> f64 {
+        if self.is_apart(other) {
+            return 0.0;
+        }
+        area_of(&self.combined(other, OverlayRule::Intersect))
+    }
+
+    /// What both cover.
+    pub(crate) fn meet(&self, other: &Patch) -> Patch {
+        Patch(self.combined(other, OverlayRule::Intersect))
+    }
+
+    /// What this covers and `other` does not.
+    pub(crate) fn less(&self, other: &Patch) -> Patch {
+        Patch(self.combined(other, OverlayRule::Difference))
+    }
+
+    /// Its parts by their outer rings.
+    pub(crate) fn outer_rings(&self) -> impl Iterator<Item = &Ring> {
+        self.0.iter().filter_map(|part| part.first())
+    }
+
+    /// The ground it covers, in square feet.
+    pub(crate) fn area(&self) -> f64 {
+        area_of(&self.0)
     }
 
     /// The area that both cover, in square feet, not counting parts narrower than `sliver`.
@@ -194,7 +235,7 @@ impl Patch {
     }
 
     /// The least and the greatest coordinate, east then north; inverted if there is no corner.
-    fn bounds(&self) -> [(f64, f64); 2] {
+    pub(crate) fn bounds(&self) -> [(f64, f64); 2] {
         let mut bounds = [(f64::INFINITY, f64::NEG_INFINITY); 2];
         for corner in self.0.iter().flatten().flatten() {
             for (bound, place) in bounds.iter_mut().zip(corner) {
@@ -230,12 +271,12 @@ fn toward(way: [f64; 2]) -> Direction {
 }
 
 /// The area of a ring, positive if its inside is on the left.
-fn signed_area(ring: &[[f64; 2]]) -> f64 {
+pub(crate) fn signed_area(ring: &[[f64; 2]]) -> f64 {
     let next = ring.iter().cycle().skip(1);
     ring.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>() / 2.0
 }
 
-fn perimeter(ring: &[[f64; 2]]) -> f64 {
+pub(crate) fn perimeter(ring: &[[f64; 2]]) -> f64 {
     let next = ring.iter().cycle().skip(1);
     ring.iter().zip(next).map(|(a, b)| libm::hypot(b[0] - a[0], b[1] - a[1])).sum()
 }
@@ -271,6 +312,12 @@ fn boxes((outline, from): (&Outline, (i64, i64))) -> Vec<[i64; 4]> {
         [a.0.min(e) - b, a.0.max(e) + b, a.1.min(n) - b, a.1.max(n) + b]
     });
     round.collect()
+}
+
+/// The area of parts, of each its outer ring less its holes.
+fn area_of(parts: &[Vec<Ring>]) -> f64 {
+    // Holes are walked the other way round.
+    parts.iter().flatten().map(|ring| signed_area(ring)).sum()
 }
 
 /// The total area of the parts whose mean width, twice the area over the outer perimeter, is more than `sliver`.

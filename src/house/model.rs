@@ -298,6 +298,16 @@ impl Model {
         &self.lots
     }
 
+    /// The record's and the plan's own outlines: what is drawn but for the outlines of maps.
+    pub(crate) fn own_sketches(&self) -> impl Iterator<Item = &ReferenceOutline> {
+        self.drawn.iter().filter(|outline| outline.drawn != ReferenceSource::Map)
+    }
+
+    /// The outlines from maps.
+    pub(crate) fn map_outlines(&self) -> impl Iterator<Item = &ReferenceOutline> {
+        self.drawn.iter().filter(|outline| outline.drawn == ReferenceSource::Map)
+    }
+
     /// Whether the space is deducted from the one it lies in.
     pub(crate) fn is_taken_off(&self, space: usize) -> bool {
         self.spaces[space].parent.is_some() && self.spaces[space].kind != Kind::Stair

@@ -84,10 +84,10 @@ impl MapSide {
             a if a <= 270.0 => ("S", a - 180.0, "W"),
             a => ("N", 360.0 - a, "W"),
         };
-        // A whole number of degrees is written without decimals.
-        let angle = format!("{angle:.3}");
-        let angle = angle.trim_end_matches('0').trim_end_matches('.');
-        format!("bearing {from} {angle}° {toward} {:.2}'", self.feet)
+        // As `tidy` has it: no zeros at the end.
+        let cut = |number: String| number.trim_end_matches('0').trim_end_matches('.').to_owned();
+        let (angle, feet) = (cut(format!("{angle:.3}")), cut(format!("{:.2}", self.feet)));
+        format!("bearing {from} {angle}° {toward} {feet}'")
     }
 }
 
@@ -254,7 +254,8 @@ fn shoelace_m2(corners: &[Coord<f64>]) -> f64 {
 fn geodesic_m2(ring: &[Position]) -> f64 {
     let points: LineString<f64> =
         ring.iter().map(|p| Coord { x: p.longitude, y: p.latitude }).collect();
-    Polygon::new(points, Vec::new()).geodesic_area_unsigned().min(f64::MAX)
+    // Walked clockwise, the unsigned area would be that of the rest of the earth.
+    Polygon::new(points, Vec::new()).geodesic_area_signed().abs()
 }
 
 /// The distance of a feature from a position in meters, 0 if it contains it; `None` if it is not a shape.
@@ -267,4 +268,30 @@ pub(super) fn distance_m(feature: &Feature, at: Position) -> Option<f64> {
         return None;
     }
     Some(if shape.contains(&here) { 0.0 } else { Euclidean.distance(&here, &shape) })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+
+    /// GeographicLib's polygon tests Planimeter0 and Planimeter15 (Karney; MIT), as geographiclib-rs 0.2.7, which `geo`
+    /// stands on, carries them; corners as latitude and longitude. They are far larger than a house: what is tried here
+    /// is the area alone.
+    #[test]
+    fn published_polygons_have_their_geodesic_areas() {
+        let published: [(&[(f64, f64)], f64); 3] = [
+            (&[(0.0, -1.0), (-1.0, 0.0), (0.0, 1.0), (1.0, 0.0)], 24_619_419_146.0),
+            (&[(90.0, 0.0), (0.0, 0.0), (0.0, 90.0)], 63_758_202_715_511.0),
+            (&[(2.0, 1.0), (1.0, 2.0), (3.0, 3.0)], 18_454_562_325.451_19),
+        ];
+        for (corners, square_meters) in published {
+            let ring: Vec<Position> = corners
+                .iter()
+                .filter_map(|&(latitude, longitude)| Position::new(longitude, latitude))
+                .collect();
+            assert_eq!(ring.len(), corners.len());
+            assert_relative_eq!(geodesic_m2(&ring), square_meters, max_relative = 1e-10);
+        }
+    }
 }

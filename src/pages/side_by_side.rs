@@ -5,6 +5,7 @@
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::Outline;
 use crate::house::{ReferenceOutline, SideNumber};
+use crate::pages::blocks;
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan;
@@ -14,6 +15,7 @@ use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, EDGE_PT, Flow, Stack};
 use crate::pages::page::{Ink, Part, Point, Stroke};
 use crate::reconcile::{OutlineReport, Reconciliation};
+use crate::wording::map;
 use crate::wording::sentences::{Sentences, capital, whole, whose};
 
 /// The space between the two drawings, in points.
@@ -28,7 +30,7 @@ pub(crate) fn side_by_side(
     reconciliation: &Reconciliation,
     marks: &Marks,
 ) {
-    for (outline, drawn) in reconciliation.outlines().iter().zip(&say.house.drawn) {
+    for (outline, drawn) in reconciliation.outlines().iter().zip(say.house.own_sketches()) {
         let title = say.outline_title(outline);
         flow.go_on("Side by side", &title, HEIGHT_PT + 80.0);
         let mut top = Stack::new(flow.width_pt());
@@ -37,6 +39,16 @@ pub(crate) fn side_by_side(
         flow.pour(&top);
         both(flow, say, outline, drawn, marks);
         flow.pour(&compared(flow.width_pt(), say, outline));
+    }
+    for outline in reconciliation.maps() {
+        let title = map::map_title(outline);
+        flow.go_on("Side by side", &title, 100.0);
+        let mut told = Stack::new(flow.width_pt());
+        told.bold(9.5, &title);
+        told.space(4.0);
+        blocks::set(&mut told, &map::map_said(say.house, outline), blocks::USUAL);
+        told.space(6.0);
+        flow.pour(&told);
     }
 }
 

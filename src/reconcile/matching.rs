@@ -130,7 +130,7 @@ impl MatchedSide {
 pub(super) fn reports(areas: &Areas) -> Result<Vec<OutlineReport>, Diagnostics> {
     let (house, settings) = (areas.house(), areas.settings());
     let mut reports = Vec::new();
-    for drawn in &house.drawn {
+    for drawn in house.own_sketches() {
         let figure = house.figures.iter().find(|figure| Figure::drawn(figure) == Some(drawn.drawn));
         let face = figure.and_then(|figure| figure.face).unwrap_or_default();
         let walls = match face {

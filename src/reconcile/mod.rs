@@ -14,6 +14,7 @@ pub(crate) mod ours;
 mod outcomes;
 pub(crate) mod parts;
 mod recorded;
+mod roof;
 mod rounding;
 mod search;
 pub(crate) mod settings;
@@ -42,6 +43,8 @@ pub use evidence::Evidence;
 pub use explanation::{Explanation, Strength};
 pub use matching::{MatchedSide, OutlineReport, Substitution};
 pub use recorded::Share;
+pub(crate) use roof::ORDINARY_EAVE_FT;
+pub use roof::{MapReport, RoofComparison, RoofPart};
 pub use rounding::{Between, CouldExplain, RoundingTest};
 pub use search::Explanations;
 pub use weights::Weights;
@@ -53,6 +56,7 @@ pub struct Reconciliation {
     weights: Weights,
     figures: Vec<Figure>,
     outlines: Vec<OutlineReport>,
+    maps: Vec<MapReport>,
     assumed: Assumed,
     warnings: Vec<Diagnostic>,
 }
@@ -99,6 +103,8 @@ impl Reconciliation {
             figures.push(figure);
         }
         let outlines = matching::reports(&areas)?;
+        // A stream of houses asks for the figures alone.
+        let maps = if explain { roof::reports(&areas) } else { Vec::new() };
         let mut told: Vec<Diagnostic> = house.warnings().to_vec();
         for warning in warnings {
             if !told
@@ -109,7 +115,15 @@ impl Reconciliation {
             }
         }
         crate::diagnostic::sort(&mut told);
-        Ok(Reconciliation { areas, weights: *weights, figures, outlines, assumed, warnings: told })
+        Ok(Reconciliation {
+            areas,
+            weights: *weights,
+            figures,
+            outlines,
+            maps,
+            assumed,
+            warnings: told,
+        })
     }
 
     /// The areas.
@@ -146,6 +160,11 @@ impl Reconciliation {
     #[must_use]
     pub fn outlines(&self) -> &[OutlineReport] {
         &self.outlines
+    }
+
+    /// The outlines from maps beside the walls, in file order.
+    pub fn maps(&self) -> &[MapReport] {
+        &self.maps
     }
 
     /// The thicknesses that were assumed for the areas or for a figure.

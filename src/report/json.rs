@@ -13,6 +13,8 @@ use crate::diagnostic::{Diagnostic, Severity, Source, sha256};
 use crate::house::wall_moves::Assumed;
 use crate::house::{SideNumber, SideRule};
 use crate::reconcile::{BridgeStep, Figure, OutlineReport, Reconciliation};
+use crate::report::map_json;
+use crate::report::map_json::MapOutlineReport;
 use crate::report::worth_json;
 use crate::report::worth_json::WorthReport;
 use crate::units::area::Area;
@@ -30,6 +32,9 @@ pub struct Report {
     pub missing: Vec<MissingReport>,
     /// Outlines from a record, a plan or a map.
     pub outlines: Vec<DrawnReport>,
+    /// Outlines from maps, mostly roofs, laid over the walls; none of them decides an area. Absent where the file has none.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub map_outlines: Vec<MapOutlineReport>,
     /// Each published figure in file order.
     pub figures: Vec<FigureReport>,
     /// What the gap is worth; absent if the file states no values, dates or sales.
@@ -483,6 +488,11 @@ pub(super) fn report(reconciliation: &Reconciliation, worth: Option<&Worth>) -> 
             })
             .collect(),
         outlines: reconciliation.outlines().iter().map(drawn).collect(),
+        map_outlines: reconciliation
+            .maps()
+            .iter()
+            .map(|map| map_json::map_outline(house, map))
+            .collect(),
         figures: reconciliation.figures().iter().map(figure).collect(),
         worth: worth.map(worth_json::worth),
         assumed: assumed(reconciliation.assumed()),

@@ -16,6 +16,8 @@
 mod blocks;
 #[cfg(feature = "json")]
 pub mod json;
+#[cfg(feature = "json")]
+pub mod map_json;
 mod table;
 mod text;
 #[cfg(feature = "json")]

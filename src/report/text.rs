@@ -12,6 +12,7 @@ use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::{Length, Step};
 use crate::value::Worth;
+use crate::wording::map;
 use crate::wording::sentences::{CAUTIONS, Sentences, letters, range_text, the, whole, whose};
 
 /// How a report is formatted.
@@ -92,6 +93,10 @@ impl Writer<'_> {
         }
         for outline in reconciliation.outlines() {
             self.outline(outline);
+        }
+        for outline in reconciliation.maps() {
+            self.page.heading(&map::map_title(outline));
+            blocks::set(&mut self.page, &map::map_said(self.say.house, outline));
         }
         self.other_lines(reconciliation.figures());
         self.certainty();

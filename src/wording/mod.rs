@@ -6,6 +6,7 @@ pub(crate) mod compared;
 #[cfg(feature = "pages")]
 pub(crate) mod draft;
 pub(crate) mod figure;
+pub(crate) mod map;
 pub(crate) mod office;
 pub(crate) mod photographs;
 pub(crate) mod request;

@@ -235,6 +235,12 @@ fn copied() -> tempfile::TempDir {
         let name = path.file_name().unwrap();
         fs::copy(&path, folder.path().join("sketches").join(name)).unwrap();
     }
+    fs::create_dir(folder.path().join("sketches/maps")).unwrap();
+    for entry in fs::read_dir("sketches/maps").unwrap() {
+        let path = entry.unwrap().path();
+        fs::copy(&path, folder.path().join("sketches/maps").join(path.file_name().unwrap()))
+            .unwrap();
+    }
     folder
 }
 

@@ -59,6 +59,31 @@ fn a_block_names_its_source_its_holes_and_the_space() {
     assert_eq!(lines[3], "map outline \"City map\" of \"House\"");
     // A degree of longitude at φ is 111,412.84 cos φ − 93.5 cos 3φ + 0.118 cos 5φ meters long (the usual
     // series, from memory): 93,872.6 m at 32.6°, so 0.0002° are 18.7745 m or 61.60 ft.
-    assert_eq!(lines[4], "  bearing N 90° E 61.60'");
+    assert_eq!(lines[4], "  bearing N 90° E 61.6'");
     assert_eq!(lines.len(), 8);
+}
+
+/// The invented house of `sketches/map-outline.sides`, in files of all formats.
+#[test]
+fn the_demo_is_one_house_in_every_format() {
+    let sides = include_str!("../../sketches/map-outline.sides");
+    let written: Vec<&str> =
+        sides.lines().skip_while(|line| !line.starts_with("map outline")).collect();
+    assert_eq!(written.len(), 17);
+    let files = [
+        (include_str!("../../sketches/maps/larkspur.geojson"), Format::GeoJson),
+        (include_str!("../../sketches/maps/larkspur.kml"), Format::Kml),
+        (include_str!("../../sketches/maps/larkspur.gpx"), Format::Gpx),
+        (include_str!("../../sketches/maps/larkspur.wkt"), Format::Wkt),
+        (include_str!("../../sketches/maps/larkspur.osm"), Format::Osm),
+    ];
+    let in_the_house = Position::new(-92.3076, 28.4124).unwrap();
+    for (text, format) in files {
+        assert_eq!(Format::of(text), Some(format));
+        let found = features(format, text).unwrap();
+        let house = nearest(&found, in_the_house).unwrap();
+        let block = house.outline().unwrap().block("14 Larkspur Lane", "House", "a map");
+        let lines: Vec<&str> = block.lines().skip_while(|line| line.starts_with('#')).collect();
+        assert_eq!(lines, written, "{format:?}");
+    }
 }

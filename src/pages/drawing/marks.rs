@@ -8,6 +8,7 @@ use crate::house::House;
 use crate::pages::drawing::view::OnSite;
 use crate::reconcile::{BridgeStep, Explanation, Figure, OutlineReport, Reconciliation};
 use crate::units::length::{Length, Step};
+use crate::wording::map::map_note;
 use crate::wording::sentences::Sentences;
 
 /// A reference outline, positioned on a level.
@@ -37,6 +38,8 @@ pub(crate) struct Recorded {
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Marks {
     pub(crate) theirs: Vec<(usize, Theirs)>,
+    /// Roofs on maps laid over a level, each with its level, its corners and what is said of it.
+    pub(crate) roofs: Vec<(usize, Vec<OnSite>, String)>,
     pub(crate) recorded: Vec<Recorded>,
     /// Spaces that the figure says it counts.
     pub(crate) counted: Vec<usize>,
@@ -53,10 +56,15 @@ impl Marks {
     pub(crate) fn of(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Marks {
         let mut marks = Marks::default();
         marks.sides_with_lengths(say);
-        for (report, drawn) in reconciliation.outlines().iter().zip(&say.house.drawn) {
+        for (report, drawn) in reconciliation.outlines().iter().zip(say.house.own_sketches()) {
             let is_of = |figure: &&Figure| figure.is_of(drawn.drawn);
             let face = reconciliation.figures().iter().find(is_of).map(Figure::face);
             marks.outline(say, report, drawn, face.unwrap_or_default());
+        }
+        for map in reconciliation.maps() {
+            if let Some(roof) = map.comparison() {
+                marks.roofs.push((roof.level(), roof.corners().to_vec(), map_note(map, roof)));
+            }
         }
         if let Some(figure) = reconciliation.figures().first() {
             marks.figure(say.house, figure);

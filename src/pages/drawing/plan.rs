@@ -229,6 +229,7 @@ fn drawn(
     plan.spaces();
     if !group.is_inset {
         plan.theirs(group.level);
+        plan.roofs(group.level);
     }
     plan.names();
     plan.walls();
@@ -260,6 +261,8 @@ fn points(say: &Sentences<'_>, marks: &Marks, group: Group<'_>) -> Vec<OnSite> {
     for (_, theirs) in theirs {
         all.extend(theirs.corners.iter().map(|p| (theirs.at.0 + p.0, theirs.at.1 + p.1)));
     }
+    let roofs = marks.roofs.iter().filter(|(on, ..)| *on == group.level && !group.is_inset);
+    all.extend(roofs.flat_map(|(_, corners, _)| corners));
     all
 }
 
@@ -418,6 +421,18 @@ impl Plan<'_> {
             self.note(&format!(
                 "dashed outline: the {whose}'s own sketch{face}, laid over the walls as measured"
             ));
+        }
+    }
+
+    /// The roofs of maps, in short dashes over the walls.
+    fn roofs(&mut self, level: usize) {
+        let marks = self.marks;
+        for (_, corners, note) in marks.roofs.iter().filter(|(on, ..)| *on == level) {
+            let around = corners.iter().chain(corners.first());
+            let spots: Vec<Point> = around.map(|&corner| self.canvas.view.spot(corner)).collect();
+            let stroke = Stroke::along(&spots, 0.8).dashed([2.0, 2.0]);
+            self.canvas.line(stroke.of_part(Part::Dashed), Sort::Theirs);
+            self.note(note);
         }
     }
 

@@ -1,0 +1,105 @@
+//! An outline from a map in the JSON of a reconciliation.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::house::House;
+use crate::reconcile::{MapReport, RoofComparison};
+use crate::units::area::Area;
+use crate::units::length::Length;
+
+/// An outline from a map.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct MapOutlineReport {
+    /// Its name.
+    pub name: String,
+    /// Its area; null if it does not close or crosses itself.
+    pub sq_ft: Option<String>,
+    /// How it lies over the walls; null where it could not be compared.
+    pub roof: Option<RoofReport>,
+}
+
+/// A roof laid over the walls where it fits best. Feet, square feet and degrees, rounded to what a map is good for.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct RoofReport {
+    /// The level that it is laid over.
+    pub level: String,
+    /// The spaces taken to stand under it: with them it fits best.
+    pub under: Vec<String>,
+    /// What the outside walls under it cover.
+    pub walls_sq_ft: String,
+    /// How far a roof of this size would stand out all round: t of A + P·t + 4·t²; negative where the map has less than
+    /// the walls.
+    pub eave_ft: String,
+    /// Whether that is an ordinary eave, from 0.5 to 2.5 ft.
+    pub is_ordinary: bool,
+    /// The eave with which the two fit best.
+    pub fitted_eave_ft: String,
+    /// The ground that the outline and the walls with that eave both cover, of what either covers: 1 where they are the same.
+    pub fit: String,
+    /// How far it was turned, counterclockwise.
+    pub turned_degrees: String,
+    /// Its corners where it is laid on the level, east then north in feet from the level's origin.
+    pub corners_ft: Vec<[String; 2]>,
+    /// Where the roof is another shape than the walls with their eave, the largest first.
+    pub parts: Vec<RoofPartReport>,
+}
+
+/// Ground that only one of the two covers.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct RoofPartReport {
+    /// `map` or `walls`: which of them has it.
+    pub only_on: &'static str,
+    /// What it covers, in whole square feet.
+    pub sq_ft: String,
+    /// On which side of the house: `north`, `east`, `south` or `west`.
+    pub side: &'static str,
+    /// The space nearest to it.
+    pub beside: String,
+}
+
+pub(super) fn map_outline(house: &House, map: &MapReport) -> MapOutlineReport {
+    MapOutlineReport {
+        name: map.name().to_owned(),
+        sq_ft: map.area().map(Area::sq_ft_text),
+        roof: map.comparison().map(|roof| roof_report(house, roof)),
+    }
+}
+
+fn roof_report(house: &House, roof: &RoofComparison) -> RoofReport {
+    let name = |space: usize| house.spaces[space].name.clone();
+    let tenths = |number: f64| fixed(number, 1);
+    RoofReport {
+        level: house.levels[roof.level()].name.clone(),
+        under: roof.under().iter().map(|&space| name(space)).collect(),
+        walls_sq_ft: fixed(roof.walls_sq_ft(), 0),
+        eave_ft: tenths(roof.eave_ft()),
+        is_ordinary: roof.is_ordinary(),
+        fitted_eave_ft: tenths(roof.fitted_eave_ft()),
+        fit: fixed(roof.fit(), 2),
+        turned_degrees: tenths(roof.turned_degrees()),
+        corners_ft: roof
+            .corners()
+            .iter()
+            .map(|&(east, north)| [east, north].map(|nm| fixed(Length::from_nm(nm).feet(), 1)))
+            .collect(),
+        parts: roof
+            .parts()
+            .iter()
+            .map(|part| RoofPartReport {
+                only_on: if part.is_only_on_map() { "map" } else { "walls" },
+                sq_ft: fixed(part.sq_ft(), 0),
+                side: part.side().word(),
+                beside: name(part.beside()),
+            })
+            .collect(),
+    }
+}
+
+/// A number with so many decimals, zeros at the end cut.
+fn fixed(number: f64, decimals: usize) -> String {
+    let text = format!("{number:.decimals$}");
+    let text =
+        if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}

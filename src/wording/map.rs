@@ -1,0 +1,119 @@
+//! What is said of an outline from a map: how the roof lies over the walls, and where to look.
+#![expect(clippy::float_arithmetic, reason = "a fit is a share; it is told in whole percent")]
+
+use crate::diagnostic::words;
+use crate::house::House;
+use crate::reconcile::{MapReport, RoofComparison, RoofPart};
+use crate::wording::Block;
+use crate::wording::sentences::{rounded_float, whole};
+
+/// What a map says and does not say.
+const NO_AREA: &str = "A map mostly shows the roof, seen from above. It decides no area here; it only shows where to look.";
+
+/// An outline from a map in a heading.
+pub(crate) fn map_title(map: &MapReport) -> String {
+    match map.area() {
+        Some(area) => format!("The outline \"{}\" from a map: {} sq ft", map.name(), whole(area)),
+        None => format!("The outline \"{}\" from a map has no area", map.name()),
+    }
+}
+
+/// What is said of it.
+pub(crate) fn map_said(house: &House, map: &MapReport) -> Vec<Block> {
+    let Some(roof) = map.comparison() else {
+        let why = match map.area() {
+            None => "Its sides do not close, or cross each other, so it was not compared.",
+            Some(_) => "No walls of this file go with it, so it was not compared.",
+        };
+        return vec![Block::paragraph(why)];
+    };
+    let mut told = vec![Block::paragraph(laid(house, roof)), Block::paragraph(eave(roof))];
+    told.extend(roof.parts().iter().map(|part| Block::Item(part_said(house, part))));
+    told.push(Block::paragraph(NO_AREA));
+    told
+}
+
+/// The line under a drawing that it is laid over.
+pub(crate) fn map_note(map: &MapReport, roof: &RoofComparison) -> String {
+    format!(
+        "short dashes: \"{}\", the outline from a map, mostly the roof, laid where it fits best ({}); it decides no area",
+        map.name(),
+        fit(roof)
+    )
+}
+
+/// `fit 97%`.
+fn fit(roof: &RoofComparison) -> String {
+    format!("fit {}%", rounded_float((roof.fit() * 100.0).floor()))
+}
+
+fn laid(house: &House, roof: &RoofComparison) -> String {
+    let names: Vec<&str> =
+        roof.under().iter().map(|&space| house.spaces[space].name.as_str()).collect();
+    let turned = roof.turned_degrees();
+    let turned = match format!("{:.1}", turned.abs()).as_str() {
+        "0.0" => String::new(),
+        degrees if turned > 0.0 => format!(", turned {degrees}° counterclockwise"),
+        degrees => format!(", turned {degrees}° clockwise"),
+    };
+    format!(
+        "It fits best over the walls of {} ({} sq ft) with a roof standing out {} ft all round{turned}: of the ground that either covers, both cover {}.",
+        words::all_of(&names),
+        rounded_float(roof.walls_sq_ft()),
+        tenths(roof.fitted_eave_ft()),
+        fit(roof).trim_start_matches("fit ")
+    )
+}
+
+fn eave(roof: &RoofComparison) -> String {
+    let feet = roof.eave_ft();
+    let ordinary = "an ordinary eave (0.5 to 2.5 ft)";
+    let by_size = format!("By its size, the roof would stand out {} ft all round", tenths(feet));
+    let where_alike = match roof.parts() {
+        [] => String::new(),
+        _ => format!(
+            " Where the two have the same shape, it stands out {} ft.",
+            tenths(roof.fitted_eave_ft())
+        ),
+    };
+    if roof.is_ordinary() {
+        return format!("{by_size}: {ordinary}.{where_alike}");
+    }
+    if feet > 0.0 && tenths(feet) != "0.0" {
+        return match feet > crate::reconcile::ORDINARY_EAVE_FT.0 {
+            true => format!("{by_size}: more than {ordinary}.{where_alike}"),
+            false => format!(
+                "{by_size}: less than {ordinary}. The map may show the walls and not the roof, or be drawn roughly.{where_alike}"
+            ),
+        };
+    }
+    let less = rounded_float((roof.walls_sq_ft() - roof.roof_sq_ft()).max(0.0));
+    format!(
+        "It covers {less} sq ft less than the walls, so there is no eave to tell. The map may be older than a part of the house, or show the walls and not the roof."
+    )
+}
+
+fn tenths(feet: f64) -> String {
+    format!("{:.1}", if feet.abs() < 0.05 { 0.0 } else { feet })
+}
+
+fn part_said(house: &House, part: &RoofPart) -> String {
+    let size = match part.size_ft() {
+        Some((wide, deep)) => {
+            format!("about {}' by {}', ", rounded_float(wide), rounded_float(deep))
+        }
+        None => "about ".to_owned(),
+    };
+    let sq_ft = rounded_float(part.sq_ft());
+    let place =
+        format!("on the {} side, at \"{}\"", part.side().word(), house.spaces[part.beside()].name);
+    if part.is_only_on_map() {
+        format!(
+            "Only on the map: {size}{sq_ft} sq ft {place}. Is there an addition that the walk does not have, or a porch or carport under the roof? Look there before these figures are used."
+        )
+    } else {
+        format!(
+            "Only in this file: {size}{sq_ft} sq ft {place}, not under the roof on the map. Was it built after the map was made, or does it have no roof?"
+        )
+    }
+}
