@@ -163,6 +163,7 @@ impl Reconciliation {
     }
 
     /// The outlines from maps beside the walls, in file order.
+    #[must_use]
     pub fn maps(&self) -> &[MapReport] {
         &self.maps
     }

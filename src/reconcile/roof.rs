@@ -50,16 +50,19 @@ pub struct MapReport {
 
 impl MapReport {
     /// Its name.
+    #[must_use]
     pub fn name(&self) -> &str {
         &self.name
     }
 
     /// Its area; none if it does not close, or crosses itself.
+    #[must_use]
     pub fn area(&self) -> Option<Area> {
         self.area
     }
 
     /// How it lies over the walls; none where it has no area or there are no walls for it.
+    #[must_use]
     pub fn comparison(&self) -> Option<&RoofComparison> {
         self.comparison.as_ref()
     }
@@ -96,11 +99,13 @@ impl RoofComparison {
     }
 
     /// What the map's outline covers.
+    #[must_use]
     pub fn roof_sq_ft(&self) -> f64 {
         self.roof_sq_ft
     }
 
     /// What the outside walls under it cover, their courts with them.
+    #[must_use]
     pub fn walls_sq_ft(&self) -> f64 {
         self.walls_sq_ft
     }
@@ -108,26 +113,31 @@ impl RoofComparison {
     /// How far a roof of this area would stand out if it did so all round alike: t of A + P·t + 4·t², where the walls
     /// cover A and are P long all round. (4 is for square corners; others have the sum of tan(θ/2) over their turns.)
     /// Negative where the map has less than the walls.
+    #[must_use]
     pub fn eave_ft(&self) -> f64 {
         self.eave_ft
     }
 
     /// How far it stands out where both are of one shape: the eave with which they fit best.
+    #[must_use]
     pub fn fitted_eave_ft(&self) -> f64 {
         self.fitted_eave_ft
     }
 
     /// Whether [`eave_ft`](Self::eave_ft) is an ordinary eave, from 0.5 to 2.5 ft, to a tenth.
+    #[must_use]
     pub fn is_ordinary(&self) -> bool {
         is_ordinary(self.eave_ft)
     }
 
     /// What the roof and the walls with that eave both cover, of what either covers: 1 where they are the same ground.
+    #[must_use]
     pub fn fit(&self) -> f64 {
         self.fit
     }
 
     /// How far it was turned to fit best, counterclockwise, from -180 to 180.
+    #[must_use]
     pub fn turned_degrees(&self) -> f64 {
         self.turned_degrees
     }
@@ -138,6 +148,7 @@ impl RoofComparison {
     }
 
     /// Where the roof is another shape than the walls with their eave, the largest first.
+    #[must_use]
     pub fn parts(&self) -> &[RoofPart] {
         &self.parts
     }
@@ -161,21 +172,25 @@ pub struct RoofPart {
 
 impl RoofPart {
     /// Whether the map has it and the walls have not; else the other way round.
+    #[must_use]
     pub fn is_only_on_map(&self) -> bool {
         self.only_on_map
     }
 
     /// What it covers, in square feet.
+    #[must_use]
     pub fn sq_ft(&self) -> f64 {
         self.sq_ft
     }
 
     /// East to west, then north to south, in feet, where it is about a rectangle that lies so.
+    #[must_use]
     pub fn size_ft(&self) -> Option<(f64, f64)> {
         self.size_ft
     }
 
     /// On which side of the house it lies.
+    #[must_use]
     pub fn side(&self) -> Direction {
         self.side
     }
