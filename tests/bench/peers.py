@@ -4,8 +4,8 @@
     cargo build --release
     python3 tests/bench/peers.py target/release/fairfoot [COUNT]
 
-fairfoot reads each text, checks the house, works out both areas with their range and writes JSON.
-The peers do less: Python's `decimal` only the two areas, from the same text, by a reading that takes
+fairfoot reads each text, checks the house, works out both areas with their range and writes JSON; of houses as people
+write them, and of plain outlines of 12 sides. The peers get the plain ones and do less: Python's `decimal` only the two areas, from the same text, by a reading that takes
 nothing but `DIRECTION FEET' INCHES"` lines and does not see if rounded walls close; `shapely` only the
 area of parsed walls, a vector of all houses at once; `geo` in 64-bit floats is in `cargo bench`.
 """
@@ -80,15 +80,22 @@ def corners_of(texts):
     return houses
 
 
+def houses(count, *sides):
+    command = [sys.executable, HERE / "houses.py", str(count), *sides]
+    return subprocess.run(command, check=True, capture_output=True).stdout
+
+
 def main(fairfoot, count):
-    jsonl = subprocess.run(
-        [sys.executable, HERE / "houses.py", str(count)], check=True, capture_output=True
-    ).stdout
-    texts = [json.loads(line)["sides"] for line in jsonl.splitlines()]
-    command = [fairfoot, "batch", "-", "--plain", "--jobs", "1"]
+    plain, typed = houses(count, "12"), houses(count)
+    texts = [json.loads(line)["sides"] for line in plain.splitlines()]
     rates = {}
-    for name, extra in [("fairfoot batch, one core", []), ("fairfoot batch, all cores", ["--jobs", "64"])]:
-        run = command[:4] + extra if extra else command
+    for name, jobs, jsonl in [
+        ("fairfoot batch, houses as typed, one core", "1", typed),
+        ("fairfoot batch, houses as typed, all cores", "64", typed),
+        ("fairfoot batch, plain outlines, all cores", "64", plain),
+        ("fairfoot batch, plain outlines, one core", "1", plain),
+    ]:
+        run = [fairfoot, "batch", "-", "--plain", "--format", "jsonl", "--jobs", jobs]
         out, seconds = timed(
             lambda: subprocess.run(run, input=jsonl, check=True, capture_output=True).stdout
         )
@@ -100,7 +107,7 @@ def main(fairfoot, count):
     work = shapely_areas(corners_of(texts))
     _, seconds = timed(work)
     rates["shapely, one area of parsed walls, one core"] = count / seconds
-    base = rates["fairfoot batch, one core"]
+    base = rates["fairfoot batch, plain outlines, one core"]
     for name, rate in rates.items():
         print(f"{name:46} {rate:12,.0f} a second  {rate / base:6.2f}")
     print(f"{near} of {count} tenth-foot areas lie within 0.5 % of the peer's, which closes nothing")

@@ -20,7 +20,7 @@ HERE = Path(__file__).parent
 def main(fairfoot, count):
     command = [str(Path(fairfoot).resolve()), "batch", "-", "--plain", "--jobs", "1"]
     houses = subprocess.run(
-        [sys.executable, HERE / "houses.py", str(count)], check=True, capture_output=True
+        [sys.executable, HERE / "houses.py", str(count), "12"], check=True, capture_output=True
     ).stdout
     began = time.perf_counter()
     single = subprocess.run(command, input=houses, check=True, capture_output=True).stdout
