@@ -82,7 +82,7 @@ def notices():
     """Every notice that must accompany the program, each text once."""
     mit, others = defaultdict(set), defaultdict(set)
     bodies = {}
-    found = sorted(packages(), key=lambda package: package["name"])
+    found = sorted(packages(), key=lambda package: (package["name"], package["version"]))
     for package in found:
         name = package["name"]
         texts = license_texts(package)
@@ -101,9 +101,9 @@ def notices():
                 bodies.setdefault(bare(text), text)
     mit["Copyright (c) The Rust Project Contributors"].add("the Rust standard library")
     parts = ["Under the MIT license, below:\n"]
-    parts += [f"{', '.join(sorted(names))}: {holder}" for holder, names in sorted(mit.items(), key=lambda one: sorted(one[1]))]
+    parts += [f"{', '.join(sorted(names))}: {holder}" for holder, names in sorted(mit.items(), key=lambda one: (sorted(one[1]), one[0]))]
     parts += ["", MIT_BODY]
-    for key, names in sorted(others.items(), key=lambda one: sorted(one[1])):
+    for key, names in sorted(others.items(), key=lambda one: (sorted(one[1]), one[0])):
         text = "\n".join(line.rstrip() for line in bodies[key].splitlines())
         parts += ["-" * 78, "", f"{', '.join(sorted(names))}:", "", text, ""]
     return "\n".join(parts)
