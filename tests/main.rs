@@ -20,6 +20,7 @@ mod held_out;
 mod hostile;
 mod maps;
 mod pages;
+mod photographs;
 mod properties;
 mod published;
 mod recorded;
