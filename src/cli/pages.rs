@@ -27,9 +27,9 @@ pub(crate) struct Options {
 /// How pages are made and printed.
 #[derive(Clone, Debug, Args)]
 pub(crate) struct PagePrinting {
-    /// The paper the pages are made for
-    #[arg(long, value_enum, default_value_t = Paper::Letter, value_name = "PAPER")]
-    paper: Paper,
+    /// The paper the pages are made for; by default US Letter, or A4 for a metric file that names no American place
+    #[arg(long, value_enum, value_name = "PAPER")]
+    paper: Option<Paper>,
     /// Make only these sections, with commas between them
     #[arg(long, value_name = "SECTIONS", value_delimiter = ',', value_enum)]
     only: Vec<Section>,
@@ -39,12 +39,12 @@ pub(crate) struct PagePrinting {
 }
 
 impl PagePrinting {
-    fn options(&self) -> PageOptions {
+    fn options(&self, usual: Paper) -> PageOptions {
         let only = match self.only[..] {
             [] => Sections::default(),
             ref some => Sections::of(some.iter().copied()),
         };
-        PageOptions { paper: self.paper, only, private: self.private }
+        PageOptions { paper: self.paper.unwrap_or(usual), only, private: self.private }
     }
 }
 
@@ -101,7 +101,7 @@ fn draft(options: &Options, out: &Path) -> Result<Outcome, Stop> {
     if let Err(errors) = fairfoot::read_source(source.clone()) {
         files::draw(errors.source(), errors.list());
     }
-    let pages = fairfoot::pages::draft(source, options.printing.options())?;
+    let pages = fairfoot::pages::draft(source, options.printing.options(Paper::Letter))?;
     write_pages(&pages, out, &[&options.file])
 }
 
@@ -139,8 +139,8 @@ pub(crate) fn write(
     inputs: &[&Path],
 ) -> Result<Outcome, Stop> {
     let said = |error: fairfoot::Error| Stop::Said(error.to_string());
-    let options = printing.options();
     let house = reconciliation.house();
+    let options = printing.options(Paper::usual_for(house));
     let wants_pictures = options.only.has(Section::Photographs) && !options.private;
     let (pictures, taken) = match inputs.first().filter(|_| wants_pictures) {
         Some(sides) => pictures_of(house, sides)?,
@@ -148,6 +148,10 @@ pub(crate) fn write(
     };
     let pages = reconciliation.pages_with(options, &pictures).map_err(said)?;
     files::draw(house.source(), pages.warnings());
+    let missing = reconciliation.without_photo();
+    if !pictures.is_empty() && !missing.is_empty() {
+        files::say(&format!("no photograph yet of {}", missing.join(", ")));
+    }
     let inputs: Vec<&Path> =
         inputs.iter().copied().chain(taken.iter().map(PathBuf::as_path)).collect();
     write_pages(&pages, out, &inputs)

@@ -46,10 +46,11 @@ use crate::areas::rule::Settings;
 use crate::diagnostic::sha256;
 use crate::diagnostic::{Diagnostic, Source, Span, Word};
 use crate::error::Error;
-use crate::house::House;
+use crate::house::{House, Place};
 use crate::reconcile::Reconciliation;
+use crate::units::length::Form;
 use crate::value::AsOf;
-use crate::wording::sentences::Sentences;
+use crate::wording::sentences::{Sentences, usual_form};
 pub use draft::draft;
 pub use form::form;
 use layout::Flow;
@@ -81,6 +82,17 @@ impl Paper {
         match self {
             Paper::Letter => (612.0, 792.0),
             Paper::A4 => (595.276, 841.89),
+        }
+    }
+
+    /// The paper used for a house unless another is asked for: A4 if its lengths are metric and the file names no place
+    /// with rules of law, all of which are American; else US Letter.
+    #[must_use]
+    pub fn usual_for(house: &House) -> Paper {
+        let is_american = house.values.place.is_some_and(|place| place != Place::None);
+        match usual_form(house) {
+            Form::Meters | Form::Centimeters | Form::Millimeters if !is_american => Paper::A4,
+            _ => Paper::Letter,
         }
     }
 

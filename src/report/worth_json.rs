@@ -3,11 +3,15 @@
 //! Amounts are in dollars: exact strings with up to six decimals, and whole numbers rounded once. Days are strings
 //! such as `2026-05-18`. What cannot be computed is null.
 
+use std::collections::BTreeMap;
+
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::units::money::Money;
-use crate::value::{Cap, Comparable, Comparables, Dates, Deadline, Gap, Outcome, Tax, Way, Worth};
+use crate::value::{
+    Cap, CauseClass, Comparable, Comparables, Dates, Deadline, Gap, Outcome, Tax, Way, Worth,
+};
 
 /// What the gap between record and house is worth, and the days by which to act.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -168,6 +172,8 @@ pub struct DatesReport {
     pub law: Option<String>,
     /// The day from which days left are counted.
     pub today: Option<String>,
+    /// The classes of what is reported about the gap to the record: `typed`, `described`, `measured`.
+    pub classes: Vec<&'static str>,
     /// The deadlines, in the order of the rules.
     pub days: Vec<DayReport>,
     /// What to ask where there are no rules.
@@ -201,6 +207,8 @@ pub struct DayReport {
     pub in_words: Option<String>,
     /// The correct value would have to be below this.
     pub correct_below: Option<MoneyReport>,
+    /// Which of these classes the rule corrects: `yes`, `ask` or `no`; null if it is not a way to a correction.
+    pub corrects: Option<BTreeMap<&'static str, &'static str>>,
     /// What to ask the office.
     pub ask: Vec<String>,
     /// Days left; null if there is no day to count from.
@@ -308,6 +316,7 @@ fn dates(worth: &Worth) -> DatesReport {
         year: dates.year(),
         law: dates.law().map(str::to_owned),
         today: worth.today().map(|today| today.to_string()),
+        classes: worth.classes().iter().map(|class| class.word()).collect(),
         days: dates.deadlines().iter().map(|deadline| day(worth, deadline)).collect(),
         questions,
     }
@@ -327,8 +336,15 @@ fn day(worth: &Worth, deadline: &Deadline) -> DayReport {
         unmoved: deadline.unmoved().map(|day| day.to_string()),
         moved_past: deadline.moved_past().to_vec(),
         in_words: deadline.in_words().map(str::to_owned),
+        corrects: corrects(worth, deadline),
         correct_below: deadline.correct_below().map(money),
         ask: deadline.asks().to_vec(),
         days_left: worth.today().and_then(|today| deadline.days_left(today)),
     }
+}
+
+fn corrects(worth: &Worth, deadline: &Deadline) -> Option<BTreeMap<&'static str, &'static str>> {
+    let reach = |class: &CauseClass| Some((class.word(), deadline.reach(*class)?.word()));
+    let found: BTreeMap<_, _> = worth.classes().iter().filter_map(reach).collect();
+    (!found.is_empty()).then_some(found)
 }

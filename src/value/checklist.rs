@@ -11,10 +11,14 @@ pub(crate) fn checklist(reconciliation: &Reconciliation) -> Vec<String> {
     let house = reconciliation.house();
     let mut list = vec![
         "the pages (`fairfoot pages`): the drawing, the calculations and the sides, so that each figure can be checked by hand".to_owned(),
-        "the record card and the record's own sketch, from the appraisal office".to_owned(),
+        "the record card and the record's own sketch, from the office that keeps the record".to_owned(),
     ];
     list.extend(photos(reconciliation));
     list.extend(spaces(reconciliation));
+    let missing = reconciliation.without_photo();
+    if !missing.is_empty() {
+        list.push(format!("the file names no photo yet of {}", words::all_of(&missing)));
+    }
     list.push(who_measured(house));
     if house.particulars.interior_seen != Some(true) {
         list.push("a statement from someone who saw the inside (finish, ceiling heights, access): it was not seen for these figures".to_owned());
@@ -44,6 +48,24 @@ fn photos(reconciliation: &Reconciliation) -> Vec<String> {
         )
     };
     differing.iter().map(photo).collect()
+}
+
+impl Reconciliation {
+    /// The walls and spaces that deserve a photograph and have none: each wall whose recorded length differs by more
+    /// than rounding, and each space that the record counts, or would have to count for its size.
+    #[must_use]
+    pub fn without_photo(&self) -> Vec<String> {
+        let has_photo = |side: &Side| side.words.photo.is_some();
+        let walls = differing_sides(self);
+        let walls = walls.iter().filter(|wall| !has_photo(wall.side));
+        let walls = walls.map(|wall| format!("side {} of {}", wall.side.number(), wall.space));
+        let counted = record(self).map(|figure| counted_spaces(figure, self.house()));
+        let spaces = counted.unwrap_or_default().into_iter().filter(|name| {
+            let space = self.house().spaces().iter().find(|space| space.name() == *name);
+            space.is_some_and(|space| !space.sides().iter().any(has_photo))
+        });
+        walls.chain(spaces.map(str::to_owned)).collect()
+    }
 }
 
 /// A wall whose recorded length differs from the measured one by more than rounding.

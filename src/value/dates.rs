@@ -7,10 +7,10 @@ use jiff::civil::{Date, Weekday};
 use rust_decimal::Decimal;
 
 use crate::house::Values;
+use crate::reconcile::CauseClass;
 use crate::units::money::Money;
 use crate::value::rules::{
-    CauseClass, Corrects, DateRule, Holidays, LawRule, PlaceRules, Reach, Sure, When, days_after,
-    nth_weekday,
+    Corrects, DateRule, Holidays, LawRule, PlaceRules, Reach, Sure, When, days_after, nth_weekday,
 };
 
 /// The days by which to act, if there are rules for the file's place.

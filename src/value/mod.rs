@@ -27,6 +27,7 @@
 //! ```
 
 pub(crate) mod checklist;
+pub(crate) mod classes;
 pub(crate) mod comparables;
 pub(crate) mod dates;
 pub(crate) mod gap;
@@ -37,11 +38,12 @@ pub(crate) mod ways;
 use jiff::civil::Date;
 
 use crate::house::{Place, Values};
+pub use crate::reconcile::CauseClass;
 use crate::reconcile::Reconciliation;
 pub use comparables::{Comparable, Comparables, USUAL_BAND, UnitPrice};
 pub use dates::{Dates, Deadline};
 pub use gap::Gap;
-pub use rules::{CauseClass, LawRule, Reach, Sure};
+pub use rules::{LawRule, Reach, Sure};
 pub use tax::{Cap, Outcome, Tax};
 pub use ways::{Method, Way};
 
@@ -55,6 +57,7 @@ pub struct Worth {
     pub(crate) comparables: Comparables,
     pub(crate) dates: Dates,
     pub(crate) checklist: Vec<String>,
+    pub(crate) classes: Vec<CauseClass>,
     pub(crate) given: Given,
     pub(crate) today: Option<Date>,
 }
@@ -127,6 +130,7 @@ impl Worth {
             comparables,
             dates: Dates::of(values, tax_year, None),
             checklist: Vec::new(),
+            classes: classes::classes(reconciliation),
             given: Given::of(values),
             today,
         };
@@ -195,6 +199,12 @@ impl Worth {
         &self.checklist
     }
 
+    /// The classes of what is reported about the gap to the record; none if nothing is.
+    #[must_use]
+    pub fn classes(&self) -> &[CauseClass] {
+        &self.classes
+    }
+
     /// The day from which days left are counted.
     #[must_use]
     pub fn today(&self) -> Option<Date> {
@@ -205,7 +215,7 @@ impl Worth {
     #[must_use]
     pub const fn cautions() -> [&'static str; 3] {
         [
-            "Not legal advice and not an appraisal: check every line with the local appraisal office and a licensed professional before acting.",
+            "Not legal advice and not an appraisal: check every line with the local office that keeps the record and a licensed professional before acting.",
             "Local rules and licensed practice come first.",
             "Online price estimates carry little weight (common practice).",
         ]

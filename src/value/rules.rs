@@ -8,6 +8,7 @@ use jiff::{Span, ToSpan};
 use serde::Deserialize;
 
 use crate::house::Place;
+use crate::reconcile::CauseClass;
 
 /// The rules of every place, by its word. A test checks that every file can be read.
 static RULES: LazyLock<BTreeMap<&str, PlaceRules>> = LazyLock::new(|| {
@@ -220,17 +221,6 @@ pub(crate) enum When {
     YearsBack { years: i16 },
 }
 
-/// The class of a cause, since the ways to correct a figure differ by class.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum CauseClass {
-    /// Digits, a sum, a unit, or something entered twice.
-    Typed,
-    /// What is counted, which levels, or what exists.
-    Described,
-    /// A wall, the face, or the rounding.
-    Measured,
-}
-
 /// Whether a rule corrects a class of cause.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "lowercase")]
@@ -241,6 +231,18 @@ pub enum Reach {
     Ask,
     /// No.
     No,
+}
+
+impl Reach {
+    /// The word used in JSON.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Reach::Yes => "yes",
+            Reach::Ask => "ask",
+            Reach::No => "no",
+        }
+    }
 }
 
 /// Which classes of cause a rule corrects.

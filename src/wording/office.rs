@@ -8,6 +8,7 @@ use crate::value::rules::Sure;
 use crate::value::{AsOf, CauseClass, Worth};
 use crate::wording::block::Block;
 use crate::wording::sentences::{Sentences, whole};
+use crate::wording::value::kind;
 
 impl Sentences<'_> {
     /// The questions, each with its section of the law if the file's place has one.
@@ -64,13 +65,20 @@ fn evidence(worth: Option<&Worth>) -> String {
 
 /// Asks about each way in which a wrong size may be corrected: until when, and whether it takes up a size.
 fn ways_to_a_correction(worth: &Worth) -> Vec<String> {
-    let all = [CauseClass::Typed, CauseClass::Described, CauseClass::Measured];
-    let routes = worth.dates().routes(&all);
+    const ALL: [CauseClass; 3] = [CauseClass::Typed, CauseClass::Described, CauseClass::Measured];
+    let found = worth.classes();
+    let routes = worth.dates().routes(if found.is_empty() { &ALL } else { found });
+    let kinds: Vec<&str> = found.iter().map(|&class| kind(class)).collect();
+    let what = match kinds[..] {
+        [] => "a size".to_owned(),
+        [only] => format!("a size that differs by {only}"),
+        _ => format!("a size that differs by any of these: {}", kinds.join("; ")),
+    };
     let question = |route: &&Deadline| {
         let asks = route.rule().name().trim_end_matches(" by").trim_end_matches(" filed");
         let asks = asks.trim_end_matches(", postmarked");
         format!(
-            "{asks}: until which day is it open for this property, and does it take up a size?{}",
+            "{asks}: until which day is it open for this property, and does it take up {what}?{}",
             section(route)
         )
     };

@@ -68,7 +68,7 @@ impl<'a> Sentences<'a> {
 }
 
 /// The form of most sides; the earlier one if two are equally frequent.
-fn usual_form(house: &House) -> Form {
+pub(crate) fn usual_form(house: &House) -> Form {
     let spaces = house.spaces.iter().flat_map(|space| &space.sides);
     let lots = house.lots.iter().flat_map(|lot| &lot.sides);
     crate::sketch::statement::usual_form(spaces.chain(lots).map(|side| &side.run))

@@ -8,10 +8,10 @@ use crate::units::money::Money;
 use crate::value::comparables::{Comparable, UnitPrice};
 use crate::value::dates::{Dates, Deadline, spoken};
 use crate::value::gap::Gap;
-use crate::value::rules::{LawRule, Sure};
+use crate::value::rules::{LawRule, Reach, Sure};
 use crate::value::tax::{Cap, Outcome, Tax};
 use crate::value::ways::{Method, Way};
-use crate::value::{Given, Worth};
+use crate::value::{CauseClass, Given, Worth};
 use crate::wording::block::{Block, Footnotes};
 
 fn heading(text: &str) -> Block {
@@ -56,6 +56,7 @@ impl Worth {
         }
         told.extend(self.sales());
         told.extend(self.calendar(&mut notes));
+        told.extend(self.kinds());
         if !self.checklist.is_empty() {
             told.push(heading("What to bring"));
             told.extend(self.checklist.iter().cloned().map(Block::Item));
@@ -146,6 +147,34 @@ impl Worth {
         told
     }
 
+    /// Which way takes up a difference of the kind that is reported.
+    fn kinds(&self) -> Vec<Block> {
+        let dates = &self.dates;
+        if !self.is_larger() || dates.deadlines().is_empty() {
+            return Vec::new();
+        }
+        let mut told = vec![heading("Which way takes up which kind")];
+        if self.classes.is_empty() {
+            told.push(paragraph("No cause is told for the gap, so its kind is not known. Ask the office which way takes up a wrong size."));
+            return told;
+        }
+        told.push(paragraph(
+            "A place may correct one kind of mistake outside the appeal and not another. What is possible here is of the kind below; the rest is from our notes. Ask the office whether it sees it so.",
+        ));
+        for &class in &self.classes {
+            told.push(row(kind(class), ""));
+            for deadline in dates.deadlines() {
+                let name = format!("{} ({})", deadline.rule().name(), deadline.rule().section());
+                told.extend(
+                    deadline
+                        .reach(class)
+                        .map(|reach| row(format!("– {name}"), reaches(reach, deadline))),
+                );
+            }
+        }
+        told
+    }
+
     fn calendar_begins(&self, law: &str, notes: &mut Footnotes) -> String {
         let deadlines = self.dates.deadlines().iter();
         let checked = deadlines.map(|deadline| deadline.rule().checked()).min().unwrap_or_default();
@@ -208,6 +237,26 @@ impl Worth {
             Some(days) if days < 0 => format!(", {} days ago", thousands(i64::from(-days))),
             Some(days) => format!(", {} days left", thousands(i64::from(days))),
         }
+    }
+}
+
+/// A kind of difference in plain words.
+pub(super) fn kind(class: CauseClass) -> &'static str {
+    match class {
+        CauseClass::Typed => "a total typed or added in another way",
+        CauseClass::Described => {
+            "something described in another way: what counts, which levels, what is there"
+        }
+        CauseClass::Measured => "a wall measured or rounded in another way",
+    }
+}
+
+/// Whether a way takes up a kind; what was not read in the law itself is a question.
+fn reaches(reach: Reach, deadline: &Deadline) -> &'static str {
+    match (reach, deadline.rule().sure()) {
+        (Reach::Yes, Sure::Read) => "takes it up",
+        (Reach::No, Sure::Read) => "does not",
+        _ => "ask the office",
     }
 }
 
@@ -341,7 +390,7 @@ fn about_the_estimate(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
             told.push(paragraph(format!("{names}: deducted for every rate here. If only one taxing unit gives it, give that unit's own rate under the same name: `tax rate 1.05 per $100 \"{}\"`.", everywhere.concat())));
         }
     } else if !tax.outcomes().is_empty() {
-        told.push(paragraph("A lower market value may matter in a later year, as the appraised value rises toward it: ask the appraisal office."));
+        told.push(paragraph("A lower market value may matter in a later year, as the appraised value rises toward it: ask the office."));
     }
     told
 }

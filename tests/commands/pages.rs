@@ -228,3 +228,31 @@ fn a_draft_of_a_walk_that_does_not_close_is_written_beside_its_error() {
     assert!(!nothing.exists());
     fairfoot().args(["pages", "-", "--draft", "--only", "source"]).assert().code(2);
 }
+
+#[test]
+fn a_metric_file_without_an_american_place_is_drawn_on_a4() {
+    let metric = "level \"Ground\"\n  living \"House\"\n    north 9 m\n    east 12 m\n    south 9 m\n    west 12 m\n";
+    let feet = metric.replace(" 9 m", " 30'").replace(" 12 m", " 40'");
+    let texas = format!("tax year 2026\nplace texas\n{metric}");
+    let none = format!("tax year 2026\nplace none\n{metric}");
+    let widths = [
+        (metric, &[][..], "8.268in"),
+        (&none, &[], "8.268in"),
+        (&texas, &[], "8.5in"),
+        (&feet, &[], "8.5in"),
+        (metric, &["--paper", "letter"], "8.5in"),
+        (&feet, &["--paper", "a4"], "8.268in"),
+    ];
+    for (text, arguments, width) in widths {
+        let folder = tempfile::tempdir().unwrap();
+        std::fs::write(folder.path().join("a.sides"), text).unwrap();
+        let mut command = super::fairfoot();
+        command
+            .current_dir(folder.path())
+            .args(["pages", "a.sides", "--only", "exhibit", "-o", "a.svg"]);
+        command.args(arguments).assert().success();
+        let page = std::fs::read_to_string(folder.path().join("a.svg")).unwrap();
+        // 595.276 / 72 and 612 / 72 inches.
+        assert!(page.contains(&format!("width=\"{width}\"")), "{text} {arguments:?}");
+    }
+}

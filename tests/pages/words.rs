@@ -228,7 +228,7 @@ fn what_it_is_worth_stands_after_all_others_and_is_numbered_by_itself() {
     assert!(all.contains(&"$37,430".to_owned()));
     let all: Vec<String> = pages.pages().iter().flat_map(words).collect();
     assert!(all.iter().any(|words| words.starts_with(
-        "Not legal advice and not an appraisal: check every line with the local appraisal office"
+        "Not legal advice and not an appraisal: check every line with the local office"
     )));
     // A file without values has no such page, and nothing there counts days from a clock.
     let plain = super::pages(&sketch("cottage"));

@@ -26,7 +26,7 @@ fn refused(bytes: &[u8]) -> String {
 fn a_picture_that_is_cut_off_anywhere_is_refused() {
     let whole = with_camera_data(&jpeg(&halves(200, 150)), 1);
     for part in 1..40 {
-        let cut = &whole[..whole.len() * part / 40];
+        let cut = &whole[..(whole.len() * part).div_euclid(40)];
         let said = refused(cut);
         assert!(said.contains("is cut off") || said.contains("is no JPEG or PNG"), "{said}");
     }
@@ -34,7 +34,7 @@ fn a_picture_that_is_cut_off_anywhere_is_refused() {
     assert!(refused(&whole[..whole.len() - 1]).contains("is cut off: its end is missing"));
     let whole = png(&halves(200, 150));
     for part in 1..20 {
-        let said = refused(&whole[..whole.len() * part / 20]);
+        let said = refused(&whole[..(whole.len() * part).div_euclid(20)]);
         assert!(said.contains("is damaged") || said.contains("is no JPEG or PNG"), "{said}");
     }
 }

@@ -185,3 +185,27 @@ fn elsewhere_no_law_is_assumed() {
     assert!(told.contains("the law of no place"), "{told}");
     assert!(!told.contains("texas") && !told.contains("Texas"), "{told}");
 }
+
+/// The classes of what is reported decide which ways are asked about, and what the page says of each.
+#[test]
+fn the_ways_shown_are_those_for_the_kind_of_what_is_reported() {
+    const SHELL: &str = "level \"Ground\"\n  living \"House\"\n    north 30' 2\"\n    east 40' 3\"\n    south 30' 2\"\n    west 40' 3\"\n  garage \"Garage\" start east 40' 3\"\n    north 20' 1\"\n    east 22' 2\"\n    south 20' 1\"\n    west 22' 2\"\n";
+    let classes = |lines: &str| {
+        let text =
+            format!("{lines}\nplace new-york\ntax year 2026\nvalue market $300,000\n{SHELL}");
+        super::whole(&text, None).unwrap().classes().to_vec()
+    };
+    // The record says that it counts the garage: described.
+    assert_eq!(classes("record 1,640 sq ft counting \"Garage\""), [CauseClass::Described]);
+    // 30 by 40 is 1,200; with two digits swapped 2,100: typed.
+    assert!(classes("record 2,100 sq ft").contains(&CauseClass::Typed));
+    let text = format!(
+        "record 1,640 sq ft counting \"Garage\"\nplace new-york\ntax year 2026\nvalue market $300,000\n{SHELL}"
+    );
+    let told = super::text(&super::whole(&text, None).unwrap());
+    assert!(told.contains("something described in another way"), "{told}");
+    // RPTL 550(2), 554, read: a wrong description is not taken up; the complaint takes it up.
+    assert!(told.contains("(550(2)(a), 550(2)(g), 554) | does not"), "{told}");
+    assert!(told.contains("(512(1), 512(1-a), 524(1)) | takes it up"), "{told}");
+    assert!(!told.contains("wall measured or rounded in another way"), "{told}");
+}

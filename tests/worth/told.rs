@@ -21,7 +21,7 @@ fn the_cautions_stand_wherever_something_is_told() {
         let told = text(&worth_of(lines).unwrap());
         for caution in [
             "Not legal advice and not an appraisal",
-            "the local appraisal office and a licensed professional",
+            "the local office that keeps the record and a licensed professional",
             "Online price estimates carry little weight (common practice)",
         ] {
             assert!(told.contains(caution), "{lines}: {told}");
@@ -143,6 +143,8 @@ fn what_to_bring_is_of_the_house_at_hand() {
         "{list}"
     );
     assert!(list.contains("side 3 of House"), "{list}");
+    // Side 1 has a photo; side 3 and the record differ, and no photo is named.
+    assert!(list.contains("the file names no photo yet of side 3 of House\n"), "{list}");
     assert!(!list.contains("side 2") && !list.contains("side 4"), "{list}");
     assert!(list.contains("the owner, who measured on 2026-03-07 with tape"), "{list}");
     assert!(list.contains("saw the inside"), "{list}");
