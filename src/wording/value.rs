@@ -162,7 +162,7 @@ impl Worth {
             "A place may correct one kind of mistake outside the appeal and not another. What is possible here is of the kind below; the rest is from our notes. Ask the office whether it sees it so.",
         ));
         for &class in &self.classes {
-            told.push(row(kind(class), ""));
+            told.push(paragraph(format!("Kind: {}.", kind(class))));
             for deadline in dates.deadlines() {
                 let name = format!("{} ({})", deadline.rule().name(), deadline.rule().section());
                 told.extend(
