@@ -39,7 +39,7 @@ fn the_road_goes_from_text_to_report() {
     assert_eq!(record.gap().sq_ft_text(), "66.79");
     let rounding = record.line(BridgeStep::Rounding).unwrap();
     assert_eq!(rounding.area().sq_ft_text(), "-3.21");
-    assert_eq!(record.enough().could_explain(), Some(CouldExplain::No));
+    assert_eq!(record.rounding_test().could_explain(), Some(CouldExplain::No));
     let text = result.report().text(Look { width: 72, ..Look::default() });
     assert!(text.lines().all(|line| line.chars().count() <= 72), "{text}");
     assert!(text.contains("1,233"), "{text}");

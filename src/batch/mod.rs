@@ -235,7 +235,7 @@ fn figure_of(word: &str, sq_ft: i64) -> Option<(FigureKind, WrittenArea)> {
 
 /// Whether a record cannot come from any whole-foot rounding of this house's walls.
 fn is_outside(figure: &Figure) -> bool {
-    figure.is_record() && figure.enough().could_explain() == Some(CouldExplain::No)
+    figure.is_record() && figure.rounding_test().could_explain() == Some(CouldExplain::No)
 }
 
 /// The result for figures without any measurement.
@@ -271,7 +271,7 @@ fn disagree(sizes: impl Iterator<Item = i64> + Clone, over_per_cent: Decimal) ->
 }
 
 fn row(figure: &Figure) -> Row {
-    let best = figure.explanations().told().next();
+    let best = figure.explanations().reported().next();
     let gap = figure.area().whole_sq_ft() - figure.start().whole_sq_ft();
     let is_measured = figure.start() != Area::ZERO;
     Row {
@@ -279,7 +279,7 @@ fn row(figure: &Figure) -> Row {
         sq_ft: figure.area().whole_sq_ft(),
         gap_sq_ft: is_measured.then_some(gap),
         per_cent: figure.per_cent(),
-        rounding: figure.enough().could_explain(),
+        rounding: figure.rounding_test().could_explain(),
         explanation: best.map(|best| best.departures().join("; ")),
         fits: best.map(crate::reconcile::Explanation::fits),
     }

@@ -20,12 +20,12 @@ pub(crate) const USUAL: Sizes =
     Sizes { paragraph_pt: 8.0, row_pt: 8.2, note_pt: 7.2, table_pt: 7.5, most_lines: None };
 
 /// Sets blocks one after the other; returns whether any was cut.
-pub(crate) fn set(stack: &mut Stack, told: &[Block], sizes: Sizes) -> bool {
+pub(crate) fn set(stack: &mut Stack, blocks: &[Block], sizes: Sizes) -> bool {
     let mut is_cut = false;
-    for (i, block) in told.iter().enumerate() {
+    for (i, block) in blocks.iter().enumerate() {
         is_cut |= one(stack, block, sizes);
         // A note stays with the row it belongs to.
-        let next = told.get(i + 1);
+        let next = blocks.get(i + 1);
         if matches!(block, Block::Row { .. }) && matches!(next, Some(Block::Note(_))) {
             stack.hold();
         }
@@ -34,9 +34,9 @@ pub(crate) fn set(stack: &mut Stack, told: &[Block], sizes: Sizes) -> bool {
 }
 
 /// Sets one block; returns whether it was cut.
-pub(crate) fn one(stack: &mut Stack, told: &Block, sizes: Sizes) -> bool {
+pub(crate) fn one(stack: &mut Stack, block: &Block, sizes: Sizes) -> bool {
     let most = sizes.most_lines.unwrap_or(usize::MAX);
-    match told {
+    match block {
         Block::Statement(text) => stack.at_most(most, |stack| stack.bold(10.0, text)),
         Block::Heading(text) => {
             stack.heading(text);

@@ -91,7 +91,7 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>) {
         ];
         stack.table_of(8.0, &columns, &rows);
         stack.space(2.0);
-        let told = match (total.range(), total.widest()) {
+        let text = match (total.range(), total.widest()) {
             (None, None) => {
                 "The possible range, rounded to the foot, is not stated: there are sides given by bearing, or too many combinations.".to_owned()
             }
@@ -102,19 +102,19 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>) {
                 range_text(widest)
             ),
         };
-        stack.paragraph(7.6, &told);
+        stack.paragraph(7.6, &text);
     }
 }
 
 /// The uncertainty, the assumptions, and what a reader should know.
 fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
-    let told = say.certainty();
-    if !told.is_empty() {
+    let texts = say.certainty();
+    if !texts.is_empty() {
         stack.heading("How sure the measured area is");
         if !say.house.spaces.is_empty() {
             stack.paragraph(7.6, &unrounded(say));
         }
-        for text in told.into_iter().chain(weighed(reconciliation)) {
+        for text in texts.into_iter().chain(weighed(reconciliation)) {
             stack.paragraph(7.6, &text);
         }
     }
@@ -176,7 +176,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         Step::Inch => "inch",
         _ => "tenth of a foot",
     };
-    let told = [
+    let texts = [
         format!("Each wall to the {fine}: every side, outside, to the nearest {fine}, halves {halves}; after that only the area is rounded, once, to the square foot (ANSI Z765-2021 section 3 reads to the inch or the tenth and reports the whole square foot; read second-hand)."),
         format!("Each wall to the whole foot: every side, outside the veneer, to the nearest foot, halves {halves} (published in assessors' manuals, for example Maryland SDAT, Assessment Procedure Manual; Cabarrus County NC, 2012 schedule of values)."),
         "Closing: where rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; of outlines that tie, the one that moves the least length of wall, then the one whose area is nearest to the measured, then the larger). An estimated wall is rounded from the length it has after closing as measured. The pieces above use the walls that result.".to_owned(),
@@ -186,7 +186,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         "Counted: living space above grade. What is open to below, under a low ceiling or outdoors is deducted. Garages, porches and the like are shown and not counted.".to_owned(),
         "This is not a statement under ANSI Z765: such a statement needs the interior seen, or says that it was not.".to_owned(),
     ];
-    for text in told {
+    for text in texts {
         stack.item(7.2, &text, 0.0);
     }
 }
@@ -202,7 +202,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
     stack.heading("Declaration");
     if !sides.is_empty() {
         let kinds = ["measured", "by closing", "estimated", "from plan", "from record"];
-        let told = kinds.iter().filter_map(|kind| {
+        let texts = kinds.iter().filter_map(|kind| {
             let these: Vec<_> = sides.iter().filter(|(_, side)| how(side) == *kind).collect();
             let names: Vec<String> = these
                 .iter()
@@ -218,10 +218,10 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
             };
             (!these.is_empty()).then(|| format!("{} {kind}{named}", these.len()))
         });
-        let told: Vec<String> = told.collect();
+        let texts: Vec<String> = texts.collect();
         stack.paragraph(
             8.5,
-            &format!("Of {}: {}.", words::count(sides.len(), "side"), words::all_of(&told)),
+            &format!("Of {}: {}.", words::count(sides.len(), "side"), words::all_of(&texts)),
         );
     }
     let interior = match say.house.particulars.interior_seen {

@@ -143,7 +143,7 @@ fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
     loop {
         let fitting = Fitting { skip, airy: 3.0 };
         let (view, height) = plan::fitted(&reach, turned, &frame, MARGIN_PT, fitting);
-        let (inks, left_out) = drawn(draft, &view, &frame, height);
+        let (inks, left_out) = draw(draft, &view, &frame, height);
         // A smaller drawing has more room for labels around it.
         if left_out > 0 && skip < 2 {
             skip += 1;
@@ -183,7 +183,7 @@ fn across(frame: &Frame, height_pt: f64) -> (Vec<Point>, Vec<Ink>) {
 }
 
 /// Draws the traverses and their labels; returns how many labels found no room.
-fn drawn(draft: &Draft, view: &View, frame: &Frame, height_pt: f64) -> (Vec<Ink>, usize) {
+fn draw(draft: &Draft, view: &View, frame: &Frame, height_pt: f64) -> (Vec<Ink>, usize) {
     let right_bottom =
         Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt);
     let mut canvas = Canvas::new(*view, frame.left_top, right_bottom).within(plan::MOST_LOOKED_AT);

@@ -86,20 +86,20 @@ const NOTES_MOST: usize = 4;
 /// The contents of the page as text for screen readers.
 fn heard(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
     let figures = reconciliation.figures();
-    let mut told = say.statements(figures);
-    told.truncate(1);
-    told.extend(say.warned(figures));
+    let mut sentences = say.statements(figures);
+    sentences.truncate(1);
+    sentences.extend(say.warned(figures));
     if let Some(figure) = figures.first() {
-        told.push(say.heard(figure));
+        sentences.push(say.heard(figure));
         let possible = say.possible(figure).into_iter().filter_map(|block| match block {
             Block::Paragraph(text) | Block::Item(text) => Some(text),
             _ => None,
         });
-        told.extend(possible);
-        told.push(say.request(reconciliation, figure));
+        sentences.extend(possible);
+        sentences.push(say.request(reconciliation, figure));
     }
-    told.push(say.measured_line());
-    told.join(" ")
+    sentences.push(say.measured_line());
+    sentences.join(" ")
 }
 
 /// How much text there is, and how small.

@@ -371,12 +371,12 @@ impl Flow {
             return self.begin(section, description);
         }
         self.section = fonts::shown(section);
-        let told = fonts::shown(description);
+        let heard = fonts::shown(description);
         let (y_pt, right) = (self.y_pt + 8.0, self.paper.size_pt().0 - EDGE_PT);
         let title = self.section.clone();
         let Some(page) = self.pages.last_mut() else { return };
         page.title = format!("{}; {title}", page.title);
-        page.description = format!("{} {title}: {told}", page.description);
+        page.description = format!("{} {title}: {heard}", page.description);
         page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
         let text = Text::new(Point::new(EDGE_PT, y_pt + 14.0), 11.0, title);
         page.write(text.in_hand(Typeface::Bold));

@@ -137,19 +137,19 @@ fn fitting(
 }
 
 /// The notes that fit the limit, and the others.
-fn notes_under(width_pt: f64, told: &[String], most: usize) -> (Stack, Vec<String>) {
+fn notes_under(width_pt: f64, texts: &[String], most: usize) -> (Stack, Vec<String>) {
     let lines = |count: usize| {
         let mut notes = Stack::new(width_pt);
         notes.space(4.0);
         let from = notes.rows.len();
         if count > 0 {
-            notes.paragraph(7.0, &format!("On the drawing: {}.", told[..count].join("; ")));
+            notes.paragraph(7.0, &format!("On the drawing: {}.", texts[..count].join("; ")));
         }
         let lines = notes.rows.len() - from;
         notes.space(2.0);
         (notes, lines)
     };
     let fits = |count: &usize| lines(*count).1 <= most;
-    let count = (0..=told.len()).rev().find(fits).unwrap_or(0);
-    (lines(count).0, told[count..].to_vec())
+    let count = (0..=texts.len()).rev().find(fits).unwrap_or(0);
+    (lines(count).0, texts[count..].to_vec())
 }

@@ -347,10 +347,10 @@ fn filled(
         source::source(flow, house, options.private);
     }
     if wants(Section::Supplement)
-        && let Some(told) = reconciliation.worth(&AsOf::default())
+        && let Some(worth) = reconciliation.worth(&AsOf::default())
     {
         flow.apart();
-        worth::worth(flow, &told);
+        worth::worth(flow, &worth);
     }
 }
 

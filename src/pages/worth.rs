@@ -22,8 +22,8 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
         8.0,
         "For whoever decides whether to act. It need not go with the other pages and has its own page numbers. The Source page has the values too, unless the pages are made with `--private`.",
     );
-    let told = worth.told();
-    for (i, part) in told.iter().enumerate() {
+    let blocks = worth.blocks();
+    for (i, part) in blocks.iter().enumerate() {
         blocks::one(&mut stack, part, blocks::USUAL);
         let is_sales = matches!(part, Block::Table { .. });
         if is_sales && let Some(plot) = plot(worth, flow.width_pt()) {
@@ -32,7 +32,7 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
             stack.row(plot);
         }
         // What follows a heading stays with it.
-        if matches!(part, Block::Row { .. }) && matches!(told.get(i + 1), Some(Block::Note(_))) {
+        if matches!(part, Block::Row { .. }) && matches!(blocks.get(i + 1), Some(Block::Note(_))) {
             stack.hold();
         }
     }

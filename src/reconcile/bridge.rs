@@ -117,7 +117,7 @@ pub(super) fn lines(
         let area = counted_by(house, &ground.figure.counting, areas);
         lines.push(Line { step: Step::Counting, area, range: None, counted, cause: None });
     }
-    lines.extend(explanations.told().next().map(supported));
+    lines.extend(explanations.reported().next().map(supported));
     let explained: Area = lines.iter().map(Line::area).sum();
     let gap = ground.figure.area.area() - start;
     lines.push(plain(Step::NotExplained, gap - explained));

@@ -36,7 +36,7 @@ impl Evidence {
             return None;
         }
         let house = case.listed.house;
-        let mut told = None;
+        let mut first = None;
         for (i, space) in house.spaces.iter().enumerate() {
             let vectors = case.walls.spaces[i].outline.vectors();
             let recorded = space.recorded.filter(|area| area.sq_ft().fract() == 0.0);
@@ -45,7 +45,7 @@ impl Evidence {
                 let apart = (recorded - case.walls.spaces[i].outline.area()).abs().sq_ft();
                 if apart <= a.feet() + b.feet() + 1.0 {
                     let product = whole_foot_product(sq_ft, a, b);
-                    told.get_or_insert(Evidence { space: i, sq_ft, product });
+                    first.get_or_insert(Evidence { space: i, sq_ft, product });
                     multiply(ways, |way| of_area(way, sq_ft, a, b));
                 }
             }
@@ -53,7 +53,7 @@ impl Evidence {
         }
         let all: f64 = ways.iter().map(|(.., chance)| chance).sum();
         ways.iter_mut().for_each(|(.., chance)| *chance /= all);
-        told
+        first
     }
 }
 

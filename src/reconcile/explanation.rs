@@ -113,7 +113,7 @@ impl Explanation {
 
     /// Whether it is reported.
     #[must_use]
-    pub fn is_told(&self) -> bool {
+    pub fn is_reported(&self) -> bool {
         self.strength.is_some()
     }
 }

@@ -4,6 +4,7 @@ mod bridge;
 mod case;
 pub(crate) mod cause;
 mod counting;
+mod decision;
 pub(crate) mod departures;
 mod evidence;
 mod explanation;
@@ -18,7 +19,6 @@ mod roof;
 mod rounding;
 mod search;
 pub(crate) mod settings;
-mod told;
 pub(crate) mod totals;
 mod weights;
 
@@ -105,16 +105,16 @@ impl Reconciliation {
         let outlines = matching::reports(&areas)?;
         // A stream of houses asks for the figures alone.
         let maps = if explain { roof::reports(&areas) } else { Vec::new() };
-        let mut told: Vec<Diagnostic> = house.warnings().to_vec();
+        let mut distinct: Vec<Diagnostic> = house.warnings().to_vec();
         for warning in warnings {
-            if !told
+            if !distinct
                 .iter()
                 .any(|other| other.word() == warning.word() && other.message() == warning.message())
             {
-                told.push(warning);
+                distinct.push(warning);
             }
         }
-        crate::diagnostic::sort(&mut told);
+        crate::diagnostic::sort(&mut distinct);
         Ok(Reconciliation {
             areas,
             weights: *weights,
@@ -122,7 +122,7 @@ impl Reconciliation {
             outlines,
             maps,
             assumed,
-            warnings: told,
+            warnings: distinct,
         })
     }
 
@@ -201,7 +201,7 @@ pub struct Figure {
     lines: Vec<Line>,
     shares: Vec<Share>,
     own: Option<recorded::OwnTotal>,
-    enough: RoundingTest,
+    rounding_test: RoundingTest,
     explanations: Explanations,
     counting: Vec<String>,
 }
@@ -288,7 +288,7 @@ impl Figure {
         let says = |line: &&Line| line.step() == BridgeStep::Counting && !line.is_supported();
         let counting = lines.iter().find(says).map(Line::area);
         let counting = counting.unwrap_or(Area::ZERO);
-        let enough = rounding::RoundingTest::of(house, &ground, counting);
+        let test = rounding::RoundingTest::of(house, &ground, counting);
         let own = recorded::own_total(house, &ground, recorded.as_ref());
         let own = own.map(|own| own.with(counting));
         Figure {
@@ -307,7 +307,7 @@ impl Figure {
             lines,
             shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
             own,
-            enough,
+            rounding_test: test,
             explanations,
             counting: ground.figure.counting.clone(),
         }
@@ -496,8 +496,8 @@ impl Figure {
 
     /// Whether rounding could explain it.
     #[must_use]
-    pub fn enough(&self) -> &RoundingTest {
-        &self.enough
+    pub fn rounding_test(&self) -> &RoundingTest {
+        &self.rounding_test
     }
 
     /// The source of reference outlines that belong to this figure.

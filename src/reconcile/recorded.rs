@@ -125,7 +125,7 @@ impl Recorded {
             match own_outline(house, ground, space, drawn) {
                 Ok(Some(own)) => recorded.take(house, ground, space, &own),
                 Ok(None) => {}
-                Err(fault) => warnings.push(fault.told(&house.spaces[space])),
+                Err(fault) => warnings.push(fault.diagnostic(&house.spaces[space])),
             }
         }
         recorded.shares.reverse();
@@ -210,7 +210,7 @@ enum NoOutline {
 }
 
 impl NoOutline {
-    fn told(&self, space: &Space) -> Diagnostic {
+    fn diagnostic(&self, space: &Space) -> Diagnostic {
         let name = quoted(&space.name);
         let message = match self {
             NoOutline::Misses(misses) => format!(

@@ -14,6 +14,7 @@
 
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
+use crate::reconcile::decision;
 use crate::reconcile::departures::{Departure, departures};
 use crate::reconcile::evidence::Evidence;
 use crate::reconcile::explanation::{self, Explanation};
@@ -21,7 +22,6 @@ use crate::reconcile::misread::{self, misread};
 use crate::reconcile::normal::OF_TOTAL;
 use crate::reconcile::ours::{self, Question};
 use crate::reconcile::settings::{Adds, RoundingTaken, Setting, goes_in, settings, ways};
-use crate::reconcile::told;
 use crate::reconcile::totals::{Meant, TotalWritten, meant};
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
@@ -55,8 +55,8 @@ impl Explanations {
     }
 
     /// The explanations that are reported: at most three, best supported first.
-    pub fn told(&self) -> impl Iterator<Item = &Explanation> {
-        self.list.iter().filter(|explanation| explanation.is_told())
+    pub fn reported(&self) -> impl Iterator<Item = &Explanation> {
+        self.list.iter().filter(|explanation| explanation.is_reported())
     }
 
     /// The support for something else: a cause that is not listed, or several at once.
@@ -454,7 +454,7 @@ impl<'a> Search<'a> {
         let one = |found: &Found| self.explanation(found, sum);
         let mut list: Vec<Explanation> = self.found.iter().map(one).collect();
         let something_else = self.otherwise / sum;
-        told::decide(&mut list, something_else, self.case.figure, self.settings);
+        decision::decide(&mut list, something_else, self.case.figure, self.settings);
         Explanations {
             list,
             something_else,

@@ -487,7 +487,7 @@ pub(super) fn report(reconciliation: &Reconciliation, worth: Option<&Worth>) -> 
                 recorded_sq_ft: missing.recorded.area().sq_ft_text(),
             })
             .collect(),
-        outlines: reconciliation.outlines().iter().map(drawn).collect(),
+        outlines: reconciliation.outlines().iter().map(drawn_report).collect(),
         map_outlines: reconciliation
             .maps()
             .iter()
@@ -672,7 +672,7 @@ fn lot(lot: &crate::house::Lot) -> LotReport {
     }
 }
 
-fn drawn(outline: &OutlineReport) -> DrawnReport {
+fn drawn_report(outline: &OutlineReport) -> DrawnReport {
     DrawnReport {
         of: outline.drawn.word(),
         name: outline.name.clone(),
@@ -704,7 +704,7 @@ fn drawn(outline: &OutlineReport) -> DrawnReport {
 fn figure(figure: &Figure) -> FigureReport {
     let low = |range: Option<Range>| range.map(|range| range.low.sq_ft_text());
     let high = |range: Option<Range>| range.map(|range| range.high.sq_ft_text());
-    let enough = figure.enough();
+    let test = figure.rounding_test();
     let is_rounding = |line: &crate::reconcile::Line| line.step() == BridgeStep::Rounding;
     // Shares rounded by largest remainder may move by a millionth; a line still stays within its own bounds.
     let bound = |area: Area| {
@@ -744,15 +744,15 @@ fn figure(figure: &Figure) -> FigureReport {
         own_sketch_sq_ft: figure.own_sketch().map(Area::sq_ft_text),
         recorded_sides: figure.shares().iter().map(share).collect(),
         rounding: RoundingReport {
-            typical: enough.typical().map(one_place),
-            could_explain: enough.could_explain().map(crate::reconcile::CouldExplain::words),
-            between: enough
+            typical: test.typical().map(one_place),
+            could_explain: test.could_explain().map(crate::reconcile::CouldExplain::words),
+            between: test
                 .between()
                 .map(|between| [between.below, between.above].map(Area::sq_ft_text)),
-            low: low(enough.range()),
-            high: high(enough.range()),
-            widest_low: low(enough.widest()),
-            widest_high: high(enough.widest()),
+            low: low(test.range()),
+            high: high(test.range()),
+            widest_low: low(test.widest()),
+            widest_high: high(test.widest()),
         },
         explanations: figure.explanations().list().iter().map(explanation).collect(),
         something_else: support(figure.explanations().something_else()),
@@ -768,7 +768,7 @@ fn explanation(explanation: &crate::reconcile::Explanation) -> ExplanationReport
         fits: explanation.fits(),
         support: support(explanation.support()),
         class: explanation.class().map(crate::reconcile::CauseClass::word),
-        told: explanation.is_told(),
+        told: explanation.is_reported(),
         strength: explanation.strength().map(crate::reconcile::Strength::word),
     }
 }

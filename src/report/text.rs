@@ -105,7 +105,7 @@ impl Writer<'_> {
             self.why(reconciliation);
         }
         if let Some(worth) = worth {
-            blocks::set(&mut self.page, &worth.told());
+            blocks::set(&mut self.page, &worth.blocks());
         }
         self.page.blank();
         self.page.paragraph(CAUTIONS);
@@ -262,8 +262,8 @@ impl Writer<'_> {
     /// The uncertainty of the measured area, and what was not inspected.
     fn certainty(&mut self) {
         self.page.blank();
-        let told = self.say.how_sure();
-        blocks::set(&mut self.page, &told);
+        let blocks = self.say.how_sure();
+        blocks::set(&mut self.page, &blocks);
     }
 
     fn worth_knowing(&mut self, reconciliation: &Reconciliation) {
@@ -438,7 +438,7 @@ impl Writer<'_> {
             let labels = explanation.departures();
             let name =
                 if labels.is_empty() { "no departure".to_owned() } else { labels.join("; ") };
-            let fits = match (explanation.is_told(), explanation.fits()) {
+            let fits = match (explanation.is_reported(), explanation.fits()) {
                 (true, _) => ", told",
                 (false, true) => "",
                 (false, false) => ", does not fit",
@@ -480,19 +480,19 @@ impl Writer<'_> {
             );
             self.page.ledger(&text, &share.area().sq_ft_text(), 6);
         }
-        let enough = figure.enough();
-        if let Some(typical) = enough.typical() {
-            let step = enough.step().word();
+        let test = figure.rounding_test();
+        if let Some(typical) = test.typical() {
+            let step = test.step().word();
             self.page.ledger(
                 &format!("typical size of {step} rounding"),
                 &format!("{typical:.1}"),
                 4,
             );
         }
-        let feet = if enough.step() == Step::HalfFoot { "half foot" } else { "foot" };
+        let feet = if test.step() == Step::HalfFoot { "half foot" } else { "foot" };
         let give = format!("possible range, rounded to the {feet}, at its face");
-        self.page.ledger(&give, &range_text(enough.range()), 4);
-        self.page.ledger("the widest", &range_text(enough.widest()), 4);
+        self.page.ledger(&give, &range_text(test.range()), 4);
+        self.page.ledger("the widest", &range_text(test.widest()), 4);
         self.why_explanations(figure);
         let percent = figure.per_cent().unwrap_or_default();
         self.page.indented(

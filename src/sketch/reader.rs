@@ -182,8 +182,8 @@ fn offer(
     first: usize,
 ) {
     let is_near_miss = |fault: &Diagnostic| !fault.fixes().is_empty();
-    let Some(told) = faults[first..].iter().position(|fault| !is_near_miss(fault)) else { return };
-    if faults[first + told].word() == Word::HiddenCharacter || line.len() > MOST_CHARACTERS {
+    let Some(place) = faults[first..].iter().position(|fault| !is_near_miss(fault)) else { return };
+    if faults[first + place].word() == Word::HiddenCharacter || line.len() > MOST_CHARACTERS {
         return;
     }
     let comment = read.comment.as_ref().map_or(0, String::len);
@@ -196,7 +196,7 @@ fn offer(
     let with_comment = read.comment.as_ref().map(|comment| format!("{typed} \"{comment}\""));
     let as_text =
         with_comment.filter(|line| !line.contains("\"#\"") && attempt(line).reads.is_some());
-    let is_at_end = faults[first + told].span().start + 1 >= offset + body.len();
+    let is_at_end = faults[first + place].span().start + 1 >= offset + body.len();
     let mend = match as_text.filter(|_| is_at_end) {
         Some(line) => Some(Mend {
             lines: vec![line],
@@ -213,10 +213,10 @@ fn offer(
         several => format!("did you mean {}?", list_or(several)),
     };
     let fixes = mend.lines.into_iter().map(|text| Fix::new(span, text)).collect();
-    let told = faults.remove(first + told);
+    let fault = faults.remove(first + place);
     // The replacement corrects the other errors of the line as well.
     faults.truncate(first);
-    faults.push(told.instead(Some(mend.cause), vec![help], fixes));
+    faults.push(fault.instead(Some(mend.cause), vec![help], fixes));
 }
 
 /// Several lines quoted in one sentence.

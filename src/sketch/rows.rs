@@ -431,12 +431,12 @@ impl Maker {
 
     /// A move in words: `12' 3" to the right and 4' toward the street`.
     fn spoken(&self, (east, north): Spot) -> String {
-        let told = |axis: Axis, nm: i64| {
+        let shown = |axis: Axis, nm: i64| {
             let way = Way::of(Direction::along(axis, nm), self.front);
             (nm != 0).then(|| format!("{} {}", Length::from_nm(nm).abs().spoken(), way.spoken()))
         };
         let ways: Vec<String> =
-            [told(Axis::East, east), told(Axis::North, north)].into_iter().flatten().collect();
+            [shown(Axis::East, east), shown(Axis::North, north)].into_iter().flatten().collect();
         words::all_of(&ways)
     }
 

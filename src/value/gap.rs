@@ -26,14 +26,14 @@ impl Gap {
         let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
         let own: i64 = lines.filter(|(line, _)| is_said(line)).map(|(_, sq_ft)| sq_ft).sum();
         let counting = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
-        let is_between = figure.enough().between().is_some();
+        let is_between = figure.rounding_test().between().is_some();
         (measured > 0).then(|| Gap {
             record: figure.area().whole_sq_ft(),
             measured,
             alike: measured + own,
             counted: counting.map(|line| line.counted().to_vec()).unwrap_or_default(),
             face: figure.face(),
-            rounding: figure.enough().could_explain().filter(|_| !is_between),
+            rounding: figure.rounding_test().could_explain().filter(|_| !is_between),
         })
     }
 
@@ -99,7 +99,7 @@ fn is_said(line: &Line) -> bool {
 pub(crate) fn counted_spaces<'a>(figure: &Figure, house: &'a House) -> Vec<&'a str> {
     let said = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
     let said = said.map(Line::counted).unwrap_or_default();
-    let would = figure.explanations().told().next();
+    let would = figure.explanations().reported().next();
     let would: Vec<usize> = would.map(|best| best.counts().collect()).unwrap_or_default();
     let spaces = house.spaces().iter().enumerate();
     let counted = spaces.filter(|(i, space)| {

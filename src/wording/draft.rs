@@ -19,7 +19,7 @@ impl Draft {
     /// A sentence for each walk that does not come back; one for all where every one does.
     pub(crate) fn statements(&self) -> Vec<String> {
         let open = self.walks.iter().filter(|walk| !walk.is_closed());
-        let told = |walk: &DraftWalk| {
+        let sentence = |walk: &DraftWalk| {
             let (walked, began) = match self.level {
                 Some(_) => ("the walk ends", "it began"),
                 None => ("the calls end", "they began"),
@@ -27,9 +27,9 @@ impl Draft {
             let ends = walk.misses.spoken_in(self.form);
             format!("{}: {walked} {ends} of where {began}.", walk.name)
         };
-        let told: Vec<String> = open.map(told).collect();
-        match (told.is_empty(), self.unread.is_empty()) {
-            (false, _) => told,
+        let sentences: Vec<String> = open.map(sentence).collect();
+        match (sentences.is_empty(), self.unread.is_empty()) {
+            (false, _) => sentences,
             (true, true) => vec!["Every walk comes back to where it began.".to_owned()],
             (true, false) => vec!["Every walk drawn here comes back to where it began.".to_owned()],
         }

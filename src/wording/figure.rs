@@ -8,15 +8,15 @@ impl Sentences<'_> {
     /// The opening: each figure compared with the measured area, and what follows from that alone.
     pub(crate) fn opening(&self, reconciliation: &Reconciliation) -> Vec<Block> {
         let figures = reconciliation.figures();
-        let mut told: Vec<Block> =
+        let mut blocks: Vec<Block> =
             self.statements(figures).into_iter().map(Block::Statement).collect();
-        told.extend(self.warned(figures).into_iter().map(Block::Statement));
+        blocks.extend(self.warned(figures).into_iter().map(Block::Statement));
         let own = figures.iter().filter_map(|figure| self.own_sketch(figure));
         let more = own.chain(self.repeated(figures)).chain(self.missing_walls(reconciliation));
-        told.extend(more.map(Block::Paragraph));
+        blocks.extend(more.map(Block::Paragraph));
         let unusual = self.unusual_settings(Some(reconciliation.weights()));
-        told.extend(self.equally_near().into_iter().chain(unusual).map(Block::Paragraph));
-        told
+        blocks.extend(self.equally_near().into_iter().chain(unusual).map(Block::Paragraph));
+        blocks
     }
 
     /// What must not be missed: that the record is smaller, or that the size is unlikely.
@@ -35,16 +35,16 @@ impl Sentences<'_> {
     /// The steps from measured area to figure, one row each; as printed they add up.
     pub(crate) fn steps(&self, figure: &Figure) -> Vec<Block> {
         let start = format!("{}: {}, outside", self.known(), self.settings.fine.spoken());
-        let mut told = vec![Block::row(start, whole(figure.start()))];
+        let mut blocks = vec![Block::row(start, whole(figure.start()))];
         for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
-            told.push(Block::row(self.line_name(figure, line), signed(rounded)));
-            told.extend(self.could_add(figure, line).map(Block::Note));
+            blocks.push(Block::row(self.line_name(figure, line), signed(rounded)));
+            blocks.extend(self.could_add(figure, line).map(Block::Note));
             if line.step() == BridgeStep::RecordedSides {
-                told.extend(self.shares(figure).into_iter().map(Block::Note));
+                blocks.extend(self.shares(figure).into_iter().map(Block::Note));
             }
         }
-        told.push(Block::total(capital(figure.name()), whole(figure.area())));
-        told
+        blocks.push(Block::total(capital(figure.name()), whole(figure.area())));
+        blocks
     }
 
     /// Whether rounding alone explains the gap, and what else is possible.
@@ -59,13 +59,13 @@ impl Sentences<'_> {
 
     /// What else is possible, and how to find out.
     pub(crate) fn causes_said(&self, figure: &Figure) -> Vec<Block> {
-        let mut told = Vec::new();
+        let mut blocks = Vec::new();
         if let Some(accounts) = self.accounts(figure) {
-            told.push(Block::paragraph(accounts.opening));
-            told.extend(accounts.items.into_iter().map(Block::Item));
-            told.push(Block::paragraph(accounts.closing));
+            blocks.push(Block::paragraph(accounts.opening));
+            blocks.extend(accounts.items.into_iter().map(Block::Item));
+            blocks.push(Block::paragraph(accounts.closing));
         }
-        told
+        blocks
     }
 
     /// Who measured, how certain the measured area is, and what was not inspected.

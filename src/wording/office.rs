@@ -28,12 +28,12 @@ impl Sentences<'_> {
         questions.push(evidence(worth.as_ref()));
         questions.extend(worth.iter().flat_map(ways_to_a_correction));
         let numbered = questions.into_iter().enumerate();
-        let mut told = vec![
+        let mut blocks = vec![
             Block::Heading("Questions for the office that keeps the record".to_owned()),
             Block::Paragraph("These are questions. They claim nothing, and they are not legal advice. Sections are from our notes on the law: check each with the local office and a licensed professional. Local rules and licensed practice come first.".to_owned()),
         ];
-        told.extend(numbered.map(|(i, text)| Block::Item(format!("{}. {text}", i + 1))));
-        told
+        blocks.extend(numbered.map(|(i, text)| Block::Item(format!("{}. {text}", i + 1))));
+        blocks
     }
 
     fn about_the_total(&self, figure: &Figure) -> String {

@@ -24,8 +24,8 @@ impl Sentences<'_> {
         }
         let area = whole(figure.start());
         let walls = self.walls_to_measure(reconciliation, figure);
-        let is_rounding = figure.enough().could_explain() == Some(CouldExplain::Yes)
-            && figure.enough().between().is_none();
+        let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
+            && figure.rounding_test().between().is_none();
         let first = if is_rounding && walls.is_none() {
             format!(
                 "Please tell how each wall was measured and rounded: measured to {}, the area is {area} sq ft",

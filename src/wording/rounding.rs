@@ -23,11 +23,11 @@ impl Sentences<'_> {
             figure.side_rule(),
             SideRule::Step(Step::WholeFoot | Step::HalfFoot) | SideRule::Unknown
         );
-        let enough = if rest == 0 && !to_feet { None } else { self.rounding_alone(figure) };
+        let test = if rest == 0 && !to_feet { None } else { self.rounding_alone(figure) };
         let listed = self.listed_as_much(figure, rest);
         let evidence = figure.explanations().evidence();
         let evidence = evidence.map(|found| causes::evidence(found, self.listed(figure)));
-        enough.into_iter().chain(evidence).chain(listed).collect::<Vec<_>>().join(" ")
+        test.into_iter().chain(evidence).chain(listed).collect::<Vec<_>>().join(" ")
     }
 
     /// A space listed separately on the record, not counted here, whose area equals what is not explained.
@@ -51,10 +51,10 @@ impl Sentences<'_> {
     }
 
     fn rounding_alone(&self, figure: &Figure) -> Option<String> {
-        let enough = figure.enough();
+        let test = figure.rounding_test();
         let says_feet = figure.is_record()
             || matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot));
-        let Some(answer) = enough.could_explain() else {
+        let Some(answer) = test.could_explain() else {
             return says_feet.then(|| {
                 "How far rounding alone could go cannot be stated for this house.".to_owned()
             });
@@ -71,10 +71,10 @@ impl Sentences<'_> {
             Some(_) => format!("Leaving the {}'s own lengths aside, {said}", figure.word()),
             None => capital(&said),
         };
-        let typical = enough.typical().filter(|_| figure.is_record()).map(|typical| {
+        let typical = test.typical().filter(|_| figure.is_record()).map(|typical| {
             format!(
                 " Rounding to the {} typically changes this house by ± {} sq ft.",
-                foot(enough.step()),
+                foot(test.step()),
                 rounded_float(typical)
             )
         });
@@ -83,16 +83,16 @@ impl Sentences<'_> {
 
     /// Whether rounding could explain it, as the end of a sentence.
     fn could_or_not(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
-        let enough = figure.enough();
-        let (foot, house) = (foot(enough.step()), house_at(figure.face()));
+        let test = figure.rounding_test();
+        let (foot, house) = (foot(test.step()), house_at(figure.face()));
         let wanted = wanted(figure);
         let rounded = format!("rounded to the {foot}, {house}");
-        let usual = enough.range().map(|range| match range.low == range.high {
+        let usual = test.range().map(|range| match range.low == range.high {
             true => format!("is {}", range_text(Some(range))),
             false => format!("can be {}", range_text(Some(range))),
         });
-        let widest = enough.widest();
-        if let Some(between) = enough.between() {
+        let widest = test.widest();
+        if let Some(between) = test.between() {
             return Some(nothing_between(figure, answer, between));
         }
         Some(match (answer, usual) {
@@ -103,7 +103,7 @@ impl Sentences<'_> {
             }
             (CouldExplain::Yes, Some(usual)) => format!(
                 "rounding alone could explain it, if walls near the half {} went the other way: {rounded} {usual}, and {wanted} fits.",
-                if enough.step() == Step::HalfFoot { "step" } else { "foot" }
+                if test.step() == Step::HalfFoot { "step" } else { "foot" }
             ),
             (CouldExplain::OnlyAgainst, usual) => {
                 let usual = usual.map(|usual| format!(" {rounded} {usual};")).unwrap_or_default();
@@ -114,12 +114,12 @@ impl Sentences<'_> {
             }
             (CouldExplain::No, usual) => {
                 let widest = widest?;
-                let (most, limit) = if enough.wanted() > widest.high {
+                let (most, limit) = if test.wanted() > widest.high {
                     ("at most", widest.high)
                 } else {
                     ("at least", widest.low)
                 };
-                let is_new = enough.range().is_some_and(|range| {
+                let is_new = test.range().is_some_and(|range| {
                     range.low != range.high || range.low.whole_sq_ft() != limit.whole_sq_ft()
                 });
                 let usual = usual.filter(|_| is_new).map(|usual| format!("{usual}, and "));
@@ -136,14 +136,14 @@ impl Sentences<'_> {
 
     /// The same for a figure that does not say its walls are rounded to feet.
     fn if_rounded(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
-        let enough = figure.enough();
+        let test = figure.rounding_test();
         let house = house_at(figure.face());
-        let widest = enough.widest()?;
-        let usual = range_text(enough.range().or(Some(widest)));
+        let widest = test.widest()?;
+        let usual = range_text(test.range().or(Some(widest)));
         let given = format!("If its walls were rounded to the foot, {house} could be {usual}");
         let either_way = format!("{} with walls rounded either way", range_text(Some(widest)));
         let wanted = wanted(figure);
-        Some(match (answer, enough.between(), enough.range()) {
+        Some(match (answer, test.between(), test.range()) {
             (CouldExplain::Yes, Some(between), _) => format!(
                 "{given}, but nothing between {} and {}, and {}.",
                 whole(between.below),
@@ -190,7 +190,7 @@ fn agreement(figure: &Figure) -> &'static str {
 /// For a record whose walls are stated more finely than to feet: how much that rounding changes this house.
 fn finely_rounded(figure: &Figure, step: Step) -> String {
     let unit = if step == Step::Inch { "inch" } else { "tenth of a foot" };
-    let size = figure.enough().typical_of_own().map(|typical| {
+    let size = figure.rounding_test().typical_of_own().map(|typical| {
         let size = rounded_float(typical.max(1.0));
         format!("; rounding to it typically changes this house by ± {size} sq ft")
     });
@@ -228,7 +228,7 @@ fn does_not_fit(figure: &Figure) -> String {
 
 /// The figure without what it says it counts in addition.
 fn counted_less(figure: &Figure) -> (&'static str, Area) {
-    let wanted = figure.enough().wanted();
+    let wanted = figure.rounding_test().wanted();
     (if wanted == figure.area() { "" } else { " without what else it counts" }, wanted)
 }
 
@@ -240,7 +240,7 @@ fn nothing_between(figure: &Figure, answer: CouldExplain, between: Between) -> S
     };
     format!(
         "rounding alone cannot explain it: {way} to the {} gives a total between {} and {}, and {}.",
-        foot(figure.enough().step()),
+        foot(figure.rounding_test().step()),
         whole(between.below),
         whole(between.above),
         is(figure)

@@ -105,14 +105,14 @@ impl Sentences<'_> {
     /// Warns of walls that may be missing. They affect every figure, so this comes first.
     pub(crate) fn missing_walls(&self, reconciliation: &Reconciliation) -> Vec<String> {
         let is_missing = |warning: &&crate::diagnostic::Diagnostic| warning.word() == Word::NoTurn;
-        let told = |warning: &crate::diagnostic::Diagnostic| {
+        let sentence = |warning: &crate::diagnostic::Diagnostic| {
             let line = self.house.source().line(warning.span().start);
             format!(
                 "Line {line}: {}. Is a wall missing between the two? The side given by closing would hide that, and the areas below would be wrong.",
                 warning.message().replace('`', "\"")
             )
         };
-        reconciliation.warnings().iter().filter(is_missing).map(told).collect()
+        reconciliation.warnings().iter().filter(is_missing).map(sentence).collect()
     }
 
     /// Whether a record agrees with its own sketch or lengths; `None` if it has neither.
@@ -223,7 +223,7 @@ impl Sentences<'_> {
             (self.fine(), areas.equally_near_tenth_foot()),
             ("the whole foot", areas.equally_near_whole_foot()),
         ];
-        let told = |(unit, others): (&str, EquallyNear)| {
+        let sentence = |(unit, others): (&str, EquallyNear)| {
             let opening = format!(
                 "Rounded to {unit}, these walls close in more than one way that is equally near to the measured lengths"
             );
@@ -245,7 +245,7 @@ impl Sentences<'_> {
                 )),
             }
         };
-        rules.into_iter().filter_map(told).collect()
+        rules.into_iter().filter_map(sentence).collect()
     }
 
     /// What the finer rule rounds to, to follow "each wall to".
@@ -275,7 +275,8 @@ impl Sentences<'_> {
     pub(crate) fn could_add(&self, figure: &Figure, line: &Line) -> Option<String> {
         let range = line.range()?;
         let (low, high) = (signed(range.low.whole_sq_ft()), signed(range.high.whole_sq_ft()));
-        let foot = if figure.enough().step() == Step::HalfFoot { "half foot" } else { "foot" };
+        let foot =
+            if figure.rounding_test().step() == Step::HalfFoot { "half foot" } else { "foot" };
         (low != high).then(|| format!("rounding to the {foot} could change it by {low} to {high}"))
     }
 
@@ -321,21 +322,21 @@ impl Sentences<'_> {
         if explanations.weighed() == 0 || agrees(figure) {
             return None;
         }
-        let mut told: Vec<&Explanation> = Vec::new();
-        for one in explanations.told() {
-            let is_said = |before: &&Explanation| {
+        let mut shown: Vec<&Explanation> = Vec::new();
+        for one in explanations.reported() {
+            let is_shown = |before: &&Explanation| {
                 (before.sq_ft - one.sq_ft).abs() < 0.5 && before.cause.says_the_same(one.cause)
             };
-            if !told.iter().any(is_said) {
-                told.push(one);
+            if !shown.iter().any(is_shown) {
+                shown.push(one);
             }
         }
-        if told.is_empty() {
+        if shown.is_empty() {
             return self.nothing_common(figure);
         }
         let listed = self.listed(figure);
         let mut settle: Vec<String> = Vec::new();
-        for question in told.iter().flat_map(|one| causes::settled_by(one.cause, listed)) {
+        for question in shown.iter().flat_map(|one| causes::settled_by(one.cause, listed)) {
             if !settle.contains(&question) {
                 settle.push(question);
             }
@@ -343,8 +344,8 @@ impl Sentences<'_> {
         settle.extend(self.unseen_wall());
         let ours = self.ours(figure);
         let mut items: Vec<String> = Vec::new();
-        for (i, one) in told.iter().enumerate() {
-            items.push(self.told_cause(figure, one, i == 0));
+        for (i, one) in shown.iter().enumerate() {
+            items.push(self.cause_sentence(figure, one, i == 0));
         }
         Some(Accounts {
             opening: "Possible:".to_owned(),
@@ -368,7 +369,7 @@ impl Sentences<'_> {
     }
 
     /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
-    fn told_cause(&self, figure: &Figure, one: &Explanation, is_first: bool) -> String {
+    fn cause_sentence(&self, figure: &Figure, one: &Explanation, is_first: bool) -> String {
         let words = causes::said(one.cause, self.listed(figure));
         let words = if is_first { capital(&words) } else { words };
         let also = match (one.cause, one.rounding) {
@@ -444,7 +445,7 @@ impl Sentences<'_> {
         let beyond = |side: &&crate::reconcile::MatchedSide| {
             self.settings.is_beyond_rounding(side.measured() - side.drawn())
         };
-        let told = |side: &crate::reconcile::MatchedSide| {
+        let comparison = |side: &crate::reconcile::MatchedSide| {
             let difference = side.drawn() - side.measured();
             let sign = if difference < Length::ZERO { "\u{2212}" } else { "+" };
             WallApart {
@@ -454,7 +455,7 @@ impl Sentences<'_> {
                 difference: format!("{sign}{}", difference.spoken()),
             }
         };
-        outline.matched().iter().filter(beyond).map(told).collect()
+        outline.matched().iter().filter(beyond).map(comparison).collect()
     }
 
     /// Further remarks about such an outline.
@@ -469,7 +470,7 @@ impl Sentences<'_> {
         } else {
             None
         };
-        let told = outline.instead.iter().map(|instead| {
+        let sentences = outline.instead.iter().map(|instead| {
             let (ours, theirs) = (sides_in_a_row(&instead.ours), sides_in_a_row(&instead.theirs));
             match (instead.ours.is_empty(), instead.theirs.is_empty()) {
                 (true, _) => format!("only on the sketch: {theirs}"),
@@ -477,7 +478,7 @@ impl Sentences<'_> {
                 _ => format!("this file has {ours}; the sketch has {theirs} instead"),
             }
         });
-        (first, told.collect())
+        (first, sentences.collect())
     }
 
     /// Other lines of the record besides its total: a name and a remark each.
@@ -512,14 +513,14 @@ impl Sentences<'_> {
         if !figures.iter().any(more) {
             return Vec::new();
         }
-        let told = |missing: &crate::house::Missing| {
+        let sentence = |missing: &crate::house::Missing| {
             format!(
                 "The record also lists {}, {} sq ft, which was not found on site: ask whether the total includes it.",
                 missing.name,
                 whole(missing.recorded.area())
             )
         };
-        self.house.missing.iter().take(6).map(told).collect()
+        self.house.missing.iter().take(6).map(sentence).collect()
     }
 
     /// The heading of the record's other lines.
@@ -534,25 +535,25 @@ impl Sentences<'_> {
     /// Who measured, how certain the measured area is, and what was not inspected.
     pub(crate) fn certainty(&self) -> Vec<String> {
         let house = self.house;
-        let mut told = Vec::new();
+        let mut sentences = Vec::new();
         if let Some(measured) = &self.house.particulars.measured {
-            told.push(measured_by(measured));
+            sentences.push(measured_by(measured));
         }
         if !house.spaces.is_empty() {
-            told.push(self.plus_minus());
+            sentences.push(self.plus_minus());
         }
         if self.areas.is_computed() {
-            told.push("It has slanted or curved walls: computed to 0.01 sq ft.".to_owned());
+            sentences.push("It has slanted or curved walls: computed to 0.01 sq ft.".to_owned());
         }
         if house.lots.iter().any(|lot| lot.closed.is_computed()) {
-            told.push("The area of the land is computed to 0.01 sq ft.".to_owned());
+            sentences.push("The area of the land is computed to 0.01 sq ft.".to_owned());
         }
-        told.extend(self.only_from_a_plan());
-        told.extend(self.low_ceilings());
+        sentences.extend(self.only_from_a_plan());
+        sentences.extend(self.low_ceilings());
         if self.house.particulars.interior_seen != Some(true) && !house.spaces.is_empty() {
-            told.push("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
+            sentences.push("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
         }
-        told
+        sentences
     }
 
     /// Says that the counted spaces were not measured, if their lengths come from a plan, a record or estimates.
@@ -639,7 +640,7 @@ impl Sentences<'_> {
         let shown = |warning: &&crate::diagnostic::Diagnostic| {
             !matches!(warning.word(), Word::OutlineDoesNotClose | Word::NoTurn)
         };
-        let told = |warning: &crate::diagnostic::Diagnostic| {
+        let sentence = |warning: &crate::diagnostic::Diagnostic| {
             let line = self.house.source().line(warning.span().start);
             let unseen = if warning.word() == Word::NoClosureCheck {
                 "; an error in one of those would go unseen"
@@ -648,7 +649,7 @@ impl Sentences<'_> {
             };
             format!("line {line}: {}{unseen}", warning.message().replace('`', "\""))
         };
-        reconciliation.warnings().iter().filter(shown).map(told).collect()
+        reconciliation.warnings().iter().filter(shown).map(sentence).collect()
     }
 
     pub(crate) fn kind_word(&self, space: usize) -> String {

@@ -36,35 +36,35 @@ fn sq_ft(number: i64) -> String {
 
 impl Worth {
     /// All blocks in reading order, including the cautions.
-    pub fn told(&self) -> Vec<Block> {
+    pub fn blocks(&self) -> Vec<Block> {
         let mut notes = Footnotes::default();
-        let mut told = vec![heading("What the gap is worth")];
-        told.extend(self.size());
+        let mut blocks = vec![heading("What the gap is worth")];
+        blocks.extend(self.size());
         if self.is_larger() {
-            told.extend(self.both_ways());
-            told.push(heading("Would it change the tax?"));
-            told.extend(
+            blocks.extend(self.both_ways());
+            blocks.push(heading("Would it change the tax?"));
+            blocks.extend(
                 self.cap
                     .as_ref()
-                    .map(|cap| cap_told(cap, self.tax.as_ref(), &mut notes))
+                    .map(|cap| cap_blocks(cap, self.tax.as_ref(), &mut notes))
                     .unwrap_or_default(),
             );
-            told.extend(match &self.tax {
-                Some(tax) => tax_told(tax, &mut notes),
+            blocks.extend(match &self.tax {
+                Some(tax) => tax_blocks(tax, &mut notes),
                 None => no_tax(self.given),
             });
         }
-        told.extend(self.sales());
-        told.extend(self.calendar(&mut notes));
-        told.extend(self.kinds());
+        blocks.extend(self.sales());
+        blocks.extend(self.calendar(&mut notes));
+        blocks.extend(self.kinds());
         if !self.checklist.is_empty() {
-            told.push(heading("What to bring"));
-            told.extend(self.checklist.iter().cloned().map(Block::Item));
+            blocks.push(heading("What to bring"));
+            blocks.extend(self.checklist.iter().cloned().map(Block::Item));
         }
-        told.push(heading("Before acting"));
-        told.push(paragraph(Worth::cautions().join(" ")));
-        told.extend(notes.blocks());
-        told
+        blocks.push(heading("Before acting"));
+        blocks.push(paragraph(Worth::cautions().join(" ")));
+        blocks.extend(notes.blocks());
+        blocks
     }
 
     /// The two sizes, compared like for like, or a plain statement if there is nothing to value.
@@ -74,41 +74,42 @@ impl Worth {
                 "There is no gap to put a value on: that takes a record (`record 1,877 sq ft`) and a house measured above grade.",
             )];
         };
-        let mut told =
+        let mut blocks =
             vec![row("record", sq_ft(gap.record())), row("measured", sq_ft(gap.measured()))];
         if gap.alike() != gap.measured() {
-            told.push(row(own_terms(gap), sq_ft(gap.alike())));
+            blocks.push(row(own_terms(gap), sq_ft(gap.alike())));
         }
         match gap.sq_ft() {
-            0 => told.push(paragraph("The two agree, so size gives no reason to act.")),
+            0 => blocks.push(paragraph("The two agree, so size gives no reason to act.")),
             more if more > 0 => {
-                told.push(row("gap: the record has more", sq_ft(more)));
+                blocks.push(row("gap: the record has more", sq_ft(more)));
                 if gap.rounding() == Some(CouldExplain::Yes) {
-                    told.push(note("rounding every wall to the foot could give the record's figure: an office that rounds this way follows its own rule and may see no gap"));
+                    blocks.push(note("rounding every wall to the foot could give the record's figure: an office that rounds this way follows its own rule and may see no gap"));
                 }
             }
             less => {
-                told.push(row("gap: the record has less", sq_ft(-less)));
-                told.push(paragraph("The record is smaller than the house as measured. A larger size may raise the value and with it the tax, so nothing here is worked out in dollars. Ask a licensed professional before these figures go to the office."));
+                blocks.push(row("gap: the record has less", sq_ft(-less)));
+                blocks.push(paragraph("The record is smaller than the house as measured. A larger size may raise the value and with it the tax, so nothing here is worked out in dollars. Ask a licensed professional before these figures go to the office."));
             }
         }
-        told
+        blocks
     }
 
     fn both_ways(&self) -> Vec<Block> {
-        let mut told = vec![paragraph(
+        let mut blocks = vec![paragraph(
             "Plain ways from size to value, with their arithmetic. None of them is the value, and none is an appraisal: check each against sales.",
         )];
         for way in &self.ways {
-            told.extend(way_told(way, self.comparables.unit_price()));
+            blocks.extend(way_blocks(way, self.comparables.unit_price()));
         }
         if !self.given.improvement {
-            told.push(Block::hint("`value improvement $318,000` adds the estimate in proportion"));
+            blocks
+                .push(Block::hint("`value improvement $318,000` adds the estimate in proportion"));
         }
         if self.comparables.list().is_empty() {
-            told.push(Block::hint("`comparable \"8 Larch Court\" 1,925 sq ft sold $398,000 on 2025-08-14` adds the estimate by unit price"));
+            blocks.push(Block::hint("`comparable \"8 Larch Court\" 1,925 sq ft sold $398,000 on 2025-08-14` adds the estimate by unit price"));
         }
-        told
+        blocks
     }
 
     fn sales(&self) -> Vec<Block> {
@@ -117,34 +118,34 @@ impl Worth {
             return Vec::new();
         }
         let band = self.comparables.band();
-        let mut told = vec![
+        let mut blocks = vec![
             heading("Comparables"),
             paragraph(format!(
                 "Record and tape: whether it is near in size, within {band}% (common practice); its recorded size, or else its size, against the record of this house, and its size against this house as measured. Each price includes the land. Sales nearest the day of valuation count most (common practice)."
             )),
         ];
-        told.push(sales_table(list));
-        told
+        blocks.push(sales_table(list));
+        blocks
     }
 
     fn calendar(&self, notes: &mut Footnotes) -> Vec<Block> {
         let dates = &self.dates;
-        let mut told = vec![heading("Deadlines")];
+        let mut blocks = vec![heading("Deadlines")];
         if !self.given.place {
-            return [told, no_place(self.given)].concat();
+            return [blocks, no_place(self.given)].concat();
         }
         let (Some(law), Some(_)) = (dates.law(), dates.year()) else {
-            told.push(paragraph("The file gives no tax year (`tax year 2026`), so no date can be worked out. Ask the appraisal office."));
-            return told;
+            blocks.push(paragraph("The file gives no tax year (`tax year 2026`), so no date can be worked out. Ask the appraisal office."));
+            return blocks;
         };
-        told.push(paragraph(self.calendar_begins(law, notes)));
+        blocks.push(paragraph(self.calendar_begins(law, notes)));
         for deadline in dates.deadlines() {
-            told.extend(self.deadline(deadline, notes));
+            blocks.extend(self.deadline(deadline, notes));
         }
         if let Some(rule) = dates.moving() {
-            told.extend([row(rule.name(), rule.section()), note(with_source(rule, notes))]);
+            blocks.extend([row(rule.name(), rule.section()), note(with_source(rule, notes))]);
         }
-        told
+        blocks
     }
 
     /// Which way takes up a difference of the kind that is reported.
@@ -153,26 +154,26 @@ impl Worth {
         if !self.is_larger() || dates.deadlines().is_empty() {
             return Vec::new();
         }
-        let mut told = vec![heading("Which way takes up which kind")];
+        let mut blocks = vec![heading("Which way takes up which kind")];
         if self.classes.is_empty() {
-            told.push(paragraph("No cause is told for the gap, so its kind is not known. Ask the office which way takes up a wrong size."));
-            return told;
+            blocks.push(paragraph("No cause is told for the gap, so its kind is not known. Ask the office which way takes up a wrong size."));
+            return blocks;
         }
-        told.push(paragraph(
+        blocks.push(paragraph(
             "A place may correct one kind of mistake outside the appeal and not another. What is possible here is of the kind below; the rest is from our notes. Ask the office whether it sees it so.",
         ));
         for &class in &self.classes {
-            told.push(paragraph(format!("Kind: {}.", kind(class))));
+            blocks.push(paragraph(format!("Kind: {}.", kind(class))));
             for deadline in dates.deadlines() {
                 let name = format!("{} ({})", deadline.rule().name(), deadline.rule().section());
-                told.extend(
+                blocks.extend(
                     deadline
                         .reach(class)
                         .map(|reach| row(format!("– {name}"), reaches(reach, deadline))),
                 );
             }
         }
-        told
+        blocks
     }
 
     fn calendar_begins(&self, law: &str, notes: &mut Footnotes) -> String {
@@ -272,21 +273,21 @@ fn own_terms(gap: &Gap) -> String {
     format!("measured {}, as the record says of itself", terms.join(", "))
 }
 
-fn way_told(way: &Way, unit: Option<&UnitPrice>) -> Vec<Block> {
+fn way_blocks(way: &Way, unit: Option<&UnitPrice>) -> Vec<Block> {
     let method = way.method().key();
     let name = format!("{method}: {}", way.working());
-    let mut told = vec![row(name, way.gives().whole_text())];
+    let mut blocks = vec![row(name, way.gives().whole_text())];
     if let (Some((low, high)), Some((low_working, high_working))) =
         (way.range(), way.range_working())
     {
-        told.push(row(format!("{method}, the lowest: {low_working}"), low.whole_text()));
-        told.push(row(format!("{method}, the highest: {high_working}"), high.whole_text()));
+        blocks.push(row(format!("{method}, the lowest: {low_working}"), low.whole_text()));
+        blocks.push(row(format!("{method}, the highest: {high_working}"), high.whole_text()));
     }
-    told.push(note(match (way.method(), unit) {
+    blocks.push(note(match (way.method(), unit) {
         (Method::UnitPrice, Some(unit)) => format!("{} × gap. A price includes the land; one more square foot is usually worth less than that (common practice), so this is an upper bound. In one published correction the area went down, the price per square foot went up, and the value rose (Orange County, North Carolina, board paper 7091)", median_of(unit)),
         _ => "improvement value × gap ÷ record".to_owned(),
     }));
-    told
+    blocks
 }
 
 /// The description of a median: `median price per sq ft of the 3 near in size`.
@@ -301,7 +302,7 @@ fn median_of(unit: &UnitPrice) -> String {
     }
 }
 
-fn cap_told(cap: &Cap, tax: Option<&Tax>, notes: &mut Footnotes) -> Vec<Block> {
+fn cap_blocks(cap: &Cap, tax: Option<&Tax>, notes: &mut Footnotes) -> Vec<Block> {
     let new = cap.new_improvements();
     let and_new = if new.dollars().is_zero() {
         String::new()
@@ -311,22 +312,22 @@ fn cap_told(cap: &Cap, tax: Option<&Tax>, notes: &mut Footnotes) -> Vec<Block> {
     let section = cap.rule().section();
     let name =
         format!("the cap ({section}): {} last year plus {}%{and_new}", cap.last(), cap.per_cent());
-    let mut told = vec![row(name, cap.most().whole_text()), note(with_source(cap.rule(), notes))];
+    let mut blocks = vec![row(name, cap.most().whole_text()), note(with_source(cap.rule(), notes))];
     let above = tax.map(|tax| tax.assessed().dollars() - cap.most().dollars());
     if let Some(above) = above.map(Money::figured).filter(|above| *above > Money::ZERO) {
-        told.push(note(format!("the notice has {above} more than that: ask the appraisal office what it includes, such as new improvements")));
+        blocks.push(note(format!("the notice has {above} more than that: ask the appraisal office what it includes, such as new improvements")));
     }
-    told
+    blocks
 }
 
-fn tax_told(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
+fn tax_blocks(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
     let assessed = tax.assessed();
     let name = if tax.is_figured() {
         "appraised value (for tax), by the cap"
     } else {
         "appraised value (for tax)"
     };
-    let mut told = vec![
+    let mut blocks = vec![
         row("market value", tax.market().whole_text()),
         row(name, assessed.whole_text()),
         paragraph(format!(
@@ -336,10 +337,10 @@ fn tax_told(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
         )),
     ];
     for outcome in tax.outcomes() {
-        told.extend(outcome_told(tax, outcome));
+        blocks.extend(outcome_blocks(tax, outcome));
     }
-    told.extend(about_the_estimate(tax, notes));
-    told
+    blocks.extend(about_the_estimate(tax, notes));
+    blocks
 }
 
 /// How far the market value may fall before the tax changes.
@@ -352,47 +353,47 @@ fn room(tax: &Tax) -> String {
     }
 }
 
-fn outcome_told(tax: &Tax, outcome: &Outcome) -> Vec<Block> {
+fn outcome_blocks(tax: &Tax, outcome: &Outcome) -> Vec<Block> {
     let (below, assessed) = (outcome.market(), tax.assessed().whole_text());
-    let mut told = vec![row(
+    let mut blocks = vec![row(
         format!("market value less the estimate {}", outcome.method().key()),
         below.whole_text(),
     )];
     if !outcome.reaches() {
-        told.push(note(format!("not below {assessed}: this year's tax stays as it is")));
-        return told;
+        blocks.push(note(format!("not below {assessed}: this year's tax stays as it is")));
+        return blocks;
     }
-    told.push(note(format!("below {assessed}: the tax would be paid on {}", below.whole_text())));
+    blocks.push(note(format!("below {assessed}: the tax would be paid on {}", below.whole_text())));
     if let Some(less) = outcome.less_tax() {
-        told.push(row(
+        blocks.push(row(
             format!("estimated tax saved, at {}", words::all_of(&tax.rates_spoken())),
             less.whole_text(),
         ));
     }
-    told
+    blocks
 }
 
 fn about_the_estimate(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
-    let mut told = Vec::new();
+    let mut blocks = Vec::new();
     let reaches = tax.outcomes().iter().any(Outcome::reaches);
     if reaches && tax.rates_spoken().is_empty() {
-        told.push(paragraph("With last year's rate the difference in tax can be estimated: `tax rate 2.14 per $100`."));
+        blocks.push(paragraph("With last year's rate the difference in tax can be estimated: `tax rate 2.14 per $100`."));
     } else if reaches {
         let exempt = words::all_of(&tax.exemptions_spoken());
         let exempt = if exempt.is_empty() { String::new() } else { format!(" after {exempt}") };
         let frozen = notes.mark(
             "A tax may be frozen by age, for example. Not confirmed: ask the office.".to_owned(),
         );
-        told.push(paragraph(format!("The tax is estimated{exempt} at the rates in the file. Rates are set later in the year, and a frozen tax does not follow them{frozen}.")));
+        blocks.push(paragraph(format!("The tax is estimated{exempt} at the rates in the file. Rates are set later in the year, and a frozen tax does not follow them{frozen}.")));
         let everywhere = tax.exempt_everywhere();
         if !everywhere.is_empty() {
             let names = words::all_of(&everywhere);
-            told.push(paragraph(format!("{names}: deducted for every rate here. If only one taxing unit gives it, give that unit's own rate under the same name: `tax rate 1.05 per $100 \"{}\"`.", everywhere.concat())));
+            blocks.push(paragraph(format!("{names}: deducted for every rate here. If only one taxing unit gives it, give that unit's own rate under the same name: `tax rate 1.05 per $100 \"{}\"`.", everywhere.concat())));
         }
     } else if !tax.outcomes().is_empty() {
-        told.push(paragraph("A lower market value may matter in a later year, as the appraised value rises toward it: ask the office."));
+        blocks.push(paragraph("A lower market value may matter in a later year, as the appraised value rises toward it: ask the office."));
     }
-    told
+    blocks
 }
 
 fn no_tax(given: Given) -> Vec<Block> {

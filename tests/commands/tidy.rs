@@ -69,7 +69,7 @@ fn write_keeps_permissions_and_links() {
 
 #[cfg(unix)]
 #[test]
-fn a_file_that_may_not_be_written_stays_and_is_told() {
+fn a_file_that_may_not_be_written_stays_and_is_reported() {
     use std::os::unix::fs::PermissionsExt;
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("house.sides");

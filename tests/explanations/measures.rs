@@ -55,12 +55,12 @@ struct Row {
 
 impl Row {
     fn add(&mut self, record: &Record, found: &Explanations) {
-        let told: Vec<&[String]> = found.told().map(|one| one.departures()).collect();
+        let told: Vec<&[String]> = found.reported().map(|one| one.departures()).collect();
         let is_true = |labels: &[String]| labels.len() == 1 && record.labels.contains(&labels[0]);
         // Causes that no figure can tell apart share the first place.
-        let first = found.told().next().map_or(0.0, |one| one.support());
+        let first = found.reported().next().map_or(0.0, |one| one.support());
         let leads =
-            found.told().any(|one| one.support() >= 0.999 * first && is_true(one.departures()));
+            found.reported().any(|one| one.support() >= 0.999 * first && is_true(one.departures()));
         self.houses += 1;
         self.first += u32::from(leads);
         self.told += u32::from(told.iter().any(|labels| is_true(labels)));
@@ -166,7 +166,7 @@ fn a_total_without_a_cause_is_mostly_met_with_silence() {
         let house = House::random(&mut random);
         let record = causes::none(&house, &mut random);
         let found = explained(&house, &record);
-        if let Some(one) = found.told().next() {
+        if let Some(one) = found.reported().next() {
             told += 1;
             if std::env::var_os("FAIRFOOT_SHOW").is_some() {
                 println!("{:?} {:.2}", one.departures(), one.support());
@@ -185,7 +185,7 @@ fn rounding_alone_is_mostly_met_with_silence() {
         let mut random = Random::new(seed + 88_000_000 + first_seed());
         let house = House::random(&mut random);
         let record = causes::plain(&house, &mut random);
-        told += u32::from(explained(&house, &record).told().next().is_some());
+        told += u32::from(explained(&house, &record).reported().next().is_some());
     }
     let share = 100.0 * f64::from(told) / count as f64;
     println!("rounding alone: told {share:.1}");

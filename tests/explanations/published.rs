@@ -74,7 +74,7 @@ fn a_figure_that_says_what_it_counts_is_judged_without_that() {
         let areas = sound.areas(&settings).expect("areas");
         let all = areas.reconcile(&fairfoot::Weights::default()).expect("figures");
         let figure = &all.figures()[0];
-        assert_eq!(figure.enough().could_explain(), Some(whether), "{record}");
+        assert_eq!(figure.rounding_test().could_explain(), Some(whether), "{record}");
         let counting = figure
             .line(fairfoot::reconcile::BridgeStep::Counting)
             .expect("a line of what it counts");

@@ -186,7 +186,7 @@ fn whole_feet_typically_do_the_tabled_size() {
     for (a, b, area, _, _, typical, _) in RECTANGLES {
         let head = format!("record {area} sq ft");
         let figure = first_figure(&rectangle(&head, &format!("{b}'"), &format!("{a}'")));
-        is_printed(figure.enough().typical().unwrap(), typical);
+        is_printed(figure.rounding_test().typical().unwrap(), typical);
     }
 }
 

@@ -125,7 +125,7 @@ fn a_space_that_the_record_lists_by_itself_is_counted_with_what_it_lists() {
             ),
         );
         let reconciled = reconciled(&text.replace("1,200", "1,300"));
-        let told = reconciled.figures()[0].explanations().told();
+        let told = reconciled.figures()[0].explanations().reported();
         told.map(|one| one.departures().join("; ")).any(|labels| labels == "counted: Porch")
     };
     assert!(told("") && told("100") && told("84"));

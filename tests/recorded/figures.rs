@@ -67,7 +67,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
     };
     let between = |record: &str| {
         let reconciled = reconciled(&house(record));
-        let between = reconciled.figures()[0].enough().between();
+        let between = reconciled.figures()[0].rounding_test().between();
         between.map(|between| (between.below.whole_sq_ft(), between.above.whole_sq_ft()))
     };
     assert_eq!(between("1,120"), None);
@@ -100,7 +100,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
         )
     };
     let reconciled = reconciled(&opening("1,030"));
-    let between = reconciled.figures()[0].enough().between().expect("nothing there");
+    let between = reconciled.figures()[0].rounding_test().between().expect("nothing there");
     assert_eq!((between.below.whole_sq_ft(), between.above.whole_sq_ft()), (1_020, 1_038));
 }
 
@@ -123,7 +123,7 @@ fn what_could_be_given_is_on_the_step_and_at_the_face_of_the_figure() {
     // 30' 4" lies within 0.15 ft of 30' 3", where half feet part: 30 or 30.5 by 40. In whole feet it is 30 alone.
     let range = |text: &str| {
         let reconciled = reconciled(text);
-        let range = reconciled.figures()[0].enough().range().expect("a range");
+        let range = reconciled.figures()[0].rounding_test().range().expect("a range");
         (range.low.sq_ft_text(), range.high.sq_ft_text())
     };
     let is = |low: &str, high: &str| (low.to_owned(), high.to_owned());

@@ -65,5 +65,5 @@ pub(crate) fn text(worth: &Worth) -> String {
             format!("{}\n{}", heads.join(" | "), rows.join("\n"))
         }
     };
-    worth.told().into_iter().map(part).collect::<Vec<_>>().join("\n")
+    worth.blocks().into_iter().map(part).collect::<Vec<_>>().join("\n")
 }

@@ -11,7 +11,7 @@ const ALL: &str = "record 1,500 sq ft\nplace texas\ntax year 2026\nnotice 2026-0
     comparable \"A\" 1,250 sq ft sold $250,000 on 2025-08-14";
 
 #[test]
-fn the_cautions_stand_wherever_something_is_told() {
+fn the_cautions_stand_wherever_something_is_reported() {
     for lines in [
         ALL,
         "notice 2026-04-17",
@@ -100,7 +100,7 @@ fn every_rule_tells_its_section_and_how_sure_it_is() {
 #[test]
 fn a_day_that_is_not_certain_is_never_a_figure() {
     let worth = worth_of(ALL).unwrap();
-    let told = worth.told();
+    let told = worth.blocks();
     for deadline in worth.dates().deadlines().iter().filter(|deadline| !deadline.is_certain()) {
         let name = format!("{} ({})", deadline.rule().name(), deadline.rule().section());
         let row = Block::Row { name, figure: "ask the appraisal office".to_owned() };
@@ -114,7 +114,7 @@ fn every_row_of_a_table_has_a_cell_under_each_head() {
         "{ALL}\ncomparable \"B\" 1,300 sq ft recorded 1,350 sq ft sold $270,000 on 2025-09-01"
     );
     for lines in [ALL, &with_record] {
-        let told = worth_of(lines).unwrap().told();
+        let told = worth_of(lines).unwrap().blocks();
         let tables = told.iter().filter_map(|told| match told {
             Block::Table { heads, rows } => Some((heads, rows)),
             _ => None,

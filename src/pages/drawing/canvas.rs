@@ -17,7 +17,7 @@ const OFF_WALL_PT: f64 = 1.6;
 /// What is drawn so far, layer by layer.
 pub(crate) struct Canvas {
     pub(crate) view: View,
-    pub(crate) crowd: Occupancy,
+    pub(crate) occupancy: Occupancy,
     hatches: Vec<Stroke>,
     hatched: Vec<Vec<Point>>,
     whites: Vec<Stroke>,
@@ -129,7 +129,7 @@ impl Canvas {
     pub(crate) fn new(view: View, left_top: Point, right_bottom: Point) -> Canvas {
         Canvas {
             view,
-            crowd: Occupancy::new(left_top, right_bottom),
+            occupancy: Occupancy::new(left_top, right_bottom),
             hatches: Vec::new(),
             hatched: Vec::new(),
             whites: Vec::new(),
@@ -148,7 +148,7 @@ impl Canvas {
 
     /// Whether that work is used up.
     pub(crate) fn is_spent(&self) -> bool {
-        self.crowd.looked_at() >= self.most_looked_at
+        self.occupancy.looked_at() >= self.most_looked_at
     }
 
     /// The finished layers, from bottom to top.
@@ -168,7 +168,7 @@ impl Canvas {
     ) {
         let sort = if part == Part::Dashed { Sort::Theirs } else { Sort::Wall };
         for (from, to) in walls.iter().flat_map(WallOnPage::stretches) {
-            self.crowd.add_line(from, to, sort);
+            self.occupancy.add_line(from, to, sort);
         }
         let stroke = Stroke { dashes, ..Stroke::of(path(walls), width_pt) };
         self.walls.push(stroke.of_part(part));
@@ -177,7 +177,7 @@ impl Canvas {
     /// Draws a line that nothing may touch.
     pub(crate) fn line(&mut self, stroke: Stroke, sort: Sort) {
         for (from, to) in stroke.stretches() {
-            self.crowd.add_line(from, to, sort);
+            self.occupancy.add_line(from, to, sort);
         }
         self.walls.push(stroke);
     }
@@ -190,13 +190,13 @@ impl Canvas {
 
     /// Draws a label at a fixed place.
     pub(crate) fn set(&mut self, text: Text) {
-        self.crowd.add_ground(text.corners());
+        self.occupancy.add_ground(text.corners());
         self.texts.push(Text { is_label: true, ..text });
     }
 
     /// Draws strokes and texts in a rectangle that is kept free for them.
     pub(crate) fn fixture(&mut self, ground: Ground, strokes: Vec<Stroke>, texts: Vec<Text>) {
-        self.crowd.add_ground(ground);
+        self.occupancy.add_ground(ground);
         self.dimensions.extend(strokes);
         self.texts.extend(texts);
     }
@@ -278,13 +278,13 @@ impl Canvas {
         let free = |&(wall, spot): &(Point, Point)| {
             let ground = text(spot).corners();
             let is_at_home = || {
-                self.crowd.count(others.iter().map(|other| other.len()).sum());
+                self.occupancy.count(others.iter().map(|other| other.len()).sum());
                 is_inside(figure, spot)
                     || others.iter().all(|other| !ground.iter().any(|&at| is_inside(other, at)))
             };
-            self.crowd.has_room(&ground)
-                && self.crowd.is_alone(&ground, SIZES_PT[0])
-                && self.crowd.meets_no_dimension(wall, spot)
+            self.occupancy.has_room(&ground)
+                && self.occupancy.is_alone(&ground, SIZES_PT[0])
+                && self.occupancy.meets_no_dimension(wall, spot)
                 && is_at_home()
         };
         let worth_it = |_: &(Point, Point)| !self.is_spent();
@@ -349,17 +349,17 @@ impl Canvas {
         let text = text.in_hand(dimension.hand);
         let witness = |end: Point| (end.plus(out, OFF_WALL_PT), end.plus(out, off + 2.5));
         let (first, last) = (witness(wall.from), witness(wall.to));
-        let free = self.crowd.has_room(&text.corners())
-            && self.crowd.is_clear(from, to)
-            && self.crowd.lets_out(first.0, first.1)
-            && self.crowd.lets_out(last.0, last.1);
+        let free = self.occupancy.has_room(&text.corners())
+            && self.occupancy.is_clear(from, to)
+            && self.occupancy.lets_out(first.0, first.1)
+            && self.occupancy.lets_out(last.0, last.1);
         if !free {
             return false;
         }
-        self.crowd.add_line(from, to, Sort::Dimension);
+        self.occupancy.add_line(from, to, Sort::Dimension);
         self.dimensions.push(Stroke::line(from, to, 0.6).of_part(Part::Dimension));
         for (start, end) in [first, last] {
-            self.crowd.add_line(start, end, Sort::Witness);
+            self.occupancy.add_line(start, end, Sort::Witness);
             self.dimensions.push(Stroke::line(start, end, 0.5));
         }
         for end in [from, to] {
@@ -382,18 +382,18 @@ impl Canvas {
             TURNS.into_iter().find_map(|turn| {
                 let tip = start.plus(turned_by(out, turn), length);
                 let clear = match over {
-                    Over::Nothing => self.crowd.is_clear(start, tip),
-                    Over::Lines => self.crowd.lets_out(start, tip),
+                    Over::Nothing => self.occupancy.is_clear(start, tip),
+                    Over::Lines => self.occupancy.lets_out(start, tip),
                 };
                 if !clear {
                     return None;
                 }
                 let text = text_at_tip(dimension, start, tip, size_pt);
-                self.crowd.has_room(&text.corners()).then_some((tip, text))
+                self.occupancy.has_room(&text.corners()).then_some((tip, text))
             })
         });
         let Some((tip, text)) = placed else { return false };
-        self.crowd.add_line(start, tip, Sort::Dimension);
+        self.occupancy.add_line(start, tip, Sort::Dimension);
         self.dimensions.push(Stroke::line(start, tip, 0.5));
         self.dimensions.push(Stroke::dot(start, 0.9));
         self.commit(text);
@@ -420,15 +420,15 @@ impl Canvas {
         let placed = (1..14_u32).take_while(|_| !self.is_spent()).find_map(|ring| {
             (0..24_u32).find_map(|k| {
                 let tip = spot.plus(turned_by(up, 15.0 * f64::from(k)), 8.0 * f64::from(ring));
-                if !self.crowd.misses_labels(spot, tip) {
+                if !self.occupancy.misses_labels(spot, tip) {
                     return None;
                 }
                 let text = text_at_tip(&dimension, spot, tip, SIZES_PT[1]);
-                self.crowd.has_room(&text.corners()).then_some((tip, text))
+                self.occupancy.has_room(&text.corners()).then_some((tip, text))
             })
         });
         let Some((tip, text)) = placed else { return false };
-        self.crowd.add_line(spot, tip, Sort::Dimension);
+        self.occupancy.add_line(spot, tip, Sort::Dimension);
         self.dimensions.push(Stroke::line(spot, tip, 0.5));
         self.dimensions.push(Stroke::dot(spot, 0.9));
         self.commit(text);
@@ -447,13 +447,14 @@ impl Canvas {
             return false;
         }
         let spots = spots_inside(figure, holes);
-        self.crowd.count(spots.len() * (figure.len() + holes.iter().map(Vec::len).sum::<usize>()));
+        self.occupancy
+            .count(spots.len() * (figure.len() + holes.iter().map(Vec::len).sum::<usize>()));
         for block in choices {
             // A single letter is never turned.
             let ways: &[bool] = if block.is_letter() { &[false] } else { &[false, true] };
             for &upright in ways {
                 let free =
-                    |spot: &&(Point, f64)| self.crowd.has_room(&block.ground(spot.0, upright));
+                    |spot: &&(Point, f64)| self.occupancy.has_room(&block.ground(spot.0, upright));
                 if let Some(&(spot, _)) = spots.iter().find(free) {
                     for text in block.texts(spot, upright) {
                         self.commit(text);

@@ -142,9 +142,9 @@ impl Marks {
                 .filter(|&i| line.counted().contains(&house.spaces[i].name))
                 .collect();
         }
-        let told = || figure.explanations().told();
-        self.would_count = told().flat_map(Explanation::counts).collect();
-        self.misread = told().filter_map(Explanation::misread_wall).collect();
+        let reported = || figure.explanations().reported();
+        self.would_count = reported().flat_map(Explanation::counts).collect();
+        self.misread = reported().filter_map(Explanation::misread_wall).collect();
     }
 }
 

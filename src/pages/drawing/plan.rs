@@ -546,9 +546,9 @@ impl Plan<'_> {
         }
         self.shapes = shapes;
         for (across, wall) in skipped {
-            let told = all.iter_mut().find(|(_, other)| is_same(&across, &other.wall));
-            if let Some((_, told)) = told {
-                told.or_else.get_or_insert(wall);
+            let known = all.iter_mut().find(|(_, other)| is_same(&across, &other.wall));
+            if let Some((_, known)) = known {
+                known.or_else.get_or_insert(wall);
             }
         }
         let names = all

@@ -22,14 +22,14 @@ pub(crate) fn written(pages: &Pages, page: &Page, number: usize) -> String {
     let mut document = base(page);
     document.append(metadata(pages, number));
     document.append(element::Style::new(style(page)));
-    drawn(&mut document, page);
+    append(&mut document, page);
     finished(&document)
 }
 
 /// A page for rendering only, without fonts and the sides file.
 pub(crate) fn plain(page: &Page) -> String {
     let mut document = base(page);
-    drawn(&mut document, page);
+    append(&mut document, page);
     finished(&document)
 }
 
@@ -91,7 +91,7 @@ fn style(page: &Page) -> String {
     style
 }
 
-fn drawn(document: &mut Document, page: &Page) {
+fn append(document: &mut Document, page: &Page) {
     let sheet = element::Rectangle::new()
         .set("width", figure(page.width_pt))
         .set("height", figure(page.height_pt))

@@ -304,8 +304,8 @@ fn opened(name: String, file: Vec<u8>) -> serde_json::Value {
         Ok(source) => serde_json::json!({ "text": source.text() }),
         Err(errors) => {
             let first = errors.list().first();
-            let told = first.map(|one| format!("{}; {}", one.message(), one.helps().join("; ")));
-            serde_json::json!({ "failed": told })
+            let message = first.map(|one| format!("{}; {}", one.message(), one.helps().join("; ")));
+            serde_json::json!({ "failed": message })
         }
     }
 }

@@ -7,7 +7,7 @@ use crate::reconcile::settings::Setting;
 use crate::units::area::Area;
 
 /// The most causes that are reported.
-pub(crate) const MOST_TOLD: usize = 3;
+pub(crate) const MOST_REPORTED: usize = 3;
 /// If rounding alone fits, a cause is reported only if it has at least this share of that support; another way of
 /// rounding needs at least all of it.
 const BESIDE_ROUNDING: f64 = 0.25;
@@ -43,7 +43,7 @@ pub(super) fn decide(
     let mut fitting: Vec<usize> = Vec::new();
     for (i, one) in list.iter().enumerate() {
         let is_supported = together[i] > something_else && together[i] >= least(one.cause);
-        let is_new = !fitting.iter().any(|&told| one.cause.goes_beyond(list[told].cause));
+        let is_new = !fitting.iter().any(|&i| one.cause.goes_beyond(list[i].cause));
         if one.cause != Cause::None && one.fits() && is_supported && is_new {
             fitting.push(i);
         }
@@ -52,7 +52,7 @@ pub(super) fn decide(
         !fitting[..*place].iter().any(|&i| is_alike(&list[i], &list[fitting[*place]]))
     };
     let count = (0..fitting.len()).filter(is_first_of_its_kind).count();
-    for (place, &i) in fitting.iter().take(MOST_TOLD).enumerate() {
+    for (place, &i) in fitting.iter().take(MOST_REPORTED).enumerate() {
         let is_only = count == 1 && together[i] > NEARLY_SURE;
         list[i].strength = Some(match place {
             0 if is_only => Strength::Only,
