@@ -139,7 +139,7 @@ fn of_two_causes_together_another_is_seldom_told() {
         }
         count += 1;
         let found = explained(&house, &record);
-        let told: Vec<String> = found.told().map(|one| one.departures().join("+")).collect();
+        let told: Vec<String> = found.reported().map(|one| one.departures().join("+")).collect();
         let is_half = |label: &String| {
             record.labels.iter().any(|all| all.split('+').any(|half| half == label))
         };
