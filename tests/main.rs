@@ -1,7 +1,7 @@
-//! Every test of the program, by subject; one binary, so that the library is linked once.
+//! All tests of the program, by subject; one binary, so that the library is linked once.
 //!
-//! `cargo test --test main worth::` runs one subject. Tests that go through thousands of houses take
-//! a sample; with `FAIRFOOT_FULL=1` in the environment they go through all of them.
+//! `cargo test --test main worth::` runs one subject. Tests over thousands of houses take a sample; with
+//! `FAIRFOOT_FULL=1` in the environment they take all.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

@@ -1,7 +1,7 @@
-//! The library used as a stranger would, without the command line and without any feature: what is
-//! said in the documentation of the public items is all there is to go by.
+//! Uses the library as an outside program would, without the command line and without any feature, relying only on
+//! the documentation of the public items.
 //!
-//! `.ci/run` builds and runs it with no features; with them it runs too.
+//! `.ci/run` builds and runs it with no features; it also runs with them.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test stops with a panic")]
 
 use fairfoot::areas::Rule;
@@ -27,7 +27,7 @@ fn worked_out(text: &str) -> Result<Reconciliation, fairfoot::Diagnostics> {
 }
 
 #[test]
-fn the_road_goes_from_text_to_report() {
+fn the_library_goes_from_text_to_report() {
     let result = worked_out(BRICK).unwrap();
     let gross = result.areas().gross();
     // 30' 3" is 30.25, to the tenth 30.3 (halves up); 40' 8" is 40.67, to the tenth 40.7.
@@ -46,7 +46,7 @@ fn the_road_goes_from_text_to_report() {
 }
 
 #[test]
-fn a_step_is_kept_and_used_again() {
+fn a_step_can_be_kept_and_reused() {
     let house: House = fairfoot::read("brick.sides", BRICK).unwrap();
     let settings = Settings { halves: Halves::Down, ..Settings::default() };
     let (up, down): (Areas, Areas) =

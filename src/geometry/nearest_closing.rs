@@ -591,7 +591,7 @@ mod tests {
     }
 
     #[test]
-    fn beyond_what_can_be_gone_through_the_area_is_still_the_nearest() {
+    fn the_area_is_the_nearest_even_with_too_many_closings_to_list() {
         // Forty-eight such steps in 64 ft: C(48, 16) is over two trillion.
         let stairs = stairs(48, 16, 64);
         let way = StepRounding::Nearest(Step::WholeFoot, Halves::Up);

@@ -143,7 +143,7 @@ mod tests {
     }
 
     #[test]
-    fn settings_and_line_ends_are_told_apart_as_they_should() {
+    fn settings_change_a_fingerprint_and_line_ends_do_not() {
         let usual = Settings::default();
         let print = |text: &str, settings: &Settings| fingerprint(text, settings);
         assert_eq!(print("a\nb\n", &usual), print("\u{feff}a\r\nb\r\n", &usual));

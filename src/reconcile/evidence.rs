@@ -144,7 +144,7 @@ mod tests {
     use crate::units::length::Halves;
 
     #[test]
-    fn a_recorded_garage_says_how_walls_are_rounded() {
+    fn a_recorded_garage_shows_how_walls_are_rounded() {
         let (a, b): (Length, Length) = ("21' 2\"".parse().unwrap(), "22' 9\"".parse().unwrap());
         assert_eq!(whole_foot_product(483, a, b), Some((21, 23)));
         assert_eq!(whole_foot_product(479, a, b), None);

@@ -48,7 +48,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_is_said_is_what_the_comparison_gives() {
+    fn the_text_follows_from_the_comparison() {
         let interval = Interval::about(1_872.2, 8.0);
         assert_eq!(interval.text(), "1,864 to 1,880");
         assert_eq!(interval.compared("the record, 1,877,", 1_877), "the record, 1,877, fits");

@@ -1,4 +1,4 @@
-//! Many houses: rows in their order, whatever the cores; faulty ones are rows; memory stays as it is.
+//! Tests of `batch`: rows keep their order on any number of cores, faulty houses become rows, memory stays bounded.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -77,7 +77,7 @@ fn a_line_in_is_a_line_out_with_its_areas_and_its_gap() {
 }
 
 #[test]
-fn a_second_look_has_its_reasons() {
+fn a_house_worth_a_second_look_has_reasons() {
     let reasons =
         |text: &str| worked_out("1", &Given::Sides(text.to_owned()), &Terms::default()).reasons;
     assert!(reasons(&house(1_206)).is_empty());
@@ -95,7 +95,7 @@ fn a_second_look_has_its_reasons() {
 }
 
 #[test]
-fn a_broken_line_is_a_row_with_its_fault_and_the_others_stand() {
+fn a_faulty_line_becomes_a_row_with_its_error_and_the_other_rows_stay() {
     let mut text = line("a", &house(1_206));
     text.push_str("not json\n\n{\"id\": 2}\n");
     text.push_str(&line("c", "north 12'\n"));
@@ -147,7 +147,7 @@ fn empty_input_is_no_row_and_no_fault() {
 }
 
 #[test]
-fn folders_are_gone_through_and_a_file_that_cannot_be_read_is_a_row() {
+fn folders_are_read_and_an_unreadable_file_becomes_a_row() {
     let folder = tempfile::tempdir().unwrap();
     fs::create_dir(folder.path().join("inner")).unwrap();
     fs::write(folder.path().join("b.sides"), house(1_206)).unwrap();
@@ -222,7 +222,7 @@ fn a_file_is_written_whole_or_not_at_all() {
 }
 
 #[test]
-fn a_summary_tells_counts_medians_and_the_largest_gaps() {
+fn a_summary_has_counts_medians_and_the_largest_gaps() {
     let text: String = (0..101).map(|i| line(&i.to_string(), &house(1_206 + i - 50))).collect();
     let folder = tempfile::tempdir().unwrap();
     let plot = folder.path().join("gaps.svg");
@@ -278,7 +278,7 @@ fn a_slow_reader_stops_the_stream_and_memory_stays() {
 }
 
 #[test]
-fn whoever_sends_one_house_and_waits_gets_its_row() {
+fn a_single_house_is_answered_before_more_input() {
     let mut child = started(&["batch", "-"]);
     let mut input = child.stdin.take().unwrap();
     let mut out = BufReader::new(child.stdout.take().unwrap());
@@ -333,7 +333,7 @@ fn an_interrupt_leaves_whole_rows() {
 }
 
 #[test]
-fn a_figure_of_the_table_stands_in_the_place_of_the_files_own() {
+fn a_figure_of_the_table_replaces_that_of_the_file() {
     let folder = tempfile::tempdir().unwrap();
     let walls = "level \"G\"\n  living \"House\"\n    north 30'\n    east 40'\n    south 30'\n    west 40'\n";
     let own = format!(

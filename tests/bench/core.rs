@@ -1,6 +1,6 @@
-//! How long each step of the road takes: `cargo bench`.
+//! Measures each step from text to pages: `cargo bench`.
 //!
-//! One house of 12 sides unless a bench says otherwise; figures and machine are in `DEVELOPERS.md`.
+//! A bench uses one house of 12 sides unless it says otherwise; results and the machine are in `DEVELOPERS.md`.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

@@ -1,1 +1,1 @@
-//! Nothing: the benchmarks are in core.rs.
+//! Empty: the benchmarks are in core.rs.

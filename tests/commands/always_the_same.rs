@@ -1,4 +1,4 @@
-//! The same bytes on every run, whatever the clock, the tongue, the home, the folder and the number of cores.
+//! The output is the same bytes on every run, whatever the clock, locale, home, folder and number of cores.
 
 use std::collections::BTreeMap;
 use std::fs;

@@ -1,4 +1,4 @@
-//! Files that are not there, may not be read, are no files; standard input; exit codes.
+//! Files that are missing, unreadable or not files; standard input; exit codes.
 
 use std::fs;
 
@@ -10,7 +10,7 @@ fn stderr_of(arguments: &[&str], code: i32) -> String {
 }
 
 #[test]
-fn a_missing_file_is_told_and_exits_with_2() {
+fn a_missing_file_is_an_error_with_exit_code_2() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("house");
     let told = stderr_of(&["reconcile", path.to_str().unwrap()], 2);
@@ -21,14 +21,14 @@ fn a_missing_file_is_told_and_exits_with_2() {
 }
 
 #[test]
-fn a_folder_is_told_and_exits_with_2() {
+fn a_folder_as_input_is_an_error_with_exit_code_2() {
     let folder = tempfile::tempdir().unwrap();
     let told = stderr_of(&["area", folder.path().to_str().unwrap()], 2);
     assert!(told.contains("is a folder"), "{told}");
 }
 
 #[test]
-fn a_fault_exits_with_1_and_prints_nothing_on_standard_output() {
+fn an_error_exits_with_1_and_prints_nothing_on_standard_output() {
     for command in ["reconcile", "area"] {
         let run = fairfoot().args([command, "-"]).write_stdin("north 12'\n").assert().code(1);
         assert!(run.get_output().stdout.is_empty());
@@ -37,7 +37,7 @@ fn a_fault_exits_with_1_and_prints_nothing_on_standard_output() {
 }
 
 #[test]
-fn standard_input_is_read_as_a_dash() {
+fn a_dash_means_standard_input() {
     let run = fairfoot().args(["area", "-"]).write_stdin(PLAIN).assert().success();
     assert!(text(&run.get_output().stdout).contains("1,206")); // 28.3 × 42.6 = 1,205.58
     assert!(run.get_output().stderr.is_empty());
@@ -122,7 +122,7 @@ fn completions_and_the_man_page_are_printed() {
 }
 
 #[test]
-fn about_says_what_the_figures_are_not_and_carries_every_notice() {
+fn about_states_the_limits_of_the_figures_and_has_every_notice() {
     let about = text(&fairfoot().arg("about").assert().success().get_output().stdout);
     assert!(about.contains("Not an appraisal, not a survey, not legal advice"), "{about}");
     assert!(about.contains(env!("CARGO_PKG_VERSION")), "{about}");

@@ -1,4 +1,4 @@
-//! Writing that is cut short: never half a file, the old one stays.
+//! Interrupted writing: never half a file; the old one stays.
 #![cfg(unix)]
 
 use std::fs;
@@ -99,7 +99,7 @@ fn a_kill_at_any_moment_leaves_all_rows_of_a_batch_or_the_old_ones() {
 }
 
 #[test]
-fn a_disk_that_is_full_is_told_and_the_old_page_stays() {
+fn a_full_disk_is_an_error_and_the_old_page_stays() {
     let folder = tempfile::tempdir().unwrap();
     let out = folder.path().join("house.pdf");
     fs::write(&out, "the old one").unwrap();
@@ -206,7 +206,7 @@ fn a_run_that_is_ended_leaves_no_temporary_file() {
 }
 
 #[test]
-fn pages_of_an_older_set_are_told() {
+fn leftover_pages_of_an_older_run_are_reported() {
     let folder = tempfile::tempdir().unwrap();
     let out = folder.path().join("house.svg");
     for old in ["house-9.svg", "house-01.svg", "house-x.svg", "other-9.svg"] {

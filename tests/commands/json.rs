@@ -110,7 +110,7 @@ fn the_keys_of_format_1_are_there() {
 }
 
 #[test]
-fn what_a_gap_is_worth_stands_under_its_own_key_or_not_at_all() {
+fn the_worth_of_a_gap_has_its_own_key_or_is_absent() {
     let report = value(&["reconcile", "--json", "-"], PLAIN);
     assert!(report.get("worth").is_none(), "PLAIN says nothing of values");
     // 1,206 measured; 1,200 is smaller, 1,300 has 94 more: 195,000 × 94 ÷ 1,300 = 14,100.
@@ -140,7 +140,7 @@ fn area_prints_the_same_keys_without_the_figures() {
 }
 
 #[test]
-fn check_tells_faults_as_json() {
+fn check_prints_errors_as_json() {
     let run = fairfoot().args(["check", "--json", "-"]).write_stdin("nroth 5'\n").assert().code(1);
     let list: Value = serde_json::from_str(&text(&run.get_output().stdout)).unwrap();
     assert_eq!(list[0]["word"], "unknown-word");

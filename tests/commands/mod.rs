@@ -1,4 +1,4 @@
-//! The program run as a person runs it: what it prints where, and its exit codes.
+//! The program run as a user runs it: what it prints where, and its exit codes.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

@@ -1,4 +1,4 @@
-//! What is printed, how wide, with what color, and into what pipe.
+//! What is printed, at which width and color, and to which pipe.
 
 use std::io::Read;
 use std::process::{Command, Stdio};
@@ -18,7 +18,7 @@ fn the_first_thing_said_is_record_measured_and_difference() {
 }
 
 #[test]
-fn the_cautions_stand_at_the_end() {
+fn the_cautions_are_at_the_end() {
     let run = fairfoot().args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
     let out = text(&run.get_output().stdout).split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(out.contains("Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first."));

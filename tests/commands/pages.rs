@@ -1,4 +1,4 @@
-//! `pages`, `reconcile --pages` and `verify`, as a person runs them.
+//! `pages`, `reconcile --pages` and `verify`, run as a user runs them.
 
 use super::{PLAIN, fairfoot, sketch, text};
 
@@ -79,7 +79,7 @@ fn reconcile_writes_the_pages_beside_its_report() {
 }
 
 #[test]
-fn an_ending_that_says_nothing_is_refused_before_any_work() {
+fn an_unknown_file_extension_is_refused_before_any_work() {
     for name in ["house", "house.txt", "house.svgz", ".pdf"] {
         let run = fairfoot().args(["pages", "no such file", "-o", name]).assert().code(2);
         assert!(
@@ -90,7 +90,7 @@ fn an_ending_that_says_nothing_is_refused_before_any_work() {
 }
 
 #[test]
-fn a_folder_that_is_not_there_and_one_in_the_way_are_told() {
+fn a_missing_folder_and_a_folder_in_the_way_are_errors() {
     let folder = tempfile::tempdir().unwrap();
     let missing = folder.path().join("nowhere").join("a.pdf");
     let run =
@@ -179,7 +179,7 @@ fn the_fingerprint_of_a_sides_file_is_that_on_the_foot_of_its_pages() {
 }
 
 #[test]
-fn what_is_no_page_is_told_and_the_others_are_still_looked_at() {
+fn a_file_that_is_no_page_is_reported_and_the_others_are_still_verified() {
     let folder = tempfile::tempdir().unwrap();
     let pdf = folder.path().join("house.pdf");
     fairfoot().args(["pages", "-", "-o"]).arg(&pdf).write_stdin(PLAIN).assert().success();

@@ -1,4 +1,4 @@
-//! `tidy`: prints, checks, writes whole or not at all.
+//! `tidy`: prints, checks, and writes a whole file or nothing.
 
 use std::fs;
 

@@ -1,4 +1,4 @@
-//! What the documents show is what the program does.
+//! The documents show what the program does.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -50,7 +50,7 @@ fn sketches() -> Vec<PathBuf> {
 }
 
 #[test]
-fn every_sample_of_the_documents_is_a_sound_file() {
+fn every_sample_of_the_documents_is_a_valid_file() {
     let mut seen = 0;
     for document in ["README.md", "DEVELOPERS.md", "sketches/README.md"] {
         for (i, sample) in blocks(&read(document), "sides").iter().enumerate() {
@@ -63,7 +63,7 @@ fn every_sample_of_the_documents_is_a_sound_file() {
 }
 
 #[test]
-fn every_sketch_is_sound_and_tidy_and_opens_with_a_remark() {
+fn every_sketch_is_valid_and_tidy_and_begins_with_a_comment() {
     assert!(sketches().len() >= 10);
     for path in sketches() {
         let text = fs::read_to_string(&path).unwrap();

@@ -1,4 +1,4 @@
-//! One idea, one word: what must not come back into what people read.
+//! One word for each idea: words that must not appear in what people read.
 
 use std::fs;
 use std::process::Command;

@@ -1,4 +1,4 @@
-//! Whether what is supported so much is right so often, where causes are as common as the weights have them.
+//! Whether a cause with a given support is right that often, if causes are as common as the weights say.
 
 use fairfoot::Weights;
 
@@ -102,7 +102,7 @@ fn by_chance(house: &House, weights: &Weights, random: &mut Random) -> Option<Re
 }
 
 #[test]
-fn each_tenth_of_support_comes_true_as_often_as_it_says() {
+fn each_tenth_of_support_is_right_as_often_as_it_states() {
     let weights = Weights::default();
     let mut tenths = [(0_u32, 0_u32, 0.0_f64); 10];
     for seed in 0..30 * houses() {

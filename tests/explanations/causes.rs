@@ -1,4 +1,4 @@
-//! One thing that an office does otherwise, chosen and known, and the record that comes of it.
+//! Departures of an office, chosen and known, and the record that results from each.
 
 use super::house::House;
 use super::office::{Office, Rounds, Sketch};

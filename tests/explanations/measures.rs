@@ -1,6 +1,6 @@
-//! How often the true cause is told, and how often something is told where there is none.
+//! How often the true cause is reported, and how often a cause is reported where there is none.
 //!
-//! A sample by default; with `FAIRFOOT_FULL` set 2,000 houses a row.
+//! Runs a sample by default; with `FAIRFOOT_FULL` set, 2,000 houses per row.
 
 use fairfoot::reconcile::Explanations;
 use fairfoot::{Settings, Weights};
@@ -102,7 +102,7 @@ fn row(cause: &str, number: u64) -> Row {
 }
 
 #[test]
-fn the_true_cause_is_told_and_mostly_first() {
+fn the_true_cause_is_reported_and_usually_first() {
     println!("| cause | first | told | another first |\n|---|---|---|---|");
     let mut sums = [0.0; 3];
     for (number, cause) in (0..).zip(ALL) {

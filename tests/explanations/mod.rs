@@ -1,7 +1,7 @@
-//! How often the explanations find the true reason, and whether their support means what it says.
+//! How often the explanations find the true cause, and whether their support means what it says.
 //!
-//! Random houses are measured by random offices: each with its own tape within ± 0.15 ft a wall, whole feet, odd steps
-//! taken its own way. Then it does one thing otherwise, drawn and known.
+//! Random offices measure random houses: each with its own tape within ± 0.15 ft per wall, in whole feet,
+//! distributing odd steps in its own way. Then each makes one departure, drawn at random and known to the test.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

@@ -1,4 +1,5 @@
-//! An office that measures a random house with its own tape, rounds, closes its own way, and does one thing otherwise.
+//! An office that measures a random house with its own tape, rounds, closes in its own way, and makes one
+//! departure.
 
 use super::house::{Corner, FOOT, House, Space};
 use super::random::Random;

@@ -1,5 +1,5 @@
-//! Published cases whose reason is known. The walls are ours: the cases print areas alone, and these
-//! sides give them to the tenth.
+//! Published cases whose cause is known. The walls are ours: the cases print only areas, and these sides give them
+//! to the tenth.
 
 use fairfoot::Settings;
 
@@ -60,7 +60,7 @@ fn a_total_mistyped_is_something_else_in_the_texas_example() {
 }
 
 #[test]
-fn a_figure_that_says_what_it_counts_is_judged_without_that() {
+fn spaces_that_a_figure_counts_are_part_of_its_rounding_test() {
     // To the whole foot 28 × 43 = 1,204, and a porch of 10 by 10 ft: 1,304 is just what rounding gives, and 1,404 is not.
     for (record, whether) in [
         (1_304, fairfoot::reconcile::CouldExplain::Yes),

@@ -1,4 +1,4 @@
-//! A small generator, so that a run is the same on every machine.
+//! A small random generator, so that a run is the same on every machine.
 
 pub(crate) struct Random(u64);
 

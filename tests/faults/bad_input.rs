@@ -1,4 +1,4 @@
-//! Input nobody meant: never a panic, never a hang, a message that says what to type.
+//! Invalid input: never a panic, never a hang, always a message that says what to type.
 
 use std::time::{Duration, Instant};
 
@@ -15,14 +15,14 @@ fn house(side: &str) -> String {
 }
 
 #[test]
-fn an_empty_file_is_told_how_to_begin() {
+fn an_empty_file_gets_help_how_to_begin() {
     for text in ["", "\n", "\u{feff}", "# only a remark\n", "   \n\t\n"] {
         assert_eq!(first_word(text.as_bytes()), Word::NothingMeasured, "{text:?}");
     }
 }
 
 #[test]
-fn bytes_that_are_not_text_are_told_where() {
+fn bytes_that_are_not_text_are_reported_with_their_position() {
     for bytes in [&b"\xff\xfe\x00l"[..], b"level \xc3", b"\x80", b"living \"\xf0\x9f\"\n"] {
         assert_eq!(first_word(bytes), Word::NotText, "{bytes:?}");
     }
@@ -47,7 +47,7 @@ fn windows_line_ends_and_a_byte_order_mark_are_fine() {
 }
 
 #[test]
-fn lengths_that_are_none_are_told_so() {
+fn invalid_lengths_are_reported() {
     for length in [
         "0",
         "0'",
@@ -88,7 +88,7 @@ fn lengths_that_are_none_are_told_so() {
 }
 
 #[test]
-fn a_length_that_is_almost_one_is_told_as_a_bad_length() {
+fn almost_a_length_is_reported_as_a_bad_length() {
     for length in ["42 7", "42' 7", "12-6", "42' 12\"", "42' 5/4\"", "4.2.1'", "1,200'", "1/3\""] {
         let word = first_word(house(&format!("north {length}")).as_bytes());
         assert_eq!(word, Word::BadLength, "{length}");
@@ -120,7 +120,7 @@ fn faults_come_all_at_once_and_in_file_order() {
 }
 
 #[test]
-fn what_an_earlier_fault_makes_doubtful_is_held_back() {
+fn consequences_of_an_earlier_error_are_suppressed() {
     // The house cannot close without its bad side, and the porch stands at one of its corners.
     let text = "level \"G\"\nliving \"H\"\nnorth 30 0\neast 40'\ncorner \"step\"\nsouth 30'\n\
                 west 40'\nporch \"P\" from corner \"step\"\nsouth 5'\neast 5'\nnorth 5'\nwest 5'\n";
@@ -129,7 +129,7 @@ fn what_an_earlier_fault_makes_doubtful_is_held_back() {
 }
 
 #[test]
-fn a_near_miss_is_read_as_what_was_meant_so_that_later_faults_come_too() {
+fn a_near_miss_is_read_as_meant_so_that_later_errors_appear_too() {
     let text = "level \"G\"\nliving \"H\"\nnroth 30'\neast 40'\nsouth 30'\nwest 38'\n";
     let (_, list) = told("near.sides", text.as_bytes().to_vec());
     let words: Vec<&str> = list.iter().map(|fault| fault.word().as_str()).collect();
@@ -146,7 +146,7 @@ fn spans_at_wide_characters_and_at_the_end_draw() {
 }
 
 #[test]
-fn a_bare_decimal_beside_feet_and_inches_is_asked_about_wherever_it_stands() {
+fn a_bare_decimal_beside_feet_and_inches_is_asked_about_anywhere_in_the_file() {
     let asked = |sides: &str| {
         let text = format!("level \"G\"\nliving \"H\"\n{sides}\n");
         let (_, list) = told("bare.sides", text.into_bytes());
@@ -172,7 +172,7 @@ fn a_bare_decimal_beside_feet_and_inches_is_asked_about_wherever_it_stands() {
 }
 
 #[test]
-fn a_size_in_the_place_of_a_name_is_told_where_sizes_go() {
+fn a_size_in_place_of_a_name_gets_help_where_sizes_go() {
     let text = format!("{}garage 20x20\n", house("north 30'"));
     let (_, list) = told("size.sides", text.into_bytes());
     assert_eq!(
@@ -271,7 +271,7 @@ fn files_of_other_programs_are_named() {
 }
 
 #[test]
-fn of_very_many_errors_the_first_are_kept_and_the_others_counted() {
+fn the_first_of_many_errors_are_kept_and_the_others_counted() {
     let text = "quuxish waldoes 12\n".repeat(9_000);
     let told = fairfoot::read("many.sides", text).expect_err("no line can be read");
     assert!(told.list().len() <= 600, "{}", told.list().len());
@@ -279,7 +279,7 @@ fn of_very_many_errors_the_first_are_kept_and_the_others_counted() {
 }
 
 #[test]
-fn warnings_never_stand_above_an_error() {
+fn warnings_never_come_before_an_error() {
     let text = format!(
         "{}level \"U\"\nliving \"R\"\nnorth 30'\neast 40'\nsouth 30'\nwest 38'\n",
         house("north 30'").replace("west 40'", "close")

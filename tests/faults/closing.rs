@@ -1,4 +1,4 @@
-//! A walk that does not close is told how far, which way, and which sides to measure again.
+//! For a walk that does not close: how far it misses, in which direction, and which sides to measure again.
 
 use super::told;
 
@@ -11,7 +11,7 @@ fn drawn(sides: &str) -> String {
 }
 
 #[test]
-fn the_way_and_both_sums_are_told() {
+fn the_direction_and_both_sums_are_reported() {
     let page = drawn("north 30'\neast 40'\nsouth 29' 6\"\nwest 40'\n");
     assert!(page.contains("the walk round ends 6\" north of where it began"), "{page}");
     assert!(page.contains("the sides north add up to 30', the sides south to 29' 6\""), "{page}");
@@ -35,7 +35,7 @@ fn an_ordinary_slip_is_asked_about_first() {
 }
 
 #[test]
-fn no_length_to_write_is_ever_told() {
+fn no_help_contains_a_length_to_type() {
     let page = drawn("north 42'\neast 40'\nsouth 24' 3\"\nwest 40'\n");
     for line in page.lines().filter(|line| line.contains("help")) {
         assert!(!line.contains("24'\"") && !line.contains("42' 3\""), "{line}");
@@ -44,7 +44,7 @@ fn no_length_to_write_is_ever_told() {
 }
 
 #[test]
-fn a_wall_left_out_is_asked_about() {
+fn a_missing_wall_is_asked_about() {
     let page = drawn("north 42' 7\"\neast 30' 4\"\neast 8' 6\"\nsouth 30' 7\"\nwest 38' 10\"\n");
     assert!(page.contains("12' north"), "{page}");
     let asked = "between side 2 (`east 30' 4\"`) and side 3 (`east 8' 6\"`) the walk does not turn: is a wall";
@@ -55,7 +55,7 @@ fn a_wall_left_out_is_asked_about() {
 }
 
 #[test]
-fn a_miss_within_the_tolerances_is_spread_and_told() {
+fn a_misclosure_within_tolerance_is_distributed_and_reported() {
     let page = drawn("north 30'\neast 40'\nsouth 30' 1\"\nwest 40'\n");
     assert!(page.contains("warning[misclosure-spread]"), "{page}");
     let page = drawn("north 30'\neast 40'\nsouth 30' 1 1/16\"\nwest 40'\n");
@@ -138,7 +138,7 @@ fn a_wall_walked_the_other_way_is_known_within_the_tolerances() {
 }
 
 #[test]
-fn of_many_walls_to_measure_again_the_first_are_told_as_typed() {
+fn the_first_of_many_walls_to_measure_again_are_listed_as_typed() {
     // Eight walls of 10 ft against 79: each of them, or the 79, may be a foot off.
     let page = drawn(&format!("{}west 79'\nsouth 8'\n", "east 10'\nnorth 1'\n".repeat(8)));
     assert!(
@@ -149,7 +149,7 @@ fn of_many_walls_to_measure_again_the_first_are_told_as_typed() {
 }
 
 #[test]
-fn a_crossing_is_told_where_it_is() {
+fn a_crossing_is_reported_with_its_position() {
     // North at 10 ft east, from 10 ft south of the start to 20 north of it; west at 5 ft north.
     let page = drawn(
         "south 10'\neast 10'\nnorth 30'\neast 40'\nsouth 15'\nwest 60'\nsouth 5'\neast 10'\n",

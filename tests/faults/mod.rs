@@ -1,6 +1,6 @@
-//! Every fault and warning fairfoot can tell: one smallest file for each word, its message beside it.
+//! Every error and warning: a minimal file for each code word, with its message.
 //!
-//! The gallery of all messages is `tests/faults/messages/`, a file a word.
+//! All messages are in `tests/faults/messages/`, one file per word.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

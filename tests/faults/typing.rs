@@ -1,7 +1,7 @@
-//! Lines as people type them: each is read, or told with its cause and with what to type instead.
+//! Lines as people type them: each is read, or answered with its cause and with what to type instead.
 //!
-//! `tests/faults/typing.txt` has them, one block a line: where it stands, the line, and what is said of it.
-//! `INSTA_UPDATE=always cargo test typing` writes what is said anew, to be read by a person.
+//! `tests/faults/typing.txt` has them, one block per line: where it stands, the line, and the message.
+//! `INSTA_UPDATE=always cargo test typing` writes the messages again, for a person to read.
 
 use std::fmt::Write as _;
 

@@ -1,4 +1,4 @@
-//! The laws of `tests/hostile`, for the fuzzer's targets.
+//! The laws of `tests/hostile`, for the fuzz targets.
 
 #[path = "../hostile/laws.rs"]
 pub mod laws;

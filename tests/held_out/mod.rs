@@ -1,4 +1,4 @@
-//! Random houses against a second computation that shares no code with the program.
+//! Random houses compared with a second computation that shares no code with the program.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

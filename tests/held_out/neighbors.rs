@@ -1,4 +1,4 @@
-//! Walls that neighbors stand against: what of them carries no veneer, in whole inches.
+//! Walls touched by neighbors: which parts of them carry no veneer, in whole inches.
 
 use fairfoot::Settings;
 use proptest::prelude::*;
@@ -81,7 +81,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(2_000))]
 
     #[test]
-    fn a_wall_moves_where_no_neighbor_stands_against_it(
+    fn a_wall_moves_where_no_neighbor_touches_it(
         size in (150_i64..480, 150_i64..480),
         walk in (0_usize..4, any::<bool>()),
         neighbors in proptest::collection::vec(

@@ -1,4 +1,4 @@
-//! The range of the whole-foot area, and the widest.
+//! The range of the whole-foot area, and the widest range.
 
 use fairfoot::Settings;
 

@@ -1,4 +1,4 @@
-//! A general-purpose geometry library as a further opinion, in floats.
+//! A general-purpose geometry library as a third computation, in floats.
 
 use approx::assert_relative_eq;
 use geo::{Area as _, LineString, Polygon};

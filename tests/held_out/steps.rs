@@ -1,4 +1,4 @@
-//! As measured, tenth-foot, whole-foot and moved walls.
+//! Areas as measured, to the tenth of a foot, to the whole foot, and with walls moved.
 
 use fairfoot::Settings;
 use num_traits::{Signed, Zero};
@@ -355,7 +355,7 @@ fn a_slot_narrower_than_half_a_step_is_gone_under_tenths_and_kept_a_foot_wide_un
 }
 
 #[test]
-fn a_wall_that_a_garage_stands_against_in_part_moves_beside_it_only() {
+fn a_wall_partly_shared_with_a_garage_moves_only_beside_it() {
     // 30 × 40 with 6 in of veneer is 31 × 41; where 20 ft of the garage stand the wall stays: 20 × 1/2 less. Where the garage
     // begins at the corner, the 6 in below it are not moved out either: 20 1/2 × 1/2.
     let garage = |start: &str| {

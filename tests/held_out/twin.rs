@@ -1,8 +1,7 @@
-//! A second computation of areas from side lengths, written from the method's text alone.
+//! A second computation of areas from side lengths, written only from the text of the method.
 //!
-//! It goes by slow and obvious means: exact fractions of a foot, every way listed, every pair of
-//! sides looked at. It shares no code with the program, so that a figure on which both agree was
-//! reached on two roads.
+//! It uses slow and obvious means: exact fractions of a foot, every closing listed, every pair of sides compared.
+//! It shares no code with the program, so a figure on which both agree was computed in two independent ways.
 
 use num_bigint::BigInt;
 use num_rational::BigRational;

@@ -1,4 +1,4 @@
-//! From the walls of the second computation to a sides file, and its figures to ours.
+//! Converts walls of the second computation to a sides file, and its results to ours.
 
 use fairfoot::{Areas, House, Settings};
 

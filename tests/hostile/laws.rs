@@ -1,5 +1,5 @@
-//! What must hold whatever bytes come: one function for each way in. The fuzzer calls them with bytes of its
-//! own making, the tests with those that were kept.
+//! Laws that hold for any bytes: one function for each input. The fuzzer calls them with bytes that it makes, the
+//! tests with those that were kept.
 
 use std::sync::OnceLock;
 

@@ -1,6 +1,6 @@
-//! Bytes that a stranger may send: what the fuzzer kept, and the same with a few bytes changed.
+//! Bytes that a stranger may send: inputs that the fuzzer kept, and the same with a few bytes changed.
 //!
-//! `tests/fuzz` has the fuzzer's targets; they call the laws of this folder.
+//! `tests/fuzz` has the fuzz targets; they call the laws in this folder.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

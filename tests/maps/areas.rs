@@ -1,4 +1,4 @@
-//! Areas on the ground against values that others published or worked out by another way.
+//! Areas on the ground compared with values that were published or computed in another way.
 
 use approx::assert_relative_eq;
 use fairfoot::maps::{Feature, Format, features};

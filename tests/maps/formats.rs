@@ -1,4 +1,4 @@
-//! One house in every format, and what is chosen from a map of several shapes.
+//! One house in every format, and which shape of a map with several is chosen.
 
 use fairfoot::maps::{Format, Position, features, nearest};
 

@@ -1,4 +1,4 @@
-//! Maps that are meant to hurt: refused with a sentence, never a crash, never slow.
+//! Malicious maps: refused with a sentence, never a crash, never slow.
 
 use fairfoot::maps::{Format, features};
 
@@ -16,7 +16,7 @@ fn entities_are_refused_before_they_grow() {
 }
 
 #[test]
-fn what_stands_too_deep_is_refused() {
+fn input_nested_too_deeply_is_refused() {
     let deep = format!("<kml>{}{}</kml>", "<Folder>".repeat(5_000), "</Folder>".repeat(5_000));
     refused(Format::Kml, &deep, "64 deep");
     let deep = format!("GEOMETRYCOLLECTION ({}", "GEOMETRYCOLLECTION (".repeat(5_000));

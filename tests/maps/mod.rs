@@ -1,4 +1,4 @@
-//! Outlines out of maps: areas against published values, every format, and files that are meant to hurt.
+//! Outlines from maps: areas compared with published values, every format, and malicious files.
 
 mod areas;
 mod city;

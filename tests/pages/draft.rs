@@ -1,4 +1,4 @@
-//! Drafts: a walk that does not close can be seen, to scale, and no page of it says an area.
+//! Drafts: a walk that does not close is drawn to scale, and the page shows no area.
 
 use fairfoot::pages::{Page, Part, draft};
 use fairfoot::{Paper, Source, verify};
@@ -60,7 +60,7 @@ fn a_walk_that_comes_back_is_drawn_without_a_gap() {
 }
 
 #[test]
-fn what_cannot_be_read_is_left_out_and_told() {
+fn lines_that_cannot_be_read_are_left_out_and_reported() {
     let text = "level \"Ground\"\nliving \"House\"\nnorth 28'\neast ??\nsouth 28'\n";
     let said = all_words(&page(text));
     assert!(said.contains("Line 4 of the file cannot be read"), "{said}");
@@ -91,7 +91,7 @@ fn a_draft_is_verified_like_any_page() {
 }
 
 #[test]
-fn no_draft_says_an_area_and_nothing_touches_anything_on_it() {
+fn no_draft_shows_an_area_and_nothing_overlaps_on_it() {
     for (name, text) in sketches() {
         let lines: Vec<&str> = text.lines().collect();
         let is_side = |line: &str| {

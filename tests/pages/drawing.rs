@@ -1,4 +1,4 @@
-//! No label touches another, a wall or a dimension line; all stands on the paper.
+//! No label overlaps another, a wall or a dimension line; everything is on the paper.
 
 use fairfoot::Paper;
 

@@ -1,4 +1,4 @@
-//! The Exhibit is one page whatever the house, and it has the sentence, the drawing, the steps and what is asked for.
+//! The Exhibit is one page for any house and has the sentence, the drawing, the steps and the request.
 
 use fairfoot::Paper;
 use proptest::prelude::*;

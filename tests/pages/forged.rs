@@ -1,7 +1,7 @@
-//! Pages that were changed, by kind: whatever was done to one, it is not genuine, and its true pages are made anew.
+//! Edited pages, by kind of change: none is genuine, and the true pages can be made again from each.
 //!
-//! Every kind here shows, says or hides something else than the page as it was made. None is looked for by name: a file that
-//! differs in one byte is not what the program makes.
+//! Every kind here shows, says or hides something that the original page does not. None is detected by kind: a file
+//! that differs in one byte is not what the program makes.
 
 use fairfoot::verify::{self, Verification, Why};
 use lopdf::content::{Content, Operation};
@@ -133,7 +133,7 @@ fn forged_svg(page: &str) -> Vec<(&'static str, String)> {
 }
 
 #[test]
-fn no_changed_svg_is_genuine_and_its_true_page_is_made_anew() {
+fn no_changed_svg_is_genuine_and_its_true_page_can_be_made_again() {
     let made = pages(&house());
     let page = made.svg().remove(0);
     assert!(verified(page.as_bytes()).is_genuine());
@@ -357,7 +357,7 @@ fn forged_pdf(pdf: &[u8]) -> Vec<(&'static str, Vec<u8>)> {
 }
 
 #[test]
-fn no_changed_pdf_is_genuine_and_its_true_pages_are_made_anew() {
+fn no_changed_pdf_is_genuine_and_its_true_pages_can_be_made_again() {
     let made = pages(&house());
     let pdf = made.pdf().unwrap();
     assert!(verified(&pdf).is_genuine());
@@ -422,7 +422,7 @@ fn the_sides_edited_make_other_pages_than_the_file_shows() {
 }
 
 #[test]
-fn what_differs_is_told_line_by_line() {
+fn differences_are_reported_line_by_line() {
     let page = pages(&sketch("brick-garage")).svg().remove(0);
     let forged = page.replacen(">\n1,757 sq ft net\n<", ">\n1,657 sq ft net\n<", 1);
     assert!(forged != page);
@@ -434,7 +434,7 @@ fn what_differs_is_told_line_by_line() {
 }
 
 #[test]
-fn line_ends_that_mail_changed_are_told_as_just_that() {
+fn line_ends_changed_by_mail_are_recognized() {
     let made = pages(&house());
     let to_crlf = |bytes: &[u8]| {
         let mut turned = Vec::new();
@@ -462,7 +462,7 @@ fn line_ends_that_mail_changed_are_told_as_just_that() {
 }
 
 #[test]
-fn a_page_that_says_another_version_made_it_is_told_so() {
+fn a_page_of_another_version_is_reported_as_such() {
     let made = pages(&house());
     let page = page().replacen("version=\"0.1.0\"", "version=\"9.9.9\"", 1);
     let answer = verified(page.as_bytes());

@@ -1,4 +1,4 @@
-//! Nothing in a name breaks a page, and nothing in a page breaks the reader.
+//! No name breaks a page, and no page breaks the reader.
 
 use fairfoot::verify;
 
@@ -50,7 +50,7 @@ fn no_name_breaks_a_page() {
 }
 
 #[test]
-fn a_letter_that_is_missing_is_told_and_stood_for() {
+fn a_letter_missing_from_the_font_is_replaced_with_a_warning() {
     let pages = pages(&named("The house 👍"));
     let warnings: Vec<&str> = pages.warnings().iter().map(|w| w.message()).collect();
     assert_eq!(
@@ -119,7 +119,7 @@ fn entities_and_instructions_are_neither_opened_nor_needed() {
 }
 
 #[test]
-fn a_picture_is_told_what_to_do_instead() {
+fn a_picture_is_an_error_that_says_what_to_do_instead() {
     let png = pages(&sketch("plain-rectangle")).png().unwrap().remove(0);
     let error = verify::file(&png).unwrap_err().to_string();
     assert!(error.starts_with("a picture has no sides file inside"), "{error}");

@@ -1,4 +1,4 @@
-//! The pages: to scale, nothing in the way of anything, the same on every run, and verified as they came.
+//! The pages: to scale, without overlaps, the same on every run, and verified unchanged.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

@@ -1,4 +1,4 @@
-//! The files: the same bytes for the same sides, at their true size.
+//! The files: the same bytes for the same sides, and their true size.
 
 use fairfoot::Paper;
 
@@ -35,7 +35,7 @@ fn paper_has_its_true_size() {
 }
 
 #[test]
-fn a_png_says_that_it_has_150_dots_an_inch() {
+fn a_png_declares_150_dots_per_inch() {
     let pngs = pages(&sketch("cottage")).png().unwrap();
     let decoder = png::Decoder::new(std::io::Cursor::new(&pngs[0]));
     let reader = decoder.read_info().unwrap();

@@ -56,7 +56,7 @@ fn lengths(document: &Document, number: u32) -> Vec<f64> {
 }
 
 #[test]
-fn every_straight_wall_is_as_long_in_the_pdf_as_its_scale_says() {
+fn every_straight_wall_is_to_scale_in_the_pdf() {
     for (name, text) in sketches() {
         let result = super::worked_out(&text);
         let sound = result.house();

@@ -1,4 +1,4 @@
-//! What stands on the pages, in what order, and that it can be found in the files.
+//! What is on the pages, in what order, and that it can be found in the files as text.
 
 use fairfoot::{Paper, verify};
 use geo::{Distance, Euclidean, Line, Point};
@@ -17,7 +17,7 @@ fn tight(words: &str) -> String {
 }
 
 #[test]
-fn the_pdf_of_the_brick_house_says_its_statement_its_dimensions_and_its_totals() {
+fn the_pdf_of_the_brick_house_has_its_statement_dimensions_and_totals() {
     let pdf = pages(&sketch("brick-garage")).pdf().unwrap();
     let exhibit = pdf_words(&pdf, 1);
     for found in [
@@ -193,7 +193,7 @@ fn true_north_is_drawn_only_where_it_is_known() {
 }
 
 #[test]
-fn what_it_is_worth_stands_after_all_others_and_is_numbered_by_itself() {
+fn the_worth_pages_come_last_with_their_own_numbers() {
     let pages = pages(&sketch("notice"));
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
     let supplement = titles.iter().position(|title| title.starts_with("Supplement"));

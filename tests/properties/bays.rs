@@ -1,4 +1,4 @@
-//! A bay is the sides it stands for, whichever way round the outline is walked.
+//! A bay equals the sides it stands for, whichever way round the outline is walked.
 
 use proptest::prelude::*;
 

@@ -1,4 +1,4 @@
-//! Houses to try the laws on.
+//! Random houses for the laws.
 
 use fairfoot::units::Length;
 use proptest::prelude::*;

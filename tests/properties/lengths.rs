@@ -81,7 +81,7 @@ proptest! {
     }
 
     #[test]
-    fn ties_go_where_they_are_told(feet in 0_i64..9_000) {
+    fn halves_round_as_the_setting_says(feet in 0_i64..9_000) {
         let half = Length::from_nm(feet * 304_800_000 + 152_400_000);
         prop_assert_eq!(half.rounded(Step::WholeFoot, Halves::Up).nm(), (feet + 1) * 304_800_000);
         prop_assert_eq!(half.rounded(Step::WholeFoot, Halves::Down).nm(), feet * 304_800_000);

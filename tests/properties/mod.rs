@@ -1,4 +1,4 @@
-//! What must hold for any house.
+//! Laws that hold for any house.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

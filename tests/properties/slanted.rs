@@ -1,4 +1,4 @@
-//! Slanted outlines against exact fractions, a geometry library and the formula of a mitred offset.
+//! Slanted outlines compared with exact fractions, a geometry library and the formula of a mitered offset.
 
 use fairfoot::Settings;
 

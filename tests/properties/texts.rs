@@ -1,4 +1,4 @@
-//! Laws of texts: printed and read back the same; no text stops the reader.
+//! Laws of texts: they print and read back the same; no text stops the reader.
 
 use fairfoot::{Settings, Source};
 use proptest::prelude::*;
@@ -196,7 +196,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(2_000))]
 
     #[test]
-    fn lines_of_values_are_read_tidied_and_told(lines in lines_of_values(), record in 900_u32..3_000) {
+    fn lines_of_values_are_read_tidied_and_reported(lines in lines_of_values(), record in 900_u32..3_000) {
         let house = "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
         let text = format!("record {record} sq ft\n{}\n{house}", lines.join("\n"));
         let sketch = fairfoot::sketch::parse(Source::new("v.sides", text.clone()))

@@ -1,4 +1,4 @@
-//! Outlines with a stated area in the test suites of open geometry libraries.
+//! Outlines with a stated area from the test suites of open geometry libraries.
 
 use fairfoot::House;
 

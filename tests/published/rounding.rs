@@ -162,7 +162,7 @@ fn half_feet_are_halves_up_or_down_by_the_setting() {
 }
 
 #[test]
-fn inches_go_to_half_feet_as_one_practitioner_says() {
+fn inches_round_to_half_feet_as_one_practitioner_does() {
     // A practitioner's own scheme for half feet, read second-hand: 1 to 3 in down, 4 to 9 in to the
     // half, over 9 in up; so 3 in and 9 in, the ties, go down.
     let scheme = [0, 0, 0, 0, 6, 6, 6, 6, 6, 6, 12, 12, 12];
@@ -186,7 +186,7 @@ fn a_length_is_rounded_once_only() {
 }
 
 #[test]
-fn ties_of_walls_go_where_the_setting_says() {
+fn halves_of_walls_round_as_the_setting_says() {
     // Maryland's examples as a house: 12 ft 7 in by 12 ft 6 in.
     let house = rectangle("", "12' 7\"", "12' 6\"");
     let whole =

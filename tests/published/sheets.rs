@@ -1,4 +1,4 @@
-//! Sides files written for a test, and their figures read in the unit of the source.
+//! Sides files written for a test, and their areas converted to the unit of the source.
 
 use fairfoot::{Areas, House, Settings};
 

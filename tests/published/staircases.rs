@@ -1,10 +1,9 @@
-//! Right-angled outlines in whole meters, taken from the Vienna surfaces on the fly, under both
-//! rules: against a count of cells, and against the second computation of roundings.
+//! Right-angled outlines in whole meters, made from the Vienna surfaces when the test runs, under both rules:
+//! compared with a count of cells and with the second computation of roundings.
 //!
-//! A cell of a meter belongs to an outline if its middle lies inside the surface. The largest
-//! connected piece is kept, its holes and its corner-to-corner gaps filled, and its edge walked. A
-//! meter is 1250/381 ft, so no such wall is whole in feet or tenths, and rounding has to close
-//! outlines of up to 126 walls again.
+//! A cell of a meter belongs to an outline if its middle lies inside the surface. The largest connected piece is
+//! kept, its holes and corner-to-corner gaps are filled, and its edge is walked. A meter is 1250/381 ft, so no such
+//! wall is whole in feet or tenths, and rounding has to close outlines of up to 126 walls again.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -235,7 +234,7 @@ fn staircases_cover_as_many_square_meters_as_cells() {
 }
 
 #[test]
-fn staircases_close_on_both_steps_as_the_second_computation_says() {
+fn staircases_close_on_both_steps_as_in_the_second_computation() {
     let Some(staircases) = staircases() else { return };
     let (tenth, whole) = (fraction(1, 10), fraction(1, 1));
     let (mut compared, mut unlisted, mut touching, mut closed_again) = ([0, 0], [0, 0], 0, [0, 0]);

@@ -1,14 +1,13 @@
-//! How far an area may be off when its sides are.
+//! How far an area may be off if its sides are.
 //!
-//! Here ± is 2·√(Σ g²t²/3): t the tolerance of a wall, taken as the half-width of a rectangular
-//! distribution whose standard deviation is t/√3 (NIST TN 1297 §4.6, from memory), g the slope of
-//! the area in that wall. Two roads lead from a standard error σ of a printed length to it:
+//! Here ± is 2·√(Σ g²t²/3): t is the tolerance of a wall, taken as the half-width of a rectangular distribution
+//! whose standard deviation is t/√3 (NIST TN 1297 §4.6, from memory), g the derivative of the area with respect to
+//! that wall. A printed standard error σ of a length converts to t in two ways:
 //!
-//! - one reading: a wall is measured and the one opposite follows by closing. The slope is the
-//!   whole width, so t = √3·σ.
-//! - two readings: opposite walls are both measured, each with slope half the width after closing;
-//!   the squares of two halves are a half. A standard error σ of their mean is that of each by √2,
-//!   so t = √6·σ.
+//! - one reading: a wall is measured and the one opposite follows by closing. The derivative is the whole width, so
+//!   t = √3·σ.
+//! - two readings: both opposite walls are measured, each with half the width as its derivative after closing; two
+//!   squared halves add up to a half. A standard error σ of their mean is that of each divided by √2, so t = √6·σ.
 
 use super::sheets::{In, areas, house, is_printed, is_within, rectangle};
 

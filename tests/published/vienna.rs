@@ -1,9 +1,9 @@
-//! Ground outlines of Vienna buildings against the areas that the city states for them.
+//! Ground outlines of Vienna buildings compared with the areas that the city states for them.
 //!
-//! City of Vienna, open data, sheet 102081 ("Datenquelle: Stadt Wien - data.wien.gv.at"), as cut by
-//! the source package cjdb 2.3.0. Its 490 ground surfaces have corners on a grid of 1 mm and an
-//! area, `Flaeche`, to 0.01 m², presumably computed by the city from finer corners. The file is not
-//! kept here: `fetch_vienna.py` beside this file gets it.
+//! City of Vienna, open data, sheet 102081 ("Datenquelle: Stadt Wien - data.wien.gv.at"), as cut by the source
+//! package cjdb 2.3.0. Its 490 ground surfaces have corners on a grid of 1 mm and an area, `Flaeche`, to 0.01 m²,
+//! presumably computed by the city from finer corners. The file is not kept here: `fetch_vienna.py` beside this
+//! file fetches it.
 
 use std::io::Write;
 use std::path::PathBuf;

@@ -1,4 +1,4 @@
-//! What could have been drawn or counted otherwise, by the side or the level it is told of.
+//! Departures in a drawing or a count, by the side or the level that they affect.
 
 use super::{house, reconciled};
 
@@ -61,7 +61,7 @@ fn a_recess_and_a_jog_are_found_from_whatever_corner_the_walk_begins() {
 }
 
 #[test]
-fn a_level_is_held_against_the_one_it_stands_on() {
+fn a_level_is_compared_with_the_level_below() {
     // 1,200, 900 and 400 on three levels; the second taken at the whole of the first is 300 more.
     let level = |name: &str, north: i64, east: i64| {
         format!(
@@ -150,7 +150,7 @@ fn a_jog_left_out_takes_off_no_more_than_its_smaller_depth() {
 }
 
 #[test]
-fn another_face_is_told_where_the_walls_are_taken_there() {
+fn another_face_is_reported_if_the_walls_are_taken_there() {
     // 6" of veneer all round 29 × 39 = 1,131.
     let text = house(&["north 30'", "east 40'", "south 30'", "west 40'"], "");
     let text = format!("veneer 6\"\n{}", text.replace("1,200", "1,131"));

@@ -1,4 +1,4 @@
-//! What a figure says of itself: its rule, its face, and whether it says so.
+//! What a figure states about itself: its rule, its face, or neither.
 
 use fairfoot::Settings;
 
@@ -16,7 +16,7 @@ fn figure(figure: &str) -> String {
 }
 
 #[test]
-fn a_figure_is_rounded_as_it_says_and_a_record_to_the_foot_unless_it_says_otherwise() {
+fn a_figure_is_rounded_by_its_stated_rule_and_a_record_by_default_to_the_foot() {
     for (line, rounding) in [
         ("record 1,300 sq ft", "-12"),
         ("record 1,300 sq ft sides whole-foot", "-12"),
@@ -37,7 +37,7 @@ fn a_figure_is_rounded_as_it_says_and_a_record_to_the_foot_unless_it_says_otherw
 }
 
 #[test]
-fn what_a_record_does_not_say_is_asked() {
+fn a_rounding_rule_not_stated_by_the_record_is_asked_about() {
     let is_asked =
         |line: &str| told(&figure(line)).contains("if the office rounds each wall to the");
     assert!(is_asked("record 1,300 sq ft"));
@@ -105,7 +105,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
 }
 
 #[test]
-fn only_slanted_and_curved_walls_are_told_to_be_computed() {
+fn only_slanted_and_curved_walls_are_reported_as_computed() {
     let head =
         "record 1,300 sq ft\nfaces inside\nveneer none\nwall 6\"\nlevel \"G\"\nliving \"House\"\n";
     let computed = "It has slanted or curved walls";

@@ -1,6 +1,6 @@
-//! What a record or a plan has for its own walls, held against ours: which walls go together, and what each side adds.
+//! A record's or a plan's own walls compared with ours: which walls match, and what each side adds.
 //!
-//! Every figure is worked out by hand in the comment beside it.
+//! Every figure is computed by hand in the comment beside it.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

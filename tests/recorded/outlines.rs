@@ -1,4 +1,4 @@
-//! Which walls of a sketch go with which of ours.
+//! Which walls of a sketch match which of ours.
 
 use super::{house, reconciled, sketch, told};
 
@@ -73,7 +73,7 @@ fn instead(text: &str) -> Vec<(Vec<usize>, Vec<usize>)> {
 }
 
 #[test]
-fn a_jog_that_only_one_of_the_two_has_is_told_and_the_rest_matched() {
+fn a_jog_of_only_one_outline_is_reported_and_the_other_walls_match() {
     let square = ["north 30'", "east 40'", "south 30'", "west 40'"];
     let jogged = ["north 30'", "east 22'", "south 5'", "east 18'", "south 25'", "west 40'"];
     // The walls at the jog are other walls, not the same ones at another length.
@@ -107,7 +107,7 @@ fn a_jog_that_only_one_of_the_two_has_is_told_and_the_rest_matched() {
 }
 
 #[test]
-fn a_jog_and_a_bay_that_a_sketch_leaves_out_are_told_apart() {
+fn a_jog_and_a_bay_that_a_sketch_leaves_out_are_reported_separately() {
     // The jog: 22' 4" + 17' 11" = 40' 3" east and 4' 2" + 24' = 28' 2" south, for 40 and 28. The bay: 12 + 2 1/2 + 5' 3" + 2 1/2
     // + 18 = 40' 3" west, for 40.
     let ours = [
@@ -181,7 +181,7 @@ fn sides_in_one_line_are_one_wall_on_both_sides() {
 }
 
 #[test]
-fn a_wall_is_told_apart_where_neither_rounding_nor_reading_the_tape_makes_the_difference() {
+fn a_wall_differs_if_neither_rounding_nor_reading_the_tape_makes_the_difference() {
     // Half a foot of rounding and 0.15 ft of reading: 7" is within, 8" is not.
     let square = |north: &str| {
         [
@@ -221,7 +221,7 @@ fn a_sketch_that_names_no_space_is_of_the_house_if_it_has_about_its_size() {
 }
 
 #[test]
-fn what_the_record_lists_with_as_much_as_is_not_explained_is_asked_about() {
+fn a_listed_area_equal_to_the_unexplained_rest_is_asked_about() {
     // 1,248 on the record, 30 × 40 = 1,200 here: 48 left, as much as it lists for the step of 6 × 8.
     let step = |recorded: &str| {
         let text = house(
@@ -301,7 +301,7 @@ fn a_sketch_that_gives_the_total_with_nothing_taken_off_agrees_with_it() {
 }
 
 #[test]
-fn of_two_ways_to_match_stairs_the_one_with_the_nearer_lengths_is_taken() {
+fn stairs_match_where_the_lengths_are_nearer() {
     // Three steps against two, of which the second stands for the last two: 9 + 7 north and 7 + 7 east.
     let ours = [
         "north 4'",
@@ -350,7 +350,7 @@ fn a_bay_of_ours_beside_a_bay_of_theirs_are_two_places() {
 }
 
 #[test]
-fn what_the_record_lists_with_just_as_much_is_said_and_nothing_against_it() {
+fn an_equal_area_listed_by_the_record_is_evidence() {
     // 1,734 on the record against 1,686 of its own sketch, and a front step listed with 48.
     let report = told(include_str!("../../sketches/record-sketch.sides"));
     assert!(report.contains("possible: Front step counted +48"), "{report}");

@@ -1,5 +1,5 @@
-//! What each recorded side adds. A side's share is its change times the middle of the wall, seen from the middle of all
-//! walls of its axis: for changes that close, the shares are the change of the area.
+//! What each recorded side adds. A side's share is its change times the position of the wall's middle relative to
+//! the middle of all walls of its axis: for changes that close, the shares add up to the change of the area.
 
 use fairfoot::reconcile::BridgeStep;
 
@@ -118,7 +118,7 @@ fn a_curved_wall_adds_what_its_own_segment_grows_by() {
 }
 
 #[test]
-fn with_its_own_lengths_in_the_steps_rounding_is_told_without_them() {
+fn rounding_is_reported_without_the_records_own_lengths() {
     // 30 × 40 = 1,200 as whole feet; the record has 30 × 41.
     let text =
         house(&["north 30'", "east 40' recorded 41'", "south 30'", "west 40' recorded 41'"], "");

@@ -1,6 +1,6 @@
-//! Rules of the trade: common walls, living space that stands apart, lots, like with like, sizes that no house has.
+//! Rules of the trade: common walls, detached living space, lots, comparing like with like, implausible sizes.
 //!
-//! Every figure is worked out by hand in the comment beside it.
+//! Every figure is computed by hand in the comment beside it.
 
 use fairfoot::diagnostic::Word;
 use fairfoot::units::{Area, Length};
@@ -49,7 +49,7 @@ fn a_common_wall_taped_inside_counts_to_its_centerline() {
 }
 
 #[test]
-fn an_assumed_common_wall_is_said_and_within_2_inches() {
+fn an_assumed_common_wall_is_stated_and_within_2_inches() {
     let ours = areas(&row_house("faces inside\nveneer none\nwall 6\"", "common"));
     assert!(ours.warnings().is_empty(), "{:?}", ours.warnings());
     let ours = areas(&row_house("faces inside\nveneer none", "common"));
@@ -107,7 +107,7 @@ fn living_space_that_touches_no_other_is_apart_unless_it_is_counted() {
 }
 
 #[test]
-fn rooms_above_that_touch_no_other_room_are_not_apart_where_they_stand_on_the_house() {
+fn rooms_above_the_house_are_not_detached() {
     let upper = |start: &str| {
         format!(
             "{}level \"Upper floor\"\nliving \"West room\"\nnorth 12'\neast 14'\nsouth 12'\nwest 14'\nliving \"East room\" start {start}\nnorth 10'\neast 12'\nsouth 10'\nwest 12'\n",
@@ -170,7 +170,7 @@ fn the_closure_of_a_lot_is_a_distance_and_a_ratio() {
 }
 
 #[test]
-fn nothing_is_said_of_walls_where_a_lot_does_not_close() {
+fn a_lot_that_does_not_close_gets_no_question_about_walls() {
     let faults =
         fairfoot::read("lot.sides", lot(&["north 210'", "east 180'", "south 201'", "west 180'"]))
             .expect_err("an error");
@@ -248,7 +248,7 @@ fn a_house_of_no_likely_size_is_asked_for_its_unit() {
 }
 
 #[test]
-fn settings_that_are_not_usual_are_told() {
+fn unusual_settings_are_reported() {
     let text = "record 1,210 sq ft\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
     assert!(!told(text).contains("Settings other than the usual"));
     let settings = Settings {
@@ -273,7 +273,7 @@ fn settings_that_are_not_usual_are_told() {
 }
 
 #[test]
-fn a_record_in_inches_is_told_against_inches() {
+fn a_record_in_inches_is_compared_in_inches() {
     let text = "record 1,260 sq ft sides inch\nlevel \"G\"\nliving \"House\"\nnorth 30' 5\"\neast 40' 7\"\nsouth 30' 5\"\nwest 40' 7\"\n";
     let report = told(text);
     assert!(report.contains("The record's walls are stated to the inch"), "{report}");

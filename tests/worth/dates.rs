@@ -1,4 +1,4 @@
-//! By when to act: days counted on a calendar by hand.
+//! Deadlines: days counted on a calendar by hand.
 
 use fairfoot::value::Deadline;
 use jiff::civil::{Date, date};
@@ -219,7 +219,7 @@ fn past_years_are_the_five_before() {
 
 /// 41.461 and 41.46, read: 14 and 15 days before the hearing; 25.25(b), read: at any time.
 #[test]
-fn what_hangs_on_the_hearing_is_told_in_words() {
+fn deadlines_counted_from_the_hearing_are_stated_in_words() {
     assert_eq!(
         deadline("tax year 2026", "evidence").in_words(),
         Some("14 days before the hearing")

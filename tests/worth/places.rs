@@ -1,4 +1,4 @@
-//! Places beside Texas: days counted on a calendar by hand, two years each.
+//! Places other than Texas: days counted on a calendar by hand, two years each.
 //!
 //! January 1 is a Thursday in 2026 and a Friday in 2027; weekdays in the comments were counted from there.
 
@@ -158,7 +158,7 @@ fn what_was_not_read_is_a_question() {
 }
 
 #[test]
-fn a_route_is_told_for_the_classes_it_may_correct() {
+fn a_way_to_a_correction_is_listed_for_the_errors_it_may_correct() {
     let worth = worth_of("record 1,500 sq ft\nplace new-york\ntax year 2026").unwrap();
     let keys = |class| {
         let routes = worth.dates().routes(&[class]);

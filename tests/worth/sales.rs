@@ -1,4 +1,4 @@
-//! Comparables: near in size by the record and by the tape, and what a square foot of them fetched.
+//! Comparables: near in size by the record and by the tape, and their price per square foot.
 
 use fairfoot::Settings;
 use fairfoot::value::AsOf;
@@ -25,7 +25,7 @@ fn near_is_within_ten_per_cent_ends_included() {
 }
 
 #[test]
-fn by_the_record_a_recorded_size_stands_beside_the_record() {
+fn a_recorded_size_is_compared_with_the_record() {
     let lines = "record 1,500 sq ft\ncomparable \"A\" 1,250 sq ft recorded 1,400 sq ft sold $250,000 on 2025-08-14";
     let worth = worth_of(lines).unwrap();
     let one = &worth.comparables().list()[0];
@@ -73,7 +73,7 @@ fn the_median_of_two_is_half_way_and_not_rounded_between() {
 }
 
 #[test]
-fn those_not_near_in_size_count_only_where_none_is() {
+fn comparables_not_near_in_size_count_only_if_none_is_near() {
     let near = sale("A", 1_200, 240_000); // 200 a sq ft
     let far = sale("B", 2_400, 360_000); // 150 a sq ft
     let worth = worth_of(&format!("record 1,500 sq ft\n{near}{far}")).unwrap();

@@ -5,7 +5,7 @@ use fairfoot::value::Method;
 use super::{HOUSE, text, way, whole, worth_of};
 
 #[test]
-fn a_file_that_says_nothing_of_values_tells_nothing_of_them() {
+fn a_file_without_values_gets_no_value_pages() {
     assert!(worth_of("record 1,300 sq ft\ntax year 2026").is_none());
 }
 
@@ -35,7 +35,7 @@ fn money_that_does_not_divide_evenly_is_rounded_once() {
 }
 
 #[test]
-fn what_the_record_says_it_counts_is_no_gap() {
+fn spaces_that_the_record_says_it_counts_are_no_gap() {
     // 20 × 20 of garage: 1,200 + 400 = 1,600 like for like, so that 1,700 has 100 more.
     let garage = "  garage \"Garage\" start east 40'\n    north 20'\n    east 20'\n    south 20'\n    west 20'\n";
     let lines = "value improvement $170,000\nrecord 1,700 sq ft counting \"Garage\"\n";
@@ -62,7 +62,7 @@ fn the_record_s_own_face_is_no_gap() {
 }
 
 #[test]
-fn a_gap_that_rounding_could_give_is_told_so() {
+fn a_gap_that_rounding_could_give_is_reported_as_such() {
     // 28' 6" × 42' 6" = 1,211.25; both may go up: 29 × 43 = 1,247.
     let house = |record: u32| {
         let sides = HOUSE.replace("30'", "28' 6\"").replace("40'", "42' 6\"");
@@ -74,7 +74,7 @@ fn a_gap_that_rounding_could_give_is_told_so() {
 }
 
 #[test]
-fn a_smaller_record_is_told_plainly_and_shows_no_saving() {
+fn a_smaller_record_is_stated_plainly_and_shows_no_saving() {
     let lines = "record 1,100 sq ft\nplace texas\ntax year 2026\nnotice 2026-04-20\nhomestead since 2020\n\
                  value market $250,000 assessed $250,000 improvement $200,000\ntax rate 2 per $100\n\
                  last year assessed $240,000\ncomparable \"A\" 1,150 sq ft sold $230,000 on 2025-09-01";

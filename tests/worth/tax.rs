@@ -1,4 +1,4 @@
-//! Whether it reaches the tax: the cap, the value below which the tax changes, the difference.
+//! Whether the tax changes: the cap, the value below which the tax changes, the difference.
 
 use fairfoot::value::{Method, Outcome, Worth};
 

@@ -1,4 +1,4 @@
-//! What is told: cautions at every place, no promise, every rule with its source, a list for the house at hand.
+//! The wording: cautions everywhere, no promise, every rule with its source, a list for the house at hand.
 
 use fairfoot::value::Sure;
 use fairfoot::wording::Block;
@@ -11,7 +11,7 @@ const ALL: &str = "record 1,500 sq ft\nplace texas\ntax year 2026\nnotice 2026-0
     comparable \"A\" 1,250 sq ft sold $250,000 on 2025-08-14";
 
 #[test]
-fn the_cautions_stand_wherever_something_is_reported() {
+fn the_cautions_always_appear() {
     for lines in [
         ALL,
         "notice 2026-04-17",
@@ -53,7 +53,7 @@ fn nothing_is_promised_and_nobody_is_blamed() {
 
 /// Sections and how sure they are, as they are known on 2026-11-26.
 #[test]
-fn every_rule_tells_its_section_and_how_sure_it_is() {
+fn every_rule_states_its_section_and_its_certainty() {
     let worth = worth_of(ALL).unwrap();
     let rules: Vec<(&str, Sure)> = worth
         .dates()

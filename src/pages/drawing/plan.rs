@@ -536,7 +536,7 @@ impl Plan<'_> {
                 if wall.length_pt() < 0.05 || all.iter().any(|other| twice(&other)) {
                     continue;
                 }
-                if self.is_told_across(shape, k, &shapes, &all) {
+                if self.is_dimensioned_across(shape, k, &shapes, &all) {
                     skipped.push((shape.walls[(k + 2) % 4], *wall));
                     continue;
                 }
@@ -568,7 +568,7 @@ impl Plan<'_> {
     /// Whether a wall of a plain rectangle needs no dimension because the opposite wall has the same one. That is
     /// the case if the opposite wall is free and this one has a neighbor, or if the space is not a main one and the
     /// opposite wall already has its dimension.
-    fn is_told_across(
+    fn is_dimensioned_across(
         &self,
         shape: &Shape,
         k: usize,

@@ -65,7 +65,7 @@ fn an_edit_of_a_side_keeps_its_words_and_its_comment() {
 }
 
 #[test]
-fn a_figure_keeps_what_it_says_of_itself() {
+fn an_edited_figure_keeps_its_face_and_note() {
     let edit = Edit::Head { field: "record".into(), value: "2,031".into() };
     assert!(edited(HOUSE, &edit).contains("\nrecord 2,031 sq ft measured to frame \"card\"\n"));
     let none = Edit::Head { field: "record".into(), value: String::new() };

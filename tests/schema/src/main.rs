@@ -1,4 +1,5 @@
-//! `fairfoot-schema-check SCHEMA REPORT…`: is every report what the schema says, and does the schema say anything?
+//! `fairfoot-schema-check SCHEMA REPORT…` checks that every report follows the schema, and that the schema rejects
+//! something.
 
 use std::process::ExitCode;
 
