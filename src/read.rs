@@ -33,11 +33,11 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
     }
 }
 
-/// The walks of a text as they were typed, for a drawing of what does not close yet.
+/// The traverses of a text as typed, for drawing one that does not close yet.
 ///
 /// # Errors
 ///
-/// The faults of the text, where it has no side to draw.
+/// The errors of the text, if it has no side to draw.
 #[cfg(feature = "pages")]
 pub(crate) fn draft(source: &Source) -> Result<Draft, Diagnostics> {
     let sketch::Reading { sketch, mut faults, more } = sketch::read(source);

@@ -54,8 +54,8 @@ pub(crate) fn read_bytes(path: &Path, most: usize, wanted: Wanted) -> Result<Vec
     Ok(bytes)
 }
 
-/// Reads the bytes of a picture, or says why it cannot. Links, pipes and devices are refused: a sides file that somebody
-/// sent must not pull in what lies elsewhere.
+/// Reads the bytes of a picture, or says why it cannot. Links, pipes and devices are refused: a sides file from
+/// somebody else must not pull in files from elsewhere.
 pub(crate) fn read_picture(path: &Path) -> Result<Vec<u8>, String> {
     let kind = match std::fs::symlink_metadata(path) {
         Ok(there) => there.file_type(),
@@ -308,7 +308,7 @@ pub(crate) fn report(stop: &Stop) -> Outcome {
     }
 }
 
-/// `2 errors`
+/// The number of errors in words: `2 errors`.
 fn errors_of(faults: &Diagnostics) -> String {
     let kept = faults.list().iter().filter(|error| error.is_error()).count();
     let errors = kept + faults.more();

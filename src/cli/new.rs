@@ -64,7 +64,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// Writes the form to print.
+/// Writes the printable form.
 fn form(options: &Options, path: &Path) -> Result<Outcome, Stop> {
     if path.extension().is_none_or(|ending| !ending.eq_ignore_ascii_case("pdf")) {
         return Err(Stop::Said(format!(
@@ -80,7 +80,7 @@ fn form(options: &Options, path: &Path) -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// Writes a file whole, or not at all, and never over a file.
+/// Writes a whole file or nothing, and never overwrites a file.
 fn create(path: &Path, bytes: &[u8]) -> Result<(), Stop> {
     let cannot = |error: &std::io::Error| {
         let shown = files::shown(path);

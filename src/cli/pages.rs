@@ -157,7 +157,7 @@ pub(crate) fn write(
     write_pages(&pages, out, &inputs)
 }
 
-/// The pictures that the file names, from beside it, and where they are.
+/// Reads the pictures that the file names, which are beside it, and their paths.
 fn pictures_of(house: &House, sides: &Path) -> Result<(Pictures, Vec<PathBuf>), Stop> {
     let folder = sides.parent().unwrap_or(Path::new(""));
     let has_folder = sides != Path::new("-");

@@ -108,7 +108,7 @@ impl Patch {
 
     /// The side of an outline that lies farthest outside this, or deepest inside; `None` if none does.
     ///
-    /// Looked for at nine points of each side, which is enough to name it and to say how far.
+    /// It is searched at nine points of each side, which is enough to name it and to say how far.
     pub(crate) fn farthest(
         &self,
         (outline, at): (&Outline, (i64, i64)),
@@ -154,7 +154,7 @@ impl Patch {
         self.edges().filter(crosses).count() % 2 == 1
     }
 
-    /// How far a point lies from the nearest edge, and the way from there to the point.
+    /// The distance of a point from the nearest edge, and the vector from there to the point.
     fn to_its_edge(&self, point: [f64; 2]) -> Option<(f64, [f64; 2])> {
         let nearest = |(a, b): ([f64; 2], [f64; 2])| {
             let along = [b[0] - a[0], b[1] - a[1]];
@@ -167,14 +167,14 @@ impl Patch {
         self.edges().map(nearest).min_by(|one, other| one.0.total_cmp(&other.0))
     }
 
-    /// The same moved by so many nanometers east and north.
+    /// This region moved by the given nanometers east and north.
     pub(crate) fn moved(&self, (east, north): (i64, i64)) -> Patch {
         let foot = Length::FOOT.nm() as f64;
         let by = [east as f64 / foot, north as f64 / foot];
         self.each(|corner| [corner[0] + by[0], corner[1] + by[1]])
     }
 
-    /// The same turned a quarter to the left about the origin.
+    /// This region rotated a quarter turn counterclockwise about the origin.
     pub(crate) fn turned_left(&self) -> Patch {
         self.each(|corner| [-corner[1], corner[0]])
     }
@@ -184,8 +184,8 @@ impl Patch {
         Patch(self.0.iter().map(|part| part.iter().map(ring).collect()).collect())
     }
 
-    /// The ways to move this so that one of its corners meets one of `other`'s and its box fits that one's, the
-    /// shortest first; at most `most`, east and north in nanometers.
+    /// The moves, shortest first, that bring one of its corners onto one of `other`'s and fit its bounding box into
+    /// `other`'s; at most `most`, east and north in nanometers.
     pub(crate) fn moves_onto(&self, other: &Patch, sliver: Length, most: usize) -> Vec<(i64, i64)> {
         let (ours, theirs) = (self.bounds(), other.bounds());
         let spare = sliver.feet();
@@ -195,7 +195,7 @@ impl Patch {
                     && ours[axis].1 + by[axis] <= theirs[axis].1 + spare
             })
         };
-        // A corner may be met along one axis only: both axes are tried by themselves.
+        // Corners may agree along one axis only, so each axis is also tried by itself.
         let along = |axis: usize| {
             let mut all = vec![0.0];
             for a in self.0.iter().flatten().flatten() {
@@ -220,7 +220,7 @@ impl Patch {
         moves.into_iter().map(|by| (nm(by[0]).nm(), nm(by[1]).nm())).collect()
     }
 
-    /// How many corners it has.
+    /// The number of its corners.
     pub(crate) fn corner_count(&self) -> usize {
         self.0.iter().flatten().map(Vec::len).sum()
     }
@@ -246,7 +246,7 @@ impl Patch {
     }
 }
 
-/// Whether a side is looked for outside a region or inside it.
+/// Whether to search for a side outside a region or inside it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Lies {
     Outside,
@@ -257,13 +257,13 @@ pub(crate) enum Lies {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Farthest {
     pub(crate) side: usize,
-    /// How far, north or south, east or west.
+    /// The distance along its larger axis, north or south, east or west.
     pub(crate) feet: f64,
-    /// From the edge of the region to the side.
+    /// The vector from the edge of the region to the side.
     pub(crate) direction: Direction,
 }
 
-/// The direction that comes nearest to a way, east then north.
+/// The compass direction nearest to a vector, given as east then north.
 fn toward(way: [f64; 2]) -> Direction {
     let (axis, part) =
         if way[0].abs() > way[1].abs() { (Axis::East, way[0]) } else { (Axis::North, way[1]) };

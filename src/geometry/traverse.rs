@@ -144,7 +144,7 @@ impl Misclosure {
         self.spoken_in(Form::FeetAndInches)
     }
 
-    /// The same in lengths of another form.
+    /// The misclosure in words, with lengths in another notation.
     pub(crate) fn spoken_in(self, form: Form) -> String {
         let way = |axis: Axis| {
             let miss = self.on(axis);
@@ -318,11 +318,11 @@ impl Traverse {
         }
     }
 
-    /// The walk with what follows filled in as far as the others leave something for it: what there is to draw of a walk
-    /// that does not close.
+    /// The traverse with lengths by closing filled in as far as the other sides allow, for drawing one that does
+    /// not close.
     pub(crate) fn filled_as_far_as_it_goes(mut self) -> Traverse {
         for axis in Axis::BOTH {
-            // A side that would run backwards stays without a length.
+            // A side that would run backward stays without a length.
             let _ = self.fill(axis);
         }
         self

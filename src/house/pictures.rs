@@ -1,39 +1,39 @@
-//! The pictures that the file names, wall by wall.
+//! The pictures that the file names, per wall.
 
 use crate::diagnostic::Span;
 use crate::house::{Model, Side};
 
-/// A picture that the file names: where it is kept, and which wall it is of.
+/// A picture that the file names: its file and the wall that it shows.
 #[derive(Clone, Copy, Debug)]
 pub struct WallPicture<'a> {
     pub(crate) file: &'a str,
     pub(crate) span: Span,
     pub(crate) of: &'a str,
     pub(crate) side: &'a Side,
-    /// The places of its space and its side; none for a side of the land.
+    /// The indices of its space and its side; `None` for a side of a lot.
     pub(crate) place: Option<(usize, usize)>,
 }
 
 impl<'a> WallPicture<'a> {
-    /// The plain name of its file, beside the sides file.
+    /// The plain name of its file, which is beside the sides file.
     #[must_use]
     pub fn file(&self) -> &'a str {
         self.file
     }
 
-    /// The space or the lot whose wall or line it shows.
+    /// The name of the space or lot whose side it shows.
     #[must_use]
     pub fn of(&self) -> &'a str {
         self.of
     }
 
-    /// The side that it is of.
+    /// The number of the side that it shows.
     #[must_use]
     pub fn side(&self) -> &'a Side {
         self.side
     }
 
-    /// What the file says of it.
+    /// Its caption in the file.
     #[must_use]
     pub fn caption(&self) -> &'a str {
         self.side.words.photo.as_deref().unwrap_or_default()
@@ -41,7 +41,8 @@ impl<'a> WallPicture<'a> {
 }
 
 impl Model {
-    /// The pictures that the file names, of spaces in file order and then of the land. One file may be of several walls.
+    /// The pictures that the file names: those of spaces in file order, then those of lots. Several walls may name
+    /// one file.
     pub fn pictures(&self) -> impl Iterator<Item = WallPicture<'_>> {
         let of_spaces = self.spaces.iter().enumerate().flat_map(|(i, space)| {
             let sides = space.sides.iter().enumerate();

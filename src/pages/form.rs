@@ -1,4 +1,4 @@
-//! The form to print: one page for pencil and clipboard, with the rows that are typed afterwards.
+//! The printable form: one page for pencil and clipboard, with the rows that are typed later.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::error::Error;
@@ -9,19 +9,19 @@ use crate::pages::fonts::Typeface;
 use crate::pages::layout::EDGE_PT;
 use crate::pages::page::{Anchor, Page, Point, Stroke, Text};
 
-/// From one row to the next: a quarter of an inch, which a pencil in the cold needs.
+/// The distance between rows: a quarter inch, enough for writing outdoors in the cold.
 const ROW_PT: f64 = 18.0;
-/// Rows of a walk on the left, and of the two on the right.
+/// The rows of the walk on the left, and of the two on the right.
 const ROWS: [usize; 3] = [21, 10, 8];
-/// Between the walks on the left and on the right.
+/// The distance between the walks on the left and on the right.
 const BETWEEN_PT: f64 = 16.0;
-/// The squares of the ground for a sketch: an eighth of an inch.
+/// The spacing of the grid for a sketch: an eighth of an inch.
 const SQUARE_PT: f64 = 9.0;
 
-/// The lines of that ground.
+/// The line width of that grid.
 const DOTS: [f64; 2] = [0.75, 1.5];
 
-/// A row's columns: head, and share of the width.
+/// The columns of a row: heading and share of the width.
 const COLUMNS: [(&str, f64); 7] = [
     ("side", 0.09),
     ("way", 0.17),
@@ -32,14 +32,14 @@ const COLUMNS: [(&str, f64); 7] = [
     ("about", 0.16),
 ];
 
-/// A form to measure a house with, as a PDF of one page.
+/// A form for measuring a house, as a PDF of one page.
 ///
-/// It has the rows of a sides file: a way and a length for each wall, a box where a wall could not be reached
-/// (`by closing`) and one where it is a guess (`estimated`), and what stands at the head of the file.
+/// It has the rows of a sides file: a direction and a length for each wall, a box for a wall that could not be
+/// reached (`by closing`) and one for an estimate (`estimated`), and the statements at the head of the file.
 ///
 /// # Errors
 ///
-/// [`Error::Drawing`] if it cannot be made; that is a mistake of this program.
+/// [`Error::Drawing`] if it cannot be made, which is a bug in this program.
 pub fn form(paper: Paper) -> Result<Vec<u8>, Error> {
     export::pdf::alone(&[page(paper)], TITLE)
 }
@@ -82,7 +82,7 @@ fn page(paper: Paper) -> Page {
     page
 }
 
-/// A small paragraph across the page; where its next line would stand.
+/// A small paragraph across the page; returns where its next line would be.
 fn small(page: &mut Page, at: Point, words: &str) -> f64 {
     const SIZE_PT: f64 = 6.8;
     let width = page.width_pt - EDGE_PT - at.x_pt;
@@ -94,7 +94,7 @@ fn small(page: &mut Page, at: Point, words: &str) -> f64 {
     y_pt
 }
 
-/// What is written once, with lines to write on; where it ends.
+/// The entries that are written once, with lines to write on; returns where they end.
 fn head(page: &mut Page, right: f64) -> f64 {
     let mut y = 46.0;
     page.write(Text::new(Point::new(EDGE_PT, y), 13.0, TITLE).in_hand(Typeface::Bold));
@@ -137,7 +137,7 @@ fn head(page: &mut Page, right: f64) -> f64 {
     next + 3.0
 }
 
-/// One walk: its name, and its rows; where it ends.
+/// One walk: its name and its rows; returns where it ends.
 fn walk(page: &mut Page, at: Point, width: f64, name: &str, rows: usize) -> f64 {
     let mut y = at.y_pt + 8.0;
     let lines: [&[(&str, f64)]; 2] = [
@@ -194,7 +194,7 @@ fn boxes(page: &mut Page, middle: f64, top: f64, rows: usize) {
     }
 }
 
-/// Squared ground for a sketch.
+/// A grid for a sketch.
 fn squares(page: &mut Page, top: f64, right: f64, bottom: f64) {
     let words = "Sketch: the street at the bottom; number the corners as you walk.";
     page.write(Text::new(Point::new(EDGE_PT, top + 6.0), 7.5, words));

@@ -127,8 +127,8 @@ impl Reconciliation {
         self.pages_with(options, &Pictures::default())
     }
 
-    /// The same with the pictures that the file names, as [`Pictures::read`] reads them. Without pictures, and where what is
-    /// private is left out, there are no photographs.
+    /// The pages with the pictures that the file names, as [`Pictures::read`] reads them. There are no photographs
+    /// without pictures, or if private parts are left out.
     ///
     /// # Errors
     ///
@@ -155,7 +155,7 @@ impl Reconciliation {
     }
 }
 
-/// The photographs of a set of pages, and the marks by which the pages tell which stands where.
+/// The photographs of a set of pages, and the marks that identify each.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Shown {
     pub(crate) pictures: Pictures,
@@ -163,7 +163,7 @@ pub(crate) struct Shown {
 }
 
 impl Pages {
-    /// The pages with these photographs, of which some may be unknown: then their places stay empty.
+    /// The pages with these photographs; the places of unknown ones stay empty.
     pub(crate) fn of(
         reconciliation: &Reconciliation,
         options: PageOptions,
@@ -287,7 +287,7 @@ impl Pages {
     }
 }
 
-/// Every page read as SVG, ready to be drawn, one at a time: a page read so takes a few megabytes.
+/// Parses each page as SVG for rendering, one at a time, since a parsed page takes a few megabytes.
 pub(crate) fn trees(pages: &[Page]) -> impl Iterator<Item = Result<usvg::Tree, Error>> + '_ {
     let options =
         usvg::Options { fontdb: std::sync::Arc::new(fonts::fonts()), ..usvg::Options::default() };

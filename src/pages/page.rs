@@ -261,14 +261,14 @@ pub(crate) enum Ink {
     Photograph(Photograph),
 }
 
-/// A photograph on a page, upright, from its top left corner.
+/// A photograph on a page, upright, positioned by its top left corner.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Photograph {
     pub(crate) at: Point,
     pub(crate) width_pt: f64,
     pub(crate) height_pt: f64,
     pub(crate) picture: Picture,
-    /// What a reader is told who cannot see it.
+    /// Its alternative text.
     pub(crate) told: String,
 }
 
@@ -333,7 +333,7 @@ impl Page {
         strokes.flatten().collect()
     }
 
-    /// Whether a photograph stands on it.
+    /// Whether it has a photograph.
     pub(crate) fn has_photographs(&self) -> bool {
         self.inks.iter().any(|ink| matches!(ink, Ink::Photograph(_)))
     }

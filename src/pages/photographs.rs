@@ -1,4 +1,4 @@
-//! The pictures that the file names, two or four to a page, each with its wall.
+//! Pages with the pictures that the file names, two or four to a page, each with its wall.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::diagnostic::words;
@@ -13,17 +13,17 @@ use crate::units::decimal::thousands;
 use crate::wording::photographs::ABOUT;
 use crate::wording::sentences::Sentences;
 
-/// Up to so many stand two to a page, more of them four to a page.
+/// Up to this many are set two to a page, more of them four to a page.
 const MOST_LARGE: usize = 6;
-/// Between two photographs, in points.
+/// The distance between two photographs, in points.
 const BETWEEN_PT: f64 = 14.0;
-/// What the words below a photograph take, in points.
+/// The height of the words below a photograph, in points.
 const WORDS_PT: f64 = 58.0;
-/// What stands over the photographs of the first page takes no more than this, in points.
+/// The largest height of the text above the photographs of the first page, in points.
 const ABOVE_PT: f64 = 42.0;
 
-/// Fills the pages of photographs. How many pages they take follows from the sides file alone, so that
-/// a page of the set can be made anew without the photographs of the others.
+/// Fills the pages of photographs. Their number depends only on the sides file, so that one page of a set can be
+/// made again without the photographs of the others.
 pub(crate) fn photographs(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -54,14 +54,14 @@ pub(crate) fn photographs(
     }
 }
 
-/// The room for a photograph and the words below it.
+/// The rectangle for a photograph and the words below it.
 struct Slot {
     width_pt: f64,
     height_pt: f64,
 }
 
 impl Slot {
-    /// Two rows to a page, the first of which has words above them.
+    /// Two rows fit on a page, also on the first one, which has text above them.
     fn of(flow: &Flow, columns: usize) -> Slot {
         let height_pt = (flow.whole_page_pt() - ABOVE_PT - 6.0) / 2.0;
         let width_pt = match columns {
@@ -71,7 +71,7 @@ impl Slot {
         Slot { width_pt, height_pt }
     }
 
-    /// The photograph with its words, from the left top corner of the room.
+    /// The photograph with its words, relative to the top left corner of the slot.
     fn filled(
         &self,
         say: &Sentences<'_>,
@@ -115,7 +115,7 @@ impl Slot {
         inks
     }
 
-    /// The photograph in its frame, as large as fits; an empty frame without one. And where it ends.
+    /// The photograph in its frame, as large as fits, or an empty frame without one; and where it ends, in points.
     fn seen(&self, caption: &str, told: &str, picture: Option<&Picture>) -> (Vec<Ink>, f64) {
         let room = (self.width_pt, self.height_pt - WORDS_PT);
         let (width_pt, height_pt) = picture.map_or((room.0 / 2.0, room.1), |picture| {

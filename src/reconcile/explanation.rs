@@ -118,7 +118,8 @@ impl Explanation {
     }
 }
 
-/// How much a cause of this standard deviation may leave and still fit, in square feet: what all but a few offices stay within.
+/// The most that a cause with this standard deviation may leave and still fit, in square feet: almost all offices
+/// stay within it.
 pub(super) fn allows(sigma: f64) -> f64 {
     3.0 * sigma + 0.5
 }

@@ -367,7 +367,7 @@ impl Figure {
         }
     }
 
-    /// Whether it is neither the record's, a listing's nor a plan's, but somebody else's under its own name.
+    /// Whether it comes from somebody else, under a name of its own, and not from a record, a listing or a plan.
     pub(crate) fn has_own_name(&self) -> bool {
         matches!(self.kind, FigureKind::Other(_))
     }
@@ -515,7 +515,7 @@ pub(crate) fn repeats(record: Option<i64>, listing: Option<i64>, measured: Optio
     record.is_some() && listing == record && measured != record
 }
 
-/// Whether the listing's figure is the record's although the measured area, in whole square feet, differs.
+/// Whether the listing repeats the record's figure although the measured area, in whole square feet, differs.
 pub(crate) fn listing_repeats_record(figures: &[Figure], measured: Option<i64>) -> bool {
     let of = |kind: FigureKind| {
         figures.iter().find(|figure| figure.kind == kind).map(|figure| figure.area().whole_sq_ft())

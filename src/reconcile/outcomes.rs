@@ -70,23 +70,23 @@ impl Outcomes {
     }
 }
 
-/// The likely outlines of a space on whole steps: each way to close one axis with each way to close the other.
+/// The likely outlines of a space on whole steps: each closing of one axis with each closing of the other.
 #[derive(Clone, Debug)]
 pub(super) struct OnGrid {
     north: Vec<Leg>,
     east: Vec<Leg>,
     norths: Vec<OnSteps>,
     easts: Vec<OnSteps>,
-    /// The area of each pair, in square steps: all of the first north one first.
+    /// The area of each pair, in square steps: all pairs of the first north closing first.
     areas: Vec<i64>,
-    /// The side of a step, in feet, and what was worked out, in square feet.
+    /// The length of a step, in feet, and the computed area, in square feet.
     step: f64,
     middle: f64,
 }
 
 impl OnGrid {
-    /// Of a space whose walls are brought onto steps this way, against `ruled`, what was worked out; only for straight walls
-    /// along an axis, and steps that are wider than the reading.
+    /// The outcomes of a space whose walls are rounded this way, relative to `ruled`, the computed area; only for
+    /// straight walls along an axis, and steps larger than the reading.
     pub(super) fn of(
         at: &AtFace,
         ruled: &Outline,
@@ -115,13 +115,13 @@ impl OnGrid {
         Some(OnGrid { north, east, norths, easts, areas, step, middle })
     }
 
-    /// What the whole outline could be off.
+    /// The possible deviations of the whole outline.
     pub(super) fn whole(&self) -> Outcomes {
         self.outcomes(self.middle, |_, _| 0)
     }
 
-    /// What the outline could be off with the rectangle of two of its walls filled in or left off, which adds `effect`: the same
-    /// lengths stand in both.
+    /// The possible deviations with the rectangle between two of its walls filled in or left off, which adds
+    /// `effect`: both use the same lengths.
     pub(super) fn without(&self, walls: [usize; 2], sign: i64, effect: f64) -> Option<Outcomes> {
         let at = |legs: &[Leg]| legs.iter().position(|leg| walls.contains(&leg.side));
         let (north, east) = (at(&self.north)?, at(&self.east)?);
@@ -294,7 +294,7 @@ impl Together {
         bins.filter(|(bin, _)| lies(*bin)).map(|(_, chance)| chance).sum()
     }
 
-    /// The mean of what is listed and the variance about it; none where little is.
+    /// The mean of the listed deviations and the variance about it; `None` if little is listed.
     pub(super) fn middle(&self) -> Option<(f64, f64)> {
         let listed = 1.0 - self.rest;
         if listed < 0.4 {

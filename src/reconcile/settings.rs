@@ -48,7 +48,7 @@ pub(super) struct Setting<'a> {
     /// Its prior probability.
     pub(super) chance: f64,
     pub(super) total: Area,
-    /// How far the middle of what an office would get lies from that, in square feet.
+    /// The mean of what an office would get minus the computed area, in square feet.
     pub(super) shift: f64,
     /// The variance of the total without departures, in square feet squared.
     pub(super) variance: f64,
@@ -299,8 +299,8 @@ fn times(house: &House, space: usize) -> f64 {
 }
 
 impl Setting<'_> {
-    /// Where every wall is rounded the same way, the nearest closing takes back what was rounded most, and an office mostly does
-    /// not: so the middle and the spread are taken from what is listed.
+    /// If every wall is rounded the same way, the nearest closing takes back what was rounded most, but most
+    /// offices do not; so the mean and the spread come from the listed outcomes.
     fn take_the_middle(&mut self) {
         if let Some((middle, variance)) = self.base().middle() {
             let more = (variance - self.variance).max(0.0);
@@ -417,7 +417,8 @@ impl Setting<'_> {
         grid.as_ref()
     }
 
-    /// What a space could be off with a part of it filled in or left off; none where nothing is listed of it.
+    /// The possible deviations of a space with a part of it filled in or left off; `None` if nothing is listed for
+    /// it.
     fn with_part(&self, space: usize, part: Part) -> Option<Outcomes> {
         if self.is_known[space] || self.variances[space] == 0.0 {
             return None;

@@ -353,7 +353,7 @@ impl Run {
     }
 }
 
-/// How most of the sides are written; of two alike the one that comes first.
+/// The notation of most sides; of two equally common ones, the one that comes first.
 pub(crate) fn usual_form<'a>(runs: impl Iterator<Item = &'a Run>) -> Form {
     let mut counts: Vec<(Form, usize)> = Vec::new();
     for form in runs.filter_map(Run::form) {

@@ -337,7 +337,7 @@ pub(crate) fn days_after(day: Date, days: i32) -> Option<Date> {
 mod tests {
     use super::*;
 
-    fn is_sound(rules: &PlaceRules) -> bool {
+    fn is_valid(rules: &PlaceRules) -> bool {
         let others = rules.moving.iter().chain(rules.cap.as_ref().map(|cap| &cap.rule));
         let mut all = rules.dates.iter().map(|date| &date.rule).chain(others);
         let mut days = rules.holidays.days.iter();
@@ -370,7 +370,7 @@ mod tests {
         for &place in Place::ALL {
             let Some(text) = text_of(place) else { continue };
             let rules = read(text).map_err(|error| error.to_string());
-            assert!(rules.as_ref().is_ok_and(is_sound), "{}: {rules:?}", place.word());
+            assert!(rules.as_ref().is_ok_and(is_valid), "{}: {rules:?}", place.word());
         }
     }
 

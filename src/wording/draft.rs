@@ -1,4 +1,4 @@
-//! What a draft says: how far a walk ends from where it began, and which sides to measure again. No area.
+//! The wording of a draft: how far a traverse ends from its start, and which sides to measure again. No area.
 
 use crate::diagnostic::words;
 use crate::house::Side;
@@ -11,12 +11,12 @@ impl Draft {
         matches!(self.form, Form::Meters | Form::Centimeters | Form::Millimeters)
     }
 
-    /// A length as most sides are written.
+    /// A length in the notation of most sides.
     pub(crate) fn length(&self, length: Length) -> String {
         Written::new(length, self.form).spoken()
     }
 
-    /// A sentence for each walk that does not come back; one for all where every one does.
+    /// A sentence for each traverse that does not close, or one sentence if all close.
     pub(crate) fn statements(&self) -> Vec<String> {
         let open = self.walks.iter().filter(|walk| !walk.is_closed());
         let sentence = |walk: &DraftWalk| {
@@ -35,7 +35,7 @@ impl Draft {
         }
     }
 
-    /// What a draft is.
+    /// What a draft is and is not.
     pub(crate) fn caution(&self) -> &'static str {
         match self.walks.iter().all(DraftWalk::is_closed) {
             true => {
@@ -47,7 +47,7 @@ impl Draft {
         }
     }
 
-    /// What to look at again, a line each.
+    /// What to check again, one line each.
     pub(crate) fn advice(&self) -> Vec<String> {
         let mut advice = Vec::new();
         for walk in self.walks.iter().filter(|walk| !walk.is_closed()) {
@@ -78,7 +78,7 @@ fn missing(walk: &DraftWalk) -> Option<String> {
     ))
 }
 
-/// The sides to measure again, ordinary slips first.
+/// The sides to measure again, common errors first.
 fn again(walk: &DraftWalk, is_lot: bool) -> Option<String> {
     const MOST: usize = 8;
     if walk.suspects.is_empty() {
@@ -104,7 +104,7 @@ fn again(walk: &DraftWalk, is_lot: bool) -> Option<String> {
     Some(format!("{how}: {}.", names.join("; ")))
 }
 
-/// What could not be read.
+/// Which lines could not be read.
 fn unread(lines: &[usize]) -> String {
     const MOST: usize = 12;
     let mut numbers: Vec<String> = lines.iter().take(MOST).map(usize::to_string).collect();
@@ -120,7 +120,7 @@ fn unread(lines: &[usize]) -> String {
     )
 }
 
-/// Side 3 (east 30').
+/// A side with its length, such as `side 3 (east 30')`.
 fn named(side: &Side) -> String {
     format!("side {} ({})", side.number(), side.typed())
 }

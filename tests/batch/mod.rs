@@ -162,9 +162,9 @@ fn folders_are_read_and_an_unreadable_file_becomes_a_row() {
     assert_eq!(rows[0]["tenth_foot"], 1_206);
     assert!(rows[1]["faults"][0].as_str().unwrap().contains("is not text in UTF-8"));
     assert_eq!(rows[2]["tenth_foot"], 1_206);
-    let (code, _, told) = run(&["no such folder"], b"");
+    let (code, _, message) = run(&["no such folder"], b"");
     assert_eq!(code, 2);
-    assert!(told.contains("cannot be read"), "{told}");
+    assert!(message.contains("cannot be read"), "{message}");
 }
 
 #[test]
@@ -226,12 +226,13 @@ fn a_summary_has_counts_medians_and_the_largest_gaps() {
     let text: String = (0..101).map(|i| line(&i.to_string(), &house(1_206 + i - 50))).collect();
     let folder = tempfile::tempdir().unwrap();
     let plot = folder.path().join("gaps.svg");
-    let (_, _, told) = run(&["-", "--summary", "--plot", plot.to_str().unwrap()], text.as_bytes());
-    assert!(told.starts_with("101 houses, 0 with faults, "), "{told}");
+    let (_, _, message) =
+        run(&["-", "--summary", "--plot", plot.to_str().unwrap()], text.as_bytes());
+    assert!(message.starts_with("101 houses, 0 with faults, "), "{message}");
     // The middle one of 1,156 to 1,256 is 1,206 itself.
-    assert!(told.contains("median 1.000"), "{told}");
-    assert!(told.contains("+50 sq ft (+4.1%)  record  100"), "{told}");
-    let (_, largest) = told.split_once("the largest gaps:\n").unwrap();
+    assert!(message.contains("median 1.000"), "{message}");
+    assert!(message.contains("+50 sq ft (+4.1%)  record  100"), "{message}");
+    let (_, largest) = message.split_once("the largest gaps:\n").unwrap();
     assert_eq!(largest.lines().count(), 20);
     let svg = fs::read_to_string(plot).unwrap();
     assert!(svg.starts_with("<svg") && svg.contains("101 figures"));
@@ -384,9 +385,9 @@ fn a_pipe_in_a_folder_is_left_out_with_a_word() {
     let pipe = folder.path().join("b.sides");
     assert!(std::process::Command::new("mkfifo").arg(&pipe).status().unwrap().success());
     let folder = folder.path().to_str().unwrap();
-    let (code, rows, told) = run(&[folder, "--format", "jsonl", "--plain"], b"");
-    assert_eq!((code, rows.lines().count()), (0, 1), "{told}");
-    assert!(told.contains("b.sides` is a pipe or a device"), "{told}");
+    let (code, rows, message) = run(&[folder, "--format", "jsonl", "--plain"], b"");
+    assert_eq!((code, rows.lines().count()), (0, 1), "{message}");
+    assert!(message.contains("b.sides` is a pipe or a device"), "{message}");
 }
 
 #[test]
@@ -405,8 +406,8 @@ fn nothing_that_is_read_or_typed_is_written_over() {
         (&sides, "-o", &other),
     ] {
         let before = fs::read(input).unwrap();
-        let (code, _, told) = run(&[&path(input), flag, &path(out)], b"");
-        assert_eq!(code, 2, "{flag} {}: {told}", out.display());
+        let (code, _, message) = run(&[&path(input), flag, &path(out)], b"");
+        assert_eq!(code, 2, "{flag} {}: {message}", out.display());
         assert_eq!(fs::read(input).unwrap(), before);
     }
     assert!(!other.exists());

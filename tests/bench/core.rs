@@ -53,23 +53,23 @@ fn reading_and_closing(bencher: Bencher<'_, '_>) {
 
 #[divan::bench]
 fn both_areas_with_range(bencher: Bencher<'_, '_>) {
-    let sound = fairfoot::read("house.sides", TWELVE).unwrap();
-    bencher.bench(|| black_box(&sound).areas(&Settings::default()).unwrap().gross().range());
+    let checked = fairfoot::read("house.sides", TWELVE).unwrap();
+    bencher.bench(|| black_box(&checked).areas(&Settings::default()).unwrap().gross().range());
 }
 
 #[divan::bench]
 fn text_in_both_areas_out(bencher: Bencher<'_, '_>) {
     bencher.bench(|| {
-        let sound = fairfoot::read("house.sides", black_box(TWELVE)).unwrap();
-        sound.areas(&Settings::default()).unwrap().gross().range()
+        let checked = fairfoot::read("house.sides", black_box(TWELVE)).unwrap();
+        checked.areas(&Settings::default()).unwrap().gross().range()
     });
 }
 
 /// A named peer: `geo`, in 64-bit floats, one area of corners already read. It reads, checks and rounds nothing.
 #[divan::bench]
 fn one_area_by_geo_in_floats(bencher: Bencher<'_, '_>) {
-    let sound = fairfoot::read("house.sides", TWELVE).unwrap();
-    let corners = sound.spaces()[0].outline().corners();
+    let checked = fairfoot::read("house.sides", TWELVE).unwrap();
+    let corners = checked.spaces()[0].outline().corners();
     let corners: Vec<(f64, f64)> =
         corners.iter().map(|corner| (corner.east.feet(), corner.north.feet())).collect();
     bencher.bench(|| {
@@ -80,8 +80,8 @@ fn one_area_by_geo_in_floats(bencher: Bencher<'_, '_>) {
 
 #[divan::bench]
 fn bridge_and_search(bencher: Bencher<'_, '_>) {
-    let sound = fairfoot::read("house.sides", TWELVE).unwrap();
-    let areas = sound.areas(&Settings::default()).unwrap();
+    let checked = fairfoot::read("house.sides", TWELVE).unwrap();
+    let areas = checked.areas(&Settings::default()).unwrap();
     bencher.bench(|| areas.clone().reconcile(&fairfoot::Weights::default()).unwrap());
 }
 
@@ -90,8 +90,8 @@ fn bridge_and_search(bencher: Bencher<'_, '_>) {
 fn full_search_with_porches(bencher: Bencher<'_, '_>, count: usize) {
     let text = with_porches(count);
     bencher.bench(|| {
-        let sound = fairfoot::read("house.sides", black_box(text.as_str())).unwrap();
-        let areas = sound.areas(&Settings::default()).unwrap();
+        let checked = fairfoot::read("house.sides", black_box(text.as_str())).unwrap();
+        let areas = checked.areas(&Settings::default()).unwrap();
         areas.reconcile(&fairfoot::Weights::default()).unwrap()
     });
 }
@@ -109,8 +109,8 @@ fn a_line_of_batch(bencher: Bencher<'_, '_>, explain: bool) {
 
 #[divan::bench]
 fn pages_to_pdf(bencher: Bencher<'_, '_>) {
-    let sound = fairfoot::read("house.sides", TWELVE).unwrap();
-    let areas = sound.areas(&Settings::default()).unwrap();
+    let checked = fairfoot::read("house.sides", TWELVE).unwrap();
+    let areas = checked.areas(&Settings::default()).unwrap();
     let reconciliation = areas.reconcile(&fairfoot::Weights::default()).unwrap();
     bencher.bench(|| reconciliation.pages(Paper::Letter).unwrap().pdf().unwrap());
 }

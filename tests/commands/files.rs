@@ -13,18 +13,18 @@ fn stderr_of(arguments: &[&str], code: i32) -> String {
 fn a_missing_file_is_an_error_with_exit_code_2() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("house");
-    let told = stderr_of(&["reconcile", path.to_str().unwrap()], 2);
-    assert!(told.contains("there is no file") && told.contains("fairfoot new"), "{told}");
+    let message = stderr_of(&["reconcile", path.to_str().unwrap()], 2);
+    assert!(message.contains("there is no file") && message.contains("fairfoot new"), "{message}");
     fs::write(folder.path().join("house.sides"), PLAIN).unwrap();
-    let told = stderr_of(&["reconcile", path.to_str().unwrap()], 2);
-    assert!(told.contains("did you mean") && told.contains("house.sides"), "{told}");
+    let message = stderr_of(&["reconcile", path.to_str().unwrap()], 2);
+    assert!(message.contains("did you mean") && message.contains("house.sides"), "{message}");
 }
 
 #[test]
 fn a_folder_as_input_is_an_error_with_exit_code_2() {
     let folder = tempfile::tempdir().unwrap();
-    let told = stderr_of(&["area", folder.path().to_str().unwrap()], 2);
-    assert!(told.contains("is a folder"), "{told}");
+    let message = stderr_of(&["area", folder.path().to_str().unwrap()], 2);
+    assert!(message.contains("is a folder"), "{message}");
 }
 
 #[test]
@@ -54,8 +54,8 @@ fn wrong_usage_exits_with_2_and_help_with_0() {
     fairfoot().arg("measure").assert().code(2);
     fairfoot().args(["reconcile"]).assert().code(2);
     fairfoot().args(["reconcile", "-", "--ties", "sideways"]).assert().code(2);
-    let told = stderr_of(&["reconcile", "-", "--reach", "42 7"], 2);
-    assert!(told.contains("two numbers and no unit"), "{told}");
+    let message = stderr_of(&["reconcile", "-", "--reach", "42 7"], 2);
+    assert!(message.contains("two numbers and no unit"), "{message}");
     fairfoot().arg("--help").assert().success();
     fairfoot().arg("--version").assert().success();
     for command in ["reconcile", "check", "area", "tidy", "new", "completions", "manual"] {

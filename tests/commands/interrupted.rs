@@ -214,7 +214,7 @@ fn leftover_pages_of_an_older_run_are_reported() {
     }
     let run =
         program().arg("pages").arg(sketch("cottage.sides")).arg("-o").arg(&out).output().unwrap();
-    let told = text(&run.stderr);
-    assert!(told.contains("house-9.svg") && told.contains("house-01.svg"), "{told}");
-    assert!(!told.contains("house-x.svg") && !told.contains("other-9.svg"), "{told}");
+    let message = text(&run.stderr);
+    assert!(message.contains("house-9.svg") && message.contains("house-01.svg"), "{message}");
+    assert!(!message.contains("house-x.svg") && !message.contains("other-9.svg"), "{message}");
 }

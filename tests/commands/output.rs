@@ -103,10 +103,10 @@ fn a_pipe_that_closes_early_is_no_fault() {
         .spawn()
         .unwrap();
     drop(child.stdout.take());
-    let mut told = String::new();
-    child.stderr.take().unwrap().read_to_string(&mut told).unwrap();
+    let mut message = String::new();
+    child.stderr.take().unwrap().read_to_string(&mut message).unwrap();
     assert!(child.wait().unwrap().success());
-    assert_eq!(told, "");
+    assert_eq!(message, "");
 }
 
 #[test]

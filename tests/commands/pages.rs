@@ -215,9 +215,9 @@ fn a_draft_of_a_walk_that_does_not_close_is_written_beside_its_error() {
             .write_stdin(open)
             .assert()
             .success();
-        let told = text(&run.get_output().stderr).to_owned();
-        assert!(told.contains("error[does-not-close]"), "{told}");
-        assert!(told.contains("1 page: "), "{told}");
+        let message = text(&run.get_output().stderr).to_owned();
+        assert!(message.contains("error[does-not-close]"), "{message}");
+        assert!(message.contains("1 page: "), "{message}");
         if kind != "png" {
             let run = fairfoot().arg("verify").arg(&out).assert().success();
             assert!(text(&run.get_output().stdout).contains("a draft"));

@@ -69,9 +69,10 @@ fn every_sketch_is_valid_and_tidy_and_begins_with_a_comment() {
         let text = fs::read_to_string(&path).unwrap();
         let name = path.file_name().unwrap().to_string_lossy().into_owned();
         assert!(text.starts_with("# "), "{name} says what it shows");
-        let sound = fairfoot::read(&name, text.clone()).unwrap_or_else(|faults| panic!("{faults}"));
+        let checked =
+            fairfoot::read(&name, text.clone()).unwrap_or_else(|faults| panic!("{faults}"));
         assert_eq!(
-            fairfoot::sketch::parse(sound.source().clone()).unwrap().tidied(),
+            fairfoot::sketch::parse(checked.source().clone()).unwrap().tidied(),
             text,
             "{name} is tidy"
         );
@@ -83,9 +84,9 @@ fn every_sketch_is_valid_and_tidy_and_begins_with_a_comment() {
 #[test]
 fn the_page_that_readme_shows_is_the_page_that_is_made() {
     let text = read("sketches/brick-garage.sides");
-    let sound = fairfoot::read("brick-garage.sides", text).expect("a sound file");
+    let checked = fairfoot::read("brick-garage.sides", text).expect("a sound file");
     let settings = fairfoot::Settings::default();
-    let areas = sound.areas(&settings).expect("areas");
+    let areas = checked.areas(&settings).expect("areas");
     let reconciliation = areas.reconcile(&fairfoot::Weights::default()).expect("figures");
     let pages = reconciliation.pages(fairfoot::Paper::Letter);
     let page = pages.expect("pages").svg().remove(0);
@@ -314,7 +315,8 @@ fn the_starter_is_clean_with_and_without_its_samples() {
     };
     let all: Vec<String> = starter.lines().map(in_use).collect();
     for text in [starter.clone(), all.join("\n")] {
-        let house = fairfoot::read("starter.sides", text).unwrap_or_else(|told| panic!("{told}"));
+        let house =
+            fairfoot::read("starter.sides", text).unwrap_or_else(|reported| panic!("{reported}"));
         let warnings = fairfoot::diagnostic::draw(house.source(), house.warnings(), false);
         assert!(house.warnings().is_empty(), "{warnings}");
     }

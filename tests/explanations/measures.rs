@@ -49,13 +49,13 @@ pub(crate) fn explained(house: &House, record: &Record) -> Explanations {
 struct Row {
     houses: u32,
     first: u32,
-    told: u32,
+    reported: u32,
     other_first: u32,
 }
 
 impl Row {
     fn add(&mut self, record: &Record, found: &Explanations) {
-        let told: Vec<&[String]> = found.reported().map(|one| one.departures()).collect();
+        let reported: Vec<&[String]> = found.reported().map(|one| one.departures()).collect();
         let is_true = |labels: &[String]| labels.len() == 1 && record.labels.contains(&labels[0]);
         // Causes that no figure can tell apart share the first place.
         let first = found.reported().next().map_or(0.0, |one| one.support());
@@ -63,10 +63,10 @@ impl Row {
             found.reported().any(|one| one.support() >= 0.999 * first && is_true(one.departures()));
         self.houses += 1;
         self.first += u32::from(leads);
-        self.told += u32::from(told.iter().any(|labels| is_true(labels)));
-        self.other_first += u32::from(!told.is_empty() && !leads);
+        self.reported += u32::from(reported.iter().any(|labels| is_true(labels)));
+        self.other_first += u32::from(!reported.is_empty() && !leads);
         if std::env::var_os("FAIRFOOT_SHOW").is_some() && !leads {
-            println!("{:?} {} told {told:?}", record.labels, record.sq_ft);
+            println!("{:?} {} told {reported:?}", record.labels, record.sq_ft);
         }
     }
 
@@ -78,7 +78,7 @@ impl Row {
         println!(
             "| {name} | {:.0} | {:.0} | {:.0} |",
             self.share(self.first),
-            self.share(self.told),
+            self.share(self.reported),
             self.share(self.other_first)
         );
     }
@@ -108,7 +108,7 @@ fn the_true_cause_is_reported_and_usually_first() {
     for (number, cause) in (0..).zip(ALL) {
         let row = row(cause, number);
         row.print(cause);
-        for (sum, count) in sums.iter_mut().zip([row.first, row.told, row.other_first]) {
+        for (sum, count) in sums.iter_mut().zip([row.first, row.reported, row.other_first]) {
             *sum += row.share(count) / ALL.len() as f64;
         }
     }
@@ -139,15 +139,16 @@ fn of_two_causes_together_another_is_seldom_told() {
         }
         count += 1;
         let found = explained(&house, &record);
-        let told: Vec<String> = found.reported().map(|one| one.departures().join("+")).collect();
+        let reported: Vec<String> =
+            found.reported().map(|one| one.departures().join("+")).collect();
         let is_half = |label: &String| {
             record.labels.iter().any(|all| all.split('+').any(|half| half == label))
         };
-        if told.iter().any(|label| record.labels.contains(label)) {
+        if reported.iter().any(|label| record.labels.contains(label)) {
             both += 1;
-        } else if told.iter().any(is_half) {
+        } else if reported.iter().any(is_half) {
             one += 1;
-        } else if !told.is_empty() {
+        } else if !reported.is_empty() {
             other += 1;
         }
     }
@@ -160,34 +161,34 @@ fn of_two_causes_together_another_is_seldom_told() {
 
 #[test]
 fn a_total_without_a_cause_is_mostly_met_with_silence() {
-    let (mut told, count) = (0_u32, 5 * houses());
+    let (mut reported, count) = (0_u32, 5 * houses());
     for seed in 0..count {
         let mut random = Random::new(seed + 77_000_000 + first_seed());
         let house = House::random(&mut random);
         let record = causes::none(&house, &mut random);
         let found = explained(&house, &record);
         if let Some(one) = found.reported().next() {
-            told += 1;
+            reported += 1;
             if std::env::var_os("FAIRFOOT_SHOW").is_some() {
                 println!("{:?} {:.2}", one.departures(), one.support());
             }
         }
     }
-    let share = 100.0 * f64::from(told) / count as f64;
+    let share = 100.0 * f64::from(reported) / count as f64;
     println!("no cause: told {share:.1}");
     assert!(share <= 12.0, "{share}");
 }
 
 #[test]
 fn rounding_alone_is_mostly_met_with_silence() {
-    let (mut told, count) = (0_u32, 2 * houses());
+    let (mut reported, count) = (0_u32, 2 * houses());
     for seed in 0..count {
         let mut random = Random::new(seed + 88_000_000 + first_seed());
         let house = House::random(&mut random);
         let record = causes::plain(&house, &mut random);
-        told += u32::from(explained(&house, &record).reported().next().is_some());
+        reported += u32::from(explained(&house, &record).reported().next().is_some());
     }
-    let share = 100.0 * f64::from(told) / count as f64;
+    let share = 100.0 * f64::from(reported) / count as f64;
     println!("rounding alone: told {share:.1}");
     assert!(share <= 20.0, "{share}");
 }

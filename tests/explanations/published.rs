@@ -10,9 +10,9 @@ fn rectangle(head: &str, north: &str, east: &str) -> String {
 }
 
 fn explanations(text: &str) -> (Vec<Explanation>, f64) {
-    let sound = fairfoot::read("case.sides", text).unwrap();
+    let checked = fairfoot::read("case.sides", text).unwrap();
     let settings = Settings::default();
-    let areas = sound.areas(&settings).unwrap();
+    let areas = checked.areas(&settings).unwrap();
     let reconciliation = areas.reconcile(&fairfoot::Weights::default()).unwrap();
     let explanations = reconciliation.figures()[0].explanations();
     (explanations.list().to_vec(), explanations.something_else())
@@ -69,9 +69,9 @@ fn spaces_that_a_figure_counts_are_part_of_its_rounding_test() {
         let text = format!(
             "record {record} sq ft counting \"Porch\"\nlevel \"G\"\nliving \"House\"\nnorth 28' 4\"\neast 42' 7\"\nsouth 28' 4\"\nwest 42' 7\"\nporch \"Porch\" start west 10'\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
         );
-        let sound = fairfoot::read("house.sides", text).expect("sound");
+        let checked = fairfoot::read("house.sides", text).expect("sound");
         let settings = fairfoot::Settings::default();
-        let areas = sound.areas(&settings).expect("areas");
+        let areas = checked.areas(&settings).expect("areas");
         let all = areas.reconcile(&fairfoot::Weights::default()).expect("figures");
         let figure = &all.figures()[0];
         assert_eq!(figure.rounding_test().could_explain(), Some(whether), "{record}");

@@ -4,10 +4,14 @@ use std::time::{Duration, Instant};
 
 use fairfoot::diagnostic::{Word, draw};
 
-use super::told;
+use super::diagnostics_of;
 
 fn first_word(bytes: &[u8]) -> Word {
-    told("bad.sides", bytes.to_vec()).1.first().map(fairfoot::Diagnostic::word).expect("a fault")
+    diagnostics_of("bad.sides", bytes.to_vec())
+        .1
+        .first()
+        .map(fairfoot::Diagnostic::word)
+        .expect("a fault")
 }
 
 fn house(side: &str) -> String {
@@ -33,7 +37,7 @@ fn a_nul_byte_and_control_characters_are_refused() {
     for hidden in ["\0", "\u{7}", "\u{1b}[31m", "\u{85}", "\u{200f}", "\u{202e}", "\u{2066}"] {
         let text = format!("property \"A{hidden}B\"\n");
         assert_eq!(first_word(text.as_bytes()), Word::HiddenCharacter, "{hidden:?}");
-        let (source, list) = told("bad.sides", text.into_bytes());
+        let (source, list) = diagnostics_of("bad.sides", text.into_bytes());
         let drawn = draw(&source, &list, false);
         let kept = |c: char| c.is_control() && c != '\n' || ('\u{202a}'..='\u{202e}').contains(&c);
         assert!(!drawn.contains(kept), "{drawn:?}");
@@ -103,17 +107,18 @@ fn huge_texts_are_answered_at_once() {
     assert_eq!(first_word("#".repeat(999_999).as_bytes()), Word::LineTooLong);
     assert_eq!(first_word("\"".repeat(900_000).as_bytes()), Word::LineTooLong);
     let nested = "living \"A\" within \"A\"\n".repeat(9_999);
-    let (source, list) = told("nested.sides", format!("level \"G\"\n{nested}").into_bytes());
+    let (source, list) =
+        diagnostics_of("nested.sides", format!("level \"G\"\n{nested}").into_bytes());
     assert!(draw(&source, &list, true).lines().count() < 2_000, "a page, not a flood");
     let garbage = "?!%& north -5' \"\n".repeat(9_999);
-    assert!(!told("garbage.sides", garbage.into_bytes()).1.is_empty());
+    assert!(!diagnostics_of("garbage.sides", garbage.into_bytes()).1.is_empty());
     assert!(begun.elapsed() < Duration::from_secs(60), "{:?}", begun.elapsed());
 }
 
 #[test]
 fn faults_come_all_at_once_and_in_file_order() {
     let text = "level \"G\"\nliving \"H\"\nnroth 30'\neast 40 1\nsouth 30' recoded 30'\nfrob\n";
-    let (_, list) = told("many.sides", text.as_bytes().to_vec());
+    let (_, list) = diagnostics_of("many.sides", text.as_bytes().to_vec());
     let words: Vec<&str> = list.iter().map(|fault| fault.word().as_str()).collect();
     assert_eq!(words, ["unknown-word", "bad-length", "unknown-word", "unknown-word"]);
     assert!(list.is_sorted_by_key(|fault| fault.span().start));
@@ -124,14 +129,14 @@ fn consequences_of_an_earlier_error_are_suppressed() {
     // The house cannot close without its bad side, and the porch stands at one of its corners.
     let text = "level \"G\"\nliving \"H\"\nnorth 30 0\neast 40'\ncorner \"step\"\nsouth 30'\n\
                 west 40'\nporch \"P\" from corner \"step\"\nsouth 5'\neast 5'\nnorth 5'\nwest 5'\n";
-    let (_, list) = told("held.sides", text.as_bytes().to_vec());
+    let (_, list) = diagnostics_of("held.sides", text.as_bytes().to_vec());
     assert_eq!(list.len(), 1, "{list:?}");
 }
 
 #[test]
 fn a_near_miss_is_read_as_meant_so_that_later_errors_appear_too() {
     let text = "level \"G\"\nliving \"H\"\nnroth 30'\neast 40'\nsouth 30'\nwest 38'\n";
-    let (_, list) = told("near.sides", text.as_bytes().to_vec());
+    let (_, list) = diagnostics_of("near.sides", text.as_bytes().to_vec());
     let words: Vec<&str> = list.iter().map(|fault| fault.word().as_str()).collect();
     assert_eq!(words, ["does-not-close", "unknown-word"]);
 }
@@ -140,7 +145,7 @@ fn a_near_miss_is_read_as_meant_so_that_later_errors_appear_too() {
 fn spans_at_wide_characters_and_at_the_end_draw() {
     for text in ["property \"日本", "level \"é\" 日本\n", "living", "north 5' note \"…", "é"]
     {
-        let (source, list) = told("wide.sides", text.as_bytes().to_vec());
+        let (source, list) = diagnostics_of("wide.sides", text.as_bytes().to_vec());
         assert!(draw(&source, &list, false).contains("error["), "{text}");
     }
 }
@@ -149,7 +154,7 @@ fn spans_at_wide_characters_and_at_the_end_draw() {
 fn a_bare_decimal_beside_feet_and_inches_is_asked_about_anywhere_in_the_file() {
     let asked = |sides: &str| {
         let text = format!("level \"G\"\nliving \"H\"\n{sides}\n");
-        let (_, list) = told("bare.sides", text.into_bytes());
+        let (_, list) = diagnostics_of("bare.sides", text.into_bytes());
         let about = list.iter().find(|fault| fault.word() == Word::TenthsBesideInches);
         about.map(|fault| fault.message().to_owned())
     };
@@ -174,7 +179,7 @@ fn a_bare_decimal_beside_feet_and_inches_is_asked_about_anywhere_in_the_file() {
 #[test]
 fn a_size_in_place_of_a_name_gets_help_where_sizes_go() {
     let text = format!("{}garage 20x20\n", house("north 30'"));
-    let (_, list) = told("size.sides", text.into_bytes());
+    let (_, list) = diagnostics_of("size.sides", text.into_bytes());
     assert_eq!(
         list[0].helps(),
         [
@@ -188,7 +193,7 @@ fn a_figure_three_times_the_house_or_a_third_of_it_is_asked_about() {
     // 30 × 40 = 1,200.
     let is_asked = |record: &str| {
         let text = format!("record {record} sq ft\n{}", house("north 30'"));
-        let (_, list) = told("far.sides", text.into_bytes());
+        let (_, list) = diagnostics_of("far.sides", text.into_bytes());
         list.iter().any(|fault| fault.word() == Word::FarOff)
     };
     for (record, is) in
@@ -201,7 +206,7 @@ fn a_figure_three_times_the_house_or_a_third_of_it_is_asked_about() {
 #[test]
 fn a_mark_after_a_word_is_a_text_and_after_a_mistyped_number_an_inch() {
     let help = |text: &str| {
-        let (_, list) = told("mark.sides", text.as_bytes().to_vec());
+        let (_, list) = diagnostics_of("mark.sides", text.as_bytes().to_vec());
         let fault = list.iter().find(|fault| fault.word() == Word::UnfinishedText);
         fault.expect("an unfinished text").helps().join(" ")
     };
@@ -216,7 +221,7 @@ fn a_balcony_may_hang_where_a_room_may_not() {
             "{}level \"Upper\"\nliving \"Rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n{space} start north 30'\nnorth 6'\neast 12'\nsouth 6'\nwest 12'\n",
             house("north 30'")
         );
-        let (_, list) = told("upper.sides", text.into_bytes());
+        let (_, list) = diagnostics_of("upper.sides", text.into_bytes());
         list.iter().any(|fault| fault.word() == Word::UpperOverhangs)
     };
     assert!(!upper("balcony \"Balcony\""));
@@ -264,7 +269,7 @@ fn files_of_other_programs_are_named() {
         (b"<!DOCTYPE html><html>", "web page"),
         (b"\xff\xd8\xff\xe0\0\x10JFIF", "photograph"),
     ] {
-        let (_, list) = told("other", bytes.to_vec());
+        let (_, list) = diagnostics_of("other", bytes.to_vec());
         assert_eq!(list[0].word(), Word::NotText);
         assert!(list[0].message().contains(named), "{}", list[0].message());
     }
@@ -273,9 +278,9 @@ fn files_of_other_programs_are_named() {
 #[test]
 fn the_first_of_many_errors_are_kept_and_the_others_counted() {
     let text = "quuxish waldoes 12\n".repeat(9_000);
-    let told = fairfoot::read("many.sides", text).expect_err("no line can be read");
-    assert!(told.list().len() <= 600, "{}", told.list().len());
-    assert_eq!(told.list().len() + told.more(), 9_000);
+    let output = fairfoot::read("many.sides", text).expect_err("no line can be read");
+    assert!(output.list().len() <= 600, "{}", output.list().len());
+    assert_eq!(output.list().len() + output.more(), 9_000);
 }
 
 #[test]
@@ -284,9 +289,9 @@ fn warnings_never_come_before_an_error() {
         "{}level \"U\"\nliving \"R\"\nnorth 30'\neast 40'\nsouth 30'\nwest 38'\n",
         house("north 30'").replace("west 40'", "close")
     );
-    let (_, list) = told("order.sides", text.into_bytes());
-    let first_warning = list.iter().position(|told| !told.is_error()).unwrap_or(list.len());
-    assert!(list[first_warning..].iter().all(|told| !told.is_error()), "{list:?}");
+    let (_, list) = diagnostics_of("order.sides", text.into_bytes());
+    let first_warning = list.iter().position(|output| !output.is_error()).unwrap_or(list.len());
+    assert!(list[first_warning..].iter().all(|output| !output.is_error()), "{list:?}");
     assert!(list[0].is_error());
 }
 
@@ -294,8 +299,8 @@ fn warnings_never_come_before_an_error() {
 fn feet_and_inches_typed_with_a_point_are_asked_about() {
     let asked = |sides: &str| {
         let text = format!("level \"G\"\nliving \"H\"\n{sides}\n");
-        let (_, list) = told("point.sides", text.into_bytes());
-        list.iter().any(|told| told.word() == Word::TenthsBesideInches)
+        let (_, list) = diagnostics_of("point.sides", text.into_bytes());
+        list.iter().any(|output| output.word() == Word::TenthsBesideInches)
     };
     assert!(asked("north 28.10\neast 42.11\nsouth 28.10\nwest 42.11"));
     assert!(asked("north 28.4\neast 42.11\nsouth 28.4\nwest 42.11"));

@@ -1,11 +1,11 @@
 //! For a walk that does not close: how far it misses, in which direction, and which sides to measure again.
 
-use super::told;
+use super::diagnostics_of;
 
 /// What is told, its lines joined.
 fn drawn(sides: &str) -> String {
     let text = format!("level \"Ground floor\"\nliving \"House\"\n{sides}");
-    let (source, list) = told("walk.sides", text.into_bytes());
+    let (source, list) = diagnostics_of("walk.sides", text.into_bytes());
     let page = fairfoot::diagnostic::draw(&source, &list, false);
     page.split_whitespace().collect::<Vec<_>>().join(" ")
 }
@@ -66,7 +66,7 @@ fn a_misclosure_within_tolerance_is_distributed_and_reported() {
 fn asked(one: &str, three: &str) -> [String; 2] {
     let text =
         format!("level \"G\"\nliving \"House\"\nnorth {one}\neast 40'\nsouth {three}\nwest 40'\n");
-    let (source, list) = told("walk.sides", text.into_bytes());
+    let (source, list) = diagnostics_of("walk.sides", text.into_bytes());
     let page = fairfoot::diagnostic::draw(&source, &list, false);
     [3, 5].map(|line| {
         let mut below = page.lines().skip_while(|shown| !shown.starts_with(&format!("{line} | ")));
@@ -154,8 +154,8 @@ fn a_crossing_is_reported_with_its_position() {
     let page = drawn(
         "south 10'\neast 10'\nnorth 30'\neast 40'\nsouth 15'\nwest 60'\nsouth 5'\neast 10'\n",
     );
-    let told = "side 3 (`north 30'`) and side 6 (`west 60'`) cross or touch 5' north and 10' east of the start";
-    assert!(page.contains(told), "{page}");
+    let output = "side 3 (`north 30'`) and side 6 (`west 60'`) cross or touch 5' north and 10' east of the start";
+    assert!(page.contains(output), "{page}");
     // The two diagonals of a square of 20 ft.
     let page =
         drawn("diagonal north 20' east 20'\nsouth 20'\ndiagonal north 20' west 20'\nsouth 20'\n");
@@ -165,7 +165,8 @@ fn a_crossing_is_reported_with_its_position() {
 #[test]
 fn a_call_of_a_deed_that_runs_the_wrong_way_is_asked_about() {
     let lot = |calls: &str| {
-        let (source, list) = told("lot.sides", format!("lot \"Lot\"\n{calls}").into_bytes());
+        let (source, list) =
+            diagnostics_of("lot.sides", format!("lot \"Lot\"\n{calls}").into_bytes());
         let page = fairfoot::diagnostic::draw(&source, &list, false);
         page.split_whitespace().collect::<Vec<_>>().join(" ")
     };
@@ -196,7 +197,7 @@ fn a_wall_typed_twice_is_named() {
 
 #[test]
 fn every_wall_of_the_sketches_typed_twice_is_named_wherever_the_walk_tells() {
-    let (mut told_twice, mut silent) = (0, Vec::new());
+    let (mut reported_twice, mut silent) = (0, Vec::new());
     for (name, text) in crate::pages::sketches() {
         let lines: Vec<&str> = text.lines().collect();
         for i in 0..lines.len() {
@@ -207,27 +208,27 @@ fn every_wall_of_the_sketches_typed_twice_is_named_wherever_the_walk_tells() {
                 continue;
             }
             let twice = [&lines[..=i], &lines[i..]].concat().join("\n");
-            let (source, list) = told(&name, twice.into_bytes());
+            let (source, list) = diagnostics_of(&name, twice.into_bytes());
             let page = fairfoot::diagnostic::draw(&source, &list, false);
             // Where another side follows from the others it takes the error up; that is another warning.
             if !page.contains("error[does-not-close]") {
                 continue;
             }
             match page.contains("typed twice?") {
-                true => told_twice += 1,
+                true => reported_twice += 1,
                 false => silent.push(format!("{name}:{}", i + 2)),
             }
         }
     }
     assert_eq!(silent, Vec::<String>::new());
-    assert!(told_twice >= 80, "{told_twice}");
+    assert!(reported_twice >= 80, "{told_twice}");
 }
 
 #[test]
 fn a_call_along_the_gap_is_named() {
     // 150' for 180': the gap runs along that call.
     let lot = "lot \"Lot 4\"\nbearing N 3° E 210'\nbearing S 88° 10' E 180'\nbearing S 2° W 214.5'\nbearing N 87° W 150'\n";
-    let (source, list) = told("lot.sides", lot.as_bytes().to_vec());
+    let (source, list) = diagnostics_of("lot.sides", lot.as_bytes().to_vec());
     let page = fairfoot::diagnostic::draw(&source, &list, false);
     let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(page.contains("compare with the deed: side 2 (`bearing S 88° 10' E 180'`) or side 4 (`bearing N 87° W 150'`)"), "{page}");

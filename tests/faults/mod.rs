@@ -18,16 +18,16 @@ use fairfoot::diagnostic::{Word, draw};
 use fairfoot::{Diagnostic, Paper, Settings, Source};
 
 /// Everything fairfoot has to say of a text, in file order.
-pub(crate) fn told(name: &str, bytes: Vec<u8>) -> (Source, Vec<Diagnostic>) {
+pub(crate) fn diagnostics_of(name: &str, bytes: Vec<u8>) -> (Source, Vec<Diagnostic>) {
     let worked_out = || {
         let settings = Settings::default();
-        let sound = fairfoot::read_source(fairfoot::decode(name, bytes)?)?;
-        let areas = sound.areas(&settings)?;
+        let checked = fairfoot::read_source(fairfoot::decode(name, bytes)?)?;
+        let areas = checked.areas(&settings)?;
         let reconciliation = areas.reconcile(&fairfoot::Weights::default())?;
-        let mut told = reconciliation.warnings().to_vec();
+        let mut output = reconciliation.warnings().to_vec();
         let pages = reconciliation.pages(Paper::Letter);
-        told.extend(pages.map(|pages| pages.warnings().to_vec()).unwrap_or_default());
-        Ok((sound.source().clone(), told))
+        output.extend(pages.map(|pages| pages.warnings().to_vec()).unwrap_or_default());
+        Ok((checked.source().clone(), output))
     };
     worked_out().unwrap_or_else(|faults: fairfoot::Diagnostics| {
         (faults.source().clone(), faults.list().to_vec())
@@ -44,7 +44,7 @@ fn every_word_has_a_smallest_file_that_provokes_it() {
         let name = format!("{word}.sides");
         let bytes = std::fs::read(folder().join(&name))
             .unwrap_or_else(|error| panic!("tests/faults/{name}: {error}"));
-        let (source, list) = told(&name, bytes);
+        let (source, list) = diagnostics_of(&name, bytes);
         assert!(list.iter().any(|fault| fault.word() == *word), "{name}: {list:?}");
         insta::with_settings!({ snapshot_path => "messages", prepend_module_to_snapshot => false, omit_expression => true }, {
             insta::assert_snapshot!(word.as_str(), draw(&source, &list, false));
@@ -68,7 +68,7 @@ fn every_file_is_of_a_word() {
 fn every_error_says_what_to_type_or_do_instead() {
     for word in Word::ALL {
         let name = format!("{word}.sides");
-        let (_, list) = told(&name, std::fs::read(folder().join(&name)).unwrap());
+        let (_, list) = diagnostics_of(&name, std::fs::read(folder().join(&name)).unwrap());
         let fault = list.iter().find(|fault| fault.word() == *word).unwrap();
         assert!(!fault.is_error() || !fault.helps().is_empty(), "{word} has no help");
     }
@@ -78,7 +78,7 @@ fn every_error_says_what_to_type_or_do_instead() {
 fn messages_are_lower_case_without_a_final_stop() {
     for word in Word::ALL {
         let name = format!("{word}.sides");
-        let (_, list) = told(&name, std::fs::read(folder().join(&name)).unwrap());
+        let (_, list) = diagnostics_of(&name, std::fs::read(folder().join(&name)).unwrap());
         for fault in list {
             let message = fault.message();
             let first = message.chars().next().unwrap();

@@ -32,7 +32,7 @@ fn around(place: &str) -> (&'static str, &'static str) {
 fn errors(text: &str) -> Vec<Diagnostic> {
     match fairfoot::sketch::parse(Source::new("typed.sides", text)) {
         Ok(_) => Vec::new(),
-        Err(told) => told.list().to_vec(),
+        Err(output) => output.list().to_vec(),
     }
 }
 

@@ -5,7 +5,7 @@ use fairfoot::Settings;
 use fairfoot::areas::Range;
 
 use super::twin::{self, Exact, random_house};
-use super::walks::{areas, exact, fraction, sides_file, sound};
+use super::walks::{areas, checked, exact, fraction, sides_file};
 
 fn pair(range: Option<Range>) -> Option<(Exact, Exact)> {
     range.map(|range| (exact(range.low), exact(range.high)))
@@ -17,7 +17,7 @@ fn the_range_and_the_widest_are_those_found_by_listing_every_outline() {
     let mut stated = 0;
     for seed in 0..1_500 {
         for walls in [random_house::house(seed), random_house::with_slack(seed)] {
-            let house = sound(&sides_file("", &walls));
+            let house = read_house(&sides_file("", &walls));
             let ours = areas(&house, &Settings::default());
             let (range, widest) = (pair(ours.gross().range()), pair(ours.gross().widest()));
             assert_eq!(range, twin::range(&walls, &reach), "house {seed}");
@@ -33,7 +33,7 @@ fn another_reach_gives_another_range() {
     for (inches, reach) in [(1, fraction(1, 12)), (3, fraction(3, 12)), (6, fraction(6, 12))] {
         for seed in 0..400 {
             let walls = random_house::house(seed);
-            let house = sound(&sides_file("", &walls));
+            let house = read_house(&sides_file("", &walls));
             let length: fairfoot::units::Length = format!("{inches}\"").parse().unwrap();
             let settings = Settings { reading: length, ..Settings::default() };
             let ours = areas(&house, &settings);
@@ -46,7 +46,7 @@ fn another_reach_gives_another_range() {
 fn the_whole_foot_area_lies_in_its_range() {
     for seed in 0..3_000 {
         let walls = random_house::with_slack(seed);
-        let house = sound(&sides_file("", &walls));
+        let house = read_house(&sides_file("", &walls));
         let ours = areas(&house, &Settings::default());
         if let Some(range) = ours.gross().range() {
             let whole = ours.gross().whole_foot();

@@ -4,12 +4,12 @@ use approx::assert_relative_eq;
 use geo::{Area as _, LineString, Polygon};
 
 use super::twin::random_house;
-use super::walks::{sides_file, sound};
+use super::walks::{checked, sides_file};
 
 #[test]
 fn geo_finds_the_same_area_to_a_billionth() {
     for seed in 0..1_000 {
-        let house = sound(&sides_file("", &random_house::house(seed)));
+        let house = read_house(&sides_file("", &random_house::house(seed)));
         let outline = house.spaces()[0].outline();
         let ring: LineString<f64> = outline
             .corners()

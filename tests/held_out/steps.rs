@@ -4,7 +4,7 @@ use fairfoot::Settings;
 use num_traits::{Signed, Zero};
 
 use super::twin::{self, Exact, Halves, Wall, random_house};
-use super::walks::{areas, exact, fraction, nanometers, sides_file, sound, whole_feet};
+use super::walks::{areas, checked, exact, fraction, nanometers, sides_file, whole_feet};
 
 const HOUSES: u64 = 2_000;
 
@@ -24,7 +24,7 @@ fn our_ties(halves: Halves) -> fairfoot::units::Halves {
 fn areas_as_measured_are_those_of_the_second_computation() {
     for seed in 0..HOUSES {
         let walls = random_house::house(seed);
-        let house = sound(&sides_file("", &walls));
+        let house = read_house(&sides_file("", &walls));
         let area = exact(house.spaces()[0].outline().area());
         assert_eq!(area, twin::as_measured(&walls), "house {seed}");
     }
@@ -34,7 +34,7 @@ fn areas_as_measured_are_those_of_the_second_computation() {
 fn a_spread_misclosure_leaves_the_same_area_to_a_millionth() {
     for seed in 0..HOUSES {
         let walls = random_house::with_slack(seed);
-        let house = sound(&sides_file("", &walls));
+        let house = read_house(&sides_file("", &walls));
         let area = exact(house.spaces()[0].outline().area());
         // Spread lengths are whole nanometers here and exact fractions there.
         let apart = (area - twin::as_measured(&walls)).abs();
@@ -53,7 +53,7 @@ fn walls_to_a_tenth_and_to_an_inch_close_as_the_second_computation_has_them() {
                 ] {
                     let settings =
                         Settings { halves: our_ties(halves), fine, ..Settings::default() };
-                    let house = sound(&sides_file("", &walls));
+                    let house = read_house(&sides_file("", &walls));
                     let area = exact(areas(&house, &settings).gross().tenth_foot());
                     let (_, theirs) = twin::on_step_by_table(&walls, &step, halves);
                     assert_eq!(area, theirs, "house {seed}, {halves:?}, {fine:?}");
@@ -72,7 +72,7 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
             for halves in [Halves::Up, Halves::Down, Halves::Even] {
                 tried += 1;
                 let settings = Settings { halves: our_ties(halves), ..Settings::default() };
-                let house = sound(&sides_file("", &walls));
+                let house = read_house(&sides_file("", &walls));
                 let ours = areas(&house, &settings);
                 let all = twin::nearest_closings(&walls, &fraction(1, 1), halves);
                 assert!(!all.is_empty(), "house {seed}: more closings than can be listed");
@@ -122,7 +122,7 @@ fn the_corner_and_the_way_of_the_walk_do_not_decide_which_closing_is_taken() {
     for seed in 0..600 {
         for walls in [random_house::house(seed), random_house::with_slack(seed)] {
             let areas_of = |walls: &[Wall]| {
-                let ours = areas(&sound(&sides_file("", walls)), &Settings::default());
+                let ours = areas(&read_house(&sides_file("", walls)), &Settings::default());
                 (ours.gross().tenth_foot(), ours.gross().whole_foot())
             };
             let home = areas_of(&walls);
@@ -170,7 +170,7 @@ fn walls_move_to_another_face_as_the_second_computation_moves_them() {
         let veneer = fairfoot::units::Length::from_nm(nanometers(&thickness));
         let head = format!("faces frame\nveneer {veneer}");
         let each = vec![thickness; walls.len()];
-        let house = sound(&sides_file(&head, &walls));
+        let house = read_house(&sides_file(&head, &walls));
         match (outside(&house), twin::moved(&walls, &each)) {
             (Ok(ours), Some(theirs)) => {
                 assert_eq!(exact(ours.spaces()[0].outside().area()), theirs, "house {seed}");
@@ -205,7 +205,7 @@ fn a_veneer_on_some_walls_only_moves_those_alone() {
             text.push_str(&format!("{} {length}{none}\n", super::walks::word(wall.direction)));
             each.push(if bare { Exact::zero() } else { fraction(37, 96) });
         }
-        let house = sound(&text);
+        let house = read_house(&text);
         match (outside(&house), twin::moved(&walls, &each)) {
             (Ok(ours), Some(theirs)) => {
                 assert_eq!(exact(ours.spaces()[0].outside().area()), theirs, "house {seed}");
@@ -243,7 +243,7 @@ fn a_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_whichever_way_
                 "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{}",
                 sides.join("\n")
             );
-            let ours = outside(&sound(&text)).expect("areas");
+            let ours = outside(&read_house(&text)).expect("areas");
             assert_eq!(exact(ours.spaces()[0].outside().area()), fraction(3_423, 4), "{text}");
         }
     }
@@ -267,7 +267,8 @@ fn a_slanted_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_too() 
                 word(0),
                 word(3)
             );
-            let ours = outside(&sound(&text)).unwrap_or_else(|faults| panic!("{text}\n{faults}"));
+            let ours =
+                outside(&read_house(&text)).unwrap_or_else(|faults| panic!("{text}\n{faults}"));
             let area = ours.spaces()[0].outside().area().sq_ft();
             assert!((area - 115.916_667).abs() < 1e-4, "{area}\n{text}");
         }
@@ -297,7 +298,7 @@ fn a_curved_wall_moves_round_its_own_center_whichever_way_it_faces() {
             let text = format!(
                 "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 10'\n{east} {beside}'\narc {east} {chord} rise {rise} {toward}\n{east} {beside}'\n{south} 10'\n{west} 20'\n"
             );
-            let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
+            let Ok(ours) = outside(&read_house(&text)) else { panic!("{text}") };
             let found = ours.spaces()[0].outside().area().sq_ft();
             assert!((found - (231.0 + more)).abs() < 1e-4, "{found} {more}\n{text}");
         }
@@ -321,7 +322,7 @@ fn a_round_end_that_runs_on_from_its_walls_moves_with_them_whichever_way_it_face
         let text = format!(
             "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 20'\narc {east} 10' rise 5' {north}\n{south} 20'\n{west} 10'\n"
         );
-        let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
+        let Ok(ours) = outside(&read_house(&text)) else { panic!("{text}") };
         let found = ours.spaces()[0].outside().area().sq_ft();
         assert!((found - 273.016_59).abs() < 1e-4, "{found}\n{text}");
     }
@@ -337,7 +338,7 @@ fn slanted_walls_that_run_on_into_a_curve_move_with_it_whichever_way_it_faces() 
         let text = format!(
             "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 10'\ndiagonal {north} 3' {east} 4'\narc {east} 6' rise 1' {north}\ndiagonal {south} 3' {east} 4'\n{south} 10'\n{west} 14'\n"
         );
-        let Ok(ours) = outside(&sound(&text)) else { panic!("{text}") };
+        let Ok(ours) = outside(&read_house(&text)) else { panic!("{text}") };
         let found = ours.spaces()[0].outside().area().sq_ft();
         assert!((found - 200.215_92).abs() < 1e-4, "{found}\n{text}");
     }
@@ -348,7 +349,7 @@ fn a_slot_narrower_than_half_a_step_is_gone_under_tenths_and_kept_a_foot_wide_un
     // Two wings of 10 by 10 ft on 20 by 10, half an inch apart: in tenths the slot has no width, 400; in whole feet an outline
     // that does not touch itself needs a foot of it, taken off the wall across or off a wing: 20 × 20 less 10 or 20 × 21 less 10.
     let text = "level \"G\"\nliving \"House\"\nnorth 20'\neast 10'\nsouth 10'\neast 1/2\"\nnorth 10'\neast 10'\nsouth 20'\nwest 20' 1/2\"\n";
-    let ours = areas(&sound(text), &Settings::default());
+    let ours = areas(&read_house(text), &Settings::default());
     assert_eq!(ours.gross().tenth_foot().sq_ft_text(), "400");
     // Measured are 20 × 20 ft 1/2 in less 10 ft of the slot, 400.42: 410 is the nearer.
     assert_eq!(ours.gross().whole_foot().whole_sq_ft(), 410);
@@ -364,7 +365,7 @@ fn a_wall_partly_shared_with_a_garage_moves_only_beside_it() {
         )
     };
     for (start, area) in [("north 5' ", 1_261.0), ("north 10' ", 1_260.75), ("", 1_260.75)] {
-        let Ok(ours) = outside(&sound(&garage(start))) else { panic!("{start}") };
+        let Ok(ours) = outside(&read_house(&garage(start))) else { panic!("{start}") };
         let found = ours.spaces()[0].outside().area().sq_ft();
         assert!((found - area).abs() < 1e-6, "{start}: {found}");
     }
@@ -380,7 +381,7 @@ fn thicknesses_that_are_not_given_are_those_assumed() {
         ("faces frame", fraction(37, 96)),
         ("faces inside\nwall 5\"", fraction(5, 12) + fraction(37, 96)),
     ] {
-        let ours = outside(&sound(&format!("{head}\n{room}"))).expect("areas");
+        let ours = outside(&read_house(&format!("{head}\n{room}"))).expect("areas");
         let twice = each * fraction(2, 1);
         let area = (fraction(20, 1) + &twice) * (fraction(10, 1) + &twice);
         assert_eq!(exact(ours.spaces()[0].outside().area()), area, "{head}");
@@ -418,7 +419,7 @@ fn a_wall_shared_with_a_garage_carries_no_veneer_and_one_with_a_porch_does() {
         (beside("garage", "43'", ""), fraction(861, 1)),
         (beside("garage", "20'", "level \"Upper\"\n"), fraction(861, 1)),
     ] {
-        let ours = outside(&sound(&text)).expect("areas");
+        let ours = outside(&read_house(&text)).expect("areas");
         assert_eq!(exact(ours.spaces()[0].outside().area()), area, "{text}");
     }
 }
@@ -429,7 +430,7 @@ fn sides_by_bearing_are_rounded_in_length_and_closed_by_the_compass_rule() {
     // the first gets 10/41 longer and the third 11/41 shorter, the others lean as much apart: a trapezium 10 ft high,
     // its sides 10 + 10/41 and 11 − 11/41, so (21 − 1/41) × 5 = 104.87805.
     let text = "tolerance 1\"\nlevel \"G\"\nliving \"House\"\nbearing N 45° E 10' 4\"\nbearing S 45° E 10' 4\"\nbearing S 45° W 10' 7\"\nbearing N 45° W 10' 4\"\n";
-    let ours = outside(&sound(text)).expect("areas");
+    let ours = outside(&read_house(text)).expect("areas");
     let whole = ours.spaces()[0].whole_foot().area().sq_ft();
     assert!((whole - 104.878_05).abs() < 1e-4, "{whole}");
     // To the tenth 10.3, 10.3, 10.6 and 10.3: (20.9 − 0.3 × 0.3 ÷ 41.5) × 10.3 ÷ 2.
@@ -445,7 +446,7 @@ fn rooms_taped_inside_share_the_partition_between_them() {
         "wall 6\"\nveneer none\nfaces inside\nlevel \"G\"\nliving \"Left\"\n{room}\
          living \"Right\" start east 20' 4 1/2\"\n{room}"
     );
-    let house = sound(&text);
+    let house = read_house(&text);
     let ours = outside(&house).expect("areas");
     let area: Exact = ours.spaces().iter().map(|space| exact(space.outside().area())).sum();
     assert_eq!(area, fraction(331, 8) * fraction(21, 1));
@@ -454,7 +455,7 @@ fn rooms_taped_inside_share_the_partition_between_them() {
 #[test]
 fn the_pieces_of_every_random_house_add_up() {
     for seed in 0..HOUSES {
-        let house = sound(&sides_file("", &random_house::house(seed)));
+        let house = read_house(&sides_file("", &random_house::house(seed)));
         let outline = house.spaces()[0].outline();
         let pieces = outline.cuts().expect("right angles can be cut");
         let sum: fairfoot::units::Area = pieces.iter().map(fairfoot::geometry::Cut::area).sum();
@@ -469,7 +470,7 @@ fn an_estimated_wall_counts_on_a_step_with_what_closing_gives_it() {
     // 18' 2" and a guess of 16' against 34' 6": 4" over. As measured the guess, within a foot, takes 4" · 144/(144 + 2/4), so
     // that it is 16' 3.99" and the others stay. In tenths 18.2 + 16.3 = 34.5; 30.4 and 16.8 north, 47.2 south.
     let text = "level \"G\"\nliving \"House\"\nnorth 30' 5\"\neast 18' 2\"\nnorth 16' 10\"\neast 16' estimated\nsouth 47' 3\"\nwest 34' 6\"\n";
-    let ours = areas(&sound(text), &Settings::default());
+    let ours = areas(&read_house(text), &Settings::default());
     // 34.5 × 30.4 + 16.3 × 16.8.
     assert_eq!(ours.spaces()[0].tenth_foot().area().sq_ft_text(), "1322.64");
 }
@@ -482,7 +483,8 @@ fn a_rise_is_rounded_like_any_length_in_the_range() {
         let text = format!(
             "level \"G\"\nliving \"House\"\nnorth 10'\neast 5'\narc east 10' rise {rise} north\neast 5'\nsouth 10'\nwest 20'\n"
         );
-        let range = areas(&sound(&text), &Settings::default()).gross().range().expect("a range");
+        let range =
+            areas(&read_house(&text), &Settings::default()).gross().range().expect("a range");
         (range.low.sq_ft(), range.high.sq_ft())
     };
     let with = |rise: f64| {
@@ -505,7 +507,7 @@ fn rooms_taped_inside_have_a_partition_between_them_from_over_four_tolerances() 
         let text = format!(
             "faces inside\nveneer none\nwall 6\"\nlevel \"G\"\nliving \"A\"\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\nliving \"B\" start east 10' {apart}\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
         );
-        areas(&sound(&text), &Settings::default()).spaces()[0].outside().area().sq_ft()
+        areas(&read_house(&text), &Settings::default()).spaces()[0].outside().area().sq_ft()
     };
     assert!((area("2\"") - 115.5).abs() < 1e-9, "{}", area("2\""));
     assert!((area("2 1/2\"") - 11.0 * (10.5 + 1.25 / 12.0)).abs() < 1e-9, "{}", area("2 1/2\""));
@@ -536,7 +538,7 @@ fn a_chord_that_may_go_either_way_takes_its_segment_with_it() {
     }
     let (low, high) =
         all.iter().fold((f64::MAX, f64::MIN), |(low, high), &area| (low.min(area), high.max(area)));
-    let range = areas(&sound(text), &Settings::default()).gross().range().expect("a range");
+    let range = areas(&read_house(text), &Settings::default()).gross().range().expect("a range");
     assert!((range.low.sq_ft() - low).abs() < 1e-6, "{} {low}", range.low.sq_ft());
     assert!((range.high.sq_ft() - high).abs() < 1e-6, "{} {high}", range.high.sq_ft());
 }
@@ -550,7 +552,7 @@ fn a_chord_that_may_go_either_way_beside_walls_that_may_not_takes_its_segment_to
         10.0 * (10.0 + chord) + radius * radius * (chord / 2.0 / radius).asin()
             - chord / 2.0 * (radius - 3.0)
     };
-    let range = areas(&sound(text), &Settings::default()).gross().range().expect("a range");
+    let range = areas(&read_house(text), &Settings::default()).gross().range().expect("a range");
     assert!((range.low.sq_ft() - with(10.0)).abs() < 1e-6, "{}", range.low.sq_ft());
     assert!((range.high.sq_ft() - with(11.0)).abs() < 1e-6, "{}", range.high.sq_ft());
 }

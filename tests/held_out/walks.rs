@@ -42,13 +42,13 @@ pub(crate) fn sides_file(head: &str, walls: &[Wall]) -> String {
 }
 
 /// The house of a text that is known to be sound.
-pub(crate) fn sound(text: &str) -> House {
+pub(crate) fn read_house(text: &str) -> House {
     fairfoot::read("walk.sides", text).unwrap_or_else(|faults| panic!("{text}\n{faults}"))
 }
 
 /// Its areas.
-pub(crate) fn areas(sound: &House, settings: &Settings) -> Areas {
-    sound.areas(settings).unwrap_or_else(|faults| panic!("{faults}"))
+pub(crate) fn areas(checked: &House, settings: &Settings) -> Areas {
+    checked.areas(settings).unwrap_or_else(|faults| panic!("{faults}"))
 }
 
 /// An area of ours as an exact fraction of square feet.

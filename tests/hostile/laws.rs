@@ -44,14 +44,14 @@ pub fn sides(bytes: &[u8]) {
             assert!(faults.list().iter().any(fairfoot::Diagnostic::is_error));
             assert!(!faults.drawn(true).is_empty());
         }
-        Ok(sound) => all_of(&sound),
+        Ok(checked) => all_of(&checked),
     }
 }
 
 /// The whole road of a sound file, down to the report; what it says adds up.
-fn all_of(sound: &House) {
+fn all_of(checked: &House) {
     let settings = Settings::default();
-    let Ok(areas) = sound.areas(&settings) else { return };
+    let Ok(areas) = checked.areas(&settings) else { return };
     for space in areas.spaces() {
         let range = space.range();
         assert!(range.is_none_or(|range| range.low <= range.high));
@@ -124,9 +124,9 @@ pub fn closing(bytes: &[u8]) {
     if how & 4 == 0 {
         assert_eq!(read.is_ok(), clear(&exactly), "{walls:?}");
     }
-    let Ok(sound) = read else { return };
+    let Ok(checked) = read else { return };
     if how & 4 == 0 {
-        let outline = sound.spaces()[0].outline();
+        let outline = checked.spaces()[0].outline();
         assert_eq!(exact(outline.area()), twin::as_measured(&walls), "{walls:?}");
     }
     let (halves, our_ties) = match how >> 3 & 3 {
@@ -134,7 +134,7 @@ pub fn closing(bytes: &[u8]) {
         1 => (twin::Halves::Down, Halves::Down),
         _ => (twin::Halves::Even, Halves::Even),
     };
-    let ours = areas(&sound, &Settings { halves: our_ties, ..Settings::default() });
+    let ours = areas(&checked, &Settings { halves: our_ties, ..Settings::default() });
     let gross = ours.gross();
     let (_, tenths) = twin::on_step(&walls, &fraction(1, 10), halves);
     assert_eq!(exact(gross.tenth_foot()), tenths, "{walls:?}");
@@ -147,7 +147,7 @@ pub fn closing(bytes: &[u8]) {
     let (all, most) = (twin::range(&walls, &fraction(15, 100)), twin::widest(&walls));
     // What is everywhere thinner than a foot may be turned inside out by rounding: the second computation
     // takes that for an outline too.
-    let outline = sound.spaces()[0].outline();
+    let outline = checked.spaces()[0].outline();
     if outline.area().sq_ft() > outline.perimeter().feet() {
         assert_eq!((&range, &widest), (&all, &most), "{walls:?}");
     }
@@ -226,9 +226,9 @@ pub fn a_page() -> &'static str {
     static PAGE: OnceLock<String> = OnceLock::new();
     PAGE.get_or_init(|| {
         let text = "record 1,240 sq ft\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30' 4\" recorded 30'\neast 40'\nsouth 30' 4\"\nwest 40'\n";
-        let sound = fairfoot::read("house.sides", text).expect("a sound file");
+        let checked = fairfoot::read("house.sides", text).expect("a sound file");
         let settings = Settings::default();
-        let areas = sound.areas(&settings).expect("areas");
+        let areas = checked.areas(&settings).expect("areas");
         let reconciliation = areas.reconcile(&fairfoot::Weights::default()).expect("a figure");
         reconciliation.pages(Paper::Letter).expect("pages").svg().remove(0)
     })
@@ -317,7 +317,7 @@ pub fn search(bytes: &[u8]) {
         ));
     }
     match fairfoot::read("made.sides", text.as_str()) {
-        Ok(sound) => all_of(&sound),
+        Ok(checked) => all_of(&checked),
         Err(faults) => assert!(!faults.drawn(false).is_empty()),
     }
 }

@@ -84,10 +84,10 @@ proptest! {
     fn nothing_touches_anything_on_the_pages_of_any_house(house in houses()) {
         let text = house.text();
         // A bay that meets a porch, or a tower, is no house.
-        let sound = fairfoot::read("house.sides", text.as_str());
-        prop_assume!(sound.is_ok());
+        let checked = fairfoot::read("house.sides", text.as_str());
+        prop_assume!(checked.is_ok());
         let settings = fairfoot::Settings::default();
-        prop_assume!(sound.as_ref().unwrap().areas(&settings).is_ok());
+        prop_assume!(checked.as_ref().unwrap().areas(&settings).is_ok());
         let pages = pages_on(&text, Paper::Letter);
         for (i, page) in pages.pages().iter().enumerate() {
             prop_assert_eq!(faults(page), Vec::<String>::new(), "page {} of\n{}", i + 1, text);

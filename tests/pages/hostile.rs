@@ -28,8 +28,8 @@ fn no_name_breaks_a_page() {
     ] {
         // Marks that would end the text are doubled in the file, or are not in it.
         let text = named(name);
-        let sound = fairfoot::read("house.sides", text.as_str());
-        if sound.is_err() {
+        let checked = fairfoot::read("house.sides", text.as_str());
+        if checked.is_err() {
             // What the file cannot hold never comes to a page.
             assert!(name.chars().any(|c| c == '\\' || c == '\u{200d}' || !c.is_ascii()), "{name}");
             continue;

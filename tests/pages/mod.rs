@@ -43,9 +43,9 @@ pub(crate) fn sketch(name: &str) -> String {
 }
 
 pub(crate) fn worked_out(text: &str) -> Reconciliation {
-    let sound = fairfoot::read("house.sides", text).expect("a sound file");
+    let checked = fairfoot::read("house.sides", text).expect("a sound file");
     let settings = Settings::default();
-    let areas = sound.areas(&settings).expect("areas");
+    let areas = checked.areas(&settings).expect("areas");
     areas.reconcile(&fairfoot::Weights::default()).expect("a reconciliation")
 }
 

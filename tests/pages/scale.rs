@@ -59,9 +59,9 @@ fn lengths(document: &Document, number: u32) -> Vec<f64> {
 fn every_straight_wall_is_to_scale_in_the_pdf() {
     for (name, text) in sketches() {
         let result = super::worked_out(&text);
-        let sound = result.house();
+        let checked = result.house();
         let pages = pages(&text);
-        let areas = sound.areas(&Settings::default()).unwrap();
+        let areas = checked.areas(&Settings::default()).unwrap();
         let document = Document::load_mem(&pages.pdf().unwrap()).unwrap();
         let drawn: Vec<(f64, Vec<f64>)> = pages
             .pages()
@@ -77,7 +77,7 @@ fn every_straight_wall_is_to_scale_in_the_pdf() {
             })
             .collect();
         let mut looked_at = 0;
-        for (space, areas) in sound.spaces().iter().zip(areas.spaces()) {
+        for (space, areas) in checked.spaces().iter().zip(areas.spaces()) {
             let corners = areas.outside().corners();
             for (side, (a, b)) in
                 space.sides().iter().zip(corners.iter().zip(corners.iter().cycle().skip(1)))
@@ -93,7 +93,7 @@ fn every_straight_wall_is_to_scale_in_the_pdf() {
                 looked_at += 1;
             }
         }
-        assert!(looked_at > 0 || sound.spaces().is_empty(), "{name}");
+        assert!(looked_at > 0 || checked.spaces().is_empty(), "{name}");
     }
 }
 

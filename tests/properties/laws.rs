@@ -9,12 +9,12 @@ use super::houses::{
     Side, area_by_strips, backwards, coarse, file, from_corner, length, mirrored, towers, turned,
 };
 
-fn sound(text: &str) -> House {
+fn read_house(text: &str) -> House {
     fairfoot::read("house.sides", text).unwrap_or_else(|faults| panic!("{text}\n{faults}"))
 }
 
 fn areas(sides: &[Side]) -> Areas {
-    sound(&file("", sides)).areas(&Settings::default()).unwrap()
+    read_house(&file("", sides)).areas(&Settings::default()).unwrap()
 }
 
 /// All the figures of a house that do not hang on where the walk begins.
@@ -66,7 +66,7 @@ proptest! {
         let moved = file("", &sides)
             .replace("living \"House\"", &format!("living \"House\" start west {}", length(east)));
         let ours = areas(&sides);
-        let other = sound(&moved).areas(&Settings::default()).unwrap();
+        let other = read_house(&moved).areas(&Settings::default()).unwrap();
         prop_assert_eq!(ours.gross().as_measured(), other.gross().as_measured());
         prop_assert_eq!(ours.gross().whole_foot(), other.gross().whole_foot());
         prop_assert_eq!(ours.gross().range(), other.gross().range());
@@ -105,7 +105,7 @@ proptest! {
     #[test]
     fn a_veneer_widens_by_its_perimeter_and_four_corners(sides in towers(), veneer in 1_i64..90) {
         let text = file(&format!("faces frame\nveneer {}", length(veneer)), &sides);
-        let Ok(areas) = sound(&text).areas(&Settings::default()) else { return Ok(()) };
+        let Ok(areas) = read_house(&text).areas(&Settings::default()) else { return Ok(()) };
         let space = &areas.spaces()[0];
         let perimeter: i128 = sides.iter().map(|&(_, run)| i128::from(run)).sum();
         let wider = i128::from(veneer) * perimeter + 4 * i128::from(veneer).pow(2);
@@ -118,9 +118,9 @@ proptest! {
         // Measured outside, a plan's figure at the frame: the face line is what taking the veneer off leaves.
         let (t, p) = (i128::from(veneer), sides.iter().map(|&(_, run)| i128::from(run)).sum::<i128>());
         let head = format!("veneer {}\nplan 1,000 sq ft measured to frame", length(veneer));
-        let sound = sound(&file(&head, &sides));
+        let checked = read_house(&file(&head, &sides));
         let settings = Settings::default();
-        let areas = sound.areas(&settings).unwrap();
+        let areas = checked.areas(&settings).unwrap();
         let measured = areas.gross().as_measured();
         let Ok(reconciliation) = areas.reconcile(&fairfoot::Weights::default()) else { return Ok(()) };
         let face = reconciliation.figures()[0].lines()[0].area().sq_ft();
@@ -158,9 +158,9 @@ proptest! {
         let noted = side.trim_end().to_owned() + &format!(" recorded {}'\n", (sides[n - 1].1 / 192 + change).max(1));
         text = text.replace(&side, &noted);
         text.push_str("porch \"Porch\" start west 100'\nnorth 8' 3\"\neast 12' 5\"\nsouth 8' 3\"\nwest 12' 5\"\n");
-        let sound = sound(&text);
+        let checked = read_house(&text);
         let settings = Settings::default();
-        let areas = sound.areas(&settings).unwrap();
+        let areas = checked.areas(&settings).unwrap();
         let Ok(reconciliation) = areas.reconcile(&fairfoot::Weights::default()) else { return Ok(()) };
         for figure in reconciliation.figures() {
             let sum: Area = figure.lines().iter().map(fairfoot::reconcile::Line::area).sum();

@@ -10,8 +10,8 @@ fn everything(text: &str) {
     let settings = Settings::default();
     let _ = fairfoot::sketch::parse(Source::new("any.sides", text)).map(|sketch| sketch.tidied());
     match fairfoot::read("any.sides", text) {
-        Ok(sound) => {
-            let Ok(areas) = sound.areas(&settings) else { return };
+        Ok(checked) => {
+            let Ok(areas) = checked.areas(&settings) else { return };
             let Ok(all) = areas.reconcile(&fairfoot::Weights::default()) else { return };
             let _ = all.report().text(Default::default());
             let _ = all.report().json();

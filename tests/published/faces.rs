@@ -63,9 +63,9 @@ fn square_of_100_shrinks_by_10_as_published_at_a_tenth_of_the_size() {
     inward("1 ft", &square, 64);
     let narrow = ["north 10 ft", "east 4 ft", "south 10 ft", "west 4 ft"];
     let plan = house("veneer 3 ft\nplan 20 sq ft measured to frame", &sides(&narrow));
-    let sound = super::sheets::sound(&plan);
+    let checked = super::sheets::read_house(&plan);
     let settings = Settings::default();
-    let areas = sound.areas(&settings).unwrap();
+    let areas = checked.areas(&settings).unwrap();
     let faults = areas.reconcile(&fairfoot::Weights::default()).unwrap_err();
     assert_eq!(faults.list()[0].word().as_str(), "side-vanishes");
 }

@@ -7,7 +7,7 @@ use fairfoot::reconcile::BridgeStep;
 use fairfoot::units::{Area, Halves};
 
 use super::sheets::{
-    areas, areas_by, first_figure, halves, house, is_printed, line, rectangle, sound,
+    areas, areas_by, first_figure, halves, house, is_printed, line, read_house, rectangle,
 };
 
 /// One level with a rectangle of living space.
@@ -134,9 +134,9 @@ fn sketch_of_23_by_36_is_828() {
         outline("Ground", "44'", "24'"),
         outline("Upper", "36'", "23'")
     );
-    let sound = sound(&text);
+    let checked = read_house(&text);
     let settings = Settings::default();
-    let areas = sound.areas(&settings).unwrap();
+    let areas = checked.areas(&settings).unwrap();
     assert_eq!(areas.gross().tenth_foot().whole_sq_ft(), 1_872);
     assert_eq!(areas.spaces()[1].net_tenth_foot().whole_sq_ft(), 816);
     let reconciliation = areas.reconcile(&fairfoot::Weights::default()).unwrap();

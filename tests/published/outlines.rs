@@ -2,11 +2,11 @@
 
 use fairfoot::House;
 
-use super::sheets::{In, areas, between, house, sound};
+use super::sheets::{In, areas, between, house, read_house};
 
 /// Corners (north, east) as living space.
 fn walked(corners: &[[&str; 2]]) -> House {
-    sound(&house("", &between(corners, In::Feet)))
+    read_house(&house("", &between(corners, In::Feet)))
 }
 
 /// The area of the only space, exact.
@@ -21,8 +21,8 @@ fn square_with_and_without_a_court_has_the_stated_area_and_length() {
     let square = "level \"Ground floor\"\nliving \"House\"\nn 20\ne 20\ns 20\nw 20\n";
     let court = "court \"Court\" start east 5 north 5\nn 10\ne 10\ns 10\nw 10\n";
     let length = |text: &str| -> String {
-        let sound = sound(text);
-        let round = sound.spaces().iter().map(|space| space.outline().perimeter());
+        let checked = read_house(text);
+        let round = checked.spaces().iter().map(|space| space.outline().perimeter());
         round.sum::<fairfoot::units::Length>().decimal_feet()
     };
     assert_eq!(areas(square).gross().as_measured().sq_ft_text(), "400");

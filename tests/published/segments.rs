@@ -6,7 +6,7 @@ use super::sheets::{In, is_near, is_printed, is_within, living};
 
 /// A rectangle, its north wall curved: chord and rise as printed, bulging to a side.
 struct Curved {
-    sound: House,
+    checked: House,
     chord: f64,
     depth: f64,
     unit: In,
@@ -23,7 +23,7 @@ impl Curved {
             format!("west {chord} {word}"),
         ];
         Curved {
-            sound: living("", &sides),
+            checked: living("", &sides),
             chord: chord.parse().unwrap(),
             depth: depth.parse().unwrap(),
             unit,
@@ -32,13 +32,13 @@ impl Curved {
 
     /// What the curve adds to the rectangle; below zero where it bulges inward.
     fn segment(&self) -> f64 {
-        let outline = self.sound.spaces()[0].outline();
+        let outline = self.checked.spaces()[0].outline();
         self.unit.of_area(outline.area()) - self.chord * self.depth
     }
 
     /// The length along the curve.
     fn arc(&self) -> f64 {
-        let outline = self.sound.spaces()[0].outline();
+        let outline = self.checked.spaces()[0].outline();
         self.unit.of(outline.perimeter()) - 2.0 * self.depth - self.chord
     }
 }
@@ -113,8 +113,8 @@ fn segments_of_the_circle_of_diameter_1_are_as_tabled() {
 fn half_disc_on_its_chord_is_half_of_pi() {
     // GEOS, unit test of areas of curved outlines: an arc through (0 0, 1 1, 2 0) closed by its
     // chord has area π/2.
-    let sound = living("", &["arc east 2 ft rise 1 ft north".to_owned(), "west 2 ft".to_owned()]);
-    let outline = sound.spaces()[0].outline();
+    let checked = living("", &["arc east 2 ft rise 1 ft north".to_owned(), "west 2 ft".to_owned()]);
+    let outline = checked.spaces()[0].outline();
     is_near(outline.area().sq_ft(), std::f64::consts::FRAC_PI_2, 1e-9);
     // Its perimeter, to the nanometer: half of 2π, and the chord.
     let perimeter = In::Feet.of(outline.perimeter());

@@ -90,9 +90,9 @@ pub(crate) fn is_near(figured: f64, worked: f64, tolerance: f64) {
 
 /// A sides file that is sound.
 #[track_caller]
-pub(crate) fn sound(text: &str) -> House {
+pub(crate) fn read_house(text: &str) -> House {
     match fairfoot::read("published.sides", text) {
-        Ok(sound) => sound,
+        Ok(checked) => checked,
         Err(faults) => panic!("{faults}\n{text}"),
     }
 }
@@ -114,7 +114,7 @@ pub(crate) fn areas(text: &str) -> Areas {
 /// The areas of a sides file by other rules.
 #[track_caller]
 pub(crate) fn areas_by(text: &str, settings: Settings) -> Areas {
-    sound(text).areas(&settings).unwrap_or_else(|faults| panic!("{faults}\n{text}"))
+    read_house(text).areas(&settings).unwrap_or_else(|faults| panic!("{faults}\n{text}"))
 }
 
 /// The common rules with another fate of ties.
@@ -125,9 +125,9 @@ pub(crate) fn halves(halves: Halves) -> Settings {
 /// The first figure of a sides file, reconciled by the common rules.
 #[track_caller]
 pub(crate) fn first_figure(text: &str) -> Figure {
-    let sound = sound(text);
+    let checked = read_house(text);
     let settings = Settings::default();
-    let areas = sound.areas(&settings).unwrap();
+    let areas = checked.areas(&settings).unwrap();
     let reconciliation = areas.reconcile(&fairfoot::Weights::default()).unwrap();
     reconciliation.figures().first().expect("a figure").clone()
 }
@@ -150,12 +150,12 @@ pub(crate) fn rectangle(head: &str, width: &str, depth: &str) -> String {
 
 /// The land inside courses given one to a line.
 pub(crate) fn lot(head: &str, courses: &[String]) -> House {
-    sound(&format!("{head}\nlot \"Tract\"\n{}\n", courses.join("\n")))
+    read_house(&format!("{head}\nlot \"Tract\"\n{}\n", courses.join("\n")))
 }
 
 /// The outline of the only lot.
-pub(crate) fn tract(sound: &House) -> &Outline {
-    sound.lots()[0].outline()
+pub(crate) fn tract(checked: &House) -> &Outline {
+    checked.lots()[0].outline()
 }
 
 /// A course by its latitude and departure, exact: a compass side where one of them is nothing.
@@ -199,5 +199,5 @@ pub(crate) fn run(outline: &Outline) -> Vec<[Length; 2]> {
 
 /// Living space inside sides given one to a line.
 pub(crate) fn living(head: &str, sides: &[String]) -> House {
-    sound(&house(head, sides))
+    read_house(&house(head, sides))
 }

@@ -222,11 +222,11 @@ fn staircases_cover_as_many_square_meters_as_cells() {
     let Some(staircases) = staircases() else { return };
     for staircase in &staircases {
         let text = staircase.text();
-        let sound = super::sheets::sound(&text);
-        let area = sound.spaces()[0].outline().area();
+        let checked = super::sheets::read_house(&text);
+        let area = checked.spaces()[0].outline().area();
         let cells = i128::from(staircase.cells) * Area::SQUARE_METER.half_nm2();
         assert_eq!(area.half_nm2(), cells, "{text}");
-        assert!(sound.spaces()[0].outline().corners().len() == staircase.walls.len());
+        assert!(checked.spaces()[0].outline().corners().len() == staircase.walls.len());
     }
     // Counted once; the file is pinned by its fingerprint.
     let longest = staircases.iter().map(|staircase| staircase.walls.len()).max();

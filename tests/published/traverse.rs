@@ -40,14 +40,14 @@ fn by_bearings(table: &[Course], tolerance: &str, unit: In) -> House {
 
 /// Latitude and departure by the bearing: what the compass rule took off is put back, course by
 /// course in proportion to its printed length.
-fn before_balancing(sound: &House, table: &[Course], unit: In) -> Vec<[f64; 2]> {
-    let [north, east] = misclosure(sound);
+fn before_balancing(checked: &House, table: &[Course], unit: In) -> Vec<[f64; 2]> {
+    let [north, east] = misclosure(checked);
     let perimeter = perimeter(table);
     let one = |(parts, course): ([Length; 2], &Course)| {
         let share = number(course.length) / perimeter;
         [unit.of(parts[0]) + unit.of(north) * share, unit.of(parts[1]) + unit.of(east) * share]
     };
-    run(tract(sound)).into_iter().zip(table).map(one).collect()
+    run(tract(checked)).into_iter().zip(table).map(one).collect()
 }
 
 /// Double meridian distances of the courses, in nanometers: the first is the first departure, each
@@ -96,14 +96,14 @@ fn cross_sums(outline: &Outline, first: [&str; 2], unit: In) -> [f64; 2] {
 }
 
 /// How far the walk ends north and east of its start.
-fn misclosure(sound: &House) -> [Length; 2] {
-    let (north, east) = sound.lots()[0].misclosure();
+fn misclosure(checked: &House) -> [Length; 2] {
+    let (north, east) = checked.lots()[0].misclosure();
     [north, east]
 }
 
 /// How far the walk ends from its start.
-fn linear(sound: &House, unit: In) -> f64 {
-    let [north, east] = misclosure(sound);
+fn linear(checked: &House, unit: In) -> f64 {
+    let [north, east] = misclosure(checked);
     unit.of(north).hypot(unit.of(east))
 }
 
@@ -131,20 +131,20 @@ const BEARING_TRAVERSE: [Course; 4] = [
 
 #[test]
 fn bearing_traverse_closes_and_balances_as_printed() {
-    let sound = by_bearings(&BEARING_TRAVERSE, "1 ft", In::Feet);
+    let checked = by_bearings(&BEARING_TRAVERSE, "1 ft", In::Feet);
     is_printed(perimeter(&BEARING_TRAVERSE), "1347.57");
-    let [north, east] = misclosure(&sound);
+    let [north, east] = misclosure(&checked);
     // Printed +0.083 and +0.075 are sums of four rounded numbers: four halves of 0.001.
     is_within(In::Feet.of(north), "0.083", 0.002);
     is_within(In::Feet.of(east), "0.075", 0.002);
-    let raw = before_balancing(&sound, &BEARING_TRAVERSE, In::Feet);
+    let raw = before_balancing(&checked, &BEARING_TRAVERSE, In::Feet);
     for (parts, course) in raw.iter().zip(&BEARING_TRAVERSE) {
         is_printed(parts[0], course.raw[0]);
         is_printed(parts[1], course.raw[1]);
     }
     // Balanced from rounded numbers, one of them (CD's 198.635 for 198.6356) a digit short: one
     // whole last digit is allowed.
-    for (parts, course) in run(tract(&sound)).into_iter().zip(&BEARING_TRAVERSE) {
+    for (parts, course) in run(tract(&checked)).into_iter().zip(&BEARING_TRAVERSE) {
         is_within(In::Feet.of(parts[0]), course.balanced[0], 0.001);
         is_within(In::Feet.of(parts[1]), course.balanced[1], 0.001);
     }
@@ -152,7 +152,7 @@ fn bearing_traverse_closes_and_balances_as_printed() {
 
 #[test]
 fn bearing_traverse_has_the_printed_coordinates() {
-    let sound = by_bearings(&BEARING_TRAVERSE, "1 ft", In::Feet);
+    let checked = by_bearings(&BEARING_TRAVERSE, "1 ft", In::Feet);
     // North, east; A is given. Each is a sum of balanced numbers: one last digit is allowed.
     let printed = [
         ["500.000", "2000.000"],
@@ -160,7 +160,7 @@ fn bearing_traverse_has_the_printed_coordinates() {
         ["526.996", "1488.321"],
         ["719.336", "1686.956"],
     ];
-    for (corner, printed) in tract(&sound).corners().iter().zip(printed) {
+    for (corner, printed) in tract(&checked).corners().iter().zip(printed) {
         is_within(500.0 + In::Feet.of(corner.north), printed[0], 0.001);
         is_within(2000.0 + In::Feet.of(corner.east), printed[1], 0.001);
     }
@@ -170,8 +170,8 @@ fn bearing_traverse_has_the_printed_coordinates() {
 fn bearing_traverse_has_the_printed_area_by_three_ways() {
     // From the printed balanced numbers, which close exactly.
     let balanced = BEARING_TRAVERSE.map(|course| course.balanced);
-    let sound = lot("", &courses(&balanced, In::Feet));
-    let outline = tract(&sound);
+    let checked = lot("", &courses(&balanced, In::Feet));
+    let outline = tract(&checked);
     assert_eq!(outline.area().sq_ft_text(), "102935.722559"); // exactly
     // Printed 102,935.75 (half of 205,871.5) is a sum of rounded products: four halves of 0.1, halved.
     is_within(outline.area().sq_ft(), "102935.75", 0.1);
@@ -206,8 +206,8 @@ fn problem_of_five_stations_has_the_printed_area() {
         ["1343.189", "2523.212"],
         ["1569.360", "2359.080"],
     ];
-    let sound = lot("", &between(&stations, In::Feet));
-    let outline = tract(&sound);
+    let checked = lot("", &between(&stations, In::Feet));
+    let outline = tract(&checked);
     assert_eq!(outline.area().sq_ft_text(), "38965.815589"); // exactly
     // Printed sums 16,833,994 and 16,756,061; the second was cut, not rounded (.92).
     let sums = cross_sums(outline, stations[0], In::Feet);
@@ -227,8 +227,8 @@ fn coordinate_geometry_of_five_points_has_the_printed_area() {
         ["317.89", "942.04"],
         ["675.32", "1282.54"],
     ];
-    let sound = lot("", &between(&stations, In::Feet));
-    let outline = tract(&sound);
+    let checked = lot("", &between(&stations, In::Feet));
+    let outline = tract(&checked);
     assert_eq!(outline.area().sq_ft_text(), "140493.1069"); // exactly
     // Printed sums 2,190,612 and 1,909,624 add up products rounded to the whole number: five halves.
     // (The running text has one product as 264,489, a misprint of the table's 264,839.)
@@ -253,16 +253,16 @@ const LARGE_MISCLOSURE: [Course; 6] = [
 
 #[test]
 fn large_misclosure_is_spread_by_the_compass_rule_to_four_decimals() {
-    let sound = by_bearings(&LARGE_MISCLOSURE, "5 m", In::Meters);
+    let checked = by_bearings(&LARGE_MISCLOSURE, "5 m", In::Meters);
     is_printed(perimeter(&LARGE_MISCLOSURE), "5000.13");
-    let [north, east] = misclosure(&sound);
+    let [north, east] = misclosure(&checked);
     is_printed(In::Meters.of(north), "16.8171");
     is_printed(In::Meters.of(east), "18.0737");
-    is_printed(linear(&sound, In::Meters), "24.6876");
+    is_printed(linear(&checked, In::Meters), "24.6876");
     // Printed 1/200, from 1/202.5 taken to the hundred.
-    is_within(perimeter(&LARGE_MISCLOSURE) / linear(&sound, In::Meters), "200", 50.0);
-    let raw = before_balancing(&sound, &LARGE_MISCLOSURE, In::Meters);
-    let balanced = run(tract(&sound));
+    is_within(perimeter(&LARGE_MISCLOSURE) / linear(&checked, In::Meters), "200", 50.0);
+    let raw = before_balancing(&checked, &LARGE_MISCLOSURE, In::Meters);
+    let balanced = run(tract(&checked));
     for ((raw, balanced), course) in raw.iter().zip(balanced).zip(&LARGE_MISCLOSURE) {
         for part in 0..2 {
             is_printed(raw[part], course.raw[part]);
@@ -273,8 +273,8 @@ fn large_misclosure_is_spread_by_the_compass_rule_to_four_decimals() {
 
 #[test]
 fn large_misclosure_has_the_printed_double_areas_and_area() {
-    let sound = by_bearings(&LARGE_MISCLOSURE, "5 m", In::Meters);
-    let outline = tract(&sound);
+    let checked = by_bearings(&LARGE_MISCLOSURE, "5 m", In::Meters);
+    let outline = tract(&checked);
     let distances = ["45.7328", "700.6194", "2097.7734", "3101.5905", "2202.7848", "544.0812"];
     for (distance, printed) in double_meridian_distances(outline).into_iter().zip(distances) {
         is_printed(distance as f64 / 1e9, printed);
@@ -314,12 +314,12 @@ fn memphis_traverse_has_the_printed_misclosure_and_area() {
         ("N 42° 59' E", "234.58"),
     ];
     let typed: Vec<String> = sides.map(|(way, long)| format!("bearing {way} {long} ft")).to_vec();
-    let sound = lot("tolerance 1 ft", &typed);
-    is_printed(linear(&sound, In::Feet), "0.182");
+    let checked = lot("tolerance 1 ft", &typed);
+    is_printed(linear(&checked, In::Feet), "0.182");
     let perimeter: f64 = sides.iter().map(|(_, length)| number(length)).sum();
     // Printed 1:5,175; the misclosure is printed to three digits only, this to four.
-    is_printed(perimeter / linear(&sound, In::Feet), "5,175");
-    let area = tract(&sound).area();
+    is_printed(perimeter / linear(&checked, In::Feet), "5,175");
+    let area = tract(&checked).area();
     // Printed to ten square feet, then to a thousandth of an acre.
     is_within(area.sq_ft(), "36,320", 5.0);
     is_printed(area.sq_ft() / 43_560.0, "0.834");
@@ -354,9 +354,9 @@ fn weighted_by_length(table: &[Course], unit: In) -> House {
 
 #[test]
 fn four_courses_take_the_printed_corrections() {
-    let sound = weighted_by_length(&FOUR_COURSES, In::Meters);
+    let checked = weighted_by_length(&FOUR_COURSES, In::Meters);
     is_printed(perimeter(&FOUR_COURSES), "267.5");
-    let [north, east] = misclosure(&sound);
+    let [north, east] = misclosure(&checked);
     is_printed(In::Meters.of(north), "0.285");
     is_printed(In::Meters.of(east), "-0.311");
     let corrections = [
@@ -365,7 +365,7 @@ fn four_courses_take_the_printed_corrections() {
         ["-0.0776", "0.0846"],
         ["-0.0724", "0.0791"],
     ];
-    let balanced = run(tract(&sound)).into_iter();
+    let balanced = run(tract(&checked)).into_iter();
     for ((parts, course), correction) in balanced.zip(&FOUR_COURSES).zip(corrections) {
         for part in 0..2 {
             let figured = In::Meters.of(parts[part]);
@@ -374,18 +374,18 @@ fn four_courses_take_the_printed_corrections() {
         }
     }
     // No area is printed. Balanced exactly it is 22304835927151/5350000000.
-    is_printed(In::Meters.of_area(tract(&sound).area()), "4169.12821");
+    is_printed(In::Meters.of_area(tract(&checked).area()), "4169.12821");
 }
 
 #[test]
 fn four_courses_by_their_bearings_close_a_little_better() {
     // Unrounded, the latitudes miss by 0.2836, not by the 0.285 that their rounding to 0.001 adds
     // up to; the balanced numbers then differ by up to a thousandth.
-    let sound = by_bearings(&FOUR_COURSES, "1 m", In::Meters);
-    let [north, east] = misclosure(&sound);
+    let checked = by_bearings(&FOUR_COURSES, "1 m", In::Meters);
+    let [north, east] = misclosure(&checked);
     is_printed(In::Meters.of(north), "0.2836");
     is_within(In::Meters.of(east), "-0.311", 0.002);
-    for (parts, course) in run(tract(&sound)).into_iter().zip(&FOUR_COURSES) {
+    for (parts, course) in run(tract(&checked)).into_iter().zip(&FOUR_COURSES) {
         is_within(In::Meters.of(parts[0]), course.balanced[0], 0.001);
         is_within(In::Meters.of(parts[1]), course.balanced[1], 0.001);
     }
@@ -403,14 +403,14 @@ const FIVE_COURSES: [Course; 5] = [
 
 #[test]
 fn five_courses_have_the_printed_latitudes_and_corrections() {
-    let sound = by_bearings(&FIVE_COURSES, "1 ft", In::Feet);
-    let raw = before_balancing(&sound, &FIVE_COURSES, In::Feet);
+    let checked = by_bearings(&FIVE_COURSES, "1 ft", In::Feet);
+    let raw = before_balancing(&checked, &FIVE_COURSES, In::Feet);
     for (parts, course) in raw.iter().zip(&FIVE_COURSES) {
         is_printed(parts[0], course.raw[0]);
         is_printed(parts[1], course.raw[1]);
     }
     // Sums of five rounded numbers: five halves of 0.01.
-    let [north, east] = misclosure(&sound);
+    let [north, east] = misclosure(&checked);
     is_within(In::Feet.of(north), "-0.71", 0.025);
     is_within(In::Feet.of(east), "0.53", 0.025);
     // The corrections were printed for the first two courses, from the printed latitudes and
@@ -430,8 +430,8 @@ fn navy_manual_and_university_balance_the_same_traverse_alike() {
     // US Navy, Engineering Aid training manual, ch. 7, fig. 7-24 to 7-27: the same traverse with its
     // last two courses as one, balanced to 0.01. Bearings there were read more finely than here:
     // one last digit is allowed.
-    let sound = by_bearings(&FIVE_COURSES, "1 ft", In::Feet);
-    let balanced = run(tract(&sound));
+    let checked = by_bearings(&FIVE_COURSES, "1 ft", In::Feet);
+    let balanced = run(tract(&checked));
     for (parts, course) in balanced.iter().zip(&FIVE_COURSES[..3]) {
         is_within(In::Feet.of(parts[0]), course.balanced[0], 0.01);
         is_within(In::Feet.of(parts[1]), course.balanced[1], 0.01);
@@ -458,15 +458,15 @@ fn handbook_tract_by_meridian_distances() {
         ["9.6", "-77.5"],
         ["97.9", "-198.5"],
     ];
-    let sound = lot("", &courses(&feet, In::Feet));
+    let checked = lot("", &courses(&feet, In::Feet));
     let distances = ["143.6", "533.9", "801.9", "687.6", "474.5", "198.5"];
-    let figured = double_meridian_distances(tract(&sound));
+    let figured = double_meridian_distances(tract(&checked));
     for (distance, printed) in figured.into_iter().zip(distances) {
         is_printed(distance as f64 / 304_800_000.0, printed);
     }
-    double_areas_give_the_area(tract(&sound));
-    assert_eq!(tract(&sound).area().sq_ft_text(), "72106.19");
-    is_printed(tract(&sound).area().sq_ft() / 43_560.0, "1.65533"); // acres, worked from the same
+    double_areas_give_the_area(tract(&checked));
+    assert_eq!(tract(&checked).area().sq_ft_text(), "72106.19");
+    is_printed(tract(&checked).area().sq_ft() / 43_560.0, "1.65533"); // acres, worked from the same
     // The handbook's metric column, each number rounded to 0.01 m: 0.05 m² more than the same
     // square feet converted. Exactly 133978691/20000.
     let meters = [
@@ -479,7 +479,7 @@ fn handbook_tract_by_meridian_distances() {
     ];
     let metric = lot("", &courses(&meters, In::Meters));
     assert_eq!(In::Meters.text(tract(&metric).area()), "6698.93455");
-    is_printed(In::Meters.of_area(tract(&sound).area()), "6698.88425");
+    is_printed(In::Meters.of_area(tract(&checked).area()), "6698.88425");
 }
 
 /// "MSTE 32 Solutions", a class hand-out; no unit is given, feet are taken. Latitudes miss by
@@ -496,19 +496,19 @@ fn a_table_that_misses_by_two_thousandths_has_no_area_of_its_own() {
 
 #[test]
 fn a_table_that_misses_by_two_thousandths_is_closed_before_it_has_an_area() {
-    let sound = lot("tolerance 0.001 ft", &courses(&NEARLY_CLOSED, In::Feet));
-    assert_eq!(misclosure(&sound), ["-0.002 ft", "0.002 ft"].map(length));
+    let checked = lot("tolerance 0.001 ft", &courses(&NEARLY_CLOSED, In::Feet));
+    assert_eq!(misclosure(&checked), ["-0.002 ft", "0.002 ft"].map(length));
     // Printed distances 60.1, 208.429, 343.503, 195.176: spreading moves them by up to 0.002.
-    let figured = double_meridian_distances(tract(&sound));
+    let figured = double_meridian_distances(tract(&checked));
     for (distance, printed) in figured.into_iter().zip(["60.1", "208.429", "343.503", "195.176"]) {
         is_within(distance as f64 / 304_800_000.0, printed, 0.004);
     }
     // Printed double area -24,932.34556. The table itself gives -24,932.345095, and from its other
     // stations -24,931.69, -24,931.26, -24,931.37: what does not close has no one area. Closed,
     // twice the area is 24,931.666659 exactly.
-    assert_eq!(tract(&sound).area().sq_ft_text(), "12465.83333"); // 12,465.8333295
-    double_areas_give_the_area(tract(&sound));
-    is_within(2.0 * tract(&sound).area().sq_ft(), "24,932.34556", 1.1);
+    assert_eq!(tract(&checked).area().sq_ft_text(), "12465.83333"); // 12,465.8333295
+    double_areas_give_the_area(tract(&checked));
+    is_within(2.0 * tract(&checked).area().sq_ft(), "24,932.34556", 1.1);
 }
 
 #[test]
@@ -526,9 +526,9 @@ fn a_double_area_fed_back_as_a_distance_is_far_from_the_tract() {
     let sides = courses(&table, In::Feet);
     let file = format!("tolerance 0.01 ft\nlot \"Tract\"\n{}\n", sides.join("\n"));
     assert_eq!(fault_words(&file), ["does-not-close"]);
-    let sound = lot("tolerance 0.1 ft", &sides);
-    assert_eq!(tract(&sound).area().sq_ft_text(), "659.4466");
-    is_within(tract(&sound).area().sq_ft(), "664.69", 6.0); // half of 0.30 on a width of 38
+    let checked = lot("tolerance 0.1 ft", &sides);
+    assert_eq!(tract(&checked).area().sq_ft_text(), "659.4466");
+    is_within(tract(&checked).area().sq_ft(), "664.69", 6.0); // half of 0.30 on a width of 38
 }
 
 #[test]
@@ -536,14 +536,14 @@ fn surveying_exam_problems_have_the_printed_areas() {
     // A practice problem for the FE surveying examination: about 0.174 acre. East, north in feet;
     // the area does not mind which is which.
     let stations = [["100", "200"], ["180", "250"], ["140", "320"], ["60", "270"]];
-    let sound = lot("", &between(&stations, In::Feet));
-    assert_eq!(tract(&sound).area().sq_ft_text(), "7600");
-    assert_eq!(tract(&sound).area().in_unit(fairfoot::units::Area::ACRE, 3), "0.174");
+    let checked = lot("", &between(&stations, In::Feet));
+    assert_eq!(tract(&checked).area().sq_ft_text(), "7600");
+    assert_eq!(tract(&checked).area().in_unit(fairfoot::units::Area::ACRE, 3), "0.174");
     // A guide to the FS surveying examination: a rectangle by coordinates, 60,000 sq ft.
     let stations = [["0", "0"], ["0", "300"], ["200", "300"], ["200", "0"]];
-    let sound = lot("", &between(&stations, In::Feet));
-    assert_eq!(tract(&sound).area().whole_sq_ft(), 60_000);
-    assert_eq!(tract(&sound).area().sq_ft_text(), "60000");
+    let checked = lot("", &between(&stations, In::Feet));
+    assert_eq!(tract(&checked).area().whole_sq_ft(), 60_000);
+    assert_eq!(tract(&checked).area().sq_ft_text(), "60000");
 }
 
 #[test]
@@ -558,17 +558,17 @@ fn elementary_surveying_traverse_has_the_remembered_area() {
         ("S 26° 09' 41\" W", "285.13"),
     ];
     let typed: Vec<String> = sides.map(|(way, long)| format!("bearing {way} {long} ft")).to_vec();
-    let sound = lot("tolerance 0.5 ft", &typed);
-    let [north, east] = misclosure(&sound);
+    let checked = lot("tolerance 0.5 ft", &typed);
+    let [north, east] = misclosure(&checked);
     // 0.077 and 0.026, as sums of numbers rounded to 0.001 and with one second of azimuth unsure
     // (0.0014 ft on 285 ft).
     is_within(In::Feet.of(north), "0.077", 0.002);
     is_within(In::Feet.of(east), "0.026", 0.002);
-    is_printed(linear(&sound, In::Feet), "0.08");
+    is_printed(linear(&checked, In::Feet), "0.08");
     let perimeter: f64 = sides.iter().map(|(_, length)| number(length)).sum();
     // 1/30,000 as 1/30,806 taken to the ten thousand.
-    is_within(perimeter / linear(&sound, In::Feet), "30,000", 5_000.0);
-    let area = tract(&sound).area();
+    is_within(perimeter / linear(&checked, In::Feet), "30,000", 5_000.0);
+    let area = tract(&checked).area();
     is_within(area.sq_ft(), "272,600", 50.0); // to four digits
     is_printed(area.sq_ft() / 43_560.0, "6.258");
     is_printed(area.sq_ft(), "272,585.3"); // worked once more from the azimuths
@@ -586,8 +586,8 @@ fn chords_of_a_curved_tract_have_the_printed_area() {
         ["467.41", "1516.87"],
         ["417.36", "1317.39"],
     ];
-    let sound = lot("", &between(&stations, In::Feet));
-    let outline = tract(&sound);
+    let checked = lot("", &between(&stations, In::Feet));
+    let outline = tract(&checked);
     assert_eq!(outline.area().sq_ft_text(), "65628.52705"); // exactly
     // Printed sums 4,491,046 and 4,622,300 add up products kept to six digits, tens at best: up to
     // 5 on each of six products. Half their difference is 65,627.
@@ -601,8 +601,8 @@ fn chords_of_a_curved_tract_have_the_printed_area() {
 fn tolerances_by_the_root_of_length_are_the_compass_rule() {
     // The printed latitudes and departures of the bearing traverse, balanced exactly in proportion
     // to length: 102,935.682 sq ft, worked in fractions.
-    let sound = weighted_by_length(&BEARING_TRAVERSE, In::Feet);
-    is_printed(tract(&sound).area().sq_ft(), "102,935.682");
+    let checked = weighted_by_length(&BEARING_TRAVERSE, In::Feet);
+    is_printed(tract(&checked).area().sq_ft(), "102,935.682");
     // The printed closure is the sum of the printed numbers, so it is met exactly here.
-    assert_eq!(misclosure(&sound), ["0.083 ft", "0.075 ft"].map(length));
+    assert_eq!(misclosure(&checked), ["0.083 ft", "0.075 ft"].map(length));
 }

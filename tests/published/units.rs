@@ -54,8 +54,8 @@ fn an_acre_of_land_is_exact() {
     // NIST, "U.S. Survey Foot: Revised Unit Conversion Factors": an acre is 43,560 sq ft, exactly
     // 4046.856 422 4 m². 660 ft by 66 ft: a furlong by a chain.
     let sides = ["north 660 ft", "east 66 ft", "south 660 ft", "west 66 ft"].map(str::to_owned);
-    let sound = lot("", &sides);
-    let acre = tract(&sound).area();
+    let checked = lot("", &sides);
+    let acre = tract(&checked).area();
     is_exactly(acre, "4046.8564224");
     assert_eq!(acre, Area::ACRE);
     assert_eq!(acre.whole_sq_ft(), 43_560);
@@ -69,9 +69,9 @@ fn a_square_mile_of_land_is_exact() {
     // The same page: 2 589 988.110 336 m². (It prints the area of a square rod in "m", a misprint
     // for m².)
     let sides = ["north 5280 ft", "east 5280 ft", "south 5280 ft", "west 5280 ft"];
-    let sound = lot("", &sides.map(str::to_owned));
-    is_exactly(tract(&sound).area(), "2589988.110336");
-    assert_eq!(tract(&sound).area().in_unit(Area::ACRE, 4), "640.0000");
+    let checked = lot("", &sides.map(str::to_owned));
+    is_exactly(tract(&checked).area(), "2589988.110336");
+    assert_eq!(tract(&checked).area().in_unit(Area::ACRE, 4), "640.0000");
 }
 
 #[test]
@@ -90,8 +90,9 @@ fn a_record_in_square_meters_or_acres_is_taken_exactly() {
     // The same factors on what a file states: 1 acre is 43,560 sq ft; 0.09290304 m² is 1 sq ft.
     let read = |recorded: &str| {
         let sides = "north 660 ft\neast 66 ft\nsouth 660 ft\nwest 66 ft";
-        let sound = super::sheets::sound(&format!("lot \"Tract\" recorded {recorded}\n{sides}\n"));
-        sound.lots()[0].recorded().unwrap()
+        let checked =
+            super::sheets::read_house(&format!("lot \"Tract\" recorded {recorded}\n{sides}\n"));
+        checked.lots()[0].recorded().unwrap()
     };
     assert_eq!(read("1 acre"), Area::ACRE);
     assert_eq!(read("4046.8564224 sq m"), Area::ACRE);

@@ -40,13 +40,13 @@ pub(crate) fn surfaces() -> Option<&'static [Surface]> {
     static READ: OnceLock<Option<Vec<Surface>>> = OnceLock::new();
     READ.get_or_init(|| {
         let Some(place) = std::env::var_os(PLACE).map(PathBuf::from) else {
-            let told = format!(
+            let reported = format!(
                 "\nSKIPPED: the outlines of Vienna are not here; run \
                  `python3 tests/published/fetch_vienna.py FOLDER`, then \
                  `{PLACE}=FOLDER/vienna.jsonl cargo test --test published`\n"
             );
             // Past the capture of the test harness, which hides what a passing test prints.
-            std::io::stderr().write_all(told.as_bytes()).unwrap();
+            std::io::stderr().write_all(reported.as_bytes()).unwrap();
             return None;
         };
         let bytes = std::fs::read(&place)
@@ -165,12 +165,12 @@ fn ground_surfaces_have_the_area_the_city_states() {
     let (mut sum, mut sum_stated) = (Area::ZERO, Area::ZERO);
     for surface in grounds {
         let text = house(surface);
-        let sound = super::sheets::sound(&text);
+        let checked = super::sheets::read_house(&text);
         let figured = areas(&text).gross().as_measured();
         let off = (figured - stated(surface)).abs();
         // Corners on a grid of 1 mm are up to 0.00071 m (half its diagonal) from finer ones, along
         // the whole outline; and what is stated is rounded to 0.01 m².
-        let around = sound.spaces().iter().map(|space| space.outline().perimeter());
+        let around = checked.spaces().iter().map(|space| space.outline().perimeter());
         let meters = around.sum::<fairfoot::units::Length>().nm() as f64 / 1e9;
         let allowed = meters * 0.00071 + 0.005;
         let square_meters = off.half_nm2() as f64 / Area::SQUARE_METER.half_nm2() as f64;

@@ -115,7 +115,7 @@ fn a_recess_is_between_walls_at_a_right_angle() {
 fn a_space_that_the_record_lists_by_itself_is_counted_with_what_it_lists() {
     // A record of 1,300 holds the house, 30 × 40, and the porch, 5 × 20; one that lists the porch with 85 would come to 1,285, and
     // one that lists it with 84, by more than 15 sq ft another, is not taken to list this porch.
-    let told = |recorded: &str| {
+    let reported = |recorded: &str| {
         let words =
             if recorded.is_empty() { String::new() } else { format!(" recorded {recorded} sq ft") };
         let text = house(
@@ -125,11 +125,11 @@ fn a_space_that_the_record_lists_by_itself_is_counted_with_what_it_lists() {
             ),
         );
         let reconciled = reconciled(&text.replace("1,200", "1,300"));
-        let told = reconciled.figures()[0].explanations().reported();
-        told.map(|one| one.departures().join("; ")).any(|labels| labels == "counted: Porch")
+        let reported = reconciled.figures()[0].explanations().reported();
+        reported.map(|one| one.departures().join("; ")).any(|labels| labels == "counted: Porch")
     };
-    assert!(told("") && told("100") && told("84"));
-    assert!(!told("85"));
+    assert!(text_report("") && text_report("100") && text_report("84"));
+    assert!(!text_report("85"));
 }
 
 #[test]
@@ -155,9 +155,12 @@ fn another_face_is_reported_if_the_walls_are_taken_there() {
     let text = house(&["north 30'", "east 40'", "south 30'", "west 40'"], "");
     let text = format!("veneer 6\"\n{}", text.replace("1,200", "1,131"));
     assert_eq!(labels(&text)[0], ["face: frame"]);
-    assert!(super::told(&text).contains("Measured to the frame"));
+    assert!(super::text_report(&text).contains("Measured to the frame"));
     let text = text.replace("1,131", "1,200").replace("30'", "30' 6\"");
-    assert!(!super::told(&text).contains("Measured to"), "the figure's own face is not told");
+    assert!(
+        !super::text_report(&text).contains("Measured to"),
+        "the figure's own face is not told"
+    );
 }
 
 #[test]

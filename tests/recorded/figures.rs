@@ -6,7 +6,7 @@ use fairfoot::reconcile::BridgeStep;
 
 use fairfoot::units::Halves;
 
-use super::{reconciled, told};
+use super::{reconciled, reported};
 
 /// 30' 4" by 40': in tenths 30.3 × 40 = 1,212, in inches 1,213 1/3, in half feet 30.5 × 40 = 1,220, in whole feet 1,200.
 fn figure(figure: &str) -> String {
@@ -39,20 +39,20 @@ fn a_figure_is_rounded_by_its_stated_rule_and_a_record_by_default_to_the_foot() 
 #[test]
 fn a_rounding_rule_not_stated_by_the_record_is_asked_about() {
     let is_asked =
-        |line: &str| told(&figure(line)).contains("if the office rounds each wall to the");
+        |line: &str| text_report(&figure(line)).contains("if the office rounds each wall to the");
     assert!(is_asked("record 1,300 sq ft"));
     assert!(!is_asked("record 1,300 sq ft sides whole-foot"));
     assert!(!is_asked("record 1,300 sq ft sides half-foot"));
     assert!(!is_asked("listing 1,300 sq ft"));
-    let said = told(&figure("record 1,300 sq ft sides half-foot"));
+    let said = text_report(&figure("record 1,300 sq ft sides half-foot"));
     assert!(said.contains("rounding: each wall to the half foot, as the file says"), "{said}");
 }
 
 #[test]
 fn the_settings_are_kept_with_what_was_worked_out_by_them() {
     let settings = Settings { halves: Halves::Down, ..Settings::default() };
-    let sound = fairfoot::read("kept.sides", figure("record 1,300 sq ft")).expect("sound");
-    let areas = sound.areas(&settings).expect("areas");
+    let checked = fairfoot::read("kept.sides", figure("record 1,300 sq ft")).expect("sound");
+    let areas = checked.areas(&settings).expect("areas");
     let reconciliation = areas.reconcile(&fairfoot::Weights::default()).expect("a reconciliation");
     assert_eq!(reconciliation.settings().halves, Halves::Down);
 }
@@ -77,17 +77,17 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
     assert_eq!(between("1,149"), Some((1_148, 1_160)));
     assert_eq!(between("1,170"), Some((1_160, 1_189)));
     assert_eq!(between("1,190"), None);
-    let report = told(&house("1,140"));
+    let report = text_report(&house("1,140"));
     assert!(
         report.contains("Rounding alone cannot explain it: no ordinary rounding of these walls to the foot gives a total between 1,120 and 1,148, and the record is 1,140."),
         "{report}"
     );
-    let report = told(&house("1,170"));
+    let report = text_report(&house("1,170"));
     assert!(
         report.contains("Rounding alone cannot explain it: no way of rounding these walls to the foot gives a total between 1,160 and 1,189, and the record is 1,170."),
         "{report}"
     );
-    let report = told(&house("1,140").replace("record", "listing"));
+    let report = text_report(&house("1,140").replace("record", "listing"));
     assert!(
         report.contains("If its walls were rounded to the foot, this house could be 1,120 to 1,148, but nothing between 1,120 and 1,148, and the listing is 1,140."),
         "{report}"
@@ -110,12 +110,12 @@ fn only_slanted_and_curved_walls_are_reported_as_computed() {
         "record 1,300 sq ft\nfaces inside\nveneer none\nwall 6\"\nlevel \"G\"\nliving \"House\"\n";
     let computed = "It has slanted or curved walls";
     let square = format!("{head}north 30'\neast 40'\nsouth 30'\nwest 40'\n");
-    assert!(!told(&square).contains(computed));
+    assert!(!text_report(&square).contains(computed));
     let slanted =
         format!("{head}north 30'\neast 35'\ndiagonal south 5' east 5'\nsouth 25'\nwest 40'\n");
-    assert!(told(&slanted).contains(computed));
+    assert!(text_report(&slanted).contains(computed));
     // Where its slant does not move it is exact.
-    assert!(!told(&slanted.replace("faces inside\n", "")).contains(computed));
+    assert!(!text_report(&slanted.replace("faces inside\n", "")).contains(computed));
 }
 
 #[test]

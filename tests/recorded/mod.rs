@@ -33,7 +33,7 @@ fn reconciled(text: &str) -> Reconciliation {
 
 /// The report of a house on one long line, so that no word is broken off.
 #[track_caller]
-fn told(text: &str) -> String {
+fn text_report(text: &str) -> String {
     let look = Look { width: 100, ..Look::default() };
     let report = reconciled(text).report().text(look);
     report.split_whitespace().collect::<Vec<&str>>().join(" ")

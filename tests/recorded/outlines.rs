@@ -1,6 +1,6 @@
 //! Which walls of a sketch match which of ours.
 
-use super::{house, reconciled, sketch, told};
+use super::{house, reconciled, reported, sketch};
 
 /// Our side, theirs, our feet, theirs.
 type Pair = (usize, usize, i64, i64);
@@ -80,7 +80,7 @@ fn a_jog_of_only_one_outline_is_reported_and_the_other_walls_match() {
     let text = house(&square, &sketch("House", &jogged));
     assert_eq!(pairs(&text), (vec![(1, 1, 30, 30), (4, 6, 40, 40)], false));
     assert_eq!(instead(&text), [(vec![2, 3], vec![2, 3, 4, 5])]);
-    let report = told(&text);
+    let report = text_report(&text);
     assert!(
         report.contains("this file has side 2 (east 40') and side 3 (south 30'); the sketch has side 2 (east 22'), side 3 (south 5'), side 4 (east 18') and side 5 (south 25') instead"),
         "{report}"
@@ -95,7 +95,7 @@ fn a_jog_of_only_one_outline_is_reported_and_the_other_walls_match() {
     let text = house(&small, &sketch("House", &square));
     assert_eq!(pairs(&text).0, [(1, 1, 30, 30), (2, 2, 39, 40), (3, 3, 29, 30), (6, 4, 40, 40)]);
     assert_eq!(instead(&text), [(vec![4, 5], vec![])]);
-    let report = told(&text);
+    let report = text_report(&text);
     assert!(
         report.contains("only in this file: side 4 (east 6\") and side 5 (south 6\")"),
         "{report}"
@@ -103,7 +103,9 @@ fn a_jog_of_only_one_outline_is_reported_and_the_other_walls_match() {
     assert!(!report.contains("only on the sketch"), "{report}");
     let text = house(&square, &sketch("House", &small));
     assert_eq!(instead(&text), [(vec![], vec![4, 5])]);
-    assert!(told(&text).contains("only on the sketch: side 4 (east 6\") and side 5 (south 6\")"));
+    assert!(
+        text_report(&text).contains("only on the sketch: side 4 (east 6\") and side 5 (south 6\")")
+    );
 }
 
 #[test]
@@ -127,7 +129,7 @@ fn a_jog_and_a_bay_that_a_sketch_leaves_out_are_reported_separately() {
     let text = house(&ours, &sketch("House", &theirs));
     assert_eq!(pairs(&text), (vec![(1, 1, 28, 28)], false));
     assert_eq!(instead(&text), both);
-    let report = told(&text);
+    let report = text_report(&text);
     assert!(
         report.contains("this file has side 6 (west 12') to side 10 (west 18'); the sketch has side 4 (west 40') instead"),
         "{report}"
@@ -175,7 +177,7 @@ fn sides_in_one_line_are_one_wall_on_both_sides() {
     // A foot more is beyond rounding; a side that turns back is no wall in line.
     let ours = ["north 10'", "north 20'", "east 40'", "south 30'", "west 40'"];
     let theirs = ["north 33'", "east 40'", "south 33'", "west 40'"];
-    let report = told(&house(&ours, &sketch("House", &theirs)));
+    let report = text_report(&house(&ours, &sketch("House", &theirs)));
     assert!(report.contains("side 1 (north 10' + north 20') 30' 33' +3'"), "{report}");
     assert!(report.contains("side 4 (south 30') 30' 33' +3'"), "{report}");
 }
@@ -191,14 +193,14 @@ fn a_wall_differs_if_neither_rounding_nor_reading_the_tape_makes_the_difference(
             "west 40'".to_owned(),
         ]
     };
-    for (north, is_told) in
+    for (north, is_reported) in
         [("30' 7\"", false), ("30' 8\"", true), ("29' 5\"", false), ("29' 4\"", true)]
     {
         let ours = square(north);
         let ours: Vec<&str> = ours.iter().map(String::as_str).collect();
         let theirs = ["north 30'", "east 40'", "south 30'", "west 40'"];
-        let report = told(&house(&ours, &sketch("House", &theirs)));
-        assert_eq!(report.contains("walls that differ"), is_told, "{north}: {report}");
+        let report = text_report(&house(&ours, &sketch("House", &theirs)));
+        assert_eq!(report.contains("walls that differ"), is_reported, "{north}: {report}");
     }
 }
 
@@ -230,7 +232,7 @@ fn a_listed_area_equal_to_the_unexplained_rest_is_asked_about() {
                 "porch \"Front step\" start east 40' recorded {recorded} sq ft\nnorth 6'\neast 8'\nsouth 6'\nwest 8'\n"
             ),
         );
-        told(&text.replace("1,200", "1,248"))
+        text_report(&text.replace("1,200", "1,248"))
     };
     assert!(step("48").contains("possible: Front step counted +48"), "{}", step("48"));
     // Listed with another area, it would leave a foot: the record's own area is what its total would hold.
@@ -284,16 +286,16 @@ fn a_sketch_that_gives_the_total_with_nothing_taken_off_agrees_with_it() {
         reconciled.figures()[0].own_sketch().map(|area| area.whole_sq_ft())
     };
     assert_eq!((own("1,840"), own("1,768"), own("1,800")), (Some(1_840), Some(1_768), Some(1_768)));
-    let report = told(&text("1,840"));
+    let report = text_report(&text("1,840"));
     assert!(report.contains("own sketch and its total agree, with nothing deducted."), "{report}");
-    assert!(told(&text("1,768")).contains("own sketch and its total agree."));
-    let report = told(&text("1,800"));
+    assert!(text_report(&text("1,768")).contains("own sketch and its total agree."));
+    let report = text_report(&text("1,800"));
     assert!(
         report.contains("do not agree: its sides come to 1,840 sq ft, or 1,768 less what is deducted here; its total is 1,800 sq ft."),
         "{report}"
     );
     // With its own lengths in the steps nothing is left to rounding, and nothing that is weighed is 132 sq ft.
-    let report = told(&text("1,900"));
+    let report = text_report(&text("1,900"));
     assert!(
         report.contains("Nothing common accounts for the 132 sq ft that are left."),
         "{report}"
@@ -352,7 +354,7 @@ fn a_bay_of_ours_beside_a_bay_of_theirs_are_two_places() {
 #[test]
 fn an_equal_area_listed_by_the_record_is_evidence() {
     // 1,734 on the record against 1,686 of its own sketch, and a front step listed with 48.
-    let report = told(include_str!("../../sketches/record-sketch.sides"));
+    let report = text_report(include_str!("../../sketches/record-sketch.sides"));
     assert!(report.contains("possible: Front step counted +48"), "{report}");
     assert!(!report.contains("Nothing that was weighed"), "{report}");
 }

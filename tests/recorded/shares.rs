@@ -5,7 +5,7 @@ use fairfoot::reconcile::BridgeStep;
 
 use fairfoot::units::{Area, Length};
 
-use super::{house, reconciled, sketch, told};
+use super::{house, reconciled, reported, sketch};
 
 /// Side, feet under the rule, feet in the record, square feet to three places.
 type Found = (usize, f64, f64, f64);
@@ -122,7 +122,7 @@ fn rounding_is_reported_without_the_records_own_lengths() {
     // 30 × 40 = 1,200 as whole feet; the record has 30 × 41.
     let text =
         house(&["north 30'", "east 40' recorded 41'", "south 30'", "west 40' recorded 41'"], "");
-    let report = told(&text.replace("1,200", "1,230"));
+    let report = text_report(&text.replace("1,200", "1,230"));
     assert!(
         report.contains("Leaving the record's own lengths aside, rounding alone cannot explain it: rounded to the foot, this house is at most 1,200 whichever way each wall goes; the record is 1,230."),
         "{report}"

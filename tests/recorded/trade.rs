@@ -6,7 +6,7 @@ use fairfoot::diagnostic::Word;
 use fairfoot::units::{Area, Length};
 use fairfoot::{Areas, House, Settings};
 
-use super::told;
+use super::text_report;
 
 fn read(text: &str) -> House {
     fairfoot::read("trade.sides", text).unwrap_or_else(|faults| panic!("{faults}\n{text}"))
@@ -74,7 +74,7 @@ fn a_stated_thickness_is_within_a_quarter_inch_and_the_worst_case_adds_everythin
     near(gross.worst_case(), 2.916_667);
     near(gross.plus_minus_outside(), 3.773_076);
     near(gross.worst_case_outside(), 5.833_333);
-    let report = told(text);
+    let report = text_report(text);
     assert!(report.contains("every stated thickness within 1/4\": ± 4 sq ft (about 95%); at worst, with every wall off the same way, ± 6."), "{report}");
 }
 
@@ -88,7 +88,7 @@ fn with_casita(words: &str) -> String {
 #[test]
 fn living_space_that_touches_no_other_is_apart_unless_it_is_counted() {
     // 30 × 40 = 1,200; with the casita 400 more.
-    for (words_after, total, is_told) in [
+    for (words_after, total, is_reported) in [
         ("start east 60'", 1_200, true),
         ("start east 60' counted", 1_600, true),
         ("start east 60' not counted", 1_200, false),
@@ -100,9 +100,9 @@ fn living_space_that_touches_no_other_is_apart_unless_it_is_counted() {
         let text = with_casita(words_after);
         let ours = areas(&text);
         assert_eq!(ours.gross().tenth_foot().whole_sq_ft(), total, "{words_after}");
-        assert_eq!(words(ours.house()).contains(&Word::LivingApart), is_told, "{words_after}");
+        assert_eq!(words(ours.house()).contains(&Word::LivingApart), is_reported, "{words_after}");
     }
-    let report = told(&with_casita("start east 60'"));
+    let report = text_report(&with_casita("start east 60'"));
     assert!(report.contains("Casita (living, detached, not counted)"), "{report}");
 }
 
@@ -148,7 +148,9 @@ fn the_last_call_of_a_lot_runs_straight_back() {
         "`Lot`: the last call is computed from the others, N 80° 00' 00\" W 180.00 ft"
     );
     assert!(house.lots()[0].closure().is_none());
-    assert!(told(&text).contains("the last call is computed, so there is no closure to tell"));
+    assert!(
+        text_report(&text).contains("the last call is computed, so there is no closure to tell")
+    );
 }
 
 #[test]
@@ -166,7 +168,11 @@ fn the_closure_of_a_lot_is_a_distance_and_a_ratio() {
     let house = read(&text);
     let (distance, ratio) = house.lots()[0].closure().expect("it misses");
     assert_eq!((distance, ratio), (Length::from_nm(3_048_000), 77_900));
-    assert!(told(&text).contains("closure 0.01 ft in 779.99 ft, 1 : 77,900"), "{}", told(&text));
+    assert!(
+        text_report(&text).contains("closure 0.01 ft in 779.99 ft, 1 : 77,900"),
+        "{}",
+        text_report(&text)
+    );
 }
 
 #[test]
@@ -188,32 +194,33 @@ fn like_is_compared_with_like() {
             "{head}\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nporch \"Porch\" start west 10'\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
         )
     };
-    let report = told(&with("record 1,302 sq ft counting \"Porch\""));
+    let report = text_report(&with("record 1,302 sq ft counting \"Porch\""));
     assert!(report.contains("Record 1,302 sq ft, with Porch. Measured the same way 1,300 sq ft. Difference 2 sq ft (0.2% of measured)."), "{report}");
     // 6" of veneer less all round: 29 × 39 = 1,131.
-    let report = told(&with("veneer 6\"\nplan 1,130 sq ft measured to frame"));
+    let report = text_report(&with("veneer 6\"\nplan 1,130 sq ft measured to frame"));
     assert!(
         report.contains("Plan 1,130 sq ft, taken at the frame. Measured the same way 1,131 sq ft."),
         "{report}"
     );
-    let report = told(&with("record 1,190 sq ft"));
+    let report = text_report(&with("record 1,190 sq ft"));
     assert!(report.contains("Caution: the record is smaller than this house."), "{report}");
     // With the porch 1,300, and a record of 1,310 is not smaller; one of 1,210 with the porch is.
-    assert!(!told(&with("record 1,310 sq ft counting \"Porch\"")).contains("Caution"));
-    assert!(told(&with("record 1,210 sq ft counting \"Porch\"")).contains("Caution"));
+    assert!(!text_report(&with("record 1,310 sq ft counting \"Porch\"")).contains("Caution"));
+    assert!(text_report(&with("record 1,210 sq ft counting \"Porch\"")).contains("Caution"));
 }
 
 #[test]
 fn what_nobody_measured_is_not_said_to_be_measured() {
     let text = "record 1,210 sq ft\nlevel \"G\"\nliving \"House\"\nnorth 30' from plan\neast 40' from plan\nsouth 30' from plan\nwest by closing\n";
-    let report = told(text);
+    let report = text_report(text);
     assert!(report.contains("From plan 1,200 sq ft. Difference 10 sq ft"), "{report}");
     assert!(
         !report.contains("Measured 1,200") && report.contains("No wall was measured"),
         "{report}"
     );
     assert!(
-        told(&text.replace("south 30' from plan", "south 30'")).contains("Measured 1,200 sq ft.")
+        text_report(&text.replace("south 30' from plan", "south 30'"))
+            .contains("Measured 1,200 sq ft.")
     );
 }
 
@@ -238,7 +245,7 @@ fn a_house_of_no_likely_size_is_asked_for_its_unit() {
     // With its unit written it is what it says, and told wherever its figures are.
     assert_eq!(words(&read(&house("", "'"))), [Word::UnlikelySize]);
     assert!(
-        told(&house("", "'"))
+        text_report(&house("", "'"))
             .contains("Check the lengths and their units: what is counted comes to 172,800 sq ft")
     );
     // A house in meters, 9 × 12 m = 1,162.5 sq ft, read as feet: 108.
@@ -250,7 +257,7 @@ fn a_house_of_no_likely_size_is_asked_for_its_unit() {
 #[test]
 fn unusual_settings_are_reported() {
     let text = "record 1,210 sq ft\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
-    assert!(!told(text).contains("Settings other than the usual"));
+    assert!(!text_report(text).contains("Settings other than the usual"));
     let settings = Settings {
         halves: fairfoot::units::Halves::Down,
         reading: Length::from_nm(91_440_000),
@@ -275,7 +282,7 @@ fn unusual_settings_are_reported() {
 #[test]
 fn a_record_in_inches_is_compared_in_inches() {
     let text = "record 1,260 sq ft sides inch\nlevel \"G\"\nliving \"House\"\nnorth 30' 5\"\neast 40' 7\"\nsouth 30' 5\"\nwest 40' 7\"\n";
-    let report = told(text);
+    let report = text_report(text);
     assert!(report.contains("The record's walls are stated to the inch"), "{report}");
     assert!(
         !report.contains("Rounding is not big enough") && !report.contains("whole-foot walls"),

@@ -237,9 +237,12 @@ fn without_the_notice_the_day_is_a_question() {
     let found = deadline("tax year 2027", "protest");
     assert_eq!((found.day(), found.is_certain()), (None, false));
     let worth = worth_of("place texas\ntax year 2026").unwrap();
-    let told = text(&worth);
-    assert!(told.contains("Protest filed by (41.44(a)(1)) | ask the appraisal office"), "{told}");
-    assert!(told.contains("Friday, May 15, 2026 or later"), "{told}");
+    let reported = text(&worth);
+    assert!(
+        reported.contains("Protest filed by (41.44(a)(1)) | ask the appraisal office"),
+        "{reported}"
+    );
+    assert!(reported.contains("Friday, May 15, 2026 or later"), "{reported}");
 }
 
 #[test]
@@ -256,10 +259,10 @@ fn a_year_other_than_that_in_which_the_law_was_looked_at_is_a_question() {
 fn without_a_place_there_are_two_questions_and_no_day() {
     let worth = worth_of("notice 2026-04-20\ntax year 2026").unwrap();
     assert!(worth.dates().deadlines().is_empty());
-    let told = text(&worth);
-    assert!(told.contains("Two questions for the appraisal office"), "{told}");
-    assert!(told.contains("on its first page"), "{told}");
-    assert!(!told.contains("May"), "{told}");
+    let reported = text(&worth);
+    assert!(reported.contains("Two questions for the appraisal office"), "{reported}");
+    assert!(reported.contains("on its first page"), "{reported}");
+    assert!(!reported.contains("May"), "{reported}");
 }
 
 #[test]

@@ -15,7 +15,7 @@ mod places;
 mod sales;
 mod size;
 mod tax;
-mod told;
+mod wording;
 
 use fairfoot::Settings;
 use fairfoot::value::{AsOf, Worth};
@@ -37,9 +37,9 @@ pub(crate) fn worth_on(lines: &str, today: Option<Date>) -> Option<Worth> {
 
 /// What is worked out of a whole file.
 pub(crate) fn whole(text: &str, today: Option<Date>) -> Option<Worth> {
-    let sound = fairfoot::read("worth.sides", text).unwrap_or_else(|faults| panic!("{faults}"));
+    let checked = fairfoot::read("worth.sides", text).unwrap_or_else(|faults| panic!("{faults}"));
     let settings = Settings::default();
-    let areas = sound.areas(&settings).unwrap();
+    let areas = checked.areas(&settings).unwrap();
     let all = areas.reconcile(&fairfoot::Weights::default()).unwrap();
     all.worth(&AsOf { today, ..AsOf::default() })
 }
@@ -51,7 +51,7 @@ pub(crate) fn way(worth: &Worth, method: Method) -> &Way {
 
 /// All that is told, a part a line.
 pub(crate) fn text(worth: &Worth) -> String {
-    let part = |told: Block| match told {
+    let part = |reported: Block| match reported {
         Block::Statement(text)
         | Block::Heading(text)
         | Block::Paragraph(text)

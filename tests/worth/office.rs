@@ -17,21 +17,21 @@ fn request(lines: &str) -> String {
 
 #[test]
 fn questions_name_the_section_of_the_place() {
-    let told = request("record 1,500 sq ft\nplace texas\ntax year 2026");
-    assert!(told.contains("1,500 sq ft"), "the total");
-    assert!(told.contains("41.461"), "the evidence");
-    assert!(told.contains("25.25(c)"), "past years");
+    let reported = request("record 1,500 sq ft\nplace texas\ntax year 2026");
+    assert!(reported.contains("1,500 sq ft"), "the total");
+    assert!(reported.contains("41.461"), "the evidence");
+    assert!(reported.contains("25.25(c)"), "past years");
     let place = "record 1,500 sq ft\nplace none\ntax year 2026";
     for word in ["41.461", "25.25", "Texas Tax"] {
-        let told = request(place);
-        assert!(!told.contains(word), "{word}");
+        let reported = request(place);
+        assert!(!reported.contains(word), "{word}");
     }
 }
 
 #[test]
 fn questions_claim_nothing() {
-    let told = request("record 1,500 sq ft\nplace texas\ntax year 2026").to_lowercase();
+    let reported = request("record 1,500 sq ft\nplace texas\ntax year 2026").to_lowercase();
     for word in ["wrong", "must", "caused by", "violat", "refund", "demand"] {
-        assert!(!told.contains(word), "{word}");
+        assert!(!reported.contains(word), "{word}");
     }
 }

@@ -181,9 +181,9 @@ fn elsewhere_no_law_is_assumed() {
     let worth =
         worth_of("record 1,500 sq ft\nplace none\ntax year 2026\nnotice 2026-04-20").unwrap();
     assert!(worth.dates().deadlines().is_empty());
-    let told = text(&worth);
-    assert!(told.contains("the law of no place"), "{told}");
-    assert!(!told.contains("texas") && !told.contains("Texas"), "{told}");
+    let reported = text(&worth);
+    assert!(reported.contains("the law of no place"), "{reported}");
+    assert!(!reported.contains("texas") && !reported.contains("Texas"), "{reported}");
 }
 
 /// The classes of what is reported decide which ways are asked about, and what the page says of each.

@@ -36,9 +36,9 @@ fn a_recorded_size_is_compared_with_the_record() {
 #[test]
 fn the_band_is_a_setting() {
     let text = format!("record 1,500 sq ft\n{}{HOUSE}", sale("A", 1_400, 280_000));
-    let sound = fairfoot::read("band.sides", text).unwrap();
+    let checked = fairfoot::read("band.sides", text).unwrap();
     let settings = Settings::default();
-    let all = sound.areas(&settings).unwrap().reconcile(&fairfoot::Weights::default()).unwrap();
+    let all = checked.areas(&settings).unwrap().reconcile(&fairfoot::Weights::default()).unwrap();
     // 200 of 1,200 is 16.7 %.
     let near = |band: u8| {
         let worth = all.worth(&AsOf { today: None, band }).unwrap();

@@ -83,12 +83,12 @@ fn a_smaller_record_is_stated_plainly_and_shows_no_saving() {
     assert!(worth.ways().is_empty() && worth.tax().is_none() && worth.cap().is_none());
     assert!(worth.checklist().is_empty());
     assert!(worth.dates().deadlines().iter().all(|deadline| deadline.correct_below().is_none()));
-    let told = text(&worth);
-    assert!(told.contains("gap: the record has less | 100 sq ft"), "{told}");
-    assert!(told.contains("may raise the value and with it the tax"), "{told}");
+    let reported = text(&worth);
+    assert!(reported.contains("gap: the record has less | 100 sq ft"), "{reported}");
+    assert!(reported.contains("may raise the value and with it the tax"), "{reported}");
     for saving in ["tax saved", "saving", "Would it change the tax", "in proportion", "unit price"]
     {
-        assert!(!told.contains(saving), "{saving}: {told}");
+        assert!(!reported.contains(saving), "{saving}: {reported}");
     }
 }
 

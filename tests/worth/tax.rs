@@ -64,10 +64,10 @@ fn a_market_value_that_stays_above_the_taxed_value_changes_no_tax() {
     assert_eq!(outcome.market().decimal_text(), "372000");
     assert!(!outcome.reaches());
     assert_eq!(outcome.less_tax().unwrap().decimal_text(), "0");
-    let told = text(&worth);
-    assert!(told.contains("falls below $371,000, $41,000 lower than now"), "{told}");
-    assert!(told.contains("this year's tax stays as it is"), "{told}");
-    assert!(!told.contains("tax saved"), "{told}");
+    let reported = text(&worth);
+    assert!(reported.contains("falls below $371,000, $41,000 lower than now"), "{reported}");
+    assert!(reported.contains("this year's tax stays as it is"), "{reported}");
+    assert!(!reported.contains("tax saved"), "{reported}");
 }
 
 #[test]

@@ -50,18 +50,18 @@ fn sums(traverse: &Traverse, axis: Axis, form: Form) -> String {
     format!("the sides {plus} add up to {}, the sides {minus} to {}", total(1), total(-1))
 }
 
-/// The slip of a side that is the same as the one before it.
+/// The error of a side that repeats the one before it.
 const TYPED_TWICE: &str = "typed twice?";
 
-/// A side that could hold the whole error, and how ordinary the slip would be.
+/// A side that could contain the whole error, and how common such an error is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Suspect {
     pub(crate) side: usize,
-    /// An ordinary slip, in words; none if only its size fits.
+    /// A common error in words; `None` if only its size fits.
     pub(crate) slip: Option<&'static str>,
 }
 
-/// Every side that could hold the whole error of an axis, or of both, ordinary slips first.
+/// Every side that could contain the whole error of an axis, or of both; common errors first.
 pub(crate) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Vec<Suspect> {
     let off = off(traverse, misses);
     let mut all: Vec<Suspect> =
@@ -77,7 +77,7 @@ pub(crate) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) 
     all
 }
 
-/// The axes that miss by more than their sides may be off together.
+/// The axes whose misclosure exceeds the combined tolerance of their sides.
 fn off(traverse: &Traverse, misses: Misclosure) -> Vec<Axis> {
     let is_off = |axis: &Axis| misses.on(*axis).abs() > traverse.allowance(*axis);
     Axis::BOTH.into_iter().filter(is_off).collect()
@@ -181,7 +181,7 @@ fn suspects_on(traverse: &Traverse, sides: &[Side], axis: Axis, miss: i64) -> Ve
     list
 }
 
-/// The slip of a side without which the walk would close. Of two alike that follow each other it is the second.
+/// The error of a side without which the traverse would close. Of two equal sides in succession it is the second.
 fn one_too_many(traverse: &Traverse, side: usize) -> Option<&'static str> {
     let n = traverse.sides.len();
     let same = |other: usize| traverse.sides[other].shape == traverse.sides[side].shape;
@@ -274,8 +274,8 @@ fn turned_calls(traverse: &Traverse, misses: Misclosure) -> Vec<(usize, &'static
     traverse.sides.iter().enumerate().filter_map(turned).take(MOST).collect()
 }
 
-/// Calls of a deed that run along the misclosure to about three degrees, so that a wrong length of one of them alone could
-/// be the error (any surveying text on finding a mistake in a traverse).
+/// Calls of a deed within about three degrees of the direction of the misclosure, so that a wrong length of one
+/// call alone could be the error (see any surveying text on finding a mistake in a traverse).
 fn parallel_calls(traverse: &Traverse, misses: Misclosure) -> Vec<usize> {
     const MOST: usize = 3;
     let wide = |nm: i64| i128::from(nm);
@@ -285,7 +285,7 @@ fn parallel_calls(traverse: &Traverse, misses: Misclosure) -> Vec<usize> {
         let cross = wide(east) * wide(misses.north) - wide(north) * wide(misses.east);
         let dot = wide(east) * wide(misses.east) + wide(north) * wide(misses.north);
         let square = wide(east) * wide(east) + wide(north) * wide(north);
-        // The tangent of three degrees is 0.0524; something of the call must be left.
+        // The tangent of three degrees is 0.0524; the corrected call must keep a positive length.
         (1_000 * cross.abs() <= 52 * dot.abs() && square > dot).then_some(i)
     };
     traverse.sides.iter().enumerate().filter_map(along).take(MOST).collect()

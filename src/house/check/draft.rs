@@ -1,4 +1,4 @@
-//! The walks of a level as they were typed, whether they close or not: what a draft is drawn from.
+//! The traverses of a level as typed, closed or not: the content of a draft.
 
 use crate::diagnostic::{Diagnostic, Source};
 use crate::geometry::compass::{Axis, Direction};
@@ -12,46 +12,46 @@ use crate::sketch::statement::{Place, usual_form};
 use crate::sketch::{Sketch, SpaceSketch, WalkSketch};
 use crate::units::length::{Form, Length, Written};
 
-/// The walks that one page shows.
+/// The traverses that one page shows.
 #[derive(Clone, Debug)]
 pub(crate) struct Draft {
     pub(crate) particulars: Particulars,
-    /// The level they are on; none for a lot.
+    /// Their level; `None` for a lot.
     pub(crate) level: Option<String>,
     pub(crate) walks: Vec<DraftWalk>,
-    /// How most sides are written.
+    /// The notation of most sides.
     pub(crate) form: Form,
-    /// Lines, from 1, that could not be read and are not drawn.
+    /// Line numbers, from 1, of lines that could not be read and are not drawn.
     pub(crate) unread: Vec<usize>,
-    /// The walks of other levels and lots that do not close either, by name.
+    /// Names of traverses on other levels and lots that do not close either.
     pub(crate) open_elsewhere: Vec<String>,
 }
 
-/// A walk as it was typed.
+/// A traverse as typed.
 #[derive(Clone, Debug)]
 pub(crate) struct DraftWalk {
     pub(crate) name: String,
-    /// Where it begins, east then north of the level's origin, in nanometers.
+    /// Its start, east then north of the level's origin, in nanometers.
     pub(crate) at: (i64, i64),
     pub(crate) vectors: Vec<Vector>,
     pub(crate) sides: Vec<Side>,
-    /// How far it ends from where it began; nothing where it comes back within the tolerances.
+    /// The misclosure; zero within the tolerances.
     pub(crate) misses: Misclosure,
-    /// The sides to measure again, ordinary slips first.
+    /// The sides to measure again, common errors first.
     pub(crate) suspects: Vec<Suspect>,
     /// Two sides between which a wall seems to be missing.
     pub(crate) missing_between: Option<(usize, usize)>,
-    /// Its named corners, and after how many sides each is reached.
+    /// Its named corners, each with the number of sides before it.
     corners: Vec<(String, usize)>,
 }
 
 impl DraftWalk {
-    /// Whether it comes back to its start.
+    /// Whether it closes within the tolerances.
     pub(crate) fn is_closed(&self) -> bool {
         self.misses == Misclosure::default()
     }
 
-    /// Its corners on the level, from the first to where it ends.
+    /// Its corners on the level, from its start to its end.
     pub(crate) fn corners(&self) -> Vec<(i64, i64)> {
         let mut at = self.at;
         let mut corners = vec![at];
@@ -62,7 +62,7 @@ impl DraftWalk {
         corners
     }
 
-    /// Twice its area as it would be with a straight line back to the start, positive where it goes round counterclockwise.
+    /// Twice its signed area if closed by a straight line back to the start; positive if counterclockwise.
     pub(crate) fn turn(&self) -> i128 {
         let corners = self.corners();
         let ends = corners.iter().skip(1).chain(corners.first());
@@ -81,10 +81,10 @@ impl DraftWalk {
     }
 }
 
-/// The walks of the first level, or of the first lot, on which one does not close; where all close, of the first level.
-/// None where the file has no side to draw.
+/// The traverses of the first level, or else of the first lot, on which one does not close; of the first level if
+/// all close. `None` if the file has no side to draw.
 ///
-/// `found` is what reading and checking the file told of it.
+/// `found` are the diagnostics of reading and checking the file.
 pub(crate) fn draft(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Option<Draft> {
     let tolerance = sketch.heads.tolerance();
     let levels = sketch.levels.iter().map(|level| {
@@ -115,7 +115,7 @@ pub(crate) fn draft(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> O
     })
 }
 
-/// The lines that an error is told of and that are no statement.
+/// The lines with an error that could not be read as a statement.
 fn unread(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Vec<usize> {
     let errors = found.iter().filter(|one| one.is_error());
     let mut lines: Vec<usize> = errors.map(|one| source.line(one.span().start)).collect();
@@ -138,7 +138,7 @@ fn walks(spaces: &[SpaceSketch], is_lot: bool, tolerance: Length) -> Vec<DraftWa
     walks
 }
 
-/// Where a space begins, as far as the walks before it tell.
+/// The start of a space, from the traverses before it.
 fn place(space: &SpaceSketch, before: &[DraftWalk]) -> (i64, i64) {
     match &space.space.place {
         Place::Origin => (0, 0),
@@ -185,7 +185,7 @@ fn walk(sketch: &SpaceSketch, at: (i64, i64), traverse: Traverse, sides: Vec<Sid
     }
 }
 
-/// The sides as they were typed; `close` as the sides that it stands for.
+/// The sides as typed, with `close` replaced by the sides that it stands for.
 fn traverse(sketch: &WalkSketch, is_lot: bool, tolerance: Length) -> (Traverse, Vec<Side>) {
     let (mut traverse, mut sides) = (Traverse::default(), Vec::new());
     let typed = &sketch.sides;

@@ -156,7 +156,7 @@ impl Checker<'_> {
         self.found.push(diagnostic);
     }
 
-    /// How most of the sides are written.
+    /// The notation of most sides.
     pub(super) fn form(&self) -> Form {
         let sides = self.house.spaces.iter().flat_map(|space| &space.sides);
         usual_form(sides.map(|side| &side.run))

@@ -22,7 +22,7 @@ const MOST_OVERLAPS: usize = 100;
 /// How many meetings per side two spaces may have before they count as tangled. Neighbors along a jagged wall meet
 /// about three times per side.
 const MOST_MEETINGS: usize = 20;
-/// Of how many pairs of sides it is looked which one reaches beyond, or in.
+/// The most pairs of sides that are compared to find which one reaches beyond, or in.
 const MOST_PAIRS_OF_SIDES: usize = 40_000;
 /// How many sides and meetings of spaces are compared in a file: about half a second of work.
 const MOST_WORK: usize = 10_000_000;
@@ -144,8 +144,8 @@ impl Checker<'_> {
         );
     }
 
-    /// Which side of a space lies farthest outside another space, or deepest inside: its place, and a sentence about it.
-    /// `None` if the two have too many sides to look.
+    /// The side of a space that lies farthest outside another space, or deepest inside: its index and a sentence
+    /// about it. `None` if the two have too many sides to compare.
     fn reach(&self, space: usize, other: usize, lies: Lies) -> Option<(Span, String)> {
         let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
         if here.sides.len() * there.sides.len() > MOST_PAIRS_OF_SIDES {
@@ -162,7 +162,8 @@ impl Checker<'_> {
         Some((side.span, told))
     }
 
-    /// The one corner of `parent` from which the space, started there, lies inside it; `None` if there are several.
+    /// The only corner of `parent` from which the space, started there, would lie inside it; `None` if there are
+    /// several.
     fn only_corner(&self, space: usize, parent: usize) -> Option<usize> {
         let (here, there) = (&self.house.spaces[space], &self.house.spaces[parent]);
         if here.sides.len() * there.sides.len() > 400 {
@@ -200,7 +201,7 @@ impl Checker<'_> {
         for (i, &b) in placed.iter().enumerate() {
             for &a in &placed[..i] {
                 let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
-                // Where something stands by itself is not known, so it covers nobody's ground.
+                // The position of a detached space is unknown, so it overlaps nothing.
                 let is_nowhere = one.by_itself || other.by_itself;
                 if is_nowhere || !one.extent.is_near(&other.extent, 0) {
                     continue;
@@ -248,7 +249,7 @@ impl Checker<'_> {
             "a space under the same roof that is part of the other outline is `within \"{}\"`",
             one.name
         );
-        // What lies wholly in the other one is likelier a part of it than out of its place.
+        // A space that lies wholly in another is more likely a part of it than misplaced.
         let is_part = self.patch(b).beyond(&self.patch(a), self.sliver(a, b)) == 0.0;
         let fault = match is_part {
             true => fault.help(within).help(starts),
@@ -303,8 +304,8 @@ impl Checker<'_> {
         }
     }
 
-    /// What is told of an upper level whose place the file does not say and that fits over the level below if it is
-    /// moved, or turned and moved; `None` where it does not fit, or where the file says where it starts.
+    /// The note about an upper level whose position the file does not give and that fits over the level below if it
+    /// is moved, or rotated and moved; `None` if it does not fit, or if the file gives its start.
     fn placed_above(
         &self,
         (upper, lower): (usize, usize),
@@ -419,7 +420,7 @@ fn stands_on_walls(space: &Space) -> bool {
     space.kind.has_walls() || space.counted
 }
 
-/// A distance for a message, to the sixteenth of an inch.
+/// A distance for a message, to a sixteenth of an inch.
 fn length_of(feet: f64) -> Length {
     nearest_nm(feet * Length::FOOT.nm() as f64).to_sixteenth()
 }

@@ -1,4 +1,5 @@
-//! The pictures that a file names: plain names of JPEG and PNG files beside it, on sides of the house or the land.
+//! Checks the pictures that a file names: plain names of JPEG and PNG files beside it, on sides of the house or the
+//! land.
 
 use std::path::Path;
 
@@ -7,11 +8,11 @@ use crate::house::check::Checker;
 use crate::house::check::bounds::{named_pictures, shown_sides};
 use crate::sketch::named::Named;
 
-/// The endings of picture files, in lower case.
+/// The extensions of picture files, in lower case.
 const ENDINGS: [&str; 3] = ["jpg", "jpeg", "png"];
 
 impl Checker<'_> {
-    /// Looks at the name of every picture; nothing is opened here.
+    /// Checks the name of every picture; opens no file.
     pub(super) fn pictures(&mut self) {
         let sketch = self.sketch;
         let wrong: Vec<Diagnostic> = named_pictures(shown_sides(sketch))

@@ -29,7 +29,7 @@ pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Fra
     let by_itself = |&i: &usize| house.spaces[i].by_itself;
     let (alone, placed): (Vec<usize>, Vec<usize>) = all.iter().copied().partition(by_itself);
     let mut groups = groups(say, &placed);
-    // What stands by itself has no place: it is drawn apart before what only stands far off.
+    // A detached space has no position, so it is drawn separately before spaces that are only far off.
     let has_alone = !alone.is_empty() && !placed.is_empty();
     if has_alone {
         if groups.len() > MOST {

@@ -591,8 +591,8 @@ impl Plan<'_> {
             !shapes.iter().any(|other| crate::pages::drawing::view::is_inside(&other.figure, spot))
         };
         let is_main = here.counted && here.parent.is_none();
-        let is_told = !is_main && all.iter().any(|(_, other)| is_same(across, &other.wall));
-        is_told || lies_out(across) && !lies_out(wall)
+        let is_dimensioned = !is_main && all.iter().any(|(_, other)| is_same(across, &other.wall));
+        is_dimensioned || lies_out(across) && !lies_out(wall)
     }
 
     /// Places the number of every side at its wall. Spaces inside others get none, as theirs would be mixed up with

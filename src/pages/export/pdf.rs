@@ -25,7 +25,7 @@ pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
         association_kind: AssociationKind::Source,
         data: Data::from(pages.text.clone().into_bytes()),
         modification_date: None,
-        // Not packed: it can be read with any text editor, and is still there after mail has changed line ends.
+        // Uncompressed, so that any text editor shows it, also after mail has changed the line ends.
         compress: Some(false),
         location: None,
     };
@@ -33,7 +33,7 @@ pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
     finished(document, pages.title())
 }
 
-/// Pages that no sides file goes with.
+/// Pages without an attached sides file.
 pub(crate) fn alone(pages: &[Page], title: &str) -> Result<Vec<u8>, Error> {
     finished(drawn(pages)?, title.to_owned())
 }

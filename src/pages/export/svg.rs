@@ -170,7 +170,7 @@ fn line(stroke: &Stroke) -> element::Path {
     element
 }
 
-/// What stands before the bytes of a photograph, in base64.
+/// The prefix of the bytes of a photograph, which are in base64.
 pub(crate) const PHOTOGRAPH: &str = "data:image/jpeg;base64,";
 
 fn image(photograph: &Photograph) -> element::Image {

@@ -1,6 +1,6 @@
-//! The parts of a JPEG file (ISO/IEC 10918-1, annex B): whether it is whole, and whether it is as this program writes it.
+//! The parts of a JPEG file (ISO/IEC 10918-1, annex B): whether it is complete, and whether this program wrote it.
 
-/// Begins every JPEG file.
+/// The first two bytes of every JPEG file.
 pub(super) const START: [u8; 2] = [0xff, 0xd8];
 
 const END: u8 = 0xd9;
@@ -10,13 +10,13 @@ const BASELINE: u8 = 0xc0;
 const HUFFMAN: u8 = 0xc4;
 const QUANTIZATION: u8 = 0xdb;
 
-/// A marker segment, or the end of the picture with what follows it.
+/// A marker segment, or the end of the picture with the bytes after it.
 enum Part<'a> {
     Segment { marker: u8, content: &'a [u8] },
     End { after: &'a [u8] },
 }
 
-/// The parts of a file in their order, up to its end; the last is none where the file is cut off or no JPEG.
+/// The parts of a file in order, up to its end; the last is `None` if the file is cut off or not a JPEG.
 fn parts(bytes: &[u8]) -> impl Iterator<Item = Option<Part<'_>>> {
     let mut rest = bytes.strip_prefix(&START);
     let mut is_done = false;
@@ -35,7 +35,7 @@ fn parts(bytes: &[u8]) -> impl Iterator<Item = Option<Part<'_>>> {
 
 fn next_part(bytes: &[u8]) -> Option<(Part<'_>, &[u8])> {
     let after_mark = bytes.strip_prefix(&[0xff])?;
-    // Any number of fill bytes may stand before a marker.
+    // Any number of fill bytes may precede a marker.
     let fill = after_mark.iter().take_while(|&&byte| byte == 0xff).count();
     let (&marker, rest) = after_mark.get(fill..)?.split_first()?;
     if marker == END {
@@ -50,19 +50,21 @@ fn next_part(bytes: &[u8]) -> Option<(Part<'_>, &[u8])> {
     Some((Part::Segment { marker, content }, rest))
 }
 
-/// How many bytes of a scan stand before the next marker; none where no marker follows.
+/// The number of bytes of a scan before the next marker; `None` if no marker follows.
 fn scanned(bytes: &[u8]) -> Option<usize> {
     let is_marker = |pair: &[u8]| pair[0] == 0xff && !matches!(pair[1], 0 | 0xd0..=0xd7 | 0xff);
     bytes.windows(2).position(is_marker)
 }
 
-/// Whether a file has all its parts up to the end of its picture. More may follow: some cameras add a second picture.
+/// Whether a file has all its parts up to the end of its picture. More may follow: some cameras add a second
+/// picture.
 pub(super) fn is_whole(bytes: &[u8]) -> bool {
     matches!(parts(bytes).last(), Some(Some(Part::End { .. })))
 }
 
-/// The width and the height of a picture that consists of nothing but what this program writes: a JFIF head, tables, one
-/// baseline frame of three colors and its scan. Nothing that a camera adds can be in it; none for any other file.
+/// The width and height, in pixels, of a picture that has only the parts this program writes: a JFIF header,
+/// tables, one baseline frame of three colors and its scan. `None` for any other file, so nothing that a camera
+/// adds can be in it.
 pub(super) fn plain_size(bytes: &[u8]) -> Option<(u32, u32)> {
     let mut size = None;
     for (i, part) in parts(bytes).enumerate() {

@@ -1,8 +1,8 @@
-//! Photographs as pages show them: read from the bytes of JPEG and PNG files, made small, written anew.
+//! Photographs on pages: read from the bytes of JPEG and PNG files, scaled down and written again.
 //!
-//! What stands on a page is never the file itself. The picture is turned upright, made as small as paper needs and
-//! written as a plain JPEG, so nothing that a camera keeps with it (where it was, when, a second picture) is left. No file is
-//! opened here: whoever calls hands in the bytes.
+//! A page never contains the file itself. The picture is turned upright, scaled down to what paper needs and
+//! written as a plain JPEG, so nothing that a camera adds (position, time, a second picture) remains. No file is
+//! opened here: the caller provides the bytes.
 
 mod jpeg;
 mod prepared;
@@ -17,7 +17,7 @@ use crate::diagnostic::{Diagnostic, Diagnostics, Word, quoted};
 use crate::house::House;
 pub use prepared::{MOST_FILE_BYTES, MOST_MEGAPIXELS};
 
-/// A picture as it stands on a page: a plain JPEG and nothing beside it.
+/// A picture as it is on a page: a plain JPEG without metadata.
 #[derive(Clone, PartialEq, Eq)]
 pub(crate) struct Picture {
     bytes: Arc<[u8]>,
@@ -33,17 +33,17 @@ impl fmt::Debug for Picture {
 }
 
 impl Picture {
-    /// Reads a JPEG or PNG file and makes it small.
+    /// Reads a JPEG or PNG file and scales it down.
     ///
     /// # Errors
     ///
-    /// What is wrong with it, and what to do, for a person.
+    /// What is wrong with the file, and what to do.
     pub(crate) fn read(file: &[u8]) -> Result<Picture, Refusal> {
         let bytes = prepared::prepared(file)?;
         Picture::plain(&bytes).ok_or_else(prepared::damaged)
     }
 
-    /// A picture that was made small before, as it is; none of anything else.
+    /// A picture that this program prepared before, unchanged; `None` for any other bytes.
     pub(crate) fn plain(bytes: &[u8]) -> Option<Picture> {
         let (width_px, height_px) = jpeg::plain_size(bytes)?;
         let fits = |px: u32| (1..=prepared::MOST_EDGE_PX).contains(&px);
@@ -58,7 +58,7 @@ impl Picture {
         &self.bytes
     }
 
-    /// Its width and its height, in dots.
+    /// Its width and height, in pixels.
     pub(crate) fn size_px(&self) -> (u32, u32) {
         (self.width_px, self.height_px)
     }
@@ -68,19 +68,19 @@ impl Picture {
         &self.sha256
     }
 
-    /// The first 16 letters of that, by which pages tell which picture stands where.
+    /// The first 16 digits of its SHA-256, which identify the picture on the pages.
     pub(crate) fn mark(&self) -> &str {
         &self.sha256[..MARK]
     }
 }
 
-/// How many letters of a picture's SHA-256 tell it from others on the same pages.
+/// The number of digits of its SHA-256 that distinguish a picture from others on the same pages.
 pub(crate) const MARK: usize = 16;
 
-/// Why a file is not taken as a picture.
+/// Why a file cannot be used as a picture.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Refusal {
-    /// After the name of the file: `is cut off`.
+    /// The reason, to follow the name of the file: `is cut off`.
     pub(crate) why: String,
     /// What to do.
     pub(crate) help: &'static str,
@@ -92,15 +92,15 @@ impl Refusal {
     }
 }
 
-/// The pictures of a house, as pages show them, by the names of their files.
+/// The pictures of a house as pages show them, by file name.
 #[derive(Clone, Debug, Default)]
 pub struct Pictures {
     by_file: BTreeMap<String, Picture>,
 }
 
 impl Pictures {
-    /// Reads every picture that a file names, one after the other, so that only one is held whole at a time. `bytes_of` gives
-    /// the bytes of a file beside the sides file, or says why it cannot: `is not there`.
+    /// Reads every picture that a file names, one after the other, so that only one is in memory at full size.
+    /// `bytes_of` returns the bytes of a file beside the sides file, or why it cannot: `is not there`.
     ///
     /// ```
     /// use fairfoot::pages::Pictures;
@@ -142,7 +142,7 @@ impl Pictures {
         Ok(Pictures { by_file: by_file.collect() })
     }
 
-    /// Pictures that were made small before, by the names of their files.
+    /// Pictures that were prepared before, by file name.
     pub(crate) fn plain(by_file: BTreeMap<String, Picture>) -> Pictures {
         Pictures { by_file }
     }
@@ -157,13 +157,13 @@ impl Pictures {
         self.by_file.is_empty()
     }
 
-    /// The SHA-256 of the picture on the pages that was made from a file, in hexadecimal.
+    /// The SHA-256, in hexadecimal, of the prepared picture that was made from a file.
     pub fn sha256(&self, file: &str) -> Option<&str> {
         self.of_file(file).map(Picture::sha256)
     }
 }
 
-/// The files of the pictures that a house names, each once, in the order in which pages show them.
+/// The picture files that a house names, each once, in the order in which pages show them.
 pub(crate) fn files(house: &House) -> Vec<&str> {
     let mut files: Vec<&str> = Vec::new();
     for picture in house.pictures() {

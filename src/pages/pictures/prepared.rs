@@ -1,4 +1,5 @@
-//! A picture made ready for a page: decoded within limits, made small, turned upright, written as a plain JPEG.
+//! Prepares a picture for a page: decodes it within limits, scales it down, turns it upright and writes it as a
+//! plain JPEG.
 
 use std::io::Cursor;
 
@@ -9,23 +10,24 @@ use image::{DynamicImage, ExtendedColorType, ImageDecoder, Limits, Rgb, RgbImage
 
 use crate::pages::pictures::{Refusal, jpeg};
 
-/// The most bytes that the file of a picture may have.
+/// The most bytes that a picture file may have.
 pub const MOST_FILE_BYTES: usize = 40_000_000;
-/// The most dots that a picture may have, in millions: what it unpacks to is bounded, however small its file.
+/// The most pixels that a picture may have, in millions: this limits the memory for decoding it, however small its
+/// file.
 pub const MOST_MEGAPIXELS: u32 = 50;
-/// What unpacking may take beside that, in bytes.
+/// The memory that decoding may use in addition, in bytes.
 const MOST_UNPACKED_BYTES: u64 = 210_000_000;
-/// The longer edge of a picture on a page, in dots: 200 to the inch at the width of a page.
+/// The longer edge of a picture on a page, in pixels: 200 per inch at the width of a page.
 pub(super) const MOST_EDGE_PX: u32 = 1_400;
-/// The most bytes of a picture on a page: 40 of them are 24 MB.
+/// The most bytes of a picture on a page; 40 of them are 24 MB.
 pub(super) const MOST_BYTES: usize = 600_000;
-/// The qualities that are tried, the best first, until a picture is small enough.
+/// The JPEG qualities that are tried, best first, until a picture is small enough.
 const QUALITIES: [u8; 4] = [82, 70, 55, 40];
 
 const SMALLER: &str = "save it smaller: a page shows no more than 1,400 dots across";
 const AGAIN: &str = "copy it again from the camera, or open it and save it again as JPEG";
 
-/// A file made ready.
+/// A prepared picture.
 pub(super) fn prepared(file: &[u8]) -> Result<Vec<u8>, Refusal> {
     if file.len() > MOST_FILE_BYTES {
         return Err(Refusal::of("has more than 40 MB", SMALLER));
@@ -36,7 +38,7 @@ pub(super) fn prepared(file: &[u8]) -> Result<Vec<u8>, Refusal> {
     written(&on_white(small))
 }
 
-/// What the file shows, and how the camera was held.
+/// The decoded picture and the orientation of the camera.
 fn decoded(file: &[u8]) -> Result<(DynamicImage, Orientation), Refusal> {
     if file.starts_with(b"\x89PNG\r\n\x1a\n") {
         let limits = limits();
@@ -79,12 +81,12 @@ fn thousands(number: u32) -> String {
     crate::units::thousands(i64::from(number))
 }
 
-/// It has its parts, and they make no picture.
+/// The file has all parts of its format but cannot be decoded.
 pub(super) fn damaged() -> Refusal {
     Refusal::of("is damaged and cannot be read", AGAIN)
 }
 
-/// What a file is that is neither JPEG nor PNG, as far as its first bytes tell.
+/// The kind of a file that is neither JPEG nor PNG, judged by its first bytes.
 fn not_a_picture(file: &[u8]) -> Refusal {
     let begins = |with: &[u8]| file.starts_with(with);
     let what = if file.is_empty() {
@@ -107,7 +109,8 @@ fn not_a_picture(file: &[u8]) -> Refusal {
     Refusal::of(what, "open it, save it as JPEG, and name that file")
 }
 
-/// The picture with its longer edge no longer than a page needs; each dot is the mean of those it stands for.
+/// The picture scaled down so that its longer edge is no longer than a page needs; each pixel is the mean of those
+/// it replaces.
 fn smaller(dots: DynamicImage) -> DynamicImage {
     if dots.width().max(dots.height()) <= MOST_EDGE_PX {
         return dots;
@@ -115,7 +118,7 @@ fn smaller(dots: DynamicImage) -> DynamicImage {
     dots.thumbnail(MOST_EDGE_PX, MOST_EDGE_PX)
 }
 
-/// The picture in three colors; what can be seen through stands on white.
+/// The picture in RGB, with transparent parts on white.
 fn on_white(dots: DynamicImage) -> RgbImage {
     if !dots.color().has_alpha() {
         return dots.into_rgb8();
@@ -131,7 +134,7 @@ fn on_white(dots: DynamicImage) -> RgbImage {
     })
 }
 
-/// The picture as JPEG, in the best quality in which it is small enough.
+/// The picture as JPEG, in the best quality that is small enough.
 fn written(dots: &RgbImage) -> Result<Vec<u8>, Refusal> {
     for quality in QUALITIES {
         let bytes = in_quality(dots, quality)?;
@@ -139,7 +142,7 @@ fn written(dots: &RgbImage) -> Result<Vec<u8>, Refusal> {
             return Ok(bytes);
         }
     }
-    // Hardly more than noise: half as many dots each way.
+    // A picture that is still too large is mostly noise: halve its width and height.
     let half = |px: u32| px.div_euclid(2).max(1);
     let half = image::imageops::thumbnail(dots, half(dots.width()), half(dots.height()));
     in_quality(&half, QUALITIES[QUALITIES.len() - 1])

@@ -18,23 +18,26 @@ fn the_cautions_always_appear() {
         "value market $412,000",
         "record 1,000 sq ft\ntax rate 2 per $100",
     ] {
-        let told = text(&worth_of(lines).unwrap());
+        let reported = text(&worth_of(lines).unwrap());
         for caution in [
             "Not legal advice and not an appraisal",
             "the local office that keeps the record and a licensed professional",
             "Online price estimates carry little weight (common practice)",
         ] {
-            assert!(told.contains(caution), "{lines}: {told}");
+            assert!(reported.contains(caution), "{lines}: {reported}");
         }
     }
-    let told = text(&worth_of(ALL).unwrap());
-    assert!(told.contains("None of them is the value, and none is an appraisal"), "{told}");
-    assert!(told.contains("Not legal advice: ask the appraisal office about each date"), "{told}");
+    let reported = text(&worth_of(ALL).unwrap());
+    assert!(reported.contains("None of them is the value, and none is an appraisal"), "{reported}");
+    assert!(
+        reported.contains("Not legal advice: ask the appraisal office about each date"),
+        "{reported}"
+    );
 }
 
 #[test]
 fn nothing_is_promised_and_nobody_is_blamed() {
-    let told = text(&worth_of(ALL).unwrap()).to_lowercase();
+    let reported = text(&worth_of(ALL).unwrap()).to_lowercase();
     for word in [
         "proves",
         "will win",
@@ -47,7 +50,7 @@ fn nothing_is_promised_and_nobody_is_blamed() {
         "caused",
         "you will",
     ] {
-        assert!(!told.contains(word), "{word}: {told}");
+        assert!(!reported.contains(word), "{word}: {reported}");
     }
 }
 
@@ -83,7 +86,7 @@ fn every_rule_states_its_section_and_its_certainty() {
     assert_eq!(worth.cap().unwrap().rule().section(), "23.23");
     assert_eq!(worth.dates().moving().unwrap().section(), "1.06");
     assert!(worth.dates().moving().unwrap().effective().contains("2026-01-01")); // HB 1392, 2025
-    let told = text(&worth);
+    let reported = text(&worth);
     for deadline in worth.dates().deadlines() {
         let rule = deadline.rule();
         // What is not read in the law itself says so in its note, and nowhere else.
@@ -92,7 +95,7 @@ fn every_rule_states_its_section_and_its_certainty() {
             _ => "not confirmed: ask the office",
         };
         let note = format!("{}: {}; {sure}; last checked on", rule.section(), rule.effective());
-        assert!(told.contains(&note), "{note}: {told}");
+        assert!(reported.contains(&note), "{note}: {reported}");
         assert!(rule.checked() >= "2026-11-25", "{}", rule.checked());
     }
 }
@@ -100,11 +103,11 @@ fn every_rule_states_its_section_and_its_certainty() {
 #[test]
 fn a_day_that_is_not_certain_is_never_a_figure() {
     let worth = worth_of(ALL).unwrap();
-    let told = worth.blocks();
+    let reported = worth.blocks();
     for deadline in worth.dates().deadlines().iter().filter(|deadline| !deadline.is_certain()) {
         let name = format!("{} ({})", deadline.rule().name(), deadline.rule().section());
         let row = Block::Row { name, figure: "ask the appraisal office".to_owned() };
-        assert!(told.contains(&row), "{row:?}");
+        assert!(reported.contains(&row), "{row:?}");
     }
 }
 
@@ -114,8 +117,8 @@ fn every_row_of_a_table_has_a_cell_under_each_head() {
         "{ALL}\ncomparable \"B\" 1,300 sq ft recorded 1,350 sq ft sold $270,000 on 2025-09-01"
     );
     for lines in [ALL, &with_record] {
-        let told = worth_of(lines).unwrap().blocks();
-        let tables = told.iter().filter_map(|told| match told {
+        let reported = worth_of(lines).unwrap().blocks();
+        let tables = reported.iter().filter_map(|reported| match reported {
             Block::Table { heads, rows } => Some((heads, rows)),
             _ => None,
         });
