@@ -26,7 +26,7 @@ mod published;
 mod recorded;
 mod worth;
 
-/// How many cases a long test goes through: all of them where the environment asks for that.
+/// The number of cases of a long test: all if `FAIRFOOT_FULL` is set.
 pub(crate) fn cases(all: u32) -> u32 {
     if std::env::var_os("FAIRFOOT_FULL").is_some() {
         all

@@ -17,7 +17,7 @@ fn program() -> Command {
     Command::new(assert_cmd::cargo::cargo_bin!("fairfoot"))
 }
 
-/// The program with pipes on all sides.
+/// Starts the program with pipes for standard input, output and error.
 fn started(arguments: &[&str]) -> Child {
     program()
         .args(arguments)
@@ -39,7 +39,7 @@ fn line(id: &str, sides: &str) -> String {
     serde_json::json!({"id": id, "sides": sides}).to_string() + "\n"
 }
 
-/// What a run gives for this standard input: exit code, standard output, standard error.
+/// The result of a run with this standard input: exit code, standard output, standard error.
 fn run(arguments: &[&str], stdin: &[u8]) -> (i32, String, String) {
     let mut child = started(&[&["batch"], arguments].concat());
     let mut input = child.stdin.take().unwrap();
@@ -238,7 +238,7 @@ fn a_summary_has_counts_medians_and_the_largest_gaps() {
     assert!(svg.starts_with("<svg") && svg.contains("101 figures"));
 }
 
-/// The most memory a process has had, in kilobytes; none where the system does not say.
+/// The peak memory of a process, in kilobytes; `None` if the system does not say.
 fn peak_kb(child: &Child) -> Option<u64> {
     let status = fs::read_to_string(format!("/proc/{}/status", child.id())).ok()?;
     let line = status.lines().find(|line| line.starts_with("VmHWM"))?;

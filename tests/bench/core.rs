@@ -13,7 +13,7 @@ use fairfoot::batch::{Given, Terms, worked_out};
 use fairfoot::{Paper, Settings};
 use geo::{Area as _, LineString, Polygon};
 
-/// The program's own.
+/// The allocator of the program.
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
@@ -21,11 +21,11 @@ fn main() {
     divan::main();
 }
 
-/// A house of 12 sides, every wall at some inches.
+/// A house of 12 sides, none in whole feet.
 const TWELVE: &str = "record 1,877 sq ft\nlevel \"Ground floor\"\nliving \"House\"\nnorth 34' 1\"\neast 11' 7\"\nnorth 3' 8\"\neast 14' 10\"\nsouth 2' 4\"\neast 12' 3\"\nnorth 4' 1\"\neast 9' 2\"\nsouth 21' 7\"\nwest 8' 5\"\nsouth 17' 11\"\nwest 39' 5\"\n";
 
-/// The same with so many porches that a figure may have counted. What may have been drawn otherwise is there already: four
-/// recesses (after sides 2, 5, 6 and 10) and a jog (side 4).
+/// The same with the given number of porches that a figure may have counted. Other departures are possible already:
+/// four recesses (after sides 2, 5, 6 and 10) and a jog (side 4).
 fn with_porches(count: usize) -> String {
     let mut text = TWELVE.to_owned();
     for i in 0..count {
@@ -44,7 +44,7 @@ fn reading(bencher: Bencher<'_, '_>) {
     bencher.bench(|| fairfoot::read("house.sides", black_box(TWELVE)).unwrap());
 }
 
-/// The same house read, its walk ending an inch and a half away from its start, to be spread over the sides.
+/// The same house read, with a misclosure of an inch and a half to adjust.
 #[divan::bench]
 fn reading_and_closing(bencher: Bencher<'_, '_>) {
     let open = TWELVE.replace("west 39' 5\"", "west 39' 6 1/2\"");
@@ -65,7 +65,7 @@ fn text_in_both_areas_out(bencher: Bencher<'_, '_>) {
     });
 }
 
-/// A named peer: `geo`, in 64-bit floats, one area of corners already read. It reads, checks and rounds nothing.
+/// For comparison: `geo`, in 64-bit floats, computing one area from corners. It reads, checks and rounds nothing.
 #[divan::bench]
 fn one_area_by_geo_in_floats(bencher: Bencher<'_, '_>) {
     let checked = fairfoot::read("house.sides", TWELVE).unwrap();
@@ -85,7 +85,8 @@ fn bridge_and_search(bencher: Bencher<'_, '_>) {
     bencher.bench(|| areas.clone().reconcile(&fairfoot::Weights::default()).unwrap());
 }
 
-/// From the text to what would account for its figure, with 12 and with 17 departures besides slips, faces and roundings.
+/// From the text to the causes of its figure, with 12 and with 17 departures besides misread walls, faces and
+/// roundings.
 #[divan::bench(args = [7, 12])]
 fn full_search_with_porches(bencher: Bencher<'_, '_>, count: usize) {
     let text = with_porches(count);
@@ -96,7 +97,7 @@ fn full_search_with_porches(bencher: Bencher<'_, '_>, count: usize) {
     });
 }
 
-/// All that `batch` does with a line: JSON in, worked out, JSON out.
+/// All that `batch` does with a line: reads JSON, computes, writes JSON.
 #[divan::bench(args = [false, true])]
 fn a_line_of_batch(bencher: Bencher<'_, '_>, explain: bool) {
     let line = serde_json::to_vec(&serde_json::json!({"id": "house", "sides": TWELVE})).unwrap();

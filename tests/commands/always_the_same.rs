@@ -8,7 +8,7 @@ use super::{fairfoot, sketch};
 
 const RUNS: usize = 20;
 
-/// What a run finds round it: by no means what it prints.
+/// The environment of a run, which must not affect the output.
 fn surroundings(run: usize) -> [(&'static str, &'static str); 6] {
     const CLOCKS: [&str; 4] = ["UTC", "Asia/Tokyo", "America/Chicago", "Pacific/Chatham"];
     const TONGUES: [&str; 5] = ["C", "en_US.UTF-8", "de_DE.UTF-8", "tr_TR.UTF-8", "POSIX"];
@@ -24,7 +24,7 @@ fn surroundings(run: usize) -> [(&'static str, &'static str); 6] {
     ]
 }
 
-/// Everything that the program makes of a sketch and of a folder, by name.
+/// All outputs of the program for a sketch and for a folder, by name.
 fn all_made(run: usize, folder: &Path) -> BTreeMap<String, Vec<u8>> {
     let houses = folder.join("houses");
     fs::create_dir(&houses).unwrap();

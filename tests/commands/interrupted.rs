@@ -15,7 +15,7 @@ fn program() -> Command {
     command
 }
 
-/// Files in a folder, by name, without hidden ones that a kill may leave behind.
+/// The files in a folder, by name, without hidden ones that a kill may leave behind.
 fn names(folder: &Path) -> Vec<String> {
     let all = fs::read_dir(folder).unwrap();
     let mut names: Vec<String> =
@@ -28,8 +28,8 @@ fn names(folder: &Path) -> Vec<String> {
 /// How often each command is killed.
 const KILLS: u32 = 200;
 
-/// Kills a command that writes `out` at 200 moments, spread over the time that it takes: what is found is
-/// `old` or `whole`, and nothing else is left in its folder.
+/// Kills a command that writes `out` at 200 moments, spread over its running time: the file is always `old` or
+/// `whole`, and nothing else is left in its folder.
 fn killed_at_any_moment(out: &Path, old: &[u8], command: impl Fn() -> Command) {
     fs::write(out, old).unwrap();
     let began = Instant::now();

@@ -9,7 +9,7 @@ fn value(arguments: &[&str], stdin: &str) -> Value {
     serde_json::from_str(&text(&run.get_output().stdout)).expect("JSON")
 }
 
-/// Every sketch that ships with the program, reported.
+/// The report of every sketch that ships with the program.
 fn reports() -> Vec<(String, Value)> {
     let mut reports = Vec::new();
     for entry in std::fs::read_dir(sketch("")).unwrap() {
@@ -32,7 +32,7 @@ fn millionths(text: &str) -> i128 {
     sign * (whole * 1_000_000 + format!("{decimals:0<6}").parse::<i128>().unwrap())
 }
 
-/// Whether reports are what it says is looked at by `tests/schema`, a package of its own.
+/// `tests/schema`, a separate package, checks that reports follow it.
 #[test]
 fn the_schema_asks_for_every_key_of_a_report() {
     let schema = value(&["reconcile", "--schema"], "");

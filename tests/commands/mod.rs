@@ -18,7 +18,7 @@ use std::path::PathBuf;
 
 use assert_cmd::Command;
 
-/// The program, with nothing of this machine's terminal about it.
+/// The program, isolated from the settings of this machine's terminal.
 pub(crate) fn fairfoot() -> Command {
     let mut command = Command::new(assert_cmd::cargo::cargo_bin!("fairfoot"));
     command.env_remove("NO_COLOR").env_remove("CLICOLOR_FORCE").env_remove("COLUMNS");
@@ -30,10 +30,10 @@ pub(crate) fn sketch(name: &str) -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("sketches").join(name)
 }
 
-/// A plain house that needs no help.
+/// A plain house without errors.
 pub(crate) const PLAIN: &str = "record 1,200 sq ft\nlevel \"Ground floor\"\n  living \"House\"\n    north 28' 4\"\n    east  42' 7\"\n    south 28' 4\"\n    west  42' 7\"\n";
 
-/// What was printed, as text.
+/// The output as text.
 pub(crate) fn text(bytes: &[u8]) -> String {
     String::from_utf8(bytes.to_vec()).expect("text")
 }

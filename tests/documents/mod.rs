@@ -80,7 +80,7 @@ fn every_sketch_is_valid_and_tidy_and_begins_with_a_comment() {
     }
 }
 
-/// Made anew by `INSTA_UPDATE=always cargo test --test documents`.
+/// Rewritten by `INSTA_UPDATE=always cargo test --test main documents::`.
 #[test]
 fn the_page_that_readme_shows_is_the_page_that_is_made() {
     let text = read("sketches/brick-garage.sides");
@@ -208,7 +208,7 @@ fn the_reference_names_every_fault_and_warning() {
     }
 }
 
-/// A `$ command` line of a document with what it shows under it.
+/// A `$ command` line of a document with the output shown below it.
 fn screens(document: &str) -> Vec<(String, String)> {
     let screen = |block: String| {
         let (command, output) = block.split_once('\n').expect("a command and its output");
@@ -228,7 +228,7 @@ fn every_screen_of_readme_is_what_the_program_prints() {
     }
 }
 
-/// A folder with the sketches, in which commands may write what they write.
+/// A folder with the sketches, in which commands may write files.
 fn copied() -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();
     fs::create_dir(folder.path().join("sketches")).unwrap();
@@ -299,7 +299,7 @@ fn no_document_refers_to_a_folder_outside_the_project() {
     }
 }
 
-/// The file that `new` writes works as it stands, and with every sample in it put to use.
+/// The file that `new` writes is valid, and so is every commented sample in it once used.
 #[test]
 fn the_starter_is_clean_with_and_without_its_samples() {
     let starter = read("src/cli/starter.sides");

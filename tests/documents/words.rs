@@ -5,7 +5,7 @@ use std::process::Command;
 
 use super::{root, sketches};
 
-/// A word or phrase, and what is said instead. A word stands for itself alone, not for a part of another one.
+/// A word or phrase, and its replacement. A word matches only as a whole word.
 const NOT: &[(&str, &str)] = &[
     ("taken off", "deducted"),
     ("squared off", "filled in, or left off"),
@@ -50,7 +50,7 @@ const NOT: &[(&str, &str)] = &[
     ("violates", "nothing of the kind"),
 ];
 
-/// The phrases of the list that a text has, whatever the case and the line breaks.
+/// The listed phrases that a text contains, ignoring case and line breaks.
 fn found(text: &str) -> Vec<&'static str> {
     let text = text.to_lowercase().split_whitespace().collect::<Vec<_>>().join(" ");
     let is_letter = |character: Option<char>| character.is_some_and(char::is_alphabetic);

@@ -7,7 +7,7 @@ use super::house::House;
 use super::measures::{explained, first_seed, houses};
 use super::random::Random;
 
-/// What is there, a wall misread and how the total is written, with how common each is in a house against its not being done.
+/// The departures that a house allows, a misread wall and errors in the total, each with its odds.
 fn odds(house: &House, weights: &Weights) -> Vec<(&'static str, f64)> {
     let count = |kind: &str| {
         house.spaces.iter().filter(|space| space.kind == kind && !space.counted).count() as f64
@@ -52,7 +52,7 @@ fn odds(house: &House, weights: &Weights) -> Vec<(&'static str, f64)> {
     ]
 }
 
-/// The face and the rounding, where they are not the figure's own.
+/// The face and the rounding, if they are not the figure's own.
 fn ways(weights: &Weights) -> [(&'static str, f64); 6] {
     [
         ("face: frame", weights.face),
@@ -64,8 +64,8 @@ fn ways(weights: &Weights) -> [(&'static str, f64); 6] {
     ]
 }
 
-/// A record as common as the weights have it: a face and a rounding, and each thing done otherwise or not. Of several things with
-/// another face or rounding the label is that of the things.
+/// A record drawn with the odds of the weights: a face and a rounding, and each departure or not. If departures
+/// occur with another face or rounding, the label is that of the departures.
 fn by_chance(house: &House, weights: &Weights, random: &mut Random) -> Option<Record> {
     let nobody_can_say = |record| Record { labels: vec!["something else".to_owned()], ..record };
     if random.chance(weights.something_else) {

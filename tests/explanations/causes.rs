@@ -32,7 +32,7 @@ pub(crate) const ALL: [&str; 24] = [
     "total rounded to 100",
 ];
 
-/// Others, shown beside them.
+/// Other causes, shown separately.
 pub(crate) const BESIDES: [&str; 8] = [
     "one digit of the total",
     "a tenth",
@@ -44,15 +44,15 @@ pub(crate) const BESIDES: [&str; 8] = [
     "not rounded",
 ];
 
-/// A record with what is true of it.
+/// A record and its true cause.
 pub(crate) struct Record {
     pub(crate) sq_ft: i64,
-    /// Labels of which any one says what was done; none of something else.
+    /// Labels, any of which is the true cause; empty for something else.
     pub(crate) labels: Vec<String>,
 }
 
-/// A record of a house with one thing done otherwise; none where the house has nothing of the kind, or where it changes the house
-/// by less than a hundredth: nobody asks about that.
+/// A record of a house with one departure; `None` if the house does not allow it, or if it changes the house by
+/// less than a hundredth, since nobody asks about that.
 pub(crate) fn with(cause: &str, house: &House, random: &mut Random) -> Option<Record> {
     // Of one space it says the same as that it is counted, so that nobody could tell them apart.
     let above = |space: &&super::house::Space| !space.counted && !house.levels[space.level].1;
@@ -66,13 +66,13 @@ pub(crate) fn with(cause: &str, house: &House, random: &mut Random) -> Option<Re
     matters.then_some(record)
 }
 
-/// The same however little it changes.
+/// The same, however small the change.
 pub(crate) fn with_any(cause: &str, house: &House, random: &mut Random) -> Option<Record> {
     with_all(&[cause], house, random)
 }
 
-/// A record with all of these done otherwise, one after the other; what is written otherwise comes last. Its labels say all of
-/// one, or of the first and the second with a `+` between.
+/// A record with all of these departures, one after the other; changes to the written total come last. Its labels
+/// are those of one departure, or of the first and the second joined with `+`.
 pub(crate) fn with_all(causes: &[&str], house: &House, random: &mut Random) -> Option<Record> {
     let mut office = Office::random(random);
     for cause in causes {
@@ -108,13 +108,13 @@ pub(crate) fn with_all(causes: &[&str], house: &House, random: &mut Random) -> O
     (record.sq_ft >= 200).then_some(record)
 }
 
-/// Every label of one with every label of the other, either first.
+/// Every label of one joined with every label of the other, in either order.
 fn both(ones: &[String], others: &[String]) -> Vec<String> {
     let pairs = ones.iter().flat_map(|one| others.iter().map(move |other| (one, other)));
     pairs.flat_map(|(one, other)| [format!("{one}+{other}"), format!("{other}+{one}")]).collect()
 }
 
-/// Recesses, and what stands out of walls, of the main outline.
+/// Recesses and jogs of the main outline.
 pub(crate) fn parts(house: &House) -> (usize, usize) {
     let Some(main) = house.spaces.iter().find(|space| space.name == "House") else { return (0, 0) };
     let sides = main.sides();
@@ -132,7 +132,7 @@ pub(crate) fn plain(house: &House, random: &mut Random) -> Record {
     Record { sq_ft: total.round() as i64, labels: Vec::new() }
 }
 
-/// A wall of the ground level or of another, and what it is taken for.
+/// A wall of the ground level or of another level, and the length it is taken for.
 fn misread(house: &House, random: &mut Random) -> Option<(usize, usize, f64)> {
     let counted: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| house.spaces[i].counted).collect();
@@ -261,7 +261,7 @@ fn applied(
     }
 }
 
-/// A recess filled in, or what stands out left off, of the main outline.
+/// A recess filled in, or a jog left off, of the main outline.
 fn part(
     cause: &str,
     house: &House,
@@ -306,7 +306,7 @@ fn part(
     Some((plain - off, vec![format!("left off: House side {}", i + 1)]))
 }
 
-/// The total written down otherwise.
+/// A total written down wrong.
 fn written(cause: &str, plain: f64, random: &mut Random) -> Option<(f64, Vec<String>)> {
     let total = plain.round() as i64;
     let digits = total.to_string().into_bytes();
@@ -335,7 +335,7 @@ fn written(cause: &str, plain: f64, random: &mut Random) -> Option<(f64, Vec<Str
     (written != total).then(|| (written as f64, vec![format!("total: {label}")]))
 }
 
-/// Drawn evenly between 0.70 and 1.35 of the house, not within 5 % of it: nothing known.
+/// A total drawn uniformly between 0.70 and 1.35 of the house, but not within 5 % of it: no known cause.
 pub(crate) fn none(house: &House, random: &mut Random) -> Record {
     loop {
         let share = random.real(0.70, 1.35);

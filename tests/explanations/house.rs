@@ -6,10 +6,11 @@
 
 use super::random::Random;
 
-/// Half inches.
+/// A length in half inches.
 pub(crate) const FOOT: i64 = 24;
 
-/// The first level, from memory; garages, open and closed porches, decks, and how the upper level stands to the first.
+/// Areas of the first level (from memory), garages, open and closed porches and decks, and the ratio of the upper
+/// level to the first.
 const GROUND: [f64; 5] = [665.0, 880.0, 1_090.0, 1_400.0, 1_830.0];
 const GARAGE: [f64; 5] = [273.0, 418.0, 506.0, 632.0, 880.0];
 const OPEN_PORCH: [f64; 5] = [22.0, 40.0, 66.0, 113.0, 229.0];
@@ -21,18 +22,18 @@ const HALF_LEVEL_SHARE: [f64; 5] = [0.283, 0.463, 0.563, 0.707, 0.864];
 /// A corner: east, north, in half inches.
 pub(crate) type Corner = (i64, i64);
 
-/// An outline with what it is.
+/// An outline and the kind of its space.
 #[derive(Clone, Debug)]
 pub(crate) struct Space {
     pub(crate) kind: &'static str,
     pub(crate) name: &'static str,
     pub(crate) level: usize,
-    /// In walking order; its own, wherever it stands.
+    /// Its corners in walking order, in its own coordinates.
     pub(crate) corners: Vec<Corner>,
-    /// The place among the spaces of the one that it lies in.
+    /// The index of the space that it lies in.
     pub(crate) within: Option<usize>,
     pub(crate) counted: bool,
-    /// What the record gives it on a line of its own.
+    /// Its area on a separate line of the record.
     pub(crate) recorded: Option<i64>,
 }
 
@@ -40,7 +41,7 @@ pub(crate) struct Space {
 pub(crate) struct House {
     pub(crate) levels: Vec<(&'static str, bool)>,
     pub(crate) spaces: Vec<Space>,
-    /// Listed by the record, and gone.
+    /// Listed by the record but no longer there.
     pub(crate) missing: Option<(&'static str, &'static str, i64)>,
 }
 
@@ -83,7 +84,7 @@ fn area(corners: &[Corner]) -> i64 {
     doubled.abs() / 2
 }
 
-/// So many square feet in a rectangle of some proportion, to the half inch.
+/// A rectangle with the given square feet and a random proportion, to the half inch.
 fn rectangle(sq_ft: f64, random: &mut Random) -> Vec<Corner> {
     let ratio = random.real(0.55, 1.8);
     let wide = ((sq_ft * ratio).sqrt() * FOOT as f64).round() as i64;
@@ -91,7 +92,8 @@ fn rectangle(sq_ft: f64, random: &mut Random) -> Vec<Corner> {
     vec![(0, 0), (0, deep.max(FOOT)), (wide.max(FOOT), deep.max(FOOT)), (wide.max(FOOT), 0)]
 }
 
-/// An outline of about so many square feet and so many sides: a rectangle into which corners, recesses and jogs are cut.
+/// An outline with about the given square feet and number of sides: a rectangle into which corners, recesses and
+/// jogs are cut.
 fn outline(sq_ft: f64, sides: usize, random: &mut Random) -> Vec<Corner> {
     let mut corners = rectangle(sq_ft, random);
     let mut tries = 0;
@@ -114,7 +116,7 @@ fn length(a: Corner, b: Corner) -> i64 {
     (b.0 - a.0).abs() + (b.1 - a.1).abs()
 }
 
-/// A corner that turns out cut back, so that it turns in.
+/// Cuts back an outward corner, so that it becomes an inward one.
 fn cut_corner(corners: &[Corner], random: &mut Random) -> Option<Vec<Corner>> {
     let n = corners.len();
     let i = random.between(0, n as i64 - 1) as usize;
@@ -134,7 +136,7 @@ fn cut_corner(corners: &[Corner], random: &mut Random) -> Option<Vec<Corner>> {
     Some(next)
 }
 
-/// A part of a side moved out or in.
+/// Moves a part of a side out or in.
 fn jog(corners: &[Corner], random: &mut Random) -> Option<Vec<Corner>> {
     let n = corners.len();
     let i = random.between(0, n as i64 - 1) as usize;
@@ -156,7 +158,7 @@ fn jog(corners: &[Corner], random: &mut Random) -> Option<Vec<Corner>> {
     Some(next)
 }
 
-/// Whether no two sides touch but at their own corners, with a foot and a half between them.
+/// Whether sides meet only at their shared corners and are otherwise at least a foot and a half apart.
 fn is_simple(corners: &[Corner]) -> bool {
     let n = corners.len();
     let box_of = |i: usize| {
@@ -194,7 +196,7 @@ fn holds(corners: &[Corner], low: Corner, high: Corner) -> bool {
     apart && crossings % 2 == 1
 }
 
-/// A place for a rectangle of about so many square feet in an outline.
+/// A position for a rectangle of about the given square feet in an outline.
 fn place_within(corners: &[Corner], sq_ft: f64, random: &mut Random) -> Option<Vec<Corner>> {
     let east: Vec<i64> = corners.iter().map(|corner| corner.0).collect();
     let north: Vec<i64> = corners.iter().map(|corner| corner.1).collect();
@@ -217,7 +219,7 @@ fn place_within(corners: &[Corner], sq_ft: f64, random: &mut Random) -> Option<V
 }
 
 impl House {
-    /// A house by chance.
+    /// A random house.
     pub(crate) fn random(random: &mut Random) -> House {
         loop {
             if let Some(house) = House::tried(random) {
@@ -330,7 +332,7 @@ impl House {
         }
     }
 
-    /// What stands beside the house, or lies in it and does not count.
+    /// Spaces beside the house, or within it, that do not count.
     fn outside(&mut self, ground: f64, main: usize, corners: &[Corner], random: &mut Random) {
         if random.chance(0.675) {
             let sq_ft = random.by_table(GARAGE);
@@ -355,7 +357,7 @@ impl House {
         }
     }
 
-    /// The measured area: what is counted, what lies in it and is not it deducted.
+    /// The measured area: the counted spaces less the deducted spaces within them.
     pub(crate) fn measured(&self) -> f64 {
         (0..self.spaces.len())
             .filter(|&i| self.spaces[i].counted)

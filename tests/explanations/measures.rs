@@ -9,7 +9,7 @@ use super::causes::{self, ALL, BESIDES, Record};
 use super::house::House;
 use super::random::Random;
 
-/// How many houses a row.
+/// The number of houses per row.
 pub(crate) fn houses() -> u64 {
     if is_full() { 2_000 } else { 100 }
 }
@@ -18,13 +18,13 @@ fn is_full() -> bool {
     std::env::var_os("FAIRFOOT_FULL").is_some()
 }
 
-/// Where the numbers begin that houses are drawn from: `FAIRFOOT_SEED` gives houses that nothing was tried on.
+/// The seed of the random houses: `FAIRFOOT_SEED` gives houses on which nothing was tuned.
 pub(crate) fn first_seed() -> u64 {
     let given = std::env::var("FAIRFOOT_SEED").ok().and_then(|text| text.parse::<u64>().ok());
     1_000_000_000 * given.unwrap_or(0)
 }
 
-/// The weights to be tried: those in the file that `FAIRFOOT_WEIGHTS` names, else the program's own.
+/// The weights to test: those in the file that `FAIRFOOT_WEIGHTS` names, or else the program's own.
 fn weights() -> Weights {
     static READ: std::sync::LazyLock<Weights> = std::sync::LazyLock::new(|| {
         std::env::var_os("FAIRFOOT_WEIGHTS").map_or_else(Weights::default, |path| {
@@ -34,7 +34,7 @@ fn weights() -> Weights {
     *READ
 }
 
-/// What would account for the record of a house.
+/// The explanations of the record of a house.
 pub(crate) fn explained(house: &House, record: &Record) -> Explanations {
     let text = house.file(&format!("{} sq ft", record.sq_ft));
     let house = fairfoot::read("simulated.sides", text.clone())
@@ -44,7 +44,8 @@ pub(crate) fn explained(house: &House, record: &Record) -> Explanations {
     reconciliation.figures()[0].explanations().clone()
 }
 
-/// Of records of one cause: how often it is told first, told at all, another told first, none told.
+/// For records of one cause: how often it is reported first, reported at all, another is reported first, and none
+/// is.
 #[derive(Clone, Copy, Debug, Default)]
 struct Row {
     houses: u32,
@@ -121,7 +122,7 @@ fn the_true_cause_is_reported_and_usually_first() {
     assert!(sums[0] >= 70.0 && sums[1] >= least && sums[2] <= 12.0, "{sums:?}");
 }
 
-/// What is there, of which two may be otherwise at once; the figure is written down as it is.
+/// The departures that a house allows, of which two may occur together; the total is written down correctly.
 const DESCRIBED: std::ops::Range<usize> = 0..17;
 
 #[test]

@@ -14,7 +14,7 @@ pub(crate) enum Rounds {
     Tenth,
 }
 
-/// Where an office takes the odd steps from.
+/// From which walls an office takes the leftover steps.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Closes {
     Any,
@@ -28,7 +28,7 @@ pub(crate) enum Closes {
 pub(crate) struct Office {
     pub(crate) rounds: Rounds,
     pub(crate) closes: Closes,
-    /// How far within the outside face it measures, in feet.
+    /// The distance of its face inside the outside face, in feet.
     pub(crate) within_ft: f64,
 }
 
@@ -39,7 +39,7 @@ impl Office {
     }
 }
 
-/// A wall: 0 north, 1 east, 2 south, 3 west, its length on the sketch and as it is, in feet.
+/// A wall: its direction (0 north, 1 east, 2 south, 3 west), its length on the sketch and its true length, in feet.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Wall {
     pub(crate) way: usize,
@@ -47,7 +47,7 @@ pub(crate) struct Wall {
     true_feet: f64,
 }
 
-/// What an office's sketch has for the walls of a space; `misread` is a wall and what it is taken for.
+/// The walls of a space on an office's sketch; `misread` is a wall and the length it is taken for.
 pub(crate) fn walls(
     space: &Space,
     office: Office,
@@ -99,7 +99,7 @@ fn rounded(feet: f64, rounds: Rounds) -> f64 {
     }
 }
 
-/// Takes odd steps off walls, one at a time, but for one that is `kept`.
+/// Takes leftover steps off walls, one at a time, except for the wall `kept`.
 fn close(walls: &mut [Wall], office: Office, kept: Option<usize>, random: &mut Random) {
     let step = match office.rounds {
         Rounds::Half => 0.5,
@@ -184,7 +184,7 @@ impl Sketch {
         Sketch { walls, areas }
     }
 
-    /// The total of what counts.
+    /// The total of the counted spaces.
     pub(crate) fn total(&self, house: &House) -> f64 {
         (0..house.spaces.len())
             .filter(|&i| house.spaces[i].counted)
@@ -192,7 +192,7 @@ impl Sketch {
             .sum()
     }
 
-    /// What counts on a level.
+    /// The counted area on a level.
     pub(crate) fn level(&self, house: &House, level: usize) -> f64 {
         (0..house.spaces.len())
             .filter(|&i| house.spaces[i].counted && house.spaces[i].level == level)
@@ -200,7 +200,7 @@ impl Sketch {
             .sum()
     }
 
-    /// The whole outlines of what counts on a level.
+    /// The whole outlines of the counted spaces on a level, without deductions.
     pub(crate) fn whole_outline(&self, house: &House, level: usize) -> f64 {
         (0..house.spaces.len())
             .filter(|&i| {

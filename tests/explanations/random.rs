@@ -15,7 +15,7 @@ impl Random {
         z ^ (z >> 31)
     }
 
-    /// From 0 to under 1.
+    /// A number from 0 up to but not including 1.
     pub(crate) fn unit(&mut self) -> f64 {
         (self.next() >> 11) as f64 / (1_u64 << 53) as f64
     }
@@ -28,7 +28,7 @@ impl Random {
         low + (high - low) * self.unit()
     }
 
-    /// Both ends among them.
+    /// An integer between the bounds, inclusive.
     pub(crate) fn between(&mut self, low: i64, high: i64) -> i64 {
         low + (self.next() % (high - low + 1) as u64) as i64
     }
@@ -37,7 +37,7 @@ impl Random {
         list[(self.next() % list.len() as u64) as usize]
     }
 
-    /// From a table of what 5, 25, 50, 75 and 95 % lie below, straight between them.
+    /// A number from a table of the 5, 25, 50, 75 and 95 % quantiles, interpolated linearly.
     pub(crate) fn by_table(&mut self, table: [f64; 5]) -> f64 {
         let at = self.real(0.05, 0.95);
         let shares = [0.05, 0.25, 0.5, 0.75, 0.95];

@@ -2,7 +2,7 @@
 
 use super::diagnostics_of;
 
-/// What is told, its lines joined.
+/// The printed diagnostics, with lines joined.
 fn drawn(sides: &str) -> String {
     let text = format!("level \"Ground floor\"\nliving \"House\"\n{sides}");
     let (source, list) = diagnostics_of("walk.sides", text.into_bytes());
@@ -62,7 +62,7 @@ fn a_misclosure_within_tolerance_is_distributed_and_reported() {
     assert!(page.contains("error[does-not-close]"), "{page}");
 }
 
-/// What is asked of sides 1 and 3 of a walk `north one, east 40', south three, west 40'`.
+/// The questions about sides 1 and 3 of the walk `north one, east 40', south three, west 40'`.
 fn asked(one: &str, three: &str) -> [String; 2] {
     let text =
         format!("level \"G\"\nliving \"House\"\nnorth {one}\neast 40'\nsouth {three}\nwest 40'\n");

@@ -17,7 +17,7 @@ use std::path::PathBuf;
 use fairfoot::diagnostic::{Word, draw};
 use fairfoot::{Diagnostic, Paper, Settings, Source};
 
-/// Everything fairfoot has to say of a text, in file order.
+/// All diagnostics of a text, in file order.
 pub(crate) fn diagnostics_of(name: &str, bytes: Vec<u8>) -> (Source, Vec<Diagnostic>) {
     let worked_out = || {
         let settings = Settings::default();

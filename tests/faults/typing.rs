@@ -7,7 +7,7 @@ use std::fmt::Write as _;
 
 use fairfoot::{Diagnostic, Source};
 
-/// A file in which a line can stand, in four parts: what is before and after.
+/// A file in which a line can stand: the text before and after it.
 fn around(place: &str) -> (&'static str, &'static str) {
     const HOUSE: &str = "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\ncorner \"step\"\nsouth 30'\nwest 40'\n";
     const BOX: &str = "north 10'\neast 10'\nsouth 10'\nwest 10'\n";
@@ -28,7 +28,7 @@ fn around(place: &str) -> (&'static str, &'static str) {
     }
 }
 
-/// The errors of reading a text, without what is said of its outlines.
+/// The errors of reading a text, without those about its outlines.
 fn errors(text: &str) -> Vec<Diagnostic> {
     match fairfoot::sketch::parse(Source::new("typed.sides", text)) {
         Ok(_) => Vec::new(),
@@ -36,7 +36,7 @@ fn errors(text: &str) -> Vec<Diagnostic> {
     }
 }
 
-/// What is said of a line, and whether each change that is offered reads.
+/// The message about a line, and the number of suggested changes, each of which must read without errors.
 fn said(place: &str, line: &str) -> (String, usize) {
     let (before, after) = around(place);
     let text = format!("{before}{line}\n{after}");

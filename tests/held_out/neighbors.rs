@@ -5,16 +5,17 @@ use proptest::prelude::*;
 
 use super::walks::{areas, checked};
 
-/// Of every wall of a rectangle of `size` inches, north, east, south, west, the stretches that neighbors cover: from and to, from
-/// the west or the south end.
+/// For every wall (north, east, south, west) of a rectangle of `size` inches, the stretches that neighbors cover:
+/// from and to, from the west or south end.
 type Covered = [Vec<(i64, i64)>; 4];
 
 const VENEER: i64 = 6;
-/// Four tolerances of half an inch: ends that near to a corner are at it, and walls that near are one.
+/// Four tolerances of half an inch: ends this near to a corner are at it, and walls this near to each other are
+/// one.
 const SLACK: i64 = 2;
 
-/// The area outside, in square inches: each inch of wall that is free adds the veneer, and each corner whose two walls are both free
-/// there its square.
+/// The outside area, in square inches: each free inch of wall adds the veneer's thickness, and each corner whose
+/// two walls are both free there adds its square.
 fn outside(size: (i64, i64), covered: &Covered) -> i64 {
     let length = |side: usize| if side.is_multiple_of(2) { size.0 } else { size.1 };
     let snapped = |side: usize, at: i64| match at {
@@ -41,7 +42,7 @@ fn outside(size: (i64, i64), covered: &Covered) -> i64 {
     size.0 * size.1 + VENEER * (0..4).map(free).sum::<i64>() + VENEER * VENEER * corners
 }
 
-/// A rectangle walked from one of its corners, either way round.
+/// A rectangle walked from one of its corners, in either direction.
 fn walked(size: (i64, i64), first: usize, back: bool) -> (String, (i64, i64)) {
     let (east, north) = size;
     let corners = [(0, 0), (0, north), (east, north), (east, 0)];
@@ -63,7 +64,7 @@ fn walked(size: (i64, i64), first: usize, back: bool) -> (String, (i64, i64)) {
     (text, corners[first])
 }
 
-/// How far east or west, north or south.
+/// Offsets east or west, north or south.
 fn start((east, north): (i64, i64)) -> String {
     let part = |far: i64, ahead: &str, back: &str| match far {
         0 => String::new(),
@@ -74,7 +75,7 @@ fn start((east, north): (i64, i64)) -> String {
     if parts.is_empty() { parts } else { format!(" start{parts}") }
 }
 
-/// Where a neighbor begins along a wall, its length, its distance from the wall, its first corner, its way round.
+/// A neighbor's start along a wall, its length, its distance from the wall, its first corner, its direction.
 type Neighbor = (i64, i64, i64, usize, bool);
 
 proptest! {

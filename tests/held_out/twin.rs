@@ -7,10 +7,10 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use num_traits::{One, Signed, ToPrimitive, Zero};
 
-/// Feet, or square feet, as an exact fraction.
+/// Feet or square feet as an exact fraction.
 pub type Exact = BigRational;
 
-/// The way a wall is walked.
+/// The direction in which a wall is walked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Direction {
     /// Toward the top of the plan.
@@ -26,15 +26,15 @@ pub enum Direction {
 /// One straight run of wall as it was typed.
 #[derive(Clone, Debug)]
 pub struct Wall {
-    /// The way it is walked.
+    /// The direction in which it is walked.
     pub direction: Direction,
     /// Its typed length.
     pub feet: Exact,
-    /// How far the typed length may be off.
+    /// The tolerance of its typed length.
     pub tolerance: Exact,
 }
 
-/// What becomes of a length that lies halfway between two steps.
+/// How a length halfway between two steps is rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Halves {
     /// To the longer.
@@ -45,7 +45,7 @@ pub enum Halves {
     Even,
 }
 
-/// One of the two axes of the walk.
+/// One of the two axes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Axis {
     NorthSouth,
@@ -70,7 +70,7 @@ impl Direction {
         }
     }
 
-    /// The step (east, north) that leads to the left of the one who walks.
+    /// The unit vector (east, north) that points left of the direction of travel.
     fn left(self) -> (i64, i64) {
         match self {
             Direction::North => (-1, 0),
@@ -81,12 +81,12 @@ impl Direction {
     }
 }
 
-/// A whole number as a fraction.
+/// An integer as a fraction.
 fn whole(number: i64) -> Exact {
     Exact::from_integer(BigInt::from(number))
 }
 
-/// The places in the file of the walls of one axis.
+/// The indices of the walls of one axis.
 fn walls_of(walls: &[Wall], axis: Axis) -> Vec<usize> {
     (0..walls.len()).filter(|&place| walls[place].direction.axis() == axis).collect()
 }
@@ -96,7 +96,7 @@ fn directions_of(walls: &[Wall]) -> Vec<Direction> {
     walls.iter().map(|wall| wall.direction).collect()
 }
 
-/// The corners (east, north) of a walk from (0, 0); the last one is where the walk ends.
+/// The corners (east, north) of a walk from (0, 0), including its end.
 fn corners(directions: &[Direction], lengths: &[Exact]) -> Vec<(Exact, Exact)> {
     let mut here = (Exact::zero(), Exact::zero());
     let mut all = vec![here.clone()];
@@ -131,10 +131,10 @@ fn area(directions: &[Direction], lengths: &[Exact]) -> Exact {
 
 // ------------------------------------------------------------------------------ as measured
 
-/// The lengths after the misclosure of each axis is spread over its walls in proportion to
-/// tolerance², in file order.
+/// The lengths after the misclosure of each axis is distributed over its walls in proportion to tolerance², in file
+/// order.
 ///
-/// Panics where an axis that does not close has no tolerance at all.
+/// Panics if an axis does not close and has no tolerance.
 pub fn closed_lengths(walls: &[Wall]) -> Vec<Exact> {
     let mut lengths: Vec<Exact> = walls.iter().map(|wall| wall.feet.clone()).collect();
     for axis in AXES {
@@ -159,7 +159,7 @@ pub fn closed_lengths(walls: &[Wall]) -> Vec<Exact> {
     lengths
 }
 
-/// The area of the outline after the misclosure of each axis is spread in proportion to tolerance².
+/// The area of the outline after the misclosure of each axis is distributed in proportion to tolerance².
 pub fn as_measured(walls: &[Wall]) -> Exact {
     area(&directions_of(walls), &closed_lengths(walls))
 }
@@ -185,10 +185,10 @@ fn rounded(feet: &Exact, step: &Exact, halves: Halves) -> i64 {
     if up { below + 1 } else { below }
 }
 
-/// The walls of one axis in file order, with all lengths as whole multiples of one small unit that goes into the step
-/// and into every typed length.
+/// The walls of one axis in file order, with all lengths as integer multiples of a small unit that divides the step
+/// and every typed length.
 struct AxisOnStep {
-    /// Places in the file.
+    /// Their indices in the file.
     places: Vec<usize>,
     /// +1 or -1.
     signs: Vec<i64>,
@@ -228,7 +228,7 @@ impl AxisOnStep {
         }
     }
 
-    /// The square of the change from the typed length if this wall is so many steps long.
+    /// The squared change from the typed length if this wall is the given number of steps long.
     fn square(&self, at: usize, steps: i64) -> i128 {
         let length = self.step.checked_mul(i128::from(steps)).expect("a length in units");
         let change = length - self.typed[at];
@@ -240,8 +240,8 @@ impl AxisOnStep {
     }
 }
 
-/// Lists every way to give the walls from number `lengths.len()` on a length within the window, and keeps those that
-/// close with the least sum of squares.
+/// Lists every way to assign the walls from index `lengths.len()` on a length within the window, and keeps those
+/// that close with the least sum of squares.
 fn list_closings(
     axis: &AxisOnStep,
     window: i64,
@@ -275,8 +275,8 @@ fn list_closings(
     }
 }
 
-/// All nearest closings of one axis by listing. The window grows until no wall stands at its edge: the problem is convex,
-/// so a closing that is best well inside a window is best of all.
+/// All nearest closings of one axis, by listing. The window grows until no wall is at its edge: the problem is
+/// convex, so a closing that is best and well inside the window is the best of all.
 fn nearest_by_listing(axis: &AxisOnStep) -> Vec<Vec<i64>> {
     let mut window = 2;
     loop {
@@ -292,8 +292,8 @@ fn nearest_by_listing(axis: &AxisOnStep) -> Vec<Vec<i64>> {
     }
 }
 
-/// All nearest closings of one axis by a table: for each wall and each running misclosure, the least sum of squares with
-/// which the walls from here on bring it to nothing.
+/// All nearest closings of one axis, by a table: for each wall and each partial misclosure, the least sum of
+/// squares with which the remaining walls bring it to zero.
 fn nearest_by_table(axis: &AxisOnStep) -> Vec<Vec<i64>> {
     let count = axis.rounded.len();
     let start = axis.misclosure();
@@ -360,14 +360,14 @@ pub struct Closing {
     pub lengths: Vec<Exact>,
     /// The area.
     pub area: Exact,
-    /// The length of wall that was moved away from its own rounding, once for every step.
+    /// The length of wall moved away from its own rounding, counted once per step.
     moved: Exact,
 }
 
-/// All closings on a step that are nearest to the typed lengths, in the order in which they are preferred: the least
-/// length of wall moved, then the area nearest to the measured, then the larger.
+/// All closings on a step that are nearest to the typed lengths, in order of preference: the least length of wall
+/// moved, then the area nearest to the measured area, then the larger area.
 ///
-/// An axis that closes as its walls are rounded has that one closing.
+/// An axis whose rounded walls close has only that closing.
 fn closings_by(
     walls: &[Wall],
     step: &Exact,
@@ -409,23 +409,23 @@ fn closings_by(
     all
 }
 
-/// More closings than this are not listed.
+/// The most closings that are listed.
 const MOST_LISTED: usize = 20_000;
 
-/// All closings on a step that are equally near to the typed lengths, the one to be taken first, by a table over the
-/// running misclosure, for outlines of any size; none where there are more than can be listed.
+/// All closings on a step that are equally near to the typed lengths, the preferred one first, by a table over the
+/// partial misclosure, for outlines of any size; `None` if there are too many to list.
 pub fn nearest_closings(walls: &[Wall], step: &Exact, halves: Halves) -> Vec<Closing> {
     closings_by(walls, step, halves, nearest_by_table)
 }
 
-/// The closed lengths on a step in file order, and the area: found by listing all closings. For small outlines (up to
-/// about 14 sides).
+/// The closed lengths on a step in file order, and the area, found by listing all closings. For small outlines (up
+/// to about 14 sides).
 pub fn on_step(walls: &[Wall], step: &Exact, halves: Halves) -> (Vec<Exact>, Exact) {
     let first = closings_by(walls, step, halves, nearest_by_listing).swap_remove(0);
     (first.lengths, first.area)
 }
 
-/// The same as [`on_step`] by a table over the running misclosure, for outlines of any size.
+/// The same as [`on_step`] by a table over the partial misclosure, for outlines of any size.
 pub fn on_step_by_table(walls: &[Wall], step: &Exact, halves: Halves) -> (Vec<Exact>, Exact) {
     let first = nearest_closings(walls, step, halves).swap_remove(0);
     (first.lengths, first.area)
@@ -433,11 +433,11 @@ pub fn on_step_by_table(walls: &[Wall], step: &Exact, halves: Halves) -> (Vec<Ex
 
 // ------------------------------------------------------------------------ range and widest
 
-/// Whether an outline of whole units closes and neither crosses nor touches itself, with more
-/// than `gap` units (0 will do) between any two walls that are not neighbors.
+/// Whether an outline in integer units closes and neither crosses nor touches itself, with more than `gap` units
+/// (which may be 0) between any two walls that are not neighbors.
 ///
-/// A wall of 0 is dropped. Neighbors that run the same way are one wall; neighbors that run
-/// opposite ways touch.
+/// A wall of length 0 is dropped. Neighbors in the same direction are one wall; neighbors in opposite directions
+/// touch.
 pub fn clear_of_itself(directions: &[Direction], lengths: &[i64], gap: i64) -> bool {
     let mut sides: Vec<(Direction, i64)> =
         directions.iter().copied().zip(lengths.iter().copied()).collect();
@@ -507,8 +507,8 @@ fn whole_feet_near(feet: &Exact) -> Vec<i64> {
         .collect()
 }
 
-/// Every way in which the walls of one axis close in whole feet, with as few walls as possible
-/// further than `limit` from their typed lengths.
+/// Every way in which the walls of one axis close in whole feet, with as few walls as possible farther than `limit`
+/// from their typed lengths.
 fn closing_ways(walls: &[Wall], axis: Axis, limit: &Exact) -> Vec<Vec<i64>> {
     // all ways to choose a length for each wall: (lengths so far, northings less southings, walls
     // against the rounding)
@@ -536,8 +536,7 @@ fn closing_ways(walls: &[Wall], axis: Axis, limit: &Exact) -> Vec<Vec<i64>> {
     ways.into_iter().map(|(lengths, _, _)| lengths).collect()
 }
 
-/// The area in square feet of an outline in whole feet, strip by strip under each wall that runs
-/// east or west.
+/// The area in square feet of an outline in whole feet, summed from strips under each wall that runs east or west.
 fn area_in_whole_feet(directions: &[Direction], lengths: &[i64]) -> i64 {
     let mut north = 0;
     let mut area = 0;
@@ -575,14 +574,14 @@ fn lowest_and_highest(walls: &[Wall], limit: &Exact) -> Option<(Exact, Exact)> {
     Some((whole(lowest), whole(highest)))
 }
 
-/// The lowest and highest area of whole-foot outlines that close, each wall strictly less than
-/// 1 ft from its typed length and as few walls as possible (on each axis) further than 1/2 ft +
-/// `reach` from it. Outlines that cross or touch themselves are left out; `None` where none is left.
+/// The lowest and highest area of whole-foot outlines that close, each wall strictly less than 1 ft from its typed
+/// length and as few walls as possible (on each axis) farther than 1/2 ft + `reach` from it. Outlines that cross or
+/// touch themselves are left out; `None` if none remains.
 pub fn range(walls: &[Wall], reach: &Exact) -> Option<(Exact, Exact)> {
     lowest_and_highest(walls, &(Exact::one() / whole(2) + reach))
 }
 
-/// The same as [`range`] with any wall allowed against the rounding.
+/// The same as [`range`], with any wall allowed to be rounded the wrong way.
 pub fn widest(walls: &[Wall]) -> Option<(Exact, Exact)> {
     // no candidate is as far as 1 ft from its typed length, so none counts as against
     lowest_and_highest(walls, &Exact::one())
@@ -590,9 +589,9 @@ pub fn widest(walls: &[Wall]) -> Option<(Exact, Exact)> {
 
 // ------------------------------------------------------------------------------------ faces
 
-/// The area after every wall of the outline, closed as measured, is moved outward by its own
-/// thickness (negative: inward); corners are where the moved walls meet. Two walls in one line
-/// with unlike thickness are joined by a square jog. `None` if a wall vanishes or turns round.
+/// The area after every wall of the outline, closed as measured, is moved outward by its own thickness (negative:
+/// inward); corners are where the moved walls meet. Two walls in one line with different thicknesses are joined by
+/// a square jog. `None` if a wall vanishes or reverses.
 pub fn moved(walls: &[Wall], thickness: &[Exact]) -> Option<Exact> {
     assert_eq!(walls.len(), thickness.len(), "one thickness for each wall");
     let count = walls.len();
@@ -654,7 +653,7 @@ pub fn moved(walls: &[Wall], thickness: &[Exact]) -> Option<Exact> {
 
 // ----------------------------------------------------------------------------- random houses
 
-/// Made-up houses: the same seed always gives the same house.
+/// Random houses: the same seed always gives the same house.
 pub mod random_house {
     use super::{Direction, Exact, Wall, clear_of_itself, walls_of};
     use num_bigint::BigInt;
@@ -677,14 +676,14 @@ pub mod random_house {
             mixed ^ (mixed >> 31)
         }
 
-        /// A number from `low` to `high`, both included, in whole grains.
+        /// A number from `low` to `high`, inclusive, in whole grains.
         fn between(&mut self, low: i64, high: i64, grain: i64) -> i64 {
             let (first, last) = ((low + grain - 1).div_euclid(grain), high.div_euclid(grain));
             let choices = u64::try_from(last - first + 1).expect("low is not over high");
             (first + i64::try_from(self.next() % choices).expect("small")) * grain
         }
 
-        /// True once in so many throws.
+        /// True once in the given number of draws, on average.
         fn once_in(&mut self, throws: u64) -> bool {
             self.next().is_multiple_of(throws)
         }
@@ -726,7 +725,7 @@ pub mod random_house {
         }) && clear_of_itself(&directions, &lengths, FOOT / 4 - 1)
     }
 
-    /// One try to give a wall a notch or a bump, in the middle or at one end.
+    /// Tries once to give a wall a notch or a bump, in the middle or at one end.
     fn carve(dice: &mut Dice, corners: &[(i64, i64)], grain: i64) -> Vec<(i64, i64)> {
         let count = corners.len();
         let at = usize::try_from(dice.between(0, i64::try_from(count).expect("few") - 1, 1))
@@ -818,14 +817,14 @@ pub mod random_house {
         sides(&corners).expect("a house has right angles")
     }
 
-    /// A right-angled outline of 4 to 14 sides that closes exactly and keeps clear of itself, in
-    /// sixteenths of an inch, from a random corner and in a random direction of walking.
+    /// A right-angled outline of 4 to 14 sides that closes exactly and does not touch itself, in sixteenths of an
+    /// inch, from a random corner and in a random direction.
     pub fn house(seed: u64) -> Vec<Wall> {
         walls(&closing_sides(&mut Dice(seed)))
     }
 
-    /// The same house with each wall read wrong by up to its tolerance, so that it miscloses by no
-    /// more than the sum of the tolerances. Closed as measured it still keeps clear of itself.
+    /// The same house with each wall misread by up to its tolerance, so that the misclosure is at most the sum of
+    /// the tolerances. Closed as measured it still does not touch itself.
     pub fn with_slack(seed: u64) -> Vec<Wall> {
         let mut dice = Dice(seed);
         let sides = closing_sides(&mut dice);

@@ -8,7 +8,7 @@ use num_traits::ToPrimitive;
 
 use super::twin::{Direction, Exact, Wall};
 
-/// Feet as whole nanometers.
+/// Feet as an integer number of nanometers.
 pub(crate) fn nanometers(feet: &Exact) -> i64 {
     let nm = feet * Exact::from(BigInt::from(304_800_000));
     assert!(nm.is_integer(), "{feet} ft is a whole number of nanometers");
@@ -30,7 +30,7 @@ pub(crate) fn word(direction: Direction) -> &'static str {
     }
 }
 
-/// A sides file with one living space of these walls; `head` stands before the level.
+/// A sides file with one living space of these walls; `head` precedes the level.
 pub(crate) fn sides_file(head: &str, walls: &[Wall]) -> String {
     let mut text = format!("{head}\nlevel \"Ground floor\"\nliving \"House\"\n");
     for wall in walls {
@@ -41,17 +41,17 @@ pub(crate) fn sides_file(head: &str, walls: &[Wall]) -> String {
     text
 }
 
-/// The house of a text that is known to be sound.
+/// Reads a text that is known to be valid.
 pub(crate) fn read_house(text: &str) -> House {
     fairfoot::read("walk.sides", text).unwrap_or_else(|faults| panic!("{text}\n{faults}"))
 }
 
-/// Its areas.
+/// The areas of a text.
 pub(crate) fn areas(checked: &House, settings: &Settings) -> Areas {
     checked.areas(settings).unwrap_or_else(|faults| panic!("{faults}"))
 }
 
-/// An area of ours as an exact fraction of square feet.
+/// An area of the program as an exact fraction of square feet.
 pub(crate) fn exact(area: fairfoot::units::Area) -> Exact {
     Exact::new(
         BigInt::from(area.half_nm2()),
@@ -59,7 +59,7 @@ pub(crate) fn exact(area: fairfoot::units::Area) -> Exact {
     )
 }
 
-/// Whole feet, for the test of an outline against itself.
+/// Lengths in whole feet, for testing whether an outline touches itself.
 pub(crate) fn whole_feet(lengths: &[Exact]) -> Vec<i64> {
     lengths.iter().map(|feet| feet.to_integer().to_i64().expect("a wall is short")).collect()
 }

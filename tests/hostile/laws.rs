@@ -11,7 +11,7 @@ use fairfoot::{House, Paper, Settings, Source, verify};
 use super::twin::{self, Direction, Wall};
 use super::walks::{areas, exact, fraction, sides_file, whole_feet};
 
-/// A law by its name, which is also the folder of what was kept for it.
+/// A law and its name, which is also the folder of its kept inputs.
 pub type Law = fn(&[u8]);
 
 /// Every law.
@@ -25,7 +25,8 @@ pub const ALL: [(&str, Law); 7] = [
     ("search", search),
 ];
 
-/// A sides file of any bytes: read or refused, never a panic; what is read is printed and read back as the same.
+/// A sides file of any bytes is read or refused, never a panic; a file that is read is printed and read back the
+/// same.
 pub fn sides(bytes: &[u8]) {
     let source = match fairfoot::decode("any.sides", bytes.to_vec()) {
         Ok(source) => source,
@@ -48,7 +49,7 @@ pub fn sides(bytes: &[u8]) {
     }
 }
 
-/// The whole road of a sound file, down to the report; what it says adds up.
+/// All steps of a valid file, down to the report, whose lines add up.
 fn all_of(checked: &House) {
     let settings = Settings::default();
     let Ok(areas) = checked.areas(&settings) else { return };
@@ -75,8 +76,8 @@ fn all_of(checked: &House) {
     assert!(serde_json::to_string(&json).is_ok());
 }
 
-/// A right-angled walk of at most 12 sides, made of the bytes: what the program makes of it is what
-/// the second computation makes of it.
+/// A right-angled walk of at most 12 sides, made from the bytes: the program and the second computation agree on
+/// it.
 pub fn closing(bytes: &[u8]) {
     const TOLERANCE: i64 = 8;
     let Some((&how, rest)) = bytes.split_first() else { return };
@@ -159,7 +160,7 @@ pub fn closing(bytes: &[u8]) {
     }
 }
 
-/// A line of JSON of any bytes: worked out or a row with its faults; what is written is JSON again.
+/// A line of JSON of any bytes gives a row with results or with its errors; the output is valid JSON.
 pub fn lines(bytes: &[u8]) {
     let (id, given) = Given::line(bytes);
     let house = worked_out(&id, &given, &Terms::default());
@@ -172,7 +173,7 @@ pub fn lines(bytes: &[u8]) {
     assert!(!fairfoot::batch::cells(&house).is_empty());
 }
 
-/// A page of any bytes: refused, or its true pages made anew; genuine only if it is one of those.
+/// A page of any bytes is refused, or its true pages are made again; it is genuine only if it is one of those.
 fn page(bytes: &[u8]) {
     if let Ok(verified) = verify::file(bytes) {
         let made = match verified.page() {
@@ -193,7 +194,7 @@ pub fn pdf(bytes: &[u8]) {
     page(&[b"%PDF-1.7\n", bytes].concat());
 }
 
-/// What an edit may set in.
+/// The texts that an edit may insert.
 const FRAGMENTS: [&str; 24] = [
     "<text>",
     "</text>",
@@ -221,7 +222,7 @@ const FRAGMENTS: [&str; 24] = [
     "<use/>",
 ];
 
-/// A page as it is made.
+/// An unchanged page.
 pub fn a_page() -> &'static str {
     static PAGE: OnceLock<String> = OnceLock::new();
     PAGE.get_or_init(|| {
@@ -234,7 +235,7 @@ pub fn a_page() -> &'static str {
     })
 }
 
-/// A page with edits that the bytes say: genuine only if nothing came of them.
+/// A page edited as the bytes say is genuine only if the edits changed nothing.
 pub fn svg_edited(bytes: &[u8]) {
     let made = a_page();
     let body = made.find("<text").expect("a page has texts");
@@ -267,7 +268,7 @@ pub fn svg_edited(bytes: &[u8]) {
     }
 }
 
-/// A house, spaces beside it and figures, all made of the bytes: whatever would account for a figure adds up.
+/// A house, spaces beside it and figures, all made from the bytes: the steps of every cause of a figure add up.
 pub fn search(bytes: &[u8]) {
     const KINDS: [&str; 8] =
         ["garage", "porch", "patio", "storage", "unfinished", "carport", "deck", "living"];

@@ -17,7 +17,7 @@ mod laws;
 use crate::held_out::{twin, walks};
 use std::path::Path;
 
-/// What was kept for a law, by name.
+/// The inputs kept for a law, by file name.
 fn kept(law: &str) -> Vec<(String, Vec<u8>)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/hostile/kept").join(law);
     let mut all: Vec<(String, Vec<u8>)> = std::fs::read_dir(&folder)
@@ -30,7 +30,7 @@ fn kept(law: &str) -> Vec<(String, Vec<u8>)> {
     all
 }
 
-/// The law holds for each of the kept inputs and for `changed` of its neighbors.
+/// Asserts that the law holds for each kept input and for `changed` variations of it.
 fn holds(name: &str, changed: u64) {
     let law = laws::ALL.iter().find(|law| law.0 == name).expect("a law of that name").1;
     for (file, bytes) in kept(name) {
@@ -43,7 +43,7 @@ fn holds(name: &str, changed: u64) {
     }
 }
 
-/// The same bytes but for a few, by a generator that is the same on every machine.
+/// The same bytes with a few changed, by a generator that gives the same on every machine.
 fn neighbor(bytes: &[u8], seed: u64) -> Vec<u8> {
     let mut state = seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) ^ u64::try_from(bytes.len()).unwrap();
     let mut next = move |most: usize| {

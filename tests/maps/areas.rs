@@ -50,7 +50,7 @@ fn a_square_on_the_equator_has_a_hectare() {
     }
 }
 
-/// The way round, the first corner and a repeated corner change nothing.
+/// The direction, the first corner and a repeated corner do not change the area.
 #[test]
 fn the_way_round_changes_no_area() {
     let one = "POLYGON ((10 50, 10.0002 50, 10.0002 50.0001, 10 50.0001, 10 50))";

@@ -12,7 +12,7 @@ fn page(text: &str) -> Page {
     pages.pages()[0].clone()
 }
 
-/// All that a reader, or who hears the page, is told.
+/// All text of a page, visible or read aloud.
 fn all_words(page: &Page) -> String {
     format!("{} {}", page.title(), words(page).join(" "))
 }

@@ -9,7 +9,7 @@ use proptest::prelude::*;
 use super::houses::houses;
 use super::{pages_on, sketches};
 
-/// The ground of a text, a hair smaller than it is.
+/// The rectangle that a text covers, slightly reduced.
 fn ground(text: &Text) -> Polygon<f64> {
     let [a, b, c, d] = text.corners();
     let middle = ((a.x_pt + c.x_pt) / 2.0, (a.y_pt + c.y_pt) / 2.0);
@@ -24,7 +24,7 @@ fn line((from, to): (Point, Point)) -> Line<f64> {
     Line::new(Coord { x: from.x_pt, y: from.y_pt }, Coord { x: to.x_pt, y: to.y_pt })
 }
 
-/// Everything that is wrong with a page; nothing if it is well.
+/// Everything wrong with a page; empty if nothing is.
 pub(crate) fn faults(page: &Page) -> Vec<String> {
     let mut faults = Vec::new();
     let texts: Vec<(&Text, Polygon<f64>)> = page.texts().map(|text| (text, ground(text))).collect();
@@ -95,7 +95,7 @@ proptest! {
     }
 }
 
-/// 40 sides over 200 ft, and a shed: the ends of what is usual.
+/// 40 sides over 200 ft, and a shed: the extremes of usual houses.
 #[test]
 fn a_long_house_and_a_small_shed_are_both_lettered() {
     let mut long =

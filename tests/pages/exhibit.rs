@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use crate::pages::houses::houses;
 use crate::pages::{pages_on, sketch, sketches, words};
 
-/// What is missing on the first page; nothing if all is there and it is the only page of the Exhibit.
+/// What is missing on the first page; empty if all is there and it is the only page of the Exhibit.
 fn missing(text: &str, paper: Paper) -> Vec<String> {
     let pages = pages_on(text, paper);
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
@@ -72,7 +72,7 @@ proptest! {
     }
 }
 
-/// How far down the page something stands, as a share of what lies between head and foot.
+/// The position of something on the page, as a fraction of the height between header and footer.
 fn used(page: &fairfoot::pages::Page) -> f64 {
     let (_, height) = page.size_pt();
     let foot = height - 64.0;

@@ -22,7 +22,8 @@ fn page() -> String {
     pages(&house()).svg().remove(0)
 }
 
-/// The first printed text of a page that has a digit: where its element begins, its words, and where it ends.
+/// The first printed text of a page that has a digit: the start of its element, its text, and the end of the
+/// element.
 fn a_figure(page: &str) -> (usize, std::ops::Range<usize>, usize) {
     let body = page.find("</style>").expect("fonts");
     let mut at = body;
@@ -37,7 +38,7 @@ fn a_figure(page: &str) -> (usize, std::ops::Range<usize>, usize) {
     }
 }
 
-/// The page with something put before the first figure's element, and something after it.
+/// The page with text inserted before the first figure's element, and after it.
 fn around(page: &str, before: &str, after: &str) -> String {
     let (begins, _, ends) = a_figure(page);
     [&page[..begins], before, &page[begins..ends], after, &page[ends..]].concat()
@@ -50,12 +51,12 @@ fn with_attributes(page: &str, attributes: &str) -> String {
     [&page[..at], attributes, " ", &page[at..]].concat()
 }
 
-/// The page with something put in at its end.
+/// The page with text inserted at its end.
 fn with_more(page: &str, more: &str) -> String {
     page.replacen("</svg>", &format!("{more}</svg>"), 1)
 }
 
-/// The first figure's words with every digit one higher.
+/// The first figure's text with every digit increased by one.
 fn other_words(page: &str) -> String {
     let (_, words, _) = a_figure(page);
     page[words].chars().map(another_digit).collect()
@@ -150,7 +151,7 @@ fn no_changed_svg_is_genuine_and_its_true_page_can_be_made_again() {
     }
 }
 
-/// A PDF taken apart, changed and put together again.
+/// A PDF parsed, changed and written again.
 fn edited(pdf: &[u8], edit: impl FnOnce(&mut Document)) -> Vec<u8> {
     let mut document = Document::load_mem(pdf).unwrap();
     edit(&mut document);
@@ -197,7 +198,7 @@ fn font_stream<'a>(document: &'a mut Document, word: &[u8], key: &[u8]) -> &'a m
     document.get_object_mut(stream).unwrap().as_stream_mut().unwrap()
 }
 
-/// The first two texts of the page, which change places.
+/// Swaps the first two texts of the page.
 fn texts_swapped(operations: &mut [Operation]) {
     let shown: Vec<usize> = operations
         .iter()
@@ -372,7 +373,7 @@ fn no_changed_pdf_is_genuine_and_its_true_pages_can_be_made_again() {
     }
 }
 
-/// Places in a file that look drawn at random, the same on every run (xorshift, Marsaglia 2003).
+/// Pseudorandom positions in a file, the same on every run (xorshift, Marsaglia 2003).
 fn places(below: usize, count: usize) -> impl Iterator<Item = (usize, u8)> {
     let mut state = 0x9e37_79b9_7f4a_7c15_u64;
     std::iter::repeat_with(move || {
@@ -385,7 +386,7 @@ fn places(below: usize, count: usize) -> impl Iterator<Item = (usize, u8)> {
     .take(count)
 }
 
-/// Turns one bit at each of so many places; none of the files is genuine.
+/// Flips one bit at each of several positions; none of the files is genuine.
 fn one_bit_turned(file: &[u8], all: u32) {
     let count = usize::try_from(crate::cases(all)).expect("a small number");
     for (place, bit) in places(file.len(), count) {

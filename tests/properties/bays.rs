@@ -8,7 +8,8 @@ fn area(text: &str) -> i128 {
     areas.gross().as_measured().half_nm2()
 }
 
-/// A house of 40 by 30 ft with one wall in the east, in sixteenths of an inch from its south end: wall, bay, wall.
+/// A house of 40 by 30 ft whose east wall has three parts, in sixteenths of an inch from its south end: wall, bay,
+/// wall.
 fn clockwise(bay: &str) -> String {
     format!(
         "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 10'\n{bay}\nsouth 12'\nwest 40'\n"

@@ -12,7 +12,7 @@ pub(crate) fn length(sixteenths: i64) -> Length {
     Length::from_nm(sixteenths * 1_587_500)
 }
 
-/// A right-angled outline: a base with towers of unlike heights side by side, walked round.
+/// A right-angled outline: a base with towers of different heights side by side.
 ///
 /// Heights and widths are over a foot, so that it does not cross itself; it closes exactly.
 pub(crate) fn towers() -> impl Strategy<Value = Vec<Side>> {
@@ -41,7 +41,7 @@ pub(crate) fn towers() -> impl Strategy<Value = Vec<Side>> {
     })
 }
 
-/// The area of such an outline in sixteenths of an inch squared, by strips: an independent way.
+/// The area of such an outline in sixteenths of an inch squared, computed independently from strips.
 pub(crate) fn area_by_strips(sides: &[Side]) -> i128 {
     let mut height = 0_i128;
     let mut area = 0_i128;
@@ -65,28 +65,29 @@ pub(crate) fn file(head: &str, sides: &[Side]) -> String {
     text
 }
 
-/// The walk from another corner.
+/// The walk begun at another corner.
 pub(crate) fn from_corner(sides: &[Side], first: usize) -> Vec<Side> {
     let first = first % sides.len();
     [&sides[first..], &sides[..first]].concat()
 }
 
-/// The walk the other way round.
+/// The walk in the opposite direction.
 pub(crate) fn backwards(sides: &[Side]) -> Vec<Side> {
     sides.iter().rev().map(|&(way, run)| ((way + 2) % 4, run)).collect()
 }
 
-/// The house turned by so many quarters.
+/// The house rotated by quarter turns.
 pub(crate) fn turned(sides: &[Side], quarters: usize) -> Vec<Side> {
     sides.iter().map(|&(way, run)| ((way + quarters) % 4, run)).collect()
 }
 
-/// The house seen in a mirror.
+/// The house mirrored.
 pub(crate) fn mirrored(sides: &[Side]) -> Vec<Side> {
     sides.iter().map(|&(way, run)| ((4 - way) % 4, run)).collect()
 }
 
-/// The same house in whole inches of three, so that walls tie for the odd foot more often; it still closes.
+/// The same house with lengths in multiples of 3 inches, so that walls are more often halfway between whole feet;
+/// it still closes.
 pub(crate) fn coarse(sides: &[Side]) -> Vec<Side> {
     let coarse: Vec<Side> =
         sides.iter().map(|&(way, run)| (way, (run + 24).div_euclid(48) * 48)).collect();

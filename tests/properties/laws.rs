@@ -17,7 +17,7 @@ fn areas(sides: &[Side]) -> Areas {
     read_house(&file("", sides)).areas(&Settings::default()).unwrap()
 }
 
-/// All the figures of a house that do not hang on where the walk begins.
+/// All results for a house that do not depend on where the walk begins.
 fn figures(
     sides: &[Side],
 ) -> (Area, Option<fairfoot::areas::Range>, Option<fairfoot::areas::Range>) {

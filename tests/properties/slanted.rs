@@ -7,7 +7,7 @@ use geo::{Area as _, LineString, Polygon};
 use num_rational::Ratio;
 use proptest::prelude::*;
 
-/// Corners in whole inches, walked with the inside on the left: one on each of so many rays.
+/// Corners in whole inches, one on each of the given number of rays, with the inside on the left.
 fn star() -> impl Strategy<Value = Vec<(i64, i64)>> {
     proptest::collection::vec((120_i32..900, 0_i32..60), 3..12).prop_map(|rays| {
         let count = f64::from(u32::try_from(rays.len()).unwrap());
@@ -20,7 +20,7 @@ fn star() -> impl Strategy<Value = Vec<(i64, i64)>> {
     })
 }
 
-/// The outline as run-and-rise sides, compass sides where one part is nothing.
+/// The outline as run-and-rise sides, or compass sides where one part is zero.
 fn file(head: &str, corners: &[(i64, i64)]) -> String {
     let mut text = format!("{head}\nlevel \"G\"\nliving \"House\"\n");
     for (i, from) in corners.iter().enumerate() {

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 
 use super::houses::{file, towers};
 
-/// Everything that can be done with a text, done.
+/// Does everything that can be done with a text.
 fn everything(text: &str) {
     let settings = Settings::default();
     let _ = fairfoot::sketch::parse(Source::new("any.sides", text)).map(|sketch| sketch.tidied());
@@ -23,7 +23,7 @@ fn everything(text: &str) {
     }
 }
 
-/// A line that is nearly one of the format.
+/// A line that is almost valid.
 fn nearly_a_line() -> impl Strategy<Value = String> {
     let words = prop::sample::select(vec![
         "north",
@@ -148,7 +148,7 @@ fn nearly_a_line() -> impl Strategy<Value = String> {
     proptest::collection::vec(words, 0..8).prop_map(|words| words.join(" "))
 }
 
-/// A sum of money in one of the spellings that are read.
+/// A sum of money in one of the accepted spellings.
 fn a_sum() -> impl Strategy<Value = String> {
     (1_u64..2_000_000, 0_u32..100, 0_u8..4).prop_map(|(dollars, cents, how)| match how {
         0 => format!("${dollars}"),
@@ -158,7 +158,7 @@ fn a_sum() -> impl Strategy<Value = String> {
     })
 }
 
-/// Lines of values, rates, dates and sales, each once at most.
+/// Lines with values, rates, dates and sales, each at most once.
 fn lines_of_values() -> impl Strategy<Value = Vec<String>> {
     let sums = proptest::collection::vec(a_sum(), 8);
     let rate = (1_u32..99_999, 1_u32..4).prop_map(|(rate, places)| match places {

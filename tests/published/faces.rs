@@ -17,13 +17,13 @@ fn sides(typed: &[&str]) -> Vec<String> {
     typed.iter().map(|side| (*side).to_owned()).collect()
 }
 
-/// An outline measured to the frame, its veneer so thick.
+/// An outline measured to the frame, with a veneer of the given thickness.
 fn framed(veneer: &str, typed: &[&str]) -> Areas {
     areas(&house(&format!("faces frame\nveneer {veneer}"), &sides(typed)))
 }
 
-/// Asserts what is left when every wall, measured outside, is moved inward by the veneer: the line
-/// that a plan measured to the frame has in its bridge.
+/// Asserts the area left when every wall, measured outside, is moved inward by the veneer: the line that a plan
+/// measured to the frame has in its bridge.
 #[track_caller]
 fn inward(veneer: &str, typed: &[&str], printed: i64) {
     let plan = format!("veneer {veneer}\nplan {printed} sq ft measured to frame");
@@ -34,7 +34,7 @@ fn inward(veneer: &str, typed: &[&str], printed: i64) {
     assert_eq!(figure.gap().sq_ft_text(), (printed - measured).to_string());
 }
 
-/// Asserts the area outside, unrounded and by tenths, which are the same for such thicknesses.
+/// Asserts the outside area, unrounded and in tenths, which are the same for such thicknesses.
 #[track_caller]
 fn outward(veneer: &str, typed: &[&str], area: &str) {
     let areas = framed(veneer, typed);

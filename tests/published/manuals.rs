@@ -149,12 +149,12 @@ fn sketch_of_23_by_36_is_828() {
     assert_eq!(figure.gap().whole_sq_ft(), 1_080 - 1_872);
 }
 
-/// Width, depth, area; the most whole feet can do, as per cent, its typical size; the most tenths
-/// can do.
+/// Width, depth, area; the largest effect of whole feet, in percent, and its typical size; the largest effect of
+/// tenths.
 type Rounding = (i64, i64, i64, &'static str, &'static str, &'static str, &'static str);
 
-/// Worked, for a rectangle a × b: walls each off by half a step are worth step/2·(a + b) + step²/4
-/// at the most; evenly spread errors have the standard deviation √((a² + b²)/12).
+/// Computed for a rectangle a × b: walls each off by half a step change the area by at most step/2·(a + b) +
+/// step²/4; evenly distributed errors have the standard deviation √((a² + b²)/12).
 const RECTANGLES: [Rounding; 4] = [
     (25, 36, 900, "30.75", "3.4", "12.7", "3.05"),
     (28, 42, 1_176, "35.25", "3.0", "14.6", "3.50"),

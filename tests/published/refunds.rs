@@ -8,7 +8,8 @@ use fairfoot::{Settings, Weights};
 /// 0.015804 for 2013, 0.015404 for 2012; refunds $340.00 three times, $333.67, $325.22, together $1,678.89.
 ///
 /// The value of the house without its land was not in the papers seen. $84,074.98 is 21,113 × 1,784 ÷ 448, to the
-/// cent: in proportion it gives the county's difference. So what is held to the county is the way from there to each refund.
+/// cent: in proportion it gives the county's difference. So only the steps from that difference to each refund are
+/// compared with the county.
 #[test]
 fn refunds_of_a_county_come_out_to_the_cent() {
     let years = [
@@ -27,7 +28,7 @@ fn refunds_of_a_county_come_out_to_the_cent() {
     assert_eq!(cents, 167_889);
 }
 
-/// What the tax is lower by, in cents, for a house of 33.4 ft by 40 ft: 1,336 sq ft.
+/// The reduction of the tax, in cents, for a house of 33.4 ft by 40 ft: 1,336 sq ft.
 fn refund_at(rate: &str) -> String {
     let text = format!(
         "record 1,784 sq ft\nplace none\nvalue market $258,413 assessed $258,413 improvement $84,074.98\n\

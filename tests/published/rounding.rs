@@ -5,16 +5,16 @@ use rust_decimal::Decimal;
 
 use super::sheets::{areas, areas_by, decimal, halves, is_printed, rectangle};
 
-/// So many feet, exact; none if they are not whole nanometers.
+/// A length in feet, exact; `None` if it is not a whole number of nanometers.
 fn feet(number: Decimal) -> Option<Length> {
     let nm = (number * Decimal::from(304_800_000)).normalize();
     nm.is_integer().then(|| Length::from_nm(nm.to_string().parse().unwrap()))
 }
 
-/// `value` to the nearest `step`, by way of whole feet and of tenths.
+/// `value` rounded to the nearest `step`, computed both in whole feet and in tenths.
 ///
-/// A power of ten brings the step to 1 ft and again to 0.1 ft, value and result alike, which moves
-/// the point and nothing else; both ways have to agree where both are whole nanometers.
+/// Value and step are multiplied by a power of ten to make the step 1 ft, and again to make it 0.1 ft, which only
+/// moves the decimal point; both results must agree if both are whole nanometers.
 fn rounded(value: &str, step: &str, halves: Halves) -> Decimal {
     let (value, step) = (decimal(value), decimal(step));
     let to = |foot_step: Step, size: Decimal| {
@@ -30,7 +30,7 @@ fn rounded(value: &str, step: &str, halves: Halves) -> Decimal {
     whole.or(tenths).expect("whole nanometers")
 }
 
-/// Value, step, what is printed for halves to even, and for halves up.
+/// Value, step, the printed result for halves to even, and for halves up.
 type Row = (&'static str, &'static str, &'static str, &'static str);
 
 /// Asserts every row, halves to even and halves up.

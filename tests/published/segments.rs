@@ -4,7 +4,7 @@ use fairfoot::House;
 
 use super::sheets::{In, is_near, is_printed, is_within, living};
 
-/// A rectangle, its north wall curved: chord and rise as printed, bulging to a side.
+/// A rectangle with a curved north wall: chord and rise as printed, and the side to which it bulges.
 struct Curved {
     checked: House,
     chord: f64,
@@ -30,7 +30,7 @@ impl Curved {
         }
     }
 
-    /// What the curve adds to the rectangle; below zero where it bulges inward.
+    /// What the curve adds to the rectangle; negative if it bulges inward.
     fn segment(&self) -> f64 {
         let outline = self.checked.spaces()[0].outline();
         self.unit.of_area(outline.area()) - self.chord * self.depth

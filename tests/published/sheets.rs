@@ -9,7 +9,7 @@ use fairfoot::reconcile::{BridgeStep, Figure};
 use fairfoot::units::{Area, Halves, Length};
 use rust_decimal::Decimal;
 
-/// What a source gives its lengths in.
+/// The unit of lengths in a source.
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum In {
     /// Feet and square feet.
@@ -27,7 +27,7 @@ impl In {
         }
     }
 
-    /// So many of it, as near as a float comes.
+    /// A length in this unit, to the precision of a float.
     pub(crate) fn of(self, length: Length) -> f64 {
         let one = match self {
             In::Feet => Length::FOOT,
@@ -36,17 +36,17 @@ impl In {
         length.nm() as f64 / one.nm() as f64
     }
 
-    /// So many squares of it, as near as a float comes.
+    /// An area in this unit, to the precision of a float.
     pub(crate) fn of_area(self, area: Area) -> f64 {
         area.half_nm2() as f64 / self.square().half_nm2() as f64
     }
 
-    /// So many squares of it to six decimals, trailing zeros cut.
+    /// An area in this unit to six decimals, without trailing zeros.
     pub(crate) fn text(self, area: Area) -> String {
         decimal(&area.in_unit(self.square(), 6)).normalize().to_string()
     }
 
-    /// One square of it.
+    /// The area of one square unit.
     fn square(self) -> Area {
         match self {
             In::Feet => Area::SQUARE_FOOT,
@@ -55,7 +55,7 @@ impl In {
     }
 }
 
-/// A printed number; commas group its thousands.
+/// A printed number, with commas between thousands.
 pub(crate) fn decimal(printed: &str) -> Decimal {
     Decimal::from_str_exact(&printed.replace(',', "")).expect(printed)
 }
@@ -65,7 +65,7 @@ pub(crate) fn number(printed: &str) -> f64 {
     printed.replace(',', "").parse().expect(printed)
 }
 
-/// Asserts that a figure is the printed one to half the last printed digit.
+/// Asserts that a figure equals the printed one to half the last printed digit.
 #[track_caller]
 pub(crate) fn is_printed(figured: f64, printed: &str) {
     let decimals = printed.split_once('.').map_or(0, |(_, decimals)| decimals.len());
@@ -73,13 +73,13 @@ pub(crate) fn is_printed(figured: f64, printed: &str) {
     is_within(figured, printed, half);
 }
 
-/// Asserts that a figure is the printed one to a tolerance that the test gives a reason for.
+/// Asserts that a figure equals the printed one within a tolerance whose reason the test states.
 #[track_caller]
 pub(crate) fn is_within(figured: f64, printed: &str, tolerance: f64) {
     is_near(figured, number(printed), tolerance);
 }
 
-/// The same for a figure that is itself worked out, such as π/2.
+/// The same for a computed figure, such as π/2.
 #[track_caller]
 pub(crate) fn is_near(figured: f64, worked: f64, tolerance: f64) {
     let off = (figured - worked).abs();
@@ -88,7 +88,7 @@ pub(crate) fn is_near(figured: f64, worked: f64, tolerance: f64) {
     assert!(off <= tolerance + dust, "{figured} is {off} from {worked}");
 }
 
-/// A sides file that is sound.
+/// Reads a sides file that has no errors.
 #[track_caller]
 pub(crate) fn read_house(text: &str) -> House {
     match fairfoot::read("published.sides", text) {
@@ -97,7 +97,7 @@ pub(crate) fn read_house(text: &str) -> House {
     }
 }
 
-/// The stable words of the faults in a sides file that is not sound.
+/// The code words of the errors in a sides file.
 #[track_caller]
 pub(crate) fn fault_words(text: &str) -> Vec<&'static str> {
     let faults = fairfoot::read("published.sides", text).expect_err(text);
@@ -105,24 +105,24 @@ pub(crate) fn fault_words(text: &str) -> Vec<&'static str> {
     errors.map(|fault| fault.word().as_str()).collect()
 }
 
-/// The areas of a sides file by the common rules.
+/// The areas of a sides file with the default settings.
 #[track_caller]
 pub(crate) fn areas(text: &str) -> Areas {
     areas_by(text, Settings::default())
 }
 
-/// The areas of a sides file by other rules.
+/// The areas of a sides file with other settings.
 #[track_caller]
 pub(crate) fn areas_by(text: &str, settings: Settings) -> Areas {
     read_house(text).areas(&settings).unwrap_or_else(|faults| panic!("{faults}\n{text}"))
 }
 
-/// The common rules with another fate of ties.
+/// The default settings with another rule for halves.
 pub(crate) fn halves(halves: Halves) -> Settings {
     Settings { halves, ..Settings::default() }
 }
 
-/// The first figure of a sides file, reconciled by the common rules.
+/// The first figure of a sides file, reconciled with the default settings.
 #[track_caller]
 pub(crate) fn first_figure(text: &str) -> Figure {
     let checked = read_house(text);
@@ -132,12 +132,12 @@ pub(crate) fn first_figure(text: &str) -> Figure {
     reconciliation.figures().first().expect("a figure").clone()
 }
 
-/// What a step of the bridge adds, in square feet to six decimals; nothing if it is not there.
+/// What a step of the bridge adds, in square feet to six decimals; empty if there is no such step.
 pub(crate) fn line(figure: &Figure, step: BridgeStep) -> String {
     figure.line(step).map_or_else(String::new, |line| line.area().sq_ft_text())
 }
 
-/// One floor, its walls given one to a line.
+/// One level, with one wall per line.
 pub(crate) fn house(head: &str, sides: &[String]) -> String {
     format!("{head}\nlevel \"Ground floor\"\nliving \"House\"\n{}\n", sides.join("\n"))
 }
@@ -148,7 +148,7 @@ pub(crate) fn rectangle(head: &str, width: &str, depth: &str) -> String {
     house(head, &sides.map(|(way, length)| format!("{way} {length}")))
 }
 
-/// The land inside courses given one to a line.
+/// A lot, with one course per line.
 pub(crate) fn lot(head: &str, courses: &[String]) -> House {
     read_house(&format!("{head}\nlot \"Tract\"\n{}\n", courses.join("\n")))
 }
@@ -158,7 +158,7 @@ pub(crate) fn tract(checked: &House) -> &Outline {
     checked.lots()[0].outline()
 }
 
-/// A course by its latitude and departure, exact: a compass side where one of them is nothing.
+/// A course from its exact latitude and departure; an axis-parallel side if one of them is zero.
 pub(crate) fn course(latitude: Decimal, departure: Decimal, unit: In) -> String {
     let unit = unit.word();
     let part = |part: Decimal, plus: &str, minus: &str| {
@@ -171,7 +171,7 @@ pub(crate) fn course(latitude: Decimal, departure: Decimal, unit: In) -> String 
     }
 }
 
-/// Courses by printed latitudes and departures.
+/// Courses from printed latitudes and departures.
 pub(crate) fn courses(latitudes_and_departures: &[[&str; 2]], unit: In) -> Vec<String> {
     let one = |parts: &[&str; 2]| course(decimal(parts[0]), decimal(parts[1]), unit);
     latitudes_and_departures.iter().map(one).collect()
@@ -197,7 +197,7 @@ pub(crate) fn run(outline: &Outline) -> Vec<[Length; 2]> {
     corners.iter().zip(next).map(one).collect()
 }
 
-/// Living space inside sides given one to a line.
+/// A living space, with one side per line.
 pub(crate) fn living(head: &str, sides: &[String]) -> House {
     read_house(&house(head, sides))
 }

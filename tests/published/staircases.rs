@@ -22,13 +22,13 @@ type Cell = (i64, i64);
 /// A right-angled outline in whole meters.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct Staircase {
-    /// Compass word and meters of each wall, inside on the left.
+    /// Direction and meters of each wall; the inside is on the left.
     walls: Vec<(&'static str, i64)>,
-    /// How many square meters lie inside.
+    /// The square meters inside.
     cells: i64,
 }
 
-/// Whether the middle of a cell lies inside the rings, a hole being outside.
+/// Whether the middle of a cell lies inside the rings; holes are outside.
 fn is_inside(rings: &[Vec<Corner>], cell: Cell) -> bool {
     let (east, north) = (1000 * cell.0 + 500, 1000 * cell.1 + 500);
     let crossed = |ring: &Vec<Corner>| {
@@ -63,7 +63,7 @@ fn beside((east, north): Cell) -> [Cell; 4] {
     [(east + 1, north), (east, north + 1), (east - 1, north), (east, north - 1)]
 }
 
-/// All cells that can be reached from one through others that are allowed.
+/// All cells that can be reached from one through allowed cells.
 fn reached(from: Cell, is_allowed: impl Fn(Cell) -> bool) -> BTreeSet<Cell> {
     let mut found = BTreeSet::from([from]);
     let mut open = vec![from];
@@ -77,7 +77,7 @@ fn reached(from: Cell, is_allowed: impl Fn(Cell) -> bool) -> BTreeSet<Cell> {
     found
 }
 
-/// The largest connected piece; of two alike the first.
+/// The largest connected piece; of two equally large ones the first.
 fn largest_piece(mut cells: BTreeSet<Cell>) -> BTreeSet<Cell> {
     let mut largest = BTreeSet::new();
     while let Some(&cell) = cells.first() {
@@ -90,7 +90,7 @@ fn largest_piece(mut cells: BTreeSet<Cell>) -> BTreeSet<Cell> {
     largest
 }
 
-/// The cells with everything filled that the outside does not reach.
+/// The cells with all holes filled.
 fn without_holes(cells: &BTreeSet<Cell>) -> BTreeSet<Cell> {
     let span = |part: fn(&Cell) -> i64| {
         let low = cells.iter().map(part).min().unwrap() - 1;
@@ -105,7 +105,7 @@ fn without_holes(cells: &BTreeSet<Cell>) -> BTreeSet<Cell> {
     all.filter(|cell| !outside.contains(cell)).collect()
 }
 
-/// An empty cell beside two that touch at a corner only, if there is one.
+/// An empty cell beside two cells that touch only at a corner; `None` without one.
 fn gap(cells: &BTreeSet<Cell>) -> Option<Cell> {
     cells.iter().find_map(|&(east, north)| {
         [1, -1].into_iter().find_map(|up| {
@@ -118,7 +118,7 @@ fn gap(cells: &BTreeSet<Cell>) -> Option<Cell> {
     })
 }
 
-/// The outline of a surface in whole meters; none if no cell lies inside.
+/// The outline of a surface in whole meters; `None` if no cell lies inside.
 fn staircase(surface: &Surface) -> Option<Staircase> {
     let mut cells = largest_piece(cells_of(surface));
     if cells.is_empty() {
@@ -162,7 +162,7 @@ fn staircase(surface: &Surface) -> Option<Staircase> {
     Some(Staircase { walls, cells })
 }
 
-/// The unlike staircases of ground and roof surfaces with 4 to 126 walls.
+/// The distinct staircases of ground and roof surfaces with 4 to 126 walls.
 fn staircases() -> Option<BTreeSet<Staircase>> {
     let all = surfaces()?.iter().filter_map(staircase);
     Some(all.filter(|staircase| (4..=126).contains(&staircase.walls.len())).collect())
@@ -191,7 +191,7 @@ impl Staircase {
     }
 }
 
-/// A fraction of whole numbers.
+/// A fraction of two integers.
 fn fraction(top: i64, bottom: i64) -> Exact {
     Exact::new(BigInt::from(top), BigInt::from(bottom))
 }

@@ -14,7 +14,7 @@ use super::sheets::{
 struct Course {
     bearing: &'static str,
     length: &'static str,
-    /// Latitude and departure by the bearing.
+    /// Latitude and departure from the bearing.
     raw: [&'static str; 2],
     /// Latitude and departure after the compass rule.
     balanced: [&'static str; 2],
@@ -30,7 +30,7 @@ const fn row(
     Course { bearing, length, raw, balanced }
 }
 
-/// The tract of a table, its misclosure small enough to be spread.
+/// The lot of a table, whose misclosure is small enough to be adjusted.
 fn by_bearings(table: &[Course], tolerance: &str, unit: In) -> House {
     let unit = unit.word();
     let side = |course: &Course| format!("bearing {} {} {unit}", course.bearing, course.length);
@@ -38,8 +38,8 @@ fn by_bearings(table: &[Course], tolerance: &str, unit: In) -> House {
     lot(&format!("tolerance {tolerance}"), &sides)
 }
 
-/// Latitude and departure by the bearing: what the compass rule took off is put back, course by
-/// course in proportion to its printed length.
+/// Latitude and departure from the bearing: the corrections of the compass rule are undone, course by course, in
+/// proportion to the printed length.
 fn before_balancing(checked: &House, table: &[Course], unit: In) -> Vec<[f64; 2]> {
     let [north, east] = misclosure(checked);
     let perimeter = perimeter(table);
@@ -50,8 +50,8 @@ fn before_balancing(checked: &House, table: &[Course], unit: In) -> Vec<[f64; 2]
     run(tract(checked)).into_iter().zip(table).map(one).collect()
 }
 
-/// Double meridian distances of the courses, in nanometers: the first is the first departure, each
-/// next one adds the departure before and its own.
+/// Double meridian distances of the courses, in nanometers: the first is the first departure; each next one adds
+/// the previous departure and its own.
 fn double_meridian_distances(outline: &Outline) -> Vec<i128> {
     let mut before = 0;
     let mut distance = 0;
@@ -64,7 +64,7 @@ fn double_meridian_distances(outline: &Outline) -> Vec<i128> {
     run(outline).into_iter().map(one).collect()
 }
 
-/// Double areas, distance by latitude, in square nanometers.
+/// Double areas: double meridian distance times latitude, in square nanometers.
 fn double_areas(outline: &Outline) -> Vec<i128> {
     let distances = double_meridian_distances(outline).into_iter();
     distances.zip(run(outline)).map(|(d, [latitude, _])| d * i128::from(latitude.nm())).collect()
@@ -95,19 +95,19 @@ fn cross_sums(outline: &Outline, first: [&str; 2], unit: In) -> [f64; 2] {
     sums
 }
 
-/// How far the walk ends north and east of its start.
+/// The misclosure, north and east.
 fn misclosure(checked: &House) -> [Length; 2] {
     let (north, east) = checked.lots()[0].misclosure();
     [north, east]
 }
 
-/// How far the walk ends from its start.
+/// The linear misclosure.
 fn linear(checked: &House, unit: In) -> f64 {
     let [north, east] = misclosure(checked);
     unit.of(north).hypot(unit.of(east))
 }
 
-/// A length that may be below zero: `-0.71 ft`.
+/// A length that may be negative: `-0.71 ft`.
 fn length(text: &str) -> Length {
     match text.strip_prefix('-') {
         Some(rest) => -rest.parse::<Length>().unwrap(),
@@ -115,7 +115,7 @@ fn length(text: &str) -> Length {
     }
 }
 
-/// Sum of the printed lengths.
+/// The sum of the printed lengths.
 fn perimeter(table: &[Course]) -> f64 {
     table.iter().map(|course| number(course.length)).sum()
 }
@@ -337,8 +337,8 @@ const FOUR_COURSES: [Course; 4] = [
     row("N 38° W", "68.00", ["53.585", "-41.865"], ["53.5126", "-41.7859"]),
 ];
 
-/// Courses by latitude and departure with tolerances that grow as the root of the length: the
-/// squares by which a misclosure is spread are then in proportion to length, as by the compass rule.
+/// Courses from latitude and departure, with tolerances proportional to the square root of the length: the squares
+/// that weight the adjustment are then proportional to length, as in the compass rule.
 fn weighted_by_length(table: &[Course], unit: In) -> House {
     let raw: Vec<[&str; 2]> = table.iter().map(|course| course.raw).collect();
     let sides = courses(&raw, unit).into_iter().zip(table);

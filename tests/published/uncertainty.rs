@@ -14,7 +14,7 @@ use super::sheets::{In, areas, house, is_printed, is_within, rectangle};
 /// A printed length and its standard error.
 type Measured = (&'static str, f64);
 
-/// Half the ±, that is one standard error of the area, in the unit's squares.
+/// Half of the ±, which is one standard error of the area, in square units.
 fn standard_error(text: &str, unit: In) -> f64 {
     let square_feet = areas(text).gross().plus_minus() / 2.0;
     match unit {
@@ -32,7 +32,7 @@ fn tolerance(standard_error: f64, unit: In, readings: f64) -> String {
     format!("tolerance {:.9} m", (3.0 * readings).sqrt() * meters)
 }
 
-/// Each length read on one wall, the opposite wall by closing.
+/// Each length is measured on one wall; the opposite wall is by closing.
 fn one_reading(width: Measured, depth: Measured, unit: In) -> String {
     let word = unit.word();
     let side = |way: &str, (length, error): Measured| {
@@ -47,7 +47,7 @@ fn one_reading(width: Measured, depth: Measured, unit: In) -> String {
     house("", &sides)
 }
 
-/// Each length read on both walls.
+/// Each length is measured on both walls.
 fn two_readings(width: Measured, depth: Measured, unit: In) -> String {
     let word = unit.word();
     let side = |way: &str, (length, error): Measured| {

@@ -4,14 +4,14 @@ use fairfoot::units::{Area, Length};
 
 use super::sheets::{In, areas, is_printed, is_within, lot, rectangle, tract};
 
-/// Square meters, written out exactly, as halves of a square nanometer.
+/// Square meters, given as an exact decimal, in halves of a square nanometer.
 fn half_nm2(square_meters: &str) -> i128 {
     let (whole, decimals) = square_meters.split_once('.').unwrap_or((square_meters, ""));
     assert!(decimals.len() <= 18, "finer than a square nanometer");
     2 * format!("{whole}{decimals:0<18}").parse::<i128>().unwrap()
 }
 
-/// Asserts that an area is exactly so many square meters.
+/// Asserts that an area is exactly the given number of square meters.
 #[track_caller]
 fn is_exactly(area: Area, square_meters: &str) {
     assert_eq!(area.half_nm2(), half_nm2(square_meters));

@@ -15,7 +15,7 @@ use sha2::{Digest, Sha256};
 
 use super::sheets::areas;
 
-/// Where the file is.
+/// The environment variable with the path of the file.
 const PLACE: &str = "FAIRFOOT_VIENNA";
 /// The fingerprint of the file that the counts below were taken from.
 const SHA256: &str = "c15be8077421fb8797cee9af8332e3b33c531e37d3083e51ce22b13a11152b9f";
@@ -33,9 +33,9 @@ pub(crate) struct Surface {
     stated: String,
 }
 
-/// The surfaces of the file; none, told aloud, where no place is given for it.
+/// The surfaces of the file; `None`, with a message, if no path is given.
 ///
-/// Panics where a place is given and the file is not there or is another one.
+/// Panics if a path is given and the file is missing or is a different one.
 pub(crate) fn surfaces() -> Option<&'static [Surface]> {
     static READ: OnceLock<Option<Vec<Surface>>> = OnceLock::new();
     READ.get_or_init(|| {
@@ -106,7 +106,7 @@ fn grounds() -> Option<Vec<&'static Surface>> {
     Some(surfaces()?.iter().filter(|surface| surface.kind == "GroundSurface").collect())
 }
 
-/// The ring without corners that repeat the one before: a side of no length is no side.
+/// The ring without repeated corners: a side needs a length.
 fn without_repeats(ring: &[Corner]) -> Vec<Corner> {
     let mut ring = ring.to_vec();
     ring.dedup();

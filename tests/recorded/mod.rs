@@ -21,7 +21,7 @@ mod trade;
 use fairfoot::report::Look;
 use fairfoot::{Reconciliation, Settings, Weights};
 
-/// A house reconciled by the common rules.
+/// A house reconciled with the default settings.
 #[track_caller]
 fn reconciled(text: &str) -> Reconciliation {
     let house =
@@ -31,7 +31,7 @@ fn reconciled(text: &str) -> Reconciliation {
     areas.reconcile(&Weights::default()).unwrap()
 }
 
-/// The report of a house on one long line, so that no word is broken off.
+/// The text report of a house on one long line, so that no phrase is split.
 #[track_caller]
 fn text_report(text: &str) -> String {
     let look = Look { width: 100, ..Look::default() };
@@ -39,7 +39,7 @@ fn text_report(text: &str) -> String {
     report.split_whitespace().collect::<Vec<&str>>().join(" ")
 }
 
-/// A house with one living space, and what comes after it.
+/// A house with one living space, followed by the given lines.
 fn house(sides: &[&str], after: &str) -> String {
     format!(
         "record 1,200 sq ft\nlevel \"Ground floor\"\nliving \"House\"\n{}\n{after}",
@@ -47,7 +47,7 @@ fn house(sides: &[&str], after: &str) -> String {
     )
 }
 
-/// An outline of the record's, of the house unless it is named otherwise.
+/// A `record` outline, of the space `House` unless named otherwise.
 fn sketch(name: &str, sides: &[&str]) -> String {
     format!("record outline \"{name}\"\n{}\n", sides.join("\n"))
 }

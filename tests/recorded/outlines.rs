@@ -2,7 +2,7 @@
 
 use super::{house, reconciled, reported, sketch};
 
-/// Our side, theirs, our feet, theirs.
+/// Number of our side, number of theirs, feet of ours, feet of theirs.
 type Pair = (usize, usize, i64, i64);
 
 #[track_caller]
@@ -56,7 +56,7 @@ fn a_sketch_walked_the_other_way_from_another_corner_is_matched_wall_by_wall() {
     }
 }
 
-/// What stands instead: numbers of ours and of theirs.
+/// Sides without a match that replace each other: numbers of ours and of theirs.
 #[track_caller]
 fn instead(text: &str) -> Vec<(Vec<usize>, Vec<usize>)> {
     let reconciled = reconciled(text);

@@ -26,7 +26,7 @@ use jiff::civil::Date;
 /// 30 ft by 40 ft: 1,200 sq ft by either rule.
 pub(crate) const HOUSE: &str = "level \"Ground floor\"\n  living \"House\"\n    north 30'\n    east  40'\n    south 30'\n    west  40'\n";
 
-/// What is worked out of `lines` and the house of 1,200 sq ft.
+/// The worth computed from `lines` and the house of 1,200 sq ft.
 pub(crate) fn worth_of(lines: &str) -> Option<Worth> {
     worth_on(lines, None)
 }
@@ -35,7 +35,7 @@ pub(crate) fn worth_on(lines: &str, today: Option<Date>) -> Option<Worth> {
     whole(&format!("{lines}\n{HOUSE}"), today)
 }
 
-/// What is worked out of a whole file.
+/// The worth computed from a whole file.
 pub(crate) fn whole(text: &str, today: Option<Date>) -> Option<Worth> {
     let checked = fairfoot::read("worth.sides", text).unwrap_or_else(|faults| panic!("{faults}"));
     let settings = Settings::default();
@@ -44,12 +44,12 @@ pub(crate) fn whole(text: &str, today: Option<Date>) -> Option<Worth> {
     all.worth(&AsOf { today, ..AsOf::default() })
 }
 
-/// What is given by one way.
+/// The estimate by one method.
 pub(crate) fn way(worth: &Worth, method: Method) -> &Way {
     worth.ways().iter().find(|way| way.method() == method).expect("the way")
 }
 
-/// All that is told, a part a line.
+/// The text of all blocks, one per line.
 pub(crate) fn text(worth: &Worth) -> String {
     let part = |reported: Block| match reported {
         Block::Statement(text)

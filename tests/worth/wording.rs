@@ -54,7 +54,7 @@ fn nothing_is_promised_and_nobody_is_blamed() {
     }
 }
 
-/// Sections and how sure they are, as they are known on 2026-11-26.
+/// Sections and their certainty, as known on 2026-11-26.
 #[test]
 fn every_rule_states_its_section_and_its_certainty() {
     let worth = worth_of(ALL).unwrap();
