@@ -61,7 +61,7 @@ fn a_step_can_be_kept_and_reused() {
 }
 
 #[test]
-fn errors_come_all_at_once_with_their_places() {
+fn all_errors_are_returned_with_their_positions() {
     let errors = worked_out("level \"G\"\nlivng \"House\"\nnorth 12-6\n").unwrap_err();
     let found: Vec<Word> = errors.list().iter().map(|error| error.word()).collect();
     assert!(found.contains(&Word::UnknownWord), "{found:?}");

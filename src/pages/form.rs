@@ -222,7 +222,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_form_keeps_on_its_paper_and_has_room_for_a_sketch() {
+    fn the_form_fits_its_paper_and_has_room_for_a_sketch() {
         for paper in [Paper::Letter, Paper::A4] {
             let page = page(paper);
             let (width, height) = paper.size_pt();

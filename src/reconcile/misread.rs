@@ -227,7 +227,7 @@ mod tests {
     }
 
     #[test]
-    fn a_length_is_misread_in_the_ordinary_ways() {
+    fn lengths_are_misread_in_the_common_ways() {
         // One, five and ten feet either way; 42 is 24 with its digits swapped, 29 has a 9 for the 4.
         assert_eq!(lengths(24.0), [14.0, 19.0, 23.0, 25.0, 29.0, 34.0, 42.0]);
         // 91 would be more than twice 19; 14 has a 4 for the 9.

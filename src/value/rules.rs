@@ -366,7 +366,7 @@ mod tests {
     }
 
     #[test]
-    fn the_rules_of_every_place_are_as_they_should_be() {
+    fn the_rules_of_every_place_are_valid() {
         for &place in Place::ALL {
             let Some(text) = text_of(place) else { continue };
             let rules = read(text).map_err(|error| error.to_string());
@@ -397,7 +397,7 @@ mod tests {
     }
 
     #[test]
-    fn a_file_with_a_word_too_many_is_not_read() {
+    fn a_file_with_an_unknown_key_is_refused() {
         let text = include_str!("places/ohio.json");
         assert!(read(text).is_ok());
         assert!(read(&text.replacen("\"month\"", "\"moon\": 1, \"month\"", 1)).is_err());

@@ -112,7 +112,7 @@ fn a_faulty_line_becomes_a_row_with_its_error_and_the_other_rows_stay() {
 }
 
 #[test]
-fn the_order_and_the_bytes_are_the_same_on_any_number_of_cores() {
+fn output_is_identical_on_any_number_of_cores() {
     let text: String = (0..1_500)
         .map(|i| {
             if i % 97 == 5 {
@@ -357,7 +357,7 @@ fn a_figure_of_the_table_replaces_that_of_the_file() {
 }
 
 #[test]
-fn no_cell_of_a_csv_begins_as_a_formula_does() {
+fn no_csv_cell_begins_like_a_formula() {
     let names = ["=1+1", "+1+1", "-1+1", "@sum(a1)", "=cmd|' /c calc'!a0", "plain", "-5"];
     let text: String = names.iter().map(|name| line(name, &house(1_206))).collect();
     let (code, rows, _) = run(&["-", "--format", "csv", "--plain"], text.as_bytes());
@@ -379,7 +379,7 @@ fn a_byte_order_mark_before_the_first_line_is_no_error() {
 
 #[cfg(unix)]
 #[test]
-fn a_pipe_in_a_folder_is_left_out_with_a_word() {
+fn a_pipe_in_a_folder_is_left_out_with_a_warning() {
     let folder = tempfile::tempdir().unwrap();
     fs::write(folder.path().join("a.sides"), house(1_206)).unwrap();
     let pipe = folder.path().join("b.sides");
@@ -391,7 +391,7 @@ fn a_pipe_in_a_folder_is_left_out_with_a_word() {
 }
 
 #[test]
-fn nothing_that_is_read_or_typed_is_written_over() {
+fn no_input_is_overwritten() {
     let folder = tempfile::tempdir().unwrap();
     let (sides, figures) = (folder.path().join("a.sides"), folder.path().join("figures.csv"));
     fs::write(&sides, house(1_206)).unwrap();

@@ -153,7 +153,7 @@ fn new_needs_a_name() {
 }
 
 #[test]
-fn a_form_to_print_is_one_page_and_never_over_a_file() {
+fn the_printable_form_is_one_page_and_overwrites_no_file() {
     let folder = tempfile::tempdir().unwrap();
     let run = || {
         let mut run = fairfoot();

@@ -6,7 +6,7 @@ use std::process::{Command, Stdio};
 use super::{PLAIN, fairfoot, text};
 
 #[test]
-fn the_first_thing_said_is_record_measured_and_difference() {
+fn the_report_begins_with_record_measured_and_difference() {
     let run = fairfoot().args(["reconcile", "-"]).write_stdin(PLAIN).assert().success();
     let out = text(&run.get_output().stdout);
     let first = out.lines().find(|line| !line.is_empty()).unwrap();
@@ -62,7 +62,7 @@ fn figures_of_a_step_by_step_line_up_at_the_right_edge() {
 }
 
 #[test]
-fn a_day_to_count_from_is_a_day_of_the_calendar() {
+fn a_day_to_count_from_must_exist() {
     let notice = format!("place texas\nnotice 2026-04-17\n{PLAIN}");
     let on = |day: &str| {
         let mut command = fairfoot();
@@ -110,7 +110,7 @@ fn a_pipe_that_closes_early_is_no_fault() {
 }
 
 #[test]
-fn the_same_file_gives_the_same_bytes_whatever_the_clock_and_the_place() {
+fn output_does_not_depend_on_clock_and_folder() {
     let folder = tempfile::tempdir().unwrap();
     let plain = |command: &mut assert_cmd::Command| {
         let run = command.args(["reconcile", "--json", "-"]).write_stdin(PLAIN).assert().success();

@@ -21,7 +21,7 @@ fn a_pdf_is_one_file_and_svg_pages_are_numbered() {
 }
 
 #[test]
-fn pages_are_the_same_whatever_the_clock_the_tongue_and_the_folder() {
+fn pages_do_not_depend_on_clock_locale_and_folder() {
     let (one, other) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     let file = std::fs::canonicalize(sketch("brick-garage.sides")).unwrap();
     let copy = other.path().join("another name.sides");

@@ -8,7 +8,7 @@ const UNTIDY: &str = "Level \"Ground floor\"\nliving “House”   # walked on a
 const TIDY: &str = "level \"Ground floor\"\n  living \"House\"  # walked on a Sunday\n\n    north 30'\n    east  40' 6 1/2\"\n    south 30'\n    close\n";
 
 #[test]
-fn the_canonical_form_is_printed_with_remarks_kept() {
+fn the_canonical_form_is_printed_with_comments_kept() {
     let run = fairfoot().args(["tidy", "-"]).write_stdin(UNTIDY).assert().success();
     assert_eq!(text(&run.get_output().stdout), TIDY);
     let again = fairfoot().args(["tidy", "-"]).write_stdin(TIDY).assert().success();

@@ -82,7 +82,7 @@ fn every_sketch_is_valid_and_tidy_and_begins_with_a_comment() {
 
 /// Rewritten by `INSTA_UPDATE=always cargo test --test main documents::`.
 #[test]
-fn the_page_that_readme_shows_is_the_page_that_is_made() {
+fn the_page_in_readme_is_current() {
     let text = read("sketches/brick-garage.sides");
     let checked = fairfoot::read("brick-garage.sides", text).expect("a sound file");
     let settings = fairfoot::Settings::default();
@@ -198,7 +198,7 @@ fn every_word_of_the_format_is_used_in_a_sketch() {
 }
 
 #[test]
-fn the_reference_names_every_fault_and_warning() {
+fn the_reference_names_every_error_and_warning() {
     let reference = read("sketches/README.md");
     for word in fairfoot::diagnostic::Word::ALL {
         assert!(
@@ -301,7 +301,7 @@ fn no_document_refers_to_a_folder_outside_the_project() {
 
 /// The file that `new` writes is valid, and so is every commented sample in it once used.
 #[test]
-fn the_starter_is_clean_with_and_without_its_samples() {
+fn the_starter_is_valid_with_and_without_its_samples() {
     let starter = read("src/cli/starter.sides");
     // Prose has one space after its `#`; a sample has none, or two and more.
     let in_use = |line: &str| {

@@ -78,7 +78,7 @@ fn the_list_is_looked_for_as_words() {
 }
 
 #[test]
-fn no_report_has_a_word_that_must_not_come_back() {
+fn no_report_has_a_banned_word() {
     for path in sketches() {
         let path = path.to_string_lossy().into_owned();
         for arguments in
@@ -92,7 +92,7 @@ fn no_report_has_a_word_that_must_not_come_back() {
 }
 
 #[test]
-fn no_page_has_a_word_that_must_not_come_back() {
+fn no_page_has_a_banned_word() {
     for path in sketches() {
         let text = fs::read_to_string(&path).unwrap();
         let house = fairfoot::read("house.sides", text).unwrap();
@@ -113,7 +113,7 @@ fn no_page_has_a_word_that_must_not_come_back() {
 }
 
 #[test]
-fn no_help_has_a_word_that_must_not_come_back() {
+fn no_help_has_a_banned_word() {
     for command in ["reconcile", "check", "area", "pages", "verify", "tidy", "batch", "new"] {
         let help = printed(&[command, "--help"]);
         assert!(help.contains("Usage"), "{command}");
@@ -124,6 +124,6 @@ fn no_help_has_a_word_that_must_not_come_back() {
 }
 
 #[test]
-fn readme_has_no_word_that_must_not_come_back() {
+fn readme_has_no_banned_word() {
     assert_eq!(found(&super::read("README.md")), Vec::<&str>::new());
 }

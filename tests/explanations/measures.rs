@@ -126,7 +126,7 @@ fn the_true_cause_is_reported_and_usually_first() {
 const DESCRIBED: std::ops::Range<usize> = 0..17;
 
 #[test]
-fn of_two_causes_together_another_is_seldom_told() {
+fn two_causes_together_seldom_get_another_cause_reported() {
     let (mut count, mut both, mut one, mut other, mut seed) = (0_u64, 0_u32, 0_u32, 0_u32, 0);
     while count < 2 * houses() {
         seed += 1;
@@ -161,7 +161,7 @@ fn of_two_causes_together_another_is_seldom_told() {
 }
 
 #[test]
-fn a_total_without_a_cause_is_mostly_met_with_silence() {
+fn a_total_without_a_cause_usually_gets_no_report() {
     let (mut reported, count) = (0_u32, 5 * houses());
     for seed in 0..count {
         let mut random = Random::new(seed + 77_000_000 + first_seed());
@@ -181,7 +181,7 @@ fn a_total_without_a_cause_is_mostly_met_with_silence() {
 }
 
 #[test]
-fn rounding_alone_is_mostly_met_with_silence() {
+fn rounding_alone_usually_gets_no_report() {
     let (mut reported, count) = (0_u32, 2 * houses());
     for seed in 0..count {
         let mut random = Random::new(seed + 88_000_000 + first_seed());

@@ -48,7 +48,7 @@ fn a_suite_counted_is_found_in_the_other_carolina_case() {
 }
 
 #[test]
-fn a_total_mistyped_is_something_else_in_the_texas_example() {
+fn the_mistyped_total_of_the_texas_example_is_something_else() {
     // Bexar Appraisal District, help article on Texas Tax Code 25.25(c): 2,300 measured, 3,000
     // entered. No wall of the house explains that.
     let text = format!(

@@ -116,7 +116,7 @@ fn huge_texts_are_answered_at_once() {
 }
 
 #[test]
-fn faults_come_all_at_once_and_in_file_order() {
+fn all_errors_are_reported_in_file_order() {
     let text = "level \"G\"\nliving \"H\"\nnroth 30'\neast 40 1\nsouth 30' recoded 30'\nfrob\n";
     let (_, list) = diagnostics_of("many.sides", text.as_bytes().to_vec());
     let words: Vec<&str> = list.iter().map(|fault| fault.word().as_str()).collect();
@@ -142,7 +142,7 @@ fn a_near_miss_is_read_as_meant_so_that_later_errors_appear_too() {
 }
 
 #[test]
-fn spans_at_wide_characters_and_at_the_end_draw() {
+fn spans_at_wide_characters_and_at_the_end_are_printed() {
     for text in ["property \"日本", "level \"é\" 日本\n", "living", "north 5' note \"…", "é"]
     {
         let (source, list) = diagnostics_of("wide.sides", text.as_bytes().to_vec());
@@ -230,7 +230,7 @@ fn a_balcony_may_hang_where_a_room_may_not() {
 }
 
 #[test]
-fn characters_that_cannot_be_seen_are_refused_by_their_property() {
+fn invisible_characters_are_refused_by_unicode_property() {
     // From the tables of Unicode: soft hyphen, joiners, Arabic letter mark, Mongolian vowel separator, Hangul and
     // halfwidth fillers, deprecated format characters, variation selectors, tags, blank Braille, musical format.
     for hidden in [

@@ -76,7 +76,7 @@ fn asked(one: &str, three: &str) -> [String; 2] {
 }
 
 #[test]
-fn each_ordinary_slip_is_known_by_its_size() {
+fn each_common_error_is_recognized_by_its_size() {
     const SWAPPED: &str = "digits swapped?";
     const INCHES: &str = "inches left off?";
     const FEET: &str = "a foot, five or ten miscounted?";
@@ -235,14 +235,14 @@ fn a_call_along_the_gap_is_named() {
 }
 
 #[test]
-fn misses_are_told_in_the_unit_of_the_file() {
+fn misclosures_are_stated_in_the_unit_of_the_file() {
     let page = drawn("north 8.64 m\neast 12.2 m\nsouth 8.64 m\nwest 11.2 m\n");
     assert!(page.contains("the walk round ends 1 m east of where it began"), "{page}");
     assert!(page.contains("the sides east add up to 12.2 m"), "{page}");
 }
 
 #[test]
-fn which_side_reaches_beyond_or_in_and_how_far_is_told() {
+fn the_side_that_overlaps_is_reported_with_its_distance() {
     const HOUSE: &str = "north 30'\neast 40'\nsouth 30'\nwest 40'\n";
     let page = drawn(&format!(
         "{HOUSE}garage \"Garage\" within \"House\" start east 25'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n"

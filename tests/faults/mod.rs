@@ -39,7 +39,7 @@ fn folder() -> PathBuf {
 }
 
 #[test]
-fn every_word_has_a_smallest_file_that_provokes_it() {
+fn every_word_has_a_minimal_file_that_causes_it() {
     for word in Word::ALL {
         let name = format!("{word}.sides");
         let bytes = std::fs::read(folder().join(&name))
@@ -75,7 +75,7 @@ fn every_error_says_what_to_type_or_do_instead() {
 }
 
 #[test]
-fn messages_are_lower_case_without_a_final_stop() {
+fn messages_begin_in_lower_case_and_have_no_final_period() {
     for word in Word::ALL {
         let name = format!("{word}.sides");
         let (_, list) = diagnostics_of(&name, std::fs::read(folder().join(&name)).unwrap());

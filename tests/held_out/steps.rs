@@ -107,7 +107,7 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
 }
 
 #[test]
-fn the_corner_and_the_way_of_the_walk_do_not_decide_which_closing_is_taken() {
+fn the_first_corner_and_direction_do_not_affect_the_chosen_closing() {
     // Plan turned by quarters and mirrored, from another corner, backwards: the same two areas.
     let words = [
         twin::Direction::North,
@@ -372,7 +372,7 @@ fn a_wall_partly_shared_with_a_garage_moves_only_beside_it() {
 }
 
 #[test]
-fn thicknesses_that_are_not_given_are_those_assumed() {
+fn missing_thicknesses_are_the_assumed_ones() {
     // Inside 20 by 10 ft. Behind a veneer 4 7/16 and 4 5/8 in, 145/192 ft; without one 6 in; the veneer alone 37/96 ft.
     let room = "level \"G\"\nliving \"House\"\nnorth 20'\neast 10'\nsouth 20'\nwest 10'\n";
     for (head, each) in [
@@ -514,7 +514,7 @@ fn rooms_taped_inside_have_a_partition_between_them_from_over_four_tolerances() 
 }
 
 #[test]
-fn a_chord_that_may_go_either_way_takes_its_segment_with_it() {
+fn a_chord_that_may_round_either_way_takes_its_segment_with_it() {
     // A curved wall of 10' 6" rising 3 ft, straight ones of 5 ft beside it, and a staircase down of 2' 6", 2' 6", 3' 6" and
     // 3' 6" with treads of 1 ft, against 12 ft: the chord is 10 or 11, and two of the four walls are the larger.
     let text = "level \"G\"\nliving \"House\"\nnorth 12'\neast 5'\narc east 10' 6\" rise 3' north\neast 5'\nsouth 2' 6\"\neast 1'\nsouth 2' 6\"\neast 1'\nsouth 3' 6\"\neast 1'\nsouth 3' 6\"\nwest 23' 6\"\n";
@@ -544,7 +544,7 @@ fn a_chord_that_may_go_either_way_takes_its_segment_with_it() {
 }
 
 #[test]
-fn a_chord_that_may_go_either_way_beside_walls_that_may_not_takes_its_segment_too() {
+fn an_ambiguous_chord_beside_unambiguous_walls_takes_its_segment_too() {
     // 5 + 10' 6" + 5 against 20' 6", 10 ft deep: a chord of 10 on 20, or one of 11 on 21, each rising 3.
     let text = "level \"G\"\nliving \"House\"\nnorth 10'\neast 5'\narc east 10' 6\" rise 3' north\neast 5'\nsouth 10'\nwest 20' 6\"\n";
     let with = |chord: f64| {

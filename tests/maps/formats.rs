@@ -33,14 +33,14 @@ fn every_format_gives_the_same_house() {
 }
 
 #[test]
-fn a_way_with_a_corner_outside_the_extract_and_an_open_one_are_left_out() {
+fn incomplete_and_open_osm_ways_are_left_out() {
     let found = features(Format::Osm, OSM).unwrap();
     assert_eq!(found.iter().map(|feature| feature.id()).collect::<Vec<_>>(), ["11"]);
     assert_eq!(found[0].name(), Some("Main \"house\""));
 }
 
 #[test]
-fn the_shape_that_holds_the_position_is_nearest() {
+fn a_shape_that_contains_the_position_is_nearest() {
     let found = features(Format::GeoJson, GEOJSON).unwrap();
     let inside = Position::new(-97.5999, 32.60005).unwrap();
     assert_eq!(nearest(&found, inside).unwrap().name(), Some("Main house"));

@@ -43,7 +43,7 @@ fn the_gap_is_dashed_to_scale_with_its_length() {
 }
 
 #[test]
-fn walls_that_an_ordinary_slip_would_mend_are_named_first() {
+fn walls_with_a_common_error_are_named_first() {
     // 24 for 42: then 18' are missing west.
     let text = "level \"Ground\"\nliving \"House\"\nnorth 28'\neast 42'\nsouth 28'\nwest 24'\n";
     let said = all_words(&page(text));

@@ -57,7 +57,7 @@ pub(crate) fn faults(page: &Page) -> Vec<String> {
 }
 
 #[test]
-fn nothing_touches_anything_on_the_pages_of_every_sketch() {
+fn nothing_overlaps_on_the_pages_of_the_sketches() {
     for (name, text) in sketches() {
         for paper in [Paper::Letter, Paper::A4] {
             let pages = pages_on(&text, paper);
@@ -69,7 +69,7 @@ fn nothing_touches_anything_on_the_pages_of_every_sketch() {
 }
 
 #[test]
-fn a_check_that_sees_nothing_would_be_worthless() {
+fn the_overlap_check_finds_an_overlap() {
     // Two labels drawn over each other are found out.
     let pages = pages_on(&super::sketch("plain-rectangle"), Paper::Letter);
     let texts: Vec<&Text> = pages.pages()[0].texts().collect();
@@ -81,7 +81,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(crate::cases(1_000)))]
 
     #[test]
-    fn nothing_touches_anything_on_the_pages_of_any_house(house in houses()) {
+    fn nothing_overlaps_on_the_pages_of_random_houses(house in houses()) {
         let text = house.text();
         // A bay that meets a porch, or a tower, is no house.
         let checked = fairfoot::read("house.sides", text.as_str());
@@ -97,7 +97,7 @@ proptest! {
 
 /// 40 sides over 200 ft, and a shed: the extremes of usual houses.
 #[test]
-fn a_long_house_and_a_small_shed_are_both_lettered() {
+fn a_long_house_and_a_small_shed_both_have_labels() {
     let mut long =
         String::from("front south\nlevel \"Ground floor\"\nliving \"Long house\"\nnorth 30'\n");
     for i in 0..19 {
@@ -121,7 +121,7 @@ fn a_long_house_and_a_small_shed_are_both_lettered() {
 }
 
 #[test]
-fn what_stands_by_itself_is_drawn_apart_whatever_the_scale() {
+fn detached_spaces_are_drawn_in_an_inset_at_any_scale() {
     let text = "level \"Ground\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nstorage \"Shed\" detached\nnorth 8'\neast 10'\nsouth 8'\nwest 10'\ngarage \"Garage\" start east 40'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n";
     // The place east of the house that the shed would have been given is the garage's: nothing overlaps.
     let pages = pages_on(text, Paper::Letter);

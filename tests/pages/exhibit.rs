@@ -36,7 +36,7 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
 }
 
 #[test]
-fn the_exhibit_of_every_sketch_is_one_page_with_all_that_decides() {
+fn the_exhibit_of_every_sketch_is_one_complete_page() {
     for (name, text) in sketches() {
         for paper in [Paper::Letter, Paper::A4] {
             assert_eq!(missing(&text, paper), Vec::<String>::new(), "{name}");

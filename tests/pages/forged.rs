@@ -399,17 +399,17 @@ fn one_bit_turned(file: &[u8], all: u32) {
 }
 
 #[test]
-fn an_svg_with_one_bit_turned_is_not_genuine() {
+fn an_svg_with_one_bit_flipped_is_not_genuine() {
     one_bit_turned(page().as_bytes(), 500);
 }
 
 #[test]
-fn a_pdf_with_one_bit_turned_is_not_genuine() {
+fn a_pdf_with_one_bit_flipped_is_not_genuine() {
     one_bit_turned(&pages(&house()).pdf().unwrap(), 500);
 }
 
 #[test]
-fn the_sides_edited_make_other_pages_than_the_file_shows() {
+fn edited_sides_make_pages_that_differ_from_the_file() {
     let page = page();
     let forged = page.replacen("north 27&apos; 8&quot;", "north 27&apos; 9&quot;", 1).replacen(
         "south 27&apos; 8&quot;",

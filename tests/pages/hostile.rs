@@ -74,7 +74,7 @@ fn line_ends_of_every_kind_travel_unchanged() {
 }
 
 #[test]
-fn a_file_without_sides_to_work_out_is_refused_in_a_sentence() {
+fn a_file_without_usable_sides_is_refused_in_a_sentence() {
     let page = pages(&sketch("cottage")).svg().remove(0);
     let cases: Vec<(String, &str)> = vec![
         (String::new(), "there is no sides file inside"),
@@ -127,7 +127,7 @@ fn a_picture_is_an_error_that_says_what_to_do_instead() {
 }
 
 #[test]
-fn a_pdf_cut_anywhere_or_with_a_byte_turned_is_no_crash() {
+fn a_pdf_cut_or_changed_anywhere_causes_no_crash() {
     let pdf = pages(&sketch("plain-rectangle")).pdf().unwrap();
     let mut refused = 0;
     for k in 1..60 {

@@ -42,7 +42,7 @@ fn the_pdf_of_the_brick_house_has_its_statement_dimensions_and_totals() {
 }
 
 #[test]
-fn the_working_adds_up_with_a_pocket_calculator() {
+fn the_calculations_add_up_on_a_pocket_calculator() {
     let all: Vec<String> = pages(&sketch("brick-garage")).pages().iter().flat_map(words).collect();
     // By hand: 39.9 × 3.7 = 147.63; 61.5 × 34.1 = 2,097.15; 22.6 × 4.1 = 92.66; together 2,337.44.
     // Less 22.6 × 21.1 = 476.86 and 14.2 × 7.3 = 103.66: 1,756.92.
@@ -86,7 +86,7 @@ fn a_bay_is_half_rectangles_and_a_curve_is_its_segment() {
 }
 
 #[test]
-fn the_pages_come_in_their_order_and_say_how_many_there_are() {
+fn the_pages_are_in_order_and_state_their_number() {
     let pages = pages(&sketch("two-story"));
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
     assert_eq!(&titles[..2], ["Exhibit", "Upper floor; Calculations"]);
@@ -156,7 +156,7 @@ fn every_page_has_a_title_and_a_description_for_a_screen_reader() {
 }
 
 #[test]
-fn every_page_of_every_sketch_holds_on_both_papers() {
+fn every_page_of_every_sketch_is_genuine_on_both_papers() {
     for (name, text) in sketches() {
         for paper in [Paper::Letter, Paper::A4] {
             let pages = pages_on(&text, paper);
@@ -237,7 +237,7 @@ fn the_worth_pages_come_last_with_their_own_numbers() {
 }
 
 #[test]
-fn dimensions_come_in_walking_order_for_who_hears_the_page() {
+fn dimensions_come_in_walking_order_for_screen_readers() {
     let pages = pages(&sketch("brick-garage"));
     let all = words(&pages.pages()[0]);
     let place = |words: &str| {
@@ -284,7 +284,7 @@ fn every_side_has_its_number_next_to_its_own_wall() {
 }
 
 #[test]
-fn a_plan_taken_inside_is_laid_over_the_walls_inside() {
+fn an_inside_plan_is_drawn_over_the_inside_walls() {
     // Two common walls move out by half their 8", the other walls by all of it: 8/12 of a foot.
     let pages = pages(&sketch("townhouse"));
     let page = &pages.pages()[0];

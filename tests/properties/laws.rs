@@ -36,7 +36,7 @@ proptest! {
     }
 
     #[test]
-    fn the_start_and_the_way_round_do_not_matter(sides in towers(), first in 0_usize..20) {
+    fn the_first_corner_and_the_direction_do_not_matter(sides in towers(), first in 0_usize..20) {
         let home = figures(&sides);
         prop_assert_eq!(figures(&from_corner(&sides, first)), home);
         prop_assert_eq!(figures(&backwards(&sides)), home);
@@ -62,7 +62,7 @@ proptest! {
     }
 
     #[test]
-    fn another_place_on_the_level_changes_nothing(sides in towers(), east in 1_i64..9_000) {
+    fn moving_a_house_on_its_level_changes_nothing(sides in towers(), east in 1_i64..9_000) {
         let moved = file("", &sides)
             .replace("living \"House\"", &format!("living \"House\" start west {}", length(east)));
         let ours = areas(&sides);
@@ -73,7 +73,7 @@ proptest! {
     }
 
     #[test]
-    fn splitting_a_side_leaves_the_exact_area_alone(sides in towers(), which in 0_usize..20, part in 1_i64..100) {
+    fn splitting_a_side_keeps_the_exact_area(sides in towers(), which in 0_usize..20, part in 1_i64..100) {
         let i = which % sides.len();
         let first = sides[i].1 * part / 100;
         prop_assume!(first > 0);
@@ -131,7 +131,7 @@ proptest! {
     }
 
     #[test]
-    fn the_pieces_of_an_outline_add_up_and_are_no_more_than_need_be(sides in towers(), quarters in 0_usize..4) {
+    fn the_pieces_of_an_outline_add_up_and_are_as_few_as_possible(sides in towers(), quarters in 0_usize..4) {
         let areas = areas(&turned(&sides, quarters));
         for outline in [areas.spaces()[0].tenth_foot(), areas.spaces()[0].whole_foot()] {
             let pieces = outline.cuts().expect("right angles can be cut");

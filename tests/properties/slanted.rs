@@ -122,7 +122,7 @@ proptest! {
     }
 
     #[test]
-    fn the_corner_the_way_and_the_mirror_do_not_decide_how_slanted_walls_close(
+    fn the_first_corner_direction_and_mirroring_do_not_affect_how_slanted_walls_close(
         corners in star(),
         first in 0_usize..12,
         backwards in any::<bool>(),
@@ -154,7 +154,7 @@ proptest! {
     }
 
     #[test]
-    fn the_corner_and_the_way_do_not_decide_how_curved_walls_close(
+    fn the_first_corner_and_direction_do_not_affect_how_curved_walls_close(
         quarters_of_a_foot in proptest::collection::vec(8_i64..60, 3),
         rise in 1_i64..24,
         first in 0_usize..6,

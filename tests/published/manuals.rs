@@ -163,7 +163,7 @@ const RECTANGLES: [Rounding; 4] = [
 ];
 
 #[test]
-fn whole_feet_and_tenths_can_do_the_tabled_most() {
+fn whole_feet_and_tenths_have_the_tabled_largest_effect() {
     for (a, b, area, most, per_cent, _, most_by_tenths) in RECTANGLES {
         // Half a foot over on every wall, and ties going down: every wall is off by half a foot.
         let text = rectangle("", &format!("{b}' 6\""), &format!("{a}' 6\""));
@@ -182,7 +182,7 @@ fn whole_feet_and_tenths_can_do_the_tabled_most() {
 }
 
 #[test]
-fn whole_feet_typically_do_the_tabled_size() {
+fn whole_feet_have_the_tabled_typical_effect() {
     for (a, b, area, _, _, typical, _) in RECTANGLES {
         let head = format!("record {area} sq ft");
         let figure = first_figure(&rectangle(&head, &format!("{b}'"), &format!("{a}'")));

@@ -167,7 +167,7 @@ fn bearing_traverse_has_the_printed_coordinates() {
 }
 
 #[test]
-fn bearing_traverse_has_the_printed_area_by_three_ways() {
+fn bearing_traverse_has_the_printed_area_by_three_methods() {
     // From the printed balanced numbers, which close exactly.
     let balanced = BEARING_TRAVERSE.map(|course| course.balanced);
     let checked = lot("", &courses(&balanced, In::Feet));

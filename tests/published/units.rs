@@ -75,7 +75,7 @@ fn a_square_mile_of_land_is_exact() {
 }
 
 #[test]
-fn survey_feet_would_move_a_house_by_a_hundredth_of_a_square_foot() {
+fn survey_feet_would_change_a_house_by_a_hundredth_of_a_square_foot() {
     // A survey foot is 1200/3937 m, 0.304 800 609 601 m (the same page): 50 of them are
     // 15.240 030 480 m to the nanometer. Worked from the factors: 2,500 such square feet are
     // 2,500.0100.

@@ -164,7 +164,7 @@ fn another_face_is_reported_if_the_walls_are_taken_there() {
 }
 
 #[test]
-fn what_is_not_in_the_total_leaves_nothing_open_in_it() {
+fn spaces_outside_the_total_do_not_affect_its_range() {
     // A stair counts with the room it lies in, and a hole in what is not counted takes nothing off the total: neither may
     // widen what rounding leaves open.
     let wall = ["north 30' 6\"", "east 40' 6\"", "south 30' 6\"", "west 40' 6\""];

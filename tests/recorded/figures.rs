@@ -49,7 +49,7 @@ fn a_rounding_rule_not_stated_by_the_record_is_asked_about() {
 }
 
 #[test]
-fn the_settings_are_kept_with_what_was_worked_out_by_them() {
+fn results_keep_the_settings_that_produced_them() {
     let settings = Settings { halves: Halves::Down, ..Settings::default() };
     let checked = fairfoot::read("kept.sides", figure("record 1,300 sq ft")).expect("sound");
     let areas = checked.areas(&settings).expect("areas");
@@ -119,7 +119,7 @@ fn only_slanted_and_curved_walls_are_reported_as_computed() {
 }
 
 #[test]
-fn what_could_be_given_is_on_the_step_and_at_the_face_of_the_figure() {
+fn possible_totals_use_the_step_and_face_of_the_figure() {
     // 30' 4" lies within 0.15 ft of 30' 3", where half feet part: 30 or 30.5 by 40. In whole feet it is 30 alone.
     let range = |text: &str| {
         let reconciled = reconciled(text);

@@ -142,7 +142,7 @@ fn a_jog_and_a_bay_that_a_sketch_leaves_out_are_reported_separately() {
 }
 
 #[test]
-fn a_wall_that_differs_between_walls_that_do_not_stays_a_wall_that_differs() {
+fn a_differing_wall_between_matching_walls_stays_a_pair() {
     // An L whose wing the sketch has two feet longer, and a jog of theirs at the far end.
     let theirs = [
         "north 26'",
@@ -270,7 +270,7 @@ fn a_sketch_may_leave_out_what_lies_in_the_house_or_have_it_inside() {
 }
 
 #[test]
-fn a_sketch_that_gives_the_total_with_nothing_taken_off_agrees_with_it() {
+fn a_sketch_without_deductions_agrees_if_it_gives_the_total() {
     // 28 × 40 + 24 × 30 = 1,840; the foyer, 8 × 9 = 72, is open here and no line of the record's.
     let text = |record: &str| {
         let (ground, upper) = (
@@ -325,7 +325,7 @@ fn stairs_match_where_the_lengths_are_nearer() {
 }
 
 #[test]
-fn a_bay_of_ours_beside_a_bay_of_theirs_are_two_places() {
+fn our_bay_and_theirs_at_different_places_are_reported_separately() {
     let ours = [
         "north 30'",
         "east 40'",

@@ -71,7 +71,7 @@ fn a_foot_on_two_walls_of_an_l_is_shared_as_worked() {
 }
 
 #[test]
-fn what_is_recorded_of_a_space_taken_off_counts_the_other_way() {
+fn recorded_sides_of_a_deducted_space_have_the_opposite_sign() {
     // An opening of 10 × 12 recorded as 10 × 13: 10 less, half on each of the walls that grow.
     let text = house(
         &["north 30'", "east 40'", "south 30'", "west 40'"],

@@ -86,7 +86,7 @@ fn with_casita(words: &str) -> String {
 }
 
 #[test]
-fn living_space_that_touches_no_other_is_apart_unless_it_is_counted() {
+fn living_space_that_touches_no_other_is_detached_unless_counted() {
     // 30 × 40 = 1,200; with the casita 400 more.
     for (words_after, total, is_reported) in [
         ("start east 60'", 1_200, true),
@@ -210,7 +210,7 @@ fn like_is_compared_with_like() {
 }
 
 #[test]
-fn what_nobody_measured_is_not_said_to_be_measured() {
+fn areas_from_a_plan_are_not_called_measured() {
     let text = "record 1,210 sq ft\nlevel \"G\"\nliving \"House\"\nnorth 30' from plan\neast 40' from plan\nsouth 30' from plan\nwest by closing\n";
     let report = text_report(text);
     assert!(report.contains("From plan 1,200 sq ft. Difference 10 sq ft"), "{report}");
@@ -225,7 +225,7 @@ fn what_nobody_measured_is_not_said_to_be_measured() {
 }
 
 #[test]
-fn a_house_of_no_likely_size_is_asked_for_its_unit() {
+fn a_house_of_implausible_size_is_asked_for_its_unit() {
     let house = |head: &str, mark: &str| {
         format!(
             "{head}level \"G\"\nliving \"House\"\nnorth 360{mark}\neast 480{mark}\nsouth 360{mark}\nwest 480{mark}\n"

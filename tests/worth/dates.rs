@@ -46,7 +46,7 @@ fn may_15_moves_past_a_weekend() {
 }
 
 #[test]
-fn the_thirtieth_day_counts_where_it_is_later() {
+fn the_thirtieth_day_counts_if_it_is_later() {
     // April has 30 days: the 30th day after April 20 is May 20.
     for (notice, unmoved, day) in [
         (date(2020, 4, 20), date(2020, 5, 20), date(2020, 5, 20)), // a Wednesday
@@ -68,7 +68,7 @@ fn the_thirtieth_day_counts_where_it_is_later() {
 }
 
 #[test]
-fn the_fifteenth_of_april_is_the_turning_point() {
+fn a_notice_after_april_15_moves_the_deadline() {
     // The 30th day after April 15 is May 15 itself, after April 16 it is May 16, a Saturday in 2026.
     assert_eq!(protest(date(2026, 4, 14)).unmoved(), Some(date(2026, 5, 15)));
     assert_eq!(protest(date(2026, 4, 15)).unmoved(), Some(date(2026, 5, 15)));
@@ -246,7 +246,7 @@ fn without_the_notice_the_day_is_a_question() {
 }
 
 #[test]
-fn a_year_other_than_that_in_which_the_law_was_looked_at_is_a_question() {
+fn a_year_other_than_that_of_the_last_check_is_a_question() {
     assert!(protest(date(2026, 4, 20)).is_certain());
     for year in [2019, 2025, 2027] {
         let found = protest(date(year, 4, 20));

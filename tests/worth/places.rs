@@ -64,7 +64,7 @@ fn california_is_safe_to_september_15() {
 
 /// RPTL 512(1), 524(1), read: the fourth Tuesday of May.
 #[test]
-fn new_york_hears_on_the_fourth_tuesday_of_may() {
+fn new_york_hears_grievances_on_the_fourth_tuesday_of_may() {
     // May 1 is a Friday in 2026: Tuesdays 5, 12, 19, 26; a Saturday in 2027: 4, 11, 18, 25.
     assert_eq!(day("new-york", 2026, None, FIRST), Some(date(2026, 5, 26)));
     assert_eq!(day("new-york", 2027, None, FIRST), Some(date(2027, 5, 25)));

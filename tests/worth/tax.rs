@@ -54,7 +54,7 @@ fn the_cap_begins_the_year_after_the_homestead() {
 }
 
 #[test]
-fn a_market_value_that_stays_above_the_taxed_value_changes_no_tax() {
+fn a_market_value_still_above_the_taxed_value_changes_no_tax() {
     // A fifth of 200,000 is 40,000: 412,000 − 40,000 = 372,000, and 371,000 is taxed.
     let lines = format!(
         "{GAP}value market $412,000 assessed $371,000 improvement $200,000\ntax rate 2 per $100"
@@ -71,7 +71,7 @@ fn a_market_value_that_stays_above_the_taxed_value_changes_no_tax() {
 }
 
 #[test]
-fn below_the_taxed_value_the_tax_changes_by_the_rest_only() {
+fn below_the_taxed_value_only_the_difference_changes_the_tax() {
     // 412,000 − 50,000 = 362,000; 371,000 − 362,000 = 9,000; at 2.14 per 100: 192.60.
     let lines = format!(
         "{GAP}value market $412,000 assessed $371,000 improvement $250,000\ntax rate 2.14 per $100"
@@ -89,7 +89,7 @@ fn below_the_taxed_value_the_tax_changes_by_the_rest_only() {
 }
 
 #[test]
-fn an_exemption_is_of_the_unit_that_gives_it() {
+fn an_exemption_applies_to_the_unit_that_gives_it() {
     // School: 140,000 − 130,000 leaves 10,000 to tax now and nothing at 120,000: 10,000 at 1 is 100.
     // County: 140,000 − 120,000 = 20,000 at 0.5 is 100.
     let values = "value market $140,000 assessed $140,000 improvement $100,000\nexemption $130,000 \"school\"\n";
@@ -129,7 +129,7 @@ fn more_than_the_cap_is_a_question() {
 }
 
 #[test]
-fn without_the_taxed_value_it_is_not_guessed() {
+fn a_missing_taxed_value_is_not_guessed() {
     let worth = worth_of("record 1,500 sq ft\nvalue market $412,000 improvement $200,000").unwrap();
     assert!(worth.tax().is_none());
     assert!(text(&worth).contains("does not say what the tax is paid on"));

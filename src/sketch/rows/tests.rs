@@ -45,7 +45,7 @@ fn the_left_half_is_on_the_left_when_the_street_is_north() {
 }
 
 #[test]
-fn a_side_that_cannot_be_read_is_a_row_all_the_same() {
+fn an_unreadable_side_still_becomes_a_row() {
     let walk = &rows("level \"G\"\nliving \"H\"\nnorth 42 7\neast\n").walks[0];
     assert_eq!(walk.rows.len(), 2);
     assert!(!walk.rows[0].is_read);
