@@ -51,7 +51,7 @@ fn a_step_can_be_kept_and_reused() {
     let settings = Settings { halves: Halves::Down, ..Settings::default() };
     let (up, down): (Areas, Areas) =
         (house.areas(&Settings::default()).unwrap(), house.areas(&settings).unwrap());
-    // 30.25 goes to 30.2 where halves go down: 30.2 × 40.7.
+    // 30.25 rounds to 30.2 with halves down: 30.2 × 40.7.
     assert_eq!(down.gross().tenth_foot().sq_ft_text(), "1229.14");
     assert_ne!(up.gross().tenth_foot(), down.gross().tenth_foot());
     let again = down.clone().reconcile(&Weights::default()).unwrap();

@@ -3,9 +3,9 @@
 /// Where in a line a phrase is recognized.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Where {
-    /// At its start.
+    /// At the start of the line.
     First,
-    /// After its first word.
+    /// After the first word of the line.
     Later,
 }
 

@@ -81,7 +81,7 @@ fn a_house_worth_a_second_look_has_reasons() {
     let reasons =
         |text: &str| worked_out("1", &Given::Sides(text.to_owned()), &Terms::default()).reasons;
     assert!(reasons(&house(1_206)).is_empty());
-    // At the very most 29 × 43 = 1,247.
+    // At most 29 × 43 = 1,247.
     assert!(!reasons(&house(1_247)).contains(&"record outside what whole feet allow".to_owned()));
     assert_eq!(reasons(&house(1_248))[0], "record outside what whole feet allow");
     let both = house(1_220).replace("level", "listing 1,220 sq ft\nlevel");
@@ -229,7 +229,7 @@ fn a_summary_has_counts_medians_and_the_largest_gaps() {
     let (_, _, message) =
         run(&["-", "--summary", "--plot", plot.to_str().unwrap()], text.as_bytes());
     assert!(message.starts_with("101 houses, 0 with faults, "), "{message}");
-    // The middle one of 1,156 to 1,256 is 1,206 itself.
+    // The median of 1,156 to 1,256 is 1,206 itself.
     assert!(message.contains("median 1.000"), "{message}");
     assert!(message.contains("+50 sq ft (+4.1%)  record  100"), "{message}");
     let (_, largest) = message.split_once("the largest gaps:\n").unwrap();
@@ -260,7 +260,7 @@ fn a_slow_reader_stops_the_stream_and_memory_stays() {
             count.fetch_add(500, std::sync::atomic::Ordering::Relaxed);
         }
     });
-    // Nothing is read for a while: the writer has to wait long before its 50,000 houses are through.
+    // Nothing is read for a while, so the writer has to wait long before its 50,000 houses are written.
     std::thread::sleep(std::time::Duration::from_millis(1_500));
     let waiting = sent.load(std::sync::atomic::Ordering::Relaxed);
     assert!(waiting < 25_000, "{waiting} houses were taken in although nobody reads");
@@ -352,7 +352,7 @@ fn a_figure_of_the_table_replaces_that_of_the_file() {
     assert_eq!(rows[0]["figures"].as_array().unwrap().len(), 1);
     let reasons = rows[0]["reasons"].to_string();
     assert!(reasons.contains("the sides file gives another record"), "{reasons}");
-    // The error stands at the line of the file, where its space begins.
+    // The error is at the line of the file where its space begins.
     assert!(rows[1]["faults"][0].as_str().unwrap().starts_with("line 2: does-not-close"), "{out}");
 }
 
@@ -365,7 +365,7 @@ fn no_csv_cell_begins_like_a_formula() {
     let mut reader = csv::Reader::from_reader(rows.as_bytes());
     let ids: Vec<String> =
         reader.records().map(|record| record.unwrap().get(0).unwrap().to_owned()).collect();
-    // What is no number has an apostrophe before it; a number stays one.
+    // Texts get an apostrophe in front; numbers stay unchanged.
     let safe = ["'=1+1", "'+1+1", "'-1+1", "'@sum(a1)", "'=cmd|' /c calc'!a0", "plain", "-5"];
     assert_eq!(ids, safe);
 }

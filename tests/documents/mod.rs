@@ -303,7 +303,7 @@ fn no_document_refers_to_a_folder_outside_the_project() {
 #[test]
 fn the_starter_is_valid_with_and_without_its_samples() {
     let starter = read("src/cli/starter.sides");
-    // Prose has one space after its `#`; a sample has none, or two and more.
+    // A prose comment has one space after its `#`; a sample has none, or two and more.
     let in_use = |line: &str| {
         let sample = line.strip_prefix('#').filter(|rest| {
             let is_prose = rest.starts_with(' ') && !rest.starts_with("  ") || rest.is_empty();

@@ -98,7 +98,7 @@ fn no_page_has_a_banned_word() {
         let house = fairfoot::read("house.sides", text).unwrap();
         let areas = house.areas(&fairfoot::Settings::default()).unwrap();
         let result = areas.reconcile(&fairfoot::Weights::default()).unwrap();
-        // What the file says word for word is its writer's.
+        // Texts quoted from the file are exempt.
         let all = fairfoot::pages::Section::ALL;
         let ours =
             all.iter().copied().filter(|section| *section != fairfoot::pages::Section::Source);

@@ -90,7 +90,7 @@ fn by_chance(house: &House, weights: &Weights, random: &mut Random) -> Option<Re
     let of_way = |label: &String| label.starts_with("face: ") || label.starts_with("rounding: ");
     match (way, done.len()) {
         (None, 1 | 2) | (Some(_), 0) => Some(record),
-        // The thing done is told, whatever the rounding beside it.
+        // The departure counts as the cause, whatever the rounding.
         (Some((way, _)), 1) if !way.starts_with("face") => {
             let parts = record.labels.iter().flat_map(|labels| labels.split('+'));
             let mut labels: Vec<String> = parts.map(str::to_owned).collect();
@@ -130,7 +130,7 @@ fn each_tenth_of_support_is_right_as_often_as_it_states() {
             i as f64 / 10.0,
             (i + 1) as f64 / 10.0
         );
-        // What chance alone makes of so few lines is no fault.
+        // Deviations that chance explains with so few causes are accepted.
         let by_chance = 2.5 * (stated * (1.0 - stated) / f64::from(lines.max(1))).sqrt();
         if (share - stated).abs() > 0.05 + by_chance {
             faults.push(format!("{i}: {stated:.3} stated, {share:.3} came true"));

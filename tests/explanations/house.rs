@@ -245,7 +245,7 @@ impl House {
         if random.chance(0.2) {
             let sq_ft = random.real(0.1, 0.3) * ground_sq_ft;
             house.push("living", "Addition", rectangle(sq_ft, random));
-            // It stands where there is room for it in the file; a person would say where.
+            // It is placed where there is room; a person would state its position.
         }
         house.outside(ground_sq_ft, main, &corners, random);
         let levels = random.pick(&[1, 1, 1, 2, 2, 3]);

@@ -126,7 +126,7 @@ fn all_errors_are_reported_in_file_order() {
 
 #[test]
 fn consequences_of_an_earlier_error_are_suppressed() {
-    // The house cannot close without its bad side, and the porch stands at one of its corners.
+    // The house cannot close without its faulty side, and the porch starts at one of its corners.
     let text = "level \"G\"\nliving \"H\"\nnorth 30 0\neast 40'\ncorner \"step\"\nsouth 30'\n\
                 west 40'\nporch \"P\" from corner \"step\"\nsouth 5'\neast 5'\nnorth 5'\nwest 5'\n";
     let (_, list) = diagnostics_of("held.sides", text.as_bytes().to_vec());
@@ -171,7 +171,7 @@ fn a_bare_decimal_beside_feet_and_inches_is_asked_about_anywhere_in_the_file() {
     let jog = "north .5\neast 4' 3\"\nnorth 12.6\neast 6' 3\"\nsouth 13.1\nwest 10' 6\"";
     assert_eq!(asked(jog), of("12.6", "12' 7 3/16\""));
     assert_eq!(asked("north .5\neast 4' 3\"\nsouth .5\nwest 4' 3\""), None);
-    // Whoever types the mark, or all in tenths, has said it.
+    // With an inch mark, or with all lengths in tenths, the meaning is clear.
     assert_eq!(asked("north 12.6'\neast 10' 6\"\nsouth 12.6'\nwest 10' 6\""), None);
     assert_eq!(asked("north 12.6\neast 10.5\nsouth 12.6\nwest 10.5"), None);
 }
@@ -308,6 +308,6 @@ fn feet_and_inches_typed_with_a_point_are_asked_about() {
     // Hundredths and tenths that are no inches.
     assert!(!asked("north 28.10\neast 42.45\nsouth 28.10\nwest 42.45"));
     assert!(!asked("north 28.5\neast 42.6\nsouth 28.5\nwest 42.6"));
-    // A mark says what it is.
+    // An inch mark makes the meaning clear.
     assert!(!asked("north 28.10'\neast 42.11'\nsouth 28.10'\nwest 42.11'"));
 }

@@ -112,7 +112,7 @@ fn each_common_error_is_recognized_by_its_size() {
         ("4' 6\"", "49' 6\"", [DIGIT, DIGIT]),
         ("4' 6\"", "50' 6\"", [NONE, NONE]),
         ("4' 6\"", "38' 6\"", [NONE, NONE]),
-        // No feet, no digit of them: but 3 taken away from 3' 6" leaves 6".
+        // There are no feet to be wrong, but 3" instead of 3' 6" leaves 6".
         ("6\"", "3' 6\"", [NONE, DIGIT]),
         ("12' 6\"", "12.6'", [TENTHS, TENTHS]),
         ("30' 9\"", "30.9'", [TENTHS, TENTHS]),
@@ -122,7 +122,7 @@ fn each_common_error_is_recognized_by_its_size() {
         ("21' 7\"", "27' 1\"", [EXCHANGED, EXCHANGED]),
         // 22' 2" the other way round is the same.
         ("22' 2\"", "32' 2\"", [FEET, FEET]),
-        // 8.9 m is 29' 2.4"; of who typed feet and a mark no unit is missing.
+        // 8.9 m is 29' 2.4"; a length typed with a foot mark is not missing a unit.
         ("8.9", "8.9 m", [METERS, NONE]),
         ("8.9'", "8.9 m", [NONE, NONE]),
     ] {
@@ -210,7 +210,7 @@ fn every_wall_of_the_sketches_typed_twice_is_named_wherever_the_walk_tells() {
             let twice = [&lines[..=i], &lines[i..]].concat().join("\n");
             let (source, list) = diagnostics_of(&name, twice.into_bytes());
             let page = fairfoot::diagnostic::draw(&source, &list, false);
-            // Where another side follows from the others it takes the error up; that is another warning.
+            // A side by closing absorbs the error; that is another warning.
             if !page.contains("error[does-not-close]") {
                 continue;
             }
@@ -264,7 +264,7 @@ fn an_upper_level_that_fits_when_moved_or_turned_is_no_warning() {
     assert!(!page.contains("warning"), "{page}");
     let page = upper("\nnorth 40'\neast 22'\nsouth 40'\nwest 22'\n");
     assert!(page.contains("note[placed-above]") && page.contains("turned a quarter"), "{page}");
-    // What does not fit, and what the file places itself, is told as before.
+    // A level that does not fit, and one whose start the file gives, are reported as before.
     let page = upper("\nnorth 44'\neast 22'\nsouth 44'\nwest 22'\n");
     assert!(page.contains("warning[upper-overhangs]"), "{page}");
     let page = upper(" start east 20'\nnorth 30'\neast 22'\nsouth 30'\nwest 22'\n");

@@ -56,7 +56,7 @@ fn said(place: &str, line: &str) -> (String, usize) {
         for help in error.helps() {
             let _ = writeln!(said, "help: {help}");
         }
-        // What is told of lies on the line itself.
+        // The diagnostic is on the line itself.
         let above = text[..error.span().start.min(text.len())].matches('\n').count();
         if above != before.lines().count() {
             let _ = writeln!(said, "AT ANOTHER LINE");

@@ -98,7 +98,7 @@ proptest! {
         for (side, neighbor) in neighbors.iter().enumerate() {
             let &Some((from, length, off, first, back)): &Option<Neighbor> = neighbor else { continue };
             let wall = if side.is_multiple_of(2) { size.0 } else { size.1 };
-            // Those east and west stay between the corners, so that no two cover the same ground.
+            // Neighbors to the east and west stay between the corners, so that no two cover the same area.
             let (from, to) = match side.is_multiple_of(2) {
                 true => (from.min(wall - 10), (from + length).min(wall + 30)),
                 false => (from.clamp(0, wall - 40), (from.clamp(0, wall - 40) + length).min(wall)),

@@ -36,7 +36,7 @@ fn a_spread_misclosure_leaves_the_same_area_to_a_millionth() {
         let walls = random_house::with_slack(seed);
         let house = read_house(&sides_file("", &walls));
         let area = exact(house.spaces()[0].outline().area());
-        // Spread lengths are whole nanometers here and exact fractions there.
+        // Adjusted lengths are whole nanometers in the program and exact fractions in the second computation.
         let apart = (area - twin::as_measured(&walls)).abs();
         assert!(apart < fraction(1, 1_000_000), "house {seed}: {apart}");
     }
@@ -90,7 +90,7 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
                     continue;
                 }
                 touching += 1;
-                // Every nearest closing touches itself: ours is one that does not, where there is one.
+                // If every nearest closing touches itself, the program chooses one that does not, if there is one.
                 let outline = ours.spaces()[0].whole_foot();
                 let own: Vec<i64> = outline_feet(outline, &walls);
                 let clear = twin::clear_of_itself(&directions(&walls), &own, 0);

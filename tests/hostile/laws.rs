@@ -146,8 +146,8 @@ pub fn closing(bytes: &[u8]) {
     let pair = |range: Option<fairfoot::areas::Range>| range.map(|r| (exact(r.low), exact(r.high)));
     let [range, widest] = [pair(gross.range()), pair(gross.widest())];
     let (all, most) = (twin::range(&walls, &fraction(15, 100)), twin::widest(&walls));
-    // What is everywhere thinner than a foot may be turned inside out by rounding: the second computation
-    // takes that for an outline too.
+    // An outline thinner than a foot everywhere may be turned inside out by rounding; the second computation
+    // accepts that as an outline.
     let outline = checked.spaces()[0].outline();
     if outline.area().sq_ft() > outline.perimeter().feet() {
         assert_eq!((&range, &widest), (&all, &most), "{walls:?}");

@@ -108,7 +108,7 @@ fn a_long_house_and_a_small_shed_both_have_labels() {
     let pages = pages_on(&long, Paper::Letter);
     let all: Vec<String> = pages.pages().iter().flat_map(super::words).collect();
     assert!(all.iter().any(|words| words.starts_with("Scale 1 in = ")), "{all:?}");
-    // Every length stands on one of the drawings.
+    // Every length is on one of the drawings.
     for i in 0..12 {
         let length = if i == 0 { "10'".to_owned() } else { format!("10' {i}\"") };
         assert!(all.contains(&length), "{length} is missing");
@@ -123,7 +123,7 @@ fn a_long_house_and_a_small_shed_both_have_labels() {
 #[test]
 fn detached_spaces_are_drawn_in_an_inset_at_any_scale() {
     let text = "level \"Ground\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nstorage \"Shed\" detached\nnorth 8'\neast 10'\nsouth 8'\nwest 10'\ngarage \"Garage\" start east 40'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n";
-    // The place east of the house that the shed would have been given is the garage's: nothing overlaps.
+    // The position east of the house that the shed would have had belongs to the garage: nothing overlaps.
     let pages = pages_on(text, Paper::Letter);
     let page = &pages.pages()[0];
     assert_eq!(page.inset_scales_pt_per_ft().len(), 1);

@@ -30,7 +30,7 @@ fn no_name_breaks_a_page() {
         let text = named(name);
         let checked = fairfoot::read("house.sides", text.as_str());
         if checked.is_err() {
-            // What the file cannot hold never comes to a page.
+            // Characters that the file cannot contain never reach a page.
             assert!(name.chars().any(|c| c == '\\' || c == '\u{200d}' || !c.is_ascii()), "{name}");
             continue;
         }

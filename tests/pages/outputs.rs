@@ -54,7 +54,7 @@ fn pages_are_black_on_white_and_stay_readable_in_one_bit() {
         reader.next_frame(&mut dots).unwrap();
         let grays = dots.iter().filter(|dot| (64..192).contains(*dot)).count();
         let dark = dots.iter().filter(|dot| **dot < 64).count();
-        // Grays are edges of letters and hair lines only, so a threshold loses nothing whole.
+        // Only edges of letters and hairlines are gray, so a threshold removes nothing completely.
         assert!(dark > grays / 2, "{dark} dark, {grays} gray");
     }
 }

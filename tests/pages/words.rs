@@ -199,7 +199,7 @@ fn the_worth_pages_come_last_with_their_own_numbers() {
     let supplement = titles.iter().position(|title| title.starts_with("Supplement"));
     assert_eq!(supplement, Some(4), "{titles:?}");
     assert!(titles[4..].iter().all(|title| title.starts_with("Supplement")), "{titles:?}");
-    // Whoever leaves it out hands on four pages of four.
+    // Without it, the set is four pages of four.
     let numbers: Vec<String> = pages
         .pages()
         .iter()

@@ -115,7 +115,8 @@ proptest! {
 
     #[test]
     fn there_and_back_between_faces_is_home(sides in towers(), veneer in 1_i64..90) {
-        // Measured outside, a plan's figure at the frame: the face line is what taking the veneer off leaves.
+        // For a house measured outside and a plan's figure at the frame, the face line is the change of area from
+        // removing the veneer.
         let (t, p) = (i128::from(veneer), sides.iter().map(|&(_, run)| i128::from(run)).sum::<i128>());
         let head = format!("veneer {}\nplan 1,000 sq ft measured to frame", length(veneer));
         let checked = read_house(&file(&head, &sides));

@@ -253,12 +253,12 @@ fn staircases_close_on_both_steps_as_in_the_second_computation() {
                 continue;
             };
             if !is_clear(&walls, &closed, step) {
-                // The nearest closing touches itself: the nearest that does not is taken instead.
+                // If the nearest closing touches itself, the nearest one that does not is used.
                 touching += 1;
                 continue;
             }
             assert_eq!(square_feet(outline.area()), area, "by {step} ft\n{text}");
-            // Where several closings are as near and give one area, any of them will do.
+            // If several closings are equally near and give the same area, any of them will do.
             let off = |lengths: &[Exact]| -> Exact {
                 let apart = lengths.iter().zip(&walls).map(|(length, wall)| length - &wall.feet);
                 apart.map(|apart| &apart * &apart).sum()

@@ -165,8 +165,8 @@ fn another_face_is_reported_if_the_walls_are_taken_there() {
 
 #[test]
 fn spaces_outside_the_total_do_not_affect_its_range() {
-    // A stair counts with the room it lies in, and a hole in what is not counted takes nothing off the total: neither may
-    // widen what rounding leaves open.
+    // A stair counts with the room around it, and an opening in an uncounted space does not reduce the total:
+    // neither may widen the range.
     let wall = ["north 30' 6\"", "east 40' 6\"", "south 30' 6\"", "west 40' 6\""];
     let box_of = |kind: &str, start: &str| {
         format!("{kind} start {start}\nnorth 3' 6\"\neast 9' 6\"\nsouth 3' 6\"\nwest 9' 6\"\n")

@@ -120,7 +120,8 @@ fn only_slanted_and_curved_walls_are_reported_as_computed() {
 
 #[test]
 fn possible_totals_use_the_step_and_face_of_the_figure() {
-    // 30' 4" lies within 0.15 ft of 30' 3", where half feet part: 30 or 30.5 by 40. In whole feet it is 30 alone.
+    // 30' 4" is within 0.15 ft of 30' 3", where rounding to half feet changes: 30 or 30.5 by 40. In whole feet it
+    // is 30 alone.
     let range = |text: &str| {
         let reconciled = reconciled(text);
         let range = reconciled.figures()[0].rounding_test().range().expect("a range");

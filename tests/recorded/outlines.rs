@@ -90,7 +90,7 @@ fn a_jog_of_only_one_outline_is_reported_and_the_other_walls_match() {
     let text = house(&jogged, &sketch("House", &square));
     assert_eq!(pairs(&text), (vec![(1, 1, 30, 30), (6, 4, 40, 40)], false));
     assert_eq!(instead(&text), [(vec![2, 3, 4, 5], vec![2, 3])]);
-    // Half a foot of jog leaves the walls beside it what they are: within rounding.
+    // A jog of half a foot changes the adjacent walls by no more than rounding.
     let small = ["north 30'", "east 39' 6\"", "south 29' 6\"", "east 6\"", "south 6\"", "west 40'"];
     let text = house(&small, &sketch("House", &square));
     assert_eq!(pairs(&text).0, [(1, 1, 30, 30), (2, 2, 39, 40), (3, 3, 29, 30), (6, 4, 40, 40)]);
@@ -235,7 +235,7 @@ fn a_listed_area_equal_to_the_unexplained_rest_is_asked_about() {
         text_report(&text.replace("1,200", "1,248"))
     };
     assert!(step("48").contains("possible: Front step counted +48"), "{}", step("48"));
-    // Listed with another area, it would leave a foot: the record's own area is what its total would hold.
+    // Listed with another area, it would leave 1 sq ft: the record's total would include the record's own area.
     assert!(!step("47").contains("possible: Front step counted +48"), "{}", step("47"));
 }
 
@@ -294,7 +294,7 @@ fn a_sketch_without_deductions_agrees_if_it_gives_the_total() {
         report.contains("do not agree: its sides come to 1,840 sq ft, or 1,768 less what is deducted here; its total is 1,800 sq ft."),
         "{report}"
     );
-    // With its own lengths in the steps nothing is left to rounding, and nothing that is weighed is 132 sq ft.
+    // With the record's own lengths in the steps, rounding explains nothing, and no weighed cause is 132 sq ft.
     let report = text_report(&text("1,900"));
     assert!(
         report.contains("Nothing common accounts for the 132 sq ft that are left."),

@@ -242,7 +242,7 @@ fn a_house_of_implausible_size_is_asked_for_its_unit() {
         fault.helps()
     );
     assert_eq!(areas(&house("units inches\n", "")).gross().tenth_foot().whole_sq_ft(), 1_200);
-    // With its unit written it is what it says, and told wherever its figures are.
+    // With a written unit it is accepted, but reported wherever its figures are.
     assert_eq!(words(&read(&house("", "'"))), [Word::UnlikelySize]);
     assert!(
         text_report(&house("", "'"))

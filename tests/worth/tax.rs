@@ -96,7 +96,7 @@ fn an_exemption_applies_to_the_unit_that_gives_it() {
     let rates = "tax rate 1 per $100 \"school\"\ntax rate 0.5 per $100 \"county\"";
     let worth = worth_of(&format!("{GAP}{values}{rates}")).unwrap();
     assert_eq!(outcome(&worth, Method::Proportion).less_tax().unwrap().decimal_text(), "200");
-    // With one rate for all, 1.5 on 10,000, and a word of what that means.
+    // With one rate for all, 1.5 on 10,000, and a sentence about what that means.
     let worth = worth_of(&format!("{GAP}{values}tax rate 1.5 per $100")).unwrap();
     assert_eq!(outcome(&worth, Method::Proportion).less_tax().unwrap().decimal_text(), "150");
     assert!(text(&worth).contains("school: deducted for every rate here"));

@@ -1,4 +1,4 @@
-//! How much of each kind a file may hold.
+//! How many parts of each kind a file may have.
 
 use crate::diagnostic::{Diagnostic, Span, Word, words};
 use crate::sketch::named::Named;
@@ -18,10 +18,10 @@ pub const MOST_MISSING: usize = 100;
 /// The most pictures that a file may name.
 pub const MOST_PICTURES: usize = 40;
 
-/// Why so many are too many, and what to do.
+/// The reason for the limit, and what to do.
 const ONE_HOUSE: &str = "one file holds one house; give each house a file of its own";
 
-/// The first kind of thing that the file has too many of; then nothing else is checked.
+/// The first kind of part of which the file has too many; then nothing else is checked.
 pub(super) fn too_many(sketch: &Sketch) -> Option<Diagnostic> {
     let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
     let pictures = || named_pictures(shown_sides(sketch));
@@ -53,7 +53,7 @@ pub(super) fn too_many(sketch: &Sketch) -> Option<Diagnostic> {
         })
 }
 
-/// The sides whose pictures are shown: of spaces in file order, then of lots.
+/// The sides whose pictures are shown: those of spaces in file order, then those of lots.
 pub(super) fn shown_sides(sketch: &Sketch) -> impl Iterator<Item = &SideSketch> {
     let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
     spaces.flat_map(|space| &space.walk.sides)
