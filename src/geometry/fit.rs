@@ -1,7 +1,7 @@
-//! How one outline lies best over another: turned, shifted, and with the other grown all round.
+//! Fits one outline over another by rotating and shifting it and by offsetting the other outward.
 //!
-//! Lengths are feet and places are east then north, as in [`overlap`](crate::geometry::overlap). Nothing printed as an
-//! area of the house comes from here.
+//! Lengths are in feet and coordinates are east then north, as in [`overlap`](crate::geometry::overlap). No printed
+//! area of the house is computed here.
 #![expect(
     clippy::float_arithmetic,
     reason = "where an outline of a map lies over the walls is a matter of feet, judged by eye"
@@ -9,14 +9,14 @@
 
 use crate::geometry::overlap::{Patch, Ring, perimeter, signed_area};
 
-/// An outline grown by `t` all round covers `area + perimeter·t + corners·t²`.
+/// The area of an outline offset outward by `t` is `area + perimeter·t + corners·t²`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Growth {
     /// Square feet.
     pub(crate) area: f64,
-    /// Feet.
+    /// In feet.
     pub(crate) perimeter: f64,
-    /// The sum of tan(θ/2) over the turns θ of the walk: 4 where every corner is square.
+    /// The sum of tan(θ/2) over the turns θ of the outline: 4 if every corner is square.
     pub(crate) corners: f64,
 }
 
@@ -34,23 +34,23 @@ impl Growth {
         }
     }
 
-    /// By how many feet it has to grow all round to cover `area` square feet; negative where it has to shrink.
+    /// The outward offset in feet at which it covers `area` square feet; negative if it has to shrink.
     pub(crate) fn to_cover(self, area: f64) -> f64 {
         let (c, b, a) = (self.area - area, self.perimeter, self.corners);
         let discriminant = b * b - 4.0 * a * c;
         if b <= 0.0 || discriminant < 0.0 {
-            // It cannot shrink to so little: as far as it can.
+            // It cannot shrink to this area: use the largest inward offset.
             return if a > 0.0 { -b / (2.0 * a) } else { 0.0 };
         }
-        // The root near 0, in the form that does not cancel.
+        // The root near 0, in the form without cancellation.
         -2.0 * c / (b + discriminant.sqrt())
     }
 }
 
-/// The least of 1 + cos θ: a sharper corner is cut off where it grows.
+/// The least 1 + cos θ; sharper corners are cut off when offset.
 const SHARPEST: f64 = 0.2;
 
-/// A ring grown by `feet` all round, its corners square; the ring has its inside on the left.
+/// A ring offset outward by `feet`, with sharp corners; the ring has its inside on the left.
 pub(crate) fn grown(ring: &Ring, feet: f64) -> Patch {
     let ways = ways(ring);
     let n = ring.len();
@@ -59,12 +59,12 @@ pub(crate) fn grown(ring: &Ring, feet: f64) -> Patch {
         let reach = feet / (1.0 + dot(before, after)).max(SHARPEST);
         [ring[i][0] + reach * (before[1] + after[1]), ring[i][1] - reach * (before[0] + after[0])]
     };
-    // Walls that have moved across each other cover their ground twice: once is meant.
+    // Offset walls that cross each other would count their overlap twice; merging counts it once.
     let moved: Ring = (0..n).map(corner).collect();
     Patch::all_of(&[Patch::of_ring(moved)])
 }
 
-/// The way that each side runs, as a unit vector; a side of no length runs like the one before it.
+/// The direction of each side as a unit vector; a side of no length has the direction of the one before it.
 fn ways(ring: &Ring) -> Vec<[f64; 2]> {
     let next = ring.iter().cycle().skip(1);
     let mut last = [1.0, 0.0];
@@ -87,7 +87,7 @@ fn cross(a: [f64; 2], b: [f64; 2]) -> f64 {
     a[0] * b[1] - a[1] * b[0]
 }
 
-/// Where an outline lies: turned about its middle, and where its middle stands.
+/// The pose of an outline: its rotation about its centroid and the position of the centroid.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Pose {
     /// Counterclockwise.
@@ -95,7 +95,7 @@ pub(crate) struct Pose {
     pub(crate) middle: [f64; 2],
 }
 
-/// An outline seen from its middle, to be laid over something.
+/// An outline relative to its centroid, to be fitted over another.
 #[derive(Clone, Debug)]
 pub(crate) struct Loose {
     ring: Ring,
@@ -114,7 +114,7 @@ impl Loose {
         self.area
     }
 
-    /// Its corners where they lie.
+    /// Its corners in this pose.
     pub(crate) fn corners(&self, pose: Pose) -> Ring {
         let angle = pose.degrees.to_radians();
         let (sin, cos) = (libm::sin(angle), libm::cos(angle));
@@ -125,14 +125,14 @@ impl Loose {
             .collect()
     }
 
-    /// What both cover, of what either covers: 1 where they are the same ground.
+    /// Intersection over union of the two areas: 1 if they are the same.
     pub(crate) fn fit(&self, pose: Pose, over: &Patch, over_area: f64) -> f64 {
         let common = Patch::of_ring(self.corners(pose)).common(over);
         let either = self.area + over_area - common;
         if either > 0.0 { common / either } else { 0.0 }
     }
 
-    /// The turns that bring most of its sides along most of another's, the smallest first.
+    /// The rotations that align most of its sides with most of another's, the smallest first.
     pub(crate) fn turns(&self, over: &Ring) -> [f64; 4] {
         let apart = (lie(over) - lie(&self.ring)).rem_euclid(90.0);
         let mut turns = [apart, apart - 90.0, apart + 90.0, apart - 180.0];
@@ -140,9 +140,9 @@ impl Loose {
         turns
     }
 
-    /// The pose that fits best, among these turns and from these steps on.
+    /// The pose that fits best, starting from these rotations and step sizes.
     ///
-    /// `looks` is how many more poses may be tried; it counts down.
+    /// `looks` is the number of poses that may still be tried; it counts down.
     pub(crate) fn best(&self, over: &Patch, turns: &[f64], looks: &mut usize) -> (Pose, f64) {
         let over_area = over.area();
         let mut best = (Pose { degrees: 0.0, middle: [0.0, 0.0] }, -1.0);
@@ -155,7 +155,7 @@ impl Loose {
                         if b.1 > a.1 { b } else { a }
                     });
             let found = self.refined(start, over, over_area, [2.0, 2.0], looks);
-            // A turn that fits no better to speak of does not replace a smaller one.
+            // A rotation replaces a smaller one only if it fits clearly better.
             if found.1 > best.1 + 0.002 {
                 best = found;
             }
@@ -171,7 +171,7 @@ impl Loose {
         self.fit(pose, over, over_area)
     }
 
-    /// Middle upon middle, and each corner of its box upon that corner of the other's.
+    /// Starting positions: centroid on centroid, and each corner of its bounding box on that corner of the other's.
     fn beginnings(&self, over: &Patch, degrees: f64) -> [Pose; 5] {
         let here = Patch::of_ring(self.corners(Pose { degrees, middle: [0.0, 0.0] })).bounds();
         let there = over.bounds();
@@ -182,7 +182,7 @@ impl Loose {
             .map(|middle| Pose { degrees, middle })
     }
 
-    /// A pose moved and turned, by steps of so many feet and degrees that halve, for as long as it fits better.
+    /// Refines a pose by steps in feet and degrees, which are halved once no step fits better.
     pub(crate) fn refined(
         &self,
         (mut pose, mut fit): (Pose, f64),
@@ -218,8 +218,8 @@ impl Loose {
     }
 }
 
-/// The direction that most of its sides run along, from 0 to under 90 degrees: the mean of four times each angle, so
-/// that a side and one square to it say the same.
+/// The direction of most of its sides, from 0 to under 90 degrees: the mean of four times each angle, so that
+/// perpendicular sides count as the same direction.
 fn lie(ring: &Ring) -> f64 {
     let next = ring.iter().cycle().skip(1);
     let lengths = ring.iter().zip(next).map(|(a, b)| libm::hypot(b[0] - a[0], b[1] - a[1]));
@@ -232,7 +232,7 @@ fn lie(ring: &Ring) -> f64 {
     (libm::atan2(sin4, cos4).to_degrees() / 4.0).rem_euclid(90.0)
 }
 
-/// The middle of the ground inside a ring.
+/// The centroid of a ring.
 pub(crate) fn centroid(ring: &Ring) -> [f64; 2] {
     let first = ring.first().copied().unwrap_or([0.0, 0.0]);
     let next = ring.iter().cycle().skip(1);
@@ -266,7 +266,7 @@ mod tests {
         // 1,100 + 140·1.5 + 4·2.25 = 1,319.
         assert_relative_eq!(grown(&notched(), 1.5).area(), 1_319.0, max_relative = 1e-6);
         assert_relative_eq!(growth.to_cover(1_319.0), 1.5, max_relative = 1e-12);
-        // 1,100 − 140 + 4 = 964: a foot less all round.
+        // 1,100 − 140 + 4 = 964: offset inward by a foot.
         assert_relative_eq!(growth.to_cover(964.0), -1.0, max_relative = 1e-12);
     }
 

@@ -52,7 +52,7 @@ impl Patch {
         Patch(rings.overlay(&nothing, OverlayRule::Subject, FillRule::NonZero))
     }
 
-    /// A ring of corners in feet, the first one not repeated.
+    /// A region from a ring of corners in feet, the first one not repeated.
     pub(crate) fn of_ring(mut ring: Ring) -> Patch {
         if signed_area(&ring) < 0.0 {
             ring.reverse();
@@ -60,12 +60,12 @@ impl Patch {
         Patch(vec![vec![ring]])
     }
 
-    /// The part that covers most ground, its holes filled; none where there is no ground.
+    /// The part with the largest area, its holes filled; `None` if there is no area.
     pub(crate) fn largest_part(&self) -> Option<Ring> {
         self.outer_rings().max_by(|a, b| signed_area(a).total_cmp(&signed_area(b))).cloned()
     }
 
-    /// The ground that both cover, in square feet.
+    /// The area of the intersection, in square feet.
     pub(crate) fn common(&self, other: &Patch) -> f64 {
         if self.is_apart(other) {
             return 0.0;
@@ -73,12 +73,12 @@ impl Patch {
         area_of(&self.combined(other, OverlayRule::Intersect))
     }
 
-    /// What both cover.
+    /// The intersection.
     pub(crate) fn meet(&self, other: &Patch) -> Patch {
         Patch(self.combined(other, OverlayRule::Intersect))
     }
 
-    /// What this covers and `other` does not.
+    /// The difference: what this covers and `other` does not.
     pub(crate) fn less(&self, other: &Patch) -> Patch {
         Patch(self.combined(other, OverlayRule::Difference))
     }
@@ -88,7 +88,7 @@ impl Patch {
         self.0.iter().filter_map(|part| part.first())
     }
 
-    /// The ground it covers, in square feet.
+    /// Its area, in square feet.
     pub(crate) fn area(&self) -> f64 {
         area_of(&self.0)
     }
@@ -314,9 +314,9 @@ fn boxes((outline, from): (&Outline, (i64, i64))) -> Vec<[i64; 4]> {
     round.collect()
 }
 
-/// The area of parts, of each its outer ring less its holes.
+/// The area of the parts, each its outer ring less its holes.
 fn area_of(parts: &[Vec<Ring>]) -> f64 {
-    // Holes are walked the other way round.
+    // Holes have the opposite direction.
     parts.iter().flatten().map(|ring| signed_area(ring)).sum()
 }
 

@@ -298,7 +298,7 @@ impl Model {
         &self.lots
     }
 
-    /// The record's and the plan's own outlines: what is drawn but for the outlines of maps.
+    /// The record's and the plan's own outlines, without those from maps.
     pub(crate) fn own_sketches(&self) -> impl Iterator<Item = &ReferenceOutline> {
         self.drawn.iter().filter(|outline| outline.drawn != ReferenceSource::Map)
     }

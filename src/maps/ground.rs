@@ -84,7 +84,7 @@ impl MapSide {
             a if a <= 270.0 => ("S", a - 180.0, "W"),
             a => ("N", 360.0 - a, "W"),
         };
-        // As `tidy` has it: no zeros at the end.
+        // As in `tidy`: without trailing zeros.
         let cut = |number: String| number.trim_end_matches('0').trim_end_matches('.').to_owned();
         let (angle, feet) = (cut(format!("{angle:.3}")), cut(format!("{:.2}", self.feet)));
         format!("bearing {from} {angle}° {toward} {feet}'")
@@ -254,7 +254,7 @@ fn shoelace_m2(corners: &[Coord<f64>]) -> f64 {
 fn geodesic_m2(ring: &[Position]) -> f64 {
     let points: LineString<f64> =
         ring.iter().map(|p| Coord { x: p.longitude, y: p.latitude }).collect();
-    // Walked clockwise, the unsigned area would be that of the rest of the earth.
+    // For a clockwise ring, the unsigned area would be that of the rest of the earth.
     Polygon::new(points, Vec::new()).geodesic_area_signed().abs()
 }
 

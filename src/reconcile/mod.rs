@@ -103,7 +103,7 @@ impl Reconciliation {
             figures.push(figure);
         }
         let outlines = matching::reports(&areas)?;
-        // A stream of houses asks for the figures alone.
+        // Batch without the search needs only the figures.
         let maps = if explain { roof::reports(&areas) } else { Vec::new() };
         let mut distinct: Vec<Diagnostic> = house.warnings().to_vec();
         for warning in warnings {
@@ -162,7 +162,7 @@ impl Reconciliation {
         &self.outlines
     }
 
-    /// The outlines from maps beside the walls, in file order.
+    /// The outlines from maps compared with the walls, in file order.
     #[must_use]
     pub fn maps(&self) -> &[MapReport] {
         &self.maps

@@ -1,7 +1,7 @@
-//! An outline from a map beside the walls: how far the roof stands out, and where it is another shape.
+//! Compares an outline from a map with the walls: how far the roof overhangs, and where its shape differs.
 //!
-//! A map mostly shows the roof, seen from above. It is laid over the walls where it fits best; nothing here decides an
-//! area, and nothing of it enters a figure or a cause.
+//! A map usually shows the roof from above. It is placed over the walls where it fits best. It affects no area,
+//! figure or cause.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -17,30 +17,29 @@ use crate::house::{Kind, ReferenceOutline};
 use crate::units::area::Area;
 use crate::units::length::Length;
 
-/// The least and the most that an ordinary eave stands out, in feet.
+/// The smallest and the largest overhang of an ordinary eave, in feet.
 ///
 /// National models of American homes take 2 ft for every house (NREL ResStock, `housing_characteristics/Eaves.tsv`);
 /// covenants ask for 18 to 20 in at eaves and 12 in at rakes. From 0.5 to 2.5 ft is our reading of both.
 pub(crate) const ORDINARY_EAVE_FT: (f64, f64) = (0.5, 2.5);
-/// The most that is laid out as an eave while the best place is looked for, in feet.
+/// The largest eave that is tried while searching for the best position, in feet.
 const WIDEST_EAVE_FT: f64 = 4.0;
-/// A part that differs is told from this size on, in square feet.
+/// The smallest differing part that is reported, in square feet.
 const LEAST_PART_SQ_FT: f64 = 20.0;
-/// Where one stands beyond the other by no more than this, in feet, that is a strip along a wall: an eave that is wider
-/// on one side.
+/// A difference no wider than this, in feet, is a strip along a wall: an eave that is wider on one side.
 const STRIP_FT: f64 = 1.0;
-/// Nearer than this, in feet, two lines are drawn on one place.
+/// Lines closer together than this, in feet, count as the same line.
 const NEARLY_FT: f64 = 0.25;
-/// The least mean width, in feet, of what stands beyond such a strip.
+/// The smallest mean width, in feet, of a part beyond such a strip.
 const LEAST_PART_WIDTH_FT: f64 = 1.0;
-/// The most parts that are told.
+/// The most parts that are reported.
 const MOST_PARTS: usize = 6;
-/// The most spaces beside those that the outline is of which may stand under the roof or not.
+/// The most spaces besides those of the outline that may or may not be under the roof.
 const MOST_BESIDE: usize = 6;
-/// How many sides are looked at to find the best place, all maps of a file together.
+/// The most side comparisons in searching for the best position, for all maps of a file together.
 const MOST_SIDES_LOOKED_AT: usize = 600_000;
 
-/// An outline from a map, and how it lies over the walls.
+/// An outline from a map and its comparison with the walls.
 #[derive(Clone, Debug)]
 pub struct MapReport {
     name: String,
@@ -55,20 +54,20 @@ impl MapReport {
         &self.name
     }
 
-    /// Its area; none if it does not close, or crosses itself.
+    /// Its area; `None` if it does not close or crosses itself.
     #[must_use]
     pub fn area(&self) -> Option<Area> {
         self.area
     }
 
-    /// How it lies over the walls; none where it has no area or there are no walls for it.
+    /// Its comparison with the walls; `None` if it has no area or there are no walls for it.
     #[must_use]
     pub fn comparison(&self) -> Option<&RoofComparison> {
         self.comparison.as_ref()
     }
 }
 
-/// A roof laid over the walls where it fits best.
+/// A roof placed over the walls where it fits best.
 ///
 /// # Units
 ///
@@ -88,37 +87,37 @@ pub struct RoofComparison {
 }
 
 impl RoofComparison {
-    /// The level that it is laid over, by its place.
+    /// The index of the level that it is compared with.
     pub(crate) fn level(&self) -> usize {
         self.level
     }
 
-    /// The spaces taken to stand under the roof, by their places: with them it fits best.
+    /// The indices of the spaces assumed to be under the roof: the choice that fits best.
     pub(crate) fn under(&self) -> &[usize] {
         &self.under
     }
 
-    /// What the map's outline covers.
+    /// The area of the map's outline.
     #[must_use]
     pub fn roof_sq_ft(&self) -> f64 {
         self.roof_sq_ft
     }
 
-    /// What the outside walls under it cover, their courts with them.
+    /// The area inside the outside walls under it, including courts.
     #[must_use]
     pub fn walls_sq_ft(&self) -> f64 {
         self.walls_sq_ft
     }
 
-    /// How far a roof of this area would stand out if it did so all round alike: t of A + P·t + 4·t², where the walls
-    /// cover A and are P long all round. (4 is for square corners; others have the sum of tan(θ/2) over their turns.)
-    /// Negative where the map has less than the walls.
+    /// The overhang of a roof of this area if it were the same all round: t of A + P·t + 4·t², where A is the area
+    /// of the walls and P their perimeter. (4 is for square corners; others have the sum of tan(θ/2) over their
+    /// turns.) Negative if the map has less than the walls.
     #[must_use]
     pub fn eave_ft(&self) -> f64 {
         self.eave_ft
     }
 
-    /// How far it stands out where both are of one shape: the eave with which they fit best.
+    /// The overhang where both have the same shape: the eave with which they fit best.
     #[must_use]
     pub fn fitted_eave_ft(&self) -> f64 {
         self.fitted_eave_ft
@@ -130,37 +129,37 @@ impl RoofComparison {
         is_ordinary(self.eave_ft)
     }
 
-    /// What the roof and the walls with that eave both cover, of what either covers: 1 where they are the same ground.
+    /// Intersection over union of the roof and the walls with that eave: 1 if they are the same.
     #[must_use]
     pub fn fit(&self) -> f64 {
         self.fit
     }
 
-    /// How far it was turned to fit best, counterclockwise, from -180 to 180.
+    /// Its rotation to the best fit, counterclockwise, from -180 to 180.
     #[must_use]
     pub fn turned_degrees(&self) -> f64 {
         self.turned_degrees
     }
 
-    /// Its corners where it is laid, on its level, east then north in nanometers.
+    /// Its corners in that position, on its level, east then north in nanometers.
     pub(crate) fn corners(&self) -> &[(i64, i64)] {
         &self.corners
     }
 
-    /// Where the roof is another shape than the walls with their eave, the largest first.
+    /// The parts where the roof's shape differs from the walls with their eave, the largest first.
     #[must_use]
     pub fn parts(&self) -> &[RoofPart] {
         &self.parts
     }
 }
 
-/// Whether a roof that stands out so far has an ordinary eave.
+/// Whether this overhang is an ordinary eave.
 pub(crate) fn is_ordinary(eave_ft: f64) -> bool {
     let tenths = (eave_ft * 10.0).round();
     (ORDINARY_EAVE_FT.0 * 10.0..=ORDINARY_EAVE_FT.1 * 10.0).contains(&tenths)
 }
 
-/// A part of the ground that only one of the two covers.
+/// An area that only one of the two covers.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RoofPart {
     only_on_map: bool,
@@ -171,37 +170,37 @@ pub struct RoofPart {
 }
 
 impl RoofPart {
-    /// Whether the map has it and the walls have not; else the other way round.
+    /// Whether only the map has it; otherwise only the walls have it.
     #[must_use]
     pub fn is_only_on_map(&self) -> bool {
         self.only_on_map
     }
 
-    /// What it covers, in square feet.
+    /// Its area, in square feet.
     #[must_use]
     pub fn sq_ft(&self) -> f64 {
         self.sq_ft
     }
 
-    /// East to west, then north to south, in feet, where it is about a rectangle that lies so.
+    /// Its size from east to west, then north to south, in feet, if it is about an axis-parallel rectangle.
     #[must_use]
     pub fn size_ft(&self) -> Option<(f64, f64)> {
         self.size_ft
     }
 
-    /// On which side of the house it lies.
+    /// The side of the house where it lies.
     #[must_use]
     pub fn side(&self) -> Direction {
         self.side
     }
 
-    /// The space nearest to it, by its place.
+    /// The index of the space nearest to it.
     pub(crate) fn beside(&self) -> usize {
         self.beside
     }
 }
 
-/// Every outline from a map beside the walls.
+/// Compares every outline from a map with the walls.
 pub(super) fn reports(areas: &Areas) -> Vec<MapReport> {
     let house = areas.house();
     let count = house.map_outlines().count().max(1);
@@ -219,9 +218,9 @@ pub(super) fn reports(areas: &Areas) -> Vec<MapReport> {
 /// The walls that may stand under a roof.
 struct Candidates {
     level: usize,
-    /// Those that the outline is of.
+    /// The spaces that the outline is of.
     named: Vec<usize>,
-    /// Others of the level that have a roof and stand on the ground by themselves.
+    /// Other spaces of the level that have a roof and stand on the ground by themselves.
     beside: Vec<usize>,
 }
 
@@ -245,7 +244,7 @@ impl Candidates {
         Some(Candidates { level, named, beside })
     }
 
-    /// The spaces of each choice; those that the outline is of alone come first.
+    /// The spaces of each choice; the first choice has only the spaces that the outline is of.
     fn choices(&self, most: usize) -> impl Iterator<Item = Vec<usize>> {
         let all = 1_usize << self.beside.len();
         (0..all.min(most)).map(|bits| {
@@ -255,13 +254,13 @@ impl Candidates {
     }
 }
 
-/// Whether a space of this kind mostly stands under a roof.
+/// Whether a space of this kind usually has a roof.
 fn has_roof(kind: Kind) -> bool {
     kind.has_walls() && kind != Kind::Outbuilding
         || matches!(kind, Kind::Carport | Kind::Porch | Kind::Breezeway)
 }
 
-/// The walls of some spaces as one ring, with how it grows.
+/// The walls of some spaces as one ring, with its area as a function of the offset.
 struct Footprint {
     spaces: Vec<usize>,
     ring: Ring,
@@ -269,7 +268,7 @@ struct Footprint {
 }
 
 impl Footprint {
-    /// None where they do not hang together.
+    /// `None` if the spaces are not connected.
     fn of(areas: &Areas, spaces: Vec<usize>) -> Option<Footprint> {
         let patches: Vec<Patch> = spaces.iter().map(|&space| patch(areas, space)).collect();
         let ring = Patch::all_of(&patches).largest_part()?;
@@ -281,13 +280,13 @@ impl Footprint {
         Some(Footprint { spaces, growth: Growth::of(&ring), ring })
     }
 
-    /// The eave that a roof of this area would have, as far as it is laid out.
+    /// The eave of a roof of this area, up to the largest that is tried.
     fn laid_out(&self, roof_sq_ft: f64) -> f64 {
         self.growth.to_cover(roof_sq_ft).clamp(0.0, WIDEST_EAVE_FT)
     }
 }
 
-/// The outside walls of a space where they stand on its level, in feet.
+/// The outside walls of a space on its level, in feet.
 fn patch(areas: &Areas, space: usize) -> Patch {
     let (at, start) = (areas.house().spaces[space].at, areas.outside.spaces[space].start);
     Patch::new(areas.spaces[space].outside(), (at.0 + start.0, at.1 + start.1))
@@ -305,7 +304,7 @@ fn compared(areas: &Areas, drawn: &ReferenceOutline, looked_at: usize) -> Option
     let roof = Loose::new(&ring);
     let sides = candidates.named.iter().map(|&i| areas.spaces[i].outside().vectors().len());
     let mut looks = looked_at.checked_div(ring.len() + sides.sum::<usize>() + 8).unwrap_or(0);
-    // About 150 looks find the best place of one choice.
+    // About 150 poses find the best position of one choice.
     let choices = candidates.choices(looks.checked_div(150).unwrap_or(0).max(1));
     let footprints: Vec<Footprint> =
         choices.filter_map(|spaces| Footprint::of(areas, spaces)).collect();
@@ -317,7 +316,7 @@ fn compared(areas: &Areas, drawn: &ReferenceOutline, looked_at: usize) -> Option
         let mut share = each;
         let found = roof.best(&over, &turns, &mut share);
         looks -= each - share;
-        // Another space under the roof has to make a difference.
+        // Another space under the roof has to improve the fit clearly.
         if best.as_ref().is_none_or(|(_, (_, fit))| found.1 > fit + 0.005) {
             best = Some((footprint, found));
         }
@@ -341,12 +340,12 @@ fn compared(areas: &Areas, drawn: &ReferenceOutline, looked_at: usize) -> Option
     })
 }
 
-/// The turns that may bring the roof over the walls: the nearest to true north, where the file gives that.
+/// The rotations that may bring the roof over the walls: only the one nearest to true north if the file gives that.
 fn turns(areas: &Areas, roof: &Loose, walls: &Ring) -> Vec<f64> {
     let turns = roof.turns(walls);
     let Some(bearing) = areas.house().particulars.true_north else { return turns.to_vec() };
     let (east, north) = bearing.unit_vector();
-    // The file's north has this bearing: what runs that way on the map runs up the plan.
+    // The file's north has this bearing: that direction on the map is up on the plan.
     let by_bearing = libm::atan2(east, north).to_degrees();
     let off = |turn: f64| {
         let apart = (turn - by_bearing).rem_euclid(360.0);
@@ -355,9 +354,10 @@ fn turns(areas: &Areas, roof: &Loose, walls: &Ring) -> Vec<f64> {
     turns.into_iter().min_by(|a, b| off(*a).total_cmp(&off(*b))).into_iter().collect()
 }
 
-/// The eave, the place and the fit where all three are best together.
+/// The eave, the pose and the fit, found together.
 ///
-/// A part that only one of them has draws the eave of the areas up or down; the fit is drawn by most of the walls.
+/// A part that only one of them has distorts the eave computed from the areas; the fit depends on most of the
+/// walls.
 fn with_eave(
     roof: &Loose,
     footprint: &Footprint,
@@ -387,7 +387,8 @@ fn with_eave(
     best
 }
 
-/// What only the map has beyond the walls with their eave, and what only the walls have, without any eave.
+/// The parts that only the map has beyond the walls with their eave, and those that only the walls have, without
+/// any eave.
 fn parts(areas: &Areas, footprint: &Footprint, corners: &Ring, eave_ft: f64) -> Vec<RoofPart> {
     let roof = Patch::of_ring(corners.clone());
     let walls = Patch::of_ring(footprint.ring.clone());
@@ -404,16 +405,16 @@ fn parts(areas: &Areas, footprint: &Footprint, corners: &Ring, eave_ft: f64) -> 
     parts
 }
 
-/// The parts of one beyond the other that are no mere strip along a wall: each as a ring, and what it covers.
+/// The parts of one beyond the other that are more than a strip along a wall: each as a ring with its area.
 fn wide_parts(one: &Patch, other: &Patch) -> Vec<(Ring, f64)> {
     let rest = one.less(other);
-    // Without what is drawn a few inches apart, so that the size of a part is its own.
+    // Without lines a few inches apart, so that a part has its own size.
     let clear = one.less(&widened(other, NEARLY_FT));
     let is_wide =
         |ring: &&Ring| 2.0 * signed_area(ring) / perimeter(ring).max(1.0) > LEAST_PART_WIDTH_FT;
     let mut parts = Vec::new();
     for ring in one.less(&widened(other, STRIP_FT)).outer_rings().filter(is_wide) {
-        // What stands beyond the strip, with what of the strip is before it.
+        // The part beyond the strip, with the piece of the strip before it.
         let round = fit::grown(ring, STRIP_FT + 0.01);
         if let Some(shape) = clear.meet(&round).largest_part() {
             parts.push((shape, rest.meet(&round).area()));
@@ -422,7 +423,7 @@ fn wide_parts(one: &Patch, other: &Patch) -> Vec<(Ring, f64)> {
     parts
 }
 
-/// Grown all round.
+/// Offset outward.
 fn widened(patch: &Patch, feet: f64) -> Patch {
     let grown: Vec<Patch> = patch.outer_rings().map(|ring| fit::grown(ring, feet)).collect();
     Patch::all_of(&grown)
@@ -461,7 +462,7 @@ fn part(
     }
 }
 
-/// How far a place is from the box round some walls.
+/// The distance of a point from the bounding box of some walls.
 fn distance(patch: &Patch, from: [f64; 2]) -> f64 {
     let bounds = patch.bounds();
     let off = |axis: usize| (bounds[axis].0 - from[axis]).max(from[axis] - bounds[axis].1).max(0.0);

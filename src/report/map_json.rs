@@ -15,18 +15,19 @@ pub struct MapOutlineReport {
     pub name: String,
     /// Its area; null if it does not close or crosses itself.
     pub sq_ft: Option<String>,
-    /// How it lies over the walls; null where it could not be compared.
+    /// Its comparison with the walls; null if it could not be compared.
     pub roof: Option<RoofReport>,
 }
 
-/// A roof laid over the walls where it fits best. Feet, square feet and degrees, rounded to what a map is good for.
+/// A roof placed over the walls where it fits best. Feet, square feet and degrees, rounded to the precision of a
+/// map.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct RoofReport {
-    /// The level that it is laid over.
+    /// The level that it is compared with.
     pub level: String,
-    /// The spaces taken to stand under it: with them it fits best.
+    /// The spaces assumed to be under it: the choice that fits best.
     pub under: Vec<String>,
-    /// What the outside walls under it cover.
+    /// The area inside the outside walls under it.
     pub walls_sq_ft: String,
     /// How far a roof of this size would stand out all round: t of A + P·t + 4·t²; negative where the map has less than
     /// the walls.

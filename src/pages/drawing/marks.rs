@@ -38,7 +38,7 @@ pub(crate) struct Recorded {
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Marks {
     pub(crate) theirs: Vec<(usize, Theirs)>,
-    /// Roofs on maps laid over a level, each with its level, its corners and what is said of it.
+    /// Roofs from maps drawn over the walls, each with its level, its corners and its label.
     pub(crate) roofs: Vec<(usize, Vec<OnSite>, String)>,
     pub(crate) recorded: Vec<Recorded>,
     /// Spaces that the figure says it counts.
