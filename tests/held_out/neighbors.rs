@@ -3,7 +3,7 @@
 use fairfoot::Settings;
 use proptest::prelude::*;
 
-use super::walks::{areas, checked};
+use super::walks::{areas, read_house};
 
 /// For every wall (north, east, south, west) of a rectangle of `size` inches, the stretches that neighbors cover:
 /// from and to, from the west or south end.

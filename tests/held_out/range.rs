@@ -5,7 +5,7 @@ use fairfoot::Settings;
 use fairfoot::areas::Range;
 
 use super::twin::{self, Exact, random_house};
-use super::walks::{areas, checked, exact, fraction, sides_file};
+use super::walks::{areas, exact, fraction, read_house, sides_file};
 
 fn pair(range: Option<Range>) -> Option<(Exact, Exact)> {
     range.map(|range| (exact(range.low), exact(range.high)))

@@ -4,7 +4,7 @@ use approx::assert_relative_eq;
 use geo::{Area as _, LineString, Polygon};
 
 use super::twin::random_house;
-use super::walks::{checked, sides_file};
+use super::walks::{read_house, sides_file};
 
 #[test]
 fn geo_finds_the_same_area_to_a_billionth() {

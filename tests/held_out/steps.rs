@@ -4,7 +4,7 @@ use fairfoot::Settings;
 use num_traits::{Signed, Zero};
 
 use super::twin::{self, Exact, Halves, Wall, random_house};
-use super::walks::{areas, checked, exact, fraction, nanometers, sides_file, whole_feet};
+use super::walks::{areas, exact, fraction, nanometers, read_house, sides_file, whole_feet};
 
 const HOUSES: u64 = 2_000;
 

@@ -6,7 +6,7 @@ use fairfoot::reconcile::BridgeStep;
 
 use fairfoot::units::Halves;
 
-use super::{reconciled, reported};
+use super::{reconciled, text_report};
 
 /// 30' 4" by 40': in tenths 30.3 × 40 = 1,212, in inches 1,213 1/3, in half feet 30.5 × 40 = 1,220, in whole feet 1,200.
 fn figure(figure: &str) -> String {

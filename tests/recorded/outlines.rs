@@ -1,6 +1,6 @@
 //! Which walls of a sketch match which of ours.
 
-use super::{house, reconciled, reported, sketch};
+use super::{house, reconciled, sketch, text_report};
 
 /// Number of our side, number of theirs, feet of ours, feet of theirs.
 type Pair = (usize, usize, i64, i64);

@@ -5,7 +5,7 @@ use fairfoot::reconcile::BridgeStep;
 
 use fairfoot::units::{Area, Length};
 
-use super::{house, reconciled, reported, sketch};
+use super::{house, reconciled, sketch, text_report};
 
 /// Side, feet under the rule, feet in the record, square feet to three places.
 type Found = (usize, f64, f64, f64);
