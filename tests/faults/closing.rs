@@ -221,7 +221,7 @@ fn every_wall_of_the_sketches_typed_twice_is_named_wherever_the_walk_tells() {
         }
     }
     assert_eq!(silent, Vec::<String>::new());
-    assert!(reported_twice >= 80, "{told_twice}");
+    assert!(reported_twice >= 80, "{reported_twice}");
 }
 
 #[test]

@@ -128,8 +128,8 @@ fn a_space_that_the_record_lists_by_itself_is_counted_with_what_it_lists() {
         let reported = reconciled.figures()[0].explanations().reported();
         reported.map(|one| one.departures().join("; ")).any(|labels| labels == "counted: Porch")
     };
-    assert!(text_report("") && text_report("100") && text_report("84"));
-    assert!(!text_report("85"));
+    assert!(reported("") && reported("100") && reported("84"));
+    assert!(!reported("85"));
 }
 
 #[test]
