@@ -12,7 +12,7 @@ const ALL: [CauseClass; 3] = [CauseClass::Typed, CauseClass::Described, CauseCla
 pub(crate) fn classes(reconciliation: &Reconciliation) -> Vec<CauseClass> {
     let Some(figure) = record(reconciliation) else { return Vec::new() };
     let mut found: Vec<CauseClass> =
-        figure.explanations().told().filter_map(|explanation| explanation.class()).collect();
+        figure.explanations().reported().filter_map(|explanation| explanation.class()).collect();
     found.extend(stated(figure));
     ALL.into_iter().filter(|class| found.contains(class)).collect()
 }
