@@ -15,7 +15,7 @@ const STARTER: &str = include_str!("starter.sides");
 pub(crate) struct Options {
     /// The name of the file; `.sides` is added if it has no ending; `-` prints it
     name: PathBuf,
-    /// Write a form for pencil and clipboard instead: one page to print, as PDF, with the rows that are typed afterwards
+    /// Write a form for pencil and clipboard instead: one page to print, as PDF, with the rows that are typed afterward
     #[arg(long)]
     printable: bool,
     /// The paper of the form

@@ -22,6 +22,165 @@ pub(crate) fn all_of<S: AsRef<str>>(items: &[S]) -> String {
     list(items, "and")
 }
 
+/// Words that name parts of a house, or say which one: a name made of them alone is a common noun.
+const COMMON_WORDS: &[&str] = &[
+    "addition",
+    "annex",
+    "apartment",
+    "area",
+    "attic",
+    "back",
+    "balcony",
+    "barn",
+    "basement",
+    "bath",
+    "bathroom",
+    "bay",
+    "bedroom",
+    "bedrooms",
+    "below",
+    "breezeway",
+    "brick",
+    "cabin",
+    "carport",
+    "casita",
+    "ceiling",
+    "cellar",
+    "corn",
+    "cottage",
+    "court",
+    "covered",
+    "crawl",
+    "crib",
+    "deck",
+    "den",
+    "detached",
+    "dining",
+    "down",
+    "downstairs",
+    "east",
+    "eaves",
+    "enclosed",
+    "entry",
+    "family",
+    "farmhouse",
+    "finished",
+    "first",
+    "floor",
+    "foyer",
+    "front",
+    "garage",
+    "garden",
+    "great",
+    "greenhouse",
+    "ground",
+    "guest",
+    "half",
+    "hall",
+    "house",
+    "kitchen",
+    "landing",
+    "laundry",
+    "left",
+    "level",
+    "light",
+    "living",
+    "loft",
+    "low",
+    "lower",
+    "main",
+    "middle",
+    "mudroom",
+    "new",
+    "north",
+    "office",
+    "old",
+    "open",
+    "patio",
+    "porch",
+    "primary",
+    "rear",
+    "rec",
+    "right",
+    "room",
+    "rooms",
+    "screened",
+    "second",
+    "shed",
+    "side",
+    "single",
+    "small",
+    "south",
+    "space",
+    "split",
+    "stair",
+    "stairs",
+    "stairwell",
+    "step",
+    "steps",
+    "stoop",
+    "storage",
+    "store",
+    "story",
+    "studio",
+    "suite",
+    "summer",
+    "sun",
+    "sunroom",
+    "terrace",
+    "third",
+    "tool",
+    "two-car",
+    "unfinished",
+    "up",
+    "upper",
+    "upstairs",
+    "utility",
+    "well",
+    "west",
+    "wing",
+    "wood",
+    "workshop",
+];
+
+fn is_common(word: &str) -> bool {
+    COMMON_WORDS.binary_search(&word.to_lowercase().as_str()).is_ok()
+}
+
+/// A name that somebody typed, inside a sentence without an article: `covered porch`, `Florida room`.
+pub(crate) fn in_text(name: &str) -> String {
+    if name.split_whitespace().all(is_common) { name.to_lowercase() } else { name.to_owned() }
+}
+
+/// The same with its article: `the covered porch`, `the Florida room`; a name that is no common noun stands alone: `Unit 2`.
+pub(crate) fn the_named(name: &str) -> String {
+    let mut all = name.split_whitespace();
+    let owner_or_article = all.next().is_some_and(|first| {
+        first.ends_with("'s") || first.ends_with('\u{2019}') || first.eq_ignore_ascii_case("the")
+    });
+    let is_noun = name.split_whitespace().next_back().is_some_and(is_common);
+    let shown = in_text(name);
+    if is_noun && !owner_or_article { format!("the {shown}") } else { shown }
+}
+
+/// Several names, each with its article, joined by "and".
+pub(crate) fn all_named<S: AsRef<str>>(names: &[S]) -> String {
+    all_of(&names.iter().map(|name| the_named(name.as_ref())).collect::<Vec<String>>())
+}
+
+/// The same joined by "or".
+pub(crate) fn any_named<S: AsRef<str>>(names: &[S]) -> String {
+    let named: Vec<String> = names.iter().map(|name| the_named(name.as_ref())).collect();
+    one_of(&named.iter().map(String::as_str).collect::<Vec<&str>>())
+}
+
+/// Several sides of one space: `side 3`, `sides 1 and 3`.
+pub(crate) fn sides(numbers: &[usize]) -> String {
+    let all: Vec<String> = numbers.iter().map(usize::to_string).collect();
+    let noun = if numbers.len() == 1 { "side" } else { "sides" };
+    format!("{noun} {}", all_of(&all))
+}
+
 /// `a, b or c`, from owned strings.
 pub(crate) fn list_or(items: &[String]) -> String {
     list(items, "or")
@@ -85,4 +244,33 @@ pub(crate) fn glued(text: &str) -> String {
 /// The text wrapped at `columns` columns.
 pub(crate) fn filled(text: &str, columns: usize) -> String {
     textwrap::fill(&glued(text), columns).replace(GLUE, " ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn common_words_are_in_order_and_small() {
+        assert!(COMMON_WORDS.is_sorted());
+        assert!(COMMON_WORDS.iter().all(|word| word.to_lowercase() == *word));
+    }
+
+    #[test]
+    fn common_names_take_an_article_and_small_letters_others_stay_as_typed() {
+        assert_eq!(the_named("Covered porch"), "the covered porch");
+        assert_eq!(the_named("Florida room"), "the Florida room");
+        assert_eq!(the_named("Garage 2"), "Garage 2");
+        assert_eq!(the_named("Part A"), "Part A");
+        assert_eq!(the_named("Ann's room"), "Ann's room");
+        assert_eq!(the_named("The old kitchen"), "The old kitchen");
+        assert_eq!(in_text("Upper floor"), "upper floor");
+        assert_eq!(all_named(&["Garage", "Unit 2"]), "the garage and Unit 2");
+    }
+
+    #[test]
+    fn sides_are_counted_in_the_right_number() {
+        assert_eq!(sides(&[3]), "side 3");
+        assert_eq!(sides(&[1, 3]), "sides 1 and 3");
+    }
 }

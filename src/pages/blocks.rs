@@ -63,6 +63,10 @@ pub(crate) fn one(stack: &mut Stack, block: &Block, sizes: Sizes) -> bool {
             let text = format!("– {text}");
             stack.at_most(most, |stack| stack.item(sizes.paragraph_pt, &text, 6.0))
         }
+        Block::Numbered { number, text } => {
+            stack.space(5.0);
+            stack.at_most(most, |stack| stack.numbered(sizes.paragraph_pt + 0.6, *number, text))
+        }
         Block::Footnote { number, text } => {
             let text = format!("[{number}] {text}");
             stack.at_most(most, |stack| stack.item(6.8, &text, 0.0))

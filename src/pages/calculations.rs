@@ -10,11 +10,10 @@ use crate::pages::layout::{Column, Flow, Line, Row, Stack};
 use crate::pages::page::{Ink, Point, Run, Stroke, Text};
 use crate::pages::pieces::{FEET_HEAD, fine_head, pieces};
 use crate::pages::side_table::{how, side_table};
-use crate::reconcile::Reconciliation;
+use crate::reconcile::{Figure, Reconciliation};
 use crate::units::area::Area;
-use crate::units::decimal::thousands;
 use crate::units::length::{Halves, Step};
-use crate::wording::sentences::{Sentences, range_text, rounded_float, the, whole};
+use crate::wording::sentences::{Sentences, in_a_column, range_text, rounded_float, the, whole};
 
 /// Fills the pages of the Calculations.
 pub(crate) fn calculations(
@@ -61,29 +60,40 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>) {
     let house = say.house;
     for (below, total) in [(false, Some(say.areas.gross())), (true, say.areas.below_grade())] {
         let Some(total) = total else { continue };
-        let mut rows = Vec::new();
+        let mut lines: Vec<(String, Area, Area)> = Vec::new();
         for i in (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, below)) {
-            let row = |space: usize, deducted: &str| {
+            let both = |space: usize| {
                 let areas = &say.areas.spaces[space];
-                Line::Plain(vec![
-                    format!("{}{deducted}", house.spaces[space].name),
-                    areas.tenth_foot().area().to_hundredths(),
-                    areas.whole_foot().area().to_hundredths(),
-                ])
+                (areas.tenth_foot().area(), areas.whole_foot().area())
             };
-            rows.push(row(i, ""));
-            rows.extend(house.taken_off(i).map(|off| row(off, ", deducted")));
+            let (fine, feet) = both(i);
+            lines.push((house.spaces[i].name.clone(), fine, feet));
+            for off in house.taken_off(i) {
+                let (fine, feet) = both(off);
+                let name = format!("{}, deducted", house.spaces[off].name);
+                lines.push((name, -fine, -feet));
+            }
         }
-        if rows.is_empty() {
+        if lines.is_empty() {
             continue;
         }
-        let name = if below { "Below grade, not included" } else { say.gross_name() };
-        let pair = |name: &str, text: fn(Area) -> String| {
-            Line::Bold(vec![name.to_owned(), text(total.tenth_foot()), text(total.whole_foot())])
+        lines.push(("total".to_owned(), total.tenth_foot(), total.whole_foot()));
+        let fine = in_a_column(&lines.iter().map(|(_, fine, _)| *fine).collect::<Vec<Area>>());
+        let feet = in_a_column(&lines.iter().map(|(.., feet)| *feet).collect::<Vec<Area>>());
+        let cells = lines.into_iter().zip(fine).zip(feet);
+        let mut rows: Vec<Line> =
+            cells.map(|(((name, ..), fine), feet)| Line::Plain(vec![name, fine, feet])).collect();
+        if let Some(Line::Plain(cells)) = rows.pop() {
+            rows.push(Line::Bold(cells));
+        }
+        let rounded = |area: Area| format!("{} sq ft", whole(area));
+        let once = "rounded once, at the end".to_owned();
+        rows.push(Line::Bold(vec![once, rounded(total.tenth_foot()), rounded(total.whole_foot())]));
+        let title = match below {
+            true => "Below grade, not included in the total above".to_owned(),
+            false => format!("{}: what is counted", say.gross_name()),
         };
-        rows.push(pair("total", Area::to_hundredths));
-        rows.push(pair("rounded once, at the end", |area| format!("{} sq ft", whole(area))));
-        stack.heading(&format!("{name}: what is counted"));
+        stack.heading(&title);
         let columns = [
             Column::words("square feet"),
             Column::figures(fine_head(say), 120.0),
@@ -114,7 +124,7 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
         if !say.house.spaces.is_empty() {
             stack.paragraph(7.6, &unrounded(say));
         }
-        for text in texts.into_iter().chain(weighed(reconciliation)) {
+        for text in texts.into_iter().chain(weighed(say, reconciliation)) {
             stack.paragraph(7.6, &text);
         }
     }
@@ -151,17 +161,15 @@ fn unrounded(say: &Sentences<'_>) -> String {
     )
 }
 
-/// How many combinations of causes were weighed for each figure.
-fn weighed(reconciliation: &Reconciliation) -> impl Iterator<Item = String> {
-    reconciliation.figures().iter().filter_map(|figure| {
-        let count = i64::try_from(figure.explanations().weighed()).ok();
-        let count = count.filter(|count| *count > 0)?;
-        Some(format!(
-            "For {}, {} combinations of common causes and roundings were weighed.",
-            the(figure),
-            thousands(count)
-        ))
-    })
+/// How many combinations of causes were weighed for each figure, and how many of them fit.
+fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> {
+    let told = |figure: &Figure| {
+        let (weighed, fitting) = say.weighed_and_fitting(figure);
+        (figure.explanations().weighed() > 0).then(|| {
+            format!("For {}, {weighed} combinations of common causes and roundings were weighed; {fitting} of them fit.", the(figure))
+        })
+    };
+    reconciliation.figures().iter().filter_map(told).collect()
 }
 
 /// The method, rule by rule, with sources.
@@ -179,12 +187,12 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
     let texts = [
         format!("Each wall to the {fine}: every side, outside, to the nearest {fine}, halves {halves}; after that only the area is rounded, once, to the square foot (ANSI Z765-2021 section 3 reads to the inch or the tenth and reports the whole square foot; read second-hand)."),
         format!("Each wall to the whole foot: every side, outside the veneer, to the nearest foot, halves {halves} (published in assessors' manuals, for example Maryland SDAT, Assessment Procedure Manual; Cabarrus County NC, 2012 schedule of values)."),
-        "Closing: where rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; of outlines that tie, the one that moves the least length of wall, then the one whose area is nearest to the measured, then the larger). An estimated wall is rounded from the length it has after closing as measured. The pieces above use the walls that result.".to_owned(),
+        "Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger). An estimated wall is rounded from the length it has after closing as measured. The pieces above use the resulting walls.".to_owned(),
         "Area: by the coordinates of the corners, in whole nanometers, exact (any surveying text, for example Mahun, Open Access Surveying Library, COGO ch. H); a curved wall by its chord and rise, r = (c² + 4h²) ÷ 8h, area = r²(θ − sin θ) ÷ 2 (International Correspondence Schools, The Building Trades Pocketbook, Mensuration).".to_owned(),
         format!("Possible range, rounded to the foot: a wall within {} ft of the half foot may be read either way (common practice).", say.settings.reading.decimal_feet()),
-        "What is possible: the area under that cause, give or take twice what other readings of the walls would change (about 95%), and half a square foot for the rounded total.".to_owned(),
-        "Counted: living space above grade. What is open to below, under a low ceiling or outdoors is deducted. Garages, porches and the like are shown and not counted.".to_owned(),
-        "This is not a statement under ANSI Z765: such a statement needs the interior seen, or says that it was not.".to_owned(),
+        "What is possible: the area that cause would give, plus or minus twice what other readings of the walls would change (about 95%), and half a square foot for the rounded total.".to_owned(),
+        "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
+        "This is not a statement of square footage under ANSI Z765. Such a statement requires that the interior was inspected, or says that it was not (read second-hand).".to_owned(),
     ];
     for text in texts {
         stack.item(7.2, &text, 0.0);
@@ -203,18 +211,14 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
     if !sides.is_empty() {
         let kinds = ["measured", "by closing", "estimated", "from plan", "from record"];
         let texts = kinds.iter().filter_map(|kind| {
-            let these: Vec<_> = sides.iter().filter(|(_, side)| how(side) == *kind).collect();
-            let names: Vec<String> = these
+            let these: Vec<(&str, usize)> = sides
                 .iter()
-                .take(8)
-                .map(|(space, side)| format!("{space} side {}", side.number()))
+                .filter(|(_, side)| how(side) == *kind)
+                .map(|(space, side)| (*space, side.number().get()))
                 .collect();
-            let named = if *kind == "measured" {
-                String::new()
-            } else {
-                let more = these.len() - names.len();
-                let more = if more > 0 { format!(" and {more} more") } else { String::new() };
-                format!(" ({}{more})", names.join(", "))
+            let named = match *kind {
+                "measured" => String::new(),
+                _ => format!(" ({})", sides_of_spaces(&these)),
             };
             (!these.is_empty()).then(|| format!("{} {kind}{named}", these.len()))
         });
@@ -246,4 +250,47 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         held.holds_next = true;
     }
     stack.row(row);
+}
+
+/// Sides by their spaces, those that follow each other as from and to: `Part A sides 1 to 4; Barn side 3`.
+fn sides_of_spaces(sides: &[(&str, usize)]) -> String {
+    const MOST: usize = 8;
+    let mut spaces: Vec<(&str, Vec<(usize, usize)>)> = Vec::new();
+    for &(space, number) in sides {
+        match spaces.last_mut().filter(|(last, _)| *last == space) {
+            Some((_, runs)) => match runs.last_mut().filter(|run| run.1 + 1 == number) {
+                Some(run) => run.1 = number,
+                None => runs.push((number, number)),
+            },
+            None => spaces.push((space, vec![(number, number)])),
+        }
+    }
+    let told = |(space, runs): &(&str, Vec<(usize, usize)>)| {
+        let noun = if matches!(runs[..], [(from, to)] if from == to) { "side" } else { "sides" };
+        let run = |&(from, to): &(usize, usize)| match to - from {
+            0 => from.to_string(),
+            1 => format!("{from}, {to}"),
+            _ => format!("{from} to {to}"),
+        };
+        let runs: Vec<String> = runs.iter().map(run).collect();
+        format!("{space} {noun} {}", runs.join(", "))
+    };
+    let shown: Vec<String> = spaces.iter().take(MOST).map(told).collect();
+    let more = match spaces.len() - shown.len() {
+        0 => String::new(),
+        more => format!("; and sides of {more} more"),
+    };
+    format!("{}{more}", shown.join("; "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sides_that_follow_each_other_are_told_as_from_and_to() {
+        let sides = [("Part A", 1), ("Part A", 2), ("Part A", 3), ("Part A", 7), ("Barn", 3)];
+        assert_eq!(sides_of_spaces(&sides), "Part A sides 1 to 3, 7; Barn side 3");
+        assert_eq!(sides_of_spaces(&[("Barn", 3), ("Barn", 4)]), "Barn sides 3, 4");
+    }
 }

@@ -92,7 +92,9 @@ fn heard(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
     if let Some(figure) = figures.first() {
         sentences.push(say.heard(figure));
         let possible = say.possible(figure).into_iter().filter_map(|block| match block {
-            Block::Paragraph(text) | Block::Item(text) => Some(text),
+            Block::Paragraph(text) => Some(text),
+            // Heard without its dash, an item needs its full stop.
+            Block::Item(text) => Some(format!("{text}.")),
             _ => None,
         });
         sentences.extend(possible);
@@ -200,22 +202,19 @@ impl Parts {
         let (size_pt, most) = density.statement();
         let sizes = density.sizes();
         let others = reconciliation.figures().len() > 1;
-        let mut statements = 0;
-        for block in say.opening(reconciliation) {
-            match block {
-                Block::Statement(text) if statements == 0 => {
-                    self.is_cut |= self.top.at_most(most, |top| top.bold(size_pt, &text));
-                    self.top.space(2.0);
-                    statements += 1;
-                }
-                // Other figures have their own page.
-                Block::Statement(_) => {}
-                block => self.is_cut |= blocks::one(&mut self.top, &block, sizes),
-            }
+        // Other figures have a page of their own.
+        let figures = &reconciliation.figures()[..reconciliation.figures().len().min(1)];
+        for text in say.statements(figures) {
+            self.is_cut |= self.top.at_most(most, |top| top.bold(size_pt, &text));
+            self.top.space(2.0);
         }
         for text in say.warned(reconciliation.figures()) {
             self.top.bold(sizes.paragraph_pt + 1.4, &text);
             self.top.space(2.0);
+        }
+        let own = figures.first().and_then(|figure| say.own_sketch(figure));
+        for text in own.into_iter().chain(say.remarks(reconciliation)) {
+            self.is_cut |= blocks::one(&mut self.top, &Block::Paragraph(text), sizes);
         }
         let line = |stack: &mut Stack, text: &str| {
             stack.at_most(sizes.most_lines.unwrap_or(4).max(2), |stack| {

@@ -144,6 +144,17 @@ impl Stack {
         self.lines(Typeface::Plain, size_pt, words, indent_pt, 8.0);
     }
 
+    /// A numbered paragraph: the number at the left, all lines set in by the same.
+    pub(crate) fn numbered(&mut self, size_pt: f64, number: usize, words: &str) {
+        const NUMBER_PT: f64 = 18.0;
+        let from = self.rows.len();
+        self.lines(Typeface::Plain, size_pt, words, NUMBER_PT, 0.0);
+        if let Some(first) = self.rows.get_mut(from) {
+            let text = Text::new(Point::new(0.0, size_pt), size_pt, format!("{number}."));
+            first.inks.insert(0, Ink::Text(text));
+        }
+    }
+
     /// Adds a heading that stays with what follows.
     pub(crate) fn heading(&mut self, words: &str) {
         self.space(7.0);

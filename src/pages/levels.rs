@@ -11,6 +11,8 @@ use crate::wording::sentences::Sentences;
 
 /// A scale below this counts as small, in points per foot: 1/16 in = 1 ft.
 const SMALL_PT_PER_FT: f64 = 4.5;
+/// At a scale smaller than this, 1 in = 24 ft, the main level is drawn once more on a page of its own.
+const TOO_SMALL_PT_PER_FT: f64 = 3.0;
 
 /// How well a drawing came out.
 #[derive(Clone, Debug)]
@@ -26,6 +28,10 @@ pub(crate) struct Drawn {
 impl Drawn {
     fn is_crowded(&self) -> bool {
         self.left_out > 0 || self.pt_per_ft < SMALL_PT_PER_FT
+    }
+
+    fn needs_a_page(&self) -> bool {
+        self.left_out > 0 || self.pt_per_ft < TOO_SMALL_PT_PER_FT
     }
 
     fn is_better_than(&self, other: &Drawn) -> bool {
@@ -44,7 +50,7 @@ pub(crate) fn levels(
     further: impl Iterator<Item = usize>,
 ) {
     let whole_page = flow.whole_page_pt();
-    if let Some(main) = main.filter(|main| main.is_crowded()) {
+    if let Some(main) = main.filter(|main| main.needs_a_page()) {
         let again = tried(flow, say, marks, main.level, whole_page);
         if again.is_better_than(main) {
             one(flow, say, marks, main.level, "The main level, larger");
@@ -143,7 +149,7 @@ fn notes_under(width_pt: f64, texts: &[String], most: usize) -> (Stack, Vec<Stri
         notes.space(4.0);
         let from = notes.rows.len();
         if count > 0 {
-            notes.paragraph(7.0, &format!("On the drawing: {}.", texts[..count].join("; ")));
+            notes.paragraph(7.0, &format!("Key: {}.", texts[..count].join("; ")));
         }
         let lines = notes.rows.len() - from;
         notes.space(2.0);

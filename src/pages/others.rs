@@ -31,6 +31,9 @@ fn one(flow: &mut Flow, say: &Sentences<'_>, figure: &Figure, statement: String)
     let mut top = Stack::new(flow.width_pt());
     top.space(4.0);
     blocks::one(&mut top, &Block::Statement(statement), blocks::USUAL);
+    if let Some(own) = say.own_sketch(figure) {
+        blocks::one(&mut top, &Block::Paragraph(own), blocks::USUAL);
+    }
     let mut steps = Stack::new(STEPS_PT);
     steps.heading(&say.steps_title(figure));
     blocks::set(&mut steps, &say.steps(figure), blocks::USUAL);

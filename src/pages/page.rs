@@ -297,6 +297,12 @@ impl Page {
         &self.title
     }
 
+    /// Everything it says, for those who hear it.
+    #[must_use]
+    pub fn description(&self) -> &str {
+        &self.description
+    }
+
     /// Its width and height, in points.
     #[must_use]
     pub fn size_pt(&self) -> (f64, f64) {

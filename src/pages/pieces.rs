@@ -13,8 +13,9 @@ use crate::pages::drawing::view::{OnSite, Turned, View};
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Flow, Line, Row, Stack};
 use crate::pages::page::{Ink, Part, Point, Stroke};
+use crate::units::area::Area;
 use crate::units::length::{Length, Step};
-use crate::wording::sentences::{Sentences, letters, to_hundredths};
+use crate::wording::sentences::{Sentences, in_a_column, letters, to_hundredths};
 
 /// The pieces of every outline: plain rectangles in one table, each other outline with its own drawing.
 pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>) {
@@ -33,16 +34,15 @@ pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>) {
     if plain.is_empty() {
         return;
     }
-    let row = |(space, fine, feet): (usize, Cut, Cut)| {
-        vec![
-            say.space_name(space),
-            product(say, &fine),
-            fine.area().to_hundredths(),
-            product_in_feet(&feet),
-            feet.area().to_hundredths(),
-        ]
+    let areas = |pick: fn(&(usize, Cut, Cut)) -> Cut| {
+        in_a_column(&plain.iter().map(|row| pick(row).area()).collect::<Vec<Area>>())
     };
-    let rows: Vec<Vec<String>> = plain.into_iter().map(row).collect();
+    let (in_fine, in_feet) = (areas(|row| row.1), areas(|row| row.2));
+    let row = |(((space, fine, feet), in_fine), in_feet): (((usize, Cut, Cut), String), String)| {
+        vec![say.space_name(space), product(say, &fine), in_fine, product_in_feet(&feet), in_feet]
+    };
+    let rows = plain.into_iter().zip(in_fine).zip(in_feet).map(row);
+    let rows: Vec<Vec<String>> = rows.collect();
     let columns = [
         Column::words("length × width"),
         Column::figures(fine_head(say), 92.0),
@@ -134,24 +134,35 @@ impl Cutting {
     /// The rows of the table: for each piece and rule, length × width and the result; then the sum.
     fn rows(say: &Sentences<'_>, cuttings: &[(&Cutting, &Outline, Rule)]) -> Vec<Line> {
         let mut rows = Vec::new();
+        let areas: Vec<Vec<String>> = cuttings
+            .iter()
+            .map(|(cutting, outline, _)| {
+                let signed = |placed: &Placed| match is_deducted(&placed.cut) {
+                    true => -placed.cut.area(),
+                    false => placed.cut.area(),
+                };
+                let pieces = cutting.placed.iter().map(signed);
+                in_a_column(&pieces.chain([outline.area()]).collect::<Vec<Area>>())
+            })
+            .collect();
         let count = cuttings.first().map_or(0, |(cutting, ..)| cutting.placed.len());
         for i in 0..count {
             let deducted = is_deducted(&cuttings[0].0.placed[i].cut);
             let mut row =
                 vec![format!("{}{}", letters(i), if deducted { ", deducted" } else { "" })];
-            for (cutting, _, rule) in cuttings {
+            for ((cutting, _, rule), areas) in cuttings.iter().zip(&areas) {
                 let Some(cut) = cutting.placed.get(i).map(|placed| placed.cut) else { continue };
                 let product = match rule {
                     Rule::Fine => product(say, &cut),
                     Rule::Feet => product_in_feet(&cut),
                 };
-                row.extend([product, cut.area().to_hundredths()]);
+                row.extend([product, areas.get(i).cloned().unwrap_or_default()]);
             }
             rows.push(Line::Plain(row));
         }
         let mut sum = vec!["total".to_owned()];
-        for (_, outline, _) in cuttings {
-            sum.extend([String::new(), outline.area().to_hundredths()]);
+        for areas in areas {
+            sum.extend([String::new(), areas.last().cloned().unwrap_or_default()]);
         }
         rows.push(Line::Bold(sum));
         rows

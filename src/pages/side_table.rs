@@ -18,17 +18,24 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     }
     stack.heading("Every side, from the tape to the page");
     let is_inch = say.settings.fine == Step::Inch;
-    let columns = [
+    let spaces = 0..say.house.spaces.len();
+    let is_recorded = spaces.into_iter().any(|space| {
+        let sides = 0..say.house.spaces[space].sides.len();
+        sides.into_iter().any(|side| say.recorded_length(reconciliation, space, side).is_some())
+    });
+    let mut columns = vec![
         Column::short("", 20.0),
         Column::words("as typed"),
-        Column::figures("at the\noutside face", 72.0),
-        Column::figures(if is_inch { "to the\ninch" } else { "to a tenth\nof a foot" }, 52.0),
-        Column::figures("to the\nwhole foot", 52.0),
-        Column::figures("on the\nrecord", 60.0),
-        Column::figures("differs by", 62.0),
-        Column::short("", 8.0),
-        Column::short("obtained", 58.0),
+        Column::figures("at the\noutside face", 92.0),
+        Column::figures(if is_inch { "to the\ninch" } else { "to a tenth\nof a foot" }, 62.0),
+        Column::figures("to the\nwhole foot", 58.0),
     ];
+    // Without a length on the record there is nothing to hold beside ours.
+    if is_recorded {
+        let record = [Column::figures("on the\nrecord", 56.0), Column::figures("differs by", 56.0)];
+        columns.extend(record);
+    }
+    columns.extend([Column::short("", 14.0), Column::short("obtained", 58.0)]);
     let mut rows = Vec::new();
     let mut any_moved = false;
     for (space, here) in say.house.spaces.iter().enumerate() {
@@ -40,7 +47,7 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
         for (side, figures) in here.sides.iter().zip(say.areas.side_rows(space)) {
             let traced = Traced::of(say, reconciliation, space, side, &figures);
             any_moved |= traced.is_moved;
-            rows.push(Line::Plain(traced.cells));
+            rows.push(Line::Plain(traced.cells(is_recorded)));
         }
         rows.push(Line::Note(about_sides(say, space)));
         rows.extend(said_of_sides(here).map(Line::Note));
@@ -49,15 +56,19 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     if any_moved {
         stack.paragraph(
             7.0,
-            "* adjusted from its own rounding, so that the outline comes back to its start",
+            "* adjusted from its own rounding so that the outline comes back to its start",
         );
     }
 }
 
 /// One row of the side table.
 struct Traced {
-    cells: Vec<String>,
-    /// Closing moved a length away from its own rounding.
+    /// From its number to its whole feet.
+    ours: Vec<String>,
+    /// On the record, and by how much that differs.
+    recorded: [String; 2],
+    how: &'static str,
+    /// Closing moved a length from its own rounding.
     is_moved: bool,
 }
 
@@ -75,7 +86,7 @@ impl Traced {
         let recorded = say.recorded_length(reconciliation, space, side.number().index());
         let mut is_moved = false;
         let mut ruled = |length: Option<Length>, step: Step, outline: &Outline| {
-            if let Some(legs) = legs(say, space, side, outline) {
+            if let Some(legs) = legs(say, space, side, outline, to_hundredths) {
                 return legs;
             }
             let Some(length) = length else { return String::new() };
@@ -92,29 +103,57 @@ impl Traced {
         let fine = ruled(figures.tenth_foot, say.settings.fine, areas.tenth_foot());
         let feet = ruled(figures.whole_foot, Step::WholeFoot, areas.whole_foot());
         let differs = recorded.zip(outside).map(|(recorded, outside)| recorded - outside);
-        let cells = vec![
+        let slanted = || {
+            legs(say, space, side, areas.outside(), |length| say.length(length))
+                .unwrap_or_else(|| pieces(say, space, side))
+        };
+        let ours = vec![
             side.number().to_string(),
             side.typed().to_owned(),
-            outside.map(|outside| say.length(outside)).unwrap_or_default(),
+            outside.map_or_else(slanted, |outside| say.length(outside)),
             fine,
             feet,
+        ];
+        let recorded = [
             recorded.map(|recorded| say.length(recorded)).unwrap_or_default(),
             differs.map(|differs| signed_length(say, differs)).unwrap_or_default(),
-            String::new(),
-            how(side).to_owned(),
         ];
-        Traced { cells, is_moved }
+        Traced { ours, recorded, how: how(side), is_moved }
+    }
+
+    fn cells(self, is_recorded: bool) -> Vec<String> {
+        let mut cells = self.ours;
+        if is_recorded {
+            cells.extend(self.recorded);
+        }
+        cells.extend([String::new(), self.how.to_owned()]);
+        cells
     }
 }
 
-/// A slanted wall as its rounded run and rise; `None` for any other wall.
-fn legs(say: &Sentences<'_>, space: usize, side: &Side, outline: &Outline) -> Option<String> {
+/// A slanted wall by its run and its rise, as they are rounded; none of any other wall.
+fn legs(
+    say: &Sentences<'_>,
+    space: usize,
+    side: &Side,
+    outline: &Outline,
+    text: impl Fn(Length) -> String,
+) -> Option<String> {
     let is_slanted = matches!(side.run, Run::Diagonal(..));
     let traverse = &say.areas.outside.spaces[space].traverse;
     let mut pieces = traverse.sides.iter().zip(outline.vectors());
     let (_, vector) = pieces.find(|(piece, _)| piece.source == Some(side.number().index()))?;
-    let feet = |nm: i64| to_hundredths(Length::from_nm(nm.abs()));
-    is_slanted.then(|| format!("{} by {}", feet(vector.north), feet(vector.east)))
+    let leg = |nm: i64| text(Length::from_nm(nm.abs()));
+    is_slanted.then(|| format!("{} by {}", leg(vector.north), leg(vector.east)))
+}
+
+/// The lengths at the outside face of a side that is in several pieces there, since its walls move unlike far.
+fn pieces(say: &Sentences<'_>, space: usize, side: &Side) -> String {
+    let walked = &say.areas.outside.spaces[space].traverse.sides;
+    let of_side = walked.iter().filter(|piece| piece.source == Some(side.number().index()));
+    let lengths: Vec<String> =
+        of_side.map(|piece| say.length(piece.shape.vector().chord_length())).collect();
+    if lengths.len() > 1 { lengths.join(" + ") } else { String::new() }
 }
 
 /// How a side was obtained, in words.

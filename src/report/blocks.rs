@@ -24,6 +24,9 @@ fn part(page: &mut Page, block: &Block) {
         }
         Block::Note(text) | Block::Hint(text) => page.indented(text, 6, 6),
         Block::Table { heads, rows } => table(page, heads, rows),
+        Block::Numbered { number, text } => {
+            page.indented(&format!("{number}. {text}"), 2, 5);
+        }
         Block::Item(text) => page.indented(&format!("- {text}"), 2, 4),
         Block::Footnote { number, text } => page.indented(&format!("[{number}] {text}"), 2, 6),
     }

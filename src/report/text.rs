@@ -1,19 +1,23 @@
 //! The report for people: plain words, aligned figures, readable without color.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals of explanations are floats")]
 
+use std::cmp::Ordering;
+
 use crate::areas::range::Range;
 use crate::areas::{Areas, SpaceAreas, is_in_total};
+use crate::diagnostic::words;
 use crate::geometry::partition::Cut;
 use crate::house::LengthSource;
-use crate::reconcile::{Explanation, Figure, OutlineReport, Reconciliation};
+use crate::reconcile::{Explanation, Figure, Line, OutlineReport, Reconciliation};
 use crate::report::blocks;
 use crate::report::table::Page;
 use crate::units::area::Area;
-use crate::units::decimal::thousands;
 use crate::units::length::{Length, Step};
 use crate::value::Worth;
 use crate::wording::map;
-use crate::wording::sentences::{CAUTIONS, Sentences, letters, range_text, the, whole, whose};
+use crate::wording::sentences::{
+    CAUTIONS, Sentences, letters, range_text, the, to_hundredths, whole, whose,
+};
 
 /// How a report is formatted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -291,18 +295,22 @@ impl Writer<'_> {
         let gross = self.say.areas.gross();
         self.page.blank();
         self.page.ledger(
-            "gross, each wall to a tenth of a foot",
-            &gross.tenth_foot().sq_ft_text(),
+            &format!("gross, {}", self.say.settings.fine.spoken()),
+            &gross.tenth_foot().to_hundredths(),
             2,
         );
-        self.page.ledger("gross, each wall to the whole foot", &gross.whole_foot().sq_ft_text(), 2);
+        self.page.ledger(
+            "gross, each wall to the whole foot",
+            &gross.whole_foot().to_hundredths(),
+            2,
+        );
         self.page.ledger("possible range, rounded to the foot", &range_text(gross.range()), 2);
         self.page.ledger(
-            "the widest, whichever way each wall goes",
+            "widest range, whichever way each wall goes",
             &range_text(gross.widest()),
             2,
         );
-        self.page.ledger("as measured, no side rounded", &gross.as_measured().sq_ft_text(), 2);
+        self.page.ledger("as measured, no side rounded", &gross.as_measured().to_hundredths(), 2);
         self.page.ledger("± of that, about 95%", &format!("{:.2}", gross.plus_minus()), 2);
         self.page.ledger(
             "an office reads its tape within",
@@ -313,9 +321,9 @@ impl Writer<'_> {
             self.why_figure(figure);
         }
         self.page.blank();
-        self.page.indented("how common each departure is taken to be (our judgment, no source; `--weights` takes others)", 2, 4);
+        self.page.indented("how common each cause is taken to be (our judgment, without a source; `--weights` takes others)", 2, 4);
         for (what, chance) in reconciliation.weights().chances() {
-            self.page.ledger(what, &format!("{:.0}%", 100.0 * chance), 4);
+            self.page.ledger(what, &chance_text(chance), 4);
         }
     }
 
@@ -331,7 +339,7 @@ impl Writer<'_> {
                 } else {
                     String::new()
                 },
-                space.outline().perimeter().spoken()
+                self.say.length(space.outline().perimeter())
             ),
             2,
             4,
@@ -356,37 +364,41 @@ impl Writer<'_> {
                 let by_itself = alone.map(|alone| alone.rounded(step, self.say.settings.halves));
                 let shared = space.closed.traverse.has_bearings();
                 if shared || by_itself.is_none_or(|alone| alone == length) {
-                    return length.decimal_feet();
+                    return to_hundredths(length);
                 }
                 moved = true;
-                format!("*{}", length.decimal_feet())
+                format!("*{}", to_hundredths(length))
             };
             let cells = [
                 (self.say.fine_word(), mark(figures.tenth_foot, self.say.settings.fine), 12),
                 ("whole", mark(figures.whole_foot, Step::WholeFoot), 12),
-                ("recorded", side.recorded().map(Length::decimal_feet).unwrap_or_default(), 12),
+                (
+                    "recorded",
+                    side.recorded().map(|length| self.say.length(length)).unwrap_or_default(),
+                    12,
+                ),
             ];
             self.page.row(&format!("{} {}{how}", side.number, side.typed), &cells, 4);
         }
         if moved {
-            self.page.indented(
-                "* adjusted from its own rounding, so that the outline closes",
-                4,
-                6,
-            );
+            self.page.indented("* adjusted from its own rounding so that the outline closes", 4, 6);
         }
-        self.page.ledger("area as measured", &areas.as_measured.sq_ft_text(), 4);
+        self.page.ledger("area as measured", &areas.as_measured.to_hundredths(), 4);
         self.page.ledger(
-            "each wall to a tenth of a foot, outside",
-            &areas.tenth_foot().area().sq_ft_text(),
+            &format!("{}, outside", self.say.settings.fine.spoken()),
+            &areas.tenth_foot().area().to_hundredths(),
             4,
         );
         self.page.ledger(
             "each wall to the whole foot, outside",
-            &areas.whole_foot().area().sq_ft_text(),
+            &areas.whole_foot().area().to_hundredths(),
             4,
         );
-        self.page.ledger("the widest", &range_text(areas.widest()), 4);
+        self.page.ledger(
+            "widest range, whichever way each wall goes",
+            &range_text(areas.widest()),
+            4,
+        );
         let fine = format!("with a calculator, {}", self.say.settings.fine.spoken());
         self.calculator(&fine, areas.tenth_foot());
         self.calculator("with a calculator, each wall to the whole foot", areas.whole_foot());
@@ -397,59 +409,55 @@ impl Writer<'_> {
         let Some(cuts) = outline.cuts() else { return };
         self.page.indented(what, 4, 6);
         let areas: Vec<Area> = cuts.iter().map(Cut::area).collect();
-        let printed = in_millionths(&areas, outline.area());
-        for (i, (cut, millionths)) in cuts.iter().zip(printed).enumerate() {
+        let printed = in_hundredths(&areas, outline.area());
+        for (i, (cut, area)) in cuts.iter().zip(printed).enumerate() {
             let text = match *cut {
                 Cut::Rectangle { east, north } => {
-                    format!("{} × {}", east.decimal_feet(), north.decimal_feet())
+                    format!("{} × {}", to_hundredths(east), to_hundredths(north))
                 }
                 Cut::Triangle { east, north, taken_off } => {
                     let less = if taken_off { "deducted: " } else { "" };
-                    format!("{less}{} × {} ÷ 2", east.decimal_feet(), north.decimal_feet())
+                    format!("{less}{} × {} ÷ 2", to_hundredths(east), to_hundredths(north))
                 }
                 Cut::Segment { chord, rise, taken_off, .. } => {
                     let less = if taken_off { "deducted: " } else { "" };
                     format!(
                         "{less}curve over {}, rising {}",
-                        chord.decimal_feet(),
-                        rise.decimal_feet()
+                        to_hundredths(chord),
+                        to_hundredths(rise)
                     )
                 }
             };
             let line = format!("{} = {text}", letters(i));
-            let area = crate::units::decimal::six_decimals(millionths, 1_000_000);
-            self.page.ledger(&line, &area, 6);
+            self.page.ledger(&line, &area.to_hundredths(), 6);
         }
         if cuts.len() > 1 {
-            self.page.ledger("total", &outline.area().sq_ft_text(), 6);
+            self.page.ledger("total", &outline.area().to_hundredths(), 6);
         }
     }
 
     /// Every explanation with its support.
     fn why_explanations(&mut self, figure: &Figure) {
         let explanations = figure.explanations();
-        let weighed = thousands(i64::try_from(explanations.weighed()).unwrap_or(i64::MAX));
-        let fitting = thousands(i64::try_from(explanations.fitting()).unwrap_or(i64::MAX));
+        let (weighed, fitting) = self.say.weighed_and_fitting(figure);
         let all =
             if explanations.is_capped() { "; there were more, too many to weigh" } else { "" };
-        self.page.indented(&format!("what could account for it: {weighed} combinations weighed, {fitting} fit{all} (support; what it leaves; σ)"), 4, 6);
+        self.page.indented(&format!("what could account for it: {weighed} combinations weighed, {fitting} of them fit{all}; each with its support, the sq ft it leaves, and how far (σ) it may be off"), 4, 6);
         let shown = |explanation: &&Explanation| explanation.support() >= 0.005;
         for explanation in explanations.list().iter().filter(shown) {
-            let labels = explanation.departures();
-            let name =
-                if labels.is_empty() { "no departure".to_owned() } else { labels.join("; ") };
             let fits = match (explanation.is_reported(), explanation.fits()) {
-                (true, _) => ", told",
+                (true, _) => " (told above)",
                 (false, true) => "",
-                (false, false) => ", does not fit",
+                (false, false) => " (does not fit)",
             };
             let figures = format!(
-                "{}; {:+.1}; {:.1}",
+                "{}; {}; σ {:.1}",
                 percent(explanation.support()),
-                explanation.leaves,
+                signed_tenths(explanation.leaves),
                 explanation.sigma
             );
-            self.page.ledger(&format!("{name}{fits}"), &figures, 6);
+            let said = self.say.cause_said(figure, explanation);
+            self.page.ledger(&format!("{said}{fits}"), &figures, 6);
         }
         let otherwise = percent(explanations.something_else());
         self.page.ledger("something else, or several at once", &otherwise, 6);
@@ -457,28 +465,23 @@ impl Writer<'_> {
 
     fn why_figure(&mut self, figure: &Figure) {
         self.page.blank();
-        let lines = figure.lines_in_millionths();
-        self.page.ledger(
-            &format!("{}: the difference exactly", the(figure)),
-            &crate::units::decimal::six_decimals(lines.iter().sum(), 1_000_000),
-            2,
-        );
-        for (line, millionths) in figure.lines().iter().zip(lines) {
-            self.page.ledger(
-                line.step().name(),
-                &crate::units::decimal::six_decimals(millionths, 1_000_000),
-                4,
-            );
+        let gap = figure.gap();
+        let areas: Vec<Area> = figure.lines().iter().map(Line::area).collect();
+        let lines = in_hundredths(&areas, gap);
+        let head = format!("{}: the difference", the(figure));
+        self.page.ledger(&head, &signed_area(gap), 2);
+        for (line, area) in figure.lines().iter().zip(lines) {
+            self.page.ledger(line.step().name(), &signed_area(area), 4);
         }
         for share in figure.shares() {
             let text = format!(
                 "side {} of {}: {} on the record, {} rounded",
                 share.side(),
-                share.space(),
+                words::the_named(share.space()),
                 share.recorded(),
                 share.ruled()
             );
-            self.page.ledger(&text, &share.area().sq_ft_text(), 6);
+            self.page.ledger(&text, &signed_area(share.area()), 6);
         }
         let test = figure.rounding_test();
         if let Some(typical) = test.typical() {
@@ -492,7 +495,11 @@ impl Writer<'_> {
         let feet = if test.step() == Step::HalfFoot { "half foot" } else { "foot" };
         let give = format!("possible range, rounded to the {feet}, at its face");
         self.page.ledger(&give, &range_text(test.range()), 4);
-        self.page.ledger("the widest", &range_text(test.widest()), 4);
+        self.page.ledger(
+            "widest range, whichever way each wall goes",
+            &range_text(test.widest()),
+            4,
+        );
         self.why_explanations(figure);
         let percent = figure.per_cent().unwrap_or_default();
         self.page.indented(
@@ -503,15 +510,46 @@ impl Writer<'_> {
     }
 }
 
-/// Areas in millionths of a square foot that add up to their total as printed. Rounding goes by largest remainder.
-fn in_millionths(areas: &[Area], total: Area) -> Vec<i128> {
-    use crate::units::decimal::{largest_remainder, millionths};
+/// Areas in hundredths of a square foot that add up to their total as it is printed: the last digit goes where it is
+/// nearest.
+fn in_hundredths(areas: &[Area], total: Area) -> Vec<Area> {
+    use crate::units::decimal::{largest_remainder, rounded_quotient};
     let parts: Vec<i128> = areas.iter().map(|area| area.half_nm2()).collect();
-    let total = millionths(total.half_nm2(), Area::SQUARE_FOOT.half_nm2());
-    largest_remainder(&parts, Area::MILLIONTH_OF_A_SQUARE_FOOT.half_nm2(), total)
+    let total = rounded_quotient(100 * total.half_nm2(), Area::SQUARE_FOOT.half_nm2());
+    let shares = largest_remainder(&parts, Area::HUNDREDTH_OF_A_SQUARE_FOOT.half_nm2(), total);
+    let area =
+        |share: i128| Area::from_half_nm2(share * Area::HUNDREDTH_OF_A_SQUARE_FOOT.half_nm2());
+    shares.into_iter().map(area).collect()
+}
+
+/// An area with its sign and at most two decimals.
+fn signed_area(area: Area) -> String {
+    match area.cmp(&Area::ZERO) {
+        Ordering::Less => format!("\u{2212}{}", (-area).to_hundredths()),
+        Ordering::Equal => "0".to_owned(),
+        Ordering::Greater => format!("+{}", area.to_hundredths()),
+    }
+}
+
+/// A float to a tenth with its sign; nothing rounds to minus zero.
+fn signed_tenths(number: f64) -> String {
+    match format!("{:.1}", number.abs()).as_str() {
+        "0.0" => "0".to_owned(),
+        digits if number < 0.0 => format!("\u{2212}{digits}"),
+        digits => format!("+{digits}"),
+    }
+}
+
+/// How common a cause is, in percent; small ones to a tenth.
+fn chance_text(chance: f64) -> String {
+    let decimals = usize::from(chance < 0.02);
+    format!("{:.decimals$}%", 100.0 * chance)
 }
 
 /// A support in whole percent, never more than 99.
 fn percent(support: f64) -> String {
-    format!("{:.0}%", (100.0 * support).min(99.0))
+    match 100.0 * support {
+        small if small < 0.5 => "under 1%".to_owned(),
+        percent => format!("{:.0}%", percent.min(99.0)),
+    }
 }

@@ -41,6 +41,8 @@ impl Area {
     pub const SQUARE_FOOT: Area = Area(2 * 92_903_040_000_000_000);
     /// A millionth of a square foot, the last decimal place printed.
     pub(crate) const MILLIONTH_OF_A_SQUARE_FOOT: Area = Area(185_806_080_000);
+    /// A hundredth of a square foot, the last decimal place that people are shown.
+    pub(crate) const HUNDREDTH_OF_A_SQUARE_FOOT: Area = Area(1_858_060_800_000_000);
     /// One square meter.
     pub const SQUARE_METER: Area = Area(2 * 1_000_000_000_000_000_000);
     /// One acre, 43,560 sq ft exactly.

@@ -296,6 +296,7 @@ impl Written {
     /// let length: Length = "42' 7\"".parse()?;
     /// assert_eq!(Written::new(length, Form::Meters).spoken(), "12.979 m");
     /// assert_eq!(Written::new(length, Form::DecimalFeet).spoken(), "42.58'");
+    /// assert_eq!(Written::new(length, Form::Millimeters).spoken(), "12,979 mm");
     /// # Ok::<(), fairfoot::Error>(())
     /// ```
     #[must_use]
@@ -309,8 +310,18 @@ impl Written {
         if near == Length::ZERO {
             self.length.spoken()
         } else {
-            Written::new(near, self.form).to_string()
+            Written::new(near, self.form).grouped()
         }
+    }
+
+    /// As it was typed, with commas for people: `13,050 mm`. It does not read back.
+    pub(crate) fn grouped(self) -> String {
+        let text = self.to_string();
+        let from = usize::from(text.starts_with('-'));
+        let ends = |character: char| !character.is_ascii_digit();
+        let to = text[from..].find(ends).map_or(text.len(), |at| from + at);
+        let (sign, digits, rest) = (&text[..from], &text[from..to], &text[to..]);
+        format!("{sign}{}{rest}", crate::units::decimal::group_thousands(digits))
     }
 }
 

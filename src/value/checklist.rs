@@ -40,8 +40,9 @@ fn photos(reconciliation: &Reconciliation) -> Vec<String> {
         let Differing { space, side, measured, recorded } = wall;
         let has = side.words.photo.as_ref().map(|photo| format!(" (\"{photo}\")"));
         format!(
-            "a photo of side {} of {space} with the tape on it{}: {} measured, {} on the record",
+            "a photo of side {} of {} with the tape on it{}: {} measured, {} on the record",
             side.number(),
+            words::the_named(space),
             has.unwrap_or_default(),
             measured.spoken(),
             recorded.spoken()
@@ -107,8 +108,8 @@ fn spaces(reconciliation: &Reconciliation) -> Option<String> {
     let house = reconciliation.house();
     let names = counted_spaces(record(reconciliation)?, house);
     (!names.is_empty()).then(|| {
-        let names = words::all_of(&names);
-        format!("photos of {names}, from outside and inside, that show what is there: ask whether the record's total counts it")
+        let names = words::all_named(&names);
+        format!("photos of {names}, from outside and inside, showing what is there: ask whether the record's total counts it")
     })
 }
 
@@ -117,6 +118,7 @@ fn who_measured(house: &House) -> String {
         return "who measured, when and with what: the file does not say (`measured 2026-03-07 by \"the owner\" with \"laser meter\"`)".to_owned();
     };
     let by = measured.by.as_deref().unwrap_or("the person who measured");
-    let with = measured.with.as_ref().map(|with| format!(" with {with}")).unwrap_or_default();
-    format!("{by}, who measured on {}{with}, or a signed statement", measured.date)
+    let with = measured.with.as_ref().map(|with| format!(" ({with})")).unwrap_or_default();
+    let day = measured.date.strftime("%B %-d, %Y");
+    format!("{by}, who measured on {day}{with}, or a signed statement")
 }

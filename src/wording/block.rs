@@ -36,6 +36,13 @@ pub enum Block {
     },
     /// An item of a list.
     Item(String),
+    /// An item of a numbered list.
+    Numbered {
+        /// Counts from 1.
+        number: usize,
+        /// What it says.
+        text: String,
+    },
     /// A footnote, referred to in the text by its number in brackets: where a rule is found, since when, and how
     /// sure it is.
     Footnote {

@@ -1,5 +1,6 @@
 //! Words for causes: what each one is, and how to find out whether it applies.
 
+use crate::diagnostic::words;
 use crate::house::Face;
 use crate::house::House;
 use crate::reconcile::Evidence;
@@ -24,7 +25,9 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>) -> String {
             let side = &space.sides[side];
             format!(
                 "side {} of {} misread, about {length} for {}",
-                side.number, space.name, side.typed
+                side.number,
+                words::the_named(&space.name),
+                side.typed
             )
         }
         Cause::Total { how, .. } => written(how).to_owned(),
@@ -72,12 +75,13 @@ fn written(how: TotalWritten) -> &'static str {
 
 fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
     let house: &House = listed.house;
-    let name = |space: usize| house.spaces[space].name.as_str();
-    let level_name = |level: usize| house.levels[level].name.as_str();
+    let name = |space: usize| words::in_text(&house.spaces[space].name);
+    let level_name = |level: usize| words::in_text(&house.levels[level].name);
     match kind {
         DepartureKind::Counted { space } => format!("{} counted", name(space)),
         DepartureKind::MissingCounted { missing } => {
-            format!("{}, not found on site, still counted", listed.house.missing[missing].name)
+            let name = words::in_text(&listed.house.missing[missing].name);
+            format!("{name}, not found on site, still counted")
         }
         DepartureKind::LeftOut { space } => format!("{} not counted", name(space)),
         DepartureKind::LevelLeftOut { level } => format!("{} not counted", level_name(level)),
@@ -97,7 +101,7 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
         DepartureKind::UnderRoof => "everything under the roof counted".to_owned(),
         DepartureKind::Part { space, part } => {
             let side = part.side + 1;
-            let of = name(space);
+            let of = words::the_named(&house.spaces[space].name);
             match part.shape {
                 Shape::Recess => format!("the recess after side {side} of {of} filled in"),
                 Shape::Jog => format!("the jog at side {side} of {of} left off"),
@@ -115,22 +119,25 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<String> {
         cause.departures().map(|kind| departure_settled_by(kind, listed)).collect();
     let own = match cause {
         Cause::None | Cause::Departures(..) => None,
-        Cause::Face(_) => Some("ask to which face the walls were measured".to_owned()),
+        Cause::Face(_) => {
+            Some("ask whether the walls were measured inside, at the frame or outside".to_owned())
+        }
         Cause::Rounding(_) => Some("ask how walls are rounded".to_owned()),
         Cause::Misread { space, side, .. } => {
             let space = &listed.house.spaces[space];
             Some(format!(
                 "compare side {} of {} with the record's sketch, and measure it again",
-                space.sides[side].number, space.name
+                space.sides[side].number,
+                words::the_named(&space.name)
             ))
         }
         Cause::Total { how, .. } => Some(
             match how {
-                TotalWritten::Twice => "ask how many dwellings the total is of",
+                TotalWritten::Twice => "ask how many dwellings the total covers",
                 TotalWritten::SquareMeters => "ask which unit the total is in",
                 TotalWritten::RoundedTo10
                 | TotalWritten::RoundedTo50
-                | TotalWritten::RoundedTo100 => "ask for the total before rounding",
+                | TotalWritten::RoundedTo100 => "ask for the total before it was rounded",
                 _ => "add up the areas on the record's card",
             }
             .to_owned(),
@@ -142,18 +149,19 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<String> {
 
 fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> String {
     let house: &House = listed.house;
-    let name = |space: usize| house.spaces[space].name.as_str();
-    let level_name = |level: usize| house.levels[level].name.as_str();
+    let name = |space: usize| words::the_named(&house.spaces[space].name);
+    let level_name = |level: usize| words::the_named(&house.levels[level].name);
     match kind {
         DepartureKind::Counted { space } => format!("ask whether the total counts {}", name(space)),
         DepartureKind::MissingCounted { missing } => {
-            format!("ask whether the total still counts {}", listed.house.missing[missing].name)
+            let name = words::the_named(&listed.house.missing[missing].name);
+            format!("ask whether the total still counts {name}")
         }
         DepartureKind::LeftOut { space } => {
-            format!("ask whether the total has {}", name(space))
+            format!("ask whether the total includes {}", name(space))
         }
         DepartureKind::LevelLeftOut { level } | DepartureKind::Level { level, .. } => {
-            format!("ask what the total has for {}", level_name(level))
+            format!("ask how the total counts {}", level_name(level))
         }
         DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
             format!("ask whether the total deducts {}", name(space))
@@ -167,7 +175,7 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> String {
 
 /// What another line of the record shows about its rounding, in a sentence.
 pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
-    let name = &listed.house.spaces[evidence.space].name;
+    let name = words::in_text(&listed.house.spaces[evidence.space].name);
     let sq_ft = thousands(evidence.sq_ft);
     match evidence.product {
         Some((one, other)) => {
@@ -189,12 +197,12 @@ pub(crate) fn asked(question: Question, listed: Listed<'_>) -> String {
             "Is a {} inside your walk? The part at side {} of {} has that size.",
             kind.word(),
             side + 1,
-            space(i).name
+            words::the_named(&space(i).name)
         ),
         Question::Wall { space: i, side } => format!(
-            "Measure side {} of {} again: a side that follows from the others would hide a slip in it.",
+            "Measure side {} of {} again: a side that follows from the others would hide an error in it.",
             space(i).sides[side].number,
-            space(i).name
+            words::the_named(&space(i).name)
         ),
     }
 }

@@ -1,8 +1,9 @@
 //! A figure in plain blocks: the sentence, the steps, what is possible, and how certain the measured area is.
 
+use crate::house::LengthSource;
 use crate::reconcile::{BridgeStep, Figure, Reconciliation};
 use crate::wording::block::Block;
-use crate::wording::sentences::{Sentences, capital, measured_by, range_text, signed, the, whole};
+use crate::wording::sentences::{Sentences, capital, range_text, signed, the, whole};
 
 impl Sentences<'_> {
     /// The opening: each figure compared with the measured area, and what follows from that alone.
@@ -12,11 +13,18 @@ impl Sentences<'_> {
             self.statements(figures).into_iter().map(Block::Statement).collect();
         blocks.extend(self.warned(figures).into_iter().map(Block::Statement));
         let own = figures.iter().filter_map(|figure| self.own_sketch(figure));
-        let more = own.chain(self.repeated(figures)).chain(self.missing_walls(reconciliation));
-        blocks.extend(more.map(Block::Paragraph));
-        let unusual = self.unusual_settings(Some(reconciliation.weights()));
-        blocks.extend(self.equally_near().into_iter().chain(unusual).map(Block::Paragraph));
+        blocks.extend(own.map(Block::Paragraph));
+        blocks.extend(self.remarks(reconciliation).into_iter().map(Block::Paragraph));
         blocks
+    }
+
+    /// What is to be known of all figures before any is read: what repeats, what may be missing, what was set otherwise.
+    pub(crate) fn remarks(&self, reconciliation: &Reconciliation) -> Vec<String> {
+        let repeated = self.repeated(reconciliation.figures());
+        let unusual = self.unusual_settings(Some(reconciliation.weights()));
+        let missing = self.missing_walls(reconciliation);
+        let told = repeated.into_iter().chain(missing).chain(self.equally_near());
+        told.chain(unusual).collect()
     }
 
     /// What must not be missed: that the record is smaller, or that the size is unlikely.
@@ -27,9 +35,13 @@ impl Sentences<'_> {
     /// The heading of the steps.
     pub(crate) fn steps_title(&self, figure: &Figure) -> String {
         let title = figure.title().map(|title| format!(" ({title})")).unwrap_or_default();
-        let known = self.known();
-        let from = if known == "measured" { "from measured" } else { known };
-        format!("{} to {}{title}, step by step", capital(from), the(figure))
+        let from = match self.obtained() {
+            LengthSource::Plan => "the plan's lengths",
+            LengthSource::Record => "the record's lengths",
+            LengthSource::Estimated => "the estimated area",
+            LengthSource::Measured | LengthSource::Closing => "the measured area",
+        };
+        format!("From {from} to {}{title}, step by step", the(figure))
     }
 
     /// The steps from measured area to figure, one row each; as printed they add up.
@@ -75,7 +87,8 @@ impl Sentences<'_> {
 
     /// Who measured, when, with what and how precisely; one line for the Exhibit.
     pub(crate) fn measured_line(&self) -> String {
-        let who = self.house.particulars.measured.as_ref().map(measured_by);
+        let who =
+            self.house.particulars.measured.as_ref().map(|measured| self.measured_by(measured));
         let close = self.only_from_a_plan().unwrap_or_else(|| self.plus_minus());
         who.into_iter().chain([close]).collect::<Vec<_>>().join(" ")
     }
@@ -84,8 +97,10 @@ impl Sentences<'_> {
     pub(crate) fn both_ways(&self) -> String {
         let gross = self.areas.gross();
         let range = match gross.range() {
-            Some(_) => format!(" (possible range {})", range_text(gross.range())),
-            None => String::new(),
+            Some(range) if range.low.whole_sq_ft() != range.high.whole_sq_ft() => {
+                format!(" (possible range {})", range_text(Some(range)))
+            }
+            _ => String::new(),
         };
         let below = match self.areas.below_grade() {
             Some(below) => {
@@ -94,7 +109,7 @@ impl Sentences<'_> {
             None => String::new(),
         };
         format!(
-            "{}: {} sq ft, each wall to {}; {} sq ft, each wall to the whole foot{range}.{below}",
+            "{}: {} sq ft with each wall to {}; {} sq ft with each wall to the whole foot{range}.{below}",
             self.gross_name(),
             whole(gross.tenth_foot()),
             self.fine(),

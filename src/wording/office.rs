@@ -20,10 +20,10 @@ impl Sentences<'_> {
         questions.extend(
             figure.and_then(|figure| self.about_spaces(&counted_spaces(figure, self.house))),
         );
-        questions.push("Which length does the record have for each wall? Were walls measured outside the siding or brick, and to what were they rounded? A copy of the record card with its sketch would answer this.".to_owned());
+        questions.push("Which length does the record have for each wall? Were walls measured outside the siding or brick, and how were they rounded? A copy of the record card with its sketch would answer this.".to_owned());
         let walls = figure.and_then(|figure| self.walls_to_measure(reconciliation, figure));
         questions.extend(walls.map(|walls| {
-            format!("The lengths here differ at {walls}. Could you measure {walls} again?")
+            format!("The lengths measured here differ from the record at {walls}. Could you measure {walls} again?")
         }));
         questions.push(evidence(worth.as_ref()));
         questions.extend(worth.iter().flat_map(ways_to_a_correction));
@@ -32,14 +32,14 @@ impl Sentences<'_> {
             Block::Heading("Questions for the office that keeps the record".to_owned()),
             Block::Paragraph("These are questions. They claim nothing, and they are not legal advice. Sections are from our notes on the law: check each with the local office and a licensed professional. Local rules and licensed practice come first.".to_owned()),
         ];
-        blocks.extend(numbered.map(|(i, text)| Block::Item(format!("{}. {text}", i + 1))));
+        blocks.extend(numbered.map(|(i, text)| Block::Numbered { number: i + 1, text }));
         blocks
     }
 
     fn about_the_total(&self, figure: &Figure) -> String {
         let (total, measured) = (whole(figure.area()), whole(figure.start()));
         format!(
-            "How does the record's total of {total} sq ft come about: which parts does it add, with which area each? Measured here: {measured} sq ft."
+            "How was the record's total of {total} sq ft arrived at: which parts does it add, and what is the area of each? Measured here: {measured} sq ft."
         )
     }
 
@@ -47,9 +47,8 @@ impl Sentences<'_> {
         let all = self.house.spaces().iter();
         let others = all.filter(|space| !space.is_counted()).map(|space| space.name());
         let names: Vec<&str> = if counted.is_empty() { others.collect() } else { counted.to_vec() };
-        (!names.is_empty()).then(|| {
-            format!("Does the total count any of these, and how: {}?", words::all_of(&names))
-        })
+        (!names.is_empty())
+            .then(|| format!("Does the total count {}, and if so how?", words::any_named(&names)))
     }
 }
 
@@ -58,7 +57,7 @@ fn evidence(worth: Option<&Worth>) -> String {
     let mut deadlines = worth.iter().flat_map(|worth| worth.dates().deadlines());
     let section = deadlines.find(|deadline| deadline.rule().key() == "evidence").map(section);
     format!(
-        "Which documents, sketches and figures on this property will you use, and how can the owner have a copy?{}",
+        "Which documents, sketches and figures on this property will you use, and how can the owner get a copy?{}",
         section.unwrap_or_default()
     )
 }
@@ -78,7 +77,7 @@ fn ways_to_a_correction(worth: &Worth) -> Vec<String> {
         let asks = route.rule().name().trim_end_matches(" by").trim_end_matches(" filed");
         let asks = asks.trim_end_matches(", postmarked");
         format!(
-            "{asks}: until which day is it open for this property, and does it take up {what}?{}",
+            "{asks}: until which day is it open for this property, and does it cover {what}?{}",
             section(route)
         )
     };

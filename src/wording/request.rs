@@ -1,8 +1,8 @@
 //! The request, in one sentence that a clerk can act on.
 
 use crate::diagnostic::words;
-use crate::house::ReferenceSource;
-use crate::reconcile::{CouldExplain, Figure, Reconciliation};
+use crate::house::{Face, ReferenceSource};
+use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
 use crate::units::length::Length;
 use crate::wording::sentences::{Sentences, the, whole};
 
@@ -12,42 +12,36 @@ impl Sentences<'_> {
     /// If the figure is larger, it asks to correct it or to state what else it counts; if rounding alone would
     /// account for it, it asks only how the walls were measured. If the figure is smaller, nothing is requested.
     pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
-        let (says, measured) = (figure.area().whole_sq_ft(), figure.start().whole_sq_ft());
+        let (says, measured) = (figure.area().whole_sq_ft(), figure.same_way().whole_sq_ft());
         if says == measured {
-            return "Nothing is asked for: the two agree.".to_owned();
+            return "No change is requested: the two agree.".to_owned();
         }
         if says < measured {
             return format!(
-                "Nothing is asked for: {} is smaller than the house as measured. Ask a licensed professional before handing in these pages.",
+                "No change is requested: {} is smaller than the house as measured. Ask a licensed professional before handing in these pages.",
                 the(figure)
             );
         }
-        let area = whole(figure.start());
+        let area = whole(figure.same_way());
         let walls = self.walls_to_measure(reconciliation, figure);
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && figure.rounding_test().between().is_none();
         let first = if is_rounding && walls.is_none() {
             format!(
-                "Please tell how each wall was measured and rounded: measured to {}, the area is {area} sq ft",
-                self.fine()
+                "Please state how each wall was measured and rounded. Measured to {}, the area is {area} sq ft{}",
+                self.fine(),
+                taken_as(figure)
             )
         } else {
-            let total = whole(figure.area());
             format!(
-                "Please correct the {}'s area to {area} sq ft, or tell what else its {total} sq ft include",
-                self.named(figure)
+                "Please correct {} to {area} sq ft{}, or state what else its {} sq ft includes",
+                the(figure),
+                taken_as(figure),
+                whole(figure.area())
             )
         };
         let walls = walls.map(|walls| format!("; please measure {walls} again"));
         format!("{first}{}.", walls.unwrap_or_default())
-    }
-
-    /// The name of a figure without an article.
-    fn named(&self, figure: &Figure) -> String {
-        match figure.word() {
-            "figure" => format!("\"{}\"", figure.name()),
-            word => word.to_owned(),
-        }
     }
 
     /// The first four walls whose recorded length differs by more than rounding, after the side or on the record's
@@ -61,19 +55,22 @@ impl Sentences<'_> {
         if !figure.is_record() {
             return None;
         }
-        let several = self.house.spaces.len() > 1;
+        let mut left = MOST;
         let mut names: Vec<String> = Vec::new();
         for (i, space) in self.house.spaces.iter().enumerate() {
-            for (k, side) in space.sides.iter().enumerate() {
-                if self.differs_from_record(reconciliation, i, k) {
-                    names.push(match several {
-                        true => format!("side {} of {}", side.number, space.name),
-                        false => format!("side {}", side.number),
-                    });
-                }
+            let numbers = (0..space.sides.len())
+                .filter(|&k| self.differs_from_record(reconciliation, i, k))
+                .map(|k| space.sides[k].number.get());
+            let numbers: Vec<usize> = numbers.take(left).collect();
+            if numbers.is_empty() {
+                continue;
             }
+            left -= numbers.len();
+            names.push(match self.house.spaces.len() {
+                1 => words::sides(&numbers),
+                _ => format!("{} of {}", words::sides(&numbers), words::the_named(&space.name)),
+            });
         }
-        names.truncate(MOST);
         (!names.is_empty()).then(|| words::all_of(&names))
     }
 
@@ -106,4 +103,17 @@ impl Sentences<'_> {
         };
         here.sides[side].recorded().or_else(on_sketch)
     }
+}
+
+/// What the figure says it counts, and at which face, after an area taken the same way: ` (with the porch)`.
+fn taken_as(figure: &Figure) -> String {
+    let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
+    let with = counting.map(|line| format!("with {}", words::all_named(line.counted())));
+    let face = match figure.face() {
+        Face::Outside => None,
+        Face::Frame => Some("at the frame".to_owned()),
+        Face::Inside => Some("measured inside".to_owned()),
+    };
+    let terms: Vec<String> = with.into_iter().chain(face).collect();
+    if terms.is_empty() { String::new() } else { format!(" ({})", terms.join(", ")) }
 }

@@ -196,17 +196,23 @@ impl Sentences<'_> {
 
     /// `measured`, or if no counted wall was, its source: `from plan`.
     pub(crate) fn known(&self) -> &'static str {
-        let sources = self.sources();
-        let has = |source: LengthSource| sources.contains(&source);
-        if sources.is_empty() || has(LengthSource::Measured) {
-            "measured"
-        } else if has(LengthSource::Plan) {
-            "from plan"
-        } else if has(LengthSource::Record) {
-            "from record"
-        } else {
-            "estimated"
+        match self.obtained() {
+            LengthSource::Plan => "from plan",
+            LengthSource::Record => "from record",
+            LengthSource::Estimated => "estimated",
+            LengthSource::Measured | LengthSource::Closing => "measured",
         }
+    }
+
+    /// How the counted area was obtained: measured if any of its lengths was.
+    pub(crate) fn obtained(&self) -> LengthSource {
+        let sources = self.sources();
+        let surest = [LengthSource::Measured, LengthSource::Plan, LengthSource::Record];
+        let found = surest.into_iter().find(|source| sources.contains(source));
+        found.unwrap_or(match sources.is_empty() {
+            true => LengthSource::Measured,
+            false => LengthSource::Estimated,
+        })
     }
 
     /// How the lengths of counted spaces were obtained, apart from those that follow from others.
@@ -344,8 +350,8 @@ impl Sentences<'_> {
         settle.extend(self.unseen_wall());
         let ours = self.ours(figure);
         let mut items: Vec<String> = Vec::new();
-        for (i, one) in shown.iter().enumerate() {
-            items.push(self.cause_sentence(figure, one, i == 0));
+        for one in shown {
+            items.push(self.cause_sentence(figure, one));
         }
         Some(Accounts {
             opening: "Possible:".to_owned(),
@@ -369,18 +375,13 @@ impl Sentences<'_> {
     }
 
     /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
-    fn cause_sentence(&self, figure: &Figure, one: &Explanation, is_first: bool) -> String {
-        let words = causes::said(one.cause, self.listed(figure));
-        let words = if is_first { capital(&words) } else { words };
-        let also = match (one.cause, one.rounding) {
-            (Cause::Rounding(_) | Cause::Face(_), _) | (_, None) => String::new(),
-            (_, Some(rounding)) => format!(", with {}", causes::rounded(rounding)),
-        };
+    fn cause_sentence(&self, figure: &Figure, one: &Explanation) -> String {
+        let words = capital(&self.cause_said(figure, one));
         let strength = one.strength().map(strength).unwrap_or_default();
         let gives = Interval::about(one.sq_ft, one.allows());
         let who = format!("{}, {},", the(figure), whole(figure.area()));
         format!(
-            "{words}{also}{strength}: {}; {}",
+            "{words}{strength}: {}; {}",
             gives.text(),
             gives.compared(&who, figure.area().whole_sq_ft())
         )
@@ -400,7 +401,7 @@ impl Sentences<'_> {
             ),
             items: Vec::new(),
             closing: format!(
-                "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house: another house's card or a mirrored unit cannot be seen from the total.{}",
+                "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house: another house's card or a mirrored unit cannot be told from the total.{}",
                 self.ours(figure)
             ),
         })
@@ -414,11 +415,28 @@ impl Sentences<'_> {
             follows.map(move |side| {
                 format!(
                     "measure side {} of {} too, which now follows from the others",
-                    side.number, space.name
+                    side.number,
+                    words::the_named(&space.name)
                 )
             })
         });
         unseen.next()
+    }
+
+    /// How many combinations of causes were weighed for a figure, and how many of them fit.
+    pub(crate) fn weighed_and_fitting(&self, figure: &Figure) -> (String, String) {
+        let text = |count: u64| thousands(i64::try_from(count).unwrap_or(i64::MAX));
+        let explanations = figure.explanations();
+        (text(explanations.weighed()), text(explanations.fitting()))
+    }
+
+    /// A cause in words, with the way of rounding under which it does best where that is not the figure's own.
+    pub(crate) fn cause_said(&self, figure: &Figure, one: &Explanation) -> String {
+        let said = causes::said(one.cause, self.listed(figure));
+        match (one.cause, one.rounding) {
+            (Cause::Rounding(_) | Cause::Face(_), _) | (_, None) => said,
+            (_, Some(rounding)) => format!("{said}, with {}", causes::rounded(rounding)),
+        }
     }
 
     /// The house with what the file states about a figure besides its total.
@@ -515,8 +533,8 @@ impl Sentences<'_> {
         }
         let sentence = |missing: &crate::house::Missing| {
             format!(
-                "The record also lists {}, {} sq ft, which was not found on site: ask whether the total includes it.",
-                missing.name,
+                "The record also lists {}, {} sq ft, which was not found on site: please state whether the total includes it.",
+                words::the_named(&missing.name),
                 whole(missing.recorded.area())
             )
         };
@@ -537,7 +555,7 @@ impl Sentences<'_> {
         let house = self.house;
         let mut sentences = Vec::new();
         if let Some(measured) = &self.house.particulars.measured {
-            sentences.push(measured_by(measured));
+            sentences.push(self.measured_by(measured));
         }
         if !house.spaces.is_empty() {
             sentences.push(self.plus_minus());
@@ -556,6 +574,20 @@ impl Sentences<'_> {
         sentences
     }
 
+    /// When, by whom and with what the sides were obtained.
+    pub(crate) fn measured_by(&self, measured: &crate::house::Measured) -> String {
+        let how = match self.obtained() {
+            LengthSource::Plan => "Taken from a plan",
+            LengthSource::Record => "Taken from the record",
+            LengthSource::Estimated => "Estimated",
+            LengthSource::Measured | LengthSource::Closing => "Measured",
+        };
+        let day = measured.date.strftime("%B %-d, %Y");
+        let by = measured.by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
+        let with = measured.with.as_ref().map(|with| format!(" ({with})")).unwrap_or_default();
+        format!("{how} on {day}{by}{with}.")
+    }
+
     /// Says that the counted spaces were not measured, if their lengths come from a plan, a record or estimates.
     pub(crate) fn only_from_a_plan(&self) -> Option<String> {
         let sources = self.sources();
@@ -570,10 +602,7 @@ impl Sentences<'_> {
         .into_iter()
         .filter_map(|(source, words)| sources.contains(&source).then_some(words))
         .collect();
-        Some(format!(
-            "No wall was measured: every length of what is counted is {}.",
-            words::one_of(&words)
-        ))
+        Some(format!("No counted wall was measured: every length is {}.", words::one_of(&words)))
     }
 
     /// The height rule the file followed, if it deducts low ceilings.
@@ -716,7 +745,7 @@ impl Sentences<'_> {
                 _ => format!("its own sides: {}'s own lengths", the(figure)),
             },
             BridgeStep::Counting => {
-                format!("counting: {} counts {}", the(figure), words::all_of(line.counted()))
+                format!("counting: {} counts {}", the(figure), words::all_named(line.counted()))
             }
             BridgeStep::NotExplained => "not explained".to_owned(),
         }
@@ -750,15 +779,7 @@ impl Sentences<'_> {
     }
 }
 
-/// When, by whom and with what the sides were measured.
-pub(crate) fn measured_by(measured: &crate::house::Measured) -> String {
-    let day = measured.date.strftime("%B %-d, %Y");
-    let by = measured.by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
-    let with = measured.with.as_ref().map(|with| format!(" ({with})")).unwrap_or_default();
-    format!("Measured on {day}{by}{with}.")
-}
-
-/// What the last step leaves unexplained, as printed.
+/// What the last step leaves, as it is printed.
 pub(crate) fn not_explained(figure: &Figure) -> i64 {
     let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
     lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
@@ -859,6 +880,21 @@ pub(crate) fn to_hundredths(length: Length) -> String {
     format!("{}{point}{decimals}", group_thousands(whole))
 }
 
+/// Areas of one column in square feet: two decimals each, or none where all are whole.
+pub(crate) fn in_a_column(areas: &[Area]) -> Vec<String> {
+    let hundredths =
+        |area: Area| rounded_quotient(100 * area.half_nm2(), Area::SQUARE_FOOT.half_nm2());
+    let decimals = if areas.iter().all(|area| hundredths(*area) % 100 == 0) { 0 } else { 2 };
+    let text = |area: &Area| {
+        let sign = if hundredths(*area) < 0 { "\u{2212}" } else { "" };
+        let digits = area.in_unit(Area::SQUARE_FOOT, decimals);
+        let digits = digits.trim_start_matches('-');
+        let (whole, point) = digits.split_at(digits.find('.').unwrap_or(digits.len()));
+        format!("{sign}{}{point}", group_thousands(whole))
+    };
+    areas.iter().map(text).collect()
+}
+
 /// `1,530 to 1,581`, or one number if both ends are the same.
 pub(crate) fn range_text(range: Option<Range>) -> String {
     match range {
@@ -904,7 +940,7 @@ pub(crate) fn statement(figure: &Figure, known: &str) -> String {
     // The figure's own face and counting, which are applied to the house too.
     let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
     let counting = counting
-        .map(|line| format!(", with {}", words::all_of(line.counted())))
+        .map(|line| format!(", with {}", words::all_named(line.counted())))
         .unwrap_or_default();
     let face = match figure.face() {
         Face::Outside => "",
@@ -923,7 +959,7 @@ pub(crate) fn statement(figure: &Figure, known: &str) -> String {
         let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((share, "0"));
         format!("{}.{tenth}", group_thousands(whole))
     });
-    let of = if known == "measured" { "measured".to_owned() } else { format!("what is {known}") };
+    let of = if known == "measured" { "measured".to_owned() } else { format!("the area {known}") };
     match (apart, share) {
         (0, _) => format!("{head} No difference."),
         (_, Some(share)) => {

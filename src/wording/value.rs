@@ -13,6 +13,7 @@ use crate::value::tax::{Cap, Outcome, Tax};
 use crate::value::ways::{Method, Way};
 use crate::value::{CauseClass, Given, Worth};
 use crate::wording::block::{Block, Footnotes};
+use crate::wording::sentences::capital;
 
 fn heading(text: &str) -> Block {
     Block::Heading(text.to_owned())
@@ -195,7 +196,11 @@ impl Worth {
         let is_certain = deadline.is_certain();
         let figure = when.clone().filter(|_| is_certain);
         let mut says: Vec<String> = Vec::new();
-        says.extend(when.filter(|_| !is_certain).map(|when| format!("It would be {when}.")));
+        let uncertain = when.filter(|_| !is_certain);
+        says.extend(uncertain.map(|when| match deadline.day() {
+            Some(_) => format!("By our notes: {when}."),
+            None => format!("{}.", capital(&when)),
+        }));
         says.push(with_source(rule, notes));
         says.extend(self.about_the_day(deadline));
         vec![

@@ -18,17 +18,18 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
     let all = words(page).join(" ");
     let has_record = text.lines().any(|line| line.trim_start().starts_with("record "));
     let has_level = text.contains("level ");
-    for (wanted, part) in [
-        (true, "Measured"),
-        (has_level, "Scale "),
-        (has_record, "step by step"),
-        (has_record, "not explained"),
-    ] {
+    for (wanted, part) in
+        [(has_level, "Scale "), (has_record, "step by step"), (has_record, "not explained")]
+    {
         if wanted && !all.contains(part) {
             missing.push(format!("{part}: {all}"));
         }
     }
-    let asked = ["Please correct", "Please tell", "Nothing is asked for"];
+    let obtained = ["Measured", "From plan", "From record", "Estimated"];
+    if !obtained.iter().any(|obtained| all.contains(obtained)) {
+        missing.push(format!("how the area was obtained: {all}"));
+    }
+    let asked = ["Please correct", "Please state", "No change is requested"];
     if has_record && !asked.iter().any(|asked| all.contains(asked)) {
         missing.push(format!("what is asked for: {all}"));
     }

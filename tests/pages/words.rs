@@ -89,7 +89,8 @@ fn a_bay_is_half_rectangles_and_a_curve_is_its_segment() {
 fn the_pages_are_in_order_and_state_their_number() {
     let pages = pages(&sketch("two-story"));
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
-    assert_eq!(&titles[..2], ["Exhibit", "Upper floor; Calculations"]);
+    assert_eq!(&titles[..2], ["Exhibit", "Upper floor"]);
+    assert!(titles[2].starts_with("Calculations"), "{titles:?}");
     assert!(titles.last().is_some_and(|title| title.starts_with("Source")), "{titles:?}");
     let count = titles.len();
     for (i, page) in pages.pages().iter().enumerate() {
@@ -311,7 +312,7 @@ fn lengths_at_another_face_are_lettered_as_they_were_typed() {
     // 30 mm of boards outside the drawing's frame, none where the two parts meet: 13,050 + 2 × 30, 3,780 + 30.
     let pages = pages(&sketch("modular"));
     let all = words(&pages.pages()[0]);
-    for length in ["13110 mm from plan", "3810 mm from plan", "12280 mm from plan"] {
+    for length in ["13,110 mm from plan", "3,810 mm from plan", "12,280 mm from plan"] {
         assert!(all.contains(&length.to_owned()), "{length} in {all:?}");
     }
     assert!(!all.iter().any(|words| words.ends_with("\" from plan")), "{all:?}");

@@ -234,9 +234,9 @@ fn a_listed_area_equal_to_the_unexplained_rest_is_asked_about() {
         );
         text_report(&text.replace("1,200", "1,248"))
     };
-    assert!(step("48").contains("possible: Front step counted +48"), "{}", step("48"));
-    // Listed with another area, it would leave 1 sq ft: the record's total would include the record's own area.
-    assert!(!step("47").contains("possible: Front step counted +48"), "{}", step("47"));
+    assert!(step("48").contains("possible: front step counted +48"), "{}", step("48"));
+    // Listed with another area, it would leave a foot: the record's own area is what its total would hold.
+    assert!(!step("47").contains("possible: front step counted +48"), "{}", step("47"));
 }
 
 #[test]
@@ -355,6 +355,6 @@ fn our_bay_and_theirs_at_different_places_are_reported_separately() {
 fn an_equal_area_listed_by_the_record_is_evidence() {
     // 1,734 on the record against 1,686 of its own sketch, and a front step listed with 48.
     let report = text_report(include_str!("../../sketches/record-sketch.sides"));
-    assert!(report.contains("possible: Front step counted +48"), "{report}");
+    assert!(report.contains("possible: front step counted +48"), "{report}");
     assert!(!report.contains("Nothing that was weighed"), "{report}");
 }

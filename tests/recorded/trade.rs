@@ -195,7 +195,7 @@ fn like_is_compared_with_like() {
         )
     };
     let report = text_report(&with("record 1,302 sq ft counting \"Porch\""));
-    assert!(report.contains("Record 1,302 sq ft, with Porch. Measured the same way 1,300 sq ft. Difference 2 sq ft (0.2% of measured)."), "{report}");
+    assert!(report.contains("Record 1,302 sq ft, with the porch. Measured the same way 1,300 sq ft. Difference 2 sq ft (0.2% of measured)."), "{report}");
     // 6" of veneer less all round: 29 × 39 = 1,131.
     let report = text_report(&with("veneer 6\"\nplan 1,130 sq ft measured to frame"));
     assert!(
@@ -215,7 +215,7 @@ fn areas_from_a_plan_are_not_called_measured() {
     let report = text_report(text);
     assert!(report.contains("From plan 1,200 sq ft. Difference 10 sq ft"), "{report}");
     assert!(
-        !report.contains("Measured 1,200") && report.contains("No wall was measured"),
+        !report.contains("Measured 1,200") && report.contains("No counted wall was measured"),
         "{report}"
     );
     assert!(

@@ -59,6 +59,7 @@ pub(crate) fn text(worth: &Worth) -> String {
         | Block::Hint(text)
         | Block::Item(text) => text,
         Block::Row { name, figure } | Block::Total { name, figure } => format!("{name} | {figure}"),
+        Block::Numbered { number, text } => format!("{number}. {text}"),
         Block::Footnote { number, text } => format!("[{number}] {text}"),
         Block::Table { heads, rows } => {
             let rows: Vec<String> = rows.iter().map(|row| row.join(" | ")).collect();

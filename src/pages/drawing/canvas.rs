@@ -24,6 +24,8 @@ pub(crate) struct Canvas {
     walls: Vec<Stroke>,
     dimensions: Vec<Stroke>,
     texts: Vec<Text>,
+    /// The corners of every outline.
+    corners: Vec<Point>,
     /// The work after which no more labels are placed, in lines and labels compared.
     most_looked_at: usize,
 }
@@ -57,6 +59,11 @@ pub(crate) enum Mark {
 #[derive(Clone, Debug)]
 pub(crate) struct Block {
     pub(crate) lines: Vec<(Typeface, f64, String)>,
+}
+
+/// How far from its wall a dimension line stands in a row.
+fn row_pt(row: u8) -> f64 {
+    9.0 + f64::from(row) * 11.5
 }
 
 /// What a leader may cross.
@@ -136,6 +143,7 @@ impl Canvas {
             walls: Vec::new(),
             dimensions: Vec::new(),
             texts: Vec::new(),
+            corners: Vec::new(),
             most_looked_at: usize::MAX,
         }
     }
@@ -170,6 +178,7 @@ impl Canvas {
         for (from, to) in walls.iter().flat_map(WallOnPage::stretches) {
             self.occupancy.add_line(from, to, sort);
         }
+        self.corners.extend(walls.iter().map(|wall| wall.from));
         let stroke = Stroke { dashes, ..Stroke::of(path(walls), width_pt) };
         self.walls.push(stroke.of_part(part));
     }
@@ -312,11 +321,12 @@ impl Canvas {
         let is_told_elsewhere = dimension.or_else.is_some();
         SIZES_PT.into_iter().any(|size_pt| {
             !self.is_spent()
-                && ((0..4).any(|row| self.along(dimension, out, row, size_pt))
+                && (self.along_outside(dimension, 0.0, size_pt)
                     || is_told_elsewhere && self.along_other(dimension, size_pt)
-                    || self.along(dimension, inward, 0, size_pt)
+                    || self.beyond_all(dimension, size_pt)
                     || self.leader(dimension, out, size_pt, Over::Nothing)
-                    || self.along(dimension, inward, 1, size_pt)
+                    || self.along(dimension, inward, row_pt(0), size_pt)
+                    || self.along(dimension, inward, row_pt(1), size_pt)
                     || self.leader(dimension, inward, size_pt, Over::Nothing))
         })
     }
@@ -325,17 +335,38 @@ impl Canvas {
     fn along_other(&mut self, dimension: &Dimension, size_pt: f64) -> bool {
         let Some(wall) = dimension.or_else else { return false };
         let other = Dimension { wall, ..dimension.clone() };
-        (0..4).any(|row| self.along(&other, wall.out, row, size_pt))
+        self.along_outside(&other, 0.0, size_pt)
     }
 
-    /// Places a dimension line parallel to the wall, with slashes at its ends and the text above it.
-    fn along(&mut self, dimension: &Dimension, out: Point, row: u8, size_pt: f64) -> bool {
+    /// Outside along the wall in the first row that is free, so far off.
+    fn along_outside(&mut self, dimension: &Dimension, off_pt: f64, size_pt: f64) -> bool {
+        let out = dimension.wall.out;
+        (0..4).any(|row| self.along(dimension, out, off_pt + row_pt(row), size_pt))
+    }
+
+    /// Outside beyond every corner that stands in front of a level or upright wall: a porch, a wing, the end of a notch.
+    fn beyond_all(&mut self, dimension: &Dimension, size_pt: f64) -> bool {
+        let wall = &dimension.wall;
+        if wall.out.x_pt.abs() > 1e-6 && wall.out.y_pt.abs() > 1e-6 {
+            return false;
+        }
+        self.occupancy.count(self.corners.len());
+        let along = wall.from.to(wall.to).unit();
+        let in_front = self.corners.iter().map(|corner| wall.from.to(*corner)).filter(|way| {
+            let at = way.dot(along);
+            at > -2.0 && at < wall.length_pt() + 2.0
+        });
+        let off_pt = in_front.map(|way| way.dot(wall.out)).fold(0.0, f64::max);
+        off_pt > 1.0 && self.along_outside(dimension, off_pt, size_pt)
+    }
+
+    /// A dimension line parallel to the wall and so far from it, slashes at its ends, its text above it.
+    fn along(&mut self, dimension: &Dimension, out: Point, off: f64, size_pt: f64) -> bool {
         let wall = &dimension.wall;
         let width = fonts::width_pt(dimension.hand, size_pt, &dimension.words);
         if wall.is_curved() || wall.length_pt() < 9.0 || width > wall.length_pt() - 1.0 {
             return false;
         }
-        let off = 9.0 + f64::from(row) * 11.5;
         let (from, to) = (wall.from.plus(out, off), wall.to.plus(out, off));
         let turn = reading_turn(wall.from.to(wall.to));
         let radians = turn.to_radians();
@@ -388,8 +419,13 @@ impl Canvas {
                 if !clear {
                     return None;
                 }
+                // So that two labels are not read as one.
+                const APART_PT: f64 = 4.0;
                 let text = text_at_tip(dimension, start, tip, size_pt);
-                self.occupancy.has_room(&text.corners()).then_some((tip, text))
+                let ground = text.corners();
+                let free =
+                    self.occupancy.has_room(&ground) && self.occupancy.is_alone(&ground, APART_PT);
+                free.then_some((tip, text))
             })
         });
         let Some((tip, text)) = placed else { return false };

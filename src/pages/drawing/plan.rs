@@ -624,7 +624,7 @@ impl Plan<'_> {
         }
         self.shapes = shapes;
         if is_numbered {
-            self.note("small number at a wall: its side in the table of sides");
+            self.note("small number at a wall: its side in the Calculations");
         }
     }
 
@@ -643,7 +643,7 @@ impl Plan<'_> {
             let has_plan =
                 self.say.house.drawn.iter().any(|drawn| drawn.drawn == ReferenceSource::Plan);
             let whose = if has_plan { "the record or the plan" } else { "the record" };
-            self.note(&format!("[ ]: the length on {whose} where that is not this wall rounded"));
+            self.note(&format!("[ ]: the length on {whose}, where it is not this wall rounded"));
         }
         let differs = recorded.is_some_and(|recorded| recorded.differs);
         let misread = self.marks.misread.contains(&(shape.space, source));
@@ -683,7 +683,7 @@ impl Plan<'_> {
             let name = fonts::shown(&here.name);
             if here.closed.misclosure != Misclosure::default() {
                 notes.push(format!(
-                    "{name}: its sides end {} of where they began; that is spread over them",
+                    "{name}: the walk ends {} of where it began; that is spread over its sides",
                     here.closed.misclosure.spoken()
                 ));
             }
@@ -693,7 +693,7 @@ impl Plan<'_> {
             }
             if here.face != Face::Outside && here.kind.has_walls() {
                 notes.push(format!(
-                    "{name}: measured to the {} face, drawn and dimensioned outside",
+                    "{name}: measured to the {} face, drawn and dimensioned at the outside face",
                     here.face.word()
                 ));
             }
@@ -765,7 +765,7 @@ pub(crate) fn side_words(
             if (as_measured || is_spread(here, source, vector))
                 && (!side.words.estimated || written.length() == vector.chord_length()) =>
         {
-            written.to_string()
+            written.grouped()
         }
         SideRun::ByClosing(_) | SideRun::Close => format!("{} by closing", chord()),
         SideRun::Arc(..) => {
