@@ -121,3 +121,70 @@ fn other_format(bytes: &[u8]) -> Option<(&'static str, &'static str)> {
         return None;
     })
 }
+
+#[cfg(all(test, feature = "pages"))]
+#[expect(clippy::float_arithmetic, reason = "a screen shows feet")]
+mod tests {
+    use std::error::Error;
+    use std::fs;
+    use std::path::Path;
+
+    use super::*;
+    use crate::geometry::compass::Direction;
+    use crate::sketch::rows::{How, rows};
+
+    /// Feet to the right and toward the street, from nanometers east and north.
+    #[expect(clippy::cast_precision_loss, reason = "a screen shows feet")]
+    fn seen((east, north): (i64, i64), front: Direction) -> [f64; 2] {
+        let (east, north) = (east as f64 / 304_800_000.0, north as f64 / 304_800_000.0);
+        match front {
+            Direction::South => [east, -north],
+            Direction::North => [-east, north],
+            Direction::East => [north, east],
+            Direction::West => [-north, -east],
+        }
+    }
+
+    /// Checks that each row ends at a corner of the draft, but for what closing moves: an inch, with an estimated wall
+    /// a foot. Returns how many ends there were.
+    fn lie_as_drawn(name: &str, text: &str) -> Result<usize, Box<dyn Error>> {
+        let draft = draft(&Source::new(name, text))?;
+        let front = draft.particulars.front.unwrap_or(Direction::South);
+        let level = draft.level.unwrap_or_default();
+        let walks = rows(text).walks;
+        let mut checked = 0;
+        for drawn in &draft.walks {
+            let walk = walks.iter().find(|walk| walk.name == drawn.name && walk.level == level);
+            let walk = walk.ok_or_else(|| format!("{name}: no rows of {}", drawn.name))?;
+            let corners: Vec<[f64; 2]> =
+                drawn.corners().into_iter().map(|corner| seen(corner, front)).collect();
+            let is_about = walk.rows.iter().any(|row| row.how == How::About);
+            let most = if is_about { 1.0 } else { 1.0 / 12.0 };
+            for piece in walk.rows.iter().flat_map(|row| &row.pieces) {
+                let is_there = |corner: &[f64; 2]| {
+                    let (x, y) = (corner[0] - piece.to[0], corner[1] - piece.to[1]);
+                    x.hypot(y) <= most
+                };
+                assert!(corners.iter().any(is_there), "{name}: {} {piece:?}", walk.name);
+                checked += 1;
+            }
+        }
+        Ok(checked)
+    }
+
+    #[test]
+    fn rows_lie_where_a_draft_draws_them() -> Result<(), Box<dyn Error>> {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("sketches");
+        let mut checked = 0;
+        for entry in fs::read_dir(folder)? {
+            let path = entry?.path();
+            if path.extension().is_some_and(|ending| ending == "sides") {
+                checked += lie_as_drawn(&path.display().to_string(), &fs::read_to_string(&path)?)?;
+            }
+        }
+        assert!(checked > 150, "{checked}");
+        let open = "level \"G\"\nliving \"H\"\nnorth 28'\neast 17'\nbay east 8' out 2' flat 4'\neast 17'\nsouth 27'\nwest 40'\n";
+        assert_eq!(lie_as_drawn("open", open)?, 8);
+        Ok(())
+    }
+}

@@ -273,6 +273,12 @@ impl Diagnostic {
         self.span
     }
 
+    /// The other places that matter, each with what to look for there.
+    #[must_use]
+    pub fn others(&self) -> &[(Span, String)] {
+        &self.others
+    }
+
     /// What to type or do instead.
     #[must_use]
     pub fn helps(&self) -> &[String] {

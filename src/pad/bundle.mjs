@@ -60,7 +60,7 @@ const worker = await bundled('worker.ts');
 const script = await bundled('main.ts', {
   WORKER: JSON.stringify(worker),
   EXAMPLE: JSON.stringify(fs.readFileSync(path.join(root, 'sketches/brick-garage.sides'), 'utf8')),
-  LICENSES: JSON.stringify(licenses()),
+  LICENSES: JSON.stringify(zlib.gzipSync(licenses(), { level: 9 }).toString('base64')),
 });
 const style = fs.readFileSync(path.join(here, 'src/style.css'), 'utf8');
 const words = fs.readFileSync(path.join(here, 'src/words.ts'), 'utf8');

@@ -12,7 +12,8 @@
 //! let walks = rows(text).walks;
 //! assert_eq!(walks[0].rows[0].way, Some(Way::Back));
 //! assert_eq!(walks[0].gap, "28' toward the street");
-//! let longer = Edit::Side { line: 4, way: Way::Back, length: "30' 6\"".into(), how: Default::default() };
+//! let (how, shape) = Default::default();
+//! let longer = Edit::Side { line: 4, way: Way::Back, length: "30' 6\"".into(), how, shape };
 //! assert!(edited(text, &longer).contains("    north 30' 6\" # the west wall"));
 //! ```
 #![expect(clippy::float_arithmetic, reason = "positions on a screen, which no figure is made from")]
@@ -22,11 +23,14 @@ mod edit;
 use serde::{Deserialize, Serialize};
 
 use super::Reading;
+use super::bay;
 use super::statement::SpaceStatement;
-use super::statement::{FigureKind, Head, HeadLine, Place, Run, SideWords, Statement};
+use super::statement::{
+    Bay, FigureKind, Head, HeadLine, Place, Run, SideWords, Statement, usual_form,
+};
 use crate::diagnostic::{Source, words};
 use crate::geometry::compass::{Axis, Direction};
-use crate::units::length::Length;
+use crate::units::length::{Form, Length, Written};
 pub use edit::{Edit, edited};
 
 /// A direction as seen from the street.
@@ -90,13 +94,54 @@ pub enum How {
     About,
 }
 
+/// What a row is, with the lengths that a straight wall does not have, as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "is", rename_all = "lowercase")]
+pub enum Shape {
+    /// A straight wall.
+    #[default]
+    Straight,
+    /// An angled bay; the length of the row is its width along the wall.
+    Bay {
+        /// How far it stands out.
+        out: String,
+        /// The width of its flat front.
+        flat: String,
+    },
+    /// A round bay; the length of the row is its width along the wall.
+    Round {
+        /// How far it stands out.
+        out: String,
+    },
+    /// A slanted wall: the row holds its first leg.
+    Slant {
+        /// The direction of the second leg.
+        to: Way,
+        /// The length of the second leg.
+        leg: String,
+    },
+    /// A side that a row only shows.
+    Other,
+}
+
+/// A part of what a row draws: a line or an arc to a position.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Piece {
+    /// Its end, in feet.
+    pub to: [f64; 2],
+    /// For an arc, its radius in feet, and whether it bulges to the right of the walking direction.
+    pub curve: Option<(f64, bool)>,
+}
+
 /// One side as a row.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Row {
     /// Its line in the file, counted from 1.
     pub line: usize,
-    /// Its direction; `None` for a slanted or curved side or `close`, which a row only shows.
+    /// Its direction; `None` for a side that a row only shows: a curved wall, a bearing or `close`.
     pub way: Option<Way>,
+    /// What it is.
+    pub shape: Shape,
     /// The side as typed, without the words after it.
     pub typed: String,
     /// The length as typed; empty if it has none.
@@ -105,14 +150,16 @@ pub struct Row {
     pub parts: Option<[String; 3]>,
     /// How the length was obtained.
     pub how: How,
+    /// The file of its picture.
+    pub picture: Option<String>,
     /// Whether the line could be read.
     pub is_read: bool,
     /// The start of the side, in feet.
     pub from: [f64; 2],
     /// The end of the side, in feet.
     pub to: [f64; 2],
-    /// The radius of a curved side in feet, and whether it bulges to the right of the walking direction.
-    pub curve: Option<(f64, bool)>,
+    /// What is drawn from its start to its end: one line or arc, for an angled bay three lines.
+    pub pieces: Vec<Piece>,
 }
 
 /// The sides of one space.
@@ -130,6 +177,8 @@ pub struct Walk {
     pub within: Option<String>,
     /// Its start, in feet.
     pub start: [f64; 2],
+    /// The space and corner (from 1) it begins at, if the file says it that way.
+    pub corner: Option<(String, usize)>,
     /// Its sides.
     pub rows: Vec<Row>,
     /// What is missing to return to the start, in words; empty if nothing is.
@@ -153,6 +202,8 @@ pub struct Heads {
     pub plan: String,
     /// The thickness after `veneer`, or `none`.
     pub veneer: String,
+    /// The unit of numbers without one; empty if the file does not state it.
+    pub units: String,
 }
 
 /// A sides file as rows.
@@ -160,6 +211,10 @@ pub struct Heads {
 pub struct Rows {
     /// The fields before the first level.
     pub heads: Heads,
+    /// The compass words that the file uses for back, right, front, left.
+    pub compass: [&'static str; 4],
+    /// The names of the levels, in file order.
+    pub levels: Vec<String>,
     /// Every walk, in file order.
     pub walks: Vec<Walk>,
 }
@@ -170,7 +225,11 @@ pub struct Rows {
 pub fn rows(text: &str) -> Rows {
     let source = Source::new("", text);
     let Reading { sketch, .. } = super::read(&source);
-    let mut maker = Maker::new(front_of(&sketch));
+    let runs = sketch.lines.iter().filter_map(|line| match &line.statement {
+        Some(Statement::Side(run, _)) => Some(run),
+        _ => None,
+    });
+    let mut maker = Maker::new(front_of(&sketch), usual_form(runs));
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     for (i, typed) in text.lines().enumerate() {
         let statement = sketch.lines.get(i).and_then(|line| line.statement.as_ref());
@@ -198,11 +257,14 @@ struct Open {
     /// Named corners, each with the number of sides before it.
     corners: Vec<(String, usize)>,
     curves: Vec<Option<(i64, i64)>>,
-    is_drawn: bool,
+    bays: Vec<Option<Bay>>,
 }
 
 struct Maker {
     front: Direction,
+    /// How most sides are written.
+    form: Form,
+    levels: Vec<String>,
     heads: Heads,
     level: String,
     open: Option<Open>,
@@ -212,9 +274,11 @@ struct Maker {
 }
 
 impl Maker {
-    fn new(front: Direction) -> Maker {
+    fn new(front: Direction, form: Form) -> Maker {
         Maker {
             front,
+            form,
+            levels: Vec::new(),
             heads: Heads::default(),
             level: String::new(),
             open: None,
@@ -228,6 +292,7 @@ impl Maker {
             Some(Statement::Level(level)) => {
                 self.close();
                 self.level.clone_from(&level.name.text);
+                self.levels.push(self.level.clone());
             }
             Some(Statement::Space(space)) => self.begin(number, space),
             Some(Statement::Lot(lot)) => {
@@ -239,9 +304,7 @@ impl Maker {
                 self.is_elsewhere = true;
             }
             Some(Statement::Side(run, words)) => self.side(number, typed, run, words),
-            Some(Statement::Bay(bay, _)) => {
-                self.bay(number, typed, bay.direction, bay.width.length())
-            }
+            Some(Statement::Bay(bay, words)) => self.bay(number, typed, bay, words),
             Some(Statement::Corner(name)) => {
                 if let Some(open) = &mut self.open {
                     open.corners.push((name.text.clone(), open.walk.rows.len()));
@@ -269,6 +332,10 @@ impl Maker {
                     self.heads.veneer = rest.to_owned();
                     return;
                 }
+                Head::Units(unit) => {
+                    self.heads.units = unit.word().to_owned();
+                    return;
+                }
                 _ => return,
             },
             Statement::Figure(figure) => match figure.kind {
@@ -289,6 +356,9 @@ impl Maker {
         let name = space.name.text.clone();
         let walk = (line, space.kind.word(), name, self.level.clone(), within);
         self.begin_at(walk, start);
+        if let (Place::CornerOf(name, number), Some(open)) = (&space.place, &mut self.open) {
+            open.walk.corner = Some((name.text.clone(), number.number));
+        }
     }
 
     fn begin_at(
@@ -305,6 +375,7 @@ impl Maker {
             level,
             within,
             start: self.seen(start),
+            corner: None,
             rows: Vec::new(),
             gap: String::new(),
             is_closed: false,
@@ -316,7 +387,7 @@ impl Maker {
             follows: Vec::new(),
             corners: Vec::new(),
             curves: Vec::new(),
-            is_drawn: true,
+            bays: Vec::new(),
         });
     }
 
@@ -347,93 +418,146 @@ impl Maker {
     }
 
     fn side(&mut self, line: usize, typed: &str, run: &Run, words: &SideWords) {
-        let (front, Some(open)) = (self.front, &mut self.open) else { return };
+        let front = self.front;
         let content = edit::content(typed).trim();
-        let way = match run {
-            Run::Straight(direction, _) | Run::ByClosing(direction) => {
-                Some(Way::of(*direction, front))
-            }
-            _ => None,
-        };
-        let (length, parts) = match run {
-            Run::Straight(_, written) => {
-                (edit::length_in(content).to_owned(), parts(written.length()))
-            }
-            _ => (String::new(), None),
-        };
+        let typed = edit::side_of(content).to_owned();
         let how = match run {
             Run::ByClosing(_) | Run::Close => How::Closing,
             _ if words.estimated => How::About,
             _ => How::Measured,
         };
-        let (moved, follows, curve) = course(run);
-        open.moves.push(moved);
-        open.follows.push(follows);
-        open.curves.push(curve);
-        let typed = edit::side_of(content).to_owned();
-        open.walk.rows.push(Row { line, way, typed, length, parts, how, ..Row::empty() });
+        let picture = words.photo_file.as_ref().map(|file| file.text.clone());
+        let row = Row { line, typed, how, picture, ..Row::empty() };
+        let row = match run {
+            Run::Straight(direction, written) => Row {
+                way: Some(Way::of(*direction, front)),
+                length: edit::length_in(content).to_owned(),
+                parts: parts(written.length()),
+                ..row
+            },
+            Run::ByClosing(direction) => Row { way: Some(Way::of(*direction, front)), ..row },
+            Run::Diagonal((_, first), _) => self.shaped(row, Some(first.length())),
+            _ => Row { shape: Shape::Other, ..row },
+        };
+        self.put(row, course(run), None);
     }
 
-    /// Adds a bay, which a row only shows; its position moves along the wall behind it.
-    fn bay(&mut self, line: usize, typed: &str, direction: Direction, width: Length) {
-        let Some(open) = &mut self.open else { return };
-        open.moves.push(Some(leg(direction, width.nm())));
-        open.follows.push(None);
-        open.curves.push(None);
+    /// Adds a bay, which moves along the wall behind it.
+    fn bay(&mut self, line: usize, typed: &str, bay: &Bay, words: &SideWords) {
         let typed = edit::side_of(edit::content(typed).trim()).to_owned();
-        open.walk.rows.push(Row { line, typed, ..Row::empty() });
+        let how = if words.estimated { How::About } else { How::Measured };
+        let picture = words.photo_file.as_ref().map(|file| file.text.clone());
+        let row = Row { line, typed, how, picture, ..Row::empty() };
+        let width = bay.width.length();
+        let row = self.shaped(row, Some(width));
+        self.put(row, (Some(leg(bay.direction, width.nm())), None, None), Some(*bay));
     }
 
     /// Adds a line that could not be read, if it begins like a side.
     fn unread(&mut self, line: usize, typed: &str) {
         let content = edit::content(typed).trim();
+        if self.levels.is_empty() && self.open.is_none() {
+            return self.unread_head(content);
+        }
+        let row = Row { line, typed: content.to_owned(), is_read: false, ..Row::empty() };
         let first = content.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default();
-        let Some(direction) = direction(first) else { return };
-        let (front, false, Some(open)) = (self.front, self.is_elsewhere, &mut self.open) else {
-            return;
+        let row = match way_of(first, self.front) {
+            Some(way) => Row { way: Some(way), length: edit::length_in(content).to_owned(), ..row },
+            None => self.shaped(row, None),
         };
-        open.moves.push(Some((0, 0)));
-        open.follows.push(None);
-        open.curves.push(None);
-        open.walk.rows.push(Row {
-            line,
-            way: Some(Way::of(direction, front)),
-            typed: content.to_owned(),
-            length: edit::length_in(content).to_owned(),
-            is_read: false,
-            ..Row::empty()
-        });
+        if row.way.is_some() && !self.is_elsewhere {
+            self.put(row, (Some((0, 0)), None, None), None);
+        }
+    }
+
+    /// Keeps what was typed into a field, even if it cannot be read.
+    fn unread_head(&mut self, content: &str) {
+        let Some((word, value)) = content.split_once(char::is_whitespace) else { return };
+        let field = match word {
+            "property" => &mut self.heads.property,
+            "account" => &mut self.heads.account,
+            "record" => &mut self.heads.record,
+            "listing" => &mut self.heads.listing,
+            "plan" => &mut self.heads.plan,
+            "veneer" => &mut self.heads.veneer,
+            _ => return,
+        };
+        value.trim().clone_into(field);
+    }
+
+    /// Fills in a row from the words of a bay or a slanted wall. It has no direction if they are something else.
+    fn shaped(&self, row: Row, length: Option<Length>) -> Row {
+        match edit::shape_in(edit::side_of(&row.typed), self.front) {
+            Some((way, written, shape)) => {
+                Row { way: Some(way), parts: length.and_then(parts), length: written, shape, ..row }
+            }
+            None => Row { shape: Shape::Other, ..row },
+        }
+    }
+
+    fn put(
+        &mut self,
+        row: Row,
+        (moved, follows, curve): (Option<Spot>, Option<Direction>, Option<(i64, i64)>),
+        bay: Option<Bay>,
+    ) {
+        let Some(open) = &mut self.open else { return };
+        open.moves.push(moved);
+        open.follows.push(follows);
+        open.curves.push(curve);
+        open.bays.push(bay);
+        open.walk.rows.push(row);
     }
 
     /// Ends the open walk: fills in what follows from the other sides, and positions every row.
     fn close(&mut self) {
         let Some(mut open) = self.open.take() else { return };
         open.fill();
+        let outside_is_left = !open.is_counterclockwise();
         let mut at = open.start;
         for i in 0..open.walk.rows.len() {
             let next = plus(at, open.moves[i].unwrap_or((0, 0)));
-            let (from, to) = (self.seen(at), self.seen(next));
+            let pieces = match open.bays[i] {
+                Some(bay) => self.bay_pieces(&bay, at, outside_is_left),
+                None => vec![self.piece(next, open.curves[i])],
+            };
             let row = &mut open.walk.rows[i];
-            (row.from, row.to) = (from, to);
-            row.curve = open.curves[i].map(|(chord, rise)| {
-                let (c, h) = (Length::from_nm(chord).feet(), Length::from_nm(rise.abs()).feet());
-                (c.mul_add(c, 4.0 * h * h) / (8.0 * h), rise > 0)
-            });
+            (row.from, row.to, row.pieces) = (self.seen(at), self.seen(next), pieces);
             at = next;
         }
         let missing = (open.start.0 - at.0, open.start.1 - at.1);
         open.walk.is_closed = missing == (0, 0) && open.walk.rows.len() > 1;
         open.walk.gap = self.spoken(missing);
-        if open.is_drawn {
-            self.done.push(open);
-        }
+        self.done.push(open);
+    }
+
+    fn piece(&self, to: Spot, curve: Option<(i64, i64)>) -> Piece {
+        let curve = curve.map(|(chord, rise)| {
+            let (c, h) = (Length::from_nm(chord).feet(), Length::from_nm(rise.abs()).feet());
+            (c.mul_add(c, 4.0 * h * h) / (8.0 * h), rise > 0)
+        });
+        Piece { to: self.seen(to), curve }
+    }
+
+    fn bay_pieces(&self, bay: &Bay, from: Spot, outside_is_left: bool) -> Vec<Piece> {
+        let left = bay::left_of(bay.direction);
+        let right = Direction::along(left.axis(), -left.sign());
+        let mut at = from;
+        let sides = bay::sides(bay, if outside_is_left { left } else { right });
+        let piece = |run: &Run| {
+            let (moved, _, curve) = course(run);
+            at = plus(at, moved.unwrap_or((0, 0)));
+            self.piece(at, curve)
+        };
+        sides.iter().map(piece).collect()
     }
 
     /// A move in words: `12' 3" to the right and 4' toward the street`.
     fn spoken(&self, (east, north): Spot) -> String {
         let shown = |axis: Axis, nm: i64| {
             let way = Way::of(Direction::along(axis, nm), self.front);
-            (nm != 0).then(|| format!("{} {}", Length::from_nm(nm).abs().spoken(), way.spoken()))
+            let far = Written::new(Length::from_nm(nm).abs(), self.form).spoken();
+            (nm != 0).then(|| format!("{far} {}", way.spoken()))
         };
         let ways: Vec<String> =
             [shown(Axis::East, east), shown(Axis::North, north)].into_iter().flatten().collect();
@@ -453,7 +577,12 @@ impl Maker {
 
     fn finish(mut self) -> Rows {
         self.close();
-        Rows { heads: self.heads, walks: self.done.into_iter().map(|open| open.walk).collect() }
+        Rows {
+            heads: self.heads,
+            compass: Way::ALL.map(|way| way.direction(self.front).word()),
+            levels: self.levels,
+            walks: self.done.into_iter().map(|open| open.walk).collect(),
+        }
     }
 }
 
@@ -462,14 +591,16 @@ impl Row {
         Row {
             line: 0,
             way: None,
+            shape: Shape::Straight,
             typed: String::new(),
             length: String::new(),
             parts: None,
             how: How::Measured,
+            picture: None,
             is_read: true,
             from: [0.0; 2],
             to: [0.0; 2],
-            curve: None,
+            pieces: Vec::new(),
         }
     }
 }
@@ -501,6 +632,18 @@ impl Open {
                 self.moves[i] = Some(self.rest());
             }
         }
+    }
+
+    /// Whether the walk has its inside on the left, as if it returned to its start in a straight line.
+    fn is_counterclockwise(&self) -> bool {
+        let (mut at, mut doubled) = ((0, 0), 0_i128);
+        for &moved in self.moves.iter().flatten() {
+            let next = plus(at, moved);
+            doubled +=
+                i128::from(at.0) * i128::from(next.1) - i128::from(at.1) * i128::from(next.0);
+            at = next;
+        }
+        doubled > 0
     }
 
     /// The move from the end back to the start.
@@ -559,6 +702,18 @@ fn nm_of(feet: f64) -> i64 {
 fn direction(word: &str) -> Option<Direction> {
     let word = word.to_lowercase();
     CLOCKWISE.into_iter().find(|one| one.word() == word || one.word()[..1] == word)
+}
+
+/// A direction as a row shows it, from a compass word or from `back`, `right`, `front`, `left`.
+fn way_of(word: &str, front: Direction) -> Option<Way> {
+    let seen = match word.to_lowercase().as_str() {
+        "back" => Some(Way::Back),
+        "right" => Some(Way::Right),
+        "front" => Some(Way::Front),
+        "left" => Some(Way::Left),
+        _ => None,
+    };
+    seen.or_else(|| direction(word).map(|direction| Way::of(direction, front)))
 }
 
 /// Feet, inches and a fraction of an inch; `None` if the length is not a whole number of 64ths of an inch.

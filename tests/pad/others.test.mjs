@@ -33,7 +33,7 @@ async function mainRun(sides) {
     await until(() => document.querySelectorAll('.drawing .wall').length > i && document.documentElement.dataset.state === 'ready');
   }
   const still = await until(() => document.querySelector('.still').textContent);
-  const pdf = await window.fairfoot.pdf('a.sides', sides, false);
+  const { pdf } = await window.fairfoot.pdf('a.sides', sides, false);
   return JSON.stringify({ still, report: document.querySelector('.report').textContent, pdf: [...pdf].map((one) => one.toString(16).padStart(2, '0')).join('') });
 }
 
@@ -45,7 +45,7 @@ function holds(text) {
   assert.match(report, /1,176/);
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'pad-'));
   const out = path.join(folder, 'a.pdf');
-  spawnSync(program, ['sheet', path.join(root, 'sketches/cottage.sides'), '-o', out]);
+  spawnSync(program, ['pages', path.join(root, 'sketches/cottage.sides'), '-o', out]);
   assert.ok(Buffer.from(pdf, 'hex').equals(fs.readFileSync(out)));
   fs.rmSync(folder, { recursive: true });
 }

@@ -18,12 +18,10 @@ after(async () => {
 });
 
 /// What the command line writes for a sides file: one buffer a file, in order.
-function written(sides, ending) {
-  // The page is handed no pictures, so its pages have no photographs.
-  const sections = 'exhibit,levels,side-by-side,calculations,other-figures,source,supplement';
-  const only = / file "/.test(fs.readFileSync(sides, 'utf8')) ? ['--only', sections] : [];
+function written(sides, ending, ...options) {
   const out = fs.mkdtempSync(path.join(folder, 'out-'));
-  const run = spawnSync(program, ['sheet', sides, ...only, '--paper', 'letter', '-o', path.join(out, `pages.${ending}`)]);
+  const paper = options.includes('--paper') ? [] : ['--paper', 'letter'];
+  const run = spawnSync(program, ['pages', sides, ...paper, ...options, '-o', path.join(out, `pages.${ending}`)]);
   assert.equal(run.status, 0, String(run.stderr));
   const names = fs.readdirSync(out).sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
   return names.map((name) => fs.readFileSync(path.join(out, name)));
@@ -101,8 +99,18 @@ test('a walk that misses is drawn with its gap, and has no answer', async () => 
   assert.equal(await tab.locator('.drawing .gap').count(), 1);
   assert.equal(await tab.locator('.report pre').count(), 0);
   await tab.getByText('does not close').first().waitFor();
-  assert.ok(await tab.getByRole('button', { name: 'Make the PDF' }).isDisabled());
+  assert.equal(await tab.getByRole('button', { name: 'Make the PDF' }).count(), 0);
   await shot(tab, 'misses');
+  const file = path.join(folder, 'misses.sides');
+  fs.writeFileSync(file, await download(tab, 'Save the sides file'));
+  assert.deepEqual(await download(tab, 'Make a draft PDF'), written(file, 'pdf', '--draft')[0]);
+  await tab.getByRole('button', { name: 'Look at the draft' }).click();
+  await tab.getByText('Page 1 of 1').waitFor();
+  await shot(tab, 'draft');
+  // A page of an older text is not left on the screen.
+  await tab.locator('input.feet').last().fill('42');
+  await settled(tab);
+  assert.equal(await tab.locator('.leaf').count(), 0);
   assert.deepEqual(troubles, []);
   await context.close();
 });
@@ -162,7 +170,7 @@ test('the sides file shows errors in place and takes the help that is offered', 
   await tab.locator('.cm-content').click();
   await tab.keyboard.press('Control+Home');
   await tab.keyboard.type('toleranse 1/2"\n');
-  await tab.getByText('To mend').waitFor();
+  await tab.getByText('To fix').waitFor();
   await shot(tab, 'errors');
   assert.ok(await tab.getByText('before the error').isVisible());
   await tab.locator('.notices').getByRole('button', { name: 'Use tolerance' }).click();
@@ -200,6 +208,18 @@ test('a page is opened, checked, and known when it is forged', async () => {
   await context.close();
 });
 
+const told = (program, ...words) => {
+  const run = spawnSync(program, words, { encoding: 'utf8', maxBuffer: 1 << 28 });
+  assert.equal(run.status, 0, run.error?.message ?? run.stderr);
+  return run.stdout;
+};
+
+/// The words of the first page of a PDF and where they stand, in points.
+function places(pdf) {
+  const words = told('pdftotext', '-f', '1', '-l', '1', '-bbox', pdf, '-').matchAll(/<word xMin="([\d.]+)" yMin="[\d.]+" xMax="[\d.]+" yMax="([\d.]+)">([^<]*)</g);
+  return [...words].map(([, x, y, word]) => ({ word, at: [Number(x), Number(y)] }));
+}
+
 test('the pages are leafed through, and print at true size', async () => {
   const { tab, troubles, context } = await opened(chrome);
   await tab.getByRole('button', { name: /See an example/ }).click();
@@ -212,28 +232,66 @@ test('the pages are leafed through, and print at true size', async () => {
   await tab.evaluate(() => (window.print = () => undefined));
   await tab.getByRole('button', { name: 'Print' }).click();
   await tab.locator('#paper img').first().waitFor({ state: 'attached' });
-  await tab.emulateMedia({ media: 'print' });
-  const box = await tab.locator('#paper img').first().boundingBox();
-  // US Letter at 96 CSS pixels an inch.
-  assert.deepEqual([Math.round(box.width), Math.round(box.height)], [816, 1056]);
+  for (const [paper, [width, height]] of [['letter', [612, 792]], ['a4', [595.28, 841.89]]]) {
+    await tab.getByLabel('Paper').selectOption(paper);
+    await tab.getByRole('button', { name: 'Print' }).click();
+    await tab.locator(`#paper.${paper} img`).first().waitFor({ state: 'attached' });
+    const printed = path.join(folder, `printed-${paper}.pdf`);
+    fs.writeFileSync(printed, await tab.pdf({ preferCSSPageSize: true }));
+    const own = path.join(folder, `own-${paper}.pdf`);
+    const example = path.join(folder, 'example.sides');
+    fs.copyFileSync(path.join(root, 'sketches/brick-garage.sides'), example);
+    fs.writeFileSync(own, written(example, 'pdf', '--paper', paper)[0]);
+    const sizes = /Page size: +([\d.]+) x ([\d.]+)/.exec(told('pdfinfo', printed)).slice(1).map(Number);
+    assert.ok(Math.abs(sizes[0] - width) < 1 && Math.abs(sizes[1] - height) < 1, `${paper}: ${sizes}`);
+    // Every word of the first page lies within half a point of where the page itself has it.
+    const [there, here] = [printed, own].map(places);
+    assert.ok(here.length > 100);
+    const apart = here.map(({ word, at }) => Math.min(...there.filter((one) => one.word === word).map((one) => Math.hypot(one.at[0] - at[0], one.at[1] - at[1]))));
+    assert.ok(Math.max(...apart) < 0.8, `${paper}: ${Math.max(...apart)} pt`);
+  }
   assert.deepEqual(troubles, []);
   await context.close();
 });
+
+/// The photos that a text names, from beside it.
+function photos(text) {
+  const names = [...text.matchAll(/\bfile "([^"]+)"/g)].map(([, name]) => name);
+  return [...new Set(names)].map((name) => [name, fs.readFileSync(path.join(root, 'sketches', name)).toString('base64')]);
+}
+
+const made = (tab, what, name, text, photos = []) =>
+  inPage(
+    tab,
+    async (f, what, name, text, photos) => {
+      const bytes = (text) => Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
+      const pictures = new Map(photos.map(([name, text]) => [name, bytes(text)]));
+      const made = await f[what](name, text, false, pictures);
+      return made[what];
+    },
+    what,
+    name,
+    text,
+    photos,
+  );
 
 test('every sketch gives the bytes of the command line: JSON, SVG, PDF', async () => {
   const { tab, troubles, context } = await opened(chrome);
   const sketches = fs.readdirSync(path.join(root, 'sketches')).filter((name) => name.endsWith('.sides'));
   assert.ok(sketches.length >= 19);
+  let photographed = 0;
   for (const sketch of sketches) {
     const file = path.join(root, 'sketches', sketch);
     const text = fs.readFileSync(file, 'utf8');
+    photographed += photos(text).length;
     const json = spawnSync(program, ['reconcile', '--json', file], { encoding: 'utf8' }).stdout;
     assert.equal(await inPage(tab, (f, name, text) => f.json(name, text), file, text), json, sketch);
-    const svg = await inPage(tab, (f, name, text) => f.svg(name, text, false), sketch, text);
+    const svg = await made(tab, 'svg', sketch, text, photos(text));
     assert.deepEqual(svg, written(file, 'svg').map(String), sketch);
-    const pdf = await inPage(tab, (f, name, text) => f.pdf(name, text, false), sketch, text);
+    const pdf = await made(tab, 'pdf', sketch, text, photos(text));
     assert.ok(Buffer.from(pdf).equals(written(file, 'pdf')[0]), sketch);
   }
+  assert.ok(photographed > 0);
   assert.deepEqual(troubles, []);
   await context.close();
 });
@@ -252,8 +310,8 @@ test('two hundred random edits of rows stay one with the text, and undo gives it
       const length = `${1 + random(90)}' ${random(12)}"`;
       const isNew = random(3) === 0;
       const one = isNew
-        ? { edit: 'add', after: row.line, way, length, how: 'measured' }
-        : { edit: 'side', line: row.line, way, length, how: 'about' };
+        ? { edit: 'add', after: row.line, way, length, how: 'measured', shape: { is: 'straight' } }
+        : { edit: 'side', line: row.line, way, length, how: 'about', shape: { is: 'straight' } };
       text = await window.fairfoot.edit(text, one);
       const now = (await window.fairfoot.look('a', text, 60)).rows.walks[0];
       const found = now.rows.find((other) => other.line === row.line + (isNew ? 1 : 0));
@@ -285,6 +343,11 @@ test('nothing serious for a screen reader, in light and dark, start to error', a
     await clean('sides file');
     await tab.getByRole('button', { name: 'About' }).click();
     await clean('about');
+    // The notices of every library inside go with the page.
+    const about = await tab.locator('dialog pre').innerText();
+    for (const line of ['MIT License', 'codemirror', 'DejaVu', ...fs.readFileSync(path.join(root, 'src/cli/notices.txt'), 'utf8').split('\n').map((one) => one.trim())]) {
+      assert.ok(about.toLowerCase().includes(line.toLowerCase()), line);
+    }
     await context.close();
   }
 });
@@ -347,6 +410,86 @@ test('without storage it works; with it the house is kept until it is forgotten'
   await again.tab.reload();
   assert.equal(await again.tab.getByRole('button', { name: 'Go on with' }).count(), 0);
   await again.context.close();
+});
+
+test('two levels in meters with a bay are typed in rows, and give the PDF of the command line', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  await tab.getByRole('button', { name: /Measure a house/ }).click();
+  await settled(tab);
+  await tab.getByLabel('Tape in').selectOption('meters');
+  await settled(tab);
+  await tab.getByLabel('The record says (sq m)').fill('190');
+  await walk(tab, [['back', '8'], ['right', '12'], ['front', '8'], ['left', '4.5']]);
+  await walk(tab, [['left', '3']]);
+  const bay = tab.locator('ol.sides > li').last();
+  await bay.getByLabel('Wall 5: shape').selectOption('bay');
+  await settled(tab);
+  await bay.getByLabel('stands out').fill('0.9');
+  await bay.getByLabel('flat front').fill('1.8');
+  await walk(tab, [['left', '4.5']]);
+  await tab.getByText('Back at the start.').waitFor();
+  await tab.getByRole('button', { name: 'Add a space' }).click();
+  await tab.getByLabel('Level').first().selectOption('');
+  await tab.getByRole('button', { name: 'Add', exact: true }).click();
+  await settled(tab);
+  await walk(tab, [['back', '8'], ['right', '12'], ['front', '8'], ['left', '12']]);
+  const file = path.join(folder, 'two.sides');
+  fs.writeFileSync(file, await download(tab, 'Save the sides file'));
+  assert.match(fs.readFileSync(file, 'utf8'), /^units meters[^]*record 190 sq m[^]*bay west 3 m out 0\.9 m flat 1\.8 m[^]*level "Upper floor"/);
+  // 2 × 8 × 12 and the bay: (3 + 1.8) / 2 × 0.9 = 2.16; 194.16 m² are 2,089.9 sq ft. Each side is read to a tenth of a foot.
+  const [, measured] = /Measured ([\d,]+) sq ft/.exec(await tab.locator('.opening').textContent());
+  assert.ok(Math.abs(Number(measured.replace(',', '')) - 2089.9) < 12, measured);
+  // The three sides of the bay, in the drawing too: out of the front wall, toward the street.
+  const paths = await tab.locator('.drawing .below').first().getAttribute('d');
+  assert.ok(paths.split('L').length > 8, paths);
+  assert.deepEqual(await download(tab, 'Make the PDF'), written(file, 'pdf')[0]);
+  await shot(tab, 'two-levels');
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('what cannot be read stays in its field, and a form that opens shows what was typed last', async () => {
+  const { tab, context } = await opened(chrome);
+  await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42', '0']], '1,100');
+  await tab.getByLabel('Brick thickness').fill('4 5/8 or so');
+  await tab.keyboard.press('Tab');
+  await settled(tab);
+  assert.equal(await tab.getByLabel('Brick thickness').inputValue(), '4 5/8 or so');
+  await tab.getByLabel('Brick thickness').fill('4 5/8');
+  await tab.keyboard.press('Tab');
+  await settled(tab);
+  assert.match(await tab.locator('.opening').textContent(), /Measured 1,176 sq ft/);
+  await tab.getByRole('button', { name: 'Add a space' }).click();
+  assert.deepEqual(await tab.locator('input.feet').evaluateAll((all) => all.map((one) => one.value)), ['28', '42', '28', '42']);
+  assert.equal(await tab.locator('.still').textContent(), 'Back at the start.');
+  await context.close();
+});
+
+test('a photo is chosen for a wall, kept on the device, and stands on the pages', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']], '1,100');
+  const buffer = fs.readFileSync(path.join(root, 'sketches/notice-west-wall.jpg'));
+  await chosen(tab, 'Add a photo', 'west wall.jpg', buffer);
+  await tab.getByRole('button', { name: 'Remove west-wall.jpg' }).waitFor();
+  await settled(tab);
+  await tab.reload();
+  await tab.getByRole('button', { name: 'Go on with' }).click();
+  await settled(tab);
+  const file = path.join(folder, 'photo.sides');
+  fs.writeFileSync(file, await download(tab, 'Save the sides file'));
+  fs.writeFileSync(path.join(folder, 'west-wall.jpg'), buffer);
+  const pdf = await download(tab, 'Make the PDF');
+  assert.deepEqual(pdf, written(file, 'pdf')[0]);
+  await tab.getByRole('button', { name: 'Forget it' }).click();
+  await tab.locator('.home').click();
+  await chosen(tab, 'Check a page', 'photo.pdf', pdf);
+  await tab.getByText('Genuine: byte for byte').waitFor();
+  await chosen(tab, 'Open a file', 'photo.pdf', pdf);
+  await settled(tab);
+  await download(tab, 'Make the PDF');
+  await tab.getByText('Not on this device').waitFor();
+  assert.deepEqual(troubles, []);
+  await context.close();
 });
 
 test('smart quotes, a whole length in one field, and metric read as they are', async () => {

@@ -4,18 +4,23 @@ import type { Place, Row, Walk } from './types';
 import { say } from './words';
 
 export interface Drawn {
-  walks: Walk[];
+  walks: { walk: Walk; index: number }[];
+  /// The level that is drawn; walks of other levels are thin lines below it.
+  level: string;
+  isOne: boolean;
   /// The line of the focused row.
   line: number | null;
-  /// The corner chosen for a new space: walk and corner, from 1.
+  /// The corner where a new space begins: walk and corner, from 1.
   corner: { walk: number; corner: number } | null;
   onRow(line: number): void;
-  /// Called with the chosen corner while one is being picked.
+  /// Set while a corner can be chosen.
   onCorner: ((walk: number, corner: number) => void) | null;
 }
 
+const corners = (walk: Walk) => [walk.start, ...walk.rows.flatMap((row) => row.pieces.map((piece) => piece.to))];
+
 export function drawing(drawn: Drawn): SVGElement {
-  const places = drawn.walks.flatMap((walk) => [walk.start, ...walk.rows.map((row) => row.to)]);
+  const places = drawn.walks.flatMap(({ walk }) => corners(walk));
   const xs = places.map((place) => place[0]);
   const ys = places.map((place) => place[1]);
   const [left, right] = [Math.min(0, ...xs), Math.max(0, ...xs)];
@@ -32,19 +37,66 @@ export function drawing(drawn: Drawn): SVGElement {
     'aria-label': say('drawing'),
     style: `--type:${type}px;--pen:${size / 260}px`,
   });
-  for (const walk of drawn.walks) svg.append(walked(walk, drawn, middle, type));
+  const here = drawn.walks.filter(({ walk }) => walk.level === drawn.level);
+  for (const { walk } of drawn.walks) {
+    if (walk.level !== drawn.level && walk.is_closed) svg.append(s('path', { class: 'below', d: course(walk) }));
+  }
+  for (const { walk } of here) svg.append(walked(walk, drawn, middle, type));
+  const closed = here.map(({ walk }) => walk).filter((walk) => walk.is_closed);
+  if (closed.length > 1) for (const walk of closed) svg.append(named(walk, closed, type));
   svg.append(
     s('text', { class: 'street', x: middle[0], y: origin[1] + height + type * 0.4 }, say('street')),
+    drawn.isOne ? '' : s('text', { class: 'street', x: middle[0], y: origin[1] + type * 0.6 }, drawn.level),
   );
-  if (drawn.onCorner) for (const [i, walk] of drawn.walks.entries()) svg.append(corners(walk, i, drawn, type));
+  if (drawn.onCorner) for (const { walk, index } of here) svg.append(cornered(walk, index, drawn, type));
   return svg;
+}
+
+const course = (walk: Walk) => `M${walk.start.join(' ')}${walk.rows.map(stroke).join('')}`;
+
+/// The name of a space where it has the most room, apart from the spaces inside it.
+function named(walk: Walk, all: Walk[], type: number): SVGElement {
+  const mine = corners(walk);
+  const inner = all.filter((other) => other !== walk && other.within === walk.name).map(corners);
+  const [xs, ys] = [mine.map((place) => place[0]), mine.map((place) => place[1])];
+  const [x0, y0, wide, high] = [Math.min(...xs), Math.min(...ys), Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
+  let best: { at: Place; room: number } = { at: [x0 + wide / 2, y0 + high / 2], room: -1 };
+  const steps = 14;
+  for (let i = 1; i < steps; i++) {
+    for (let j = 1; j < steps; j++) {
+      const at: Place = [x0 + (wide * i) / steps, y0 + (high * j) / steps];
+      if (!holds(mine, at) || inner.some((other) => holds(other, at))) continue;
+      const room = Math.min(...[mine, ...inner].map((other) => distance(other, at)));
+      if (room > best.room) best = { at, room };
+    }
+  }
+  return s('text', { class: 'name', x: best.at[0], y: best.at[1], 'aria-hidden': 'true', style: `font-size:${type * 0.9}px` }, walk.name);
+}
+
+function holds(outline: Place[], [x, y]: Place): boolean {
+  let isInside = false;
+  outline.forEach(([ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length];
+    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) isInside = !isInside;
+  });
+  return isInside;
+}
+
+/// How far a place is from the nearest wall; sideways counts a third, since a name is wide.
+function distance(outline: Place[], [x, y]: Place): number {
+  const far = outline.map(([ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length];
+    const [dx, dy] = [bx - ax, by - ay];
+    const t = Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1)));
+    return Math.hypot((x - ax - t * dx) / 3, y - ay - t * dy);
+  });
+  return Math.min(...far);
 }
 
 function walked(walk: Walk, drawn: Drawn, middle: Place, type: number): SVGElement {
   const group = s('g', { class: walk.is_closed ? 'walk closed' : 'walk' });
-  const from = `M${walk.start.join(' ')}`;
   if (walk.is_closed) {
-    group.append(s('path', { class: 'ground', d: from + walk.rows.map(stroke).join('') }));
+    group.append(s('path', { class: 'ground', d: course(walk) }));
   }
   for (const [i, row] of walk.rows.entries()) {
     const d = `M${row.from.join(' ')}${stroke(row)}`;
@@ -64,10 +116,9 @@ function walked(walk: Walk, drawn: Drawn, middle: Place, type: number): SVGEleme
 }
 
 function stroke(row: Row): string {
-  const end = row.to.join(' ');
-  if (!row.curve) return `L${end}`;
-  const [radius, right] = row.curve;
-  return `A${radius} ${radius} 0 0 ${right ? 0 : 1} ${end}`;
+  const piece = ({ to, curve }: Row['pieces'][number]) =>
+    curve ? `A${curve[0]} ${curve[0]} 0 0 ${curve[1] ? 0 : 1} ${to.join(' ')}` : `L${to.join(' ')}`;
+  return row.pieces.map(piece).join('');
 }
 
 /// Short walls, and walls of spaces inside another, are labeled only while their row has the focus.
@@ -90,18 +141,20 @@ function label(walk: Walk, row: Row, index: number, middle: Place, type: number)
   return s('text', { ...at, class: 'length', 'text-anchor': anchor, 'aria-hidden': 'true' }, text);
 }
 
-function corners(walk: Walk, index: number, drawn: Drawn, type: number): SVGElement {
+function cornered(walk: Walk, index: number, drawn: Drawn, type: number): SVGElement {
   const group = s('g', { class: 'corners' });
   for (const [i, row] of walk.rows.entries()) {
     const isChosen = drawn.corner?.walk === index && drawn.corner.corner === i + 1;
+    const [x, y] = row.from;
     group.append(
       s('circle', {
         class: isChosen ? 'corner chosen' : 'corner',
-        cx: row.from[0],
-        cy: row.from[1],
-        r: type * 0.6,
+        cx: x,
+        cy: y,
+        r: type * 0.8,
         onclick: () => drawn.onCorner?.(index, i + 1),
       }),
+      s('text', { class: isChosen ? 'at chosen' : 'at', x, y, 'aria-hidden': 'true' }, String(i + 1)),
     );
   }
   return group;

@@ -58,7 +58,7 @@ export class Editor {
           autocompletion({ override: [complete], icons: false }),
           keymap.of([...completionKeymap, ...historyKeymap, ...defaultKeymap]),
           EditorView.lineWrapping,
-          EditorView.contentAttributes.of({ 'aria-label': say('editor'), spellcheck: 'false', autocapitalize: 'off' }),
+          EditorView.contentAttributes.of({ 'aria-label': say('asText'), spellcheck: 'false', autocapitalize: 'off' }),
           EditorView.updateListener.of((update) => {
             const typed = update.transactions.some((one) => one.annotation(Transaction.remote) !== true);
             if (update.docChanged && typed) changed(update.state.doc.toString());

@@ -12,3 +12,12 @@ export const NEW = 'front south\n\nlevel "Ground floor"\n  living "House"\n';
 
 /// The fractions of an inch that a tape shows.
 export const FRACTIONS = ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'];
+
+/// The units of the fields: of areas, and of a thickness.
+export const UNITS = { feet: { area: 'sq ft', thickness: 'inches' }, metric: { area: 'sq m', thickness: 'cm' } };
+
+/// The units that a file may state and that are metric.
+export const METRIC = ['meters', 'centimeters', 'millimeters'];
+
+/// A length as a field takes it.
+export const LENGTH = '2\' 6"';

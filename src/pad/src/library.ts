@@ -1,5 +1,5 @@
 // Sends requests to the library one at a time, with a time limit.
-import type { Edit, Look, Opened, Verified } from './types';
+import type { Edit, Look, Made, Opened, Verified } from './types';
 
 declare const WORKER: string;
 
@@ -9,6 +9,22 @@ interface Waiting {
   resolve(parts: Uint8Array[]): void;
   reject(error: Error): void;
   timer: number;
+}
+
+export type Pictures = Map<string, Uint8Array>;
+
+const lengths = (pictures: Pictures) => [...pictures].map(([name, bytes]) => [name, bytes.length]);
+
+/// A text and then its pictures, as the library takes them.
+function joined(text: string, pictures: Pictures): Uint8Array {
+  const parts = [new TextEncoder().encode(text), ...pictures.values()];
+  const all = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.length;
+  }
+  return all;
 }
 
 export class Library {
@@ -77,8 +93,8 @@ export class Library {
     return this.value({ ask: 'edit', edit }, text);
   }
 
-  svg(name: string, text: string, a4: boolean): Promise<string[]> {
-    return this.value({ ask: 'svg', name, a4 }, text);
+  async svg(name: string, text: string, a4: boolean, pictures: Pictures = new Map()): Promise<Made> {
+    return this.value({ ask: 'svg', name, a4, pictures: lengths(pictures) }, joined(text, pictures));
   }
 
   async json(name: string, text: string): Promise<string> {
@@ -86,10 +102,12 @@ export class Library {
     return new TextDecoder().decode(first);
   }
 
-  async pdf(name: string, text: string, a4: boolean): Promise<Uint8Array> {
-    const [first, pdf] = await this.ask({ ask: 'pdf', name, a4 }, text);
-    if (!pdf) throw new Error(JSON.parse(new TextDecoder().decode(first)).failed);
-    return pdf;
+  async pdf(name: string, text: string, a4: boolean, pictures: Pictures = new Map()): Promise<Made & { pdf: Uint8Array }> {
+    const request = { ask: 'pdf', name, a4, pictures: lengths(pictures) };
+    const [first, pdf] = await this.ask(request, joined(text, pictures));
+    const told = JSON.parse(new TextDecoder().decode(first));
+    if (!pdf) throw new Error(told.failed);
+    return { ...told, pdf };
   }
 
   verify(file: Uint8Array): Promise<Verified> {

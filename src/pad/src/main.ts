@@ -1,10 +1,12 @@
 // The page: one text, shown both as rows and as a file. Everything said about the house comes from the library.
 import { drawing } from './drawing';
 import { Editor } from './editor';
-import { FRACTIONS, NEW } from './format';
+import { FRACTIONS, LENGTH, METRIC, NEW, UNITS } from './format';
 import { Library } from './library';
 import { h } from './page';
-import type { Edit, Heads, How, Look, Row, Walk, Way } from './types';
+import * as pictures from './pictures';
+import type { Edit, Heads, How, Look, Made, Row, Shape, Walk, Way } from './types';
+import { fromBase64, unpacked } from './unpack';
 import { say, words, type Words } from './words';
 
 declare const EXAMPLE: string;
@@ -13,6 +15,7 @@ declare const LICENSES: string;
 const KEEP = 'fairfoot';
 const MOST_UNDONE = 500;
 const WAYS: Way[] = ['back', 'right', 'front', 'left'];
+const SHAPES: Shape['is'][] = ['straight', 'bay', 'round', 'slant'];
 const HOWS: How[] = ['measured', 'closing', 'about'];
 const FIELDS: (keyof Heads)[] = ['record', 'listing', 'plan', 'property', 'account', 'veneer'];
 
@@ -35,6 +38,8 @@ let asText = false;
 let editor: Editor | null = null;
 let chosen: { walk: number; corner: number } | null = null;
 let isAdding = false;
+/// The level that a further space comes onto; empty for a new one.
+let addingOn = '';
 let a4 = false;
 /// The input fields by line and part, since a house may have a thousand sides.
 const fields = new Map<string, HTMLElement>();
@@ -44,6 +49,10 @@ let isKept = true;
 let isLooking = false;
 let atWork = 0;
 let edits: Promise<unknown> = Promise.resolve();
+/// The name of a space that was just added: its first wall is asked for next.
+let newSpace: string | null = null;
+/// The walk somebody works at.
+let walkAt = 0;
 let focusNext: { key: string; part: string } | null = null;
 
 const parts = {
@@ -68,6 +77,7 @@ function become(next: string, from: 'rows' | 'editor' | 'file'): void {
   if (from !== 'file') undone = [...undone, text].slice(-MOST_UNDONE);
   text = next;
   keep();
+  putAway();
   if (from !== 'editor') editor?.text(text);
   void refresh();
 }
@@ -116,6 +126,7 @@ function undo(): void {
   if (before === undefined) return;
   text = before;
   keep();
+  putAway();
   editor?.text(text);
   void refresh();
 }
@@ -137,13 +148,20 @@ function kept(): { name: string; text: string } | null {
   }
 }
 
+/// Pages on the screen belong to the text they were made of.
+function putAway(): void {
+  parts.pages.querySelector('.leaves')?.replaceChildren();
+}
+
 function forget(): void {
+  void pictures.forget();
   try {
     localStorage.removeItem(KEEP);
   } catch {
     // Nothing was stored.
   }
   isKept = false;
+  main.querySelector('footer')?.replaceWith(foot());
   live.textContent = say('forgotten');
 }
 
@@ -184,13 +202,21 @@ function columns(): number {
 
 // ---- the screen
 
-function paint(look: Look): void {
-  paintHeads(look.rows.heads);
-  paintWalks(look);
-  paintDrawing(look);
-  paintAnswer(look);
-  editor?.notices(look.notices, mend);
+function paint(now: Look): void {
+  paintHeads(now.rows.heads);
+  paintWalks(now);
+  paintDrawing(now);
+  paintAnswer(now);
+  editor?.notices(now.notices, mend);
 }
+
+/// Paints what was seen last once more.
+function repaint(): void {
+  if (look) paint(look);
+}
+
+const isMetric = () => METRIC.includes(look?.rows.heads.units ?? '');
+const units = () => (isMetric() ? UNITS.metric : UNITS.feet);
 
 function paintHeads(heads: Heads): void {
   if (!parts.heads.firstChild) {
@@ -202,7 +228,7 @@ function paintHeads(heads: Heads): void {
         onchange: (event: Event) =>
           edit({ edit: 'head', field, value: (event.target as HTMLInputElement).value }),
       });
-      return h('label', {}, h('span', {}, say(field)), input);
+      return h('label', {}, h('span', { 'data-label': field }), input);
     });
     parts.heads.append(
       h('h2', {}, say('figures')),
@@ -212,24 +238,30 @@ function paintHeads(heads: Heads): void {
   }
   for (const field of FIELDS) {
     const input = parts.heads.querySelector<HTMLInputElement>(`[name=${field}]`);
-    const value = field === 'veneer' || field === 'property' || field === 'account' ? heads[field] : heads[field].replace(/ *sq ft$/, '');
+    const unit = field === 'veneer' ? units().thickness : units().area;
+    const label = parts.heads.querySelector(`[data-label=${field}]`);
+    if (label) label.textContent = say(field as Words, { unit });
+    const bare = field === 'veneer' ? / *("|cm)$/ : / *sq (ft|m)$/;
+    const value = heads[field].endsWith(unit) || (field === 'veneer' && !isMetric()) ? heads[field].replace(bare, '') : heads[field];
     if (input && document.activeElement !== input) input.value = value;
   }
 }
 
-function paintWalks(look: Look): void {
+function paintWalks(now: Look): void {
   const active = document.activeElement as HTMLElement | null;
   const at = active?.dataset.part ? { key: active.dataset.key ?? '', part: active.dataset.part } : null;
   const typed = active instanceof HTMLInputElement ? active.value : null;
-  const shape = JSON.stringify(look.rows.walks.map((walk) => [walk.name, walk.kind, walk.rows.map((row) => row.way !== null || row.typed)]));
-  const isNew = parts.walks.dataset.shape !== shape + focus + isAdding;
+  const rowShape = (row: Row) => [row.way !== null || row.typed, row.shape.is, row.picture];
+  const walks = now.rows.walks.map((walk) => [walk.name, walk.kind, walk.level, walk.corner, walk.rows.map(rowShape)]);
+  const shape = JSON.stringify([walks, isMetric(), focus, isAdding]);
+  const isNew = parts.walks.dataset.shape !== shape;
   if (isNew) {
-    parts.walks.dataset.shape = shape + focus + isAdding;
+    parts.walks.dataset.shape = shape;
     fields.clear();
-    parts.walks.replaceChildren(...look.rows.walks.map((walk, i) => walked(walk, look, i)), adding(look));
+    parts.walks.replaceChildren(...now.rows.walks.map((walk, i) => walked(walk, now, i)), adding(now));
   }
-  for (const [w, walk] of look.rows.walks.entries()) {
-    for (const [r, row] of walk.rows.entries()) fill(row, `${w} ${r}`, look, isNew);
+  for (const [w, walk] of now.rows.walks.entries()) {
+    for (const [r, row] of walk.rows.entries()) fill(row, `${w} ${r}`, now, isNew);
   }
   if (isNew) {
     const wanted = focusNext ?? at;
@@ -238,9 +270,21 @@ function paintWalks(look: Look): void {
     if (!focusNext && typed !== null && found instanceof HTMLInputElement) found.value = typed;
     focusNext = null;
     found?.focus();
+    toNewSpace(now);
   }
   const button = document.getElementById('undo') as HTMLButtonElement | null;
   if (button) button.disabled = undone.length === 0;
+}
+
+/// Goes to the space that was just added.
+function toNewSpace(now: Look): void {
+  const index = newSpace === null ? -1 : now.rows.walks.findIndex((walk) => walk.name === newSpace);
+  if (index < 0) return;
+  newSpace = null;
+  walkAt = index;
+  const section = parts.walks.querySelectorAll('section.walk')[index];
+  section?.querySelector<HTMLElement>('.way')?.focus({ preventScroll: true });
+  section?.scrollIntoView({ block: 'center' });
 }
 
 function field(key: string, part: string): HTMLElement | null {
@@ -277,15 +321,32 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
   const next = WAYS.map((way) =>
     h('button', { type: 'button', class: 'way', 'data-way': way, onclick: () => add(last(), way, `${index} ${walk.rows.length}`) }, say(way)),
   );
+  const [back, right, front, left] = shown.rows.compass;
+  const asked = say(walk.rows.length > 0 ? 'nextWall' : 'firstWall');
+  const title = shown.rows.levels.length > 1 ? `${walk.name}, ${walk.level}` : walk.name;
+  const drop = () => {
+    focus = null;
+    walkAt = 0;
+    void edit({ edit: 'drop', line: lineOf() });
+  };
   return h(
     'section',
-    { class: 'walk', 'aria-label': walk.name },
-    h('h2', {}, index === 0 ? say('walk') : walk.name),
-    index === 0 && h('p', { class: 'aside' }, say('walkHint')),
-    h('div', { class: 'what' }, kind, called),
+    { class: 'walk', 'aria-label': title },
+    h('h2', {}, index === 0 ? say('walk') : title),
+    index === 0 && h('p', { class: 'aside' }, say('walkHint'), ' ', say('compass', { back, right, front, left })),
+    walk.corner && h('p', { class: 'aside' }, say('begins', { n: walk.corner[1], space: walk.corner[0] })),
+    h('div', { class: 'what' }, kind, called, index === 0 && unitChoice(shown)),
     h('ol', { class: 'sides' }, ...rows),
-    h('div', { class: 'next', role: 'group', 'aria-label': say('nextWall') }, h('span', {}, say('nextWall')), ...next),
+    h('div', { class: 'next', role: 'group', 'aria-label': asked }, h('span', {}, asked), ...next),
+    index > 0 && h('div', { class: 'after' }, h('button', { type: 'button', class: 'quiet', onclick: drop }, say('drop', { name: walk.name }))),
   );
+}
+
+function unitChoice(shown: Look): HTMLElement {
+  const now = METRIC.includes(shown.rows.heads.units) ? 'meters' : 'feet';
+  const list = select(['feet', 'meters'], now, say('units'), (unit) => edit({ edit: 'head', field: 'units', value: unit === 'meters' ? unit : '' }),
+    (unit) => say(unit === 'meters' ? 'meters' : 'feetInches'));
+  return h('label', { class: 'beside' }, h('span', {}, say('units')), list);
 }
 
 function select(options: string[], value: string, label: string, chosen: (value: string) => void, named?: (value: string) => string): HTMLSelectElement {
@@ -304,20 +365,52 @@ function rowed(walk: Walk, row: Row, index: number, key: string): HTMLElement {
   }
   const way = select(WAYS, row.way, say('way', { n }), () => send(key), (way) => say(way as Words));
   const how = select(HOWS, row.how, say('how', { n }), () => send(key), (how) => say(how as Words));
-  const feet = number_('feet', key, say('feet', { n }));
-  const inches = number_('inches', key, say('inches', { n }));
-  const fraction = select(FRACTIONS, '', say('fraction', { n }), () => send(key), (part) => part || '–');
-  for (const [part, element] of [['way', way], ['how', how], ['fraction', fraction]] as const) mark(element, key, part);
+  for (const [part, element] of [['way', way], ['how', how]] as const) mark(element, key, part);
   return h(
     'li',
     { class: focused ? 'side focus' : 'side', ...listens },
     number,
     way,
-    h('span', { class: 'length' }, feet, h('span', { 'aria-hidden': 'true' }, '′'), inches, h('span', { 'aria-hidden': 'true' }, '″'), fraction),
+    isMetric() ? metric(key, n) : taped(key, n),
+    ...more(row.shape, key, n),
     how,
     h('span', { class: 'wrong', id: wrongId(key) }),
     tools,
   );
+}
+
+function taped(key: string, n: number): HTMLElement {
+  const fraction = select(FRACTIONS, '', say('fraction', { n }), () => send(key), (part) => part || '–');
+  mark(fraction, key, 'fraction');
+  return h(
+    'span',
+    { class: 'length' },
+    number_('feet', key, say('feet', { n })),
+    h('span', { 'aria-hidden': 'true' }, '′'),
+    number_('inches', key, say('inches', { n })),
+    h('span', { 'aria-hidden': 'true' }, '″'),
+    fraction,
+  );
+}
+
+const metric = (key: string, n: number) =>
+  h('span', { class: 'length' }, number_('feet', key, say('metric', { n })), h('span', { 'aria-hidden': 'true' }, 'm'));
+
+/// The lengths that a bay or a slanted wall has beside its first.
+function more(shape: Shape, key: string, n: number): HTMLElement[] {
+  const field = (part: 'out' | 'flat' | 'leg') => {
+    const input = number_(part, key, part === 'leg' ? say(isMetric() ? 'metric' : 'feet', { n }) : '');
+    input.inputMode = isMetric() ? 'decimal' : 'text';
+    input.placeholder = isMetric() ? '' : LENGTH;
+    return input;
+  };
+  const labeled = (part: 'out' | 'flat') => h('label', { class: 'more' }, h('span', {}, say(part)), field(part));
+  if (shape.is === 'bay') return [labeled('out'), labeled('flat')];
+  if (shape.is === 'round') return [labeled('out')];
+  if (shape.is !== 'slant') return [];
+  const to = select(WAYS, shape.to, say('way', { n }), () => send(key), (way) => say(way as Words));
+  mark(to, key, 'to');
+  return [h('span', { class: 'more' }, to, field('leg'))];
 }
 
 const wrongId = (key: string) => `wrong-${key.replace(' ', '-')}`;
@@ -334,7 +427,7 @@ function number_(part: string, key: string, label: string): HTMLInputElement {
     inputmode: 'decimal',
     autocomplete: 'off',
     enterkeyhint: 'next',
-    'aria-label': label,
+    'aria-label': label || null,
     'aria-describedby': wrongId(key),
     oninput: () => send(key),
     onkeydown: (event: KeyboardEvent) => hop(event, key, part),
@@ -348,12 +441,22 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
   const value = (event.target as HTMLInputElement).value;
   const isMark = ["'", '’', '′', ' '].includes(event.key) && part === 'feet' && /^\d+$/.test(value);
   const isInch = ['"', '”', '″', ' '].includes(event.key) && part === 'inches';
+  // The blank after a foot mark, as in 38' 4", goes nowhere.
+  if (isInch && !value) {
+    event.preventDefault();
+    return;
+  }
   if (isMark || isInch) {
     event.preventDefault();
     field(key, isMark ? 'inches' : 'fraction')?.focus();
   }
   if (event.key === 'Enter') {
     event.preventDefault();
+    const inches = part === 'feet' ? (field(key, 'inches') as HTMLInputElement | null) : null;
+    if (inches && /^\d+$/.test(value) && !inches.value) {
+      inches.focus();
+      return;
+    }
     const row = (event.target as HTMLElement).closest('li');
     const next = row?.nextElementSibling?.querySelector<HTMLElement>('.feet');
     (next ?? row?.closest('section')?.querySelector<HTMLElement>('.way[data-way]'))?.focus();
@@ -362,27 +465,47 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
 
 /// The contents of a row's fields, as written in the file.
 function typed(key: string): string {
-  const value = (part: string) => (field(key, part) as HTMLInputElement | null)?.value.trim() ?? '';
-  const [feet, inches, fraction] = [value('feet'), value('inches'), value('fraction')];
+  const feet = valueOf(key, 'feet');
+  if (isMetric()) return whole(feet);
+  const [inches, fraction] = [valueOf(key, 'inches'), valueOf(key, 'fraction')];
   if (feet && !/^\d+$/.test(feet)) return feet;
   const inch = [inches, fraction].filter((part) => part && !(part === '0' && !fraction && feet)).join(' ');
   return [feet && `${feet}'`, inch && `${inch}"`].filter(Boolean).join(' ');
 }
 
-function send(key: string): void {
+const valueOf = (key: string, part: string) => (field(key, part) as HTMLInputElement | null)?.value.trim() ?? '';
+
+/// A whole length in one field; a bare number is in meters or in feet.
+function whole(value: string): string {
+  if (!/^[\d.]+$/.test(value)) return value;
+  return isMetric() ? `${value} m` : `${value}'`;
+}
+
+/// The shape of a row with what stands in its fields.
+function shapeOf(key: string, is: Shape['is']): Shape {
+  const part = (name: string) => whole(valueOf(key, name));
+  if (is === 'bay') return { is, out: part('out'), flat: part('flat') };
+  if (is === 'round') return { is, out: part('out') };
+  if (is !== 'slant') return { is };
+  const across = WAYS[(WAYS.indexOf(valueOf(key, 'way') as Way) + 1) % WAYS.length];
+  return { is, to: (valueOf(key, 'to') as Way) || across, leg: part('leg') };
+}
+
+function send(key: string, is?: Shape['is']): void {
   const row = at(key);
   if (!row) return;
-  const value = (part: string) => (field(key, part) as HTMLSelectElement).value;
-  void edit({ edit: 'side', line: row.line, way: value('way') as Way, how: value('how') as How, length: typed(key) });
+  const shape = shapeOf(key, is ?? row.shape.is);
+  void edit({ edit: 'side', line: row.line, way: valueOf(key, 'way') as Way, how: valueOf(key, 'how') as How, length: typed(key), shape });
 }
 
 async function add(after: number, way: Way, key: string): Promise<void> {
-  await edit({ edit: 'add', after, way, length: '', how: 'measured' }, key);
+  await edit({ edit: 'add', after, way, length: '', how: 'measured', shape: { is: 'straight' } }, key);
 }
 
 function inFocus(key: string): void {
   if (focus === key || !look) return;
   focus = key;
+  walkAt = Number(key.split(' ')[0]);
   paintWalks(look);
   paintDrawing(look);
 }
@@ -396,9 +519,16 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
   };
   const button = (key: Words, onclick: (() => void) | null) =>
     h('button', { type: 'button', class: 'quiet', disabled: onclick === null, onclick: onclick ?? undefined }, say(key));
+  const n = index + 1;
+  const shape = row.way !== null && select(SHAPES, row.shape.is, say('shape', { n }), (is) => {
+    const part = { straight: 'feet', bay: 'out', round: 'out', slant: 'leg' }[is];
+    if (part) focusNext = { key, part };
+    send(key, is as Shape['is']);
+  }, (is) => say(is as Words));
   return h(
     'span',
     { class: 'tools' },
+    shape,
     button('up', before ? to(index - 1) : null),
     button('down', after ? to(index + 1) : null),
     button('insert', () => void add(at(key)?.line ?? row.line, at(key)?.way ?? 'back', `${of} ${index + 1}`)),
@@ -406,12 +536,16 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
       focus = null;
       void edit({ edit: 'remove', line: at(key)?.line ?? row.line });
     }),
+    row.picture === null
+      ? button('addPicture', () => pick((file) => void pictured(file, key, `${n}: ${row.way ? say(row.way) : row.typed}`), 'image/jpeg,image/png'))
+      : h('button', { type: 'button', class: 'quiet', onclick: () => edit({ edit: 'picture', line: at(key)?.line ?? row.line, caption: '', file: '' }) }, say('drop', { name: row.picture })),
   );
 }
 
 /// Fills the fields of a row, except the one being edited.
-function fill(row: Row, key: string, look: Look, isNew: boolean): void {
-  const told = JSON.stringify([row.way, row.how, row.length, row.is_read]);
+function fill(row: Row, key: string, now: Look, isNew: boolean): void {
+  const looks = now.notices.flatMap((one) => one.also).filter(([line]) => line === row.line).map(([, label]) => label);
+  const told = JSON.stringify([row.way, row.how, row.length, row.shape, row.is_read, looks]);
   const isHere = field(key, 'way')?.closest('li')?.contains(document.activeElement);
   if (!isNew && !isHere && row.is_read && filled.get(key) === told) return;
   filled.set(key, told);
@@ -428,86 +562,150 @@ function fill(row: Row, key: string, look: Look, isNew: boolean): void {
   const isTyping = !isNew && li.contains(document.activeElement) && document.activeElement instanceof HTMLInputElement;
   put('way', row.way);
   put('how', row.how);
+  const bare = (length: string) => (isMetric() ? length.replace(/ *m$/, '') : length);
   if (!isTyping) {
-    put('feet', row.parts ? row.parts[0] : row.length);
-    put('inches', row.parts ? row.parts[1] : '');
-    put('fraction', row.parts ? row.parts[2] : '');
+    const parts = isMetric() ? null : row.parts;
+    put('feet', parts ? parts[0] : bare(row.length));
+    put('inches', parts ? parts[1] : '');
+    put('fraction', parts ? parts[2] : '');
+    for (const [part, value] of Object.entries(row.shape)) put(part, part === 'to' ? value : bare(value));
   }
-  li.classList.toggle('closing', row.how === 'closing');
-  for (const part of ['feet', 'inches', 'fraction']) {
+  li.classList.toggle('measured', row.how === 'measured');
+  for (const part of ['feet', 'inches', 'fraction', 'out', 'flat', 'leg']) {
     const element = field(key, part) as HTMLInputElement | null;
     if (element) element.disabled = row.how === 'closing';
   }
   const wrong = li.querySelector('.wrong');
-  const notice = !row.is_read && row.length ? look.notices.find((one) => one.is_error && one.line === row.line) : undefined;
+  const notice = !row.is_read && !isBegun(row) ? now.notices.find((one) => one.is_error && one.line === row.line) : undefined;
   if (wrong) {
-    wrong.replaceChildren();
+    wrong.replaceChildren(...looks.map((label) => h('span', { class: 'notice' }, label)));
     if (notice) wrong.append(noticed(notice, true));
   }
 }
 
+/// Whether a length of the row is still to be typed.
+function isBegun(row: Row): boolean {
+  const more = Object.entries(row.shape).filter(([part]) => part !== 'is').map(([, value]) => value);
+  return row.how !== 'closing' && [row.length, ...more].some((value) => !value);
+}
+
 // ---- a further space
 
-function adding(look: Look): HTMLElement {
+/// The walks that can be drawn, with their places among all.
+const drawable = (now: Look) => now.rows.walks.map((walk, index) => ({ walk, index })).filter(({ walk }) => walk.kind !== 'lot');
+
+function adding(now: Look): HTMLElement {
   const undoing = h('button', { type: 'button', id: 'undo', class: 'quiet', onclick: undo }, say('undo'));
   if (!isAdding) {
-    const can = look.rows.walks.some((walk) => walk.rows.length > 0);
+    const can = now.rows.walks.some((walk) => walk.rows.length > 0);
     const open = () => {
       isAdding = true;
       chosen = null;
-      if (look) paint(look);
+      addingOn = levelShown(look ?? now);
+      repaint();
       parts.walks.querySelector<HTMLElement>('.further select')?.focus();
     };
     return h('div', { class: 'after' }, undoing, can && h('button', { type: 'button', class: 'quiet', onclick: open }, say('further')));
   }
-  const walks = look.rows.walks.filter((walk) => walk.kind !== 'lot');
-  const kind = select(look.kinds, 'garage', say('kind'), () => undefined);
+  const kind = select(now.kinds, 'garage', say('kind'), () => undefined);
   const called = h('input', { 'aria-label': say('called'), placeholder: say('called') });
-  const corners = walks.flatMap((walk, i) =>
-    walk.rows.map((_, k) => h('option', { value: `${i} ${k + 1}` }, say('cornerOf', { n: k + 1, space: walk.name }))),
-  );
+  const level = select([...now.rows.levels, ''], addingOn, say('on'), (level) => {
+    addingOn = level;
+    chosen = null;
+    if (!level) kind.value = now.kinds[0];
+    offer();
+    repaint();
+  }, (level) => level || say('newLevel'));
+  const newName = h('input', { 'aria-label': say('on'), value: say('levelName') });
   const corner = h('select', { 'aria-label': say('corner'), id: 'corner', onchange: () => {
     const [walk, at] = corner.value.split(' ').map(Number);
-    chosen = { walk, corner: at };
-    paintDrawing(look);
-  } }, ...corners);
+    chosen = corner.value ? { walk, corner: at } : null;
+    off.hidden = corner.value !== '';
+    if (look) paintDrawing(look);
+  } });
+  const offs = [0, 1].map((i) => ({
+    way: select(WAYS, WAYS[1 - i], say('way', { n: 1 }), () => undefined, (way) => say(way as Words)),
+    length: h('input', { 'aria-label': say('measuredOff'), autocomplete: 'off', placeholder: isMetric() ? '' : LENGTH }),
+  }));
+  const off = h('div', { class: 'what' }, ...offs.flatMap(({ way, length }) => [way, length]));
   const within = h('input', { type: 'checkbox' });
-  const house = walks[0]?.name ?? '';
+  const around = () => drawable(look ?? now).find(({ walk }) => walk.level === addingOn && walk.rows.length > 0)?.walk.name ?? '';
+  const inside = h('label', { class: 'tick' }, within, h('span', {}));
+  const offer = () => {
+    const here = drawable(look ?? now).filter(({ walk }) => walk.level === addingOn);
+    const corners = here.flatMap(({ walk, index }) =>
+      walk.rows.map((_, k) => h('option', { value: `${index} ${k + 1}` }, say('cornerOf', { n: k + 1, space: walk.name }))),
+    );
+    corner.replaceChildren(...corners, h('option', { value: '' }, say('measuredOff')));
+    corner.value = chosen ? `${chosen.walk} ${chosen.corner}` : (corners[0]?.value ?? '');
+    off.hidden = corner.value !== '';
+    newName.hidden = addingOn !== '';
+    inside.hidden = !around();
+    within.checked = within.checked && !inside.hidden;
+    inside.lastElementChild!.textContent = say('inside', { space: around() });
+  };
+  // Spaces are told apart by their names.
+  const nameOf = () => {
+    const wanted = called.value.trim() || (addingOn ? kind.value : newName.value.trim()) || kind.value;
+    const taken = (look?.rows.walks ?? []).map((walk) => walk.name);
+    let n = 1;
+    while (taken.includes(n > 1 ? `${wanted} ${n}` : wanted)) n++;
+    return n > 1 ? `${wanted} ${n}` : wanted;
+  };
   const make = () => {
-    const [walk, at] = (corner.value || '0 1').split(' ').map(Number);
+    const [at, n] = corner.value.split(' ').map(Number);
+    const walks = look?.rows.walks ?? now.rows.walks;
+    const called = nameOf();
+    newSpace = called;
+    focus = null;
+    const start = offs.map(({ way, length }): [Way, string] => [way.value as Way, whole(length.value.trim())]);
     isAdding = false;
     void edit({
       edit: 'space',
       kind: kind.value,
-      name: called.value.trim() || kind.value,
-      within: within.checked ? house : null,
-      corner: walks[walk] ? [walks[walk].name, at] : null,
+      name: called,
+      within: within.checked ? around() : null,
+      corner: corner.value && walks[at] ? [walks[at].name, n] : null,
+      start: corner.value ? [] : start.filter(([, length]) => length && Number.parseFloat(length) !== 0),
+      level: addingOn || newName.value.trim() || say('levelName'),
     });
   };
   const cancel = () => {
     isAdding = false;
-    paint(look);
+    repaint();
   };
+  offer();
   return h(
     'section',
     { class: 'further', 'aria-label': say('further') },
     h('h2', {}, say('further')),
     h('div', { class: 'what' }, kind, called),
-    h('p', { class: 'aside' }, say('furtherHint')),
+    h('label', {}, h('span', {}, say('on')), level),
+    newName,
     h('label', {}, h('span', {}, say('corner')), corner),
-    h('label', { class: 'tick' }, within, h('span', {}, say('inside', { space: house }))),
-    h('div', { class: 'after' }, h('button', { type: 'button', onclick: make }, say('add')), h('button', { type: 'button', class: 'quiet', onclick: cancel }, say('cancel'))),
+    h('p', { class: 'aside' }, say('furtherHint')),
+    off,
+    inside,
+    h('div', { class: 'after' }, h('button', { type: 'button', onclick: make }, say('add')), h('button', { type: 'button', class: 'quiet', onclick: cancel }, say('close'))),
   );
 }
 
-function paintDrawing(look: Look): void {
-  const walks = look.rows.walks.filter((walk) => walk.kind !== 'lot');
+/// The level to draw: where somebody works.
+function levelShown(now: Look): string {
+  const walks = drawable(now);
+  return (now.rows.walks[walkAt] ?? walks[0]?.walk)?.level ?? '';
+}
+
+function paintDrawing(now: Look): void {
+  const walks = drawable(now);
   const onCorner = isAdding
     ? (walk: number, corner: number) => {
         chosen = { walk, corner };
         const list = document.getElementById('corner') as HTMLSelectElement | null;
-        if (list) list.value = `${walk} ${corner}`;
-        paintDrawing(look);
+        if (list) {
+          list.value = `${walk} ${corner}`;
+          list.dispatchEvent(new Event('change'));
+        }
       }
     : null;
   const onRow = (line: number) => {
@@ -516,38 +714,52 @@ function paintDrawing(look: Look): void {
     inFocus(key);
     field(key, 'feet')?.focus();
   };
-  parts.drawing.replaceChildren(drawing({ walks, line: focus === null ? null : (at(focus)?.line ?? null), corner: chosen, onRow, onCorner }));
-  const open = walks.filter((walk) => walk.rows.length > 0 && !walk.is_closed);
+  const level = isAdding && addingOn ? addingOn : levelShown(now);
+  const line = focus === null ? null : (at(focus)?.line ?? null);
+  parts.drawing.replaceChildren(drawing({ walks, level, isOne: now.rows.levels.length < 2, line, corner: chosen, onRow, onCorner }));
+  const open = walks.map(({ walk }) => walk).filter((walk) => walk.rows.length > 0 && !walk.is_closed);
   const told = open.map((walk) => (open.length > 1 || walks.length > 1 ? `${walk.name}: ` : '') + say('still', { gap: walk.gap }));
-  const all = walks.some((walk) => walk.is_closed) && open.length === 0 ? [say('closed')] : told;
-  if (parts.gap.textContent !== all.join(' ')) parts.gap.textContent = all.join(' ');
+  const isExact = walks.every(({ walk }) => walk.gap === '');
+  const isBack = open.length === 0 && walks.some(({ walk }) => walk.is_closed);
+  const all = isBack ? say(isExact ? 'closed' : 'closedNearly') : told.join(' ');
+  if (parts.gap.textContent !== all) parts.gap.textContent = all;
 }
 
 // ---- the answer
 
-function paintAnswer(look: Look): void {
-  parts.caution.textContent = look.caution ?? '';
-  if (look.report !== null) {
-    report = look.report;
-    parts.opening.replaceChildren(...look.opening.map((line) => h('p', {}, line)));
+function paintAnswer(now: Look): void {
+  parts.caution.textContent = now.caution ?? '';
+  if (now.report !== null) {
+    report = now.report;
+    parts.opening.replaceChildren(...now.opening.map((line) => h('p', {}, line)));
   }
-  const isOld = look.report === null && report !== '';
+  const isOld = now.report === null && report !== '';
   parts.report.replaceChildren(
     isOld ? h('p', { class: 'older' }, say('older')) : '',
     report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : h('p', { class: 'aside' }, say('noAnswer')),
   );
   // A row without a length, or a walk without a row, is not an error yet.
-  const empty = look.rows.walks.filter((walk) => walk.rows.length === 0).map((walk) => walk.line);
-  const typing = look.rows.walks.flatMap((walk) => walk.rows).filter((row) => !row.is_read && !row.length).map((row) => row.line);
-  const notices = look.notices.filter((one) => !typing.includes(one.line) && !empty.includes(one.line));
+  const empty = now.rows.walks.filter((walk) => walk.rows.length === 0).map((walk) => walk.line);
+  const typing = now.rows.walks.flatMap((walk) => walk.rows).filter((row) => !row.is_read && isBegun(row)).map((row) => row.line);
+  const isComing = (one: Look['notices'][number]) =>
+    one.word === 'too-few-sides' || typing.includes(one.line) || empty.includes(one.line);
+  const notices = now.notices.filter((one) => !isComing(one));
   const list = (key: Words, isError: boolean) => {
     const some = notices.filter((one) => one.is_error === isError);
     return some.length > 0 && h('div', {}, h('h3', {}, say(key)), h('ul', {}, ...some.map((one) => h('li', {}, noticed(one, false)))));
   };
   // The report contains the warnings already.
-  const lists = [list('errors', true), look.report === null && list('warnings', false)];
+  const lists = [list('errors', true), now.report === null && list('warnings', false)];
   parts.notices.replaceChildren(...lists.filter((one): one is HTMLDivElement => !!one));
-  for (const button of parts.pages.querySelectorAll<HTMLButtonElement>('[data-needs]')) button.disabled = look.report === null;
+  const canDraw = now.rows.walks.some((walk) => walk.rows.length > 0);
+  const isDraft = now.report === null;
+  for (const button of parts.pages.querySelectorAll<HTMLButtonElement>('[data-needs]')) {
+    button.disabled = !canDraw;
+    const { says, draft } = button.dataset as { says: Words; draft?: Words };
+    button.textContent = say(isDraft && draft ? draft : says);
+  }
+  const hint = parts.pages.querySelector<HTMLElement>('.draft');
+  if (hint) hint.hidden = !isDraft || !canDraw;
 }
 
 function noticed(notice: Look['notices'][number], short: boolean): HTMLElement {
@@ -560,13 +772,16 @@ function noticed(notice: Look['notices'][number], short: boolean): HTMLElement {
     { class: notice.is_error ? 'notice error' : 'notice' },
     !short && h('button', { type: 'button', class: 'link', onclick: to }, say('line', { n: notice.line })),
     ' ',
-    notice.message,
-    ...notice.helps.map((help) => h('span', { class: 'help' }, help)),
+    ...quoted(notice.message),
+    ...notice.helps.map((help) => h('span', { class: 'help' }, ...quoted(help))),
     ...notice.mends.map(([from, end, words]) =>
-      h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, end, words) }, say('use', { words })),
+      h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, end, words) }, say('use', { words: words.trim() })),
     ),
   );
 }
+
+/// What stands between grave accents is text of the sides file.
+const quoted = (text: string) => text.split('`').map((part, i) => (i % 2 === 1 ? h('code', {}, part) : part));
 
 function mend(from: number, to: number, words: string): void {
   // The positions belong to the text that was processed.
@@ -578,8 +793,8 @@ function mend(from: number, to: number, words: string): void {
 
 function paintPages(): void {
   const show = h('div', { class: 'leaves' });
-  const button = (key: Words, onclick: () => unknown, first = false) =>
-    h('button', { type: 'button', class: first ? 'first' : '', 'data-needs': key === 'save' ? null : 'house', disabled: key !== 'save', onclick }, say(key));
+  const button = (key: Words, onclick: () => unknown, draft: Words | null = null) =>
+    h('button', { type: 'button', class: key === 'pdf' ? 'first' : '', 'data-needs': key === 'save' ? null : 'house', 'data-says': key, 'data-draft': draft, disabled: key !== 'save', onclick }, say(key));
   const paper = select(['letter', 'a4'], a4 ? 'a4' : 'letter', say('paper'), (value) => {
     a4 = value === 'a4';
     show.replaceChildren();
@@ -588,13 +803,18 @@ function paintPages(): void {
   parts.pages.replaceChildren(
     h('h2', {}, say('pages')),
     h('div', { class: 'doing' },
-      button('pdf', () => doing(async () => saved(await pdf(), 'application/pdf', '.pdf')), true),
-      button('showPages', () => doing(() => leaves(show))),
+      button('pdf', () => doing(async () => {
+        const made = await pdf();
+        saved(made.pdf, 'application/pdf', made.is_draft ? '-draft.pdf' : '.pdf');
+        tellMissing(made);
+      }), 'draft'),
+      button('showPages', () => doing(() => leaves(show)), 'showDraft'),
       button('save', () => saved(text, 'text/plain', '.sides')),
       canShare && button('share', () => doing(sharing)),
       button('print', () => doing(printing)),
       h('label', {}, h('span', {}, say('paper')), paper),
     ),
+    h('p', { class: 'aside draft', hidden: true }, say('draftHint')),
     h('p', { class: 'aside' }, say('caution')),
     show,
   );
@@ -610,7 +830,27 @@ async function doing(work: () => Promise<unknown>): Promise<void> {
   }
 }
 
-const pdf = () => library.pdf(name, text, a4);
+/// The pictures that the text names and that are here.
+function named(): Map<string, Uint8Array> {
+  const rows = look?.rows.walks.flatMap((walk) => walk.rows) ?? [];
+  const names = new Set(rows.map((row) => row.picture));
+  return new Map([...pictures.all].filter(([name]) => names.has(name)));
+}
+
+function tellMissing(made: Made): void {
+  if (made.missing.length > 0) live.textContent = say('missing', { names: made.missing.join(', ') });
+}
+
+/// A photo for a row: kept on this device, and named in the text.
+async function pictured(file: File, key: string, caption: string): Promise<void> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const name = pictures.nameOf(file.name, bytes);
+  pictures.put(name, bytes);
+  const row = at(key);
+  if (row) await edit({ edit: 'picture', line: row.line, caption, file: name });
+}
+
+const pdf = () => library.pdf(name, text, a4, named());
 const stem = () => name.replace(/\.[^.]*$/, '') || 'house';
 
 function saved(bytes: Uint8Array | string, type: string, ending: string): void {
@@ -622,23 +862,25 @@ function saved(bytes: Uint8Array | string, type: string, ending: string): void {
 }
 
 async function sharing(): Promise<void> {
-  const file = new File([(await pdf()) as BlobPart], `${stem()}.pdf`, { type: 'application/pdf' });
+  const file = new File([(await pdf()).pdf as BlobPart], `${stem()}.pdf`, { type: 'application/pdf' });
   await navigator.share({ files: [file] });
 }
 
 /// Every page as an image, so that nothing in it can run.
-async function pictures(): Promise<HTMLImageElement[]> {
-  const pages = await library.svg(name, text, a4);
-  const made = pages.map((page, i) => {
+async function pagePictures(): Promise<HTMLImageElement[]> {
+  const made = await library.svg(name, text, a4, named());
+  tellMissing(made);
+  const pages = made.svg;
+  const images = pages.map((page, i) => {
     const src = URL.createObjectURL(new Blob([page], { type: 'image/svg+xml' }));
     return h('img', { src, alt: say('pageOf', { n: i + 1, all: pages.length }) });
   });
-  await Promise.all(made.map((image) => image.decode()));
-  return made;
+  await Promise.all(images.map((image) => image.decode()));
+  return images;
 }
 
 async function leaves(show: HTMLElement): Promise<void> {
-  const images = await pictures();
+  const images = await pagePictures();
   let at = 0;
   const count = h('span', { 'aria-live': 'polite' });
   const frame = h('div', { class: 'leaf' });
@@ -651,13 +893,13 @@ async function leaves(show: HTMLElement): Promise<void> {
   };
   const previous = h('button', { type: 'button', class: 'quiet', onclick: () => turn(-1) }, say('previous'));
   const next = h('button', { type: 'button', class: 'quiet', onclick: () => turn(1) }, say('next'));
-  const hide = h('button', { type: 'button', class: 'quiet', onclick: () => show.replaceChildren() }, say('hidePages'));
+  const hide = h('button', { type: 'button', class: 'quiet', onclick: () => show.replaceChildren() }, say('close'));
   show.replaceChildren(h('div', { class: 'turning' }, previous, count, next, hide), frame);
   turn(0);
 }
 
 async function printing(): Promise<void> {
-  const paper = h('div', { id: 'paper', class: a4 ? 'a4' : 'letter' }, ...(await pictures()));
+  const paper = h('div', { id: 'paper', class: a4 ? 'a4' : 'letter' }, ...(await pagePictures()));
   const size = h('style', {}, `@page { size: ${a4 ? '210mm 297mm' : '8.5in 11in'}; margin: 0 }`);
   document.getElementById('paper')?.remove();
   document.body.append(paper, size);
@@ -690,8 +932,9 @@ async function checked(file: File, result: HTMLElement): Promise<void> {
   });
 }
 
-function pick(then: (file: File) => void): void {
+function pick(then: (file: File) => void, kinds = ''): void {
   picker.value = '';
+  picker.accept = kinds;
   picker.onchange = () => {
     const file = picker.files?.[0];
     if (file) then(file);
@@ -722,6 +965,7 @@ function work(from: string): void {
   report = '';
   parts.opening.replaceChildren();
   focus = null;
+  walkAt = 0;
   isAdding = false;
   editor = null;
   parts.text.replaceChildren();
@@ -730,6 +974,7 @@ function work(from: string): void {
   const view = (key: Words, isText: boolean) =>
     h('button', { type: 'button', 'data-view': isText ? 'text' : 'rows', onclick: () => showText(isText) }, say(key));
   parts.views.replaceChildren(view('asRows', false), view('asText', true));
+  keep();
   parts.rows.replaceChildren(parts.heads, parts.walks);
   const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap);
   const answer = h('section', { class: 'answer', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.caution, parts.opening, parts.report, parts.notices);
@@ -740,24 +985,29 @@ function work(from: string): void {
     foot(),
   );
   showText(false);
-  keep();
   void refresh();
   scrollTo(0, 0);
 }
 
 function foot(): HTMLElement {
-  return h('footer', {}, h('span', {}, say('kept')), h('button', { type: 'button', class: 'quiet', onclick: forget }, say('forget')), aboutButton());
+  const isThere = isKept && kept() !== null;
+  return h('footer', {}, isThere && h('span', {}, say('kept')), isThere && h('button', { type: 'button', class: 'quiet', onclick: forget }, say('forget')), aboutButton());
 }
 
 function aboutButton(): HTMLElement {
   const close = () => dialog.close();
+  const list = h('pre', { tabindex: '0' });
   const dialog = h('dialog', { 'aria-label': say('aboutPage') },
     h('h2', {}, say('aboutPage')),
     h('p', {}, say('caution')),
     h('p', {}, say('aboutText')),
-    h('pre', { tabindex: '0' }, LICENSES),
+    list,
     h('button', { type: 'button', onclick: close }, say('close')));
-  const open = h('button', { type: 'button', class: 'quiet', onclick: () => dialog.showModal() }, say('aboutPage'));
+  const show = async () => {
+    dialog.showModal();
+    list.textContent = new TextDecoder().decode(await unpacked(fromBase64(LICENSES)));
+  };
+  const open = h('button', { type: 'button', class: 'quiet', onclick: show }, say('aboutPage'));
   return h('span', {}, open, dialog);
 }
 
@@ -835,7 +1085,8 @@ function begin(): void {
     main.append(h('p', { class: 'start' }, say('noModule')));
     return;
   }
-  library = new Library(Uint8Array.from(atob(packed.trim()), (c) => c.charCodeAt(0)));
+  library = new Library(fromBase64(packed));
+  void pictures.takeUp();
   listen();
   start();
   void keepThePage();

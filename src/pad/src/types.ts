@@ -2,18 +2,30 @@
 export type Way = 'back' | 'right' | 'front' | 'left';
 export type How = 'measured' | 'closing' | 'about';
 export type Place = [number, number];
+export type Shape =
+  | { is: 'straight' | 'other' }
+  | { is: 'bay'; out: string; flat: string }
+  | { is: 'round'; out: string }
+  | { is: 'slant'; to: Way; leg: string };
+
+export interface Piece {
+  to: Place;
+  curve: [number, boolean] | null;
+}
 
 export interface Row {
   line: number;
   way: Way | null;
+  shape: Shape;
   typed: string;
   length: string;
   parts: [string, string, string] | null;
   how: How;
+  picture: string | null;
   is_read: boolean;
   from: Place;
   to: Place;
-  curve: [number, boolean] | null;
+  pieces: Piece[];
 }
 
 export interface Walk {
@@ -23,12 +35,13 @@ export interface Walk {
   level: string;
   within: string | null;
   start: Place;
+  corner: [string, number] | null;
   rows: Row[];
   gap: string;
   is_closed: boolean;
 }
 
-export type Heads = Record<'property' | 'account' | 'record' | 'listing' | 'plan' | 'veneer', string>;
+export type Heads = Record<'property' | 'account' | 'record' | 'listing' | 'plan' | 'veneer' | 'units', string>;
 
 export interface Notice {
   word: string;
@@ -39,10 +52,11 @@ export interface Notice {
   message: string;
   helps: string[];
   mends: [number, number, string][];
+  also: [number, string][];
 }
 
 export interface Look {
-  rows: { heads: Heads; walks: Walk[] };
+  rows: { heads: Heads; compass: [string, string, string, string]; levels: string[]; walks: Walk[] };
   kinds: string[];
   notices: Notice[];
   opening: string[];
@@ -58,16 +72,31 @@ export interface Verified {
   message: string | null;
 }
 
+export interface Made {
+  is_draft: boolean;
+  missing: string[];
+  svg: string[];
+}
+
 export interface Opened {
   text: string;
   genuine?: boolean;
 }
 
 export type Edit =
-  | { edit: 'side'; line: number; way: Way; length: string; how: How }
-  | { edit: 'add'; after: number; way: Way; length: string; how: How }
-  | { edit: 'remove'; line: number }
+  | { edit: 'side'; line: number; way: Way; length: string; how: How; shape: Shape }
+  | { edit: 'add'; after: number; way: Way; length: string; how: How; shape: Shape }
+  | { edit: 'remove' | 'drop'; line: number }
   | { edit: 'swap'; line: number; with: number }
   | { edit: 'head'; field: keyof Heads; value: string }
-  | { edit: 'space'; kind: string; name: string; within: string | null; corner: [string, number] | null }
+  | {
+      edit: 'space';
+      kind: string;
+      name: string;
+      within: string | null;
+      corner: [string, number] | null;
+      start: [Way, string][];
+      level: string;
+    }
+  | { edit: 'picture'; line: number; caption: string; file: string }
   | { edit: 'name'; line: number; kind: string; name: string };

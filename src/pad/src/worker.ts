@@ -1,4 +1,6 @@
 // Runs the library in a worker, so that typing never waits for it.
+import { unpacked } from './unpack';
+
 interface Door {
   memory: WebAssembly.Memory;
   input(length: number): number;
@@ -10,20 +12,8 @@ interface Door {
 let door: Promise<Door>;
 
 async function started(packed: ArrayBuffer): Promise<Door> {
-  // Some browsers cannot read a blob on a page opened as a file, so the bytes are passed by hand.
-  const unpacking = new DecompressionStream('gzip');
-  const writer = unpacking.writable.getWriter();
-  void writer.write(new Uint8Array(packed)).then(() => writer.close());
-  const chunks: Uint8Array[] = [];
-  const reader = unpacking.readable.getReader();
-  for (let read = await reader.read(); !read.done; read = await reader.read()) chunks.push(read.value);
-  const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
-    bytes.set(chunk, at);
-    at += chunk.length;
-  }
-  const { instance } = await WebAssembly.instantiate(bytes, {});
+  const bytes = await unpacked(new Uint8Array(packed));
+  const { instance } = await WebAssembly.instantiate(bytes as BufferSource, {});
   return instance.exports as unknown as Door;
 }
 

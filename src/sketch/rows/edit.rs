@@ -2,9 +2,11 @@
 
 use serde::Deserialize;
 
-use super::{How, Way, front_of};
+use super::{How, Shape, Way, front_of, way_of};
 use crate::diagnostic::Source;
-use crate::sketch::statement::{FigureKind, Head, HeadLine, Statement};
+use crate::geometry::compass::Direction;
+use crate::sketch::Sketch;
+use crate::sketch::statement::{FigureKind, Head, HeadLine, Statement, Unit};
 
 /// An edit. Lines are counted from 1; an edit of a line that does not exist changes nothing.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
@@ -16,10 +18,13 @@ pub enum Edit {
         line: usize,
         /// The direction.
         way: Way,
-        /// The length as typed.
+        /// The length as typed; of a bay its width along the wall, of a slanted wall its first leg.
         length: String,
         /// How it was obtained.
         how: How,
+        /// What it is.
+        #[serde(default)]
+        shape: Shape,
     },
     /// Inserts a new side after a line.
     Add {
@@ -27,10 +32,13 @@ pub enum Edit {
         after: usize,
         /// The direction.
         way: Way,
-        /// The length as typed.
+        /// The length as typed; of a bay its width along the wall, of a slanted wall its first leg.
         length: String,
         /// How it was obtained.
         how: How,
+        /// What it is.
+        #[serde(default)]
+        shape: Shape,
     },
     /// Removes a line.
     Remove {
@@ -46,12 +54,12 @@ pub enum Edit {
     },
     /// Sets a field before the first level; an empty value removes its line.
     Head {
-        /// `property`, `account`, `record`, `listing`, `plan` or `veneer`.
+        /// `property`, `account`, `record`, `listing`, `plan`, `veneer` or `units`.
         field: String,
         /// The new value.
         value: String,
     },
-    /// Adds another space after the last one.
+    /// Adds another space after the last one of its level, with the level if there is none of that name.
     Space {
         /// The word for its kind.
         kind: String,
@@ -61,6 +69,26 @@ pub enum Edit {
         within: Option<String>,
         /// The space and corner (from 1) it begins at, if any.
         corner: Option<(String, usize)>,
+        /// Where it begins, as directions and lengths from the level's origin, if not at a corner.
+        #[serde(default)]
+        start: Vec<(Way, String)>,
+        /// The name of its level; the last one if there is none.
+        #[serde(default)]
+        level: Option<String>,
+    },
+    /// Removes a space: the line that begins it and everything up to the next space, level or outline.
+    Drop {
+        /// The line that begins the space.
+        line: usize,
+    },
+    /// Names the picture of a side, or takes it away.
+    Picture {
+        /// The line of the side.
+        line: usize,
+        /// What the picture shows; empty to take it away.
+        caption: String,
+        /// The name of its file.
+        file: String,
     },
     /// Changes the kind and name of a space.
     Name {
@@ -95,12 +123,12 @@ impl<'a> Lines<'a> {
 
     fn after(mut self, edit: &Edit) -> String {
         match edit {
-            Edit::Side { line, way, length, how } => {
-                let words = self.words(*way, length, *how);
+            Edit::Side { line, way, length, how, shape } => {
+                let words = self.words(*way, length, *how, shape);
                 self.change(*line, |body| side_replaced(body, &words, *how));
             }
-            Edit::Add { after, way, length, how } => {
-                let words = self.words(*way, length, *how);
+            Edit::Add { after, way, length, how, shape } => {
+                let words = self.words(*way, length, *how, shape);
                 self.add_side(*after, &words, *how);
             }
             Edit::Remove { line } => {
@@ -110,15 +138,24 @@ impl<'a> Lines<'a> {
             }
             Edit::Swap { line, with } => self.swap(*line, *with),
             Edit::Head { field, value } => self.head(field, value),
-            Edit::Space { kind, name, within, corner } => {
+            Edit::Space { kind, name, within, corner, start, level } => {
                 let mut words = format!("{kind} \"{}\"", quotable(name));
                 if let Some(within) = within {
                     words.push_str(&format!(" within \"{}\"", quotable(within)));
                 }
                 if let Some((space, corner)) = corner {
                     words.push_str(&format!(" from \"{}\" corner {corner}", quotable(space)));
+                } else if !start.is_empty() {
+                    words.push_str(" start");
+                    for (way, length) in start {
+                        words.push_str(&format!(" {} {}", self.direction(*way), written(length)));
+                    }
                 }
-                self.add_space(&words);
+                self.add_space(&words, level.as_deref());
+            }
+            Edit::Drop { line } => self.drop_space(*line),
+            Edit::Picture { line, caption, file } => {
+                self.change(*line, |body| pictured(body, caption, file));
             }
             Edit::Name { line, kind, name } => {
                 let name = quotable(name);
@@ -144,14 +181,27 @@ impl<'a> Lines<'a> {
         self.lines[i] = format!("{}{new}{}", &old[..start], &old[end.max(start)..]);
     }
 
-    /// The words of a side as written in the file.
-    fn words(&self, way: Way, length: &str, how: How) -> String {
+    /// The word for a direction in this file.
+    fn direction(&self, way: Way) -> &'static str {
         let reading = crate::sketch::read(&Source::new("", self.text));
-        let direction = way.direction(front_of(&reading.sketch)).word();
-        match how {
-            How::Closing => format!("{direction} by closing"),
-            _ => format!("{direction} {}", plain(length).trim()),
-        }
+        way.direction(front_of(&reading.sketch)).word()
+    }
+
+    /// The words of a side as written in the file.
+    fn words(&self, way: Way, length: &str, how: How, shape: &Shape) -> String {
+        let (way, length) = (self.direction(way), written(length));
+        let words = match (how, shape) {
+            (How::Closing, _) => format!("{way} by closing"),
+            (_, Shape::Straight | Shape::Other) => format!("{way} {length}"),
+            (_, Shape::Bay { out, flat }) => {
+                format!("bay {way} {length} out {} flat {}", written(out), written(flat))
+            }
+            (_, Shape::Round { out }) => format!("bay {way} {length} out {} round", written(out)),
+            (_, Shape::Slant { to, leg }) => {
+                format!("diagonal {way} {length} {} {}", self.direction(*to), written(leg))
+            }
+        };
+        words.trim_end().to_owned()
     }
 
     /// Makes sure that a line can be inserted after line `after`, and returns its index.
@@ -208,8 +258,9 @@ impl<'a> Lines<'a> {
         });
         let words = match field {
             "property" | "account" => format!("\"{}\"", quotable(&value)),
-            "veneer" => value.clone(),
-            _ => with_unit(&value),
+            "veneer" => thickness(&value, is_metric(&reading.sketch)),
+            "units" => value.clone(),
+            _ => with_unit(&value, is_metric(&reading.sketch)),
         };
         match (found, value.is_empty()) {
             (Some(i), true) => {
@@ -221,6 +272,8 @@ impl<'a> Lines<'a> {
                 let is_body = |statement: &Statement| {
                     !matches!(statement, Statement::Head(_) | Statement::Figure(_))
                 };
+                // Numbers without a unit are read by it, so it comes before them.
+                let is_body = |statement: &Statement| field == "units" || is_body(statement);
                 let body = statements().position(|statement| statement.is_some_and(is_body));
                 let at = body.unwrap_or(self.lines.len());
                 let last = statements().take(at).rposition(|statement| statement.is_some());
@@ -230,15 +283,49 @@ impl<'a> Lines<'a> {
         }
     }
 
-    fn add_space(&mut self, words: &str) {
+    fn drop_space(&mut self, line: usize) {
+        let Some(first) = self.index(line) else { return };
+        let reading = crate::sketch::read(&Source::new("", self.text));
+        let begins = |i: &usize| {
+            let statement = reading.sketch.lines.get(*i).and_then(|line| line.statement.as_ref());
+            matches!(
+                statement,
+                Some(
+                    Statement::Level(_)
+                        | Statement::Space(_)
+                        | Statement::Lot(_)
+                        | Statement::Outline(_)
+                )
+            )
+        };
+        if !begins(&first) {
+            return;
+        }
+        let end = (first + 1..self.lines.len()).find(begins).unwrap_or(self.lines.len());
+        self.lines.drain(first..end);
+    }
+
+    fn add_space(&mut self, words: &str, level: Option<&str>) {
         let reading = crate::sketch::read(&Source::new("", self.text));
         let mut last = None;
         let mut indent = String::from("  ");
-        let mut is_in_level = false;
+        let is_there = |name: &str| {
+            let levels = &reading.sketch.levels;
+            levels.iter().any(|one| one.level.name.text == name)
+        };
+        let new = level.filter(|&name| !is_there(name));
+        let wanted = level.filter(|&name| is_there(name));
+        let (mut is_in_level, mut is_wanted) = (false, true);
         for (i, line) in reading.sketch.lines.iter().enumerate() {
             match &line.statement {
-                Some(Statement::Level(_)) => (is_in_level, last) = (true, Some(i)),
-                Some(Statement::Space(_)) => {
+                Some(Statement::Level(level)) => {
+                    is_wanted = wanted.is_none_or(|name| level.name.text == name);
+                    is_in_level = is_wanted;
+                    if is_wanted {
+                        last = Some(i);
+                    }
+                }
+                Some(Statement::Space(_)) if is_wanted => {
                     (is_in_level, last) = (true, Some(i));
                     let line = self.lines.get(i).map_or("", String::as_str);
                     indent = line.chars().take_while(|c| matches!(c, ' ' | '\t')).collect();
@@ -256,8 +343,9 @@ impl<'a> Lines<'a> {
         }
         let at = self.ended(last.map_or(self.lines.len(), |i| i + 1));
         self.lines.insert(at, format!("{indent}{words}{}", self.end));
-        if last.is_none() {
-            self.lines.insert(at, format!("level \"Ground floor\"{}", self.end));
+        let new = new.or_else(|| last.is_none().then_some("Ground floor"));
+        if let Some(name) = new {
+            self.lines.insert(at, format!("level \"{}\"{}", quotable(name), self.end));
         }
     }
 }
@@ -269,6 +357,7 @@ fn field_of(statement: &Statement) -> Option<&'static str> {
             Head::Line(HeadLine::Property, _) => Some("property"),
             Head::Line(HeadLine::Account, _) => Some("account"),
             Head::Veneer(_) => Some("veneer"),
+            Head::Units(_) => Some("units"),
             _ => None,
         },
         Statement::Figure(figure) => match figure.kind {
@@ -292,17 +381,42 @@ fn quotable(typed: &str) -> String {
     typed.trim().chars().map(plain).collect()
 }
 
-/// An area as typed; a number without a unit is in square feet, as the field says.
-fn with_unit(value: &str) -> String {
+/// A length typed into a field, as part of a line.
+fn written(length: &str) -> String {
+    plain(length).trim().to_owned()
+}
+
+/// Whether numbers without a unit are metric.
+fn is_metric(sketch: &Sketch) -> bool {
+    matches!(sketch.heads.units, Some(Unit::Meters | Unit::Centimeters | Unit::Millimeters))
+}
+
+/// An area as typed; a number without a unit is in square feet or square meters, as the field says.
+fn with_unit(value: &str, is_metric: bool) -> String {
     let is_bare = value.chars().all(|c| c.is_ascii_digit() || matches!(c, ',' | '.'));
-    if is_bare { format!("{value} sq ft") } else { value.to_owned() }
+    match (is_bare, is_metric) {
+        (true, false) => format!("{value} sq ft"),
+        (true, true) => format!("{value} sq m"),
+        (false, _) => value.to_owned(),
+    }
+}
+
+/// A thickness as typed; a number without a unit is in inches or centimeters, as the field says.
+fn thickness(value: &str, is_metric: bool) -> String {
+    let is_bare = value.ends_with(|c: char| c.is_ascii_digit())
+        && value.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '/' | ' '));
+    match (is_bare, is_metric) {
+        (true, false) => format!("{value}\""),
+        (true, true) => format!("{value} cm"),
+        (false, _) => value.to_owned(),
+    }
 }
 
 fn head_replaced(body: &str, field: &str, words: &str) -> String {
     let after = &body[body.find(char::is_whitespace).unwrap_or(body.len())..];
     let rest = after.trim_start();
     let old = match field {
-        "property" | "account" | "veneer" => rest,
+        "property" | "account" | "veneer" | "units" => rest,
         _ => number_of(rest),
     };
     format!("{} {words}{}", &body[..body.len() - after.len()], &rest[old.len()..])
@@ -322,6 +436,23 @@ fn side_replaced(body: &str, words: &str, how: How) -> String {
         after.insert_str(0, " estimated");
     }
     if side == words { format!("{side}{after}") } else { format!("{words}{after}") }
+}
+
+/// A side with another picture, or with none.
+fn pictured(body: &str, caption: &str, file: &str) -> String {
+    let mut body = body.to_owned();
+    for word in ["file", "photo"] {
+        let found = outside_texts(&body).find(|(_, other)| *other == word);
+        if let Some((at, _)) = found {
+            let after = body[at..].char_indices().filter(|(_, c)| matches!(c, '"' | '“' | '”'));
+            let end = after.map(|(i, c)| at + i + c.len_utf8()).nth(1).unwrap_or(body.len());
+            body.replace_range(body[..at].trim_end().len()..end, "");
+        }
+    }
+    if !caption.is_empty() {
+        body.push_str(&format!(" photo \"{}\" file \"{}\"", quotable(caption), quotable(file)));
+    }
+    body
 }
 
 fn renamed(body: &str, kind: &str, name: &str) -> String {
@@ -387,6 +518,40 @@ pub(super) fn side_of(body: &str) -> &str {
     let after = outside_texts(body)
         .find(|(_, word)| AFTER.iter().any(|after| after.eq_ignore_ascii_case(word)));
     body[..after.map_or(body.len(), |(at, _)| at)].trim_end()
+}
+
+/// A bay or a slanted wall as its words, whether or not the lengths can be read.
+pub(super) fn shape_in(side: &str, front: Direction) -> Option<(Way, String, Shape)> {
+    let mut words = outside_texts(side);
+    let (_, first) = words.next()?;
+    let (at, word) = words.next()?;
+    let way = way_of(word, front)?;
+    let rest = &side[at + word.len()..];
+    let part = |text: &str| text.trim().to_owned();
+    let shape = match first.to_lowercase().as_str() {
+        "bay" => {
+            let (width, rest) = cut(rest, |word| word.eq_ignore_ascii_case("out"))?;
+            let round = cut(rest.1, |word| word.eq_ignore_ascii_case("round"));
+            let flat = cut(rest.1, |word| word.eq_ignore_ascii_case("flat"));
+            let shape = match (round, flat) {
+                (Some((out, _)), _) => Shape::Round { out: part(out) },
+                (_, Some((out, (_, flat)))) => Shape::Bay { out: part(out), flat: part(flat) },
+                _ => return None,
+            };
+            return Some((way, part(width), shape));
+        }
+        "diagonal" => cut(rest, |word| way_of(word, front).is_some())?,
+        _ => return None,
+    };
+    let (first, (word, second)) = shape;
+    let to = way_of(word, front)?;
+    Some((way, part(first), Shape::Slant { to, leg: part(second) }))
+}
+
+/// A text cut at the first word that fits: what stands before it, the word, what stands after it.
+fn cut(text: &str, fits: impl Fn(&str) -> bool) -> Option<(&str, (&str, &str))> {
+    let (at, word) = outside_texts(text).find(|(_, word)| fits(word))?;
+    Some((&text[..at], (word, &text[at + word.len()..])))
 }
 
 /// The length of a straight side: everything after its first word.

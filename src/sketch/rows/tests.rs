@@ -54,13 +54,25 @@ fn an_unreadable_side_still_becomes_a_row() {
 
 #[test]
 fn an_edit_of_a_side_keeps_its_words_and_its_comment() {
-    let edit = Edit::Side { line: 5, way: Way::Left, length: "30' 6\"".into(), how: How::About };
+    let edit = Edit::Side {
+        line: 5,
+        way: Way::Left,
+        length: "30' 6\"".into(),
+        how: How::About,
+        shape: Shape::Straight,
+    };
     let after = edited(HOUSE, &edit);
     assert!(
         after.contains("    west 30' 6\" estimated  photo \"1: # west\" # behind the oak\n"),
         "{after}"
     );
-    let back = Edit::Side { line: 9, way: Way::Front, length: "28'".into(), how: How::Measured };
+    let back = Edit::Side {
+        line: 9,
+        way: Way::Front,
+        length: "28'".into(),
+        how: How::Measured,
+        shape: Shape::Straight,
+    };
     assert!(edited(HOUSE, &back).contains("    south 28' note \"about\"\n"));
 }
 
@@ -81,6 +93,8 @@ fn a_further_space_begins_at_a_corner() {
         name: "Garage".into(),
         within: Some("House".into()),
         corner: Some(("House".into(), 3)),
+        start: Vec::new(),
+        level: None,
     };
     let after = edited(HOUSE, &edit);
     assert!(
@@ -90,6 +104,101 @@ fn a_further_space_begins_at_a_corner() {
         "{after}"
     );
     assert!(edited("", &edit).starts_with("level \"Ground floor\"\n  garage"));
+}
+
+/// Positions by hand: a bay 8' wide in the front wall stands 2' out toward the street, whichever way the walk goes.
+#[test]
+fn a_bay_is_drawn_outside() {
+    let clockwise = "front south\nlevel \"G\"\nliving \"H\"\nnorth 20'\neast 30'\nsouth 20'\nwest 11'\nbay west 8' out 2' flat 4'\nwest 11'\n";
+    let walk = &rows(clockwise).walks[0];
+    let ends = |row: &Row| row.pieces.iter().map(|piece| piece.to).collect::<Vec<_>>();
+    assert!(walk.is_closed);
+    assert_eq!(ends(&walk.rows[4]), [[17.0, 2.0], [13.0, 2.0], [11.0, 0.0]]);
+    let other = "front south\nlevel \"G\"\nliving \"H\"\nbay east 8' out 2' round\neast 22'\nnorth 20'\nwest 30'\nsouth 20'\n";
+    let bay = &rows(other).walks[0].rows[0];
+    assert_eq!(bay.shape, Shape::Round { out: "2'".into() });
+    // Chord 8 and rise 2: a radius of (64 + 16) / 16 = 5 feet; the street is on the right of a walk to the east.
+    assert_eq!(bay.pieces, [Piece { to: [8.0, 0.0], curve: Some((5.0, true)) }]);
+}
+
+#[test]
+fn a_row_becomes_a_bay_or_a_slanted_wall_and_is_shown_before_it_can_be_read() {
+    let shape = Shape::Bay { out: "2'".into(), flat: "4'".into() };
+    let edit = |shape: &Shape, length: &str| Edit::Side {
+        line: 5,
+        way: Way::Right,
+        length: length.into(),
+        how: How::Measured,
+        shape: shape.clone(),
+    };
+    let after = edited(HOUSE, &edit(&shape, "8'"));
+    assert!(after.contains("    bay east 8' out 2' flat 4'  photo"), "{after}");
+    let row = &rows(&after).walks[0].rows[0];
+    assert_eq!((row.way, row.length.as_str(), &row.shape), (Some(Way::Right), "8'", &shape));
+    let begun = edited(HOUSE, &edit(&Shape::Bay { out: String::new(), flat: String::new() }, "8'"));
+    let row = &rows(&begun).walks[0].rows[0];
+    assert!(!row.is_read);
+    assert_eq!(row.shape, Shape::Bay { out: String::new(), flat: String::new() });
+    let slant = Shape::Slant { to: Way::Front, leg: "3' 6\"".into() };
+    let after = edited(HOUSE, &edit(&slant, "3'"));
+    assert!(after.contains("    diagonal east 3' south 3' 6\"  photo"), "{after}");
+    let row = &rows(&after).walks[0].rows[0];
+    assert_eq!((&row.shape, row.to, row.is_read), (&slant, [3.0, 3.5], true));
+}
+
+#[test]
+fn a_space_comes_onto_its_level_or_onto_a_new_one() {
+    let space = |level: &str, name: &str| Edit::Space {
+        kind: "living".into(),
+        name: name.into(),
+        within: None,
+        corner: None,
+        start: vec![(Way::Right, "4 m".into()), (Way::Back, "1 m".into())],
+        level: Some(level.into()),
+    };
+    let two = edited(HOUSE, &space("Upper", "Bedrooms"));
+    assert!(
+        two.ends_with("level \"Upper\"\n  living \"Bedrooms\" start east 4 m north 1 m\n"),
+        "{two}"
+    );
+    let three = edited(&two, &space("Ground", "Den"));
+    assert!(three.contains("    south 6'\n  living \"Den\" start"), "{three}");
+    assert_eq!(rows(&three).levels, ["Ground", "Upper"]);
+    let den = rows(&three).walks.iter().find(|walk| walk.name == "Den").map(|walk| walk.line);
+    assert_eq!(edited(&three, &Edit::Drop { line: den.unwrap_or(0) }), two);
+}
+
+#[test]
+fn a_bare_thickness_and_area_are_in_the_unit_of_their_field() {
+    let head = |text: &str, field: &str, value: &str| {
+        edited(text, &Edit::Head { field: field.into(), value: value.into() })
+    };
+    assert!(head(HOUSE, "veneer", "4 5/8").contains("\nveneer 4 5/8\"\n"));
+    let metric = head(HOUSE, "units", "meters");
+    assert!(metric.starts_with("units meters\nfront south"), "{metric}");
+    assert!(head(&metric, "veneer", "11.5").contains("\nveneer 11.5 cm\n"));
+    assert!(head(&metric, "plan", "174").contains("\nplan 174 sq m\n"));
+    assert_eq!(rows(&head(HOUSE, "veneer", "none")).heads.veneer, "none");
+    // What cannot be read stays in its field.
+    assert_eq!(rows("veneer 4 5 6\n").heads.veneer, "4 5 6");
+}
+
+#[test]
+fn a_picture_is_named_changed_and_taken_away() {
+    let picture = |caption: &str, file: &str| Edit::Picture {
+        line: 7,
+        caption: caption.into(),
+        file: file.into(),
+    };
+    let named = edited(HOUSE, &picture("Wall 2", "wall-2.jpg"));
+    assert!(
+        named.contains("    east 42' 7 1/2\" photo \"Wall 2\" file \"wall-2.jpg\"\n"),
+        "{named}"
+    );
+    assert_eq!(rows(&named).walks[0].rows[1].picture.as_deref(), Some("wall-2.jpg"));
+    let other = edited(&named, &picture("Wall 2", "other.png"));
+    assert!(other.contains("file \"other.png\"\n") && !other.contains("wall-2.jpg"));
+    assert_eq!(edited(&named, &picture("", "")), HOUSE);
 }
 
 fn way() -> impl Strategy<Value = Way> {
@@ -113,7 +222,7 @@ proptest! {
     ) {
         let text = HOUSE.replace("front south", &format!("front {front}"));
         let length = format!("{feet}' {inches}\"");
-        let after = edited(&text, &Edit::Side { line, way, length: length.clone(), how });
+        let after = edited(&text, &Edit::Side { line, way, length: length.clone(), how, shape: Shape::Straight });
         let shown = rows(&after);
         let row = shown.walks.iter().flat_map(|walk| &walk.rows).find(|row| row.line == line);
         let Some(row) = row else { return Err(TestCaseError::fail("the row is gone")) };
@@ -131,7 +240,7 @@ proptest! {
     /// Adding a side and removing it gives the same text back; so does exchanging two lines twice.
     #[test]
     fn edits_can_be_undone(after in 4usize..=13, way in way(), how in how(), with in 5usize..=13) {
-        let added = edited(HOUSE, &Edit::Add { after, way, length: "9'".into(), how });
+        let added = edited(HOUSE, &Edit::Add { after, way, length: "9'".into(), how, shape: Shape::Straight });
         prop_assert_eq!(added.lines().count(), HOUSE.lines().count() + 1);
         prop_assert_eq!(edited(&added, &Edit::Remove { line: after + 1 }), HOUSE);
         let swap = Edit::Swap { line: 5, with };
@@ -143,8 +252,8 @@ proptest! {
     fn any_text_can_be_edited(text in "(?s).{0,80}", line in 0usize..9, value in ".{0,9}") {
         let _ = rows(&text);
         for edit in [
-            Edit::Side { line, way: Way::Back, length: value.clone(), how: How::About },
-            Edit::Add { after: line, way: Way::Left, length: value.clone(), how: How::Measured },
+            Edit::Side { line, way: Way::Back, length: value.clone(), how: How::About, shape: Shape::Straight },
+            Edit::Add { after: line, way: Way::Left, length: value.clone(), how: How::Measured, shape: Shape::Straight },
             Edit::Head { field: "record".into(), value: value.clone() },
             Edit::Name { line, kind: "porch".into(), name: value.clone() },
             Edit::Swap { line, with: 2 },

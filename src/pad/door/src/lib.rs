@@ -5,15 +5,16 @@
 //! the others are files.
 
 use std::cell::RefCell;
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 
 use fairfoot::diagnostic::Diagnostic;
+use fairfoot::pages::{self, Pictures};
 use fairfoot::report::Look;
 use fairfoot::sketch::Kind;
 use fairfoot::sketch::rows::{Edit, Rows, edited, rows};
 use fairfoot::verify::Why;
 use fairfoot::wording::Block;
-use fairfoot::{Diagnostics, Paper, Reconciliation, Settings, Source, Weights, verify};
+use fairfoot::{Diagnostics, Pages, Paper, Reconciliation, Settings, Source, Weights, verify};
 use serde::{Deserialize, Serialize};
 
 thread_local! {
@@ -29,10 +30,10 @@ enum Request {
     Look { name: String, columns: usize },
     /// The JSON report, as the command line prints it.
     Json { name: String },
-    /// The pages as SVG.
-    Svg { name: String, a4: bool },
-    /// The pages as PDF.
-    Pdf { name: String, a4: bool },
+    /// The pages as SVG; of a walk that does not close, its draft. The bytes of the pictures follow the text.
+    Svg { name: String, a4: bool, pictures: Vec<(String, usize)> },
+    /// The same as PDF.
+    Pdf { name: String, a4: bool, pictures: Vec<(String, usize)> },
     /// The text after an edit of a row.
     Edit { edit: Edit },
     /// Whether a page is genuine, and the sides file inside it.
@@ -68,6 +69,8 @@ struct Notice {
     helps: Vec<String>,
     /// Replacements that resolve this notice: start, end, and text.
     mends: Vec<(usize, usize, String)>,
+    /// Other lines that matter, each with what to look for there.
+    also: Vec<(usize, String)>,
 }
 
 /// The result for a page that somebody sent.
@@ -137,26 +140,85 @@ fn json(value: &impl Serialize) -> Vec<u8> {
 fn answer(request: Request, file: Vec<u8>) -> Vec<Vec<u8>> {
     let text = |file: Vec<u8>| String::from_utf8_lossy(&file).into_owned();
     let paper = |a4: bool| if a4 { Paper::A4 } else { Paper::Letter };
-    let said = |error: fairfoot::Error| error.to_string();
     let result = match request {
         Request::Look { name, columns } => Ok(vec![json(&look(name, text(file), columns))]),
         Request::Json { name } => worked_out(&name, text(file))
             .map(|result| vec![report_as_json(&result)])
             .map_err(|errors| errors.drawn(false)),
-        Request::Svg { name, a4 } => worked_out(&name, text(file))
-            .map_err(|errors| errors.drawn(false))
-            .and_then(|result| result.pages(paper(a4)).map_err(said))
-            .map(|pages| vec![json(&pages.svg())]),
-        Request::Pdf { name, a4 } => worked_out(&name, text(file))
-            .map_err(|errors| errors.drawn(false))
-            .and_then(|result| result.pages(paper(a4)).map_err(said))
-            .and_then(|pages| pages.pdf().map_err(said))
-            .map(|pdf| vec![b"{}".to_vec(), pdf]),
+        Request::Svg { name, a4, pictures } => made(&name, file, paper(a4), &pictures)
+            .map(|made| vec![json(&made.with(made.pages.svg()))]),
+        Request::Pdf { name, a4, pictures } => {
+            made(&name, file, paper(a4), &pictures).and_then(|made| {
+                let pdf = made.pages.pdf().map_err(|error| error.to_string())?;
+                Ok(vec![json(&made.with(Vec::new())), pdf])
+            })
+        }
         Request::Edit { edit } => Ok(vec![json(&edited(&text(file), &edit))]),
         Request::Verify => Ok(vec![json(&verified(&file))]),
         Request::Open { name } => Ok(vec![json(&opened(name, file))]),
     };
     result.unwrap_or_else(|why| vec![failed(&why)])
+}
+
+/// Pages, or a draft of a text that has no area yet.
+struct Made {
+    pages: Pages,
+    /// Pictures that the text names and that were not handed over; then the pages have no photographs.
+    missing: Vec<String>,
+}
+
+/// What is said of pages, and the pages where they are SVG.
+#[derive(Serialize)]
+struct Told<'a> {
+    is_draft: bool,
+    missing: &'a [String],
+    svg: Vec<String>,
+}
+
+impl Made {
+    fn with(&self, svg: Vec<String>) -> Told<'_> {
+        Told { is_draft: self.pages.is_draft(), missing: &self.missing, svg }
+    }
+}
+
+/// The pages of a file: its text, then its pictures, each with its name and length.
+fn made(
+    name: &str,
+    mut file: Vec<u8>,
+    paper: Paper,
+    lengths: &[(String, usize)],
+) -> Result<Made, String> {
+    let all: usize = lengths.iter().map(|(_, length)| length).sum();
+    let pictures = file.split_off(file.len().saturating_sub(all));
+    let mut rest = pictures.as_slice();
+    let mut by_name = BTreeMap::new();
+    for (name, length) in lengths {
+        let (bytes, after) = rest.split_at((*length).min(rest.len()));
+        by_name.insert(name.as_str(), bytes);
+        rest = after;
+    }
+    let text = String::from_utf8_lossy(&file).into_owned();
+    let result = match worked_out(name, text.clone()) {
+        Ok(result) => result,
+        Err(_) => {
+            let pages = pages::draft(Source::new(name, text), paper);
+            let pages = pages.map_err(|errors| errors.drawn(false))?;
+            return Ok(Made { pages, missing: Vec::new() });
+        }
+    };
+    let named = result.house().pictures().map(|picture| picture.file());
+    let mut missing: Vec<String> =
+        named.filter(|file| !by_name.contains_key(file)).map(str::to_owned).collect();
+    missing.dedup();
+    let pictures = if missing.is_empty() {
+        let bytes = |file: &str| by_name.get(file).map(|bytes| bytes.to_vec());
+        Pictures::read(result.house(), |file| bytes(file).ok_or_else(String::new))
+            .map_err(|errors| errors.drawn(false))?
+    } else {
+        Pictures::default()
+    };
+    let pages = result.pages_with(paper, &pictures).map_err(|error| error.to_string())?;
+    Ok(Made { pages, missing })
 }
 
 fn worked_out(name: &str, text: String) -> Result<Reconciliation, Diagnostics> {
@@ -191,6 +253,11 @@ fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconcil
     let report = result.report();
     let caution = report.caution();
     let look = Look { width: columns, ..Look::default() };
+    // Every walk of a house closes, some only within the tolerances of their sides.
+    let mut rows = rows;
+    for walk in &mut rows.walks {
+        walk.is_closed = !walk.rows.is_empty();
+    }
     Shown {
         rows,
         notices: notices(result.house().source(), result.warnings()),
@@ -217,12 +284,11 @@ fn sentence(block: Block) -> Option<String> {
 /// The errors and warnings, with positions in UTF-16 units.
 fn notices(source: &Source, list: &[Diagnostic]) -> Vec<Notice> {
     const MOST: usize = 50;
-    const MOST_MENDED: usize = 8;
     let text = source.text();
     let utf16 = |at: usize| text.get(..at).map_or(0, |before| before.encode_utf16().count());
-    let notice = |(i, one): (usize, &Diagnostic)| {
+    let notice = |one: &Diagnostic| {
         let span = one.span();
-        let mends = if one.is_error() && i < MOST_MENDED { mends(text, one) } else { Vec::new() };
+        let fixes = one.fixes().iter();
         Notice {
             word: one.word().as_str(),
             is_error: one.is_error(),
@@ -231,40 +297,17 @@ fn notices(source: &Source, list: &[Diagnostic]) -> Vec<Notice> {
             to: utf16(span.end),
             message: one.message().to_owned(),
             helps: one.helps().to_vec(),
-            mends: mends
-                .into_iter()
-                .map(|(from, to, words)| (utf16(from), utf16(to), words))
+            mends: fixes
+                .map(|fix| (utf16(fix.span.start), utf16(fix.span.end), fix.text.clone()))
+                .collect(),
+            also: one
+                .others()
+                .iter()
+                .map(|(span, label)| (source.line(span.start), label.clone()))
                 .collect(),
         }
     };
-    list.iter().take(MOST).enumerate().map(notice).collect()
-}
-
-/// The replacements that, applied to the error or its line, leave fewer errors.
-fn mends(text: &str, one: &Diagnostic) -> Vec<(usize, usize, String)> {
-    let Some(wrong) = text.get(one.span().start..one.span().end) else { return Vec::new() };
-    let before = errors(text);
-    let start = text[..one.span().start].rfind('\n').map_or(0, |at| at + 1);
-    let line = text[start..].split('\n').next().unwrap_or_default();
-    let inner = start + (line.len() - line.trim_start().len());
-    let inner_end = start + line.trim_end().len();
-    let offers = one.helps().iter().flat_map(|help| help.split('`').skip(1).step_by(2));
-    let mut seen = BTreeSet::new();
-    let mut mends = Vec::new();
-    for offer in offers.filter(|&offer| offer != wrong && seen.insert(offer)) {
-        let places = [(one.span().start, one.span().end), (inner, inner_end.max(inner))];
-        let place = places.into_iter().find(|&(from, to)| {
-            let tried = format!("{}{offer}{}", &text[..from], &text[to..]);
-            errors(&tried) < before
-        });
-        mends.extend(place.map(|(from, to)| (from, to, offer.to_owned())));
-    }
-    mends
-}
-
-fn errors(text: &str) -> usize {
-    let errors = fairfoot::read("", text).err();
-    errors.map_or(0, |errors| errors.list().iter().filter(|one| one.is_error()).count())
+    list.iter().take(MOST).map(notice).collect()
 }
 
 fn verified(file: &[u8]) -> Verified {
