@@ -146,6 +146,8 @@ pub struct Row {
     pub typed: String,
     /// The length as typed; empty if it has none.
     pub length: String,
+    /// The length of a side by closing, as it follows from the others; empty if it does not, or was typed.
+    pub found: String,
     /// The length as feet, inches and a fraction of an inch; `None` if it cannot be written that way.
     pub parts: Option<[String; 3]>,
     /// How the length was obtained.
@@ -523,6 +525,10 @@ impl Maker {
             };
             let row = &mut open.walk.rows[i];
             (row.from, row.to, row.pieces) = (self.seen(at), self.seen(next), pieces);
+            if let (Some(_), Some((east, north))) = (open.follows[i], open.moves[i]) {
+                let length = Length::from_nm(east + north).abs();
+                row.found = Written::new(length, self.form).spoken();
+            }
             at = next;
         }
         let missing = (open.start.0 - at.0, open.start.1 - at.1);
@@ -594,6 +600,7 @@ impl Row {
             shape: Shape::Straight,
             typed: String::new(),
             length: String::new(),
+            found: String::new(),
             parts: None,
             how: How::Measured,
             picture: None,

@@ -132,7 +132,7 @@ function hasLabel(walk: Walk, row: Row, line: number | null, type: number): bool
 function label(walk: Walk, row: Row, index: number, middle: Place, type: number): SVGElement {
   const [x, y] = [(row.from[0] + row.to[0]) / 2, (row.from[1] + row.to[1]) / 2];
   const upright = Math.abs(row.to[1] - row.from[1]) > Math.abs(row.to[0] - row.from[0]);
-  const text = row.length || `${index + 1}`;
+  const text = row.length || row.found || `${index + 1}`;
   const inner = walk.within !== null ? -1 : 1;
   const away = upright ? Math.sign(x - middle[0]) || -1 : Math.sign(y - middle[1]) || -1;
   const shift = away * inner * type;

@@ -62,12 +62,14 @@ const parts = {
   gap: h('p', { class: 'still', 'aria-live': 'polite' }),
   caution: h('p', { class: 'caution', role: 'alert' }),
   opening: h('div', { class: 'opening', 'aria-live': 'polite' }),
-  report: h('div', { class: 'report' }),
+  before: h('p', { class: 'aside' }),
+  report: h('section', { class: 'report', 'aria-label': say('details') }),
+  compass: h('p', { class: 'aside' }),
   notices: h('div', { class: 'notices' }),
   pages: h('section', { class: 'pages' }),
   text: h('section', { class: 'text' }),
   rows: h('section', { class: 'rows' }),
-  views: h('div', { class: 'views', role: 'group', 'aria-label': say('view') }),
+  views: h('div', { class: 'views', role: 'group', 'aria-label': say('walk') }),
 };
 
 // ---- the one text
@@ -196,7 +198,7 @@ async function refresh(): Promise<void> {
 
 /// How many characters of the report fit on a line.
 function columns(): number {
-  const wide = parts.report.clientWidth || 600;
+  const wide = parts.opening.clientWidth || 600;
   return Math.max(34, Math.min(80, Math.floor((wide - 2) / (0.605 * 13.5))));
 }
 
@@ -321,7 +323,6 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
   const next = WAYS.map((way) =>
     h('button', { type: 'button', class: 'way', 'data-way': way, onclick: () => add(last(), way, `${index} ${walk.rows.length}`) }, say(way)),
   );
-  const [back, right, front, left] = shown.rows.compass;
   const asked = say(walk.rows.length > 0 ? 'nextWall' : 'firstWall');
   const title = shown.rows.levels.length > 1 ? `${walk.name}, ${walk.level}` : walk.name;
   const drop = () => {
@@ -333,7 +334,7 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
     'section',
     { class: 'walk', 'aria-label': title },
     h('h2', {}, index === 0 ? say('walk') : title),
-    index === 0 && h('p', { class: 'aside' }, say('walkHint'), ' ', say('compass', { back, right, front, left })),
+    index === 0 && h('p', { class: 'aside' }, say('walkHint')),
     walk.corner && h('p', { class: 'aside' }, say('begins', { n: walk.corner[1], space: walk.corner[0] })),
     h('div', { class: 'what' }, kind, called, index === 0 && unitChoice(shown)),
     h('ol', { class: 'sides' }, ...rows),
@@ -373,6 +374,7 @@ function rowed(walk: Walk, row: Row, index: number, key: string): HTMLElement {
     way,
     isMetric() ? metric(key, n) : taped(key, n),
     ...more(row.shape, key, n),
+    h('span', { class: 'found' }),
     how,
     h('span', { class: 'wrong', id: wrongId(key) }),
     tools,
@@ -545,7 +547,7 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
 /// Fills the fields of a row, except the one being edited.
 function fill(row: Row, key: string, now: Look, isNew: boolean): void {
   const looks = now.notices.flatMap((one) => one.also).filter(([line]) => line === row.line).map(([, label]) => label);
-  const told = JSON.stringify([row.way, row.how, row.length, row.shape, row.is_read, looks]);
+  const told = JSON.stringify([row.way, row.how, row.length, row.found, row.shape, row.is_read, looks]);
   const isHere = field(key, 'way')?.closest('li')?.contains(document.activeElement);
   if (!isNew && !isHere && row.is_read && filled.get(key) === told) return;
   filled.set(key, told);
@@ -571,6 +573,9 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
     for (const [part, value] of Object.entries(row.shape)) put(part, part === 'to' ? value : bare(value));
   }
   li.classList.toggle('measured', row.how === 'measured');
+  li.classList.toggle('closing', row.how === 'closing');
+  const found = li.querySelector('.found');
+  if (found) found.textContent = row.found && `= ${row.found}`;
   for (const part of ['feet', 'inches', 'fraction', 'out', 'flat', 'leg']) {
     const element = field(key, part) as HTMLInputElement | null;
     if (element) element.disabled = row.how === 'closing';
@@ -627,9 +632,10 @@ function adding(now: Look): HTMLElement {
     way: select(WAYS, WAYS[1 - i], say('way', { n: 1 }), () => undefined, (way) => say(way as Words)),
     length: h('input', { 'aria-label': say('measuredOff'), autocomplete: 'off', placeholder: isMetric() ? '' : LENGTH }),
   }));
-  const off = h('div', { class: 'what' }, ...offs.flatMap(({ way, length }) => [way, length]));
+  const off = h('div', {}, ...offs.map(({ way, length }) => h('div', { class: 'off' }, way, length)));
   const within = h('input', { type: 'checkbox' });
   const around = () => drawable(look ?? now).find(({ walk }) => walk.level === addingOn && walk.rows.length > 0)?.walk.name ?? '';
+  const hint = h('p', { class: 'aside' }, say('furtherHint'));
   const inside = h('label', { class: 'tick' }, within, h('span', {}));
   const offer = () => {
     const here = drawable(look ?? now).filter(({ walk }) => walk.level === addingOn);
@@ -640,6 +646,7 @@ function adding(now: Look): HTMLElement {
     corner.value = chosen ? `${chosen.walk} ${chosen.corner}` : (corners[0]?.value ?? '');
     off.hidden = corner.value !== '';
     newName.hidden = addingOn !== '';
+    hint.hidden = corners.length === 0;
     inside.hidden = !around();
     within.checked = within.checked && !inside.hidden;
     inside.lastElementChild!.textContent = say('inside', { space: around() });
@@ -683,7 +690,7 @@ function adding(now: Look): HTMLElement {
     h('label', {}, h('span', {}, say('on')), level),
     newName,
     h('label', {}, h('span', {}, say('corner')), corner),
-    h('p', { class: 'aside' }, say('furtherHint')),
+    hint,
     off,
     inside,
     h('div', { class: 'after' }, h('button', { type: 'button', onclick: make }, say('add')), h('button', { type: 'button', class: 'quiet', onclick: cancel }, say('close'))),
@@ -698,7 +705,7 @@ function levelShown(now: Look): string {
 
 function paintDrawing(now: Look): void {
   const walks = drawable(now);
-  const onCorner = isAdding
+  const onCorner = isAdding && addingOn
     ? (walk: number, corner: number) => {
         chosen = { walk, corner };
         const list = document.getElementById('corner') as HTMLSelectElement | null;
@@ -716,6 +723,11 @@ function paintDrawing(now: Look): void {
   };
   const level = isAdding && addingOn ? addingOn : levelShown(now);
   const line = focus === null ? null : (at(focus)?.line ?? null);
+  if (!walks.some(({ walk }) => walk.rows.length > 0)) {
+    parts.drawing.replaceChildren();
+    parts.gap.textContent = '';
+    return;
+  }
   parts.drawing.replaceChildren(drawing({ walks, level, isOne: now.rows.levels.length < 2, line, corner: chosen, onRow, onCorner }));
   const open = walks.map(({ walk }) => walk).filter((walk) => walk.rows.length > 0 && !walk.is_closed);
   const told = open.map((walk) => (open.length > 1 || walks.length > 1 ? `${walk.name}: ` : '') + say('still', { gap: walk.gap }));
@@ -734,10 +746,13 @@ function paintAnswer(now: Look): void {
     parts.opening.replaceChildren(...now.opening.map((line) => h('p', {}, line)));
   }
   const isOld = now.report === null && report !== '';
-  parts.report.replaceChildren(
-    isOld ? h('p', { class: 'older' }, say('older')) : '',
-    report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : h('p', { class: 'aside' }, say('noAnswer')),
-  );
+  parts.opening.classList.toggle('old', isOld);
+  parts.before.className = isOld ? 'older' : 'aside';
+  parts.before.textContent = isOld ? say('older') : report ? '' : say('noAnswer');
+  parts.report.hidden = !report;
+  parts.report.replaceChildren(report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '');
+  const [back, right, front, left] = now.rows.compass;
+  parts.compass.textContent = now.rows.walks.some((walk) => walk.rows.length > 0) ? say('compass', { back, right, front, left }) : '';
   // A row without a length, or a walk without a row, is not an error yet.
   const empty = now.rows.walks.filter((walk) => walk.rows.length === 0).map((walk) => walk.line);
   const typing = now.rows.walks.flatMap((walk) => walk.rows).filter((row) => !row.is_read && isBegun(row)).map((row) => row.line);
@@ -899,12 +914,12 @@ async function leaves(show: HTMLElement): Promise<void> {
 }
 
 async function printing(): Promise<void> {
-  const paper = h('div', { id: 'paper', class: a4 ? 'a4' : 'letter' }, ...(await pagePictures()));
+  // Some browsers print only after this is done, so the size of the paper stays with the pages.
   const size = h('style', {}, `@page { size: ${a4 ? '210mm 297mm' : '8.5in 11in'}; margin: 0 }`);
+  const paper = h('div', { id: 'paper', class: a4 ? 'a4' : 'letter' }, size, ...(await pagePictures()));
   document.getElementById('paper')?.remove();
-  document.body.append(paper, size);
+  document.body.append(paper);
   window.print();
-  size.remove();
 }
 
 async function take(file: File): Promise<void> {
@@ -960,6 +975,7 @@ function showText(yes: boolean): void {
 function work(from: string): void {
   text = from;
   isKept = true;
+  live.textContent = '';
   undone = [];
   look = null;
   report = '';
@@ -977,11 +993,11 @@ function work(from: string): void {
   keep();
   parts.rows.replaceChildren(parts.heads, parts.walks);
   const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap);
-  const answer = h('section', { class: 'answer', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.caution, parts.opening, parts.report, parts.notices);
+  const answer = h('section', { class: 'answer', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.caution, parts.opening, parts.notices, parts.compass);
   paintPages();
   main.replaceChildren(
     h('h1', { class: 'hidden' }, say('title')),
-    h('div', { class: 'work' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), seen, h('div', { class: 'result' }, answer, parts.pages)),
+    h('div', { class: 'work' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), seen, h('div', { class: 'result' }, answer, parts.pages, parts.report)),
     foot(),
   );
   showText(false);

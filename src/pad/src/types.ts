@@ -19,6 +19,8 @@ export interface Row {
   shape: Shape;
   typed: string;
   length: string;
+  /// The length of a wall that could not be reached, as it follows from the others.
+  found: string;
   parts: [string, string, string] | null;
   how: How;
   picture: string | null;
