@@ -179,7 +179,7 @@ pub struct Walk {
     pub within: Option<String>,
     /// Its start, in feet.
     pub start: [f64; 2],
-    /// The space and corner (from 1) it begins at, if the file says it that way.
+    /// The space and corner (from 1) it begins at, if it begins at a corner.
     pub corner: Option<(String, usize)>,
     /// Its sides.
     pub rows: Vec<Row>,
@@ -358,8 +358,9 @@ impl Maker {
         let name = space.name.text.clone();
         let walk = (line, space.kind.word(), name, self.level.clone(), within);
         self.begin_at(walk, start);
-        if let (Place::CornerOf(name, number), Some(open)) = (&space.place, &mut self.open) {
-            open.walk.corner = Some((name.text.clone(), number.number));
+        let corner = self.corner(&space.place);
+        if let Some(open) = &mut self.open {
+            open.walk.corner = corner;
         }
     }
 
@@ -411,6 +412,18 @@ impl Maker {
                 let space = self.here().find(|open| open.walk.name == name.text);
                 space.map_or((0, 0), |open| open.corner(number.number.saturating_sub(1)))
             }
+        }
+    }
+
+    /// The space and corner (from 1) of a place at a corner.
+    fn corner(&self, place: &Place) -> Option<(String, usize)> {
+        match place {
+            Place::Origin | Place::Start(_) => None,
+            Place::CornerOf(name, number) => Some((name.text.clone(), number.number)),
+            Place::Corner(name) => self.here().find_map(|open| {
+                let (_, after) = open.corners.iter().find(|(other, _)| *other == name.text)?;
+                Some((open.walk.name.clone(), after % open.walk.rows.len().max(1) + 1))
+            }),
         }
     }
 

@@ -170,7 +170,7 @@ test('the sides file shows errors in place and takes the help that is offered', 
   await tab.locator('.cm-content').click();
   await tab.keyboard.press('Control+Home');
   await tab.keyboard.type('toleranse 1/2"\n');
-  await tab.getByText('To fix').waitFor();
+  await tab.getByRole('heading', { name: 'To fix' }).waitFor();
   await shot(tab, 'errors');
   assert.ok(await tab.getByText('before the error').isVisible());
   await tab.locator('.notices').getByRole('button', { name: 'Use tolerance' }).click();

@@ -8,6 +8,8 @@ export interface Drawn {
   /// The level that is drawn; walks of other levels are thin lines below it.
   level: string;
   isOne: boolean;
+  /// The lines of the walls to measure again.
+  again: number[];
   /// The line of the focused row.
   line: number | null;
   /// The corner where a new space begins: walk and corner, from 1.
@@ -55,7 +57,7 @@ export function drawing(drawn: Drawn): SVGElement {
 const course = (walk: Walk) => `M${walk.start.join(' ')}${walk.rows.map(stroke).join('')}`;
 
 /// The name of a space where it has the most room, apart from the spaces inside it.
-function named(walk: Walk, all: Walk[], type: number): SVGElement {
+function named(walk: Walk, all: Walk[], type: number): SVGElement | string {
   const mine = corners(walk);
   const inner = all.filter((other) => other !== walk && other.within === walk.name).map(corners);
   const [xs, ys] = [mine.map((place) => place[0]), mine.map((place) => place[1])];
@@ -70,7 +72,10 @@ function named(walk: Walk, all: Walk[], type: number): SVGElement {
       if (room > best.room) best = { at, room };
     }
   }
-  return s('text', { class: 'name', x: best.at[0], y: best.at[1], 'aria-hidden': 'true', style: `font-size:${type * 0.9}px` }, walk.name);
+  // A name that is wider than its space is left out.
+  const letter = Math.min(type * 0.9, (wide * 0.92) / (walk.name.length * 0.6));
+  if (letter < type * 0.6) return '';
+  return s('text', { class: 'name', x: best.at[0], y: best.at[1], 'aria-hidden': 'true', style: `font-size:${letter}px` }, walk.name);
 }
 
 function holds(outline: Place[], [x, y]: Place): boolean {
@@ -104,6 +109,7 @@ function walked(walk: Walk, drawn: Drawn, middle: Place, type: number): SVGEleme
     group.append(
       s('path', { class: names, d }),
       s('path', { class: 'touch', d, onclick: () => drawn.onRow(row.line) }),
+      drawn.again.includes(row.line) ? square(row, type) : '',
       hasLabel(walk, row, drawn.line, type) ? label(walk, row, i, middle, type) : '',
     );
   }
@@ -113,6 +119,13 @@ function walked(walk: Walk, drawn: Drawn, middle: Place, type: number): SVGEleme
   }
   group.append(s('circle', { class: 'begin', cx: walk.start[0], cy: walk.start[1], r: type * 0.28 }));
   return group;
+}
+
+/// The mark of a wall to measure again, as on a draft.
+function square(row: Row, type: number): SVGElement {
+  const [x, y] = [(row.from[0] + row.to[0]) / 2, (row.from[1] + row.to[1]) / 2];
+  const side = type * 0.45;
+  return s('rect', { class: 'again', x: x - side / 2, y: y - side / 2, width: side, height: side });
 }
 
 function stroke(row: Row): string {

@@ -6,7 +6,7 @@ import { Library } from './library';
 import { h } from './page';
 import * as pictures from './pictures';
 import type { Edit, Heads, How, Look, Made, Row, Shape, Walk, Way } from './types';
-import { fromBase64, unpacked } from './unpack';
+import { fromText, unpacked } from './unpack';
 import { say, words, type Words } from './words';
 
 declare const EXAMPLE: string;
@@ -728,7 +728,7 @@ function paintDrawing(now: Look): void {
     parts.gap.textContent = '';
     return;
   }
-  parts.drawing.replaceChildren(drawing({ walks, level, isOne: now.rows.levels.length < 2, line, corner: chosen, onRow, onCorner }));
+  parts.drawing.replaceChildren(drawing({ walks, level, isOne: now.rows.levels.length < 2, again: now.notices.flatMap((one) => one.also.map(([line]) => line)), line, corner: chosen, onRow, onCorner }));
   const open = walks.map(({ walk }) => walk).filter((walk) => walk.rows.length > 0 && !walk.is_closed);
   const told = open.map((walk) => (open.length > 1 || walks.length > 1 ? `${walk.name}: ` : '') + say('still', { gap: walk.gap }));
   const isExact = walks.every(({ walk }) => walk.gap === '');
@@ -997,7 +997,7 @@ function work(from: string): void {
   paintPages();
   main.replaceChildren(
     h('h1', { class: 'hidden' }, say('title')),
-    h('div', { class: 'work' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), seen, h('div', { class: 'result' }, answer, parts.pages, parts.report)),
+    h('div', { class: 'work' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), h('div', { class: 'beside-rows' }, seen, answer, parts.pages, parts.report)),
     foot(),
   );
   showText(false);
@@ -1021,7 +1021,7 @@ function aboutButton(): HTMLElement {
     h('button', { type: 'button', onclick: close }, say('close')));
   const show = async () => {
     dialog.showModal();
-    list.textContent = new TextDecoder().decode(await unpacked(fromBase64(LICENSES)));
+    list.textContent = new TextDecoder().decode(await unpacked(fromText(LICENSES)));
   };
   const open = h('button', { type: 'button', class: 'quiet', onclick: show }, say('aboutPage'));
   return h('span', {}, open, dialog);
@@ -1101,7 +1101,7 @@ function begin(): void {
     main.append(h('p', { class: 'start' }, say('noModule')));
     return;
   }
-  library = new Library(fromBase64(packed));
+  library = new Library(fromText(packed));
   void pictures.takeUp();
   listen();
   start();

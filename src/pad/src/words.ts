@@ -94,7 +94,7 @@ export const words = {
   previous: 'Previous page',
   next: 'Next page',
   pdf: 'Make the PDF',
-  draftHint: 'A walk that is not back at its start has no area. Its draft shows it to scale, with the gap.',
+  draftHint: 'There is no area until the walk is back at its start and nothing is left to fix. The draft shows the walk as typed, to scale.',
   showDraft: 'Look at the draft',
   draft: 'Make a draft PDF',
   save: 'Save the sides file',

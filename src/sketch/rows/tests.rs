@@ -33,6 +33,7 @@ fn a_walk_is_rows_with_its_places() {
     assert_eq!(house.rows[3].found, "42' 7 1/2\"");
     let porch = &rows.walks[1];
     assert_eq!(porch.start, [42.625, -28.0]);
+    assert_eq!(porch.corner, Some(("House".into(), 3)));
     assert_eq!(porch.gap, "8' to the left and 6' toward the back");
 }
 
