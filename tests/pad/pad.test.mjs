@@ -473,6 +473,14 @@ test('what cannot be read stays in its field, and a form that opens shows what w
   await tab.keyboard.press('Tab');
   await settled(tab);
   assert.match(await tab.locator('.opening').textContent(), /Measured 1,176 sq ft/);
+  // A field of another row is typed over, not typed into.
+  for (const feet of ['44', '42']) {
+    await tab.locator('input.feet').nth(1).fill(feet);
+    await settled(tab);
+    assert.equal(await tab.locator('input.feet').nth(1).inputValue(), feet);
+    await tab.locator('input.feet').nth(3).fill(feet);
+    await settled(tab);
+  }
   await tab.getByRole('button', { name: 'Add a space' }).click();
   assert.deepEqual(await tab.locator('input.feet').evaluateAll((all) => all.map((one) => one.value)), ['28', '42', '28', '42']);
   assert.equal(await tab.locator('.still').textContent(), 'Back at the start.');

@@ -34,6 +34,8 @@ let painted = '';
 let report = '';
 /// The key of the focused row: the index of its walk, and its index there. Line numbers change; keys do not.
 let focus: string | null = null;
+/// The row that has its buttons on the screen.
+let tooledAt: string | null = null;
 let asText = false;
 let editor: Editor | null = null;
 let chosen: { walk: number; corner: number } | null = null;
@@ -255,17 +257,19 @@ function paintWalks(now: Look): void {
   const typed = active instanceof HTMLInputElement ? active.value : null;
   const rowShape = (row: Row) => [row.way !== null || row.typed, row.shape.is, row.picture];
   const walks = now.rows.walks.map((walk) => [walk.name, walk.kind, walk.level, walk.corner, walk.rows.map(rowShape)]);
-  const shape = JSON.stringify([walks, isMetric(), focus, isAdding]);
+  const shape = JSON.stringify([walks, isMetric(), isAdding]);
   const isNew = parts.walks.dataset.shape !== shape;
   if (isNew) {
     parts.walks.dataset.shape = shape;
+    tooledAt = focus;
     fields.clear();
     parts.walks.replaceChildren(...now.rows.walks.map((walk, i) => walked(walk, now, i)), adding(now));
   }
   for (const [w, walk] of now.rows.walks.entries()) {
     for (const [r, row] of walk.rows.entries()) fill(row, `${w} ${r}`, now, isNew);
   }
-  if (isNew) {
+  retool();
+  if (isNew || focusNext) {
     const wanted = focusNext ?? at;
     const found = wanted && field(wanted.key, wanted.part);
     // What is being typed is newer than what the library has seen.
@@ -360,14 +364,16 @@ function rowed(walk: Walk, row: Row, index: number, key: string): HTMLElement {
   const number = h('span', { class: 'n', 'aria-hidden': 'true' }, String(n));
   const focused = key === focus;
   const tools = focused ? tooled(walk, row, index, key) : null;
-  const listens = { onfocusin: () => focused || inFocus(key) };
+  const listens = { onfocusin: () => inFocus(key) };
   if (row.way === null) {
-    return h('li', { class: 'side other', ...listens, tabindex: '0' }, number, h('code', {}, row.typed), h('span', { class: 'aside' }, say('shownOnly')), tools);
+    const li = h('li', { class: focused ? 'side other focus' : 'side other', ...listens, tabindex: '0' }, number, h('code', {}, row.typed), h('span', { class: 'aside' }, say('shownOnly')), tools);
+    fields.set(`${key} row`, li);
+    return li;
   }
   const way = select(WAYS, row.way, say('way', { n }), () => send(key), (way) => say(way as Words));
   const how = select(HOWS, row.how, say('how', { n }), () => send(key), (how) => say(how as Words));
   for (const [part, element] of [['way', way], ['how', how]] as const) mark(element, key, part);
-  return h(
+  const li = h(
     'li',
     { class: focused ? 'side focus' : 'side', ...listens },
     number,
@@ -379,6 +385,8 @@ function rowed(walk: Walk, row: Row, index: number, key: string): HTMLElement {
     h('span', { class: 'wrong', id: wrongId(key) }),
     tools,
   );
+  fields.set(`${key} row`, li);
+  return li;
 }
 
 function taped(key: string, n: number): HTMLElement {
@@ -504,11 +512,28 @@ async function add(after: number, way: Way, key: string): Promise<void> {
   await edit({ edit: 'add', after, way, length: '', how: 'measured', shape: { is: 'straight' } }, key);
 }
 
+/// Gives the focused row its buttons and takes them from the row before. The fields stay, and with them the caret.
+function retool(): void {
+  if (tooledAt === focus) return;
+  for (const key of [tooledAt, focus]) {
+    const li = key === null ? null : field(key, 'row');
+    const row = key === null ? undefined : at(key);
+    li?.querySelector(':scope > .tools')?.remove();
+    li?.classList.toggle('focus', key === focus);
+    if (li && row && key !== null && key === focus) {
+      const [w, r] = key.split(' ').map(Number);
+      const walk = look?.rows.walks[w];
+      if (walk) li.append(tooled(walk, row, r, key));
+    }
+  }
+  tooledAt = focus;
+}
+
 function inFocus(key: string): void {
   if (focus === key || !look) return;
   focus = key;
   walkAt = Number(key.split(' ')[0]);
-  paintWalks(look);
+  retool();
   paintDrawing(look);
 }
 
