@@ -765,8 +765,9 @@ function paintDrawing(now: Look): void {
 // ---- the answer
 
 function paintAnswer(now: Look): void {
-  parts.caution.textContent = now.caution ?? '';
+  // While there is an error, what was said before it stays, its caution with it.
   if (now.report !== null) {
+    parts.caution.textContent = now.caution ?? '';
     report = now.report;
     parts.opening.replaceChildren(...now.opening.map((line) => h('p', {}, line)));
   }
@@ -1004,6 +1005,7 @@ function work(from: string): void {
   undone = [];
   look = null;
   report = '';
+  parts.caution.textContent = '';
   parts.opening.replaceChildren();
   focus = null;
   walkAt = 0;
