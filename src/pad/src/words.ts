@@ -24,7 +24,7 @@ export const words = {
   record: 'The record says ({unit})',
   listing: 'The listing says ({unit})',
   plan: 'The plan says ({unit})',
-  veneer: 'Brick thickness in {unit} (siding: none)',
+  veneer: 'Brick thickness, {unit} (or none)',
   walkHint: 'Stand in the street and face the house. Back is away from you, front is toward you. Start at any corner and go around either way.',
   compass: 'Here {back} is back, {right} is right, {front} is front, {left} is left.',
   walk: 'The walk around',
