@@ -43,6 +43,8 @@ let isAdding = false;
 /// The level that a further space comes onto; empty for a new one.
 let addingOn = '';
 let a4 = false;
+/// Somebody chose the paper; until then it is the one that the library takes.
+let isPaperChosen = false;
 /// The input fields by line and part, since a house may have a thousand sides.
 const fields = new Map<string, HTMLElement>();
 /// The values each row was last filled with.
@@ -792,6 +794,9 @@ function paintAnswer(now: Look): void {
   // The report contains the warnings already.
   const lists = [list('errors', true), now.report === null && list('warnings', false)];
   parts.notices.replaceChildren(...lists.filter((one): one is HTMLDivElement => !!one));
+  if (!isPaperChosen) a4 = now.paper === 'a4';
+  const paper = parts.pages.querySelector('select');
+  if (paper) paper.value = a4 ? 'a4' : 'letter';
   const canDraw = now.rows.walks.some((walk) => walk.rows.length > 0);
   const isDraft = now.report === null;
   for (const button of parts.pages.querySelectorAll<HTMLButtonElement>('[data-needs]')) {
@@ -838,6 +843,7 @@ function paintPages(): void {
     h('button', { type: 'button', class: key === 'pdf' ? 'first' : '', 'data-needs': key === 'save' ? null : 'house', 'data-says': key, 'data-draft': draft, disabled: key !== 'save', onclick }, say(key));
   const paper = select(['letter', 'a4'], a4 ? 'a4' : 'letter', say('paper'), (value) => {
     a4 = value === 'a4';
+    isPaperChosen = true;
     show.replaceChildren();
   }, (value) => say(value as Words));
   const canShare = typeof navigator.canShare === 'function' && navigator.canShare({ files: [new File([''], 'a.pdf', { type: 'application/pdf' })] });

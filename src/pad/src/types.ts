@@ -63,6 +63,7 @@ export interface Look {
   notices: Notice[];
   opening: string[];
   report: string | null;
+  paper: 'letter' | 'a4' | null;
   caution: string | null;
 }
 

@@ -51,6 +51,8 @@ struct Shown {
     opening: Vec<String>,
     /// The report after them; `None` while there is an error.
     report: Option<String>,
+    /// The paper that the command line would take; `None` while there is an error.
+    paper: Option<&'static str>,
     /// The caution if a figure is smaller than the measured area.
     caution: Option<String>,
     /// The words for the kinds of spaces.
@@ -243,6 +245,7 @@ fn look(name: String, text: String, columns: usize) -> Shown {
             notices: notices(errors.source(), errors.list()),
             opening: Vec::new(),
             report: None,
+            paper: None,
             caution: None,
             kinds,
         },
@@ -268,6 +271,7 @@ fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconcil
             .filter_map(sentence)
             .filter(|one| Some(one) != caution.as_ref())
             .collect(),
+        paper: Some(Paper::usual_for(result.house()).word()),
         report: Some(report.text_after_opening(look).trim_start_matches('\n').to_owned()),
         caution,
         kinds,
