@@ -330,7 +330,7 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
     h('button', { type: 'button', class: 'way', 'data-way': way, onclick: () => add(last(), way, `${index} ${walk.rows.length}`) }, say(way)),
   );
   const asked = say(walk.rows.length > 0 ? 'nextWall' : 'firstWall');
-  const title = shown.rows.levels.length > 1 ? `${walk.name}, ${walk.level}` : walk.name;
+  const title = shown.rows.levels.length > 1 && walk.level !== walk.name ? `${walk.name}, ${walk.level}` : walk.name;
   const drop = () => {
     focus = null;
     walkAt = 0;
