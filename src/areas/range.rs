@@ -5,6 +5,8 @@
 //! closings of the axis with fewer of them are tried one by one, and for each the best closing of the other axis is
 //! simply the few moves that gain the most.
 
+mod quick;
+
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 use std::ops::{AddAssign, Neg};
@@ -646,7 +648,7 @@ impl<A: Amount> Choice<'_, A> {
 
 /// The range of areas possible on whole steps; `None` where it cannot be computed.
 pub(crate) fn range(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Range> {
-    OnSteps::new(at, step).range(freedom)
+    quick::range(at, step, freedom).or_else(|| OnSteps::new(at, step).range(freedom))
 }
 
 /// Every area possible on whole steps, in ascending order; `None` where it cannot be computed or there are too

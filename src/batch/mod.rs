@@ -13,6 +13,7 @@
 //! assert!(house.second_look);
 //! ```
 
+mod line;
 mod summary;
 
 use rust_decimal::Decimal;
@@ -79,6 +80,9 @@ impl Given {
         if bytes.len() > MOST_LINE {
             let why = "the line has more than 9 MB".to_owned();
             return (beginning(bytes), Given::Unreadable(why));
+        }
+        if let Some((id, sides)) = line::id_and_sides(bytes) {
+            return (id, Given::Sides(sides));
         }
         match serde_json::from_slice::<Line>(bytes) {
             Ok(Line { id: serde_json::Value::String(id), sides }) => (id, Given::Sides(sides)),

@@ -277,8 +277,22 @@ impl Pages {
     ///
     /// [`Error::Drawing`] if a page cannot be made, which is a bug in fairfoot.
     pub fn png(&self) -> Result<Vec<Vec<u8>>, Error> {
-        let drawn = trees(&self.pages).zip(&self.pages);
-        drawn.map(|(tree, page)| export::png::written(&tree?, page.has_photographs())).collect()
+        let cores = std::thread::available_parallelism().map_or(1, usize::from);
+        let share = self.pages.len().div_ceil(cores).max(1);
+        if share >= self.pages.len() {
+            return rendered(&self.pages);
+        }
+        // Every core gets a run of pages, and holds one page at a time.
+        std::thread::scope(|scope| {
+            let runs = self.pages.chunks(share).map(|pages| scope.spawn(move || rendered(pages)));
+            let runs: Vec<_> = runs.collect();
+            let mut all = Vec::with_capacity(self.pages.len());
+            for run in runs {
+                let pages = run.join().map_err(|_| Error::Drawing("a page failed".to_owned()))?;
+                all.extend(pages?);
+            }
+            Ok(all)
+        })
     }
 
     /// The title of the whole document: the location of the house, and the statement about the first figure.
@@ -296,6 +310,12 @@ pub(crate) fn trees(pages: &[Page]) -> impl Iterator<Item = Result<usvg::Tree, E
         usvg::Tree::from_str(&text, &options).map_err(|error| Error::Drawing(error.to_string()))
     };
     pages.iter().map(tree)
+}
+
+/// These pages as PNG, one after the other.
+fn rendered(pages: &[Page]) -> Result<Vec<Vec<u8>>, Error> {
+    let drawn = trees(pages).zip(pages);
+    drawn.map(|(tree, page)| export::png::written(&tree?, page.has_photographs())).collect()
 }
 
 fn title(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {

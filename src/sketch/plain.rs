@@ -1,6 +1,11 @@
-//! A fast path for the most common line, a direction with feet and whole inches.
+//! A fast path for the most common line, a direction with a length and nothing else.
 //!
 //! Every other line is left to the parser. A test checks that both read such lines the same.
+
+#![expect(
+    clippy::integer_division,
+    reason = "a foot and a meter are whole multiples of what four decimals show"
+)]
 
 use std::ops::Range;
 
@@ -37,35 +42,21 @@ impl PlainSide {
 /// The side, if the line contains nothing else; otherwise `None`.
 pub(super) fn side(line: &str) -> Option<PlainSide> {
     let start = line.len() - line.trim_ascii_start().len();
-    let mut rest = Rest { bytes: line.as_bytes(), at: start };
+    let mut rest = Rest { bytes: line.as_bytes(), at: start, is_even: true };
     let direction = rest.direction()?;
-    let mut is_even = rest.blanks() == 1;
-    let feet = rest.number(4)?;
-    rest.mark(b'\'')?;
-    let mut end = rest.at;
-    let blanks = rest.blanks();
-    let mut nm = feet * Length::FOOT.nm();
-    if rest.next().is_some() {
-        let inches = rest.number(2).filter(|&inches| inches < 12)?;
-        rest.mark(b'"')?;
-        nm += inches * Length::INCH.nm();
-        end = rest.at;
-        is_even &= blanks <= 1;
-        rest.blanks();
-    }
-    let is_a_length = 0 < nm && nm <= Length::LONGEST_SIDE.nm();
-    (rest.next().is_none() && is_a_length).then(|| PlainSide {
-        direction,
-        length: Written::new(Length::from_nm(nm), Form::FeetAndInches),
-        place: start..end,
-        is_even,
-    })
+    rest.is_even = rest.blanks() == 1;
+    let length = rest.length()?;
+    let (end, is_even) = (rest.at, rest.is_even);
+    rest.blanks();
+    rest.next().is_none().then_some(PlainSide { direction, length, place: start..end, is_even })
 }
 
 /// The rest of a line.
 struct Rest<'a> {
     bytes: &'a [u8],
     at: usize,
+    /// So far no two spaces in a row.
+    is_even: bool,
 }
 
 impl Rest<'_> {
@@ -84,6 +75,72 @@ impl Rest<'_> {
 
     fn mark(&mut self, mark: u8) -> Option<()> {
         (self.next() == Some(mark)).then(|| self.at += 1)
+    }
+
+    /// A length with its unit: `42'`, `42' 7"`, `42' 7 1/2"`, `42.6'`, `12.98 m`.
+    fn length(&mut self) -> Option<Written> {
+        let whole = self.number(4)?;
+        let (nm, form) = match self.next()? {
+            b'\'' => {
+                self.at += 1;
+                (whole * Length::FOOT.nm() + self.inches()?, Form::FeetAndInches)
+            }
+            b'.' => self.decimals(whole)?,
+            _ => return None,
+        };
+        let is_a_length = 0 < nm && nm <= Length::LONGEST_SIDE.nm();
+        is_a_length.then(|| Written::new(Length::from_nm(nm), form))
+    }
+
+    /// Inches after the feet, with a fraction or without, in nanometers; 0 if the line ends.
+    fn inches(&mut self) -> Option<i64> {
+        let (end, is_even) = (self.at, self.is_even);
+        self.is_even &= self.blanks() <= 1;
+        if self.next().is_none() {
+            (self.at, self.is_even) = (end, is_even);
+            return Some(0);
+        }
+        let first = self.number(2)?;
+        match self.next()? {
+            b'"' => {
+                self.at += 1;
+                (first < 12).then(|| first * Length::INCH.nm())
+            }
+            b'/' => self.fraction(first),
+            b' ' if first < 12 => {
+                self.is_even &= self.blanks() == 1;
+                let top = self.number(2)?;
+                Some(first * Length::INCH.nm() + self.fraction(top)?)
+            }
+            _ => None,
+        }
+    }
+
+    /// The denominator and the inch mark after a numerator, in nanometers; the fractions that a tape shows.
+    fn fraction(&mut self, top: i64) -> Option<i64> {
+        self.mark(b'/')?;
+        let bottom = self.number(2)?;
+        self.mark(b'"')?;
+        let shift = [2, 4, 8, 16, 32, 64].iter().position(|&shown| shown == bottom)? + 1;
+        (top < bottom).then(|| top * (Length::INCH.nm() >> shift))
+    }
+
+    /// Up to four decimals after the whole feet or meters, and the unit.
+    fn decimals(&mut self, whole: i64) -> Option<(i64, Form)> {
+        self.mark(b'.')?;
+        let start = self.at;
+        let digits = self.number(4)?;
+        let count = self.at - start;
+        let (unit, form) = if self.next() == Some(b'\'') {
+            (Length::FOOT.nm(), if digits == 0 { Form::FeetAndInches } else { Form::DecimalFeet })
+        } else {
+            self.is_even &= self.blanks() <= 1;
+            (self.next() == Some(b'm')).then_some((Length::METRE.nm(), Form::Meters))?
+        };
+        self.at += 1;
+        // Both units are whole multiples of 10,000 nanometers.
+        let grain = [1_000, 100, 10, 1].get(count.checked_sub(1)?)? * (unit / 10_000);
+        Some((whole * unit + digits * grain, form))
     }
 
     /// A direction in full or its first letter, followed by a space.
@@ -123,7 +180,18 @@ mod tests {
 
     #[test]
     fn ordinary_sides_are_read_at_once() {
-        for line in ["north 42' 7\"", "  e 9'", "south 100' 11\" ", "w  3'  2\""] {
+        for line in [
+            "north 42' 7\"",
+            "  e 9'",
+            "south 100' 11\" ",
+            "w  3'  2\"",
+            "north 42' 7 1/2\"",
+            "east 4' 5/8\"",
+            "south 42.6'",
+            "west 42.0'",
+            "north 12.98 m",
+            "e 0.5m",
+        ] {
             assert!(side(line).is_some(), "{line}");
         }
     }
@@ -134,7 +202,7 @@ mod tests {
         /// A line read by the fast path reads the same as by the parser.
         #[test]
         fn read_at_once_is_read_word_by_word(
-            line in "[ \t]{0,2}(north|east|south|west|n|e|s|w|wes|northeast)[ \t]{0,3}[0-9]{0,5}['′]?[ \t]{0,2}([0-9]{1,3}[\"″']?)?[ \t]{0,2}"
+            line in "[ \t]{0,2}(north|east|south|west|n|e|s|w|wes|northeast)[ \t]{0,3}[0-9]{0,5}(\\.[0-9]{0,5})?['′m]?[ \t]{0,2}(m|[0-9]{1,3}[\"″']?)?[ \t]{0,2}([0-9]{1,2}/(2|3|4|8|16|32|64|128|0)[\"″']?)?[ \t]{0,2}"
         ) {
             let Some(once) = side(&line).map(|side| side.read(&line, 0)) else {
                 return Ok(());

@@ -35,6 +35,12 @@ fn encoded(pixels: &Pixmap, is_colored: bool) -> Result<Vec<u8>, png::EncodingEr
     let mut encoder = png::Encoder::new(&mut out, pixels.width(), pixels.height());
     encoder.set_color(if is_colored { png::ColorType::Rgb } else { png::ColorType::Grayscale });
     encoder.set_depth(png::BitDepth::Eight);
+    if !is_colored {
+        // Letters and lines on white pack better without a filter, and level 4 costs less than half of the default 6:
+        // an Exhibit has 97 KB this way, 91 KB at level 6, and 107 KB at level 6 with a filter.
+        encoder.set_filter(png::Filter::NoFilter);
+        encoder.set_deflate_compression(png::DeflateCompression::Level(4));
+    }
     encoder.set_pixel_dims(Some(png::PixelDimensions {
         xppu: DOTS_A_METRE,
         yppu: DOTS_A_METRE,

@@ -1,0 +1,104 @@
+//! The most common line of a stream, `{"id": "…", "sides": "…"}`, read without a JSON parser.
+//!
+//! It reads exactly these two texts in this order, with the short escapes only. Whatever else JSON allows, and every
+//! mistake, is left to the parser.
+
+/// The id and the sides of a line; `None` where a parser has to look at it.
+pub(super) fn id_and_sides(bytes: &[u8]) -> Option<(String, String)> {
+    let line = std::str::from_utf8(bytes).ok()?;
+    let rest = after(line, "{")?;
+    let (id, rest) = text(after(after(rest, "\"id\"")?, ":")?)?;
+    let (sides, rest) = text(after(after(after(rest, ",")?, "\"sides\"")?, ":")?)?;
+    after(rest, "}")?.trim_ascii().is_empty().then_some((id, sides))
+}
+
+/// What follows these letters, with blanks before them.
+fn after<'a>(line: &'a str, letters: &str) -> Option<&'a str> {
+    line.trim_ascii_start().strip_prefix(letters)
+}
+
+/// A text in quotes at the beginning, with blanks before it, and what follows it.
+fn text(line: &str) -> Option<(String, &str)> {
+    let line = line.trim_ascii_start().strip_prefix('"')?;
+    let mut text = String::with_capacity(line.len());
+    let (mut from, mut at) = (0, 0);
+    let bytes = line.as_bytes();
+    loop {
+        match *bytes.get(at)? {
+            b'"' => {
+                text.push_str(line.get(from..at)?);
+                return Some((text, line.get(at + 1..)?));
+            }
+            b'\\' => {
+                text.push_str(line.get(from..at)?);
+                text.push(match *bytes.get(at + 1)? {
+                    b'"' => '"',
+                    b'n' => '\n',
+                    b'\\' => '\\',
+                    b'/' => '/',
+                    b't' => '\t',
+                    b'r' => '\r',
+                    _ => return None,
+                });
+                at += 2;
+                from = at;
+            }
+            // JSON allows no control character in a text.
+            0..=0x1f => return None,
+            _ => at += 1,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[derive(serde::Deserialize)]
+    struct Line {
+        id: String,
+        sides: String,
+    }
+
+    fn parsed(line: &[u8]) -> Option<(String, String)> {
+        serde_json::from_slice::<Line>(line).ok().map(|line| (line.id, line.sides))
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_read_is_what_a_parser_reads(id in any::<String>(), sides in any::<String>()) {
+            let line = serde_json::json!({"id": id, "sides": sides}).to_string();
+            if let Some(read) = id_and_sides(line.as_bytes()) {
+                prop_assert_eq!(read, (id, sides));
+            }
+        }
+
+        #[test]
+        fn what_is_no_line_for_a_parser_is_none_here(
+            line in r#"[{ "]{0,3}id"? ?: ?["a\\nu0\t}]{0,6},? ?"sides" ?:"[a"\\n\t/é]{0,6}"? ?}? ?[}"]?"#
+        ) {
+            if let Some(read) = id_and_sides(line.as_bytes()) {
+                prop_assert_eq!(Some(read), parsed(line.as_bytes()));
+            }
+        }
+    }
+
+    #[test]
+    fn a_common_line_is_read() {
+        let line = br#" {"id": "house-7", "sides":"north 42' 7\"\neast 8 \u0041"} "#;
+        assert_eq!(id_and_sides(line), None);
+        let line = br#" {"id": "house-7", "sides":"north 42' 7\"\neast 8\\\t\/\r"} "#;
+        let read = Some(("house-7".to_owned(), "north 42' 7\"\neast 8\\\t/\r".to_owned()));
+        assert_eq!(id_and_sides(line), read);
+        assert_eq!(parsed(line), read);
+        for line in [
+            "{\"id\": \"a\", \"sides\": \"b\"",
+            "{\"id\": \"a\" \"sides\": \"b\"}",
+            "{\"id\": \"a\n\", \"sides\": \"b\"}",
+            "{\"id\": 7, \"sides\": \"b\"}",
+        ] {
+            assert_eq!(id_and_sides(line.as_bytes()), None, "{line}");
+        }
+    }
+}
