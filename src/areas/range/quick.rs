@@ -330,6 +330,7 @@ pub(super) fn range(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option
 }
 
 #[cfg(test)]
+#[expect(clippy::panic, reason = "a test that cannot go on has failed")]
 mod tests {
     use super::*;
     use crate::areas::range::OnSteps;
