@@ -77,7 +77,7 @@ pub struct SourceReport {
 /// How sides are rounded.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct SettingsReport {
-    /// How a length exactly half-way is rounded: `up`, `down` or `even`.
+    /// How a length exactly halfway is rounded: `up`, `down` or `even`.
     pub ties: &'static str,
     /// The unit of `tenth_foot`: `tenth-foot` or `inch`.
     pub step: &'static str,
@@ -131,7 +131,7 @@ pub struct TenthFootTotal {
     pub sq_ft: i64,
     /// The exact value in square feet.
     pub exact: String,
-    /// The uncertainty in square feet, at about 95 %, including stated and assumed thicknesses.
+    /// The uncertainty in square feet, at about 95%, including stated and assumed thicknesses.
     pub plus_minus: String,
     /// The largest possible error in square feet, if every wall and thickness were off in the same direction.
     pub worst_case: String,
@@ -146,7 +146,7 @@ pub struct MeasuredTotal {
     pub sq_ft: i64,
     /// The exact value in square feet.
     pub exact: String,
-    /// The uncertainty in square feet, at about 95 %.
+    /// The uncertainty in square feet, at about 95%.
     pub plus_minus: String,
     /// The largest possible error in square feet, if every wall were off in the same direction.
     pub worst_case: String,
@@ -403,7 +403,7 @@ pub struct ShareReport {
     pub space: String,
     /// The number of the side, from 1.
     pub side: usize,
-    /// Its length by the rule, in feet.
+    /// Its rounded length, in feet.
     pub ruled_ft: String,
     /// Its recorded length, in feet.
     pub recorded_ft: String,

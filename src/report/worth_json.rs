@@ -95,7 +95,7 @@ pub struct TaxReport {
     pub market: MoneyReport,
     /// The value that is taxed; only a market value below it changes the tax.
     pub assessed: MoneyReport,
-    /// Whether the taxed value was computed from the cap.
+    /// Whether the appraised value for tax was computed from the cap.
     pub is_figured: bool,
     /// The result of each way.
     pub outcomes: Vec<OutcomeReport>,

@@ -18,7 +18,7 @@ const NOT: &[(&str, &str)] = &[
     ("moved to close", "rounded and adjusted to close"),
     ("by the rule", "rounded"),
     ("not there", "not found on site"),
-    ("round it", "perimeter"),
+    (", round it", "perimeter"),
     ("on the word of", "as stated by the preparer"),
     ("the writer's word", "as stated by the preparer"),
     ("as said here", "as stated above"),
