@@ -100,7 +100,7 @@ fn notes(width_pt: f64, draft: &Draft) -> Stack {
             notes.space(2.0);
         }
         notes.space(2.0);
-        notes.paragraph(7.5, &format!("On the drawing: {}.", legend(draft).join("; ")));
+        notes.paragraph(7.5, &format!("Key: {}.", legend(draft).join("; ")));
     });
     notes
 }
