@@ -70,8 +70,7 @@ fn ways_to_a_correction(worth: &Worth) -> Vec<String> {
     let kinds: Vec<&str> = found.iter().map(|&class| kind(class)).collect();
     let what = match kinds[..] {
         [] => "a size".to_owned(),
-        [only] => format!("a size that differs by {only}"),
-        _ => format!("a size that differs by any of these: {}", kinds.join("; ")),
+        _ => format!("a size that was {} in another way", kinds.join(", or ")),
     };
     let question = |route: &&Deadline| {
         let asks = route.rule().name().trim_end_matches(" by").trim_end_matches(" filed");

@@ -160,21 +160,28 @@ impl Worth {
             blocks.push(paragraph("No cause is told for the gap, so its kind is not known. Ask the office which way takes up a wrong size."));
             return blocks;
         }
-        blocks.push(paragraph(
-            "A place may correct one kind of mistake outside the appeal and not another. What is possible here is of the kind below; the rest is from our notes. Ask the office whether it sees it so.",
-        ));
-        for &class in &self.classes {
-            blocks.push(paragraph(format!("Kind: {}.", kind(class))));
-            for deadline in dates.deadlines() {
-                let name = format!("{} ({})", deadline.rule().name(), deadline.rule().section());
-                blocks.extend(
-                    deadline
-                        .reach(class)
-                        .map(|reach| row(format!("– {name}"), reaches(reach, deadline))),
-                );
-            }
+        let kinds: Vec<&str> = self.classes.iter().map(|&class| meaning(class)).collect();
+        blocks.push(paragraph(format!(
+            "A place may correct one kind of mistake outside the appeal and not another. What is possible here was {}. The rest is from our notes: ask the office whether it sees it so.",
+            kinds.join(", or ")
+        )));
+        for deadline in dates.deadlines() {
+            let name = format!("{} ({})", deadline.rule().name(), deadline.rule().section());
+            blocks.extend(self.reached(deadline).map(|reached| row(name, reached)));
         }
         blocks
+    }
+
+    /// Whether a way is for the kinds that are reported; `None` if it is not a way to a correction.
+    fn reached(&self, deadline: &Deadline) -> Option<String> {
+        let each = |&class: &CauseClass| Some((class, reaches(deadline.reach(class)?, deadline)));
+        let reached: Vec<(CauseClass, &str)> = self.classes.iter().filter_map(each).collect();
+        let (_, first) = *reached.first()?;
+        if reached.iter().all(|&(_, words)| words == first) {
+            return Some(first.to_owned());
+        }
+        let each = reached.into_iter().map(|(class, words)| format!("{}: {words}", kind(class)));
+        Some(each.collect::<Vec<_>>().join("; "))
     }
 
     fn calendar_begins(&self, law: &str, notes: &mut Footnotes) -> String {
@@ -246,22 +253,31 @@ impl Worth {
     }
 }
 
-/// A kind of difference in plain words.
+/// A kind of mistake in a word or two.
 pub(super) fn kind(class: CauseClass) -> &'static str {
     match class {
-        CauseClass::Typed => "a total typed or added in another way",
+        CauseClass::Typed => "typed or added",
+        CauseClass::Described => "described",
+        CauseClass::Measured => "measured or rounded",
+    }
+}
+
+/// What a kind means.
+fn meaning(class: CauseClass) -> &'static str {
+    match class {
+        CauseClass::Typed => "typed or added in another way (digits, a sum, a unit)",
         CauseClass::Described => {
-            "something described in another way: what counts, which levels, what is there"
+            "described in another way (what counts, which levels, what is there)"
         }
-        CauseClass::Measured => "a wall measured or rounded in another way",
+        CauseClass::Measured => "measured or rounded in another way (a wall, a face)",
     }
 }
 
 /// Whether a way takes up a kind; what was not read in the law itself is a question.
 fn reaches(reach: Reach, deadline: &Deadline) -> &'static str {
     match (reach, deadline.rule().sure()) {
-        (Reach::Yes, Sure::Read) => "takes it up",
-        (Reach::No, Sure::Read) => "does not",
+        (Reach::Yes, Sure::Read) => "for this",
+        (Reach::No, Sure::Read) => "not for this",
         _ => "ask the office",
     }
 }
