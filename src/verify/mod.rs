@@ -5,6 +5,9 @@
 //! at all; the pages are made again from the sides inside. The differences are listed as far as possible, but only
 //! as help.
 //!
+//! Photographs are part of the answer: the pages are made anew with those inside the file, which have to be as the program
+//! writes them. A page of a set has only its own; the others are not needed to make it anew.
+//!
 //! ```
 //! use fairfoot::{Paper, Settings, Weights, verify};
 //!
