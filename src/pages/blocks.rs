@@ -1,4 +1,5 @@
 //! Sets plain blocks of prose as rows of a page.
+#![expect(clippy::float_arithmetic, reason = "sizes of letters are in points")]
 
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Stack};
