@@ -14,6 +14,7 @@ use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Traverse;
+use crate::reconcile::normal::is_far;
 use crate::units::length::Length;
 
 /// The most sides of an outline whose walls are weighed.
@@ -41,22 +42,45 @@ const BY_ONE: f64 = 0.6;
 /// length.
 const BY_ONE_ACROSS: f64 = 0.8;
 
-/// Calls `each` for every way in which one wall of an outline could be misread.
-pub(super) fn misread(traverse: &Traverse, outline: &Outline, mut each: impl FnMut(Misread)) {
+/// The change of area that would close a gap, with the variance of the total, in square feet and their square.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Wanted {
+    pub(super) effect: f64,
+    pub(super) variance: f64,
+}
+
+impl Wanted {
+    /// Whether all changes from `low` to `high` are too far off to be likely.
+    fn is_far(self, low: f64, high: f64, more: f64) -> bool {
+        let nearest = self.effect.max(low).min(high);
+        is_far(self.effect - nearest, self.variance + more)
+    }
+}
+
+/// Calls `each` for every way in which one wall of an outline could be misread, and returns how many were passed over at
+/// a glance, all too far from what is wanted.
+pub(super) fn misread(
+    traverse: &Traverse,
+    outline: &Outline,
+    wanted: Wanted,
+    mut each: impl FnMut(Misread),
+) -> u64 {
+    let mut passed_over = 0;
     if traverse.has_bearings() || traverse.sides.len() > MOST_SIDES {
-        return;
+        return passed_over;
     }
     let half = outline.area().sq_ft() / 2.0;
     for axis in Axis::BOTH {
         let walls: Vec<Wall> = walls(traverse, outline, axis).collect();
         for i in 0..walls.len() {
-            one(&walls, i, |found| {
+            passed_over += one(&walls, i, wanted, |found| {
                 if found.effect > -half {
                     each(found);
                 }
             });
         }
     }
+    passed_over
 }
 
 /// Calls `each` with a side and the change of area if that side had been typed wrong, by swapped digits or ten
@@ -122,16 +146,29 @@ struct Wall {
     slope: f64,
 }
 
-fn one(walls: &[Wall], i: usize, mut each: impl FnMut(Misread)) {
+fn one(walls: &[Wall], i: usize, wanted: Wanted, mut each: impl FnMut(Misread)) -> u64 {
     let here = &walls[i];
-    let Some(side) = here.source else { return };
+    let Some(side) = here.source else { return 0 };
+    let mut passed_over = 0;
     let sign = if here.ahead { 1.0 } else { -1.0 };
     let others = || walls.iter().enumerate().filter(|(j, _)| *j != i).map(|(_, wall)| wall);
     let count = walls.len().saturating_sub(1) as f64;
     let mean = others().map(|wall| wall.slope).sum::<f64>() / count.max(1.0);
     let spread = others().map(|wall| (wall.slope - mean).powi(2)).sum::<f64>() / count.max(1.0);
+    let slopes = others().map(|wall| wall.slope);
+    let (least, most) = slopes
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
     for (feet, share) in taken_for(here.feet) {
         let change = feet - here.feet;
+        let ends = [least, most].map(|slope| sign * change * (here.slope - slope));
+        let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
+        let evenly = sign * change * (here.slope - mean);
+        if count < 1.0
+            || wanted.is_far(low, high, 0.0) && wanted.is_far(evenly, evenly, change.abs() * spread)
+        {
+            passed_over += walls.len() as u64;
+            continue;
+        }
         let weight = |wall: &Wall| {
             let across = if wall.ahead != here.ahead { BY_ONE_ACROSS } else { 1.0 - BY_ONE_ACROSS };
             // A wall that gets shorter must be long enough.
@@ -159,10 +196,10 @@ fn one(walls: &[Wall], i: usize, mut each: impl FnMut(Misread)) {
             }
         }
         if by_one < 1.0 {
-            let effect = sign * change * (here.slope - mean);
-            each(found(effect, change.abs() * spread, share * (1.0 - by_one)));
+            each(found(evenly, change.abs() * spread, share * (1.0 - by_one)));
         }
     }
+    passed_over
 }
 
 /// A length of `feet` feet.
@@ -241,6 +278,42 @@ mod tests {
                 assert!(share > 0.0);
             }
             assert!(taken_for(whole).map(|(_, share)| share).sum::<f64>() <= 1.0 + 1e-9);
+        }
+    }
+
+    proptest::proptest! {
+        /// What is passed over at a glance is too far off, and all else comes as it does when nothing is.
+        #[test]
+        fn nothing_near_is_passed_over(
+            feet in proptest::collection::vec(4.0..60.0_f64, 4),
+            effect in -600.0..600.0_f64,
+            variance in 1.0..900.0_f64,
+        ) {
+            let walls: Vec<Wall> = (0..4_usize)
+                .map(|i| Wall {
+                    source: Some(i),
+                    ahead: i % 2 == 0,
+                    feet: feet[i],
+                    slope: feet[(i + 1) % 4] - feet[(i + 2) % 4],
+                })
+                .collect();
+            let listed = |variance: f64| {
+                let wanted = Wanted { effect, variance };
+                let mut list: Vec<(usize, f64, f64, f64)> = Vec::new();
+                for i in 0..walls.len() {
+                    one(&walls, i, wanted, |found| {
+                        if !is_far(effect - found.effect, wanted.variance.min(900.0) + found.variance) {
+                            list.push((found.side, found.effect, found.variance, found.share));
+                        }
+                    });
+                }
+                list
+            };
+            let near = |list: Vec<(usize, f64, f64, f64)>| {
+                let is_near = |one: &(usize, f64, f64, f64)| !is_far(effect - one.1, variance + one.2);
+                list.into_iter().filter(is_near).collect::<Vec<_>>()
+            };
+            proptest::prop_assert_eq!(near(listed(variance)), near(listed(1e12)));
         }
     }
 }

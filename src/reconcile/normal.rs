@@ -40,6 +40,11 @@ impl Normal {
     }
 }
 
+/// Whether a figure is so far off that no outcome near it is likely.
+pub(super) fn is_far(off: f64, variance: f64) -> bool {
+    off * off > 20.0 * (variance + 1.0)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

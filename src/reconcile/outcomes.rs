@@ -45,11 +45,49 @@ pub(super) struct Outcomes {
     pub(super) list: Vec<(i32, f64)>,
 }
 
-/// The lengths of an axis's walls in whole steps, with their probability.
+/// Outcomes of one axis: the lengths of its walls in whole steps, one outcome after another, with the probability of each.
 #[derive(Clone, Debug)]
 struct OnSteps {
+    walls: usize,
     lengths: Vec<i64>,
-    chance: f64,
+    chances: Vec<f64>,
+}
+
+impl OnSteps {
+    fn iter(&self) -> impl Iterator<Item = (&[i64], f64)> {
+        self.lengths.chunks_exact(self.walls.max(1)).zip(self.chances.iter().copied())
+    }
+
+    /// Adds an outcome with each of these walls a step longer or shorter, unless a wall vanishes.
+    fn push(
+        &mut self,
+        lengths: &[i64],
+        steps: &[usize],
+        change: impl Fn(usize) -> i64,
+        chance: f64,
+    ) {
+        let start = self.lengths.len();
+        self.lengths.extend_from_slice(lengths);
+        steps.iter().for_each(|&i| self.lengths[start + i] += change(i));
+        if self.lengths[start..].iter().all(|length| *length > 0) {
+            self.chances.push(chance);
+        } else {
+            self.lengths.truncate(start);
+        }
+    }
+
+    /// The likeliest of them, most likely first; of equals the earlier.
+    fn likeliest(&self, most: usize) -> OnSteps {
+        let mut order: Vec<usize> = (0..self.chances.len()).collect();
+        order.sort_by(|&a, &b| self.chances[b].total_cmp(&self.chances[a]));
+        order.truncate(most);
+        let lengths = order.iter().flat_map(|&i| &self.lengths[i * self.walls..][..self.walls]);
+        OnSteps {
+            walls: self.walls,
+            lengths: lengths.copied().collect(),
+            chances: order.iter().map(|&i| self.chances[i]).collect(),
+        }
+    }
 }
 
 impl Outcomes {
@@ -75,8 +113,8 @@ impl Outcomes {
 pub(super) struct OnGrid {
     north: Vec<Leg>,
     east: Vec<Leg>,
-    norths: Vec<OnSteps>,
-    easts: Vec<OnSteps>,
+    norths: OnSteps,
+    easts: OnSteps,
     /// The area of each pair, in square steps: all pairs of the first north closing first.
     areas: Vec<i64>,
     /// The length of a step, in feet, and the computed area, in square feet.
@@ -101,14 +139,13 @@ impl OnGrid {
         }
         let [north, east] = Axis::BOTH.map(|axis| at.traverse.legs(axis));
         let [norths, easts] = [&north, &east].map(|legs| on_steps(legs, way, reading));
-        let mut areas = Vec::with_capacity(norths.len() * easts.len());
-        for one in &norths {
-            let heights = heights(at, &north, &one.lengths);
-            for other in &easts {
-                let walls = east.iter().zip(&other.lengths).zip(&heights);
-                let area: i64 =
-                    walls.map(|((leg, length), height)| leg.sign * length * height).sum();
-                areas.push(area.abs());
+        let mut areas = Vec::with_capacity(norths.chances.len() * easts.chances.len());
+        let mut heights = Vec::with_capacity(easts.walls);
+        for (one, _) in norths.iter() {
+            signed_heights(at, [&north, &east], one, &mut heights);
+            for (other, _) in easts.iter() {
+                let walls = other.iter().zip(&heights);
+                areas.push(walls.map(|(length, height)| length * height).sum::<i64>().abs());
             }
         }
         let (step, middle) = (way.step().length().feet(), ruled.area().sq_ft());
@@ -125,42 +162,44 @@ impl OnGrid {
     pub(super) fn without(&self, walls: [usize; 2], sign: i64, effect: f64) -> Option<Outcomes> {
         let at = |legs: &[Leg]| legs.iter().position(|leg| walls.contains(&leg.side));
         let (north, east) = (at(&self.north)?, at(&self.east)?);
-        let part = |one: &OnSteps, other: &OnSteps| sign * one.lengths[north] * other.lengths[east];
+        let part = |one: &[i64], other: &[i64]| sign * one[north] * other[east];
         Some(self.outcomes(self.middle + effect, part))
     }
 
-    fn outcomes(&self, middle: f64, more: impl Fn(&OnSteps, &OnSteps) -> i64) -> Outcomes {
+    fn outcomes(&self, middle: f64, more: impl Fn(&[i64], &[i64]) -> i64) -> Outcomes {
         let mut bins = [0.0_f64; BINS];
         let square = self.step * self.step;
-        let pairs =
-            self.norths.iter().flat_map(|one| self.easts.iter().map(move |other| (one, other)));
-        for ((one, other), area) in pairs.zip(&self.areas) {
-            let off = (area + more(one, other)) as f64 * square - middle;
-            let bin = off.round() + REACH as f64;
-            if (0.0..BINS as f64).contains(&bin) {
-                bins[bin as usize] += one.chance * other.chance;
+        let mut areas = self.areas.iter();
+        for (one, chance) in self.norths.iter() {
+            for ((other, its), area) in self.easts.iter().zip(&mut areas) {
+                let off = (area + more(one, other)) as f64 * square - middle;
+                let bin = off.round() + REACH as f64;
+                if (0.0..BINS as f64).contains(&bin) {
+                    bins[bin as usize] += chance * its;
+                }
             }
         }
         Outcomes::of_bins(&bins)
     }
 }
 
-/// How far north the traverse is, in steps, at each wall that runs east or west.
-fn heights(at: &AtFace, north: &[Leg], lengths: &[i64]) -> Vec<i64> {
+/// How far north the traverse is, in steps, at each wall that runs east, and how far south at each that runs west.
+fn signed_heights(at: &AtFace, legs: [&[Leg]; 2], lengths: &[i64], heights: &mut Vec<i64>) {
+    let [north, east] = legs;
     let mut walls = north.iter().zip(lengths).peekable();
+    let mut across = east.iter();
     let mut height = 0;
-    let mut heights = Vec::with_capacity(lengths.len());
+    heights.clear();
     for side in 0..at.traverse.sides.len() {
         match walls.next_if(|(leg, _)| leg.side == side) {
             Some((leg, length)) => height += leg.sign * length,
-            None => heights.push(height),
+            None => heights.extend(across.next().map(|leg| leg.sign * height)),
         }
     }
-    heights
 }
 
 /// The likely outcomes of one axis, most likely first.
-fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> Vec<OnSteps> {
+fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSteps {
     let unit = way.step().length().nm();
     let rounded: Vec<i64> =
         legs.iter().map(|leg| way.rounded(leg.length).checked_div(unit).unwrap_or(0)).collect();
@@ -170,9 +209,12 @@ fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> Vec<OnSteps> {
     either.sort_by(|&a, &b| chances[b].total_cmp(&chances[a]).then(a.cmp(&b)));
     either.truncate(MOST_EITHER_WAY);
     let all_same: f64 = chances.iter().map(|chance| 1.0 - chance).product();
-    let mut list = Vec::new();
+    let walls = legs.len();
+    let mut list =
+        OnSteps { walls, lengths: Vec::with_capacity(64 * walls), chances: Vec::with_capacity(64) };
+    let mut lengths = rounded.clone();
     for mask in 0..1_u32 << either.len() {
-        let mut lengths = rounded.clone();
+        lengths.copy_from_slice(&rounded);
         let mut chance = all_same;
         for (bit, &i) in either.iter().enumerate() {
             if mask >> bit & 1 == 1 {
@@ -181,52 +223,43 @@ fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> Vec<OnSteps> {
             }
         }
         if chance > LEAST && lengths.iter().all(|length| *length >= 0) {
-            closed(legs, lengths, unit, chance, &mut list);
+            closed(legs, &lengths, unit, chance, &mut list);
         }
     }
-    list.sort_by(|a, b| b.chance.total_cmp(&a.chance));
-    list.truncate(MOST_OF_AN_AXIS);
-    list
+    list.likeliest(MOST_OF_AN_AXIS)
 }
 
 /// Adds the ways to close an axis that misses by a few steps.
-fn closed(legs: &[Leg], lengths: Vec<i64>, unit: i64, chance: f64, list: &mut Vec<OnSteps>) {
-    let misses: i64 = legs.iter().zip(&lengths).map(|(leg, length)| leg.sign * length).sum();
+fn closed(legs: &[Leg], lengths: &[i64], unit: i64, chance: f64, list: &mut OnSteps) {
+    let misses: i64 = legs.iter().zip(lengths).map(|(leg, length)| leg.sign * length).sum();
     if misses == 0 {
-        list.push(OnSteps { lengths, chance });
+        list.lengths.extend_from_slice(lengths);
+        list.chances.push(chance);
         return;
     }
     if misses.abs() > MOST_MISSED {
         return;
     }
     let change = |i: usize| -misses.signum() * legs[i].sign;
-    let able: Vec<usize> = (0..legs.len()).filter(|&i| lengths[i] + change(i) > 0).collect();
-    let Some(&last) = able.last() else { return };
+    let able = || (0..legs.len()).filter(|&i| lengths[i] + change(i) > 0);
+    let Some(last) = able().last() else { return };
     let off = |lengths: &[i64], i: usize| change(i) * (lengths[i] * unit - legs[i].length);
     let nearest = |lengths: &[i64]| {
-        able.iter()
-            .copied()
-            .min_by_key(|&i| (off(lengths, i), std::cmp::Reverse(legs[i].length), i))
+        able().min_by_key(|&i| (off(lengths, i), std::cmp::Reverse(legs[i].length), i))
     };
-    let longest = able.iter().copied().max_by_key(|&i| (lengths[i], std::cmp::Reverse(i)));
-    let mut push = |steps: &[usize], share: f64| {
-        let mut lengths = lengths.clone();
-        steps.iter().for_each(|&i| lengths[i] += change(i));
-        if lengths.iter().all(|length| *length > 0) {
-            list.push(OnSteps { lengths, chance: chance * share });
-        }
-    };
-    let m = able.len() as f64;
-    let (Some(near), Some(long)) = (nearest(&lengths), longest) else { return };
+    let longest = able().max_by_key(|&i| (lengths[i], std::cmp::Reverse(i)));
+    let mut push = |steps: &[usize], share: f64| list.push(lengths, steps, change, chance * share);
+    let m = able().count() as f64;
+    let (Some(near), Some(long)) = (nearest(lengths), longest) else { return };
     if misses.abs() == 1 {
-        able.iter().for_each(|&i| push(&[i], FROM_ANY / m));
+        able().for_each(|i| push(&[i], FROM_ANY / m));
         push(&[near], FROM_NEAREST);
         push(&[long], FROM_LONGEST);
         push(&[last], FROM_LAST);
         return;
     }
     let steps = usize::try_from(misses.abs()).unwrap_or(0);
-    let (mut then, mut nearer) = (lengths.clone(), Vec::with_capacity(steps));
+    let (mut then, mut nearer) = (lengths.to_vec(), Vec::with_capacity(steps));
     while let Some(next) = nearest(&then).filter(|_| nearer.len() < steps) {
         then[next] += change(next);
         nearer.push(next);
@@ -238,9 +271,9 @@ fn closed(legs: &[Leg], lengths: Vec<i64>, unit: i64, chance: f64, list: &mut Ve
         return;
     }
     if chance * FROM_ANY / (m * m) > LEAST / 10.0 {
-        for (place, &i) in able.iter().enumerate() {
+        for i in able() {
             push(&[i, i], FROM_ANY / (m * m));
-            able[place + 1..].iter().for_each(|&j| push(&[i, j], 2.0 * FROM_ANY / (m * m)));
+            able().filter(|&j| j > i).for_each(|j| push(&[i, j], 2.0 * FROM_ANY / (m * m)));
         }
     }
 }
@@ -249,6 +282,9 @@ fn closed(legs: &[Leg], lengths: Vec<i64>, unit: i64, chance: f64, list: &mut Ve
 #[derive(Clone, Debug)]
 pub(super) struct Together {
     bins: Box<[f64; BINS]>,
+    /// All bins outside these are 0.
+    from: usize,
+    to: usize,
     pub(super) rest: f64,
 }
 
@@ -257,25 +293,58 @@ impl Together {
     pub(super) fn new() -> Together {
         let mut bins = Box::new([0.0; BINS]);
         bins[REACH] = 1.0;
-        Together { bins, rest: 0.0 }
+        Together { bins, from: REACH, to: REACH, rest: 0.0 }
     }
 
     /// Adds one more space, multiplied by `factor`. If that is not a whole number, the total is `over` above one.
     pub(super) fn and(&self, other: &Outcomes, factor: f64, over: f64) -> Together {
         let mut bins = Box::new([0.0; BINS]);
+        let (mut from, mut to) = (BINS - 1, 0);
         let mut listed = 0.0;
         for &(off, chance) in &other.list {
-            let by = f64::from(off) * factor;
-            let by = if factor.fract() == 0.0 { by } else { (by + over + 0.5).floor() } as isize;
-            for (bin, here) in self.bins.iter().enumerate().filter(|(_, here)| **here > 0.0) {
-                let Some(at) = bin.checked_add_signed(by) else { continue };
-                if let Some(there) = bins.get_mut(at) {
-                    *there += here * chance;
-                    listed += here * chance;
-                }
+            let by = shifted(off, factor, over);
+            let Some((first, last)) = self.kept(by) else { continue };
+            for (bin, here) in (first..).zip(&self.bins[first..=last]) {
+                let there = bin.wrapping_add_signed(by);
+                bins[there] += here * chance;
+                listed += here * chance;
             }
+            from = from.min(first.wrapping_add_signed(by));
+            to = to.max(last.wrapping_add_signed(by));
         }
-        Together { bins, rest: (1.0 - listed).max(0.0) }
+        let (from, to) = if from > to { (REACH, REACH) } else { (from, to) };
+        Together { bins, from, to, rest: (1.0 - listed).max(0.0) }
+    }
+
+    /// The same as [`Together::and`], but only the probability of one error, and what is not listed.
+    pub(super) fn and_at(&self, other: &Outcomes, factor: f64, over: f64, off: f64) -> (f64, f64) {
+        let wanted = off.round() + REACH as f64;
+        let wanted = (0.0..BINS as f64).contains(&wanted).then_some(wanted as usize);
+        let whole: f64 = self.bins[self.from..=self.to].iter().sum();
+        let (mut at, mut listed) = (0.0, 0.0);
+        for &(error, chance) in &other.list {
+            let by = shifted(error, factor, over);
+            let source = wanted.and_then(|wanted| wanted.checked_add_signed(-by));
+            at += source.and_then(|bin| self.bins.get(bin)).map_or(0.0, |here| here * chance);
+            listed += chance
+                * match self.kept(by) {
+                    Some((first, last)) if (first, last) == (self.from, self.to) => whole,
+                    Some((first, last)) => self.bins[first..=last].iter().sum(),
+                    None => 0.0,
+                };
+        }
+        (at, (1.0 - listed).max(0.0))
+    }
+
+    /// The bins that stay among those listed when all move by so many.
+    fn kept(&self, by: isize) -> Option<(usize, usize)> {
+        let (least, most) = if by < 0 {
+            (by.unsigned_abs(), BINS - 1)
+        } else {
+            (0, (BINS - 1).checked_sub(by.unsigned_abs())?)
+        };
+        let (first, last) = (self.from.max(least), self.to.min(most));
+        (first <= last).then_some((first, last))
     }
 
     /// The probability of this error, among those listed.
@@ -312,6 +381,12 @@ impl Together {
     }
 }
 
+/// An error multiplied by a factor, in whole square feet.
+fn shifted(off: i32, factor: f64, over: f64) -> isize {
+    let by = f64::from(off) * factor;
+    if factor.fract() == 0.0 { by as isize } else { (by + over + 0.5).floor() as isize }
+}
+
 /// The possible errors of a rectangle of two walls. Each may be rounded the other way with its probability, or be a
 /// step longer or shorter if the outline is closed on it. `sign` tells whether the rectangle is added.
 pub(super) fn of_rectangle(walls: [(f64, f64, f64); 2], step: f64, sign: f64) -> Outcomes {
@@ -335,4 +410,37 @@ pub(super) fn of_rectangle(walls: [(f64, f64, f64); 2], step: f64, sign: f64) ->
         }
     }
     Outcomes { list }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::collection::vec;
+    use proptest::prelude::*;
+
+    fn outcomes() -> impl Strategy<Value = Outcomes> {
+        vec((-200..200_i32, 0.0..1.0_f64), 1..30).prop_map(|list| {
+            let all: f64 = list.iter().map(|(_, chance)| chance).sum();
+            let list = list.into_iter().map(|(off, chance)| (off, chance / (all + 0.1)));
+            Outcomes { list: list.collect() }
+        })
+    }
+
+    proptest! {
+        /// The last space of a total is not spread over all errors; that changes nothing.
+        #[test]
+        fn one_error_alone_is_as_likely_as_in_the_whole_list(
+            one in outcomes(),
+            other in outcomes(),
+            factor in prop::sample::select(vec![1.0, -1.0, 2.0, 0.5, -0.75]),
+            over in -0.5..0.5_f64,
+            off in -170.0..170.0_f64,
+        ) {
+            let before = Together::new().and(&one, 1.0, 0.0);
+            let all = before.and(&other, factor, over);
+            let (at, rest) = before.and_at(&other, factor, over, off);
+            prop_assert!((at - all.at(off)).abs() < 1e-12, "{at} {}", all.at(off));
+            prop_assert!((rest - all.rest).abs() < 1e-12, "{rest} {}", all.rest);
+        }
+    }
 }

@@ -18,8 +18,8 @@ use crate::reconcile::decision;
 use crate::reconcile::departures::{Departure, departures};
 use crate::reconcile::evidence::Evidence;
 use crate::reconcile::explanation::{self, Explanation};
-use crate::reconcile::misread::{self, misread};
-use crate::reconcile::normal::OF_TOTAL;
+use crate::reconcile::misread::{self, Wanted, misread};
+use crate::reconcile::normal::{OF_TOTAL, is_far};
 use crate::reconcile::ours::{self, Question};
 use crate::reconcile::settings::{Adds, RoundingTaken, Setting, goes_in, settings, ways};
 use crate::reconcile::totals::{Meant, TotalWritten, meant};
@@ -360,7 +360,8 @@ impl<'a> Search<'a> {
             self.is_capped |= traverse.sides.len() > misread::MOST_SIDES;
             let sign = if house.spaces[space].counted { 1.0 } else { -1.0 };
             let mut sides = vec![NOWHERE; house.spaces[space].sides.len()];
-            misread(traverse, outline, |one| {
+            let wanted = Wanted { effect: sign * (self.figure - total), variance: own.variance };
+            let passed_over = misread(traverse, outline, wanted, |one| {
                 self.weighed += 1;
                 let sq_ft = total + sign * one.effect;
                 let off = self.figure - sq_ft;
@@ -384,6 +385,7 @@ impl<'a> Search<'a> {
                 let known = (sides[one.side] != NOWHERE).then_some(sides[one.side]);
                 sides[one.side] = self.push(known, found);
             });
+            self.weighed += passed_over;
         }
     }
 
@@ -489,11 +491,6 @@ impl<'a> Search<'a> {
     }
 }
 
-/// Whether a figure is so far off that no outcome near it is likely.
-fn is_far(off: f64, variance: f64) -> bool {
-    off * off > 20.0 * (variance + 1.0)
-}
-
 /// The standard deviation of a total, including the rounding of the total.
 fn sigma(variance: f64) -> f64 {
     (variance + OF_TOTAL).sqrt()
@@ -511,7 +508,7 @@ fn scale(how: TotalWritten) -> f64 {
 }
 
 /// The likelihood of a figure, per whole square foot, if nothing is known about its origin. It is mostly from 0.70
-/// to 1.35 times the house, half as often within a twentieth of it, where rounding accounts for it; the rest is
+/// to 1.35 times the house, a third as often within a twentieth of it, where rounding accounts for it; the rest is
 /// spread up to thirty times more or less. Judgment.
 fn anywhere(figure: f64, start: f64) -> f64 {
     const NEAR: (f64, f64) = (0.70, 1.35);

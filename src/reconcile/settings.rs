@@ -68,6 +68,15 @@ pub(super) struct Setting<'a> {
     base: OnceCell<Together>,
 }
 
+/// The errors of a space with how many times they go into the total.
+#[derive(Clone, Copy)]
+struct Added<'a> {
+    outcomes: &'a Outcomes,
+    factor: f64,
+    /// How far the total is above a whole number.
+    over: f64,
+}
+
 /// What a departure adds to the total.
 #[derive(Clone, Debug)]
 pub(super) struct Adds {
@@ -78,6 +87,8 @@ pub(super) struct Adds {
     /// How many more times spaces are in the total.
     changes: Vec<(usize, f64)>,
     part: Option<(usize, Part)>,
+    /// The errors of the space without that part, once they are wanted.
+    with_part: OnceCell<Option<Outcomes>>,
 }
 
 /// The ways of rounding with their prior probabilities, the figure's own first.
@@ -261,7 +272,7 @@ impl<'a> Seen<'a> {
                 _ => None,
             };
             let variance: f64 = variance + more.sum::<f64>();
-            Adds { area, sq_ft: area.sq_ft(), variance, changes, part }
+            Adds { area, sq_ft: area.sq_ft(), variance, changes, part, with_part: OnceCell::new() }
         };
         let adds = departures.iter().map(adds).collect();
         let mut setting = Setting {
@@ -315,24 +326,29 @@ impl Setting<'_> {
     pub(super) fn likelihood(&self, figure: f64, total: f64, adds: &[&Adds], wide: f64) -> f64 {
         // Published totals are whole, with halves rounded up; listed errors are whole square feet.
         let whole = (total + 0.5).floor();
-        let off = figure - if wide > 1.0 { total } else { whole };
+        let is_wide = wide > 1.0;
+        let off = figure - if is_wide { total } else { whole };
         let (low, high) = (off - wide / 2.0, off + wide / 2.0);
-        let at = |together: &Together| {
-            let listed = if wide > 1.0 { together.within(low, high) } else { together.at(off) };
-            if together.rest < 1e-4 {
-                return listed;
+        let (listed, rest) = self.listed(adds, total - whole, |together, last| match last {
+            None if is_wide => (together.within(low, high), together.rest),
+            None => (together.at(off), together.rest),
+            Some(last) if is_wide => {
+                let all = together.and(last.outcomes, last.factor, last.over);
+                (all.within(low, high), all.rest)
             }
-            // What is not listed is further off than most.
-            let normal = Normal::of(1.5 * self.variance_with(adds) + 1.0);
-            let (low, high) = (low - self.shift, high - self.shift);
-            let rest =
-                if wide > 1.0 { normal.within(low, high) } else { normal.at(off - self.shift) };
-            listed + together.rest * rest
-        };
-        match self.together(adds, total - whole) {
-            Some(together) => at(&together),
-            None => at(self.base()),
+            Some(last) => together.and_at(last.outcomes, last.factor, last.over, off),
+        });
+        if rest < 1e-4 {
+            return listed;
         }
+        // What is not listed is further off than most.
+        let normal = Normal::of(1.5 * self.variance_with(adds) + 1.0);
+        let of_rest = if is_wide {
+            normal.within(low - self.shift, high - self.shift)
+        } else {
+            normal.at(off - self.shift)
+        };
+        listed + rest * of_rest
     }
 
     /// The likelihood given the total without departures, with `more` variance added.
@@ -355,38 +371,62 @@ impl Setting<'_> {
         adds.iter().map(|adds| adds.variance - self.variance).sum::<f64>() + self.variance
     }
 
-    /// The possible errors of the total with these departures; the total is `over` above a whole number. `None` if
-    /// they are the same as without departures.
-    fn together(&self, adds: &[&Adds], over: f64) -> Option<Together> {
+    /// The possible errors of the total with these departures, all spaces but the last of them put together; the total is
+    /// `over` above a whole number.
+    fn listed(
+        &self,
+        adds: &[&Adds],
+        over: f64,
+        at: impl Fn(&Together, Option<Added<'_>>) -> (f64, f64),
+    ) -> (f64, f64) {
         if adds.iter().all(|adds| adds.changes.is_empty() && adds.part.is_none()) {
-            return None;
+            return at(self.base(), None);
         }
-        let mut times = self.times.clone();
         let changes = || adds.iter().flat_map(|adds| &adds.changes);
-        changes().for_each(|&(i, by)| times[i] += by);
-        let part = adds.iter().find_map(|adds| adds.part);
-        let with_part = part.and_then(|(space, part)| Some((space, self.with_part(space, part)?)));
+        let by =
+            |space: usize| changes().filter(|(i, _)| *i == space).map(|(_, by)| by).sum::<f64>();
+        let with_a_part = adds.iter().find_map(|adds| Some((*adds, adds.part?)));
+        let part = with_a_part.map(|(_, part)| part);
+        let with_part = with_a_part.and_then(|(adds, (space, part))| {
+            let known = adds.with_part.get_or_init(|| self.with_part(space, part));
+            Some((space, known.as_ref()?))
+        });
+        let by_itself = part.filter(|_| with_part.is_none());
+        let by_itself = by_itself.map(|(space, part)| self.part(space, part));
         let is_more = with_part.is_none() && changes().all(|&(i, _)| self.times[i] == 0.0);
-        let mut together: Option<Together> = None;
+        let mut steps: Vec<Added<'_>> = Vec::with_capacity(8);
         if is_more {
             for &(i, _) in changes() {
-                let before = together.as_ref().unwrap_or_else(|| self.base());
-                together = Some(before.and(self.outcomes(i), times[i], over));
+                steps.push(Added { outcomes: self.outcomes(i), factor: by(i), over });
             }
         } else {
-            let mut all = Together::new();
-            for (i, times) in times.iter().enumerate().filter(|(_, times)| **times != 0.0) {
-                let own = with_part.as_ref().filter(|(space, _)| *space == i);
-                let own = own.map_or_else(|| self.outcomes(i), |(_, own)| own);
-                all = all.and(own, *times, over);
+            for (i, times) in self.times.iter().enumerate() {
+                let factor = times + by(i);
+                if factor != 0.0 {
+                    let own = with_part.filter(|(space, _)| *space == i);
+                    let outcomes = own.map_or_else(|| self.outcomes(i), |(_, own)| own);
+                    steps.push(Added { outcomes, factor, over });
+                }
             }
-            together = Some(all);
         }
-        if let (Some((space, part)), None) = (part, &with_part) {
-            let before = together.as_ref().unwrap_or_else(|| self.base());
-            together = Some(before.and(&self.part(space, part), 1.0, 0.0));
+        let by_itself = by_itself.as_ref();
+        steps.extend(by_itself.map(|outcomes| Added { outcomes, factor: 1.0, over: 0.0 }));
+        let Some(last) = steps.pop() else { return at(&Together::new(), None) };
+        let mut all: Option<Together> = None;
+        for one in &steps {
+            let next = self.from(is_more, all.as_ref()).and(one.outcomes, one.factor, one.over);
+            all = Some(next);
         }
-        together
+        at(&self.from(is_more, all.as_ref()), Some(last))
+    }
+
+    /// What is put together already, else what a total begins with.
+    fn from<'b>(&'b self, is_more: bool, all: Option<&'b Together>) -> Cow<'b, Together> {
+        match all {
+            Some(all) => Cow::Borrowed(all),
+            None if is_more => Cow::Borrowed(self.base()),
+            None => Cow::Owned(Together::new()),
+        }
     }
 
     fn base(&self) -> &Together {

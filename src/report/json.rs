@@ -21,6 +21,7 @@ use crate::units::area::Area;
 use crate::units::decimal::six_decimals;
 use crate::units::length::Length;
 use crate::value::Worth;
+use crate::wording::sentences::Sentences;
 
 /// The whole report of `reconcile --json`.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -355,6 +356,16 @@ pub struct FigureReport {
     pub something_else: String,
     /// How many combinations of departures were weighed.
     pub weighed: u64,
+    /// How many of them fit.
+    pub fitting: u64,
+    /// What another line of the record says about its rounding, in a sentence; null if none says anything.
+    pub evidence: Option<String>,
+    /// What would settle which of the reported explanations is right, in words, as in the report.
+    pub settle: Vec<String>,
+    /// What to check again in the walk itself, in sentences.
+    pub questions: Vec<String>,
+    /// What to ask the publisher of the figure for, in a sentence.
+    pub request: String,
 }
 
 /// One combination of departures from the rule.
@@ -493,7 +504,7 @@ pub(super) fn report(reconciliation: &Reconciliation, worth: Option<&Worth>) -> 
             .iter()
             .map(|map| map_json::map_outline(house, map))
             .collect(),
-        figures: reconciliation.figures().iter().map(figure).collect(),
+        figures: reconciliation.figures().iter().map(|one| figure(reconciliation, one)).collect(),
         worth: worth.map(worth_json::worth),
         assumed: assumed(reconciliation.assumed()),
         warnings: reconciliation
@@ -701,7 +712,8 @@ fn drawn_report(outline: &OutlineReport) -> DrawnReport {
     }
 }
 
-fn figure(figure: &Figure) -> FigureReport {
+fn figure(reconciliation: &Reconciliation, figure: &Figure) -> FigureReport {
+    let say = Sentences::of(reconciliation.areas());
     let low = |range: Option<Range>| range.map(|range| range.low.sq_ft_text());
     let high = |range: Option<Range>| range.map(|range| range.high.sq_ft_text());
     let test = figure.rounding_test();
@@ -757,6 +769,11 @@ fn figure(figure: &Figure) -> FigureReport {
         explanations: figure.explanations().list().iter().map(explanation).collect(),
         something_else: support(figure.explanations().something_else()),
         weighed: figure.explanations().weighed(),
+        fitting: figure.explanations().fitting(),
+        evidence: say.evidence(figure),
+        settle: say.settled_by(figure),
+        questions: say.questions(figure),
+        request: say.request(reconciliation, figure),
     }
 }
 

@@ -7,7 +7,6 @@ use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
-use crate::wording::causes;
 use crate::wording::sentences::{
     Sentences, capital, not_explained, range_text, rounded_float, the, whole,
 };
@@ -25,9 +24,7 @@ impl Sentences<'_> {
         );
         let test = if rest == 0 && !to_feet { None } else { self.rounding_alone(figure) };
         let listed = self.listed_as_much(figure, rest);
-        let evidence = figure.explanations().evidence();
-        let evidence = evidence.map(|found| causes::evidence(found, self.listed(figure)));
-        test.into_iter().chain(evidence).chain(listed).collect::<Vec<_>>().join(" ")
+        test.into_iter().chain(self.evidence(figure)).chain(listed).collect::<Vec<_>>().join(" ")
     }
 
     /// A space listed separately on the record, not counted here, whose area equals what is not explained.

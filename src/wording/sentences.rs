@@ -328,25 +328,11 @@ impl Sentences<'_> {
         if explanations.weighed() == 0 || agrees(figure) {
             return None;
         }
-        let mut shown: Vec<&Explanation> = Vec::new();
-        for one in explanations.reported() {
-            let is_shown = |before: &&Explanation| {
-                (before.sq_ft - one.sq_ft).abs() < 0.5 && before.cause.says_the_same(one.cause)
-            };
-            if !shown.iter().any(is_shown) {
-                shown.push(one);
-            }
-        }
+        let shown = shown_once(figure);
         if shown.is_empty() {
             return self.nothing_common(figure);
         }
-        let listed = self.listed(figure);
-        let mut settle: Vec<String> = Vec::new();
-        for question in shown.iter().flat_map(|one| causes::settled_by(one.cause, listed)) {
-            if !settle.contains(&question) {
-                settle.push(question);
-            }
-        }
+        let mut settle = self.settled_by(figure);
         settle.extend(self.unseen_wall());
         let ours = self.ours(figure);
         let mut items: Vec<String> = Vec::new();
@@ -363,11 +349,36 @@ impl Sentences<'_> {
         })
     }
 
-    /// What to check again in our own measurements, preceded by a space; empty if there is nothing.
-    fn ours(&self, figure: &Figure) -> String {
+    /// What would settle which of the reported causes is right, each question once.
+    pub(crate) fn settled_by(&self, figure: &Figure) -> Vec<String> {
         let listed = self.listed(figure);
-        let asked = |question: &_| format!(" {}", causes::asked(*question, listed));
-        let mut asked: String = figure.explanations().questions.iter().map(asked).collect();
+        let mut settle: Vec<String> = Vec::new();
+        let shown = shown_once(figure);
+        for question in shown.iter().flat_map(|one| causes::settled_by(one.cause, listed)) {
+            if !settle.contains(&question) {
+                settle.push(question);
+            }
+        }
+        settle
+    }
+
+    /// What another line of the record says about its rounding, in a sentence.
+    pub(crate) fn evidence(&self, figure: &Figure) -> Option<String> {
+        let evidence = figure.explanations().evidence()?;
+        Some(causes::evidence(evidence, self.listed(figure)))
+    }
+
+    /// What to check again in our own measurements, in sentences.
+    pub(crate) fn questions(&self, figure: &Figure) -> Vec<String> {
+        let listed = self.listed(figure);
+        let questions = figure.explanations().questions.iter();
+        questions.map(|question| causes::asked(*question, listed)).collect()
+    }
+
+    /// The same preceded by a space; empty if there is nothing.
+    fn ours(&self, figure: &Figure) -> String {
+        let mut asked: String =
+            self.questions(figure).iter().map(|question| format!(" {question}")).collect();
         if figure.explanations().is_capped() {
             asked.push_str(" This house has too many parts to weigh them all: some were not.");
         }
@@ -869,6 +880,20 @@ pub(crate) fn signed_length(say: &Sentences<'_>, length: Length) -> String {
         1.. => format!("+{}", say.length(length)),
         _ => format!("\u{2212}{}", say.length(length.abs())),
     }
+}
+
+/// The reported causes, without those that say the same as an earlier one and change the house alike.
+fn shown_once(figure: &Figure) -> Vec<&Explanation> {
+    let mut shown: Vec<&Explanation> = Vec::new();
+    for one in figure.explanations().reported() {
+        let is_shown = |before: &&Explanation| {
+            (before.sq_ft - one.sq_ft).abs() < 0.5 && before.cause.says_the_same(one.cause)
+        };
+        if !shown.iter().any(is_shown) {
+            shown.push(one);
+        }
+    }
+    shown
 }
 
 /// A length in feet for people: commas, at most two decimals, no trailing zeros.

@@ -14,7 +14,7 @@ pub(crate) fn houses() -> u64 {
     if is_full() { 2_000 } else { 100 }
 }
 
-fn is_full() -> bool {
+pub(crate) fn is_full() -> bool {
     std::env::var_os("FAIRFOOT_FULL").is_some()
 }
 

@@ -23,3 +23,4 @@ mod measures;
 mod office;
 mod published;
 mod random;
+mod sentences;

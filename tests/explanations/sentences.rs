@@ -1,0 +1,194 @@
+//! Whatever a report says of a comparison is true of the numbers beside it: in text, on pages and in JSON.
+
+use fairfoot::{Paper, Settings, Weights};
+use serde_json::Value;
+
+use super::causes::{self, ALL, Record};
+use super::house::House;
+use super::measures::{first_seed, is_full};
+use super::random::Random;
+
+/// A house with a record: of one cause, of none, of rounding alone.
+fn drawn(seed: u64) -> (House, Record) {
+    let mut random = Random::new(seed + 42_000_000 + first_seed());
+    let house = House::random(&mut random);
+    let cause = random.pick(&ALL);
+    let record = match seed % 4 {
+        0 => causes::none(&house, &mut random),
+        1 => causes::plain(&house, &mut random),
+        _ => causes::with(cause, &house, &mut random)
+            .unwrap_or_else(|| causes::plain(&house, &mut random)),
+    };
+    (house, record)
+}
+
+/// Words of a text with line ends taken for spaces.
+fn unwrapped(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The last whole number of a text, and the text before it.
+fn last_number(text: &str) -> Option<(&str, i64)> {
+    let end = text.rfind(|c: char| c.is_ascii_digit())? + 1;
+    let start = text[..end].rfind(|c: char| !c.is_ascii_digit() && c != ',').map_or(0, |at| at + 1);
+    let start = start + text[start..end].len() - text[start..end].trim_start_matches(',').len();
+    let number = text[start..end].replace(',', "").parse().ok()?;
+    Some((&text[..start], number))
+}
+
+/// The first whole number of a text.
+fn first_number(text: &str) -> i64 {
+    let digits: String = text
+        .chars()
+        .take_while(|c| c.is_ascii_digit() || *c == ',')
+        .filter(|c| *c != ',')
+        .collect();
+    digits.parse().unwrap_or_else(|_| panic!("a number begins {text:?}"))
+}
+
+/// The bounds before a place in a text: `1,864 to 1,880`, or one number.
+fn bounds(before: &str) -> (i64, i64) {
+    let (rest, high) = last_number(before).unwrap();
+    match rest.strip_suffix(" to ").and_then(last_number) {
+        Some((_, low)) => (low, high),
+        None => (high, high),
+    }
+}
+
+/// Holds every sentence of a text against its own numbers; how many there were.
+fn true_sentences(text: &str, record: i64) -> usize {
+    let mut count = 0;
+    let who = "; the record, ";
+    for (at, _) in text.match_indices(who) {
+        let rest = &text[at + who.len()..];
+        let figure = first_number(rest);
+        let said = &rest[rest.find(", ").unwrap() + 2..];
+        let is_fit = said.starts_with("fits");
+        let is_off = said.starts_with("is ");
+        if !is_fit && !is_off && !said.starts_with("does not fit") {
+            continue;
+        }
+        count += 1;
+        assert_eq!(figure, record, "{text}");
+        let before = text[..at].trim_end_matches(" with walls rounded either way");
+        let (low, high) = bounds(before);
+        let is_within = (low..=high).contains(&figure);
+        assert_eq!(is_fit, is_within, "{low} to {high}, {figure}: {text}");
+        if is_off {
+            let by = first_number(&said[3..]);
+            let off =
+                if said.contains("above") && figure > high { figure - high } else { low - figure };
+            assert_eq!(by, off, "{low} to {high}, {figure}: {text}");
+        }
+    }
+    for (at, _) in text.match_indices(", and the record, ") {
+        count += 1;
+        let figure = first_number(&text[at + ", and the record, ".len()..]);
+        let (low, high) = bounds(text[..at].trim_end_matches(" with walls rounded either way"));
+        assert!((low..=high).contains(&figure) && figure == record, "{low} to {high}: {text}");
+    }
+    for (at, words) in text.match_indices("nothing between ") {
+        count += 1;
+        let rest = &text[at + words.len()..];
+        let low = first_number(rest);
+        let high = first_number(&rest[rest.find(" and ").unwrap() + 5..]);
+        assert!(low < record && record < high, "{low}, {record}, {high}: {text}");
+    }
+    for (words, is_most) in [(" at most ", true), (" at least ", false)] {
+        for (at, _) in text.match_indices(words) {
+            let rest = &text[at + words.len()..];
+            if !rest.contains("whichever way each wall goes; the record is ") {
+                continue;
+            }
+            count += 1;
+            let limit = first_number(rest);
+            assert!(if is_most { record > limit } else { record < limit }, "{limit}: {text}");
+        }
+    }
+    count
+}
+
+/// What a told line says comes first: `- Garage counted (likeliest of 2 that fit): …`.
+fn told_first(text: &str) -> Option<&str> {
+    let list = &text[text.find("Possible: - ")? + "Possible: - ".len()..];
+    list.split([':', '(']).next().map(|words| words.split(", with ").next().unwrap_or(words).trim())
+}
+
+#[test]
+fn every_comparison_of_a_report_is_true_of_its_own_numbers() {
+    let (mut sentences, mut supported) = (0, 0);
+    for seed in 0..if is_full() { 2_000 } else { 240 } {
+        let (house, record) = drawn(seed);
+        let text = house.file(&format!("{} sq ft", record.sq_ft));
+        let sound = fairfoot::read("simulated.sides", text).unwrap();
+        let areas = sound.areas(&Settings::default()).unwrap();
+        let result = areas.reconcile(&Weights::default()).unwrap();
+        let report = unwrapped(&result.report().text(Default::default()));
+        sentences += true_sentences(&report, record.sq_ft);
+        // A cause in the steps is the first of the list, and the other way round.
+        let in_steps = report.contains(" possible: ");
+        let first = told_first(&report);
+        assert_eq!(in_steps, first.is_some(), "{report}");
+        if let Some(first) = first {
+            supported += 1;
+            assert!(report.contains(&format!("possible: {first}")), "{first}: {report}");
+        }
+        of_json(&serde_json::to_value(result.report().json()).unwrap(), record.sq_ft);
+        if seed % 12 == 0 {
+            let page = result.pages(Paper::Letter).unwrap().svg().remove(0);
+            let letters = unwrapped(&letters_of(&page));
+            sentences += true_sentences(&letters, record.sq_ft);
+            if let Some(first) = first {
+                assert!(letters.contains(first), "{first} is not on the page: {letters}");
+            }
+        }
+    }
+    assert!(sentences > 200 && supported > 80, "{sentences} sentences, {supported} with a cause");
+}
+
+/// What is lettered on a page.
+fn letters_of(page: &str) -> String {
+    let mut letters = String::new();
+    for line in page.split("<text").skip(1) {
+        let inner = &line[line.find('>').unwrap() + 1..line.find("</text>").unwrap()];
+        letters.extend(
+            inner.split('<').map(|part| part.split_once('>').map_or(part, |(_, text)| text)),
+        );
+        letters.push(' ');
+    }
+    letters
+}
+
+/// In JSON a cause fits if what it leaves is little, is told only if it fits, and stands in the steps if it is told.
+fn of_json(all: &Value, record: i64) {
+    let figure = &all["figures"][0];
+    let number = |value: &Value| value.as_str().unwrap().parse::<f64>().unwrap();
+    let list = figure["explanations"].as_array().unwrap();
+    let told: Vec<&Value> = list.iter().filter(|one| one["told"] == true).collect();
+    assert!(told.len() <= 3);
+    for one in list {
+        let (sq_ft, leaves) = (number(&one["sq_ft"]), number(&one["leaves"]));
+        assert!((sq_ft + leaves - record as f64).abs() < 0.11, "{one}");
+        assert!(one["told"] == false || one["fits"] == true, "{one}");
+        assert_eq!(one["told"] == true, one["strength"].is_string(), "{one}");
+        if one["strength"] == "only" {
+            assert!(number(&one["support"]) > 0.0 && figure["settle"][0].is_string(), "{figure}");
+        }
+    }
+    let steps = figure["bridge"].as_array().unwrap();
+    let in_steps = steps.iter().any(|step| step["line"] == "counting");
+    assert_eq!(in_steps, !told.is_empty(), "{figure}");
+    let rounding = &figure["rounding"];
+    if rounding["low"].is_string() {
+        let within = |low: &str, high: &str| {
+            let figure = record as f64;
+            number(&rounding[low]) <= figure && figure <= number(&rounding[high])
+        };
+        let answer = match (within("low", "high"), within("widest_low", "widest_high")) {
+            (true, _) => "yes",
+            (false, true) => "only against the rounding",
+            (false, false) => "no",
+        };
+        assert_eq!(rounding["could_explain"], answer, "{rounding}");
+    }
+}
