@@ -49,7 +49,11 @@ pub(super) fn decide(
         }
     }
     let is_first_of_its_kind = |place: &usize| {
-        !fitting[..*place].iter().any(|&i| is_alike(&list[i], &list[fitting[*place]]))
+        // Two that change the house alike are still two, unless a reader would hear the same twice.
+        let here = &list[fitting[*place]];
+        let is_same =
+            |&i: &usize| is_alike(&list[i], here) && list[i].cause.says_the_same(here.cause);
+        !fitting[..*place].iter().any(is_same)
     };
     let count = (0..fitting.len()).filter(is_first_of_its_kind).count();
     for (place, &i) in fitting.iter().take(MOST_REPORTED).enumerate() {
