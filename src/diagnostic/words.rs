@@ -205,6 +205,10 @@ pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
         return None;
     }
     let typed = typed.to_lowercase();
+    // One letter from `detached`, and the opposite of it.
+    if typed == "attached" {
+        return None;
+    }
     let most = match typed.chars().count() {
         0..=2 => 0,
         3..=4 => 1,

@@ -62,6 +62,8 @@ pub use sections::{PageOptions, Section, Sections};
 
 /// The most pages a house may have.
 pub const MOST_PAGES: usize = 100;
+/// A file with more sides is counted in pages before it is drawn.
+const MANY_SIDES: usize = 250;
 
 /// The paper the pages are printed on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, strum::IntoStaticStr)]
@@ -173,18 +175,29 @@ impl Pages {
         let settings = *reconciliation.settings();
         let say = Sentences::of(reconciliation.areas());
         let text = house.source().text();
-        let mut flow = Flow::new(
-            options.paper,
-            &say.place(),
-            &say.numbers(),
-            &sha256(text),
-            &fingerprint(text, &settings),
-        );
-        filled(&mut flow, &say, reconciliation, options, &shown.pictures);
-        let pages = flow.finish();
-        if pages.len() > MOST_PAGES {
-            return Err(Error::TooManyPages { pages: pages.len(), most: MOST_PAGES });
+        let new_flow = || {
+            Flow::new(
+                options.paper,
+                &say.place(),
+                &say.numbers(),
+                &sha256(text),
+                &fingerprint(text, &settings),
+            )
+        };
+        let few_enough = |flow: &Flow| match flow.pages.len() {
+            pages if pages > MOST_PAGES => Err(Error::TooManyPages { pages, most: MOST_PAGES }),
+            _ => Ok(()),
+        };
+        // Drawing a large file takes seconds: what it says in tables and word for word is counted first.
+        if side_count(house) > MANY_SIDES {
+            let mut tables = new_flow();
+            in_tables(&mut tables, &say, reconciliation, options);
+            few_enough(&tables)?;
         }
+        let mut flow = new_flow();
+        filled(&mut flow, &say, reconciliation, options, &shown.pictures);
+        few_enough(&flow)?;
+        let pages = flow.finish();
         let warnings = missing_letters(house.source());
         let title = title(&say, reconciliation);
         let making = Making { settings, options, draft: false };
@@ -372,6 +385,27 @@ fn filled(
         flow.apart();
         worth::worth(flow, &worth);
     }
+}
+
+/// Fills what is set in tables or word for word; with the drawings it takes no fewer pages.
+fn in_tables(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    reconciliation: &Reconciliation,
+    options: PageOptions,
+) {
+    if options.only.has(Section::Calculations) {
+        calculations::calculations(flow, say, reconciliation, &exhibit::Moved::default());
+    }
+    if options.only.has(Section::Source) {
+        source::source(flow, say.house, options.private);
+    }
+}
+
+fn side_count(house: &House) -> usize {
+    let spaces = house.spaces.iter().map(|space| space.sides.len());
+    let lots = house.lots.iter().map(|lot| lot.sides().len());
+    spaces.chain(lots).sum()
 }
 
 /// The levels that have a space, in file order.

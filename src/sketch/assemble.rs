@@ -127,7 +127,10 @@ impl Assembler {
             ["tolerance" | "units" | "faces" | "veneer" | "wall", _] => {
                 self.sketch.heads_doubtful = true;
             }
-            [word, _] if Kind::ALL.iter().any(|kind| kind.word() == word) => {
+            [word, next]
+                if Kind::ALL.iter().any(|kind| kind.word() == word)
+                    || crate::sketch::phrases::opens_space(word, next) =>
+            {
                 self.sketch.names_doubtful = true;
                 self.open = Open::Doubtful;
             }

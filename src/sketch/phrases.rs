@@ -1,5 +1,7 @@
 //! Phrases that people write for the words of the format.
 
+use crate::sketch::statement::Kind;
+
 /// Where in a line a phrase is recognized.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Where {
@@ -268,6 +270,47 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (First, "overall width", "overall"),
     (First, "diagonal check", "tie"),
     (First, "cross", "tie"),
+    (First, "siding", "veneer none"),
+    (First, "vinyl siding", "veneer none"),
+    (First, "wood siding", "veneer none"),
+    (First, "no brick", "veneer none"),
+    (First, "no veneer", "veneer none"),
+    (First, "back to beginning", "close"),
+    (First, "back to the beginning", "close"),
+    (First, "to the beginning", "close"),
+    (First, "to beginning", "close"),
+    (First, "point of beginning", "close"),
+    (First, "to point of beginning", "close"),
+    (First, "to the point of beginning", "close"),
+    (First, "back to point of beginning", "close"),
+    (First, "back to the point of beginning", "close"),
+    (First, "pob", "close"),
+    (First, "back to corner 1", "close"),
+    (First, "to corner 1", "close"),
+    (First, "back home", "close"),
+    (First, "going", ""),
+    (First, "head", ""),
+    (First, "heading", ""),
+    (First, "walk", ""),
+    (First, "check", "overall"),
+    (First, "within", "tolerance"),
+    (First, "accurate to", "tolerance"),
+    (First, "recorded living area", "record"),
+    (First, "1st floor", "level-"),
+    (First, "2nd floor", "level-"),
+    (First, "3rd floor", "level-"),
+    (First, "second level", "level-"),
+    (First, "bonus room", "living-"),
+    (First, "game room", "living-"),
+    (First, "great room", "living-"),
+    (First, "dining room", "living-"),
+    (First, "mudroom", "living-"),
+    (First, "mud room", "living-"),
+    (First, "laundry", "living-"),
+    (First, "nook", "living-"),
+    (First, "master suite", "living-"),
+    (First, "to pob", "close"),
+    (First, "to the pob", "close"),
     // Values.
     (First, "market", "value market"),
     (First, "market value", "value market"),
@@ -411,6 +454,23 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (Later, "starting at corner", "from corner"),
     (Later, "corner", "from corner"),
     (Later, "from", "from corner"),
+    (Later, "adjoining", "from"),
+    (Later, "attached to", "from"),
+    (Later, "touching", "from"),
+    (Later, "adjacent to", "from"),
+    (Later, "starts from", "from"),
+    (Later, "beginning at corner", "from corner"),
+    (Later, "attached", ""),
+    (Later, "bulge", "rise"),
+    (Later, "bulging", "rise"),
+    (Later, "bows", "rise"),
+    (Later, "inside walls", "measured to inside"),
+    (Later, "inside wall", "measured to inside"),
+    (Later, "inside the walls", "measured to inside"),
+    (Later, "a distance of", ""),
+    (Later, "for a distance of", ""),
+    (Later, "distance of", ""),
+    (Later, "distance", ""),
     (Later, "starts", "start"),
     (Later, "starting", "start"),
     (Later, "start at", "start"),
@@ -602,6 +662,18 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (Later, "goes", ""),
     (Later, "measurement", ""),
 ];
+
+/// Whether a line that begins with these two words was meant to open a space.
+pub(super) fn opens_space(first: &str, second: &str) -> bool {
+    let both = format!("{first} {second}");
+    let opens = |by: &str| {
+        let word = by.split(['-', ' ']).next();
+        Kind::ALL.iter().any(|kind| Some(kind.word()) == word)
+    };
+    PHRASES.iter().any(|(place, phrase, by)| {
+        *place == First && (*phrase == first || *phrase == both) && opens(by)
+    })
+}
 
 /// Whether a phrase at the start of a line begins with this word.
 pub(super) fn is_first(word: &str) -> bool {

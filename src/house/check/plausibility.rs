@@ -123,7 +123,7 @@ impl Checker<'_> {
 
     /// Warns of a number without a unit, which is read as feet, among lengths in meters.
     fn report_unit_missing(&mut self) {
-        if self.sketch.heads.units.is_some() {
+        if self.sketch.heads.units.is_some() || self.sketch.heads_doubtful {
             return;
         }
         let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);

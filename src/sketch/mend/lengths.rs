@@ -2,7 +2,7 @@
 
 use rust_decimal::Decimal;
 
-use super::Edit;
+use super::change::Edit;
 use super::pieces::{Piece, Sort, replaced};
 
 const FOOT_WORDS: [&str; 6] = ["ft", "feet", "foot", "f", "fts", "foots"];

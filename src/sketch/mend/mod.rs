@@ -4,15 +4,17 @@
 //! putting a name in quotation marks. A line is suggested only if it reads without an error and still contains
 //! every number and text of the typed line.
 
+mod change;
 mod lengths;
 mod pieces;
+mod slips;
 mod words;
 
 use std::collections::HashSet;
 
-use crate::diagnostic::{Span, Word};
-use crate::sketch::wanted::Wanted;
-use pieces::{Piece, Sort, cut, join};
+pub(super) use change::Attempt;
+use change::Edit;
+use pieces::{Sort, cut};
 
 /// The most successive changes that are tried.
 const STEPS: usize = 6;
@@ -22,59 +24,6 @@ const KEPT: usize = 5;
 const TRIED: usize = 260;
 /// A line with more characters than this is not changed.
 const LONGEST: usize = 240;
-
-/// How far a line can be read.
-#[derive(Clone, Debug)]
-pub(super) struct Attempt {
-    /// The line with near misses corrected, if it can be read to its end.
-    pub(super) reads: Option<String>,
-    /// Where reading stopped, in bytes of the line.
-    pub(super) at: Span,
-    pub(super) wanted: Wanted,
-    /// The error that stopped it.
-    pub(super) word: Option<Word>,
-    /// The part that can be read is a side.
-    pub(super) is_side: bool,
-    /// Its first word is a word of the format.
-    pub(super) knows_first: bool,
-    /// The name of the last space before the line.
-    pub(super) space: Option<String>,
-}
-
-/// A change of a line.
-pub(super) struct Edit {
-    line: String,
-    cause: String,
-    /// Numbers are rewritten, so they cannot be compared one by one.
-    converts: bool,
-    /// Used only if no other change of the same step can be read.
-    weak: bool,
-    /// Of several such changes of one step, only the first that can be read is used.
-    one_of_many: bool,
-}
-
-impl Edit {
-    fn new(pieces: Vec<Piece>, cause: impl Into<String>) -> Edit {
-        Edit::line(join(&pieces), cause)
-    }
-
-    fn line(line: impl Into<String>, cause: impl Into<String>) -> Edit {
-        let (line, cause) = (line.into(), cause.into());
-        Edit { line, cause, converts: false, weak: false, one_of_many: false }
-    }
-
-    fn weak(self) -> Edit {
-        Edit { weak: true, ..self }
-    }
-
-    fn one_of_many(self) -> Edit {
-        Edit { one_of_many: true, ..self }
-    }
-
-    fn conversion(pieces: Vec<Piece>, cause: impl Into<String>) -> Edit {
-        Edit { converts: true, ..Edit::new(pieces, cause) }
-    }
-}
 
 /// What to type instead of a line.
 #[derive(Debug)]

@@ -1,7 +1,8 @@
 //! Rules that rewrite words, names and word order into what can be read.
 
+use super::change::{Attempt, Edit};
 use super::pieces::{Piece, Sort, cut, join, replaced};
-use super::{Attempt, Edit};
+use super::slips;
 use crate::diagnostic::Word;
 use crate::sketch::phrases::{PHRASES, Where};
 
@@ -46,6 +47,7 @@ pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit
     let here = pieces.iter().position(|piece| piece.at + piece.text.len() > attempt.at.start);
     let here = here.unwrap_or(pieces.len());
     let mut edits = Vec::new();
+    edits.extend(slips::edits(line, pieces, attempt));
     edits.extend(cells(line));
     edits.extend(roughly(pieces));
     edits.extend(not_measured(pieces));
@@ -377,6 +379,15 @@ fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<
                 ));
                 continue;
             }
+            // `8' x 6'` is a size, and not a length with a word too much.
+            let is_size = matches!(phrase.as_str(), "x" | "by")
+                && start > 0
+                && pieces.get(end).is_some_and(Piece::is_number);
+            // `within 1/4"` is a tolerance; `within House` names a space.
+            let names_a_space = by == "tolerance" && !pieces.get(end).is_some_and(Piece::is_number);
+            if by.is_empty() && is_size || names_a_space {
+                continue;
+            }
             let cause = if by.is_empty() {
                 format!("`{phrase}` has no meaning here")
             } else {
@@ -386,6 +397,7 @@ fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<
             let is_compound = by.contains("-foot");
             let words = if is_compound { by.to_owned() } else { words };
             let names = !is_compound && by.contains('-');
+            let said = end;
             let mut end = end;
             while !by.is_empty()
                 && place == Where::First
@@ -400,7 +412,8 @@ fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<
                 let more =
                     pieces[end..].iter().take_while(|piece| piece.sort == Sort::Word).count();
                 for more in [0, more] {
-                    let name = format!("\"{}\"", join(&pieces[start..end + more]));
+                    let last = if more == 0 { said } else { end + more };
+                    let name = format!("\"{}\"", join(&pieces[start..last]));
                     let named = [Piece::word(head), Piece::new(Sort::Text, name)];
                     let mut by = named.to_vec();
                     by.extend(cut(tail));
@@ -432,6 +445,13 @@ fn without_mark(pieces: &[Piece], here: usize) -> Vec<Edit> {
     let mut edits = Vec::new();
     for at in [Some(here), here.checked_sub(1)].into_iter().flatten() {
         let Some(piece) = pieces.get(at) else { continue };
+        let signs_a_number = piece.is_mark("-–")
+            && at.checked_sub(1).is_some_and(|before| pieces[before].is_word(&DIRECTIONS))
+            && pieces.get(at + 1).is_some_and(Piece::is_number);
+        let adds = piece.is_mark("+") && pieces.get(at + 1).is_some_and(Piece::is_number);
+        if signs_a_number || adds {
+            continue;
+        }
         if piece.is_mark(",;:=.→>•*·()[]@&+–—_!|-\\{}¶")
             || piece.is_mark("?~") && !pieces.iter().any(Piece::is_number)
         {
@@ -851,6 +871,12 @@ fn several(pieces: &[Piece], here: usize) -> Vec<Edit> {
     vec![Edit::line(line, cause)]
 }
 
+/// Whether a text is the name of the last space before the line, in whatever case.
+fn is_space(text: &str, attempt: &Attempt) -> bool {
+    let name = text.trim_matches(['"', '“', '”']);
+    attempt.space.as_ref().is_some_and(|space| space.eq_ignore_ascii_case(name))
+}
+
 /// Inserts one of the words that were expected where reading stopped.
 fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
@@ -861,8 +887,11 @@ fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
         let fits = match word.as_str() {
             "recorded" | "tolerance" | "rise" | "out" | "flat" | "per" | "sold" | "on"
             | "since" | "market" | "assessed" | "year" | "under" => is_length,
-            "note" | "counting" | "by" | "with" | "of" | "within" | "file" => is_text,
-            "corner" | "to" | "grade" | "outline" | "closing" | "seen" | "north" | "from" => true,
+            "note" | "counting" | "by" | "with" | "of" | "file" => is_text,
+            // Only what names a space that is there; any other text is a remark.
+            "within" => after.is_some_and(|piece| is_space(&piece.text, attempt)),
+            "from" => after.is_some_and(|piece| piece.is_word(&["corner"])),
+            "corner" | "to" | "grade" | "outline" | "closing" | "seen" | "north" => true,
             _ => false,
         };
         if fits {
@@ -931,9 +960,55 @@ fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Ed
         return edits;
     }
     let keywords = [
-        "measured", "recorded", "within", "inside", "from", "start", "detached", "under", "veneer",
-        "counted", "counting", "sold", "by", "with", "sides", "corner",
+        "measured",
+        "recorded",
+        "within",
+        "inside",
+        "from",
+        "start",
+        "detached",
+        "under",
+        "veneer",
+        "counted",
+        "counting",
+        "sold",
+        "by",
+        "with",
+        "sides",
+        "corner",
+        "tolerance",
+        "at",
+        "next",
+        "beside",
+        "near",
+        "attached",
+        "against",
+        "touching",
+        "adjoining",
     ];
+    // `garage within …`: the name itself is missing.
+    if here == 1 && pieces[here].is_word(&["within", "inside", "from", "start", "detached", "at"]) {
+        let with = missing_name(&pieces[..1], &first);
+        let rest = join(&pieces[here..]);
+        edits.extend(with.map(|named| Edit::line(format!("{} {rest}", named.line), named.cause)));
+    }
+    // After `within` and `from` a name has to be one that is there, as it is written there.
+    let refers = before.is_some_and(|before| before.is_word(&["within", "from"]));
+    if let Some(space) = attempt.space.as_ref().filter(|_| refers) {
+        let count = space.split_whitespace().count();
+        let there = pieces.get(here..here + count).map(join).unwrap_or_default();
+        if space.eq_ignore_ascii_case(&there) {
+            let by = Piece::new(Sort::Text, format!("\"{space}\""));
+            let mut left = replaced(pieces, here, here + count, &[by]);
+            if let Some(next) = left.get_mut(here + 1) {
+                next.touches = false;
+            }
+            edits.push(Edit::new(left, format!("a name needs a `\"` on each side: `\"{space}\"`")));
+        }
+    }
+    if refers {
+        return edits;
+    }
     for end in here + 1..=pieces.len() {
         let has_keyword = pieces[here..end].iter().any(|piece| piece.is_word(&keywords));
         let is_filler = pieces[here].is_word(&["number", "no", "is", "named", "called"]);
@@ -1103,10 +1178,13 @@ fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     let before = pieces[..by].iter().rev().take_while(|piece| part(piece)).count();
     let after = pieces[by + 1..].iter().take_while(|piece| part(piece)).count();
     let first = by - before;
-    if before == 0 || after == 0 || first == 0 || pieces[0].is_word(&DIRECTIONS) {
+    if before == 0 || after == 0 || first == 0 {
         return Vec::new();
     }
     let (one, two) = (join(&pieces[first..by]), join(&pieces[by + 1..by + 1 + after]));
+    if pieces[0].is_word(&DIRECTIONS) {
+        return sides_of(pieces, first, (&one, &two)).into_iter().collect();
+    }
     let mut head = pieces[..first].to_vec();
     head.extend_from_slice(&pieces[by + 1 + after..]);
     let head = join(&head);
@@ -1125,6 +1203,29 @@ fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     let line = format!("{named}\nnorth {one}\neast {two}\nsouth {one}\nwest {two}");
     let cause = "a size is typed as its sides, one on each line".to_owned();
     vec![Edit { converts: true, ..Edit::line(line, cause) }]
+}
+
+/// `north 8' x 6'`: a size after a direction, which says both lengths of a rectangle at once.
+fn sides_of(pieces: &[Piece], first: usize, (one, two): (&str, &str)) -> Option<Edit> {
+    let way = pieces[0].text.to_lowercase();
+    let turned = match way.as_str() {
+        "north" | "n" => ["north", "east", "south", "west"],
+        "east" | "e" => ["east", "south", "west", "north"],
+        "south" | "s" => ["south", "west", "north", "east"],
+        "west" | "w" => ["west", "north", "east", "south"],
+        _ => return None,
+    };
+    if first != 1 {
+        return None;
+    }
+    let (one, two) = (one.trim(), two.trim());
+    let lines: Vec<String> = turned
+        .iter()
+        .zip([one, two, one, two])
+        .map(|(way, length)| format!("{way} {length}"))
+        .collect();
+    let cause = "a size is typed as its sides, one on each line";
+    Some(Edit { converts: true, ..Edit::line(lines.join("\n"), cause) })
 }
 
 /// `veneer brick`, `wall 2x6`: a kind of wall instead of its thickness.
@@ -1149,7 +1250,10 @@ fn walls(pieces: &[Piece]) -> Vec<Edit> {
         offer(1, &inches, "a wall is not that thick: is the inch mark missing?");
     }
     if pieces[at].is_word(&["veneer"]) {
-        if next.is_word(&["brick", "stone", "masonry", "block"]) {
+        let is_masonry = next.is_word(&["brick", "stone", "masonry", "block"]);
+        if is_masonry && pieces.get(at + 2).is_some_and(Piece::is_number) {
+            offer(1, "", "a veneer is given by its thickness alone");
+        } else if is_masonry {
             offer(
                 1,
                 "4 5/8\"",

@@ -1,0 +1,223 @@
+//! Whole lines that say something else than their pieces one by one: sums, signs, a fraction after its mark, two lengths of a
+//! slanted wall, "same as", dates with points, two tax years.
+
+use super::change::{Attempt, Edit};
+use super::pieces::Piece;
+use crate::units::length::{Form, Length, Written};
+
+const WAYS: [(&str, &str); 8] = [
+    ("north", "south"),
+    ("south", "north"),
+    ("east", "west"),
+    ("west", "east"),
+    ("n", "s"),
+    ("s", "n"),
+    ("e", "w"),
+    ("w", "e"),
+];
+
+/// Every change of this kind that fits the line.
+pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
+    let all = [
+        fraction_after_its_mark(line),
+        sum(line),
+        other_way(line),
+        number_of_a_corner(line, pieces),
+        same_as(line),
+        dated(line),
+    ];
+    let mut edits: Vec<Edit> = all.into_iter().flatten().collect();
+    edits.extend(two_legs(line));
+    edits.extend(two_years(line));
+    edits.extend(front_corner(line));
+    edits.extend(somebody_says(line, attempt));
+    edits
+}
+
+fn direction(word: &str) -> Option<&'static str> {
+    let word = word.to_lowercase();
+    WAYS.iter().find(|(way, _)| *way == word).map(|(_, opposite)| *opposite)
+}
+
+/// `42' 7" 1/2`: the fraction stands behind the mark of the inches.
+fn fraction_after_its_mark(line: &str) -> Option<Edit> {
+    let (head, tail) = line.trim_end().rsplit_once(' ')?;
+    let (top, bottom) = tail.split_once('/')?;
+    let is_number = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
+    let head = ["\"", "''", "”", "″"].iter().find_map(|mark| head.strip_suffix(mark))?;
+    let ends_in_digit = head.ends_with(|c: char| c.is_ascii_digit());
+    (is_number(top) && is_number(bottom) && ends_in_digit && !head.contains('"')).then(|| {
+        Edit::line(format!("{head} {tail}\""), "the fraction comes before the mark of the inches")
+    })
+}
+
+/// `east 20' 3" + 22' 4"`: one wall measured in two parts.
+fn sum(line: &str) -> Option<Edit> {
+    let (way, lengths) = line.trim().split_once(' ')?;
+    direction(way)?;
+    let parts: Vec<&str> = lengths.split('+').map(str::trim).collect();
+    if !(2..=4).contains(&parts.len()) {
+        return None;
+    }
+    let read = |part: &&str| part.parse::<Length>().ok();
+    let read: Vec<Length> = parts.iter().filter_map(read).collect();
+    let is_metric = lengths.contains('m');
+    if read.len() != parts.len() {
+        return None;
+    }
+    let form = if is_metric { Form::Meters } else { Form::FeetAndInches };
+    let all = Written::new(read.into_iter().sum(), form);
+    let cause = "a wall has one length: the parts added up";
+    Some(Edit { converts: true, ..Edit::line(format!("{way} {all}"), cause) })
+}
+
+/// `north -4'`: a length has no sign.
+fn other_way(line: &str) -> Option<Edit> {
+    let words: Vec<&str> = line.split_whitespace().collect();
+    let is_negative = |word: &str| {
+        word.strip_prefix(['-', '–'])
+            .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
+    };
+    let at = (1..words.len())
+        .find(|&at| is_negative(words[at]) && direction(words[at - 1]).is_some())?;
+    let opposite = direction(words[at - 1])?;
+    let mut by: Vec<String> = words.iter().map(|&word| word.to_owned()).collect();
+    by[at - 1] = opposite.to_owned();
+    by[at] = words[at].trim_start_matches(['-', '–']).to_owned();
+    Some(Edit::line(by.join(" "), "a length has no sign: the other way has a word of its own"))
+}
+
+/// `corner 3 "porch"`: corners are numbered by the program.
+fn number_of_a_corner(line: &str, pieces: &[Piece]) -> Option<Edit> {
+    let [first, number, ..] = pieces else { return None };
+    let named = line.find('"').filter(|_| first.is_word(&["corner"]) && number.is_number())?;
+    Some(Edit {
+        converts: true,
+        ..Edit::line(format!("corner {}", &line[named..]), "corners are numbered by the program")
+    })
+}
+
+/// `west same as north wall`, `west = side 1`, `west ditto`: no length was measured.
+fn same_as(line: &str) -> Option<Edit> {
+    let (way, rest) = line.trim().split_once(' ')?;
+    direction(way)?;
+    let rest = rest.trim().to_lowercase();
+    let says = [
+        "same",
+        "ditto",
+        "as ",
+        "like ",
+        "equal",
+        "= side",
+        "=side",
+        "= wall",
+        "blocked",
+        "can not",
+        "cannot",
+        "could not",
+        "couldn't",
+    ];
+    says.iter().any(|word| rest.starts_with(word)).then(|| Edit {
+        converts: true,
+        ..Edit::line(
+            format!("{way} by closing"),
+            "a wall that was not measured follows from the others `by closing`",
+        )
+    })
+}
+
+/// `measured 14.11.2026`, `measured 2026-11-14, laser`.
+fn dated(line: &str) -> Option<Edit> {
+    let (first, rest) = line.trim().split_once(' ')?;
+    if !matches!(first.to_lowercase().as_str(), "measured" | "notice") {
+        return None;
+    }
+    let (date, after) = rest.trim().split_once([' ', ',']).unwrap_or((rest, ""));
+    let after = after.trim().trim_start_matches(',').trim();
+    let parts: Vec<&str> = date.split('.').collect();
+    let (date, cause) = match parts[..] {
+        [day, month, year] if year.len() == 4 => {
+            (format!("{year}-{month:0>2}-{day:0>2}"), "a date is written year-month-day")
+        }
+        _ if rest.contains(',') => (date.to_owned(), "only a space goes after the date"),
+        _ => return None,
+    };
+    let line = format!("{first} {date} {after}");
+    Some(Edit { converts: true, ..Edit::line(line.trim_end(), cause) })
+}
+
+/// `northeast 3' 3'`: how far a slanted wall runs and how far it rises.
+fn two_legs(line: &str) -> Option<Edit> {
+    let mut words = line.split_whitespace();
+    let mut way = words.next()?.to_lowercase();
+    if way == "diagonal" {
+        way = words.next()?.to_lowercase();
+    }
+    let (one, two) = match way.replace('-', "").as_str() {
+        "ne" | "northeast" => ("north", "east"),
+        "nw" | "northwest" => ("north", "west"),
+        "se" | "southeast" => ("south", "east"),
+        "sw" | "southwest" => ("south", "west"),
+        _ => return None,
+    };
+    let (first, second) = (words.next()?, words.next()?);
+    let is_feet = |word: &str| word.ends_with('\'') && word.len() > 1;
+    (is_feet(first) && is_feet(second) && words.next().is_none()).then(|| {
+        Edit::line(
+            format!("diagonal {one} {first} {two} {second}"),
+            "a slanted wall says which way it runs and which way it rises",
+        )
+    })
+}
+
+/// `tax year 2025-2026`.
+fn two_years(line: &str) -> Vec<Edit> {
+    let Some(rest) = line.trim().strip_prefix("tax year ") else { return Vec::new() };
+    let years: Vec<&str> = rest.split(['-', '/', '–']).map(str::trim).collect();
+    let is_year = |year: &&str| year.len() == 4 && year.bytes().all(|b| b.is_ascii_digit());
+    if years.len() != 2 || !years.iter().all(|year| is_year(&year)) {
+        return Vec::new();
+    }
+    let one = |year: &str| Edit {
+        converts: true,
+        ..Edit::line(format!("tax year {year}"), "a tax year is one year")
+    };
+    vec![one(years[0]), one(years[1])]
+}
+
+/// `front sw`: the street lies along one side.
+fn front_corner(line: &str) -> Vec<Edit> {
+    let Some(corner) = line.trim().strip_prefix("front ") else { return Vec::new() };
+    let ways = match corner.trim().to_lowercase().replace('-', "").as_str() {
+        "ne" | "northeast" => ["north", "east"],
+        "nw" | "northwest" => ["north", "west"],
+        "se" | "southeast" => ["south", "east"],
+        "sw" | "southwest" => ["south", "west"],
+        _ => return Vec::new(),
+    };
+    ways.map(|way| {
+        Edit::line(format!("front {way}"), "the plan has four sides: the one nearer to the street")
+    })
+    .into()
+}
+
+/// `somesite 1,990 sq ft`: a figure under a name of its own.
+fn somebody_says(line: &str, attempt: &Attempt) -> Option<Edit> {
+    let line = line.trim();
+    let number = line.find(|c: char| c.is_ascii_digit())?;
+    let (name, area) = line.split_at(number);
+    let name = name.trim().trim_end_matches([':', '=', ',']).trim();
+    let is_area = ["sq ft", "sqft", "sf", "square feet", "sq m"].iter().any(|unit| {
+        area.strip_suffix(unit).is_some_and(|number| {
+            number.trim().bytes().all(|b| b.is_ascii_digit() || b == b',' || b == b'.')
+        })
+    });
+    let is_name = !name.is_empty() && name.chars().all(|c| c.is_alphanumeric() || c == ' ');
+    (!attempt.knows_first && is_area && is_name).then(|| {
+        Edit::line(
+            format!("figure \"{name}\" {area}"),
+            "a figure that is not the record's, a listing's or a plan's has a name of its own",
+        )
+        .weak()
+    })
+}
