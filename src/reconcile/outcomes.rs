@@ -242,7 +242,7 @@ fn closed(legs: &[Leg], lengths: &[i64], unit: i64, chance: f64, list: &mut OnSt
     }
     let change = |i: usize| -misses.signum() * legs[i].sign;
     let able = || (0..legs.len()).filter(|&i| lengths[i] + change(i) > 0);
-    let Some(last) = able().last() else { return };
+    let Some(last) = able().next_back() else { return };
     let off = |lengths: &[i64], i: usize| change(i) * (lengths[i] * unit - legs[i].length);
     let nearest = |lengths: &[i64]| {
         able().min_by_key(|&i| (off(lengths, i), std::cmp::Reverse(legs[i].length), i))

@@ -15,7 +15,7 @@ use crate::units::length::{Form, Length, Written};
 const LENGTH_HELP: &str =
     "write feet and inches as `42' 7 1/2\"`, tenths as `42.6'`, meters as `12.98 m`";
 const AREA_HELP: &str = "write the unit too: `2,031 sq ft`, `188.7 sq m` or `0.25 acres`";
-const BEARING_HELP: &str = "write it as `N 45° 30' E` or `S 12.5° W`: from north or south so many degrees (0 to 90) toward east or west";
+const BEARING_HELP: &str = "write it as `N 45° 30' E` or `S 12.5° W`: from north or south, 0 to 90 degrees toward east or west";
 
 /// The largest area that can be typed, in square feet: far larger than any lot, and small enough that sums cannot
 /// overflow.

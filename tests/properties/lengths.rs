@@ -119,8 +119,8 @@ fn lengths_are_rounded_for_people_in_the_form_they_were_typed_in() {
         (Form::FeetAndInches, "42' 7\""),
         (Form::DecimalFeet, "42.58'"),
         (Form::Meters, "12.979 m"),
-        (Form::Centimeters, "1297.9 cm"),
-        (Form::Millimeters, "12979 mm"),
+        (Form::Centimeters, "1,297.9 cm"),
+        (Form::Millimeters, "12,979 mm"),
     ] {
         assert_eq!(Written::new(length, form).spoken(), shown);
     }

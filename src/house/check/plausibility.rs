@@ -115,7 +115,7 @@ impl Checker<'_> {
             );
             self.report(
                 Diagnostic::new(Word::WallByBearing, span, message)
-                    .note("what whole feet could give is then not stated, nor are reasons sought in single walls")
+                    .note("the possible range is then not stated, and no misread wall is looked for")
                     .help(format!("tape how far it runs and how far it rises; by this bearing that would be `{typed}`")),
             );
         }
@@ -194,8 +194,9 @@ impl Checker<'_> {
             .sum();
         let [lowest, highest] = RATES;
         if !values.rates.is_empty() && !(lowest..=highest).contains(&per_cent) {
-            let message = format!("the tax comes to {} % of the taxed value", per_cent.normalize());
-            let help = "look at the point: a bill of 2.14 % says 2.14 per $100";
+            let message =
+                format!("the tax comes to {}% of the appraised value", per_cent.normalize());
+            let help = "look at the point: a bill of 2.14% says 2.14 per $100";
             doubts.push((values.rate_span, message, help));
         }
         let year = values.value.and_then(|value| value.year).or(self.sketch.heads.tax_year);

@@ -175,7 +175,7 @@ fn two_years(line: &str) -> Vec<Edit> {
     let Some(rest) = line.trim().strip_prefix("tax year ") else { return Vec::new() };
     let years: Vec<&str> = rest.split(['-', '/', '–']).map(str::trim).collect();
     let is_year = |year: &&str| year.len() == 4 && year.bytes().all(|b| b.is_ascii_digit());
-    if years.len() != 2 || !years.iter().all(|year| is_year(&year)) {
+    if years.len() != 2 || !years.iter().all(is_year) {
         return Vec::new();
     }
     let one = |year: &str| Edit {
