@@ -15,6 +15,8 @@ use crate::units::length::Length;
 pub(crate) struct Case<'a> {
     pub(crate) listed: Listed<'a>,
     pub(crate) figure: Area,
+    /// The measured area that the steps start from.
+    pub(crate) start: Area,
     /// The face the figure is assumed to be measured to, and the rule its sides are rounded by.
     pub(crate) face: Face,
     pub(crate) rule: Rule,

@@ -1,6 +1,7 @@
 //! The decision which causes are reported. Steps, lists, marks, batch and JSON all follow from it.
 #![expect(clippy::float_arithmetic, reason = "supports are floats")]
 
+use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::explanation::{Explanation, Strength};
 use crate::reconcile::settings::Setting;
@@ -21,17 +22,18 @@ const ABOUT_AS_COMMON: f64 = 4.0;
 /// Decides which causes of a list, best supported first, are reported: those that fit and have more support than
 /// something else.
 ///
-/// Causes that no figure can tell apart are counted together. If the figure agrees with the house, nothing is
-/// reported.
+/// Causes that no figure can tell apart are counted together. If the figure agrees with the house, as
+/// measured or under the figure's own rule, nothing is reported.
 pub(super) fn decide(
     list: &mut [Explanation],
     something_else: f64,
-    figure: Area,
+    case: &Case<'_>,
     settings: &[Setting<'_>],
 ) {
     let own = settings.first().map(|own| own.total);
-    let agrees = own.is_some_and(|own| own.whole_sq_ft() == figure.whole_sq_ft());
-    if agrees {
+    let figure = case.figure.whole_sq_ft();
+    let agrees = |total: Area| total.whole_sq_ft() == figure;
+    if agrees(case.start) || own.is_some_and(agrees) {
         return;
     }
     let rounding = list.iter().find(|one| one.cause == Cause::None && one.fits());

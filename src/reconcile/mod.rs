@@ -274,6 +274,7 @@ impl Figure {
         let case = case::Case {
             listed: departures::Listed { house, counting: &ground.figure.counting },
             figure: ground.figure.area.area(),
+            start,
             face: ground.face,
             rule: ground.rule,
             walls: &ground.walls,

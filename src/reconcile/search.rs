@@ -456,7 +456,7 @@ impl<'a> Search<'a> {
         let one = |found: &Found| self.explanation(found, sum);
         let mut list: Vec<Explanation> = self.found.iter().map(one).collect();
         let something_else = self.otherwise / sum;
-        decision::decide(&mut list, something_else, self.case.figure, self.settings);
+        decision::decide(&mut list, something_else, self.case, self.settings);
         Explanations {
             list,
             something_else,
