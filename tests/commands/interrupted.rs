@@ -25,10 +25,7 @@ fn names(folder: &Path) -> Vec<String> {
     names
 }
 
-/// How often each command is killed.
-const KILLS: u32 = 200;
-
-/// Kills a command that writes `out` at 200 moments, spread over its running time: the file is always `old` or
+/// Kills a command that writes `out` at 200 moments (a few of them by default), spread over its running time: the file is always `old` or
 /// `whole`, and nothing else is left in its folder.
 fn killed_at_any_moment(out: &Path, old: &[u8], command: impl Fn() -> Command) {
     fs::write(out, old).unwrap();
@@ -37,11 +34,12 @@ fn killed_at_any_moment(out: &Path, old: &[u8], command: impl Fn() -> Command) {
     let takes = began.elapsed();
     let whole = fs::read(out).unwrap();
     assert_ne!(whole, old);
+    let kills = crate::cases(200);
     let mut interrupted = 0;
-    for k in 0..KILLS {
+    for k in 0..kills {
         fs::write(out, old).unwrap();
         let mut child = command().spawn().unwrap();
-        std::thread::sleep(takes.mul_f64(1.2) * k / KILLS);
+        std::thread::sleep(takes.mul_f64(1.2) * k / kills);
         let _ = child.kill();
         let ended = child.wait().unwrap();
         interrupted += u32::from(!ended.success());
