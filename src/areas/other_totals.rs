@@ -1,7 +1,8 @@
 //! Other possible totals: rounded walls often close in several ways that are equally near to the typed lengths.
 
+use crate::areas::ranges::totals_of;
 use crate::areas::rule::Rule;
-use crate::areas::{Areas, is_in_total, range};
+use crate::areas::{Areas, range};
 use crate::units::area::Area;
 
 /// The most totals that are listed.
@@ -54,28 +55,9 @@ impl Areas {
     fn totals_of_closings(&self, rule: Rule) -> Option<Vec<Area>> {
         let house = &self.house;
         let ruled = if rule.step == self.settings.fine { &self.fine } else { &self.whole };
-        let mut totals = vec![Area::ZERO];
-        for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
-            let off = house.taken_off(space).map(|other| (other, true));
-            for (one, is_off) in std::iter::once((space, false)).chain(off) {
-                let mut areas =
-                    range::equally_near(&self.outside.spaces[one], rule.step, rule.halves)?;
-                if areas.is_empty() {
-                    areas.push(ruled.areas[one]);
-                }
-                if totals.len().saturating_mul(areas.len()) > MOST_TOTALS {
-                    return None;
-                }
-                let with =
-                    |total: Area, area: Area| if is_off { total - area } else { total + area };
-                totals = totals
-                    .iter()
-                    .flat_map(|&total| areas.iter().map(move |&area| with(total, area)))
-                    .collect();
-                totals.sort_unstable();
-                totals.dedup();
-            }
-        }
-        Some(totals)
+        totals_of(house, MOST_TOTALS, |space| {
+            let areas = range::equally_near(&self.outside.spaces[space], rule.step, rule.halves)?;
+            Some(if areas.is_empty() { vec![ruled.areas[space]] } else { areas })
+        })
     }
 }

@@ -45,25 +45,8 @@ impl AreaRanges {
         const MOST_TOTALS: usize = 20_000;
         let freedom =
             if any { RoundingFreedom::Any } else { RoundingFreedom::WithinReading(self.reading) };
-        let mut totals = vec![Area::ZERO];
-        for space in self.counted(false) {
-            let off = self.house.taken_off(space).map(|other| (other, true));
-            for (space, is_off) in std::iter::once((space, false)).chain(off) {
-                let areas = range::areas(&self.walls.spaces[space], self.step, freedom)?;
-                if totals.len().saturating_mul(areas.len()) > MOST_TOTALS {
-                    return None;
-                }
-                let with =
-                    |total: Area, area: Area| if is_off { total - area } else { total + area };
-                totals = totals
-                    .iter()
-                    .flat_map(|&total| areas.iter().map(move |&area| with(total, area)))
-                    .collect();
-                totals.sort_unstable();
-                totals.dedup();
-            }
-        }
-        Some(totals)
+        let areas = |space: usize| range::areas(&self.walls.spaces[space], self.step, freedom);
+        totals_of(&self.house, MOST_TOTALS, areas)
     }
 
     /// The range of one space without deductions.
@@ -113,4 +96,31 @@ impl AreaRanges {
     fn counted(&self, below: bool) -> impl Iterator<Item = usize> {
         (0..self.house.spaces.len()).filter(move |&i| is_in_total(&self.house, i, below))
     }
+}
+
+/// Every total above grade that these areas of each space give, in ascending order; `None` where there are more than
+/// `most`, or too many areas of one space.
+pub(super) fn totals_of(
+    house: &House,
+    most: usize,
+    areas_of: impl Fn(usize) -> Option<Vec<Area>>,
+) -> Option<Vec<Area>> {
+    let mut totals = vec![Area::ZERO];
+    for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
+        let off = house.taken_off(space).map(|other| (other, true));
+        for (one, is_off) in std::iter::once((space, false)).chain(off) {
+            let areas = areas_of(one)?;
+            if totals.len().saturating_mul(areas.len()) > most {
+                return None;
+            }
+            let with = |total: Area, area: Area| if is_off { total - area } else { total + area };
+            totals = totals
+                .iter()
+                .flat_map(|&total| areas.iter().map(move |&area| with(total, area)))
+                .collect();
+            totals.sort_unstable();
+            totals.dedup();
+        }
+    }
+    Some(totals)
 }

@@ -3,6 +3,7 @@
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::diagnostic::words;
+use crate::house::LengthSource;
 use crate::pages::blocks;
 use crate::pages::exhibit::Moved;
 use crate::pages::fonts::Typeface;
@@ -209,18 +210,24 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         .collect();
     stack.heading("Declaration");
     if !sides.is_empty() {
-        let kinds = ["measured", "by closing", "estimated", "from plan", "from record"];
-        let texts = kinds.iter().filter_map(|kind| {
+        let sources = [
+            LengthSource::Measured,
+            LengthSource::Closing,
+            LengthSource::Estimated,
+            LengthSource::Plan,
+            LengthSource::Record,
+        ];
+        let texts = sources.into_iter().filter_map(|source| {
             let these: Vec<(&str, usize)> = sides
                 .iter()
-                .filter(|(_, side)| how(side) == *kind)
+                .filter(|(_, side)| side.how() == source)
                 .map(|(space, side)| (*space, side.number().get()))
                 .collect();
-            let named = match *kind {
-                "measured" => String::new(),
+            let named = match source {
+                LengthSource::Measured => String::new(),
                 _ => format!(" ({})", sides_of_spaces(&these)),
             };
-            (!these.is_empty()).then(|| format!("{} {kind}{named}", these.len()))
+            (!these.is_empty()).then(|| format!("{} {}{named}", these.len(), how(source)))
         });
         let texts: Vec<String> = texts.collect();
         stack.paragraph(

@@ -118,7 +118,7 @@ impl Traced {
             recorded.map(|recorded| say.length(recorded)).unwrap_or_default(),
             differs.map(|differs| signed_length(say, differs)).unwrap_or_default(),
         ];
-        Traced { ours, recorded, how: how(side), is_moved }
+        Traced { ours, recorded, how: how(side.how()), is_moved }
     }
 
     fn cells(self, is_recorded: bool) -> Vec<String> {
@@ -157,8 +157,8 @@ fn pieces(say: &Sentences<'_>, space: usize, side: &Side) -> String {
 }
 
 /// How a side was obtained, in words.
-pub(crate) fn how(side: &Side) -> &'static str {
-    match side.how() {
+pub(crate) fn how(source: LengthSource) -> &'static str {
+    match source {
         LengthSource::Closing => "by closing",
         LengthSource::Estimated => "estimated",
         LengthSource::Plan => "from plan",

@@ -260,11 +260,14 @@ impl Assembler {
 
     fn space(&mut self, space: SpaceStatement, span: Span, faults: &mut Vec<Diagnostic>) {
         let Some(level) = self.sketch.levels.last_mut() else {
-            let name = quoted(&space.name.text);
-            faults.push(
-                Diagnostic::new(Word::OutOfPlace, span, format!("{name} is on no level"))
-                    .help("put `level \"Ground floor\"` on a line before it"),
-            );
+            // Said once: the one line of help serves all spaces that follow.
+            if self.seen.before("a space on no level", span).is_none() {
+                let name = quoted(&space.name.text);
+                faults.push(
+                    Diagnostic::new(Word::OutOfPlace, span, format!("{name} is on no level"))
+                        .help("put `level \"Ground floor\"` on a line before it"),
+                );
+            }
             self.open = Open::Doubtful;
             return;
         };

@@ -205,8 +205,15 @@ impl Cursor<'_> {
             }
             "basement" | "cellar" => "a basement is `level \"Basement\" below grade`",
             "shed" | "barn" => "a building by itself is `outbuilding \"Shed\"`",
+            "curve" | "curved" => {
+                "a curved wall is `arc east 40' rise 5'`: its chord, and how far it bulges"
+            }
+            "sunroom" | "solarium" | "addition" | "den" => {
+                "a heated room is `living \"Sunroom\"`; one that is not is `porch \"Sunroom\"`"
+            }
             "covered" | "veranda" | "verandah" => "a porch is `porch \"Front porch\"`",
-            "northeast" | "northwest" | "southeast" | "southwest" | "ne" | "nw" | "se" | "sw" => {
+            "northeast" | "northwest" | "southeast" | "southwest" | "ne" | "nw" | "se" | "sw"
+            | "angled" | "angle" | "slanted" | "slant" => {
                 "a slanted wall is given by its run and rise: `diagonal north 3' east 3'`"
             }
             _ => {
@@ -442,6 +449,12 @@ impl Cursor<'_> {
         let name = self.expect_text("the name of the level")?;
         let mut level = LevelStatement { name, below_grade: false, beside: false };
         while !self.at_end() {
+            if matches!(self.peek_word(), Some("measured" | "inside" | "outside" | "frame")) {
+                return self.unexpected(
+                    "nothing more, or `below grade`, or `beside`",
+                    "a level has no face: write `measured to inside` after the name of each space on it, or `faces inside` above the first level",
+                );
+            }
             match self.expect_keyword(&["below", "beside"], "nothing more, or")? {
                 "below" => {
                     self.expect_keyword(&["grade"], "after `below`")?;

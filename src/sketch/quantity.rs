@@ -409,11 +409,7 @@ impl Cursor<'_> {
             return self.bad_area(start, format!("{} is not a number", quoted(digits)));
         };
         let Some(unit) = self.accept_area_unit() else {
-            let help = format!("write the unit too: `{digits} sq ft`");
-            let span = self.since(start);
-            return self.fault(
-                Diagnostic::new(Word::BadArea, span, format!("{what} has no unit")).help(help),
-            );
+            return self.without_area_unit(start, digits, what);
         };
         let area = WrittenArea::new(number, unit);
         let largest = LARGEST_AREA * Area::SQUARE_FOOT.half_nm2();
@@ -429,6 +425,24 @@ impl Cursor<'_> {
         }
     }
 
+    /// An area with a word that is no unit of area after it, or with none.
+    fn without_area_unit<T>(&mut self, start: Span, digits: &str, what: &str) -> Read<T> {
+        let after = self.peek_word().map(quoted);
+        let span = self.since(start);
+        let (message, help) = match after {
+            Some(word) => (
+                format!("{word} is not a unit of area"),
+                format!(
+                    "the units of an area are `sq ft`, `sq m`, `acres` and `hectares`: `{digits} sq ft`"
+                ),
+            ),
+            None => {
+                (format!("{what} has no unit"), format!("write the unit too: `{digits} sq ft`"))
+            }
+        };
+        self.fault(Diagnostic::new(Word::BadArea, span, message).help(help))
+    }
+
     fn bad_area<T>(&mut self, start: Span, message: String) -> Read<T> {
         let span = self.since(start);
         self.fault(Diagnostic::new(Word::BadArea, span, message).help(
@@ -441,7 +455,7 @@ impl Cursor<'_> {
             "sqft" | "sf" => AreaUnit::SquareFeet,
             "sqm" => AreaUnit::SquareMeters,
             "acre" | "acres" => AreaUnit::Acres,
-            "hectare" | "hectares" => AreaUnit::Hectares,
+            "ha" | "hectare" | "hectares" => AreaUnit::Hectares,
             "sq" | "square" => {
                 let unit = match self.peek_word_at(1)? {
                     "ft" | "feet" | "foot" => AreaUnit::SquareFeet,

@@ -91,7 +91,7 @@ impl Sentences<'_> {
             let known = capital(self.known());
             return vec![format!("{known} {} sq ft.", whole(self.areas.gross().tenth_foot()))];
         }
-        figures.iter().map(|figure| statement(figure, self.known())).collect()
+        figures.iter().map(|figure| statement(figure, self.obtained())).collect()
     }
 
     /// Says that a listing repeats the record's figure and so adds nothing; `None` if it also equals the measured
@@ -196,12 +196,7 @@ impl Sentences<'_> {
 
     /// `measured`, or if no counted wall was, its source: `from plan`.
     pub(crate) fn known(&self) -> &'static str {
-        match self.obtained() {
-            LengthSource::Plan => "from plan",
-            LengthSource::Record => "from record",
-            LengthSource::Estimated => "estimated",
-            LengthSource::Measured | LengthSource::Closing => "measured",
-        }
+        known(self.obtained())
     }
 
     /// How the counted area was obtained: measured if any of its lengths was.
@@ -953,14 +948,24 @@ pub(crate) fn letters(number: usize) -> String {
     }
 }
 
+fn known(obtained: LengthSource) -> &'static str {
+    match obtained {
+        LengthSource::Plan => "from plan",
+        LengthSource::Record => "from record",
+        LengthSource::Estimated => "estimated",
+        LengthSource::Measured | LengthSource::Closing => "measured",
+    }
+}
+
 /// The main sentence: the figure, the area measured the same way, and the difference.
-pub(crate) fn statement(figure: &Figure, known: &str) -> String {
+pub(crate) fn statement(figure: &Figure, obtained: LengthSource) -> String {
     let (figure_whole, same_way) = (figure.area().whole_sq_ft(), figure.same_way().whole_sq_ft());
     let apart = figure_whole - same_way;
-    let name = match figure.word() {
-        "figure" => format!("\"{}\"", figure.name()),
-        word => capital(word),
+    let name = match figure.has_own_name() {
+        true => format!("\"{}\"", figure.name()),
+        false => capital(figure.word()),
     };
+    let known = known(obtained);
     let also = figure.in_other_unit().map(|typed| format!(" ({typed})")).unwrap_or_default();
     // The figure's own face and counting, which are applied to the house too.
     let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
@@ -984,7 +989,10 @@ pub(crate) fn statement(figure: &Figure, known: &str) -> String {
         let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((share, "0"));
         format!("{}.{tenth}", group_thousands(whole))
     });
-    let of = if known == "measured" { "measured".to_owned() } else { format!("the area {known}") };
+    let of = match obtained {
+        LengthSource::Measured => known.to_owned(),
+        _ => format!("the area {known}"),
+    };
     match (apart, share) {
         (0, _) => format!("{head} No difference."),
         (_, Some(share)) => {

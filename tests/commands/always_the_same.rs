@@ -85,7 +85,8 @@ fn all_made(run: usize, folder: &Path) -> BTreeMap<String, Vec<u8>> {
 
 #[test]
 fn every_run_makes_the_same_bytes() {
-    let folders: Vec<tempfile::TempDir> = (0..runs()).map(|_| tempfile::tempdir().unwrap()).collect();
+    let folders: Vec<tempfile::TempDir> =
+        (0..runs()).map(|_| tempfile::tempdir().unwrap()).collect();
     let first = all_made(0, folders[0].path());
     assert!(first.len() > 30, "{:?}", first.keys());
     for (run, folder) in folders.iter().enumerate().skip(1) {

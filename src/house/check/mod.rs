@@ -23,6 +23,7 @@ pub use crate::house::check::bounds::{
 use crate::house::check::closure::does_not_close;
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space};
+use crate::sketch::statement::Place;
 use crate::sketch::statement::{MissingStatement, Run, usual_form};
 use crate::sketch::{FigureSketch, Heads, Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
 use crate::units::length::{Form, Halves, Length, Step, Written};
@@ -45,6 +46,7 @@ pub(crate) fn check(
         house: empty(source, sketch),
         whole: errors_before == 0,
         misplaced: Vec::new(),
+        unplaced: Vec::new(),
         overlaps_reported: 0,
         work: 0,
         is_tangled: false,
@@ -137,6 +139,8 @@ pub(super) struct Checker<'a> {
     pub(super) whole: bool,
     /// Spaces that were reported to lie outside their parent; nothing more is reported about their position.
     pub(super) misplaced: Vec<usize>,
+    /// Spaces of which the file does not say where they are, after the first of their level.
+    pub(super) unplaced: Vec<usize>,
     /// How many overlaps were reported.
     pub(super) overlaps_reported: usize,
     /// How many sides and meetings of spaces were compared so far.
@@ -163,6 +167,7 @@ impl Checker<'_> {
     }
 
     fn level(&mut self, number: usize, level: &LevelSketch) {
+        self.report_level_twice(number, level);
         self.house.levels.push(Level {
             name: level.level.name.text.clone(),
             below_grade: level.level.below_grade,
@@ -222,7 +227,11 @@ impl Checker<'_> {
             at: at?,
             span: sketch.span,
         });
-        Some(self.house.spaces.len() - 1)
+        let space = self.house.spaces.len() - 1;
+        if matches!(statement.place, Place::Origin) && !on_level.is_empty() {
+            self.unplaced.push(space);
+        }
+        Some(space)
     }
 
     /// A position for a space that stands by itself: east of everything on the level so far.

@@ -14,8 +14,8 @@ use crate::house::Space;
 use crate::house::check::placement::no_such_space;
 use crate::house::check::{Checker, OnLevel};
 use crate::sketch::statement::Place;
-use crate::sketch::{Face, LevelSketch, SpaceSketch};
-use crate::units::length::{Length, Written};
+use crate::sketch::{Face, Kind, LevelSketch, SpaceSketch};
+use crate::units::length::{Form, Length, Written};
 
 /// How many overlaps of a file are reported; nobody fixes more at once.
 const MOST_OVERLAPS: usize = 100;
@@ -105,7 +105,7 @@ impl Checker<'_> {
             );
             let error = Diagnostic::new(Word::SpacesOverlap, other.span, message)
                 .also(one.span, "the other one")
-                .help("say where it starts: `start east 10' north 4'` from the level's origin");
+                .help(format!("say where it starts: {}", self.places_to_type(&one.name)));
             self.report(error);
         }
         self.work += work;
@@ -137,11 +137,8 @@ impl Checker<'_> {
             error =
                 error.help(format!("it fits at one corner: `from \"{parent}\" corner {corner}`"));
         }
-        self.report(
-            error
-                .help("say where it starts, seen from the level's origin: `start east 10' north 4'`, or `from corner \"porch\"`")
-                .help("the origin is where the walk of the first space starts"),
-        );
+        let around = said.map_or("House", |parent| self.house.spaces[parent].name.as_str());
+        self.report(error.help(format!("say where it starts: {}", self.places_to_type(around))));
     }
 
     /// The side of a space that lies farthest outside another space, or deepest inside: its index and a sentence
@@ -244,18 +241,53 @@ impl Checker<'_> {
         } else if let Some((reach, note)) = self.reach(a, b, Lies::Inside) {
             fault = fault.also(reach, "reaches in").note(note);
         }
-        let starts = "say where it starts: `from corner \"porch\"` at a corner named on an earlier walk, or `start east 10' north 4'` from the level's origin";
+        let fault = self.overlap_helps(a, b).into_iter().fold(fault, Diagnostic::help);
+        self.report(fault);
+    }
+
+    /// What to type where space `b` covers the ground of `a`; the most likely first.
+    fn overlap_helps(&self, a: usize, b: usize) -> Vec<String> {
+        let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
+        let starts = match self.unplaced.contains(&b) {
+            true => format!(
+                "{} has no place yet, so it was laid where the walk of the level's first space begins; say where it starts: {}",
+                quoted(&other.name),
+                self.places_to_type(&one.name)
+            ),
+            false => format!("say where it starts: {}", self.places_to_type(&one.name)),
+        };
         let within = format!(
-            "a space under the same roof that is part of the other outline is `within \"{}\"`",
+            "if it lies under the same roof and the walk of {} goes around it, it is `within \"{}\"`, and deducted",
+            quoted(&one.name),
             one.name
         );
+        let apart = "if it stands by itself, where does not matter: `detached`".to_owned();
         // A space that lies wholly in another is more likely a part of it than misplaced.
         let is_part = self.patch(b).beyond(&self.patch(a), self.sliver(a, b)) == 0.0;
-        let fault = match is_part {
-            true => fault.help(within).help(starts),
-            false => fault.help(starts).help(within),
+        let is_outdoors = matches!(
+            other.kind,
+            Kind::Porch | Kind::Patio | Kind::Deck | Kind::Balcony | Kind::Carport
+        );
+        match other.kind {
+            Kind::Outbuilding => vec![apart, starts],
+            _ if is_outdoors && !is_part => vec![starts],
+            _ if is_outdoors => vec![starts, within],
+            _ if is_part && !self.unplaced.contains(&b) => vec![within, starts, apart],
+            _ => vec![starts, within, apart],
+        }
+    }
+
+    /// The two ways to place a space, with lengths in the file's unit.
+    fn places_to_type(&self, first: &str) -> String {
+        let start = match self.form() {
+            Form::Meters => "start east 3 m north 1.2 m",
+            Form::Centimeters => "start east 300 cm north 120 cm",
+            Form::Millimeters => "start east 3000 mm north 1200 mm",
+            Form::FeetAndInches | Form::DecimalFeet => "start east 10' north 4'",
         };
-        self.report(fault);
+        format!(
+            "`from \"{first}\" corner 3`, where its third wall begins, or `{start}`, counted from where the level's first walk begins"
+        )
     }
 
     /// Reports upper levels that extend beyond what is under them.

@@ -100,6 +100,21 @@ impl Checker<'_> {
         Some((space.at.0 + corner.0, space.at.1 + corner.1))
     }
 
+    /// Reports two levels of one name: spaces of different levels are not held against each other, so what is typed
+    /// under two such lines could overlap unseen.
+    pub(super) fn report_level_twice(&mut self, number: usize, level: &LevelSketch) {
+        let name = &level.level.name;
+        let before = &self.sketch.levels[..number];
+        if let Some(first) = before.iter().find(|other| other.level.name == *name) {
+            let message = format!("two levels are called {}", quoted(&name.text));
+            self.report(
+                Diagnostic::new(Word::NameTwice, name.span, message)
+                    .also(first.level.name.span, "the other one")
+                    .help("take this line out if its spaces are on that level, or give it a name of its own"),
+            );
+        }
+    }
+
     /// Reports a name that something refers to but that two spaces of a level have.
     pub(super) fn report_name_twice(&mut self, level: &LevelSketch, i: usize) {
         let name = &level.spaces[i].space.name;

@@ -24,9 +24,9 @@ pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit
         other_way(line),
         number_of_a_corner(line, pieces),
         same_as(line),
-        dated(line),
     ];
     let mut edits: Vec<Edit> = all.into_iter().flatten().collect();
+    edits.extend(dated(line));
     edits.extend(two_legs(line));
     edits.extend(two_years(line));
     edits.extend(front_corner(line));
@@ -117,7 +117,13 @@ fn same_as(line: &str) -> Option<Edit> {
         "could not",
         "couldn't",
     ];
-    says.iter().any(|word| rest.starts_with(word)).then(|| Edit {
+    // `west blocked 12'` has a length, which has to stay.
+    let is_wall = |word: &str| ["side", "wall"].iter().any(|wall| word.ends_with(wall));
+    let words: Vec<&str> = rest.split_whitespace().collect();
+    let has_length = (0..words.len()).any(|at| {
+        words[at].starts_with(|c: char| c.is_ascii_digit()) && (at == 0 || !is_wall(words[at - 1]))
+    });
+    (!has_length && says.iter().any(|word| rest.starts_with(word))).then(|| Edit {
         converts: true,
         ..Edit::line(
             format!("{way} by closing"),
@@ -126,24 +132,28 @@ fn same_as(line: &str) -> Option<Edit> {
     })
 }
 
-/// `measured 14.11.2026`, `measured 2026-11-14, laser`.
-fn dated(line: &str) -> Option<Edit> {
-    let (first, rest) = line.trim().split_once(' ')?;
+/// `measured 14.11.2026`, `measured 2026-11-14, laser`. Where either number could be the month, both dates are offered.
+fn dated(line: &str) -> Vec<Edit> {
+    let Some((first, rest)) = line.trim().split_once(' ') else { return Vec::new() };
     if !matches!(first.to_lowercase().as_str(), "measured" | "notice") {
-        return None;
+        return Vec::new();
     }
     let (date, after) = rest.trim().split_once([' ', ',']).unwrap_or((rest, ""));
     let after = after.trim().trim_start_matches(',').trim();
     let parts: Vec<&str> = date.split('.').collect();
-    let (date, cause) = match parts[..] {
-        [day, month, year] if year.len() == 4 => {
-            (format!("{year}-{month:0>2}-{day:0>2}"), "a date is written year-month-day")
-        }
-        _ if rest.contains(',') => (date.to_owned(), "only a space goes after the date"),
-        _ => return None,
+    let (dates, cause) = match parts[..] {
+        [one, two, year] if year.len() == 4 => (
+            vec![format!("{year}-{two:0>2}-{one:0>2}"), format!("{year}-{one:0>2}-{two:0>2}")],
+            "a date is written year-month-day",
+        ),
+        _ if rest.contains(',') => (vec![date.to_owned()], "only a space goes after the date"),
+        _ => return Vec::new(),
     };
-    let line = format!("{first} {date} {after}");
-    Some(Edit { converts: true, ..Edit::line(line.trim_end(), cause) })
+    let edit = |date: String| {
+        let line = format!("{first} {date} {after}");
+        Edit { converts: true, ..Edit::line(line.trim_end(), cause) }
+    };
+    dates.into_iter().map(edit).collect()
 }
 
 /// `northeast 3' 3'`: how far a slanted wall runs and how far it rises.

@@ -83,7 +83,9 @@ pub(super) fn last_resorts(line: &str, pieces: &[Piece], attempt: &Attempt) -> V
     let sentence = || line.trim_start_matches(is_comment_mark).trim_start();
     let words = pieces.iter().filter(|piece| piece.sort == Sort::Word).count();
     let starts_apart = line.starts_with(is_comment_mark);
-    if !attempt.knows_first && words >= 3 || starts_apart && words >= 1 {
+    let counts = |piece: &Piece| piece.is_number() || piece.sort == Sort::Text;
+    let says_nothing = |pieces: &[Piece]| !pieces.iter().any(counts);
+    if (!attempt.knows_first && words >= 3 || starts_apart && words >= 1) && says_nothing(pieces) {
         edits.push(Edit::line(
             format!("# {}", sentence()),
             "this line says nothing about the house; a comment begins with `#`",
@@ -96,6 +98,8 @@ pub(super) fn last_resorts(line: &str, pieces: &[Piece], attempt: &Attempt) -> V
         return edits;
     };
     let (kept, rest) = (join(&pieces[..here]), line[pieces[here].at..].trim());
+    let may_go = says_nothing(&pieces[here..])
+        && !pieces[here..].iter().any(|piece| piece.is_word(&POSITIONS));
     let is_comment = ["//", ";", "--", "/*", "%", "*"].iter().any(|mark| rest.starts_with(mark));
     let comment = format!("{kept}  # {}", rest.trim_start_matches(is_comment_mark).trim_start());
     if is_comment {
@@ -111,11 +115,17 @@ pub(super) fn last_resorts(line: &str, pieces: &[Piece], attempt: &Attempt) -> V
         }
         edits.push(Edit::line(format!("{kept} \"{plain}\""), "a title needs a `\"` on each side"));
     }
-    if pieces[here].sort == Sort::Word || pieces[here].is_mark("([") {
+    if may_go && (pieces[here].sort == Sort::Word || pieces[here].is_mark("([")) {
         edits.push(Edit::line(comment, COMMENT));
     }
     edits
 }
+
+/// Words that say where something is or how it counts, which no comment and no name may swallow.
+const POSITIONS: [&str; 18] = [
+    "inside", "outside", "frame", "within", "in", "at", "by", "next", "beside", "behind", "corner",
+    "recorded", "measured", "detached", "below", "grade", "closing", "heated",
+];
 
 fn is_comment_mark(c: char) -> bool {
     matches!(c, '/' | ';' | '*' | '%' | '\'' | '-' | '!' | '<' | '=' | '>' | '\\' | ' ' | '~' | '(')
@@ -252,10 +262,22 @@ fn not_measured(pieces: &[Piece]) -> Vec<Edit> {
                 "be", "reached", "a",
             ])
     };
-    if !direction.is_word(&DIRECTIONS) || rest.iter().any(|piece| !no_length(piece)) {
+    let known = rest.iter().take_while(|piece| no_length(piece)).count();
+    let remark = &rest[known..];
+    let is_remark = known > 0
+        && rest[0].is_mark("?-–—_.")
+        && remark.iter().all(|piece| piece.sort != Sort::Text && !piece.is_number());
+    if !direction.is_word(&DIRECTIONS) || !remark.is_empty() && !is_remark {
         return Vec::new();
     }
     let by = [direction.clone(), Piece::word("by"), Piece::word("closing")];
+    if !remark.is_empty() {
+        let line = format!("{} note \"{}\"", join(&by), join(remark).trim());
+        return vec![Edit::line(
+            line,
+            "a wall without a length follows from the others `by closing`",
+        )];
+    }
     vec![Edit::new(by.to_vec(), "a wall without a length follows from the others `by closing`")]
 }
 
@@ -751,6 +773,19 @@ fn across(pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
         .into()
 }
 
+/// `record 2024 1,990 sq ft`: the year goes after the area, as a title.
+fn year_first(pieces: &[Piece]) -> Option<Edit> {
+    let [word, year, area, ..] = pieces else { return None };
+    let is_year =
+        year.text.len() == 4 && (year.text.starts_with("19") || year.text.starts_with("20"));
+    if !word.is_word(&["record", "listing", "plan"]) || !is_year || !area.is_number() {
+        return None;
+    }
+    let mut left = replaced(pieces, 1, 2, &[]);
+    left.push(Piece::new(Sort::Text, format!("\"{}\"", year.text)));
+    Some(Edit::new(left, "what a figure is called goes after it, between `\"`"))
+}
+
 /// `2,031 sq ft` alone, `record $412,000`, `tax year 26`, `true north 4° east`, `from "step"`.
 fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
     let mut edits = Vec::new();
@@ -763,6 +798,7 @@ fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
             edits.push(Edit::new(with, "an area needs a word that says whose it is"));
         }
     }
+    edits.extend(year_first(pieces));
     if first.is_word(&["record", "listing"]) && pieces.get(1).is_some_and(|sum| sum.is_mark("$")) {
         let by = [Piece::word("value"), Piece::word("market")];
         edits.push(Edit::new(replaced(pieces, 0, 1, &by), "a sum of money is not an area"));
@@ -863,7 +899,9 @@ fn several(pieces: &[Piece], here: usize) -> Vec<Edit> {
     let begins = DIRECTIONS
         .iter()
         .chain(&["close", "corner", "living", "garage", "porch", "level", "overall"]);
-    if !begins.clone().any(|word| piece.is_word(&[word])) {
+    let is_space = piece.is_word(&["living", "garage", "porch", "level"]);
+    let is_named = pieces.get(here + 1).is_some_and(|next| next.sort == Sort::Text);
+    if !begins.clone().any(|word| piece.is_word(&[word])) || is_space && !is_named {
         return Vec::new();
     }
     let line = format!("{}\n{}", join(&pieces[..here]), join(&pieces[here..]));
@@ -1094,16 +1132,19 @@ fn units_of_areas(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit>
             &["sq-ft"],
             &["sq", "-", "ft"],
             &["ft", "^"],
+            &["m"],
+            &["meters"],
         ] {
             let there = pieces.get(at + 1..at + 1 + unit.len());
             if there.is_some_and(|there| {
                 there.iter().zip(unit).all(|(one, other)| one.text.eq_ignore_ascii_case(other))
             }) {
-                let by = [Piece::word("sq"), Piece::word("ft")];
-                edits.push(Edit::new(
-                    replaced(pieces, at + 1, at + 1 + unit.len(), &by),
-                    "the unit of an area is `sq ft`",
-                ));
+                let (unit_word, cause) = match unit[0].starts_with('m') {
+                    true => ("m", "the unit of an area is `sq m`"),
+                    false => ("ft", "the unit of an area is `sq ft`"),
+                };
+                let by = [Piece::word("sq"), Piece::word(unit_word)];
+                edits.push(Edit::new(replaced(pieces, at + 1, at + 1 + unit.len(), &by), cause));
             }
         }
         let next_is_unit = pieces.get(at + 1).is_some_and(|piece| {
@@ -1176,7 +1217,12 @@ fn sizes(pieces: &[Piece]) -> Vec<Edit> {
             || piece.is_word(&["ft", "feet", "foot", "in", "m"])
     };
     let before = pieces[..by].iter().rev().take_while(|piece| part(piece)).count();
-    let after = pieces[by + 1..].iter().take_while(|piece| part(piece)).count();
+    // `10 x 7 in front hall`: `in` is no unit where a word follows it.
+    let is_place = |at: usize| {
+        pieces[at].is_word(&["in"])
+            && pieces.get(at + 1).is_some_and(|next| next.sort == Sort::Word)
+    };
+    let after = (by + 1..pieces.len()).take_while(|&at| part(&pieces[at]) && !is_place(at)).count();
     let first = by - before;
     if before == 0 || after == 0 || first == 0 {
         return Vec::new();
@@ -1188,11 +1234,11 @@ fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     let mut head = pieces[..first].to_vec();
     head.extend_from_slice(&pieces[by + 1 + after..]);
     let head = join(&head);
-    let is_bare = |length: &str| length.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.');
-    let length = |length: &str| {
-        if is_bare(length) { format!("{length}'") } else { length.trim().to_owned() }
-    };
-    let (one, two) = (length(&one), length(&two));
+    // `inside the house` or `at the corner` would be lost in a name.
+    if !head.contains('"') && pieces[1..first].iter().any(|piece| piece.is_word(&POSITIONS)) {
+        return Vec::new();
+    }
+    let (one, two) = in_one_unit(&one, &two);
     let named = if head.contains('"') {
         head
     } else {
@@ -1203,6 +1249,22 @@ fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     let line = format!("{named}\nnorth {one}\neast {two}\nsouth {one}\nwest {two}");
     let cause = "a size is typed as its sides, one on each line".to_owned();
     vec![Edit { converts: true, ..Edit::line(line, cause) }]
+}
+
+/// Both lengths of a size, where a bare one takes the unit of the other. Two bare ones stay bare: the file says their
+/// unit.
+fn in_one_unit(one: &str, two: &str) -> (String, String) {
+    let (one, two) = (one.trim(), two.trim());
+    let unit = |length: &str| {
+        length.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.').to_owned()
+    };
+    let with = |length: &str, other: &str| match (unit(length), unit(other)) {
+        (own, _) if !own.is_empty() => length.to_owned(),
+        // Feet and inches.
+        (_, other) if other.contains(|c: char| c.is_ascii_digit()) => format!("{length}'"),
+        (_, other) => format!("{length}{other}"),
+    };
+    (with(one, two), with(two, one))
 }
 
 /// `north 8' x 6'`: a size after a direction, which says both lengths of a rectangle at once.
@@ -1218,10 +1280,10 @@ fn sides_of(pieces: &[Piece], first: usize, (one, two): (&str, &str)) -> Option<
     if first != 1 {
         return None;
     }
-    let (one, two) = (one.trim(), two.trim());
+    let (one, two) = in_one_unit(one, two);
     let lines: Vec<String> = turned
         .iter()
-        .zip([one, two, one, two])
+        .zip([&one, &two, &one, &two])
         .map(|(way, length)| format!("{way} {length}"))
         .collect();
     let cause = "a size is typed as its sides, one on each line";
