@@ -1,0 +1,92 @@
+//! Changes that turn the rest of a line into a note, a title or a comment.
+
+use super::super::change::{Attempt, Edit};
+use super::super::pieces::{Piece, Sort, join};
+use super::names::names_of_any_length;
+use crate::diagnostic::Word;
+
+/// Changes that turn what was typed into a note or comment, where nothing else can be read.
+pub(in crate::sketch::mend) fn last_resorts(
+    line: &str,
+    pieces: &[Piece],
+    attempt: &Attempt,
+) -> Vec<Edit> {
+    const COMMENT: &str = "a comment begins with `#`";
+    let mut edits = Vec::new();
+    if !matches!(attempt.word, Some(Word::Unexpected | Word::StrayCharacter | Word::UnknownWord)) {
+        return edits;
+    }
+    let sentence = || line.trim_start_matches(is_comment_mark).trim_start();
+    let words = pieces.iter().filter(|piece| piece.sort == Sort::Word).count();
+    let starts_apart = line.starts_with(is_comment_mark);
+    let counts = |piece: &Piece| piece.is_number() || piece.sort == Sort::Text;
+    let says_nothing = |pieces: &[Piece]| !pieces.iter().any(counts);
+    if (!attempt.knows_first && words >= 3 || starts_apart && words >= 1) && says_nothing(pieces) {
+        edits.push(Edit::line(
+            format!("# {}", sentence()),
+            "this line says nothing about the house; a comment begins with `#`",
+        ));
+    }
+    edits.extend(names_of_any_length(line, pieces, attempt));
+    let here = pieces.iter().position(|piece| piece.at >= attempt.at.start);
+    let Some(here) = here.filter(|here| *here > 0) else {
+        edits.extend(junk_before(line, pieces));
+        return edits;
+    };
+    let (kept, rest) = (join(&pieces[..here]), line[pieces[here].at..].trim());
+    let may_go = says_nothing(&pieces[here..])
+        && !pieces[here..].iter().any(|piece| piece.is_word(&POSITIONS));
+    let is_comment = ["//", ";", "--", "/*", "%", "*"].iter().any(|mark| rest.starts_with(mark));
+    let comment = format!("{kept}  # {}", rest.trim_start_matches(is_comment_mark).trim_start());
+    if is_comment {
+        edits.push(Edit::line(comment.clone(), COMMENT));
+    }
+    let plain = rest.trim_matches(|c: char| !c.is_alphanumeric());
+    if !plain.is_empty() && !plain.contains(['"', '“', '”']) {
+        if attempt.is_side {
+            edits.push(Edit::line(
+                format!("{kept} note \"{plain}\""),
+                "anything else about a wall goes in a note",
+            ));
+        }
+        edits.push(Edit::line(format!("{kept} \"{plain}\""), "a title needs a `\"` on each side"));
+    }
+    if may_go && (pieces[here].sort == Sort::Word || pieces[here].is_mark("([")) {
+        edits.push(Edit::line(comment, COMMENT));
+    }
+    edits
+}
+
+/// Words that say where something is or how it counts, which no comment and no name may swallow.
+pub(super) const POSITIONS: [&str; 18] = [
+    "inside", "outside", "frame", "within", "in", "at", "by", "next", "beside", "behind", "corner",
+    "recorded", "measured", "detached", "below", "grade", "closing", "heated",
+];
+
+fn is_comment_mark(c: char) -> bool {
+    matches!(c, '/' | ';' | '*' | '%' | '\'' | '-' | '!' | '<' | '=' | '>' | '\\' | ' ' | '~' | '(')
+}
+
+/// `2-car garage "Garage"`: words before the first word of the format.
+fn junk_before(line: &str, pieces: &[Piece]) -> Option<Edit> {
+    let begins = [
+        "level",
+        "living",
+        "garage",
+        "carport",
+        "porch",
+        "patio",
+        "deck",
+        "balcony",
+        "storage",
+        "outbuilding",
+        "unfinished",
+    ];
+    let first =
+        pieces.iter().position(|piece| piece.is_word(&begins)).filter(|first| *first > 0)?;
+    let (junk, rest) = line.split_at(pieces[first].at);
+    Some(Edit::line(
+        format!("{rest}  # {}", junk.trim()),
+        "a line begins with its word; anything else goes into a comment",
+    ))
+}
