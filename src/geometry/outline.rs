@@ -383,23 +383,42 @@ impl Vector {
     }
 }
 
-/// Whether two placed outlines come within `gap` nanometers of each other, touch or overlap.
+/// A straight line of a placed outline, with its bounding box.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Placed {
+    ends: (Point, Point),
+    extent: Extent,
+}
+
+/// The lines of an outline whose first corner is at `at`; a curve is several.
+pub(crate) fn placed(outline: &Outline, at: Point) -> Vec<Placed> {
+    let points = outline.flattened();
+    let place = |i: usize| {
+        let (east, north, _) = points[i % points.len()];
+        (east + at.0, north + at.1)
+    };
+    let line = |i: usize| {
+        let (from, to) = (place(i), place(i + 1));
+        let extent = Extent {
+            east: (from.0.min(to.0), from.0.max(to.0)),
+            north: (from.1.min(to.1), from.1.max(to.1)),
+        };
+        Placed { ends: (from, to), extent }
+    };
+    (0..points.len()).map(line).collect()
+}
+
+/// Whether the lines of two outlines come within `gap` nanometers of each other, touch or cross.
 ///
 /// Computed in floats: only for the question of what touches what.
-pub(crate) fn separation(a: (&Outline, Point), b: (&Outline, Point), gap: i64) -> bool {
-    let sides = |(outline, at): (&Outline, Point)| -> Vec<(Point, Point)> {
-        let points = outline.flattened();
-        let place = |i: usize| {
-            let (east, north, _) = points[i % points.len()];
-            (east + at.0, north + at.1)
-        };
-        (0..points.len()).map(|i| (place(i), place(i + 1))).collect()
-    };
-    let (a, b) = (sides(a), sides(b));
-    let near = |one: &(Point, Point), other: &(Point, Point)| {
-        meeting(*one, *other).is_some()
-            || distance(one.0, *other).min(distance(one.1, *other)) <= gap as f64
-            || distance(other.0, *one).min(distance(other.1, *one)) <= gap as f64
+pub(crate) fn are_near(a: &[Placed], b: &[Placed], gap: i64) -> bool {
+    let near = |one: &Placed, other: &Placed| {
+        // Lines whose boxes are further apart are no nearer.
+        let (here, there) = (one.ends, other.ends);
+        one.extent.is_near(&other.extent, gap)
+            && (meeting(here, there).is_some()
+                || distance(here.0, there).min(distance(here.1, there)) <= gap as f64
+                || distance(there.0, here).min(distance(there.1, here)) <= gap as f64)
     };
     a.iter().any(|one| b.iter().any(|other| near(one, other)))
 }

@@ -186,7 +186,8 @@ fn across(frame: &Frame, height_pt: f64) -> (Vec<Point>, Vec<Ink>) {
 fn draw(draft: &Draft, view: &View, frame: &Frame, height_pt: f64) -> (Vec<Ink>, usize) {
     let right_bottom =
         Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt);
-    let mut canvas = Canvas::new(*view, frame.left_top, right_bottom).within(plan::MOST_LOOKED_AT);
+    let mut canvas =
+        Canvas::new(*view, frame.left_top, right_bottom).within(plan::most_looked_at(1));
     // Labels get a white background where they lie on the word DRAFT.
     canvas.hatch(across(frame, height_pt).0, Vec::new());
     let shapes: Vec<Shape<'_>> = draft.walks.iter().map(|walk| shape(walk, view)).collect();

@@ -155,7 +155,18 @@ fn notes_under(width_pt: f64, texts: &[String], most: usize) -> (Stack, Vec<Stri
         notes.space(2.0);
         (notes, lines)
     };
-    let fits = |count: &usize| lines(*count).1 <= most;
-    let count = (0..=texts.len()).rev().find(fits).unwrap_or(0);
+    if most == usize::MAX {
+        return (lines(texts.len()).0, Vec::new());
+    }
+    // More notes take no fewer lines, so the most that fit are found by halving.
+    let (mut count, mut too_many) = (0, texts.len() + 1);
+    while too_many - count > 1 {
+        let middle = count.midpoint(too_many);
+        if lines(middle).1 <= most {
+            count = middle;
+        } else {
+            too_many = middle;
+        }
+    }
     (lines(count).0, texts[count..].to_vec())
 }

@@ -59,7 +59,8 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         let (view, height) =
             plan::fitted(&reach, turned, &frame, 40.0, Fitting { skip, airy: 2.0 });
         let right_bottom = Point::new(EDGE_PT + frame.width_pt, frame.left_top.y_pt + height);
-        let mut canvas = Canvas::new(view, frame.left_top, right_bottom);
+        let mut canvas = Canvas::new(view, frame.left_top, right_bottom)
+            .within(plan::most_looked_at(say.house.lots.len()));
         let walls = view.walls(outline, (0, 0));
         canvas.outline(&walls, 1.4, Some([14.0, 3.0]), Part::Outline);
         if let Some(bearing) = heads.true_north {

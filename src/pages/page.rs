@@ -120,18 +120,22 @@ impl Text {
     /// The four corners of the rectangle it covers, clockwise from the top left of its first letter.
     #[must_use]
     pub fn corners(&self) -> [Point; 4] {
-        let width = fonts::width_pt(self.hand, self.size_pt, &self.words);
+        self.corners_if(fonts::width_pt(self.hand, self.size_pt, &self.words))
+    }
+
+    /// The same corners if the text is `width_pt` wide: whoever tries many positions measures it once.
+    pub(crate) fn corners_if(&self, width_pt: f64) -> [Point; 4] {
         let before = match self.anchor {
             Anchor::Start => 0.0,
-            Anchor::Middle => width / 2.0,
-            Anchor::End => width,
+            Anchor::Middle => width_pt / 2.0,
+            Anchor::End => width_pt,
         };
         let radians = self.turn.to_radians();
         let along = Point::new(libm::cos(radians), libm::sin(radians));
         let down = along.turned();
         let (top, bottom) = (-0.76 * self.size_pt, 0.24 * self.size_pt);
         let corner = |right: f64, low: f64| self.at.plus(along, right - before).plus(down, low);
-        [corner(0.0, top), corner(width, top), corner(width, bottom), corner(0.0, bottom)]
+        [corner(0.0, top), corner(width_pt, top), corner(width_pt, bottom), corner(0.0, bottom)]
     }
 }
 

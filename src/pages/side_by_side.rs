@@ -10,7 +10,7 @@ use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan;
 use crate::pages::drawing::plan::{Fitting, Frame, Reach};
-use crate::pages::drawing::view::{OnSite, SCALES, Scale, Turned};
+use crate::pages::drawing::view::{OnSite, SCALES, Scale, Turned, View};
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, EDGE_PT, Flow, Stack};
 use crate::pages::page::{Ink, Part, Point, Stroke};
@@ -85,9 +85,8 @@ fn both(
     };
     let skip = SCALES.iter().position(|scale| fits(&scale)).unwrap_or(SCALES.len() - 1);
     let scale = SCALES[skip];
-    let differing = differing(say, outline);
     let (inks_left, height_left) =
-        theirs_drawn(outline, drawn, &theirs, &reaches.0, turned, &left, scale, &differing);
+        theirs_drawn(say, outline, drawn, &theirs, &reaches.0, turned, &left, scale);
     let (inks_right, height_right) =
         ours_drawn(say, drawn, marks, &reaches.1, turned, &right, scale);
     flow.put(inks_left, Some(scale.pt_per_ft));
@@ -135,6 +134,7 @@ fn differing(say: &Sentences<'_>, outline: &OutlineReport) -> Vec<SideNumber> {
 
 #[expect(clippy::too_many_arguments, reason = "all that a drawing is made from")]
 fn theirs_drawn(
+    say: &Sentences<'_>,
     outline: &OutlineReport,
     drawn: &ReferenceOutline,
     corners: &[OnSite],
@@ -142,10 +142,10 @@ fn theirs_drawn(
     turned: Turned,
     frame: &Frame,
     scale: Scale,
-    differing: &[SideNumber],
 ) -> (Vec<Ink>, f64) {
     let (view, height) = plan::fitted_at(reach, turned, frame, scale, Fitting::default());
-    let mut canvas = Canvas::new(view, frame.left_top, right_bottom(frame, height));
+    let mut canvas = canvas(say, view, frame, height);
+    let differing = differing(say, outline);
     match &drawn.outline {
         Some(closed) => {
             let walls = view.walls(closed, (0, 0));
@@ -186,7 +186,7 @@ fn ours_drawn(
     scale: Scale,
 ) -> (Vec<Ink>, f64) {
     let (view, height) = plan::fitted_at(reach, turned, frame, scale, Fitting::default());
-    let mut canvas = Canvas::new(view, frame.left_top, right_bottom(frame, height));
+    let mut canvas = canvas(say, view, frame, height);
     let mut dimensions = Vec::new();
     for &space in &drawn.of {
         let outline: &Outline = say.areas.spaces[space].outside();
@@ -225,8 +225,12 @@ fn named(canvas: &mut Canvas, figure: &[Point], name: &str, area: Option<String>
     canvas.block(figure, &[], &[block(9.0, 150.0), block(7.5, 90.0), block(7.0, 56.0)]);
 }
 
-fn right_bottom(frame: &Frame, height_pt: f64) -> Point {
-    Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt)
+/// The canvas of one of the two drawings of an outline.
+fn canvas(say: &Sentences<'_>, view: View, frame: &Frame, height_pt: f64) -> Canvas {
+    let right_bottom =
+        Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt);
+    Canvas::new(view, frame.left_top, right_bottom)
+        .within(plan::most_looked_at(2 * say.house.own_sketches().count()))
 }
 
 /// The corners of the sketch, relative to its first.

@@ -209,8 +209,17 @@ def lots(count):
     )
 
 
-def record_outlines(count, sides):
-    return house() + "".join(comb("record outline", f"R{i}", sides) for i in range(count))
+def big_lots(count, sides):
+    return house() + "".join(comb("lot", f"Lot {i}", sides) for i in range(count))
+
+
+def record_outlines(count, sides, kind="record outline"):
+    return house() + "".join(comb(kind, f"R{i}", sides, 'of "House"') for i in range(count))
+
+
+def open_walk(sides):
+    """A walk that does not close, for a draft."""
+    return outline(sides).replace("south 40'", "south 39'").replace("west by closing", "west 1'")
 
 
 def jogs(count):
@@ -242,7 +251,6 @@ CASES = [
     ("500 spaces, each in the one before", lambda: nested(500), "crpv"),
     ("250 openings in 250 spaces on one place", lambda: one_in_all(500), "c"),
     ("500 spaces at corners by name", lambda: names(500), "cr"),
-    ("500 spaces that do not close", lambda: unclosed(500), "c"),
     ("500 lots", lambda: lots(499), "crpv"),
     ("an outline of 300 sides", lambda: outline(299), "crpv"),
     ("an outline of 1,000 sides", lambda: outline(999), "crpv"),
@@ -254,6 +262,10 @@ CASES = [
     ("9 outlines of 1,000 sides that overlap", lambda: outlines(9, 999, False), "c"),
     ("9 outlines of 1,000 sides apart, walls moved", lambda: moved(outlines(9, 999, True)), "crpv"),
     ("9 record outlines of 1,000 sides", lambda: record_outlines(9, 999), "crp"),
+    ("9 map outlines of 1,000 sides", lambda: record_outlines(9, 999, "map outline"), "crp"),
+    ("9 lots of 1,000 sides", lambda: big_lots(9, 999), "crp"),
+    ("a walk of 1,000 sides that does not close", lambda: open_walk(999), "cd"),
+    ("500 walks that do not close", lambda: unclosed(500), "cd"),
     ("1,000 ties and overalls", lambda: ties(5000), "cr"),
     ("10,000 unknown words", lambda: unknown(9999), "c"),
     ("480 long unknown words", lambda: long_words(480, 1900), "c"),
@@ -277,7 +289,7 @@ CURVES = [
     ("curves of an outline", arcs, [10, 30, 100, 300, 1000], "c"),
 ]
 
-WORDS = {"c": "check", "r": "reconcile", "p": "pages", "s": "SVG", "v": "verify"}
+WORDS = {"c": "check", "r": "reconcile", "p": "pages", "d": "draft", "v": "verify"}
 
 
 def end_at_last():
@@ -301,6 +313,7 @@ def measured(program, text, commands, folder):
         "c": [program, "check", file],
         "r": [program, "reconcile", file],
         "p": [program, "sheet", file, "-o", pdf],
+        "d": [program, "sheet", "--draft", file, "-o", pdf],
         "v": [program, "verify", pdf],
     }
     pdf.unlink(missing_ok=True)
@@ -314,7 +327,7 @@ def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("program", nargs="?", default="target/release/fairfoot")
     parser.add_argument("--only", default="")
-    parser.add_argument("--commands", default="crpv")
+    parser.add_argument("--commands", default="crpdv")
     parser.add_argument("--keep", type=Path)
     parser.add_argument("--curves", action="store_true")
     options = parser.parse_args()

@@ -4,7 +4,10 @@
 use std::sync::OnceLock;
 
 use fairfoot::batch::{Given, Terms, worked_out};
+use fairfoot::maps::{self, Format};
+use fairfoot::pages::{self, Pictures};
 use fairfoot::reconcile::Line;
+use fairfoot::sketch::rows;
 use fairfoot::units::{Area, Halves};
 use fairfoot::{House, Paper, Settings, Source, verify};
 
@@ -15,7 +18,7 @@ use super::walks::{areas, exact, fraction, sides_file, whole_feet};
 pub type Law = fn(&[u8]);
 
 /// Every law.
-pub const ALL: [(&str, Law); 7] = [
+pub const ALL: [(&str, Law); 10] = [
     ("sides", sides),
     ("closing", closing),
     ("lines", lines),
@@ -23,6 +26,9 @@ pub const ALL: [(&str, Law); 7] = [
     ("svg_edited", svg_edited),
     ("pdf", pdf),
     ("search", search),
+    ("photographs", photographs),
+    ("outlines", outlines),
+    ("walks", walks),
 ];
 
 /// A sides file of any bytes is read or refused, never a panic; a file that is read is printed and read back the
@@ -320,5 +326,75 @@ pub fn search(bytes: &[u8]) {
     match fairfoot::read("made.sides", text.as_str()) {
         Ok(checked) => all_of(&checked),
         Err(faults) => assert!(!faults.drawn(false).is_empty()),
+    }
+}
+
+/// Bytes as a picture are refused with a sentence, or become a picture that is prepared the same way again and is
+/// inside pages that are genuine.
+pub fn photographs(bytes: &[u8]) {
+    const SHED: &str = "level \"Ground\"\nliving \"Shed\"\nnorth 8' photo \"1: door\" file \"door.jpg\"\neast 12'\nsouth 8'\nwest 12'\n";
+    let house = fairfoot::read("shed.sides", SHED).expect("a sound file");
+    let read = || Pictures::read(&house, |_| Ok(bytes.to_vec()));
+    let pictures = match read() {
+        Ok(pictures) => pictures,
+        Err(faults) => return assert!(faults.to_string().contains("`door.jpg`")),
+    };
+    let mark = |pictures: &Pictures| pictures.sha256("door.jpg").map(str::to_owned);
+    assert_eq!(mark(&pictures), mark(&read().expect("a picture again")));
+    let areas = house.areas(&Settings::default()).expect("areas");
+    let reconciliation = areas.reconcile(&fairfoot::Weights::default()).expect("no figure");
+    let pages = reconciliation.pages_with(Paper::Letter, &pictures).expect("pages");
+    let pdf = pages.pdf().expect("a PDF");
+    assert!(verify::file(&pdf).expect("our own file").is_genuine());
+}
+
+/// A map of any bytes is refused, or its shapes are refused or become lines of a sides file without an error in
+/// them.
+pub fn outlines(bytes: &[u8]) {
+    let text = String::from_utf8_lossy(bytes);
+    let Some(format) = Format::of(&text) else { return };
+    let Ok(features) = maps::features(format, &text) else { return };
+    assert!(!features.is_empty());
+    for feature in features.iter().take(20) {
+        let Ok(outline) = feature.outline() else { continue };
+        assert!(outline.plane_sq_ft().is_finite() && outline.geodesic_sq_ft().is_finite());
+        let block = outline.block(feature.name().unwrap_or("Map"), "House", feature.id());
+        let house = "level \"Ground\"\nliving \"House\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'\n";
+        let text = format!("{house}{block}");
+        if let Err(faults) = fairfoot::sketch::parse(Source::new("map.sides", text.as_str())) {
+            panic!("{text}\n{faults}");
+        }
+        if let Ok(checked) = fairfoot::read("map.sides", text) {
+            all_of(&checked);
+        }
+    }
+}
+
+/// A text of any bytes as rows: each row names its line, and a length typed anew changes that line alone. A walk
+/// that does not close is drawn as a draft or refused.
+pub fn walks(bytes: &[u8]) {
+    let Ok(source) = fairfoot::decode("any.sides", bytes.to_vec()) else { return };
+    let text = source.text().to_owned();
+    let lines: Vec<&str> = text.split_inclusive('\n').collect();
+    for walk in rows::rows(&text).walks.iter().take(4) {
+        for row in walk.rows.iter().take(12) {
+            assert!((1..=lines.len()).contains(&row.line), "{}: {text}", row.line);
+            let Some(way) = row.way else { continue };
+            let (how, shape) = Default::default();
+            let edit =
+                rows::Edit::Side { line: row.line, way, length: "7'".to_owned(), how, shape };
+            let changed = rows::edited(&text, &edit);
+            let after: Vec<&str> = changed.split_inclusive('\n').collect();
+            assert_eq!(after.len(), lines.len(), "{text}\n{changed}");
+            for (i, (before, after)) in lines.iter().zip(&after).enumerate() {
+                assert!(i + 1 == row.line || before == after, "{text}\n{changed}");
+            }
+        }
+    }
+    if fairfoot::read("any.sides", text).is_err()
+        && let Ok(pages) = pages::draft(source, Paper::Letter)
+    {
+        let svg = pages.svg_of(1).expect("a draft has a page");
+        assert!(verify::file(svg.as_bytes()).expect("our own file").is_genuine());
     }
 }

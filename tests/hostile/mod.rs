@@ -80,6 +80,9 @@ laws! {
     svg_edited 1;
     pdf 2;
     search 1;
+    photographs 2;
+    outlines 3;
+    walks 2;
 }
 
 #[test]

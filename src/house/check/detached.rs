@@ -2,7 +2,7 @@
 //! file counts it.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
-use crate::geometry::outline::{Outline, separation};
+use crate::geometry::outline::{Outline, Placed, are_near, placed};
 use crate::house::check::Checker;
 use crate::sketch::Kind;
 use crate::units::area::Area;
@@ -20,10 +20,13 @@ impl Checker<'_> {
         if living.len() < 2 && !living.iter().any(|&i| spaces[i].by_itself) {
             return;
         }
+        let lines: Vec<Vec<Placed>> =
+            spaces.iter().map(|space| placed(&space.closed.outline, space.at)).collect();
         let mut runs: Vec<Vec<usize>> = Vec::new();
         for &space in &living {
-            let (mut joined, others): (Vec<Vec<usize>>, Vec<Vec<usize>>) =
-                runs.into_iter().partition(|run| run.iter().any(|&other| self.touch(space, other)));
+            let (mut joined, others): (Vec<Vec<usize>>, Vec<Vec<usize>>) = runs
+                .into_iter()
+                .partition(|run| run.iter().any(|&other| self.touch(space, other, &lines)));
             joined.push(vec![space]);
             runs = others;
             runs.push(joined.concat());
@@ -92,8 +95,8 @@ impl Checker<'_> {
     }
 
     /// Whether two living spaces of one level touch, allowing for the tolerance of the tape and a wall between the
-    /// rooms.
-    fn touch(&self, a: usize, b: usize) -> bool {
+    /// rooms. `lines` are those of every space of the house.
+    fn touch(&self, a: usize, b: usize, lines: &[Vec<Placed>]) -> bool {
         let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
         if one.level != other.level || one.by_itself || other.by_itself {
             return false;
@@ -104,6 +107,6 @@ impl Checker<'_> {
         let gap = self.house.gap_between(one, other);
         let near = |outline: &Outline, at| outline.extent(at);
         near(&one.closed.outline, one.at).is_near(&near(&other.closed.outline, other.at), gap)
-            && separation((&one.closed.outline, one.at), (&other.closed.outline, other.at), gap)
+            && are_near(&lines[a], &lines[b], gap)
     }
 }

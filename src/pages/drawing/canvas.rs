@@ -108,8 +108,8 @@ impl Block {
         texts
     }
 
-    fn ground(&self, middle: Point, upright: bool) -> Ground {
-        let (width, height) = self.size_pt();
+    /// The rectangle of a block of this width and height.
+    fn ground((width, height): (f64, f64), middle: Point, upright: bool) -> Ground {
         let (right, down) = if upright { (height, width) } else { (width, height) };
         let corner = |x: f64, y: f64| {
             Point::new(middle.x_pt + x * right / 2.0, middle.y_pt + y * down / 2.0)
@@ -276,16 +276,12 @@ impl Canvas {
                 (on.plus(wall.out, 0.6 * f64::signum(off)), on.plus(wall.out, off))
             })
         });
-        let text = |spot: Point| Text {
-            anchor: Anchor::Middle,
-            ..Text::new(
-                Point::new(spot.x_pt, spot.y_pt + 0.36 * size_pt),
-                size_pt,
-                number.to_string(),
-            )
-        };
-        let free = |&(wall, spot): &(Point, Point)| {
-            let ground = text(spot).corners();
+        let mut text = Text::new(Point::default(), size_pt, number.to_string());
+        text.anchor = Anchor::Middle;
+        let width_pt = fonts::width_pt(text.hand, size_pt, &text.words);
+        let mut free = |&(wall, spot): &(Point, Point)| {
+            text.at = Point::new(spot.x_pt, spot.y_pt + 0.36 * size_pt);
+            let ground = text.corners_if(width_pt);
             let is_at_home = || {
                 self.occupancy.count(others.iter().map(|other| other.len()).sum());
                 is_inside(figure, spot)
@@ -297,11 +293,11 @@ impl Canvas {
                 && is_at_home()
         };
         let worth_it = |_: &(Point, Point)| !self.is_spent();
-        let Some((_, spot)) = places.into_iter().take_while(worth_it).find(free) else {
-            return false;
-        };
-        self.commit(text(spot));
-        true
+        let placed = places.into_iter().take_while(worth_it).any(|place| free(&place));
+        if placed {
+            self.commit(text);
+        }
+        placed
     }
 
     /// Places one dimension: outside along its wall, else by a leader, else inside, else in smaller letters, else
@@ -380,7 +376,7 @@ impl Canvas {
         let text = text.in_hand(dimension.hand);
         let witness = |end: Point| (end.plus(out, OFF_WALL_PT), end.plus(out, off + 2.5));
         let (first, last) = (witness(wall.from), witness(wall.to));
-        let free = self.occupancy.has_room(&text.corners())
+        let free = self.occupancy.has_room(&text.corners_if(width))
             && self.occupancy.is_clear(from, to)
             && self.occupancy.lets_out(first.0, first.1)
             && self.occupancy.lets_out(last.0, last.1);
@@ -409,6 +405,8 @@ impl Canvas {
             [0.0, 22.0, -22.0, 42.0, -42.0, 58.0, -58.0, 70.0, -70.0, 80.0, -80.0];
         let start = dimension.wall.middle().plus(out, 1.3);
         let worth_it = |_: &f64| !self.is_spent();
+        let mut text = Text::new(start, size_pt, dimension.words.clone()).in_hand(dimension.hand);
+        let width_pt = fonts::width_pt(text.hand, size_pt, &text.words);
         let placed = LENGTHS_PT.into_iter().take_while(worth_it).find_map(|length| {
             TURNS.into_iter().find_map(|turn| {
                 let tip = start.plus(turned_by(out, turn), length);
@@ -421,14 +419,14 @@ impl Canvas {
                 }
                 // So that two labels are not read as one.
                 const APART_PT: f64 = 4.0;
-                let text = text_at_tip(dimension, start, tip, size_pt);
-                let ground = text.corners();
+                put_at_tip(&mut text, start, tip);
+                let ground = text.corners_if(width_pt);
                 let free =
                     self.occupancy.has_room(&ground) && self.occupancy.is_alone(&ground, APART_PT);
-                free.then_some((tip, text))
+                free.then_some(tip)
             })
         });
-        let Some((tip, text)) = placed else { return false };
+        let Some(tip) = placed else { return false };
         self.occupancy.add_line(start, tip, Sort::Dimension);
         self.dimensions.push(Stroke::line(start, tip, 0.5));
         self.dimensions.push(Stroke::dot(start, 0.9));
@@ -445,25 +443,19 @@ impl Canvas {
     /// Places a level text near a spot, and a line from it to the spot that may cross anything but labels.
     pub(crate) fn pointer(&mut self, spot: Point, words: &str) -> bool {
         let up = Point::new(0.0, -1.0);
-        let wall = WallOnPage { from: spot, to: spot, out: up, rise_pt: 0.0, radius_pt: 0.0 };
-        let dimension = Dimension {
-            wall,
-            or_else: None,
-            words: words.to_owned(),
-            hand: Typeface::Plain,
-            mark: None,
-        };
+        let mut text = Text::new(spot, SIZES_PT[1], words);
+        let width_pt = fonts::width_pt(text.hand, text.size_pt, words);
         let placed = (1..14_u32).take_while(|_| !self.is_spent()).find_map(|ring| {
             (0..24_u32).find_map(|k| {
                 let tip = spot.plus(turned_by(up, 15.0 * f64::from(k)), 8.0 * f64::from(ring));
                 if !self.occupancy.misses_labels(spot, tip) {
                     return None;
                 }
-                let text = text_at_tip(&dimension, spot, tip, SIZES_PT[1]);
-                self.occupancy.has_room(&text.corners()).then_some((tip, text))
+                put_at_tip(&mut text, spot, tip);
+                self.occupancy.has_room(&text.corners_if(width_pt)).then_some(tip)
             })
         });
-        let Some((tip, text)) = placed else { return false };
+        let Some(tip) = placed else { return false };
         self.occupancy.add_line(spot, tip, Sort::Dimension);
         self.dimensions.push(Stroke::line(spot, tip, 0.5));
         self.dimensions.push(Stroke::dot(spot, 0.9));
@@ -482,16 +474,31 @@ impl Canvas {
         if self.is_spent() {
             return false;
         }
-        let spots = spots_inside(figure, holes);
-        self.occupancy
-            .count(spots.len() * (figure.len() + holes.iter().map(Vec::len).sum::<usize>()));
+        // A single letter is never turned.
+        let ways = |block: &Block| if block.is_letter() { 1 } else { 2 };
+        let ways = |block| [false, true].into_iter().take(ways(block));
+        // A block larger than the figure would lie on one of its walls.
+        let (low, high) = box_around(figure);
+        let room = low.to(high);
+        let may_fit = |size_pt: (f64, f64), upright: bool| {
+            const HAIR_PT: f64 = 2.0;
+            let (right, down) = if upright { (size_pt.1, size_pt.0) } else { size_pt };
+            right <= room.x_pt + HAIR_PT && down <= room.y_pt + HAIR_PT
+        };
+        let mut spots: Option<Vec<Point>> = None;
+        let sides = figure.len() + holes.iter().map(Vec::len).sum::<usize>();
         for block in choices {
-            // A single letter is never turned.
-            let ways: &[bool] = if block.is_letter() { &[false] } else { &[false, true] };
-            for &upright in ways {
-                let free =
-                    |spot: &&(Point, f64)| self.occupancy.has_room(&block.ground(spot.0, upright));
-                if let Some(&(spot, _)) = spots.iter().find(free) {
+            let size_pt = block.size_pt();
+            for upright in ways(block).filter(|&upright| may_fit(size_pt, upright)) {
+                let spots = spots.get_or_insert_with(|| {
+                    let spots = spots_inside(figure, holes);
+                    self.occupancy.count(spots.len() * sides);
+                    spots
+                });
+                let free = |spot: &&Point| {
+                    self.occupancy.has_room(&Block::ground(size_pt, **spot, upright))
+                };
+                if let Some(&spot) = spots.iter().find(free) {
                     for text in block.texts(spot, upright) {
                         self.commit(text);
                     }
@@ -509,27 +516,25 @@ fn turned_by(vector: Point, degrees: f64) -> Point {
     Point::new(vector.x_pt * cos - vector.y_pt * sin, vector.x_pt * sin + vector.y_pt * cos)
 }
 
-/// The level text at the end of a leader.
-fn text_at_tip(dimension: &Dimension, start: Point, tip: Point, size_pt: f64) -> Text {
+/// Puts a level text at the end of a leader.
+fn put_at_tip(text: &mut Text, start: Point, tip: Point) {
     let way = start.to(tip).unit();
     let (anchor, right, down) = if way.x_pt > 0.35 {
-        (Anchor::Start, 2.0, 0.26 * size_pt)
+        (Anchor::Start, 2.0, 0.26 * text.size_pt)
     } else if way.x_pt < -0.35 {
-        (Anchor::End, -2.0, 0.26 * size_pt)
+        (Anchor::End, -2.0, 0.26 * text.size_pt)
     } else if way.y_pt > 0.0 {
-        (Anchor::Middle, 0.0, 0.76 * size_pt + 1.5)
+        (Anchor::Middle, 0.0, 0.76 * text.size_pt + 1.5)
     } else {
-        (Anchor::Middle, 0.0, -0.24 * size_pt - 1.5)
+        (Anchor::Middle, 0.0, -0.24 * text.size_pt - 1.5)
     };
-    let at = Point::new(tip.x_pt + right, tip.y_pt + down);
-    let text = Text { anchor, ..Text::new(at, size_pt, dimension.words.clone()) };
-    text.in_hand(dimension.hand)
+    text.at = Point::new(tip.x_pt + right, tip.y_pt + down);
+    text.anchor = anchor;
 }
 
-/// Grid points inside a figure and outside its holes, the roomiest first.
-fn spots_inside(figure: &[Point], holes: &[Vec<Point>]) -> Vec<(Point, f64)> {
-    const NET: u32 = 28;
-    let (low, high) = figure.iter().fold(
+/// The corners of the box around a figure with the lowest and the highest numbers.
+fn box_around(figure: &[Point]) -> (Point, Point) {
+    figure.iter().fold(
         (Point::new(f64::MAX, f64::MAX), Point::new(f64::MIN, f64::MIN)),
         |(low, high), spot| {
             (
@@ -537,13 +542,21 @@ fn spots_inside(figure: &[Point], holes: &[Vec<Point>]) -> Vec<(Point, f64)> {
                 Point::new(high.x_pt.max(spot.x_pt), high.y_pt.max(spot.y_pt)),
             )
         },
-    );
+    )
+}
+
+/// Grid points inside a figure and outside its holes, the roomiest first.
+fn spots_inside(figure: &[Point], holes: &[Vec<Point>]) -> Vec<Point> {
+    const NET: u32 = 28;
+    let (low, high) = box_around(figure);
     let edges = |figure: &[Point]| -> Vec<(Point, Point)> {
         figure.iter().copied().zip(figure.iter().copied().cycle().skip(1)).collect()
     };
     let mut stretches = edges(figure);
     stretches.extend(holes.iter().flat_map(|hole| edges(hole)));
-    let mut spots = Vec::new();
+    // Of points with about the same room, the one nearest to the middle.
+    let middle = low.middle(high);
+    let mut spots: Vec<(f64, f64, Point)> = Vec::new();
     for row in 0..NET {
         for column in 0..NET {
             let share = |k: u32| (f64::from(k) + 0.5) / f64::from(NET);
@@ -552,18 +565,12 @@ fn spots_inside(figure: &[Point], holes: &[Vec<Point>]) -> Vec<(Point, f64)> {
                 low.y_pt + (high.y_pt - low.y_pt) * share(row),
             );
             if is_inside(figure, spot) && !holes.iter().any(|hole| is_inside(hole, spot)) {
-                spots.push((spot, clearance_pt(&stretches, spot)));
+                let clearance = clearance_pt(&stretches, spot);
+                let room = -(clearance.min(36.0) / 4.0).floor();
+                spots.push((room, middle.to(spot).length(), spot));
             }
         }
     }
-    // Of points with about the same room, the one nearest to the middle.
-    let middle = low.middle(high);
-    let rank = |(spot, clearance): &(Point, f64)| {
-        (-(clearance.min(36.0) / 4.0).floor(), middle.to(*spot).length())
-    };
-    spots.sort_by(|a, b| {
-        let (a, b) = (rank(a), rank(b));
-        a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
-    });
-    spots
+    spots.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    spots.into_iter().map(|(.., spot)| spot).collect()
 }

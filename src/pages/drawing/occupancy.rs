@@ -26,9 +26,44 @@ struct Line {
     from: Point,
     to: Point,
     sort: Sort,
-    /// Its bounding box.
+    bounds: Bounds,
+}
+
+/// A label's rectangle, and what is asked of it again and again.
+#[derive(Clone, Copy, Debug)]
+struct Label {
+    ground: Ground,
+    /// The rectangle with the clearance around it.
+    wide: Ground,
+    bounds: Bounds,
+}
+
+/// A bounding box.
+#[derive(Clone, Copy, Debug)]
+struct Bounds {
     low: Point,
     high: Point,
+}
+
+impl Bounds {
+    fn of(spots: &[Point]) -> Bounds {
+        let low = spots.iter().fold(Point::new(f64::MAX, f64::MAX), |low, spot| {
+            Point::new(low.x_pt.min(spot.x_pt), low.y_pt.min(spot.y_pt))
+        });
+        let high = spots.iter().fold(Point::new(f64::MIN, f64::MIN), |high, spot| {
+            Point::new(high.x_pt.max(spot.x_pt), high.y_pt.max(spot.y_pt))
+        });
+        Bounds { low, high }
+    }
+
+    /// Whether another box is so near that their contents may touch; the margin allows for rounding errors.
+    fn may_touch(&self, other: &Bounds) -> bool {
+        const HAIR_PT: f64 = 2.0;
+        self.low.x_pt <= other.high.x_pt + HAIR_PT
+            && other.low.x_pt <= self.high.x_pt + HAIR_PT
+            && self.low.y_pt <= other.high.y_pt + HAIR_PT
+            && other.low.y_pt <= self.high.y_pt + HAIR_PT
+    }
 }
 
 /// A frame and its contents, indexed by the squares of a grid.
@@ -38,9 +73,9 @@ pub(crate) struct Occupancy {
     right_bottom: Point,
     columns: usize,
     rows: usize,
-    grounds: Vec<Ground>,
+    labels: Vec<Label>,
     lines: Vec<Line>,
-    ground_net: Vec<Vec<usize>>,
+    label_net: Vec<Vec<usize>>,
     line_net: Vec<Vec<usize>>,
     /// How many lines and labels have been compared so far.
     looked_at: Cell<usize>,
@@ -60,9 +95,9 @@ impl Occupancy {
             right_bottom,
             columns,
             rows,
-            grounds: Vec::new(),
+            labels: Vec::new(),
             lines: Vec::new(),
-            ground_net: vec![Vec::new(); columns * rows],
+            label_net: vec![Vec::new(); columns * rows],
             line_net: vec![Vec::new(); columns * rows],
             looked_at: Cell::new(0),
         }
@@ -78,9 +113,9 @@ impl Occupancy {
         self.looked_at.set(self.looked_at.get() + looked_at);
     }
 
-    /// The grid squares covered by the bounding box of these points.
-    fn squares_of(&self, spots: &[Point]) -> impl Iterator<Item = usize> + use<> {
-        let (low, high) = bounds(spots);
+    /// The grid squares covered by a bounding box.
+    fn squares_of(&self, bounds: &Bounds) -> impl Iterator<Item = usize> + use<> {
+        let Bounds { low, high } = *bounds;
         let column = |x_pt: f64| squares(x_pt - self.left_top.x_pt).min(self.columns - 1);
         let row = |y_pt: f64| squares(y_pt - self.left_top.y_pt).min(self.rows - 1);
         let (across, down) = (column(low.x_pt)..=column(high.x_pt), row(low.y_pt)..=row(high.y_pt));
@@ -89,31 +124,32 @@ impl Occupancy {
     }
 
     pub(crate) fn add_ground(&mut self, ground: Ground) {
-        for square in self.squares_of(&ground) {
-            self.ground_net[square].push(self.grounds.len());
+        let bounds = Bounds::of(&ground);
+        for square in self.squares_of(&bounds) {
+            self.label_net[square].push(self.labels.len());
         }
-        self.grounds.push(ground);
+        self.labels.push(Label { ground, wide: grown(&ground, AIR_PT), bounds });
     }
 
     pub(crate) fn add_line(&mut self, from: Point, to: Point, sort: Sort) {
-        for square in self.squares_of(&[from, to]) {
+        let bounds = Bounds::of(&[from, to]);
+        for square in self.squares_of(&bounds) {
             self.line_net[square].push(self.lines.len());
         }
-        let (low, high) = bounds(&[from, to]);
-        self.lines.push(Line { from, to, sort, low, high });
+        self.lines.push(Line { from, to, sort, bounds });
     }
 
     /// Whether a label lies in the frame and touches neither another label nor any line.
     pub(crate) fn has_room(&self, ground: &Ground) -> bool {
         let wide = grown(ground, AIR_PT);
         self.holds(ground)
-            && self.grounds_near(&wide).all(|other| !overlap(&wide, other))
+            && self.labels_near(&wide).all(|other| !overlap(&wide, &other.ground))
             && self.lines_near(&wide).all(|line| !touches(&wide, line.from, line.to))
     }
 
     /// Whether a rectangle lies in the frame.
     fn holds(&self, ground: &Ground) -> bool {
-        let (low, high) = bounds(ground);
+        let Bounds { low, high } = Bounds::of(ground);
         low.x_pt >= self.left_top.x_pt
             && low.y_pt >= self.left_top.y_pt
             && high.x_pt <= self.right_bottom.x_pt
@@ -125,8 +161,10 @@ impl Occupancy {
         let (from, to) = shortened(from, to, 0.6);
         let inside = self.holds(&[from, to, from, to]);
         let blocks = |line: &&Line| line.sort != Sort::Witness;
+        let strip = strip(from, to);
+        let is_near = |line: &Line| touches(&strip, line.from, line.to);
         inside
-            && self.lines_near(&[from, to]).filter(blocks).all(|line| !near(from, to, line))
+            && self.lines_near(&[from, to]).filter(blocks).all(|line| !is_near(line))
             && !self.meets_ground(from, to)
     }
 
@@ -141,7 +179,7 @@ impl Occupancy {
     /// Whether no other label is within `within_pt` points of this one.
     pub(crate) fn is_alone(&self, ground: &Ground, within_pt: f64) -> bool {
         let wide = grown(ground, within_pt);
-        self.grounds_near(&wide).all(|other| !overlap(&wide, other))
+        self.labels_near(&wide).all(|other| !overlap(&wide, &other.ground))
     }
 
     /// Whether a line crosses no dimension line or leader.
@@ -157,32 +195,29 @@ impl Occupancy {
     }
 
     fn meets_ground(&self, from: Point, to: Point) -> bool {
-        self.grounds_near(&[from, to]).any(|ground| touches(&grown(ground, AIR_PT), from, to))
+        self.labels_near(&[from, to]).any(|label| touches(&label.wide, from, to))
     }
 
-    fn grounds_near(&self, spots: &[Point]) -> impl Iterator<Item = &Ground> {
-        let numbers = self.squares_of(spots).flat_map(|square| {
-            self.count(1 + self.ground_net[square].len());
-            &self.ground_net[square]
+    fn labels_near(&self, spots: &[Point]) -> impl Iterator<Item = &Label> {
+        let bounds = Bounds::of(spots);
+        let numbers = self.squares_of(&bounds).flat_map(|square| {
+            self.count(1 + self.label_net[square].len());
+            &self.label_net[square]
         });
-        numbers.map(|&number| &self.grounds[number])
+        numbers
+            .map(|&number| &self.labels[number])
+            .filter(move |label| label.bounds.may_touch(&bounds))
     }
 
     fn lines_near(&self, spots: &[Point]) -> impl Iterator<Item = &Line> {
-        // A line can only touch what its bounding box meets; the margin allows for rounding errors.
-        const HAIR_PT: f64 = 2.0;
-        let (low, high) = bounds(spots);
-        let is_near = move |line: &&Line| {
-            line.low.x_pt <= high.x_pt + HAIR_PT
-                && low.x_pt <= line.high.x_pt + HAIR_PT
-                && line.low.y_pt <= high.y_pt + HAIR_PT
-                && low.y_pt <= line.high.y_pt + HAIR_PT
-        };
-        let numbers = self.squares_of(spots).flat_map(|square| {
+        let bounds = Bounds::of(spots);
+        let numbers = self.squares_of(&bounds).flat_map(|square| {
             self.count(1 + self.line_net[square].len());
             &self.line_net[square]
         });
-        numbers.map(|&number| &self.lines[number]).filter(is_near)
+        numbers
+            .map(|&number| &self.lines[number])
+            .filter(move |line| line.bounds.may_touch(&bounds))
     }
 }
 
@@ -194,16 +229,6 @@ impl Occupancy {
 )]
 fn squares(distance_pt: f64) -> usize {
     (distance_pt / SQUARE_PT).clamp(0.0, 1000.0) as usize
-}
-
-fn bounds(spots: &[Point]) -> (Point, Point) {
-    let low = spots.iter().fold(Point::new(f64::MAX, f64::MAX), |low, spot| {
-        Point::new(low.x_pt.min(spot.x_pt), low.y_pt.min(spot.y_pt))
-    });
-    let high = spots.iter().fold(Point::new(f64::MIN, f64::MIN), |high, spot| {
-        Point::new(high.x_pt.max(spot.x_pt), high.y_pt.max(spot.y_pt))
-    });
-    (low, high)
 }
 
 /// A rectangle enlarged by `by_pt` on every side.
@@ -235,7 +260,8 @@ pub(crate) fn overlap(one: &Ground, other: &Ground) -> bool {
 pub(crate) fn touches(ground: &Ground, from: Point, to: Point) -> bool {
     let along = from.to(to);
     let sides = [ground[0].to(ground[1]), ground[0].to(ground[3]), along.turned()];
-    sides.into_iter().filter(|side| side.length() > 0.0).all(|side| {
+    let has_length = |side: &Point| *side != Point::default();
+    sides.into_iter().filter(has_length).all(|side| {
         let (low, high) = spread(ground, side);
         let (line_low, line_high) = spread(&[from, to], side);
         low <= line_high && line_low <= high
@@ -264,17 +290,16 @@ pub(crate) fn cross(a: Point, b: Point, c: Point, d: Point) -> bool {
     side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
 }
 
-/// Whether a line comes within a point and a half of another.
-fn near(from: Point, to: Point, line: &Line) -> bool {
+/// The rectangle of everything within a point and a half beside a line.
+fn strip(from: Point, to: Point) -> Ground {
     const APART_PT: f64 = 1.5;
     let across = from.to(to).unit().turned();
-    let strip = [
+    [
         from.plus(across, APART_PT),
         to.plus(across, APART_PT),
         to.plus(across, -APART_PT),
         from.plus(across, -APART_PT),
-    ];
-    touches(&strip, line.from, line.to)
+    ]
 }
 
 #[cfg(test)]

@@ -46,9 +46,14 @@ pub(crate) struct Drawing {
     pub(crate) is_spent: bool,
 }
 
-/// How many lines and labels may be compared to place the labels of a drawing, shared among the levels of a house.
-/// A house with 30 walls needs about a fiftieth of it.
-pub(crate) const MOST_LOOKED_AT: usize = 5_000_000;
+/// How many lines and labels may be compared to place the labels of a drawing, shared among drawings of one kind: the
+/// levels of a house, its lots, its outlines beside the record's. A house with 30 walls needs about a fiftieth of it.
+const MOST_LOOKED_AT: usize = 5_000_000;
+
+/// The work allowed for each of so many drawings.
+pub(crate) fn most_looked_at(drawings: usize) -> usize {
+    MOST_LOOKED_AT.checked_div(drawings).unwrap_or(MOST_LOOKED_AT)
+}
 
 /// The margin for labels around the outline, in points.
 const MARGIN_PT: f64 = 27.0;
@@ -217,7 +222,7 @@ fn drawn(
         say,
         marks,
         canvas: Canvas::new(view, frame.left_top, right_bottom)
-            .within(MOST_LOOKED_AT.checked_div(house.levels.len()).unwrap_or(MOST_LOOKED_AT)),
+            .within(most_looked_at(house.levels.len())),
         shapes: shapes(say, &view, group.spaces),
         notes: Vec::new(),
         left_out: Vec::new(),

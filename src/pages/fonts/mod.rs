@@ -76,31 +76,37 @@ pub(crate) fn fonts() -> fontdb::Database {
 struct Letters {
     /// `None` if the font cannot be opened; then every letter is missing.
     face: Option<Face<'static>>,
-    /// The widths of ASCII letters, relative to the size.
-    common: [f64; 128],
+    /// The widths of ASCII letters, relative to the size; `None` for those that the font does not have.
+    common: [Option<f64>; 128],
 }
 
 impl Letters {
     fn of(font: &'static [u8]) -> Letters {
         let face = Face::parse(font, 0).ok();
-        let mut letters = Letters { face, common: [0.0; 128] };
+        let mut letters = Letters { face, common: [None; 128] };
         for code in 0x20..0x7f_u8 {
-            letters.common[usize::from(code)] = letters.measured(char::from(code));
+            let letter = char::from(code);
+            let width = letters.finds(letter).then(|| letters.measured(letter));
+            letters.common[usize::from(code)] = width;
         }
         letters
     }
 
     fn has(&self, letter: char) -> bool {
+        self.common_width(letter).is_some() || self.finds(letter)
+    }
+
+    fn finds(&self, letter: char) -> bool {
         self.face.as_ref().is_some_and(|face| face.glyph_index(letter).is_some())
+    }
+
+    fn common_width(&self, letter: char) -> Option<f64> {
+        self.common.get(usize::try_from(u32::from(letter)).ok()?).copied().flatten()
     }
 
     /// The width of a letter at size 1.
     fn width(&self, letter: char) -> f64 {
-        usize::try_from(u32::from(letter))
-            .ok()
-            .and_then(|code| self.common.get(code))
-            .copied()
-            .unwrap_or_else(|| self.measured(letter))
+        self.common_width(letter).unwrap_or_else(|| self.measured(letter))
     }
 
     fn measured(&self, letter: char) -> f64 {
