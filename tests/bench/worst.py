@@ -210,7 +210,8 @@ def lots(count):
 
 
 def big_lots(count, sides):
-    return house() + "".join(comb("lot", f"Lot {i}", sides) for i in range(count))
+    """The area of a lot decides nothing, so its last side is never by closing."""
+    return house() + "".join(comb("lot", f"Lot {i}", sides).replace("west by closing", "close") for i in range(count))
 
 
 def record_outlines(count, sides, kind="record outline"):
@@ -263,7 +264,7 @@ CASES = [
     ("9 outlines of 1,000 sides apart, walls moved", lambda: moved(outlines(9, 999, True)), "crpv"),
     ("9 record outlines of 1,000 sides", lambda: record_outlines(9, 999), "crp"),
     ("9 map outlines of 1,000 sides", lambda: record_outlines(9, 999, "map outline"), "crp"),
-    ("9 lots of 1,000 sides", lambda: big_lots(9, 999), "crp"),
+    ("4 lots of 1,000 sides", lambda: big_lots(4, 999), "crp"),
     ("a walk of 1,000 sides that does not close", lambda: open_walk(999), "cd"),
     ("500 walks that do not close", lambda: unclosed(500), "cd"),
     ("1,000 ties and overalls", lambda: ties(5000), "cr"),

@@ -409,6 +409,11 @@ fn closings_by(
     all
 }
 
+/// How far two numbers are apart.
+pub fn distance(one: &Exact, other: &Exact) -> Exact {
+    (one - other).abs()
+}
+
 /// The most closings that are listed.
 const MOST_LISTED: usize = 20_000;
 

@@ -39,8 +39,30 @@ pub(crate) fn alone(pages: &[Page], title: &str) -> Result<Vec<u8>, Error> {
 }
 
 fn drawn(pages: &[Page]) -> Result<Document, Error> {
+    let cores = std::thread::available_parallelism().map_or(1, usize::from);
+    if cores < 2 || pages.len() < 2 {
+        return drawn_from(trees(pages), pages);
+    }
+    // A second core parses the next page while this one draws; a page at most waits between them.
+    std::thread::scope(|scope| {
+        let (sender, parsed) = std::sync::mpsc::sync_channel(1);
+        scope.spawn(move || {
+            for tree in trees(pages) {
+                if sender.send(tree).is_err() {
+                    break;
+                }
+            }
+        });
+        drawn_from(parsed.into_iter(), pages)
+    })
+}
+
+fn drawn_from(
+    trees: impl Iterator<Item = Result<usvg::Tree, Error>>,
+    pages: &[Page],
+) -> Result<Document, Error> {
     let mut document = Document::new();
-    for (tree, page) in trees(pages).zip(pages) {
+    for (tree, page) in trees.zip(pages) {
         let (width, height) = page.size_pt();
         let (width, height) = (narrowed(width), narrowed(height));
         let size = Size::from_wh(width, height);

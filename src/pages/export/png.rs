@@ -35,25 +35,37 @@ fn encoded(pixels: &Pixmap, is_colored: bool) -> Result<Vec<u8>, png::EncodingEr
     let mut encoder = png::Encoder::new(&mut out, pixels.width(), pixels.height());
     encoder.set_color(if is_colored { png::ColorType::Rgb } else { png::ColorType::Grayscale });
     encoder.set_depth(png::BitDepth::Eight);
-    if !is_colored {
-        // Letters and lines on white pack better without a filter, and level 4 costs less than half of the default 6:
-        // an Exhibit has 97 KB this way, 91 KB at level 6, and 107 KB at level 6 with a filter.
-        encoder.set_filter(png::Filter::NoFilter);
-        encoder.set_deflate_compression(png::DeflateCompression::Level(4));
-    }
     encoder.set_pixel_dims(Some(png::PixelDimensions {
         xppu: DOTS_A_METRE,
         yppu: DOTS_A_METRE,
         unit: png::Unit::Meter,
     }));
     let mut writer = encoder.write_header()?;
-    // Without photographs everything is gray on opaque white, so any channel will do.
-    let dots = pixels.pixels().iter();
-    let bytes: Vec<u8> = match is_colored {
-        true => dots.flat_map(|dot| [dot.red(), dot.green(), dot.blue()]).collect(),
-        false => dots.map(|dot| dot.red()).collect(),
-    };
-    writer.write_image_data(&bytes)?;
+    if is_colored {
+        let dots = pixels.pixels().iter();
+        let bytes: Vec<u8> = dots.flat_map(|dot| [dot.red(), dot.green(), dot.blue()]).collect();
+        writer.write_image_data(&bytes)?;
+    } else {
+        writer.write_chunk(png::chunk::IDAT, &gray(pixels))?;
+    }
     writer.finish()?;
     Ok(out)
+}
+
+/// The packed rows in gray, each after a zero: no filter. Without photographs everything is gray on opaque white, so any
+/// channel will do.
+///
+/// The rows are packed in one piece; row by row, as the encoder does it, takes twice the work. Letters and lines on
+/// white pack better without a filter, and level 4 costs less than half of the usual 6: an Exhibit has 97 KB this way,
+/// 91 KB at level 6, and 107 KB at level 6 with a filter.
+fn gray(pixels: &Pixmap) -> Vec<u8> {
+    const LEVEL: u8 = 4;
+    let width = usize::try_from(pixels.width()).unwrap_or(1);
+    let mut rows =
+        Vec::with_capacity(pixels.pixels().len() + pixels.pixels().len().div_ceil(width));
+    for row in pixels.pixels().chunks(width) {
+        rows.push(0);
+        rows.extend(row.iter().map(|dot| dot.red()));
+    }
+    miniz_oxide::deflate::compress_to_vec_zlib(&rows, LEVEL)
 }
