@@ -88,6 +88,20 @@ impl AreaRanges {
         })
     }
 
+    /// How much rounding to a step typically changes the total above grade, in square feet; `None` if any side is given
+    /// by bearing. Spaces and deductions are independent, so their variances add.
+    #[expect(clippy::float_arithmetic, reason = "statistics")]
+    pub(crate) fn typical(&self, step: Step) -> Option<f64> {
+        let mut sum = 0.0;
+        for space in self.counted(false) {
+            for i in std::iter::once(space).chain(self.house.taken_off(space)) {
+                let at = &self.walls.spaces[i];
+                sum += uncertainty::typical_squared(&at.traverse, &at.outline, step.length())?;
+            }
+        }
+        Some(libm::sqrt(sum))
+    }
+
     /// The uncertainty of the total from the tape and from the thicknesses that move walls to this face.
     pub(crate) fn spread(&self, below: bool) -> uncertainty::Spreads {
         uncertainty::spreads(&self.house, self.counted(below), &self.walls)

@@ -21,16 +21,14 @@ fn after<'a>(line: &'a str, letters: &str) -> Option<&'a str> {
 fn text(line: &str) -> Option<(String, &str)> {
     let line = line.trim_ascii_start().strip_prefix('"')?;
     let mut text = String::with_capacity(line.len());
-    let (mut from, mut at) = (0, 0);
-    let bytes = line.as_bytes();
+    let (mut from, bytes) = (0, line.as_bytes());
+    let is_special = |byte: &u8| matches!(byte, 0..=0x1f | b'"' | b'\\');
     loop {
-        match *bytes.get(at)? {
-            b'"' => {
-                text.push_str(line.get(from..at)?);
-                return Some((text, line.get(at + 1..)?));
-            }
+        let at = from + bytes.get(from..)?.iter().position(is_special)?;
+        text.push_str(line.get(from..at)?);
+        match bytes[at] {
+            b'"' => return Some((text, line.get(at + 1..)?)),
             b'\\' => {
-                text.push_str(line.get(from..at)?);
                 text.push(match *bytes.get(at + 1)? {
                     b'"' => '"',
                     b'n' => '\n',
@@ -40,12 +38,10 @@ fn text(line: &str) -> Option<(String, &str)> {
                     b'r' => '\r',
                     _ => return None,
                 });
-                at += 2;
-                from = at;
+                from = at + 2;
             }
             // JSON allows no control character in a text.
-            0..=0x1f => return None,
-            _ => at += 1,
+            _ => return None,
         }
     }
 }

@@ -289,7 +289,7 @@ impl Figure {
         let says = |line: &&Line| line.step() == BridgeStep::Counting && !line.is_supported();
         let counting = lines.iter().find(says).map(Line::area);
         let counting = counting.unwrap_or(Area::ZERO);
-        let test = rounding::RoundingTest::of(house, &ground, counting);
+        let test = rounding::RoundingTest::of(&ground, counting);
         let own = recorded::own_total(house, &ground, recorded.as_ref());
         let own = own.map(|own| own.with(counting));
         Figure {

@@ -112,6 +112,17 @@ impl Recorded {
         warnings: &mut Vec<Diagnostic>,
     ) -> Option<Recorded> {
         let drawn = Figure::drawn(ground.figure)?;
+        // Deductions come first, since a space's own sketch may leave them out.
+        let mut owns = Vec::new();
+        for space in (0..house.spaces.len()).rev() {
+            match own_outline(house, ground, space, drawn) {
+                Ok(own) => owns.extend(own.map(|own| (space, own))),
+                Err(fault) => warnings.push(fault.diagnostic(&house.spaces[space])),
+            }
+        }
+        if owns.iter().all(|(space, _)| weight(house, *space) == 0) {
+            return None;
+        }
         let mut recorded = Recorded {
             areas: ground.ruled.areas.clone(),
             outlines: ground.ruled.outlines.iter().map(|one| one.outline.clone()).collect(),
@@ -120,17 +131,9 @@ impl Recorded {
             is_whole: vec![false; house.spaces.len()],
             drawn: ground.ruled.areas.clone(),
         };
-        // Deductions come first, since a space's own sketch may leave them out.
-        for space in (0..house.spaces.len()).rev() {
-            match own_outline(house, ground, space, drawn) {
-                Ok(Some(own)) => recorded.take(house, ground, space, &own),
-                Ok(None) => {}
-                Err(fault) => warnings.push(fault.diagnostic(&house.spaces[space])),
-            }
-        }
+        owns.iter().for_each(|(space, own)| recorded.take(house, ground, *space, own));
         recorded.shares.reverse();
-        let matters = |space: usize| recorded.has[space] && weight(house, space) != 0;
-        (0..house.spaces.len()).any(matters).then_some(recorded)
+        Some(recorded)
     }
 
     /// Adds the figure's own outline of a space.

@@ -4,8 +4,6 @@ use std::sync::Arc;
 
 use crate::areas::range::Range;
 use crate::areas::ranges::AreaRanges;
-use crate::areas::uncertainty::typical_squared;
-use crate::house::House;
 use crate::reconcile::{Ground, range_step};
 use crate::units::area::Area;
 use crate::units::length::Step;
@@ -50,10 +48,8 @@ pub struct Between {
 pub struct RoundingTest {
     /// The step the walls are assumed to be rounded to.
     pub(crate) step: Step,
-    /// The typical change in square feet; `None` if any side is given by bearing.
-    pub(crate) typical: Option<f64>,
-    /// The typical change under the step that the figure itself is stated to.
-    own: Option<f64>,
+    /// The step that the figure's own walls are stated to.
+    own: Step,
     /// The possible ranges on these steps.
     ranges: Arc<AreaRanges>,
     /// The figure minus what it says it counts: the area that rounding would have to give.
@@ -61,12 +57,10 @@ pub struct RoundingTest {
 }
 
 impl RoundingTest {
-    pub(super) fn of(house: &House, ground: &Ground<'_>, counting: Area) -> RoundingTest {
-        let step = range_step(ground.rule.step);
+    pub(super) fn of(ground: &Ground<'_>, counting: Area) -> RoundingTest {
         RoundingTest {
-            step,
-            typical: typical(house, ground, step),
-            own: typical(house, ground, ground.rule.step),
+            step: range_step(ground.rule.step),
+            own: ground.rule.step,
             ranges: Arc::clone(&ground.ranges),
             wanted: ground.figure.area.area() - counting,
         }
@@ -81,13 +75,13 @@ impl RoundingTest {
     /// The typical change from that rounding, in square feet; `None` if any side is given by bearing.
     #[must_use]
     pub fn typical(&self) -> Option<f64> {
-        self.typical
+        self.ranges.typical(self.step)
     }
 
     /// The typical change from rounding to the step the figure's own walls are stated to, in square feet.
     #[must_use]
     pub fn typical_of_own(&self) -> Option<f64> {
-        self.own
+        self.ranges.typical(self.own)
     }
 
     /// The range of areas possible under rounding.
@@ -138,17 +132,4 @@ impl RoundingTest {
         let is_given = below.whole_sq_ft() == wanted || above.whole_sq_ft() == wanted;
         (!is_given).then_some(Between { below, above })
     }
-}
-
-/// The typical change of the total. Spaces and deductions are independent, so their variances add.
-#[expect(clippy::float_arithmetic, reason = "statistics")]
-fn typical(house: &House, ground: &Ground<'_>, step: Step) -> Option<f64> {
-    let mut sum = 0.0;
-    for space in (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false)) {
-        for i in std::iter::once(space).chain(house.taken_off(space)) {
-            let at = &ground.walls.spaces[i];
-            sum += typical_squared(&at.traverse, &at.outline, step.length())?;
-        }
-    }
-    Some(libm::sqrt(sum))
 }

@@ -33,6 +33,9 @@ const NEGLIGIBLE: f64 = 1e-3;
 /// The most pairs of departures that are weighed.
 const MOST_PAIRS: usize = 20_000;
 
+#[cfg(test)]
+mod listing;
+
 /// The possible explanations of a figure, best supported first.
 #[derive(Clone, Debug, Default)]
 pub struct Explanations {
@@ -163,7 +166,7 @@ impl<'a> Search<'a> {
         settings: &'a [Setting<'a>],
     ) -> Search<'a> {
         let figure = case.figure.sq_ft();
-        let start = settings.first().map_or(0.0, |own| own.total.sq_ft());
+        let start = settings.first().map_or(0.0, |own| own.total_sq_ft);
         let totals = meant(case.figure, weights);
         let misread_odds = weights.misread / (1.0 - weights.misread);
         // How common each error in a total is does not depend on this figure.
@@ -244,7 +247,7 @@ impl<'a> Search<'a> {
     /// Weighs a face and rounding without any departure.
     fn alone(&mut self, setting: &Setting<'_>) {
         self.weighed += 1;
-        let total = setting.total.sq_ft();
+        let total = setting.total_sq_ft;
         let middle = total + setting.shift;
         if is_far(self.figure - middle, setting.variance) {
             return;
@@ -269,7 +272,7 @@ impl<'a> Search<'a> {
 
     fn with_one_departure(&mut self, setting: &Setting<'_>) {
         let base = self.none * setting.chance;
-        let total = setting.total.sq_ft();
+        let total = setting.total_sq_ft;
         self.weighed += setting.adds.len() as u64;
         for (i, (departure, adds)) in self.departures.iter().zip(&setting.adds).enumerate() {
             let middle = total + adds.sq_ft + setting.shift;
@@ -325,7 +328,7 @@ impl<'a> Search<'a> {
         self.weighed += 1;
         let (one, other) = (self.departures[i], self.departures[j]);
         let adds = [&own.adds[i], &own.adds[j]];
-        let sq_ft = own.total.sq_ft() + adds[0].sq_ft + adds[1].sq_ft;
+        let sq_ft = own.total_sq_ft + adds[0].sq_ft + adds[1].sq_ft;
         let off = self.figure - sq_ft;
         let variance = own.variance_with(&adds);
         if is_far(off, variance) || one.kind.excludes(other.kind, self.case.listed.house) {
@@ -353,7 +356,7 @@ impl<'a> Search<'a> {
         if base * own.most() <= self.otherwise {
             return;
         }
-        let total = own.total.sq_ft();
+        let total = own.total_sq_ft;
         for &space in &spaces {
             let outline = &case.ruled.outlines[space].outline;
             let traverse = &case.walls.spaces[space].traverse;
@@ -391,7 +394,7 @@ impl<'a> Search<'a> {
 
     /// Looks for an error in our own measurements that would explain the gap, if rounding alone does not fit.
     fn ours(&mut self, own: &Setting<'_>) {
-        let gap = self.figure - own.total.sq_ft();
+        let gap = self.figure - own.total_sq_ft;
         let allows = explanation::allows(sigma(own.variance));
         if gap.abs() > allows {
             self.questions = ours::questions(self.case, gap, allows);
@@ -416,7 +419,7 @@ impl<'a> Search<'a> {
     fn total(&mut self, meant: Meant, setting: &Setting<'_>, with: Option<usize>) {
         self.weighed += 1;
         let adds: Option<&Adds> = with.map(|i| &setting.adds[i]);
-        let total = setting.total.sq_ft() + adds.map_or(0.0, |adds| adds.sq_ft);
+        let total = setting.total_sq_ft + adds.map_or(0.0, |adds| adds.sq_ft);
         let variance = adds.map_or(setting.variance, |adds| adds.variance);
         let off = meant.middle - total;
         if is_far((off.abs() - meant.wide).max(0.0), variance) {

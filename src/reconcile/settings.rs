@@ -48,6 +48,7 @@ pub(super) struct Setting<'a> {
     /// Its prior probability.
     pub(super) chance: f64,
     pub(super) total: Area,
+    pub(super) total_sq_ft: f64,
     /// The mean of what an office would get minus the computed area, in square feet.
     pub(super) shift: f64,
     /// The variance of the total without departures, in square feet squared.
@@ -275,11 +276,13 @@ impl<'a> Seen<'a> {
             Adds { area, sq_ft: area.sq_ft(), variance, changes, part, with_part: OnceCell::new() }
         };
         let adds = departures.iter().map(adds).collect();
+        let total = case.total(&self.areas);
         let mut setting = Setting {
             face: case.face,
             rounding,
             chance,
-            total: case.total(&self.areas),
+            total,
+            total_sq_ft: total.sq_ft(),
             shift: 0.0,
             variance,
             adds,
@@ -394,30 +397,33 @@ impl Setting<'_> {
         let by_itself = part.filter(|_| with_part.is_none());
         let by_itself = by_itself.map(|(space, part)| self.part(space, part));
         let is_more = with_part.is_none() && changes().all(|&(i, _)| self.times[i] == 0.0);
-        let mut steps: Vec<Added<'_>> = Vec::with_capacity(8);
-        if is_more {
-            for &(i, _) in changes() {
-                steps.push(Added { outcomes: self.outcomes(i), factor: by(i), over });
+        let (mut all, mut last): (Option<Together>, Option<Added<'_>>) = (None, None);
+        let mut add = |outcomes, factor: f64, over: f64| {
+            if let Some(before) = last.replace(Added { outcomes, factor, over }) {
+                let start = self.from(is_more, all.as_ref());
+                let next = start.and(before.outcomes, before.factor, before.over);
+                drop(start);
+                all = Some(next);
             }
+        };
+        if is_more {
+            changes().for_each(|&(i, _)| add(self.outcomes(i), by(i), over));
         } else {
             for (i, times) in self.times.iter().enumerate() {
                 let factor = times + by(i);
                 if factor != 0.0 {
                     let own = with_part.filter(|(space, _)| *space == i);
-                    let outcomes = own.map_or_else(|| self.outcomes(i), |(_, own)| own);
-                    steps.push(Added { outcomes, factor, over });
+                    add(own.map_or_else(|| self.outcomes(i), |(_, own)| own), factor, over);
                 }
             }
         }
-        let by_itself = by_itself.as_ref();
-        steps.extend(by_itself.map(|outcomes| Added { outcomes, factor: 1.0, over: 0.0 }));
-        let Some(last) = steps.pop() else { return at(&Together::new(), None) };
-        let mut all: Option<Together> = None;
-        for one in &steps {
-            let next = self.from(is_more, all.as_ref()).and(one.outcomes, one.factor, one.over);
-            all = Some(next);
+        if let Some(outcomes) = &by_itself {
+            add(outcomes, 1.0, 0.0);
         }
-        at(&self.from(is_more, all.as_ref()), Some(last))
+        match last {
+            Some(_) => at(&self.from(is_more, all.as_ref()), last),
+            None => at(&Together::new(), None),
+        }
     }
 
     /// What is put together already, else what a total begins with.
@@ -463,7 +469,7 @@ impl Setting<'_> {
         if self.is_known[space] || self.variances[space] == 0.0 {
             return None;
         }
-        let sign = if part.shape.fills_in() { 1 } else { -1 };
+        let sign = if part.shape.fills_in() { 1.0 } else { -1.0 };
         let outline = &self.outlines[space];
         let effect = part.effect(outline).sq_ft();
         self.grid(space)?.without(part.walls(outline), sign, effect)

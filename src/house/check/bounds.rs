@@ -30,8 +30,9 @@ pub(super) fn too_many(sketch: &Sketch) -> Option<Diagnostic> {
     let figures = sketch.figures.get(MOST_FIGURES).map(|figure| figure.span);
     let missing = sketch.missing.get(MOST_MISSING).map(|missing| missing.name.span);
     let report = |first_past: Option<Span>, count: usize, most: usize, noun: &str, help: &str| {
+        let span = first_past?;
         let message = format!("the file has {}, and {most} is the most", words::count(count, noun));
-        first_past.map(|span| Diagnostic::new(Word::TooMany, span, message).help(help))
+        Some(Diagnostic::new(Word::TooMany, span, message).help(help))
     };
     None.or_else(|| report(levels, sketch.levels.len(), MOST_LEVELS, "level", ONE_HOUSE))
         .or_else(|| {

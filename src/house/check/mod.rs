@@ -800,8 +800,8 @@ fn spoken_place(at: (i64, i64)) -> String {
 
 /// The digits before and after the decimal point, if the side ends in a decimal number without a unit.
 fn bare_decimal(typed: &str) -> Option<(&str, &str)> {
-    let last = typed.rsplit(' ').next()?;
-    let (feet, tenths) = last.split_once('.')?;
+    let (before, tenths) = typed.rsplit_once('.')?;
+    let feet = before.rsplit(' ').next()?;
     let is_number =
         |part: &str| !part.is_empty() && part.bytes().all(|digit| digit.is_ascii_digit());
     let feet = feet.trim_start_matches(|c: char| c.is_ascii_alphabetic());

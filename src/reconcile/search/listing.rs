@@ -1,0 +1,238 @@
+//! The search compared with a plain listing of everything that it could weigh: no bounds, nothing passed over.
+
+use std::fmt::Write as _;
+
+use proptest::prelude::*;
+
+use super::*;
+use crate::areas::Areas;
+use crate::areas::rule::Settings;
+use crate::reconcile::Ground;
+use crate::reconcile::departures::Listed;
+
+/// Whether two causes are listed as one. All misreadings of a wall are.
+fn is_one(a: Cause, b: Cause) -> bool {
+    match (a, b) {
+        (Cause::Misread { space, side, .. }, Cause::Misread { space: other, side: its, .. }) => {
+            (space, side) == (other, its)
+        }
+        _ => a == b,
+    }
+}
+
+impl Search<'_> {
+    /// Weighs everything, one after the other.
+    fn list_all(&mut self) {
+        let settings = self.settings;
+        settings.iter().for_each(|setting| self.list_setting(setting));
+        let own = &settings[0];
+        self.list_pairs(own);
+        self.list_misread(own);
+        for meant in self.totals.clone() {
+            for setting in settings.iter().filter(|one| one.face == self.case.face) {
+                self.list_total(meant, setting, None);
+            }
+            (0..own.adds.len()).for_each(|i| self.list_total(meant, own, Some(i)));
+        }
+    }
+
+    fn list(
+        &mut self,
+        cause: Cause,
+        weight: f64,
+        sq_ft: f64,
+        variance: f64,
+        rounding: Option<RoundingTaken>,
+    ) {
+        let known = self.found.iter().position(|known| is_one(known.cause, cause));
+        let (sigma, effect) = (sigma(variance), Effect::Float(0.0));
+        self.push(known, Found { cause, weight, best: weight, rounding, sq_ft, sigma, effect });
+    }
+
+    fn list_setting(&mut self, setting: &Setting<'_>) {
+        let (base, total) = (self.none * setting.chance, setting.total_sq_ft);
+        let cause = match setting.rounding {
+            _ if setting.face != self.case.face => Cause::Face(setting.face),
+            None => Cause::None,
+            Some(rounding) => Cause::Rounding(rounding),
+        };
+        let weight = base * setting.likelihood(self.figure, total, &[], 1.0);
+        self.list(cause, weight, total + setting.shift, setting.variance, setting.rounding);
+        for (departure, adds) in self.departures.iter().zip(&setting.adds) {
+            let sq_ft = total + adds.sq_ft;
+            let weight =
+                base * departure.odds * setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
+            let cause = Cause::Departures(departure.kind, None);
+            self.list(cause, weight, sq_ft + setting.shift, adds.variance, setting.rounding);
+        }
+    }
+
+    fn list_pairs(&mut self, own: &Setting<'_>) {
+        for (i, one) in self.departures.iter().enumerate() {
+            for (j, other) in self.departures.iter().enumerate().skip(i + 1) {
+                if one.kind.excludes(other.kind, self.case.listed.house) {
+                    continue;
+                }
+                let adds = [&own.adds[i], &own.adds[j]];
+                let sq_ft = own.total_sq_ft + adds[0].sq_ft + adds[1].sq_ft;
+                let likelihood = own.likelihood(self.figure, sq_ft, &adds, 1.0);
+                let weight = self.none * own.chance * one.odds * other.odds * likelihood;
+                let cause = Cause::Departures(one.kind, Some(other.kind));
+                self.list(cause, weight, sq_ft, own.variance_with(&adds), None);
+            }
+        }
+    }
+
+    fn list_misread(&mut self, own: &Setting<'_>) {
+        let house = self.case.listed.house;
+        let spaces: Vec<usize> = (0..house.spaces.len()).filter(|&i| goes_in(house, i)).collect();
+        let walls: usize = spaces.iter().map(|&i| house.spaces[i].sides.len()).sum();
+        let base = self.none * own.chance * self.misread_odds / walls as f64;
+        for space in spaces {
+            let mut all = Vec::new();
+            let outline = &self.case.ruled.outlines[space].outline;
+            let wanted = Wanted { effect: 0.0, variance: f64::INFINITY };
+            misread(&self.case.walls.spaces[space].traverse, outline, wanted, |one| all.push(one));
+            for one in all {
+                let sq_ft = own.total_sq_ft + one.effect;
+                let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
+                let cause = Cause::Misread { space, side: one.side, length: one.length };
+                let weight = base * one.share * likelihood;
+                self.list(cause, weight, sq_ft, own.variance + one.variance, None);
+            }
+        }
+    }
+
+    fn list_total(&mut self, meant: Meant, setting: &Setting<'_>, with: Option<usize>) {
+        let adds: Vec<&Adds> = with.map(|i| &setting.adds[i]).into_iter().collect();
+        let total = setting.total_sq_ft + adds.iter().map(|adds| adds.sq_ft).sum::<f64>();
+        let odds = with.map_or(1.0, |i| self.departures[i].odds);
+        let likelihood = setting.likelihood(meant.middle, total, &adds, meant.wide);
+        let weight = self.none * setting.chance * meant.chance * odds * likelihood;
+        let off = meant.middle - total;
+        let beyond = (off.abs() - if meant.wide > 1.0 { meant.wide / 2.0 } else { 0.0 }).max(0.0);
+        let by = scale(meant.how);
+        let variance = by * by * (setting.variance_with(&adds) + OF_TOTAL) - OF_TOTAL;
+        let cause = Cause::Total { how: meant.how, with: with.map(|i| self.departures[i].kind) };
+        let sq_ft = self.figure - beyond.copysign(off) * by;
+        self.list(cause, weight, sq_ft, variance, setting.rounding);
+    }
+}
+
+/// The first figure of a house explained by the search, and by the listing.
+fn explained(areas: &Areas, weights: &Weights) -> Option<(Explanations, Explanations)> {
+    let house = areas.house();
+    let ground = Ground::of(house.figures.first()?, areas).ok()?;
+    let case = Case {
+        listed: Listed { house, counting: &[] },
+        figure: ground.figure.area.area(),
+        start: areas.gross().tenth_foot(),
+        face: ground.face,
+        rule: ground.rule,
+        walls: &ground.walls,
+        ruled: &ground.ruled,
+        fine: &ground.fine,
+        recorded: None,
+        settings: areas.settings(),
+    };
+    let (departures, _) = departures(case.listed, &case.ruled.areas, |_| true, weights);
+    let mut ways = ways(&case, weights);
+    let evidence = Evidence::of(&case, &mut ways);
+    let settings = settings(&case, &departures, &ways, weights);
+    let mut listing = Search::new(&case, weights, &departures, &settings);
+    listing.list_all();
+    Some((Explanations::of(&case, weights), listing.finish(evidence)))
+}
+
+/// Whether a cause, alone or with those that no figure can tell from it, is about as well supported as it must be to be
+/// reported, so that what is passed over could decide.
+fn is_close_call(listing: &Explanations) -> bool {
+    let causes = || listing.list.iter().filter(|one| one.cause != Cause::None);
+    let of_none = listing.list.iter().find(|one| one.cause == Cause::None);
+    let beside = of_none.map_or(0.0, |none| none.support);
+    let limits = [listing.something_else, beside, beside / 4.0];
+    let is_close = |support: f64| limits.iter().any(|limit| (support / limit - 1.0).abs() < 0.05);
+    causes().any(|one| {
+        let alike = causes().filter(|other| (one.sq_ft - other.sq_ft).abs() < 0.5);
+        is_close(one.support) || is_close(alike.map(|other| other.support).sum())
+    })
+}
+
+fn feet(inches: i64) -> String {
+    format!("{}' {}\"", inches.div_euclid(12), inches.rem_euclid(12))
+}
+
+fn rectangle(text: &mut String, head: &str, (deep, wide): (i64, i64)) {
+    let (deep, wide) = (feet(deep), feet(wide));
+    writeln!(text, "{head}\nnorth {deep}\neast {wide}\nsouth {deep}\nwest {wide}").ok();
+}
+
+/// A house of one to three parts side by side, with porches and perhaps a level above, in inches; its figure is its
+/// area with the first porches counted, changed by so many percent and square feet.
+fn text(
+    parts: &[(i64, i64)],
+    porches: &[(i64, i64)],
+    upper: Option<(i64, i64)>,
+    counted: usize,
+    change: (i64, i64),
+) -> String {
+    let area = |list: &[(i64, i64)]| list.iter().map(|(a, b)| a * b).sum::<i64>();
+    let all = area(parts) + area(upper.as_slice()) + area(&porches[..counted.min(porches.len())]);
+    let figure = (all * (100 + change.0)).div_euclid(14_400) + change.1;
+    let mut text = format!("record {figure} sq ft\nlevel \"Ground\"\nliving \"House\"\n");
+    let (mut before, mut along) = (0, 0);
+    for &(deep, wide) in parts.iter().chain(&[(0, 0)]) {
+        let way = if deep > before { "north" } else { "south" };
+        if deep != before {
+            writeln!(text, "{way} {}", feet((deep - before).abs())).ok();
+        }
+        if wide > 0 {
+            writeln!(text, "east {}", feet(wide)).ok();
+        }
+        (before, along) = (deep, along + wide);
+    }
+    writeln!(text, "west {}", feet(along)).ok();
+    for (i, porch) in porches.iter().enumerate() {
+        rectangle(&mut text, &format!("porch \"Porch {i}\" start south {}'", 40 + 40 * i), *porch);
+    }
+    if let Some(upper) = upper {
+        rectangle(&mut text, "level \"Upper\"\nliving \"Rooms\"", upper);
+    }
+    text
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(128))]
+
+    #[test]
+    fn the_search_reports_what_a_plain_listing_reports(
+        parts in proptest::collection::vec((190..500_i64, 60..260_i64), 1..4),
+        porches in proptest::collection::vec((60..150_i64, 60..250_i64), 0..3),
+        upper in proptest::option::of((180..400_i64, 180..400_i64)),
+        counted in 0..3_usize,
+        change in prop_oneof![Just((0, 0)), (-20..30_i64, Just(0)), (Just(0), -60..60_i64)],
+    ) {
+        let text = text(&parts, &porches, upper, counted, change);
+        let house = crate::read::read("t.sides", text.as_str());
+        prop_assume!(house.is_ok());
+        let Ok(house) = house else { return Ok(()) };
+        let areas = house.areas(&Settings::default());
+        prop_assume!(areas.is_ok());
+        let Ok(areas) = areas else { return Ok(()) };
+        let Some((found, listing)) = explained(&areas, &Weights::default()) else { return Ok(()) };
+        let told = |list: &Explanations| -> Vec<Vec<String>> {
+            list.reported().map(|one| one.labels.clone()).collect()
+        };
+        if !is_close_call(&listing) {
+            prop_assert_eq!(told(&found), told(&listing), "{}", text);
+        }
+        // Against something else, what is passed over changes a cause only by a little.
+        for one in found.list() {
+            let same = |other: &&Explanation| is_one(one.cause, other.cause);
+            let Some(other) = listing.list.iter().find(same) else { continue };
+            let (here, there) =
+                (one.support / found.something_else, other.support / listing.something_else);
+            prop_assert!((here - there).abs() < 0.01 * (1.0 + there), "{:?}\n{text}", one.labels);
+        }
+    }
+}
