@@ -118,6 +118,7 @@ pub struct Total {
     tenth_foot: Area,
     whole_foot: Area,
     as_measured: Area,
+    outside: Area,
     ranges: Arc<AreaRanges>,
     /// Whether it is the total below grade.
     below: bool,
@@ -142,6 +143,12 @@ impl Total {
     #[must_use]
     pub fn as_measured(&self) -> Area {
         self.as_measured
+    }
+
+    /// No side rounded, each space at the outside face; exact. The area that [`Total::plus_minus_outside`] is about.
+    #[must_use]
+    pub fn outside(&self) -> Area {
+        self.outside
     }
 
     /// The range of totals possible under whole-foot rounding; `None` where it cannot be computed.
@@ -172,7 +179,7 @@ impl Total {
         self.ranges.spread(self.below).measured.plus_minus()
     }
 
-    /// The uncertainty of the outside area in square feet, at about 95 %, including stated and assumed thicknesses.
+    /// The uncertainty of [`Total::outside`] in square feet, at about 95 %, including stated and assumed thicknesses.
     #[must_use]
     pub fn plus_minus_outside(&self) -> f64 {
         self.ranges.spread(self.below).outside.plus_minus()
@@ -219,12 +226,15 @@ impl Areas {
         ));
         let as_measured: Vec<Area> =
             house.spaces.iter().map(|space| space.closed.outline.area()).collect();
+        let at_outside: Vec<Area> =
+            outside.spaces.iter().map(|walls| walls.outline.area()).collect();
         let total = |below: bool| {
             let counted = || (0..house.spaces.len()).filter(move |&i| is_in_total(house, i, below));
             Total {
                 tenth_foot: counted().map(|i| net(house, i, &fine.areas)).sum(),
                 whole_foot: counted().map(|i| net(house, i, &whole.areas)).sum(),
                 as_measured: counted().map(|i| net(house, i, &as_measured)).sum(),
+                outside: counted().map(|i| net(house, i, &at_outside)).sum(),
                 ranges: Arc::clone(&ranges),
                 below,
                 holds_assumptions: counted().any(|i| outside.spaces[i].needed.holds(true)),

@@ -32,12 +32,7 @@ impl Areas {
     /// The side table of a space, by its index in [`House::spaces`](crate::House).
     pub(crate) fn side_rows(&self, space: usize) -> Vec<SideRow> {
         let (here, its) = (&self.house().spaces[space], &self.spaces[space]);
-        let rounded = |outline: &Outline, side: usize| -> Option<Length> {
-            let pieces = self.outside.spaces[space].traverse.sides.iter().zip(outline.vectors());
-            let own = pieces.filter(|(piece, _)| piece.source == Some(side));
-            let lengths: Vec<Length> = own.map(|(_, vector)| chord(vector)).collect();
-            (!lengths.is_empty()).then(|| lengths.into_iter().sum())
-        };
+        let rounded = |outline: &Outline, side: usize| self.side_under(space, side, outline);
         let row = |(i, side): (usize, &crate::house::Side)| SideRow {
             direction: side.way(),
             typed: after_direction(side.typed()),
@@ -48,6 +43,20 @@ impl Areas {
             how: side.how(),
         };
         here.sides.iter().enumerate().map(row).collect()
+    }
+
+    /// The length of a side in an outline of its space that was rounded at the outside face; `None` if nothing of it
+    /// is left there.
+    pub(crate) fn side_under(
+        &self,
+        space: usize,
+        side: usize,
+        outline: &Outline,
+    ) -> Option<Length> {
+        let pieces = self.outside.spaces[space].traverse.sides.iter().zip(outline.vectors());
+        let own = pieces.filter(|(piece, _)| piece.source == Some(side));
+        let lengths: Vec<Length> = own.map(|(_, vector)| chord(vector)).collect();
+        (!lengths.is_empty()).then(|| lengths.into_iter().sum())
     }
 }
 

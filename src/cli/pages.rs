@@ -147,6 +147,11 @@ pub(crate) fn write(
         None => (Pictures::default(), Vec::new()),
     };
     let pages = reconciliation.pages_with(options, &pictures).map_err(said)?;
+    if options.only.has(Section::Source) && !options.private && house.has_values() {
+        files::say(
+            "the Source prints values, rates and sales as the file has them; `--private` leaves them out",
+        );
+    }
     files::draw(house.source(), pages.warnings());
     let missing = reconciliation.without_photo();
     if !pictures.is_empty() && !missing.is_empty() {
@@ -193,6 +198,13 @@ pub(crate) fn write_pages(
         (Some(only), _) => format!("{count} {noun}: {}", files::shown(only)),
         _ => "no page".to_owned(),
     });
+    let kept = pages.before_supplement();
+    if kept > 0 && kept < count {
+        let handed_in = if kept == 1 { "page 1".to_owned() } else { format!("pages 1 to {kept}") };
+        files::say(&format!(
+            "hand in {handed_in}; the supplement after that is for the owner alone (`--only` leaves it out)"
+        ));
+    }
     for old in older(out, &names) {
         files::say(&format!(
             "{} is from an earlier run and is not one of these pages",

@@ -283,6 +283,12 @@ impl Model {
         &self.warnings
     }
 
+    /// Whether the file states values, rates or sales.
+    pub fn has_values(&self) -> bool {
+        let values = &self.values;
+        values.value.is_some() || !values.rates.is_empty() || !values.sales.is_empty()
+    }
+
     /// The levels in file order.
     pub fn levels(&self) -> &[Level] {
         &self.levels

@@ -10,11 +10,11 @@ use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Flow, Line, Row, Stack};
 use crate::pages::page::{Ink, Point, Run, Stroke, Text};
 use crate::pages::pieces::{FEET_HEAD, fine_head, pieces};
-use crate::pages::side_table::{how, side_table};
+use crate::pages::side_table::{how, side_table, to_half_feet};
 use crate::reconcile::{Figure, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::{Halves, Step};
-use crate::wording::sentences::{Sentences, in_a_column, range_text, rounded_float, the, whole};
+use crate::wording::sentences::{Sentences, in_a_column, range_text, the, whole};
 
 /// Fills the pages of the Calculations.
 pub(crate) fn calculations(
@@ -25,7 +25,7 @@ pub(crate) fn calculations(
 ) {
     flow.go_on(
         "Calculations",
-        "Every side from the tape to the page, every area piece by piece, how sure it is, the method and its sources",
+        "Every side from the file to the page, every area piece by piece, how sure it is, the method and its sources",
         150.0,
     );
     let mut stack = Stack::new(flow.width_pt());
@@ -34,7 +34,7 @@ pub(crate) fn calculations(
     flow.pour(&stack);
     pieces(flow, say);
     let mut stack = Stack::new(flow.width_pt());
-    totals(&mut stack, say);
+    totals(&mut stack, say, reconciliation);
     certainty(&mut stack, say, reconciliation);
     method(&mut stack, say);
     declaration(&mut stack, say);
@@ -56,50 +56,66 @@ fn in_full(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliati
     }
 }
 
+/// The column head for walls rounded to the half foot, as a figure of the file has them.
+const HALVES_HEAD: &str = "each wall to\nthe half foot";
+
 /// What is counted and what is deducted, with the printed totals.
-fn totals(stack: &mut Stack, say: &Sentences<'_>) {
+fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
     let house = say.house;
+    let halves = to_half_feet(say, reconciliation);
     for (below, total) in [(false, Some(say.areas.gross())), (true, say.areas.below_grade())] {
         let Some(total) = total else { continue };
-        let mut lines: Vec<(String, Area, Area)> = Vec::new();
+        let of_space = |space: usize| -> Vec<Area> {
+            let areas = &say.areas.spaces[space];
+            let both = [areas.tenth_foot().area(), areas.whole_foot().area()];
+            both.into_iter().chain(halves.as_ref().map(|ruled| ruled.areas[space])).collect()
+        };
+        let mut lines: Vec<(String, Vec<Area>)> = Vec::new();
         for i in (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, below)) {
-            let both = |space: usize| {
-                let areas = &say.areas.spaces[space];
-                (areas.tenth_foot().area(), areas.whole_foot().area())
-            };
-            let (fine, feet) = both(i);
-            lines.push((house.spaces[i].name.clone(), fine, feet));
+            lines.push((house.spaces[i].name.clone(), of_space(i)));
             for off in house.taken_off(i) {
-                let (fine, feet) = both(off);
                 let name = format!("{}, deducted", house.spaces[off].name);
-                lines.push((name, -fine, -feet));
+                lines.push((name, of_space(off).into_iter().map(|area| -area).collect()));
             }
         }
         if lines.is_empty() {
             continue;
         }
-        lines.push(("total".to_owned(), total.tenth_foot(), total.whole_foot()));
-        let fine = in_a_column(&lines.iter().map(|(_, fine, _)| *fine).collect::<Vec<Area>>());
-        let feet = in_a_column(&lines.iter().map(|(.., feet)| *feet).collect::<Vec<Area>>());
-        let cells = lines.into_iter().zip(fine).zip(feet);
-        let mut rows: Vec<Line> =
-            cells.map(|(((name, ..), fine), feet)| Line::Plain(vec![name, fine, feet])).collect();
-        if let Some(Line::Plain(cells)) = rows.pop() {
-            rows.push(Line::Bold(cells));
-        }
-        let rounded = |area: Area| format!("{} sq ft", whole(area));
-        let once = "rounded once, at the end".to_owned();
-        rows.push(Line::Bold(vec![once, rounded(total.tenth_foot()), rounded(total.whole_foot())]));
+        let count = 2 + usize::from(halves.is_some());
+        let column =
+            |rule: usize| lines.iter().map(|(_, areas)| areas[rule]).collect::<Vec<Area>>();
+        let sums: Vec<Area> = (0..count).map(|rule| column(rule).into_iter().sum()).collect();
+        lines.push(("total".to_owned(), sums.clone()));
+        let printed: Vec<Vec<String>> = (0..count)
+            .map(|rule| {
+                let areas = lines.iter().map(|(_, areas)| areas[rule]);
+                in_a_column(&areas.collect::<Vec<Area>>())
+            })
+            .collect();
+        let cells = |i: usize, name: &str| -> Vec<String> {
+            let figures = printed.iter().map(|column| column[i].clone());
+            std::iter::once(name.to_owned()).chain(figures).collect()
+        };
+        let last = lines.len() - 1;
+        let row = |(i, (name, _)): (usize, &(String, Vec<Area>))| match i == last {
+            true => Line::Bold(cells(i, name)),
+            false => Line::Plain(cells(i, name)),
+        };
+        let mut rows: Vec<Line> = lines.iter().enumerate().map(row).collect();
+        let rounded = sums.iter().map(|area| format!("{} sq ft", whole(*area)));
+        let once = std::iter::once("rounded once, at the end".to_owned());
+        rows.push(Line::Bold(once.chain(rounded).collect()));
         let title = match below {
             true => "Below grade, not included in the total above".to_owned(),
             false => format!("{}: what is counted", say.gross_name()),
         };
         stack.heading(&title);
-        let columns = [
+        let mut columns = vec![
             Column::words("square feet"),
-            Column::figures(fine_head(say), 120.0),
-            Column::figures(FEET_HEAD, 120.0),
+            Column::figures(fine_head(say), 110.0),
+            Column::figures(FEET_HEAD, 110.0),
         ];
+        columns.extend(halves.is_some().then(|| Column::figures(HALVES_HEAD, 110.0)));
         stack.table_of(8.0, &columns, &rows);
         stack.space(2.0);
         let text = match (total.range(), total.widest()) {
@@ -121,7 +137,7 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>) {
 fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
     let texts = say.certainty();
     if !texts.is_empty() {
-        stack.heading("How sure the measured area is");
+        stack.heading("How sure the area is");
         if !say.house.spaces.is_empty() {
             stack.paragraph(7.6, &unrounded(say));
         }
@@ -147,15 +163,10 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
 
 /// The total outside before any side is rounded, and the result of rounding.
 fn unrounded(say: &Sentences<'_>) -> String {
-    let house = say.house;
-    let outside: Vec<Area> = say.areas.spaces.iter().map(|space| space.outside().area()).collect();
-    let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
-    let total: Area = counted.map(|i| crate::areas::net(house, i, &outside)).sum();
     let gross = say.areas.gross();
     format!(
-        "Outside, no side rounded: {} sq ft, ± {} (about 95%). With each wall rounded to {} this gives {}; with each wall to the whole foot, {}.",
-        total.to_hundredths(),
-        rounded_float(gross.plus_minus_outside()),
+        "Outside, before any rounding: {} sq ft. With each wall rounded to {} this gives {}; with each wall to the whole foot, {}.",
+        gross.outside().to_hundredths(),
         say.fine(),
         gross.tenth_foot().to_hundredths(),
         gross.whole_foot().to_hundredths()
@@ -167,7 +178,7 @@ fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> 
     let told = |figure: &Figure| {
         let (weighed, fitting) = say.weighed_and_fitting(figure);
         (figure.explanations().weighed() > 0).then(|| {
-            format!("For {}, {weighed} combinations of common causes and roundings were weighed; {fitting} of them fit.", the(figure))
+            format!("For {}, {weighed} combinations of common causes and roundings were weighed; {fitting} of them {}.", the(figure), if fitting == "1" { "fits" } else { "fit" })
         })
     };
     reconciliation.figures().iter().filter_map(told).collect()
@@ -195,8 +206,18 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
         "This is not a statement of square footage under ANSI Z765. Such a statement requires that the interior was inspected, or says that it was not (read second-hand).".to_owned(),
     ];
-    for text in texts {
-        stack.item(7.2, &text, 0.0);
+    let last = texts.len().saturating_sub(2);
+    let mut from = stack.rows.len();
+    for (i, text) in texts.iter().enumerate() {
+        if i == last {
+            from = stack.rows.len();
+        }
+        stack.item(7.2, text, 0.0);
+    }
+    // The last two are not parted, so that none stands alone at the top of a page.
+    let to = stack.rows.len().saturating_sub(1);
+    for row in &mut stack.rows[from.min(to)..to] {
+        row.holds_next = true;
     }
 }
 

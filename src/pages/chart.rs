@@ -14,6 +14,10 @@ use crate::wording::sentences::{rounded_float, signed, whole};
 
 /// The height of one bar's row, in points.
 const BAR_ROW_PT: f64 = 13.0;
+/// The width for a step's name and number, in points.
+const LABEL_PT: f64 = 96.0;
+/// The size of their letters.
+const SIZE_PT: f64 = 7.5;
 
 /// Draws each step as a bar that begins where the one before it ends. The scale begins near the figures and says
 /// where.
@@ -21,27 +25,30 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
     let mut stack = Stack::new(width_pt);
     stack.space(7.0);
     let values = Values::of(figure);
-    let (left, right) = (78.0, width_pt - 26.0);
+    let (left, right) = (LABEL_PT, width_pt - 4.0);
     let x = |sq_ft: f64| left + (sq_ft - values.low) / (values.high - values.low) * (right - left);
-    let mut inks = Vec::new();
+    let (mut inks, mut signs) = (Vec::new(), Vec::new());
     let mut y_pt = 6.0;
-    let label = |y_pt: f64, words: &str| {
-        let words = fonts::shortened(Typeface::Plain, 7.5, &fonts::shown(words), 74.0);
-        Ink::Text(Text::new(Point::new(0.0, y_pt + 2.6), 7.5, words))
+    // A name and its number are one text, so that whoever hears or copies the page has them together.
+    let label = |y_pt: f64, words: &str, number: &str| {
+        let number = format!(" {number}");
+        let room = LABEL_PT - 4.0 - fonts::width_pt(Typeface::Plain, SIZE_PT, &number);
+        let words = fonts::shortened(Typeface::Plain, SIZE_PT, &fonts::shown(words), room);
+        Ink::Text(Text::new(Point::new(0.0, y_pt + 2.6), SIZE_PT, format!("{words}{number}")))
     };
-    let post = |inks: &mut Vec<Ink>, y_pt: f64, sq_ft: f64, words: String| {
-        let at = Point::new(x(sq_ft), y_pt);
-        inks.push(Ink::Stroke(Stroke::line(
-            Point::new(at.x_pt, y_pt - 5.0),
-            Point::new(at.x_pt, y_pt + 5.0),
-            2.0,
-        )));
-        inks.push(Ink::Text(beside(at, words, at.x_pt > (left + right) / 2.0)));
+    let post = |inks: &mut Vec<Ink>, y_pt: f64, sq_ft: f64| {
+        let spot = |down: f64| Point::new(x(sq_ft), y_pt + down);
+        inks.push(Ink::Stroke(Stroke::line(spot(-5.0), spot(5.0), 2.0)));
     };
-    inks.push(label(y_pt, known));
-    post(&mut inks, y_pt, values.start, whole(figure.start()));
+    inks.push(label(y_pt, known, &whole(figure.start())));
+    post(&mut inks, y_pt, values.start);
     let mut at = values.start;
+    let is_drawn = |line: &Line, rounded: i64| rounded != 0 || line.range().is_some();
     for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
+        if !is_drawn(line, rounded) {
+            at += line.area().sq_ft();
+            continue;
+        }
         let from = at;
         at += line.area().sq_ft();
         inks.push(Ink::Stroke(Stroke::line(
@@ -51,7 +58,7 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
         )));
         y_pt += BAR_ROW_PT;
         let name = if line.is_supported() { "possible" } else { line.step().name() };
-        inks.push(label(y_pt, name));
+        inks.push(label(y_pt, name, &signed(rounded)));
         let step = Bar {
             from: x(from),
             to: x(at),
@@ -60,13 +67,12 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
         };
         if let Some(range) = line.range() {
             let (low, high) = (x(from + range.low.sq_ft()), x(from + range.high.sq_ft()));
-            inks.extend(whisker(low, high, y_pt + 5.5));
+            let whisker = whisker(low, high, y_pt + 5.5);
+            signs.extend((!whisker.is_empty()).then_some(Sign::Range));
+            inks.extend(whisker);
         }
+        signs.extend(step.sign());
         inks.extend(step.inks());
-        let (near, far) = (step.from.min(step.to), step.from.max(step.to));
-        let to_left = near > (left + right) / 2.0;
-        let end = Point::new(if to_left { near } else { far }, y_pt);
-        inks.push(Ink::Text(beside(end, signed(rounded), to_left)));
     }
     inks.push(Ink::Stroke(Stroke::line(
         Point::new(x(at), y_pt),
@@ -74,8 +80,8 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
         0.4,
     )));
     y_pt += BAR_ROW_PT;
-    inks.push(label(y_pt, figure.name()));
-    post(&mut inks, y_pt, values.end, whole(figure.area()));
+    inks.push(label(y_pt, figure.name(), &whole(figure.area())));
+    post(&mut inks, y_pt, values.end);
     let axis = y_pt + 9.0;
     inks.push(Ink::Stroke(Stroke::line(Point::new(left, axis), Point::new(right, axis), 0.5)));
     for (sq_ft, anchor) in [(values.low, Anchor::Start), (values.high, Anchor::End)] {
@@ -88,7 +94,7 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
         ));
     }
     stack.row(Row { height_pt: axis + 11.0, inks, ..Row::default() });
-    stack.row(legend(figure, width_pt));
+    stack.row(legend(&signs, width_pt));
     stack
 }
 
@@ -133,12 +139,6 @@ impl Values {
     }
 }
 
-/// A text beside the end of a bar.
-fn beside(at: Point, words: String, to_left: bool) -> Text {
-    let (right, anchor) = if to_left { (-4.0, Anchor::End) } else { (4.0, Anchor::Start) };
-    Text::new(Point::new(at.x_pt + right, at.y_pt + 2.6), 7.5, words).anchored(anchor)
-}
-
 /// One step as a bar.
 struct Bar {
     from: f64,
@@ -148,10 +148,24 @@ struct Bar {
 }
 
 impl Bar {
+    /// What it says, unless it is too short to be drawn.
+    fn sign(&self) -> Option<Sign> {
+        let sign = match (self.is_rest, self.to > self.from) {
+            (true, _) => Sign::NotExplained,
+            (_, true) => Sign::Adds,
+            _ => Sign::Subtracts,
+        };
+        self.is_drawn().then_some(sign)
+    }
+
+    fn is_drawn(&self) -> bool {
+        (self.to - self.from).abs() >= 0.3
+    }
+
     /// Solid if it adds, open if it subtracts, dotted if it is not explained.
     fn inks(&self) -> Vec<Ink> {
         let (low, high) = (self.from.min(self.to), self.from.max(self.to));
-        if high - low < 0.3 {
+        if !self.is_drawn() {
             return Vec::new();
         }
         let corners = [
@@ -207,17 +221,6 @@ impl Sign {
         }
     }
 
-    /// Whether the sign occurs in the chart of these steps.
-    fn is_of(self, lines: &[Line]) -> bool {
-        let is_rest = |line: &Line| line.step() == BridgeStep::NotExplained;
-        lines.iter().any(|line| match self {
-            Sign::Adds => !is_rest(line) && line.area() > Area::ZERO,
-            Sign::Subtracts => !is_rest(line) && line.area() < Area::ZERO,
-            Sign::NotExplained => is_rest(line) && line.area().whole_sq_ft() != 0,
-            Sign::Range => line.range().is_some(),
-        })
-    }
-
     fn inks(self, x_pt: f64, y_pt: f64) -> Vec<Ink> {
         let bar = |from: f64, to: f64, is_rest: bool| Bar { from, to, y_pt, is_rest }.inks();
         match self {
@@ -229,13 +232,13 @@ impl Sign {
     }
 }
 
-/// The legend of the signs that occur in the chart.
-fn legend(figure: &Figure, width_pt: f64) -> Row {
+/// The legend of the signs that are drawn in the chart.
+fn legend(drawn: &[Sign], width_pt: f64) -> Row {
     const SIZE_PT: f64 = 6.5;
     let mut row = Row { height_pt: 11.0, ..Row::default() };
     let (mut x_pt, mut y_pt) = (0.0, 6.0);
     let signs = [Sign::Adds, Sign::Subtracts, Sign::NotExplained, Sign::Range];
-    for sign in signs.into_iter().filter(|sign| sign.is_of(figure.lines())) {
+    for sign in signs.into_iter().filter(|sign| drawn.contains(sign)) {
         let wide = 13.0 + fonts::width_pt(Typeface::Plain, SIZE_PT, sign.words());
         if x_pt > 0.0 && x_pt + wide > width_pt {
             (x_pt, y_pt) = (0.0, y_pt + 10.0);

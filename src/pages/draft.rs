@@ -134,11 +134,8 @@ struct Shape<'a> {
 fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
     let turned = Turned { front: draft.particulars.front.unwrap_or(Direction::South) };
     let reach = Reach::of(draft.walks.iter().flat_map(DraftWalk::corners), turned);
-    let frame = Frame {
-        left_top: Point::new(EDGE_PT, flow.y_pt()),
-        width_pt: flow.width_pt(),
-        height_pt: (flow.room_pt() - below_pt - SCALE_PT).max(240.0),
-    };
+    let height_pt = (flow.room_pt() - below_pt - SCALE_PT).max(240.0);
+    let frame = Frame::new(Point::new(EDGE_PT, flow.y_pt()), flow.width_pt(), height_pt);
     let mut skip = 0;
     loop {
         let fitting = Fitting { skip, airy: 3.0 };

@@ -9,12 +9,12 @@ use crate::pages::blocks;
 use crate::pages::blocks::Sizes;
 use crate::pages::chart::chart;
 use crate::pages::drawing::marks::Marks;
-use crate::pages::layout::{Flow, Stack};
+use crate::pages::layout::{Flow, OTHERS_PAGE, Stack};
 use crate::pages::levels;
 use crate::pages::levels::Drawn;
 use crate::reconcile::{Figure, Reconciliation};
-use crate::wording::Block;
 use crate::wording::sentences::Sentences;
+use crate::wording::{Block, map};
 
 /// The width of the steps beside their chart, in points.
 const STEPS_PT: f64 = 318.0;
@@ -34,18 +34,19 @@ pub(crate) struct Moved {
     pub(crate) drawing: Option<Drawn>,
 }
 
-/// Fills the Exhibit; returns what found no room on it.
+/// Fills the Exhibit; returns what found no room on it. `has_others`: the other figures have a page to refer to.
 pub(crate) fn exhibit(
     flow: &mut Flow,
     say: &Sentences<'_>,
     reconciliation: &Reconciliation,
     marks: &Marks,
     level: Option<usize>,
+    has_others: bool,
 ) -> Moved {
     let figure = reconciliation.figures().first();
     flow.begin_exhibit("Exhibit", &heard(say, reconciliation));
     let steps = [Density::Short, Density::Small, Density::Least];
-    let page = |density| Parts::of(flow.width_pt(), say, reconciliation, density);
+    let page = |density| Parts::of(flow.width_pt(), say, reconciliation, density, has_others);
     // Smaller letters are used only if the drawing would otherwise be small, or becomes larger by it.
     let room = |parts: &Parts| flow.room_pt() - parts.height_pt();
     let scale = |parts: &Parts| {
@@ -69,7 +70,7 @@ pub(crate) fn exhibit(
             flow.pour(&name);
         }
         let height = (flow.room_pt() - parts.below_pt()).max(100.0);
-        let drawn = levels::draw(flow, say, marks, level, height, NOTES_MOST);
+        let drawn = levels::draw(flow, say, marks, level, height, NOTES_MOST, f64::INFINITY);
         moved.notes = drawn.notes_left_out.clone();
         moved.drawing = Some(drawn);
     }
@@ -88,7 +89,8 @@ fn heard(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
     let figures = reconciliation.figures();
     let mut sentences = say.statements(figures);
     sentences.truncate(1);
-    sentences.extend(say.warned(figures));
+    let (smaller, unlikely) = say.warned_on_a_page(figures);
+    sentences.extend(smaller.map(str::to_owned).into_iter().chain(unlikely));
     if let Some(figure) = figures.first() {
         sentences.push(say.heard(figure));
         let possible = say.possible(figure).into_iter().filter_map(|block| match block {
@@ -98,6 +100,7 @@ fn heard(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
             _ => None,
         });
         sentences.extend(possible);
+        sentences.extend(map::not_measured(say.house, reconciliation));
         sentences.push(say.request(reconciliation, figure));
     }
     sentences.push(say.measured_line());
@@ -169,6 +172,7 @@ impl Parts {
         say: &Sentences<'_>,
         reconciliation: &Reconciliation,
         density: Density,
+        has_others: bool,
     ) -> Parts {
         let figure = reconciliation.figures().first();
         let mut parts = Parts {
@@ -178,7 +182,7 @@ impl Parts {
             bottom: Stack::new(width_pt),
             is_cut: false,
         };
-        parts.opening(say, reconciliation, density);
+        parts.opening(say, reconciliation, density, has_others);
         if let Some(figure) = figure {
             parts.steps(say, figure, density);
             parts.chart = chart(figure, say.known(), width_pt - STEPS_PT - BETWEEN_PT);
@@ -198,19 +202,29 @@ impl Parts {
     }
 
     /// The statement, what follows from the figures alone, and who measured and how precisely.
-    fn opening(&mut self, say: &Sentences<'_>, reconciliation: &Reconciliation, density: Density) {
+    fn opening(
+        &mut self,
+        say: &Sentences<'_>,
+        reconciliation: &Reconciliation,
+        density: Density,
+        has_others: bool,
+    ) {
         let (size_pt, most) = density.statement();
         let sizes = density.sizes();
-        let others = reconciliation.figures().len() > 1;
+        let others = has_others && reconciliation.figures().len() > 1;
         // Other figures have a page of their own.
         let figures = &reconciliation.figures()[..reconciliation.figures().len().min(1)];
         for text in say.statements(figures) {
             self.is_cut |= self.top.at_most(most, |top| top.bold(size_pt, &text));
             self.top.space(2.0);
         }
-        for text in say.warned(reconciliation.figures()) {
+        let (smaller, unlikely) = say.warned_on_a_page(reconciliation.figures());
+        if let Some(text) = unlikely {
             self.top.bold(sizes.paragraph_pt + 1.4, &text);
             self.top.space(2.0);
+        }
+        if let Some(text) = smaller {
+            self.top.paragraph(sizes.paragraph_pt + 0.6, text);
         }
         let own = figures.first().and_then(|figure| say.own_sketch(figure));
         for text in own.into_iter().chain(say.remarks(reconciliation)) {
@@ -223,10 +237,9 @@ impl Parts {
         };
         self.is_cut |= line(&mut self.top, &say.measured_line());
         if !say.house.spaces.is_empty() {
-            let others = if others {
-                " For other figures see the page \u{201c}Other figures\u{201d}."
-            } else {
-                ""
+            let others = match others {
+                true => format!(" Other figures: page {OTHERS_PAGE}."),
+                false => String::new(),
             };
             let both = format!("{}{others}", say.both_ways());
             self.is_cut |= line(&mut self.top, &both);
@@ -263,6 +276,9 @@ impl Parts {
         self.bottom.space(3.0);
         for block in say.possible(figure) {
             self.is_cut |= blocks::one(&mut self.bottom, &block, sizes);
+        }
+        for text in map::not_measured(say.house, reconciliation) {
+            self.is_cut |= blocks::one(&mut self.bottom, &Block::Paragraph(text), sizes);
         }
         self.bottom.space(4.0);
         let request = say.request(reconciliation, figure);

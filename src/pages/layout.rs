@@ -7,6 +7,9 @@ use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Ink, Page, Photograph, Point, Run, Stroke, Text};
 use crate::wording::DISCLAIMER;
 
+/// Stands in a text for the number of the page that the other figures begin on, until that is known.
+pub(crate) const OTHERS_PAGE: &str = "¤¤";
+
 /// The empty margin of a page, in points.
 pub(crate) const EDGE_PT: f64 = 40.0;
 /// The line spacing, relative to the letter size.
@@ -169,7 +172,8 @@ impl Stack {
     /// Adds a name on the left with its figure at the right edge.
     pub(crate) fn ledger(&mut self, size_pt: f64, name: &str, figure: &str, hand: Typeface) {
         let (name, figure) = (fonts::shown(name), fonts::shown(figure));
-        let mut room = self.width_pt - fonts::width_pt(hand, size_pt, &figure) - 10.0;
+        let figure_pt = fonts::width_pt(hand, size_pt, &figure);
+        let mut room = self.width_pt - figure_pt - 10.0;
         let is_long = room < self.width_pt * 0.3;
         if is_long {
             room = self.width_pt;
@@ -181,6 +185,10 @@ impl Stack {
             let text = Text::new(Point::new(left, size_pt), size_pt, line).in_hand(hand);
             let mut inks = vec![Ink::Text(text)];
             if i == last && !is_long {
+                if let Ink::Text(text) = &inks[0] {
+                    let from = left + fonts::width_pt(hand, size_pt, &text.words);
+                    inks.extend(leader(from, self.width_pt - figure_pt, size_pt));
+                }
                 let at = Point::new(self.width_pt, size_pt);
                 let text = Text::new(at, size_pt, figure.clone()).in_hand(hand);
                 inks.push(Ink::Text(text.anchored(Anchor::End)));
@@ -311,6 +319,19 @@ impl Stack {
     }
 }
 
+/// Dots that lead from a name to its figure at the right edge, so that the eye, and a program that takes the text off
+/// the page, keep the two on one line.
+fn leader(from_pt: f64, to_pt: f64, size_pt: f64) -> Option<Ink> {
+    const BETWEEN_PT: f64 = 1.5;
+    const DOTS: &str = " .";
+    let wide = fonts::width_pt(Typeface::Plain, size_pt, DOTS);
+    let count = ((to_pt - from_pt - 2.0 * BETWEEN_PT) / wide).floor().clamp(0.0, 200.0);
+    let dots: String = (0..200_u32).take_while(|i| f64::from(*i) < count).map(|_| DOTS).collect();
+    let middle = Point::new((from_pt + to_pt) / 2.0, size_pt);
+    let text = Text::new(middle, size_pt, dots.trim_start()).anchored(Anchor::Middle);
+    (count >= 2.0).then_some(Ink::Text(text))
+}
+
 /// The pages being filled.
 pub(crate) struct Flow {
     paper: Paper,
@@ -323,6 +344,8 @@ pub(crate) struct Flow {
     description: String,
     y_pt: f64,
     apart: bool,
+    /// The number of the page that the other figures begin on.
+    others_page: usize,
 }
 
 impl Flow {
@@ -357,7 +380,13 @@ impl Flow {
             description: String::new(),
             y_pt: 0.0,
             apart: false,
+            others_page: 0,
         }
+    }
+
+    /// The other figures begin on this page.
+    pub(crate) fn others_begin(&mut self) {
+        self.others_page = self.pages.len();
     }
 
     pub(crate) fn width_pt(&self) -> f64 {
@@ -571,6 +600,13 @@ impl Flow {
         let all = self.pages.len();
         let handed_on = self.pages.iter().filter(|page| !page.apart).count();
         for (i, page) in self.pages.iter_mut().enumerate() {
+            for ink in page.inks.iter_mut().filter(|_| i == 0) {
+                if let Ink::Text(text) = ink
+                    && text.words.contains(OTHERS_PAGE)
+                {
+                    text.words = text.words.replace(OTHERS_PAGE, &self.others_page.to_string());
+                }
+            }
             page.number = if page.apart {
                 format!("supplement, page {} of {}", i + 1 - handed_on, all - handed_on)
             } else {

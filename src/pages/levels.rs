@@ -50,37 +50,69 @@ pub(crate) fn levels(
     further: impl Iterator<Item = usize>,
 ) {
     let whole_page = flow.whole_page_pt();
+    let any = f64::INFINITY;
+    let mut scale = main.map_or(any, |main| main.pt_per_ft);
     if let Some(main) = main.filter(|main| main.needs_a_page()) {
-        let again = tried(flow, say, marks, main.level, whole_page);
+        let again = tried(flow, say, marks, main.level, whole_page, any);
         if again.is_better_than(main) {
-            one(flow, say, marks, main.level, "The main level, larger");
+            scale = again.pt_per_ft;
+            one(flow, say, marks, main.level, "The main level, larger", any);
         }
     }
     for level in further {
-        one(flow, say, marks, level, "A level to scale");
+        one(flow, say, marks, level, "A level to scale", scale);
     }
 }
 
-/// Places one level: on half a page if that is enough, else on a whole one.
-fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, description: &str) {
+/// Places one level, at the scale of the main one if it fits a page at that: on half a page if that is enough, else on
+/// as much as it needs.
+fn one(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    marks: &Marks,
+    level: usize,
+    description: &str,
+    most_pt_per_ft: f64,
+) {
     const HEADING_PT: f64 = 40.0;
+    /// For the notes under it.
+    const NOTES_PT: f64 = 30.0;
+    const PARTS: u32 = 10;
     let name = &say.house.levels[level].name;
     let below = if say.house.levels[level].below_grade { ", below grade" } else { "" };
     let title = format!("{name}{below}");
     let whole_page = flow.whole_page_pt();
-    let half = whole_page / 2.0 - HEADING_PT;
-    let in_half = tried(flow, say, marks, level, half);
-    let needs_more = in_half.is_crowded()
-        && tried(flow, say, marks, level, whole_page - HEADING_PT).is_better_than(&in_half);
-    let height = if needs_more { whole_page - HEADING_PT } else { half };
+    let (half, most) = (whole_page / 2.0 - HEADING_PT, whole_page - HEADING_PT);
+    let height_of = |part: u32| half + (most - half) * f64::from(part) / f64::from(PARTS);
+    let scale =
+        |height_pt: f64| largest(flow, say, marks, level, height_pt - NOTES_PT).min(most_pt_per_ft);
+    // Without another level to go by, half a page is enough unless the drawing is crowded there.
+    let wanted = if most_pt_per_ft.is_finite() { scale(most) } else { scale(half) };
+    let enough = (0..=PARTS).map(height_of).find(|&height_pt| scale(height_pt) >= wanted);
+    let enough = enough.unwrap_or(most);
+    let tried = |height_pt: f64| tried(flow, say, marks, level, height_pt, most_pt_per_ft);
+    let first = tried(enough);
+    let needs_more = enough < most && first.is_crowded() && tried(most).is_better_than(&first);
+    let height = if needs_more { most } else { enough };
     flow.go_on(&title, description, height);
-    draw(flow, say, marks, level, height.min(flow.room_pt()), usize::MAX);
+    let height = height.min(flow.room_pt());
+    draw(flow, say, marks, level, height, usize::MAX, most_pt_per_ft);
 }
 
 /// How a level would come out at a given height.
-fn tried(flow: &Flow, say: &Sentences<'_>, marks: &Marks, level: usize, height_pt: f64) -> Drawn {
-    let (drawing, _, notes_left_out) =
-        fitting(say, marks, level, 0.0, flow.width_pt(), height_pt, usize::MAX);
+fn tried(
+    flow: &Flow,
+    say: &Sentences<'_>,
+    marks: &Marks,
+    level: usize,
+    height_pt: f64,
+    most_pt_per_ft: f64,
+) -> Drawn {
+    let frame = Frame {
+        most_pt_per_ft,
+        ..Frame::new(Point::new(EDGE_PT, 0.0), flow.width_pt(), height_pt)
+    };
+    let (drawing, _, notes_left_out) = fitting(say, marks, level, frame, usize::MAX);
     let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
     Drawn { level, left_out, pt_per_ft, notes_left_out }
 }
@@ -94,11 +126,11 @@ pub(crate) fn largest(
     height_pt: f64,
 ) -> f64 {
     let left_top = Point::new(EDGE_PT, 0.0);
-    let frame = Frame { left_top, width_pt: flow.width_pt(), height_pt };
+    let frame = Frame::new(left_top, flow.width_pt(), height_pt);
     insets::largest(say, marks, level, &frame)
 }
 
-/// Draws a level within a given height, with at most `notes_most` lines of notes under it.
+/// Draws a level within a given height and up to a scale, with at most `notes_most` lines of notes under it.
 pub(crate) fn draw(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -106,9 +138,11 @@ pub(crate) fn draw(
     level: usize,
     height_pt: f64,
     notes_most: usize,
+    most_pt_per_ft: f64,
 ) -> Drawn {
-    let (drawing, notes, notes_left_out) =
-        fitting(say, marks, level, flow.y_pt(), flow.width_pt(), height_pt, notes_most);
+    let left_top = Point::new(EDGE_PT, flow.y_pt());
+    let frame = Frame { most_pt_per_ft, ..Frame::new(left_top, flow.width_pt(), height_pt) };
+    let (drawing, notes, notes_left_out) = fitting(say, marks, level, frame, notes_most);
     let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
     flow.put(drawing.inks, Some(pt_per_ft));
     flow.put_inset_scales(drawing.inset_scales);
@@ -122,15 +156,13 @@ fn fitting(
     say: &Sentences<'_>,
     marks: &Marks,
     level: usize,
-    top_pt: f64,
-    width_pt: f64,
-    height_pt: f64,
+    frame: Frame,
     notes_most: usize,
 ) -> (plan::Drawing, Stack, Vec<String>) {
-    let left_top = Point::new(EDGE_PT, top_pt);
+    let height_pt = frame.height_pt;
     let draw = |height_pt: f64| {
-        let drawing = insets::level(say, marks, level, Frame { left_top, width_pt, height_pt });
-        let (notes, left_out) = notes_under(width_pt, &drawing.notes, notes_most);
+        let drawing = insets::level(say, marks, level, Frame { height_pt, ..frame });
+        let (notes, left_out) = notes_under(frame.width_pt, &drawing.notes, notes_most);
         (drawing, notes, left_out)
     };
     let (drawing, notes, left_out) = draw(height_pt);

@@ -49,11 +49,8 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
     // The drawing, the scale and the calls go on one page if the drawing is then large enough.
     let below = calls(flow.width_pt(), lot).height_pt() + SCALE_PT;
-    let frame = Frame {
-        left_top: Point::new(EDGE_PT, flow.y_pt()),
-        width_pt: flow.width_pt(),
-        height_pt: (flow.room_pt() - below).max(280.0),
-    };
+    let height_pt = (flow.room_pt() - below).max(280.0);
+    let frame = Frame::new(Point::new(EDGE_PT, flow.y_pt()), flow.width_pt(), height_pt);
     let mut skip = 0;
     loop {
         let (view, height) =

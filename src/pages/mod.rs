@@ -230,6 +230,12 @@ impl Pages {
         &self.pages
     }
 
+    /// How many pages there are before the supplement, which need not be handed in.
+    #[must_use]
+    pub fn before_supplement(&self) -> usize {
+        self.pages.iter().filter(|page| !page.apart).count()
+    }
+
     /// Warnings for letters that the pages cannot show, each at its first occurrence.
     #[must_use]
     pub fn warnings(&self) -> &[Diagnostic] {
@@ -352,7 +358,8 @@ fn filled(
     let main = main_level(say);
     let mut moved = exhibit::Moved::default();
     if wants(Section::Exhibit) {
-        moved = exhibit::exhibit(flow, say, reconciliation, &marks, main);
+        let has_others = wants(Section::OtherFigures);
+        moved = exhibit::exhibit(flow, say, reconciliation, &marks, main, has_others);
     }
     if wants(Section::Levels) {
         let further = levels_with_spaces(house).into_iter().filter(|&level| Some(level) != main);
@@ -362,7 +369,7 @@ fn filled(
         }
     }
     if wants(Section::SideBySide) {
-        side_by_side::side_by_side(flow, say, reconciliation, &marks);
+        side_by_side::side_by_side(flow, say, reconciliation);
     }
     if wants(Section::Calculations) {
         calculations::calculations(flow, say, reconciliation, &moved);
@@ -383,7 +390,7 @@ fn filled(
         && let Some(worth) = reconciliation.worth(&AsOf::default())
     {
         flow.apart();
-        worth::worth(flow, &worth);
+        worth::worth(flow, &worth, wants(Section::Source));
     }
 }
 

@@ -22,6 +22,7 @@ pub(crate) fn others(flow: &mut Flow, say: &Sentences<'_>, reconciliation: &Reco
     }
     let heard: Vec<String> = say.statements(others);
     flow.go_on("Other figures", &heard.join(" "), 150.0);
+    flow.others_begin();
     for (figure, statement) in others.iter().zip(heard) {
         one(flow, say, figure, statement);
     }

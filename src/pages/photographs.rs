@@ -104,7 +104,7 @@ impl Slot {
             Some(picture) => {
                 let (width, height) = picture.size_px();
                 let [width, height] = [width, height].map(|px| thousands(i64::from(px)));
-                format!("{}, here {width} × {height} dots", wall.file())
+                format!("{}, here {width} × {height} pixels", wall.file())
             }
             None => wall.file().to_owned(),
         };

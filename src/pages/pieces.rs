@@ -247,7 +247,7 @@ fn lettered(
     let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
     let flat = outline.flattened();
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
-    let frame = Frame { left_top: Point::new(0.0, 0.0), width_pt: wide_pt, height_pt: 170.0 };
+    let frame = Frame::new(Point::new(0.0, 0.0), wide_pt, 170.0);
     let (view, height) = plan::fitted(&reach, turned, &frame, 10.0, Fitting::default());
     let mut canvas = Canvas::new(view, Point::new(0.0, 0.0), Point::new(wide_pt, height));
     let walls = view.walls(outline, (0, 0));

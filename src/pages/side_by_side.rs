@@ -2,19 +2,21 @@
 //! the area under each.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use crate::areas::at_face::Walls;
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::Outline;
-use crate::house::{ReferenceOutline, SideNumber};
+use crate::house::{Face, LengthSource, ReferenceOutline, Run, Side, SideNumber};
 use crate::pages::blocks;
 use crate::pages::drawing::canvas::{Block, Canvas, Dimension, Mark};
-use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan;
 use crate::pages::drawing::plan::{Fitting, Frame, Reach};
 use crate::pages::drawing::view::{OnSite, SCALES, Scale, Turned, View};
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, EDGE_PT, Flow, Stack};
 use crate::pages::page::{Ink, Part, Point, Stroke};
-use crate::reconcile::{OutlineReport, Reconciliation};
+use crate::reconcile::{Figure, OutlineReport, Reconciliation};
+use crate::units::area::Area;
+use crate::units::length::Length;
 use crate::wording::map;
 use crate::wording::sentences::{Sentences, capital, whole, whose};
 
@@ -24,20 +26,15 @@ const BETWEEN_PT: f64 = 18.0;
 const HEIGHT_PT: f64 = 225.0;
 
 /// Fills the pages, if the file has an outline from a record, a plan or a map.
-pub(crate) fn side_by_side(
-    flow: &mut Flow,
-    say: &Sentences<'_>,
-    reconciliation: &Reconciliation,
-    marks: &Marks,
-) {
+pub(crate) fn side_by_side(flow: &mut Flow, say: &Sentences<'_>, reconciliation: &Reconciliation) {
     for (outline, drawn) in reconciliation.outlines().iter().zip(say.house.own_sketches()) {
         let title = say.outline_title(outline);
-        flow.go_on("Side by side", &title, HEIGHT_PT + 80.0);
+        flow.go_on("Side by side", &title, Pair::of(flow, say, reconciliation, drawn).needs_pt());
         let mut top = Stack::new(flow.width_pt());
         top.bold(9.5, &title);
         top.space(4.0);
         flow.pour(&top);
-        both(flow, say, outline, drawn, marks);
+        both(flow, say, reconciliation, outline, drawn);
         flow.pour(&compared(flow.width_pt(), say, outline));
     }
     for outline in reconciliation.maps() {
@@ -52,43 +49,71 @@ pub(crate) fn side_by_side(
     }
 }
 
+/// What both drawings need: their corners, how far they reach, and the largest scale that fits both.
+struct Pair {
+    turned: Turned,
+    theirs: Vec<OnSite>,
+    at_face: AtFace,
+    reaches: (Reach, Reach),
+    scale: Scale,
+    /// The width of each drawing, in points.
+    width_pt: f64,
+}
+
+impl Pair {
+    fn of(
+        flow: &Flow,
+        say: &Sentences<'_>,
+        reconciliation: &Reconciliation,
+        drawn: &ReferenceOutline,
+    ) -> Pair {
+        let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
+        let width_pt = (flow.width_pt() - BETWEEN_PT) / 2.0;
+        let frame = Frame::new(Point::default(), width_pt, HEIGHT_PT);
+        let theirs = corners(drawn);
+        let at_face = AtFace::of(say, reconciliation, drawn);
+        let corners_of = |&space: &usize| {
+            let (outline, at) = at_face.placed(say, space);
+            let points = outline.flattened().into_iter();
+            points.map(|(east, north, _)| (at.0 + east, at.1 + north)).collect::<Vec<OnSite>>()
+        };
+        let ours: Vec<OnSite> = drawn.of.iter().flat_map(corners_of).collect();
+        let reaches =
+            (Reach::of(theirs.iter().copied(), turned), Reach::of(ours.iter().copied(), turned));
+        let fits = |scale: &&Scale| {
+            [reaches.0, reaches.1].iter().all(|reach| plan::fits_at(reach, &frame, **scale))
+        };
+        let scale = SCALES.iter().find(fits).copied().unwrap_or(SCALES[SCALES.len() - 1]);
+        Pair { turned, theirs, at_face, reaches, scale, width_pt }
+    }
+
+    /// The height of the title, the drawings and the words under them, in points.
+    fn needs_pt(&self) -> f64 {
+        const AROUND_PT: f64 = 84.0;
+        const WORDS_PT: f64 = 80.0;
+        let height = |reach: &Reach| reach.size_pt(self.scale).1;
+        height(&self.reaches.0).max(height(&self.reaches.1)) + AROUND_PT + WORDS_PT
+    }
+}
+
 /// Draws both at the largest scale that fits both.
 fn both(
     flow: &mut Flow,
     say: &Sentences<'_>,
+    reconciliation: &Reconciliation,
     outline: &OutlineReport,
     drawn: &ReferenceOutline,
-    marks: &Marks,
 ) {
-    let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
-    let width_pt = (flow.width_pt() - BETWEEN_PT) / 2.0;
-    let frame = |left: f64| Frame {
-        left_top: Point::new(EDGE_PT + left, flow.y_pt()),
-        width_pt,
-        height_pt: HEIGHT_PT,
-    };
+    let Pair { turned, theirs, at_face, reaches, scale, width_pt } =
+        Pair::of(flow, say, reconciliation, drawn);
+    let frame =
+        |left: f64| Frame::new(Point::new(EDGE_PT + left, flow.y_pt()), width_pt, HEIGHT_PT);
     let (left, right) = (frame(0.0), frame(width_pt + BETWEEN_PT));
-    let theirs = corners(drawn);
-    let ours: Vec<OnSite> = drawn
-        .of
-        .iter()
-        .flat_map(|&space| {
-            let at = crate::pages::drawing::marks::place(say, space);
-            let points = say.areas.spaces[space].outside().flattened();
-            points.into_iter().map(move |(east, north, _)| (at.0 + east, at.1 + north))
-        })
-        .collect();
-    let reaches =
-        (Reach::of(theirs.iter().copied(), turned), Reach::of(ours.iter().copied(), turned));
-    let fits = |scale: &&Scale| {
-        plan::fits_at(&reaches.0, &left, **scale) && plan::fits_at(&reaches.1, &right, **scale)
-    };
-    let skip = SCALES.iter().position(|scale| fits(&scale)).unwrap_or(SCALES.len() - 1);
-    let scale = SCALES[skip];
+    let differing = differing(say, outline);
     let (inks_left, height_left) =
         theirs_drawn(say, outline, drawn, &theirs, &reaches.0, turned, &left, scale);
     let (inks_right, height_right) =
-        ours_drawn(say, drawn, marks, &reaches.1, turned, &right, scale);
+        ours_drawn(say, drawn, &at_face, &reaches.1, turned, &right, scale, &differing);
     flow.put(inks_left, Some(scale.pt_per_ft));
     flow.put(inks_right, Some(scale.pt_per_ft));
     flow.down(height_left.max(height_right) + 6.0);
@@ -98,38 +123,100 @@ fn both(
     };
     let mut under = [Stack::new(width_pt), Stack::new(width_pt)];
     under[0].bold(8.5, &format!("On the {}'s sketch: {area}", whose(outline)));
-    under[1].bold(8.5, &format!("As measured: {}", measured(say, drawn)));
+    under[1].bold(8.5, &measured(say, &at_face, drawn));
     flow.beside(&under[0], &under[1], width_pt + BETWEEN_PT);
     let mut notes = Stack::new(flow.width_pt());
-    notes.paragraph(7.0, &format!(
-        "Both drawn at {}, printed at full size (100%). ● and bold: this wall differs by more than rounding.",
-        plan::scale_words(scale, say.is_metric())
-    ));
+    let key = match differing.theirs.is_empty() {
+        true => "",
+        false => " ● and bold: this wall differs by more than rounding.",
+    };
+    notes.paragraph(
+        7.0,
+        &format!(
+            "Both drawn at {}, printed at full size (100%).{key}",
+            plan::scale_words(scale, say.is_metric())
+        ),
+    );
     notes.space(4.0);
     flow.pour(&notes);
 }
 
-/// The areas of the spaces that a sketch covers.
-fn measured(say: &Sentences<'_>, drawn: &ReferenceOutline) -> String {
-    let outlines = drawn.of.iter().map(|&space| &say.areas.spaces[space]);
-    let (fine, feet) = outlines.fold(Default::default(), |(fine, feet), areas| {
-        let (a, b): (crate::units::area::Area, crate::units::area::Area) = (fine, feet);
-        (a + areas.tenth_foot().area(), b + areas.whole_foot().area())
-    });
+/// Our walls at the face that a sketch is measured to, so that both are drawn and dimensioned alike.
+struct AtFace {
+    face: Face,
+    /// `None` outside, or where the walls cannot be moved to that face.
+    walls: Option<Walls>,
+}
+
+impl AtFace {
+    fn of(
+        say: &Sentences<'_>,
+        reconciliation: &Reconciliation,
+        drawn: &ReferenceOutline,
+    ) -> AtFace {
+        let figure = reconciliation.figures().iter().find(|figure| figure.is_of(drawn.drawn));
+        let face = figure.map(Figure::face).unwrap_or_default();
+        let walls = Walls::of(say.house, face).ok().filter(|_| face != Face::Outside);
+        AtFace { face: if walls.is_some() { face } else { Face::Outside }, walls }
+    }
+
+    fn walls<'a>(&'a self, say: &'a Sentences<'_>) -> &'a Walls {
+        self.walls.as_ref().unwrap_or(&say.areas.outside)
+    }
+
+    /// The outline of a space at the face, and the place of its first corner on the level.
+    fn placed<'a>(&'a self, say: &'a Sentences<'_>, space: usize) -> (&'a Outline, OnSite) {
+        let (at, here) = (say.house.spaces[space].at, &self.walls(say).spaces[space]);
+        (&here.outline, (at.0 + here.start.0, at.1 + here.start.1))
+    }
+
+    /// The areas of these spaces, with each wall rounded by the finer rule and to the whole foot.
+    fn areas(&self, say: &Sentences<'_>, spaces: &[usize]) -> [Area; 2] {
+        [say.settings.tenth_foot(), say.settings.whole_foot()].map(|rule| {
+            let ruled = self.walls(say).ruled(rule, say.settings.reading);
+            spaces.iter().map(|&space| ruled.areas[space]).sum()
+        })
+    }
+}
+
+/// The areas of the spaces that a sketch covers, at the face it is measured to.
+fn measured(say: &Sentences<'_>, at_face: &AtFace, drawn: &ReferenceOutline) -> String {
+    let [fine, feet] = at_face.areas(say, &drawn.of);
+    let face = match at_face.face {
+        Face::Outside => "",
+        Face::Frame => ", at the frame",
+        Face::Inside => ", inside",
+    };
+    let obtained = match say.obtained() {
+        LengthSource::Measured | LengthSource::Closing => "As measured",
+        _ => "In this file",
+    };
     format!(
-        "{} sq ft, each wall to {}; {} sq ft, each to the whole foot",
+        "{obtained}{face}: {} sq ft, each wall to {}; {} sq ft, each to the whole foot",
         whole(fine),
         say.fine(),
         whole(feet)
     )
 }
 
-/// The numbers of its sides that differ from ours by more than rounding.
-fn differing(say: &Sentences<'_>, outline: &OutlineReport) -> Vec<SideNumber> {
+/// The numbers of the sides that differ by more than rounding, on the sketch and in this file.
+struct Differing {
+    theirs: Vec<SideNumber>,
+    ours: Vec<SideNumber>,
+    /// The space that the sketch is compared with.
+    space: Option<String>,
+}
+
+fn differing(say: &Sentences<'_>, outline: &OutlineReport) -> Differing {
     let beyond = |side: &&crate::reconcile::MatchedSide| {
         say.settings.is_beyond_rounding(side.measured() - side.drawn())
     };
-    outline.matched().iter().filter(beyond).map(crate::reconcile::MatchedSide::theirs).collect()
+    let walls = || outline.matched().iter().filter(beyond);
+    Differing {
+        theirs: walls().map(crate::reconcile::MatchedSide::theirs).collect(),
+        ours: walls().map(crate::reconcile::MatchedSide::ours).collect(),
+        space: outline.space.clone(),
+    }
 }
 
 #[expect(clippy::too_many_arguments, reason = "all that a drawing is made from")]
@@ -145,7 +232,7 @@ fn theirs_drawn(
 ) -> (Vec<Ink>, f64) {
     let (view, height) = plan::fitted_at(reach, turned, frame, scale, Fitting::default());
     let mut canvas = canvas(say, view, frame, height);
-    let differing = differing(say, outline);
+    let differing = differing(say, outline).theirs;
     match &drawn.outline {
         Some(closed) => {
             let walls = view.walls(closed, (0, 0));
@@ -159,7 +246,7 @@ fn theirs_drawn(
                 Some(Dimension {
                     wall: *wall,
                     or_else: None,
-                    words: closed.vectors()[k].chord_length().spoken(),
+                    words: as_typed(side, closed.vectors()[k].chord_length()),
                     hand: if differs { Typeface::Bold } else { Typeface::Plain },
                     mark: differs.then_some(Mark::Differs),
                 })
@@ -176,31 +263,42 @@ fn theirs_drawn(
     (canvas.finish(), height)
 }
 
+/// The length of a side as typed, or as computed if none was typed.
+fn as_typed(side: &Side, length: Length) -> String {
+    match &side.run {
+        Run::Straight(_, written) | Run::Bearing(_, written) => written.grouped(),
+        _ => length.spoken(),
+    }
+}
+
+#[expect(clippy::too_many_arguments, reason = "all that a drawing is made from")]
 fn ours_drawn(
     say: &Sentences<'_>,
     drawn: &ReferenceOutline,
-    marks: &Marks,
+    at_face: &AtFace,
     reach: &Reach,
     turned: Turned,
     frame: &Frame,
     scale: Scale,
+    differing: &Differing,
 ) -> (Vec<Ink>, f64) {
     let (view, height) = plan::fitted_at(reach, turned, frame, scale, Fitting::default());
     let mut canvas = canvas(say, view, frame, height);
     let mut dimensions = Vec::new();
     for &space in &drawn.of {
-        let outline: &Outline = say.areas.spaces[space].outside();
-        let at = crate::pages::drawing::marks::place(say, space);
+        let (outline, at) = at_face.placed(say, space);
+        let is_compared = differing.space.as_ref() == Some(&say.house.spaces[space].name);
         let walls = view.walls(outline, at);
         canvas.outline(&walls, 1.6, None, Part::Outline);
         let figure = view.flattened(outline, at);
-        let area = say.areas.spaces[space].tenth_foot().area();
+        let [area, _] = at_face.areas(say, &[space]);
         let area = format!("{} sq ft", whole(area));
         named(&mut canvas, &figure, &say.house.spaces[space].name, Some(area));
-        let traverse = &say.areas.outside.spaces[space].traverse;
+        let traverse = &at_face.walls(say).spaces[space].traverse;
         for (k, wall) in walls.iter().enumerate() {
             let Some(source) = traverse.sides[k].source else { continue };
-            let differs = marks.recorded(space, source).is_some_and(|recorded| recorded.differs);
+            let number = say.house.spaces[space].sides[source].number();
+            let differs = is_compared && differing.ours.contains(&number);
             dimensions.push(Dimension {
                 wall: *wall,
                 or_else: None,

@@ -1,14 +1,16 @@
 //! The side table: every side as typed, at the outside face, under both rules, and on the record.
 
 use crate::areas::SideRow;
+use crate::areas::at_face::Ruled;
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::Misclosure;
 use crate::house::LengthSource;
-use crate::house::{Face, Run, Side, Space};
+use crate::house::{Face, Run, Side, SideRule, Space};
 use crate::pages::layout::{Column, Line, Stack};
-use crate::reconcile::Reconciliation;
+use crate::reconcile::{Figure, Reconciliation};
+use crate::units::decimal::group_thousands;
 use crate::units::length::{Length, Step};
-use crate::wording::sentences::{Sentences, signed_length, to_hundredths};
+use crate::wording::sentences::{Sentences, closed_by, signed_length, to_hundredths};
 
 /// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was
 /// obtained.
@@ -16,7 +18,7 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     if say.house.spaces.is_empty() {
         return;
     }
-    stack.heading("Every side, from the tape to the page");
+    stack.heading("Every side, from the file to the page");
     let is_inch = say.settings.fine == Step::Inch;
     let spaces = 0..say.house.spaces.len();
     let is_recorded = spaces.into_iter().any(|space| {
@@ -26,10 +28,14 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     let mut columns = vec![
         Column::short("", 20.0),
         Column::words("as typed"),
-        Column::figures("at the\noutside face", 92.0),
+        Column::figures("at the\noutside face", 108.0),
         Column::figures(if is_inch { "to the\ninch" } else { "to a tenth\nof a foot" }, 62.0),
         Column::figures("to the\nwhole foot", 58.0),
     ];
+    let halves = to_half_feet(say, reconciliation);
+    if halves.is_some() {
+        columns.push(Column::figures("to the\nhalf foot", 50.0));
+    }
     // Without a length on the record there is nothing to hold beside ours.
     if is_recorded {
         let record = [Column::figures("on the\nrecord", 56.0), Column::figures("differs by", 56.0)];
@@ -40,12 +46,13 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     let mut any_moved = false;
     for (space, here) in say.house.spaces.iter().enumerate() {
         let face = match here.kind.has_walls() && here.face != Face::Outside {
-            true => format!(", measured to the {} face", here.face.word()),
+            true => format!(", lengths to the {} face", here.face.word()),
             false => String::new(),
         };
         rows.push(Line::Over(format!("{}{face}", here.name)));
         for (side, figures) in here.sides.iter().zip(say.areas.side_rows(space)) {
-            let traced = Traced::of(say, reconciliation, space, side, &figures);
+            let halves = halves.as_ref().map(|ruled| &ruled.outlines[space].outline);
+            let traced = Traced::of(say, reconciliation, space, side, &figures, halves);
             any_moved |= traced.is_moved;
             rows.push(Line::Plain(traced.cells(is_recorded)));
         }
@@ -59,6 +66,33 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
             "* adjusted from its own rounding so that the outline comes back to its start",
         );
     }
+}
+
+/// The walls rounded to the half foot, if a figure is.
+pub(crate) fn to_half_feet(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Option<Ruled> {
+    let is_half = |figure: &Figure| figure.side_rule() == SideRule::Step(Step::HalfFoot);
+    let rule = say.settings.on(Step::HalfFoot);
+    let is_needed = reconciliation.figures().iter().any(is_half);
+    is_needed.then(|| say.areas.outside.ruled(rule, say.settings.reading))
+}
+
+/// A length, and in feet to the hundredth where it is written in feet and inches: what is rounded is in feet.
+fn in_feet_too(say: &Sentences<'_>, length: Length) -> String {
+    let text = say.length(length);
+    let has_inches = text.ends_with('"');
+    if has_inches { format!("{text} = {}", to_hundredths(length)) } else { text }
+}
+
+/// What was typed, with commas in whole numbers of four digits and more: `north 13,050 mm`.
+fn grouped(typed: &str) -> String {
+    const LONG: usize = 4;
+    let is_whole =
+        |word: &str| word.len() >= LONG && word.bytes().all(|byte| byte.is_ascii_digit());
+    let word = |word: &str| match is_whole(word) {
+        true => group_thousands(word),
+        false => word.to_owned(),
+    };
+    typed.split(' ').map(word).collect::<Vec<_>>().join(" ")
 }
 
 /// One row of the side table.
@@ -79,6 +113,7 @@ impl Traced {
         space: usize,
         side: &Side,
         figures: &SideRow,
+        halves: Option<&Outline>,
     ) -> Traced {
         let here = &say.house.spaces[space];
         let areas = &say.areas.spaces[space];
@@ -102,18 +137,26 @@ impl Traced {
         };
         let fine = ruled(figures.tenth_foot, say.settings.fine, areas.tenth_foot());
         let feet = ruled(figures.whole_foot, Step::WholeFoot, areas.whole_foot());
+        let half = halves.map(|outline| {
+            ruled(
+                say.areas.side_under(space, side.number().index(), outline),
+                Step::HalfFoot,
+                outline,
+            )
+        });
         let differs = recorded.zip(outside).map(|(recorded, outside)| recorded - outside);
         let slanted = || {
             legs(say, space, side, areas.outside(), |length| say.length(length))
                 .unwrap_or_else(|| pieces(say, space, side))
         };
-        let ours = vec![
+        let mut ours = vec![
             side.number().to_string(),
-            side.typed().to_owned(),
-            outside.map_or_else(slanted, |outside| say.length(outside)),
+            grouped(side.typed()),
+            outside.map_or_else(slanted, |outside| in_feet_too(say, outside)),
             fine,
             feet,
         ];
+        ours.extend(half);
         let recorded = [
             recorded.map(|recorded| say.length(recorded)).unwrap_or_default(),
             differs.map(|differs| signed_length(say, differs)).unwrap_or_default(),
@@ -172,14 +215,15 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
     let here = &say.house.spaces[space];
     let areas = &say.areas.spaces[space];
     let mut note = format!(
-        "As measured, no side rounded: {} sq ft, perimeter {}.",
+        "Before any rounding: {} sq ft, perimeter {}.",
         areas.as_measured.to_hundredths(),
         say.length(here.outline().perimeter())
     );
     if here.closed.misclosure != Misclosure::default() {
         note.push_str(&format!(
-            " The sides end {} of where they began; that is spread over them, which makes them, in feet: {}.",
+            " The sides end {} of where they began; {}, which makes them, in feet: {}.",
             here.closed.misclosure.spoken(),
+            closed_by(here),
             closed_lengths(here)
         ));
     }

@@ -12,16 +12,24 @@ use crate::value::{Comparable, Worth};
 use crate::wording::Block;
 
 /// Fills the pages about what the gap is worth.
-pub(crate) fn worth(flow: &mut Flow, worth: &Worth) {
+pub(crate) fn worth(flow: &mut Flow, worth: &Worth, has_values: bool) {
+    let hand_in = match flow.pages.len() {
+        0 => String::new(),
+        1 => " Hand in page 1 without this supplement.".to_owned(),
+        count => format!(" Hand in pages 1 to {count} without this supplement."),
+    };
+    let values = if has_values {
+        " The Source has the values, rates and sales too, unless the pages are made with `--private`."
+    } else {
+        ""
+    };
     flow.begin(
         "Supplement",
         "What the gap is worth in two plain ways, whether it would change the tax, and the deadlines",
     );
     let mut stack = Stack::new(flow.width_pt());
-    stack.paragraph(
-        8.0,
-        "For whoever decides whether to act. It need not go with the other pages and has its own page numbers. The Source page has the values too, unless the pages are made with `--private`.",
-    );
+    stack.bold(9.0, &format!("For the owner alone.{hand_in}"));
+    stack.paragraph(8.0, &format!("It has its own page numbers.{values}"));
     let blocks = worth.blocks();
     for (i, part) in blocks.iter().enumerate() {
         blocks::one(&mut stack, part, blocks::USUAL);

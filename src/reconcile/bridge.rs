@@ -156,12 +156,15 @@ impl super::Figure {
         largest_remainder(&parts, Area::MILLIONTH_OF_A_SQUARE_FOOT.half_nm2(), total)
     }
 
-    /// The lines in whole square feet. They add up to the whole figure minus the whole measured area.
+    /// The lines in whole square feet: each takes the total before it, as printed, to the total after it, as
+    /// printed. So they add up, and a total that is printed elsewhere too is reached exactly.
     pub(crate) fn lines_in_sq_ft(&self) -> Vec<i64> {
-        let unit = Area::SQUARE_FOOT.half_nm2();
-        let parts: Vec<i128> = self.lines.iter().map(|line| line.area().half_nm2()).collect();
-        let total = i128::from(self.area.whole_sq_ft() - self.start.whole_sq_ft());
-        let whole = largest_remainder(&parts, unit, total);
-        whole.into_iter().map(|line| i64::try_from(line).unwrap_or(i64::MAX)).collect()
+        let mut at = self.start;
+        let step = |line: &Line| {
+            let before = at.whole_sq_ft();
+            at = at + line.area();
+            at.whole_sq_ft() - before
+        };
+        self.lines.iter().map(step).collect()
     }
 }

@@ -565,7 +565,8 @@ mod tests {
     /// An outline of three towers side by side, every length in inches.
     fn towers() -> impl Strategy<Value = String> {
         (vec(190..460_i64, 3), vec(60..200_i64, 3)).prop_map(|(deep, wide)| {
-            let feet = |inches: i64| format!("{}' {}\"", inches.div_euclid(12), inches.rem_euclid(12));
+            let feet =
+                |inches: i64| format!("{}' {}\"", inches.div_euclid(12), inches.rem_euclid(12));
             let mut text = "level \"G\"\nliving \"H\"\n".to_owned();
             let mut before = 0;
             for (&deep, &wide) in deep.iter().zip(&wide).chain([(&0, &0)]) {

@@ -119,7 +119,7 @@ impl Length {
 }
 
 impl fmt::Display for Length {
-    /// Feet and inches: `42' 7 1/2"`, `4 5/8"`, `0"`.
+    /// Feet and inches: `42' 7 1/2"`, `46' 0 1/2"`, `4 5/8"`, `0"`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.pad(&feet_and_inches(self.0))
     }
@@ -340,7 +340,8 @@ impl fmt::Display for Written {
     }
 }
 
-/// Feet and inches. The inches have a fraction where a tape shows one (down to 1/64), else decimals.
+/// Feet and inches. The inches have a fraction where a tape shows one (down to 1/64), else decimals. After feet a
+/// fraction alone has a 0 before it, so that `46' 0 1/2"` is not read as 46 1/2 ft.
 fn feet_and_inches(nm: i64) -> String {
     let sign = if nm < 0 { "-" } else { "" };
     let nm = nm.abs();
@@ -349,6 +350,9 @@ fn feet_and_inches(nm: i64) -> String {
         (0, None) => "0\"".to_owned(),
         (0, Some(inches)) => format!("{sign}{inches}\""),
         (feet, None) => format!("{sign}{feet}'"),
+        (feet, Some(part)) if rest < Length::INCH.0 && part.contains('/') => {
+            format!("{sign}{feet}' 0 {part}\"")
+        }
         (feet, Some(inches)) => format!("{sign}{feet}' {inches}\""),
     }
 }

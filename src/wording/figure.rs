@@ -1,9 +1,15 @@
 //! A figure in plain blocks: the sentence, the steps, what is possible, and how certain the measured area is.
 
-use crate::house::LengthSource;
-use crate::reconcile::{BridgeStep, Figure, Reconciliation};
+use crate::areas::is_in_total;
+use crate::house::{LengthSource, SideRule};
+use crate::reconcile::{BridgeStep, Explanation, Figure, Line, Reconciliation};
+use crate::units::decimal::thousands;
+use crate::units::length::Step;
 use crate::wording::block::Block;
-use crate::wording::sentences::{Sentences, capital, range_text, signed, the, whole};
+use crate::wording::request::taken_as;
+use crate::wording::sentences::{
+    SMALLER_RECORD_ON_A_PAGE, Sentences, capital, range_text, signed, the, whole,
+};
 
 impl Sentences<'_> {
     /// The opening: each figure compared with the measured area, and what follows from that alone.
@@ -32,6 +38,15 @@ impl Sentences<'_> {
         self.caution(figures).into_iter().chain(self.unlikely_size()).collect()
     }
 
+    /// What must not be missed, as a page to be handed on says it: a smaller record in one short sentence.
+    pub(crate) fn warned_on_a_page(
+        &self,
+        figures: &[Figure],
+    ) -> (Option<&'static str>, Option<String>) {
+        let is_smaller = figures.iter().any(Figure::is_smaller_record);
+        (is_smaller.then_some(SMALLER_RECORD_ON_A_PAGE), self.unlikely_size())
+    }
+
     /// The heading of the steps.
     pub(crate) fn steps_title(&self, figure: &Figure) -> String {
         let title = figure.title().map(|title| format!(" ({title})")).unwrap_or_default();
@@ -48,15 +63,58 @@ impl Sentences<'_> {
     pub(crate) fn steps(&self, figure: &Figure) -> Vec<Block> {
         let start = format!("{}: {}, outside", self.known(), self.settings.fine.spoken());
         let mut blocks = vec![Block::row(start, whole(figure.start()))];
+        blocks.extend(self.taken_the_same_way(figure).map(Block::Note));
         for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
             blocks.push(Block::row(self.line_name(figure, line), signed(rounded)));
             blocks.extend(self.could_add(figure, line).map(Block::Note));
+            blocks.extend(self.counted_at(figure, line).map(Block::Note));
             if line.step() == BridgeStep::RecordedSides {
                 blocks.extend(self.shares(figure).into_iter().map(Block::Note));
             }
         }
         blocks.push(Block::total(capital(figure.name()), whole(figure.area())));
         blocks
+    }
+
+    /// How the area that the statement compares follows from the first row: `with the rec room, the same way as the
+    /// record: 2,168 + 553 = 2,721`; `None` if it is the first row.
+    fn taken_the_same_way(&self, figure: &Figure) -> Option<String> {
+        let (start, same) = (figure.start().whole_sq_ft(), figure.same_way().whole_sq_ft());
+        let terms = taken_as(figure);
+        let sign = if same < start { "\u{2212}" } else { "+" };
+        (start != same && !terms.is_empty()).then(|| {
+            format!(
+                "{}, as {} says: {} {sign} {} = {}",
+                terms.join(", "),
+                the(figure),
+                thousands(start),
+                thousands((same - start).abs()),
+                thousands(same)
+            )
+        })
+    }
+
+    /// What counting adds where its walls are rounded to the foot, beside the area on the drawing, if they differ.
+    fn counted_at(&self, figure: &Figure, line: &Line) -> Option<String> {
+        let to_feet = matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot));
+        if line.step() != BridgeStep::Counting || !to_feet {
+            return None;
+        }
+        let counts = figure.explanations().reported().next().map(Explanation::counts);
+        let spaces: Vec<usize> = match line.is_supported() {
+            true => counts?.into_iter().collect(),
+            false => {
+                let named = |i: &usize| line.counted().contains(&self.house.spaces[*i].name);
+                (0..self.house.spaces.len()).filter(named).collect()
+            }
+        };
+        let [only] = spaces[..] else { return None };
+        let areas = &self.areas.spaces[only];
+        let (fine, feet) = (areas.net_tenth_foot.whole_sq_ft(), areas.net_whole_foot.whole_sq_ft());
+        let adds = line.area().whole_sq_ft();
+        (adds == feet && fine != feet).then(|| {
+            format!("to the whole foot {}; to {} {}", thousands(feet), self.fine(), thousands(fine))
+        })
     }
 
     /// Whether rounding alone explains the gap, and what else is possible.
@@ -102,6 +160,11 @@ impl Sentences<'_> {
             }
             _ => String::new(),
         };
+        // On the drawing each space has an area of its own, rounded for itself.
+        let counted = (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, false));
+        let apart: i64 = counted.map(|i| self.areas.spaces[i].net_tenth_foot.whole_sq_ft()).sum();
+        let is_sum = apart == gross.tenth_foot().whole_sq_ft();
+        let once = if is_sum { "" } else { " (rounded once, at the end)" };
         let below = match self.areas.below_grade() {
             Some(below) => {
                 format!(" Below grade, not included: {} sq ft.", whole(below.tenth_foot()))
@@ -109,7 +172,7 @@ impl Sentences<'_> {
             None => String::new(),
         };
         format!(
-            "{}: {} sq ft with each wall to {}; {} sq ft with each wall to the whole foot{range}.{below}",
+            "{}: {} sq ft with each wall to {}{once}; {} sq ft with each wall to the whole foot{range}.{below}",
             self.gross_name(),
             whole(gross.tenth_foot()),
             self.fine(),

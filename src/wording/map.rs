@@ -3,7 +3,7 @@
 
 use crate::diagnostic::words;
 use crate::house::House;
-use crate::reconcile::{MapReport, RoofComparison, RoofPart};
+use crate::reconcile::{MapReport, Reconciliation, RoofComparison, RoofPart};
 use crate::wording::Block;
 use crate::wording::sentences::{rounded_float, whole};
 
@@ -40,6 +40,30 @@ pub(crate) fn map_note(map: &MapReport, roof: &RoofComparison) -> String {
         map.name(),
         fit(roof)
     )
+}
+
+/// The largest place of each map where it shows a roof with no measured wall under it, in a sentence for the page
+/// that decides; empty where there is none.
+pub(crate) fn not_measured(house: &House, reconciliation: &Reconciliation) -> Vec<String> {
+    let sentence = |part: &RoofPart| {
+        format!(
+            "A map shows a roof of about {} sq ft on the {} side of \"{}\" with no measured wall under it: there may be an addition that was not walked, or a porch or carport.",
+            rounded_float(part.sq_ft()),
+            part.side().word(),
+            house.spaces[part.beside()].name
+        )
+    };
+    largest_not_measured(reconciliation).into_iter().map(sentence).collect()
+}
+
+/// The largest of the parts of each map that lie over no measured wall.
+pub(crate) fn largest_not_measured(reconciliation: &Reconciliation) -> Vec<&RoofPart> {
+    let roofs = reconciliation.maps().iter().filter_map(MapReport::comparison);
+    let largest = |roof: &'_ RoofComparison| -> Option<usize> {
+        let parts = roof.parts().iter().enumerate().filter(|(_, part)| part.is_only_on_map());
+        parts.max_by(|(_, a), (_, b)| a.sq_ft().total_cmp(&b.sq_ft())).map(|(i, _)| i)
+    };
+    roofs.filter_map(|roof| largest(roof).map(|i| &roof.parts()[i])).collect()
 }
 
 /// `fit 97%`.

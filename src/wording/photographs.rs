@@ -6,7 +6,7 @@ use crate::reconcile::Reconciliation;
 use crate::wording::sentences::Sentences;
 
 /// What stands over the photographs.
-pub(crate) const ABOUT: &str = "As named in the sides file, each beside its wall. Every photograph was made smaller and written anew; where and when the camera says it was taken was left out. Its sha256 is that of the picture inside this file. A photograph shows what the camera saw, not how long a wall is.";
+pub(crate) const ABOUT: &str = "As named in the sides file, each beside its wall. Photographs are reduced in size; the place and time data inside them are removed. The sha256 of each is that of the picture inside this file. A photograph shows what the camera saw, not how long a wall is.";
 
 impl Sentences<'_> {
     /// `Side 3 of House, east 30' 4": measured; 31' on the record.`

@@ -3,8 +3,10 @@
 use crate::diagnostic::words;
 use crate::house::{Face, ReferenceSource};
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
+use crate::units::decimal::thousands;
 use crate::units::length::Length;
-use crate::wording::sentences::{Sentences, the, whole};
+use crate::wording::map::largest_not_measured;
+use crate::wording::sentences::{Sentences, capital, the, whole};
 
 impl Sentences<'_> {
     /// The request to the publisher of a figure.
@@ -18,25 +20,35 @@ impl Sentences<'_> {
         }
         if says < measured {
             return format!(
-                "No change is requested: {} is smaller than the house as measured. Ask a licensed professional before handing in these pages.",
-                the(figure)
+                "{} is smaller than the {} area by {} sq ft. No change is requested.",
+                capital(&the(figure)),
+                self.area_word(),
+                thousands(measured - says)
             );
         }
         let area = whole(figure.same_way());
         let walls = self.walls_to_measure(reconciliation, figure);
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && figure.rounding_test().between().is_none();
+        let place = largest_not_measured(reconciliation).into_iter().next();
+        if let Some(part) = place.filter(|_| figure.is_record() && walls.is_none()) {
+            return format!(
+                "Please send {}'s own sketch with its lengths. No correction is requested until the {} side, where a map shows a roof but no wall was measured, has been looked at.",
+                the(figure),
+                part.side().word()
+            );
+        }
         let first = if is_rounding && walls.is_none() {
             format!(
-                "Please state how each wall was measured and rounded. Measured to {}, the area is {area} sq ft{}",
+                "Please state how each wall was measured and rounded. With each wall rounded to {}, the area is {area} sq ft{}",
                 self.fine(),
-                taken_as(figure)
+                in_parentheses(figure)
             )
         } else {
             format!(
                 "Please correct {} to {area} sq ft{}, or state what else its {} sq ft includes",
                 the(figure),
-                taken_as(figure),
+                in_parentheses(figure),
                 whole(figure.area())
             )
         };
@@ -105,8 +117,14 @@ impl Sentences<'_> {
     }
 }
 
-/// What the figure says it counts, and at which face, after an area taken the same way: ` (with the porch)`.
-fn taken_as(figure: &Figure) -> String {
+/// The same in parentheses, to follow an area: ` (with the porch)`.
+fn in_parentheses(figure: &Figure) -> String {
+    let terms = taken_as(figure);
+    if terms.is_empty() { String::new() } else { format!(" ({})", terms.join(", ")) }
+}
+
+/// What the figure says it counts, and at which face: `with the porch`, `measured inside`.
+pub(super) fn taken_as(figure: &Figure) -> Vec<String> {
     let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
     let with = counting.map(|line| format!("with {}", words::all_named(line.counted())));
     let face = match figure.face() {
@@ -114,6 +132,5 @@ fn taken_as(figure: &Figure) -> String {
         Face::Frame => Some("at the frame".to_owned()),
         Face::Inside => Some("measured inside".to_owned()),
     };
-    let terms: Vec<String> = with.into_iter().chain(face).collect();
-    if terms.is_empty() { String::new() } else { format!(" ({})", terms.join(", ")) }
+    with.into_iter().chain(face).collect()
 }

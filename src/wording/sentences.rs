@@ -9,7 +9,9 @@ use crate::areas::{Areas, EquallyNear};
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
-use crate::house::{Face, House, Kind, LengthSource, ReferenceSource, SideNumber, SideRule};
+use crate::house::{
+    Face, House, Kind, LengthSource, ReferenceSource, Run, SideNumber, SideRule, Space,
+};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::departures::Listed;
 use crate::reconcile::{
@@ -30,6 +32,9 @@ pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal adv
 
 /// Printed first on every output if the record is smaller than the house.
 pub const SMALLER_RECORD: &str = "Caution: the record is smaller than this house. Handing these pages in may raise the value; ask a licensed professional first.";
+
+/// The same on a page that may be handed on: once, and in plain letters.
+pub(crate) const SMALLER_RECORD_ON_A_PAGE: &str = "A larger area may raise the value; ask a licensed professional before these pages are handed in.";
 
 /// Possible explanations of a figure, in words.
 pub(crate) struct Accounts {
@@ -197,6 +202,16 @@ impl Sentences<'_> {
     /// `measured`, or if no counted wall was, its source: `from plan`.
     pub(crate) fn known(&self) -> &'static str {
         known(self.obtained())
+    }
+
+    /// The same before the word area: `the measured area`, `the plan's area`.
+    pub(crate) fn area_word(&self) -> &'static str {
+        match self.obtained() {
+            LengthSource::Plan => "plan's",
+            LengthSource::Record => "typed",
+            LengthSource::Estimated => "estimated",
+            LengthSource::Measured | LengthSource::Closing => "measured",
+        }
     }
 
     /// How the counted area was obtained: measured if any of its lengths was.
@@ -633,7 +648,7 @@ impl Sentences<'_> {
         Some(format!("Low ceilings are deducted: {rule}; {seen}."))
     }
 
-    /// The uncertainty of the measured area.
+    /// The uncertainty of the measured area, beside the area that it is about: the one before any rounding.
     pub(crate) fn plus_minus(&self) -> String {
         let heads = &self.house.particulars;
         let tolerance = heads.tolerance.map_or("1/2\"".to_owned(), |written| written.to_string());
@@ -663,10 +678,13 @@ impl Sentences<'_> {
         } else {
             ""
         };
+        let (exact, rounded) = (whole(gross.outside()), whole(gross.tenth_foot()));
+        let too = if exact == rounded { " too" } else { "" };
         format!(
-            "If every wall is within {tolerance}{own}, as {said}{also}: ± {} sq ft (about 95%); at worst, with every wall off the same way, ± {}.",
-            rounded_float(gross.plus_minus_outside()),
-            rounded_float(gross.worst_case_outside())
+            "If every wall is within {tolerance}{own}, as {said}{also}, the area before any rounding is {exact} ± {} sq ft (about 95%); at worst, with every wall off the same way, ± {}. With each wall rounded to {} it is {rounded}{too}.",
+            at_least_one(gross.plus_minus_outside()),
+            at_least_one(gross.worst_case_outside()),
+            self.fine()
         )
     }
 
@@ -676,15 +694,37 @@ impl Sentences<'_> {
             !matches!(warning.word(), Word::OutlineDoesNotClose | Word::NoTurn)
         };
         let sentence = |warning: &crate::diagnostic::Diagnostic| {
-            let line = self.house.source().line(warning.span().start);
+            let message = warning.message().replace('`', "\"");
+            let at = self.place_of(warning, &message);
             let unseen = if warning.word() == Word::NoClosureCheck {
                 "; an error in one of those would go unseen"
             } else {
                 ""
             };
-            format!("line {line}: {}{unseen}", warning.message().replace('`', "\""))
+            format!("{at}{message}{unseen}")
         };
         reconciliation.warnings().iter().filter(shown).map(sentence).collect()
+    }
+
+    /// Where a warning is, to stand before its message: nothing if the message begins with the name of a space, else the
+    /// side of a space, else the line of the sides file.
+    fn place_of(&self, warning: &crate::diagnostic::Diagnostic, message: &str) -> String {
+        let names = |space: &Space| message.starts_with(&format!("\"{}\"", space.name));
+        if self.house.spaces.iter().any(names) {
+            return String::new();
+        }
+        let start = warning.span().start;
+        let is_here = |span: crate::diagnostic::Span| span.start <= start && start < span.end;
+        let sides = self
+            .house
+            .spaces
+            .iter()
+            .flat_map(|space| space.sides.iter().map(move |side| (space, side)));
+        let mut here = sides.filter(|(_, side)| is_here(side.span));
+        match here.next() {
+            Some((space, side)) => format!("{}, side {}: ", space.name, side.number),
+            None => format!("line {} of the sides file: ", self.house.source().line(start)),
+        }
     }
 
     pub(crate) fn kind_word(&self, space: usize) -> String {
@@ -735,7 +775,7 @@ impl Sentences<'_> {
                     )
                 }
                 SideRule::Step(step) if step == self.settings.fine => {
-                    format!("rounding: {}, as measured", step.spoken())
+                    format!("rounding: {}, as above", step.spoken())
                 }
                 SideRule::Step(step) if figure.says_rule() => {
                     format!("rounding: {}, as the file says", step.spoken())
@@ -773,7 +813,10 @@ impl Sentences<'_> {
             }
             _ => false,
         };
-        let rounded = if is_moved { "rounded and adjusted to close" } else { "rounded" };
+        let rounded = match is_moved {
+            true => "rounded and adjusted, since the rounded walls must close",
+            false => "rounded",
+        };
         let on = if figure.has_own_name() { "its own sketch".to_owned() } else { the(figure) };
         format!(
             "side {} ({}): {} on {on}; {} {rounded}",
@@ -868,6 +911,11 @@ pub(crate) fn rounded_float(number: f64) -> String {
     digits.parse().map_or(digits, thousands)
 }
 
+/// A ± beside an area in whole square feet. It is never 0, since the area may itself be half a square foot off.
+fn at_least_one(sq_ft: f64) -> String {
+    rounded_float(sq_ft.max(1.0))
+}
+
 /// A difference of lengths with its sign, in the file's most frequent unit.
 pub(crate) fn signed_length(say: &Sentences<'_>, length: Length) -> String {
     match length.nm() {
@@ -921,6 +969,27 @@ pub(crate) fn range_text(range: Option<Range>) -> String {
         None => "not stated".to_owned(),
         Some(range) if range.low.whole_sq_ft() == range.high.whole_sq_ft() => whole(range.low),
         Some(range) => format!("{} to {}", whole(range.low), whole(range.high)),
+    }
+}
+
+/// How a walk that misses its start was closed: where nearly all of the miss went to one side, it says which.
+pub(crate) fn closed_by(space: &Space) -> String {
+    let closed = space.closed.outline.vectors().iter().map(|vector| vector.chord_length());
+    let moved = space.sides.iter().zip(closed).map(|(side, closed)| match &side.run {
+        Run::Straight(_, written) | Run::Bearing(_, written) => {
+            (written.length() - closed).abs().nm()
+        }
+        _ => 0,
+    });
+    let moved: Vec<i64> = moved.collect();
+    let all: i64 = moved.iter().sum();
+    let most = moved.iter().zip(&space.sides).max_by_key(|(moved, _)| **moved);
+    match most {
+        Some((most, side)) if *most == all => format!("side {} takes up all of it", side.number),
+        Some((most, side)) if 10 * *most >= 9 * all => {
+            format!("side {} takes up nearly all of it", side.number)
+        }
+        _ => "that is spread over its sides".to_owned(),
     }
 }
 

@@ -256,3 +256,21 @@ fn a_metric_file_without_an_american_place_is_drawn_on_a4() {
         assert!(page.contains(&format!("width=\"{width}\"")), "{text} {arguments:?}");
     }
 }
+
+#[test]
+fn pages_with_a_supplement_say_which_of_them_to_hand_in() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("house.pdf");
+    let said = |more: &[&str]| {
+        let file = sketch("small-record.sides");
+        let run = fairfoot().arg("pages").arg(file).arg("-o").arg(&out).args(more).assert();
+        text(&run.success().get_output().stderr).to_owned()
+    };
+    let all = said(&[]);
+    assert!(all.contains("the supplement after that is for the owner alone"), "{all}");
+    assert!(all.contains("prints values, rates and sales"), "{all}");
+    let private = said(&["--private"]);
+    assert!(!private.contains("supplement") && !private.contains("rates"), "{private}");
+    let exhibit = said(&["--only", "exhibit"]);
+    assert!(!exhibit.contains("supplement") && !exhibit.contains("rates"), "{exhibit}");
+}

@@ -29,7 +29,7 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
     if !obtained.iter().any(|obtained| all.contains(obtained)) {
         missing.push(format!("how the area was obtained: {all}"));
     }
-    let asked = ["Please correct", "Please state", "No change is requested"];
+    let asked = ["Please correct", "Please state", "Please send", "No change is requested"];
     if has_record && !asked.iter().any(|asked| all.contains(asked)) {
         missing.push(format!("what is asked for: {all}"));
     }
@@ -70,6 +70,71 @@ proptest! {
         let areas = house.as_ref().unwrap().areas(&fairfoot::Settings::default());
         prop_assume!(areas.is_ok());
         prop_assert_eq!(missing(&text, Paper::Letter), Vec::<String>::new(), "{}", text);
+    }
+}
+
+/// The area, the ± and the worst case in the sentence that has them, in square feet.
+fn uncertainty(text: &str) -> Option<[f64; 3]> {
+    let after = |mark: &str| text.split_once(mark).map(|(_, rest)| rest);
+    let number = |text: &str| -> Option<f64> {
+        let digits = text.split([' ', '.']).next()?;
+        digits.replace(',', "").parse().ok()
+    };
+    let (area, rest) = after("the area before any rounding is ")?.split_once(" ± ")?;
+    let worst = after("off the same way, ± ")?;
+    Some([number(area)?, number(rest)?, number(worst)?])
+}
+
+/// Whether the interval printed on the Exhibit and in the report holds the area that it stands beside.
+fn holds_its_area(text: &str) -> Result<bool, String> {
+    let result = crate::pages::worked_out(text);
+    let exact = result.areas().gross().outside().sq_ft();
+    let exhibit = words(&pages_on(text, Paper::Letter).pages()[0]).join(" ");
+    let report = result.report().text(fairfoot::report::Look::default()).replace('\n', " ");
+    let mut found = false;
+    for said in [exhibit, report.split_whitespace().collect::<Vec<_>>().join(" ")] {
+        let Some([area, within, worst]) = uncertainty(&said) else { continue };
+        found = true;
+        if (area - exact).abs() > within || within > worst {
+            return Err(format!("{area} ± {within}, at worst {worst}; the area is {exact}"));
+        }
+    }
+    Ok(found)
+}
+
+#[test]
+fn the_printed_interval_holds_the_area_it_stands_beside() {
+    let sketches = sketches();
+    let found = sketches.iter().filter(|(name, text)| holds_its_area(text).expect(name)).count();
+    assert!(found >= sketches.len() - 3, "only {found} of {}", sketches.len());
+    // 29' 7" × 20' 5 1/2" is 605.23, by hand; to a tenth of a foot, 29.6 × 20.5 = 606.8.
+    let cottage = words(&pages_on(&sketch("cottage"), Paper::Letter).pages()[0]).join(" ");
+    assert!(cottage.contains("the area before any rounding is 605 ± 1 sq ft"), "{cottage}");
+    assert!(
+        cottage.contains("With each wall rounded to a tenth of a foot it is 607."),
+        "{cottage}"
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(crate::cases(200)))]
+
+    #[test]
+    fn the_printed_interval_of_any_house_holds_its_area(text in on_levels()) {
+        let house = fairfoot::read("house.sides", text.as_str());
+        prop_assume!(house.is_ok_and(|house| house.areas(&fairfoot::Settings::default()).is_ok()));
+        prop_assert_eq!(holds_its_area(&text), Ok(true), "{}", text);
+    }
+}
+
+#[test]
+fn the_levels_of_a_house_are_drawn_at_one_scale_where_they_fit() {
+    // The upper floor of the two-story house has too many labels for the scale of its ground floor.
+    for name in ["townhouse", "kit-cabin", "split-level", "basement"] {
+        let pages = pages_on(&sketch(name), Paper::Letter);
+        let drawn = pages.pages().iter().filter(|page| !page.title().starts_with("Side by side"));
+        let scales: Vec<f64> = drawn.filter_map(fairfoot::pages::Page::scale_pt_per_ft).collect();
+        assert!(scales.iter().all(|scale| *scale == scales[0]), "{name}: {scales:?}");
     }
 }
 

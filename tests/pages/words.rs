@@ -89,8 +89,8 @@ fn a_bay_is_half_rectangles_and_a_curve_is_its_segment() {
 fn the_pages_are_in_order_and_state_their_number() {
     let pages = pages(&sketch("two-story"));
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
-    assert_eq!(&titles[..2], ["Exhibit", "Upper floor"]);
-    assert!(titles[2].starts_with("Calculations"), "{titles:?}");
+    assert_eq!(&titles[..2], ["Exhibit", "Upper floor; Calculations"]);
+    assert!(titles[2].starts_with("Calculations, continued"), "{titles:?}");
     assert!(titles.last().is_some_and(|title| title.starts_with("Source")), "{titles:?}");
     let count = titles.len();
     for (i, page) in pages.pages().iter().enumerate() {
@@ -309,11 +309,42 @@ fn an_inside_plan_is_drawn_over_the_inside_walls() {
 
 #[test]
 fn lengths_at_another_face_are_lettered_as_they_were_typed() {
-    // 30 mm of boards outside the drawing's frame, none where the two parts meet: 13,050 + 2 × 30, 3,780 + 30.
+    // 30 mm of boards outside the drawing's frame, none where the two parts meet: 13,050 + 2 × 30, 3,780 + 30. The
+    // drawing itself has 13,050 and 3,780.
     let pages = pages(&sketch("modular"));
     let all = words(&pages.pages()[0]);
-    for length in ["13,110 mm from plan", "3,810 mm from plan", "12,280 mm from plan"] {
+    for length in ["13,110 mm (plan 13,050)", "3,810 mm (plan 3,780)", "12,280 mm (plan 12,220)"] {
         assert!(all.contains(&length.to_owned()), "{length} in {all:?}");
     }
-    assert!(!all.iter().any(|words| words.ends_with("\" from plan")), "{all:?}");
+    assert!(!all.iter().any(|words| words.ends_with("from plan")), "{all:?}");
+}
+
+#[test]
+fn a_sketch_is_drawn_beside_our_walls_at_the_face_it_is_measured_to() {
+    let pages = pages(&sketch("townhouse"));
+    let has = |page: &&fairfoot::pages::Page| page.title().contains("Side by side");
+    let all: Vec<String> = pages.pages().iter().filter(has).flat_map(words).collect();
+    // The plan and the tape are both inside: 17.8' and 32.4' as typed beside 17' 9" and 32' 5".
+    for length in ["17.8'", "32.4'", "17' 9\"", "32' 5\""] {
+        assert!(all.contains(&length.to_owned()), "{length} in {all:?}");
+    }
+    assert!(!all.contains(&"32' 4 13/16\"".to_owned()), "{all:?}");
+    // 17.8 × 32.4 = 576.72, by hand.
+    assert!(all.iter().any(|words| words.starts_with("As measured, inside: 577 sq ft")), "{all:?}");
+}
+
+#[test]
+fn the_steps_reach_the_area_that_the_statement_compares() {
+    let pages = pages(&sketch("townhouse"));
+    let all: Vec<String> = pages.pages().iter().flat_map(words).collect();
+    // Outside 18.4 × 33.8 × 2 = 1,243.84; inside 17.8 × 32.4 × 2 = 1,153.44; the plan has 1,182, which is 29 more.
+    assert!(
+        all.iter().any(|words| words.starts_with("Plan 1,182 sq ft, taken inside.")),
+        "{all:?}"
+    );
+    for step in
+        ["\u{2212}91", "+29", "measured inside, as the plan says: 1,244 \u{2212} 91 = 1,153"]
+    {
+        assert!(all.contains(&step.to_owned()), "{step} in {all:?}");
+    }
 }

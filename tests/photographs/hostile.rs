@@ -49,19 +49,19 @@ fn a_second_picture_after_the_end_is_left_out() {
     );
 }
 
-/// A PNG of a few hundred bytes that says it has 60,000 by 60,000 dots (its checksum is right: ISO/IEC 15948).
+/// A PNG of a few hundred bytes that says it has 60,000 by 60,000 pixels (its checksum is right: ISO/IEC 15948).
 #[test]
 fn a_picture_that_would_unpack_to_gigabytes_is_refused_unopened() {
     let mut bomb = png(&halves(20, 20));
     bomb[16..24].copy_from_slice(&[0, 0, 0xea, 0x60, 0, 0, 0xea, 0x60]);
     let sum = crc32(&bomb[12..29]);
     bomb[29..33].copy_from_slice(&sum.to_be_bytes());
-    assert!(refused(&bomb).contains("is too large to be unpacked: 60,000 by 60,000 dots"));
+    assert!(refused(&bomb).contains("is too large to be unpacked: 60,000 by 60,000 pixels"));
     // The same of a JPEG: the size stands in its frame, after the marker FF C0.
     let mut bomb = jpeg(&halves(20, 20));
     let frame = bomb.windows(2).position(|pair| pair == [0xff, 0xc0]).unwrap();
     bomb[frame + 5..frame + 9].copy_from_slice(&[0xfd, 0xe8, 0xfd, 0xe8]);
-    assert!(refused(&bomb).contains("is too large to be unpacked: 65,000 by 65,000 dots"));
+    assert!(refused(&bomb).contains("is too large to be unpacked: 65,000 by 65,000 pixels"));
 }
 
 /// The checksum of PNG, bit by bit (ISO/IEC 15948, annex D).

@@ -74,8 +74,9 @@ fn a_stated_thickness_is_within_a_quarter_inch_and_the_worst_case_adds_everythin
     near(gross.worst_case(), 2.916_667);
     near(gross.plus_minus_outside(), 3.773_076);
     near(gross.worst_case_outside(), 5.833_333);
+    // Outside 41 × 31 is 1,271.
     let report = text_report(text);
-    assert!(report.contains("every stated thickness within 1/4\": ± 4 sq ft (about 95%); at worst, with every wall off the same way, ± 6."), "{report}");
+    assert!(report.contains("every stated thickness within 1/4\", the area before any rounding is 1,271 ± 4 sq ft (about 95%); at worst, with every wall off the same way, ± 6."), "{report}");
 }
 
 /// A house of 30 by 40 ft and living space of 20 by 20 ft beside it.

@@ -183,10 +183,11 @@ impl Canvas {
         self.walls.push(stroke.of_part(part));
     }
 
-    /// Draws a line that nothing may touch.
+    /// Draws a line that nothing may touch. A dimension may be moved out beyond the outline of somebody else.
     pub(crate) fn line(&mut self, stroke: Stroke, sort: Sort) {
         for (from, to) in stroke.stretches() {
             self.occupancy.add_line(from, to, sort);
+            self.corners.extend((sort == Sort::Theirs).then_some(from));
         }
         self.walls.push(stroke);
     }

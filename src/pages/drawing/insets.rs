@@ -55,11 +55,8 @@ pub(crate) fn level(say: &Sentences<'_>, marks: &Marks, level: usize, frame: Fra
     let each = room / f64::from(u32::try_from(far.len()).unwrap_or(1));
     let mut top = frame.left_top.y_pt;
     for spaces in far {
-        let box_of = Frame {
-            left_top: Point::new(frame.left_top.x_pt + frame.width_pt - WIDE_PT, top),
-            width_pt: WIDE_PT,
-            height_pt: each - 6.0,
-        };
+        let left_top = Point::new(frame.left_top.x_pt + frame.width_pt - WIDE_PT, top);
+        let box_of = Frame::new(left_top, WIDE_PT, each - 6.0);
         inset(say, marks, Group { level, spaces, is_inset: true }, box_of, &mut drawing);
         top += each;
     }

@@ -28,6 +28,14 @@ pub(crate) struct Frame {
     pub(crate) left_top: Point,
     pub(crate) width_pt: f64,
     pub(crate) height_pt: f64,
+    /// The largest scale allowed, in points per foot; infinite where the largest that fits is wanted.
+    pub(crate) most_pt_per_ft: f64,
+}
+
+impl Frame {
+    pub(crate) const fn new(left_top: Point, width_pt: f64, height_pt: f64) -> Frame {
+        Frame { left_top, width_pt, height_pt, most_pt_per_ft: f64::INFINITY }
+    }
 }
 
 /// A finished drawing.
@@ -103,7 +111,8 @@ pub(crate) fn fitted(
 
 fn fits(reach: &Reach, frame: &Frame, scale: Scale, margin_pt: f64) -> bool {
     let (width, height) = reach.size_pt(scale);
-    width + 2.0 * margin_pt <= frame.width_pt
+    scale.pt_per_ft <= frame.most_pt_per_ft
+        && width + 2.0 * margin_pt <= frame.width_pt
         && height + 2.0 * (margin_pt - TIGHTER_PT) + STRIP_PT <= frame.height_pt
 }
 
@@ -335,11 +344,12 @@ impl Plan<'_> {
             self.canvas.hatch(shape.figure.clone(), strokes);
             return self.note(&format!("dashed diagonals: open to {open_to}"));
         }
-        if here.counted && house.levels[here.level].below_grade {
-            self.note("below grade: not in the total above grade");
-        }
-        if here.counted || here.kind == Kind::Stair {
+        let is_below = house.levels[here.level].below_grade;
+        if here.kind == Kind::Stair || here.counted && !is_below {
             return;
+        }
+        if is_below {
+            self.note("below grade: not in the total above grade");
         }
         let inside =
             shapes.iter().filter(|other| house.spaces[other.space].parent == Some(shape.space));
@@ -424,7 +434,7 @@ impl Plan<'_> {
             };
             let whose = theirs.whose;
             self.note(&format!(
-                "dashed outline: the {whose}'s own sketch{face}, laid over the walls as measured"
+                "dashed outline: the {whose}'s own sketch{face}, laid over the walls of this file"
             ));
         }
     }
@@ -679,7 +689,7 @@ impl Plan<'_> {
         let moved = spaces.filter(|space| space.face != Face::Outside);
         if moved.flat_map(|space| &space.sides).any(is_moved) {
             notes.push(
-                "lengths from a plan or record are moved out by the thickness of the wall"
+                "in parentheses: its length on the plan or the record, which is at another face"
                     .to_owned(),
             );
         }
@@ -688,8 +698,9 @@ impl Plan<'_> {
             let name = fonts::shown(&here.name);
             if here.closed.misclosure != Misclosure::default() {
                 notes.push(format!(
-                    "{name}: the walk ends {} of where it began; that is spread over its sides",
-                    here.closed.misclosure.spoken()
+                    "{name}: the walk ends {} of where it began; {}",
+                    here.closed.misclosure.spoken(),
+                    crate::wording::sentences::closed_by(here)
                 ));
             }
             if here.claimed {
@@ -698,7 +709,7 @@ impl Plan<'_> {
             }
             if here.face != Face::Outside && here.kind.has_walls() {
                 notes.push(format!(
-                    "{name}: measured to the {} face, drawn and dimensioned at the outside face",
+                    "{name}: lengths to the {} face, drawn and dimensioned at the outside face",
                     here.face.word()
                 ));
             }
@@ -763,12 +774,12 @@ pub(crate) fn side_words(
 ) -> String {
     let here = &say.house.spaces[space];
     let side = &here.sides[source];
-    let as_measured = here.closed.outline.vectors()[source] == vector;
+    let is_typed =
+        here.closed.outline.vectors()[source] == vector || is_spread(here, source, vector);
     let chord = || say.length(vector.chord_length());
     let length = match &side.run {
         SideRun::Straight(_, written) | SideRun::Bearing(_, written)
-            if (as_measured || is_spread(here, source, vector))
-                && (!side.words.estimated || written.length() == vector.chord_length()) =>
+            if is_typed && (!side.words.estimated || written.length() == vector.chord_length()) =>
         {
             written.grouped()
         }
@@ -778,11 +789,29 @@ pub(crate) fn side_words(
         }
         _ => chord(),
     };
-    match side.how() {
-        LengthSource::Estimated => format!("{length} estimated"),
-        LengthSource::Plan => format!("{length} from plan"),
-        LengthSource::Record => format!("{length} from record"),
-        _ => length,
+    let origin = match side.how() {
+        LengthSource::Estimated => return format!("{length} estimated"),
+        LengthSource::Plan => "plan",
+        LengthSource::Record => "record",
+        _ => return length,
+    };
+    match &side.run {
+        // Moved to another face, the length is on no plan, so the one that is there stands beside it.
+        SideRun::Straight(_, written) | SideRun::Bearing(_, written)
+            if !is_typed && written.length() != vector.chord_length() =>
+        {
+            let pieces = say.areas.outside.spaces[space].traverse.sides.iter();
+            let is_cut = pieces.filter(|piece| piece.source == Some(source)).count() > 1;
+            let there = written.grouped();
+            // The unit once, where it is the same.
+            let there = match (length.rsplit_once(' '), there.rsplit_once(' ')) {
+                (Some((_, ours)), Some((number, unit))) if ours == unit => number,
+                _ => there.as_str(),
+            };
+            // Of a wall that is in pieces there, none has its length.
+            if is_cut { length } else { format!("{length} ({origin} {there})") }
+        }
+        _ => format!("{length} from {origin}"),
     }
 }
 

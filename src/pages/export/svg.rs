@@ -122,6 +122,10 @@ fn letters(text: &Text) -> element::Text {
         Anchor::Middle => element = element.set("text-anchor", "middle"),
         Anchor::End => element = element.set("text-anchor", "end"),
     }
+    // Dots that lead the eye are not read aloud.
+    if text.words.bytes().all(|byte| matches!(byte, b'.' | b' ')) {
+        element = element.set("aria-hidden", "true");
+    }
     if text.is_hollow {
         element = element.set("fill", "none").set("stroke", "black").set("stroke-width", "0.6");
     }

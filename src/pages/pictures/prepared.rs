@@ -24,7 +24,7 @@ pub(super) const MOST_BYTES: usize = 600_000;
 /// The JPEG qualities that are tried, best first, until a picture is small enough.
 const QUALITIES: [u8; 4] = [82, 70, 55, 40];
 
-const SMALLER: &str = "save it smaller: a page shows no more than 1,400 dots across";
+const SMALLER: &str = "save it smaller: a page shows no more than 1,400 pixels across";
 const AGAIN: &str = "copy it again from the camera, or open it and save it again as JPEG";
 
 /// A prepared picture.
@@ -67,7 +67,7 @@ fn within_limits(mut decoder: impl ImageDecoder) -> Result<(DynamicImage, Orient
     if is_too_large || decoder.total_bytes() > MOST_UNPACKED_BYTES {
         let (width, height) = (thousands(width), thousands(height));
         return Err(Refusal::of(
-            format!("is too large to be unpacked: {width} by {height} dots"),
+            format!("is too large to be unpacked: {width} by {height} pixels"),
             SMALLER,
         ));
     }
