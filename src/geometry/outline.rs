@@ -137,6 +137,32 @@ impl Outline {
         }
     }
 
+    /// Whether a box certainly lies in the outline, whose first corner is at `at`. Only answers for sides along the axes,
+    /// and says `false` where it cannot be sure.
+    pub(crate) fn surely_holds(&self, at: (i64, i64), extent: &Extent) -> bool {
+        let ((west, east), (south, north)) = (extent.east, extent.north);
+        let middle = (west + east, south + north);
+        let mut is_inside = false;
+        let mut from = at;
+        for vector in &self.vectors {
+            if vector.rise != 0 || vector.east != 0 && vector.north != 0 {
+                return false;
+            }
+            let to = (from.0 + vector.east, from.1 + vector.north);
+            let (low, high) =
+                ((from.0.min(to.0), from.1.min(to.1)), (from.0.max(to.0), from.1.max(to.1)));
+            // A side through the inside of the box.
+            if low.0 < east && west < high.0 && low.1 < north && south < high.1 {
+                return false;
+            }
+            // Seen from the middle of the box, an odd number of sides lies to the east.
+            let is_beside = 2 * low.1 <= middle.1 && middle.1 < 2 * high.1;
+            is_inside ^= is_beside && 2 * low.0 > middle.0;
+            from = to;
+        }
+        is_inside
+    }
+
     /// Twice the rate at which the area grows with the east component and with the north component of each side.
     ///
     /// If components change by `d` and the outline stays closed, twice the area changes by the sum of `2·d·g`. A

@@ -55,6 +55,8 @@ struct OnSteps {
     walls: usize,
     lengths: Vec<i64>,
     chances: Vec<f64>,
+    /// Which of the different sets of lengths each outcome has; these are numbered as they come.
+    sets: Vec<usize>,
 }
 
 impl OnSteps {
@@ -132,7 +134,7 @@ pub(super) struct OnGrid {
     east: Vec<Leg>,
     norths: OnSteps,
     easts: OnSteps,
-    /// The area of each pair, a whole number of square steps: all pairs of the first north closing first.
+    /// The area of each pair, a whole number of square steps: all pairs of the first different north closing first.
     areas: Vec<f64>,
     /// The length of a step, in feet, and the computed area, in square feet.
     step: f64,
@@ -158,15 +160,21 @@ impl OnGrid {
         let [norths, easts] = [&north, &east].map(|legs| on_steps(legs, way, reading));
         let count = easts.chances.len();
         let columns: Vec<f64> = (0..easts.walls).flat_map(|wall| easts.of_wall(wall)).collect();
-        let mut areas = vec![0.0; norths.chances.len() * count];
+        let mut areas = Vec::with_capacity(norths.chances.len() * count);
         let mut heights = Vec::with_capacity(easts.walls);
-        for ((one, _), row) in norths.iter().zip(areas.chunks_exact_mut(count.max(1))) {
+        let mut known = 0;
+        for ((one, _), set) in norths.iter().zip(&norths.sets) {
+            if *set < known {
+                continue;
+            }
+            known += 1;
             signed_heights(at, [&north, &east], one, &mut heights);
+            let mut row = [0.0_f64; MOST_OF_AN_AXIS];
             // Whole numbers far below 2⁵³, so floats are exact.
             for (height, column) in heights.iter().zip(columns.chunks_exact(MOST_OF_AN_AXIS)) {
                 row.iter_mut().zip(column).for_each(|(area, length)| *area += height * length);
             }
-            row.iter_mut().for_each(|area| *area = area.abs());
+            areas.extend(row.iter().take(count).map(|area| area.abs()));
         }
         let (step, middle) = (way.step().length().feet(), ruled.area().sq_ft());
         Some(OnGrid { north, east, norths, easts, areas, step, middle })
@@ -191,16 +199,21 @@ impl OnGrid {
     /// in `other` added to its area, in square steps.
     fn outcomes(&self, middle: f64, one: &PerOutcome, other: &PerOutcome) -> Outcomes {
         let mut bins = [0.0_f64; BINS];
-        let mut offs = [0_i32; MOST_OF_AN_AXIS];
         let square = self.step * self.step;
         let easts = self.easts.chances.as_slice();
-        let rows = self.areas.chunks_exact(easts.len().max(1));
-        for ((chance, one), row) in self.norths.chances.iter().zip(one).zip(rows) {
-            // Two loops, the first without branches, so that it is done for several pairs at once.
-            for ((off, other), area) in offs.iter_mut().zip(other).zip(row) {
-                *off = nearest_whole((area + one * other) * square - middle);
+        let mut rows = self.areas.chunks_exact(easts.len().max(1));
+        let mut offs: Vec<[i32; MOST_OF_AN_AXIS]> = Vec::with_capacity(MOST_OF_AN_AXIS);
+        for ((chance, one), set) in self.norths.chances.iter().zip(one).zip(&self.norths.sets) {
+            if *set == offs.len() {
+                // No branch here, so that it is done for several pairs at once.
+                let mut row = [0_i32; MOST_OF_AN_AXIS];
+                let pairs = other.iter().zip(rows.next().into_iter().flatten());
+                for (off, (other, area)) in row.iter_mut().zip(pairs) {
+                    *off = nearest_whole((area + one * other) * square - middle);
+                }
+                offs.push(row);
             }
-            for (off, its) in offs.iter().zip(easts) {
+            for (off, its) in offs[*set].iter().zip(easts) {
                 // Numbers below the first bin become larger than any.
                 let bin = off.wrapping_add(REACH as i32) as u32 as usize;
                 if let Some(bin) = bins.get_mut(bin) {
@@ -248,15 +261,21 @@ fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSteps {
     either.sort_by(|&a, &b| chances[b].total_cmp(&chances[a]).then(a.cmp(&b)));
     either.truncate(MOST_EITHER_WAY);
     let all_same: f64 = chances.iter().map(|chance| 1.0 - chance).product();
+    // What the probability is multiplied by if a wall goes the other way, and how its length changes then.
+    let other_way = |&i: &usize| {
+        let step = if way.rounded(legs[i].length) < legs[i].length { 1 } else { -1 };
+        (i, chances[i] / (1.0 - chances[i]), step)
+    };
+    let either: Vec<(usize, f64, i64)> = either.iter().map(other_way).collect();
     let mut closings = Closings::new(legs, unit);
     let mut lengths = rounded.clone();
     for mask in 0..1_u32 << either.len() {
         lengths.copy_from_slice(&rounded);
         let mut chance = all_same;
-        for (bit, &i) in either.iter().enumerate() {
+        for (bit, &(i, odds, step)) in either.iter().enumerate() {
             if mask >> bit & 1 == 1 {
-                chance *= chances[i] / (1.0 - chances[i]);
-                lengths[i] += if way.rounded(legs[i].length) < legs[i].length { 1 } else { -1 };
+                chance *= odds;
+                lengths[i] += step;
             }
         }
         if chance > LEAST && lengths.iter().all(|length| *length >= 0) {
@@ -363,10 +382,11 @@ impl<'a> Closings<'a> {
 
     /// Adds a way that starts from the last set, if it is one of the likeliest so far.
     fn push(&mut self, walls: &[usize], chance: f64) {
-        let place = self.ways.partition_point(|way| way.chance >= chance);
-        if place == MOST_OF_AN_AXIS {
+        let least = self.ways.get(MOST_OF_AN_AXIS - 1);
+        if least.is_some_and(|least| chance <= least.chance) {
             return;
         }
+        let place = self.ways.partition_point(|way| way.chance >= chance);
         let mut steps = [0; MOST_MISSED];
         steps.iter_mut().zip(walls).for_each(|(step, wall)| *step = *wall as u8);
         self.ways.truncate(MOST_OF_AN_AXIS - 1);
@@ -377,6 +397,8 @@ impl<'a> Closings<'a> {
     fn outcomes(&self) -> OnSteps {
         let walls = self.legs.len();
         let mut lengths = Vec::with_capacity(self.ways.len() * walls);
+        let mut sets = Vec::with_capacity(self.ways.len());
+        let mut firsts: Vec<usize> = Vec::with_capacity(self.ways.len());
         for way in &self.ways {
             let start = lengths.len();
             lengths.extend_from_slice(&self.rounded[way.set * walls..][..walls]);
@@ -385,9 +407,15 @@ impl<'a> Closings<'a> {
                 let i = usize::from(step);
                 lengths[start + i] += change(self.legs, misses, i);
             }
+            let is_same = |first: &usize| lengths[*first..][..walls] == lengths[start..];
+            let set = firsts.iter().position(is_same).unwrap_or(firsts.len());
+            if set == firsts.len() {
+                firsts.push(start);
+            }
+            sets.push(set);
         }
         let chances = self.ways.iter().map(|way| way.chance).collect();
-        OnSteps { walls, lengths, chances }
+        OnSteps { walls, lengths, chances, sets }
     }
 }
 
@@ -609,11 +637,13 @@ mod tests {
             let Some(grid) = OnGrid::of(&at, &at.outline, way, reading) else {
                 return Err(TestCaseError::fail("straight walls have a grid"));
             };
-            let mut areas = grid.areas.iter();
-            for (north, _) in grid.norths.iter() {
-                for (east, _) in grid.easts.iter() {
+            let area_of = |i: usize, j: usize| {
+                grid.areas[grid.norths.sets[i] * grid.easts.chances.len() + j]
+            };
+            for (i, (north, _)) in grid.norths.iter().enumerate() {
+                for (j, (east, _)) in grid.easts.iter().enumerate() {
                     let corners = area(&at, [&grid.north, &grid.east], [north, east]);
-                    prop_assert_eq!(areas.next().copied(), Some(corners));
+                    prop_assert_eq!(area_of(i, j), corners);
                 }
             }
             for axis in [&grid.norths, &grid.easts] {
@@ -627,7 +657,7 @@ mod tests {
             let mut listed = std::collections::BTreeMap::<i32, f64>::new();
             for (i, one) in chances(&grid.norths).iter().enumerate() {
                 for (j, other) in chances(&grid.easts).iter().enumerate() {
-                    let off = (grid.areas[i * grid.easts.chances.len() + j] - middle).round();
+                    let off = (area_of(i, j) - middle).round();
                     if is_listed(off) {
                         *listed.entry(off as i32).or_default() += one * other;
                     }

@@ -82,10 +82,13 @@ def main(program, count):
             command = [sys.executable, HERE / "houses.py", str(count), *sides]
             path.write_bytes(subprocess.run(command, check=True, capture_output=True).stdout)
         none.write_bytes(b"")
-        batch = [program, "batch", "-", "--plain", "--jobs", "1", "--format", "jsonl"]
+        search = [program, "batch", "-", "--jobs", "1", "--format", "jsonl"]
+        batch = [*search, "--plain"]
         rows = [
             ("batch --plain, as typed", batch, typed, count),
             ("batch --plain, plain outlines", batch, plain, count),
+            ("batch with the search, as typed", search, typed, count),
+            ("batch with the search, plain outlines", search, plain, count),
             ("reconcile brick-garage", [program, "reconcile", brick], none, 1),
             ("its pages to PDF", [program, "pages", brick, "-o", "made.pdf"], none, 1),
             ("its Exhibit to PNG", [program, "pages", brick, "--only", "exhibit", "-o", "made.png"], none, 1),

@@ -800,6 +800,10 @@ fn spoken_place(at: (i64, i64)) -> String {
 
 /// The digits before and after the decimal point, if the side ends in a decimal number without a unit.
 fn bare_decimal(typed: &str) -> Option<(&str, &str)> {
+    // Most sides have no point; a search from the end would take longer to begin with.
+    if !typed.bytes().any(|byte| byte == b'.') {
+        return None;
+    }
     let (before, tenths) = typed.rsplit_once('.')?;
     let feet = before.rsplit(' ').next()?;
     let is_number =

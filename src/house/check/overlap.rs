@@ -75,11 +75,18 @@ impl Checker<'_> {
             |&other: &usize| other != space && extent.is_near(&self.house.spaces[other].extent, 0);
         let mut by_size: Vec<usize> = candidates.iter().copied().filter(near).collect();
         by_size.sort_by_key(|&other| self.house.spaces[other].closed.outline.area());
-        let patch = self.patch(space);
         by_size.into_iter().find(|&other| {
             self.can_compare(space, other)
-                && patch.beyond(&self.patch(other), self.sliver(space, other)) == 0.0
+                && (self.surely_lies_in(space, other)
+                    || self.patch(space).beyond(&self.patch(other), self.sliver(space, other))
+                        == 0.0)
         })
+    }
+
+    /// Whether a space lies in the outline of another, as far as that can be told at a glance.
+    fn surely_lies_in(&self, space: usize, other: usize) -> bool {
+        let (extent, other) = (self.house.spaces[space].extent, &self.house.spaces[other]);
+        other.closed.outline.surely_holds(other.at, &extent)
     }
 
     /// Whether two spaces may be compared: the total work for a file is limited.
@@ -292,16 +299,14 @@ impl Checker<'_> {
 
     /// Reports upper levels that extend beyond what is under them.
     pub(super) fn overhangs(&mut self) {
+        let uppers = 1..self.house.levels.len();
+        let looked_at: Vec<(usize, usize)> =
+            uppers.filter_map(|upper| Some((upper, self.could_overhang(upper)?))).collect();
+        if looked_at.is_empty() {
+            return;
+        }
         let grounds = self.grounds();
-        for upper in 1..self.house.levels.len() {
-            let level = &self.house.levels[upper];
-            if level.beside || level.below_grade {
-                continue;
-            }
-            let Some(mut lower) = (0..upper).rev().find(|&i| !self.house.levels[i].below_grade)
-            else {
-                continue;
-            };
+        for (upper, mut lower) in looked_at {
             let mut under = vec![grounds[lower].all.clone()];
             while self.house.levels[lower].beside && lower > 0 {
                 lower -= 1;
@@ -334,6 +339,27 @@ impl Checker<'_> {
                 );
             }
         }
+    }
+
+    /// The level that an upper level may reach beyond; `None` if it has none below it, or at a glance each of its spaces
+    /// with walls lies over a space there.
+    fn could_overhang(&self, upper: usize) -> Option<usize> {
+        let level = &self.house.levels[upper];
+        if level.beside || level.below_grade {
+            return None;
+        }
+        let lower = (0..upper).rev().find(|&i| !self.house.levels[i].below_grade)?;
+        let spaces = || 0..self.house.spaces.len();
+        let stands = |i: usize, level: usize| {
+            let space = &self.house.spaces[i];
+            space.level == level && space.parent.is_none() && !space.by_itself
+        };
+        let is_over_one =
+            |i: usize| spaces().any(|below| stands(below, lower) && self.surely_lies_in(i, below));
+        let is_outside = self.house.spaces.iter().all(|space| space.face == Face::Outside);
+        let mut walled =
+            spaces().filter(|&i| stands(i, upper) && stands_on_walls(&self.house.spaces[i]));
+        (!is_outside || !walled.all(is_over_one)).then_some(lower)
     }
 
     /// The note about an upper level whose position the file does not give and that fits over the level below if it
