@@ -178,11 +178,11 @@ impl<'a> Cursor<'a> {
                 let wanted = if what.is_empty() { String::new() } else { format!("{what}: ") };
                 let is_number = matches!(self.peek(), Some(Token::Number(_) | Token::Fraction(..)));
                 let help = if is_number && known.contains(&"within") {
-                    "type its sides below it, one on each line; a comment goes after a `#`"
+                    "type its sides below it, one on each line; put anything else at the end of the line, after a `#`"
                 } else if is_number && what.starts_with("nothing more") {
-                    "a length is one number of feet, then one of inches: `28' 4\"`; a comment goes after a `#`"
+                    "a length is one number of feet, then one of inches: `28' 4\"`; put anything else at the end of the line, after a `#`"
                 } else if what.starts_with("nothing more") {
-                    "a comment goes after a `#`"
+                    "put anything else at the end of the line, after a `#`"
                 } else {
                     &format!("type {} here", words::one_of(&list))
                 };
@@ -255,7 +255,10 @@ impl<'a> Cursor<'a> {
         if self.at_end() {
             return Ok(());
         }
-        self.unexpected("nothing more on this line", "a comment goes after a `#`")
+        self.unexpected(
+            "nothing more on this line",
+            "put anything else at the end of the line, after a `#`",
+        )
     }
 
     /// Stores `value`, or reports that it was already stated on this line.

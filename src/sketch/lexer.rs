@@ -265,7 +265,7 @@ impl<'a> Lexer<'a, '_> {
             self.span(start),
             format!("{shown} means nothing here"),
         )
-        .help("take it out; a comment goes after a `#`, a name between two `\"`");
+        .help("take it out; a name goes between two `\"`, anything else to the end of the line, after a `#`");
         self.fault(fault);
     }
 }

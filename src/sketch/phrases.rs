@@ -549,6 +549,7 @@ pub(super) const PHRASES: &[(Where, &str, &str)] = &[
     (Later, "including", "counting"),
     (Later, "with", "counting"),
     (Later, "counts", "counting"),
+    (Later, "using", "with"),
     (Later, "yes", "seen"),
     (Later, "inspected", "seen"),
     (Later, "visited", "seen"),
@@ -673,6 +674,13 @@ pub(super) fn opens_space(first: &str, second: &str) -> bool {
     PHRASES.iter().any(|(place, phrase, by)| {
         *place == First && (*phrase == first || *phrase == both) && opens(by)
     })
+}
+
+/// Whether a phrase later in a line begins with this word.
+pub(super) fn is_later(word: &str) -> bool {
+    PHRASES
+        .iter()
+        .any(|(place, phrase, _)| *place == Later && phrase.split(' ').next() == Some(word))
 }
 
 /// Whether a phrase at the start of a line begins with this word.

@@ -193,18 +193,29 @@ fn offer(
     let start = offset + body.len() - typed.len();
     let mut attempt = |changed: &str| attempt(changed, context);
     // `photo #2`: here `#` does not begin a comment.
-    let with_comment = read.comment.as_ref().map(|comment| format!("{typed} \"{comment}\""));
+    // `pic #2` is a photo too.
+    let head = typed.rsplit_once(' ').filter(|(_, last)| is_picture(last)).map(|(head, _)| head);
+    let names_picture = head.is_some();
+    let head = head.map_or_else(|| typed.to_owned(), |head| format!("{head} photo"));
+    let with_comment = read.comment.as_ref().map(|comment| format!("{head} \"{comment}\""));
     let as_text =
         with_comment.filter(|line| !line.contains("\"#\"") && attempt(line).reads.is_some());
     let is_at_end = faults[first + place].span().start + 1 >= offset + body.len();
-    let mend = match as_text.filter(|_| is_at_end) {
+    let mend = match as_text.filter(|_| is_at_end || names_picture) {
         Some(line) => Some(Mend {
             lines: vec![line],
             cause: "after a `#` is a comment, unless it stands between two `\"`".to_owned(),
+            help: None,
         }),
         None => mend::mend(typed, &mut attempt),
     };
     let Some(mend) = mend else { return };
+    if let Some(help) = mend.help {
+        let fault = faults.remove(first + place);
+        faults.truncate(first);
+        faults.push(fault.instead(Some(mend.cause), vec![help], Vec::new()));
+        return;
+    }
     let end = if mend.lines[0].contains("\"#") { trimmed.len() } else { body.len() };
     let span = Span::new(start, offset + end);
     let shown: Vec<String> = mend.lines.iter().map(|line| in_one_row(line)).collect();
@@ -217,6 +228,11 @@ fn offer(
     // The replacement corrects the other errors of the line as well.
     faults.truncate(first);
     faults.push(fault.instead(Some(mend.cause), vec![help], fixes));
+}
+
+/// Whether a word stands for `photo`.
+fn is_picture(word: &str) -> bool {
+    matches!(word.to_lowercase().as_str(), "pic" | "pic." | "picture" | "image" | "img" | "pics")
 }
 
 /// Several lines quoted in one sentence.
@@ -254,7 +270,17 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
             let at = stopped.unwrap_or_default();
             let at = Span::new(start + at.start, start + at.end);
             let space = context.space.clone();
-            return Attempt { reads: None, at, wanted, word, is_side, knows_first, space };
+            let is_metric = context.units == Unit::Meters;
+            return Attempt {
+                reads: None,
+                at,
+                wanted,
+                word,
+                is_side,
+                knows_first,
+                space,
+                is_metric,
+            };
         }
         if !right.is_empty() {
             right.push('\n');
@@ -270,6 +296,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
         is_side: false,
         knows_first: true,
         space: None,
+        is_metric: false,
     }
 }
 

@@ -10,6 +10,7 @@
 
 mod bad_input;
 mod closing;
+mod kept;
 mod typing;
 
 use std::path::PathBuf;

@@ -5,6 +5,7 @@
 //! every number and text of the typed line.
 
 mod change;
+mod kinds;
 mod lengths;
 mod pieces;
 mod slips;
@@ -14,10 +15,13 @@ use std::collections::HashSet;
 
 pub(super) use change::Attempt;
 use change::Edit;
+use kinds::Answer;
 use pieces::{Sort, cut};
 
 /// The most successive changes that are tried.
 const STEPS: usize = 6;
+/// How often what was recognized as a whole is looked at again.
+const KINDS: usize = 3;
 /// How many changed lines are kept from one step to the next.
 const KEPT: usize = 5;
 /// The most changed lines that are tried in all.
@@ -28,10 +32,13 @@ const LONGEST: usize = 240;
 /// What to type instead of a line.
 #[derive(Debug)]
 pub(super) struct Mend {
-    /// The most likely first; two or three where the meaning is open.
+    /// The most likely first; two or three where the meaning is open; none where something is missing that only
+    /// the writer knows.
     pub(super) lines: Vec<String>,
     /// Why the line cannot be read.
     pub(super) cause: String,
+    /// What to do about it, if there is no line to type.
+    pub(super) help: Option<String>,
 }
 
 struct State {
@@ -46,6 +53,53 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     if line.chars().count() > LONGEST {
         return None;
     }
+    let found = known(line, attempt, KINDS).or_else(|| search(line, attempt));
+    found.or_else(|| match kinds::left_over(line, &attempt(line))? {
+        Answer::Say { cause, help } => Some(Mend { lines: Vec::new(), cause, help: Some(help) }),
+        Answer::Lines(..) => None,
+    })
+}
+
+/// The answer to a line that is recognized as a whole, with what is left over mended, at most `depth` times.
+fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> Option<Mend> {
+    let depth = depth.checked_sub(1)?;
+    let (changed, cause) = match kinds::answer(line, &attempt(line))? {
+        Answer::Say { cause, help } => {
+            return Some(Mend { lines: Vec::new(), cause, help: Some(help) });
+        }
+        Answer::Lines(changed, cause) => (changed, cause),
+    };
+    let mut lines: Vec<String> = Vec::new();
+    for line in changed {
+        let tried = attempt(&line);
+        let read = match tried.reads {
+            Some(reads) => vec![reads],
+            None if line.contains('\n') => Vec::new(),
+            None => {
+                let (said, comment) = comment_of(&line);
+                let said = said.trim_end();
+                let more = known(said, attempt, depth).or_else(|| search(said, attempt));
+                let comment = comment.map_or_else(String::new, |comment| format!("  #{comment}"));
+                match more {
+                    Some(more) if more.lines.is_empty() => return Some(more),
+                    Some(more) => {
+                        more.lines.into_iter().take(1).map(|line| line + &comment).collect()
+                    }
+                    None => Vec::new(),
+                }
+            }
+        };
+        for line in read {
+            if !lines.contains(&line) {
+                lines.push(line);
+            }
+        }
+    }
+    (!lines.is_empty()).then_some(Mend { lines, cause, help: None })
+}
+
+/// Finds a replacement by small changes, one after another.
+fn search(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     let mut seen = HashSet::from([line.to_owned()]);
     let first = attempt(line);
     let last = last_resorts(line, &first);
@@ -85,7 +139,11 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     }
     last.into_iter().find_map(|edit| {
         let reads = attempt(&edit.line).reads?;
-        keeps(line, &reads, false).then(|| Mend { lines: vec![reads], cause: edit.cause })
+        keeps(line, &reads, false).then(|| Mend {
+            lines: vec![reads],
+            cause: edit.cause,
+            help: None,
+        })
     })
 }
 
@@ -94,7 +152,7 @@ fn take(found: &mut Option<Mend>, line: &str, causes: &[String]) {
     match found {
         None => {
             let cause = causes.first().cloned().unwrap_or_default();
-            *found = Some(Mend { lines: vec![line.to_owned()], cause });
+            *found = Some(Mend { lines: vec![line.to_owned()], cause, help: None });
         }
         Some(mend) if mend.lines.len() < 3 && !mend.lines.iter().any(|known| known == line) => {
             mend.lines.push(line.to_owned());
@@ -132,8 +190,48 @@ fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
             place.map(|place| left.remove(place)).is_some()
         });
     let texts = cut(typed).into_iter().filter(|piece| piece.sort == Sort::Text);
+    if swallows(typed, offered) {
+        return false;
+    }
     let has_texts = texts
         .map(|piece| piece.text.trim_matches(['"', '“', '”']).trim().to_owned())
         .all(|text| converts || offered.contains(&text));
     has_numbers && has_texts
+}
+
+/// Whether a name, note or comment of the offered line has taken in a length, an area, a sum of money or a date of the
+/// typed one, which then counts for nothing.
+fn swallows(typed: &str, offered: &str) -> bool {
+    offered.lines().any(|line| {
+        if line.starts_with('#') {
+            return false;
+        }
+        let (said, comment) = comment_of(line);
+        // A text that was begun with its mark was meant as a text.
+        let new = |text: &str| {
+            let first = text.split(' ').next().unwrap_or_default();
+            !typed.contains(&format!("\"{first}"))
+        };
+        let texts = cut(said).into_iter().filter(|piece| piece.sort == Sort::Text);
+        let texts: Vec<String> =
+            texts.map(|piece| piece.text.trim_matches(['"', '“', '”']).to_owned()).collect();
+        texts.iter().any(|text| new(text) && kinds::measures(text))
+            || comment.is_some_and(|comment| !typed.contains('#') && kinds::measures(comment))
+    })
+}
+
+/// A line without its comment, and the comment.
+fn comment_of(line: &str) -> (&str, Option<&str>) {
+    let mut inside = false;
+    for (at, c) in line.char_indices() {
+        match c {
+            '"' => {
+                inside = !inside
+                    && !line[..at].ends_with(|c: char| c.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(c));
+            }
+            '#' if !inside => return (&line[..at], line.get(at + 1..)),
+            _ => {}
+        }
+    }
+    (line, None)
 }

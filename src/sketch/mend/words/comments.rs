@@ -42,6 +42,10 @@ pub(in crate::sketch::mend) fn last_resorts(
         edits.push(Edit::line(comment.clone(), COMMENT));
     }
     let plain = rest.trim_matches(|c: char| !c.is_alphanumeric());
+    // `north 10 paces`: the word is the unit of a number without one.
+    if attempt.is_side && pieces[here - 1].is_number() && pieces[here].sort == Sort::Word {
+        return edits;
+    }
     if !plain.is_empty() && !plain.contains(['"', '“', '”']) {
         if attempt.is_side {
             edits.push(Edit::line(

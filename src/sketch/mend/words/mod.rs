@@ -36,7 +36,6 @@ pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit
     edits.extend(bearings::bearings(pieces));
     edits.extend(bearings::beyond_quarter(pieces));
     edits.extend(sides::bare_lengths(pieces));
-    edits.extend(sides::in_parentheses(pieces));
     edits.extend(bearings::across(pieces, attempt));
     edits.extend(figures::figures_and_heads(pieces, here));
     edits.extend(bearings::slanted(pieces));

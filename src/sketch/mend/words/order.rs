@@ -194,7 +194,9 @@ pub(super) fn several(pieces: &[Piece], here: usize) -> Vec<Edit> {
     if !begins.clone().any(|word| piece.is_word(&[word])) || is_space && !is_named {
         return Vec::new();
     }
-    let line = format!("{}\n{}", join(&pieces[..here]), join(&pieces[here..]));
+    // `overall east 48' north 28'`: the second is an overall length too.
+    let again = if pieces[0].is_word(&["overall"]) { "overall " } else { "" };
+    let line = format!("{}\n{again}{}", join(&pieces[..here]), join(&pieces[here..]));
     let cause = "each side goes on its own line".to_owned();
     vec![Edit::line(line, cause)]
 }

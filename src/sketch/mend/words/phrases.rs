@@ -71,8 +71,14 @@ pub(super) fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attem
                 continue;
             }
             let mut by = cut(&words);
-            by.iter_mut().for_each(|piece| piece.touches = false);
-            edits.push(Edit::new(replaced(pieces, start, end, &by), cause));
+            by.iter_mut().take(1).for_each(|piece| piece.touches = false);
+            let mut left = replaced(pieces, start, end, &by);
+            let last = start + by.len();
+            let parts = |piece: &Piece| piece.is_number() || piece.sort != Sort::Mark;
+            if let Some(next) = left.get_mut(last).filter(|next| by.is_empty() || parts(next)) {
+                next.touches = false;
+            }
+            edits.push(Edit::new(left, cause));
         }
     }
     edits
@@ -120,11 +126,21 @@ pub(super) fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> 
     let mut edits = Vec::new();
     let after = pieces.get(here);
     let is_length = after.is_some_and(|piece| piece.is_number() || piece.is_mark("½¼¾$"));
+    let is_area = |at: usize| {
+        pieces.get(at + 1).is_none_or(|next| {
+            next.is_word(&[
+                "sq", "sqft", "sf", "sqm", "square", "acre", "acres", "ac", "ha", "hectare",
+                "hectares", "ft", "feet", "m",
+            ]) || next.is_mark("'’′")
+        })
+    };
     let is_text = after.is_some_and(|piece| piece.sort == Sort::Text);
     for word in &attempt.wanted.words {
         let fits = match word.as_str() {
-            "recorded" | "tolerance" | "rise" | "out" | "flat" | "per" | "sold" | "on"
-            | "since" | "market" | "assessed" | "year" | "under" => is_length,
+            // After a side a second length could be anything.
+            "recorded" => is_length && !attempt.is_side && is_area(here),
+            "rise" | "out" | "flat" | "per" | "sold" | "on" | "since" | "market" | "assessed"
+            | "year" | "under" => is_length,
             "note" | "counting" | "by" | "with" | "of" | "file" => is_text,
             // Only what names a space that is there; any other text is a remark.
             "within" => after.is_some_and(|piece| is_space(&piece.text, attempt)),

@@ -95,12 +95,11 @@ const NOT_KNOWN: [&str; 14] = [
     "back",
 ];
 
-/// `arc east 8' 2' south`, `bay south 8' 2' 4'`, `north 42' 43'`: missing words between lengths.
+/// `arc east 8' 2' south`, `bay south 8' 2' 4'`: missing words between lengths.
 pub(super) fn bare_lengths(pieces: &[Piece]) -> Vec<Edit> {
     let words: &[&str] = match pieces.first() {
         Some(first) if first.is_word(&["arc"]) => &["rise"],
         Some(first) if first.is_word(&["bay"]) => &["out", "flat"],
-        Some(first) if first.is_word(&DIRECTIONS) => &["recorded"],
         _ => return Vec::new(),
     };
     let is_feet = |at: usize| {
@@ -123,26 +122,8 @@ pub(super) fn bare_lengths(pieces: &[Piece]) -> Vec<Edit> {
             let mut by = pieces.to_vec();
             by[next].touches = false;
             by.insert(next, Piece::word(word));
-            let edit = Edit::new(by, format!("the word `{word}` is missing between two lengths"));
-            if *word == "recorded" { edit.weak() } else { edit }
+            Edit::new(by, format!("the word `{word}` is missing between two lengths"))
         })
         .into_iter()
         .collect()
-}
-
-/// `north 42' (43')`: a length in parentheses is the record's.
-pub(super) fn in_parentheses(pieces: &[Piece]) -> Option<Edit> {
-    let open = pieces.iter().position(|piece| piece.is_mark("([")).filter(|open| *open > 1)?;
-    let close =
-        pieces.iter().rposition(|piece| piece.is_mark(")]")).filter(|close| *close > open + 1)?;
-    let is_length = pieces[open + 1].is_number() && pieces[0].is_word(&DIRECTIONS);
-    is_length.then(|| {
-        let mut by = vec![Piece::word("recorded")];
-        by.extend_from_slice(&pieces[open + 1..close]);
-        by[1].touches = false;
-        Edit::new(
-            replaced(pieces, open, close + 1, &by),
-            "the record's length goes after `recorded`",
-        )
-    })
 }

@@ -1,0 +1,434 @@
+//! Figures of records and listings, values and sales.
+
+use super::measure::{area_at, area_from, date_from, money_from};
+use super::{Answer, Typed, is_text, quoted, remark};
+
+const FIGURES: [&str; 3] = ["record", "listing", "plan"];
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] =
+        [grouped, units, range, of_a_part, counting, comparable, value];
+    rules.iter().find_map(|rule| rule(typed))
+}
+
+/// The digits of a number with commas between thousands.
+fn regrouped(digits: &str) -> String {
+    let plain: String = digits.chars().filter(char::is_ascii_digit).collect();
+    let mut out = String::new();
+    for (at, digit) in plain.chars().enumerate() {
+        if at > 0 && (plain.len() - at).is_multiple_of(3) {
+            out.push(',');
+        }
+        out.push(digit);
+    }
+    out
+}
+
+/// `record 13,86 sq ft`, `$4,310,00`, `0,529 ha`: commas that do not stand between thousands.
+fn grouped(typed: &Typed<'_>) -> Option<Answer> {
+    let at = (0..typed.pieces.len()).find(|&at| {
+        let piece = &typed.pieces[at];
+        piece.is_number()
+            && piece.text.contains(',')
+            && !piece.text.contains('.')
+            && (piece.text.starts_with("0,")
+                || piece.text.split(',').skip(1).any(|group| group.len() < 3))
+    })?;
+    let text = &typed.pieces[at].text;
+    let with = |number: &str| {
+        let piece = &typed.pieces[at];
+        format!("{}{number}{}", &typed.line[..piece.at], &typed.line[piece.at + text.len()..])
+    };
+    let is_money = at > 0 && typed.pieces[at - 1].is_mark("$")
+        || typed.says(0, &["value", "last", "exemption"]);
+    let is_area = area_at(&typed.pieces, at).is_some();
+    if is_area && text.starts_with("0,") {
+        return Some(Answer::line(
+            with(&text.replacen(',', ".", 1)),
+            "decimals take a point, not a comma",
+        ));
+    }
+    let is_figure =
+        is_area && typed.says(0, &["record", "listing", "plan", "figure", "comparable"]);
+    if !is_money && !is_figure {
+        return None;
+    }
+    let cause = "commas stand between thousands, a point before decimals";
+    let (whole, last) = text.rsplit_once(',')?;
+    let all = with(&regrouped(text));
+    let decimals = with(&format!("{}.{last}", regrouped(whole)));
+    let small = regrouped(whole).len() < 3;
+    Some(Answer::Lines(if small { vec![all] } else { vec![all, decimals] }, cause.to_owned()))
+}
+
+/// `137 qm`, `137 mq`: square meters as other languages shorten them.
+fn units(typed: &Typed<'_>) -> Option<Answer> {
+    let at = (1..typed.pieces.len()).find(|&at| {
+        typed.pieces[at - 1].is_number()
+            && typed.says(at, &["qm", "mq", "kvm", "msq", "quadratmeter", "metros", "quadrat"])
+    })?;
+    let line = format!("{} sq m {}", typed.text(0, at), typed.rest(at + 1));
+    Some(Answer::line(
+        line.trim_end(),
+        format!("`{}` is not a unit here: square meters are `sq m`", typed.lower(at)),
+    ))
+}
+
+/// `listing 1,386 - 1,400 sq ft`: a figure is one number.
+fn range(typed: &Typed<'_>) -> Option<Answer> {
+    let is_between = |at: usize| {
+        typed.piece(at).is_some_and(|piece| piece.is_mark("-–—/"))
+            || typed.says(at, &["to", "or", "and"])
+    };
+    let first = (1..typed.pieces.len()).find(|&at| typed.pieces[at].is_number())?;
+    if !typed.says(0, &FIGURES) {
+        return None;
+    }
+    // `1,386 sq ft - 1,400 sq ft`
+    let after = area_at(&typed.pieces, first).map_or(first + 1, |(end, _)| end);
+    let (end, second) = area_at(&typed.pieces, after + 1).filter(|_| is_between(after))?;
+    let unit = second.split_once(' ').map_or("sq ft", |(_, unit)| unit);
+    let one = format!("{} {unit}", typed.pieces[first].text);
+    let (head, rest) = (typed.text(0, first), typed.rest(end));
+    let head = ["between", "from", "about"]
+        .iter()
+        .find_map(|word| head.strip_suffix(word))
+        .unwrap_or(head)
+        .trim();
+    let line = |area: &str| format!("{head} {area} {rest}").trim_end().to_owned();
+    Some(Answer::Lines(
+        vec![line(&one), line(&second)],
+        "a figure is one number: write the one that was published, or each on a line of its own"
+            .to_owned(),
+    ))
+}
+
+/// The word of a part of a house that has an area of its own on a record.
+fn part(typed: &Typed<'_>, at: usize) -> bool {
+    typed.says(
+        at,
+        &[
+            "garage",
+            "carport",
+            "porch",
+            "patio",
+            "deck",
+            "balcony",
+            "breezeway",
+            "storage",
+            "shed",
+            "basement",
+            "attic",
+            "outbuilding",
+            "unfinished",
+        ],
+    )
+}
+
+/// `record garage 539 sq ft`, `record 1,210 sq ft, garage 539`: a part has its figure on its own line.
+fn of_a_part(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &FIGURES) || typed.line.contains('"') {
+        return None;
+    }
+    let at = (1..typed.pieces.len()).find(|&at| part(typed, at))?;
+    let numbers: Vec<usize> =
+        (1..typed.pieces.len()).filter(|&at| typed.pieces[at].is_number()).collect();
+    let word = typed.lower(at);
+    let kind = match word.as_str() {
+        "shed" => "outbuilding",
+        "attic" => "unfinished",
+        "basement" => "unfinished",
+        kind => kind,
+    };
+    let unit = |at: usize| {
+        area_at(&typed.pieces, at)
+            .map_or_else(|| format!("{} sq ft", typed.pieces[at].text), |(_, area)| area)
+    };
+    let (whole, own) = match numbers[..] {
+        [own] if at < own => (None, own),
+        [whole, own] => (Some(whole), own),
+        _ => return None,
+    };
+    let first = typed.lower(0);
+    let own = unit(own);
+    let keep =
+        whole.map_or_else(String::new, |whole| format!("this line is `{first} {}`; ", unit(whole)));
+    Some(Answer::say(
+        format!("`{first}` is the figure of the house; a part has its figure on its own line"),
+        format!("{keep}at the end of the line that begins with `{kind}` write `recorded {own}`"),
+    ))
+}
+
+/// `record 1,386 sq ft incl. garage`: what else the figure counts; other words are a title or a comment.
+fn counting(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &FIGURES) {
+        return None;
+    }
+    let head = typed.lower(0);
+    // `record sq ft 1,386`
+    if typed.says(1, &["sq", "sqft", "sf", "square"])
+        && typed.pieces.last().is_some_and(super::Piece::is_number)
+        && typed.pieces.len() <= 4
+    {
+        let number = typed.pieces.last().map(|number| number.text.clone())?;
+        return Some(Answer::line(
+            format!("{head} {number} sq ft"),
+            "the unit of an area comes after its number",
+        ));
+    }
+    let (first, end, area) = area_from(&typed.pieces, 1)?;
+    if money_from(&typed.pieces, end).is_some() {
+        return Some(Answer::say(
+            "a figure is an area: a sum of money has a line of its own",
+            "put the sum on a line that begins with `value market`, or for a sale with `comparable`",
+        ));
+    }
+    let rest = typed.rest(end);
+    if first > 1
+        && !is_text(typed.piece(1))
+        && typed.pieces[1..first].iter().all(|piece| piece.sort == super::Sort::Word)
+    {
+        let known = [
+            "about",
+            "approx",
+            "ca",
+            "circa",
+            "says",
+            "is",
+            "of",
+            "area",
+            "total",
+            "approximately",
+            "roughly",
+            "shows",
+            "size",
+        ];
+        let said = typed.text(1, first);
+        let has_part = (end..typed.pieces.len()).any(|at| part(typed, at));
+        if has_part && typed.pieces[1..first].iter().all(|piece| piece.is_word(&known)) {
+            return Some(Answer::line(
+                format!("{head} {area} {rest}"),
+                format!("`{said}` has no meaning here"),
+            ));
+        }
+        if !typed.says(1, &known)
+            && rest.is_empty()
+            && !typed.says(1, &["outline", "sketch", "card"])
+        {
+            return Some(Answer::line(
+                format!("{head} {area} {}", quoted(said)),
+                "a figure's title goes after its area, with a `\"` on each side",
+            ));
+        }
+        return None;
+    }
+    if first != 1 || rest.is_empty() || rest.contains('"') {
+        return None;
+    }
+    let mut at = end;
+    while typed.piece(at).is_some_and(|piece| piece.is_mark(",;(-–+&")) {
+        at += 1;
+    }
+    let lower = rest.to_lowercase();
+    let without = lower.starts_with("w/o")
+        || typed.says(
+            at,
+            &[
+                "not",
+                "excluding",
+                "excl",
+                "without",
+                "excludes",
+                "exclusive",
+                "less",
+                "no",
+                "minus",
+            ],
+        );
+    let with = typed.says(
+        at,
+        &[
+            "incl",
+            "including",
+            "includes",
+            "include",
+            "inclusive",
+            "with",
+            "plus",
+            "and",
+            "counting",
+            "counts",
+            "w",
+        ],
+    );
+    let named = (at..typed.pieces.len()).find(|&at| part(typed, at));
+    if named.is_some() && without {
+        return Some(Answer::line(
+            format!("{head} {area}  # {}", remark(rest)),
+            "a figure counts the living area unless it says more; anything else goes into a comment",
+        ));
+    }
+    if let Some(named) =
+        named.filter(|_| with && !typed.pieces[end..].iter().any(super::Piece::is_number))
+    {
+        let name = super::spaces::capitalized(&typed.lower(named));
+        return Some(Answer::line(
+            format!("{head} {area} counting \"{name}\""),
+            format!(
+                "what else a figure counts comes after `counting`, by the name that it has below: here `{name}`"
+            ),
+        ));
+    }
+    // `3 bd, 2 ba`: a remark with numbers.
+    let numbers = typed.pieces[end..].iter().filter(|piece| piece.is_number()).count();
+    let has_area =
+        area_from(&typed.pieces, end).is_some() || money_from(&typed.pieces, end).is_some();
+    let small = typed.pieces[end..]
+        .iter()
+        .filter(|piece| piece.is_number())
+        .all(|piece| piece.text.len() <= 3);
+    let is_year = |piece: &super::Piece| {
+        piece.text.len() == 4 && (piece.text.starts_with("19") || piece.text.starts_with("20"))
+    };
+    let years = typed.pieces[end..].iter().filter(|piece| piece.is_number()).all(is_year);
+    let is_title = typed.pieces[end..].iter().all(|piece| {
+        piece.is_number() || piece.sort == super::Sort::Word || piece.is_mark("()'’.,")
+    });
+    if numbers == 1
+        && years
+        && is_title
+        && named.is_none()
+        && !typed.says(end, &["measured", "sides", "counting"])
+    {
+        return Some(Answer::line(
+            format!("{head} {area} {}", quoted(rest)),
+            "what a figure is called goes after it, with a `\"` on each side",
+        ));
+    }
+    let other_unit =
+        area_from(&typed.pieces, end).is_some() && rest.starts_with('(') && named.is_none();
+    if other_unit {
+        return Some(Answer::line(
+            format!("{head} {area}  # {}", remark(rest)),
+            "a figure is one number; anything else goes into a comment",
+        ));
+    }
+    (numbers > 0 && small && !has_area && named.is_none()).then(|| {
+        Answer::line(
+            format!("{head} {area}  # {}", remark(rest)),
+            "anything else goes into a comment at the end of the line",
+        )
+    })
+}
+
+/// `comparable 8 Larch Court, 1,925 sq ft, $398,000, 2025-08-14`, `… sold 2025-08-14 for $398,000`.
+fn comparable(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = ["comparable", "comp", "comps", "sale"];
+    if !typed.says(0, &begins) {
+        return None;
+    }
+    let Some((first, _, area)) = area_from(&typed.pieces, 1) else {
+        let is_short =
+            typed.says(0, &begins[..3]) && is_text(typed.piece(1)) && typed.says(2, &["sold"]);
+        return is_short.then(|| {
+            Answer::say(
+                "a comparable has its size after its name",
+                "write the size that the sale was published with, as `1,925 sq ft`, before `sold`",
+            )
+        });
+    };
+    let (money_first, _, price) = money_from(&typed.pieces, 1)?;
+    let found = date_from(&typed.pieces, 1);
+    if typed.find(1, &["recorded"]).is_some() {
+        return None;
+    }
+    let Some((date_first, _, date)) = found else {
+        return is_text(typed.piece(1)).then(|| {
+            Answer::say("a sale has its day", format!("at the end of the line write `on` and the day, year-month-day, as `sold {price} on 2025-08-14`"))
+        });
+    };
+    let sold = typed.find(1, &["sold", "for", "on"]).unwrap_or(first);
+    let first = first.min(money_first).min(date_first).min(sold);
+    let name =
+        typed.name(1 + usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark(":"))), first);
+    (!name.is_empty()).then(|| {
+        Answer::line(
+            format!("comparable \"{name}\" {area} sold {price} on {date}"),
+            "a comparable has its name, its size, then `sold` with the price and `on` with the date",
+        )
+    })
+}
+
+/// `value land $113,000 improvements $318,000 total $431,000`: land has no place of its own.
+fn value(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(
+        0,
+        &["value", "values", "land", "market", "total", "assessed", "improvement", "improvements"],
+    ) {
+        return None;
+    }
+    if let [_, year, dollar, sum] = &typed.pieces[..]
+        && year.is_number()
+        && year.text.len() == 4
+        && dollar.is_mark("$")
+    {
+        let lines = ["market", "assessed"]
+            .map(|word| format!("value {word} ${} year {}", sum.text, year.text));
+        return Some(Answer::Lines(
+            lines.into(),
+            "a sum is `market` or `assessed`, and its year comes after `year`".to_owned(),
+        ));
+    }
+    if typed.says(0, &["total"]) && typed.says(1, &["value"]) {
+        return Some(Answer::line(
+            format!("value market {}", typed.rest(2)),
+            "the value of land and improvements together is `market`",
+        ));
+    }
+    let land = typed.find(0, &["land"])?;
+    let mut sums = Vec::new();
+    let mut at = 0;
+    while let Some((first, end, sum)) = money_from(&typed.pieces, at) {
+        let word = (0..first).rev().find(|&at| typed.pieces[at].sort == super::Sort::Word)?;
+        sums.push((typed.lower(word), sum));
+        at = end;
+    }
+    let of = |words: &[&str]| {
+        sums.iter().find(|(word, _)| words.contains(&word.as_str())).map(|(_, sum)| sum.clone())
+    };
+    let (lands, improvement) = (
+        of(&["land"])?,
+        of(&["improvement", "improvements", "building", "buildings", "structure"]),
+    );
+    let market = of(&["total", "market", "all"]);
+    let assessed = of(&["assessed"]);
+    let known = [&Some(lands.clone()), &improvement, &market, &assessed]
+        .iter()
+        .filter(|sum| sum.is_some())
+        .count();
+    if known == 1 && sums.len() == 1 && typed.says(0, &["value"]) {
+        return Some(Answer::line(
+            format!("# {}", typed.line),
+            "a sides file has no place for the value of the land alone; a comment begins with `#`",
+        ));
+    }
+    if known != sums.len() || known < 2 || land > typed.pieces.len() {
+        return None;
+    }
+    let mut line = "value".to_owned();
+    for (word, sum) in [("market", market), ("assessed", assessed), ("improvement", improvement)] {
+        if let Some(sum) = sum {
+            line += &format!(" {word} {sum}");
+        }
+    }
+    let year = typed
+        .find(1, &["year"])
+        .and_then(|year| typed.piece(year + 1))
+        .map(|year| format!(" year {}", year.text));
+    line += &year.unwrap_or_default();
+    line += &format!("  # land {lands}");
+    Some(Answer::line(
+        line,
+        "the value of the land has no word of its own: `market` is of land and improvements together",
+    ))
+}

@@ -1,0 +1,291 @@
+//! Lines at the head of a file.
+
+use super::super::pieces::Piece;
+use super::measure::{date_from, length_at, money_from};
+use super::{Answer, Typed, is_text, plainly, remark};
+
+const WAYS: [&str; 4] = ["north", "east", "south", "west"];
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 10] =
+        [measured, deadline, place, homestead, exemption, north, interior, front, siding, years];
+    rules.iter().find_map(|rule| rule(typed))
+}
+
+/// `measured by "the owner" 2026-04-11 using "25 ft tape"`: the date first, then `by`, then `with`.
+fn measured(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["measured", "taped"]) || typed.says(1, &["to", "inside", "outside"]) {
+        return None;
+    }
+    let (first, end, date) = date_from(&typed.pieces, 1)?;
+    let with = ["with", "using", "by", "via"];
+    let text_after = |words: &[&str]| {
+        (1..typed.pieces.len())
+            .find(|&at| typed.says(at, words) && is_text(typed.piece(at + 1)))
+            .map(|at| at + 1)
+    };
+    let (by, using) = (text_after(&["by"]), text_after(&with[..2]));
+    if by.is_none() && using.is_none() {
+        return None;
+    }
+    let used = [by, using].into_iter().flatten().flat_map(|at| [at - 1, at]).chain(first..end);
+    let used: Vec<usize> = used.chain([0]).collect();
+    let others = (0..typed.pieces.len()).filter(|at| !used.contains(at));
+    let is_filler = |piece: &Piece| piece.is_word(&["on", "a", "the"]) || piece.is_mark(",;:");
+    if !others.map(|at| &typed.pieces[at]).all(is_filler) {
+        return None;
+    }
+    let mut line = format!("measured {date}");
+    for (word, text) in [("by", by), ("with", using)] {
+        if let Some(text) = text.and_then(|text| typed.piece(text)) {
+            line += &format!(" {word} {}", text.text);
+        }
+    }
+    Some(Answer::line(line, "the date comes right after `measured`, then `by` and `with`"))
+}
+
+/// `protest deadline 2026-05-15`: a date that the file has no place for.
+fn deadline(typed: &Typed<'_>) -> Option<Answer> {
+    let words = [
+        "deadline",
+        "due",
+        "hearing",
+        "protest",
+        "appeal",
+        "filing",
+        "closing",
+        "inspection",
+        "sold",
+        "bought",
+        "purchased",
+        "built",
+    ];
+    let begins = typed.piece(0).is_some_and(|first| {
+        first.is_word(&words) || first.is_word(&["filed", "file", "arb", "last", "appraised"])
+    });
+    let at = typed.find(0, &words)?;
+    if !begins || at > 2 || typed.line.contains('"') || typed.says(1, &["year"]) {
+        return None;
+    }
+    date_from(&typed.pieces, 1)?;
+    money_from(&typed.pieces, 0).is_none().then(|| {
+        Answer::line(
+            format!("# {}", typed.line),
+            "a sides file has no place for this date; a comment begins with `#`",
+        )
+    })
+}
+
+/// `place Harris County, TX`: the state decides.
+fn place(typed: &Typed<'_>) -> Option<Answer> {
+    const STATES: [(&str, &str, &str); 11] = [
+        ("texas", "tx", "tex"),
+        ("washington", "wa", "wash"),
+        ("colorado", "co", "colo"),
+        ("california", "ca", "calif"),
+        ("new york", "ny", "n.y"),
+        ("ohio", "oh", "ohio"),
+        ("florida", "fl", "fla"),
+        ("georgia", "ga", "geo"),
+        ("new jersey", "nj", "n.j"),
+        ("virginia", "va", "virg"),
+        ("michigan", "mi", "mich"),
+    ];
+    if !typed.says(0, &["place", "state"]) || typed.pieces.len() < 2 {
+        return None;
+    }
+    let rest = plainly(typed.rest(1)).to_lowercase();
+    let words: Vec<&str> =
+        rest.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty()).collect();
+    let last = words.last()?;
+    let is_in = |name: &str| {
+        let parts: Vec<&str> = name.split(' ').collect();
+        words.windows(parts.len()).any(|window| window == &parts[..])
+    };
+    // `West Virginia` and `Washington, D.C.` are other places.
+    let other = is_in("west virginia") || is_in("d c") || is_in("dc");
+    let typed_states =
+        STATES.iter().filter(|(name, code, short)| is_in(name) || last == code || last == short);
+    let known: Vec<&str> = typed_states.map(|(name, ..)| *name).filter(|_| !other).collect();
+    // `Ohio County, Texas`: the state is named last.
+    let state = known.iter().rev().find(|name| rest.ends_with(*name)).or(known.first())?;
+    let line = format!("place {}", state.replace(' ', "-"));
+    Some(Answer::line(line, "the place is the state whose rules apply"))
+}
+
+/// `homestead since Jan 1, 2021`, `homestead yes`: the first year of it.
+fn homestead(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["homestead", "homesteaded"]) || typed.line.contains('$') {
+        return None;
+    }
+    let is_year = |piece: &&Piece| {
+        piece.is_number()
+            && piece.text.len() == 4
+            && (piece.text.starts_with("19") || piece.text.starts_with("20"))
+    };
+    match typed.pieces.iter().filter(is_year).collect::<Vec<_>>()[..] {
+        [year] => Some(Answer::line(
+            format!("homestead since {}", year.text),
+            "a homestead has the first year of its exemption",
+        )),
+        [] => Some(Answer::say(
+            "a homestead has the first year of its exemption",
+            "write `homestead since` and the year; without a homestead leave the line out",
+        )),
+        _ => None,
+    }
+}
+
+/// `exemption over 65 $10,000`: the amount comes before the name.
+fn exemption(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["exemption", "exemptions"]) || typed.line.contains('"') {
+        return None;
+    }
+    let (first, end, sum) = money_from(&typed.pieces, 1)?;
+    let name = plainly(&format!("{} {}", typed.text(1, first), typed.rest(end)));
+    let short = typed.says(end, &["k", "m", "thousand", "million"]);
+    (first > 1 && !name.is_empty() && !short).then(|| {
+        Answer::line(
+            format!("exemption {sum} \"{name}\""),
+            "an exemption has its amount, then what it is called with a `\"` on each side",
+        )
+    })
+}
+
+/// `true north 12.5°`: to the east or to the west.
+fn north(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["true", "north"])
+        || !typed.says(usize::from(typed.says(0, &["true"])), &["north"])
+    {
+        return None;
+    }
+    let begins = typed.says(0, &["true"]);
+    let number = typed.piece(2).filter(|piece| begins && piece.is_number())?;
+    let bare = typed.pieces[3..]
+        .iter()
+        .all(|piece| piece.is_mark("°º") || piece.is_word(&["deg", "degrees"]));
+    bare.then(|| {
+        let lines = ["E", "W"].map(|toward| format!("true north N {}° {toward}", number.text));
+        Answer::Lines(lines.into(), "a bearing begins at N or S and ends in E or W".to_owned())
+    })
+}
+
+/// `interior partly seen`: seen or not.
+fn interior(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["interior"]) || typed.pieces.len() < 2 {
+        return None;
+    }
+    let partly =
+        ["partly", "partially", "partial", "some", "mostly", "half", "only", "part", "parts"];
+    typed.find(1, &partly)?;
+    let line = format!("interior not seen  # {}", remark(typed.rest(1)));
+    Some(Answer::line(line, "the inside is `seen` as a whole, or `not seen`"))
+}
+
+/// `front facing street`, `front to the south street`: the street side by the compass.
+fn front(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["front"]) || typed.pieces.len() < 2 || length_at(&typed.pieces, 1).is_some()
+    {
+        return None;
+    }
+    let ways: Vec<usize> = (1..typed.pieces.len()).filter(|&at| typed.says(at, &WAYS)).collect();
+    let has_words = typed.pieces[1..]
+        .iter()
+        .all(|piece| piece.sort == super::Sort::Word || piece.is_mark(",:=()."));
+    let knows = ["porch", "door", "entry", "yard", "deck", "of", "by"];
+    if !has_words || typed.find(1, &knows).is_some() {
+        return None;
+    }
+    match ways[..] {
+        [way] if typed.pieces.len() > 2 => Some(Answer::line(
+            format!("front {}", typed.lower(way)),
+            "the street side is one word of the compass",
+        )),
+        [] if typed.find(1, &["street", "road", "facing", "faces"]).is_some()
+            && typed
+                .find(
+                    1,
+                    &[
+                        "ne",
+                        "nw",
+                        "se",
+                        "sw",
+                        "northeast",
+                        "northwest",
+                        "southeast",
+                        "southwest",
+                        "north-east",
+                        "north-west",
+                        "south-east",
+                        "south-west",
+                        "n",
+                        "e",
+                        "s",
+                        "w",
+                    ],
+                )
+                .is_none() =>
+        {
+            Some(Answer::say(
+                "`front` says on which side of the plan the street is",
+                "write `front` and `north`, `east`, `south` or `west`, as the street lies from the house",
+            ))
+        }
+        _ => None,
+    }
+}
+
+/// `siding vinyl`, `veneer stucco 7/8"`: no veneer, or its thickness.
+fn siding(typed: &Typed<'_>) -> Option<Answer> {
+    let kinds = [
+        "vinyl",
+        "wood",
+        "fiber",
+        "aluminum",
+        "cedar",
+        "lap",
+        "clapboard",
+        "hardie",
+        "shingle",
+        "metal",
+        "steel",
+        "board",
+    ];
+    if typed.says(0, &["siding"])
+        && typed.pieces.len() >= 2
+        && !typed.pieces.iter().any(Piece::is_number)
+        && typed.find(1, &kinds).is_some()
+    {
+        let line = format!("veneer none  # {}", remark(typed.line));
+        return Some(Answer::line(line, "without brick or stone the veneer is `none`"));
+    }
+    let named = typed.says(0, &["veneer"])
+        && typed.piece(1).is_some_and(|piece| piece.sort == super::Sort::Word);
+    let first = (2..typed.pieces.len().min(4))
+        .find(|&at| length_at(&typed.pieces, at).is_some())
+        .filter(|_| named)?;
+    let measure = length_at(&typed.pieces, first)
+        .filter(|measure| measure.has_unit && measure.end == typed.pieces.len())?;
+    let line = format!("veneer {}  # {}", measure.text, typed.text(1, first));
+    Some(Answer::line(line, "a veneer is given by its thickness alone"))
+}
+
+/// `tax year: 2026/27`: one year.
+fn years(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["tax"]) || !typed.says(1, &["year"]) {
+        return None;
+    }
+    let numbers: Vec<&str> = typed
+        .pieces
+        .iter()
+        .filter(|piece| piece.is_number())
+        .map(|piece| piece.text.as_str())
+        .collect();
+    let [one, two] = numbers[..] else { return None };
+    (one.len() == 4 && two.len() == 2 && one.starts_with("20")).then(|| {
+        Answer::Lines(
+            vec![format!("tax year {one}"), format!("tax year 20{two}")],
+            "a tax year is one year".to_owned(),
+        )
+    })
+}

@@ -1,0 +1,208 @@
+//! Lengths, areas, sums of money and dates among the pieces of a line.
+
+use super::super::pieces::{Piece, join};
+use crate::units::area::WrittenArea;
+use crate::units::length::{Form, Length, Written};
+
+/// A length among the pieces of a line.
+#[derive(Clone, Debug)]
+pub(super) struct Measure {
+    /// The index of the piece after it.
+    pub(super) end: usize,
+    pub(super) length: Length,
+    pub(super) text: String,
+    /// It has a unit.
+    pub(super) has_unit: bool,
+}
+
+impl Measure {
+    pub(super) fn is_metric(&self) -> bool {
+        self.text.contains('m')
+    }
+
+    /// It is whole feet without inches.
+    pub(super) fn is_whole_feet(&self) -> bool {
+        self.has_unit && !self.is_metric() && self.length.nm() % Length::FOOT.nm() == 0
+    }
+
+    /// It is inches without feet.
+    pub(super) fn is_inches_alone(&self) -> bool {
+        let feet = ["'", "’", "′", "f"];
+        self.has_unit && !self.is_metric() && !feet.iter().any(|mark| self.text.contains(mark))
+    }
+
+    /// It is inches alone, fewer than 12.
+    pub(super) fn is_inches(&self) -> bool {
+        self.has_unit && !self.is_metric() && self.length < Length::FOOT
+    }
+}
+
+/// The longest length that begins at this piece.
+pub(super) fn length_at(pieces: &[Piece], at: usize) -> Option<Measure> {
+    let first = pieces.get(at)?;
+    if !first.is_number() && !first.is_mark("½¼¾⅛⅜⅝⅞") {
+        return None;
+    }
+    let most = pieces.len().min(at + 10);
+    (at + 1..=most).rev().find_map(|end| {
+        let text = join(&pieces[at..end]);
+        let length: Length = text.parse().ok()?;
+        let has_unit = !pieces[end - 1].is_number();
+        Some(Measure { end, length, text, has_unit })
+    })
+}
+
+/// Every length from this piece on, with the index of its first piece.
+pub(super) fn lengths(pieces: &[Piece], from: usize) -> Vec<(usize, Measure)> {
+    let mut all = Vec::new();
+    let mut at = from;
+    while at < pieces.len() {
+        if let Some(measure) = length_at(pieces, at) {
+            let end = measure.end;
+            all.push((at, measure));
+            at = end;
+        } else {
+            at += 1;
+        }
+    }
+    all
+}
+
+/// A length in the unit of another.
+pub(super) fn written(length: Length, like: &Measure) -> String {
+    let form = if like.is_metric() { Form::Meters } else { Form::FeetAndInches };
+    Written::new(length, form).to_string()
+}
+
+/// An area that begins at this piece, and the index of the piece after it.
+pub(super) fn area_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
+    let number = pieces.get(at).filter(|piece| piece.is_number())?;
+    let next = pieces.get(at + 1)?;
+    let (unit, end) = match next.text.to_lowercase().as_str() {
+        "sq" | "square" => {
+            let point = usize::from(pieces.get(at + 2).is_some_and(|piece| piece.is_mark(".")));
+            let of = pieces.get(at + 2 + point)?;
+            let unit = if of.is_word(&["ft", "feet", "foot"]) {
+                "sq ft"
+            } else if of.is_word(&["m", "meter", "meters", "metre", "metres"]) {
+                "sq m"
+            } else {
+                return None;
+            };
+            let last = at + 3 + point;
+            let point = usize::from(
+                pieces.get(last).is_some_and(|piece| piece.is_mark(".") && piece.touches),
+            );
+            (unit, last + point)
+        }
+        "sqft" | "sf" => ("sq ft", at + 2),
+        "sqm" | "qm" | "mq" => ("sq m", at + 2),
+        "acre" | "acres" | "ac" => ("acres", at + 2),
+        "hectare" | "hectares" | "ha" => ("hectares", at + 2),
+        _ => return None,
+    };
+    let digits = match number.text.strip_prefix("0,") {
+        Some(decimals) if !decimals.contains([',', '.']) => format!("0.{decimals}"),
+        _ => number.text.clone(),
+    };
+    let digits = if digits.starts_with('.') { format!("0{digits}") } else { digits };
+    Some((end, format!("{digits} {unit}")))
+}
+
+/// The first area from this piece on: its first piece, the piece after it, and the area.
+pub(super) fn area_from(pieces: &[Piece], from: usize) -> Option<(usize, usize, String)> {
+    (from..pieces.len()).find_map(|at| area_at(pieces, at).map(|(end, area)| (at, end, area)))
+}
+
+/// The first sum of money with its sign: its first piece, the piece after it, and the sum.
+pub(super) fn money_from(pieces: &[Piece], from: usize) -> Option<(usize, usize, String)> {
+    (from..pieces.len()).find_map(|at| {
+        let number =
+            pieces.get(at + 1).filter(|piece| piece.is_number() && pieces[at].is_mark("$"))?;
+        let times = match pieces.get(at + 2).map(|word| word.text.to_lowercase()).as_deref() {
+            Some("k" | "thousand") => 1_000,
+            Some("m" | "mil" | "million") => 1_000_000,
+            _ => return Some((at, at + 2, format!("${}", number.text))),
+        };
+        let value: rust_decimal::Decimal = number.text.replace(',', "").parse().ok()?;
+        let sum = value.checked_mul(rust_decimal::Decimal::from(times))?.normalize();
+        let sum = rust_decimal::prelude::ToPrimitive::to_i64(&sum)?;
+        Some((at, at + 3, format!("${}", crate::units::decimal::thousands(sum))))
+    })
+}
+
+/// A date that begins at this piece: as year-month-day, and the index of the piece after it.
+pub(super) fn date_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
+    let number = |at: usize| {
+        let piece: &Piece = pieces.get(at)?;
+        piece.is_number().then(|| piece.text.parse::<i16>().ok())?
+    };
+    if let Some(found) = named_date_at(pieces, at) {
+        return Some(found);
+    }
+    let is_mark = |at: usize| pieces.get(at).is_some_and(|piece| piece.is_mark("-/–."));
+    if !is_mark(at + 1) || !is_mark(at + 3) {
+        return None;
+    }
+    let (first, second, third) = (number(at)?, number(at + 2)?, number(at + 4)?);
+    let (year, month, day) = if first > 31 {
+        (first, second, third)
+    } else if pieces[at + 1].is_mark("/-") {
+        (if third < 100 { 2_000 + third } else { third }, first, second)
+    } else {
+        return None;
+    };
+    let small = |number: i16| i8::try_from(number).ok();
+    let date = jiff::civil::Date::new(year, small(month)?, small(day)?).ok()?;
+    Some((at + 5, date.to_string()))
+}
+
+/// `Aug 14, 2025` or `14 August 2025`.
+fn named_date_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
+    const MONTHS: [&str; 12] =
+        ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+    let month = |at: usize| {
+        let word = pieces
+            .get(at)
+            .filter(|piece| piece.sort == super::super::pieces::Sort::Word)?
+            .text
+            .to_lowercase();
+        let short = word.get(..3)?;
+        let number = MONTHS.iter().position(|month| *month == short)?;
+        i8::try_from(number + 1).ok()
+    };
+    let number =
+        |at: usize| pieces.get(at).filter(|piece| piece.is_number())?.text.parse::<i16>().ok();
+    let filler =
+        |at: usize| {
+            usize::from(pieces.get(at).is_some_and(|piece| {
+                piece.is_mark(",.") || piece.is_word(&["st", "nd", "rd", "th"])
+            }))
+        };
+    let (month, day, next) = if let Some(month) = month(at) {
+        let first = at + 1 + filler(at + 1);
+        (month, number(first)?, first + 1)
+    } else {
+        let day = number(at)?;
+        let first = at + 1 + filler(at + 1);
+        (month(first)?, day, first + 1)
+    };
+    let next = next + filler(next);
+    let next = next + filler(next);
+    let year = number(next).filter(|year| *year > 1900)?;
+    let date = jiff::civil::Date::new(year, month, i8::try_from(day).ok()?).ok()?;
+    Some((next + 1, date.to_string()))
+}
+
+/// The first date from this piece on: its first piece, the piece after it, and the date.
+pub(super) fn date_from(pieces: &[Piece], from: usize) -> Option<(usize, usize, String)> {
+    (from..pieces.len()).find_map(|at| date_at(pieces, at).map(|(end, date)| (at, end, date)))
+}
+
+/// The area of a rectangle with these two sides, in square feet with at most two decimals.
+pub(super) fn rectangle(one: Length, two: Length) -> Option<String> {
+    use rust_decimal::Decimal;
+    let feet = |length: Length| Decimal::from(length.nm()) / Decimal::from(Length::FOOT.nm());
+    let area = feet(one).checked_mul(feet(two))?.round_dp(2).normalize();
+    WrittenArea::new(area, crate::units::area::AreaUnit::SquareFeet).map(|area| area.to_string())
+}

@@ -1,0 +1,166 @@
+//! Lines whose kind can be told as a whole, answered before single words and marks are changed.
+//!
+//! A line such as `north 9' 4", 8' 10"` or `lot 12 0.35 ac` has words and numbers each of which could be changed to
+//! something that reads. Here the line is first recognized for what it is. The answer keeps every number, says what it was
+//! turned into, or names what is missing and offers nothing.
+
+mod curves;
+mod deeds;
+mod figures;
+mod heads;
+mod measure;
+mod places;
+mod remarks;
+mod spaces;
+mod walls;
+
+use super::change::Attempt;
+use super::pieces::{Piece, Sort, cut, join};
+
+/// The answer to a line that is recognized as a whole.
+#[derive(Debug)]
+pub(super) enum Answer {
+    /// What to type instead, the most likely first.
+    Lines(Vec<String>, String),
+    /// What is wrong and what is missing, where no line can be offered.
+    Say {
+        /// What is wrong.
+        cause: String,
+        /// What to do about it.
+        help: String,
+    },
+}
+
+impl Answer {
+    fn line(line: impl Into<String>, cause: impl Into<String>) -> Answer {
+        Answer::Lines(vec![line.into()], cause.into())
+    }
+
+    fn say(cause: impl Into<String>, help: impl Into<String>) -> Answer {
+        Answer::Say { cause: cause.into(), help: help.into() }
+    }
+}
+
+/// A line as typed, with its pieces.
+struct Typed<'a> {
+    line: &'a str,
+    pieces: Vec<Piece>,
+    attempt: &'a Attempt,
+}
+
+impl Typed<'_> {
+    fn piece(&self, at: usize) -> Option<&Piece> {
+        self.pieces.get(at)
+    }
+
+    /// Whether the piece at this index is one of these words.
+    fn says(&self, at: usize, words: &[&str]) -> bool {
+        self.piece(at).is_some_and(|piece| piece.is_word(words))
+    }
+
+    /// The piece at this index in lower case.
+    fn lower(&self, at: usize) -> String {
+        self.piece(at).map(|piece| piece.text.to_lowercase()).unwrap_or_default()
+    }
+
+    /// What was typed from the piece at `first` up to the one at `end`, not including it.
+    fn text(&self, first: usize, end: usize) -> &str {
+        let Some(begin) = self.piece(first).filter(|_| first < end) else { return "" };
+        let stop = self.piece(end).map_or(self.line.len(), |piece| piece.at);
+        self.line.get(begin.at..stop).unwrap_or_default().trim()
+    }
+
+    /// What was typed from the piece at `first` to the end of the line.
+    fn rest(&self, first: usize) -> &str {
+        self.text(first, self.pieces.len())
+    }
+
+    /// A name typed from the piece at `first` up to the one at `end`, with or without its quotation marks.
+    fn name(&self, first: usize, end: usize) -> String {
+        match self.piece(first) {
+            Some(piece) if piece.sort == Sort::Text => {
+                piece.text.trim_matches(['"', '“', '”']).trim().to_owned()
+            }
+            _ => plainly(self.text(first, end)),
+        }
+    }
+
+    /// The first piece from index `from` on that is one of these words.
+    fn find(&self, from: usize, words: &[&str]) -> Option<usize> {
+        (from..self.pieces.len()).find(|&at| self.says(at, words))
+    }
+
+    /// The line without the pieces from `first` up to, not including, `end`.
+    fn without(&self, first: usize, end: usize) -> String {
+        let mut left = self.pieces[..first].to_vec();
+        left.extend(self.pieces[end..].iter().cloned());
+        if let Some(next) = left.get_mut(first) {
+            next.touches = false;
+        }
+        join(&left)
+    }
+}
+
+/// Recognizes a line as a whole; `None` if it is of no such kind.
+pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
+    let typed = Typed { line, pieces: cut(line), attempt };
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 8] = [
+        heads::answer,
+        figures::answer,
+        deeds::answer,
+        curves::answer,
+        places::answer,
+        spaces::answer,
+        walls::answer,
+        remarks::answer,
+    ];
+    rules.iter().find_map(|rule| rule(&typed))
+}
+
+/// Recognizes what is left of a line that nothing else could read.
+pub(super) fn left_over(line: &str, attempt: &Attempt) -> Option<Answer> {
+    walls::unknown_unit(&Typed { line, pieces: cut(line), attempt })
+}
+
+/// A text between quotation marks, with inch and foot marks inside it as words.
+fn quoted(text: &str) -> String {
+    format!("\"{}\"", plainly(text))
+}
+
+/// A text without inch and foot marks: `6" off` becomes `6 in off`.
+fn plainly(text: &str) -> String {
+    let mut out = String::new();
+    for c in text.trim().chars() {
+        let after_digit =
+            out.ends_with(|last: char| last.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(last));
+        match c {
+            '"' | '“' | '”' | '″' if after_digit => out.push_str(" in"),
+            '\'' | '’' | '′' if after_digit => out.push_str(" ft"),
+            '"' | '“' | '”' => {}
+            c => out.push(c),
+        }
+    }
+    out.trim().trim_matches([',', ';', ':', '(', ')', ' ']).to_owned()
+}
+
+/// What a comment says: without parentheses round it or marks before it.
+fn remark(text: &str) -> String {
+    let text = text.trim().trim_start_matches(['/', ';', '-', '–', '—', '*', ',', ':', ' ']);
+    match text.strip_prefix('(').and_then(|inner| inner.strip_suffix(')')) {
+        Some(inner) if !inner.contains(['(', ')']) => inner.trim().to_owned(),
+        _ => text.trim().to_owned(),
+    }
+}
+
+fn is_text(piece: Option<&Piece>) -> bool {
+    piece.is_some_and(|piece| piece.sort == Sort::Text)
+}
+
+/// Whether a text has a length with its unit, an area, a sum of money or a date in it.
+pub(super) fn measures(text: &str) -> bool {
+    let pieces = cut(text);
+    measure::lengths(&pieces, 0).iter().any(|(_, measure)| measure.has_unit)
+        || measure::area_from(&pieces, 0).is_some()
+        || measure::money_from(&pieces, 0).is_some()
+        || measure::date_from(&pieces, 0).is_some()
+}

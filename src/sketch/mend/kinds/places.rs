@@ -1,0 +1,277 @@
+//! Where a space stands: directions after lengths, corners named by the compass, `behind the house`.
+
+use super::measure::{length_at, lengths};
+use super::spaces::KINDS;
+use super::{Answer, Typed, is_text, remark};
+
+const WAYS: [&str; 10] = ["north", "east", "south", "west", "n", "e", "s", "w", "up", "down"];
+const CORNERS: [&str; 16] = [
+    "ne",
+    "nw",
+    "se",
+    "sw",
+    "northeast",
+    "northwest",
+    "southeast",
+    "southwest",
+    "north-east",
+    "north-west",
+    "south-east",
+    "south-west",
+    "rear",
+    "front",
+    "back",
+    "far",
+];
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
+        return None;
+    }
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 5] =
+        [offsets, numbered_corner, named_corner, compass_corner, beside_something];
+    rules.iter().find_map(|rule| rule(typed))
+}
+
+/// `starts 27' 8" north, 9' east`: the direction comes before the length.
+fn offsets(typed: &Typed<'_>) -> Option<Answer> {
+    let mut found = Vec::new();
+    let all = lengths(&typed.pieces, 2);
+    let mut end = 0;
+    for (first, measure) in &all {
+        let way = measure.end + usize::from(typed.says(measure.end, &["to", "due", "the"]));
+        if typed.says(way, &WAYS) && (found.is_empty() || *first <= end + 2) {
+            let word = match typed.lower(way).as_str() {
+                "n" | "up" => "north".to_owned(),
+                "s" | "down" => "south".to_owned(),
+                "e" => "east".to_owned(),
+                "w" => "west".to_owned(),
+                word => word.to_owned(),
+            };
+            found.push((*first, word, measure.text.clone()));
+            end = way + 1;
+        }
+    }
+    let (first, ..) = found.first().filter(|_| found.len() <= 2)?;
+    // `start north 27' east 9'` is right as it stands.
+    if typed.says(first - 1, &WAYS) {
+        return None;
+    }
+    let filler =
+        ["start", "starts", "starting", "begins", "at", "offset", "located", "is", "about"];
+    let before = typed.pieces[..*first]
+        .iter()
+        .rev()
+        .take_while(|piece| piece.is_word(&filler) || piece.is_mark("@:,=("))
+        .count();
+    let mut stop = end;
+    // `of corner 1`, `of the origin`.
+    if typed.says(stop, &["of", "from"]) {
+        while typed.piece(stop).is_some()
+            && !typed.says(
+                stop,
+                &["recorded", "measured", "within", "veneer", "not", "counted", "under"],
+            )
+        {
+            stop += 1;
+        }
+    }
+    let place: Vec<String> =
+        found.iter().map(|(_, way, length)| format!("{way} {length}")).collect();
+    let line =
+        format!("{} start {} {}", typed.text(0, first - before), place.join(" "), typed.rest(stop));
+    Some(Answer::line(
+        line.trim_end(),
+        "a place is `start` with each direction before its length, counted from where the level's first walk starts",
+    ))
+}
+
+/// `at corner 4 of house`, `at "House" corner 4`: the space, then the number.
+fn numbered_corner(typed: &Typed<'_>) -> Option<Answer> {
+    let corner = typed.find(2, &["corner"])?;
+    let number =
+        typed.piece(corner + 1).filter(|number| number.is_number() && number.text.len() <= 2)?;
+    let begins =
+        ["at", "from", "on", "the", "start", "starts", "attached", "to", "off", "next", "beside"];
+    let house_name = house(typed);
+    let is_house = corner > 2
+        && typed.piece(corner - 1).is_some_and(|word| {
+            word.is_word(&["house"]) || word.text.eq_ignore_ascii_case(&house_name)
+        });
+    let has_name = corner - 1 > 1 && (is_text(typed.piece(corner - 1)) || is_house);
+    let mut first = if has_name { corner - 1 } else { corner };
+    while first > 2 && typed.says(first - 1, &begins) {
+        first -= 1;
+    }
+    let mut end = corner + 2;
+    let name = if has_name {
+        if typed.says(corner - 2, &["from"])
+            && typed.says(first, &["from"])
+            && first == corner - 2
+            && !is_house
+        {
+            return None;
+        }
+        if is_house {
+            format!("\"{house_name}\"")
+        } else {
+            typed.text(corner - 1, corner).to_owned()
+        }
+    } else if typed.says(end, &["of", "on", "in"]) {
+        end += 1;
+        while typed.says(end, &["the", "main"]) {
+            end += 1;
+        }
+        let of = typed.piece(end)?;
+        end += 1;
+        let house = house(typed);
+        if of.sort == super::Sort::Text {
+            of.text.clone()
+        } else if of.text.eq_ignore_ascii_case(&house) || of.is_word(&["house"]) {
+            format!("\"{house}\"")
+        } else {
+            format!("\"{}\"", of.text)
+        }
+    } else {
+        return None;
+    };
+    let line =
+        format!("{} from {name} corner {} {}", typed.text(0, first), number.text, typed.rest(end));
+    Some(Answer::line(
+        line.trim_end(),
+        "a place is `from`, the name of the space, `corner` and its number",
+    ))
+}
+
+/// `from porch corner`, `from the porch corner`: a corner with a name.
+fn named_corner(typed: &Typed<'_>) -> Option<Answer> {
+    let from = typed.find(2, &["from", "at", "starts", "start"])?;
+    let corner = typed.find(from + 1, &["corner"])?;
+    let number =
+        typed.piece(corner + 1).is_some_and(|next| next.is_number() || is_text(Some(next)));
+    let mut name = from + 1;
+    while typed.says(name, &["the", "from", "at"]) {
+        name += 1;
+    }
+    if number
+        || corner != name + 1
+        || typed.says(name, &CORNERS)
+        || typed.says(corner + 1, &["of", "number", "no", "one", "two", "three", "four"])
+    {
+        return None;
+    }
+    let text = typed.text(name, corner).trim_matches(['"', '“', '”']).to_owned();
+    let line = format!("{} from corner \"{text}\" {}", typed.text(0, from), typed.rest(corner + 1));
+    Some(Answer::line(line.trim_end(), "the word `corner` comes before the corner's name"))
+}
+
+/// The house that a place is counted from.
+fn house(typed: &Typed<'_>) -> String {
+    typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned())
+}
+
+/// `at SE corner of "House"`, `NE corner of house`: corners have numbers.
+fn compass_corner(typed: &Typed<'_>) -> Option<Answer> {
+    let at = typed.find(2, &CORNERS)?;
+    let corner = typed.find(at + 1, &["corner"]).filter(|corner| *corner <= at + 2)?;
+    let mut first = at;
+    while first > 2
+        && typed
+            .says(first - 1, &["at", "from", "on", "in", "the", "start", "starts", "near", "off"])
+    {
+        first -= 1;
+    }
+    let mut end = corner + 1;
+    if typed.says(end, &["of"]) {
+        end += 1;
+        while typed.says(end, &["the"]) {
+            end += 1;
+        }
+        end += 1;
+    }
+    let house = house(typed);
+    let left = typed.text(first, end);
+    Some(Answer::say(
+        format!("a corner has a number, counted from 1 where the walk round `{house}` starts"),
+        format!(
+            "instead of `{left}` write `from \"{house}\" corner` and its number; the rest of the line can stay"
+        ),
+    ))
+}
+
+/// `behind house`, `at rear`: no place that can be measured from.
+fn beside_something(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = [
+        "behind",
+        "beside",
+        "near",
+        "off",
+        "opposite",
+        "facing",
+        "rear",
+        "alongside",
+        "at",
+        "on",
+        "in",
+        "next",
+        "north",
+        "south",
+        "east",
+        "west",
+        "left",
+        "right",
+    ];
+    let keywords = [
+        "measured", "within", "start", "from", "detached", "under", "veneer", "counted", "not",
+        "recorded",
+    ];
+    let first = (2..typed.pieces.len()).find(|&at| {
+        typed.says(at, &begins)
+            && (at == 2 || !typed.says(at - 1, &keywords))
+            && !typed.says(at - 1, &["to", "inside"])
+    })?;
+    if lengths(&typed.pieces[first..], 0).iter().any(|(_, measure)| measure.has_unit)
+        && typed.find(first, &keywords).is_none()
+    {
+        return None;
+    }
+    let is_place = typed.says(first, &["next"]) && typed.says(first + 1, &["to"])
+        || typed.says(first, &["behind", "beside", "near", "off", "opposite", "rear", "alongside"])
+        || typed.says(first, &["at", "on", "in", "next"])
+            && (first..typed.pieces.len().min(first + 4)).any(|at| {
+                typed.says(
+                    at,
+                    &[
+                        "rear", "back", "side", "front", "behind", "end", "north", "south", "east",
+                        "west", "left", "right",
+                    ],
+                )
+            })
+        || typed.says(first, &["north", "south", "east", "west", "left", "right"])
+            && typed.says(first + 1, &["of", "side", "end"]);
+    if !is_place {
+        return None;
+    }
+    let end = (first..typed.pieces.len())
+        .find(|&at| typed.says(at, &keywords))
+        .unwrap_or(typed.pieces.len());
+    let said = typed.text(first, end);
+    if length_at(&typed.pieces, first).is_some() {
+        return None;
+    }
+    let placed = ["start", "from", "within", "detached"];
+    if typed.find(2, &placed).is_some_and(|at| at >= end || at < first) {
+        let line = format!("{}  # {}", typed.without(first, end), remark(said));
+        return Some(Answer::line(
+            line,
+            "the line has its place; anything else goes into a comment at the end of the line",
+        ));
+    }
+    let house = house(typed);
+    Some(Answer::say(
+        format!("`{said}` is no place that can be drawn"),
+        format!(
+            "instead of it write `from \"{house}\" corner` and the number of the corner where its walk starts, or `detached` if it stands by itself; the rest of the line can stay"
+        ),
+    ))
+}

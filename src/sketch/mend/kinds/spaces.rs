@@ -1,0 +1,523 @@
+//! Levels, spaces and lots: what may follow their names.
+
+use super::super::pieces::Piece;
+use super::measure::{area_at, area_from, length_at, lengths, rectangle};
+use super::{Answer, Typed, is_text, quoted, remark};
+
+pub(super) const KINDS: [&str; 15] = [
+    "living",
+    "unfinished",
+    "garage",
+    "carport",
+    "porch",
+    "patio",
+    "deck",
+    "balcony",
+    "breezeway",
+    "storage",
+    "outbuilding",
+    "open",
+    "low",
+    "stair",
+    "court",
+];
+/// The words that may follow the name of a space.
+const KEYWORDS: [&str; 10] = [
+    "measured", "within", "start", "from", "detached", "under", "veneer", "counted", "not",
+    "recorded",
+];
+
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 8] =
+        [level, lot, missing, two_stories, ceiling, size, words_between, corner];
+    rules.iter().find_map(|rule| rule(typed))
+}
+
+/// `level "Basement" partly below grade`, `level "Ground floor" 947 sq ft`.
+fn level(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["level"]) || typed.pieces.len() < 3 {
+        return None;
+    }
+    if !is_text(typed.piece(1)) {
+        // `level Basement partly below grade`
+        let how = [
+            "partly",
+            "partially",
+            "half",
+            "mostly",
+            "walkout",
+            "walk-out",
+            "underground",
+            "daylight",
+            "completely",
+            "fully",
+        ];
+        let end = typed.find(2, &how).filter(|_| !typed.line.contains('"'))?;
+        let name = typed.name(1, end);
+        return Some(Answer::line(
+            format!("level \"{name}\" {}", typed.rest(end)),
+            "a name needs a `\"` on each side",
+        ));
+    }
+    let (name, rest) = (typed.text(0, 2), typed.rest(2));
+    let lower = rest.to_lowercase();
+    let is_basement = ["basement", "cellar"].iter().any(|word| name.to_lowercase().contains(word));
+    let depths = [
+        "grade",
+        "underground",
+        "walkout",
+        "walk-out",
+        "basement",
+        "cellar",
+        "daylight",
+        "sunken",
+        "below ground",
+    ];
+    let is_above =
+        ["above", "not below", "at grade", "on grade"].iter().any(|above| lower.contains(above));
+    let is_known = typed.says(2, &["below", "beside", "measured"]) && typed.pieces.len() <= 4;
+    if is_known {
+        return None;
+    }
+    if lower.is_empty() || is_above && lower.contains("grade") {
+        let cause = "a level is above grade unless it says `below grade`";
+        return (!lower.is_empty())
+            .then(|| Answer::line(format!("{name}  # {}", remark(rest)), cause));
+    }
+    let finished = ["finished", "unfinished", "partial", "partly", "half", "full"]
+        .iter()
+        .any(|word| lower.starts_with(word));
+    if !is_above && (depths.iter().any(|depth| lower.contains(depth)) || is_basement && finished) {
+        let plain =
+            ["below grade", "below ground", "underground", "(below grade)", "basement", "cellar"]
+                .contains(&lower.as_str());
+        let comment = if plain { String::new() } else { format!("  # {}", remark(rest)) };
+        return Some(Answer::line(
+            format!("{name} below grade{comment}"),
+            "a level is `below grade` as a whole, even where only part of it lies below grade",
+        ));
+    }
+    let has_area = area_at(&typed.pieces, 2).is_some_and(|(end, _)| end == typed.pieces.len());
+    let has_length = lengths(&typed.pieces, 2).iter().any(|(_, measure)| measure.has_unit)
+        && typed.find(2, &["x", "by"]).is_none();
+    (has_area || has_length).then(|| {
+        Answer::line(format!("{name}  # {rest}"), "a level has no figure of its own; anything else goes into a comment at the end of the line")
+    })
+}
+
+/// `lot 12 0.35 ac`, `lot "Lot 12" .35 acres more or less`: the name, then `recorded` and the area.
+fn lot(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["lot"]) {
+        return None;
+    }
+    let (first, end, area) = area_from(&typed.pieces, 1)?;
+    let between = typed.piece(first.checked_sub(1)?)?;
+    let stop =
+        if between.is_word(&["recorded", "is", "of", "area", "about", "approx", "containing"]) {
+            first - 1
+        } else {
+            first
+        };
+    let mut stop = stop;
+    while stop > 1
+        && typed.says(
+            stop - 1,
+            &[
+                "is",
+                "of",
+                "area",
+                "about",
+                "approx",
+                "containing",
+                "contains",
+                "size",
+                "acreage",
+                "ca",
+                "has",
+                "total",
+            ],
+        )
+    {
+        stop -= 1;
+    }
+    let name = typed.name(1, stop);
+    let name = if name.is_empty() { "Lot".to_owned() } else { name };
+    let rest = remark(typed.rest(end).trim_start_matches('.'));
+    let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
+    Some(Answer::line(
+        format!("lot \"{name}\" recorded {area}{comment}"),
+        "a lot has its name with a `\"` on each side, then `recorded` and its area",
+    ))
+}
+
+/// `missing outbuilding "Shed" 8x10`, `no shed`, `shed is gone, 80 sq ft`.
+fn missing(typed: &Typed<'_>) -> Option<Answer> {
+    if typed.says(0, &["missing"]) {
+        return missing_space(typed);
+    }
+    let thing = |word: &str| match word {
+        "shed" | "barn" | "workshop" | "greenhouse" | "outbuilding" => Some("outbuilding"),
+        word => KINDS.iter().find(|kind| **kind == word).copied(),
+    };
+    let gone = ["gone", "removed", "demolished", "down", "missing", "destroyed", "razed"];
+    let is_gone =
+        typed.find(1, &gone).is_some() || typed.says(0, &["no", "removed", "gone", "demolished"]);
+    let at = usize::from(thing(&typed.lower(0)).is_none());
+    let word = typed.lower(at);
+    let kind = thing(&word).filter(|_| is_gone && !typed.line.contains('"'))?;
+    let name = capitalized(&word);
+    if let Some((_, _, area)) = area_from(&typed.pieces, 1) {
+        return Some(Answer::line(
+            format!("missing {kind} \"{name}\" recorded {area}"),
+            "what the record lists and the house does not have is `missing`",
+        ));
+    }
+    Some(Answer::say(
+        "what the record lists and the house does not have is `missing`, with the area on the record",
+        format!(
+            "write `missing {kind} \"{name}\" recorded`, then the area on the record; what the record does not list needs no line"
+        ),
+    ))
+}
+
+pub(super) fn capitalized(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// `missing shed 8x10`, `missing "Shed" 80 sq ft`, `missing outbuilding "Shed" 8' x 10' recorded 80 sq ft`.
+fn missing_space(typed: &Typed<'_>) -> Option<Answer> {
+    let mut at = 1;
+    while typed.piece(at).is_some_and(|piece| piece.is_mark(":=,") || piece.is_word(&["a", "the"]))
+    {
+        at += 1;
+    }
+    let kind_of = |word: &str| match word {
+        "shed" | "barn" | "workshop" | "greenhouse" => "outbuilding",
+        word => KINDS.iter().find(|kind| **kind == word).copied().unwrap_or("outbuilding"),
+    };
+    let word = typed.lower(at);
+    let is_thing = KINDS.contains(&word.as_str())
+        || ["shed", "barn", "workshop", "greenhouse"].contains(&word.as_str());
+    let mut name = if is_thing { capitalized(&word) } else { String::new() };
+    let kind = if is_thing { kind_of(&word) } else { "outbuilding" };
+    at += usize::from(is_thing);
+    if let Some(text) = typed.piece(at).filter(|text| text.sort == super::Sort::Text) {
+        name = text.text.trim_matches(['"', '“', '”']).to_owned();
+        at += 1;
+    } else if typed.piece(at).is_some_and(|next| next.sort == super::Sort::Word)
+        && !typed.says(at, &["recorded", "x", "by"])
+        && is_thing
+    {
+        name = typed.text(at, at + 1).to_owned();
+        at += 1;
+    }
+    if name.is_empty() {
+        return None;
+    }
+    let head = format!("missing {kind} \"{name}\"");
+    let area = area_from(&typed.pieces, at);
+    let by = typed
+        .find(at, &["x", "by"])
+        .or_else(|| (at..typed.pieces.len()).find(|&at| typed.pieces[at].is_mark("×*")));
+    let size = by.and_then(|by| {
+        let first = (at..by)
+            .find(|&first| length_at(&typed.pieces, first).is_some_and(|one| one.end == by))?;
+        let (one, two) = (length_at(&typed.pieces, first)?, length_at(&typed.pieces, by + 1)?);
+        Some((first, two.end, rectangle(one.length, two.length)?))
+    });
+    let line = match (&area, &size) {
+        (Some((_, _, area)), Some((first, end, _))) => {
+            format!("{head} recorded {area}  # {}", typed.text(*first, *end))
+        }
+        (Some((_, _, area)), None) => format!("{head} recorded {area}"),
+        (None, Some((first, end, area))) => {
+            format!("{head} recorded {area}  # {}", typed.text(*first, *end))
+        }
+        (None, None) if at >= typed.pieces.len() => {
+            return Some(Answer::say(
+                "what is missing has the area that the record gives it",
+                format!("write `{head} recorded` and that area"),
+            ));
+        }
+        (None, None) => return None,
+    };
+    Some(Answer::line(line, "what is missing has its kind, its name and `recorded` with its area"))
+}
+
+/// `2-story foyer start east 12'`: open to the floor below.
+fn two_stories(typed: &Typed<'_>) -> Option<Answer> {
+    let story = ["story", "storey", "stories", "high", "double-height", "double", "height"];
+    let at = typed
+        .find(0, &["foyer", "entry", "atrium", "void", "great", "living"])
+        .filter(|at| *at <= 4)?;
+    if at == 0 && typed.says(0, &["foyer", "entry", "atrium", "void"]) && typed.says(1, &["open"]) {
+        let mut end = 2;
+        while typed.says(end, &["to", "below", "the", "floor", "above"]) {
+            end += 1;
+        }
+        let name = quoted(&capitalized(typed.text(0, 1)));
+        let line = format!("open {name} {}", typed.rest(end));
+        return Some(Answer::line(line.trim_end(), "what has no floor is `open` and has a name"));
+    }
+    if at == 0 {
+        return None;
+    }
+    let says_two = typed.pieces[..at]
+        .iter()
+        .any(|piece| piece.is_word(&story) || piece.text.to_lowercase().contains("story"));
+    if !says_two || at + 1 > typed.pieces.len() {
+        return None;
+    }
+    let end = if typed.says(at + 1, &["room"]) { at + 2 } else { at + 1 };
+    let (name, rest) = if is_text(typed.piece(end)) {
+        (typed.text(end, end + 1).to_owned(), typed.rest(end + 1))
+    } else {
+        (quoted(&capitalized(typed.text(at, end))), typed.rest(end))
+    };
+    Some(Answer::line(
+        format!("open {name} {rest}").trim_end(),
+        "what reaches through two stories is `open` on the upper level, where it has no floor",
+    ))
+}
+
+/// `low "Eaves" start north 20' ceiling 5'`: the height of ceiling comes after `under`.
+fn ceiling(typed: &Typed<'_>) -> Option<Answer> {
+    const SAYS: [&str; 17] = [
+        "ceiling", "ceilings", "height", "headroom", "high", "less", "than", "below", "lower",
+        "under", "is", "at", "of", "clg", "max", "knee", "wall",
+    ];
+    if !typed.says(0, &["low"]) {
+        return None;
+    }
+    let last = lengths(&typed.pieces, 1).into_iter().next_back()?;
+    let (first, measure) = last;
+    let is_said = |piece: &Piece| piece.is_word(&SAYS) || piece.is_mark(",:<=()");
+    let before = typed.pieces[..first].iter().rev().take_while(|piece| is_said(piece)).count();
+    let after = typed.pieces[measure.end..].iter().take_while(|piece| is_said(piece)).count();
+    let end = measure.end + after;
+    if before + after == 0 || before == 1 && after == 0 && typed.says(first - 1, &["under"]) {
+        return None;
+    }
+    let line =
+        format!("{} under {} {}", typed.text(0, first - before), measure.text, typed.rest(end));
+    Some(Answer::line(line.trim_end(), "the height of a low ceiling comes after `under`"))
+}
+
+/// `garage "Garage" from "House" corner 4 22' 1" x 21' 8" recorded 484 sq ft`: the size becomes four sides.
+fn size(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
+        return None;
+    }
+    let by = (2..typed.pieces.len())
+        .find(|&at| typed.says(at, &["x", "by"]) || typed.pieces[at].is_mark("×*"))?;
+    let two = length_at(&typed.pieces, by + 1)?;
+    let first = (2..by).find(|&first| {
+        let is_number_of_a_corner = typed.says(first - 1, &["corner"]);
+        !is_number_of_a_corner && length_at(&typed.pieces, first).is_some_and(|one| one.end == by)
+    })?;
+    let one = length_at(&typed.pieces, first)?;
+    let head = typed.without(first, two.end);
+    // A bare length takes the unit of the other one.
+    let in_feet = |length: &str, own: bool, other: bool| {
+        if !own && other { format!("{length}'") } else { length.to_owned() }
+    };
+    let metric = one.is_metric() || two.is_metric();
+    let (a, b) = if metric {
+        (one.text.clone(), two.text.clone())
+    } else {
+        (
+            in_feet(&one.text, one.has_unit, two.has_unit),
+            in_feet(&two.text, two.has_unit, one.has_unit),
+        )
+    };
+    Some(Answer::line(
+        format!("{head}\nnorth {a}\neast {b}\nsouth {a}\nwest {b}"),
+        "a size is typed as its sides, one on each line; here the first length is taken to run north",
+    ))
+}
+
+/// `porch "Front porch" covered from "House" corner 1`, `deck "Deck" (uncovered) start …`: words that say nothing of the
+/// area go to the end, as a comment.
+fn words_between(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
+        return None;
+    }
+    let is_keyword = |at: usize| typed.says(at, &KEYWORDS);
+    let first = (2..typed.pieces.len()).find(|&at| {
+        let piece = &typed.pieces[at];
+        let counts = piece.is_number()
+            && piece.text.len() == 1
+            && typed.piece(at + 1).is_some_and(|next| {
+                next.is_mark("-")
+                    || next.is_word(&["car", "story", "storey", "stall", "bay", "door"])
+            })
+            && !typed.says(at - 1, &["corner"]);
+        // What a word before it asks for is no remark.
+        let is_asked_for =
+            typed.says(at - 1, &["from", "corner", "within", "to", "of", "start", "measured"]);
+        !is_asked_for
+            && (piece.is_mark("([")
+                || counts
+                || piece.sort == super::Sort::Word
+                    && (at == 2 || !is_keyword(at))
+                    && !is_known_later(typed, at))
+    })?;
+    if is_keyword(first) {
+        return None;
+    }
+    let end = if typed.pieces[first].is_mark("([") {
+        (first..typed.pieces.len()).find(|&at| typed.pieces[at].is_mark(")]")).map(|at| at + 1)?
+    } else {
+        (first..typed.pieces.len()).find(|&at| is_keyword(at)).unwrap_or(typed.pieces.len())
+    };
+    let said = &typed.pieces[first..end];
+    let matters = |piece: &Piece| {
+        piece.is_word(&[
+            "corner",
+            "at",
+            "by",
+            "behind",
+            "beside",
+            "near",
+            "next",
+            "north",
+            "south",
+            "east",
+            "west",
+            "n",
+            "s",
+            "e",
+            "w",
+            "inside",
+            "outside",
+            "in",
+            "within",
+            "on",
+            "off",
+            "included",
+            "excluded",
+            "counted",
+            "count",
+            "counts",
+            "grade",
+            "below",
+            "measured",
+            "recorded",
+            "record",
+            "county",
+            "ceiling",
+            "height",
+            "high",
+            "frame",
+            "drywall",
+            "studs",
+            "brick",
+            "siding",
+            "separate",
+            "freestanding",
+            "standalone",
+            "unattached",
+            "attached",
+            "adjoining",
+            "touching",
+            "adjacent",
+            "to",
+            "from",
+            "no",
+            "don't",
+            "do",
+            "without",
+            "exclude",
+            "include",
+            "interior",
+            "exterior",
+            "starts",
+            "starting",
+            "begins",
+            "x",
+            "located",
+            "front",
+            "rear",
+            "back",
+            "left",
+            "right",
+            "side",
+            "and",
+            "offset",
+            "lower",
+            "less",
+            "uncounted",
+            "taped",
+            "inner",
+            "outer",
+            "veneer",
+            "wall",
+            "part",
+            "of",
+            "rec",
+            "card",
+            "stand-alone",
+            "itself",
+        ]) && !(piece.is_word(&["attached"]) && end - first <= 3)
+            || piece.sort == super::Sort::Text
+    };
+    let small = |piece: &Piece| piece.is_number() && piece.text.len() <= 2;
+    let has_figure = said.iter().any(|piece| piece.is_number() && !small(piece))
+        || lengths(said, 0).iter().any(|(_, measure)| measure.has_unit)
+        || area_from(said, 0).is_some();
+    let is_last = end == typed.pieces.len() && typed.pieces[first].sort == super::Sort::Word;
+    let is_placed =
+        typed.find(2, &["start", "from", "within", "detached"]).is_some_and(|at| at < first);
+    let is_height = has_figure
+        && is_last
+        && is_placed
+        && area_from(said, 0).is_none()
+        && !typed.says(0, &["low"]);
+    if said.iter().any(matters) || has_figure && !is_height {
+        return None;
+    }
+    let has_place = end < typed.pieces.len();
+    let is_open_word = said.iter().any(|piece| piece.sort == super::Sort::Word);
+    let has_place = has_place || is_placed;
+    (is_open_word && (has_place || typed.pieces[first].is_mark("(["))).then(|| {
+        let line = format!("{}  # {}", typed.without(first, end), remark(typed.text(first, end)));
+        Answer::line(line, "these words say nothing about the area; anything else goes into a comment at the end of the line")
+    })
+}
+
+/// A word that belongs to the keyword before it: a direction, a face, `grade`, a unit.
+fn is_known_later(typed: &Typed<'_>, at: usize) -> bool {
+    typed.says(at, &KEYWORDS)
+        || typed.says(
+            at,
+            &[
+                "north", "south", "east", "west", "n", "s", "e", "w", "back", "front", "left",
+                "right", "corner", "to", "outside", "frame", "inside", "none", "ft", "feet",
+                "foot", "in", "inch", "inches", "m", "cm", "mm", "sq", "sqft", "sf", "sqm",
+                "square", "acres", "acre", "ha", "hectares",
+            ],
+        )
+}
+
+/// `corner porch starts here`, `corner porch (wood post)`: the name is the first word.
+fn corner(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["corner"])
+        || typed.line.contains('"')
+        || typed.piece(1)?.sort != super::Sort::Word
+    {
+        return None;
+    }
+    let verbs = [
+        "starts", "start", "begins", "begin", "is", "here", "meets", "where", "joins", "ends", "(",
+        "-", "–", ",",
+    ];
+    let first = 1 + usize::from(typed.says(1, &["where", "the"]));
+    let at =
+        (first + 1..typed.pieces.len()).find(|&at| verbs.contains(&typed.lower(at).as_str()))?;
+    let line = format!("corner {}  # {}", quoted(typed.text(first, at)), remark(typed.rest(at)));
+    Some(Answer::line(
+        line,
+        "a corner has a name with a `\"` on each side; anything else goes into a comment",
+    ))
+}

@@ -1,0 +1,108 @@
+//! What a suggested line keeps of the line that was typed: every length, every figure and every place in it.
+
+use fairfoot::{Diagnostic, Source};
+use proptest::prelude::*;
+
+const HOUSE: &str =
+    "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
+const BOX: &str = "north 10'\neast 10'\nsouth 10'\nwest 10'\n";
+
+/// The lines suggested instead of `line`, which stands between `before` and `after`.
+fn suggested(before: &str, line: &str, after: &str) -> Vec<String> {
+    let text = format!("{before}{line}\n{after}");
+    let list: Vec<Diagnostic> =
+        match fairfoot::sketch::parse(Source::new("typed.sides", text.as_str())) {
+            Ok(_) => return vec![line.to_owned()],
+            Err(output) => output.list().to_vec(),
+        };
+    let mut lines = Vec::new();
+    for fix in list.iter().flat_map(Diagnostic::fixes) {
+        let mut mended = text.clone();
+        mended.replace_range(fix.span.start..fix.span.end, &fix.text);
+        let added = fix.text.matches('\n').count();
+        let first = before.lines().count();
+        let lines_of_it: Vec<&str> = mended.lines().skip(first).take(1 + added).collect();
+        lines.push(lines_of_it.join("\n"));
+    }
+    lines
+}
+
+/// The part of a line before its comment and without its texts.
+fn counted(line: &str) -> &str {
+    line.split("  #").next().unwrap_or(line)
+}
+
+proptest! {
+    /// Whatever stands between two lengths, the wall gets one of them, their sum or their difference, and the second never
+    /// becomes the record's length or a tolerance unless the line says so.
+    #[test]
+    fn a_second_length_is_never_taken_for_something_that_was_not_said(
+        first in 10_i64..60,
+        second in 1_i64..9,
+        between in prop::sample::select(vec![
+            ",", " window", " door", " less", " minus", " +", " and", " to", " or", " by closing", " ceiling", " eave", " garage door",
+            " see", " @", " ->", " /", " incl.", " (", " porch", " near", " above", " bump-out", " then",
+        ]),
+        after in prop::sample::select(vec!["", " high", " wide", " wall", " brick"]),
+    ) {
+        let line = format!("west {first}' 3\"{between} {second}' 1\"{after}");
+        let inches = |feet: i64, inches: i64| 12 * feet + inches;
+        let (one, two) = (inches(first, 3), inches(second, 1));
+        let written = |inches: i64| match inches % 12 {
+            0 => format!("{}'", inches.div_euclid(12)),
+            rest => format!("{}' {rest}\"", inches.div_euclid(12)),
+        };
+        let allowed = [one, two, one + two, one - two].map(written);
+        for offered in suggested("level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\n", &line, "") {
+            let kept = counted(&offered);
+            prop_assert!(!kept.contains("recorded") && !kept.contains("tolerance"), "{line} -> {offered}");
+            prop_assert!(!kept.contains("note"), "{line} -> {offered}");
+            let length = kept.trim_start_matches("west ").trim_end_matches(" estimated").trim();
+            let fits = length == "by closing" || allowed.iter().any(|known| known == length) || kept.contains('\n');
+            prop_assert!(fits, "{line} -> {offered}");
+        }
+    }
+
+    /// Words that say nothing of the area never take the place of a space or its recorded area with them into a comment.
+    #[test]
+    fn the_place_and_the_recorded_area_stay_outside_the_comment(
+        words in prop::sample::select(vec![
+            "covered", "(uncovered)", "screened", "(2-car)", "2-car", "attached", "unheated", "wood", "with loft", "big", "[new]", "treated lumber",
+        ]),
+        area in 100_i64..900,
+        is_first in any::<bool>(),
+    ) {
+        let place = "from \"House\" corner 2";
+        let line = if is_first {
+            format!("garage \"Garage\" {words} {place} recorded {area} sq ft")
+        } else {
+            format!("garage \"Garage\" {place} {words} recorded {area} sq ft")
+        };
+        for offered in suggested(HOUSE, &line, BOX) {
+            let kept = counted(&offered);
+            prop_assert!(kept.contains(place), "{line} -> {offered}");
+            prop_assert!(kept.contains(&format!("recorded {area} sq ft")), "{line} -> {offered}");
+        }
+    }
+
+    /// No name, title or note swallows an area, a sum of money or a date.
+    #[test]
+    fn no_text_swallows_a_figure(
+        begins in prop::sample::select(vec![
+            "record", "listing", "lot", "lot 12", "lot Lot 12", "comparable 8 Larch Court", "garage Garage", "record house", "level Upper floor", "case", "exemption",
+        ]),
+        figure in prop::sample::select(vec!["0.35 ac", "1,386 sq ft", "$398,000", "2025-08-14", "12' 6\"", "484 sq ft, $398,000"]),
+        ends in prop::sample::select(vec!["", " garage", " more or less", ", heated", " incl. porch"]),
+    ) {
+        let line = format!("{begins} {figure}{ends}");
+        for offered in suggested("", &line, HOUSE) {
+            let mut texts = offered.split('"').skip(1).step_by(2);
+            let digits: String = figure.chars().filter(|c| !c.is_whitespace()).collect();
+            let swallowed = texts.any(|text| {
+                let text: String = text.chars().filter(|c| !c.is_whitespace()).collect();
+                text.contains(&digits)
+            });
+            prop_assert!(!swallowed, "{line} -> {offered}");
+        }
+    }
+}
