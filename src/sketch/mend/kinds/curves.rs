@@ -264,6 +264,10 @@ fn arc(typed: &Typed<'_>) -> Option<Answer> {
     };
     let found = lengths(&typed.pieces, way + 1);
     let chord = &found.first()?.1;
+    // Only its side is missing or wrong.
+    if typed.says(0, &["arc"]) && typed.says(chord.end, &["rise"]) {
+        return None;
+    }
     let side =
         across.iter().find(|side| typed.find(chord.end, &[side, &side[..1]]).is_some()).copied();
     let (rise, cause) = if half.is_some() && found.len() == 1 {
@@ -302,9 +306,6 @@ fn arc(typed: &Typed<'_>) -> Option<Answer> {
         }
     };
     let line = |side: &str| format!("arc {along} {} rise {rise} {side}", chord.text);
-    if side.is_some() && typed.says(0, &["arc"]) && typed.find(0, &["rise"]).is_some() {
-        return None;
-    }
     let lines = side
         .map_or_else(|| across.iter().map(|side| line(side)).collect(), |side| vec![line(side)]);
     Some(Answer::Lines(lines, cause))

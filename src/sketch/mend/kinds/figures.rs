@@ -53,8 +53,12 @@ fn grouped(typed: &Typed<'_>) -> Option<Answer> {
     if !is_money && !is_figure {
         return None;
     }
-    let cause = "commas stand between thousands, a point before decimals";
+    // `$412,00` may lack a digit.
     let (whole, last) = text.rsplit_once(',')?;
+    if whole.split(',').next().is_some_and(|first| first.len() == 3) {
+        return None;
+    }
+    let cause = "commas stand between thousands, a point before decimals";
     let all = with(&regrouped(text));
     let decimals = with(&format!("{}.{last}", regrouped(whole)));
     let small = regrouped(whole).len() < 3;
