@@ -205,10 +205,10 @@ impl OnGrid {
         let mut offs: Vec<[i32; MOST_OF_AN_AXIS]> = Vec::with_capacity(MOST_OF_AN_AXIS);
         for ((chance, one), set) in self.norths.chances.iter().zip(one).zip(&self.norths.sets) {
             if *set == offs.len() {
+                let Some(areas) = rows.next() else { break };
                 // No branch here, so that it is done for several pairs at once.
                 let mut row = [0_i32; MOST_OF_AN_AXIS];
-                let pairs = other.iter().zip(rows.next().into_iter().flatten());
-                for (off, (other, area)) in row.iter_mut().zip(pairs) {
+                for ((off, other), area) in row.iter_mut().zip(other).zip(areas) {
                     *off = nearest_whole((area + one * other) * square - middle);
                 }
                 offs.push(row);
