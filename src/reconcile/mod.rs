@@ -3,11 +3,13 @@
 mod bridge;
 mod case;
 pub(crate) mod cause;
+mod closing_ways;
 mod counting;
 mod decision;
 pub(crate) mod departures;
 mod evidence;
 mod explanation;
+mod grid;
 mod matching;
 mod misread;
 mod normal;

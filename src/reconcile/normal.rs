@@ -42,12 +42,28 @@ impl Normal {
 
 /// Whether a figure is so far off that no outcome near it is likely.
 pub(super) fn is_far(off: f64, variance: f64) -> bool {
-    off * off > 20.0 * (variance + 1.0)
+    off * off > FAR * (variance + 1.0)
+}
+
+/// The square of what is far, in standard deviations.
+const FAR: f64 = 20.0;
+
+/// A distance that is far, hardly more than the least that is.
+pub(super) fn far(variance: f64) -> f64 {
+    (FAR * (variance + 1.0)).sqrt() * (1.0 + 1e-9)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_is_far_begins_just_before_that_distance() {
+        for variance in [0.0, 1.0, 30.0, 4_000.0] {
+            assert!(is_far(far(variance), variance));
+            assert!(!is_far(far(variance) * (1.0 - 1e-8), variance));
+        }
+    }
 
     #[test]
     fn likelihoods_of_all_whole_figures_add_up_to_one() {

@@ -19,7 +19,7 @@ use crate::reconcile::departures::{Departure, departures};
 use crate::reconcile::evidence::Evidence;
 use crate::reconcile::explanation::{self, Explanation};
 use crate::reconcile::misread::{self, Wanted, misread};
-use crate::reconcile::normal::{OF_TOTAL, is_far};
+use crate::reconcile::normal::{OF_TOTAL, far, is_far};
 use crate::reconcile::ours::{self, Question};
 use crate::reconcile::settings::{Adds, RoundingTaken, Setting, goes_in, settings, ways};
 use crate::reconcile::totals::{Meant, TotalWritten, meant};
@@ -403,13 +403,27 @@ impl<'a> Search<'a> {
 
     /// Weighs the totals that could have been meant, each with at most one departure.
     fn totals(&mut self, own: &Setting<'_>) {
+        // From the lowest to the highest total that is near what a departure leads to.
+        let near = own.adds.iter().map(|adds| {
+            let (sq_ft, reach) = (own.total_sq_ft + adds.sq_ft, far(adds.variance));
+            (sq_ft - reach, sq_ft + reach)
+        });
+        let (low, high) = near.fold((f64::INFINITY, f64::NEG_INFINITY), |range, one| {
+            (range.0.min(one.0), range.1.max(one.1))
+        });
         for meant in std::mem::take(&mut self.totals) {
             for setting in self.settings.iter().filter(|one| one.face == self.case.face) {
                 self.total(meant, setting, None);
             }
             let base = self.none * own.chance * meant.chance;
+            let none_is_near = meant.middle + meant.wide < low || meant.middle - meant.wide > high;
             for i in 0..own.adds.len() {
-                if !self.is_negligible(base * self.departures[i].odds) {
+                if self.is_negligible(base * self.departures[i].odds) {
+                    continue;
+                }
+                if none_is_near {
+                    self.weighed += 1;
+                } else {
                     self.total(meant, own, Some(i));
                 }
             }

@@ -1,0 +1,227 @@
+//! The areas an office could compute for a space, with their probabilities.
+//!
+//! All walls of an axis close together, so an axis has few likely outcomes; the area of each pair of outcomes is
+//! exact. The rest is left to a normal distribution.
+#![expect(
+    clippy::float_arithmetic,
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::cast_possible_wrap,
+    reason = "chances are floats; bins are small"
+)]
+
+use crate::geometry::compass::Axis;
+use crate::geometry::outline::Outline;
+use crate::geometry::traverse::{Leg, Shape, StepRounding};
+use crate::house::wall_moves::AtFace;
+use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, PerOutcome, on_steps};
+use crate::reconcile::outcomes::{BINS, Outcomes, REACH};
+use crate::units::length::Length;
+
+/// The likely outlines of a space on whole steps: each closing of one axis with each closing of the other.
+#[derive(Clone, Debug)]
+pub(super) struct OnGrid {
+    north: Vec<Leg>,
+    east: Vec<Leg>,
+    norths: OnSteps,
+    easts: OnSteps,
+    /// The area of each pair, a whole number of square steps: all pairs of the first different north closing first.
+    areas: Vec<f64>,
+    /// The length of a step, in feet, and the computed area, in square feet.
+    step: f64,
+    middle: f64,
+}
+
+impl OnGrid {
+    /// The outcomes of a space whose walls are rounded this way, relative to `ruled`, the computed area; only for
+    /// straight walls along an axis, and steps larger than the reading.
+    pub(super) fn of(
+        at: &AtFace,
+        ruled: &Outline,
+        way: StepRounding,
+        reading: Length,
+    ) -> Option<OnGrid> {
+        let straight = |shape: &Shape| matches!(shape, Shape::Straight { .. });
+        let sides = &at.traverse.sides;
+        let is_coarse = way.step().length().nm() > 2 * reading.nm();
+        if !is_coarse || !sides.iter().all(|side| straight(&side.shape)) || sides.len() > 64 {
+            return None;
+        }
+        let [north, east] = Axis::BOTH.map(|axis| at.traverse.legs(axis));
+        let [norths, easts] = [&north, &east].map(|legs| on_steps(legs, way, reading));
+        let count = easts.chances.len();
+        let columns: Vec<f64> = (0..easts.walls).flat_map(|wall| easts.of_wall(wall)).collect();
+        let mut areas = Vec::with_capacity(norths.chances.len() * count);
+        let mut heights = Vec::with_capacity(easts.walls);
+        let mut known = 0;
+        for ((one, _), set) in norths.iter().zip(&norths.sets) {
+            if *set < known {
+                continue;
+            }
+            known += 1;
+            signed_heights(at, [&north, &east], one, &mut heights);
+            let mut row = [0.0_f64; MOST_OF_AN_AXIS];
+            // Whole numbers far below 2⁵³, so floats are exact.
+            for (height, column) in heights.iter().zip(columns.chunks_exact(MOST_OF_AN_AXIS)) {
+                row.iter_mut().zip(column).for_each(|(area, length)| *area += height * length);
+            }
+            areas.extend(row.iter().take(count).map(|area| area.abs()));
+        }
+        let (step, middle) = (way.step().length().feet(), ruled.area().sq_ft());
+        Some(OnGrid { north, east, norths, easts, areas, step, middle })
+    }
+
+    /// The possible deviations of the whole outline.
+    pub(super) fn whole(&self) -> Outcomes {
+        let none = [0.0; MOST_OF_AN_AXIS];
+        self.outcomes(self.middle, &none, &none)
+    }
+
+    /// The possible deviations with the rectangle between two of its walls filled in or left off, which adds
+    /// `effect`: both use the same lengths.
+    pub(super) fn without(&self, walls: [usize; 2], sign: f64, effect: f64) -> Option<Outcomes> {
+        let at = |legs: &[Leg]| legs.iter().position(|leg| walls.contains(&leg.side));
+        let (north, east) = (at(&self.north)?, at(&self.east)?);
+        let one = self.norths.of_wall(north).map(|length| sign * length);
+        Some(self.outcomes(self.middle + effect, &one, &self.easts.of_wall(east)))
+    }
+
+    /// The possible deviations from `middle`; each pair of outcomes has the product of what stands for it in `one` and
+    /// in `other` added to its area, in square steps.
+    fn outcomes(&self, middle: f64, one: &PerOutcome, other: &PerOutcome) -> Outcomes {
+        let mut bins = [0.0_f64; BINS];
+        let square = self.step * self.step;
+        let easts = self.easts.chances.as_slice();
+        let mut rows = self.areas.chunks_exact(easts.len().max(1));
+        let mut offs: Vec<[i32; MOST_OF_AN_AXIS]> = Vec::with_capacity(MOST_OF_AN_AXIS);
+        for ((chance, one), set) in self.norths.chances.iter().zip(one).zip(&self.norths.sets) {
+            if *set == offs.len() {
+                let Some(areas) = rows.next() else { break };
+                // No branch here, so that it is done for several pairs at once.
+                let mut row = [0_i32; MOST_OF_AN_AXIS];
+                for ((off, other), area) in row.iter_mut().zip(other).zip(areas) {
+                    *off = nearest_whole((area + one * other) * square - middle);
+                }
+                offs.push(row);
+            }
+            for (off, its) in offs[*set].iter().zip(easts) {
+                // Numbers below the first bin become larger than any.
+                let bin = off.wrapping_add(REACH as i32) as u32 as usize;
+                if let Some(bin) = bins.get_mut(bin) {
+                    *bin += chance * its;
+                }
+            }
+        }
+        Outcomes::of_bins(&bins)
+    }
+}
+
+/// The nearest whole number, halves away from zero; the same as `round`, which is a call on most machines.
+fn nearest_whole(number: f64) -> i32 {
+    /// The largest number below a half.
+    const HALF: f64 = 0.5 - 0.25 * f64::EPSILON;
+    (number + HALF.copysign(number)) as i32
+}
+
+/// How far north the traverse is, in steps, at each wall that runs east, and how far south at each that runs west.
+fn signed_heights(at: &AtFace, legs: [&[Leg]; 2], lengths: &[i64], heights: &mut Vec<f64>) {
+    let [north, east] = legs;
+    let mut walls = north.iter().zip(lengths).peekable();
+    let mut across = east.iter();
+    let mut height = 0;
+    heights.clear();
+    for side in 0..at.traverse.sides.len() {
+        match walls.next_if(|(leg, _)| leg.side == side) {
+            Some((leg, length)) => height += leg.sign * length,
+            None => heights.extend(across.next().map(|leg| (leg.sign * height) as f64)),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::outline::Vector;
+    use crate::reconcile::outcomes::is_listed;
+    use crate::units::length::{Halves, Step};
+    use proptest::collection::vec;
+    use proptest::prelude::*;
+
+    /// An outline of three towers side by side, every length in inches.
+    fn towers() -> impl Strategy<Value = String> {
+        (vec(190..460_i64, 3), vec(60..200_i64, 3)).prop_map(|(deep, wide)| {
+            let feet =
+                |inches: i64| format!("{}' {}\"", inches.div_euclid(12), inches.rem_euclid(12));
+            let mut text = "level \"G\"\nliving \"H\"\n".to_owned();
+            let mut before = 0;
+            for (&deep, &wide) in deep.iter().zip(&wide).chain([(&0, &0)]) {
+                let way = if deep > before { "north" } else { "south" };
+                let walls = [(way, (deep - before).abs()), ("east", wide)];
+                let walls = walls.into_iter().filter(|(_, length)| *length > 0);
+                walls.for_each(|(way, length)| text.push_str(&format!("{way} {}\n", feet(length))));
+                before = deep;
+            }
+            text + &format!("west {}\n", feet(wide.iter().sum()))
+        })
+    }
+
+    /// The area of an outline with these lengths along each axis, in steps, as its corners give it.
+    fn area(at: &AtFace, legs: [&[Leg]; 2], lengths: [&[i64]; 2]) -> f64 {
+        let mut vectors = vec![Vector::default(); at.traverse.sides.len()];
+        for (axis, (legs, lengths)) in Axis::BOTH.into_iter().zip(legs.into_iter().zip(lengths)) {
+            for (leg, length) in legs.iter().zip(lengths) {
+                *vectors[leg.side].part(axis) = leg.sign * length * Length::FOOT.nm();
+            }
+        }
+        Outline::new(vectors).map_or(f64::NAN, |outline| outline.area().sq_ft())
+    }
+
+    proptest! {
+        #[test]
+        fn every_pair_of_closings_closes_and_has_the_area_of_its_corners(
+            text in towers(),
+            way in prop::sample::select(vec![
+                StepRounding::Nearest(Step::WholeFoot, Halves::Up),
+                StepRounding::Up(Step::WholeFoot),
+                StepRounding::Down(Step::WholeFoot),
+            ]),
+        ) {
+            let house = crate::read::read("t.sides", text);
+            prop_assume!(house.is_ok());
+            let Ok(house) = house else { return Ok(()) };
+            let Ok(at) = house.at_face(0, crate::house::Face::Outside) else { return Ok(()) };
+            let reading = Length::from_nm(Length::FOOT.nm().div_euclid(7));
+            let Some(grid) = OnGrid::of(&at, &at.outline, way, reading) else {
+                return Err(TestCaseError::fail("straight walls have a grid"));
+            };
+            let area_of = |i: usize, j: usize| {
+                grid.areas[grid.norths.sets[i] * grid.easts.chances.len() + j]
+            };
+            for (i, (north, _)) in grid.norths.iter().enumerate() {
+                for (j, (east, _)) in grid.easts.iter().enumerate() {
+                    let corners = area(&at, [&grid.north, &grid.east], [north, east]);
+                    prop_assert_eq!(area_of(i, j), corners);
+                }
+            }
+            for axis in [&grid.norths, &grid.easts] {
+                prop_assert!(axis.chances.len() <= MOST_OF_AN_AXIS);
+                prop_assert!(axis.chances.is_sorted_by(|a, b| a >= b));
+                prop_assert!(axis.chances.iter().sum::<f64>() < 1.0 + 1e-9);
+            }
+            // Each outcome of the whole stands for the pairs of that area.
+            let middle = at.outline.area().sq_ft();
+            let chances = |axis: &OnSteps| axis.chances.clone();
+            let mut listed = std::collections::BTreeMap::<i32, f64>::new();
+            for (i, one) in chances(&grid.norths).iter().enumerate() {
+                for (j, other) in chances(&grid.easts).iter().enumerate() {
+                    let off = (area_of(i, j) - middle).round();
+                    if is_listed(off) {
+                        *listed.entry(off as i32).or_default() += one * other;
+                    }
+                }
+            }
+            prop_assert_eq!(grid.whole().list, listed.into_iter().collect::<Vec<_>>());
+        }
+    }
+}
