@@ -200,6 +200,22 @@ fn offer(
     let with_comment = read.comment.as_ref().map(|comment| format!("{head} \"{comment}\""));
     let as_text =
         with_comment.filter(|line| !line.contains("\"#\"") && attempt(line).reads.is_some());
+    // `corner #4`: the number stands without it.
+    let number = read.comment.as_ref().and_then(|comment| comment.strip_prefix('#'));
+    let number = number.filter(|number| number.starts_with(|c: char| c.is_ascii_digit()));
+    let with_number = number
+        .filter(|_| typed.to_lowercase().ends_with(" corner"))
+        .map(|number| format!("{typed} {number}"))
+        .filter(|line| attempt(line).reads.is_some());
+    if let Some(line) = with_number {
+        let span = Span::new(start, offset + trimmed.len());
+        let fault = faults.remove(first + place);
+        faults.truncate(first);
+        let help = format!("did you mean `{line}`?");
+        let cause = "after a `#` is a comment: a number stands without it".to_owned();
+        faults.push(fault.instead(Some(cause), vec![help], vec![Fix::new(span, line)]));
+        return;
+    }
     let is_at_end = faults[first + place].span().start + 1 >= offset + body.len();
     let mend = match as_text.filter(|_| is_at_end || names_picture) {
         Some(line) => Some(Mend {

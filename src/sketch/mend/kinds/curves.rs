@@ -30,11 +30,13 @@ fn slant(word: &str) -> Option<(&'static str, &'static str)> {
 
 /// `diagonal check 49' 5" corner 1 to corner 3`, `tie from corner 1 to corner 3: 49' 5"`.
 fn tie(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &["tie", "diagonal", "check", "cross", "diag", "measure", "across"]) {
+    if !typed.says(0, &["tie", "diagonal", "check", "cross", "diag", "measure", "across", "corner"])
+    {
         return None;
     }
-    let corners: Vec<usize> =
-        (1..typed.pieces.len()).filter(|&at| typed.says(at, &["corner", "corners"])).collect();
+    let corners: Vec<usize> = (usize::from(!typed.says(0, &["corner"]))..typed.pieces.len())
+        .filter(|&at| typed.says(at, &["corner", "corners"]))
+        .collect();
     let number = |at: usize| {
         let piece = typed.piece(at)?;
         if piece.sort == super::Sort::Word

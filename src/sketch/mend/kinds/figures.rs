@@ -209,6 +209,18 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
         ];
         let said = typed.text(1, first);
         let has_part = (end..typed.pieces.len()).any(|at| part(typed, at));
+        let plain = rest.chars().all(|c| c.is_alphabetic() || c == ' ');
+        if plain
+            && !rest.is_empty()
+            && typed.pieces[1..first].iter().all(|piece| piece.is_word(&known))
+            && !has_part
+            && !typed.says(end, &["measured", "sides", "counting"])
+        {
+            return Some(Answer::line(
+                format!("{head} {area} {}", quoted(rest)),
+                "what a figure is called goes after it, with a `\"` on each side",
+            ));
+        }
         if has_part && typed.pieces[1..first].iter().all(|piece| piece.is_word(&known)) {
             return Some(Answer::line(
                 format!("{head} {area} {rest}"),
@@ -309,6 +321,22 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
             "what a figure is called goes after it, with a `\"` on each side",
         ));
     }
+    let is_figure = |piece: &super::Piece| {
+        piece.is_number()
+            && !is_year(piece)
+            && (piece.text.contains(',') || (3..=4).contains(&piece.text.len()))
+    };
+    if named.is_none()
+        && area_from(&typed.pieces, end).is_none()
+        && typed.pieces[end..].iter().any(is_figure)
+    {
+        return Some(Answer::say(
+            "a figure is one number",
+            format!(
+                "keep `{head} {area}`, or the other number instead, and write any other figure on a line of its own"
+            ),
+        ));
+    }
     let other_unit =
         area_from(&typed.pieces, end).is_some() && rest.starts_with('(') && named.is_none();
     if other_unit {
@@ -329,7 +357,17 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
 fn comparable(typed: &Typed<'_>) -> Option<Answer> {
     let begins = ["comparable", "comp", "comps", "sale"];
     if !typed.says(0, &begins) {
-        return None;
+        // `8 Larch Court sold 8/14/25 for $398,000, 1925 sq ft`
+        let all = area_from(&typed.pieces, 0).is_some()
+            && money_from(&typed.pieces, 0).is_some()
+            && date_from(&typed.pieces, 0).is_some();
+        let fits = all && !typed.attempt.knows_first && !typed.line.contains('"');
+        return fits.then(|| {
+            Answer::line(
+                format!("comparable {}", typed.line),
+                "a sale of another house is `comparable`",
+            )
+        });
     }
     let Some((first, _, area)) = area_from(&typed.pieces, 1) else {
         let is_short =

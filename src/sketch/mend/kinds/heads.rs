@@ -7,8 +7,21 @@ use super::{Answer, Typed, is_text, plainly, remark};
 const WAYS: [&str; 4] = ["north", "east", "south", "west"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 10] =
-        [measured, deadline, place, homestead, exemption, north, interior, front, siding, years];
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 13] = [
+        account,
+        rate,
+        value_of_a_year,
+        measured,
+        deadline,
+        place,
+        homestead,
+        exemption,
+        north,
+        interior,
+        front,
+        siding,
+        years,
+    ];
     rules.iter().find_map(|rule| rule(typed))
 }
 
@@ -115,8 +128,17 @@ fn place(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `homestead since Jan 1, 2021`, `homestead yes`: the first year of it.
 fn homestead(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &["homestead", "homesteaded"]) || typed.line.contains('$') {
+    if !typed.says(0, &["homestead", "homesteaded"]) {
         return None;
+    }
+    if let Some((_, end, sum)) = money_from(&typed.pieces, 1) {
+        let since = typed.find(end, &["since"])?;
+        let year = typed.piece(since + 1).filter(|year| year.is_number())?;
+        let line = format!("exemption {sum} \"homestead\"\nhomestead since {}", year.text);
+        return Some(Answer::line(
+            line,
+            "the exemption has its amount, and the homestead its first year, on a line of its own",
+        ));
     }
     let is_year = |piece: &&Piece| {
         piece.is_number()
@@ -286,6 +308,64 @@ fn years(typed: &Typed<'_>) -> Option<Answer> {
         Answer::Lines(
             vec![format!("tax year {one}"), format!("tax year 20{two}")],
             "a tax year is one year".to_owned(),
+        )
+    })
+}
+
+/// `parcel no. 12-345-678`: an account by another name.
+fn account(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["account", "acct", "parcel", "pin", "apn", "geo"])
+        || typed.line.contains('"')
+    {
+        return None;
+    }
+    let mut at = 1;
+    while typed.says(at, &["no", "number", "id", "is", "num", "nr"])
+        || typed.piece(at).is_some_and(|mark| mark.is_mark(".:=#"))
+    {
+        at += 1;
+    }
+    let rest = typed.rest(at);
+    (at > 1 && !rest.is_empty()).then(|| {
+        Answer::line(
+            format!("account \"{rest}\""),
+            "the number on the record is an `account`, with a `\"` on each side",
+        )
+    })
+}
+
+/// `tax rate 0.0214`: the tax of one dollar.
+fn rate(typed: &Typed<'_>) -> Option<Answer> {
+    use rust_decimal::Decimal;
+    if !typed.says(0, &["tax"]) || !typed.says(1, &["rate"]) || typed.pieces.len() != 3 {
+        return None;
+    }
+    let rate: Decimal = typed.piece(2)?.text.parse().ok()?;
+    let is_small = rate > Decimal::ZERO && rate < Decimal::new(1, 1);
+    let hundred = rate.checked_mul(Decimal::from(100))?.normalize();
+    is_small.then(|| {
+        Answer::line(
+            format!("tax rate {hundred} per $100"),
+            "a tax rate says per how many dollars: this one is of one dollar",
+        )
+    })
+}
+
+/// `2026 market value: $431,000`
+fn value_of_a_year(typed: &Typed<'_>) -> Option<Answer> {
+    let year = typed
+        .piece(0)
+        .filter(|year| year.is_number() && year.text.len() == 4 && year.text.starts_with("20"))?;
+    let word = match typed.lower(1).as_str() {
+        "market" | "appraised" | "total" => "market",
+        "assessed" | "taxable" => "assessed",
+        _ => return None,
+    };
+    let (first, end, sum) = money_from(&typed.pieces, 1)?;
+    (first <= 4 && end == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("value {word} {sum} year {}", year.text),
+            "a value begins with `value`, and its year comes after `year`",
         )
     })
 }

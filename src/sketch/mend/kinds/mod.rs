@@ -104,7 +104,8 @@ impl Typed<'_> {
 /// Recognizes a line as a whole; `None` if it is of no such kind.
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 8] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 9] = [
+        walls::said_by_the_record,
         heads::answer,
         figures::answer,
         deeds::answer,
@@ -128,7 +129,7 @@ fn quoted(text: &str) -> String {
 }
 
 /// A text without inch and foot marks: `6" off` becomes `6 in off`.
-fn plainly(text: &str) -> String {
+pub(super) fn plainly(text: &str) -> String {
     let mut out = String::new();
     for c in text.trim().chars() {
         let after_digit =

@@ -28,8 +28,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
         return None;
     }
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 5] =
-        [offsets, numbered_corner, named_corner, compass_corner, beside_something];
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 6] =
+        [offsets, numbered_corner, at_a_text, named_corner, compass_corner, beside_something];
     rules.iter().find_map(|rule| rule(typed))
 }
 
@@ -141,6 +141,29 @@ fn numbered_corner(typed: &Typed<'_>) -> Option<Answer> {
         line.trim_end(),
         "a place is `from`, the name of the space, `corner` and its number",
     ))
+}
+
+/// `starts at "porch"`: the word `corner` is missing, or the number of a corner.
+fn at_a_text(typed: &Typed<'_>) -> Option<Answer> {
+    let first = typed.find(2, &["starts", "start", "begins", "starting", "at"])?;
+    let mut text = first;
+    while typed.says(text, &["starts", "start", "begins", "starting", "at", "from", "the"]) {
+        text += 1;
+    }
+    let name = typed.piece(text).filter(|name| is_text(Some(name)))?;
+    if typed.says(text + 1, &["corner"]) {
+        return None;
+    }
+    let house = house(typed);
+    if name.text.trim_matches(['"', '“', '”']).eq_ignore_ascii_case(&house) {
+        return Some(Answer::say(
+            format!("a place at `{house}` is at one of its corners"),
+            format!("write `from \"{house}\" corner` and the number of the corner"),
+        ));
+    }
+    let line =
+        format!("{} from corner {} {}", typed.text(0, first), name.text, typed.rest(text + 1));
+    Some(Answer::line(line.trim_end(), "the word `corner` comes before the corner's name"))
 }
 
 /// `from porch corner`, `from the porch corner`: a corner with a name.

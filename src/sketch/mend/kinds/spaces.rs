@@ -1,7 +1,7 @@
 //! Levels, spaces and lots: what may follow their names.
 
 use super::super::pieces::Piece;
-use super::measure::{area_at, area_from, length_at, lengths, rectangle};
+use super::measure::{Measure, area_at, area_from, length_at, lengths, rectangle};
 use super::{Answer, Typed, is_text, quoted, remark};
 
 pub(super) const KINDS: [&str; 15] = [
@@ -28,8 +28,8 @@ const KEYWORDS: [&str; 10] = [
 ];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 8] =
-        [level, lot, missing, two_stories, ceiling, size, words_between, corner];
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 9] =
+        [level, lot, missing, two_stories, ceiling, size, area_alone, words_between, corner];
     rules.iter().find_map(|rule| rule(typed))
 }
 
@@ -290,8 +290,11 @@ fn ceiling(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["low"]) {
         return None;
     }
-    let last = lengths(&typed.pieces, 1).into_iter().next_back()?;
-    let (first, measure) = last;
+    let all = lengths(&typed.pieces, 1);
+    let beside = |(first, measure): &(usize, Measure)| {
+        is_height(typed.piece(first - 1)) || is_height(typed.piece(measure.end))
+    };
+    let (first, measure) = all.iter().rev().find(|one| beside(one)).or(all.last()).cloned()?;
     let is_said = |piece: &Piece| piece.is_word(&SAYS) || piece.is_mark(",:<=()");
     let before = typed.pieces[..first].iter().rev().take_while(|piece| is_said(piece)).count();
     let after = typed.pieces[measure.end..].iter().take_while(|piece| is_said(piece)).count();
@@ -317,6 +320,14 @@ fn size(typed: &Typed<'_>) -> Option<Answer> {
         !is_number_of_a_corner && length_at(&typed.pieces, first).is_some_and(|one| one.end == by)
     })?;
     let one = length_at(&typed.pieces, first)?;
+    if typed.says(first - 1, &["recorded"]) {
+        let area = rectangle(one.length, two.length)?;
+        let line = format!("{} {area} {}", typed.text(0, first), typed.rest(two.end));
+        return Some(Answer::line(
+            line.trim_end(),
+            "an area is one number: one length times the other",
+        ));
+    }
     let head = typed.without(first, two.end);
     // A bare length takes the unit of the other one.
     let in_feet = |length: &str, own: bool, other: bool| {
@@ -519,5 +530,45 @@ fn corner(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(
         line,
         "a corner has a name with a `\"` on each side; anything else goes into a comment",
+    ))
+}
+
+/// Whether a word speaks of the height of a ceiling.
+fn is_height(piece: Option<&Piece>) -> bool {
+    piece.is_some_and(|piece| {
+        piece.is_word(&[
+            "ceiling", "ceilings", "height", "headroom", "high", "clg", "under", "below", "than",
+        ])
+    })
+}
+
+/// `from "House" corner 4, 484 sq ft per county`, `recorded 22 x 22`: the area of the record.
+fn area_alone(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
+        return None;
+    }
+    let (first, end, area) = area_from(&typed.pieces, 2)?;
+    if typed.find(2, &["recorded"]).is_some() || area_from(&typed.pieces, end).is_some() {
+        return None;
+    }
+    let speaks = |piece: &Piece| {
+        piece.is_mark("()[],;:=-–.")
+            || piece.is_word(&[
+                "per", "county", "card", "record", "says", "on", "the", "by", "assessor", "rec",
+                "tax", "roll", "of", "is", "area", "about", "size",
+            ])
+    };
+    let mut begin = first;
+    while begin > 2 && speaks(&typed.pieces[begin - 1]) {
+        begin -= 1;
+    }
+    let mut stop = end;
+    while typed.piece(stop).is_some_and(speaks) {
+        stop += 1;
+    }
+    let line = format!("{} {} recorded {area}", typed.text(0, begin), typed.rest(stop));
+    Some(Answer::line(
+        line.replace("  ", " "),
+        "the record's area of a space goes after `recorded`, at the end of the line",
     ))
 }

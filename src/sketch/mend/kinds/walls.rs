@@ -40,7 +40,9 @@ const ROUGHLY: [&str; 8] =
 const ONE_LENGTH: &str = "a wall has one length";
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 15] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 17] = [
+        several_walls,
+        and_a_half,
         measured_or_closing,
         not_reached,
         turned,
@@ -66,8 +68,20 @@ fn is_way(typed: &Typed<'_>, at: usize) -> bool {
 
 /// `west by closing 44' 5"`, `close west 44' 5"`, `by closing west`: measured or not.
 fn measured_or_closing(typed: &Typed<'_>) -> Option<Answer> {
-    let closes =
-        |piece: &Piece| piece.is_word(&["close", "closes", "closing", "closed", "closure"]);
+    let closes = |piece: &Piece| {
+        piece.is_word(&[
+            "close",
+            "closes",
+            "closing",
+            "closed",
+            "closure",
+            "start",
+            "beginning",
+            "pob",
+            "finish",
+            "finally",
+        ])
+    };
     let kept = ["recorded", "note", "photo", "tolerance", "common", "veneer"];
     let count = typed.find(1, &kept).unwrap_or(typed.pieces.len());
     let tail = typed.rest(count);
@@ -84,7 +98,7 @@ fn measured_or_closing(typed: &Typed<'_>) -> Option<Answer> {
                 "wall", "side", "loop", "outline", "house", "walk", "figure", "shape", "up", "it",
             ])
             || piece.is_word(&ROUGHLY)
-            || piece.is_mark(",;:()=-–~.≈")
+            || piece.is_mark(",;:()=-–~.≈>→")
     };
     let way = (0..count)
         .find(|&at| is_way(typed, at) && (at == 0 || typed.pieces[..at].iter().all(filler)))?;
@@ -94,6 +108,11 @@ fn measured_or_closing(typed: &Typed<'_>) -> Option<Answer> {
         !filler(piece) && !found.iter().any(|(first, measure)| (*first..measure.end).contains(&at))
     });
     if others.count() > 0 || found.len() > 1 {
+        return None;
+    }
+    // `back to beginning` is no wall at the back.
+    let returns = typed.find(0, &["start", "beginning", "pob"]).is_some();
+    if returns && found.is_empty() && typed.says(way, &STREET) {
         return None;
     }
     let word = typed.lower(way);
@@ -730,4 +749,65 @@ pub(super) fn unknown_unit(typed: &Typed<'_>) -> Option<Answer> {
             "write feet and inches as `42' 7\"`, or meters as `12.98 m`; anything else about a wall goes to the end of its line, after a `#`",
         )
     })
+}
+
+/// `north 30' 2" west 4' north 3'`: each wall on its own line.
+fn several_walls(typed: &Typed<'_>) -> Option<Answer> {
+    let mut lines = Vec::new();
+    let mut at = 0;
+    while at < typed.pieces.len() {
+        let way = typed.piece(at).filter(|_| is_way(typed, at))?;
+        let measure = length_at(&typed.pieces, at + 1).filter(|measure| measure.has_unit)?;
+        lines.push(format!("{} {}", way.text, measure.text));
+        at = measure.end;
+        while typed
+            .piece(at)
+            .is_some_and(|piece| piece.is_mark(",;./→>-–") || piece.is_word(&["then", "and"]))
+        {
+            at += 1;
+        }
+    }
+    (lines.len() >= 2).then(|| Answer::line(lines.join("\n"), "each side goes on its own line"))
+}
+
+/// `north 30' and a half`: half a foot, or half an inch.
+fn and_a_half(typed: &Typed<'_>) -> Option<Answer> {
+    let measure =
+        length_at(&typed.pieces, 1).filter(|measure| is_way(typed, 0) && measure.has_unit)?;
+    let mut at = measure.end + usize::from(typed.says(measure.end, &["and"]));
+    at += usize::from(typed.says(at, &["a", "one", "an"]));
+    let part = typed.lower(at);
+    let twelfths = match part.as_str() {
+        "half" => 6,
+        "quarter" => 3,
+        _ => return None,
+    };
+    if at == measure.end || at + 1 != typed.pieces.len() || measure.is_metric() {
+        return None;
+    }
+    let inch = Length::INCH.nm();
+    let more = if measure.is_whole_feet() && !measure.text.contains(['"', '”']) {
+        twelfths * inch
+    } else {
+        (twelfths * inch).div_euclid(12)
+    };
+    let all = Length::from_nm(measure.length.nm() + more);
+    Some(Answer::line(
+        format!("{} {}", typed.lower(0), written(all, &measure)),
+        "a length is written in digits",
+    ))
+}
+
+/// `bearing N 1° E 142.67' (rec. 142.7')`: what the record says of a call or another wall.
+pub(super) fn said_by_the_record(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["bearing", "diagonal", "arc"]) || typed.find(1, &["recorded"]).is_some() {
+        return None;
+    }
+    let open = (1..typed.pieces.len()).find(|&at| typed.pieces[at].is_mark("(["))?;
+    let [(_, measure)] = &lengths(&typed.pieces, open)[..] else { return None };
+    typed
+        .find(open, &["rec", "record", "records", "card", "county", "plat", "deed", "assessor"])?;
+    let is_last = typed.pieces[measure.end..].iter().all(|piece| piece.is_mark(")]"));
+    let line = format!("{} recorded {}", typed.text(0, open), measure.text);
+    is_last.then(|| Answer::line(line, "the record's length goes after `recorded`"))
 }

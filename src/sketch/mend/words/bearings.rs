@@ -22,11 +22,13 @@ pub(super) fn bearings(pieces: &[Piece]) -> Vec<Edit> {
         let length = pieces[begins + 1..].iter().take_while(|piece| is_angle(piece)).count();
         let end = begins + 1 + length;
         let toward = pieces.get(end).is_some_and(|piece| piece.is_word(&easting));
-        if begins == 0 && toward && length > 0 {
+        // `north 30' 2" west 4'` are walls.
+        let is_length = pieces.get(2).is_some_and(|mark| mark.is_mark("'’′\"”″"));
+        if begins == 0 && toward && length > 0 && !is_length {
             let with = [&[Piece::word("bearing")], pieces].concat();
             edits.push(Edit::new(with, "a deed's call begins with `bearing`"));
         }
-        if length > 0 && (toward || begins == 1) {
+        if length > 0 && (toward || begins == 1) && (begins == 1 || !is_length) {
             // `45-30-15`, `45:30`, `45d30m`
             let parts: Vec<Piece> = pieces[begins + 1..end]
                 .iter()

@@ -41,12 +41,14 @@ pub(in crate::sketch::mend) fn last_resorts(
     if is_comment {
         edits.push(Edit::line(comment.clone(), COMMENT));
     }
-    let plain = rest.trim_matches(|c: char| !c.is_alphanumeric());
+    let plain = super::super::kinds::plainly(rest);
+    let plain = plain.trim_matches(|c: char| !c.is_alphanumeric());
     // `north 10 paces`: the word is the unit of a number without one.
     if attempt.is_side && pieces[here - 1].is_number() && pieces[here].sort == Sort::Word {
         return edits;
     }
-    if !plain.is_empty() && !plain.contains(['"', '“', '”']) {
+    let has_text = pieces[here..].iter().any(|piece| piece.sort == Sort::Text);
+    if !plain.is_empty() && !has_text && !plain.contains(['"', '“', '”']) {
         if attempt.is_side {
             edits.push(Edit::line(
                 format!("{kept} note \"{plain}\""),

@@ -79,7 +79,12 @@ pub(super) fn units_of_areas(pieces: &[Piece], here: usize, attempt: &Attempt) -
     let number = pieces.iter().enumerate().filter(|(at, piece)| {
         piece.is_number() && (piece.at >= attempt.at.start || at + 1 == here || *at == here)
     });
+    // After the name of a space a length is no area.
+    let is_space = pieces.first().is_some_and(|first| is_space(&first.text.to_lowercase()));
     for (at, _) in number {
+        if is_space && at > 0 && !pieces[at - 1].is_word(&["recorded"]) {
+            continue;
+        }
         for unit in [
             &["ft"][..],
             &["feet"],
@@ -174,4 +179,9 @@ pub(super) fn rates(pieces: &[Piece]) -> Vec<Edit> {
     by.extend(cut(per));
     let by = replaced(pieces, at - dollar, at + 1 + taken, &by);
     vec![Edit::conversion(by, cause)]
+}
+
+/// Whether a word is a kind of space.
+fn is_space(word: &str) -> bool {
+    crate::sketch::statement::Kind::ALL.iter().any(|kind| kind.word() == word)
 }

@@ -130,8 +130,8 @@ pub(super) fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> 
         pieces.get(at + 1).is_none_or(|next| {
             next.is_word(&[
                 "sq", "sqft", "sf", "sqm", "square", "acre", "acres", "ac", "ha", "hectare",
-                "hectares", "ft", "feet", "m",
-            ]) || next.is_mark("'’′")
+                "hectares",
+            ])
         })
     };
     let is_text = after.is_some_and(|piece| piece.sort == Sort::Text);
