@@ -287,7 +287,7 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
     if let Some(named) =
         named.filter(|_| with && !typed.pieces[end..].iter().any(super::Piece::is_number))
     {
-        let name = super::spaces::capitalized(&typed.lower(named));
+        let name = super::levels::capitalized(&typed.lower(named));
         return Some(Answer::line(
             format!("{head} {area} counting \"{name}\""),
             format!(

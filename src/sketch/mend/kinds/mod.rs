@@ -8,7 +8,10 @@ mod curves;
 mod deeds;
 mod figures;
 mod heads;
+mod levels;
 mod measure;
+mod misread;
+mod parts;
 mod places;
 mod remarks;
 mod spaces;
@@ -105,7 +108,7 @@ impl Typed<'_> {
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     let rules: [fn(&Typed<'_>) -> Option<Answer>; 9] = [
-        walls::said_by_the_record,
+        parts::said_by_the_record,
         heads::answer,
         figures::answer,
         deeds::answer,
@@ -120,7 +123,7 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
 
 /// Recognizes what is left of a line that nothing else could read.
 pub(super) fn left_over(line: &str, attempt: &Attempt) -> Option<Answer> {
-    walls::unknown_unit(&Typed { line, pieces: cut(line), attempt })
+    misread::unknown_unit(&Typed { line, pieces: cut(line), attempt })
 }
 
 /// A text between quotation marks, with inch and foot marks inside it as words.
