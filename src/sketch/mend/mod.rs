@@ -196,7 +196,20 @@ fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
     let has_texts = texts
         .map(|piece| piece.text.trim_matches(['"', '“', '”']).trim().to_owned())
         .all(|text| converts || offered.contains(&text));
-    has_numbers && has_texts
+    has_numbers && has_texts && (converts || !merges(typed, offered))
+}
+
+/// Whether a text of the offered line is a text of the typed one with more words in it.
+fn merges(typed: &str, offered: &str) -> bool {
+    let texts = |line: &str| -> Vec<String> {
+        let texts = cut(line).into_iter().filter(|piece| piece.sort == Sort::Text);
+        texts.map(|piece| piece.text.trim_matches(['"', '“', '”']).trim().to_owned()).collect()
+    };
+    let typed = texts(typed);
+    let within = |text: &String| {
+        typed.iter().any(|one| one.len() > 1 && one != text && text.contains(one.as_str()))
+    };
+    texts(comment_of(offered).0).iter().filter(|text| !typed.contains(text)).any(within)
 }
 
 /// Whether a name, note or comment of the offered line has taken in a length, an area, a sum of money or a date of the
@@ -210,7 +223,8 @@ fn swallows(typed: &str, offered: &str) -> bool {
         // A text that was begun with its mark was meant as a text.
         let new = |text: &str| {
             let first = text.split(' ').next().unwrap_or_default();
-            !typed.contains(&format!("\"{first}"))
+            !first.starts_with(|c: char| c.is_ascii_digit())
+                || !typed.contains(&format!("\"{first}"))
         };
         let texts = cut(said).into_iter().filter(|piece| piece.sort == Sort::Text);
         let texts: Vec<String> =

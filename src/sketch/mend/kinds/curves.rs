@@ -253,7 +253,7 @@ fn bay(typed: &Typed<'_>) -> Option<Answer> {
 fn arc(typed: &Typed<'_>) -> Option<Answer> {
     let half = typed
         .find(0, &["half", "semicircle", "semi", "half-round", "semicircular", "half-circle"])
-        .filter(|half| *half <= 2);
+        .filter(|half| *half == 0 || typed.says(0, &["arc", "curve", "curved"]) && *half <= 2);
     if !typed.says(0, &["arc", "curve", "curved"]) && half.is_none() {
         return None;
     }

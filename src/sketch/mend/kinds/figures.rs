@@ -92,7 +92,8 @@ fn range(typed: &Typed<'_>) -> Option<Answer> {
     let after = area_at(&typed.pieces, first).map_or(first + 1, |(end, _)| end);
     let (end, second) = area_at(&typed.pieces, after + 1).filter(|_| is_between(after))?;
     let unit = second.split_once(' ').map_or("sq ft", |(_, unit)| unit);
-    let one = format!("{} {unit}", typed.pieces[first].text);
+    let one = area_at(&typed.pieces, first)
+        .map_or_else(|| format!("{} {unit}", typed.pieces[first].text), |(_, area)| area);
     let (head, rest) = (typed.text(0, first), typed.rest(end));
     let head = ["between", "from", "about"]
         .iter()

@@ -112,6 +112,7 @@ pub(super) fn lot(typed: &Typed<'_>) -> Option<Answer> {
         stop -= 1;
     }
     let name = typed.name(1, stop);
+    let name = name.trim_matches(['-', '–', '/', '.', ' ']).to_owned();
     let name = if name.is_empty() { "Lot".to_owned() } else { name };
     let rest = remark(typed.rest(end).trim_start_matches('.'));
     let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };

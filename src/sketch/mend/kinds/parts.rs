@@ -223,6 +223,17 @@ pub(super) fn second_length(typed: &Typed<'_>) -> Option<Answer> {
     let found = lengths(&typed.pieces, end);
     let has_unit = found.iter().any(|(_, measure)| measure.has_unit);
     let way = typed.lower(0);
+    // `x 9' high`
+    let is_high = rest
+        .last()
+        .is_some_and(|last| last.is_word(&["high", "tall", "thick", "ceiling", "ceilings"]));
+    if is_high && (rest[0].is_word(&["x", "by"]) || rest[0].is_mark("×*")) {
+        let line = format!("{way} {}  # {}", measure.text, remark(typed.rest(end)));
+        return Some(Answer::line(
+            line,
+            format!("{ONE_LENGTH}; a height goes into a comment at the end of the line"),
+        ));
+    }
     // `(card says 40)`
     let is_records = |piece: &Piece| {
         piece.is_word(&["card", "county", "record", "assessor", "records", "recorded"])

@@ -2,7 +2,7 @@
 
 use super::super::pieces::Piece;
 use super::measure::{length_at, lengths};
-use super::{Answer, Typed, is_text, misread, parts, quoted};
+use super::{Answer, Typed, is_text, misread, parts, quoted, remark};
 
 pub(super) const WAYS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
 
@@ -107,9 +107,26 @@ fn measured_or_closing(typed: &Typed<'_>) -> Option<Answer> {
         let at = at + way + 1;
         !filler(piece) && !found.iter().any(|(first, measure)| (*first..measure.end).contains(&at))
     });
-    if others.count() > 0 || found.len() > 1 {
+    let others = others.count();
+    // `west by closing (blocked by shed)`
+    let last = (0..count).rev().find(|&at| closes(&typed.pieces[at]))?;
+    let remarks = typed.text(last + 1, count);
+    let is_remark = others > 0
+        && found.iter().all(|(first, _)| *first < last)
+        && !remarks.contains(|c: char| c.is_ascii_digit() || c == '"')
+        && typed.pieces[way + 1..last].iter().enumerate().all(|(at, piece)| {
+            let at = at + way + 1;
+            filler(piece)
+                || found.iter().any(|(first, measure)| (*first..measure.end).contains(&at))
+        });
+    if others > 0 && !is_remark || found.len() > 1 {
         return None;
     }
+    let tail = if is_remark {
+        format!("{tail} # {}", remark(remarks)).trim_start().to_owned()
+    } else {
+        tail.to_owned()
+    };
     // `back to beginning` is no wall at the back.
     let returns = typed.find(0, &["start", "beginning", "pob"]).is_some();
     if returns && found.is_empty() && typed.says(way, &STREET) {
