@@ -33,22 +33,21 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
     }
 }
 
-/// The traverses of a text as typed, for drawing one that does not close yet.
+/// The traverses of a text as typed, one draft for each level and lot, for drawing what does not close yet; at least
+/// one.
 ///
 /// # Errors
 ///
 /// The errors of the text, if it has no side to draw.
 #[cfg(feature = "pages")]
-pub(crate) fn draft(source: &Source) -> Result<Draft, Diagnostics> {
+pub(crate) fn drafts(source: &Source) -> Result<Vec<Draft>, Diagnostics> {
     let sketch::Reading { sketch, mut faults, more } = sketch::read(source);
-    let drawn = draft::draft(source, &sketch, &faults);
-    match drawn {
-        Some(drawn) => Ok(drawn),
-        None => {
-            sort(&mut faults);
-            Err(Diagnostics::new(source.clone(), faults).and_more(more))
-        }
+    let drawn = draft::drafts(source, &sketch, &faults);
+    if drawn.is_empty() {
+        sort(&mut faults);
+        return Err(Diagnostics::new(source.clone(), faults).and_more(more));
     }
+    Ok(drawn)
 }
 
 /// Decodes the bytes of a sides file.
@@ -148,12 +147,15 @@ mod tests {
     /// Checks that each row ends at a corner of the draft, but for what closing moves: an inch, with an estimated wall
     /// a foot. Returns how many ends there were.
     fn lie_as_drawn(name: &str, text: &str) -> Result<usize, Box<dyn Error>> {
-        let draft = draft(&Source::new(name, text))?;
-        let front = draft.particulars.front.unwrap_or(Direction::South);
-        let level = draft.level.unwrap_or_default();
+        let drafts = drafts(&Source::new(name, text))?;
+        let front = drafts[0].particulars.front.unwrap_or(Direction::South);
         let walks = rows(text).walks;
         let mut checked = 0;
-        for drawn in &draft.walks {
+        let all = drafts.iter().flat_map(|draft| {
+            let level = draft.level.clone().unwrap_or_default();
+            draft.walks.iter().map(move |walk| (level.clone(), walk))
+        });
+        for (level, drawn) in all {
             let walk = walks.iter().find(|walk| walk.name == drawn.name && walk.level == level);
             let walk = walk.ok_or_else(|| format!("{name}: no rows of {}", drawn.name))?;
             let corners: Vec<[f64; 2]> =

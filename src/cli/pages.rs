@@ -15,7 +15,7 @@ pub(crate) struct Options {
     /// Where the pages go: `.pdf` (all pages), `.svg` or `.png` (one file a page, numbered); without it, the name of FILE with `.pdf`
     #[arg(short, long, value_name = "OUT")]
     out: Option<PathBuf>,
-    /// One page with the walk as it was typed, to scale, whether or not it closes: the gap dashed, the walls to measure again marked, no area
+    /// The walks as they were typed, to scale, whether or not they close, a page for each level: the gap dashed, the walls to measure again marked, no area
     #[arg(long, conflicts_with = "only")]
     draft: bool,
     #[command(flatten)]
@@ -101,7 +101,10 @@ fn draft(options: &Options, out: &Path) -> Result<Outcome, Stop> {
     if let Err(errors) = fairfoot::read_source(source.clone()) {
         files::draw(errors.source(), errors.list());
     }
-    let pages = fairfoot::pages::draft(source, options.printing.options(Paper::Letter))?;
+    let pages = fairfoot::pages::draft(
+        source.clone(),
+        options.printing.options(Paper::usual_for_draft(&source)),
+    )?;
     write_pages(&pages, out, &[&options.file])
 }
 

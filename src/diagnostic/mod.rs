@@ -151,6 +151,9 @@ words! {
     UnitMissing "unit-missing" Warning "A number without a unit stands among lengths in meters: feet, or a unit left off?";
     FarOff "far-off" Warning "An area is three times what the sides come to, or more, or a third of it: is a digit wrong, or a unit?";
     LivingApart "living-apart" Warning "Living space that stands apart from the rest of its level.";
+    NamedBelowGrade "named-below-grade" Warning "A level named as a basement counts as above grade.";
+    NamedOtherwise "named-otherwise" Warning "A space named as a garage, a porch or the like is counted as living area.";
+    OutbuildingAbove "outbuilding-above" Warning "An outbuilding is typed under an upper level.";
     UnlikelySize "unlikely-size" Warning "A house far larger or smaller than houses are.";
     UnlikelyValue "unlikely-value" Warning "A tax rate, a price or a year that is hardly meant: is a digit or a point wrong?";
     NothingCounted "nothing-counted" Warning "No space is counted, so the measured area is nothing.";

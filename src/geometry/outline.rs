@@ -475,6 +475,11 @@ impl Extent {
         self.east
     }
 
+    /// The south and north limits.
+    pub(crate) fn north(&self) -> (i64, i64) {
+        self.north
+    }
+
     /// Whether two boxes come within `gap` of each other.
     pub(crate) fn is_near(&self, other: &Extent, gap: i64) -> bool {
         let near = |a: (i64, i64), b: (i64, i64)| a.0 <= b.1 + gap && b.0 <= a.1 + gap;

@@ -128,7 +128,8 @@ impl Patch {
                 if self.holds(point) != (lies == Lies::Inside) {
                     continue;
                 }
-                let Some((far, way)) = self.to_its_edge(point) else { continue };
+                let along = [b[0] - a[0], b[1] - a[1]];
+                let Some((far, way)) = self.to_its_edge(point, along) else { continue };
                 if farthest.as_ref().is_none_or(|(most, ..)| far > most + 1e-9) {
                     farthest = Some((far, from.2, way));
                 }
@@ -154,8 +155,10 @@ impl Patch {
         self.edges().filter(crosses).count() % 2 == 1
     }
 
-    /// The distance of a point from the nearest edge, and the vector from there to the point.
-    fn to_its_edge(&self, point: [f64; 2]) -> Option<(f64, [f64; 2])> {
+    /// The distance of a point from the nearest edge, and the vector from there to the point. Of edges equally near,
+    /// it is the one straight across from a side that runs `along`.
+    fn to_its_edge(&self, point: [f64; 2], along: [f64; 2]) -> Option<(f64, [f64; 2])> {
+        let askew = |way: &[f64; 2]| (way[0] * along[0] + way[1] * along[1]).abs();
         let nearest = |(a, b): ([f64; 2], [f64; 2])| {
             let along = [b[0] - a[0], b[1] - a[1]];
             let square = along[0] * along[0] + along[1] * along[1];
@@ -164,7 +167,10 @@ impl Patch {
             let way = [point[0] - a[0] - along[0] * share, point[1] - a[1] - along[1] * share];
             (libm::hypot(way[0], way[1]), way)
         };
-        self.edges().map(nearest).min_by(|one, other| one.0.total_cmp(&other.0))
+        self.edges().map(nearest).min_by(|one, other| match (one.0 - other.0).abs() < 1e-9 {
+            true => askew(&one.1).total_cmp(&askew(&other.1)),
+            false => one.0.total_cmp(&other.0),
+        })
     }
 
     /// This region moved by the given nanometers east and north.
@@ -177,6 +183,15 @@ impl Patch {
     /// This region rotated a quarter turn counterclockwise about the origin.
     pub(crate) fn turned_left(&self) -> Patch {
         self.each(|corner| [-corner[1], corner[0]])
+    }
+
+    /// This region mirrored along an axis about the line at `middle` nanometers.
+    pub(crate) fn mirrored(&self, axis: Axis, middle: i64) -> Patch {
+        let twice = 2.0 * middle as f64 / Length::FOOT.nm() as f64;
+        self.each(|corner| match axis {
+            Axis::East => [twice - corner[0], corner[1]],
+            Axis::North => [corner[0], twice - corner[1]],
+        })
     }
 
     fn each(&self, change: impl Fn([f64; 2]) -> [f64; 2]) -> Patch {

@@ -1,4 +1,4 @@
-//! A draft: one page with the sides as typed, whether or not they close. It shows no area.
+//! A draft: a page for each level and lot with the sides as typed, whether or not they close. It shows no area.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::areas::rule::Settings;
@@ -24,12 +24,12 @@ const SCALE_PT: f64 = 40.0;
 /// The margin for labels around the outline, in points.
 const MARGIN_PT: f64 = 40.0;
 
-/// One page with the sides of a file as typed, drawn to scale: the gap back to the start is dashed and has its
-/// length, the sides to measure again are marked, the word DRAFT lies across it, and there is no area. The sections
-/// in `options` have no effect.
+/// A page for each level and lot with its sides as typed, drawn to scale: the gap back to the start is dashed and has
+/// its length, the sides to measure again are marked, the word DRAFT lies across it, and there is no area. The
+/// sections in `options` have no effect.
 ///
-/// The file may have errors: what cannot be read is left out, and the page says so. Of several levels, the first
-/// with a traverse that does not close is shown.
+/// The file may have errors: what cannot be read is left out, and the first page says so. Levels with a traverse that
+/// does not close come first.
 ///
 /// # Errors
 ///
@@ -51,14 +51,17 @@ pub fn draft(source: Source, options: impl Into<PageOptions>) -> Result<Pages, D
         let text = crate::sketch::read(&source).sketch.tidied_without_private();
         source = Source::new(source.name(), text);
     }
-    let draft = crate::read::draft(&source)?;
+    let drafts = crate::read::drafts(&source)?;
     let (settings, text) = (Settings::default(), source.text());
-    let (place, numbers) = (draft.particulars.place(), draft.particulars.numbers());
+    let first = &drafts[0];
+    let (place, numbers) = (first.particulars.place(), first.particulars.numbers());
     let print = fingerprint(text, &settings);
     let mut flow = Flow::new(options.paper, &place, &numbers, &sha256(text), &print);
-    filled(&mut flow, &draft);
+    for draft in &drafts {
+        filled(&mut flow, draft);
+    }
     let mut title = vec![place, "DRAFT".to_owned()];
-    title.extend(draft.statements().into_iter().take(1));
+    title.extend(first.statements().into_iter().take(1));
     title.retain(|part| !part.is_empty());
     Ok(Pages {
         pages: flow.finish(),
@@ -78,6 +81,9 @@ fn filled(flow: &mut Flow, draft: &Draft) {
     const MOST: usize = 3;
     for statement in statements.iter().take(MOST) {
         top.bold(13.0, statement);
+    }
+    if let Some(level) = draft.level.as_ref().filter(|_| !draft.is_only) {
+        top.bold(11.0, level);
     }
     top.space(3.0);
     top.paragraph(9.0, draft.caution());
@@ -108,15 +114,25 @@ fn notes(width_pt: f64, draft: &Draft) -> Stack {
 /// What the lines and marks mean.
 fn legend(draft: &Draft) -> Vec<&'static str> {
     let suspects = || draft.walks.iter().flat_map(|walk| &walk.suspects);
-    let mut legend = vec!["heavy line: the walls as typed, with their lengths as typed"];
+    let mut legend = vec![match draft.level.is_none() {
+        true => "heavy line: the calls as typed, with their lengths as typed",
+        false => "heavy line: the walls as typed, with their lengths as typed",
+    }];
     if draft.walks.iter().any(|walk| !walk.is_closed()) {
         legend.push("dashed: the gap from the end of the walk back to its start");
     }
+    let is_lot = draft.level.is_none();
     if suspects().any(|suspect| suspect.slip.is_some()) {
-        legend.push("black square: measure this wall again first, an ordinary slip there would account for the gap");
+        legend.push(match is_lot {
+            true => "black square: compare this call with the deed first, a common misreading there would account for the gap",
+            false => "black square: measure this wall again first, a common error there would account for the gap",
+        });
     }
     if suspects().any(|suspect| suspect.slip.is_none()) {
-        legend.push("white square: an error in this wall alone could account for the gap");
+        legend.push(match is_lot {
+            true => "white square: an error in this call alone could account for the gap",
+            false => "white square: an error in this wall alone could account for the gap",
+        });
     }
     legend.push("small number at a wall: its side");
     legend

@@ -92,7 +92,21 @@ impl Paper {
     #[must_use]
     pub fn usual_for(house: &House) -> Paper {
         let is_american = house.values.place.is_some_and(|place| place != Place::None);
-        match usual_form(house) {
+        Paper::of_form(usual_form(house), is_american)
+    }
+
+    /// The paper used for a draft of a text unless another is asked for, chosen as by [`Paper::usual_for`].
+    #[must_use]
+    pub fn usual_for_draft(source: &Source) -> Paper {
+        let sketch = crate::sketch::read(source).sketch;
+        let is_american = sketch.values.place.is_some_and(|place| place != Place::None);
+        let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
+        let sides = spaces.flat_map(|space| &space.walk.sides).map(|side| &side.run);
+        Paper::of_form(crate::sketch::statement::usual_form(sides), is_american)
+    }
+
+    fn of_form(form: Form, is_american: bool) -> Paper {
+        match form {
             Form::Meters | Form::Centimeters | Form::Millimeters if !is_american => Paper::A4,
             _ => Paper::Letter,
         }

@@ -7,6 +7,20 @@ use crate::sketch::value_statement::Valued;
 use crate::sketch::{MOST_SIDES, bay, parser, tidy};
 use smol_str::SmolStr;
 
+/// Words that people begin the line of a level with; the format has `level` alone.
+const LEVEL_WORDS: [&str; 10] = [
+    "attic",
+    "basement",
+    "cellar",
+    "downstairs",
+    "floor",
+    "ground",
+    "storey",
+    "story",
+    "upper",
+    "upstairs",
+];
+
 /// What the next sides belong to.
 #[derive(Clone, Copy, Default, PartialEq)]
 enum Open {
@@ -94,6 +108,12 @@ impl Assembler {
         for walk in walks_mut(&mut sketch) {
             bay::turn_outward(walk);
         }
+        for level in &mut sketch.levels {
+            let is_level =
+                |space: &SpaceSketch| space.walk.sides.is_empty() && is_level(&space.space);
+            // What follows it is typed as if on another level.
+            level.doubtful |= level.spaces.iter().any(is_level);
+        }
         for (walk, name, span) in walks(&sketch) {
             tell_size(walk, name, span, faults);
         }
@@ -118,6 +138,7 @@ impl Assembler {
         let begins = [first, begins[1].as_str()];
         match begins {
             ["level", _] => return self.open_doubtful_level(),
+            [word, _] if LEVEL_WORDS.contains(&word) => return self.open_doubtful_level(),
             ["lot", _] | ["record" | "plan" | "map", "outline"] => {
                 self.sketch.names_doubtful = true;
                 self.open = Open::Doubtful;
@@ -414,15 +435,28 @@ fn walks_mut(sketch: &mut Sketch) -> impl Iterator<Item = &mut WalkSketch> {
     spaces.chain(sketch.outlines.iter_mut().map(|outline| &mut outline.walk))
 }
 
+/// Whether a living space is named as a level is: `living "Upper floor"`.
+fn is_level(space: &SpaceStatement) -> bool {
+    space.kind == Kind::Living && names_a_level(&space.name.text)
+}
+
+fn names_a_level(name: &str) -> bool {
+    let name = name.to_lowercase();
+    let mut parts = name.split(|c: char| !c.is_alphanumeric());
+    parts.any(|part| LEVEL_WORDS.contains(&part) || part == "level")
+}
+
 fn tell_size(walk: &WalkSketch, name: &str, span: Span, faults: &mut Vec<Diagnostic>) {
     if walk.doubtful {
         return;
     }
     if walk.sides.is_empty() {
-        let message = format!("{} has no sides", quoted(name));
-        faults.push(
-            Diagnostic::new(Word::NoSides, span, message)
-                .help("walk round it and type each side on a line below: `north 42' 7\"`"),
-        );
+        let fault = Diagnostic::new(Word::NoSides, span, format!("{} has no sides", quoted(name)));
+        let fault = match names_a_level(name) {
+            true => fault.help(format!("is it a level? Then it is `level \"{name}\"`")),
+            false => fault,
+        };
+        faults
+            .push(fault.help("walk round it and type each side on a line below: `north 42' 7\"`"));
     }
 }

@@ -287,7 +287,7 @@ impl Written {
     }
 
     /// The length in the same form, rounded for people: to the sixteenth of an inch, the hundredth of a foot, or
-    /// the millimeter. What would round to zero is given in inches.
+    /// the millimeter. What would round to zero is `under` that; in decimal feet it is given in inches.
     ///
     /// ```
     /// use fairfoot::units::{Form, Length, Written};
@@ -307,7 +307,9 @@ impl Written {
             Form::Meters | Form::Centimeters | Form::Millimeters => Form::Millimeters.unit().0,
         };
         let near = Length(Halves::Up.quotient(self.length.abs().0, grain) * grain);
-        if near == Length::ZERO {
+        if near == Length::ZERO && self.length != Length::ZERO && self.form != Form::DecimalFeet {
+            format!("under {}", Written::new(Form::Millimeters.unit(), self.form))
+        } else if near == Length::ZERO {
             self.length.spoken()
         } else {
             Written::new(near, self.form).grouped()

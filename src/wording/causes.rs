@@ -1,6 +1,7 @@
 //! Words for causes: what each one is, and how to find out whether it applies.
 
 use crate::diagnostic::words;
+use crate::geometry::compass::Direction;
 use crate::house::Face;
 use crate::house::House;
 use crate::reconcile::Evidence;
@@ -199,10 +200,18 @@ pub(crate) fn asked(question: Question, listed: Listed<'_>) -> String {
             side + 1,
             words::the_named(&space(i).name)
         ),
-        Question::Wall { space: i, side } => format!(
-            "Measure side {} of {} again: a side that follows from the others would hide an error in it.",
-            space(i).sides[side].number,
-            words::the_named(&space(i).name)
-        ),
+        Question::Wall { space: i, side } => {
+            let sides = &space(i).sides;
+            let axis = sides[side].direction.map(Direction::axis);
+            let follows = sides
+                .iter()
+                .find(|other| other.follows && other.direction.map(Direction::axis) == axis)
+                .map_or("a side".to_owned(), |other| format!("side {}", other.number));
+            format!(
+                "Measure side {} of {} again: {follows}, which was not measured and follows from the others, would hide an error in it.",
+                sides[side].number,
+                words::the_named(&space(i).name)
+            )
+        }
     }
 }

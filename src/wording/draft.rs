@@ -28,7 +28,8 @@ impl Draft {
             format!("{}: {walked} {ends} of where {began}.", walk.name)
         };
         let sentences: Vec<String> = open.map(sentence).collect();
-        match (sentences.is_empty(), self.unread.is_empty()) {
+        let is_whole = self.unread.is_empty() && self.open_elsewhere == 0;
+        match (sentences.is_empty(), is_whole) {
             (false, _) => sentences,
             (true, true) => vec!["Every walk comes back to where it began.".to_owned()],
             (true, false) => vec!["Every walk drawn here comes back to where it began.".to_owned()],
@@ -50,6 +51,7 @@ impl Draft {
     /// What to check again, one line each.
     pub(crate) fn advice(&self) -> Vec<String> {
         let mut advice = Vec::new();
+        advice.extend(self.walks.iter().filter_map(closing_twice));
         for walk in self.walks.iter().filter(|walk| !walk.is_closed()) {
             advice.extend(missing(walk));
             advice.extend(again(walk, self.level.is_none()));
@@ -57,13 +59,23 @@ impl Draft {
         if !self.unread.is_empty() {
             advice.push(unread(&self.unread));
         }
-        if !self.open_elsewhere.is_empty() {
-            let names = words::all_of(&self.open_elsewhere);
-            let does = if self.open_elsewhere.len() == 1 { "does" } else { "do" };
-            advice.push(format!("Not on this page: {names} {does} not close either."));
+        match self.open_elsewhere {
+            0 => {}
+            1 => advice.push("Another page has a walk that does not come back.".to_owned()),
+            more => advice.push(format!("{more} other pages have walks that do not come back.")),
         }
         advice
     }
+}
+
+/// Two sides by closing that share one direction.
+fn closing_twice(walk: &DraftWalk) -> Option<String> {
+    let (first, second) = walk.closing_twice?;
+    let (first, second) = (named(&walk.sides[first]), named(&walk.sides[second]));
+    Some(format!(
+        "{}: {first} and {second} share one direction, so the walls do not say how long each is: {first} is drawn with the length of both, {second} with none. Measure or estimate one.",
+        walk.name
+    ))
 }
 
 /// Where a wall seems to be missing.
@@ -90,7 +102,7 @@ fn again(walk: &DraftWalk, is_lot: bool) -> Option<String> {
         .take(MOST)
         .map(|suspect| {
             let side = named(&walk.sides[suspect.side]);
-            match suspect.slip {
+            match &suspect.slip {
                 Some(slip) => format!("{side}, perhaps {}", slip.trim_end_matches('?')),
                 None => side,
             }

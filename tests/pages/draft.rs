@@ -69,13 +69,52 @@ fn lines_that_cannot_be_read_are_left_out_and_reported() {
 }
 
 #[test]
-fn a_level_with_a_gap_is_shown_before_one_without() {
+fn every_level_is_drawn_those_with_a_gap_first() {
+    let pages = |text: &str| {
+        let pages = draft(Source::new("walk.sides", text), Paper::Letter).expect("a side to draw");
+        pages.pages().iter().map(all_words).collect::<Vec<String>>()
+    };
     let text = "level \"Ground\"\nliving \"House\"\nnorth 20'\neast 30'\nsouth 20'\nwest 30'\nlevel \"Upper\"\nliving \"Beds\"\nnorth 20'\neast 30'\nsouth 20'\nwest 25'\n";
-    let said = all_words(&page(text));
-    assert!(said.contains("Beds: the walk ends 5' east of where it began."), "{said}");
+    let said = pages(text);
+    assert_eq!(said.len(), 2);
+    assert!(said[0].contains("Beds: the walk ends 5' east of where it began."), "{said:?}");
+    assert!(said[1].contains("Every walk drawn here comes back"), "{said:?}");
+    assert!(said[1].contains("Another page has a walk that does not come back"), "{said:?}");
     let both = text.replacen("west 30'", "west 29'", 1);
-    let said = all_words(&page(&both));
-    assert!(said.contains("Not on this page: Beds does not close either."), "{said}");
+    let said = pages(&both);
+    assert!(said[0].contains("House: the walk ends 1' east"), "{said:?}");
+    assert!(said[1].contains("Beds: the walk ends 5' east"), "{said:?}");
+    let none = text.replacen("west 25'", "west 30'", 1);
+    let said = pages(&none);
+    assert!(said.iter().all(|page| page.contains("Every walk comes back")), "{said:?}");
+}
+
+#[test]
+fn two_walls_by_closing_of_one_direction_are_both_named() {
+    let text = "level \"G\"\nliving \"House\"\nnorth 30'\neast 20'\nsouth by closing\neast 10'\nsouth by closing\nwest 30'\n";
+    let said = all_words(&page(text));
+    assert!(
+        said.contains(
+            "side 3 (south by closing) and side 5 (south by closing) share one direction"
+        ),
+        "{said}"
+    );
+}
+
+#[test]
+fn a_draft_of_a_lot_speaks_of_calls_and_the_deed() {
+    let text = "lot \"Lot\"\nbearing N 4° 30' E 82'\nbearing S 85° 30' E 64'\nbearing S 4° 30' W 28'\nbearing N 85° 30' W 64'\n";
+    let said = all_words(&page(text));
+    assert!(said.contains("compare this call with the deed first"), "{said}");
+    assert!(!said.contains("measure") && !said.contains("Measure"), "{said}");
+}
+
+#[test]
+fn a_metric_draft_goes_on_a4() {
+    let paper = |text: &str| Paper::usual_for_draft(&Source::new("walk.sides", text));
+    let metric = "level \"G\"\nliving \"House\"\nnorth 8 m\neast 9 m\nsouth 8 m\n";
+    assert_eq!(paper(metric), Paper::A4);
+    assert_eq!(paper(OPEN), Paper::Letter);
 }
 
 #[test]
@@ -106,14 +145,15 @@ fn no_draft_shows_an_area_and_nothing_overlaps_on_it() {
             let kept = lines.iter().enumerate().filter(|(i, _)| Some(*i) != cut);
             let text: String = kept.map(|(_, line)| format!("{line}\n")).collect();
             let Ok(pages) = draft(Source::new(name.clone(), text), Paper::Letter) else { continue };
-            let page = &pages.pages()[0];
-            let said = all_words(page);
-            for word in ["sq ft", "acre", "square feet", "sq m"] {
-                assert!(!said.contains(word), "{name} without line {cut:?} says {word}: {said}");
+            for page in pages.pages() {
+                let said = all_words(page);
+                for word in ["sq ft", "acre", "square feet", "sq m"] {
+                    assert!(!said.contains(word), "{name} without line {cut:?}: {word}: {said}");
+                }
+                let faults = faults(page).into_iter();
+                let drawn: Vec<_> = faults.filter(|fault| !fault.contains("\"DRAFT\"")).collect();
+                assert_eq!(drawn, Vec::<String>::new(), "{name} {cut:?}");
             }
-            let of_the_drawing =
-                faults(page).into_iter().filter(|fault| !fault.contains("\"DRAFT\""));
-            assert_eq!(of_the_drawing.collect::<Vec<_>>(), Vec::<String>::new(), "{name} {cut:?}");
         }
     }
 }

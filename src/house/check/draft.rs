@@ -4,7 +4,7 @@ use crate::diagnostic::{Diagnostic, Source};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::{Misclosure, Traverse, TraverseSide};
-use crate::house::check::closure::{Suspect, missing_between, suspects};
+use crate::house::check::suspects::{Suspect, missing_between, suspects};
 use crate::house::check::{closing_sides, house_side, particulars, shape, straight_back};
 use crate::house::model::Particulars;
 use crate::house::{Run, Side};
@@ -23,9 +23,14 @@ pub(crate) struct Draft {
     pub(crate) form: Form,
     /// Line numbers, from 1, of lines that could not be read and are not drawn.
     pub(crate) unread: Vec<usize>,
-    /// Names of traverses on other levels and lots that do not close either.
-    pub(crate) open_elsewhere: Vec<String>,
+    /// Whether it is the only draft of its file.
+    pub(crate) is_only: bool,
+    /// How many other levels and lots have a traverse that does not close.
+    pub(crate) open_elsewhere: usize,
 }
+
+/// The most levels and lots that are drawn.
+const MOST_PAGES: usize = 80;
 
 /// A traverse as typed.
 #[derive(Clone, Debug)]
@@ -41,6 +46,9 @@ pub(crate) struct DraftWalk {
     pub(crate) suspects: Vec<Suspect>,
     /// Two sides between which a wall seems to be missing.
     pub(crate) missing_between: Option<(usize, usize)>,
+    /// Two sides by closing of one axis: the first is drawn with the length that both have together, the second has
+    /// none.
+    pub(crate) closing_twice: Option<(usize, usize)>,
     /// Its named corners, each with the number of sides before it.
     corners: Vec<(String, usize)>,
 }
@@ -81,11 +89,11 @@ impl DraftWalk {
     }
 }
 
-/// The traverses of the first level, or else of the first lot, on which one does not close; of the first level if
-/// all close. `None` if the file has no side to draw.
+/// The traverses of every level and lot, one draft each: first those on which one does not close, then the others,
+/// each in file order. Empty if the file has no side to draw.
 ///
 /// `found` are the diagnostics of reading and checking the file.
-pub(crate) fn draft(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Option<Draft> {
+pub(crate) fn drafts(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Vec<Draft> {
     let tolerance = sketch.heads.tolerance();
     let levels = sketch.levels.iter().map(|level| {
         let name = Some(level.level.name.text.clone());
@@ -95,24 +103,26 @@ pub(crate) fn draft(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> O
         sketch.lots.iter().map(|lot| (None, walks(std::slice::from_ref(lot), true, tolerance)));
     let mut groups: Vec<(Option<String>, Vec<DraftWalk>)> =
         levels.chain(lots).filter(|(_, walks)| !walks.is_empty()).collect();
+    groups.sort_by_key(|(_, walks)| walks.iter().all(DraftWalk::is_closed));
+    groups.truncate(MOST_PAGES);
     let is_open =
         |(_, walks): &(Option<String>, Vec<DraftWalk>)| !walks.iter().all(DraftWalk::is_closed);
-    let shown = groups.iter().position(is_open).unwrap_or(0);
-    if groups.is_empty() {
-        return None;
-    }
-    let (level, walks) = groups.remove(shown);
-    let elsewhere = groups.iter().flat_map(|(_, walks)| walks);
-    let open_elsewhere = elsewhere.filter(|walk| !walk.is_closed());
-    let open_elsewhere = open_elsewhere.map(|walk| walk.name.clone()).collect();
-    Some(Draft {
-        particulars: particulars(&sketch.heads),
-        form: usual_form(walks.iter().flat_map(|walk| &walk.sides).map(|side| &side.run)),
-        level,
-        walks,
-        unread: unread(source, sketch, found),
-        open_elsewhere,
-    })
+    let open = groups.iter().filter(|group| is_open(group)).count();
+    let unread = unread(source, sketch, found);
+    let last = groups.len().saturating_sub(1);
+    groups
+        .into_iter()
+        .enumerate()
+        .map(|(i, (level, walks))| Draft {
+            particulars: particulars(&sketch.heads),
+            form: usual_form(walks.iter().flat_map(|walk| &walk.sides).map(|side| &side.run)),
+            level,
+            is_only: last == 0,
+            open_elsewhere: open - usize::from(i < open),
+            walks,
+            unread: if i == 0 { unread.clone() } else { Vec::new() },
+        })
+        .collect()
 }
 
 /// The lines with an error that could not be read as a statement.
@@ -179,10 +189,21 @@ fn walk(sketch: &SpaceSketch, at: (i64, i64), traverse: Traverse, sides: Vec<Sid
         vectors: traverse.sides.iter().map(|side| side.shape.vector()).collect(),
         suspects: suspects(&traverse, &sides, misses),
         missing_between: missing_between(&traverse, misses),
+        closing_twice: closing_twice(&sides),
         sides,
         misses,
         corners: corners.map(|corner| (corner.name.text.clone(), corner.after)).collect(),
     }
+}
+
+fn closing_twice(sides: &[Side]) -> Option<(usize, usize)> {
+    let along = |axis: Axis| {
+        let on_axis =
+            move |side: &Side| side.follows && side.direction.is_some_and(|d| d.axis() == axis);
+        let mut both = (0..sides.len()).filter(move |&i| on_axis(&sides[i]));
+        Some((both.next()?, both.next()?))
+    };
+    Axis::BOTH.into_iter().find_map(along)
 }
 
 /// The sides as typed, with `close` replaced by the sides that it stands for.

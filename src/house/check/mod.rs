@@ -1,14 +1,18 @@
 //! From the sides file to the checked house: outlines are closed, placed, and checked for crossings and overlaps.
 
 mod bounds;
+mod calls;
 mod closure;
 mod detached;
 pub(crate) mod draft;
+mod names;
 mod overlap;
 mod pictures;
 mod placement;
+mod places;
 pub(crate) mod plausibility;
 mod references;
+mod suspects;
 mod ties;
 
 use crate::diagnostic::words;
@@ -20,12 +24,14 @@ use crate::house::SideNumber;
 pub use crate::house::check::bounds::{
     MOST_FIGURES, MOST_LEVELS, MOST_MISSING, MOST_OUTLINES, MOST_PICTURES, MOST_SPACES,
 };
-use crate::house::check::closure::does_not_close;
+use crate::house::check::closure::{closing_backwards, does_not_close};
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
 use crate::house::{Level, Lot, Side, Space};
 use crate::sketch::statement::Place;
 use crate::sketch::statement::{MissingStatement, Run, usual_form};
-use crate::sketch::{FigureSketch, Heads, Kind, LevelSketch, Sketch, SpaceSketch, WalkSketch};
+use crate::sketch::{
+    FigureSketch, Heads, Kind, LevelSketch, SideSketch, Sketch, SpaceSketch, WalkSketch,
+};
 use crate::units::length::{Form, Halves, Length, Step, Written};
 
 /// The tolerance of an estimated side, plus or minus, unless the file gives one.
@@ -48,6 +54,9 @@ pub(crate) fn check(
         misplaced: Vec::new(),
         unplaced: Vec::new(),
         overlaps_reported: 0,
+        tries: 0,
+        unit_doubtful: false,
+        form: form_of(sketch),
         work: 0,
         is_tangled: false,
         says_counted: Vec::new(),
@@ -55,6 +64,10 @@ pub(crate) fn check(
     if let Some(too_many) = bounds::too_many(sketch) {
         checker.report(too_many);
         return None;
+    }
+    if let Some(needed) = checker.unit_needed_first() {
+        checker.report(needed);
+        checker.unit_doubtful = true;
     }
     for (i, level) in sketch.levels.iter().enumerate() {
         checker.level(i, level);
@@ -72,11 +85,19 @@ pub(crate) fn check(
     checker.reference_outlines();
     checker.counting_names();
     checker.pictures();
+    checker.report_names();
     checker.plausibility();
     let whole = checker.whole;
     let house = checker.house;
     let errors = found.iter().filter(|diagnostic| diagnostic.is_error()).count();
     (whole && errors == errors_before).then_some(house)
+}
+
+/// The notation of most sides of spaces; of lots, if the file has no other sides.
+fn form_of(sketch: &Sketch) -> Form {
+    let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).collect::<Vec<_>>();
+    let all = if spaces.is_empty() { sketch.lots.iter().collect() } else { spaces };
+    usual_form(all.iter().flat_map(|space| &space.walk.sides).map(|side| &side.run))
 }
 
 fn empty(source: &Source, sketch: &Sketch) -> Model {
@@ -143,6 +164,12 @@ pub(super) struct Checker<'a> {
     pub(super) unplaced: Vec<usize>,
     /// How many overlaps were reported.
     pub(super) overlaps_reported: usize,
+    /// How many sides were compared so far to find places to offer.
+    pub(super) tries: usize,
+    /// Numbers without a unit make a house of no likely size; nothing is reported about where its spaces lie.
+    pub(super) unit_doubtful: bool,
+    /// The notation of most sides.
+    form: Form,
     /// How many sides and meetings of spaces were compared so far.
     pub(super) work: usize,
     /// Whether that was reported as too much.
@@ -162,8 +189,12 @@ impl Checker<'_> {
 
     /// The notation of most sides.
     pub(super) fn form(&self) -> Form {
-        let sides = self.house.spaces.iter().flat_map(|space| &space.sides);
-        usual_form(sides.map(|side| &side.run))
+        self.form
+    }
+
+    /// A length in the notation of most sides.
+    pub(super) fn spoken(&self, length: Length) -> String {
+        Written::new(length, self.form).spoken()
     }
 
     fn level(&mut self, number: usize, level: &LevelSketch) {
@@ -182,7 +213,7 @@ impl Checker<'_> {
         let all = on_level.iter().all(Option::is_some) && !level.doubtful;
         let placed: Vec<usize> = on_level.iter().flatten().copied().collect();
         self.find_parents(level, &on_level, all);
-        if !level.doubtful {
+        if !level.doubtful && !self.unit_doubtful {
             self.overlaps(&placed);
         }
     }
@@ -310,8 +341,8 @@ impl Checker<'_> {
                 )));
                 return None;
             }
-            Err((NotClosed::Backwards { side, by }, _)) => {
-                self.report_backwards(name, &sides[side], by);
+            Err((NotClosed::Backwards { side, by }, traverse)) => {
+                self.report(closing_backwards(name, &traverse, &sides, side, by));
                 return None;
             }
         };
@@ -322,7 +353,7 @@ impl Checker<'_> {
         self.report_closing(name, level.is_none(), span, &sides, &closed);
         self.report_recorded_not_used(name, &sides);
         self.report_no_turn(name, &sides, &closed);
-        if level.is_some() {
+        if level.is_some() && !self.unit_doubtful {
             self.report_short_jogs(name, &sides, &closed);
         }
         self.overalls(name, sketch, &sides, &closed);
@@ -342,7 +373,7 @@ impl Checker<'_> {
         let most = sketch.sides.len() + 1;
         let mut traverse = Traverse { sides: Vec::with_capacity(most) };
         let mut sides: Vec<Side> = Vec::with_capacity(most);
-        let mut following: [Option<Span>; 2] = [None, None];
+        let mut following: [Option<&SideSketch>; 2] = [None, None];
         for side in sketch.sides.iter().filter(|side| side.run != Run::Close) {
             if let Run::ByClosing(direction) = side.run {
                 if is_lot {
@@ -350,8 +381,8 @@ impl Checker<'_> {
                     return None;
                 }
                 let slot = &mut following[usize::from(direction.axis() == Axis::East)];
-                if let Some(before) = slot.replace(side.span) {
-                    self.report(closing_twice(name, side.span, before));
+                if let Some(first) = slot.replace(side) {
+                    self.report(closing_twice(name, sketch, side.span, first));
                     return None;
                 }
             }
@@ -370,7 +401,7 @@ impl Checker<'_> {
             sides.push(house_side(side, number));
         }
         if let Some(close) = sketch.sides.last().filter(|side| side.run == Run::Close) {
-            let added = closing_sides(&traverse, &following);
+            let added = closing_sides(&traverse, &following.map(|side| side.map(|side| side.span)));
             if is_lot && !added.is_empty() {
                 straight_back(close, &mut traverse, &mut sides);
             } else if added.is_empty() {
@@ -410,26 +441,6 @@ impl Checker<'_> {
         Some((traverse, sides))
     }
 
-    pub(super) fn report_backwards(&mut self, name: &str, side: &Side, by: i64) {
-        let other = side
-            .direction
-            .map_or("the other way", |d| Direction::along(d.axis(), -d.sign()).word());
-        let message = if by == 0 {
-            format!("{}: nothing is left for the side by closing", quoted(name))
-        } else {
-            format!(
-                "{}: the side by closing would have to run {} {other}",
-                quoted(name),
-                Length::from_nm(by).spoken()
-            )
-        };
-        self.report(
-            Diagnostic::new(Word::ClosingBackwards, side.span, message)
-                .label("follows from the other sides")
-                .help("is its direction right? measure the other sides of this direction again"),
-        );
-    }
-
     pub(super) fn report_crossing(
         &mut self,
         name: &str,
@@ -438,7 +449,7 @@ impl Checker<'_> {
         crossing: Crossing,
     ) {
         let (first, second) = (&sides[crossing.first], &sides[crossing.second]);
-        let place = spoken_place(crossing.at);
+        let place = spoken_place(crossing.at, self.form);
         let n = sides.len();
         let neighbors = (crossing.first + 1) % n == crossing.second
             || (crossing.second + 1) % n == crossing.first;
@@ -537,7 +548,7 @@ impl Checker<'_> {
         closed: &Closed,
     ) {
         let spread = closed.misclosure;
-        let ways = spread.spoken();
+        let ways = spread.spoken_in(self.form);
         if !ways.is_empty() {
             let how = if closed.traverse.has_bearings() {
                 "in proportion to length"
@@ -561,7 +572,10 @@ impl Checker<'_> {
                     "{}: the last call is computed from the others, {} {}",
                     quoted(name),
                     vector.bearing(),
-                    feet_text(length)
+                    match self.form {
+                        Form::FeetAndInches | Form::DecimalFeet => feet_text(length),
+                        metric => Written::new(length, metric).spoken(),
+                    }
                 );
                 self.report(Diagnostic::new(Word::NoClosureCheck, side.span, message).note(
                     "calls closed this way have no closure to check: an error in one of them goes unseen",
@@ -576,7 +590,7 @@ impl Checker<'_> {
                         "{}: {} is not measured; it follows from the other walls, {}",
                         quoted(name),
                         side.quoted(),
-                        length.spoken()
+                        self.spoken(length)
                     ),
                 )
                 .note(
@@ -654,11 +668,52 @@ impl Checker<'_> {
     }
 }
 
-fn closing_twice(name: &str, span: Span, before: Span) -> Diagnostic {
+/// Two sides of one axis by closing. What the two make together follows from the others; half of it each is an
+/// estimate that can be typed.
+fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch) -> Diagnostic {
     let message = format!("{}: two sides of one direction are given by closing", quoted(name));
-    Diagnostic::new(Word::ClosingTwice, span, message)
-        .also(before, "the first one")
-        .help("measure one of the two; north and south share one, east and west share one")
+    let fault =
+        Diagnostic::new(Word::ClosingTwice, span, message).also(first.span, "the first one");
+    let form = usual_form(sketch.sides.iter().map(|side| &side.run));
+    // Half of a long sum would be no estimate of either.
+    let longest = Length::from_nm(12 * Length::FOOT.nm());
+    let fault = match together(sketch, span, first) {
+        Some((_, both)) => fault.note(format!(
+            "by the other walls the two are {} together",
+            Written::new(both, form).spoken()
+        )),
+        None => fault,
+    };
+    match together(sketch, span, first).filter(|(_, both)| *both <= longest) {
+        Some((direction, both)) => {
+            let half = Length::from_nm(both.nm().div_euclid(2)).rounded_to(match form {
+                Form::FeetAndInches => Length::INCH.nm(),
+                Form::DecimalFeet => Step::TenthFoot.length().nm(),
+                Form::Meters | Form::Centimeters | Form::Millimeters => 10_000_000,
+            });
+            let way = direction.word();
+            fault.help(format!(
+                "measure one of the two; if neither can be measured, estimate one by eye: `{way} {} estimated` would be half of what they make together",
+                Written::new(half, form)
+            ))
+        }
+        None => fault.help(
+            "measure one of the two, or type the length that it has by eye and `estimated` after it; north and south share one side by closing, east and west share one",
+        ),
+    }
+}
+
+/// How long two sides by closing are together, if they run the same way.
+fn together(sketch: &WalkSketch, second: Span, first: &SideSketch) -> Option<(Direction, Length)> {
+    let second = sketch.sides.iter().find(|side| side.span == second)?;
+    let (Run::ByClosing(one), Run::ByClosing(two)) = (&first.run, &second.run) else { return None };
+    let is_slanted = |side: &SideSketch| matches!(side.run, Run::Bearing(..) | Run::Close);
+    if one != two || sketch.sides.iter().any(is_slanted) {
+        return None;
+    }
+    let vectors = sketch.sides.iter().map(|side| shape(&side.run).vector().along(one.axis()));
+    let left = -one.sign() * vectors.sum::<i64>();
+    (left >= 2 * Length::FOOT.nm()).then(|| (*one, Length::from_nm(left)))
 }
 
 fn closing_in_lot(name: &str, side: &crate::sketch::SideSketch) -> Diagnostic {
@@ -784,9 +839,9 @@ pub(crate) fn feet_text(length: Length) -> String {
 }
 
 /// `12' 6" north and 4' east of the start`.
-fn spoken_place(at: (i64, i64)) -> String {
+fn spoken_place(at: (i64, i64), form: Form) -> String {
     let part = |nm: i64, axis: Axis| {
-        let far = Length::from_nm(nm);
+        let far = Written::new(Length::from_nm(nm).abs(), form);
         (nm != 0).then(|| format!("{} {}", far.spoken(), Direction::along(axis, nm).word()))
     };
     let parts: Vec<String> =

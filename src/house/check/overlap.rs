@@ -13,9 +13,9 @@ use crate::geometry::overlap::{Lies, Patch, meetings};
 use crate::house::Space;
 use crate::house::check::placement::no_such_space;
 use crate::house::check::{Checker, OnLevel};
-use crate::sketch::statement::Place;
+use crate::sketch::statement::{Place, Thickness};
 use crate::sketch::{Face, Kind, LevelSketch, SpaceSketch};
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Length, Written};
 
 /// How many overlaps of a file are reported; nobody fixes more at once.
 const MOST_OVERLAPS: usize = 100;
@@ -24,6 +24,10 @@ const MOST_OVERLAPS: usize = 100;
 const MOST_MEETINGS: usize = 20;
 /// The most pairs of sides that are compared to find which one reaches beyond, or in.
 const MOST_PAIRS_OF_SIDES: usize = 40_000;
+/// The most moves of an upper level that are tried.
+const MOST_MOVES: usize = 40;
+/// The most corners of two levels for which a move is searched.
+const MOST_CORNERS: usize = 120;
 /// How many sides and meetings of spaces are compared in a file: about half a second of work.
 const MOST_WORK: usize = 10_000_000;
 
@@ -61,7 +65,9 @@ impl Checker<'_> {
             };
             let parent = self.smallest_around(space, &candidates);
             if parent.is_none() && (said.is_some() || all) {
-                self.report_not_inside(sketch, space, said);
+                if !self.unit_doubtful {
+                    self.report_not_inside(sketch, space, said, &candidates);
+                }
                 self.misplaced.push(space);
             }
             self.house.spaces[space].parent = parent;
@@ -112,7 +118,7 @@ impl Checker<'_> {
             );
             let error = Diagnostic::new(Word::SpacesOverlap, other.span, message)
                 .also(one.span, "the other one")
-                .help(format!("say where it starts: {}", self.places_to_type(&one.name)));
+                .help(how_to_place(&one.name));
             self.report(error);
         }
         self.work += work;
@@ -124,6 +130,7 @@ impl Checker<'_> {
         sketch: &SpaceSketch,
         space: usize,
         said: Option<usize>,
+        candidates: &[usize],
     ) {
         let name = quoted(&sketch.space.name.text);
         let of = said.map_or("a space of this level".to_owned(), |parent| {
@@ -134,18 +141,53 @@ impl Checker<'_> {
             sketch.span,
             format!("{name} does not lie inside {of}"),
         );
-        if let Some((reach, note)) =
-            said.and_then(|parent| self.reach(space, parent, Lies::Outside))
+        if self.is_outside_stair(space) {
+            let leave =
+                "a stair outside the house is no part of its area: leave it and its sides out";
+            self.report(error.help(leave));
+            return;
+        }
+        let around = said.or_else(|| self.likeliest_around(space, candidates));
+        let apart = around.and_then(|parent| self.where_both_lie(space, parent));
+        let is_apart = apart.is_some();
+        if let Some(note) = apart {
+            error = error.note(note);
+        } else if let Some((reach, note)) =
+            around.and_then(|parent| self.reach(space, parent, Lies::Outside))
         {
             error = error.also(reach, "reaches beyond").note(note);
         }
-        if let Some(corner) = said.and_then(|parent| self.only_corner(space, parent)) {
-            let parent = said.map_or("", |parent| self.house.spaces[parent].name.as_str());
-            error =
-                error.help(format!("it fits at one corner: `from \"{parent}\" corner {corner}`"));
+        let parent = around.map_or("House".to_owned(), |i| self.house.spaces[i].name.clone());
+        let turned = around.filter(|_| is_apart);
+        let turned = turned.and_then(|parent| self.walked_the_other_way(space, parent));
+        if let Some(axis) = turned {
+            let [one, other] = [1, -1].map(|sign| Direction::along(axis, sign).word());
+            self.report(error.help(format!(
+                "{} may have gone the other way round: walked with its `{one}` and `{other}` exchanged, it has {name} inside",
+                quoted(&parent)
+            )));
+            return;
         }
-        let around = said.map_or("House", |parent| self.house.spaces[parent].name.as_str());
-        self.report(error.help(format!("say where it starts: {}", self.places_to_type(around))));
+        let places = around.map(|parent| self.places_inside(space, parent)).unwrap_or_default();
+        let help = Self::offered(&places, &format!("it fits inside {}", quoted(&parent)));
+        let help = help.unwrap_or_else(|| how_to_place(&parent));
+        self.report(error.help(help));
+    }
+
+    /// The space that another one most likely lies in: the only candidate, or the one it shares most ground with.
+    fn likeliest_around(&self, space: usize, candidates: &[usize]) -> Option<usize> {
+        let mut placed =
+            candidates.iter().copied().filter(|&other| !self.house.spaces[other].by_itself);
+        if let (Some(only), None) = (placed.next(), placed.next()) {
+            return Some(only);
+        }
+        let extent = self.house.spaces[space].extent;
+        let near = candidates
+            .iter()
+            .copied()
+            .filter(|&other| extent.is_near(&self.house.spaces[other].extent, 0));
+        let common = |other: &usize| self.patch(space).common(&self.patch(*other));
+        near.max_by(|a, b| common(a).total_cmp(&common(b))).filter(|other| common(other) > 0.0)
     }
 
     /// The side of a space that lies farthest outside another space, or deepest inside: its index and a sentence
@@ -157,30 +199,17 @@ impl Checker<'_> {
         }
         let farthest = self.patch(other).farthest((&here.closed.outline, here.at), lies)?;
         let side = here.sides.get(farthest.side)?;
-        let far = Written::new(length_of(farthest.feet), self.form()).spoken();
+        let far = length_of(farthest.feet);
+        if far == Length::ZERO {
+            return None;
+        }
+        let far = Written::new(far, self.form()).spoken();
         let (name, way) = (quoted(&there.name), farthest.direction.word());
         let told = match lies {
             Lies::Outside => format!("{} lies {far} {way} of {name}", side.quoted()),
             Lies::Inside => format!("{} reaches {far} into {name}", side.quoted()),
         };
         Some((side.span, told))
-    }
-
-    /// The only corner of `parent` from which the space, started there, would lie inside it; `None` if there are
-    /// several.
-    fn only_corner(&self, space: usize, parent: usize) -> Option<usize> {
-        let (here, there) = (&self.house.spaces[space], &self.house.spaces[parent]);
-        if here.sides.len() * there.sides.len() > 400 {
-            return None;
-        }
-        let (around, sliver) = (self.patch(parent), self.sliver(space, parent));
-        let corners = there.closed.outline.points();
-        let fits = |at: &(usize, &(i64, i64))| {
-            let at = (there.at.0 + at.1.0, there.at.1 + at.1.1);
-            Patch::new(&here.closed.outline, at).beyond(&around, sliver) == 0.0
-        };
-        let mut fitting = corners.iter().enumerate().filter(fits).map(|(i, _)| i + 1);
-        fitting.next().filter(|_| fitting.next().is_none())
     }
 
     pub(super) fn patch(&self, space: usize) -> Patch {
@@ -193,9 +222,14 @@ impl Checker<'_> {
         let (a, b) = (&self.house.spaces[a], &self.house.spaces[b]);
         let faces = if a.face == b.face { 0 } else { 10 };
         let sides = a.closed.traverse.sides.iter().chain(&b.closed.traverse.sides);
-        // An estimated side may be off by a foot; an overlap that wide is still worth reporting.
-        let loosest = sides.map(|side| side.tolerance).max().unwrap_or(0);
-        let loosest = loosest.min(6 * Length::INCH.nm());
+        // A side may be off by its tolerance, an estimated one by a foot; what is as wide as that is still worth
+        // reporting, since a space in a wrong place would pass for one measured loosely.
+        let inch = Length::INCH.nm();
+        let loose = sides.map(|side| match side.estimated {
+            true => side.tolerance.min(3 * inch),
+            false => side.tolerance.min(6 * inch),
+        });
+        let loosest = loose.max().unwrap_or(0);
         let usual = 4 * self.house.tolerance.nm();
         Length::from_nm(usual.max(loosest) + faces * Length::INCH.nm())
     }
@@ -248,53 +282,74 @@ impl Checker<'_> {
         } else if let Some((reach, note)) = self.reach(a, b, Lies::Inside) {
             fault = fault.also(reach, "reaches in").note(note);
         }
+        if self.unplaced.contains(&b) {
+            fault = fault.note(format!(
+                "{} has no place yet: it was laid where the level's first walk begins",
+                quoted(&self.house.spaces[b].name)
+            ));
+        }
         let fault = self.overlap_helps(a, b).into_iter().fold(fault, Diagnostic::help);
         self.report(fault);
     }
 
     /// What to type where space `b` covers the ground of `a`; the most likely first.
-    fn overlap_helps(&self, a: usize, b: usize) -> Vec<String> {
-        let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
-        let starts = match self.unplaced.contains(&b) {
-            true => format!(
-                "{} has no place yet, so it was laid where the walk of the level's first space begins; say where it starts: {}",
-                quoted(&other.name),
-                self.places_to_type(&one.name)
-            ),
-            false => format!("say where it starts: {}", self.places_to_type(&one.name)),
-        };
-        let within = format!(
-            "if it lies under the same roof and the walk of {} goes around it, it is `within \"{}\"`, and deducted",
-            quoted(&one.name),
-            one.name
-        );
-        let apart = "if it stands by itself, where does not matter: `detached`".to_owned();
+    fn overlap_helps(&mut self, a: usize, b: usize) -> Vec<String> {
+        let is_unplaced = self.unplaced.contains(&b);
         // A space that lies wholly in another is more likely a part of it than misplaced.
         let is_part = self.patch(b).beyond(&self.patch(a), self.sliver(a, b)) == 0.0;
-        let is_outdoors = matches!(
-            other.kind,
-            Kind::Porch | Kind::Patio | Kind::Deck | Kind::Balcony | Kind::Carport
-        );
-        match other.kind {
-            Kind::Outbuilding => vec![apart, starts],
-            _ if is_outdoors && !is_part => vec![starts],
-            _ if is_outdoors => vec![starts, within],
-            _ if is_part && !self.unplaced.contains(&b) => vec![within, starts, apart],
-            _ => vec![starts, within, apart],
+        let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
+        let (name, kind) = (other.name.clone(), other.kind);
+        let first = one.name.clone();
+        let area = |i: usize| self.house.spaces[i].closed.outline.area().half_nm2();
+        let is_level = kind == Kind::Living && is_unplaced && is_part && 2 * area(b) >= area(a);
+        let starts = self.starts_beside(a, b, &first);
+        let apart = vec!["if it stands by itself, where does not matter: `detached`".to_owned()];
+        match kind {
+            _ if kind == Kind::Outbuilding || stands_by_itself(&name) => [apart, starts].concat(),
+            Kind::Deck | Kind::Patio => starts,
+            Kind::Porch | Kind::Balcony | Kind::Carport if is_unplaced || !is_part => starts,
+            Kind::Porch | Kind::Balcony | Kind::Carport => [starts, self.within(a, b)].concat(),
+            _ if is_level => {
+                let level = format!(
+                    "if {} is on another level, put `level \"Upper floor\"` on a line before it",
+                    quoted(&name)
+                );
+                [vec![level], starts, self.within(a, b), apart].concat()
+            }
+            _ if is_part && !is_unplaced => [self.within(a, b), starts, apart].concat(),
+            _ => [starts, self.within(a, b), apart].concat(),
         }
     }
 
-    /// The two ways to place a space, with lengths in the file's unit.
-    fn places_to_type(&self, first: &str) -> String {
-        let start = match self.form() {
-            Form::Meters => "start east 3 m north 1.2 m",
-            Form::Centimeters => "start east 300 cm north 120 cm",
-            Form::Millimeters => "start east 3000 mm north 1200 mm",
-            Form::FeetAndInches | Form::DecimalFeet => "start east 10' north 4'",
+    /// Where space `b` would stand beside `a`.
+    fn starts_beside(&mut self, a: usize, b: usize, first: &str) -> Vec<String> {
+        let places = self.places_beside(b, a);
+        let offered = Self::offered(&places, &format!("it fits against {}", quoted(first)));
+        let Some(offered) = offered else { return vec![how_to_place(first)] };
+        let mut helps = vec![offered];
+        if self.unplaced.contains(&b) {
+            helps.push("farther along a wall, it is `start` and how far east and north of where the level's first walk begins".to_owned());
+        }
+        helps
+    }
+
+    /// That space `b` may be a part of `a`, if it would be accepted as one.
+    fn within(&mut self, a: usize, b: usize) -> Vec<String> {
+        let is_part = self.patch(b).beyond(&self.patch(a), self.sliver(a, b)) == 0.0;
+        let places = match is_part && !self.unplaced.contains(&b) {
+            true => Vec::new(),
+            false => self.places_inside(b, a),
         };
-        format!(
-            "`from \"{first}\" corner 3`, where its third wall begins, or `{start}`, counted from where the level's first walk begins"
-        )
+        let first = &self.house.spaces[a].name;
+        let typed = match &places[..] {
+            [place] => format!("`within \"{first}\" {}", place.trim_start_matches('`')),
+            _ if is_part => format!("`within \"{first}\"`"),
+            _ => return Vec::new(),
+        };
+        vec![format!(
+            "if it lies under the same roof and the walk of {} goes around it, it is {typed}, and deducted",
+            quoted(first)
+        )]
     }
 
     /// Reports upper levels that extend beyond what is under them.
@@ -306,38 +361,34 @@ impl Checker<'_> {
             return;
         }
         let grounds = self.grounds();
-        for (upper, mut lower) in looked_at {
-            let mut under = vec![grounds[lower].all.clone()];
-            while self.house.levels[lower].beside && lower > 0 {
-                lower -= 1;
-                under.push(grounds[lower].all.clone());
-            }
-            let under = if under.len() == 1 { under.remove(0) } else { Patch::all_of(&under) };
-            let beyond =
-                grounds[upper].walled.beyond(&under, Length::from_nm(6 * Length::INCH.nm()));
+        for (upper, lower) in looked_at {
+            let under = self.under(&grounds, lower);
+            let sliver = Length::from_nm(6 * Length::INCH.nm());
+            let beyond = grounds[upper].walled.beyond(&under, sliver);
             let mut spaces = self.house.spaces.iter();
             let first = spaces.find(|space| space.level == upper && stands_on_walls(space));
             let span = first.map(|space| space.span);
-            if let Some(span) = span.filter(|_| beyond > 0.0) {
-                if let Some(note) =
-                    self.placed_above((upper, lower), &grounds[upper].walled, &under, span)
-                {
-                    self.report(note);
-                    continue;
-                }
-                let (above, below) = (
-                    quoted(&self.house.levels[upper].name),
-                    quoted(&self.house.levels[lower].name),
-                );
-                self.report(
-                    Diagnostic::new(
-                        Word::UpperOverhangs,
-                        span,
-                        format!("{above} reaches beyond {below} by about {} sq ft", about(beyond)),
-                    )
-                    .help("if it does not overhang there, say where it starts: `start east 12' north 4'` from the same point as below"),
-                );
+            let Some(span) = span.filter(|_| beyond > 0.0) else { continue };
+            let (above, below) =
+                (quoted(&self.house.levels[upper].name), quoted(&self.house.levels[lower].name));
+            let message =
+                format!("{above} reaches beyond {below} by about {} sq ft", about(beyond));
+            if self.fits_without_veneer(upper, lower) {
+                self.report(Diagnostic::new(Word::UpperOverhangs, span, message).help(format!(
+                    "that is the thickness of a veneer, which the file does not give and which was assumed: if the house has none, put `veneer none` above the first level, and {above} stands over {below}"
+                )));
+                continue;
             }
+            if let Some(note) =
+                self.placed_above((upper, lower), &grounds[upper].walled, &under, span)
+            {
+                self.report(note);
+                continue;
+            }
+            let help = self.moved_over(upper, &grounds[upper].walled, &under).unwrap_or_else(|| {
+                "if it does not overhang there, say where each of its spaces starts: `start` and how far east and north of the point where the level below begins".to_owned()
+            });
+            self.report(Diagnostic::new(Word::UpperOverhangs, span, message).help(help));
         }
     }
 
@@ -362,6 +413,55 @@ impl Checker<'_> {
         (!is_outside || !walled.all(is_over_one)).then_some(lower)
     }
 
+    /// What stands under a level: the level below, and those beside it.
+    fn under(&self, grounds: &[Ground], mut lower: usize) -> Patch {
+        let mut under = vec![grounds[lower].all.clone()];
+        while self.house.levels[lower].beside && lower > 0 {
+            lower -= 1;
+            under.push(grounds[lower].all.clone());
+        }
+        if under.len() == 1 { under.remove(0) } else { Patch::all_of(&under) }
+    }
+
+    /// Whether an upper level stands over the lower one once no veneer is assumed.
+    fn fits_without_veneer(&mut self, upper: usize, lower: usize) -> bool {
+        if self.house.veneer.is_some() {
+            return false;
+        }
+        self.house.veneer = Some(Thickness::None);
+        let grounds = self.grounds();
+        let under = self.under(&grounds, lower);
+        self.house.veneer = None;
+        let (walled, sliver) = (&grounds[upper].walled, Length::from_nm(6 * Length::INCH.nm()));
+        if walled.beyond(&under, sliver) == 0.0 {
+            return true;
+        }
+        // A level without a place of its own is only laid somewhere; it need not stand there.
+        let first = self.sketch.levels[upper].spaces.first();
+        first.is_some_and(|space| space.space.place == Place::Origin)
+            && walled.corner_count() + under.corner_count() <= MOST_CORNERS
+            && walled
+                .moves_onto(&under, sliver, MOST_MOVES)
+                .into_iter()
+                .any(|by| walled.moved(by).beyond(&under, sliver) == 0.0)
+    }
+
+    /// Where the only space of an upper level would start to stand over the lower one.
+    fn moved_over(&self, upper: usize, walled: &Patch, under: &Patch) -> Option<String> {
+        let mut spaces = self.house.spaces.iter().filter(|space| space.level == upper);
+        let (only, None) = (spaces.next()?, spaces.next()) else { return None };
+        if walled.corner_count() + under.corner_count() > MOST_CORNERS {
+            return None;
+        }
+        let sliver = Length::from_nm(6 * Length::INCH.nm());
+        let by = walled
+            .moves_onto(under, sliver, MOST_MOVES)
+            .into_iter()
+            .find(|by| walled.moved(*by).beyond(under, sliver) == 0.0)?;
+        let typed = self.start_at((only.at.0 + by.0, only.at.1 + by.1))?;
+        Some(format!("if it does not overhang there, it stands over the level below at {typed}"))
+    }
+
     /// The note about an upper level whose position the file does not give and that fits over the level below if it
     /// is moved, or rotated and moved; `None` if it does not fit, or if the file gives its start.
     fn placed_above(
@@ -371,8 +471,6 @@ impl Checker<'_> {
         under: &Patch,
         span: Span,
     ) -> Option<Diagnostic> {
-        const MOST_MOVES: usize = 40;
-        const MOST_CORNERS: usize = 120;
         let spaces = &self.sketch.levels[upper].spaces;
         let says_nothing = spaces.first().is_some_and(|space| space.space.place == Place::Origin);
         if !says_nothing || walled.corner_count() + under.corner_count() > MOST_CORNERS {
@@ -406,7 +504,7 @@ impl Checker<'_> {
         };
         let parts: Vec<(&str, String)> =
             [part(Axis::East, east), part(Axis::North, north)].into_iter().flatten().collect();
-        let typed: Vec<String> = parts.iter().map(|(way, far)| format!("{way} {far}")).collect();
+        let typed = self.start_at((east, north));
         let spoken: Vec<String> = parts.iter().map(|(way, far)| format!("{far} {way}")).collect();
         let starts = match spoken.is_empty() {
             true => "where it starts".to_owned(),
@@ -425,12 +523,11 @@ impl Checker<'_> {
                 "the file does not say where {above} stands: {turned}it fits over {below} {starts}"
             ),
         );
-        match (turns, typed.is_empty()) {
-            (0, false) => note.help(format!(
-                "to say so, type `start {}` after the name of its first space",
-                typed.join(" ")
-            )),
-            (0, true) => note.help("nothing has to be typed"),
+        match (turns, typed) {
+            (0, Some(typed)) => {
+                note.help(format!("to say so, type {typed} after the name of its first space"))
+            }
+            (0, None) => note.help("nothing has to be typed"),
             _ => note.help(format!(
                 "its areas are the same either way; for a drawing that matches, walk it again with the directions of {below}"
             )),
@@ -464,6 +561,21 @@ impl Checker<'_> {
             .map(|(all, walled)| Ground { all: Patch::all_of(all), walled: Patch::all_of(walled) })
             .collect()
     }
+}
+
+/// How to say where a space starts, with nothing in it that could be typed as it stands and be wrong.
+fn how_to_place(first: &str) -> String {
+    format!(
+        "say where it starts: `from \"{first}\" corner` and a number, 3 where its third wall begins; or `start` and how far east and north of where the level's first walk begins"
+    )
+}
+
+/// Whether a building of this name usually stands by itself.
+fn stands_by_itself(name: &str) -> bool {
+    let name = name.to_lowercase();
+    ["barn", "stable", "shed", "outbuilding", "gazebo"]
+        .iter()
+        .any(|word| name.split(|c: char| !c.is_alphabetic()).any(|part| part == *word))
 }
 
 /// The area a level covers.

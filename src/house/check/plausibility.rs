@@ -6,18 +6,20 @@ use rust_decimal::Decimal;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::house::check::Checker;
-use crate::sketch::SideSketch;
+use crate::house::check::places::grain;
 use crate::sketch::statement::Run;
+use crate::sketch::{Kind, SideSketch};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
-use crate::units::length::{Form, Length};
+use crate::units::length::{Form, Length, Written};
 
 /// An area this many times another is hardly the same thing.
 const TIMES: i64 = 3;
 /// The usual sizes of houses, in square feet (our judgment).
 const SIZES: std::ops::RangeInclusive<i64> = 150..=30_000;
 /// The usual range of all tax rates together, in percent of the taxed value (our judgment).
-const RATES: [Decimal; 2] = [Decimal::from_parts(1, 0, 0, false, 1), Decimal::TEN];
+const RATES: [Decimal; 2] =
+    [Decimal::from_parts(3, 0, 0, false, 1), Decimal::from_parts(5, 0, 0, false, 0)];
 /// The usual range of prices in dollars per square foot, used where the file has no value to compare with (our
 /// judgment).
 const PRICES: [i64; 2] = [20, 5_000];
@@ -49,42 +51,45 @@ impl Checker<'_> {
         let is_bare = |side: &&crate::house::Side| side.is_bare();
         let bare = counted().flat_map(|i| &spaces[i].sides).find(is_bare);
         let (span, size) = (spaces[first].span, thousands(sq_ft));
-        let Some(side) = bare.filter(|_| self.sketch.heads.units.is_none()) else {
-            let extreme = if sq_ft < *SIZES.start() { "small" } else { "large" };
-            let message = format!(
-                "what is counted comes to {size} sq ft, which is very {extreme} for a house"
-            );
-            self.report(Diagnostic::new(Word::UnlikelySize, span, message).help(
-                "look at the units of the lengths, and whether every space and level is typed",
-            ));
+        if let Some(side) = bare.filter(|_| self.sketch.heads.units.is_none()) {
+            let needed = unit_needed(total, side.span, &side.quoted());
+            self.report(needed);
             return;
-        };
-        // In another unit it may be a likely house: an inch is 1/12 ft, a meter 1/0.3048 ft.
-        let units = [
-            ("inches", 1, 144),
-            ("meters", 100_000_000, 9_290_304),
-            ("centimeters", 10_000, 9_290_304),
-        ];
-        let taken = |(unit, times, over): (&'static str, i128, i128)| {
-            let half_nm2 = (total.half_nm2() * times).checked_div(over)?;
-            let sq_ft = Area::from_half_nm2(half_nm2).whole_sq_ft();
-            let is_house = (300..15_000).contains(&sq_ft);
-            is_house.then(|| format!("`units {unit}`, which makes it {} sq ft", thousands(sq_ft)))
-        };
-        let words: Vec<String> = units.into_iter().filter_map(taken).collect();
-        let help = if words.is_empty() {
-            "say at the top of the file what a number without a unit is: `units inches`, `units meters` or `units feet`".to_owned()
-        } else {
-            format!(
-                "say at the top of the file what a number without a unit is: {}; or `units feet` if it is right as it stands",
-                words.join("; ")
-            )
-        };
-        let message = format!(
-            "what is counted comes to {size} sq ft, and {} is typed without a unit",
-            side.quoted()
+        }
+        let extreme = if sq_ft < *SIZES.start() { "small" } else { "large" };
+        let message =
+            format!("what is counted comes to {size} sq ft, which is very {extreme} for a house");
+        self.report(
+            Diagnostic::new(Word::UnlikelySize, span, message).help(
+                "look at the units of the lengths, and whether every space and level is typed",
+            ),
         );
-        self.report(Diagnostic::new(Word::UnitNeeded, side.span, message).help(help));
+    }
+
+    /// The error of a house that is far too small or too large because its numbers have no unit, found before
+    /// anything is placed: with a wrong unit, whatever else is said about it misleads.
+    pub(super) fn unit_needed_first(&self) -> Option<Diagnostic> {
+        if self.sketch.heads.units.is_some() || self.sketch.heads_doubtful {
+            return None;
+        }
+        let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
+        let living: Vec<&[SideSketch]> = spaces
+            .filter(|space| space.space.kind == Kind::Living && !space.walk.doubtful)
+            .map(|space| space.walk.sides.as_slice())
+            .collect();
+        let is_straight = |side: &SideSketch| matches!(side.run, Run::Straight(..));
+        if !living.iter().all(|sides| sides.iter().all(is_straight)) {
+            return None;
+        }
+        let is_bare = |side: &SideSketch| crate::house::model::is_bare(&side.typed);
+        let bare = |sides: &&[SideSketch]| {
+            let number = sides.iter().position(is_bare)?;
+            Some((number + 1, sides[number].span, quoted(&sides[number].typed)))
+        };
+        let (number, span, typed) = living.iter().find_map(bare)?;
+        let total: Area = living.into_iter().map(rough_area).sum();
+        (!SIZES.contains(&total.whole_sq_ft()))
+            .then(|| unit_needed(total, span, &format!("side {number} ({typed})")))
     }
 
     /// Warns that a wall given by bearing makes the house close like a deed, in proportion to length and without a
@@ -95,9 +100,11 @@ impl Checker<'_> {
             let mut bearings = sides.filter(|(side, _)| matches!(side.run, Run::Bearing(..)));
             let (side, vector) = bearings.next()?;
             let part = |axis: Axis, nm: i64| {
-                let length = Length::from_nm(nm.abs()).to_sixteenth();
-                (length > Length::ZERO)
-                    .then(|| format!("{} {length}", Direction::along(axis, nm).word()))
+                let length = Length::from_nm(nm.abs()).rounded_to(grain(self.form()));
+                (length > Length::ZERO).then(|| {
+                    let far = Written::new(length, self.form());
+                    format!("{} {far}", Direction::along(axis, nm).word())
+                })
             };
             let parts = [part(Axis::North, vector.north), part(Axis::East, vector.east)];
             let parts: Vec<String> = parts.into_iter().flatten().collect();
@@ -106,6 +113,10 @@ impl Checker<'_> {
                 _ => parts.concat(),
             };
             Some((space.name.clone(), side.quoted(), side.span, typed))
+        };
+        let within = match self.form() {
+            Form::FeetAndInches | Form::DecimalFeet => "1\"",
+            Form::Meters | Form::Centimeters | Form::Millimeters => "2.5 cm",
         };
         let all: Vec<_> = self.house.spaces.iter().filter_map(by_bearing).collect();
         for (name, side, span, typed) in all {
@@ -116,7 +127,9 @@ impl Checker<'_> {
             self.report(
                 Diagnostic::new(Word::WallByBearing, span, message)
                     .note("the possible range is then not stated, and no misread wall is looked for")
-                    .help(format!("tape how far it runs and how far it rises; by this bearing that would be `{typed}`")),
+                    .help(format!(
+                        "tape how far it runs and how far it rises; until then `{typed} estimated tolerance {within}`, since by this bearing the two are computed, not measured"
+                    )),
             );
         }
     }
@@ -196,7 +209,7 @@ impl Checker<'_> {
         if !values.rates.is_empty() && !(lowest..=highest).contains(&per_cent) {
             let message =
                 format!("the tax comes to {}% of the appraised value", per_cent.normalize());
-            let help = "look at the point: a bill of 2.14% says 2.14 per $100";
+            let help = "is the point right, and is it the rate of all taxes together? A bill of 2.14% says `tax rate 2.14 per $100`";
             doubts.push((values.rate_span, message, help));
         }
         let year = values.value.and_then(|value| value.year).or(self.sketch.heads.tax_year);
@@ -248,6 +261,51 @@ impl Checker<'_> {
             self.report(Diagnostic::new(Word::UnlikelyValue, span, message).help(help));
         }
     }
+}
+
+/// The area of a walk as typed, closed or not.
+fn rough_area(sides: &[SideSketch]) -> Area {
+    let (mut east, mut north, mut doubled) = (0_i128, 0_i128, 0_i128);
+    for side in sides {
+        let Run::Straight(direction, length) = &side.run else { continue };
+        let by = i128::from(direction.sign()) * i128::from(length.length().nm());
+        let before = (east, north);
+        match direction.axis() {
+            Axis::East => east += by,
+            Axis::North => north += by,
+        }
+        doubled += before.0 * north - before.1 * east;
+    }
+    Area::from_half_nm2(doubled.abs())
+}
+
+/// The error of numbers without a unit that make a house of no likely size; in another unit it may be a likely one.
+fn unit_needed(total: Area, span: Span, side: &str) -> Diagnostic {
+    let size = thousands(total.whole_sq_ft());
+    // An inch is 1/12 ft, a meter 1/0.3048 ft.
+    let units = [
+        ("inches", 1, 144),
+        ("meters", 100_000_000, 9_290_304),
+        ("centimeters", 10_000, 9_290_304),
+    ];
+    let taken = |(unit, times, over): (&'static str, i128, i128)| {
+        let half_nm2 = (total.half_nm2() * times).checked_div(over)?;
+        let sq_ft = Area::from_half_nm2(half_nm2).whole_sq_ft();
+        let is_house = (300..15_000).contains(&sq_ft);
+        is_house.then(|| format!("`units {unit}`, which makes it {} sq ft", thousands(sq_ft)))
+    };
+    let words: Vec<String> = units.into_iter().filter_map(taken).collect();
+    let help = if words.is_empty() {
+        "say at the top of the file what a number without a unit is: `units inches`, `units meters` or `units feet`".to_owned()
+    } else {
+        format!(
+            "say at the top of the file what a number without a unit is: {}; or `units feet` if it is right as it stands",
+            words.join("; ")
+        )
+    };
+    let message =
+        format!("what is counted comes to {size} sq ft, and {side} is typed without a unit");
+    Diagnostic::new(Word::UnitNeeded, span, message).help(help)
 }
 
 /// The metric unit a side is typed in, if any.

@@ -72,7 +72,7 @@ impl Checker<'_> {
         let message = match not_closed {
             NotClosed::Misses(misses) | NotClosed::Turns { misses, .. } => format!(
                 "the {whose}'s outline {shown} ends {} of where it began",
-                misses.beyond(traverse).spoken()
+                misses.beyond(traverse).spoken_in(self.form())
             ),
             NotClosed::Backwards { .. } => {
                 format!("the {whose}'s outline {shown}: nothing is left for its side by closing")

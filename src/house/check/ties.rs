@@ -48,13 +48,13 @@ impl Checker<'_> {
                 let message = format!(
                     "{}: the overall length differs by {} from the sides",
                     quoted(name),
-                    off.spoken()
+                    self.spoken(off)
                 );
                 self.report(
                     Diagnostic::new(Word::OverallDiffers, span, message)
                         .note(format!(
                             "from end to end the outline has {}; between lie {}",
-                            extent.spoken(),
+                            self.spoken(extent),
                             words::all_of(&names)
                         ))
                         .help("measure these sides and the overall length again"),
@@ -96,9 +96,9 @@ impl Checker<'_> {
                     Diagnostic::new(
                         Word::TieDiffers,
                         *span,
-                        format!("{}: the distance across differs by {} from the outline", quoted(name), off.spoken()),
+                        format!("{}: the distance across differs by {} from the outline", quoted(name), self.spoken(off)),
                     )
-                    .note(format!("in the outline the two corners are {} apart; a difference means that a corner is not square, or a side between them is off", across.spoken()))
+                    .note(format!("in the outline the two corners are {} apart; a difference means that a corner is not square, or a side between them is off", self.spoken(across)))
                     .help(format!("measure the sides between corner {} and corner {} again, and this distance", from + 1, to + 1)),
                 );
             }

@@ -1,0 +1,130 @@
+//! What the names of levels and spaces say that their lines do not.
+
+use crate::diagnostic::{Diagnostic, Word, quoted};
+use crate::house::check::Checker;
+use crate::sketch::{Kind, SpaceSketch};
+
+/// Words for what is under the ground.
+const UNDERGROUND: [&str; 3] = ["basement", "cellar", "crawlspace"];
+/// Words for spaces that are not lived in, with their kinds.
+const OTHER_KINDS: [(&str, Kind); 7] = [
+    ("garage", Kind::Garage),
+    ("carport", Kind::Carport),
+    ("porch", Kind::Porch),
+    ("patio", Kind::Patio),
+    ("deck", Kind::Deck),
+    ("balcony", Kind::Balcony),
+    ("shed", Kind::Outbuilding),
+];
+/// Words beside them that say that it is lived in after all: a garage that was made into a den.
+const BUT_LIVED_IN: [&str; 16] = [
+    "former",
+    "formerly",
+    "old",
+    "ex",
+    "now",
+    "was",
+    "converted",
+    "conversion",
+    "finished",
+    "enclosed",
+    "heated",
+    "over",
+    "above",
+    "behind",
+    "off",
+    "sun",
+];
+
+impl Checker<'_> {
+    /// Asks about levels and spaces whose names say something else than their lines.
+    pub(super) fn report_names(&mut self) {
+        let sketch = self.sketch;
+        for level in &sketch.levels {
+            let name = &level.level.name;
+            let below = parts(&name.text).any(|part| UNDERGROUND.contains(&part.as_str()));
+            let over = parts(&name.text).any(|part| matches!(part.as_str(), "over" | "above"));
+            if below && !over && !level.level.below_grade {
+                let shown = quoted(&name.text);
+                self.report(
+                    Diagnostic::new(
+                        Word::NamedBelowGrade,
+                        name.span,
+                        format!("{shown} counts as a level above grade"),
+                    )
+                    .help(format!(
+                        "if it is in the ground, wholly or partly, it is `level \"{}\" below grade`",
+                        name.text
+                    )),
+                );
+            }
+            for space in &level.spaces {
+                self.report_other_kind(space);
+            }
+        }
+        self.report_outbuildings_above();
+    }
+
+    fn report_other_kind(&mut self, sketch: &SpaceSketch) {
+        let space = &sketch.space;
+        let words: Vec<String> = parts(&space.name.text).collect();
+        let last = words.iter().rev().find(|word| word.chars().any(char::is_alphabetic));
+        let kind = last.and_then(|last| OTHER_KINDS.iter().find(|(word, _)| word == last));
+        let is_lived_in = words.iter().any(|word| BUT_LIVED_IN.contains(&word.as_str()));
+        let Some((_, kind)) = kind.filter(|_| space.kind == Kind::Living && !is_lived_in) else {
+            return;
+        };
+        if space.counted == Some(false) {
+            return;
+        }
+        let shown = quoted(&space.name.text);
+        self.report(
+            Diagnostic::new(
+                Word::NamedOtherwise,
+                sketch.span,
+                format!("{shown} is counted as living area"),
+            )
+            .help(format!(
+                "is it `{} \"{}\"`? If it is living area, a name that says so spares the question",
+                kind.word(),
+                space.name.text
+            )),
+        );
+    }
+
+    /// An outbuilding under the line of an upper level is mostly one typed at the end of the file.
+    fn report_outbuildings_above(&mut self) {
+        let sketch = self.sketch;
+        let mut above_grade = sketch.levels.iter().filter(|level| !level.level.below_grade);
+        let Some(ground) = above_grade.next() else { return };
+        let uppers = above_grade.filter(|level| !level.level.beside);
+        for level in uppers {
+            let is_building = |space: &&SpaceSketch| space.space.kind == Kind::Outbuilding;
+            for space in level.spaces.iter().filter(is_building) {
+                let (name, on) = (quoted(&space.space.name.text), quoted(&level.level.name.text));
+                self.report(
+                    Diagnostic::new(
+                        Word::OutbuildingAbove,
+                        space.span,
+                        format!("the outbuilding {name} is typed under {on}, an upper level"),
+                    )
+                    .help(format!(
+                        "move its lines up, under the last space of {}",
+                        quoted(&ground.level.name.text)
+                    )),
+                );
+            }
+        }
+    }
+}
+
+/// The words of a name in lower case.
+fn parts(name: &str) -> impl Iterator<Item = String> {
+    let name = name.to_lowercase();
+    let all: Vec<String> = name
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|part| !part.is_empty())
+        .map(str::to_owned)
+        .collect();
+    all.into_iter()
+}

@@ -1,0 +1,337 @@
+//! Places to offer for a space that lies where it cannot: computed, tried, and written so that they can be typed.
+#![expect(
+    clippy::float_arithmetic,
+    reason = "places for a message are judged against tolerances; no printed figure comes from here"
+)]
+
+use crate::diagnostic::{quoted, words};
+use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::overlap::{Patch, meetings};
+use crate::house::check::Checker;
+use crate::sketch::Kind;
+use crate::units::length::{Form, Length, Written};
+
+/// The most sides of a space for which places are computed.
+const MOST_SIDES: usize = 60;
+/// The most places that are tried for one space.
+const MOST_TRIED: usize = 60;
+/// The most places that are offered.
+const MOST_OFFERED: usize = 3;
+/// How many sides are compared in a file to try places: about half a second of work.
+const MOST_WORK: usize = 60_000;
+
+/// A place for a space, east then north of the level's origin in nanometers.
+type At = (i64, i64);
+
+/// A place that was tried and would be accepted.
+#[derive(Clone, Copy, Debug)]
+struct Tried {
+    at: At,
+    /// How far the space would be moved.
+    by: i64,
+    /// How much of its walls would lie on walls of the other space, in feet.
+    flush: f64,
+}
+
+impl Checker<'_> {
+    /// Where a space would stand inside `parent`. A garage and the like have most of their walls on its walls; a
+    /// stair or an opening may lie anywhere, so of these it is the nearest place.
+    pub(super) fn places_inside(&mut self, space: usize, parent: usize) -> Vec<String> {
+        let mut tried = self.tried(space, parent, Some(parent));
+        let is_anywhere = self.house.spaces[space].kind.lies_in_another();
+        if is_anywhere {
+            tried.sort_by(|a, b| a.by.cmp(&b.by).then(b.flush.total_cmp(&a.flush)));
+        } else {
+            tried.sort_by(|a, b| b.flush.total_cmp(&a.flush).then(a.by.cmp(&b.by)));
+        }
+        let clearest = match &tried[..] {
+            [first, second, ..] => {
+                2 * first.by <= second.by || !is_anywhere && first.flush >= 1.3 * second.flush
+            }
+            _ => true,
+        };
+        tried.truncate(if clearest { 1 } else { MOST_OFFERED });
+        self.typed(space, tried)
+    }
+
+    /// Where a space would stand clear of `other`, against one of its walls. Of a space that has a place already,
+    /// the places that are nearest; of one that has none, the corners at which it could begin.
+    pub(super) fn places_beside(&mut self, space: usize, other: usize) -> Vec<String> {
+        let parent = self.house.spaces[space].parent;
+        let mut tried = self.tried(space, other, parent);
+        tried.sort_by(|a, b| a.by.cmp(&b.by).then(b.flush.total_cmp(&a.flush)));
+        if !self.unplaced.contains(&space)
+            && let [first, second, ..] = &tried[..]
+            && 2 * first.by <= second.by
+        {
+            tried.truncate(1);
+        }
+        tried.truncate(MOST_OFFERED);
+        self.typed(space, tried)
+    }
+
+    /// The places next to `other`, or inside it, that would be accepted.
+    fn tried(&mut self, space: usize, other: usize, parent: Option<usize>) -> Vec<Tried> {
+        let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
+        let sides = here.sides.len() + there.sides.len();
+        if sides > MOST_SIDES || self.tries > MOST_WORK {
+            return Vec::new();
+        }
+        let inside = parent == Some(other);
+        let mut places: Vec<At> = match self.unplaced.contains(&space) && !inside {
+            true => {
+                let corners = there.closed.outline.points();
+                corners.iter().map(|at| (there.at.0 + at.0, there.at.1 + at.1)).collect()
+            }
+            false => shifted(self, space, other, inside),
+        };
+        let from = here.at;
+        let far = |at: &At| (at.0 - from.0).abs() + (at.1 - from.1).abs();
+        places.sort_by_key(|at| (far(at), *at));
+        places.dedup();
+        places.truncate(MOST_TRIED);
+        let grain = grain(self.form());
+        let mut tried: Vec<Tried> = Vec::new();
+        for place in places {
+            // What is tried is what is offered: a length that can be typed.
+            let even = |nm: i64| Length::from_nm(nm).rounded_to(grain).nm();
+            let at = (even(place.0), even(place.1));
+            if !self.is_accepted(space, at, parent) {
+                continue;
+            }
+            let flush = self.flush(space, at, other, inside);
+            if inside || flush >= 1.0 {
+                tried.push(Tried { at, by: far(&place), flush });
+            }
+        }
+        tried
+    }
+
+    /// Whether the level would accept the space at a place: inside its parent, and clear of the others.
+    fn is_accepted(&mut self, space: usize, at: At, parent: Option<usize>) -> bool {
+        let here = &self.house.spaces[space];
+        let (level, extent) = (here.level, here.closed.outline.extent(at));
+        let patch = Patch::new(&here.closed.outline, at);
+        let inner = here.kind.lies_in_another();
+        for other in 0..self.house.spaces.len() {
+            let there = &self.house.spaces[other];
+            self.tries += 1;
+            if self.tries > MOST_WORK {
+                return false;
+            }
+            if other == space || there.level != level || there.by_itself {
+                continue;
+            }
+            let is_parent = parent == Some(other);
+            let is_sibling = there.parent == parent
+                && (parent.is_some() || inner == there.kind.lies_in_another());
+            let has_place = || !self.unplaced.contains(&other) && !self.misplaced.contains(&other);
+            let matters =
+                is_parent || is_sibling && extent.is_near(&there.extent, 0) && has_place();
+            if !matters {
+                // The first space of a level has its place where the level begins.
+                continue;
+            }
+            let sides = self.house.spaces[space].sides.len() + there.sides.len();
+            let meet = meetings(
+                (&self.house.spaces[space].closed.outline, at),
+                (&there.closed.outline, there.at),
+                20 * sides,
+            );
+            self.tries += sides + meet;
+            if self.tries > MOST_WORK || meet == 20 * sides {
+                return false;
+            }
+            let (around, sliver) = (self.patch(other), self.sliver(space, other));
+            let is_wrong = match is_parent {
+                true => patch.beyond(&around, sliver) > 0.0,
+                false => patch.overlap(&around, sliver) > 0.0,
+            };
+            if is_wrong {
+                return false;
+            }
+        }
+        true
+    }
+
+    /// How much of the walls of a space at `at` would lie on walls of `other`, in feet: what reaches beyond it, or
+    /// in, if the space is moved by an inch. `inside` says on which side of the walls it lies.
+    fn flush(&mut self, space: usize, at: At, other: usize, inside: bool) -> f64 {
+        let around = self.patch(other);
+        let here = &self.house.spaces[space];
+        self.tries += 4 * (here.sides.len() + self.house.spaces[other].sides.len());
+        let inch = Length::INCH.nm();
+        let moved = [(inch, 0), (-inch, 0), (0, inch), (0, -inch)].map(|by| {
+            let patch = Patch::new(&here.closed.outline, (at.0 + by.0, at.1 + by.1));
+            let area = match inside {
+                true => patch.beyond(&around, Length::ZERO),
+                false => patch.common(&around),
+            };
+            12.0 * area
+        });
+        match inside {
+            true => moved.iter().sum(),
+            false => moved.iter().copied().fold(0.0, f64::max),
+        }
+    }
+
+    /// The places as they are typed: at a corner of a space by name, else by distances from the level's origin.
+    fn typed(&self, space: usize, tried: Vec<Tried>) -> Vec<String> {
+        let mut all: Vec<String> = Vec::new();
+        for place in tried {
+            let typed = self.at_a_corner(space, place.at).or_else(|| self.start_at(place.at));
+            all.extend(typed.filter(|typed| !all.contains(typed)));
+        }
+        all
+    }
+
+    /// `from "House" corner 3`, if the place is a corner of a space that is given earlier on the level.
+    fn at_a_corner(&self, space: usize, at: At) -> Option<String> {
+        let level = self.house.spaces[space].level;
+        let on_level = || self.house.spaces.iter().enumerate().filter(|(_, s)| s.level == level);
+        let is_near = |a: i64, b: i64| (a - b).abs() <= 1_587_500;
+        for (i, there) in on_level().filter(|(i, there)| *i < space && !there.by_itself) {
+            let corners = there.closed.outline.points();
+            let corner = corners.iter().position(|corner| {
+                is_near(there.at.0 + corner.0, at.0) && is_near(there.at.1 + corner.1, at.1)
+            });
+            if corner.is_none() || self.misplaced.contains(&i) || self.unplaced.contains(&i) {
+                continue;
+            }
+            let is_one = || on_level().filter(|(_, s)| s.name == there.name).count() == 1;
+            if let Some(corner) = corner.filter(|_| is_one()) {
+                return Some(format!("`from \"{}\" corner {}`", there.name, corner + 1));
+            }
+        }
+        None
+    }
+
+    /// `start east 10' north 28'`; `None` at the origin, which is typed by leaving it out.
+    pub(super) fn start_at(&self, at: At) -> Option<String> {
+        let part = |axis: Axis, nm: i64| {
+            let nm = Length::from_nm(nm).rounded_to(grain(self.form())).nm();
+            let far = Written::new(Length::from_nm(nm).abs(), self.form());
+            (nm != 0).then(|| format!("{} {far}", Direction::along(axis, nm).word()))
+        };
+        let parts: Vec<String> =
+            [part(Axis::East, at.0), part(Axis::North, at.1)].into_iter().flatten().collect();
+        (!parts.is_empty()).then(|| format!("`start {}`", parts.join(" ")))
+    }
+
+    /// Where two spaces lie, if they do not share any ground along an axis: `from 15' to 23' east`.
+    pub(super) fn where_both_lie(&self, space: usize, other: usize) -> Option<String> {
+        let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
+        let ends = |axis: Axis| match axis {
+            Axis::East => (here.extent.east(), there.extent.east()),
+            Axis::North => (here.extent.north(), there.extent.north()),
+        };
+        let is_apart = |axis: &Axis| {
+            let (one, two) = ends(*axis);
+            one.1 <= two.0 || two.1 <= one.0
+        };
+        let axis = Axis::BOTH.into_iter().find(is_apart)?;
+        let (one, two) = ends(axis);
+        Some(format!(
+            "counted from where the level's first walk begins, {} lies {} and {} {}",
+            quoted(&there.name),
+            self.stretch(axis, two),
+            quoted(&here.name),
+            self.stretch(axis, one)
+        ))
+    }
+
+    fn stretch(&self, axis: Axis, (low, high): (i64, i64)) -> String {
+        let far = |nm: i64| match nm {
+            0 => "0".to_owned(),
+            _ => Written::new(Length::from_nm(nm).abs(), self.form()).spoken(),
+        };
+        let way = |nm: i64| Direction::along(axis, nm).word();
+        match (low < 0, high > 0) {
+            (true, true) => {
+                format!("from {} {} to {} {}", far(low), way(low), far(high), way(high))
+            }
+            (true, false) => format!("from {} to {} {}", far(high), far(low), way(low)),
+            (false, _) => format!("from {} to {} {}", far(low), far(high), way(high)),
+        }
+    }
+
+    /// The axis along which `other` seems to be walked the wrong way: with its directions along it exchanged, the
+    /// space would lie inside.
+    pub(super) fn walked_the_other_way(&self, space: usize, other: usize) -> Option<Axis> {
+        let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
+        if here.sides.len() + there.sides.len() > MOST_SIDES {
+            return None;
+        }
+        let (patch, sliver) = (self.patch(space), self.sliver(space, other));
+        let around = self.patch(other);
+        Axis::BOTH.into_iter().find(|&axis| {
+            let middle = match axis {
+                Axis::East => there.at.0,
+                Axis::North => there.at.1,
+            };
+            patch.beyond(&around.mirrored(axis, middle), sliver) == 0.0
+        })
+    }
+
+    /// A sentence that offers places: one, or a question which of them it is.
+    pub(super) fn offered(places: &[String], one: &str) -> Option<String> {
+        match places {
+            [] => None,
+            [place] => Some(format!("{one}: {place}")),
+            _ => Some(format!(
+                "{one} in more than one place, which is it: {}?",
+                words::list_or(places)
+            )),
+        }
+    }
+
+    /// Whether a space is a stair that lies outside all others, or nearly so.
+    pub(super) fn is_outside_stair(&self, space: usize) -> bool {
+        let here = &self.house.spaces[space];
+        let patch = self.patch(space);
+        let under: f64 = self
+            .house
+            .spaces
+            .iter()
+            .enumerate()
+            .filter(|(i, other)| *i != space && other.level == here.level)
+            .filter(|(_, other)| other.kind.has_walls() && other.extent.is_near(&here.extent, 0))
+            .map(|(i, _)| patch.common(&self.patch(i)))
+            .sum();
+        here.kind == Kind::Stair && under <= 0.1 * patch.area()
+    }
+}
+
+/// The places at which an edge of the space lies on an edge of the other one, along either axis.
+fn shifted(checker: &Checker<'_>, space: usize, other: usize, inside: bool) -> Vec<At> {
+    let (here, there) = (&checker.house.spaces[space], &checker.house.spaces[other]);
+    let corners = there.closed.outline.points();
+    let along = |part: fn(&At) -> i64, from: i64, (low, high): (i64, i64)| {
+        let mut shifts = vec![0];
+        for corner in &corners {
+            let edge = from + part(corner);
+            shifts.extend([edge - low, edge - high]);
+        }
+        shifts.sort_by_key(|shift| (shift.abs(), *shift));
+        shifts.dedup();
+        shifts
+    };
+    let east = along(|at| at.0, there.at.0, here.extent.east());
+    let north = along(|at| at.1, there.at.1, here.extent.north());
+    let place = |e: i64, n: i64| (here.at.0 + e, here.at.1 + n);
+    if inside {
+        return east.iter().flat_map(|&e| north.iter().map(move |&n| place(e, n))).collect();
+    }
+    // Moved one way only: along the other axis it stays where it was put.
+    let sideways = east.iter().map(|&e| place(e, 0));
+    sideways.chain(north.iter().map(|&n| place(0, n))).collect()
+}
+
+/// How finely places are offered: to the sixteenth of an inch, the hundredth of a foot or the millimeter.
+pub(super) fn grain(form: Form) -> i64 {
+    match form {
+        Form::FeetAndInches => 1_587_500,
+        Form::DecimalFeet => 3_048_000,
+        Form::Meters | Form::Centimeters | Form::Millimeters => 1_000_000,
+    }
+}

@@ -1,0 +1,313 @@
+//! Which sides of a traverse could contain a whole misclosure, and which common error would explain it there.
+
+use crate::geometry::compass::Axis;
+use crate::geometry::traverse::{Misclosure, Shape, Traverse};
+use crate::house::Side;
+use crate::house::check::calls;
+use crate::sketch::statement::{Run, usual_form};
+use crate::units::length::{Form, Length};
+
+/// The error of a side that repeats the one before it.
+pub(super) const TYPED_TWICE: &str = "typed twice?";
+
+/// A side that could contain the whole error, and how common such an error is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Suspect {
+    pub(crate) side: usize,
+    /// A common error in words; `None` if only its size fits.
+    pub(crate) slip: Option<String>,
+    /// How likely it is.
+    pub(super) rank: Rank,
+    /// Whether it would then agree with its recorded length, and as typed it does not.
+    pub(super) agrees: bool,
+}
+
+/// How likely a suspect is, the likeliest first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Rank {
+    /// Its number stands without the unit that the other sides have.
+    NoUnit,
+    /// Its number stands with a wrong unit.
+    Unit,
+    /// A common error has its size.
+    Common,
+    /// Only its size fits.
+    Size,
+}
+
+impl Suspect {
+    pub(super) fn of_size(side: usize) -> Suspect {
+        Suspect { side, slip: None, rank: Rank::Size, agrees: false }
+    }
+
+    pub(super) fn common(side: usize, slip: impl Into<String>) -> Suspect {
+        Suspect { side, slip: Some(slip.into()), rank: Rank::Common, agrees: false }
+    }
+}
+
+/// Every side that could contain the whole error of an axis, or of both; common errors first.
+pub(crate) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Vec<Suspect> {
+    let off = off(traverse, misses);
+    let mut all: Vec<Suspect> =
+        off.iter().flat_map(|&axis| suspects_on(traverse, sides, axis, misses.on(axis))).collect();
+    if !off.is_empty() {
+        all.extend(calls::suspects(traverse, sides, misses));
+    }
+    all.sort_by_key(|suspect| (suspect.rank, suspect.side));
+    all.dedup_by_key(|suspect| suspect.side);
+    all
+}
+
+/// The axes whose misclosure exceeds the combined tolerance of their sides.
+pub(super) fn off(traverse: &Traverse, misses: Misclosure) -> Vec<Axis> {
+    let is_off = |axis: &Axis| misses.on(*axis).abs() > traverse.allowance(*axis);
+    Axis::BOTH.into_iter().filter(is_off).collect()
+}
+
+/// Two sides between which a wall seems to be missing.
+pub(crate) fn missing_between(traverse: &Traverse, misses: Misclosure) -> Option<(usize, usize)> {
+    same_axis_neighbors(traverse, &off(traverse, misses))
+}
+
+/// Every side of an axis that could contain the whole misclosure, those with a common mistake first.
+pub(super) fn suspects_on(
+    traverse: &Traverse,
+    sides: &[Side],
+    axis: Axis,
+    miss: i64,
+) -> Vec<Suspect> {
+    let slack = traverse.allowance(axis);
+    let usual = usual_form(sides.iter().map(|side| &side.run));
+    let mut list: Vec<Suspect> = Vec::new();
+    for leg in traverse.legs_along(axis).filter(|leg| !leg.follows) {
+        let held = leg.length - leg.sign * miss;
+        let side = &sides[leg.side];
+        if held > slack {
+            let near = |length: i64| (length - held).abs() <= slack;
+            let mut suspect = match unit_mistaken(side, leg.length, usual, near) {
+                Some(slip) => {
+                    let rank = if side.is_bare() { Rank::NoUnit } else { Rank::Unit };
+                    Suspect { rank, ..Suspect::common(leg.side, slip) }
+                }
+                None => match slip(leg.length, held, slack) {
+                    Some(slip) => Suspect::common(leg.side, slip),
+                    None => Suspect::of_size(leg.side),
+                },
+            };
+            suspect.agrees = agrees(side, held) && !agrees(side, leg.length);
+            list.push(suspect);
+        } else if held.abs() <= slack {
+            let slip = one_too_many(traverse, leg.side);
+            list.extend(slip.map(|slip| Suspect::common(leg.side, slip)));
+        } else if (held + leg.length).abs() <= slack {
+            list.push(Suspect::common(leg.side, "walked the other way?"));
+        }
+    }
+    keep_the_likeliest(&mut list);
+    list.sort_by_key(|suspect| suspect.rank);
+    list
+}
+
+/// Whether a length is the recorded one of its side, as far as rounding to the foot can tell.
+fn agrees(side: &Side, length: i64) -> bool {
+    let recorded = side.recorded().map(|recorded| recorded.nm());
+    recorded.is_some_and(|recorded| 2 * (recorded - length).abs() <= Length::FOOT.nm())
+}
+
+/// Leaves its common error only to the likeliest sides: where a wrong unit explains the gap, no other error is
+/// asked about, and of two misread sides the one is asked about that the record then agrees with.
+fn keep_the_likeliest(list: &mut [Suspect]) {
+    let first = list.iter().map(|suspect| suspect.rank).min().unwrap_or(Rank::Size);
+    let has_unit = first < Rank::Common;
+    let is_named = |suspect: &Suspect| suspect.rank != Rank::Size;
+    let has_agreeing = list.iter().any(|suspect| is_named(suspect) && suspect.agrees);
+    let is_open = |suspect: &&mut Suspect| suspect.slip.as_deref() != Some(TYPED_TWICE);
+    for suspect in list.iter_mut().filter(is_open) {
+        let is_second =
+            has_unit && suspect.rank > first || !has_unit && has_agreeing && !suspect.agrees;
+        if is_second {
+            *suspect = Suspect { agrees: suspect.agrees, ..Suspect::of_size(suspect.side) };
+        }
+    }
+}
+
+/// The sides by which a side by closing that would run backward could come right: for each, a common error in it
+/// after which something is left for the side by closing. `left` is what the others leave for it, at most nothing.
+pub(super) fn behind_backwards(
+    traverse: &Traverse,
+    sides: &[Side],
+    closing: usize,
+    left: i64,
+) -> Vec<Suspect> {
+    let Some(direction) = sides[closing].direction else { return Vec::new() };
+    let usual = usual_form(sides.iter().map(|side| &side.run));
+    // A wall has at least a few inches.
+    let is_wall = |left: i64| left >= 3 * Length::INCH.nm();
+    let mut list: Vec<Suspect> = Vec::new();
+    for leg in traverse.legs_along(direction.axis()).filter(|leg| !leg.follows) {
+        let with = |length: i64| left - direction.sign() * leg.sign * (length - leg.length);
+        let side = &sides[leg.side];
+        let unit = || {
+            unit_mistaken(side, leg.length, usual, |length| is_wall(with(length)))
+                .map(|slip| (slip, Rank::Common))
+        };
+        let swapped = || {
+            let mut all = with_digits_swapped(leg.length).into_iter();
+            all.find(|&length| is_wall(with(length))).map(|_| ("digits swapped?", Rank::Common))
+        };
+        let twice = || {
+            let slip = one_too_many(traverse, leg.side).filter(|slip| *slip == TYPED_TWICE)?;
+            is_wall(with(0)).then_some((slip, Rank::Common))
+        };
+        let found = swapped().or_else(twice).or_else(unit);
+        list.extend(found.map(|(slip, rank)| Suspect { rank, ..Suspect::common(leg.side, slip) }));
+    }
+    if list.is_empty() {
+        let legs = traverse.legs_along(direction.axis()).filter(|leg| !leg.follows);
+        list.extend(legs.filter_map(|leg| {
+            let turned = left + 2 * direction.sign() * leg.sign * leg.length;
+            is_wall(turned).then(|| Suspect::common(leg.side, "walked the other way?"))
+        }));
+    }
+    keep_the_likeliest(&mut list);
+    list.retain(|suspect| suspect.rank != Rank::Size);
+    list
+}
+
+/// The error of a side without which the traverse would close. Of two equal sides in succession it is the second.
+fn one_too_many(traverse: &Traverse, side: usize) -> Option<&'static str> {
+    let n = traverse.sides.len();
+    let same = |other: usize| traverse.sides[other].shape == traverse.sides[side].shape;
+    match (same((side + n - 1) % n), same((side + 1) % n)) {
+        (true, _) => Some(TYPED_TWICE),
+        (false, true) => None,
+        (false, false) => Some("one too many?"),
+    }
+}
+
+/// The unit that its number was meant in, if with it the length is `right`.
+fn unit_mistaken(
+    side: &Side,
+    typed: i64,
+    usual: Form,
+    right: impl Fn(i64) -> bool,
+) -> Option<&'static str> {
+    let Run::Straight(_, written) = side.run else { return None };
+    let is_metric =
+        |form: Form| matches!(form, Form::Meters | Form::Centimeters | Form::Millimeters);
+    let times = |times: Length, over: Length| {
+        let length = i128::from(typed) * i128::from(times.nm());
+        let length = length.checked_div(i128::from(over.nm()))?;
+        i64::try_from(length).ok().filter(|&length| right(length))
+    };
+    let (has_feet, has_inches) = (side.typed.contains('\''), side.typed.contains('"'));
+    let form = written.form();
+    if side.is_bare() && !is_metric(form) && times(Length::METRE, Length::FOOT).is_some() {
+        return Some("meters, without their unit?");
+    }
+    if run_together(typed, has_inches && !has_feet).into_iter().any(&right) {
+        return Some("feet and inches run together?");
+    }
+    let slip = match form {
+        _ if has_inches && !has_feet => (Length::FOOT, Length::INCH, "feet, not inches?"),
+        Form::FeetAndInches | Form::DecimalFeet if is_metric(usual) && has_feet => {
+            (Length::METRE, Length::FOOT, "meters, not feet?")
+        }
+        Form::Meters if !is_metric(usual) => (Length::FOOT, Length::METRE, "feet, not meters?"),
+        Form::Meters => (Form::Centimeters.unit(), Length::METRE, "centimeters, not meters?"),
+        Form::Centimeters => (Length::METRE, form.unit(), "meters, not centimeters?"),
+        Form::Millimeters => {
+            (Form::Centimeters.unit(), form.unit(), "centimeters, not millimeters?")
+        }
+        _ if has_feet && !has_inches => (Length::INCH, Length::FOOT, "inches, not feet?"),
+        _ => return None,
+    };
+    times(slip.0, slip.1).map(|_| slip.2)
+}
+
+/// `302"` or `302'` read as 30' 2": the last one or two digits are inches.
+fn run_together(typed: i64, is_in_inches: bool) -> Vec<i64> {
+    let unit = if is_in_inches { Length::INCH } else { Length::FOOT }.nm();
+    let number = typed.div_euclid(unit);
+    if typed.rem_euclid(unit) != 0 || number < 100 {
+        return Vec::new();
+    }
+    let split = |tens: i64| {
+        let (feet, inches) = (number.div_euclid(tens), number.rem_euclid(tens));
+        let is_length = feet > 0 && (1..12).contains(&inches) && inches >= tens.div_euclid(10);
+        is_length.then_some(feet * Length::FOOT.nm() + inches * Length::INCH.nm())
+    };
+    [10, 100].into_iter().filter_map(split).collect()
+}
+
+/// The common mistake that would turn `held` into `typed`, if there is one.
+fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
+    let foot = Length::FOOT.nm();
+    let inch = Length::INCH.nm();
+    let near = |length: i64| (length - held).abs() <= slack;
+    let (feet, rest) = (typed.div_euclid(foot), typed.rem_euclid(foot));
+    if with_digits_swapped(typed).into_iter().any(near) {
+        return Some("digits swapped?");
+    }
+    if rest == 0 && held > typed && held - typed < foot {
+        return Some("inches left off?");
+    }
+    // 29' 8" written as 28' 9".
+    let (units, inches) = (feet.rem_euclid(10), rest.checked_div(inch).unwrap_or(0));
+    let exchanged = (feet - units + inches) * foot + units * inch + rest.rem_euclid(inch);
+    if (1..10).contains(&inches) && inches != units && near(exchanged) {
+        return Some("feet and inches exchanged?");
+    }
+    let whole_feet =
+        [1, 5, 10].iter().any(|feet| near(typed + feet * foot) || near(typed - feet * foot));
+    if whole_feet {
+        return Some("a foot, five or ten miscounted?");
+    }
+    let dropped = feet.checked_div(10).unwrap_or(0);
+    let digit =
+        (0..10).any(|digit| near((feet * 10 + digit) * foot + rest)) || near(dropped * foot + rest);
+    if feet > 0 && digit {
+        return Some("a digit dropped or doubled?");
+    }
+    // 12.6 ft written as 12' 6", or the reverse.
+    let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);
+    let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
+    let as_inches = feet * foot + tenths * inch;
+    let confused = inches < 10 && near(as_tenths) || near(as_inches);
+    confused.then_some("inches and tenths mixed up?")
+}
+
+/// The length with each pair of neighboring digits of its whole feet swapped.
+fn with_digits_swapped(length: i64) -> Vec<i64> {
+    let foot = Length::FOOT.nm();
+    let (feet, rest) = (length.div_euclid(foot), length.rem_euclid(foot));
+    swapped(feet).into_iter().map(|feet| feet * foot + rest).collect()
+}
+
+/// The number with each pair of neighboring digits swapped, one variant per pair.
+pub(super) fn swapped(number: i64) -> Vec<i64> {
+    let digits: Vec<char> = number.to_string().chars().collect();
+    let swap = |i: usize| {
+        let mut digits = digits.clone();
+        digits.swap(i, i + 1);
+        digits.into_iter().collect::<String>().parse().ok()
+    };
+    (0..digits.len().saturating_sub(1)).filter_map(swap).filter(|&other| other != number).collect()
+}
+
+/// Two consecutive sides along the same axis while the other axis does not close: a wall may be missing between
+/// them.
+pub(super) fn same_axis_neighbors(traverse: &Traverse, off: &[Axis]) -> Option<(usize, usize)> {
+    let n = traverse.sides.len();
+    if traverse.has_bearings() {
+        return None;
+    }
+    let only = |i: usize| match traverse.sides[i].shape {
+        Shape::Straight { direction, .. } => Some(direction.axis()),
+        _ => None,
+    };
+    // A wall left out of a right-angled traverse leaves two walls of the other axis in a row.
+    (0..n).map(|i| (i, (i + 1) % n)).find(|&(i, j)| {
+        only(i).is_some() && only(i) == only(j) && off.iter().any(|&axis| Some(axis) != only(i))
+    })
+}

@@ -1,0 +1,368 @@
+//! The advice of a message, typed as it stands, gives the house that was meant. Areas are worked out by hand.
+
+use fairfoot::Settings;
+use fairfoot::diagnostic::{Word, draw};
+
+use super::{diagnostics_of, folder};
+
+/// The printed diagnostics, with lines joined.
+fn drawn(text: &str) -> String {
+    let (source, list) = diagnostics_of("pad.sides", text.as_bytes().to_vec());
+    draw(&source, &list, false).split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The counted area as measured, in whole square feet.
+fn counted(text: &str) -> i64 {
+    let house = fairfoot::read("pad.sides", text).unwrap_or_else(|errors| panic!("{errors}"));
+    let areas = house.areas(&Settings::default()).unwrap();
+    areas.gross().as_measured().whole_sq_ft()
+}
+
+/// A ranch of 26' by 32' with a garage of 22' by 24' 6" beside it, walked round as a whole: 832 sq ft of house and 539
+/// of garage, 1,371 together. Two of its jogs could not be reached.
+fn ranch(back: &str, jog: &str, front_jog: &str, front: &str, garage: &str) -> String {
+    format!(
+        "level \"Ground floor\"\nliving \"House\"\nnorth 32'\neast {back}\nsouth {jog}\neast 22'\nsouth 24' 6\"\nwest 22'\nsouth {front_jog}\nwest {front}\ngarage \"Garage\" within \"House\"{garage}\nnorth 24' 6\"\neast 22'\nsouth 24' 6\"\nwest 22'\n"
+    )
+}
+
+#[test]
+fn a_garage_that_sticks_out_is_offered_the_one_place_where_it_fits() {
+    for jogs in [("4'", "3' 6\""), ("4' estimated", "by closing")] {
+        // Across the living room, and 6" beyond the back wall.
+        let across = ranch("26'", jogs.0, jogs.1, "26'", " start east 10' north 4'");
+        let page = drawn(&across);
+        assert!(page.contains("side 2 (`east 22'`) lies 6\" north of `House`"), "{page}");
+        assert!(page.contains("it fits inside `House`: `from \"House\" corner 7`"), "{page}");
+        let obeyed = across.replace("start east 10' north 4'", "from \"House\" corner 7");
+        assert_eq!(counted(&obeyed), 26 * 32);
+        // Begun where the front wall is, and not at its jog.
+        let low = ranch("26'", jogs.0, jogs.1, "26'", " start east 26'");
+        let page = drawn(&low);
+        assert!(page.contains("it fits inside `House`: `from \"House\" corner 7`"), "{page}");
+    }
+}
+
+#[test]
+fn of_two_walls_either_of_which_may_be_misread_neither_is_said_to_be() {
+    let page = drawn(&ranch("26'", "4'", "3' 6\"", "62'", " start east 26' north 3' 6\""));
+    assert!(page.contains("digits swapped, or side 8 misread?"), "{page}");
+    assert!(page.contains("digits swapped, or side 2 misread?"), "{page}");
+    assert!(!page.contains("by closing"), "{page}");
+}
+
+#[test]
+fn of_two_walls_the_one_is_asked_about_that_then_agrees_with_the_record() {
+    let page = drawn(&ranch(
+        "26' recorded 26'",
+        "4'",
+        "3' 6\"",
+        "62' recorded 26'",
+        " start east 26' north 3' 6\"",
+    ));
+    assert!(page.contains("digits swapped?") && !page.contains("misread"), "{page}");
+    assert!(
+        page.contains("so read, side 8 (`west 62'`) would agree with its recorded length"),
+        "{page}"
+    );
+}
+
+#[test]
+fn a_gap_is_not_closed_by_a_wall_that_was_measured() {
+    let page = drawn("level \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 26'\nwest 40'\n");
+    assert!(!page.contains("by closing"), "{page}");
+}
+
+#[test]
+fn two_jogs_by_closing_are_half_of_what_they_make_together() {
+    // 32' less 24' 6" leaves 7' 6" for the two. Wherever the jogs are, the walk holds 1,371 sq ft.
+    let twice = ranch("26'", "by closing", "by closing", "26'", " from \"House\" corner 7");
+    let page = drawn(&twice);
+    assert!(page.contains("by the other walls the two are 7' 6\" together"), "{page}");
+    assert!(page.contains("`south 3' 9\" estimated` would be half"), "{page}");
+    let obeyed = twice.replacen("south by closing", "south 3' 9\" estimated", 1);
+    assert_eq!(counted(&obeyed), 1_371 - 539);
+}
+
+#[test]
+fn a_wall_by_closing_that_runs_backward_is_blamed_on_the_misread_one() {
+    let walk = |closing: &str, front: &str| {
+        format!(
+            "level \"G\"\nliving \"House\"\nnorth 32'\neast 26'\nsouth 4'\neast 22'\nsouth 24' 6\"\n{closing} by closing\nsouth 3' 6\"\nwest {front}\n"
+        )
+    };
+    let page = drawn(&walk("west", "62'"));
+    assert!(page.contains("error[closing-backwards]"), "{page}");
+    assert!(page.contains("west 62' | -------- digits swapped, or side 2 misread?"), "{page}");
+    assert!(page.contains("leave `west by closing` as it is"), "{page}");
+    assert_eq!(counted(&walk("west", "26'")), 1_371);
+}
+
+#[test]
+fn a_misread_bearing_is_named_with_both_readings() {
+    let lot = |last: &str| {
+        format!(
+            "units meters\nlot \"Deed\"\nbearing N 4 30 00 E 82 m\nbearing S 85 30 00 E 64.50 m\nbearing S 4 30 00 W 82 m\nbearing {last} W 64.50 m\n"
+        )
+    };
+    let page = drawn(&lot("N 58 30 00"));
+    assert!(page.contains("N 58° 30' 0\" W or N 85° 30' 0\" W?"), "{page}");
+    assert!(!page.contains("`close`"), "{page}");
+    assert!(!drawn(&lot("N 85 30 00")).contains("does-not-close"));
+    // Two calls misread: no single one accounts for it, and none is named.
+    let page = drawn(&lot("N 58 30 00").replace("S 85 30", "S 80 12"));
+    assert!(page.contains("no single call accounts for it"), "{page}");
+}
+
+#[test]
+fn bearings_as_a_calculator_prints_them_are_read_in_degrees_minutes_and_seconds() {
+    // A rectangle of 200' by 100', turned by 5° 13' 50": as decimals its calls are 0.1° apart.
+    let calls = |angle: &str, square: &str| {
+        format!(
+            "lot \"Lot\"\nbearing N {angle} W 200'\nbearing N {square} E 100'\nbearing S 5° 13' 50\" E 200'\nbearing S {square} W 100'\n"
+        )
+    };
+    let page = drawn(&calls("5.1350", "84.4610"));
+    assert!(page.contains("does not close"), "{page}");
+    assert!(
+        page.contains("side 1 (`bearing N 5.1350 W 200'`) then is `bearing N 5° 13' 50\" W 200'`"),
+        "{page}"
+    );
+    let obeyed = calls("5° 13' 50\"", "84° 46' 10\"");
+    assert!(!drawn(&obeyed).contains("does-not-close"), "{}", drawn(&obeyed));
+}
+
+#[test]
+fn a_length_in_a_wrong_unit_is_the_first_suspect() {
+    for (typed, other, slip) in [
+        ("30.2\"", "30' 2\"", "feet, not inches?"),
+        ("30\"", "30' 0\"", "feet, not inches?"),
+        ("302\"", "30' 2\"", "feet and inches run together?"),
+        ("302'", "30' 2\"", "feet and inches run together?"),
+    ] {
+        let page = drawn(&format!(
+            "level \"G\"\nliving \"House\"\nnorth {typed}\neast 40'\nsouth {other}\nwest 40'\n"
+        ));
+        assert!(
+            page.contains(&format!("north {typed} | {} {slip}", "-".repeat(6 + typed.len()))),
+            "{page}"
+        );
+        assert_eq!(page.matches("misread?").count(), 0, "{page}");
+    }
+    let page =
+        drawn("level \"G\"\nliving \"House\"\nnorth 9.2'\neast 14.6 m\nsouth 9.2 m\nwest 14.6 m\n");
+    assert!(page.contains("meters, not feet?"), "{page}");
+}
+
+#[test]
+fn a_deck_laid_over_the_house_is_offered_places_outside_it_and_never_within() {
+    const HOUSE: &str = "level \"G\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n";
+    let deck = |place: &str| {
+        format!("{HOUSE}deck \"Deck\"{place}\nnorth 12'\neast 16'\nsouth 12'\nwest 16'\n")
+    };
+    // With no place: at the northwest corner it lies along the back, at the southeast one along the east wall.
+    let page = drawn(&deck(""));
+    assert!(page.contains("`from \"House\" corner 2` or `from \"House\" corner 4`?"), "{page}");
+    assert!(!page.contains("within"), "{page}");
+    // Three feet too far in.
+    let page = drawn(&deck(" start east 10' north 25'"));
+    assert!(page.contains("it fits against `House`: `start east 10' north 28'`"), "{page}");
+    for place in
+        [" from \"House\" corner 2", " from \"House\" corner 4", " start east 10' north 28'"]
+    {
+        assert_eq!(counted(&deck(place)), 28 * 40);
+    }
+}
+
+#[test]
+fn a_stable_is_offered_detached_and_the_places_where_it_fits() {
+    let stable = |place: &str| {
+        format!(
+            "units meters\nlevel \"G\"\nliving \"House\"\nnorth 9.20\neast 14.6\nsouth 9.2\nwest 14.60\noutbuilding \"Stable\"{place}\nnorth 6.40\neast 8.5\nsouth 6.40\nwest 8.5\n"
+        )
+    };
+    let page = drawn(&stable(""));
+    assert!(page.contains("`detached`"), "{page}");
+    assert!(page.contains("`from \"House\" corner 2` or `from \"House\" corner 4`?"), "{page}");
+    // Over the east wall by half a meter.
+    let page = drawn(&stable(" start east 14.1 m north 2.8 m"));
+    assert!(page.contains("it fits against `House`: `start east 14.6 m north 2.8 m`"), "{page}");
+    // 9.2 m by 14.6 m are 134.32 m², 1,445.8 sq ft.
+    for place in [" detached", " from \"House\" corner 4", " start east 14.6 m north 2.8 m"] {
+        assert_eq!(counted(&stable(place)), 1_446);
+    }
+}
+
+#[test]
+fn an_outside_stair_is_to_be_left_out() {
+    let page = drawn(
+        "level \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nstair \"Back stair\"\nnorth 12'\nwest 4'\nsouth 12'\neast 4'\n",
+    );
+    assert!(page.contains("a stair outside the house is no part of its area"), "{page}");
+    assert!(!page.contains("start east"), "{page}");
+}
+
+#[test]
+fn an_opening_beside_an_upper_walk_that_went_the_other_way_says_where_both_lie() {
+    let upper = |one: &str, other: &str| {
+        format!(
+            "veneer none\nwall 6\"\nlevel \"G\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\nlevel \"Upstairs\"\nliving \"Bedrooms\" measured to inside\nnorth 27'\n{one} 39'\nsouth 27'\n{other} 39'\nopen \"Foyer\" start east 15'\nnorth 10'\neast 8'\nsouth 10'\nwest 8'\n"
+        )
+    };
+    let page = drawn(&upper("west", "east"));
+    assert!(
+        page.contains("`Bedrooms` lies from 0 to 39' west and `Foyer` from 15' to 23' east"),
+        "{page}"
+    );
+    assert!(page.contains("walked with its `east` and `west` exchanged"), "{page}");
+    // 28 × 40 below, and above the same less the opening of 80.
+    assert_eq!(counted(&upper("east", "west")), 1_120 + 1_053 - 80);
+}
+
+#[test]
+fn a_level_that_overhangs_by_an_assumed_veneer_is_told_so_first() {
+    let house = |head: &str| {
+        format!(
+            "{head}wall 6\"\nlevel \"G\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\nlevel \"Upstairs\"\nliving \"Bedrooms\" measured to inside\nnorth 27'\neast 39'\nsouth 27'\nwest 39'\n"
+        )
+    };
+    let page = drawn(&house(""));
+    assert!(
+        page.contains("if the house has none, put `veneer none` above the first level"),
+        "{page}"
+    );
+    assert!(!drawn(&house("veneer none\n")).contains("upper-overhangs"));
+}
+
+#[test]
+fn numbers_without_their_meters_are_asked_about_before_places() {
+    let page = drawn(
+        "level \"G\"\nliving \"House\"\nnorth 9.20\neast 14.6\nsouth 9.2\nwest 14.60\noutbuilding \"Stable\"\neast 8.5\nsouth 6.40\nwest 8.5\nnorth 6.40\n",
+    );
+    assert!(page.contains("error[unit-needed]") && page.contains("`units meters`"), "{page}");
+    assert_eq!(page.matches("error[").count(), 1, "{page}");
+}
+
+#[test]
+fn names_that_say_something_else_are_asked_about() {
+    let house = |level: &str, name: &str| {
+        drawn(&format!(
+            "level {level}\nliving \"{name}\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n"
+        ))
+    };
+    for (level, name, asked) in [
+        ("\"Basement\"", "House", "`level \"Basement\" below grade`"),
+        ("\"Root cellar\"", "House", "below grade"),
+        ("\"G\"", "Garage", "is it `garage \"Garage\"`?"),
+        ("\"G\"", "Front porch", "is it `porch \"Front porch\"`?"),
+        ("\"G\"", "Deck 2", "is it `deck \"Deck 2\"`?"),
+    ] {
+        assert!(house(level, name).contains(asked), "{level} {name}: {}", house(level, name));
+    }
+    for (level, name) in [
+        ("\"Basement\" below grade", "House"),
+        ("\"Floor over the basement\"", "House"),
+        ("\"G\"", "Former garage, now den"),
+        ("\"G\"", "Room over garage"),
+        ("\"G\"", "Enclosed porch"),
+        ("\"G\"", "Porch room"),
+    ] {
+        assert_eq!(house(level, name).matches("named-").count(), 0, "{level} {name}");
+    }
+}
+
+#[test]
+fn an_outbuilding_after_the_last_level_belongs_on_the_ground() {
+    const HOUSE: &str = "level \"G\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n";
+    const UPPER: &str =
+        "level \"Upstairs\"\nliving \"Beds\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n";
+    const SHED: &str = "outbuilding \"Shed\" detached\nnorth 10'\neast 8'\nsouth 10'\nwest 8'\n";
+    let page = drawn(&format!("{HOUSE}{UPPER}{SHED}"));
+    assert!(page.contains("move its lines up, under the last space of `G`"), "{page}");
+    assert!(!drawn(&format!("{HOUSE}{SHED}{UPPER}")).contains("warning"));
+}
+
+#[test]
+fn a_level_typed_as_a_space_or_by_another_word_has_no_second_error() {
+    const WALLS: &str = "north 28'\neast 40'\nsouth 28'\nwest 40'\n";
+    let typed = |line: &str| {
+        format!("level \"G\"\nliving \"House\"\n{WALLS}{line}\nliving \"Bedrooms\"\n{WALLS}")
+    };
+    let page = drawn(&typed("living \"Upper floor\""));
+    assert!(page.contains("is it a level? Then it is `level \"Upper floor\"`"), "{page}");
+    assert_eq!(page.matches("error[").count(), 1, "{page}");
+    assert_eq!(counted(&typed("level \"Upper floor\"")), 2 * 1_120);
+    let page = drawn(&format!(
+        "basement \"Basement\"\nliving \"Cellar\"\n{WALLS}level \"G\"\nliving \"House\"\n{WALLS}"
+    ));
+    assert_eq!(page.matches("error[").count(), 1, "{page}");
+}
+
+#[test]
+fn a_rate_with_its_point_in_the_wrong_place_is_asked_about() {
+    let rate = |rate: &str| {
+        drawn(&format!(
+            "tax rate {rate} per $100\nlevel \"G\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n"
+        ))
+    };
+    for (typed, is_asked) in [("0.214", true), ("2.14", false), ("21.4", true), ("0.35", false)] {
+        assert_eq!(rate(typed).contains("unlikely-value"), is_asked, "{typed}: {}", rate(typed));
+    }
+}
+
+/// The contexts in which an offered line is tried: before it and after it.
+const CONTEXTS: [(&str, &str); 11] = [
+    ("lot \"L\"\nbearing ", " 10'\nbearing N 90° E 10'\nclose\n"),
+    ("tax rate 21.4 ", "\nlot \"L\"\nbearing N 0° E 10'\nbearing N 90° E 10'\nclose\n"),
+    ("level \"H\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40' photo \"1\" ", "\n"),
+    ("level \"H\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest ", "\n"),
+    ("", "\nlevel \"G\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n"),
+    (
+        "level \"H\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n",
+        "\nliving \"X\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n",
+    ),
+    (
+        "level \"H\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n",
+        "\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n",
+    ),
+    ("front south\nlevel \"H\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\n", "\n"),
+    (
+        "level \"H\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\nporch \"Y\" ",
+        "\nnorth 28'\neast 40'\nsouth 28'\nwest 40'\n",
+    ),
+    ("level \"H\"\nliving \"House\"\nnorth 28'\neast 40'\nsouth 28'\nwest 40' ", "\n"),
+    ("lot \"L\"\nbearing N 0° E 10'\n", "\n"),
+];
+
+#[test]
+fn every_line_that_a_message_offers_can_be_read() {
+    // Words of a line that are named, not offered whole.
+    const PARTS: [&str; 2] = ["corner", "fairfoot"];
+    let mut tried = 0;
+    let mut unread: Vec<String> = Vec::new();
+    for word in Word::ALL {
+        let name = format!("{word}.sides");
+        let (source, list) = diagnostics_of(&name, std::fs::read(folder().join(&name)).unwrap());
+        for help in list.iter().flat_map(|one| one.helps()) {
+            for offered in help.split('`').skip(1).step_by(2) {
+                let is_part = offered.starts_with(PARTS[1])
+                    || offered.ends_with(PARTS[0])
+                    || !offered.contains(' ')
+                    || source.text().contains(&format!("\"{offered}\""));
+                if is_part {
+                    continue;
+                }
+                tried += 1;
+                let reads = |(before, after): &(&str, &str)| {
+                    let text = format!("{before}{offered}{after}");
+                    fairfoot::sketch::parse(fairfoot::Source::new("offered.sides", text)).is_ok()
+                };
+                if !CONTEXTS.iter().any(reads) {
+                    unread.push(format!("{word}: {offered}"));
+                }
+            }
+        }
+    }
+    assert_eq!(unread, Vec::<String>::new());
+    assert!(tried >= 60, "{tried}");
+}
