@@ -141,10 +141,14 @@ impl Checker<'_> {
             sketch.span,
             format!("{name} does not lie inside {of}"),
         );
-        if self.is_outside_stair(space) {
+        if said.is_none() && self.is_outside_stair(space) {
             let leave =
                 "a stair outside the house is no part of its area: leave it and its sides out";
-            self.report(error.help(leave));
+            let level = self.house.spaces[space].level;
+            let first = self.house.spaces.iter().find(|other| other.level == level);
+            let first = first.map_or("House", |first| first.name.as_str());
+            let inside = format!("if it is inside, {}", how_to_place(first));
+            self.report(error.help(leave).help(inside));
             return;
         }
         let around = said.or_else(|| self.likeliest_around(space, candidates));
