@@ -377,16 +377,16 @@ impl Checker<'_> {
                 (quoted(&self.house.levels[upper].name), quoted(&self.house.levels[lower].name));
             let message =
                 format!("{above} reaches beyond {below} by about {} sq ft", about(beyond));
-            if self.fits_without_veneer(upper, lower) {
-                self.report(Diagnostic::new(Word::UpperOverhangs, span, message).help(format!(
-                    "that is the thickness of a veneer, which the file does not give and which was assumed: if the house has none, put `veneer none` above the first level, and {above} stands over {below}"
-                )));
-                continue;
-            }
             if let Some(note) =
                 self.placed_above((upper, lower), &grounds[upper].walled, &under, span)
             {
                 self.report(note);
+                continue;
+            }
+            if self.fits_without_veneer(upper, lower) {
+                self.report(Diagnostic::new(Word::UpperOverhangs, span, message).help(format!(
+                    "that is the thickness of a veneer, which the file does not give and which was assumed: if the house has none, put `veneer none` above the first level, and {above} stands over {below}"
+                )));
                 continue;
             }
             let help = self.moved_over(upper, &grounds[upper].walled, &under).unwrap_or_else(|| {
@@ -429,7 +429,8 @@ impl Checker<'_> {
 
     /// Whether an upper level stands over the lower one once no veneer is assumed.
     fn fits_without_veneer(&mut self, upper: usize, lower: usize) -> bool {
-        if self.house.veneer.is_some() {
+        let is_outside = self.house.spaces.iter().all(|space| space.face == Face::Outside);
+        if self.house.veneer.is_some() || is_outside {
             return false;
         }
         self.house.veneer = Some(Thickness::None);
