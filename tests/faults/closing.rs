@@ -89,6 +89,7 @@ fn each_common_error_is_recognized_by_its_size() {
     const TENTHS: &str = "inches and tenths mixed up?";
     const EXCHANGED: &str = "feet and inches exchanged?";
     const METERS: &str = "meters, without their unit?";
+    const NOT_METERS: &str = "feet, not meters?";
     const NONE: &str = "";
     // Two walls within 1/2" each: what fits to 1" fits.
     for (one, three, slips) in [
@@ -129,7 +130,8 @@ fn each_common_error_is_recognized_by_its_size() {
         ("22' 2\"", "32' 2\"", [FEET, FEET]),
         // 8.9 m is 29' 2.4"; a length typed with a foot mark is not missing a unit.
         ("8.9", "8.9 m", [METERS, NONE]),
-        ("8.9'", "8.9 m", [NONE, NONE]),
+        // One length in meters among feet may be meant as feet.
+        ("8.9'", "8.9 m", [NONE, NOT_METERS]),
     ] {
         assert_eq!(asked(one, three), slips, "{one}, {three}");
     }
