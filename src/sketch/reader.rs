@@ -223,6 +223,12 @@ fn offer(
             cause: "after a `#` is a comment, unless it stands between two `\"`".to_owned(),
             help: None,
         }),
+        // `north #1 30' 2"`: what was to be read is in the comment.
+        None if is_at_end && read.comment.as_deref().is_some_and(mend::measures) => Some(Mend {
+            lines: Vec::new(),
+            cause: "what stands after a `#` is a comment and is not read".to_owned(),
+            help: Some("write the length before the `#`".to_owned()),
+        }),
         None => mend::mend(typed, &mut attempt),
     };
     let Some(mend) = mend else { return };

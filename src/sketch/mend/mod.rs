@@ -48,6 +48,11 @@ struct State {
     converts: bool,
 }
 
+/// Whether a text has a length with its unit, an area, a sum of money or a date in it.
+pub(super) fn measures(text: &str) -> bool {
+    kinds::measures(text)
+}
+
 /// Finds a readable replacement for `line`; `attempt` tries to read a line. `None` if there is none.
 pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     if line.chars().count() > LONGEST {

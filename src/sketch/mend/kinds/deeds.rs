@@ -93,6 +93,14 @@ fn finish(typed: &Typed<'_>, head: &str, at: usize) -> Option<Answer> {
     let measure = length_at(&typed.pieces, at)?;
     let rest = typed.rest(measure.end);
     let first = typed.lower(measure.end);
+    // A second call follows.
+    let again = typed.find(measure.end, &["thence", "then"]);
+    if again.is_some_and(|again| typed.pieces[again..].iter().any(super::Piece::is_number)) {
+        return Some(Answer::say(
+            "each call goes on its own line",
+            format!("write `{head} {}` and each call after it on a line of its own", measure.text),
+        ));
+    }
     let is_unit = [
         "rod", "rods", "pole", "poles", "perch", "perches", "chain", "chains", "ch", "link",
         "links", "vara", "varas", "survey", "us", "m", "yd", "yards",

@@ -85,6 +85,17 @@ pub(super) fn twice(typed: &Typed<'_>) -> Option<Answer> {
         typed.lower(1).parse::<i64>().ok().filter(|times| (2..=9).contains(times))?
     } else if typed.says(end, &["twice"]) && typed.pieces.len() == end + 1 {
         2
+    } else if typed.piece(end).is_some_and(|piece| piece.is_mark("/÷"))
+        && typed.pieces.len() == end + 2
+    {
+        let parts: i64 =
+            typed.lower(end + 1).parse().ok().filter(|parts| (2..=9).contains(parts))?;
+        let way = typed.lower(0);
+        let part = Length::from_nm(measure.length.nm().div_euclid(parts));
+        return Some(Answer::Lines(
+            vec![format!("{way} {}", written(part, &measure)), format!("{way} {}", measure.text)],
+            format!("{ONE_LENGTH}: the part of it, or the whole"),
+        ));
     } else if typed.says(end, &["x", "times"])
         || typed.piece(end).is_some_and(|piece| piece.is_mark("×*"))
     {
@@ -115,7 +126,7 @@ fn only_lengths(typed: &Typed<'_>) -> Option<(Vec<Measure>, Vec<String>)> {
         }
         let mut words = Vec::new();
         while typed.piece(at).is_some_and(|piece| {
-            piece.is_mark(",;/+&-–—−>→")
+            piece.is_mark(",;/+&-–—−>→=")
                 || piece.is_word(&["and", "plus", "then", "less", "minus", "or", "to", "subtract"])
         }) {
             words.push(typed.lower(at));
@@ -166,6 +177,15 @@ pub(super) fn parts(typed: &Typed<'_>) -> Option<Answer> {
     };
     let between_all = |words: &[&str]| between.iter().all(|word| words.contains(&word.as_str()));
     let total = || -> Length { all.iter().map(|measure| measure.length).sum() };
+    // `18' + 12' 2" = 30' 2"`
+    if let Some(equals) = between.iter().position(|word| word == "=") {
+        let sum = |some: &[Measure]| -> Length { some.iter().map(|measure| measure.length).sum() };
+        let (one, two) = (sum(&all[..=equals]), sum(&all[equals + 1..]));
+        let whole = if equals == 0 { &all[0] } else { all.last()? };
+        let is_close = (one - two).nm().abs() <= Length::INCH.nm();
+        let cause = "a wall has one length, without what it was worked out from";
+        return is_close.then(|| Answer::line(format!("{way} {}", whole.text), cause));
+    }
     let near = (first.length - second.length).nm().abs() <= 6 * Length::INCH.nm();
     if between_all(&["less", "minus", "-", "–", "—", "−", "subtract", ", less", ", minus"]) {
         if between[0].contains(['-', '–', '—', '−']) && near {
@@ -290,6 +310,22 @@ pub(super) fn second_length(typed: &Typed<'_>) -> Option<Answer> {
                 "write the whole length of the wall after `{way}`, its parts added up, and anything else at the end of the line, after a `#`"
             ),
         ));
+    }
+    // `1' less than 31' 2"`
+    if typed.says(end + 1, &["than"])
+        && found[0].0 == end + 2
+        && found[0].1.end == typed.pieces.len()
+    {
+        let other = &found[0].1;
+        let length = if rest[0].is_word(&["less", "shorter", "under"]) {
+            other.length - measure.length
+        } else if rest[0].is_word(&["more", "longer", "over"]) {
+            other.length + measure.length
+        } else {
+            return None;
+        };
+        return (length > Length::ZERO)
+            .then(|| Answer::line(format!("{way} {}", written(length, other)), ONE_LENGTH));
     }
     if rest[0].is_word(&["minus", "less"])
         && found[0].0 == end + 1

@@ -89,6 +89,15 @@ fn offsets(typed: &Typed<'_>) -> Option<Answer> {
 /// `at corner 4 of house`, `at "House" corner 4`: the space, then the number.
 fn numbered_corner(typed: &Typed<'_>) -> Option<Answer> {
     let corner = typed.find(2, &["corner"])?;
+    let words = [
+        "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+        "twelve",
+    ];
+    if let Some(number) = words.iter().position(|word| typed.says(corner + 1, &[word])) {
+        let line =
+            format!("{} {} {}", typed.text(0, corner + 1), number + 1, typed.rest(corner + 2));
+        return Some(Answer::line(line.trim_end(), "numbers are written in digits"));
+    }
     let number =
         typed.piece(corner + 1).filter(|number| number.is_number() && number.text.len() <= 2)?;
     let begins =
@@ -179,6 +188,7 @@ fn named_corner(typed: &Typed<'_>) -> Option<Answer> {
     if number
         || corner != name + 1
         || typed.says(name, &CORNERS)
+        || typed.says(corner + 1, &CORNERS)
         || typed.says(corner + 1, &["of", "number", "no", "one", "two", "three", "four"])
     {
         return None;
@@ -195,6 +205,16 @@ fn house(typed: &Typed<'_>) -> String {
 
 /// `at SE corner of "House"`, `NE corner of house`: corners have numbers.
 fn compass_corner(typed: &Typed<'_>) -> Option<Answer> {
+    // `from "House" corner SE`
+    if let Some(corner) =
+        typed.find(2, &["corner"]).filter(|corner| typed.says(corner + 1, &CORNERS))
+    {
+        let house = house(typed);
+        return Some(Answer::say(
+            format!("a corner has a number, counted from 1 where the walk round `{house}` starts"),
+            format!("write its number instead of `{}`", typed.text(corner + 1, corner + 2)),
+        ));
+    }
     let at = typed.find(2, &CORNERS)?;
     let corner = typed.find(at + 1, &["corner"]).filter(|corner| *corner <= at + 2)?;
     let mut first = at;

@@ -256,6 +256,7 @@ fn words_between(typed: &Typed<'_>) -> Option<Answer> {
             "offset",
             "lower",
             "less",
+            "or",
             "uncounted",
             "taped",
             "inner",

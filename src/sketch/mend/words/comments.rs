@@ -47,6 +47,11 @@ pub(in crate::sketch::mend) fn last_resorts(
     if attempt.is_side && pieces[here - 1].is_number() && pieces[here].sort == Sort::Word {
         return edits;
     }
+    // `two and a half inches` is a length too.
+    let units = ["inch", "inches", "feet", "foot", "ft", "yards"];
+    if attempt.is_side && pieces[here..].iter().any(|piece| piece.is_word(&units)) {
+        return edits;
+    }
     let has_text = pieces[here..].iter().any(|piece| piece.sort == Sort::Text);
     if !plain.is_empty() && !has_text && !plain.contains(['"', '“', '”']) {
         if attempt.is_side {

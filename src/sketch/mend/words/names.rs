@@ -175,7 +175,7 @@ pub(super) fn named(line: &str, pieces: &[Piece], here: usize, end: usize) -> Op
     let last = pieces.get(end - 1)?;
     let typed = line[pieces.get(here)?.at..last.at + last.text.len()].trim();
     let name = typed.trim_matches(['\'', '’', '‘', '`', ':', '=', ',', '(', ')', ' ']);
-    if name.is_empty() || name.contains(['"', '“', '”']) {
+    if !name.contains(char::is_alphanumeric) || name.contains(['"', '“', '”']) {
         return None;
     }
     let by = Piece::new(Sort::Text, format!("\"{name}\""));

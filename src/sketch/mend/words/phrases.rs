@@ -28,6 +28,10 @@ pub(super) fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attem
                 ));
                 continue;
             }
+            // `2 in` are inches.
+            if phrase == "in" && start > 0 && pieces[start - 1].is_number() {
+                continue;
+            }
             // `8' x 6'` is a size, and not a length with a word too much.
             let is_size = matches!(phrase.as_str(), "x" | "by")
                 && start > 0
