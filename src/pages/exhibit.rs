@@ -231,7 +231,7 @@ impl Parts {
             self.is_cut |= blocks::one(&mut self.top, &Block::Paragraph(text), sizes);
         }
         let line = |stack: &mut Stack, text: &str| {
-            stack.at_most(sizes.most_lines.unwrap_or(4).max(2), |stack| {
+            stack.at_most(sizes.most_lines.unwrap_or(4).max(3), |stack| {
                 stack.paragraph(sizes.paragraph_pt + 0.6, text);
             })
         };

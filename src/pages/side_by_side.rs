@@ -89,10 +89,12 @@ impl Pair {
 
     /// The height of the title, the drawings and the words under them, in points.
     fn needs_pt(&self) -> f64 {
-        const AROUND_PT: f64 = 84.0;
-        const WORDS_PT: f64 = 80.0;
-        let height = |reach: &Reach| reach.size_pt(self.scale).1;
-        height(&self.reaches.0).max(height(&self.reaches.1)) + AROUND_PT + WORDS_PT
+        const WORDS_PT: f64 = 74.0;
+        let frame = Frame::new(Point::default(), self.width_pt, HEIGHT_PT);
+        let height = |reach: &Reach| {
+            plan::fitted_at(reach, self.turned, &frame, self.scale, Fitting::default()).1
+        };
+        height(&self.reaches.0).max(height(&self.reaches.1)) + WORDS_PT
     }
 }
 

@@ -885,11 +885,11 @@ pub(crate) fn lot_closure(lot: &crate::house::Lot) -> String {
     }
 }
 
-/// An area as typed, and in square feet if it was typed in another unit.
+/// An area in square feet, and as typed if that was in another unit: the steps are in square feet, so they come first.
 pub(crate) fn as_typed(area: WrittenArea) -> String {
     match area.unit() {
         AreaUnit::SquareFeet => area.to_string(),
-        _ => format!("{area} ({} sq ft)", whole(area.area())),
+        _ => format!("{} sq ft ({area})", whole(area.area())),
     }
 }
 
