@@ -348,3 +348,26 @@ fn the_steps_reach_the_area_that_the_statement_compares() {
         assert!(all.contains(&step.to_owned()), "{step} in {all:?}");
     }
 }
+
+#[test]
+fn a_roof_without_measured_walls_is_told_on_the_first_page_and_no_correction_is_asked_for() {
+    let pages = pages(&sketch("map-outline"));
+    let first = words(&pages.pages()[0]).join(" ");
+    // The map's bump is about 17' by 12', 204 sq ft.
+    assert!(first.contains("A map shows a roof of about 204 sq ft on the north side"), "{first}");
+    assert!(first.contains("No correction is requested until the north side"), "{first}");
+    assert!(!first.contains("Please correct"), "{first}");
+}
+
+#[test]
+fn the_chart_has_no_row_and_no_sign_for_a_step_of_nothing() {
+    let pages = pages(&sketch("townhouse"));
+    let all = words(&pages.pages()[0]);
+    // 1,244 − 20 = 1,224: one bar that subtracts.
+    for row in ["measured 1,244", "rounding \u{2212}20", "record 1,224", "subtracts"] {
+        assert!(all.contains(&row.to_owned()), "{row} in {all:?}");
+    }
+    for row in ["face 0", "not explained 0", "adds"] {
+        assert!(!all.contains(&row.to_owned()), "{row} in {all:?}");
+    }
+}
