@@ -102,7 +102,7 @@ impl Sentences<'_> {
         }
         let counts = figure.explanations().reported().next().map(Explanation::counts);
         let spaces: Vec<usize> = match line.is_supported() {
-            true => counts?.into_iter().collect(),
+            true => counts?.collect(),
             false => {
                 let named = |i: &usize| line.counted().contains(&self.house.spaces[*i].name);
                 (0..self.house.spaces.len()).filter(named).collect()
