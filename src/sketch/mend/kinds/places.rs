@@ -28,8 +28,15 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
         return None;
     }
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 6] =
-        [offsets, numbered_corner, at_a_text, named_corner, compass_corner, beside_something];
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] = [
+        start_from,
+        offsets,
+        numbered_corner,
+        at_a_text,
+        named_corner,
+        compass_corner,
+        beside_something,
+    ];
     rules.iter().find_map(|rule| rule(typed))
 }
 
@@ -83,6 +90,23 @@ fn offsets(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(
         line.trim_end(),
         "a place is `start` with each direction before its length, counted from where the level's first walk starts",
+    ))
+}
+
+/// `start east 44' 5" from corner 1`: a start is counted from one point of the level.
+fn start_from(typed: &Typed<'_>) -> Option<Answer> {
+    let start = typed.find(2, &["start"]).filter(|start| typed.says(start + 1, &WAYS))?;
+    let from = typed.find(start + 2, &["from", "of"])?;
+    let corner = typed.find(from + 1, &["corner"]).filter(|corner| *corner <= from + 2)?;
+    let number = typed.piece(corner + 1).filter(|number| number.is_number())?;
+    let cause = "a `start` is counted from where the level's first walk starts, its corner 1";
+    if number.text == "1" {
+        let line = format!("{} {}", typed.text(0, from), typed.rest(corner + 2));
+        return Some(Answer::line(line.trim_end(), cause));
+    }
+    Some(Answer::say(
+        cause,
+        "give the way from there, or instead of `start` write `from`, the name of the space, `corner` and its number",
     ))
 }
 
