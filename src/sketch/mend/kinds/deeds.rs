@@ -140,7 +140,7 @@ fn azimuth(typed: &Typed<'_>) -> Option<Answer> {
         // In seconds, clockwise from north.
         let mut all: i64 = 0;
         for (part, seconds) in parts.iter().zip([3_600, 60, 1]) {
-            all += part.parse::<i64>().ok()? * seconds;
+            all = all.checked_add(part.parse::<i64>().ok()?.checked_mul(seconds)?)?;
         }
         let (from, angle, toward) = match all {
             a if a <= 324_000 => ("N", a, "E"),

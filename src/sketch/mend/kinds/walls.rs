@@ -114,11 +114,13 @@ fn measured_or_closing(typed: &Typed<'_>) -> Option<Answer> {
     let is_remark = others > 0
         && found.iter().all(|(first, _)| *first < last)
         && !remarks.contains(|c: char| c.is_ascii_digit() || c == '"')
-        && typed.pieces[way + 1..last].iter().enumerate().all(|(at, piece)| {
-            let at = at + way + 1;
-            filler(piece)
-                || found.iter().any(|(first, measure)| (*first..measure.end).contains(&at))
-        });
+        && typed.pieces.get(way + 1..last).unwrap_or_default().iter().enumerate().all(
+            |(at, piece)| {
+                let at = at + way + 1;
+                filler(piece)
+                    || found.iter().any(|(first, measure)| (*first..measure.end).contains(&at))
+            },
+        );
     if others > 0 && !is_remark || found.len() > 1 {
         return None;
     }
