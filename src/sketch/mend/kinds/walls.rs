@@ -9,7 +9,7 @@ pub(super) const WAYS: [&str; 8] = ["north", "east", "south", "west", "n", "e", 
 pub(super) const STREET: [&str; 4] = ["back", "right", "front", "left"];
 
 /// Words after which a second length has its own meaning.
-pub(super) const DATA: [&str; 24] = [
+pub(super) const DATA: [&str; 21] = [
     "recorded",
     "record",
     "rec",
@@ -23,10 +23,7 @@ pub(super) const DATA: [&str; 24] = [
     "note",
     "photo",
     "within",
-    "says",
-    "shown",
     "give",
-    "out",
     "rise",
     "flat",
     "bulge",
