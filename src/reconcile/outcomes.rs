@@ -41,13 +41,14 @@ impl Outcomes {
     }
 
     pub(super) fn of_bins(bins: &[f64; BINS]) -> Outcomes {
-        let mut list = Vec::with_capacity(64);
+        let (mut list, mut listed) = (Vec::with_capacity(REACH), 0.0);
         for (off, &chance) in (-(REACH as i32)..).zip(bins) {
             if chance > 0.0 {
                 list.push((off, chance));
+                listed += chance;
             }
         }
-        Outcomes::new(list)
+        Outcomes { list, listed }
     }
 
     /// The probability of one error, and of what is not listed, if there is no other space.
