@@ -202,7 +202,7 @@ impl Ground<'_> {
     fn about_the_year(&self, rule: &LawRule) -> Option<String> {
         (!rule.is_of(self.year)).then(|| {
             let (checked, year) = (rule.checked(), self.year);
-            format!("Our notes on the law were last gone through on {checked}; for {year} it may be another.")
+            format!("Our notes on the law were last checked on {checked}; the law for {year} may differ.")
         })
     }
 

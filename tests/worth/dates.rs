@@ -80,7 +80,7 @@ fn a_notice_after_april_15_moves_the_deadline() {
 #[test]
 fn february_has_its_own_length_in_leap_years() {
     // A late notice for the year before: the 30th day after January 31 is March 1 in 2028 (29 + 1)
-    // and March 2 in 2027 (28 + 2), Texas Independence Day by the list from memory; both over May 15
+    // and March 2 in 2027 (28 + 2), Texas Independence Day (Government Code 662.003(b)); both over May 15
     // of the year before.
     let late =
         |year: i16| deadline(&format!("tax year {}\nnotice {year}-01-31", year - 1), "protest");
@@ -130,7 +130,7 @@ fn memorial_day_is_the_last_monday_of_may_in_every_year() {
     }
 }
 
-/// 31.02 (from memory): delinquent on February 1; 33.01 (read). So January 31 is the last day to pay.
+/// 31.02 (second-hand: two county tax offices): delinquent on February 1; 33.01 (read). So January 31 is the last day to pay.
 #[test]
 fn payment_is_the_end_of_january_and_always_a_question() {
     for (year, day) in [
@@ -152,7 +152,7 @@ fn payment_is_the_end_of_january_and_always_a_question() {
     let worth = worth_of("place texas\ntax year 2026").unwrap();
     assert!(
         text(&worth)
-            .contains("Tax paid by (31.02, 31.04(a), 33.01, 33.07) | ask the appraisal office")
+            .contains("Tax paid by (31.02, 31.04(a), 33.01, 33.07, 1.08) | ask the appraisal office")
     );
 }
 
@@ -251,7 +251,7 @@ fn a_year_other_than_that_of_the_last_check_is_a_question() {
     for year in [2019, 2025, 2027] {
         let found = protest(date(year, 4, 20));
         assert!(!found.is_certain(), "{year}");
-        assert!(found.asks()[0].contains("2026-11-26"), "{:?}", found.asks());
+        assert!(found.asks()[0].contains("2026-11-27"), "{:?}", found.asks());
     }
 }
 
