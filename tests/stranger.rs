@@ -8,7 +8,7 @@ use fairfoot::areas::Rule;
 use fairfoot::diagnostic::{Severity, Word};
 use fairfoot::reconcile::{BridgeStep, CouldExplain};
 use fairfoot::report::Look;
-use fairfoot::units::{Area, Halves, Length, Money, Step};
+use fairfoot::units::{Area, Currency, Halves, Length, Money, Step};
 use fairfoot::{Areas, House, Reconciliation, Settings, Source, Weights};
 
 const BRICK: &str = r#"
@@ -78,7 +78,7 @@ fn quantities_are_exact() {
     let wall: Length = "12' 6\"".parse().unwrap();
     assert_eq!(wall.nm(), 3_810_000_000);
     assert_eq!(Area::rectangle(wall, wall).sq_ft_text(), "156.25");
-    assert_eq!(Money::ZERO.whole_text(), "$0");
+    assert_eq!(Money::new(0.into(), Currency::Dollar).whole_text(), "$0");
     assert!("12-6".parse::<Length>().is_err());
 }
 

@@ -80,9 +80,9 @@ fn plot(worth: &Worth, width_pt: f64) -> Option<Row> {
     const HEIGHT_PT: f64 = 112.0;
     let list = worth.comparables().list();
     let measured = worth.gap().map(|gap| gap.measured() as f64)?;
-    let dollars = |sale: &Comparable| sale.sold().whole_dollars().map(|dollars| dollars as f64);
+    let price = |sale: &Comparable| sale.sold().whole().map(|whole| whole as f64);
     let sales: Vec<(&Comparable, f64)> =
-        list.iter().filter_map(|sale| Some((sale, dollars(sale)?))).collect();
+        list.iter().filter_map(|sale| Some((sale, price(sale)?))).collect();
     if sales.len() < 2 {
         return None;
     }
@@ -96,7 +96,7 @@ fn plot(worth: &Worth, width_pt: f64) -> Option<Row> {
         let at = Point::new(x.at(sale.sq_ft() as f64), y.at(*price));
         inks.push(Ink::Stroke(mark(at, sale.is_near_measured() == Some(true))));
     }
-    inks.extend(ends(&x, &y));
+    inks.extend(ends(&x, &y, sales[0].0.sold().currency().sign()));
     Some(Row { height_pt: HEIGHT_PT, inks, ..Row::default() })
 }
 
@@ -141,13 +141,13 @@ fn mark(at: Point, is_near: bool) -> Stroke {
 }
 
 /// The labels at the ends of the axes.
-fn ends(x: &Axis, y: &Axis) -> Vec<Ink> {
+fn ends(x: &Axis, y: &Axis, sign: &str) -> Vec<Ink> {
     let size = |value: f64, anchor: Anchor| {
         let words = format!("{} sq ft", crate::wording::sentences::rounded_float(value));
         Ink::Text(Text::new(Point::new(x.at(value), y.from_pt + 10.0), 6.8, words).anchored(anchor))
     };
     let price = |value: f64| {
-        let words = format!("${}", crate::wording::sentences::rounded_float(value));
+        let words = format!("{sign}{}", crate::wording::sentences::rounded_float(value));
         let at = Point::new(x.from_pt - 4.0, y.at(value) + 2.4);
         Ink::Text(Text::new(at, 6.8, words).anchored(Anchor::End))
     };

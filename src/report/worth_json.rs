@@ -230,7 +230,7 @@ pub fn worth(worth: &Worth) -> WorthReport {
 }
 
 fn money(money: Money) -> MoneyReport {
-    MoneyReport { dollars: money.whole_dollars(), exact: money.decimal_text() }
+    MoneyReport { dollars: money.whole(), exact: money.decimal_text() }
 }
 
 fn gap(gap: &Gap) -> GapReport {

@@ -3,8 +3,9 @@
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::sketch::statement::*;
 use crate::sketch::tree::*;
-use crate::sketch::value_statement::Valued;
+use crate::sketch::value_statement::{Valued, Values};
 use crate::sketch::{MOST_SIDES, bay, parser, tidy};
+use crate::units::money::Currency;
 use smol_str::SmolStr;
 
 /// Words that people begin the line of a level with; the format has `level` alone.
@@ -105,6 +106,7 @@ impl Assembler {
     /// The finished sketch. Reports spaces and outlines without sides.
     pub(crate) fn finish(self, faults: &mut Vec<Diagnostic>) -> Sketch {
         let mut sketch = self.sketch;
+        sketch.values.in_one_currency();
         for walk in walks_mut(&mut sketch) {
             bay::turn_outward(walk);
         }
@@ -265,6 +267,10 @@ impl Assembler {
     /// Statements about values may stand anywhere, since they change the meaning of no other line.
     fn valued(&mut self, valued: Valued, span: Span, faults: &mut Vec<Diagnostic>) {
         let said = valued.said();
+        if let Some(fault) = self.other_currency(&valued, span) {
+            faults.push(fault);
+            return;
+        }
         match self.seen.before(&said, span) {
             None => self.sketch.values.set(valued, span),
             Some(before) => faults.push(
@@ -277,6 +283,21 @@ impl Assembler {
                 .help("keep the line that is right, take the other out"),
             ),
         }
+    }
+
+    /// An error if a statement has a sum with another sign than those before it.
+    fn other_currency(&self, valued: &Valued, span: Span) -> Option<Diagnostic> {
+        let mut alone = Values::default();
+        alone.set(valued.clone(), span);
+        let before = self.sketch.values.typed_signs();
+        let all = before.into_iter().chain(alone.typed_signs()).map(Currency::sign);
+        let first = all.clone().next()?;
+        let other = all.into_iter().find(|sign| *sign != first)?;
+        let message = format!("this sum has {other}, another one {first}");
+        Some(
+            Diagnostic::new(Word::BadMoney, span, message)
+                .help("write all sums of a file in one currency: nothing is converted"),
+        )
     }
 
     fn space(&mut self, space: SpaceStatement, span: Span, faults: &mut Vec<Diagnostic>) {

@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 
 use crate::diagnostic::{Diagnostic, Span, Word, is_hidden, quoted};
+use crate::units::money::Currency;
 
 /// A token.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,8 +24,8 @@ pub(crate) enum Token<'a> {
     Dash,
     Comma,
     Degree,
-    /// `$`
-    Dollar,
+    /// `$`, `€`, `£`
+    Currency(Currency),
 }
 
 /// A token with its span.
@@ -109,7 +110,9 @@ impl<'a> Lexer<'a, '_> {
             '-' | '–' | '‐' | '‑' => self.single(Token::Dash),
             ',' => self.single(Token::Comma),
             '°' | 'º' => self.single(Token::Degree),
-            '$' => self.single(Token::Dollar),
+            '$' => self.single(Token::Currency(Currency::Dollar)),
+            '€' => self.single(Token::Currency(Currency::Euro)),
+            '£' => self.single(Token::Currency(Currency::Pound)),
             c => match vulgar_fraction(c) {
                 Some((top, bottom)) => self.single(Token::Fraction(top, bottom)),
                 None => self.stray(c, start),

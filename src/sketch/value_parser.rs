@@ -10,10 +10,9 @@ use crate::sketch::quantity::{decimal, grouped_number};
 use crate::sketch::statement::Statement;
 use crate::sketch::value_statement::{Exemption, Place, Sale, TaxRate, Value, Valued};
 use crate::units::area::{Area, WrittenArea};
-use crate::units::money::Money;
+use crate::units::money::{Currency, Money};
 
-const MONEY_HELP: &str =
-    "commas stand between thousands, a point before cents: `$412,000`, `$412,000.50`, `412000`";
+const MONEY_HELP: &str = "a sign comes first, commas stand between thousands, a point before cents: `$412,000`, `$412,000.50`, `€412,000`, `412000`";
 const RATE_HELP: &str =
     "write it as the tax bill does: `tax rate 2.14 per $100`, or `per $1,000` where that is used";
 
@@ -88,7 +87,8 @@ impl Cursor<'_> {
         let rate = decimal(digits).filter(|rate| *rate > Decimal::ZERO && rate.scale() <= 8);
         self.advance();
         self.expect_keyword(&["per"], "after the rate")?;
-        let per = self.expect_money("`$100` or `$1,000`")?.dollars();
+        let sum = self.expect_money("`$100` or `$1,000`")?;
+        let (per, currency) = (sum.amount(), sum.currency());
         let rate = rate.filter(|rate| *rate < per);
         let per = [100_u32, 1_000].into_iter().find(|round| Decimal::from(*round) == per);
         let (Some(rate), Some(per)) = (rate, per) else {
@@ -97,7 +97,7 @@ impl Cursor<'_> {
             return self.fault(Diagnostic::new(Word::BadRate, span, message).help(RATE_HELP));
         };
         let of = self.accept_text("the taxing unit")?.map(|named| named.text);
-        Ok(Statement::Valued(Valued::TaxRate(TaxRate { rate, per, of }).into()))
+        Ok(Statement::Valued(Valued::TaxRate(TaxRate { rate, per, currency, of }).into()))
     }
 
     fn place_with_rules(&mut self) -> Read<Place> {
@@ -164,15 +164,19 @@ impl Cursor<'_> {
         )
     }
 
-    /// An amount above 0 in whole cents: `$412,000`, `$412,000.50`, `412000`.
+    /// An amount above 0 in whole cents: `$412,000`, `$412,000.50`, `€412,000`, `412000`.
     pub(crate) fn expect_money(&mut self, what: &str) -> Read<Money> {
         let start = self.span();
-        let _ = self.accept(&Token::Dollar);
+        let currency = self.currency();
         let Some(Token::Number(digits)) = self.peek() else {
             return self.unexpected(what, MONEY_HELP);
         };
         let digits = *digits;
         self.advance();
+        if matches!(self.peek(), Some(Token::Currency(_))) {
+            self.advance();
+            return self.bad_money(start, format!("the sign of {what} stands after the number"));
+        }
         if let Some(word) = self.peek_word().filter(|word| is_short_for_zeros(word)) {
             self.advance();
             let message = format!("{what} is written short, with {}", quoted(word));
@@ -180,13 +184,24 @@ impl Cursor<'_> {
         }
         // `412.000` could be 412 thousand or 412, so it is an error.
         let is_whole_cents = digits.split_once('.').is_none_or(|(_, cents)| cents.len() <= 2);
-        match grouped_number(digits).filter(|_| is_whole_cents).and_then(Money::written) {
+        match grouped_number(digits)
+            .filter(|_| is_whole_cents)
+            .and_then(|amount| Money::written(amount, currency))
+        {
             Some(money) => Ok(money),
             None => {
                 let message = format!("{} is no sum of money", quoted(digits));
                 self.bad_money(start, message)
             }
         }
+    }
+
+    /// The sign of a currency, if one is next.
+    fn currency(&mut self) -> Currency {
+        let Some(Token::Currency(currency)) = self.peek() else { return Currency::None };
+        let currency = *currency;
+        self.advance();
+        currency
     }
 
     fn bad_money<T>(&mut self, start: Span, message: String) -> Read<T> {

@@ -8,7 +8,7 @@ use rust_decimal::Decimal;
 use crate::diagnostic::Span;
 use crate::sketch::named::Named;
 use crate::units::area::WrittenArea;
-use crate::units::money::Money;
+use crate::units::money::{Currency, Money};
 
 /// One such statement.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,6 +48,7 @@ pub(crate) struct TaxRate {
     pub(crate) rate: Decimal,
     /// 100 or 1,000.
     pub(crate) per: u32,
+    pub(crate) currency: Currency,
     pub(crate) of: Option<String>,
 }
 
@@ -124,6 +125,39 @@ impl Values {
             && self.notice.is_none()
             && self.place.is_none_or(|place| place == Place::None)
             && self.sales.is_empty()
+    }
+
+    /// The signs that are typed, each once, in the order of their sums.
+    pub(crate) fn typed_signs(&self) -> Vec<Currency> {
+        let mut all = self.clone();
+        let mut typed: Vec<Currency> = Vec::new();
+        for sign in all.signs() {
+            if *sign != Currency::None && !typed.contains(sign) {
+                typed.push(*sign);
+            }
+        }
+        typed
+    }
+
+    /// Gives all sums one sign: the one that is typed; without any, `$` if a place with American rules is named.
+    pub(crate) fn in_one_currency(&mut self) {
+        let is_american = self.place.is_some_and(|place| place != Place::None);
+        let otherwise = if is_american { Currency::Dollar } else { Currency::None };
+        let currency = self.typed_signs().first().copied().unwrap_or(otherwise);
+        self.signs().into_iter().for_each(|sign| *sign = currency);
+    }
+
+    fn signs(&mut self) -> Vec<&mut Currency> {
+        let mut signs: Vec<&mut Currency> = Vec::new();
+        if let Some(Value { market, assessed, improvement, new, .. }) = &mut self.value {
+            let sums = [market, assessed, improvement, new].into_iter().flatten();
+            signs.extend(sums.map(Money::currency_mut));
+        }
+        signs.extend(self.last_year.as_mut().map(Money::currency_mut));
+        signs.extend(self.rates.iter_mut().map(|rate| &mut rate.currency));
+        signs.extend(self.exemptions.iter_mut().map(|it| it.amount.currency_mut()));
+        signs.extend(self.sales.iter_mut().map(|sale| sale.sold.currency_mut()));
+        signs
     }
 
     pub(crate) fn set(&mut self, valued: Valued, span: Span) {
@@ -208,7 +242,7 @@ impl Value {
 impl TaxRate {
     /// `2.14 per $100`
     pub(crate) fn spoken(&self) -> String {
-        format!("{} per {}", self.rate, Money::figured(Decimal::from(self.per)))
+        format!("{} per {}", self.rate, Money::new(Decimal::from(self.per), self.currency))
     }
 
     fn written(&self) -> String {

@@ -11,4 +11,4 @@ pub(crate) mod money;
 pub use area::{Area, AreaUnit, WrittenArea};
 pub use decimal::thousands;
 pub use length::{Form, Halves, Length, Step, Written};
-pub use money::Money;
+pub use money::{Currency, Money};

@@ -33,7 +33,7 @@ pub struct Comparable {
     pub(crate) near_measured: Option<bool>,
 }
 
-/// Lowest, median and highest unit price, in dollars per square foot.
+/// Lowest, median and highest unit price, in money per square foot.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct UnitPrice {
     pub(crate) low: Priced,
@@ -89,7 +89,7 @@ impl Comparable {
             recorded,
             sold: sale.sold,
             on: sale.on,
-            unit_price: Money::figured(sale.sold.dollars().checked_div(Decimal::from(sq_ft))?),
+            unit_price: sale.sold.with(sale.sold.amount().checked_div(Decimal::from(sq_ft))?),
             near_record: gap.and_then(|gap| near(recorded.unwrap_or(sq_ft), gap.record())),
             near_measured: near(sq_ft, measured),
         })
@@ -125,7 +125,7 @@ impl Comparable {
         self.on
     }
 
-    /// Its price divided by its size, in dollars per square foot; the price includes the land.
+    /// Its price divided by its size, in money per square foot; the price includes the land.
     #[must_use]
     pub fn unit_price(&self) -> Money {
         self.unit_price
@@ -162,19 +162,19 @@ impl UnitPrice {
         Some(UnitPrice { low, median: median(&sorted)?, high, count, is_of_near_ones })
     }
 
-    /// The lowest price, in dollars per square foot.
+    /// The lowest price, in money per square foot.
     #[must_use]
     pub fn low(&self) -> Money {
         self.low.price
     }
 
-    /// The median, in dollars per square foot.
+    /// The median, in money per square foot.
     #[must_use]
     pub fn median(&self) -> Money {
         self.median.price
     }
 
-    /// The highest price, in dollars per square foot.
+    /// The highest price, in money per square foot.
     #[must_use]
     pub fn high(&self) -> Money {
         self.high.price
@@ -212,7 +212,7 @@ fn median(sorted: &[&Comparable]) -> Option<Priced> {
     if sorted.len() & 1 == 1 {
         return Some(upper);
     }
-    let sum = lower.price.dollars() + upper.price.dollars();
-    let price = Money::figured(sum.checked_div(Decimal::TWO)?);
+    let sum = lower.price.amount() + upper.price.amount();
+    let price = upper.price.with(sum.checked_div(Decimal::TWO)?);
     Some(Priced { price, working: format!("({} + {}) ÷ 2", lower.working, upper.working) })
 }

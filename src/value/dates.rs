@@ -289,9 +289,10 @@ impl Ground<'_> {
     fn correct_below(&self, date: &DateRule) -> Option<Money> {
         let more = date.more_than?;
         let [part, of] = if self.values.homestead.is_some() { more.homestead } else { more.other };
-        let assessed = self.assessed?.dollars();
-        let below = (assessed * Decimal::from(of)).checked_div(Decimal::from(part + of))?;
-        Some(Money::figured(below))
+        let assessed = self.assessed?;
+        let below =
+            (assessed.amount() * Decimal::from(of)).checked_div(Decimal::from(part + of))?;
+        Some(assessed.with(below))
     }
 }
 

@@ -40,6 +40,7 @@ use jiff::civil::Date;
 use crate::house::{Place, Values};
 pub use crate::reconcile::CauseClass;
 use crate::reconcile::Reconciliation;
+use crate::units::money::Currency;
 pub use comparables::{Comparable, Comparables, USUAL_BAND, UnitPrice};
 pub use dates::{Dates, Deadline};
 pub use gap::Gap;
@@ -72,6 +73,8 @@ pub(crate) struct Given {
     pub(crate) place: bool,
     /// `place none`: no law is assumed.
     pub(crate) elsewhere: bool,
+    /// The sign of the sums in examples.
+    pub(crate) sign: &'static str,
 }
 
 impl Given {
@@ -83,6 +86,11 @@ impl Given {
             notice: values.notice.is_some(),
             place: values.place.and_then(rules::PlaceRules::of).is_some(),
             elsewhere: values.place == Some(Place::None),
+            sign: match values.typed_signs().first() {
+                Some(currency) => currency.sign(),
+                None if values.place == Some(Place::None) => "",
+                None => Currency::Dollar.sign(),
+            },
         }
     }
 }

@@ -58,13 +58,13 @@ impl Tax {
     }
 
     fn outcome(&self, way: &Way) -> Outcome {
-        let market = (self.market.dollars() - way.gives().dollars()).max(Decimal::ZERO);
-        let assessed = self.assessed.dollars().min(market);
+        let market = (self.market.amount() - way.gives().amount()).max(Decimal::ZERO);
+        let assessed = self.assessed.amount().min(market);
         Outcome {
             method: way.method(),
-            market: Money::figured(market),
-            assessed: Money::figured(assessed),
-            reaches: assessed < self.assessed.dollars(),
+            market: self.market.with(market),
+            assessed: self.assessed.with(assessed),
+            reaches: assessed < self.assessed.amount(),
             less_tax: self.less_tax(assessed),
         }
     }
@@ -73,7 +73,7 @@ impl Tax {
     fn less_tax(&self, lower: Decimal) -> Option<Money> {
         let of_rate = |rate: &TaxRate| {
             let taxable = |value: Decimal| (value - self.exempt(rate)).max(Decimal::ZERO);
-            let less = taxable(self.assessed.dollars()) - taxable(lower);
+            let less = taxable(self.assessed.amount()) - taxable(lower);
             (less * rate.rate).checked_div(Decimal::from(rate.per))
         };
         let sum = self
@@ -81,7 +81,7 @@ impl Tax {
             .iter()
             .map(of_rate)
             .try_fold(Decimal::ZERO, |sum, part| Some(sum + part?))?;
-        (!self.rates.is_empty()).then_some(Money::figured(sum))
+        (!self.rates.is_empty()).then_some(self.assessed.with(sum))
     }
 
     /// The exempt amount for a rate: an exemption with the name of a rate applies to that rate, any other to all.
@@ -89,7 +89,7 @@ impl Tax {
         let is_of = |exemption: &&Exemption| {
             rate.of.as_ref() == Some(&exemption.name) || !self.has_own_rate(exemption)
         };
-        self.exemptions.iter().filter(is_of).map(|exemption| exemption.amount.dollars()).sum()
+        self.exemptions.iter().filter(is_of).map(|exemption| exemption.amount.amount()).sum()
     }
 
     fn has_own_rate(&self, exemption: &Exemption) -> bool {
@@ -179,8 +179,8 @@ impl Cap {
     pub(crate) fn of(values: &Values, year: Option<i16>) -> Option<Cap> {
         let CapRule { per_cent, rule } = values.place.and_then(PlaceRules::of)?.cap.as_ref()?;
         let since = i16::try_from(values.homestead?).ok()?;
-        let new = values.value.and_then(|value| value.new).unwrap_or(Money::ZERO);
         let last = values.last_year?;
+        let new = values.value.and_then(|value| value.new).unwrap_or(last.with(Decimal::ZERO));
         (year? > since).then_some(Cap { last, new, per_cent: *per_cent, rule })
     }
 
@@ -188,7 +188,7 @@ impl Cap {
     #[must_use]
     pub fn most(&self) -> Money {
         let hundredths = Decimal::from_i128_with_scale(i128::from(100 + self.per_cent), 2);
-        Money::figured((self.last.dollars() * hundredths).normalize() + self.new.dollars())
+        self.last.with((self.last.amount() * hundredths).normalize() + self.new.amount())
     }
 
     /// Last year's value.

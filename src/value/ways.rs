@@ -53,12 +53,12 @@ impl Way {
 
     /// Improvement value × gap ÷ recorded area.
     fn in_proportion(improvement: Money, gap: &Gap) -> Option<Way> {
-        let times = improvement.dollars() * Decimal::from(gap.sq_ft());
+        let times = improvement.amount() * Decimal::from(gap.sq_ft());
         let gives = times.checked_div(Decimal::from(gap.record()))?;
         let (sq_ft, record) = (thousands(gap.sq_ft()), thousands(gap.record()));
         Some(Way {
             method: Method::Proportion,
-            gives: Money::figured(gives),
+            gives: improvement.with(gives),
             range: None,
             working: format!("{improvement} × {sq_ft} ÷ {record}"),
             range_working: None,
@@ -68,7 +68,7 @@ impl Way {
     /// Unit price × gap: at the median, with the lowest and highest as the range.
     fn by_unit_price(unit: &UnitPrice, gap: &Gap) -> Way {
         let sq_ft = Decimal::from(gap.sq_ft());
-        let gives = |price: Money| Money::figured(price.dollars() * sq_ft);
+        let gives = |price: Money| price.with(price.amount() * sq_ft);
         let [low, median, high] =
             unit.workings().map(|working| format!("{working} × {}", thousands(gap.sq_ft())));
         let has_range = unit.low() < unit.high();

@@ -4,7 +4,6 @@ use crate::diagnostic::words;
 use crate::house::Face;
 use crate::reconcile::CouldExplain;
 use crate::units::decimal::thousands;
-use crate::units::money::Money;
 use crate::value::comparables::{Comparable, UnitPrice};
 use crate::value::dates::{Dates, Deadline, spoken};
 use crate::value::gap::Gap;
@@ -14,6 +13,7 @@ use crate::value::ways::{Method, Way};
 use crate::value::{CauseClass, Given, Worth};
 use crate::wording::block::{Block, Footnotes};
 use crate::wording::sentences::capital;
+use rust_decimal::Decimal;
 
 fn heading(text: &str) -> Block {
     Block::Heading(text.to_owned())
@@ -90,7 +90,7 @@ impl Worth {
             }
             less => {
                 blocks.push(row("gap: the record has less", sq_ft(-less)));
-                blocks.push(paragraph("The record is smaller than the house as measured. A larger size may raise the value and with it the tax, so nothing here is worked out in dollars. Ask a licensed professional before these figures go to the office."));
+                blocks.push(paragraph("The record is smaller than the house as measured. A larger size may raise the value and with it the tax, so nothing here is worked out in money. Ask a licensed professional before these figures go to the office."));
             }
         }
         blocks
@@ -104,11 +104,13 @@ impl Worth {
             blocks.extend(way_blocks(way, self.comparables.unit_price()));
         }
         if !self.given.improvement {
-            blocks
-                .push(Block::hint("`value improvement $318,000` adds the estimate in proportion"));
+            blocks.push(Block::hint(format!(
+                "`value improvement {}318,000` adds the estimate in proportion",
+                self.given.sign
+            )));
         }
         if self.comparables.list().is_empty() {
-            blocks.push(Block::hint("`comparable \"8 Larch Court\" 1,925 sq ft sold $398,000 on 2025-08-14` adds the estimate by unit price"));
+            blocks.push(Block::hint(format!("`comparable \"8 Larch Court\" 1,925 sq ft sold {}398,000 on 2025-08-14` adds the estimate by unit price", self.given.sign)));
         }
         blocks
     }
@@ -325,7 +327,7 @@ fn median_of(unit: &UnitPrice) -> String {
 
 fn cap_blocks(cap: &Cap, tax: Option<&Tax>, notes: &mut Footnotes) -> Vec<Block> {
     let new = cap.new_improvements();
-    let and_new = if new.dollars().is_zero() {
+    let and_new = if new.amount().is_zero() {
         String::new()
     } else {
         format!(" and {new} of new improvements")
@@ -334,8 +336,9 @@ fn cap_blocks(cap: &Cap, tax: Option<&Tax>, notes: &mut Footnotes) -> Vec<Block>
     let name =
         format!("the cap ({section}): {} last year plus {}%{and_new}", cap.last(), cap.per_cent());
     let mut blocks = vec![row(name, cap.most().whole_text()), note(with_source(cap.rule(), notes))];
-    let above = tax.map(|tax| tax.assessed().dollars() - cap.most().dollars());
-    if let Some(above) = above.map(Money::figured).filter(|above| *above > Money::ZERO) {
+    let above = tax.map(|tax| tax.assessed().amount() - cap.most().amount());
+    if let Some(above) = above.filter(|above| *above > Decimal::ZERO) {
+        let above = cap.most().with(above);
         blocks.push(note(format!("the notice has {above} more than that: ask the appraisal office what it includes, such as new improvements")));
     }
     blocks
@@ -364,10 +367,14 @@ fn tax_blocks(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
     blocks
 }
 
+fn assessed_sign(tax: &Tax) -> &'static str {
+    tax.assessed().currency().sign()
+}
+
 /// How far the market value may fall before the tax changes.
 fn room(tax: &Tax) -> String {
-    let room = Money::figured(tax.market().dollars() - tax.assessed().dollars());
-    if room.dollars().is_zero() {
+    let room = tax.market().with(tax.market().amount() - tax.assessed().amount());
+    if room.amount().is_zero() {
         String::new()
     } else {
         format!(", {} lower than now", room.whole_text())
@@ -398,7 +405,8 @@ fn about_the_estimate(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
     let mut blocks = Vec::new();
     let reaches = tax.outcomes().iter().any(Outcome::reaches);
     if reaches && tax.rates_spoken().is_empty() {
-        blocks.push(paragraph("With last year's rate the difference in tax can be estimated: `tax rate 2.14 per $100`."));
+        let sign = assessed_sign(tax);
+        blocks.push(paragraph(format!("With last year's rate the difference in tax can be estimated: `tax rate 2.14 per {sign}100`.")));
     } else if reaches {
         let exempt = words::all_of(&tax.exemptions_spoken());
         let exempt = if exempt.is_empty() { String::new() } else { format!(" after {exempt}") };
@@ -409,7 +417,7 @@ fn about_the_estimate(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
         let everywhere = tax.exempt_everywhere();
         if !everywhere.is_empty() {
             let names = words::all_of(&everywhere);
-            blocks.push(paragraph(format!("{names}: deducted for every rate here. If only one taxing unit gives it, give that unit's own rate under the same name: `tax rate 1.05 per $100 \"{}\"`.", everywhere.concat())));
+            blocks.push(paragraph(format!("{names}: deducted for every rate here. If only one taxing unit gives it, give that unit's own rate under the same name: `tax rate 1.05 per {}100 \"{}\"`.", assessed_sign(tax), everywhere.concat())));
         }
     } else if !tax.outcomes().is_empty() {
         blocks.push(paragraph("A lower market value may matter in a later year, as the appraised value rises toward it: ask the office."));
@@ -419,12 +427,13 @@ fn about_the_estimate(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
 
 fn no_tax(given: Given) -> Vec<Block> {
     let wanted = if given.market {
-        "The file does not say what the tax is paid on (`value market $412,000 assessed $371,000`)"
+        "The file does not say what the tax is paid on"
     } else {
-        "The file does not give the market value and what the tax is paid on (`value market $412,000 assessed $371,000`)"
+        "The file does not give the market value and what the tax is paid on"
     };
+    let sign = given.sign;
     vec![paragraph(format!(
-        "{wanted}. The notice does: where that is below the market value, the market value can fall that far before the tax changes."
+        "{wanted} (`value market {sign}412,000 assessed {sign}371,000`). The notice does: where that is below the market value, the market value can fall that far before the tax changes."
     ))]
 }
 
@@ -437,7 +446,9 @@ fn sales_table(list: &[Comparable]) -> Block {
     let has_recorded = list.iter().any(|one| one.recorded().is_some());
     let mut heads = vec!["", "sold on", "price", "sq ft"];
     heads.extend(has_recorded.then_some("recorded"));
-    heads.extend(["$ per sq ft", "record", "tape"]);
+    let sign = list.first().map_or("", |one| one.sold().currency().sign());
+    let unit_price = format!("{} per sq ft", if sign.is_empty() { "price" } else { sign });
+    heads.extend([unit_price.as_str(), "record", "tape"]);
     let cells = |one: &Comparable| {
         let mut cells = vec![
             one.name().to_owned(),

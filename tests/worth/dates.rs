@@ -151,8 +151,9 @@ fn payment_is_the_end_of_january_and_always_a_question() {
     }
     let worth = worth_of("place texas\ntax year 2026").unwrap();
     assert!(
-        text(&worth)
-            .contains("Tax paid by (31.02, 31.04(a), 33.01, 33.07, 1.08) | ask the appraisal office")
+        text(&worth).contains(
+            "Tax paid by (31.02, 31.04(a), 33.01, 33.07, 1.08) | ask the appraisal office"
+        )
     );
 }
 

@@ -208,3 +208,33 @@ fn the_ways_shown_are_those_for_the_kind_of_what_is_reported() {
     assert!(told.contains("554) | typed or added: for this; described: not for this"), "{told}");
     assert!(told.contains("(512(1), 512(1-a), 524(1)) | for this\n"), "{told}");
 }
+
+/// A sum is printed with the sign that was typed, in every sum worked out from it, and with none if none was typed.
+#[test]
+fn money_keeps_the_sign_that_was_typed() {
+    // 1,500 on the record, 1,200 measured: 200,000 × 300 ÷ 1,500 is 40,000; 400,000 ÷ 1,600 is 250 a square foot.
+    for (sign, place, shown) in [
+        ("€", "none", "€"),
+        ("£", "none", "£"),
+        ("$", "none", "$"),
+        ("", "none", ""),
+        ("", "texas", "$"),
+    ] {
+        let lines = format!(
+            "record 1,500 sq ft\nplace {place}\nvalue market {sign}300,000 assessed {sign}300,000 improvement {sign}200,000\ntax rate 2 per {sign}100\ncomparable \"One\" 1,600 sq ft sold {sign}400,000 on 2026-01-05"
+        );
+        let told = text(&worth_of(&lines).unwrap());
+        assert!(told.contains(&format!(" {shown}40,000")), "{sign} {place}: {told}");
+        assert!(told.contains(&format!("2 per {shown}100")), "{sign} {place}: {told}");
+        for other in ["$", "€", "£"].into_iter().filter(|other| *other != shown) {
+            assert!(!told.contains(other), "{sign} {place}, {other}: {told}");
+        }
+    }
+}
+
+#[test]
+fn sums_in_two_currencies_are_an_error() {
+    let file = "record 1,500 sq ft\nvalue market €300,000\nlast year assessed $280,000\n";
+    let faults = fairfoot::read("two.sides", file).unwrap_err().to_string();
+    assert!(faults.contains("this sum has $, another one €"), "{faults}");
+}

@@ -31,7 +31,7 @@ fn money_that_does_not_divide_evenly_is_rounded_once() {
     assert_eq!(way(&worth, Method::Proportion).gives().decimal_text(), "11111.11");
     // 50,001 × 1,200 ÷ 2,400 = 25,000.5: halves go away from zero.
     let worth = worth_of("record 2,400 sq ft\nvalue improvement $50,001").unwrap();
-    assert_eq!(way(&worth, Method::Proportion).gives().whole_dollars(), Some(25_001));
+    assert_eq!(way(&worth, Method::Proportion).gives().whole(), Some(25_001));
 }
 
 #[test]

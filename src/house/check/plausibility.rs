@@ -228,7 +228,7 @@ impl Checker<'_> {
             .find(|figure| figure.figure.kind == crate::sketch::statement::FigureKind::Record);
         let record = record.map(|record| record.figure.area.area().whole_sq_ft());
         let unit_price = market.zip(record.filter(|area| *area > 0));
-        let usual = unit_price.map(|(market, area)| market.dollars() / Decimal::from(area));
+        let usual = unit_price.map(|(market, area)| market.amount() / Decimal::from(area));
         for sale in &values.sales {
             let name = quoted(&sale.name.text);
             if let Some(year) =
@@ -239,7 +239,7 @@ impl Checker<'_> {
                 doubts.push((sale.name.span, message, "look at the year"));
             }
             let size = sale.size.area().whole_sq_ft().max(1);
-            let price = sale.sold.dollars() / Decimal::from(size);
+            let price = sale.sold.amount() / Decimal::from(size);
             let times = Decimal::from(TIMES);
             let bounds = match usual {
                 Some(usual) => [usual / times, usual * times],
@@ -248,7 +248,7 @@ impl Checker<'_> {
             if !(bounds[0]..=bounds[1]).contains(&price) {
                 let message = format!(
                     "{name} was sold at {} a square foot",
-                    crate::units::money::Money::figured(price).whole_text()
+                    sale.sold.with(price).whole_text()
                 );
                 doubts.push((
                     sale.name.span,

@@ -71,7 +71,7 @@ fn has_unit(piece: Option<&Piece>) -> bool {
     is_feet(piece)
         || is_inches(piece)
         || piece.is_some_and(|piece| {
-            piece.is_word(&METRIC_WORDS) || piece.is_word(&more) || piece.is_mark("/°º$%")
+            piece.is_word(&METRIC_WORDS) || piece.is_word(&more) || piece.is_mark("/°º$€£%")
         })
 }
 
@@ -85,7 +85,7 @@ fn is_number(piece: Option<&Piece>) -> bool {
 }
 
 fn after_dollar(pieces: &[Piece], i: usize) -> bool {
-    i > 0 && pieces[i - 1].is_mark("$")
+    i > 0 && pieces[i - 1].is_mark("$€£")
 }
 
 /// `4O'`, `l2'`: a letter typed for a digit.
@@ -295,7 +295,7 @@ fn missing_marks(pieces: &[Piece], i: usize) -> Option<Edit> {
     if i > 0
         && (is_number(at(pieces, i - 1))
             || is_feet(at(pieces, i - 1))
-            || pieces[i - 1].is_mark("/$-°"))
+            || pieces[i - 1].is_mark("/$€£-°"))
     {
         return None;
     }

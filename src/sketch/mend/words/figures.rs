@@ -17,7 +17,8 @@ pub(super) fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
         }
     }
     edits.extend(year_first(pieces));
-    if first.is_word(&["record", "listing"]) && pieces.get(1).is_some_and(|sum| sum.is_mark("$")) {
+    if first.is_word(&["record", "listing"]) && pieces.get(1).is_some_and(|sum| sum.is_mark("$€£"))
+    {
         let by = [Piece::word("value"), Piece::word("market")];
         edits.push(Edit::new(replaced(pieces, 0, 1, &by), "a sum of money is not an area"));
     }
@@ -174,7 +175,7 @@ pub(super) fn rates(pieces: &[Piece]) -> Vec<Edit> {
         Some(piece) if piece.sort == Sort::Text => (0, "per $100"),
         Some(_) => return Vec::new(),
     };
-    let dollar = usize::from(pieces[at - 1].is_mark("$"));
+    let dollar = usize::from(pieces[at - 1].is_mark("$€£"));
     let mut by = vec![Piece { touches: false, ..pieces[at].clone() }];
     by.extend(cut(per));
     let by = replaced(pieces, at - dollar, at + 1 + taken, &by);
