@@ -15,7 +15,7 @@ use crate::sketch::statement::{
 use crate::sketch::value_statement::Values;
 use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
 use crate::units::area::{Area, WrittenArea};
-use crate::units::length::{Length, Written};
+use crate::units::length::{Form, Length, Written};
 use rust_decimal::Decimal;
 use smol_str::SmolStr;
 
@@ -26,6 +26,13 @@ use smol_str::SmolStr;
 pub struct House(Arc<Model>);
 
 impl House {
+    /// The form of most lengths; the earlier one if two are equally frequent.
+    pub(crate) fn usual_form(&self) -> Form {
+        let spaces = self.spaces.iter().flat_map(|space| &space.sides);
+        let lots = self.lots.iter().flat_map(|lot| &lot.sides);
+        crate::sketch::statement::usual_form(spaces.chain(lots).map(|side| &side.run))
+    }
+
     pub(crate) fn new(model: Model) -> House {
         House(Arc::new(model))
     }

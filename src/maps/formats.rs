@@ -3,12 +3,11 @@
 //! GeoJSON (RFC 7946), KML 2.2 and 2.3 (OGC 07-147r2, 12-007r2), GPX 1.0 and 1.1 tracks, WKT (OGC 06-103r4) and OSM
 //! XML (API 0.6). The first four give longitude first; OSM names both coordinates.
 
-use std::collections::HashMap;
-
 use quick_xml::Reader;
-use quick_xml::events::{BytesStart, Event};
+use quick_xml::events::Event;
 
 use crate::error::Error;
+use crate::maps::osm::osm;
 use crate::maps::{Feature, Position};
 
 /// The most bytes a map file may have.
@@ -97,19 +96,19 @@ pub fn features(format: Format, text: &str) -> Result<Vec<Feature>, Error> {
     Ok(shapes.list)
 }
 
-fn wrong(message: impl Into<String>) -> Error {
+pub(super) fn wrong(message: impl Into<String>) -> Error {
     Error::Map(message.into())
 }
 
 #[derive(Default)]
-struct Shapes {
+pub(super) struct Shapes {
     list: Vec<Feature>,
     positions: usize,
 }
 
 impl Shapes {
     /// Adds a ring of coordinate pairs, longitude first.
-    fn ring(
+    pub(super) fn ring(
         &mut self,
         id: Option<String>,
         name: Option<String>,
@@ -126,7 +125,7 @@ impl Shapes {
             }
             let Some(position) = Position::new(longitude, latitude) else {
                 return Err(wrong(format!(
-                    "{longitude}, {latitude} is no place on the earth: longitude goes from -180 to 180, latitude from -90 to 90"
+                    "{longitude}, {latitude} is no place on the earth: longitude, which comes first, goes from -180 to 180, latitude from -90 to 90. A map in the meters or feet of a local grid has to be saved in degrees (WGS 84)"
                 )));
             };
             corners.push(position);
@@ -195,13 +194,26 @@ fn geojson_feature(feature: &::geojson::Feature, one: EachGeometry<'_>) -> Resul
         ::geojson::feature::Id::String(text) => text.clone(),
         ::geojson::feature::Id::Number(number) => number.to_string(),
     });
-    let named =
-        |key: &str| feature.property(key).and_then(|value| value.as_str()).map(str::to_owned);
-    let name = named("name").or_else(|| named("title")).or_else(|| named("address"));
+    let name = ["name", "title", "address", "full_address", "fulladdr", "addr:full"]
+        .into_iter()
+        .find_map(|key| geojson_text(feature, key));
+    let street = || {
+        let number = geojson_text(feature, "addr:housenumber")?;
+        let street = geojson_text(feature, "addr:street").unwrap_or_default();
+        Some(format!("{number} {street}").trim_end().to_owned())
+    };
+    let name = name.or_else(street);
     match &feature.geometry {
         Some(geometry) => one(geometry, id, name),
         None => Ok(()),
     }
+}
+
+/// The text of a property, whose name may be in capitals, as in files of many counties.
+fn geojson_text(feature: &::geojson::Feature, wanted: &str) -> Option<String> {
+    let properties = feature.properties.as_ref()?;
+    let found = properties.iter().find(|(key, _)| key.eq_ignore_ascii_case(wanted))?;
+    found.1.as_str().filter(|text| !text.trim().is_empty()).map(str::to_owned)
 }
 
 fn geojson_geometry(
@@ -312,11 +324,12 @@ fn gpx(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
     Ok(())
 }
 
+/// Each shape may go over several lines: it ends where its brackets are closed.
 fn wkt(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
+    let mut shape = String::new();
+    let mut depth = 0_usize;
     for line in text.lines().map(str::trim).filter(|line| !line.is_empty()) {
-        let shape = line.rsplit_once(';').map_or(line, |(_, shape)| shape);
-        let mut depth = 0_usize;
-        for character in shape.chars() {
+        for character in line.chars() {
             depth = match character {
                 '(' => depth + 1,
                 ')' => depth.saturating_sub(1),
@@ -328,11 +341,24 @@ fn wkt(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
                 ));
             }
         }
-        let shape: ::wkt::Wkt<f64> =
-            shape.parse().map_err(|error| wrong(format!("the map is no WKT: {error}")))?;
-        wkt_shape(&shape, shapes)?;
+        shape.push_str(line);
+        shape.push(' ');
+        if depth == 0 {
+            wkt_line(&std::mem::take(&mut shape), shapes)?;
+        }
     }
-    Ok(())
+    if shape.is_empty() {
+        Ok(())
+    } else {
+        Err(wrong("the map ends in the middle; get the file again"))
+    }
+}
+
+fn wkt_line(line: &str, shapes: &mut Shapes) -> Result<(), Error> {
+    let shape = line.rsplit_once(';').map_or(line, |(_, shape)| shape);
+    let shape: ::wkt::Wkt<f64> =
+        shape.trim().parse().map_err(|error| wrong(format!("the map is no WKT: {error}")))?;
+    wkt_shape(&shape, shapes)
 }
 
 fn wkt_shape(shape: &::wkt::Wkt<f64>, shapes: &mut Shapes) -> Result<(), Error> {
@@ -357,87 +383,4 @@ fn wkt_shape(shape: &::wkt::Wkt<f64>, shapes: &mut Shapes) -> Result<(), Error> 
         }
         _ => Ok(()),
     }
-}
-
-/// An OSM way: the numbers of its nodes, and its name.
-#[derive(Default)]
-struct OsmWay {
-    id: String,
-    nodes: Vec<i64>,
-    name: Option<String>,
-    is_building: bool,
-}
-
-/// Every closed way, those tagged as buildings first. Ways with a node outside the extract are left out.
-fn osm(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
-    let mut reader = Reader::from_str(text);
-    let mut nodes: HashMap<i64, (f64, f64)> = HashMap::new();
-    let mut ways: Vec<OsmWay> = Vec::new();
-    let mut way: Option<OsmWay> = None;
-    loop {
-        let event = reader
-            .read_event()
-            .map_err(|error| wrong(format!("the map is no well-formed XML: {error}")))?;
-        match event {
-            Event::Start(start) | Event::Empty(start) => match start.name().as_ref() {
-                "node" => {
-                    let number = |key: &str| attribute(&start, key)?.parse::<f64>().ok();
-                    let id = attribute(&start, "id").and_then(|id| id.parse().ok());
-                    if let (Some(id), Some(lon), Some(lat)) = (id, number("lon"), number("lat")) {
-                        nodes.insert(id, (lon, lat));
-                    }
-                }
-                "way" => {
-                    way = Some(OsmWay {
-                        id: attribute(&start, "id").unwrap_or_default(),
-                        ..OsmWay::default()
-                    });
-                }
-                "nd" => {
-                    let node = attribute(&start, "ref").and_then(|id| id.parse().ok());
-                    if let (Some(way), Some(node)) = (&mut way, node) {
-                        way.nodes.push(node);
-                    }
-                }
-                "tag" => {
-                    if let Some(way) = &mut way {
-                        osm_tag(way, &start);
-                    }
-                }
-                _ => {}
-            },
-            Event::End(end) if end.name().as_ref() == "way" => ways.extend(way.take()),
-            Event::Eof => break,
-            _ => {}
-        }
-    }
-    ways.retain(|way| way.nodes.len() > 3 && way.nodes.first() == way.nodes.last());
-    ways.sort_by_key(|way| !way.is_building);
-    for way in ways {
-        let corners: Option<Vec<(f64, f64)>> =
-            way.nodes.iter().map(|node| nodes.get(node).copied()).collect();
-        if let Some(corners) = corners {
-            shapes.ring(Some(way.id), way.name, corners.into_iter(), 0)?;
-        }
-    }
-    Ok(())
-}
-
-fn osm_tag(way: &mut OsmWay, tag: &BytesStart<'_>) {
-    let value = attribute(tag, "v");
-    match attribute(tag, "k").as_deref() {
-        Some("building") => way.is_building = value.as_deref() != Some("no"),
-        Some("name") => way.name = value,
-        Some("addr:housenumber") if way.name.is_none() => way.name = value,
-        _ => {}
-    }
-}
-
-/// The value of an attribute, with character references resolved.
-fn attribute(start: &BytesStart<'_>, key: &str) -> Option<String> {
-    let found = start.try_get_attribute(key).ok()??;
-    found
-        .normalized_value(quick_xml::XmlVersion::Implicit1_0)
-        .ok()
-        .map(std::borrow::Cow::into_owned)
 }

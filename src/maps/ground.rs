@@ -24,6 +24,8 @@ const MOST_CORNERS: usize = 1_000;
 const LONGEST_SIDE_FT: f64 = 10_000.0;
 /// The greatest latitude, north or south, at which a plane with north up makes sense.
 const NORTHERNMOST: f64 = 85.0;
+/// A shape with less area than a square foot is no building.
+const SMALLEST_M2: f64 = FOOT_M * FOOT_M;
 /// A shorter side comes from two clicks on one corner, and is dropped.
 const SHORTEST_SIDE_FT: f64 = 0.02;
 
@@ -135,6 +137,15 @@ impl MapOutline {
                 long.feet
             )));
         }
+        if shoelace_m2(&corners) < SMALLEST_M2 {
+            return Err(Error::Map("this shape has no area; choose another".to_owned()));
+        }
+        if crosses_itself(&corners) {
+            return Err(Error::Map(
+                "this shape crosses itself, so its area is not known; choose another, or draw it again"
+                    .to_owned(),
+            ));
+        }
         Ok(MapOutline {
             plane_sq_ft: shoelace_m2(&corners) / (FOOT_M * FOOT_M),
             geodesic_sq_ft: geodesic_m2(ring) / (FOOT_M * FOOT_M),
@@ -240,6 +251,18 @@ fn side(from: Coord<f64>, to: Coord<f64>) -> MapSide {
     let azimuth = libm::atan2(to.x - from.x, to.y - from.y).to_degrees();
     let azimuth_degrees = if azimuth < 0.0 { azimuth + 360.0 } else { azimuth };
     MapSide { azimuth_degrees, feet: feet_between(from, to) }
+}
+
+/// Whether two sides of the outline cross between their ends.
+fn crosses_itself(corners: &[Coord<f64>]) -> bool {
+    let n = corners.len();
+    let ends = |i: usize| (corners[i], corners[(i + 1) % n]);
+    // Positive where `at` lies to the left of the line.
+    let turn = |(from, to): (Coord<f64>, Coord<f64>), at: Coord<f64>| {
+        (to.x - from.x) * (at.y - from.y) - (to.y - from.y) * (at.x - from.x)
+    };
+    let parts = |line, (from, to)| turn(line, from) * turn(line, to) < 0.0;
+    (0..n).any(|i| (i + 1..n).any(|k| parts(ends(i), ends(k)) && parts(ends(k), ends(i))))
 }
 
 /// Cross products of coordinates (any surveying text); positive for either direction of the outline.

@@ -21,6 +21,7 @@
 
 mod formats;
 mod ground;
+mod osm;
 
 use crate::error::Error;
 pub use formats::{Format, MOST_MAP_BYTES, features};
@@ -89,7 +90,7 @@ impl Feature {
     /// # Errors
     ///
     /// [`Error::Map`] if it cannot be the outline of a building: it has fewer than three or more than 1,000 corners
-    /// or a side over 10,000 ft, or lies at a pole or across the 180th meridian.
+    /// or a side over 10,000 ft, has no area, crosses itself, or lies at a pole or across the 180th meridian.
     pub fn outline(&self) -> Result<MapOutline, Error> {
         MapOutline::of(self)
     }

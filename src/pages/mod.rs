@@ -50,7 +50,7 @@ use crate::house::{House, Place};
 use crate::reconcile::Reconciliation;
 use crate::units::length::Form;
 use crate::value::AsOf;
-use crate::wording::sentences::{Sentences, usual_form};
+use crate::wording::sentences::Sentences;
 pub use draft::draft;
 pub use form::form;
 use layout::Flow;
@@ -92,7 +92,7 @@ impl Paper {
     #[must_use]
     pub fn usual_for(house: &House) -> Paper {
         let is_american = house.values.place.is_some_and(|place| place != Place::None);
-        Paper::of_form(usual_form(house), is_american)
+        Paper::of_form(house.usual_form(), is_american)
     }
 
     /// The paper used for a draft of a text unless another is asked for, chosen as by [`Paper::usual_for`].

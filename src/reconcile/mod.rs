@@ -36,7 +36,7 @@ use crate::house::check::plausibility::is_far_off;
 use crate::house::wall_moves::Assumed;
 use crate::house::{Face, ReferenceSource};
 use crate::house::{FigureKind, PublishedFigure, SideRule};
-use crate::units::area::{Area, AreaUnit, WrittenArea};
+use crate::units::area::{Area, WrittenArea};
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
 pub use bridge::{Line, Step as BridgeStep};
@@ -397,10 +397,9 @@ impl Figure {
         self.area
     }
 
-    /// The area as it was written, if that was not in square feet.
-    pub(crate) fn in_other_unit(&self) -> Option<String> {
-        let is_other = self.written.unit() != AreaUnit::SquareFeet;
-        is_other.then(|| self.written.to_string())
+    /// The area as it was typed, with its unit.
+    pub(crate) fn typed(&self) -> WrittenArea {
+        self.written
     }
 
     /// The face it is assumed to be measured to.

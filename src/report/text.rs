@@ -18,6 +18,7 @@ use crate::wording::map;
 use crate::wording::sentences::{
     CAUTIONS, Sentences, letters, range_text, the, to_hundredths, whole, whose,
 };
+use crate::wording::size::square_meters;
 
 /// How a report is formatted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -196,6 +197,14 @@ impl Writer<'_> {
             self.page.rule(49);
         }
         self.page.row(name, &cells, 0);
+        if self.say.is_metric() {
+            let cells = [
+                (self.say.fine(), square_meters(gross.tenth_foot()), 17),
+                ("the whole foot", square_meters(gross.whole_foot()), 16),
+                ("", String::new(), 16),
+            ];
+            self.page.row("In square meters", &cells, 0);
+        }
         if let Some(below) = self.say.areas.below_grade() {
             let cells = self.cells(below.tenth_foot(), below.whole_foot(), below.range());
             self.page.row("Below grade, not included", &cells, 0);

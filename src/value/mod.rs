@@ -37,9 +37,10 @@ pub(crate) mod ways;
 
 use jiff::civil::Date;
 
-use crate::house::{Place, Values};
+use crate::house::{House, Place, Values};
 pub use crate::reconcile::CauseClass;
 use crate::reconcile::Reconciliation;
+use crate::units::length::Form;
 use crate::units::money::Currency;
 pub use comparables::{Comparable, Comparables, USUAL_BAND, UnitPrice};
 pub use dates::{Dates, Deadline};
@@ -75,10 +76,13 @@ pub(crate) struct Given {
     pub(crate) elsewhere: bool,
     /// The sign of the sums in examples.
     pub(crate) sign: &'static str,
+    /// Most lengths of the file are metric.
+    pub(crate) metric: bool,
 }
 
 impl Given {
-    fn of(values: &Values) -> Given {
+    fn of(house: &House) -> Given {
+        let values = &house.values;
         let value = values.value.unwrap_or_default();
         Given {
             market: value.market.is_some(),
@@ -91,6 +95,10 @@ impl Given {
                 None if values.place == Some(Place::None) => "",
                 None => Currency::Dollar.sign(),
             },
+            metric: matches!(
+                house.usual_form(),
+                Form::Meters | Form::Centimeters | Form::Millimeters
+            ),
         }
     }
 }
@@ -139,7 +147,7 @@ impl Worth {
             dates: Dates::of(values, tax_year, None),
             checklist: Vec::new(),
             classes: classes::classes(reconciliation),
-            given: Given::of(values),
+            given: Given::of(house),
             today,
         };
         if worth.is_larger() {

@@ -12,6 +12,7 @@ pub(crate) mod photographs;
 pub(crate) mod request;
 pub(crate) mod rounding;
 pub(crate) mod sentences;
+pub(crate) mod size;
 pub(crate) mod value;
 
 pub use block::Block;

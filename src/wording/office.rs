@@ -7,8 +7,7 @@ use crate::value::gap::{counted_spaces, record};
 use crate::value::rules::Sure;
 use crate::value::{AsOf, CauseClass, Worth};
 use crate::wording::block::Block;
-use crate::wording::sentences::{Sentences, whole};
-use crate::wording::value::kind;
+use crate::wording::sentences::Sentences;
 
 impl Sentences<'_> {
     /// The questions, each with its section of the law if the file's place has one.
@@ -26,20 +25,33 @@ impl Sentences<'_> {
             format!("The lengths measured here differ from the record at {walls}. Could you measure {walls} again?")
         }));
         questions.push(evidence(worth.as_ref()));
-        questions.extend(worth.iter().flat_map(ways_to_a_correction));
+        questions.extend(worth.as_ref().and_then(talk));
+        let ways = worth.as_ref().map(ways_to_a_correction).unwrap_or_default();
+        if !ways.is_empty() {
+            questions.push(format!(
+                "Until which day is each of these open for this property, and does it cover {}?",
+                what(worth.as_ref().map(Worth::classes).unwrap_or_default())
+            ));
+        }
+        let law = worth.as_ref().and_then(|worth| worth.dates().law());
+        let sections = law.map(|law| format!(" Sections are of the {law}, from our notes: check each with the local office and a licensed professional."));
         let numbered = questions.into_iter().enumerate();
         let mut blocks = vec![
             Block::Heading("Questions for the office that keeps the record".to_owned()),
-            Block::Paragraph("These are questions. They claim nothing, and they are not legal advice. Sections are from our notes on the law: check each with the local office and a licensed professional. Local rules and licensed practice come first.".to_owned()),
+            Block::Paragraph(format!(
+                "These are questions. They claim nothing, and they are not legal advice.{} Local rules and licensed practice come first.",
+                sections.unwrap_or_default()
+            )),
         ];
         blocks.extend(numbered.map(|(i, text)| Block::Numbered { number: i + 1, text }));
+        blocks.extend(ways.into_iter().map(Block::Item));
         blocks
     }
 
     fn about_the_total(&self, figure: &Figure) -> String {
-        let (total, measured) = (whole(figure.area()), whole(figure.start()));
+        let (total, measured) = (self.size(figure.area()), self.size(figure.start()));
         format!(
-            "How was the record's total of {total} sq ft arrived at: which parts does it add, and what is the area of each? Measured here: {measured} sq ft."
+            "How was the record's total of {total} arrived at: which parts does it add, and what is the area of each? Measured here: {measured}."
         )
     }
 
@@ -62,25 +74,49 @@ fn evidence(worth: Option<&Worth>) -> String {
     )
 }
 
-/// Asks about each way in which a wrong size may be corrected: until when, and whether it takes up a size.
+/// Asks for a talk before the hearing, if the place has a rule on it.
+fn talk(worth: &Worth) -> Option<String> {
+    let mut deadlines = worth.dates().deadlines().iter();
+    let rule = deadlines.find(|deadline| deadline.rule().key() == TALK)?;
+    Some(format!("Can the owner talk this over with you first, and when?{}", section(rule)))
+}
+
+/// The key of the rules on a talk with the office.
+const TALK: &str = "informal conference";
+
+/// The ways in which a size may be corrected, each with its section.
 fn ways_to_a_correction(worth: &Worth) -> Vec<String> {
     const ALL: [CauseClass; 3] = [CauseClass::Typed, CauseClass::Described, CauseClass::Measured];
     let found = worth.classes();
     let routes = worth.dates().routes(if found.is_empty() { &ALL } else { found });
-    let kinds: Vec<&str> = found.iter().map(|&class| kind(class)).collect();
-    let what = match kinds[..] {
-        [] => "a size".to_owned(),
-        _ => format!("a size that was {} in another way", kinds.join(", or ")),
+    let ways = routes.into_iter().filter(|route| route.rule().key() != TALK);
+    let way = |route: &Deadline| {
+        let name = route.rule().name().trim_end_matches(" by").trim_end_matches(" filed");
+        format!("{}{}", uncapital(name.trim_end_matches(", postmarked")), section(route))
     };
-    let question = |route: &&Deadline| {
-        let asks = route.rule().name().trim_end_matches(" by").trim_end_matches(" filed");
-        let asks = asks.trim_end_matches(", postmarked");
-        format!(
-            "{asks}: until which day is it open for this property, and does it cover {what}?{}",
-            section(route)
-        )
-    };
-    routes.iter().map(question).collect()
+    ways.map(way).collect()
+}
+
+/// What is asked about: the kinds that are reported, or a size in general.
+fn what(found: &[CauseClass]) -> String {
+    if found.is_empty() {
+        return "a size".to_owned();
+    }
+    let kinds: Vec<&str> = found
+        .iter()
+        .map(|class| match class {
+            CauseClass::Typed => "typed or added",
+            CauseClass::Described => "described",
+            CauseClass::Measured => "measured or rounded",
+        })
+        .collect();
+    format!("a size that was {} in another way", words::one_of(&kinds))
+}
+
+/// `Protest` within a sentence: `protest`.
+fn uncapital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
 }
 
 /// ` (41.461)`, with a remark if it was not read in the law itself.
@@ -89,10 +125,10 @@ fn section(deadline: &Deadline) -> String {
     match rule.sure() {
         Sure::Read => format!(" ({})", rule.section()),
         Sure::SecondHand | Sure::Memory if rule.section() == "not confirmed" => {
-            " (not confirmed: ask the office)".to_owned()
+            " (please name the section)".to_owned()
         }
         Sure::SecondHand | Sure::Memory => {
-            format!(" ({}; not confirmed: ask the office)", rule.section())
+            format!(" ({}; please confirm)", rule.section())
         }
     }
 }

@@ -6,7 +6,7 @@ use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
 use crate::units::decimal::thousands;
 use crate::units::length::Length;
 use crate::wording::map::largest_not_measured;
-use crate::wording::sentences::{Sentences, capital, the, whole};
+use crate::wording::sentences::{Sentences, capital, the};
 
 impl Sentences<'_> {
     /// The request to the publisher of a figure.
@@ -26,7 +26,7 @@ impl Sentences<'_> {
                 thousands(measured - says)
             );
         }
-        let area = whole(figure.same_way());
+        let area = self.size(figure.same_way());
         let walls = self.walls_to_measure(reconciliation, figure);
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && figure.rounding_test().between().is_none();
@@ -40,16 +40,16 @@ impl Sentences<'_> {
         }
         let first = if is_rounding && walls.is_none() {
             format!(
-                "Please state how each wall was measured and rounded. With each wall rounded to {}, the area is {area} sq ft{}",
+                "Please state how each wall was measured and rounded. With each wall rounded to {}, the area is {area}{}",
                 self.fine(),
                 in_parentheses(figure)
             )
         } else {
             format!(
-                "Please correct {} to {area} sq ft{}, or state what else its {} sq ft includes",
+                "Please correct {} to {area}{}, or state what else its {} includes",
                 the(figure),
                 in_parentheses(figure),
-                whole(figure.area())
+                self.size(figure.area())
             )
         };
         let walls = walls.map(|walls| format!("; please measure {walls} again"));

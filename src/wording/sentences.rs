@@ -22,6 +22,7 @@ use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use crate::units::length::{Form, Length, Step, Written};
 use crate::wording::causes;
 use crate::wording::compared::Interval;
+use crate::wording::size::{size, size_apart, typed_size};
 use rust_decimal::Decimal;
 
 /// What fairfoot is not; printed on everything.
@@ -68,15 +69,8 @@ impl<'a> Sentences<'a> {
     /// For the house of these areas.
     pub(crate) fn of(areas: &'a Areas) -> Sentences<'a> {
         let house = areas.house();
-        Sentences { house, areas, settings: *areas.settings(), form: usual_form(house) }
+        Sentences { house, areas, settings: *areas.settings(), form: house.usual_form() }
     }
-}
-
-/// The form of most sides; the earlier one if two are equally frequent.
-pub(crate) fn usual_form(house: &House) -> Form {
-    let spaces = house.spaces.iter().flat_map(|space| &space.sides);
-    let lots = house.lots.iter().flat_map(|lot| &lot.sides);
-    crate::sketch::statement::usual_form(spaces.chain(lots).map(|side| &side.run))
 }
 
 impl Sentences<'_> {
@@ -94,9 +88,9 @@ impl Sentences<'_> {
     pub(crate) fn statements(&self, figures: &[Figure]) -> Vec<String> {
         if figures.is_empty() && !self.house.spaces.is_empty() {
             let known = capital(self.known());
-            return vec![format!("{known} {} sq ft.", whole(self.areas.gross().tenth_foot()))];
+            return vec![format!("{known} {}.", self.size(self.areas.gross().tenth_foot()))];
         }
-        figures.iter().map(|figure| statement(figure, self.obtained())).collect()
+        figures.iter().map(|figure| statement(figure, self.obtained(), self.is_metric())).collect()
     }
 
     /// Says that a listing repeats the record's figure and so adds nothing; `None` if it also equals the measured
@@ -168,6 +162,11 @@ impl Sentences<'_> {
             _ => length,
         };
         Written::new(if near == Length::ZERO { length } else { near }, self.form).spoken()
+    }
+
+    /// An area, in square meters first if the file is metric.
+    pub(crate) fn size(&self, area: Area) -> String {
+        size(area, self.is_metric())
     }
 
     /// Whether the file is metric.
@@ -1027,15 +1026,13 @@ fn known(obtained: LengthSource) -> &'static str {
 }
 
 /// The main sentence: the figure, the area measured the same way, and the difference.
-pub(crate) fn statement(figure: &Figure, obtained: LengthSource) -> String {
-    let (figure_whole, same_way) = (figure.area().whole_sq_ft(), figure.same_way().whole_sq_ft());
-    let apart = figure_whole - same_way;
+fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String {
+    let apart = figure.area().whole_sq_ft() - figure.same_way().whole_sq_ft();
     let name = match figure.has_own_name() {
         true => format!("\"{}\"", figure.name()),
         false => capital(figure.word()),
     };
     let known = known(obtained);
-    let also = figure.in_other_unit().map(|typed| format!(" ({typed})")).unwrap_or_default();
     // The figure's own face and counting, which are applied to the house too.
     let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
     let counting = counting
@@ -1048,10 +1045,10 @@ pub(crate) fn statement(figure: &Figure, obtained: LengthSource) -> String {
     };
     let how = if counting.is_empty() && face.is_empty() { "" } else { " the same way" };
     let head = format!(
-        "{name} {} sq ft{also}{face}{counting}. {}{how} {} sq ft.",
-        thousands(figure_whole),
+        "{name} {}{face}{counting}. {}{how} {}.",
+        typed_size(figure.typed(), is_metric),
         capital(known),
-        thousands(same_way)
+        size(figure.same_way(), is_metric)
     );
     let share = figure.share_of_same_way();
     let share = share.as_deref().map(|share| {
@@ -1062,17 +1059,19 @@ pub(crate) fn statement(figure: &Figure, obtained: LengthSource) -> String {
         LengthSource::Measured => known.to_owned(),
         _ => format!("the area {known}"),
     };
+    let difference = size_apart(figure.area(), figure.same_way(), is_metric);
     match (apart, share) {
+        (0, _) if is_metric => format!("{head} No difference to the square foot."),
         (0, _) => format!("{head} No difference."),
         (_, Some(share)) => {
             let smaller =
                 if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
-            format!(
-                "{head} Difference {} sq ft ({share}% of {of}{smaller}).",
-                thousands(apart.abs())
-            )
+            match is_metric {
+                true => format!("{head} Difference {difference}: {share}% of {of}{smaller}."),
+                false => format!("{head} Difference {difference} ({share}% of {of}{smaller})."),
+            }
         }
-        _ => format!("{head} Difference {} sq ft.", thousands(apart.abs())),
+        _ => format!("{head} Difference {difference}."),
     }
 }
 

@@ -13,6 +13,7 @@ use crate::value::ways::{Method, Way};
 use crate::value::{CauseClass, Given, Worth};
 use crate::wording::block::{Block, Footnotes};
 use crate::wording::sentences::capital;
+use crate::wording::size::size_of_sq_ft;
 use rust_decimal::Decimal;
 
 fn heading(text: &str) -> Block {
@@ -29,10 +30,6 @@ fn row(name: impl Into<String>, figure: impl Into<String>) -> Block {
 
 fn note(text: impl Into<String>) -> Block {
     Block::Note(text.into())
-}
-
-fn sq_ft(number: i64) -> String {
-    format!("{} sq ft", thousands(number))
 }
 
 impl Worth {
@@ -75,6 +72,7 @@ impl Worth {
                 "There is no gap to put a value on: that takes a record (`record 1,877 sq ft`) and a house measured above grade.",
             )];
         };
+        let sq_ft = |number: i64| size_of_sq_ft(number, self.given.metric);
         let mut blocks =
             vec![row("record", sq_ft(gap.record())), row("measured", sq_ft(gap.measured()))];
         if gap.alike() != gap.measured() {
@@ -110,7 +108,8 @@ impl Worth {
             )));
         }
         if self.comparables.list().is_empty() {
-            blocks.push(Block::hint(format!("`comparable \"8 Larch Court\" 1,925 sq ft sold {}398,000 on 2025-08-14` adds the estimate by unit price", self.given.sign)));
+            let size = if self.given.metric { "179 sq m" } else { "1,925 sq ft" };
+            blocks.push(Block::hint(format!("`comparable \"8 Larch Court\" {size} sold {}398,000 on 2025-08-14` adds the estimate by unit price", self.given.sign)));
         }
         blocks
     }
@@ -256,7 +255,7 @@ impl Worth {
 }
 
 /// A kind of mistake in a word or two.
-pub(super) fn kind(class: CauseClass) -> &'static str {
+fn kind(class: CauseClass) -> &'static str {
     match class {
         CauseClass::Typed => "typed or added",
         CauseClass::Described => "described",
@@ -493,12 +492,13 @@ fn with_source(rule: &LawRule, notes: &mut Footnotes) -> String {
         Sure::Read => rule.sure().words(),
         Sure::SecondHand | Sure::Memory => "not confirmed: ask the office",
     };
-    let note = format!(
-        "{}: {}; {sure}; last checked on {}.",
-        rule.section(),
-        rule.effective(),
-        rule.checked()
-    );
+    let known = [rule.effective(), sure].into_iter().filter(|known| *known != "not known");
+    let known = known.collect::<Vec<_>>().join("; ");
+    let section = match rule.section() {
+        "not confirmed" => rule.name(),
+        section => section,
+    };
+    let note = format!("{section}: {known}; last checked on {}.", rule.checked());
     let mark = notes.mark(note);
     format!("{}{mark}.", rule.says().trim_end_matches('.'))
 }

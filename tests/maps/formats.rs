@@ -87,3 +87,41 @@ fn the_demo_is_one_house_in_every_format() {
         assert_eq!(lines, written, "{format:?}");
     }
 }
+
+/// A building of two ways that a relation joins, one walked backward; a court with a way of its own; a street.
+#[test]
+fn a_building_of_several_ways_is_one_shape() {
+    const MAP: &str = r#"<?xml version="1.0" encoding="UTF-8"?><osm version="0.6" generator="a server">
+<node id="1" lat="32.6" lon="-97.6"/><node id="2" lat="32.6" lon="-97.5998"/><node id="3" lat="32.6001" lon="-97.5998"/><node id="4" lat="32.6001" lon="-97.6"/>
+<node id="5" lat="32.60003" lon="-97.5999"/><node id="6" lat="32.60003" lon="-97.59985"/><node id="7" lat="32.60006" lon="-97.5999"/>
+<way id="10"><nd ref="1"/><nd ref="2"/><nd ref="3"/></way>
+<way id="11"><nd ref="1"/><nd ref="4"/><nd ref="3"/></way>
+<way id="12"><nd ref="5"/><nd ref="6"/><nd ref="7"/><nd ref="5"/></way>
+<way id="13"><nd ref="1"/><nd ref="5"/><tag k="highway" v="residential"/></way>
+<relation id="10"><member type="way" ref="10" role="outer"/><member type="way" ref="11" role="outer"/><member type="way" ref="12" role="inner"/><member type="node" ref="1" role="entrance"/>
+<tag k="type" v="multipolygon"/><tag k="building" v="house"/><tag k="addr:housenumber" v="4"/><tag k="addr:street" v="Larch Court"/></relation>
+<relation id="11"><member type="way" ref="99" role="outer"/><tag k="building" v="yes"/></relation></osm>"#;
+    let found = features(Format::Osm, MAP).unwrap();
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!((found[0].id(), found[0].name()), ("r10", Some("4 Larch Court")));
+    assert_eq!((found[0].corners().len(), found[0].holes()), (4, 1));
+    // The same rectangle as in the other formats of this file.
+    let alone = features(Format::Wkt, WKT).unwrap();
+    assert_eq!(found[0].outline().unwrap().plane_text(), alone[0].outline().unwrap().plane_text());
+}
+
+#[test]
+fn text_with_breaks_and_several_shapes_is_read() {
+    let text = "POLYGON ((\n  -97.6 32.6,\n  -97.5998 32.6,\n  -97.5998 32.6001,\n  -97.6 32.6\n))\r\n\r\nSRID=4326;POLYGON ((-97.6 32.6, -97.5998 32.6, -97.5998 32.6001, -97.6 32.6))\r\n";
+    assert_eq!(features(Format::Wkt, text).unwrap().len(), 2);
+    let half = features(Format::Wkt, "POLYGON ((-97.6 32.6,\n -97.5998 32.6").unwrap_err();
+    assert!(half.to_string().contains("ends in the middle"), "{half}");
+}
+
+/// Counties often write the names of properties in capitals.
+#[test]
+fn an_address_in_capitals_is_shown() {
+    let text = r#"{"type":"Feature","properties":{"OBJECTID":3,"ADDRESS":"16 Larch Court","NAME":null},"geometry":{"type":"Polygon","coordinates":[[[-97.5,32.5],[-97.4999,32.5],[-97.4999,32.5001],[-97.5,32.5]]]}}"#;
+    let found = features(Format::GeoJson, text).unwrap();
+    assert_eq!(found[0].name(), Some("16 Larch Court"));
+}

@@ -78,3 +78,21 @@ fn a_country_is_no_house() {
     let error = features(Format::Wkt, text).unwrap()[0].outline().unwrap_err().to_string();
     assert!(error.contains("a wall is at most 10,000 ft"), "{error}");
 }
+
+/// The two diagonals of a rectangle cross; out and back again is no area.
+#[test]
+fn a_shape_that_crosses_itself_or_has_no_area_is_refused() {
+    for (text, because) in [
+        ("POLYGON ((10 50, 10.0002 50.0001, 10.0002 50, 10 50.0002, 10 50))", "crosses itself"),
+        ("POLYGON ((10 50, 10.0002 50, 10.0001 50, 10 50))", "no area"),
+    ] {
+        let error = features(Format::Wkt, text).unwrap()[0].outline().unwrap_err().to_string();
+        assert!(error.contains(because), "{error}");
+    }
+}
+
+#[test]
+fn a_map_of_a_local_grid_is_told_what_to_save() {
+    let text = "POLYGON ((500000 3340000, 500020 3340000, 500020 3340010, 500000 3340000))";
+    refused(Format::Wkt, text, "saved in degrees (WGS 84)");
+}

@@ -10,6 +10,7 @@
 )]
 
 mod dates;
+mod metric;
 mod office;
 mod places;
 mod sales;

@@ -35,3 +35,19 @@ fn questions_claim_nothing() {
         assert!(!reported.contains(word), "{word}");
     }
 }
+
+/// Each way once, under one question; the law is named, and what was not read asks the office to confirm it.
+#[test]
+fn the_ways_stand_under_one_question() {
+    let reported = request("record 1,500 sq ft\nplace texas\ntax year 2026");
+    assert_eq!(reported.matches("Until which day").count(), 1, "{reported}");
+    for words in [
+        "Sections are of the Texas Tax Code",
+        "protest (41.44(a)(1))",
+        "talk this over with you first, and when? (41.445; please confirm)",
+        "motion for past years (25.25(c); please confirm)",
+    ] {
+        assert!(reported.contains(words), "{words}: {reported}");
+    }
+    assert!(!reported.contains("ask the office"), "{reported}");
+}

@@ -7,7 +7,7 @@ use fairfoot::value::Method;
 use super::{HOUSE, way, worth_of};
 
 fn sale(name: &str, sq_ft: u32, sold: u32) -> String {
-    format!("comparable \"{name}\" {sq_ft} sq ft sold {sold} on 2025-08-14\n")
+    format!("comparable \"{name}\" {sq_ft} sq ft sold ${sold} on 2025-08-14\n")
 }
 
 #[test]

@@ -23,7 +23,7 @@ fn the_proportion_is_improvement_value_times_gap_over_record() {
 #[test]
 fn money_that_does_not_divide_evenly_is_rounded_once() {
     // 100,000 × 150 ÷ 1,350 = 11,111.111…; 99,999.99 × 150 ÷ 1,350 = 11,111.11 exactly.
-    let worth = worth_of("record 1,350 sq ft\nvalue improvement 100000").unwrap();
+    let worth = worth_of("record 1,350 sq ft\nvalue improvement $100000").unwrap();
     let gives = way(&worth, Method::Proportion).gives();
     assert_eq!(gives.decimal_text(), "11111.111111");
     assert_eq!(gives.whole_text(), "$11,111");

@@ -21,6 +21,7 @@ use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Run, Stroke, Text};
 use crate::units::length::{Length, Written};
 use crate::wording::sentences::{Sentences, rounded_float, whole};
+use crate::wording::size::square_meters;
 
 /// The rectangle a drawing may use.
 #[derive(Clone, Copy, Debug)]
@@ -485,8 +486,15 @@ impl Plan<'_> {
     fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
         let areas = &self.say.areas.spaces[shape.space];
         let net = if self.say.house.taken_off(shape.space).next().is_some() { " net" } else { "" };
-        let fine = format!("{} sq ft{net}", whole(areas.net_tenth_foot));
+        let sq_ft = whole(areas.net_tenth_foot);
         let feet = format!("to the foot: {} sq ft", whole(areas.net_whole_foot));
+        let (fine, feet) = match self.say.is_metric() {
+            true => (
+                format!("{}{net}", square_meters(areas.net_tenth_foot)),
+                format!("{sq_ft} sq ft; {feet}"),
+            ),
+            false => (format!("{sq_ft} sq ft{net}"), feet),
+        };
         let kind = self.say.kind_word(shape.space);
         let name = self.name(shape);
         let block = |sizes: [f64; 2], wide: f64, lines: usize| {
@@ -522,7 +530,7 @@ impl Plan<'_> {
     fn name_outside(&mut self, shape: &Shape) {
         let areas = &self.say.areas.spaces[shape.space];
         let name = fonts::shortened(Typeface::Plain, 6.5, &self.name(shape), 90.0);
-        let words = format!("{name}: {} sq ft", whole(areas.net_tenth_foot));
+        let words = format!("{name}: {}", self.say.size(areas.net_tenth_foot));
         let mut walls = shape.walls.clone();
         walls.sort_by(|a, b| b.length_pt().total_cmp(&a.length_pt()));
         let dimension = |wall: &WallOnPage| Dimension {
