@@ -11,6 +11,9 @@ use crate::maps::formats::{Shapes, wrong};
 /// The most ways of which one ring of a relation is put together.
 const MOST_MEMBERS: usize = 1_000;
 
+/// The most corners of all members of relations: each may name the same long way again.
+const MOST_WALKED: usize = 2_000_000;
+
 /// What the tags of a way or a relation say.
 #[derive(Default)]
 struct Tags {
@@ -83,6 +86,7 @@ pub(super) fn osm(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
             shapes.ring(Some(way.id.clone()), way.tags.shown(), ring.into_iter(), 0)?;
         }
     }
+    let mut walked = 0_usize;
     let mut in_relations: HashSet<&str> = HashSet::new();
     for relation in relations.iter().filter(|relation| relation.tags.is_building) {
         in_relations.extend(relation.outer.iter().chain(&relation.inner).map(String::as_str));
@@ -94,6 +98,12 @@ pub(super) fn osm(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
         else {
             continue;
         };
+        walked += members.iter().map(|way| way.nodes.len()).sum::<usize>();
+        if walked > MOST_WALKED {
+            return Err(wrong(
+                "the relations of the map have too many corners; save the part with the house",
+            ));
+        }
         let rings = joined(&members);
         let several = rings.len() > 1;
         let holes = if several { 0 } else { relation.inner.len() };

@@ -18,6 +18,8 @@ use crate::value::{
 pub struct WorthReport {
     /// The gap between record and measured area; null without a record.
     pub gap: Option<GapReport>,
+    /// The sign of all sums as it was typed, or empty; `dollars` below is in this currency.
+    pub currency: &'static str,
     /// Ways to convert the gap into money; empty if the record is not larger.
     pub ways: Vec<WayReport>,
     /// How far a capped value may rise this year.
@@ -219,6 +221,7 @@ pub struct DayReport {
 pub fn worth(worth: &Worth) -> WorthReport {
     WorthReport {
         gap: worth.gap().map(gap),
+        currency: worth.currency().sign(),
         ways: worth.ways().iter().map(way).collect(),
         cap: worth.cap().map(cap),
         tax: worth.tax().map(tax),

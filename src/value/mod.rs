@@ -61,6 +61,7 @@ pub struct Worth {
     pub(crate) checklist: Vec<String>,
     pub(crate) classes: Vec<CauseClass>,
     pub(crate) given: Given,
+    pub(crate) currency: Currency,
     pub(crate) today: Option<Date>,
 }
 
@@ -148,6 +149,7 @@ impl Worth {
             checklist: Vec::new(),
             classes: classes::classes(reconciliation),
             given: Given::of(house),
+            currency: values.typed_signs().first().copied().unwrap_or_default(),
             today,
         };
         if worth.is_larger() {
@@ -219,6 +221,12 @@ impl Worth {
     #[must_use]
     pub fn classes(&self) -> &[CauseClass] {
         &self.classes
+    }
+
+    /// The currency of all sums.
+    #[must_use]
+    pub fn currency(&self) -> Currency {
+        self.currency
     }
 
     /// The day from which days left are counted.

@@ -96,3 +96,20 @@ fn a_map_of_a_local_grid_is_told_what_to_save() {
     let text = "POLYGON ((500000 3340000, 500020 3340000, 500020 3340010, 500000 3340000))";
     refused(Format::Wkt, text, "saved in degrees (WGS 84)");
 }
+
+/// A way of 1,000 corners that 3,000 relations name: three million corners from a small file.
+#[test]
+fn relations_that_name_one_long_way_again_and_again_are_refused() {
+    let mut text = String::from("<osm version=\"0.6\">");
+    for i in 1..=1_000 {
+        text.push_str(&format!("<node id=\"{i}\" lat=\"1\" lon=\"1.{i}\"/>"));
+    }
+    text.push_str("<way id=\"1\">");
+    (1..=1_000).for_each(|i| text.push_str(&format!("<nd ref=\"{i}\"/>")));
+    text.push_str("</way>");
+    for i in 1..=3_000 {
+        text.push_str(&format!("<relation id=\"{i}\"><member type=\"way\" ref=\"1\" role=\"outer\"/><tag k=\"building\" v=\"yes\"/></relation>"));
+    }
+    text.push_str("</osm>");
+    refused(Format::Osm, &text, "too many corners");
+}

@@ -36,6 +36,7 @@ fn nothing_american_is_assumed() {
     for word in ["$", "Texas", "homestead", "1,925 sq ft"] {
         assert!(!told.contains(word), "{word}: {told}");
     }
+    assert_eq!(worth.currency().sign(), "€");
     assert_eq!(Paper::usual_for(all.house()), Paper::A4);
 }
 

@@ -90,6 +90,7 @@ fn every_rule_states_its_section_and_its_certainty() {
             ("41.461, 41.67(d)", Sure::Read),
             ("41.445", Sure::Memory),
             ("41.41(a)(2), 41.43, 42.26(a)(3)", Sure::SecondHand),
+            ("41.43(a), (a-1)", Sure::SecondHand),
             ("41.45(b)", Sure::SecondHand),
             ("23.01(a)", Sure::Read),
             ("25.25(b)", Sure::Read),
