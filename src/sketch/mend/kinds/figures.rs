@@ -39,7 +39,7 @@ fn grouped(typed: &Typed<'_>) -> Option<Answer> {
         let piece = &typed.pieces[at];
         format!("{}{number}{}", &typed.line[..piece.at], &typed.line[piece.at + text.len()..])
     };
-    let is_money = at > 0 && typed.pieces[at - 1].is_mark("$")
+    let is_money = at > 0 && typed.pieces[at - 1].is_mark("$€£")
         || typed.says(0, &["value", "last", "exemption"]);
     let is_area = area_at(&typed.pieces, at).is_some();
     if is_area && text.starts_with("0,") {

@@ -129,7 +129,7 @@ pub(super) fn without_mark(pieces: &[Piece], here: usize) -> Vec<Edit> {
 pub(super) fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
     let after = pieces.get(here);
-    let is_length = after.is_some_and(|piece| piece.is_number() || piece.is_mark("½¼¾$"));
+    let is_length = after.is_some_and(|piece| piece.is_number() || piece.is_mark("½¼¾$€£"));
     let is_area = |at: usize| {
         pieces.get(at + 1).is_none_or(|next| {
             next.is_word(&[
