@@ -676,13 +676,6 @@ pub(super) fn opens_space(first: &str, second: &str) -> bool {
     })
 }
 
-/// Whether a phrase later in a line begins with this word.
-pub(super) fn is_later(word: &str) -> bool {
-    PHRASES
-        .iter()
-        .any(|(place, phrase, _)| *place == Later && phrase.split(' ').next() == Some(word))
-}
-
 /// Whether a phrase at the start of a line begins with this word.
 pub(super) fn is_first(word: &str) -> bool {
     PHRASES.iter().any(|(place, phrase, _)| {

@@ -1,7 +1,7 @@
 //! Walls that were not measured, or not exactly, and second lengths.
 
 use super::super::change::Edit;
-use super::super::pieces::{Piece, Sort, join, replaced};
+use super::super::pieces::{Piece, Sort, join};
 use super::DIRECTIONS;
 
 /// `about 13 ft`, `13 ft approx`, `~42'`, `42' ?`: the side becomes `estimated`. A figure keeps the word in its
