@@ -320,6 +320,9 @@ fn words(draft: &Draft, walk: &DraftWalk, side: usize) -> String {
     let chord = || draft.length(walk.vectors[side].chord_length());
     let length = match &walk.sides[side].run {
         Run::Straight(_, written) | Run::Bearing(_, written) => written.to_string(),
+        Run::ByClosing(_) if walk.vectors[side].chord_length() == Length::ZERO => {
+            "by closing".to_owned()
+        }
         Run::ByClosing(_) | Run::Close => format!("{} by closing", chord()),
         Run::Arc(..) => format!(
             "{} chord, rise {}",

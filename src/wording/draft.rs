@@ -27,7 +27,11 @@ impl Draft {
             let ends = walk.misses.spoken_in(self.form);
             format!("{}: {walked} {ends} of where {began}.", walk.name)
         };
-        let sentences: Vec<String> = open.map(sentence).collect();
+        let unknown = |walk: &&DraftWalk| walk.closing_twice.is_some();
+        let two =
+            |walk: &DraftWalk| format!("{}: two walls by closing share one direction.", walk.name);
+        let mut sentences: Vec<String> = open.map(sentence).collect();
+        sentences.extend(self.walks.iter().filter(unknown).map(two));
         let is_whole = self.unread.is_empty() && self.open_elsewhere == 0;
         match (sentences.is_empty(), is_whole) {
             (false, _) => sentences,

@@ -366,3 +366,54 @@ fn every_line_that_a_message_offers_can_be_read() {
     assert_eq!(unread, Vec::<String>::new());
     assert!(tried >= 45, "{tried}");
 }
+
+/// The line of a space without its place, and the place.
+fn without_place(line: &str) -> Option<(String, String)> {
+    let at = line.find(" from \"").or_else(|| line.find(" start "))?;
+    let ends = [" recorded", " counted", " not counted", " measured", " veneer", " #"];
+    let end = ends.iter().filter_map(|end| line[at + 1..].find(end)).min();
+    let end = end.map_or(line.len(), |end| at + 1 + end);
+    Some((format!("{}{}", &line[..at], &line[end..]), line[at..end].to_owned()))
+}
+
+/// The places that the messages about the space on a line offer.
+fn places_offered(text: &str, number: usize) -> Vec<String> {
+    let (source, list) = diagnostics_of("moved.sides", text.as_bytes().to_vec());
+    let is_about = |word: Word| matches!(word, Word::NotInside | Word::SpacesOverlap);
+    let here = list
+        .iter()
+        .filter(|one| is_about(one.word()) && source.line(one.span().start) == number + 1);
+    let helps: Vec<&String> = here.flat_map(|one| one.helps()).collect();
+    let all = helps.iter().flat_map(|help| help.split('`').skip(1).step_by(2));
+    let is_place = |offered: &&str| {
+        offered.starts_with("start ") && offered.len() > 6
+            || offered.starts_with("from \"") && !offered.ends_with("corner")
+    };
+    all.filter(is_place).map(str::to_owned).collect()
+}
+
+#[test]
+fn every_place_offered_for_a_space_of_the_sketches_is_accepted() {
+    let mut accepted = 0;
+    for (name, text) in crate::pages::sketches() {
+        let lines: Vec<&str> = text.lines().collect();
+        for number in 0..lines.len() {
+            let Some((bare, _)) = without_place(lines[number]) else { continue };
+            let with = |place: &str| {
+                let quote = bare.rfind('"').map_or(bare.len(), |at| at + 1);
+                let mut all: Vec<String> = lines.iter().map(|line| (*line).to_owned()).collect();
+                all[number] = format!("{} {place}{}", &bare[..quote], &bare[quote..]);
+                all.join("\n")
+            };
+            for moved in ["", "start east 3' north 2'", "start west 5'", "start north 1 m"] {
+                for offered in places_offered(&with(moved), number) {
+                    let page = drawn(&with(&offered));
+                    let left = places_offered(&with(&offered), number);
+                    assert_eq!(left, Vec::<String>::new(), "{name} {number} {offered}: {page}");
+                    accepted += 1;
+                }
+            }
+        }
+    }
+    assert!(accepted >= 20, "{accepted}");
+}

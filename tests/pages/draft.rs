@@ -93,6 +93,7 @@ fn every_level_is_drawn_those_with_a_gap_first() {
 fn two_walls_by_closing_of_one_direction_are_both_named() {
     let text = "level \"G\"\nliving \"House\"\nnorth 30'\neast 20'\nsouth by closing\neast 10'\nsouth by closing\nwest 30'\n";
     let said = all_words(&page(text));
+    assert!(!said.contains("comes back"), "{said}");
     assert!(
         said.contains(
             "side 3 (south by closing) and side 5 (south by closing) share one direction"

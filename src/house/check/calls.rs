@@ -31,7 +31,7 @@ pub(super) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) 
     if !traverse.has_bearings() {
         return Vec::new();
     }
-    let judge = Judge { traverse, misses };
+    let judge = Judge::new(traverse, misses);
     if let Some(read) = judge.all_as_a_calculator_prints(sides) {
         let one = |(side, bearing): &(usize, Bearing)| {
             let slip = format!("{}?", bearing_written(bearing));
@@ -71,7 +71,7 @@ pub(super) fn as_a_calculator_prints(
     misses: Misclosure,
 ) -> Option<String> {
     let (side, bearing) =
-        Judge { traverse, misses }.all_as_a_calculator_prints(sides)?.into_iter().next()?;
+        Judge::new(traverse, misses).all_as_a_calculator_prints(sides)?.into_iter().next()?;
     let Run::Bearing(_, length) = &sides[side].run else { return None };
     Some(format!(
         "a calculator prints degrees, minutes and seconds after one point: read that way the calls close, {} then is `bearing {} {length}`",
@@ -91,9 +91,19 @@ struct Misread {
 struct Judge<'a> {
     traverse: &'a Traverse,
     misses: Misclosure,
+    /// The largest distance between end and start of calls that are read right, in nanometers.
+    allowed: f64,
 }
 
-impl Judge<'_> {
+impl<'a> Judge<'a> {
+    fn new(traverse: &'a Traverse, misses: Misclosure) -> Judge<'a> {
+        let lengths = traverse.sides.iter().map(|side| side.shape.vector().length().nm());
+        let around: i64 = lengths.sum();
+        let tolerances: i64 = Axis::BOTH.into_iter().map(|axis| traverse.allowance(axis)).sum();
+        let allowed = (around as f64 / CLOSES_TO).max(tolerances as f64);
+        Judge { traverse, misses, allowed }
+    }
+
     /// Whether the calls close as a deed does, and far better than as typed, if these sides ran so.
     fn closes(&self, instead: &[(usize, Shape)]) -> bool {
         let mut left = (self.misses.east as f64, self.misses.north as f64);
@@ -102,15 +112,11 @@ impl Judge<'_> {
             left.0 += (read.east - typed.east) as f64;
             left.1 += (read.north - typed.north) as f64;
         }
-        let lengths = self.traverse.sides.iter().map(|side| side.shape.vector().length().nm());
-        let around: i64 = lengths.sum();
-        let tolerances: i64 =
-            Axis::BOTH.into_iter().map(|axis| self.traverse.allowance(axis)).sum();
         let (after, before) = (
             libm::hypot(left.0, left.1),
             libm::hypot(self.misses.east as f64, self.misses.north as f64),
         );
-        after <= (around as f64 / CLOSES_TO).max(tolerances as f64) && 5.0 * after <= before
+        after <= self.allowed && 5.0 * after <= before
     }
 
     /// How many of its two neighbors a call is square to if it runs so.

@@ -172,7 +172,8 @@ impl Checker<'_> {
             )));
             return;
         }
-        let places = around.map(|parent| self.places_inside(space, parent)).unwrap_or_default();
+        let places =
+            around.map(|parent| self.places_inside(space, parent, None)).unwrap_or_default();
         let help = Self::offered(&places, &format!("it fits inside {}", quoted(&parent)));
         let help = help.unwrap_or_else(|| how_to_place(&parent));
         self.report(error.help(help));
@@ -306,6 +307,12 @@ impl Checker<'_> {
         let first = one.name.clone();
         let area = |i: usize| self.house.spaces[i].closed.outline.area().half_nm2();
         let is_level = kind == Kind::Living && is_unplaced && is_part && 2 * area(b) >= area(a);
+        if let Some(parent) = other.parent.filter(|_| kind.lies_in_another()) {
+            let around = self.house.spaces[parent].name.clone();
+            let places = self.places_inside(b, parent, Some(a));
+            let fits = format!("beside {} it fits inside {}", quoted(&first), quoted(&around));
+            return vec![Self::offered(&places, &fits).unwrap_or_else(|| how_to_place(&around))];
+        }
         let starts = self.starts_beside(a, b, &first);
         let apart = vec!["if it stands by itself, where does not matter: `detached`".to_owned()];
         match kind {
@@ -342,7 +349,7 @@ impl Checker<'_> {
         let is_part = self.patch(b).beyond(&self.patch(a), self.sliver(a, b)) == 0.0;
         let places = match is_part && !self.unplaced.contains(&b) {
             true => Vec::new(),
-            false => self.places_inside(b, a),
+            false => self.places_inside(b, a, None),
         };
         let first = &self.house.spaces[a].name;
         let typed = match &places[..] {
@@ -385,7 +392,7 @@ impl Checker<'_> {
             }
             if self.fits_without_veneer(upper, lower) {
                 self.report(Diagnostic::new(Word::UpperOverhangs, span, message).help(format!(
-                    "that is the thickness of a veneer, which the file does not give and which was assumed: if the house has none, put `veneer none` above the first level, and {above} stands over {below}"
+                    "the file gives no veneer, so one was assumed; without it {above} fits over {below}: if the house has none, put `veneer none` above the first level"
                 )));
                 continue;
             }

@@ -36,8 +36,15 @@ struct Tried {
 impl Checker<'_> {
     /// Where a space would stand inside `parent`. A garage and the like have most of their walls on its walls; a
     /// stair or an opening may lie anywhere, so of these it is the nearest place.
-    pub(super) fn places_inside(&mut self, space: usize, parent: usize) -> Vec<String> {
-        let mut tried = self.tried(space, parent, Some(parent));
+    ///
+    /// `clear_of` is the space it must not cover, besides those that have a place.
+    pub(super) fn places_inside(
+        &mut self,
+        space: usize,
+        parent: usize,
+        clear_of: Option<usize>,
+    ) -> Vec<String> {
+        let mut tried = self.tried(space, parent, Some(parent), clear_of);
         let is_anywhere = self.house.spaces[space].kind.lies_in_another();
         if is_anywhere {
             tried.sort_by(|a, b| a.by.cmp(&b.by).then(b.flush.total_cmp(&a.flush)));
@@ -58,7 +65,7 @@ impl Checker<'_> {
     /// the places that are nearest; of one that has none, the corners at which it could begin.
     pub(super) fn places_beside(&mut self, space: usize, other: usize) -> Vec<String> {
         let parent = self.house.spaces[space].parent;
-        let mut tried = self.tried(space, other, parent);
+        let mut tried = self.tried(space, other, parent, Some(other));
         tried.sort_by(|a, b| a.by.cmp(&b.by).then(b.flush.total_cmp(&a.flush)));
         if !self.unplaced.contains(&space)
             && let [first, second, ..] = &tried[..]
@@ -71,7 +78,13 @@ impl Checker<'_> {
     }
 
     /// The places next to `other`, or inside it, that would be accepted.
-    fn tried(&mut self, space: usize, other: usize, parent: Option<usize>) -> Vec<Tried> {
+    fn tried(
+        &mut self,
+        space: usize,
+        other: usize,
+        parent: Option<usize>,
+        clear_of: Option<usize>,
+    ) -> Vec<Tried> {
         let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
         let sides = here.sides.len() + there.sides.len();
         if sides > MOST_SIDES || self.tries > MOST_WORK {
@@ -96,7 +109,7 @@ impl Checker<'_> {
             // What is tried is what is offered: a length that can be typed.
             let even = |nm: i64| Length::from_nm(nm).rounded_to(grain).nm();
             let at = (even(place.0), even(place.1));
-            if !self.is_accepted(space, at, parent) {
+            if !self.is_accepted(space, at, parent, clear_of) {
                 continue;
             }
             let flush = self.flush(space, at, other, inside);
@@ -108,7 +121,13 @@ impl Checker<'_> {
     }
 
     /// Whether the level would accept the space at a place: inside its parent, and clear of the others.
-    fn is_accepted(&mut self, space: usize, at: At, parent: Option<usize>) -> bool {
+    fn is_accepted(
+        &mut self,
+        space: usize,
+        at: At,
+        parent: Option<usize>,
+        clear_of: Option<usize>,
+    ) -> bool {
         let here = &self.house.spaces[space];
         let (level, extent) = (here.level, here.closed.outline.extent(at));
         let patch = Patch::new(&here.closed.outline, at);
