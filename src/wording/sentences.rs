@@ -1,5 +1,4 @@
 //! Sentences about a house and its figures. The terminal and the pages print the same words.
-#![expect(clippy::float_arithmetic, reason = "a support is a float")]
 
 use std::collections::HashSet;
 
@@ -429,7 +428,7 @@ impl Sentences<'_> {
         let all = figure.area().whole_sq_ft();
         let is_exact = one.leaves.abs() < 0.5 && all % 2 == 0;
         (is_whole_below && is_exact && levels.len() == 2).then(|| {
-            let once = thousands(all / 2);
+            let once = thousands(all >> 1);
             format!("; {} = 2 × {once}, the outline of the level below twice", thousands(all))
         })
     }

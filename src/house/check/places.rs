@@ -144,11 +144,13 @@ impl Checker<'_> {
             let is_parent = parent == Some(other);
             let is_sibling = there.parent == parent
                 && (parent.is_some() || inner == there.kind.lies_in_another());
-            let has_place = || !self.unplaced.contains(&other) && !self.misplaced.contains(&other);
+            let has_place = || {
+                clear_of == Some(other)
+                    || !self.unplaced.contains(&other) && !self.misplaced.contains(&other)
+            };
             let matters =
                 is_parent || is_sibling && extent.is_near(&there.extent, 0) && has_place();
             if !matters {
-                // The first space of a level has its place where the level begins.
                 continue;
             }
             let sides = self.house.spaces[space].sides.len() + there.sides.len();
