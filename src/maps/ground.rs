@@ -15,6 +15,7 @@ use std::fmt::Write as _;
 use geo::{BoundingRect as _, Contains as _, Distance as _, Euclidean, GeodesicArea as _};
 use geo::{Coord, LineString, Point, Polygon};
 
+use crate::diagnostic::is_hidden;
 use crate::error::Error;
 use crate::maps::{Feature, Position};
 use crate::units::decimal::thousands;
@@ -179,12 +180,13 @@ impl MapOutline {
     }
 
     /// The outline as lines of a sides file: an outline called `name` of the space `of`; `source` says where it
-    /// comes from.
+    /// comes from. Characters that a sides file cannot have there are left out; a name of nothing else becomes `Map`.
     #[must_use]
     pub fn block(&self, name: &str, of: &str, source: &str) -> String {
-        let clean = |text: &str| -> String {
-            text.chars().filter(|c| !c.is_control() && *c != '"').take(200).collect()
-        };
+        let is_usable = |c: &char| !is_hidden(*c) && !matches!(c, '"' | '“' | '”');
+        let clean = |text: &str| -> String { text.chars().filter(is_usable).take(200).collect() };
+        let name = Some(clean(name)).filter(|name| !name.trim().is_empty());
+        let name = name.unwrap_or_else(|| "Map".to_owned());
         let mut text = String::new();
         let _ = writeln!(text, "# from {}", clean(source));
         let _ = writeln!(
@@ -200,7 +202,7 @@ impl MapOutline {
                 holes(self.holes)
             );
         }
-        let _ = writeln!(text, "map outline \"{}\" of \"{}\"", clean(name), clean(of));
+        let _ = writeln!(text, "map outline \"{name}\" of \"{}\"", clean(of));
         for side in &self.sides {
             let _ = writeln!(text, "  {}", side.line());
         }

@@ -11,6 +11,7 @@
 mod bad_input;
 mod closing;
 mod kept;
+mod limits;
 mod obeyed;
 mod typing;
 

@@ -49,6 +49,26 @@ fn a_shape_that_contains_the_position_is_nearest() {
 }
 
 #[test]
+fn a_name_of_a_map_that_a_sides_file_cannot_have_is_mended() {
+    let shape = features(Format::Wkt, WKT).unwrap().remove(0);
+    let outline = shape.outline().unwrap();
+    // A byte-order mark, curly quotation marks, a line separator.
+    let names = [
+        ("14 Lark\u{feff}spur", "14 Larkspur"),
+        ("The \u{201c}Barn\u{201d}", "The Barn"),
+        ("a\u{2028}b", "ab"),
+        ("\"\u{200b} ", "Map"),
+    ];
+    for (name, mended) in names {
+        let block = outline.block(name, "House", name);
+        assert!(block.contains(&format!("map outline \"{mended}\" of \"House\"\n")), "{block}");
+        let house = "level \"Ground\"\nliving \"House\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'\n";
+        let source = fairfoot::Source::new("map.sides", format!("{house}{block}"));
+        assert!(fairfoot::sketch::parse(source).is_ok(), "{block}");
+    }
+}
+
+#[test]
 fn a_block_names_its_source_its_holes_and_the_space() {
     let found = features(Format::GeoJson, GEOJSON).unwrap();
     let outline = found[1].outline().unwrap();
