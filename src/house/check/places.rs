@@ -144,7 +144,10 @@ impl Checker<'_> {
             let is_parent = parent == Some(other);
             let is_sibling = there.parent == parent
                 && (parent.is_some() || inner == there.kind.lies_in_another());
-            let has_place = || !self.unplaced.contains(&other) && !self.misplaced.contains(&other);
+            let has_place = || {
+                clear_of == Some(other)
+                    || !self.unplaced.contains(&other) && !self.misplaced.contains(&other)
+            };
             let matters =
                 is_parent || is_sibling && extent.is_near(&there.extent, 0) && has_place();
             if !matters {
