@@ -7,9 +7,11 @@ use crate::areas::is_in_total;
 use crate::areas::range;
 use crate::areas::range::{Range, RoundingFreedom};
 use crate::areas::uncertainty;
+use crate::geometry::compass::Axis;
+use crate::geometry::traverse::StepRounding;
 use crate::house::House;
 use crate::units::area::Area;
-use crate::units::length::{Length, Step};
+use crate::units::length::{Halves, Length, Step};
 
 /// The possible ranges of the areas of a house with its walls at one face.
 #[derive(Debug)]
@@ -105,6 +107,21 @@ impl AreaRanges {
     /// The uncertainty of the total from the tape and from the thicknesses that move walls to this face.
     pub(crate) fn spread(&self, below: bool) -> uncertainty::Spreads {
         uncertainty::spreads(&self.house, self.counted(below), &self.walls)
+    }
+
+    /// Whether every outline that goes into the total above grade comes back to its start with each wall rounded to the
+    /// nearest step by itself.
+    pub(crate) fn closes(&self, halves: Halves) -> bool {
+        let way = StepRounding::Nearest(self.step, halves);
+        let mut all =
+            self.counted(false).flat_map(|i| std::iter::once(i).chain(self.house.taken_off(i)));
+        all.all(|i| {
+            let traverse = &self.walls.spaces[i].traverse;
+            let along = |axis: Axis| -> i64 {
+                traverse.legs_along(axis).map(|leg| leg.sign * way.rounded(leg.length)).sum()
+            };
+            traverse.has_bearings() || Axis::BOTH.into_iter().all(|axis| along(axis) == 0)
+        })
     }
 
     fn counted(&self, below: bool) -> impl Iterator<Item = usize> {

@@ -163,6 +163,16 @@ pub(crate) fn the_named(name: &str) -> String {
     if is_noun && !owner_or_article { format!("the {shown}") } else { shown }
 }
 
+/// A name inside a sentence, in quotes unless it is a common noun: `covered porch`, `"Former garage, now den"`.
+pub(crate) fn quoted_in_text(name: &str) -> String {
+    if name.split_whitespace().all(is_common) { name.to_lowercase() } else { format!("\"{name}\"") }
+}
+
+/// The same with the article of a common noun: `the covered porch`, `"Unit 2"`.
+pub(crate) fn the_quoted(name: &str) -> String {
+    if name.split_whitespace().all(is_common) { the_named(name) } else { quoted_in_text(name) }
+}
+
 /// Several names, each with its article, joined by "and".
 pub(crate) fn all_named<S: AsRef<str>>(names: &[S]) -> String {
     all_of(&names.iter().map(|name| the_named(name.as_ref())).collect::<Vec<String>>())

@@ -326,6 +326,14 @@ impl Model {
         self.spaces[space].parent.is_some() && self.spaces[space].kind != Kind::Stair
     }
 
+    /// Whether the file says how thick a veneer or a wall is.
+    pub(crate) fn states_walls(&self) -> bool {
+        let is_stated = |veneer: Option<Thickness>| matches!(veneer, Some(Thickness::Of(_)));
+        self.wall.is_some()
+            || is_stated(self.veneer)
+            || self.spaces.iter().any(|space| is_stated(space.veneer))
+    }
+
     /// The spaces deducted from this one, by index.
     pub(crate) fn taken_off(&self, space: usize) -> impl Iterator<Item = usize> {
         (0..self.spaces.len())

@@ -123,7 +123,7 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
                 "The possible range, rounded to the foot, is not stated: there are sides given by bearing, or too many combinations.".to_owned()
             }
             (range, widest) => format!(
-                "Possible range, rounded to the foot: {}, for an office that reads its tape within {} ft; {} whichever way each wall goes. Each space is rounded on its own.",
+                "Possible range, rounded to the foot: {}, for an office that reads its tape within {} ft; {} however each wall is rounded, up or down. Each space is rounded on its own.",
                 range_text(range),
                 say.settings.reading.decimal_feet(),
                 range_text(widest)
@@ -173,12 +173,12 @@ fn unrounded(say: &Sentences<'_>) -> String {
     )
 }
 
-/// How many combinations of causes were weighed for each figure, and how many of them fit.
+/// How many combinations of causes were weighed for each figure, and how many causes are named.
 fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> {
     let told = |figure: &Figure| {
-        let (weighed, fitting) = say.weighed_and_fitting(figure);
+        let (weighed, named) = (say.weighed(figure), say.named(figure));
         (figure.explanations().weighed() > 0).then(|| {
-            format!("For {}, {weighed} combinations of common causes and roundings were weighed; {fitting} of them {}.", the(figure), if fitting == "1" { "fits" } else { "fit" })
+            format!("For {}, {weighed} combinations of common causes and roundings were weighed; {named}.", the(figure))
         })
     };
     reconciliation.figures().iter().filter_map(told).collect()
@@ -202,7 +202,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         "Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger). An estimated wall is rounded from the length it has after closing as measured. The pieces above use the resulting walls.".to_owned(),
         "Area: by the coordinates of the corners, in whole nanometers, exact (any surveying text, for example Mahun, Open Access Surveying Library, COGO ch. H); a curved wall by its chord and rise, r = (c² + 4h²) ÷ 8h, area = r²(θ − sin θ) ÷ 2 (International Correspondence Schools, The Building Trades Pocketbook, Mensuration).".to_owned(),
         format!("Possible range, rounded to the foot: a wall within {} ft of the half foot may be read either way (common practice).", say.settings.reading.decimal_feet()),
-        "What is possible: the area that cause would give, plus or minus three times what other readings of the walls would typically change, and half a square foot for the rounded total.".to_owned(),
+        "What is possible: the area that cause would give; where rounding leaves that open, up to three times what other readings of the walls would typically change, and never beyond what walls rounded up or down can give.".to_owned(),
         "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
         "This is not a statement of square footage under ANSI Z765. Such a statement requires that the interior was inspected, or says that it was not (read second-hand).".to_owned(),
     ];

@@ -4,9 +4,9 @@ use crate::areas::range::Range;
 use crate::house::House;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::counting::counted_by;
-use crate::reconcile::explanation::Explanation;
 use crate::reconcile::recorded::Recorded;
 use crate::reconcile::search::Explanations;
+use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{Ground, total};
 use crate::units::area::Area;
 use crate::units::decimal::largest_remainder;
@@ -49,6 +49,8 @@ pub struct Line {
     range: Option<Range>,
     counted: Vec<String>,
     cause: Option<Cause>,
+    rounding: Option<RoundingTaken>,
+    is_within_rounding: bool,
 }
 
 impl Line {
@@ -76,6 +78,17 @@ impl Line {
         self.cause.is_some()
     }
 
+    /// For rounding: the way of rounding that the best supported cause goes with, if that is not the figure's own.
+    pub(crate) fn rounding(&self) -> Option<RoundingTaken> {
+        self.rounding
+    }
+
+    /// For what is left: whether rounding could make that much, so that nothing else has to.
+    #[must_use]
+    pub fn is_within_rounding(&self) -> bool {
+        self.is_within_rounding
+    }
+
     /// For counting: the best supported cause, if the figure does not say what it counts.
     pub(crate) fn cause(&self) -> Option<Cause> {
         self.cause
@@ -96,13 +109,26 @@ pub(super) fn lines(
     explanations: &Explanations,
     start: Area,
 ) -> Vec<Line> {
-    let plain =
-        |step: Step, area: Area| Line { step, area, range: None, counted: Vec::new(), cause: None };
+    let plain = |step: Step, area: Area| Line {
+        step,
+        area,
+        range: None,
+        counted: Vec::new(),
+        cause: None,
+        rounding: None,
+        is_within_rounding: false,
+    };
+    let best = explanations.reported().next();
     let at_face = total(house, &ground.fine.areas);
-    let ruled = total(house, &ground.ruled.areas);
+    let figures_own = total(house, &ground.ruled.areas);
+    let otherwise = best.and_then(|best| best.ruled);
+    let counting = counted_by(house, &ground.figure.counting, &ground.ruled.areas);
+    let ruled = otherwise.map_or(figures_own, |with_counting| with_counting - counting);
     let mut lines =
         vec![plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)];
-    if matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot) {
+    if otherwise.is_some() {
+        lines[1].rounding = best.and_then(|best| best.rounding);
+    } else if matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot) {
         lines[1].range = ground
             .ranges
             .usual(false)
@@ -115,12 +141,27 @@ pub(super) fn lines(
         let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
         let counted = ground.figure.counting.clone();
         let area = counted_by(house, &ground.figure.counting, areas);
-        lines.push(Line { step: Step::Counting, area, range: None, counted, cause: None });
+        lines.push(Line { counted, ..plain(Step::Counting, area) });
     }
-    lines.extend(explanations.reported().next().map(supported));
+    lines.extend(best.map(|best| Line {
+        cause: Some(best.cause),
+        ..plain(Step::Counting, best.effect)
+    }));
     let explained: Area = lines.iter().map(Line::area).sum();
     let gap = ground.figure.area.area() - start;
-    lines.push(plain(Step::NotExplained, gap - explained));
+    let rest = gap - explained;
+    // A cause that is named fits, so what it leaves is within what rounding could change; without one, the range of
+    // ordinary rounding tells.
+    let wanted = start + gap - counting;
+    let is_in_range = ground.ranges.usual(false).is_some_and(|range| range.holds(wanted));
+    let is_rounded = matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot);
+    let is_within_rounding = rest.whole_sq_ft() != 0
+        && recorded.is_none()
+        && match best {
+            Some(best) => best.band.low < best.band.high,
+            None => is_rounded && is_in_range,
+        };
+    lines.push(Line { is_within_rounding, ..plain(Step::NotExplained, rest) });
     lines
 }
 
@@ -131,17 +172,6 @@ pub(super) fn same_way(house: &House, ground: &Ground<'_>) -> Area {
         _ => &ground.ruled.areas,
     };
     total(house, areas) + counted_by(house, &ground.figure.counting, areas)
-}
-
-/// The line for the best supported cause, at the figure's own face and rule.
-fn supported(best: &Explanation) -> Line {
-    Line {
-        step: Step::Counting,
-        area: best.effect,
-        range: None,
-        counted: Vec::new(),
-        cause: Some(best.cause),
-    }
 }
 
 impl super::Figure {

@@ -1,6 +1,7 @@
 //! The inputs of the search for causes: a house and one figure.
 
 use crate::areas::at_face::{Ruled, Walls};
+use crate::areas::ranges::AreaRanges;
 use crate::areas::rule::{Rule, Settings};
 use crate::geometry::traverse::Shape;
 use crate::house::Face;
@@ -26,6 +27,8 @@ pub(crate) struct Case<'a> {
     pub(crate) fine: &'a Ruled,
     /// The figure's own sides, where the file gives them.
     pub(crate) recorded: Option<&'a Recorded>,
+    /// How far rounding could change the areas, on whole steps.
+    pub(crate) ranges: &'a AreaRanges,
     pub(crate) settings: &'a Settings,
 }
 

@@ -68,26 +68,18 @@ impl Cause {
         one.into_iter().chain(other)
     }
 
-    /// Whether it includes everything that `other` includes, and more.
-    pub(crate) fn goes_beyond(self, other: Cause) -> bool {
-        let holds = |kind: DepartureKind| self.departures().any(|own| own == kind);
-        match (self, other) {
-            (_, Cause::None) => self != Cause::None,
-            (
-                Cause::Departures(_, Some(_)) | Cause::Total { with: Some(_), .. },
-                Cause::Departures(one, None),
-            ) => holds(one),
-            (Cause::Total { how, with: Some(_) }, Cause::Total { how: other, with: None }) => {
-                how == other
-            }
-            _ => false,
-        }
-    }
-
     /// Whether two causes with the same effect are the same to a reader: a level and its only space, everything
-    /// under the roof and the only space there, or a recess at either of its corners.
+    /// under the roof and the only space there, a recess at either of its corners or the porch in it, or two walls
+    /// across from each other.
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
         use DepartureKind::{Counted, LeftOut, LevelLeftOut, Part, UnderRoof};
+        if let (
+            Cause::Misread { space: a, length: one, .. },
+            Cause::Misread { space: b, length: two, .. },
+        ) = (self, other)
+        {
+            return a == b && one == two;
+        }
         let (Cause::Departures(one, None), Cause::Departures(two, None)) = (self, other) else {
             return false;
         };
@@ -95,6 +87,22 @@ impl Cause {
             (UnderRoof, Counted { .. }) | (Counted { .. }, UnderRoof) => true,
             (LeftOut { .. }, LevelLeftOut { .. }) | (LevelLeftOut { .. }, LeftOut { .. }) => true,
             (Part { space: a, .. }, Part { space: b, .. }) => a == b,
+            _ => self.lies_in_a_recess(other),
+        }
+    }
+
+    /// Whether one counts a space and the other fills in a recess, as where a porch stands in it.
+    pub(crate) fn lies_in_a_recess(self, other: Cause) -> bool {
+        use DepartureKind::{Counted, Part};
+        match (self, other) {
+            (
+                Cause::Departures(Part { part, .. }, None),
+                Cause::Departures(Counted { .. }, None),
+            )
+            | (
+                Cause::Departures(Counted { .. }, None),
+                Cause::Departures(Part { part, .. }, None),
+            ) => part.shape.fills_in(),
             _ => false,
         }
     }
@@ -166,6 +174,7 @@ impl DepartureKind {
             DepartureKind::LevelLeftOut { level } => format!("left out: {}", level_name(level)),
             DepartureKind::NotDeducted { space } => format!("not deducted: {}", name(space)),
             DepartureKind::Deducted { space } => format!("deducted: {}", name(space)),
+            DepartureKind::DeductedTwice { space } => format!("deducted twice: {}", name(space)),
             DepartureKind::Level { level, how } => {
                 let how = match how {
                     LevelTaken::WholeBelow => "at the whole outline below",

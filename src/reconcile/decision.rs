@@ -4,10 +4,11 @@
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::explanation::{Explanation, Strength};
-use crate::reconcile::settings::Setting;
+use crate::reconcile::settings::{RoundingTaken, Setting};
+use crate::reconcile::totals::TotalWritten;
 use crate::units::area::Area;
 
-/// The most causes that are reported.
+/// The most distinct causes that are reported.
 pub(crate) const MOST_REPORTED: usize = 3;
 /// If rounding alone fits, a cause is reported only if it has at least this share of that support; another way of
 /// rounding needs at least all of it.
@@ -18,22 +19,34 @@ const NEARLY_SURE: f64 = 0.8;
 const ALIKE_SQ_FT: f64 = 0.5;
 /// The largest ratio of support between causes that are about equally common.
 const ABOUT_AS_COMMON: f64 = 4.0;
+/// A single departure that fits is listed beside a reported one from this support on.
+const BESIDE_ANOTHER: f64 = 0.02;
+/// A single departure that fits keeps a reported one from being the only one from this support on.
+const WORTH_A_THOUGHT: f64 = 0.005;
 
-/// Decides which causes of a list, best supported first, are reported: those that fit and have more support than
-/// something else.
+/// How near a figure is to an area to be said to agree with it: 3 sq ft or 0.3 %, whichever is more.
+pub(crate) fn agrees_about(figure: Area, area: Area) -> bool {
+    const SQ_FT: i64 = 3;
+    const PER_THOUSAND: i64 = 3;
+    let (figure, area) = (figure.whole_sq_ft(), area.whole_sq_ft());
+    let apart = (figure - area).abs();
+    apart <= SQ_FT || 1_000 * apart <= PER_THOUSAND * area
+}
+
+/// Decides which causes of a list, best supported first, are reported, and puts those first: those that fit and
+/// have more support than something else.
 ///
 /// Causes that no figure can tell apart are counted together. If the figure agrees with the house, as
 /// measured or under the figure's own rule, nothing is reported.
 pub(super) fn decide(
-    list: &mut [Explanation],
+    list: &mut Vec<Explanation>,
     something_else: f64,
     case: &Case<'_>,
     settings: &[Setting<'_>],
 ) {
     let own = settings.first().map(|own| own.total);
-    let figure = case.figure.whole_sq_ft();
-    let agrees = |total: Area| total.whole_sq_ft() == figure;
-    if agrees(case.start) || own.is_some_and(agrees) {
+    let is_own = own.is_some_and(|own| own.whole_sq_ft() == case.figure.whole_sq_ft());
+    if agrees_about(case.figure, case.start) || is_own {
         return;
     }
     let rounding = list.iter().find(|one| one.cause == Cause::None && one.fits());
@@ -42,30 +55,129 @@ pub(super) fn decide(
         if matches!(cause, Cause::Rounding(_)) { beside } else { BESIDE_ROUNDING * beside }
     };
     let together: Vec<f64> = list.iter().map(|one| support_of_alike(list, one)).collect();
-    let mut fitting: Vec<usize> = Vec::new();
-    for (i, one) in list.iter().enumerate() {
-        let is_supported = together[i] > something_else && together[i] >= least(one.cause);
-        let is_new = !fitting.iter().any(|&i| one.cause.goes_beyond(list[i].cause));
-        if one.cause != Cause::None && one.fits() && is_supported && is_new {
-            fitting.push(i);
+    let can_be: Vec<bool> = list.iter().map(|one| can_be_reported(one, case)).collect();
+    let is_supported = |&i: &usize| {
+        can_be[i] && together[i] > something_else && together[i] >= least(list[i].cause)
+    };
+    let mut fitting: Vec<usize> = (0..list.len()).filter(is_supported).collect();
+    // A pair is named only where nothing by itself fits.
+    if fitting.iter().any(|&i| !is_pair(list[i].cause)) {
+        fitting.retain(|&i| !is_pair(list[i].cause));
+    }
+    fitting.sort_by_key(|&i| (tier(list[i].cause), i));
+    exact_first(&mut fitting, list);
+    let is_single = |i: usize| matches!(list[i].cause, Cause::Departures(_, None));
+    let others = |least: f64| {
+        let may = |&i: &usize| {
+            is_single(i) && can_be[i] && together[i] >= least && list[i].support > 0.0
+        };
+        (0..list.len()).filter(may).collect::<Vec<usize>>()
+    };
+    let mut is_alone = false;
+    if let Some(&first) = fitting.first() {
+        let echoes = |i: usize| list[i].echoes(&list[first]);
+        is_alone = together[first] > NEARLY_SURE
+            && !is_pair(list[first].cause)
+            && others(WORTH_A_THOUGHT).into_iter().all(|i| i == first || echoes(i));
+        if !is_pair(list[first].cause) {
+            for i in others(BESIDE_ANOTHER.max(BESIDE_ROUNDING * beside)) {
+                if !fitting.contains(&i) {
+                    fitting.push(i);
+                }
+            }
         }
     }
-    let is_first_of_its_kind = |place: &usize| {
-        // Two that change the house alike are still two, unless a reader would hear the same twice.
-        let here = &list[fitting[*place]];
-        let is_same =
-            |&i: &usize| is_alike(&list[i], here) && list[i].cause.says_the_same(here.cause);
-        !fitting[..*place].iter().any(is_same)
-    };
-    let count = (0..fitting.len()).filter(is_first_of_its_kind).count();
-    for (place, &i) in fitting.iter().take(MOST_REPORTED).enumerate() {
-        let is_only = count == 1 && together[i] > NEARLY_SURE;
-        list[i].strength = Some(match place {
-            0 if is_only => Strength::Only,
-            0 => Strength::LikeliestOf(count),
-            _ => Strength::AlsoFits,
-        });
+    let groups = in_groups(&fitting, list);
+    let is_only = groups.len() == 1 && is_alone;
+    for (place, group) in groups.iter().take(MOST_REPORTED).enumerate() {
+        for &i in group {
+            list[i].strength = Some(match place {
+                0 if i != group[0] => Strength::AlsoFits,
+                0 if is_only => Strength::Only,
+                0 => Strength::LikeliestOf(groups.len()),
+                _ => Strength::AlsoFits,
+            });
+        }
     }
+    let order: Vec<usize> = groups.into_iter().take(MOST_REPORTED).flatten().collect();
+    put_first(list, &order);
+}
+
+/// Whether a cause, however well supported, may be named for this figure.
+fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
+    let gap = (case.figure - case.start).abs().sq_ft();
+    // What a cause leaves is less than the gap, and less than what it explains.
+    let explains = one.leaves.abs() < gap && one.leaves.abs() <= one.effect.abs().sq_ft() + 0.5;
+    let is_kind = match one.cause {
+        Cause::None | Cause::Rounding(RoundingTaken::NotRounded) => false,
+        // Without a stated thickness of the walls, almost any small gap is about a wall thick.
+        Cause::Face(_) => case.listed.house.states_walls(),
+        Cause::Total { how, with: Some(_) } => matches!(
+            how,
+            TotalWritten::TenTimes
+                | TotalWritten::Tenth
+                | TotalWritten::Twice
+                | TotalWritten::SquareMeters
+        ),
+        _ => true,
+    };
+    is_kind && one.fits() && explains
+}
+
+/// What is named first: what is counted or drawn and walls misread, then another face or rounding and errors in the
+/// total.
+fn tier(cause: Cause) -> u8 {
+    match cause {
+        Cause::Departures(..) | Cause::Misread { .. } => 0,
+        Cause::Total {
+            how: TotalWritten::TenTimes | TotalWritten::Tenth | TotalWritten::SquareMeters,
+            ..
+        } => 0,
+        Cause::Face(_) | Cause::Rounding(_) | Cause::None => 1,
+        Cause::Total { .. } => 2,
+    }
+}
+
+/// Puts a cause that leaves nothing before a better supported one of its tier that leaves something, unless that is
+/// much more common.
+fn exact_first(fitting: &mut [usize], list: &[Explanation]) {
+    let is_exact = |i: usize| list[i].leaves.abs() < ALIKE_SQ_FT + 0.5;
+    let Some(&first) = fitting.first() else { return };
+    if is_exact(first) {
+        return;
+    }
+    let like_first = |&i: &usize| {
+        tier(list[i].cause) == tier(list[first].cause)
+            && is_exact(i)
+            && list[first].support <= ABOUT_AS_COMMON * list[i].support
+    };
+    if let Some(place) = fitting.iter().position(like_first) {
+        fitting[..=place].rotate_right(1);
+    }
+}
+
+/// The distinct causes, each with those that say the same.
+fn in_groups(fitting: &[usize], list: &[Explanation]) -> Vec<Vec<usize>> {
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for &i in fitting {
+        match groups.iter_mut().find(|group| list[i].echoes(&list[group[0]])) {
+            Some(group) => group.push(i),
+            None => groups.push(vec![i]),
+        }
+    }
+    groups
+}
+
+/// Moves what is reported to the front of the list, in this order.
+fn put_first(list: &mut Vec<Explanation>, order: &[usize]) {
+    let front: Vec<Explanation> = order.iter().map(|&i| list[i].clone()).collect();
+    list.retain(|one| one.strength.is_none());
+    list.splice(0..0, front);
+}
+
+/// Whether a cause consists of two.
+fn is_pair(cause: Cause) -> bool {
+    matches!(cause, Cause::Departures(_, Some(_)) | Cause::Total { with: Some(_), .. })
 }
 
 /// The support of a cause together with causes that no figure can tell apart from it and that are about as common.

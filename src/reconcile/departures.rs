@@ -39,6 +39,8 @@ pub(crate) enum DepartureKind {
     NotDeducted { space: usize },
     /// A stair is deducted.
     Deducted { space: usize },
+    /// A space that lies within another is deducted from it twice.
+    DeductedTwice { space: usize },
     /// The area of a level is not taken from its walls.
     Level { level: usize, how: LevelTaken },
     /// Everything under the roof is in the total.
@@ -125,12 +127,17 @@ fn spaces(
         } else {
             let chance = match space.kind {
                 _ if is_listed_alike(space, measured[i]) => weights.counted_though_listed,
-                Kind::Deck | Kind::Patio | Kind::Balcony | Kind::Carport | Kind::Outbuilding => {
+                Kind::Deck | Kind::Patio | Kind::Balcony | Kind::Carport | Kind::Outbuilding
+                    if !is_like_a_room(&space.name) =>
+                {
                     weights.counted_outdoors
                 }
                 _ => weights.counted,
             };
             push(DepartureKind::Counted { space: i }, chance);
+            if house.is_taken_off(i) && space.parent.is_some_and(in_total) {
+                push(DepartureKind::DeductedTwice { space: i }, weights.deducted_twice);
+            }
         }
     }
     for (missing, statement) in listed.house.missing.iter().enumerate() {
@@ -186,6 +193,16 @@ fn shapes(
     for (space, part) in all {
         push(DepartureKind::Part { space, part }, weights.shape * share(&part) / whole);
     }
+}
+
+/// Whether a name tells that something outdoors is closed in or lived in, as a screened patio or a studio.
+fn is_like_a_room(name: &str) -> bool {
+    const WORDS: [&str; 10] = [
+        "screen", "enclosed", "closed", "covered", "sun", "studio", "guest", "apartment", "office",
+        "casita",
+    ];
+    let name = name.to_lowercase();
+    WORDS.iter().any(|word| name.contains(word))
 }
 
 /// Whether the record lists a space separately, with about its measured area.
@@ -252,7 +269,7 @@ impl DepartureKind {
             DepartureKind::LeftOut { space } => -net(house, space, areas),
             DepartureKind::LevelLeftOut { level } => -own_area(house, level, areas),
             DepartureKind::NotDeducted { space } => areas[space],
-            DepartureKind::Deducted { space } => -areas[space],
+            DepartureKind::Deducted { space } | DepartureKind::DeductedTwice { space } => -areas[space],
             DepartureKind::Level { level, how } => level_effect(house, level, how, areas),
             DepartureKind::UnderRoof => under_roof(house).map(|i| net(house, i, areas)).sum(),
             DepartureKind::Part { space, part } => part.effect(outlines[space]),
@@ -274,7 +291,9 @@ impl DepartureKind {
                 counted_on(house, level).for_each(|space| with(space, -1.0));
             }
             DepartureKind::NotDeducted { space } => list.push((space, 1.0)),
-            DepartureKind::Deducted { space } => list.push((space, -1.0)),
+            DepartureKind::Deducted { space } | DepartureKind::DeductedTwice { space } => {
+                list.push((space, -1.0));
+            }
             DepartureKind::Level { level, how } => {
                 let (own, below) = match how {
                     LevelTaken::WholeBelow => (-1.0, 1.0),
@@ -307,9 +326,14 @@ impl DepartureKind {
     /// Whether two departures contradict each other or mean the same.
     pub(crate) fn excludes(self, other: DepartureKind, house: &House) -> bool {
         use DepartureKind::{
-            Counted, Deducted, LeftOut, Level, LevelLeftOut, NotDeducted, UnderRoof,
+            Counted, Deducted, DeductedTwice, LeftOut, Level, LevelLeftOut, NotDeducted, UnderRoof,
         };
         let one_way = |a: DepartureKind, b: DepartureKind| match (a, b) {
+            // The level above taken at the outline below says this in fewer words.
+            (Level { how: LevelTaken::Twice, level: a }, LevelLeftOut { level: b }) => a <= b,
+            (Level { how: LevelTaken::Twice, level: a }, LeftOut { space }) => {
+                a <= house.spaces[space].level
+            }
             (
                 Level { level: a, .. } | LevelLeftOut { level: a },
                 Level { level: b, .. } | LevelLeftOut { level: b },
@@ -319,6 +343,7 @@ impl DepartureKind {
                 LeftOut { space } | NotDeducted { space } | Deducted { space },
             ) => house.spaces[space].level == level,
             (UnderRoof, Counted { space }) => under_roof(house).any(|i| i == space),
+            (DeductedTwice { space: a }, Counted { space: b }) => a == b,
             (DepartureKind::Part { .. }, DepartureKind::Part { .. }) => true,
             (DepartureKind::Part { space, .. }, LeftOut { space: other }) => space == other,
             _ => false,

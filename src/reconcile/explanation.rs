@@ -19,11 +19,35 @@ pub struct Explanation {
     /// The figure minus that.
     pub(crate) leaves: f64,
     pub(crate) sigma: f64,
+    /// The lowest and the highest figure that it can give, in square feet.
+    pub(crate) band: Band,
     pub(crate) support: f64,
-    /// What the cause adds at the figure's own face and rule.
+    /// What the cause adds, at the figure's own face and under the rounding it is best supported with.
     pub(crate) effect: Area,
+    /// The area of the house under that rounding, if it is not the figure's own and the cause is another one.
+    pub(crate) ruled: Option<Area>,
     /// How strong it is, if it is reported.
     pub(crate) strength: Option<Strength>,
+}
+
+/// The figures that a cause can give, in square feet: one, or a range that the rounding of walls leaves open.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Band {
+    pub(crate) low: f64,
+    pub(crate) high: f64,
+}
+
+impl Band {
+    /// The band around `middle` that reaches `either_way`.
+    pub(super) fn about(middle: f64, either_way: f64) -> Band {
+        Band { low: middle - either_way, high: middle + either_way }
+    }
+
+    /// What both bands hold; if nothing, the edge of `self` next to the other.
+    pub(super) fn within(self, limits: Band) -> Band {
+        let clamped = |sq_ft: f64| sq_ft.max(limits.low).min(limits.high);
+        Band { low: clamped(self.low), high: clamped(self.high) }
+    }
 }
 
 /// How strong a reported cause is.
@@ -31,7 +55,7 @@ pub struct Explanation {
 pub enum Strength {
     /// The only common cause that fits.
     Only,
-    /// The likeliest of this many that fit.
+    /// The likeliest of this many distinct causes that fit.
     LikeliestOf(usize),
     /// It fits as well.
     AlsoFits,
@@ -50,10 +74,21 @@ impl Strength {
 }
 
 impl Explanation {
-    /// Whether what it leaves is no more than rounding can leave: |r| ≤ 3σ + 0.5.
+    /// Whether it can give the figure: no further off than 3σ + 0.5, and within what walls rounded either way allow.
     #[must_use]
     pub fn fits(&self) -> bool {
-        self.leaves.abs() <= self.allows()
+        let figure = self.sq_ft + self.leaves;
+        self.band.low - 0.5 <= figure && figure <= self.band.high + 0.5
+    }
+
+    /// Whether both would tell a reader the same about this house.
+    pub(crate) fn echoes(&self, other: &Explanation) -> bool {
+        const ALIKE_SQ_FT: f64 = 0.5;
+        const ABOUT_ALIKE_SQ_FT: f64 = 5.0;
+        let apart = (self.sq_ft - other.sq_ft).abs();
+        let near =
+            if self.cause.lies_in_a_recess(other.cause) { ABOUT_ALIKE_SQ_FT } else { ALIKE_SQ_FT };
+        apart < near && self.cause.says_the_same(other.cause)
     }
 
     /// How much it may leave and still fit, in square feet.

@@ -5,10 +5,10 @@ mod case;
 pub(crate) mod cause;
 mod closing_ways;
 mod counting;
-mod decision;
+pub(crate) mod decision;
 pub(crate) mod departures;
 mod evidence;
-mod explanation;
+pub(crate) mod explanation;
 mod grid;
 mod matching;
 mod misread;
@@ -107,6 +107,9 @@ impl Reconciliation {
         let outlines = matching::reports(&areas)?;
         // Batch without the search needs only the figures.
         let maps = if explain { roof::reports(&areas) } else { Vec::new() };
+        for figure in &mut figures {
+            figure.look_at(&maps);
+        }
         let mut distinct: Vec<Diagnostic> = house.warnings().to_vec();
         for warning in warnings {
             if !distinct
@@ -206,6 +209,7 @@ pub struct Figure {
     rounding_test: RoundingTest,
     explanations: Explanations,
     counting: Vec<String>,
+    unwalked: Option<roof::UnwalkedPart>,
 }
 
 /// What a figure is compared with: this house at the figure's face and under its rule.
@@ -283,6 +287,7 @@ impl Figure {
             ruled: &ground.ruled,
             fine: &ground.fine,
             recorded: recorded.as_ref(),
+            ranges: &ground.ranges,
             settings,
         };
         let explanations =
@@ -313,7 +318,28 @@ impl Figure {
             rounding_test: test,
             explanations,
             counting: ground.figure.counting.clone(),
+            unwalked: None,
         }
+    }
+
+    /// Looks on the maps for a part that the walk lacks and that would be about what is left.
+    #[expect(clippy::float_arithmetic, reason = "a part on a map is good to a foot")]
+    fn look_at(&mut self, maps: &[MapReport]) {
+        /// How far the part may be off, as a share of what is left, and in square feet.
+        const SHARE: f64 = 0.15;
+        const SQ_FT: f64 = 15.0;
+        let left = self.line(BridgeStep::NotExplained).map_or(0.0, |line| line.area().sq_ft());
+        let is_about =
+            |part: &roof::UnwalkedPart| (left - part.sq_ft()).abs() <= (SHARE * left).max(SQ_FT);
+        let roofs = maps.iter().filter_map(MapReport::comparison);
+        let parts = roofs.flat_map(RoofComparison::unwalked);
+        self.unwalked =
+            parts.filter(|_| left > 0.0 && !self.explanations.is_any_reported()).find(is_about);
+    }
+
+    /// A part that a map shows, the walk lacks, and that would be about what is left.
+    pub(crate) fn unwalked(&self) -> Option<&roof::UnwalkedPart> {
+        self.unwalked.as_ref()
     }
 
     /// A warning if the figure is so far from the measured area that a wrong digit or unit is more likely than a

@@ -10,7 +10,7 @@
 )]
 
 use crate::areas::Areas;
-use crate::geometry::compass::Direction;
+use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::fit::{self, Growth, Loose, Pose};
 use crate::geometry::overlap::{Patch, Ring, perimeter, signed_area};
 use crate::house::{Kind, ReferenceOutline};
@@ -197,6 +197,42 @@ impl RoofPart {
     /// The index of the space nearest to it.
     pub(crate) fn beside(&self) -> usize {
         self.beside
+    }
+}
+
+/// A part that a map shows and the walk lacks, by its walls: its roof less the eave with which the rest fits.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct UnwalkedPart {
+    /// Its size from east to west, then north to south, in feet.
+    pub(crate) size_ft: (f64, f64),
+    pub(crate) side: Direction,
+    /// The index of the space nearest to it.
+    pub(crate) beside: usize,
+}
+
+impl UnwalkedPart {
+    /// Its area in square feet, of the size in whole feet as it is told.
+    pub(crate) fn sq_ft(&self) -> f64 {
+        self.size_ft.0.round() * self.size_ft.1.round()
+    }
+}
+
+impl RoofComparison {
+    /// The parts that stand out from the walls and that the walk lacks, without their eaves. A roof that stands out
+    /// over an addition has an eave at both of its ends; where it meets the house, the eave of the house is taken off
+    /// already.
+    pub(super) fn unwalked(&self) -> impl Iterator<Item = UnwalkedPart> {
+        let eave = self.fitted_eave_ft.max(0.0);
+        let parts = self.parts.iter().filter(|part| part.only_on_map);
+        parts.filter_map(move |part| {
+            let (east, north) = part.size_ft?;
+            let size_ft = match part.side.axis() {
+                Axis::North => (east - 2.0 * eave, north),
+                Axis::East => (east, north - 2.0 * eave),
+            };
+            let is_room = size_ft.0 > 2.0 && size_ft.1 > 2.0;
+            is_room.then_some(UnwalkedPart { size_ft, side: part.side, beside: part.beside })
+        })
     }
 }
 

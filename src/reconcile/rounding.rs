@@ -6,7 +6,7 @@ use crate::areas::range::Range;
 use crate::areas::ranges::AreaRanges;
 use crate::reconcile::{Ground, range_step};
 use crate::units::area::Area;
-use crate::units::length::Step;
+use crate::units::length::{Halves, Step};
 
 /// Whether rounding the walls of this house could give a figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
@@ -52,6 +52,7 @@ pub struct RoundingTest {
     own: Step,
     /// The possible ranges on these steps.
     ranges: Arc<AreaRanges>,
+    halves: Halves,
     /// The figure minus what it says it counts: the area that rounding would have to give.
     pub(crate) wanted: Area,
 }
@@ -62,6 +63,7 @@ impl RoundingTest {
             step: range_step(ground.rule.step),
             own: ground.rule.step,
             ranges: Arc::clone(&ground.ranges),
+            halves: ground.rule.halves,
             wanted: ground.figure.area.area() - counting,
         }
     }
@@ -94,6 +96,12 @@ impl RoundingTest {
     #[must_use]
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest(false)
+    }
+
+    /// Whether all outlines close with each wall rounded by itself; otherwise somebody has to move a wall.
+    #[must_use]
+    pub fn closes(&self) -> bool {
+        self.ranges.closes(self.halves)
     }
 
     /// The area that rounding would have to give: the figure minus what it says it counts.

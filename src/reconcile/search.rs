@@ -12,17 +12,19 @@
     reason = "explanations are weighed in floats"
 )]
 
+use crate::areas::range::Range;
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision;
-use crate::reconcile::departures::{Departure, departures};
+use crate::reconcile::departures::{Departure, DepartureKind, departures};
 use crate::reconcile::evidence::Evidence;
-use crate::reconcile::explanation::{self, Explanation};
+use crate::reconcile::explanation::{self, Band, Explanation};
 use crate::reconcile::misread::{self, Wanted, misread};
 use crate::reconcile::normal::{OF_TOTAL, far, is_far};
 use crate::reconcile::ours::{self, Question};
 use crate::reconcile::settings::{Adds, RoundingTaken, Setting, goes_in, settings, ways};
 use crate::reconcile::totals::{Meant, TotalWritten, meant};
+use crate::reconcile::total;
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
 
@@ -60,6 +62,11 @@ impl Explanations {
     /// The explanations that are reported: at most three, best supported first.
     pub fn reported(&self) -> impl Iterator<Item = &Explanation> {
         self.list.iter().filter(|explanation| explanation.is_reported())
+    }
+
+    /// Whether any explanation is reported.
+    pub(crate) fn is_any_reported(&self) -> bool {
+        self.reported().next().is_some()
     }
 
     /// The support for something else: a cause that is not listed, or several at once.
@@ -261,12 +268,17 @@ impl<'a> Search<'a> {
             (true, None) => Cause::None,
             (true, Some(rounding)) => Cause::Rounding(rounding),
         };
-        let own = self.settings.first().map_or(setting.total, |own| own.total);
-        let effect = Effect::Exact(setting.total - own);
+        let own = match cause {
+            // Another face is held against the house rounded in the same way.
+            Cause::Face(_) => self.setting(setting.rounding),
+            _ => self.settings.first(),
+        };
+        let effect = Effect::Exact(setting.total - own.map_or(setting.total, |own| own.total));
         let (sigma, rounding) = (sigma(setting.variance), setting.rounding);
+        let known = self.found.iter().position(|known| known.cause == cause);
         self.push(
-            None,
-            Found { cause, weight, best: weight, rounding, sq_ft: middle, sigma, effect },
+            known,
+            Found { cause, weight, best: weight, rounding, sq_ft: total, sigma, effect },
         );
     }
 
@@ -485,14 +497,120 @@ impl<'a> Search<'a> {
         }
     }
 
+    /// The setting at the figure's own face with this rounding.
+    fn setting(&self, rounding: Option<RoundingTaken>) -> Option<&Setting<'a>> {
+        let mut settings = self.settings.iter();
+        settings.find(|one| one.face == self.case.face && one.rounding == rounding)
+    }
+
+    /// The figures that a cause can give.
+    fn band(&self, found: &Found) -> Band {
+        let likely = Band::about(found.sq_ft, explanation::allows(found.sigma) - 0.5);
+        let only = |sq_ft: f64| Band { low: sq_ft, high: sq_ft };
+        match found.cause {
+            Cause::Rounding(RoundingTaken::WholeFoot) => {
+                self.usual().map_or(likely, |range| likely.within(range))
+            }
+            Cause::Rounding(_) => self.of_rounding(found).unwrap_or(only(found.sq_ft)),
+            Cause::Departures(one, other) if found.rounding.is_none() => {
+                self.widest(one, other).map_or(likely, |limits| likely.within(limits))
+            }
+            Cause::Total { how: TotalWritten::OneDigit | TotalWritten::RoundedTo10, .. } => {
+                only(found.sq_ft)
+            }
+            Cause::Total { how, with: None } if found.rounding.is_none() => {
+                let Some(usual) = self.usual() else { return likely };
+                let more = |sq_ft: f64| found.sq_ft + (sq_ft - self.start) * scale(how);
+                likely.within(Band { low: more(usual.low), high: more(usual.high) })
+            }
+            _ => likely,
+        }
+    }
+
+    /// What every wall rounded one way can give: the outline that closes, and another one if the figure is a likely
+    /// one among those that have to be adjusted to close, but nothing beyond what walls rounded either way give.
+    fn of_rounding(&self, found: &Found) -> Option<Band> {
+        const LIKELY: f64 = 0.05;
+        let setting = self.setting(found.rounding)?;
+        let limits = self.case.ranges.widest(false).map(|range| self.with_counting(range));
+        let is_beyond = limits.is_some_and(|limits| {
+            self.figure < limits.low - 0.5 || self.figure > limits.high + 0.5
+        });
+        let is_likely = setting.chance_of(self.figure) >= LIKELY;
+        (is_likely && !is_beyond).then(|| Band {
+            low: found.sq_ft.min(self.figure),
+            high: found.sq_ft.max(self.figure),
+        })
+    }
+
+    /// How far ordinary rounding can take the total.
+    fn usual(&self) -> Option<Band> {
+        self.case.ranges.usual(false).map(|range| self.with_counting(range))
+    }
+
+    /// A range of the house with what the figure says it counts.
+    fn with_counting(&self, range: Range) -> Band {
+        let counting = self.start - total(self.case.listed.house, &self.case.ruled.areas).sq_ft();
+        let counting = if self.case.listed.counting.is_empty() { 0.0 } else { counting };
+        Band { low: range.low.sq_ft() + counting, high: range.high.sq_ft() + counting }
+    }
+
+    /// How far walls rounded either way can take the total with these departures; `None` where it cannot be computed.
+    fn widest(&self, one: DepartureKind, other: Option<DepartureKind>) -> Option<Band> {
+        let own = self.settings.first()?;
+        let (listed, ranges) = (self.case.listed, self.case.ranges);
+        if self.case.recorded.is_some() || !listed.counting.is_empty() {
+            return None;
+        }
+        let changes = || [Some(one), other].into_iter().flatten().map(|kind| kind.changes(listed));
+        let mut times = own.times().to_vec();
+        changes().flatten().for_each(|(space, by)| times[space] += by);
+        let mut band = Band { low: 0.0, high: 0.0 };
+        for (space, times) in times.into_iter().enumerate().filter(|(_, times)| *times != 0.0) {
+            let (low, high) = if own.is_known(space) {
+                let known = own.area(space);
+                (known, known)
+            } else {
+                let range = ranges.widest_of(space)?;
+                (range.low.sq_ft(), range.high.sq_ft())
+            };
+            band.low += (times * low).min(times * high);
+            band.high += (times * low).max(times * high);
+        }
+        // What is gone has the area that the record lists; a part is as uncertain as its walls.
+        for kind in [Some(one), other].into_iter().flatten() {
+            let (more, either_way) = match kind {
+                DepartureKind::MissingCounted { missing } => {
+                    (listed.house.missing[missing].recorded.area().sq_ft(), 0.0)
+                }
+                DepartureKind::Part { space, part } => {
+                    let outline = &self.case.ruled.outlines[space].outline;
+                    let walls = part.walls(outline);
+                    let run = walls.map(|i| outline.vectors()[i].chord_length().feet());
+                    (part.effect(outline).sq_ft(), run.iter().sum::<f64>())
+                }
+                _ => (0.0, 0.0),
+            };
+            band.low += more - either_way;
+            band.high += more + either_way;
+        }
+        Some(band)
+    }
+
     fn explanation(&self, found: &Found, sum: f64) -> Explanation {
-        let own = self.settings.first();
+        let own = self.setting(found.rounding).or(self.settings.first());
         let effect_of =
             |i: usize| own.and_then(|own| own.adds.get(i)).map_or(Area::ZERO, |adds| adds.area);
+        let is_own = found.rounding.is_none() || matches!(found.cause, Cause::Rounding(_));
+        let ruled = own.filter(|_| !is_own).map(|own| own.total);
         let effect = match found.effect {
             Effect::Exact(area) => area,
             Effect::Departures(one, other) => effect_of(one) + other.map_or(Area::ZERO, effect_of),
-            Effect::Float(sq_ft) => Area::from_float_sq_ft(sq_ft),
+            // A written total is held against the house under its own rounding.
+            Effect::Float(sq_ft) => Area::from_float_sq_ft(match ruled {
+                Some(ruled) => found.sq_ft - ruled.sq_ft(),
+                None => sq_ft,
+            }),
         };
         Explanation {
             cause: found.cause,
@@ -501,8 +619,10 @@ impl<'a> Search<'a> {
             sq_ft: found.sq_ft,
             leaves: self.figure - found.sq_ft,
             sigma: found.sigma,
+            band: self.band(found),
             support: found.weight / sum,
             effect,
+            ruled,
             strength: None,
         }
     }

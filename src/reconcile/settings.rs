@@ -60,6 +60,7 @@ pub(super) struct Setting<'a> {
     reading: Length,
     walls: Cow<'a, Walls>,
     outlines: Vec<Cow<'a, Outline>>,
+    areas: Vec<Area>,
     /// How many times each space is in the total.
     times: Vec<f64>,
     variances: Vec<f64>,
@@ -174,21 +175,33 @@ fn of_face(face: Face, weights: &Weights) -> f64 {
     if face == Face::Inside { weights.face_inside } else { weights.face }
 }
 
-/// The house at the other faces under the figure's own rounding, without departures.
+/// The house at the other faces without departures: under the figure's own rounding, and not rounded to feet where
+/// the file says how thick the walls are.
 fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
-    let way = StepRounding::Nearest(case.rule.step, case.settings.halves);
+    let (step, halves) = (case.rule.step, case.settings.halves);
+    let own = (None, StepRounding::Nearest(step, halves));
+    let fine = StepRounding::Nearest(case.settings.fine, halves);
+    let fine = (Some(RoundingTaken::NotRounded), fine);
+    let is_fine = step == Step::WholeFoot && case.listed.house.states_walls();
+    let ways = [Some((own, if is_fine { 1.0 - weights.not_rounded } else { 1.0 })), is_fine.then_some((fine, weights.not_rounded))];
     let faces = [Face::Outside, Face::Frame, Face::Inside].into_iter();
     let at = |face: Face| {
-        let walls = case.could_be_at(face).then(|| case.walls_at(face))??;
-        let outlines = closed(case, &walls, Some(RoundingTaken::WholeFoot), way)?;
-        let variance = |at: &AtFace| spread_of(at).variance(way, case.settings.reading);
-        let variances = walls.spaces.iter().map(variance).collect();
-        let seen = Seen::new(Cow::Owned(walls), outlines, variances);
-        let mut found = seen.under(case, &[], (None, way, of_face(face, weights)));
-        found.face = face;
-        Some(found)
+        let walls = case.could_be_at(face).then(|| case.walls_at(face)).flatten();
+        let ways = ways.into_iter().flatten();
+        walls.into_iter().flat_map(move |walls| {
+            ways.clone().filter_map(move |((rounding, way), share)| {
+                let outlines = closed(case, &walls, Some(RoundingTaken::WholeFoot), way)?;
+                let variance = |at: &AtFace| spread_of(at).variance(way, case.settings.reading);
+                let variances = walls.spaces.iter().map(variance).collect();
+                let seen = Seen::new(Cow::Owned(walls.clone()), outlines, variances);
+                let chance = share * of_face(face, weights);
+                let mut found = seen.under(case, &[], (rounding, way, chance));
+                found.face = face;
+                Some(found)
+            })
+        })
     };
-    faces.filter(|face| *face != case.face).filter_map(at).collect()
+    faces.filter(|face| *face != case.face).flat_map(at).collect()
 }
 
 /// The closed outlines under a way of rounding; those already computed are borrowed.
@@ -293,6 +306,7 @@ impl<'a> Seen<'a> {
             outcomes: vec![OnceCell::new(); self.areas.len()],
             walls: self.walls,
             outlines: self.outlines,
+            areas: self.areas,
             times,
             variances: self.variances,
             is_known: self.is_known,
@@ -362,6 +376,27 @@ impl Setting<'_> {
         } else {
             self.likelihood(figure, total, &[], 1.0)
         }
+    }
+
+    /// How likely a figure is among the listed outcomes, without departures.
+    pub(super) fn chance_of(&self, figure: f64) -> f64 {
+        let whole = (self.total.sq_ft() + 0.5).floor();
+        self.base().at(figure - whole)
+    }
+
+    /// How many times each space is in the total.
+    pub(super) fn times(&self) -> &[f64] {
+        &self.times
+    }
+
+    /// Whether a space has an area from the record itself.
+    pub(super) fn is_known(&self, space: usize) -> bool {
+        self.is_known[space]
+    }
+
+    /// The area of a space, in square feet.
+    pub(super) fn area(&self, space: usize) -> f64 {
+        self.areas[space].sq_ft()
     }
 
     /// The highest likelihood of any figure.

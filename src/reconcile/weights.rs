@@ -75,6 +75,8 @@ weights! {
     not_deducted: "an opening or low part not deducted, each",
     /// A stair was deducted; each.
     deducted: "a stair deducted, each",
+    /// A space within another was deducted twice; each.
+    deducted_twice: "a space within another deducted twice, each",
     /// An upper level was taken at the whole outline of the level below; each.
     whole_below: "an upper level at the whole outline below, each",
     /// An upper level was taken at three quarters of the outline below; each.

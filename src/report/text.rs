@@ -315,7 +315,7 @@ impl Writer<'_> {
         );
         self.page.ledger("possible range, rounded to the foot", &range_text(gross.range()), 2);
         self.page.ledger(
-            "widest range, whichever way each wall goes",
+            "widest range, however each wall is rounded, up or down",
             &range_text(gross.widest()),
             2,
         );
@@ -404,7 +404,7 @@ impl Writer<'_> {
             4,
         );
         self.page.ledger(
-            "widest range, whichever way each wall goes",
+            "widest range, however each wall is rounded, up or down",
             &range_text(areas.widest()),
             4,
         );
@@ -448,15 +448,15 @@ impl Writer<'_> {
     /// Every explanation with its support.
     fn why_explanations(&mut self, figure: &Figure) {
         let explanations = figure.explanations();
-        let (weighed, fitting) = self.say.weighed_and_fitting(figure);
+        let (weighed, named) = (self.say.weighed(figure), self.say.named(figure));
         let all =
             if explanations.is_capped() { "; there were more, too many to weigh" } else { "" };
-        self.page.indented(&format!("what could account for it: {weighed} combinations weighed, {fitting} of them fit{all}; each with its support, the sq ft it leaves, and how far (σ) it may be off"), 4, 6);
+        self.page.indented(&format!("what could account for it: {weighed} combinations weighed, {named}{all}; each with its support, the sq ft it leaves, and how far (σ) it may be off"), 4, 6);
         let shown = |explanation: &&Explanation| explanation.support() >= 0.005;
         for explanation in explanations.list().iter().filter(shown) {
             let fits = match (explanation.is_reported(), explanation.fits()) {
-                (true, _) => " (told above)",
-                (false, true) => "",
+                (true, _) => " (named above)",
+                (false, true) => " (no likelier than something else)",
                 (false, false) => " (does not fit)",
             };
             let figures = format!(
@@ -505,7 +505,7 @@ impl Writer<'_> {
         let give = format!("possible range, rounded to the {feet}, at its face");
         self.page.ledger(&give, &range_text(test.range()), 4);
         self.page.ledger(
-            "widest range, whichever way each wall goes",
+            "widest range, however each wall is rounded, up or down",
             &range_text(test.widest()),
             4,
         );

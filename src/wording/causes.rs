@@ -3,7 +3,7 @@
 use crate::diagnostic::words;
 use crate::geometry::compass::Direction;
 use crate::house::Face;
-use crate::house::House;
+use crate::house::{House, SideNumber, Space};
 use crate::reconcile::Evidence;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
@@ -23,13 +23,16 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>) -> String {
         Cause::Rounding(rounding) => rounded(rounding).to_owned(),
         Cause::Misread { space, side, length } => {
             let space = &listed.house.spaces[space];
-            let side = &space.sides[side];
-            format!(
-                "side {} of {} misread, about {length} for {}",
-                side.number,
-                words::the_named(&space.name),
-                side.typed
-            )
+            let name = words::the_quoted(&space.name);
+            let typed = &space.sides[side].typed;
+            match across(space, side) {
+                Some((one, other)) => {
+                    format!("sides {one} and {other} of {name} misread, about {length} for {typed}")
+                }
+                None => {
+                    format!("side {} of {name} misread, about {length} for {typed}", space.sides[side].number)
+                }
+            }
         }
         Cause::Total { how, .. } => written(how).to_owned(),
     };
@@ -38,6 +41,18 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>) -> String {
         (false, true) => departures.join(", and "),
         (false, false) => format!("{own}, and {}", departures.join(", and ")),
     }
+}
+
+/// The numbers of a wall of a rectangle and of the one across from it; `None` if they are not equally long.
+fn across(space: &Space, side: usize) -> Option<(SideNumber, SideNumber)> {
+    let vectors = space.closed.outline.vectors();
+    let is_square = vectors.len() == 4
+        && vectors.iter().all(|one| one.rise == 0 && (one.east == 0 || one.north == 0));
+    let other = (side + 2) % 4;
+    (is_square && space.sides.len() == 4).then(|| {
+        let (first, last) = (side.min(other), side.max(other));
+        (space.sides[first].number, space.sides[last].number)
+    })
 }
 
 /// The way of rounding under which a cause is best supported, if that is not the figure's own.
@@ -76,18 +91,19 @@ fn written(how: TotalWritten) -> &'static str {
 
 fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
     let house: &House = listed.house;
-    let name = |space: usize| words::in_text(&house.spaces[space].name);
-    let level_name = |level: usize| words::in_text(&house.levels[level].name);
+    let name = |space: usize| words::quoted_in_text(&house.spaces[space].name);
+    let level_name = |level: usize| words::quoted_in_text(&house.levels[level].name);
     match kind {
         DepartureKind::Counted { space } => format!("{} counted", name(space)),
         DepartureKind::MissingCounted { missing } => {
-            let name = words::in_text(&listed.house.missing[missing].name);
+            let name = words::quoted_in_text(&listed.house.missing[missing].name);
             format!("{name}, not found on site, still counted")
         }
         DepartureKind::LeftOut { space } => format!("{} not counted", name(space)),
         DepartureKind::LevelLeftOut { level } => format!("{} not counted", level_name(level)),
         DepartureKind::NotDeducted { space } => format!("{} not deducted", name(space)),
         DepartureKind::Deducted { space } => format!("{} deducted", name(space)),
+        DepartureKind::DeductedTwice { space } => format!("{} deducted twice", name(space)),
         DepartureKind::Level { level, how } => {
             let how = match how {
                 LevelTaken::WholeBelow => "taken at the whole outline of the level below",
@@ -102,7 +118,7 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
         DepartureKind::UnderRoof => "everything under the roof counted".to_owned(),
         DepartureKind::Part { space, part } => {
             let side = part.side + 1;
-            let of = words::the_named(&house.spaces[space].name);
+            let of = words::the_quoted(&house.spaces[space].name);
             match part.shape {
                 Shape::Recess => format!("the recess after side {side} of {of} filled in"),
                 Shape::Jog => format!("the jog at side {side} of {of} left off"),
@@ -129,7 +145,7 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<String> {
             Some(format!(
                 "compare side {} of {} with the record's sketch, and measure it again",
                 space.sides[side].number,
-                words::the_named(&space.name)
+                words::the_quoted(&space.name)
             ))
         }
         Cause::Total { how, .. } => Some(
@@ -150,12 +166,12 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<String> {
 
 fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> String {
     let house: &House = listed.house;
-    let name = |space: usize| words::the_named(&house.spaces[space].name);
-    let level_name = |level: usize| words::the_named(&house.levels[level].name);
+    let name = |space: usize| words::the_quoted(&house.spaces[space].name);
+    let level_name = |level: usize| words::the_quoted(&house.levels[level].name);
     match kind {
         DepartureKind::Counted { space } => format!("ask whether the total counts {}", name(space)),
         DepartureKind::MissingCounted { missing } => {
-            let name = words::the_named(&listed.house.missing[missing].name);
+            let name = words::the_quoted(&listed.house.missing[missing].name);
             format!("ask whether the total still counts {name}")
         }
         DepartureKind::LeftOut { space } => {
@@ -167,6 +183,9 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> String {
         DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
             format!("ask whether the total deducts {}", name(space))
         }
+        DepartureKind::DeductedTwice { space } => {
+            format!("ask how often the total deducts {}", name(space))
+        }
         DepartureKind::UnderRoof => "ask which spaces the total counts".to_owned(),
         DepartureKind::Part { space, part } => {
             format!("look at the record's sketch at side {} of {}", part.side + 1, name(space))
@@ -176,7 +195,7 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> String {
 
 /// What another line of the record shows about its rounding, in a sentence.
 pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
-    let name = words::in_text(&listed.house.spaces[evidence.space].name);
+    let name = words::quoted_in_text(&listed.house.spaces[evidence.space].name);
     let sq_ft = thousands(evidence.sq_ft);
     match evidence.product {
         Some((one, other)) => {
@@ -198,7 +217,7 @@ pub(crate) fn asked(question: Question, listed: Listed<'_>) -> String {
             "Is a {} inside your walk? The part at side {} of {} has that size.",
             kind.word(),
             side + 1,
-            words::the_named(&space(i).name)
+            words::the_quoted(&space(i).name)
         ),
         Question::Wall { space: i, side } => {
             let sides = &space(i).sides;
@@ -210,7 +229,7 @@ pub(crate) fn asked(question: Question, listed: Listed<'_>) -> String {
             format!(
                 "Measure side {} of {} again: {follows}, which was not measured and follows from the others, would hide an error in it.",
                 sides[side].number,
-                words::the_named(&space(i).name)
+                words::the_quoted(&space(i).name)
             )
         }
     }

@@ -1,44 +1,44 @@
-//! Compares a figure with an interval, and words the result.
+//! Says what a cause gives and how a figure compares with that.
 //!
 //! The numbers compared are whole square feet as printed, so that a reader who compares them finds the same.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_possible_truncation,
-    reason = "an interval about a float is rounded to whole square feet once, here"
+    reason = "what a cause gives is a float, rounded to whole square feet once, here"
 )]
 
-use crate::areas::range::Place;
+use crate::reconcile::explanation::Band;
 use crate::units::decimal::thousands;
 
-/// An interval in whole square feet, as printed.
+/// What a cause gives, in whole square feet as printed, and the figure it is held against.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Interval {
+pub(crate) struct Gives {
+    sq_ft: i64,
     low: i64,
     high: i64,
+    figure: i64,
 }
 
-impl Interval {
-    /// The interval around `middle`, extending by `either_way` on each side.
-    pub(crate) fn about(middle: f64, either_way: f64) -> Interval {
-        let whole = |sq_ft: f64| sq_ft.round() as i64;
-        Interval { low: whole(middle - either_way), high: whole(middle + either_way) }
+impl Gives {
+    /// What is given, with what rounding could make of it.
+    pub(crate) fn of(sq_ft: f64, band: Band, figure: i64) -> Gives {
+        let whole = |sq_ft: f64| (sq_ft + 0.5).floor() as i64;
+        Gives { sq_ft: whole(sq_ft), low: whole(band.low), high: whole(band.high), figure }
     }
 
-    /// `1,530 to 1,581`, or one number if both ends are the same.
-    pub(crate) fn text(self) -> String {
-        if self.low == self.high {
-            thousands(self.low)
+    /// `gives 1,806, 30 less than the record`; where rounding could change it, in which range.
+    pub(crate) fn said(self, who: &str) -> String {
+        let (sq_ft, apart) = (thousands(self.sq_ft), self.figure - self.sq_ft);
+        let compared = match apart {
+            0 => return format!("gives {sq_ft}, as {who} says"),
+            1.. => format!("{} less than {who}", thousands(apart)),
+            _ => format!("{} more than {who}", thousands(-apart)),
+        };
+        if self.low < self.high && (self.low..=self.high).contains(&self.figure) {
+            let (low, high) = (thousands(self.low), thousands(self.high));
+            format!("gives {sq_ft}, {compared}; rounding could make it {low} to {high}")
         } else {
-            format!("{} to {}", thousands(self.low), thousands(self.high))
-        }
-    }
-
-    /// Whether `who` fits, or by how much it is above or below; `who` ends with a comma.
-    pub(crate) fn compared(self, who: &str, sq_ft: i64) -> String {
-        match Place::of(sq_ft, self.low, self.high) {
-            Place::Within => format!("{who} fits"),
-            Place::Above => format!("{who} is {} above", thousands(sq_ft - self.high)),
-            Place::Below => format!("{who} is {} below", thousands(self.low - sq_ft)),
+            format!("gives {sq_ft}, {compared}")
         }
     }
 }
@@ -49,10 +49,19 @@ mod tests {
 
     #[test]
     fn the_text_follows_from_the_comparison() {
-        let interval = Interval::about(1_872.2, 8.0);
-        assert_eq!(interval.text(), "1,864 to 1,880");
-        assert_eq!(interval.compared("the record, 1,877,", 1_877), "the record, 1,877, fits");
-        assert_eq!(interval.compared("the record, 1,881,", 1_881), "the record, 1,881, is 1 above");
-        assert_eq!(interval.compared("it,", 860), "it, is 1,004 below");
+        let said = |figure: i64| {
+            Gives::of(1_872.2, Band { low: 1_864.0, high: 1_880.3 }, figure).said("the record")
+        };
+        assert_eq!(said(1_872), "gives 1,872, as the record says");
+        assert_eq!(
+            said(1_877),
+            "gives 1,872, 5 less than the record; rounding could make it 1,864 to 1,880"
+        );
+        assert_eq!(
+            said(1_866),
+            "gives 1,872, 6 more than the record; rounding could make it 1,864 to 1,880"
+        );
+        let one = Band { low: 1_806.0, high: 1_806.0 };
+        assert_eq!(Gives::of(1_806.0, one, 1_836).said("the plan"), "gives 1,806, 30 less than the plan");
     }
 }

@@ -8,7 +8,7 @@ use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
 use crate::wording::sentences::{
-    Sentences, capital, not_explained, range_text, rounded_float, the, whole,
+    Sentences, agrees, capital, not_explained, range_text, rounded_float, the, whole,
 };
 
 impl Sentences<'_> {
@@ -17,6 +17,10 @@ impl Sentences<'_> {
         let rest = not_explained(figure);
         if figure.area().whole_sq_ft() == figure.start().whole_sq_ft() {
             return agreement(figure).to_owned();
+        }
+        if agrees(figure) {
+            let apart = (figure.area().whole_sq_ft() - figure.start().whole_sq_ft()).abs();
+            return format!("They agree within {} sq ft.", thousands(apart));
         }
         let to_feet = matches!(
             figure.side_rule(),
@@ -102,6 +106,10 @@ impl Sentences<'_> {
                 "rounding alone could explain it, if walls near the half {} went the other way: {rounded} {usual}, and {wanted} fits.",
                 if test.step() == Step::HalfFoot { "step" } else { "foot" }
             ),
+            (CouldExplain::OnlyAgainst, _) if !test.closes() => format!(
+                "rounding could account for it: {rounded} does not close, so that a wall has to be moved; with walls rounded either way it can be {}, and {wanted} fits that.",
+                range_text(widest)
+            ),
             (CouldExplain::OnlyAgainst, usual) => {
                 let usual = usual.map(|usual| format!(" {rounded} {usual};")).unwrap_or_default();
                 format!(
@@ -116,13 +124,15 @@ impl Sentences<'_> {
                 } else {
                     ("at least", widest.low)
                 };
+                // A limit that ordinary rounding reaches is said once.
                 let is_new = test.range().is_some_and(|range| {
-                    range.low != range.high || range.low.whole_sq_ft() != limit.whole_sq_ft()
+                    let edge = if test.wanted() > widest.high { range.high } else { range.low };
+                    edge.whole_sq_ft() != limit.whole_sq_ft()
                 });
                 let usual = usual.filter(|_| is_new).map(|usual| format!("{usual}, and "));
                 let usual = usual.unwrap_or_else(|| "is ".to_owned());
                 format!(
-                    "rounding alone cannot explain it: {rounded} {usual}{most} {} whichever way each wall goes; {wanted_is}.",
+                    "rounding alone cannot explain it: {rounded} {usual}{most} {} however each wall is rounded, up or down; {wanted_is}.",
                     whole(limit),
                     wanted_is = is(figure)
                 )
@@ -161,7 +171,7 @@ impl Sentences<'_> {
                 format!("{given} with walls rounded either way; {wanted} fits.")
             }
             (CouldExplain::No, ..) => {
-                format!("{given}; {}, whichever way each wall goes.", does_not_fit(figure))
+                format!("{given}; {}, however each wall is rounded, up or down.", does_not_fit(figure))
             }
         })
     }

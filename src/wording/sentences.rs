@@ -5,15 +5,17 @@ use std::collections::HashSet;
 
 use crate::areas::range::Range;
 use crate::areas::rule::Settings;
-use crate::areas::{Areas, EquallyNear};
+use crate::areas::{Areas, EquallyNear, is_in_total};
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
 use crate::house::{
     Face, House, Kind, LengthSource, ReferenceSource, Run, SideNumber, SideRule, Space,
 };
+use crate::house::wall_moves::Assumed;
 use crate::reconcile::cause::Cause;
-use crate::reconcile::departures::Listed;
+use crate::reconcile::decision::{MOST_REPORTED, agrees_about};
+use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
 use crate::reconcile::{
     BridgeStep, Explanation, Figure, Line, OutlineReport, Reconciliation, Share, Strength, Weights,
 };
@@ -21,7 +23,7 @@ use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use crate::units::length::{Form, Length, Step, Written};
 use crate::wording::causes;
-use crate::wording::compared::Interval;
+use crate::wording::compared::Gives;
 use crate::wording::size::{size, size_apart, typed_size};
 use rust_decimal::Decimal;
 
@@ -396,15 +398,40 @@ impl Sentences<'_> {
 
     /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
     fn cause_sentence(&self, figure: &Figure, one: &Explanation) -> String {
-        let words = capital(&self.cause_said(figure, one));
+        let assumed = match one.cause {
+            Cause::Face(face) => self.is_assumed_at(face),
+            _ => false,
+        };
+        let assumed = if assumed { ", a thickness of the walls assumed" } else { "" };
+        let words = format!("{}{assumed}", capital(&self.cause_said(figure, one)));
         let strength = one.strength().map(strength).unwrap_or_default();
-        let gives = Interval::about(one.sq_ft, one.allows());
-        let who = format!("{}, {},", the(figure), whole(figure.area()));
-        format!(
-            "{words}{strength}: {}; {}",
-            gives.text(),
-            gives.compared(&who, figure.area().whole_sq_ft())
-        )
+        let gives = Gives::of(one.sq_ft, one.band, figure.area().whole_sq_ft());
+        let said = gives.said(&the(figure));
+        let doubled = self.doubled(figure, one).unwrap_or_default();
+        format!("{words}{strength}: {said}{doubled}")
+    }
+
+    /// Whether the walls can only be taken at a face by a thickness that the file does not state.
+    fn is_assumed_at(&self, face: Face) -> bool {
+        crate::areas::at_face::Walls::of(self.house, face)
+            .is_ok_and(|walls| walls.assumed() != Assumed::default())
+    }
+
+    /// `; 1,904 = 2 × 952, the outline of the level below twice`.
+    fn doubled(&self, figure: &Figure, one: &Explanation) -> Option<String> {
+        let upper = |how: LevelTaken| how == LevelTaken::WholeBelow;
+        let is_whole_below = matches!(
+            one.cause,
+            Cause::Departures(DepartureKind::Level { how, .. }, None) if upper(how)
+        );
+        let counted = self.house.spaces.iter().filter(|space| space.counted);
+        let levels: HashSet<usize> = counted.map(|space| space.level).collect();
+        let all = figure.area().whole_sq_ft();
+        let is_exact = one.leaves.abs() < 0.5 && all % 2 == 0;
+        (is_whole_below && is_exact && levels.len() == 2).then(|| {
+            let once = thousands(all / 2);
+            format!("; {} = 2 × {once}, the outline of the level below twice", thousands(all))
+        })
     }
 
     /// Says that nothing common accounts for the rest; `None` if rounding alone does.
@@ -412,18 +439,79 @@ impl Sentences<'_> {
         let rest = not_explained(figure);
         let best = figure.explanations().list().first();
         let is_rounding = best.is_some_and(|best| best.cause == Cause::None && best.fits());
-        let is_silent = rest == 0 || is_rounding || self.listed_as_much(figure, rest).is_some();
+        let is_within = figure.lines().iter().any(Line::is_within_rounding);
+        let is_silent = rest == 0 || is_rounding || is_within || self.listed_as_much(figure, rest).is_some();
         let figure_word = figure.word();
+        if let Some(part) = self.unwalked(figure).filter(|_| !is_silent) {
+            return Some(Accounts {
+                opening: format!("{part} Nothing else common accounts for what is left."),
+                items: Vec::new(),
+                closing: format!(
+                    "Measure there before anything is asked of the {figure_word}.{}",
+                    self.ours(figure)
+                ),
+            });
+        }
+        let nearest = self.nearest(rest).map(|nearest| format!("{nearest} ")).unwrap_or_default();
         (!is_silent).then(|| Accounts {
             opening: format!(
-                "Nothing common accounts for the {} sq ft that are left.",
+                "{nearest}Nothing common accounts for the {} sq ft that are left.",
                 thousands(rest.abs())
             ),
             items: Vec::new(),
             closing: format!(
-                "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house: another house's card or a mirrored unit cannot be told from the total.{}",
+                "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house.{}",
                 self.ours(figure)
             ),
+        })
+    }
+
+    /// A part that a map shows and the walk lacks, where it would be about what is left.
+    pub(crate) fn unwalked(&self, figure: &Figure) -> Option<String> {
+        let part = figure.unwalked()?;
+        let left = not_explained(figure);
+        let (wide, deep) = (rounded_float(part.size_ft.0), rounded_float(part.size_ft.1));
+        let sq_ft = rounded_float(part.sq_ft());
+        Some(format!(
+            "A map shows a part that the walk lacks, on the {} side, at \"{}\": less its eaves about {wide}' by {deep}', {sq_ft} sq ft of the {} that are left.",
+            part.side.word(),
+            self.house.spaces[part.beside].name,
+            thousands(left)
+        ))
+    }
+
+    /// The space that comes nearest to what is left, and what would remain: `The garage would be 462 of it; 162 would
+    /// remain.` `None` where none would explain more than it leaves.
+    fn nearest(&self, rest: i64) -> Option<String> {
+        let house = self.house;
+        let size = |i: usize| {
+            let areas: Vec<Area> =
+                self.areas.spaces.iter().map(|space| space.tenth_foot().area()).collect();
+            crate::areas::net(house, i, &areas).whole_sq_ft()
+        };
+        let in_total = |i: usize| is_in_total(house, i, false);
+        let would = |&i: &usize| {
+            let space = &house.spaces[i];
+            match space.kind {
+                Kind::Stair => rest < 0,
+                Kind::Open | Kind::Low => rest > 0 && space.parent.is_some_and(in_total),
+                _ => in_total(i) != (rest > 0),
+            }
+        };
+        let left = |i: usize| rest.abs() - size(i);
+        let counted = (0..house.spaces.len()).filter(|&i| in_total(i)).count();
+        let spaces = (0..house.spaces.len()).filter(would);
+        // The whole house is not what is missing.
+        let spaces = spaces.filter(|&i| !in_total(i) || counted > 1);
+        let nearest = spaces.min_by_key(|&i| left(i).abs())?;
+        let (size, left) = (size(nearest), left(nearest));
+        (size > 0 && left.abs() < size && left.abs() < rest.abs()).then(|| {
+            let name = capital(&words::the_quoted(&house.spaces[nearest].name));
+            if left < 0 {
+                format!("{name} would be {} of it, {} too much.", thousands(size), thousands(-left))
+            } else {
+                format!("{name} would be {} of it; {} would remain.", thousands(size), thousands(left))
+            }
         })
     }
 
@@ -443,18 +531,25 @@ impl Sentences<'_> {
         unseen.next()
     }
 
-    /// How many combinations of causes were weighed for a figure, and how many of them fit.
-    pub(crate) fn weighed_and_fitting(&self, figure: &Figure) -> (String, String) {
-        let text = |count: u64| thousands(i64::try_from(count).unwrap_or(i64::MAX));
-        let explanations = figure.explanations();
-        (text(explanations.weighed()), text(explanations.fitting()))
+    /// How many combinations of causes and roundings were weighed for a figure.
+    pub(crate) fn weighed(&self, figure: &Figure) -> String {
+        thousands(i64::try_from(figure.explanations().weighed()).unwrap_or(i64::MAX))
+    }
+
+    /// How many of the causes are named: `none of them is named`, `3 causes are named`.
+    pub(crate) fn named(&self, figure: &Figure) -> String {
+        match shown_once(figure).len() {
+            0 => "none is named".to_owned(),
+            1 => "one is named".to_owned(),
+            count => format!("{count} are named"),
+        }
     }
 
     /// A cause in words, with the way of rounding under which it does best where that is not the figure's own.
     pub(crate) fn cause_said(&self, figure: &Figure, one: &Explanation) -> String {
         let said = causes::said(one.cause, self.listed(figure));
         match (one.cause, one.rounding) {
-            (Cause::Rounding(_) | Cause::Face(_), _) | (_, None) => said,
+            (Cause::Rounding(_), _) | (_, None) => said,
             (_, Some(rounding)) => format!("{said}, with {}", causes::rounded(rounding)),
         }
     }
@@ -766,6 +861,10 @@ impl Sentences<'_> {
                 Face::Frame => "face: measured to the frame, without the veneer".to_owned(),
                 Face::Inside => "face: measured inside".to_owned(),
             },
+            BridgeStep::Rounding if line.rounding().is_some() => {
+                let how = line.rounding().map(causes::rounded).unwrap_or_default();
+                format!("rounding: {how}, which fits best (ask)")
+            }
             BridgeStep::Rounding => match figure.side_rule() {
                 SideRule::Unknown => {
                     format!(
@@ -791,6 +890,9 @@ impl Sentences<'_> {
             },
             BridgeStep::Counting => {
                 format!("counting: {} counts {}", the(figure), words::all_named(line.counted()))
+            }
+            BridgeStep::NotExplained if line.is_within_rounding() => {
+                "left, within what rounding could change".to_owned()
             }
             BridgeStep::NotExplained => "not explained".to_owned(),
         }
@@ -833,9 +935,9 @@ pub(crate) fn not_explained(figure: &Figure) -> i64 {
     lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
 }
 
-/// Whether a figure and the measured area are printed as the same number.
+/// Whether a figure and the measured area agree, as nearly as anyone asks: within 3 sq ft or 0.3 %.
 pub(crate) fn agrees(figure: &Figure) -> bool {
-    figure.area().whole_sq_ft() == figure.start().whole_sq_ft()
+    agrees_about(figure.area(), figure.start())
 }
 
 /// How strong a cause is, in parentheses; empty for one that merely also fits.
@@ -843,6 +945,9 @@ fn strength(strength: Strength) -> String {
     match strength {
         Strength::Only => " (only common cause that fits)".to_owned(),
         Strength::LikeliestOf(1) => " (fits)".to_owned(),
+        Strength::LikeliestOf(count) if count > MOST_REPORTED => {
+            format!(" (likeliest of {count} that fit; {MOST_REPORTED} shown)")
+        }
         Strength::LikeliestOf(count) => format!(" (likeliest of {count} that fit)"),
         Strength::AlsoFits => " (also fits)".to_owned(),
     }
@@ -928,9 +1033,7 @@ pub(crate) fn signed_length(say: &Sentences<'_>, length: Length) -> String {
 fn shown_once(figure: &Figure) -> Vec<&Explanation> {
     let mut shown: Vec<&Explanation> = Vec::new();
     for one in figure.explanations().reported() {
-        let is_shown = |before: &&Explanation| {
-            (before.sq_ft - one.sq_ft).abs() < 0.5 && before.cause.says_the_same(one.cause)
-        };
+        let is_shown = |before: &&Explanation| before.echoes(one);
         if !shown.iter().any(is_shown) {
             shown.push(one);
         }

@@ -24,3 +24,4 @@ mod office;
 mod published;
 mod random;
 mod sentences;
+mod told;

@@ -1,0 +1,98 @@
+//! What is named, and what is not, on small houses with figures worked out by hand.
+
+use fairfoot::{Settings, Weights};
+
+/// The report of a file, in one line.
+fn report(text: &str) -> String {
+    let house = fairfoot::read("told.sides", text.to_owned()).unwrap();
+    let result = house.areas(&Settings::default()).unwrap().reconcile(&Weights::default()).unwrap();
+    let report = result.report().text(Default::default());
+    report.split_whitespace().collect::<Vec<&str>>().join(" ")
+}
+
+fn house(record: i64, extra: &str, walls: &str) -> String {
+    format!("record {record} sq ft\n{extra}level \"Ground floor\"\n  living \"House\"\n    {walls}\n")
+}
+
+/// 40 × 30 = 1,200; a wall of 4 5/8 in less on each side: 39.229 × 29.229 = 1,146.6, or 39 × 29 = 1,131 in whole feet.
+#[test]
+fn another_face_is_named_only_where_the_file_says_how_thick_a_wall_is() {
+    let walls = "north 30\n    east 40\n    south 30\n    west 40";
+    let without = report(&house(1_131, "", walls));
+    assert!(!without.contains("to the frame") && !without.contains("measured inside"), "{without}");
+    let stated = report(&house(1_131, "veneer 4 5/8\"\n", walls));
+    assert!(stated.contains("Measured to the frame"), "{stated}");
+    assert!(stated.contains(": gives 1,131, as the record says"), "{stated}");
+}
+
+/// 50 × 40 = 2,000 less a garage of 20 × 22 = 440 is 1,560; less 440 once more, 1,120.
+#[test]
+fn a_garage_within_the_house_may_be_deducted_twice() {
+    let walls = "north 40\n    east 50\n    south 40\n    west 50\n  garage \"Garage\" within \"House\" start east 30\n    north 22\n    east 20\n    south 22\n    west 20";
+    let said = report(&house(1_120, "", walls));
+    assert!(said.contains("- Garage deducted twice"), "{said}");
+    assert!(said.contains("ask how often the total deducts the garage"), "{said}");
+}
+
+/// 44' 3" × 30' 3" is 1,338.6, 44 × 30 = 1,320, and 45 × 31 = 1,395 with both rounded up: nothing else comes of
+/// rounding up, though 1,380 is between them.
+#[test]
+fn walls_rounded_up_give_one_number() {
+    let walls = "north 30' 3\"\n    east 44' 3\"\n    south 30' 3\"\n    west 44' 3\"";
+    let exact = report(&house(1_395, "", walls));
+    assert!(exact.contains("- Every wall rounded up to the foot"), "{exact}");
+    assert!(exact.contains(": gives 1,395, as the record says"), "{exact}");
+    let beside = report(&house(1_380, "", walls));
+    assert!(!beside.contains("rounded up to the foot ("), "{beside}");
+}
+
+/// 1,338.6 and 1,341: 2 apart; nothing is asked, and nothing is not explained.
+#[test]
+fn a_gap_of_three_square_feet_is_no_gap() {
+    let walls = "north 30' 3\"\n    east 44' 3\"\n    south 30' 3\"\n    west 44' 3\"";
+    let said = report(&house(1_341, "", walls));
+    assert!(said.contains("They agree within 2 sq ft."), "{said}");
+    assert!(!said.contains("Possible:") && !said.contains("Nothing common"), "{said}");
+}
+
+/// 42' 3" read as 24' 3": 26 × 24 = 624 for 26 × 42 = 1,092. One line for the two walls that are 42' 3".
+#[test]
+fn walls_across_from_each_other_are_one_cause() {
+    let walls = "north 26\n    east 42' 3\"\n    south 26\n    west 42' 3\"\n  living \"Wing\" start east 42' 3\"\n    north 16\n    east 40\n    south 16\n    west 40";
+    let said = report(&house(624 + 640, "", walls));
+    assert_eq!(said.matches("of the house misread").count(), 2, "in the steps and in the list: {said}");
+    assert!(said.contains("- Sides 2 and 4 of the house misread, about 24' 3\" for east 42' 3\""), "{said}");
+}
+
+/// Rounded to feet, 28' 7" + 4' 7" are 29 + 5 = 34 against 33 for 33' 2": somebody moves a wall.
+#[test]
+fn walls_that_do_not_close_when_rounded_are_not_called_misrounded() {
+    let walls = "north 28' 7\"\n    east 19' 8\"\n    north 4' 7\"\n    east 22' 8\"\n    south 33' 2\"\n    west 42' 4\"";
+    let said = report(&house(1_362, "", walls));
+    assert!(!said.contains("misrounded"), "{said}");
+    assert!(said.contains("does not close, so that a wall has to be moved"), "{said}");
+}
+
+/// 1,000 + 650 for a garage of 21 × 22 = 462: 188 would remain.
+#[test]
+fn the_nearest_space_is_named_before_nothing_common_accounts() {
+    let walls = "north 25\n    east 40\n    south 25\n    west 40\n  garage \"Old garage, now shop\" start east 40\n    north 22\n    east 21\n    south 22\n    west 21";
+    let said = report(&house(1_650, "", walls));
+    assert!(
+        said.contains("\"Old garage, now shop\" would be 462 of it; 188 would remain. Nothing common accounts for the 650 sq ft that are left."),
+        "{said}"
+    );
+    assert!(!said.contains("mirrored"), "{said}");
+}
+
+/// Less its eaves of 1.5 ft at both ends, a roof of 17' by 12' that stands out from the house is over 14' by 12' = 168.
+#[test]
+fn a_part_that_the_map_shows_and_the_walk_lacks_comes_first() {
+    let text = std::fs::read_to_string("sketches/map-outline.sides").unwrap();
+    let house = fairfoot::read("sketches/map-outline.sides", text).unwrap();
+    let result = house.areas(&Settings::default()).unwrap().reconcile(&Weights::default()).unwrap();
+    let report = result.report().text(Default::default());
+    let said = report.split_whitespace().collect::<Vec<&str>>().join(" ");
+    assert!(said.contains("about 14' by 12', 168 sq ft of the 171 that are left."), "{said}");
+    assert!(said.contains("Measure there before anything is asked of the record."), "{said}");
+}
