@@ -143,10 +143,9 @@ pub(super) fn lines(
         let area = counted_by(house, &ground.figure.counting, areas);
         lines.push(Line { counted, ..plain(Step::Counting, area) });
     }
-    lines.extend(best.map(|best| Line {
-        cause: Some(best.cause),
-        ..plain(Step::Counting, best.effect)
-    }));
+    lines.extend(
+        best.map(|best| Line { cause: Some(best.cause), ..plain(Step::Counting, best.effect) }),
+    );
     let explained: Area = lines.iter().map(Line::area).sum();
     let gap = ground.figure.area.area() - start;
     let rest = gap - explained;

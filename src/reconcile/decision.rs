@@ -24,6 +24,11 @@ const BESIDE_ANOTHER: f64 = 0.02;
 /// A single departure that fits keeps a reported one from being the only one from this support on.
 const WORTH_A_THOUGHT: f64 = 0.005;
 
+/// What a cause may leave as a share of what it explains, a misread wall and any other, and what any may leave.
+const OF_MISREAD: f64 = 0.1;
+const OF_OTHERS: f64 = 0.5;
+const LEAST_LEFT: f64 = 3.0;
+
 /// How near a figure is to an area to be said to agree with it: 3 sq ft or 0.3 %, whichever is more.
 pub(crate) fn agrees_about(figure: Area, area: Area) -> bool {
     const SQ_FT: i64 = 3;
@@ -60,17 +65,22 @@ pub(super) fn decide(
         can_be[i] && together[i] > something_else && together[i] >= least(list[i].cause)
     };
     let mut fitting: Vec<usize> = (0..list.len()).filter(is_supported).collect();
-    // A pair is named only where nothing by itself fits.
-    if fitting.iter().any(|&i| !is_pair(list[i].cause)) {
+    // A pair is named only where nothing by itself fits as well.
+    let of_pairs = |i: &&usize| is_pair(list[**i].cause);
+    let best_pair = fitting.iter().filter(of_pairs).map(|&i| together[i]).fold(0.0, f64::max);
+    let is_as_good =
+        |&&i: &&usize| !is_pair(list[i].cause) && (together[i] >= best_pair || is_exact(&list[i]));
+    if fitting.iter().any(|i| is_as_good(&i)) {
         fitting.retain(|&i| !is_pair(list[i].cause));
+    } else if best_pair > 0.0 {
+        fitting.retain(|&i| is_pair(list[i].cause));
     }
     fitting.sort_by_key(|&i| (tier(list[i].cause), i));
     exact_first(&mut fitting, list);
     let is_single = |i: usize| matches!(list[i].cause, Cause::Departures(_, None));
     let others = |least: f64| {
-        let may = |&i: &usize| {
-            is_single(i) && can_be[i] && together[i] >= least && list[i].support > 0.0
-        };
+        let may =
+            |&i: &usize| is_single(i) && can_be[i] && together[i] >= least && list[i].support > 0.0;
         (0..list.len()).filter(may).collect::<Vec<usize>>()
     };
     let mut is_alone = false;
@@ -106,8 +116,10 @@ pub(super) fn decide(
 /// Whether a cause, however well supported, may be named for this figure.
 fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
     let gap = (case.figure - case.start).abs().sq_ft();
-    // What a cause leaves is less than the gap, and less than what it explains.
-    let explains = one.leaves.abs() < gap && one.leaves.abs() <= one.effect.abs().sq_ft() + 0.5;
+    // What a cause leaves is less than the gap, and little against what it explains; a misread wall explains exactly.
+    let share = if matches!(one.cause, Cause::Misread { .. }) { OF_MISREAD } else { OF_OTHERS };
+    let may_leave = (share * one.effect.abs().sq_ft()).max(LEAST_LEFT);
+    let explains = one.leaves.abs() < gap && one.leaves.abs() <= may_leave;
     let is_kind = match one.cause {
         Cause::None | Cause::Rounding(RoundingTaken::NotRounded) => false,
         // Without a stated thickness of the walls, almost any small gap is about a wall thick.
@@ -121,7 +133,13 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
         ),
         _ => true,
     };
-    is_kind && one.fits() && explains
+    // With every wall rounded one way, there is one number, and the figure is that.
+    let is_rounded_one_way = matches!(
+        one.rounding,
+        Some(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown | RoundingTaken::HalfFoot)
+    );
+    let is_two = is_rounded_one_way && !matches!(one.cause, Cause::Rounding(_));
+    is_kind && one.fits() && explains && (!is_two || is_exact(one))
 }
 
 /// What is named first: what is counted or drawn and walls misread, then another face or rounding and errors in the
@@ -138,17 +156,21 @@ fn tier(cause: Cause) -> u8 {
     }
 }
 
+/// Whether it leaves nothing, as printed.
+fn is_exact(one: &Explanation) -> bool {
+    one.leaves.abs() < 1.0
+}
+
 /// Puts a cause that leaves nothing before a better supported one of its tier that leaves something, unless that is
 /// much more common.
 fn exact_first(fitting: &mut [usize], list: &[Explanation]) {
-    let is_exact = |i: usize| list[i].leaves.abs() < ALIKE_SQ_FT + 0.5;
     let Some(&first) = fitting.first() else { return };
-    if is_exact(first) {
+    if is_exact(&list[first]) {
         return;
     }
     let like_first = |&i: &usize| {
         tier(list[i].cause) == tier(list[first].cause)
-            && is_exact(i)
+            && is_exact(&list[i])
             && list[first].support <= ABOUT_AS_COMMON * list[i].support
     };
     if let Some(place) = fitting.iter().position(like_first) {
@@ -163,6 +185,12 @@ fn in_groups(fitting: &[usize], list: &[Explanation]) -> Vec<Vec<usize>> {
         match groups.iter_mut().find(|group| list[i].echoes(&list[group[0]])) {
             Some(group) => group.push(i),
             None => groups.push(vec![i]),
+        }
+    }
+    // Of those that say the same, the one that leaves nothing speaks.
+    for group in &mut groups {
+        if let Some(place) = group.iter().position(|&i| is_exact(&list[i])) {
+            group[..=place].rotate_right(1);
         }
     }
     groups

@@ -198,7 +198,15 @@ fn shapes(
 /// Whether a name tells that something outdoors is closed in or lived in, as a screened patio or a studio.
 fn is_like_a_room(name: &str) -> bool {
     const WORDS: [&str; 10] = [
-        "screen", "enclosed", "closed", "covered", "sun", "studio", "guest", "apartment", "office",
+        "screen",
+        "enclosed",
+        "closed",
+        "covered",
+        "sun",
+        "studio",
+        "guest",
+        "apartment",
+        "office",
         "casita",
     ];
     let name = name.to_lowercase();
@@ -269,7 +277,9 @@ impl DepartureKind {
             DepartureKind::LeftOut { space } => -net(house, space, areas),
             DepartureKind::LevelLeftOut { level } => -own_area(house, level, areas),
             DepartureKind::NotDeducted { space } => areas[space],
-            DepartureKind::Deducted { space } | DepartureKind::DeductedTwice { space } => -areas[space],
+            DepartureKind::Deducted { space } | DepartureKind::DeductedTwice { space } => {
+                -areas[space]
+            }
             DepartureKind::Level { level, how } => level_effect(house, level, how, areas),
             DepartureKind::UnderRoof => under_roof(house).map(|i| net(house, i, areas)).sum(),
             DepartureKind::Part { space, part } => part.effect(outlines[space]),

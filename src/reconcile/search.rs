@@ -23,8 +23,8 @@ use crate::reconcile::misread::{self, Wanted, misread};
 use crate::reconcile::normal::{OF_TOTAL, far, is_far};
 use crate::reconcile::ours::{self, Question};
 use crate::reconcile::settings::{Adds, RoundingTaken, Setting, goes_in, settings, ways};
-use crate::reconcile::totals::{Meant, TotalWritten, meant};
 use crate::reconcile::total;
+use crate::reconcile::totals::{Meant, TotalWritten, meant};
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
 
@@ -518,6 +518,11 @@ impl<'a> Search<'a> {
             Cause::Total { how: TotalWritten::OneDigit | TotalWritten::RoundedTo10, .. } => {
                 only(found.sq_ft)
             }
+            // These change a total by far more than rounding could.
+            Cause::Total {
+                how: TotalWritten::TenTimes | TotalWritten::Tenth | TotalWritten::SquareMeters,
+                ..
+            } => likely,
             Cause::Total { how, with: None } if found.rounding.is_none() => {
                 let Some(usual) = self.usual() else { return likely };
                 let more = |sq_ft: f64| found.sq_ft + (sq_ft - self.start) * scale(how);
@@ -537,10 +542,8 @@ impl<'a> Search<'a> {
             self.figure < limits.low - 0.5 || self.figure > limits.high + 0.5
         });
         let is_likely = setting.chance_of(self.figure) >= LIKELY;
-        (is_likely && !is_beyond).then(|| Band {
-            low: found.sq_ft.min(self.figure),
-            high: found.sq_ft.max(self.figure),
-        })
+        (is_likely && !is_beyond)
+            .then(|| Band { low: found.sq_ft.min(self.figure), high: found.sq_ft.max(self.figure) })
     }
 
     /// How far ordinary rounding can take the total.

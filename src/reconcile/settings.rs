@@ -175,6 +175,10 @@ fn of_face(face: Face, weights: &Weights) -> f64 {
     if face == Face::Inside { weights.face_inside } else { weights.face }
 }
 
+/// How often walls taken inside or at the frame are not rounded to feet: the frame is read from a plan in feet and
+/// inches, the inside by somebody who measures rooms. Judgment.
+const FINE_AT_ANOTHER_FACE: f64 = 0.4;
+
 /// The house at the other faces without departures: under the figure's own rounding, and not rounded to feet where
 /// the file says how thick the walls are.
 fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
@@ -183,7 +187,8 @@ fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
     let fine = StepRounding::Nearest(case.settings.fine, halves);
     let fine = (Some(RoundingTaken::NotRounded), fine);
     let is_fine = step == Step::WholeFoot && case.listed.house.states_walls();
-    let ways = [Some((own, if is_fine { 1.0 - weights.not_rounded } else { 1.0 })), is_fine.then_some((fine, weights.not_rounded))];
+    let of_fine = if is_fine { FINE_AT_ANOTHER_FACE } else { 0.0 };
+    let ways = [Some((own, 1.0 - of_fine)), is_fine.then_some((fine, of_fine))];
     let faces = [Face::Outside, Face::Frame, Face::Inside].into_iter();
     let at = |face: Face| {
         let walls = case.could_be_at(face).then(|| case.walls_at(face)).flatten();

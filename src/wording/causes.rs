@@ -30,7 +30,10 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>) -> String {
                     format!("sides {one} and {other} of {name} misread, about {length} for {typed}")
                 }
                 None => {
-                    format!("side {} of {name} misread, about {length} for {typed}", space.sides[side].number)
+                    format!(
+                        "side {} of {name} misread, about {length} for {typed}",
+                        space.sides[side].number
+                    )
                 }
             }
         }

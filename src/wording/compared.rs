@@ -62,6 +62,9 @@ mod tests {
             "gives 1,872, 6 more than the record; rounding could make it 1,864 to 1,880"
         );
         let one = Band { low: 1_806.0, high: 1_806.0 };
-        assert_eq!(Gives::of(1_806.0, one, 1_836).said("the plan"), "gives 1,806, 30 less than the plan");
+        assert_eq!(
+            Gives::of(1_806.0, one, 1_836).said("the plan"),
+            "gives 1,806, 30 less than the plan"
+        );
     }
 }

@@ -20,7 +20,17 @@ impl Sentences<'_> {
         }
         if agrees(figure) {
             let apart = (figure.area().whole_sq_ft() - figure.start().whole_sq_ft()).abs();
-            return format!("They agree within {} sq ft.", thousands(apart));
+            let steps = figure.lines_in_sq_ft();
+            let has_steps = figure
+                .lines()
+                .iter()
+                .zip(steps)
+                .any(|(line, sq_ft)| line.step() != BridgeStep::NotExplained && sq_ft != 0);
+            let steps = match has_steps && figure.is_record() && !figure.says_rule() {
+                true => "; the steps matter only if the office rounds its walls",
+                false => "",
+            };
+            return format!("They agree within {} sq ft{steps}.", thousands(apart));
         }
         let to_feet = matches!(
             figure.side_rule(),
@@ -171,7 +181,10 @@ impl Sentences<'_> {
                 format!("{given} with walls rounded either way; {wanted} fits.")
             }
             (CouldExplain::No, ..) => {
-                format!("{given}; {}, however each wall is rounded, up or down.", does_not_fit(figure))
+                format!(
+                    "{given}; {}, however each wall is rounded, up or down.",
+                    does_not_fit(figure)
+                )
             }
         })
     }

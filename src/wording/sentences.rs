@@ -9,10 +9,10 @@ use crate::areas::{Areas, EquallyNear, is_in_total};
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
+use crate::house::wall_moves::Assumed;
 use crate::house::{
     Face, House, Kind, LengthSource, ReferenceSource, Run, SideNumber, SideRule, Space,
 };
-use crate::house::wall_moves::Assumed;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::{MOST_REPORTED, agrees_about};
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
@@ -440,7 +440,8 @@ impl Sentences<'_> {
         let best = figure.explanations().list().first();
         let is_rounding = best.is_some_and(|best| best.cause == Cause::None && best.fits());
         let is_within = figure.lines().iter().any(Line::is_within_rounding);
-        let is_silent = rest == 0 || is_rounding || is_within || self.listed_as_much(figure, rest).is_some();
+        let is_silent =
+            rest == 0 || is_rounding || is_within || self.listed_as_much(figure, rest).is_some();
         let figure_word = figure.word();
         if let Some(part) = self.unwalked(figure).filter(|_| !is_silent) {
             return Some(Accounts {
@@ -510,7 +511,11 @@ impl Sentences<'_> {
             if left < 0 {
                 format!("{name} would be {} of it, {} too much.", thousands(size), thousands(-left))
             } else {
-                format!("{name} would be {} of it; {} would remain.", thousands(size), thousands(left))
+                format!(
+                    "{name} would be {} of it; {} would remain.",
+                    thousands(size),
+                    thousands(left)
+                )
             }
         })
     }
@@ -863,7 +868,7 @@ impl Sentences<'_> {
             },
             BridgeStep::Rounding if line.rounding().is_some() => {
                 let how = line.rounding().map(causes::rounded).unwrap_or_default();
-                format!("rounding: {how}, which fits best (ask)")
+                format!("rounding: {how}, with which the next fits best (ask)")
             }
             BridgeStep::Rounding => match figure.side_rule() {
                 SideRule::Unknown => {

@@ -136,7 +136,7 @@ fn a_recess_is_filled_in_with_the_lengths_that_the_record_has() {
     let page = text(&output.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
         page.contains(
-            "recess after side 3 of the house filled in (only common cause that fits): 1,279 to 1,281"
+            "recess after side 3 of the house filled in (only common cause that fits): gives 1,280, as the record says"
         ),
         "{page}"
     );

@@ -58,10 +58,10 @@ impl Row {
     fn add(&mut self, house: &House, record: &Record, found: &Explanations) {
         let reported: Vec<&[String]> = found.reported().map(|one| one.departures()).collect();
         // One line names a wall of a rectangle and the one across from it.
-        let across: Vec<String> = record.labels.iter().filter_map(|label| across(house, label)).collect();
+        let across: Vec<String> =
+            record.labels.iter().filter_map(|label| across(house, label)).collect();
         let is_true = |labels: &[String]| {
-            labels.len() == 1
-                && (record.labels.contains(&labels[0]) || across.contains(&labels[0]))
+            labels.len() == 1 && (record.labels.contains(&labels[0]) || across.contains(&labels[0]))
         };
         // Causes that no figure can tell apart share the first place.
         let first = found.reported().next().map_or(0.0, |one| one.support());

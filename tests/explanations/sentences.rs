@@ -133,7 +133,10 @@ fn true_sentences(text: &str, record: i64) -> usize {
 /// What a told line says comes first: `- Garage counted (likeliest of 2 that fit): …`.
 fn told_first(text: &str) -> Option<&str> {
     let list = &text[text.find("Possible: - ")? + "Possible: - ".len()..];
-    list.split([':', '(']).next().map(|words| words.split(", with ").next().unwrap_or(words).trim())
+    list.split([':', '('])
+        .next()
+        .map(|words| words.split(", with ").next().unwrap_or(words))
+        .map(|words| words.split(", a thickness").next().unwrap_or(words).trim())
 }
 
 #[test]
@@ -196,7 +199,8 @@ fn allowed(one: &Value, rounding: &Value, record: i64) {
         assert!((low..=high).contains(&(record as f64)), "{low} to {high}: {one}");
     }
     if labels.len() > 1 {
-        let never = ["rounding:", "face:", "misread:", "total: one", "total: digits", "total: round"];
+        let never =
+            ["rounding:", "face:", "misread:", "total: one", "total: digits", "total: round"];
         let is_never = |label: &&str| never.iter().any(|start| label.starts_with(start));
         assert!(!labels.iter().any(is_never), "{one}");
         assert_ne!(one["strength"], "only", "{one}");

@@ -45,7 +45,7 @@ impl Search<'_> {
         rounding: Option<RoundingTaken>,
     ) {
         let known = self.found.iter().position(|known| is_one(known.cause, cause));
-        let (sigma, effect) = (sigma(variance), Effect::Float(0.0));
+        let (sigma, effect) = (sigma(variance), Effect::Float(sq_ft - self.start));
         self.push(known, Found { cause, weight, best: weight, rounding, sq_ft, sigma, effect });
     }
 
@@ -57,7 +57,7 @@ impl Search<'_> {
             Some(rounding) => Cause::Rounding(rounding),
         };
         let weight = base * setting.likelihood(self.figure, total, &[], 1.0);
-        self.list(cause, weight, total + setting.shift, setting.variance, setting.rounding);
+        self.list(cause, weight, total, setting.variance, setting.rounding);
         for (departure, adds) in self.departures.iter().zip(&setting.adds) {
             let sq_ft = total + adds.sq_ft;
             let weight =
@@ -133,6 +133,7 @@ fn explained(areas: &Areas, weights: &Weights) -> Option<(Explanations, Explanat
         ruled: &ground.ruled,
         fine: &ground.fine,
         recorded: None,
+        ranges: &ground.ranges,
         settings: areas.settings(),
     };
     let (departures, _) = departures(case.listed, &case.ruled.areas, |_| true, weights);
