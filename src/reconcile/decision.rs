@@ -99,8 +99,14 @@ pub(super) fn decide(
     }
     let groups = in_groups(&fitting, list);
     let is_only = groups.len() == 1 && is_alone;
+    // What says the same as another one is reported too, as far as there is room.
+    let mut room = MOST_REPORTED.saturating_sub(groups.len());
+    let mut order: Vec<usize> = Vec::new();
     for (place, group) in groups.iter().take(MOST_REPORTED).enumerate() {
-        for &i in group {
+        let echoes = room.min(group.len() - 1);
+        room -= echoes;
+        for &i in &group[..=echoes] {
+            order.push(i);
             list[i].strength = Some(match place {
                 0 if i != group[0] => Strength::AlsoFits,
                 0 if is_only => Strength::Only,
@@ -109,7 +115,6 @@ pub(super) fn decide(
             });
         }
     }
-    let order: Vec<usize> = groups.into_iter().take(MOST_REPORTED).flatten().collect();
     put_first(list, &order);
 }
 
@@ -138,8 +143,11 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
         one.rounding,
         Some(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown | RoundingTaken::HalfFoot)
     );
+    // Digits go with no other rounding than the figure's own, or none.
+    let is_total = matches!(one.cause, Cause::Total { .. })
+        && !matches!(one.rounding, None | Some(RoundingTaken::NotRounded));
     let is_two = is_rounded_one_way && !matches!(one.cause, Cause::Rounding(_));
-    is_kind && one.fits() && explains && (!is_two || is_exact(one))
+    is_kind && !is_total && one.fits() && explains && (!is_two || is_exact(one))
 }
 
 /// What is named first: what is counted or drawn and walls misread, then another face or rounding and errors in the

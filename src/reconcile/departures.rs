@@ -354,6 +354,7 @@ impl DepartureKind {
             ) => house.spaces[space].level == level,
             (UnderRoof, Counted { space }) => under_roof(house).any(|i| i == space),
             (DeductedTwice { space: a }, Counted { space: b }) => a == b,
+            (DeductedTwice { .. }, UnderRoof) => true,
             (DepartureKind::Part { .. }, DepartureKind::Part { .. }) => true,
             (DepartureKind::Part { space, .. }, LeftOut { space: other }) => space == other,
             _ => false,

@@ -147,7 +147,7 @@ fn every_page_has_a_title_and_a_description_for_a_screen_reader() {
     let first =
         "33 Mallow Street, rear cottage, Juniper County: Record 630 sq ft. Measured 607 sq ft.";
     assert!(description.trim_start().starts_with(first), "{description}");
-    let steps = "Step by step: measured 607; face: the record is measured outside too, 0; rounding: if the office rounds each wall to the whole foot (ask), −7; not explained, +30; the record 630.";
+    let steps = "Step by step: measured 607; face: the record is measured outside too, 0; rounding: if the office rounds each wall to the whole foot (ask), −7; left, within what rounding could change, +30; the record 630.";
     assert!(description.contains(steps), "{description}");
     for svg in svgs {
         assert!(!svg.contains("<script") && !svg.contains("http://www.w3.org/1999/xlink"));
