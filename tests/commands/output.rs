@@ -148,5 +148,8 @@ fn per_cent_are_of_the_figures_as_printed() {
     let notice = std::fs::read_to_string(super::sketch("notice.sides")).unwrap();
     let output = fairfoot().args(["reconcile", "-"]).write_stdin(notice).output().unwrap();
     let page = text(&output.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(page.contains("Difference 238 sq ft (13.3% of measured)"), "{page}");
+    assert!(
+        page.contains("Difference 238 sq ft (13.3% of measured, 11.8% of the record)"),
+        "{page}"
+    );
 }
