@@ -67,13 +67,7 @@ pub(crate) fn levels(
 
 /// Places one level, at the scale of the main one if it fits a page at that: on half a page if that is enough, else on
 /// as much as it needs.
-fn one(
-    flow: &mut Flow,
-    say: &Sentences<'_>,
-    marks: &Marks,
-    level: usize,
-    most_pt_per_ft: f64,
-) {
+fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, most_pt_per_ft: f64) {
     const HEADING_PT: f64 = 40.0;
     /// For the notes under it.
     const NOTES_PT: f64 = 30.0;

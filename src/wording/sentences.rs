@@ -61,6 +61,7 @@ pub(crate) struct WallApart {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Reader {
     Owner,
+    #[cfg_attr(not(feature = "pages"), allow(dead_code, reason = "only pages are for an office"))]
     Office,
 }
 
