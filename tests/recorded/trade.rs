@@ -150,7 +150,8 @@ fn the_last_call_of_a_lot_runs_straight_back() {
     );
     assert!(house.lots()[0].closure().is_none());
     assert!(
-        text_report(&text).contains("the last call is computed, so there is no closure to tell")
+        text_report(&text)
+            .contains("the last call is computed, so the calls cannot be checked by it")
     );
 }
 
