@@ -1194,8 +1194,12 @@ fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String
                 .map(|of_figure| format!(", {of_figure} of {}", the(figure)))
                 .unwrap_or_default();
             match is_metric {
-                true => format!("{head} Difference {difference}: {share} of {of}{of_figure}{smaller}."),
-                false => format!("{head} Difference {difference} ({share} of {of}{of_figure}{smaller})."),
+                true => {
+                    format!("{head} Difference {difference}: {share} of {of}{of_figure}{smaller}.")
+                }
+                false => {
+                    format!("{head} Difference {difference} ({share} of {of}{of_figure}{smaller}).")
+                }
             }
         }
         _ => format!("{head} Difference {difference}."),
