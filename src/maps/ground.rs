@@ -191,8 +191,7 @@ impl MapOutline {
         let _ = writeln!(text, "# from {}", clean(source));
         let _ = writeln!(
             text,
-            "# {} sq ft in the plane, {} sq ft on the ellipsoid; mostly the roof, seen from above",
-            whole(self.plane_sq_ft),
+            "# mostly the roof, seen from above; {} sq ft before its corners were rounded",
             whole(self.geodesic_sq_ft)
         );
         if self.holes > 0 {

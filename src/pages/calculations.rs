@@ -25,7 +25,7 @@ pub(crate) fn calculations(
 ) {
     flow.go_on(
         "Calculations",
-        "Every side from the file to the page, every area piece by piece, how sure it is, the method and its sources",
+        "Every side from the file to the page, every area piece by piece, how sure it is, the method and its sources.",
         150.0,
     );
     let mut stack = Stack::new(flow.width_pt());
@@ -123,7 +123,13 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
                 "The possible range, rounded to the foot, is not stated: there are sides given by bearing, or too many combinations.".to_owned()
             }
             (range, widest) => format!(
-                "Possible range, rounded to the foot: {}, for an office that reads its tape within {} ft; {} however each wall is rounded, up or down. Each space is rounded on its own.",
+                "{}: {}, for an office that reads its tape within {} ft; {} however each wall is rounded, up or down. Each space is rounded on its own.",
+                match range {
+                    Some(range) if range.low.whole_sq_ft() == range.high.whole_sq_ft() => {
+                        "Rounded to the foot, only one total is possible"
+                    }
+                    _ => "Possible range, rounded to the foot",
+                },
                 range_text(range),
                 say.settings.reading.decimal_feet(),
                 range_text(widest)
@@ -188,23 +194,28 @@ fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> 
 fn method(stack: &mut Stack, say: &Sentences<'_>) {
     stack.heading("Method");
     let halves = match say.settings.halves {
-        Halves::Up => "up",
-        Halves::Down => "down",
-        Halves::Even => "to the even one",
+        Halves::Up => "exactly half goes up",
+        Halves::Down => "exactly half goes down",
+        Halves::Even => "exactly half goes to the even one",
     };
     let fine = match say.settings.fine {
         Step::Inch => "inch",
         _ => "tenth of a foot",
     };
     let texts = [
-        format!("Each wall to the {fine}: every side, outside, to the nearest {fine}, halves {halves}; after that only the area is rounded, once, to the square foot (ANSI Z765-2021 section 3 reads to the inch or the tenth and reports the whole square foot; read second-hand)."),
-        format!("Each wall to the whole foot: every side, outside the veneer, to the nearest foot, halves {halves} (published in assessors' manuals, for example Maryland SDAT, Assessment Procedure Manual; Cabarrus County NC, 2012 schedule of values)."),
+        format!("Each wall to the {fine}: every side, at the outside face, to the nearest {fine} ({halves}); after that only the area is rounded, once, to the square foot [1]."),
+        format!("Each wall to the whole foot: every side, at the outside face, to the nearest foot ({halves}) [2]."),
         "Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger). An estimated wall is rounded from the length it has after closing as measured. The pieces above use the resulting walls.".to_owned(),
-        "Area: by the coordinates of the corners, in whole nanometers, exact (any surveying text, for example Mahun, Open Access Surveying Library, COGO ch. H); a curved wall by its chord and rise, r = (c² + 4h²) ÷ 8h, area = r²(θ − sin θ) ÷ 2 (International Correspondence Schools, The Building Trades Pocketbook, Mensuration).".to_owned(),
-        format!("Possible range, rounded to the foot: a wall within {} ft of the half foot may be read either way (common practice).", say.settings.reading.decimal_feet()),
+        "Area: from the coordinates of the corners, with no rounding on the way [3]. A curved wall from its chord c and rise h: radius r = (c² + 4h²) ÷ 8h, area = r²(θ − sin θ) ÷ 2, where θ is the angle of the arc [4].".to_owned(),
+        format!("Possible range, rounded to the foot: a wall within {} ft of the half foot may be read either way.", say.settings.reading.decimal_feet()),
         "What is possible: the area that cause would give; where rounding leaves that open, up to three times what other readings of the walls would typically change, and never beyond what walls rounded up or down can give.".to_owned(),
         "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
-        "This is not a statement of square footage under ANSI Z765. Such a statement requires that the interior was inspected, or says that it was not (read second-hand).".to_owned(),
+        "This is not a statement of square footage under ANSI Z765. Such a statement requires that the interior was inspected, or says that it was not [1].".to_owned(),
+        "By closing: a side that was not measured; its length follows from the other sides, since a walk around the house ends where it began.".to_owned(),
+        "[1] ANSI Z765-2021, section 3 (inch or tenth of a foot, total to the whole square foot), as other publications report it; the standard itself was not read.".to_owned(),
+        "[2] In assessors' manuals, for example: Maryland SDAT, Assessment Procedure Manual; Cabarrus County, North Carolina, 2012 schedule of values.".to_owned(),
+        "[3] In surveying texts, for example: Mahun, Open Access Surveying Library, COGO, chapter H.".to_owned(),
+        "[4] International Correspondence Schools, The Building Trades Pocketbook, Mensuration.".to_owned(),
     ];
     let last = texts.len().saturating_sub(2);
     let mut from = stack.rows.len();
@@ -261,7 +272,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         _ => "The interior was not seen.",
     };
     stack.paragraph(8.5, interior);
-    stack.paragraph(8.5, "I obtained the lengths as stated above.");
+    stack.paragraph(8.5, signed_for(&sides));
     let mut row = Row { height_pt: 40.0, ..Row::default() };
     let width = stack.width_pt;
     for (from, to, words) in [(0.0, 0.4, "name"), (0.43, 0.62, "date"), (0.65, 1.0, "signature")] {
@@ -278,6 +289,29 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         held.holds_next = true;
     }
     stack.row(row);
+}
+
+/// The sentence to sign, which claims no more than the sides say.
+fn signed_for(sides: &[(&str, &crate::house::Side)]) -> &'static str {
+    let is =
+        |source: LengthSource| move |(_, side): &&(&str, &crate::house::Side)| side.how() == source;
+    let measured = sides.iter().filter(is(LengthSource::Measured)).count();
+    let closing = sides.iter().filter(is(LengthSource::Closing)).count();
+    match (measured, sides.len() - measured - closing) {
+        _ if sides.is_empty() => "The lengths on these pages are as I obtained them.",
+        (0, _) => {
+            "I did not measure these walls; their lengths are as I found them in the sources named above."
+        }
+        (_, 0) if closing == 0 => {
+            "I measured these walls; the lengths above are as I measured them."
+        }
+        (_, 0) => {
+            "I measured these walls, except those by closing; the lengths above are as I measured them."
+        }
+        _ => {
+            "I measured the walls that are listed as measured, and those lengths are as I measured them; the others are as listed."
+        }
+    }
 }
 
 /// Sides by their spaces, those that follow each other as from and to: `Part A sides 1 to 4; Barn side 3`.

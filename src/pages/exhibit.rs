@@ -9,6 +9,7 @@ use crate::pages::blocks;
 use crate::pages::blocks::Sizes;
 use crate::pages::chart::chart;
 use crate::pages::drawing::marks::Marks;
+use crate::pages::heard;
 use crate::pages::layout::{Flow, OTHERS_PAGE, Stack};
 use crate::pages::levels;
 use crate::pages::levels::Drawn;
@@ -44,7 +45,7 @@ pub(crate) fn exhibit(
     has_others: bool,
 ) -> Moved {
     let figure = reconciliation.figures().first();
-    flow.begin_exhibit("Exhibit", &heard(say, reconciliation));
+    flow.begin_exhibit("Exhibit", &heard::exhibit(say, reconciliation, marks, level));
     let steps = [Density::Short, Density::Small, Density::Least];
     let page = |density| Parts::of(flow.width_pt(), say, reconciliation, density, has_others);
     // Smaller letters are used only if the drawing would otherwise be small, or becomes larger by it.
@@ -83,29 +84,6 @@ pub(crate) fn exhibit(
 
 /// The most lines of notes under the drawing.
 const NOTES_MOST: usize = 4;
-
-/// The contents of the page as text for screen readers.
-fn heard(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
-    let figures = reconciliation.figures();
-    let mut sentences = say.statements(figures);
-    sentences.truncate(1);
-    let (smaller, unlikely) = say.warned_on_a_page(figures);
-    sentences.extend(smaller.map(str::to_owned).into_iter().chain(unlikely));
-    if let Some(figure) = figures.first() {
-        sentences.push(say.heard(figure));
-        let possible = say.possible(figure).into_iter().filter_map(|block| match block {
-            Block::Paragraph(text) => Some(text),
-            // Heard without its dash, an item needs its full stop.
-            Block::Item(text) => Some(format!("{text}.")),
-            _ => None,
-        });
-        sentences.extend(possible);
-        sentences.extend(map::not_measured(say.house, reconciliation));
-        sentences.push(say.request(reconciliation, figure));
-    }
-    sentences.push(say.measured_line());
-    sentences.join(" ")
-}
 
 /// How much text there is, and how small.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -189,7 +167,7 @@ impl Parts {
             parts.possible(say, reconciliation, figure, density);
         }
         parts.bottom.space(3.0);
-        parts.bottom.paragraph(6.8, "All figures follow from the sides in the file; that does not show that the sides are right.");
+        parts.bottom.paragraph(6.8, "Figures are computed from these measurements; that does not show that the measurements are right.");
         parts
     }
 

@@ -59,6 +59,7 @@ fn page(paper: Paper) -> Page {
         inset_scales_pt_per_ft: Vec::new(),
         apart: false,
         number: "page 1 of 1".to_owned(),
+        house: String::new(),
     };
     let right = width_pt - EDGE_PT;
     let below = head(&mut page, right);

@@ -6,6 +6,7 @@ use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Ink, Page, Photograph, Point, Run, Stroke, Text};
 use crate::wording::DISCLAIMER;
+use crate::wording::heard::heard;
 
 /// Stands in a text for the number of the page that the other figures begin on, until that is known.
 pub(crate) const OTHERS_PAGE: &str = "¤¤";
@@ -399,7 +400,7 @@ impl Flow {
         // The house is named first, so that a reader who cannot see the page knows what it is about.
         let place = self.place.join(" ");
         let dot = if place.is_empty() { "" } else { ": " };
-        self.description = format!("{place}{dot}{}", fonts::shown(description));
+        self.description = format!("{place}{dot}{}", heard(&fonts::shown(description)));
         let title = self.section.clone();
         self.turn(title);
     }
@@ -411,17 +412,26 @@ impl Flow {
             return self.begin(section, description);
         }
         self.section = fonts::shown(section);
-        let heard = fonts::shown(description);
+        let heard = heard(&fonts::shown(description));
         let (y_pt, right) = (self.y_pt + 8.0, self.paper.size_pt().0 - EDGE_PT);
         let title = self.section.clone();
         let Some(page) = self.pages.last_mut() else { return };
         page.title = format!("{}; {title}", page.title);
-        page.description = format!("{} {title}: {heard}", page.description);
+        page.description = format!("{} {title}. {heard}", page.description);
         page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
-        let text = Text::new(Point::new(EDGE_PT, y_pt + 14.0), 11.0, title);
+        let text = Text::new(Point::new(EDGE_PT, y_pt + 14.0), 11.0, title.clone());
         page.write(text.in_hand(Typeface::Bold));
-        self.description = fonts::shown(description);
+        let place = self.place.join(" ");
+        let dot = if place.is_empty() { "" } else { ": " };
+        self.description = format!("{place}{dot}{title}, continued. {heard}");
         self.y_pt = y_pt + BETWEEN_PT + 4.0;
+    }
+
+    /// Adds to what is heard of the page that is being filled.
+    pub(crate) fn tell(&mut self, text: &str) {
+        if let Some(page) = self.pages.last_mut() {
+            page.description = format!("{} {}", page.description, heard(&fonts::shown(text)));
+        }
     }
 
     /// Begins the first page with a box for the exhibit number instead of its title.
@@ -467,6 +477,7 @@ impl Flow {
             inset_scales_pt_per_ft: Vec::new(),
             apart: self.apart,
             number: String::new(),
+            house: self.place.join(" "),
         };
         let right = width_pt - EDGE_PT;
         let mut y_pt = 44.0;

@@ -5,6 +5,7 @@ use crate::pages::drawing::insets;
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan;
 use crate::pages::drawing::plan::Frame;
+use crate::pages::heard;
 use crate::pages::layout::{EDGE_PT, Flow, Stack};
 use crate::pages::page::Point;
 use crate::wording::sentences::Sentences;
@@ -56,24 +57,17 @@ pub(crate) fn levels(
         let again = tried(flow, say, marks, main.level, whole_page, any);
         if again.is_better_than(main) {
             scale = again.pt_per_ft;
-            one(flow, say, marks, main.level, "The main level, larger", any);
+            one(flow, say, marks, main.level, any);
         }
     }
     for level in further {
-        one(flow, say, marks, level, "A level to scale", scale);
+        one(flow, say, marks, level, scale);
     }
 }
 
 /// Places one level, at the scale of the main one if it fits a page at that: on half a page if that is enough, else on
 /// as much as it needs.
-fn one(
-    flow: &mut Flow,
-    say: &Sentences<'_>,
-    marks: &Marks,
-    level: usize,
-    description: &str,
-    most_pt_per_ft: f64,
-) {
+fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, most_pt_per_ft: f64) {
     const HEADING_PT: f64 = 40.0;
     /// For the notes under it.
     const NOTES_PT: f64 = 30.0;
@@ -94,7 +88,7 @@ fn one(
     let first = tried(enough);
     let needs_more = enough < most && first.is_crowded() && tried(most).is_better_than(&first);
     let height = if needs_more { most } else { enough };
-    flow.go_on(&title, description, height);
+    flow.go_on(&title, &heard::drawn(say, marks, level), height);
     let height = height.min(flow.room_pt());
     draw(flow, say, marks, level, height, usize::MAX, most_pt_per_ft);
 }

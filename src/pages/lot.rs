@@ -17,7 +17,7 @@ use crate::pages::page::{Part, Point};
 use crate::pages::pieces::{BY_CHORD, BY_CORNERS};
 use crate::units::area::Area;
 use crate::units::length::Length;
-use crate::wording::sentences::{Sentences, as_typed, lot_closure, misses, to_hundredths, whole};
+use crate::wording::sentences::{Sentences, as_typed, capital, lot_closure, to_hundredths, whole};
 
 /// The height of the street, the scale bar and the scale below a drawing.
 const SCALE_PT: f64 = 40.0;
@@ -150,15 +150,14 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
     stack.space(4.0);
     let (north, east) = lot.misclosure();
     let told = if lot.last_is_computed() {
-        "The last call is computed: straight back to the start. So there is no closure to tell."
+        "The last call is computed: straight back to the start. So the calls cannot be checked by where they end."
             .to_owned()
     } else if (north, east) == (Length::ZERO, Length::ZERO) {
         "The calls come back to their start.".to_owned()
     } else {
         format!(
-            "The calls end {} of their start: {}. That is spread over them by the compass rule, each side in proportion to its length (any surveying text).",
-            misses((north, east)),
-            lot_closure(lot)
+            "{}. That is spread over them by the compass rule, each side in proportion to its length (any surveying text).",
+            capital(&lot_closure(lot))
         )
     };
     stack.paragraph(8.0, &told);

@@ -25,6 +25,7 @@ mod exhibit;
 pub(crate) mod export;
 pub(crate) mod fonts;
 mod form;
+mod heard;
 mod layout;
 mod levels;
 mod lot;
@@ -187,7 +188,7 @@ impl Pages {
     ) -> Result<Pages, Error> {
         let house = reconciliation.house();
         let settings = *reconciliation.settings();
-        let say = Sentences::of(reconciliation.areas());
+        let say = Sentences::for_the_office(reconciliation.areas());
         let text = house.source().text();
         let new_flow = || {
             Flow::new(

@@ -292,6 +292,8 @@ pub struct Page {
     pub(crate) apart: bool,
     /// Its number: `page 1 of 4`.
     pub(crate) number: String,
+    /// The house it is about: its address; empty if the file gives none.
+    pub(crate) house: String,
 }
 
 impl Page {

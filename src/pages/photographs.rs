@@ -1,7 +1,6 @@
 //! Pages with the pictures that the file names, two or four to a page, each with its wall.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
-use crate::diagnostic::words;
 use crate::house::WallPicture;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
@@ -35,10 +34,7 @@ pub(crate) fn photographs(
         return;
     }
     let columns = if walls.len() > MOST_LARGE { 2 } else { 1 };
-    flow.begin(
-        "Photographs",
-        &format!("{}, each with its wall.", words::count(walls.len(), "photograph")),
-    );
+    flow.begin("Photographs", ABOUT);
     let mut above = Stack::new(flow.width_pt());
     above.paragraph(8.5, ABOUT);
     flow.pour(&above);
@@ -49,6 +45,8 @@ pub(crate) fn photographs(
         for (wall, left) in row.iter().zip([0.0, slot.width_pt + BETWEEN_PT]) {
             let inks = slot.filled(say, reconciliation, wall, pictures.of_file(wall.file()));
             flow.put(moved(&inks, EDGE_PT + left, flow.y_pt()), None);
+            let told = say.photographed(reconciliation, wall);
+            flow.tell(&format!("Photograph: {}. {told}.", wall.caption()));
         }
         flow.down(slot.height_pt);
     }

@@ -29,7 +29,8 @@ const HEIGHT_PT: f64 = 225.0;
 pub(crate) fn side_by_side(flow: &mut Flow, say: &Sentences<'_>, reconciliation: &Reconciliation) {
     for (outline, drawn) in reconciliation.outlines().iter().zip(say.house.own_sketches()) {
         let title = say.outline_title(outline);
-        flow.go_on("Side by side", &title, Pair::of(flow, say, reconciliation, drawn).needs_pt());
+        let needs = Pair::of(flow, say, reconciliation, drawn).needs_pt();
+        flow.go_on("Side by side", &heard(say, outline, &title), needs);
         let mut top = Stack::new(flow.width_pt());
         top.bold(9.5, &title);
         top.space(4.0);
@@ -39,11 +40,19 @@ pub(crate) fn side_by_side(flow: &mut Flow, say: &Sentences<'_>, reconciliation:
     }
     for outline in reconciliation.maps() {
         let title = map::map_title(outline);
-        flow.go_on("Side by side", &title, 100.0);
+        let said = map::map_said(say, outline);
+        flow.go_on("Side by side", &format!("{title}."), 100.0);
+        for block in &said {
+            if let crate::wording::Block::Paragraph(text) | crate::wording::Block::Item(text) =
+                block
+            {
+                flow.tell(text);
+            }
+        }
         let mut told = Stack::new(flow.width_pt());
         told.bold(9.5, &title);
         told.space(4.0);
-        blocks::set(&mut told, &map::map_said(say.house, outline), blocks::USUAL);
+        blocks::set(&mut told, &said, blocks::USUAL);
         told.space(6.0);
         flow.pour(&told);
     }
@@ -96,6 +105,19 @@ impl Pair {
         };
         height(&self.reaches.0).max(height(&self.reaches.1)) + WORDS_PT
     }
+}
+
+/// What is heard of an outline beside ours: its area, and each wall that differs.
+fn heard(say: &Sentences<'_>, outline: &OutlineReport, title: &str) -> String {
+    let whose = whose(outline);
+    let walls = say.walls_apart(outline).into_iter().map(|wall| {
+        format!("{}: {} measured, {} on the {whose}.", wall.side, wall.measured, wall.drawn)
+    });
+    let (first, only) = say.outline_notes(outline);
+    let notes = first.map(str::to_owned).into_iter().chain(only);
+    let notes = notes.map(|note| format!("{}.", capital(&note)));
+    let all = std::iter::once(format!("{title}.")).chain(walls.map(|wall| capital(&wall)));
+    all.chain(notes).collect::<Vec<String>>().join(" ")
 }
 
 /// Draws both at the largest scale that fits both.

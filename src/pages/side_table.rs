@@ -217,7 +217,7 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
     let mut note = format!(
         "Before any rounding: {} sq ft, perimeter {}.",
         areas.as_measured.to_hundredths(),
-        say.length(here.outline().perimeter())
+        say.perimeter(here.outline().perimeter())
     );
     if here.closed.misclosure != Misclosure::default() {
         note.push_str(&format!(
@@ -239,7 +239,7 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
 /// The photos and notes of the sides.
 fn said_of_sides(space: &Space) -> impl Iterator<Item = String> {
     space.sides.iter().filter_map(|side| {
-        let photo = side.words.photo.as_ref().map(|photo| format!("photo {photo}"));
+        let photo = side.words.photo.as_ref().map(|photo| format!("photo: {photo}"));
         let said: Vec<String> = photo.into_iter().chain(side.words.note.clone()).collect();
         (!said.is_empty()).then(|| format!("Side {}: {}.", side.number(), said.join("; ")))
     })

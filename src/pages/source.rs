@@ -19,7 +19,7 @@ pub(crate) fn source(flow: &mut Flow, house: &House, private: bool) {
     };
     flow.go_on("Source", kept, 150.0);
     let mut stack = Stack::new(flow.width_pt());
-    stack.paragraph(8.5, &format!("{kept} All figures follow from these sides. That does not show that the sides are right."));
+    stack.paragraph(8.5, &format!("{kept} Figures are computed from these measurements; that does not show that the measurements are right."));
     stack.space(6.0);
     let room = flow.width_pt() - GUTTER_PT;
     for (i, line) in house.source().text().lines().enumerate() {

@@ -25,7 +25,7 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth, has_values: bool) {
     };
     flow.begin(
         "Supplement",
-        "What the gap is worth in two plain ways, whether it would change the tax, and the deadlines",
+        "What the difference is worth in two plain ways, whether it would change the tax, and the deadlines.",
     );
     let mut stack = Stack::new(flow.width_pt());
     stack.bold(9.0, &format!("For the owner alone.{hand_in}"));

@@ -96,7 +96,10 @@ impl Reconciliation {
         let mut warnings = areas.warnings.clone();
         let mut figures = Vec::new();
         let mut assumed = areas.assumed();
-        for sketch in &house.figures {
+        // The dispute is with the record, so it comes first wherever it was typed.
+        let mut published: Vec<&PublishedFigure> = house.figures.iter().collect();
+        published.sort_by_key(|figure| figure.kind != FigureKind::Record);
+        for sketch in published {
             let ground = Ground::of(sketch, &areas)?;
             assumed = assumed.or(ground.walls.assumed());
             let weights = explain.then_some(weights);
@@ -155,7 +158,7 @@ impl Reconciliation {
         &self.weights
     }
 
-    /// The published figures in file order.
+    /// The published figures: the record first, the others in file order.
     #[must_use]
     pub fn figures(&self) -> &[Figure] {
         &self.figures
@@ -199,6 +202,7 @@ pub struct Figure {
     written: WrittenArea,
     area: Area,
     face: Face,
+    says_face: bool,
     says_rule: bool,
     rule: SideRule,
     start: Area,
@@ -305,6 +309,7 @@ impl Figure {
             written: ground.figure.area,
             area: ground.figure.area.area(),
             face: ground.face,
+            says_face: ground.figure.face.is_some(),
             says_rule: ground.figure.sides.is_some(),
             rule: ground.figure.sides.unwrap_or(match step_of(ground.figure) {
                 Some(step) => SideRule::Step(step),
@@ -439,6 +444,20 @@ impl Figure {
         self.says_rule
     }
 
+    /// The steps to tell, with their printed square feet: a step of 0 is left out if the file states what it is about,
+    /// since nothing was assumed there and nothing changes.
+    pub(crate) fn told_lines(&self) -> impl Iterator<Item = (&Line, i64)> {
+        let is_told = |line: &Line| match line.step() {
+            BridgeStep::Face => !self.says_face,
+            BridgeStep::Rounding => !self.says_rule || line.range().is_some(),
+            _ => true,
+        };
+        let lines = self.lines.iter().zip(self.lines_in_sq_ft());
+        lines.filter(move |(line, rounded)| {
+            *rounded != 0 || line.area() != Area::ZERO || is_told(line)
+        })
+    }
+
     /// The rule its sides are assumed to be rounded by.
     pub(crate) fn side_rule(&self) -> SideRule {
         self.rule
@@ -465,10 +484,22 @@ impl Figure {
 
     /// The figure minus [`Figure::same_way`], in percent of the latter to one decimal, both as printed.
     pub(crate) fn share_of_same_way(&self) -> Option<String> {
-        let [figure, measured] = [self.area, self.same_way].map(|area| {
-            Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
-        });
+        let (figure, measured) = self.as_printed();
         (figure - measured).per_cent_of(measured)
+    }
+
+    /// The same difference in percent of the figure.
+    pub(crate) fn share_of_figure(&self) -> Option<String> {
+        let (figure, measured) = self.as_printed();
+        (figure - measured).per_cent_of(figure)
+    }
+
+    /// The figure and [`Figure::same_way`] in whole square feet.
+    fn as_printed(&self) -> (Area, Area) {
+        let printed = |area: Area| {
+            Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
+        };
+        (printed(self.area), printed(self.same_way))
     }
 
     /// The figure minus the measured area.

@@ -101,11 +101,12 @@ impl Writer<'_> {
         }
         for outline in reconciliation.maps() {
             self.page.heading(&map::map_title(outline));
-            blocks::set(&mut self.page, &map::map_said(self.say.house, outline));
+            blocks::set(&mut self.page, &map::map_said(&self.say, outline));
         }
         self.other_lines(reconciliation.figures());
         self.certainty();
         self.worth_knowing(reconciliation);
+        self.request(reconciliation);
         if look.why {
             self.why(reconciliation);
         }
@@ -279,6 +280,16 @@ impl Writer<'_> {
         blocks::set(&mut self.page, &blocks);
     }
 
+    /// What the pages ask for, so that it is known before they are made.
+    fn request(&mut self, reconciliation: &Reconciliation) {
+        let Some(figure) = reconciliation.figures().first() else { return };
+        self.page.heading("What the pages ask for");
+        self.page.indented(&self.say.request(reconciliation, figure), 2, 2);
+        for missing in self.say.missing(reconciliation.figures()) {
+            self.page.indented(&missing, 2, 2);
+        }
+    }
+
     fn worth_knowing(&mut self, reconciliation: &Reconciliation) {
         const MOST: usize = 12;
         let shown = self.say.worth_knowing(reconciliation);
@@ -348,7 +359,7 @@ impl Writer<'_> {
                 } else {
                     String::new()
                 },
-                self.say.length(space.outline().perimeter())
+                self.say.perimeter(space.outline().perimeter())
             ),
             2,
             4,
@@ -512,7 +523,7 @@ impl Writer<'_> {
         self.why_explanations(figure);
         let percent = figure.per_cent().unwrap_or_default();
         self.page.indented(
-            &format!("yardstick, advisory, from memory: the International Association of Assessing Officers (Standard on Mass Appraisal of Real Property) asks that recorded data be within 1 ft of true dimensions, or within 5% of the area; here the area differs by {}%", percent.trim_start_matches('-')),
+            &format!("yardstick, advisory, not confirmed: the International Association of Assessing Officers (Standard on Mass Appraisal of Real Property) asks that recorded data be within 1 ft of true dimensions, or within 5% of the area; here the area differs by {}%", percent.trim_start_matches('-')),
             4,
             6,
         );

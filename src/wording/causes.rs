@@ -133,67 +133,128 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
     }
 }
 
+/// A question that would settle whether a cause applies.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum OpenQuestion {
+    /// Something to state: `whether the total counts the covered porch`.
+    State(String),
+    /// Something to provide: `the total before it was rounded`.
+    Provide(String),
+    /// Something to do: `compare side 4 with the record's sketch`.
+    Check(String),
+}
+
+impl OpenQuestion {
+    fn state(what: impl Into<String>) -> OpenQuestion {
+        OpenQuestion::State(what.into())
+    }
+
+    fn check(what: impl Into<String>) -> OpenQuestion {
+        OpenQuestion::Check(what.into())
+    }
+
+    /// What the owner does about it: `ask whether the total counts the covered porch`.
+    pub(crate) fn for_the_owner(&self) -> String {
+        match self {
+            OpenQuestion::State(what) => format!("ask {what}"),
+            OpenQuestion::Provide(what) => format!("ask for {what}"),
+            OpenQuestion::Check(what) => what.clone(),
+        }
+    }
+}
+
+/// The open questions on a page: requests to the office that keeps the record; about any other figure, what is not
+/// known.
+pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_record: bool) -> String {
+    let of = |pick: fn(&OpenQuestion) -> Option<&str>| -> Vec<&str> {
+        open.iter().filter_map(pick).collect()
+    };
+    let stated = of(|question| match question {
+        OpenQuestion::State(what) => Some(what),
+        _ => None,
+    });
+    let provided = of(|question| match question {
+        OpenQuestion::Provide(what) => Some(what),
+        _ => None,
+    });
+    let checked = of(|question| match question {
+        OpenQuestion::Check(what) => Some(what),
+        _ => None,
+    });
+    if !is_record {
+        let unknown: Vec<&str> = stated.into_iter().chain(provided).collect();
+        return match unknown.is_empty() {
+            true => String::new(),
+            false => format!("Not known: {}.", words::all_of(&unknown)),
+        };
+    }
+    let sentence = |(verb, asked): (&str, Vec<&str>)| {
+        (!asked.is_empty()).then(|| format!("Please {verb}{}.", words::all_of(&asked)))
+    };
+    let requests = [("state ", stated), ("provide ", provided), ("", checked)];
+    requests.into_iter().filter_map(sentence).collect::<Vec<String>>().join(" ")
+}
+
 /// How to find out whether a cause applies.
-pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<String> {
-    let mut questions: Vec<String> =
+pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<OpenQuestion> {
+    let mut questions: Vec<OpenQuestion> =
         cause.departures().map(|kind| departure_settled_by(kind, listed)).collect();
     let own = match cause {
         Cause::None | Cause::Departures(..) => None,
-        Cause::Face(_) => {
-            Some("ask whether the walls were measured inside, at the frame or outside".to_owned())
-        }
-        Cause::Rounding(_) => Some("ask how walls are rounded".to_owned()),
+        Cause::Face(_) => Some(OpenQuestion::state(
+            "whether the walls were measured inside, at the frame or outside",
+        )),
+        Cause::Rounding(_) => Some(OpenQuestion::state("how walls are rounded")),
         Cause::Misread { space, side, .. } => {
             let space = &listed.house.spaces[space];
-            Some(format!(
+            Some(OpenQuestion::check(format!(
                 "compare side {} of {} with the record's sketch, and measure it again",
                 space.sides[side].number,
                 words::the_quoted(&space.name)
-            ))
+            )))
         }
-        Cause::Total { how, .. } => Some(
-            match how {
-                TotalWritten::Twice => "ask how many dwellings the total covers",
-                TotalWritten::SquareMeters => "ask which unit the total is in",
-                TotalWritten::RoundedTo10
-                | TotalWritten::RoundedTo50
-                | TotalWritten::RoundedTo100 => "ask for the total before it was rounded",
-                _ => "add up the areas on the record's card",
+        Cause::Total { how, .. } => Some(match how {
+            TotalWritten::Twice => OpenQuestion::state("how many dwellings the total covers"),
+            TotalWritten::SquareMeters => OpenQuestion::state("which unit the total is in"),
+            TotalWritten::RoundedTo10 | TotalWritten::RoundedTo50 | TotalWritten::RoundedTo100 => {
+                OpenQuestion::Provide("the total before it was rounded".to_owned())
             }
-            .to_owned(),
-        ),
+            _ => OpenQuestion::check("add up the areas on the record's card"),
+        }),
     };
     questions.extend(own);
     questions
 }
 
-fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> String {
+fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion {
     let house: &House = listed.house;
     let name = |space: usize| words::the_quoted(&house.spaces[space].name);
     let level_name = |level: usize| words::the_quoted(&house.levels[level].name);
-    match kind {
-        DepartureKind::Counted { space } => format!("ask whether the total counts {}", name(space)),
+    OpenQuestion::State(match kind {
+        DepartureKind::Counted { space } => format!("whether the total counts {}", name(space)),
         DepartureKind::MissingCounted { missing } => {
             let name = words::the_quoted(&listed.house.missing[missing].name);
-            format!("ask whether the total still counts {name}")
+            format!("whether the total still counts {name}")
         }
-        DepartureKind::LeftOut { space } => {
-            format!("ask whether the total includes {}", name(space))
-        }
+        DepartureKind::LeftOut { space } => format!("whether the total includes {}", name(space)),
         DepartureKind::LevelLeftOut { level } | DepartureKind::Level { level, .. } => {
-            format!("ask how the total counts {}", level_name(level))
+            format!("how the total counts {}", level_name(level))
         }
         DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
-            format!("ask whether the total deducts {}", name(space))
+            format!("whether the total deducts {}", name(space))
         }
         DepartureKind::DeductedTwice { space } => {
-            format!("ask how often the total deducts {}", name(space))
+            format!("how often the total deducts {}", name(space))
         }
-        DepartureKind::UnderRoof => "ask which spaces the total counts".to_owned(),
+        DepartureKind::UnderRoof => "which spaces the total counts".to_owned(),
         DepartureKind::Part { space, part } => {
-            format!("look at the record's sketch at side {} of {}", part.side + 1, name(space))
+            return OpenQuestion::check(format!(
+                "look at the record's sketch at side {} of {}",
+                part.side + 1,
+                name(space)
+            ));
         }
-    }
+    })
 }
 
 /// What another line of the record shows about its rounding, in a sentence.

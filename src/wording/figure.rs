@@ -29,8 +29,8 @@ impl Sentences<'_> {
         let repeated = self.repeated(reconciliation.figures());
         let unusual = self.unusual_settings(Some(reconciliation.weights()));
         let missing = self.missing_walls(reconciliation);
-        let told = repeated.into_iter().chain(missing).chain(self.equally_near());
-        told.chain(unusual).collect()
+        let meters = self.in_square_meters(reconciliation.figures());
+        meters.into_iter().chain(repeated).chain(missing).chain(unusual).collect()
     }
 
     /// What must not be missed: that the record is smaller, or that the size is unlikely.
@@ -64,7 +64,7 @@ impl Sentences<'_> {
         let start = format!("{}: {}, outside", self.known(), self.settings.fine.spoken());
         let mut blocks = vec![Block::row(start, whole(figure.start()))];
         blocks.extend(self.taken_the_same_way(figure).map(Block::Note));
-        for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
+        for (line, rounded) in figure.told_lines() {
             blocks.push(Block::row(self.line_name(figure, line), signed(rounded)));
             blocks.extend(self.could_add(figure, line).map(Block::Note));
             blocks.extend(self.counted_at(figure, line).map(Block::Note));
@@ -182,8 +182,8 @@ impl Sentences<'_> {
 
     /// The steps of a figure as text for screen readers.
     pub(crate) fn heard(&self, figure: &Figure) -> String {
-        let steps = figure.lines().iter().zip(figure.lines_in_sq_ft());
-        let steps: Vec<String> = steps
+        let steps: Vec<String> = figure
+            .told_lines()
             .map(|(line, rounded)| format!("{}, {}", self.line_name(figure, line), signed(rounded)))
             .collect();
         format!(

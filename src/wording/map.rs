@@ -5,7 +5,7 @@ use crate::diagnostic::words;
 use crate::house::House;
 use crate::reconcile::{MapReport, Reconciliation, RoofComparison, RoofPart};
 use crate::wording::Block;
-use crate::wording::sentences::{rounded_float, whole};
+use crate::wording::sentences::{Sentences, rounded_float, whole};
 
 /// What a map says and does not say.
 const NO_AREA: &str = "A map mostly shows the roof, seen from above. It decides no area here; it only shows where to look.";
@@ -19,16 +19,17 @@ pub(crate) fn map_title(map: &MapReport) -> String {
 }
 
 /// What is said of it.
-pub(crate) fn map_said(house: &House, map: &MapReport) -> Vec<Block> {
+pub(crate) fn map_said(say: &Sentences<'_>, map: &MapReport) -> Vec<Block> {
+    let house = say.house;
     let Some(roof) = map.comparison() else {
         let why = match map.area() {
             None => "Its sides do not close, or cross each other, so it was not compared.",
-            Some(_) => "No walls of this file go with it, so it was not compared.",
+            Some(_) => "No measured walls go with it, so it was not compared.",
         };
         return vec![Block::paragraph(why)];
     };
     let mut told = vec![Block::paragraph(laid(house, roof)), Block::paragraph(eave(roof))];
-    told.extend(roof.parts().iter().map(|part| Block::Item(part_said(house, part))));
+    told.extend(roof.parts().iter().map(|part| Block::Item(part_said(say, part))));
     told.push(Block::paragraph(NO_AREA));
     told
 }
@@ -81,7 +82,7 @@ fn laid(house: &House, roof: &RoofComparison) -> String {
         degrees => format!(", turned {degrees}° clockwise"),
     };
     format!(
-        "It fits best over the walls of {} ({} sq ft) with a roof standing out {} ft all round{turned}: of the ground that either covers, both cover {}.",
+        "It fits best over the walls of {} ({} sq ft) with a roof that overhangs by {} ft all round{turned}: the two overlap by {}.",
         words::all_of(&names),
         rounded_float(roof.walls_sq_ft()),
         tenths(roof.fitted_eave_ft()),
@@ -92,11 +93,11 @@ fn laid(house: &House, roof: &RoofComparison) -> String {
 fn eave(roof: &RoofComparison) -> String {
     let feet = roof.eave_ft();
     let ordinary = "an ordinary eave (0.5 to 2.5 ft)";
-    let by_size = format!("By its size, the roof would stand out {} ft all round", tenths(feet));
+    let by_size = format!("By its size, the roof would overhang by {} ft all round", tenths(feet));
     let where_alike = match roof.parts() {
         [] => String::new(),
         _ => format!(
-            " Where the two have the same shape, it stands out {} ft.",
+            " Where the two have the same shape, it overhangs by {} ft.",
             tenths(roof.fitted_eave_ft())
         ),
     };
@@ -121,7 +122,12 @@ fn tenths(feet: f64) -> String {
     format!("{:.1}", if feet.abs() < 0.05 { 0.0 } else { feet })
 }
 
-fn part_said(house: &House, part: &RoofPart) -> String {
+fn part_said(say: &Sentences<'_>, part: &RoofPart) -> String {
+    let house = say.house;
+    let look = match say.is_for_the_office() {
+        true => "",
+        false => " Look there before these figures are used.",
+    };
     let size = match part.size_ft() {
         Some((wide, deep)) => {
             format!("about {}' by {}', ", rounded_float(wide), rounded_float(deep))
@@ -133,11 +139,11 @@ fn part_said(house: &House, part: &RoofPart) -> String {
         format!("on the {} side, at \"{}\"", part.side().word(), house.spaces[part.beside()].name);
     if part.is_only_on_map() {
         format!(
-            "Only on the map: {size}{sq_ft} sq ft {place}. Is there an addition that the walk does not have, or a porch or carport under the roof? Look there before these figures are used."
+            "Only on the map: {size}{sq_ft} sq ft {place}. Is there an addition that the measurements do not show, or a porch or carport under the roof?{look}"
         )
     } else {
         format!(
-            "Only in this file: {size}{sq_ft} sq ft {place}, not under the roof on the map. Was it built after the map was made, or does it have no roof?"
+            "Only as measured: {size}{sq_ft} sq ft {place}, not under the roof on the map. Was it built after the map was made, or does it have no roof?"
         )
     }
 }

@@ -6,6 +6,8 @@ pub(crate) mod compared;
 #[cfg(feature = "pages")]
 pub(crate) mod draft;
 pub(crate) mod figure;
+#[cfg(feature = "pages")]
+pub(crate) mod heard;
 pub(crate) mod map;
 pub(crate) mod office;
 pub(crate) mod photographs;

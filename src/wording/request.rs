@@ -4,15 +4,16 @@ use crate::diagnostic::words;
 use crate::house::{Face, ReferenceSource};
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
 use crate::units::decimal::thousands;
-use crate::units::length::Length;
+use crate::units::length::{Length, Step};
 use crate::wording::map::largest_not_measured;
 use crate::wording::sentences::{Sentences, capital, the};
 
 impl Sentences<'_> {
     /// The request to the publisher of a figure.
     ///
-    /// If the figure is larger, it asks to correct it or to state what else it counts; if rounding alone would
-    /// account for it, it asks only how the walls were measured. If the figure is smaller, nothing is requested.
+    /// If the figure is larger, it asks to correct it or to state what else it counts. If the record's own lengths give
+    /// its total, it asks only to measure those that differ; if rounding alone would account for it, it asks about the
+    /// rule for rounding. If the figure is smaller, nothing is requested.
     pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
         let (says, measured) = (figure.area().whole_sq_ft(), figure.same_way().whole_sq_ft());
         if says == measured {
@@ -41,12 +42,15 @@ impl Sentences<'_> {
                 part.side().word()
             );
         }
-        let first = if is_rounding && walls.is_none() {
-            format!(
-                "Please state how each wall was measured and rounded. With each wall rounded to {}, the area is {area}{}",
-                self.fine(),
+        let adds_up = figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == says);
+        if let Some(walls) = walls.as_ref().filter(|_| adds_up) {
+            return format!(
+                "Please measure {walls} again. With the lengths measured here, the area is {area}{}.",
                 in_parentheses(figure)
-            )
+            );
+        }
+        let first = if is_rounding && walls.is_none() {
+            about_the_rule(figure, self.fine(), &area)
         } else {
             format!(
                 "Please correct {} to {area}{}, or state what else its {} includes",
@@ -118,6 +122,24 @@ impl Sentences<'_> {
         };
         here.sides[side].recorded().or_else(on_sketch)
     }
+}
+
+/// Asks about the rule for rounding, without the full stop.
+fn about_the_rule(figure: &Figure, fine: &str, area: &str) -> String {
+    let unit = match figure.rounding_test().step() {
+        Step::HalfFoot => "half foot",
+        _ => "whole foot",
+    };
+    let taken = in_parentheses(figure);
+    if figure.says_rule() {
+        return format!(
+            "Rounding each wall to the {unit} accounts for the difference. Please state whether {} can be {area}, with each wall to {fine}{taken}",
+            the(figure)
+        );
+    }
+    format!(
+        "Please state whether each wall was rounded to the {unit}, which would account for the difference. With each wall to {fine}, the area is {area}{taken}"
+    )
 }
 
 /// The same in parentheses, to follow an area: ` (with the porch)`.

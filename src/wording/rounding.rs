@@ -1,6 +1,7 @@
 //! Says whether rounding alone can explain a figure; each sentence is made from the comparison it states.
 
 use crate::areas::is_in_total;
+use crate::areas::range::Range;
 use crate::diagnostic::words;
 use crate::house::{Face, SideRule};
 use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
@@ -53,8 +54,9 @@ impl Sentences<'_> {
         let names: Vec<&str> =
             spaces.chain(missing).filter(as_much).map(|(name, _)| name.as_str()).collect();
         (figure.is_record() && rest > 0 && !names.is_empty()).then(|| {
+            let ask = if self.is_for_the_office() { "please state" } else { "ask" };
             format!(
-                "The record lists {} at {} sq ft, which is exactly what is not explained: ask whether the total includes it.",
+                "The record lists {} at {} sq ft, which is exactly what is not explained: {ask} whether the total includes it.",
                 words::one_of(&names),
                 thousands(rest)
             )
@@ -82,7 +84,8 @@ impl Sentences<'_> {
             Some(_) => format!("Leaving the {}'s own lengths aside, {said}", figure.word()),
             None => capital(&said),
         };
-        let typical = test.typical().filter(|_| figure.is_record()).map(|typical| {
+        let typical = test.typical().filter(|_| figure.is_record());
+        let typical = typical.filter(|&typical| agrees_with(figure, typical)).map(|typical| {
             format!(
                 " Rounding to the {} typically changes this house by ± {} sq ft.",
                 foot(test.step()),
@@ -157,21 +160,18 @@ impl Sentences<'_> {
         let house = house_at(figure.face());
         let widest = test.widest()?;
         let usual = range_text(test.range().or(Some(widest)));
-        let given = format!("If its walls were rounded to the foot, {house} could be {usual}");
+        let could_be = format!("If its walls were rounded to the foot, {house} could be");
+        let given = format!("{could_be} {usual}");
         let either_way = format!("{} with walls rounded either way", range_text(Some(widest)));
         let wanted = wanted(figure);
         Some(match (answer, test.between(), test.range()) {
-            (CouldExplain::Yes, Some(between), _) => format!(
-                "{given}, but nothing between {} and {}, and {}.",
-                whole(between.below),
-                whole(between.above),
-                is(figure)
-            ),
+            (CouldExplain::Yes, Some(between), usual) => {
+                let usual = usual.unwrap_or(widest);
+                format!("{could_be} {}; {wanted} is neither.", in_two(usual, between))
+            }
             (CouldExplain::OnlyAgainst, Some(between), Some(_)) => format!(
-                "{given} as a rule and {either_way}, but nothing between {} and {}, and {}.",
-                whole(between.below),
-                whole(between.above),
-                is(figure)
+                "{given} as a rule, and {} with walls rounded either way; {wanted} is neither.",
+                in_two(widest, between)
             ),
             (CouldExplain::Yes, ..) => format!("{given}; {wanted} fits."),
             (CouldExplain::OnlyAgainst, _, Some(_)) => {
@@ -187,6 +187,23 @@ impl Sentences<'_> {
                 )
             }
         })
+    }
+}
+
+/// Whether the typical size of rounding says the same as the verdict on it: a gap that rounding could explain is about
+/// as large, one that it cannot is larger. Where only the totals in between are missing, or the figure has lengths of
+/// its own, the size would read as the opposite.
+#[expect(clippy::float_arithmetic, reason = "a typical size is a float")]
+fn agrees_with(figure: &Figure, typical: f64) -> bool {
+    let test = figure.rounding_test();
+    if figure.line(BridgeStep::RecordedSides).is_some() || test.between().is_some() {
+        return false;
+    }
+    let apart = (test.wanted() - figure.start()).sq_ft().abs();
+    match test.could_explain() {
+        Some(CouldExplain::Yes) => apart < typical + 0.5,
+        Some(CouldExplain::No) => apart > typical,
+        _ => false,
     }
 }
 
@@ -229,27 +246,36 @@ fn house_at(face: Face) -> &'static str {
     }
 }
 
+/// A range with nothing between two of its totals: `1,741, or 1,762 to 1,800`.
+fn in_two(range: Range, between: Between) -> String {
+    let lower = range_text(Some(Range { low: range.low, high: between.below }));
+    let upper = range_text(Some(Range { low: between.above, high: range.high }));
+    format!("{lower}, or {upper}")
+}
+
 /// The figure as the subject of a comparison: `the record, 1,877,`.
 fn wanted(figure: &Figure) -> String {
-    let (less, wanted) = counted_less(figure);
+    let wanted = figure.rounding_test().wanted();
+    let less = without(figure).map(|names| format!(" without {names}")).unwrap_or_default();
     format!("{}{less}, {},", the(figure), whole(wanted))
 }
 
-/// `the record is 1,877`.
+/// `the record is 1,877`; `without the rec room the record is 2,592`.
 fn is(figure: &Figure) -> String {
-    let (less, wanted) = counted_less(figure);
-    format!("{}{less} is {}", the(figure), whole(wanted))
+    let wanted = figure.rounding_test().wanted();
+    let less = without(figure).map(|names| format!("without {names} ")).unwrap_or_default();
+    format!("{less}{} is {}", the(figure), whole(wanted))
 }
 
 fn does_not_fit(figure: &Figure) -> String {
-    let (less, wanted) = counted_less(figure);
-    format!("{}{less}, {}, does not fit", the(figure), whole(wanted))
+    format!("{} does not fit", wanted(figure))
 }
 
-/// The figure without what it says it counts in addition.
-fn counted_less(figure: &Figure) -> (&'static str, Area) {
-    let wanted = figure.rounding_test().wanted();
-    (if wanted == figure.area() { "" } else { " without what else it counts" }, wanted)
+/// What the figure says it counts in addition, which the comparison leaves out.
+fn without(figure: &Figure) -> Option<String> {
+    let is_less = figure.rounding_test().wanted() != figure.area();
+    let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
+    counting.filter(|_| is_less).map(|line| words::all_named(line.counted()))
 }
 
 /// Says that no outline gives a figure although some give less and some more.

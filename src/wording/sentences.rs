@@ -22,6 +22,7 @@ use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use crate::units::length::{Form, Length, Step, Written};
 use crate::wording::causes;
+use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::Gives;
 use crate::wording::size::{size, size_apart, typed_size};
 use rust_decimal::Decimal;
@@ -30,7 +31,7 @@ use rust_decimal::Decimal;
 pub const DISCLAIMER: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first.";
 
 /// The end of every report and page.
-pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first. All figures follow from the sides in the file; that does not show that the sides are right.";
+pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first. Figures are computed from these measurements; that does not show that the measurements are right.";
 
 /// Printed first on every output if the record is smaller than the house.
 pub const SMALLER_RECORD: &str = "Caution: the record is smaller than this house. Handing these pages in may raise the value; ask a licensed professional first.";
@@ -56,6 +57,15 @@ pub(crate) struct WallApart {
     pub(crate) difference: String,
 }
 
+/// For whom a text is written. The report is for whoever typed the file and says what to ask; the pages are handed to
+/// an office and ask it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Reader {
+    Owner,
+    #[cfg_attr(not(feature = "pages"), allow(dead_code, reason = "only pages are for an office"))]
+    Office,
+}
+
 /// The subject of the sentences: a house with its areas.
 #[derive(Clone, Copy)]
 pub(crate) struct Sentences<'a> {
@@ -64,13 +74,31 @@ pub(crate) struct Sentences<'a> {
     pub(crate) settings: Settings,
     /// The form in which most lengths of the file are written.
     pub(crate) form: Form,
+    reader: Reader,
 }
 
 impl<'a> Sentences<'a> {
-    /// For the house of these areas.
+    /// For the house of these areas, addressed to whoever typed its file.
     pub(crate) fn of(areas: &'a Areas) -> Sentences<'a> {
         let house = areas.house();
-        Sentences { house, areas, settings: *areas.settings(), form: house.usual_form() }
+        Sentences {
+            house,
+            areas,
+            settings: *areas.settings(),
+            form: house.usual_form(),
+            reader: Reader::Owner,
+        }
+    }
+
+    /// The same, addressed to the office that gets the pages.
+    #[cfg(feature = "pages")]
+    pub(crate) fn for_the_office(areas: &'a Areas) -> Sentences<'a> {
+        Sentences { reader: Reader::Office, ..Sentences::of(areas) }
+    }
+
+    /// Whether the office reads this.
+    pub(crate) fn is_for_the_office(&self) -> bool {
+        self.reader == Reader::Office
     }
 }
 
@@ -236,26 +264,27 @@ impl Sentences<'_> {
     pub(crate) fn equally_near(&self) -> Vec<String> {
         let areas = self.areas;
         let rules = [
-            (self.fine(), areas.equally_near_tenth_foot()),
-            ("the whole foot", areas.equally_near_whole_foot()),
+            (self.fine(), areas.equally_near_tenth_foot(), areas.gross().tenth_foot()),
+            ("the whole foot", areas.equally_near_whole_foot(), areas.gross().whole_foot()),
         ];
-        let sentence = |(unit, others): (&str, EquallyNear)| {
+        let sentence = |(unit, others, used): (&str, EquallyNear, Area)| {
             let opening = format!(
-                "Rounded to {unit}, these walls close in more than one way that is equally near to the measured lengths"
+                "Rounded to {unit}, these walls do not come back to their start, so some are adjusted. More than one adjustment is equally near to the measured lengths. The one used here gives {} sq ft",
+                whole(used)
             );
             if !others.is_complete() {
-                return Some(format!("{opening}; there are too many to list."));
+                return Some(format!("{opening}; there are too many others to list."));
             }
             match others.totals() {
                 [] => None,
-                [one] => Some(format!("{opening}; another gives {} sq ft.", thousands(*one))),
+                [one] => Some(format!("{opening}; the other gives {}.", thousands(*one))),
                 [some @ .., last] if some.len() < 3 => {
                     let some: Vec<String> = some.iter().copied().map(thousands).collect();
                     let some = some.join(", ");
-                    Some(format!("{opening}; others give {some} or {} sq ft.", thousands(*last)))
+                    Some(format!("{opening}; the others give {some} or {}.", thousands(*last)))
                 }
                 [low, .., high] => Some(format!(
-                    "{opening}; others give {} to {} sq ft.",
+                    "{opening}; the others give {} to {}.",
                     thousands(*low),
                     thousands(*high)
                 )),
@@ -342,8 +371,7 @@ impl Sentences<'_> {
         if shown.is_empty() {
             return self.nothing_common(figure);
         }
-        let mut settle = self.settled_by(figure);
-        settle.extend(self.unseen_wall());
+        let settled = self.to_settle(figure);
         let ours = self.ours(figure);
         let mut items: Vec<String> = Vec::new();
         for one in shown {
@@ -352,24 +380,38 @@ impl Sentences<'_> {
         Some(Accounts {
             opening: "Possible:".to_owned(),
             items,
-            closing: format!(
-                "Other reasons are possible. To settle it: {}.{ours}",
-                settle.join("; ")
-            ),
+            closing: format!("Other reasons are possible. {settled}{ours}"),
         })
     }
 
     /// What would settle which of the reported causes is right, each question once.
+    #[cfg(feature = "json")]
     pub(crate) fn settled_by(&self, figure: &Figure) -> Vec<String> {
+        self.open_questions(figure).iter().map(OpenQuestion::for_the_owner).collect()
+    }
+
+    fn open_questions(&self, figure: &Figure) -> Vec<OpenQuestion> {
         let listed = self.listed(figure);
-        let mut settle: Vec<String> = Vec::new();
+        let mut open: Vec<OpenQuestion> = Vec::new();
         let shown = shown_once(figure);
         for question in shown.iter().flat_map(|one| causes::settled_by(one.cause, listed)) {
-            if !settle.contains(&question) {
-                settle.push(question);
+            if !open.contains(&question) {
+                open.push(question);
             }
         }
-        settle
+        open
+    }
+
+    /// The open questions in sentences: for the owner what to do, for the office that keeps the record what is
+    /// requested.
+    fn to_settle(&self, figure: &Figure) -> String {
+        let open = self.open_questions(figure);
+        if self.is_for_the_office() {
+            return causes::asked_of_the_office(&open, figure.is_record());
+        }
+        let mut steps: Vec<String> = open.iter().map(OpenQuestion::for_the_owner).collect();
+        steps.extend(self.unseen_wall());
+        format!("To settle it: {}.", steps.join("; "))
     }
 
     /// What another line of the record says about its rounding, in a sentence.
@@ -387,8 +429,8 @@ impl Sentences<'_> {
 
     /// The same preceded by a space; empty if there is nothing.
     fn ours(&self, figure: &Figure) -> String {
-        let mut asked: String =
-            self.questions(figure).iter().map(|question| format!(" {question}")).collect();
+        let questions = if self.is_for_the_office() { Vec::new() } else { self.questions(figure) };
+        let mut asked: String = questions.iter().map(|question| format!(" {question}")).collect();
         if figure.explanations().is_capped() {
             asked.push_str(" This house has too many parts to weigh them all: some were not.");
         }
@@ -453,16 +495,22 @@ impl Sentences<'_> {
             });
         }
         let nearest = self.nearest(rest).map(|nearest| format!("{nearest} ")).unwrap_or_default();
+        let ask = match (self.reader, figure.is_record()) {
+            (Reader::Owner, _) => format!(
+                "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house"
+            ),
+            (Reader::Office, true) => "Please provide the record's own sketch with its lengths, and state whether it is of this house".to_owned(),
+            (Reader::Office, false) => format!(
+                "The {figure_word}'s own sketch and the lengths on it would show where the difference lies, and whether they are of this house"
+            ),
+        };
         (!is_silent).then(|| Accounts {
             opening: format!(
                 "{nearest}Nothing common accounts for the {} sq ft that are left.",
                 thousands(rest.abs())
             ),
             items: Vec::new(),
-            closing: format!(
-                "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house.{}",
-                self.ours(figure)
-            ),
+            closing: format!("{ask}.{}", self.ours(figure)),
         })
     }
 
@@ -587,9 +635,9 @@ impl Sentences<'_> {
             let sign = if difference < Length::ZERO { "\u{2212}" } else { "+" };
             WallApart {
                 side: format!("side {} ({})", side.ours(), side.ours_typed),
-                measured: side.measured().spoken(),
-                drawn: side.drawn().spoken(),
-                difference: format!("{sign}{}", difference.spoken()),
+                measured: self.length(side.measured()),
+                drawn: self.length(side.drawn()),
+                difference: format!("{sign}{}", self.length(difference.abs())),
             }
         };
         outline.matched().iter().filter(beyond).map(comparison).collect()
@@ -631,15 +679,50 @@ impl Sentences<'_> {
                 ));
             }
         }
-        rows.extend(house.lots.iter().map(lot_line));
+        rows.extend(house.lots.iter().map(|lot| self.lot_line(lot)));
         for missing in &self.house.missing {
+            let ask = match self.reader {
+                Reader::Owner => "ask",
+                Reader::Office => "please state",
+            };
             let text = format!(
-                "recorded {}, not found on site; ask whether the total includes it",
+                "recorded {}, not found on site; {ask} whether the total includes it",
                 whole(missing.recorded.area())
             );
             rows.push((missing.name.clone(), text));
         }
         rows
+    }
+
+    fn lot_line(&self, lot: &crate::house::Lot) -> (String, String) {
+        let area = lot.outline().area();
+        let measured = format!("{} sq ft, {}", whole(area), self.land(area));
+        let text = match lot.recorded {
+            Some(recorded) => format!("recorded {}; its sides give {measured}", as_typed(recorded)),
+            None => format!("its sides give {measured}"),
+        };
+        let text = format!("{text}; {}", lot_closure(lot));
+        (format!("{} (lot)", lot.name), text)
+    }
+
+    /// The area of land in acres, or in hectares if the file is metric.
+    pub(crate) fn land(&self, area: Area) -> String {
+        match self.is_metric() {
+            true => format!("{} hectares", area.in_unit(Area::HECTARE, 2)),
+            false => format!("{} acres", area.in_unit(Area::ACRE, 2)),
+        }
+    }
+
+    /// The main areas in square meters, if the file is metric.
+    pub(crate) fn in_square_meters(&self, figures: &[Figure]) -> Option<String> {
+        let meters = |area: Area| area.in_unit(Area::SQUARE_METER, 1);
+        let gross = self.areas.gross().tenth_foot();
+        let figures =
+            figures.iter().map(|figure| format!("{} {}", figure.name(), meters(figure.area())));
+        let all: Vec<String> =
+            std::iter::once(format!("{} {}", self.known(), meters(gross))).chain(figures).collect();
+        (self.is_metric() && !self.house.spaces.is_empty())
+            .then(|| format!("In square meters: {}.", all.join(", ")))
     }
 
     /// What the record lists that was not found on site, if the record is larger than the measured area.
@@ -686,6 +769,7 @@ impl Sentences<'_> {
             sentences.push("The area of the land is computed to 0.01 sq ft.".to_owned());
         }
         sentences.extend(self.only_from_a_plan());
+        sentences.extend(self.equally_near());
         sentences.extend(self.low_ceilings());
         if self.house.particulars.interior_seen != Some(true) && !house.spaces.is_empty() {
             sentences.push("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
@@ -736,8 +820,8 @@ impl Sentences<'_> {
         heights.dedup();
         let heights: Vec<String> = heights.into_iter().map(Length::spoken).collect();
         let rule = match heights.as_slice() {
-            [] => "the file does not say from which height".to_owned(),
-            some => format!("what lies under {}, as the file says", words::all_of(some)),
+            [] => "from which height is not stated".to_owned(),
+            some => format!("what lies under {}, as stated here", words::all_of(some)),
         };
         let seen = match self.house.particulars.interior_seen {
             Some(true) => "the interior was seen",
@@ -749,7 +833,10 @@ impl Sentences<'_> {
     /// The uncertainty of the measured area, beside the area that it is about: the one before any rounding.
     pub(crate) fn plus_minus(&self) -> String {
         let heads = &self.house.particulars;
-        let tolerance = heads.tolerance.map_or("1/2\"".to_owned(), |written| written.to_string());
+        let metric = |text: String| if self.is_metric() { in_millimeters(&text) } else { text };
+        let tolerance = heads
+            .tolerance
+            .map_or_else(|| metric("1/2\"".to_owned()), |written| written.to_string());
         let said = if heads.tolerance.is_some() { "stated" } else { "assumed" };
         let gross = self.areas.gross();
         let thickness = match (gross.holds_stated_thickness(), gross.holds_assumptions()) {
@@ -768,6 +855,7 @@ impl Sentences<'_> {
         } else {
             thickness.replace(" (a common wall's within 2\")", "")
         };
+        let also = metric(also);
         let says_itself =
             |side: &crate::house::Side| side.words.estimated || side.words.tolerance.is_some();
         let spaces = &self.house.spaces;
@@ -825,6 +913,18 @@ impl Sentences<'_> {
         }
     }
 
+    /// `as stated by the owner`: whoever measured, if the file says who that was.
+    pub(crate) fn as_stated(&self) -> String {
+        let by = self.house.particulars.measured.as_ref().and_then(|measured| measured.by.clone());
+        format!("as stated by {}", by.as_deref().unwrap_or("whoever measured"))
+    }
+
+    /// A perimeter: to the inch or the centimeter, since the sum of many tapes is no closer.
+    pub(crate) fn perimeter(&self, perimeter: Length) -> String {
+        let step = if self.is_metric() { Length::from_nm(10_000_000) } else { Length::INCH };
+        self.length(perimeter.rounded_to(step.nm()))
+    }
+
     pub(crate) fn kind_word(&self, space: usize) -> String {
         let here = &self.house.spaces[space];
         let kind = match here.kind {
@@ -838,16 +938,16 @@ impl Sentences<'_> {
         };
         let same = here.name.to_lowercase().contains(kind);
         let counted = match (here.counted, here.claimed, here.kind.lies_in_another()) {
-            _ if here.detached && here.counted => "detached, counted as stated by the preparer",
-            _ if here.detached => "detached, not counted",
-            (true, true, _) => "counted, as stated by the preparer",
-            (false, true, _) => "not counted, as stated by the preparer",
-            (false, _, false) if here.parent.is_none() => "not counted",
-            _ => "",
+            _ if here.detached && here.counted => format!("detached, counted {}", self.as_stated()),
+            _ if here.detached => "detached, not counted".to_owned(),
+            (true, true, _) => format!("counted, {}", self.as_stated()),
+            (false, true, _) => format!("not counted, {}", self.as_stated()),
+            (false, _, false) if here.parent.is_none() => "not counted".to_owned(),
+            _ => String::new(),
         };
         let kind = if same { "" } else { kind };
         let parts: Vec<&str> =
-            [kind, counted].into_iter().filter(|part| !part.is_empty()).collect();
+            [kind, &counted].into_iter().filter(|part| !part.is_empty()).collect();
         parts.join(", ")
     }
 
@@ -861,8 +961,8 @@ impl Sentences<'_> {
         match line.step() {
             BridgeStep::Counting if line.is_supported() => self.possible_line(figure, line),
             BridgeStep::Face => match figure.face() {
-                Face::Outside => format!("face: {} is measured outside too", the(figure)),
-                Face::Frame => "face: measured to the frame, without the veneer".to_owned(),
+                Face::Outside => format!("face: {}", self.assumed_as("taken as outside")),
+                Face::Frame => "face: measured to the frame, without what is outside it".to_owned(),
                 Face::Inside => "face: measured inside".to_owned(),
             },
             BridgeStep::Rounding if line.rounding().is_some() => {
@@ -871,22 +971,19 @@ impl Sentences<'_> {
             }
             BridgeStep::Rounding => match figure.side_rule() {
                 SideRule::Unknown => {
-                    format!(
-                        "rounding: how {} rounds its walls is not known (ask); none is assumed",
-                        the(figure)
-                    )
-                }
-                SideRule::Step(step) if step == self.settings.fine => {
-                    format!("rounding: {}, as above", step.spoken())
+                    format!("rounding: {}; none is assumed", self.assumed_as("not known"))
                 }
                 SideRule::Step(step) if figure.says_rule() => {
-                    format!("rounding: {}, as the file says", step.spoken())
+                    format!("rounding: {}, as stated here", step.spoken())
                 }
-                SideRule::Step(step) if figure.is_record() => {
+                SideRule::Step(step) if step == self.settings.fine => {
+                    format!("rounding: {}", self.assumed_as(&format!("taken as {}", step.spoken())))
+                }
+                SideRule::Step(step) => {
                     let what = step.spoken().trim_start_matches("each wall ");
-                    format!("rounding: if the office rounds each wall {what} (ask)")
+                    let if_so = format!("if the office rounds each wall {what}");
+                    format!("rounding: {}", self.assumed_as(&if_so))
                 }
-                SideRule::Step(step) => format!("rounding: {}", step.spoken()),
             },
             BridgeStep::RecordedSides => match figure.word() {
                 "record" => "recorded sides: the record's own lengths".to_owned(),
@@ -899,6 +996,14 @@ impl Sentences<'_> {
                 "left, within what rounding could change".to_owned()
             }
             BridgeStep::NotExplained => "not explained".to_owned(),
+        }
+    }
+
+    /// What is assumed, and that it has to be asked; an office that reads it is not told to ask itself.
+    fn assumed_as(&self, what: &str) -> String {
+        match self.reader {
+            Reader::Owner => format!("{what} (ask)"),
+            Reader::Office => format!("{what} (assumed)"),
         }
     }
 
@@ -966,28 +1071,36 @@ pub(crate) fn whose(outline: &OutlineReport) -> &'static str {
     }
 }
 
-fn lot_line(lot: &crate::house::Lot) -> (String, String) {
-    let area = lot.outline().area();
-    let measured = format!("{} sq ft, {} acres", whole(area), area.in_unit(Area::ACRE, 2));
-    let text = match lot.recorded {
-        Some(recorded) => format!("recorded {}; its sides give {measured}", as_typed(recorded)),
-        None => format!("its sides give {measured}"),
-    };
-    let text = format!("{text}; {}", lot_closure(lot));
-    (format!("{} (lot)", lot.name), text)
+/// A length in inches inside a sentence, in millimeters.
+fn in_millimeters(text: &str) -> String {
+    let mut text = text.to_owned();
+    for (inches, millimeters) in [
+        ("1/2\"", "12.7 mm"),
+        ("1/4\"", "6.35 mm"),
+        ("within 1\"", "within 25.4 mm"),
+        ("2\"", "50.8 mm"),
+    ] {
+        text = text.replace(inches, millimeters);
+    }
+    text
 }
 
 /// How well the calls of a lot close, in surveyors' terms: a distance and a ratio.
 pub(crate) fn lot_closure(lot: &crate::house::Lot) -> String {
     match lot.closure() {
-        Some((distance, ratio)) => format!(
-            "closure {} in {}, 1 : {}",
-            crate::house::check::feet_text(distance),
-            crate::house::check::feet_text(lot.outline().perimeter()),
-            thousands(ratio)
-        ),
+        Some((distance, ratio)) => {
+            let distance = match 100 * distance.nm() < Length::FOOT.nm() {
+                true => "under 0.01 ft".to_owned(),
+                false => crate::house::check::feet_text(distance),
+            };
+            format!(
+                "its calls end {distance} from where they began, in {} (1 : {})",
+                crate::house::check::feet_text(lot.outline().perimeter()),
+                thousands(ratio)
+            )
+        }
         None if lot.last_is_computed() => {
-            "the last call is computed, so there is no closure to tell".to_owned()
+            "the last call is computed, so the calls cannot be checked by it".to_owned()
         }
         None => "the calls close exactly".to_owned(),
     }
@@ -1150,18 +1263,26 @@ fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String
         Face::Frame => ", taken at the frame",
         Face::Inside => ", taken inside",
     };
-    let how = if counting.is_empty() && face.is_empty() { "" } else { " the same way" };
+    let at = match figure.face() {
+        Face::Outside => "",
+        Face::Frame => " at the frame",
+        Face::Inside => " inside",
+    };
+    let with = counting.trim_start_matches(',');
+    let colon = if with.is_empty() && at.is_empty() { "" } else { ":" };
     let head = format!(
-        "{name} {}{face}{counting}. {}{how} {}.",
+        "{name} {}{face}{counting}. {}{at}{with}{colon} {}.",
         typed_size(figure.typed(), is_metric),
         capital(known),
         size(figure.same_way(), is_metric)
     );
-    let share = figure.share_of_same_way();
-    let share = share.as_deref().map(|share| {
-        let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((share, "0"));
-        format!("{}.{tenth}", group_thousands(whole))
-    });
+    let percent = |share: String| {
+        let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((&share, "0"));
+        format!("{}.{tenth}%", group_thousands(whole))
+    };
+    // An office reckons from its own figure, an owner from the tape.
+    let share = figure.share_of_same_way().map(percent);
+    let of_figure = figure.share_of_figure().map(percent);
     let of = match obtained {
         LengthSource::Measured => known.to_owned(),
         _ => format!("the area {known}"),
@@ -1173,9 +1294,16 @@ fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String
         (_, Some(share)) => {
             let smaller =
                 if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
+            let of_figure = of_figure
+                .map(|of_figure| format!(", {of_figure} of {}", the(figure)))
+                .unwrap_or_default();
             match is_metric {
-                true => format!("{head} Difference {difference}: {share}% of {of}{smaller}."),
-                false => format!("{head} Difference {difference} ({share}% of {of}{smaller})."),
+                true => {
+                    format!("{head} Difference {difference}: {share} of {of}{of_figure}{smaller}.")
+                }
+                false => {
+                    format!("{head} Difference {difference} ({share} of {of}{of_figure}{smaller}).")
+                }
             }
         }
         _ => format!("{head} Difference {difference}."),

@@ -36,7 +36,7 @@ impl Worth {
     /// All blocks in reading order, including the cautions.
     pub fn blocks(&self) -> Vec<Block> {
         let mut notes = Footnotes::default();
-        let mut blocks = vec![heading("What the gap is worth")];
+        let mut blocks = vec![heading("What the difference is worth")];
         blocks.extend(self.size());
         if self.is_larger() {
             blocks.extend(self.both_ways());
@@ -69,7 +69,7 @@ impl Worth {
     fn size(&self) -> Vec<Block> {
         let Some(gap) = &self.gap else {
             return vec![paragraph(
-                "There is no gap to put a value on: that takes a record (`record 1,877 sq ft`) and a house measured above grade.",
+                "There is no difference to put a value on: that takes a record (`record 1,877 sq ft`) and a house measured above grade.",
             )];
         };
         let sq_ft = |number: i64| size_of_sq_ft(number, self.given.metric);
@@ -81,13 +81,13 @@ impl Worth {
         match gap.sq_ft() {
             0 => blocks.push(paragraph("The two agree, so size gives no reason to act.")),
             more if more > 0 => {
-                blocks.push(row("gap: the record has more", sq_ft(more)));
+                blocks.push(row("the record has more by", sq_ft(more)));
                 if gap.rounding() == Some(CouldExplain::Yes) {
-                    blocks.push(note("rounding every wall to the foot could give the record's figure: an office that rounds this way follows its own rule and may see no gap"));
+                    blocks.push(note("rounding every wall to the foot could give the record's figure: an office that rounds this way follows its own rule and may see no difference"));
                 }
             }
             less => {
-                blocks.push(row("gap: the record has less", sq_ft(-less)));
+                blocks.push(row("the record has less by", sq_ft(-less)));
                 blocks.push(paragraph("The record is smaller than the house as measured. A larger size may raise the value and with it the tax, so nothing here is worked out in money. Ask a licensed professional before these figures go to the office."));
             }
         }
@@ -158,7 +158,7 @@ impl Worth {
         }
         let mut blocks = vec![heading("Which way takes up which kind")];
         if self.classes.is_empty() {
-            blocks.push(paragraph("No cause is told for the gap, so its kind is not known. Ask the office which way takes up a wrong size."));
+            blocks.push(paragraph("No cause is told for the difference, so its kind is not known. Ask the office which way takes up a wrong size."));
             return blocks;
         }
         let kinds: Vec<&str> = self.classes.iter().map(|&class| meaning(class)).collect();
@@ -306,8 +306,8 @@ fn way_blocks(way: &Way, unit: Option<&UnitPrice>) -> Vec<Block> {
         blocks.push(row(format!("{method}, the highest: {high_working}"), high.whole_text()));
     }
     blocks.push(note(match (way.method(), unit) {
-        (Method::UnitPrice, Some(unit)) => format!("{} × gap. A price includes the land; one more square foot is usually worth less than that (common practice), so this is an upper bound. In one published correction the area went down, the price per square foot went up, and the value rose (Orange County, North Carolina, board paper 7091)", median_of(unit)),
-        _ => "improvement value × gap ÷ record".to_owned(),
+        (Method::UnitPrice, Some(unit)) => format!("{} × difference. A price includes the land; one more square foot is usually worth less than that (common practice), so this is an upper bound. In one published correction the area went down, the price per square foot went up, and the value rose (Orange County, North Carolina, board paper 7091)", median_of(unit)),
+        _ => "improvement value × difference ÷ record".to_owned(),
     }));
     blocks
 }

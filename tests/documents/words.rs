@@ -19,8 +19,8 @@ const NOT: &[(&str, &str)] = &[
     ("by the rule", "rounded"),
     ("not there", "not found on site"),
     (", round it", "perimeter"),
-    ("on the word of", "as stated by the preparer"),
-    ("the writer's word", "as stated by the preparer"),
+    ("on the word of", "as stated by the owner"),
+    ("the writer's word", "as stated by the owner"),
     ("as said here", "as stated above"),
     ("of it is ours", "every wall agrees to the foot"),
     ("reach the tax", "Would it change the tax?"),
@@ -49,7 +49,7 @@ const NOT: &[(&str, &str)] = &[
     ("against the rounding of", "only if walls were misrounded"),
     ("lies inside; the", "fits"),
     ("up to the whole foot", "every wall rounded up"),
-    ("obtained the sides", "I obtained the lengths as stated above"),
+    ("obtained the sides", "I measured these walls"),
     ("well above the right one", "far too high"),
     ("apart and not in it", "not included"),
     ("apart, page", "supplement, page"),
@@ -58,6 +58,22 @@ const NOT: &[(&str, &str)] = &[
     ("so far", "how far it is"),
     ("none where", "nothing of the kind"),
     ("violates", "nothing of the kind"),
+    ("a roof standing out", "a roof that overhangs by"),
+    ("would stand out", "would overhang by"),
+    ("is measured outside too", "taken as outside"),
+    ("both cover", "the two overlap by"),
+    ("that the walk does not have", "that the measurements do not show"),
+    ("without what else it counts", "without the porch the record is"),
+    ("total, it says", "counted in the record"),
+    ("what the gap is worth in", "what the difference is worth"),
+    ("gap: the record", "the record has more by"),
+    ("whole nanometers", "with no rounding on the way"),
+    ("foot, halves up", "exactly half goes up"),
+    ("by the preparer", "as stated by the owner"),
+    ("obtained the lengths", "I measured these walls"),
+    ("follow from the sides in the file", "Figures are computed from these measurements"),
+    ("closure 0.00", "under 0.01 ft"),
+    ("rooms below", "ground floor rooms"),
 ];
 
 /// Spelled as in the US: what begins a word, and how that is spelled here.
@@ -212,7 +228,7 @@ fn no_report_has_a_number_to_stumble_at() {
         let path = path.to_string_lossy().into_owned();
         let report = printed(&["reconcile", "--why", &path]);
         // What the law is called by has numbers of its own.
-        let report = report.split("What the gap is worth").next().unwrap();
+        let report = report.split("What the difference is worth").next().unwrap();
         assert_eq!(numbers_to_mend(report), Vec::<String>::new(), "{path}");
     }
 }
@@ -238,6 +254,20 @@ fn no_page_has_a_word_or_a_number_that_must_not_come_back_seen_or_heard() {
         for page in all {
             let words: Vec<&str> = page.texts().map(fairfoot::pages::Text::words).collect();
             let text = format!("{} {} {}", page.title(), page.description(), words.join(" "));
+            let is_for_an_office = !page.title().contains("Supplement");
+            let coaching = [
+                "(ask)",
+                "To settle it",
+                "Ask for ",
+                "; ask whether",
+                "; ask how",
+                "the file ",
+                "read second-hand",
+            ];
+            let coached =
+                coaching.iter().filter(|words| is_for_an_office && text.contains(**words));
+            let none: Vec<&&str> = Vec::new();
+            assert_eq!(coached.collect::<Vec<_>>(), none, "{}: {}", path.display(), page.title());
             assert_eq!(found(&text), Vec::<&str>::new(), "{}: {}", path.display(), page.title());
             let has_law = ["Supplement", "Request"].iter().any(|law| page.title().contains(law));
             if !has_law {

@@ -116,6 +116,16 @@ fn true_sentences(text: &str, record: i64) -> usize {
         let high = first_number(&rest[rest.find(" and ").unwrap() + 5..]);
         assert!(low < record && record < high, "{low}, {record}, {high}: {text}");
     }
+    for (at, _) in text.match_indices(", is neither.") {
+        count += 1;
+        let (rest, figure) = last_number(&text[..at]).unwrap();
+        let rest = &rest[..rest.rfind(';').unwrap()];
+        let rest = rest.trim_end_matches(" with walls rounded either way");
+        let (low, _) = bounds(rest);
+        let (rest, _) = rest.rsplit_once(", or ").unwrap();
+        let (_, below) = last_number(rest).unwrap();
+        assert!(below < figure && figure < low, "{below}, {figure}, {low}: {text}");
+    }
     for (words, is_most) in [(" at most ", true), (" at least ", false)] {
         for (at, _) in text.match_indices(words) {
             let rest = &text[at + words.len()..];

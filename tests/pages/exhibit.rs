@@ -32,7 +32,13 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
     if !obtained.iter().any(|obtained| all.contains(obtained)) {
         missing.push(format!("how the area was obtained: {all}"));
     }
-    let asked = ["Please correct", "Please state", "Please send", "No change is requested"];
+    let asked = [
+        "Please correct",
+        "Please measure",
+        "Please state",
+        "Please send",
+        "No change is requested",
+    ];
     if has_record && !asked.iter().any(|asked| all.contains(asked)) {
         missing.push(format!("what is asked for: {all}"));
     }

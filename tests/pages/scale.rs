@@ -98,10 +98,10 @@ fn every_straight_wall_is_to_scale_in_the_pdf() {
 }
 
 #[test]
-fn three_inches_on_paper_are_thirty_two_feet_at_three_thirty_seconds() {
-    // 72 points are an inch; 3/32 in = 1 ft is 6.75 points a foot: 46' 2" are 311.625 points.
+fn an_eighth_of_an_inch_on_paper_is_a_foot() {
+    // 72 points are an inch; 1/8 in = 1 ft is 9 points a foot: 46' 2" are 415.5 points.
     let pages = pages(&super::sketch("angled-bay"));
-    assert_eq!(pages.pages()[0].scale_pt_per_ft(), Some(6.75));
+    assert_eq!(pages.pages()[0].scale_pt_per_ft(), Some(9.0));
     let document = Document::load_mem(&pages.pdf().unwrap()).unwrap();
-    assert!(lengths(&document, 1).iter().any(|points| (points - 311.625).abs() < 0.05));
+    assert!(lengths(&document, 1).iter().any(|points| (points - 415.5).abs() < 0.05));
 }

@@ -45,7 +45,7 @@ fn a_rounding_rule_not_stated_by_the_record_is_asked_about() {
     assert!(!is_asked("record 1,300 sq ft sides half-foot"));
     assert!(!is_asked("listing 1,300 sq ft"));
     let said = text_report(&figure("record 1,300 sq ft sides half-foot"));
-    assert!(said.contains("rounding: each wall to the half foot, as the file says"), "{said}");
+    assert!(said.contains("rounding: each wall to the half foot, as stated here"), "{said}");
 }
 
 #[test]
@@ -89,7 +89,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
     );
     let report = text_report(&house("1,135").replace("record", "listing"));
     assert!(
-        report.contains("If its walls were rounded to the foot, this house could be 1,120 to 1,148, but nothing between 1,120 and 1,148, and the listing is 1,135."),
+        report.contains("If its walls were rounded to the foot, this house could be 1,120, or 1,148; the listing, 1,135, is neither."),
         "{report}"
     );
     // With an opening of 10' by 10' 6" taken off, 100 or 110: 1,010, 1,020, 1,038 or 1,048.

@@ -150,7 +150,8 @@ fn the_last_call_of_a_lot_runs_straight_back() {
     );
     assert!(house.lots()[0].closure().is_none());
     assert!(
-        text_report(&text).contains("the last call is computed, so there is no closure to tell")
+        text_report(&text)
+            .contains("the last call is computed, so the calls cannot be checked by it")
     );
 }
 
@@ -170,7 +171,7 @@ fn the_closure_of_a_lot_is_a_distance_and_a_ratio() {
     let (distance, ratio) = house.lots()[0].closure().expect("it misses");
     assert_eq!((distance, ratio), (Length::from_nm(3_048_000), 77_900));
     assert!(
-        text_report(&text).contains("closure 0.01 ft in 779.99 ft, 1 : 77,900"),
+        text_report(&text).contains("end 0.01 ft from where they began, in 779.99 ft (1 : 77,900)"),
         "{}",
         text_report(&text)
     );
@@ -196,11 +197,12 @@ fn like_is_compared_with_like() {
         )
     };
     let report = text_report(&with("record 1,302 sq ft counting \"Porch\""));
-    assert!(report.contains("Record 1,302 sq ft, with the porch. Measured the same way 1,300 sq ft. Difference 2 sq ft (0.2% of measured)."), "{report}");
+    assert!(report.contains("Record 1,302 sq ft, with the porch. Measured with the porch: 1,300 sq ft. Difference 2 sq ft (0.2% of measured, 0.2% of the record)."), "{report}");
     // 6" of veneer less all round: 29 × 39 = 1,131.
     let report = text_report(&with("veneer 6\"\nplan 1,130 sq ft measured to frame"));
     assert!(
-        report.contains("Plan 1,130 sq ft, taken at the frame. Measured the same way 1,131 sq ft."),
+        report
+            .contains("Plan 1,130 sq ft, taken at the frame. Measured at the frame: 1,131 sq ft."),
         "{report}"
     );
     let report = text_report(&with("record 1,190 sq ft"));

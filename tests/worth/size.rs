@@ -84,7 +84,7 @@ fn a_smaller_record_is_stated_plainly_and_shows_no_saving() {
     assert!(worth.checklist().is_empty());
     assert!(worth.dates().deadlines().iter().all(|deadline| deadline.correct_below().is_none()));
     let reported = text(&worth);
-    assert!(reported.contains("gap: the record has less | 100 sq ft"), "{reported}");
+    assert!(reported.contains("the record has less by | 100 sq ft"), "{reported}");
     assert!(reported.contains("may raise the value and with it the tax"), "{reported}");
     for saving in ["tax saved", "saving", "Would it change the tax", "in proportion", "unit price"]
     {
@@ -96,5 +96,5 @@ fn a_smaller_record_is_stated_plainly_and_shows_no_saving() {
 fn without_a_record_there_is_nothing_to_value() {
     let worth = worth_of("value market $250,000 improvement $200,000").unwrap();
     assert!(worth.gap().is_none() && worth.ways().is_empty());
-    assert!(text(&worth).contains("There is no gap to put a value on"));
+    assert!(text(&worth).contains("There is no difference to put a value on"));
 }

@@ -408,7 +408,7 @@ impl Plan<'_> {
             let from = wall.from.plus(along, -before * sign((k + n - 1) % n)).plus(inward, deep);
             let to = wall.to.plus(along, -after * sign((k + 1) % n)).plus(inward, deep);
             self.canvas.line(Stroke::line(from, to, 0.6), Sort::Witness);
-            self.note("thin band along a wall: veneer");
+            self.note("thin band along a wall: its outer layer (veneer)");
         }
     }
 
@@ -473,7 +473,7 @@ impl Plan<'_> {
     fn name(&mut self, shape: &Shape) -> String {
         let name = fonts::shown(&self.space(shape).name);
         if self.marks.counted.contains(&shape.space) {
-            self.note(&format!("▲: in the {}'s total, it says", self.marks.whose));
+            self.note(&format!("▲: counted in the {}", self.marks.whose));
             format!("▲ {name}")
         } else if self.marks.would_count.contains(&shape.space) {
             self.note(&format!("△: would account for the {} if counted", self.marks.whose));
@@ -674,9 +674,7 @@ impl Plan<'_> {
             self.note("● and bold: this wall differs from the record by more than rounding");
         }
         if misread && !differs {
-            self.note(
-                "○: ask about this wall; a misread length there would account for the figure",
-            );
+            self.note("○: a misread length of this wall would account for the figure");
         }
         let hand = if differs { Typeface::Bold } else { Typeface::Plain };
         let mark = match (differs, misread) {
@@ -713,7 +711,7 @@ impl Plan<'_> {
             }
             if here.claimed {
                 let counted = if here.counted { "counted" } else { "not counted" };
-                notes.push(format!("{name}: {counted}, as stated by the preparer"));
+                notes.push(format!("{name}: {counted}, {}", self.say.as_stated()));
             }
             if here.face != Face::Outside && here.kind.has_walls() {
                 notes.push(format!(

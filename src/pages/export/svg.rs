@@ -13,6 +13,7 @@ use crate::pages::Pages;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Page, Photograph, Point, Run, Stroke, Text};
+use crate::wording::sentences::capital;
 
 /// The XML namespace of the sides file in a page's metadata.
 pub(crate) const NAMESPACE: &str = "urn:fairfoot:sides:1";
@@ -39,7 +40,17 @@ fn finished(document: &Document) -> String {
 
 fn base(page: &Page) -> Document {
     let inches = |points: f64| format!("{}in", figure(points / 72.0));
-    let title = format!("{}, {}", page.title, page.number);
+    // A supplement says so in its number.
+    let section =
+        page.title.trim_start_matches("Supplement, continued").trim_start_matches("Supplement");
+    let number = match section.is_empty() {
+        true => capital(&page.number),
+        false => format!("{section}, {}", page.number),
+    };
+    let title = match page.house.is_empty() {
+        true => number,
+        false => format!("{}: {number}", page.house),
+    };
     let mut document = Document::new()
         .set("width", inches(page.width_pt))
         .set("height", inches(page.height_pt))
