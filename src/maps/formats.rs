@@ -7,13 +7,12 @@ use quick_xml::Reader;
 use quick_xml::events::Event;
 
 use crate::error::Error;
+use crate::maps::Feature;
 use crate::maps::osm::osm;
-use crate::maps::{Feature, Position};
+use crate::maps::shapes::{Shapes, wrong};
 
 /// The most bytes a map file may have.
 pub const MOST_MAP_BYTES: usize = 50_000_000;
-/// The most corners that all shapes of a map may have together.
-const MOST_POSITIONS: usize = 500_000;
 /// The deepest nesting a map file may have.
 const DEEPEST: usize = 64;
 
@@ -94,51 +93,6 @@ pub fn features(format: Format, text: &str) -> Result<Vec<Feature>, Error> {
         return Err(wrong("the map has no closed shape; a house is a polygon or a closed way"));
     }
     Ok(shapes.list)
-}
-
-pub(super) fn wrong(message: impl Into<String>) -> Error {
-    Error::Map(message.into())
-}
-
-#[derive(Default)]
-pub(super) struct Shapes {
-    list: Vec<Feature>,
-    positions: usize,
-}
-
-impl Shapes {
-    /// Adds a ring of coordinate pairs, longitude first.
-    pub(super) fn ring(
-        &mut self,
-        id: Option<String>,
-        name: Option<String>,
-        ring: impl Iterator<Item = (f64, f64)>,
-        holes: usize,
-    ) -> Result<(), Error> {
-        let mut corners = Vec::new();
-        for (longitude, latitude) in ring {
-            self.positions += 1;
-            if self.positions > MOST_POSITIONS {
-                return Err(wrong(
-                    "the map has more than 500,000 corners; save the part with the house",
-                ));
-            }
-            let Some(position) = Position::new(longitude, latitude) else {
-                return Err(wrong(format!(
-                    "{longitude}, {latitude} is no place on the earth: longitude, which comes first, goes from -180 to 180, latitude from -90 to 90. A map in the meters or feet of a local grid has to be saved in degrees (WGS 84)"
-                )));
-            };
-            corners.push(position);
-        }
-        if corners.len() > 1 && corners.first() == corners.last() {
-            corners.pop();
-        }
-        if corners.len() >= 3 {
-            let id = id.unwrap_or_else(|| (self.list.len() + 1).to_string());
-            self.list.push(Feature { id, name, ring: corners, holes });
-        }
-        Ok(())
-    }
 }
 
 /// Rejects document types and deep nesting, which no map needs and which are used to attack parsers.

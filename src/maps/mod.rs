@@ -22,6 +22,7 @@
 mod formats;
 mod ground;
 mod osm;
+mod shapes;
 
 use crate::error::Error;
 pub use formats::{Format, MOST_MAP_BYTES, features};

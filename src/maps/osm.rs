@@ -6,7 +6,7 @@ use quick_xml::Reader;
 use quick_xml::events::{BytesStart, Event};
 
 use crate::error::Error;
-use crate::maps::formats::{Shapes, wrong};
+use crate::maps::shapes::{Shapes, wrong};
 
 /// The most ways of which one ring of a relation is put together.
 const MOST_MEMBERS: usize = 1_000;

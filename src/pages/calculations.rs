@@ -25,7 +25,7 @@ pub(crate) fn calculations(
 ) {
     flow.go_on(
         "Calculations",
-        "Every side from the file to the page, every area piece by piece, how sure it is, the method and its sources.",
+        "Every side as typed and as used, every area piece by piece, how sure it is, the method and its sources.",
         150.0,
     );
     let mut stack = Stack::new(flow.width_pt());

@@ -18,7 +18,7 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     if say.house.spaces.is_empty() {
         return;
     }
-    stack.heading("Every side, from the file to the page");
+    stack.heading("Every side, as typed and as used");
     let is_inch = say.settings.fine == Step::Inch;
     let spaces = 0..say.house.spaces.len();
     let is_recorded = spaces.into_iter().any(|space| {

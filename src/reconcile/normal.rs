@@ -46,7 +46,7 @@ pub(super) fn is_far(off: f64, variance: f64) -> bool {
 }
 
 /// The square of what is far, in standard deviations.
-const FAR: f64 = 20.0;
+const FAR: f64 = 36.0;
 
 /// A distance that is far, hardly more than the least that is.
 pub(super) fn far(variance: f64) -> f64 {

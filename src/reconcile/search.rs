@@ -53,7 +53,7 @@ pub struct Explanations {
 }
 
 impl Explanations {
-    /// The explanations, best supported first.
+    /// The explanations: those that are reported, in their order, then the others, best supported first.
     #[must_use]
     pub fn list(&self) -> &[Explanation] {
         &self.list

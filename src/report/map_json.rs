@@ -29,14 +29,14 @@ pub struct RoofReport {
     pub under: Vec<String>,
     /// The area inside the outside walls under it.
     pub walls_sq_ft: String,
-    /// How far a roof of this size would stand out all round: t of A + P·t + 4·t²; negative where the map has less than
+    /// How far a roof of this size would project all round: t of A + P·t + 4·t²; negative where the map has less than
     /// the walls.
     pub eave_ft: String,
     /// Whether that is an ordinary eave, from 0.5 to 2.5 ft.
     pub is_ordinary: bool,
     /// The eave with which the two fit best.
     pub fitted_eave_ft: String,
-    /// The ground that the outline and the walls with that eave both cover, of what either covers: 1 where they are the same.
+    /// The ground that the outline and the walls with that eave share, of what either covers: 1 where they are the same.
     pub fit: String,
     /// How far it was turned, counterclockwise.
     pub turned_degrees: String,

@@ -29,8 +29,7 @@ impl Sentences<'_> {
         let repeated = self.repeated(reconciliation.figures());
         let unusual = self.unusual_settings(Some(reconciliation.weights()));
         let missing = self.missing_walls(reconciliation);
-        let meters = self.in_square_meters(reconciliation.figures());
-        meters.into_iter().chain(repeated).chain(missing).chain(unusual).collect()
+        repeated.into_iter().chain(missing).chain(unusual).collect()
     }
 
     /// What must not be missed: that the record is smaller, or that the size is unlikely.

@@ -371,7 +371,7 @@ impl Sentences<'_> {
         if shown.is_empty() {
             return self.nothing_common(figure);
         }
-        let settled = self.to_settle(figure);
+        let settled = self.settling(figure);
         let ours = self.ours(figure);
         let mut items: Vec<String> = Vec::new();
         for one in shown {
@@ -404,7 +404,7 @@ impl Sentences<'_> {
 
     /// The open questions in sentences: for the owner what to do, for the office that keeps the record what is
     /// requested.
-    fn to_settle(&self, figure: &Figure) -> String {
+    fn settling(&self, figure: &Figure) -> String {
         let open = self.open_questions(figure);
         if self.is_for_the_office() {
             return causes::asked_of_the_office(&open, figure.is_record());
@@ -711,18 +711,6 @@ impl Sentences<'_> {
             true => format!("{} hectares", area.in_unit(Area::HECTARE, 2)),
             false => format!("{} acres", area.in_unit(Area::ACRE, 2)),
         }
-    }
-
-    /// The main areas in square meters, if the file is metric.
-    pub(crate) fn in_square_meters(&self, figures: &[Figure]) -> Option<String> {
-        let meters = |area: Area| area.in_unit(Area::SQUARE_METER, 1);
-        let gross = self.areas.gross().tenth_foot();
-        let figures =
-            figures.iter().map(|figure| format!("{} {}", figure.name(), meters(figure.area())));
-        let all: Vec<String> =
-            std::iter::once(format!("{} {}", self.known(), meters(gross))).chain(figures).collect();
-        (self.is_metric() && !self.house.spaces.is_empty())
-            .then(|| format!("In square meters: {}.", all.join(", ")))
     }
 
     /// What the record lists that was not found on site, if the record is larger than the measured area.

@@ -125,5 +125,5 @@ fn lengths_are_rounded_for_people_in_the_form_they_were_typed_in() {
         assert_eq!(Written::new(length, form).spoken(), shown);
     }
     // A third of a millimeter rounds to zero millimeters.
-    assert_eq!(Written::new(Length::from_nm(300_000), Form::Millimeters).spoken(), "under 1/16\"");
+    assert_eq!(Written::new(Length::from_nm(300_000), Form::Millimeters).spoken(), "under 1 mm");
 }

@@ -12,7 +12,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::{Misclosure, Shape, Traverse, TraverseSide};
 use crate::house::Side;
-use crate::house::check::suspects::{Rank, Suspect, swapped};
+use crate::house::check::suspect::{Rank, Suspect, swapped};
 use crate::sketch::bearing_written;
 use crate::sketch::statement::{Bearing, Run};
 use crate::units::length::Written;

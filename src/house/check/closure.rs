@@ -6,8 +6,9 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
+use crate::house::check::suspect::Suspect;
 use crate::house::check::suspects::{
-    Suspect, TYPED_TWICE, behind_backwards, off, same_axis_neighbors, suspects_on,
+    TYPED_TWICE, behind_backwards, off, same_axis_neighbors, suspects_on,
 };
 use crate::sketch::statement::usual_form;
 use crate::units::length::{Form, Length, Written};

@@ -12,6 +12,7 @@ mod placement;
 mod places;
 pub(crate) mod plausibility;
 mod references;
+mod suspect;
 mod suspects;
 mod ties;
 

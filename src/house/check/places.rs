@@ -145,8 +145,8 @@ impl Checker<'_> {
             let is_sibling = there.parent == parent
                 && (parent.is_some() || inner == there.kind.lies_in_another());
             let has_place = || {
-                clear_of == Some(other)
-                    || !self.unplaced.contains(&other) && !self.misplaced.contains(&other)
+                let has_room = there.parent.is_some() || !self.unplaced.contains(&other);
+                clear_of == Some(other) || has_room && !self.misplaced.contains(&other)
             };
             let matters =
                 is_parent || is_sibling && extent.is_near(&there.extent, 0) && has_place();

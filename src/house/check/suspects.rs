@@ -4,46 +4,12 @@ use crate::geometry::compass::Axis;
 use crate::geometry::traverse::{Misclosure, Shape, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
+use crate::house::check::suspect::{Rank, Suspect, swapped};
 use crate::sketch::statement::{Run, usual_form};
 use crate::units::length::{Form, Length};
 
 /// The error of a side that repeats the one before it.
 pub(super) const TYPED_TWICE: &str = "typed twice?";
-
-/// A side that could contain the whole error, and how common such an error is.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Suspect {
-    pub(crate) side: usize,
-    /// A common error in words; `None` if only its size fits.
-    pub(crate) slip: Option<String>,
-    /// How likely it is.
-    pub(super) rank: Rank,
-    /// Whether it would then agree with its recorded length, and as typed it does not.
-    pub(super) agrees: bool,
-}
-
-/// How likely a suspect is, the likeliest first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Rank {
-    /// Its number stands without the unit that the other sides have.
-    NoUnit,
-    /// Its number stands with a wrong unit.
-    Unit,
-    /// A common error has its size.
-    Common,
-    /// Only its size fits.
-    Size,
-}
-
-impl Suspect {
-    pub(super) fn of_size(side: usize) -> Suspect {
-        Suspect { side, slip: None, rank: Rank::Size, agrees: false }
-    }
-
-    pub(super) fn common(side: usize, slip: impl Into<String>) -> Suspect {
-        Suspect { side, slip: Some(slip.into()), rank: Rank::Common, agrees: false }
-    }
-}
 
 /// Every side that could contain the whole error of an axis, or of both; common errors first.
 pub(crate) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Vec<Suspect> {
@@ -282,17 +248,6 @@ fn with_digits_swapped(length: i64) -> Vec<i64> {
     let foot = Length::FOOT.nm();
     let (feet, rest) = (length.div_euclid(foot), length.rem_euclid(foot));
     swapped(feet).into_iter().map(|feet| feet * foot + rest).collect()
-}
-
-/// The number with each pair of neighboring digits swapped, one variant per pair.
-pub(super) fn swapped(number: i64) -> Vec<i64> {
-    let digits: Vec<char> = number.to_string().chars().collect();
-    let swap = |i: usize| {
-        let mut digits = digits.clone();
-        digits.swap(i, i + 1);
-        digits.into_iter().collect::<String>().parse().ok()
-    };
-    (0..digits.len().saturating_sub(1)).filter_map(swap).filter(|&other| other != number).collect()
 }
 
 /// Two consecutive sides along the same axis while the other axis does not close: a wall may be missing between
