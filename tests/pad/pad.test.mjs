@@ -462,7 +462,7 @@ test('two levels in meters with a bay are typed in rows, and give the PDF of the
   fs.writeFileSync(file, await download(tab, 'Save the sides file'));
   assert.match(fs.readFileSync(file, 'utf8'), /^units meters[^]*record 190 sq m[^]*bay west 3 m out 0\.9 m flat 1\.8 m[^]*level "Upper floor"/);
   // 2 × 8 × 12 and the bay: (3 + 1.8) / 2 × 0.9 = 2.16; 194.16 m² are 2,089.9 sq ft. Each side is read to a tenth of a foot.
-  const [, measured] = /Measured ([\d,]+) sq ft/.exec(await tab.locator('.opening').textContent());
+  const [, measured] = /Measured [\d.,]+ sq m \(([\d,]+) sq ft\)/.exec(await tab.locator('.opening').textContent());
   assert.ok(Math.abs(Number(measured.replace(',', '')) - 2089.9) < 12, measured);
   // The three sides of the bay, in the drawing too: out of the front wall, toward the street.
   const paths = await tab.locator('.drawing .below').first().getAttribute('d');
