@@ -488,10 +488,14 @@ impl Sentences<'_> {
             return Some(Accounts {
                 opening: format!("{part} Nothing else common accounts for what is left."),
                 items: Vec::new(),
-                closing: format!(
-                    "Measure there before anything is asked of the {figure_word}.{}",
-                    self.ours(figure)
-                ),
+                closing: match self.reader {
+                    Reader::Owner => format!(
+                        "Measure there before anything is asked of the {figure_word}.{}",
+                        self.ours(figure)
+                    ),
+                    // The request says what has to be looked at first.
+                    Reader::Office => self.ours(figure).trim_start().to_owned(),
+                },
             });
         }
         let nearest = self.nearest(rest).map(|nearest| format!("{nearest} ")).unwrap_or_default();
@@ -514,14 +518,14 @@ impl Sentences<'_> {
         })
     }
 
-    /// A part that a map shows and the walk lacks, where it would be about what is left.
+    /// A part that a map shows and the measurements do not, where it would be about what is left.
     pub(crate) fn unwalked(&self, figure: &Figure) -> Option<String> {
         let part = figure.unwalked()?;
         let left = not_explained(figure);
         let (wide, deep) = (rounded_float(part.size_ft.0), rounded_float(part.size_ft.1));
         let sq_ft = rounded_float(part.sq_ft());
         Some(format!(
-            "A map shows a part that the walk lacks, on the {} side, at \"{}\": less its eaves about {wide}' by {deep}', {sq_ft} sq ft of the {} that are left.",
+            "A map shows a part that these measurements do not, on the {} side, at \"{}\": less its eaves about {wide}' by {deep}', {sq_ft} sq ft of the {} that are left.",
             part.side.word(),
             self.house.spaces[part.beside].name,
             thousands(left)

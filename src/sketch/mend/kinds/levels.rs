@@ -1,7 +1,7 @@
 //! Levels, lots, and what the record lists but the house does not have.
 
 use super::measure::{area_at, area_from, length_at, lengths, rectangle};
-use super::spaces::KINDS;
+use super::spaces::kind_word;
 use super::{Answer, Typed, is_text, remark};
 
 /// `level "Basement" partly below grade`, `level "Ground floor" 947 sq ft`.
@@ -129,7 +129,7 @@ pub(super) fn missing(typed: &Typed<'_>) -> Option<Answer> {
     }
     let thing = |word: &str| match word {
         "shed" | "barn" | "workshop" | "greenhouse" | "outbuilding" => Some("outbuilding"),
-        word => KINDS.iter().find(|kind| **kind == word).copied(),
+        word => kind_word(word),
     };
     let gone = ["gone", "removed", "demolished", "down", "missing", "destroyed", "razed"];
     let is_gone =
@@ -161,10 +161,10 @@ pub(super) fn missing_space(typed: &Typed<'_>) -> Option<Answer> {
     }
     let kind_of = |word: &str| match word {
         "shed" | "barn" | "workshop" | "greenhouse" => "outbuilding",
-        word => KINDS.iter().find(|kind| **kind == word).copied().unwrap_or("outbuilding"),
+        word => kind_word(word).unwrap_or("outbuilding"),
     };
     let word = typed.lower(at);
-    let is_thing = KINDS.contains(&word.as_str())
+    let is_thing = kind_word(&word).is_some()
         || ["shed", "barn", "workshop", "greenhouse"].contains(&word.as_str());
     let mut name = if is_thing { capitalized(&word) } else { String::new() };
     let kind = if is_thing { kind_of(&word) } else { "outbuilding" };

@@ -1,7 +1,7 @@
 //! Where a space stands: directions after lengths, corners named by the compass, `behind the house`.
 
 use super::measure::{length_at, lengths};
-use super::spaces::KINDS;
+use super::spaces::is_space;
 use super::{Answer, Typed, is_text, remark};
 
 const WAYS: [&str; 10] = ["north", "east", "south", "west", "n", "e", "s", "w", "up", "down"];
@@ -25,7 +25,7 @@ const CORNERS: [&str; 16] = [
 ];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
+    if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;
     }
     let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] = [

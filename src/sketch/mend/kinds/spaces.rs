@@ -3,24 +3,17 @@
 use super::super::pieces::Piece;
 use super::measure::{Measure, area_from, length_at, lengths, rectangle};
 use super::{Answer, Typed, is_text, levels, quoted, remark};
+use crate::sketch::statement::Kind;
 
-pub(super) const KINDS: [&str; 15] = [
-    "living",
-    "unfinished",
-    "garage",
-    "carport",
-    "porch",
-    "patio",
-    "deck",
-    "balcony",
-    "breezeway",
-    "storage",
-    "outbuilding",
-    "open",
-    "low",
-    "stair",
-    "court",
-];
+/// The word of a kind of space, if this is one.
+pub(super) fn kind_word(word: &str) -> Option<&'static str> {
+    Kind::ALL.iter().map(|kind| kind.word()).find(|own| *own == word)
+}
+
+/// Whether the line begins with a kind of space.
+pub(super) fn is_space(typed: &Typed<'_>) -> bool {
+    kind_word(&typed.lower(0)).is_some()
+}
 
 /// The words that may follow the name of a space.
 const KEYWORDS: [&str; 10] = [
@@ -107,7 +100,7 @@ fn ceiling(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `garage "Garage" from "House" corner 4 22' 1" x 21' 8" recorded 484 sq ft`: the size becomes four sides.
 fn size(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
+    if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;
     }
     let by = (2..typed.pieces.len())
@@ -149,7 +142,7 @@ fn size(typed: &Typed<'_>) -> Option<Answer> {
 /// `porch "Front porch" covered from "House" corner 1`, `deck "Deck" (uncovered) start …`: words that say nothing of the
 /// area go to the end, as a comment.
 fn words_between(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
+    if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;
     }
     let is_keyword = |at: usize| typed.says(at, &KEYWORDS);
@@ -343,7 +336,7 @@ fn is_height(piece: Option<&Piece>) -> bool {
 
 /// `from "House" corner 4, 484 sq ft per county`, `recorded 22 x 22`: the area of the record.
 fn area_alone(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &KINDS) || !is_text(typed.piece(1)) {
+    if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;
     }
     let (first, end, area) = area_from(&typed.pieces, 2)?;
