@@ -272,7 +272,14 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         _ => "The interior was not seen.",
     };
     stack.paragraph(8.5, interior);
+    let by_law = say.declaration_of_the_place();
+    if let Some([before, _]) = &by_law {
+        stack.paragraph(8.5, before);
+    }
     stack.paragraph(8.5, signed_for(&sides));
+    if let Some([_, words]) = &by_law {
+        stack.paragraph(8.5, words);
+    }
     let mut row = Row { height_pt: 40.0, ..Row::default() };
     let width = stack.width_pt;
     for (from, to, words) in [(0.0, 0.4, "name"), (0.43, 0.62, "date"), (0.65, 1.0, "signature")] {
@@ -285,7 +292,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
         row.inks.push(Ink::Text(Text::new(Point::new(left, 35.0), 7.0, words)));
     }
     // The declaration and the line to sign stay on one page.
-    for held in stack.rows.iter_mut().rev().take(5) {
+    for held in stack.rows.iter_mut().rev().take(if by_law.is_some() { 7 } else { 5 }) {
         held.holds_next = true;
     }
     stack.row(row);

@@ -135,6 +135,8 @@ pub(crate) struct PlaceRules {
     /// How last days are moved; without this rule they are not.
     pub(crate) moving: Option<LawRule>,
     pub(crate) cap: Option<CapRule>,
+    /// The wording that stands in for an oath, if the place has one.
+    pub(crate) declaration: Option<DeclarationRule>,
     pub(crate) dates: Vec<DateRule>,
     #[serde(default)]
     pub(crate) holidays: Holidays,
@@ -145,6 +147,26 @@ impl PlaceRules {
     pub(crate) fn of(place: Place) -> Option<&'static PlaceRules> {
         RULES.get(place.word())
     }
+
+    /// Every rule with a source, those on days first.
+    #[cfg(test)]
+    fn all(&self) -> impl Iterator<Item = &LawRule> {
+        let others = [
+            self.moving.as_ref(),
+            self.cap.as_ref().map(|cap| &cap.rule),
+            self.declaration.as_ref().map(|declaration| &declaration.rule),
+        ];
+        self.dates.iter().map(|date| &date.rule).chain(others.into_iter().flatten())
+    }
+}
+
+/// A declaration that a place takes instead of an oath, in the words of its law.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct DeclarationRule {
+    pub(crate) rule: LawRule,
+    /// What is signed, with `____` for each blank.
+    pub(crate) words: String,
 }
 
 /// The percentage by which a capped value may rise in a year.
@@ -338,10 +360,10 @@ mod tests {
     use super::*;
 
     fn is_valid(rules: &PlaceRules) -> bool {
-        let others = rules.moving.iter().chain(rules.cap.as_ref().map(|cap| &cap.rule));
-        let mut all = rules.dates.iter().map(|date| &date.rule).chain(others);
         let mut days = rules.holidays.days.iter();
-        all.all(|rule| rule.checked.parse::<Date>().is_ok() && rule.says.ends_with('.'))
+        let mut declared = rules.declaration.iter();
+        rules.all().all(|rule| rule.checked.parse::<Date>().is_ok() && rule.says.ends_with('.'))
+            && declared.all(|one| one.words.contains("perjury") && one.words.ends_with('.'))
             && days.all(|day| day.in_year(2026).is_some())
             && rules.dates.iter().all(|date| can_be_worked_out(&date.when))
             // A rule that was read has a section; a rule with an unconfirmed section is from memory.
@@ -380,8 +402,7 @@ mod tests {
         let mut rows = 0;
         for &place in Place::ALL {
             let Some(rules) = PlaceRules::of(place) else { continue };
-            let others = rules.moving.iter().chain(rules.cap.as_ref().map(|cap| &cap.rule));
-            for rule in rules.dates.iter().map(|date| &date.rule).chain(others) {
+            for rule in rules.all() {
                 let sure = match rule.sure {
                     Sure::Read => "read",
                     Sure::SecondHand => "second-hand",

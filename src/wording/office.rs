@@ -4,7 +4,7 @@ use crate::diagnostic::words;
 use crate::reconcile::{Figure, Reconciliation};
 use crate::value::dates::Deadline;
 use crate::value::gap::{counted_spaces, record};
-use crate::value::rules::Sure;
+use crate::value::rules::{DeclarationRule, PlaceRules, Sure};
 use crate::value::{AsOf, CauseClass, Worth};
 use crate::wording::block::Block;
 use crate::wording::sentences::Sentences;
@@ -46,6 +46,27 @@ impl Sentences<'_> {
         blocks.extend(numbered.map(|(i, text)| Block::Numbered { number: i + 1, text }));
         blocks.extend(ways.into_iter().map(Block::Item));
         blocks
+    }
+
+    /// What the law of the file's place offers to be signed instead of an oath, and what to check first.
+    pub(crate) fn declaration_of_the_place(&self) -> Option<[String; 2]> {
+        let rules = self.house.values.place.and_then(PlaceRules::of)?;
+        let DeclarationRule { rule, words } = rules.declaration.as_ref()?;
+        let section = match rule.section() {
+            number if number.starts_with(|first: char| first.is_ascii_digit()) => {
+                format!("{} {number}", rules.law)
+            }
+            named => named.to_owned(),
+        };
+        let before = match rule.sure() {
+            Sure::Read => format!(
+                "Where a declaration is taken instead of an oath, {section} has the wording below. Check the section, and ask the office, before signing."
+            ),
+            Sure::SecondHand | Sure::Memory => format!(
+                "Where a declaration is taken instead of an oath, its wording under {section} may be the one below. It was not read in the law: check the section, and ask the office, before signing."
+            ),
+        };
+        Some([before, words.replace("____", "______________")])
     }
 
     fn about_the_total(&self, figure: &Figure) -> String {

@@ -408,3 +408,30 @@ fn the_chart_has_no_row_and_no_sign_for_a_step_of_nothing() {
         assert!(!all.contains(&row.to_owned()), "{row} in {all:?}");
     }
 }
+
+/// All words of the pages of the cottage in a place, without blanks.
+fn in_place(place: &str) -> String {
+    let text = sketch("cottage").replacen("level ", &format!("{place}\nlevel "), 1);
+    pages(&text).pages().iter().map(|page| tight(&words(page).join(" "))).collect()
+}
+
+#[test]
+fn a_declaration_is_worded_as_the_law_of_the_place_has_it() {
+    // Florida Statutes 2023, 92.525(2), read.
+    let florida = in_place("place florida");
+    assert!(florida.contains(&tight(
+        "Under penalties of perjury, I declare that I have read the foregoing document and that the facts stated in it are true."
+    )));
+    assert!(florida.contains(&tight("Florida Statutes 92.525(2) has the wording below")));
+    // Code of Virginia 8.01-4.3, read.
+    assert!(in_place("place virginia").contains(&tight(
+        "I declare under penalty of perjury that the foregoing is true and correct."
+    )));
+    // Texas Civil Practice and Remedies Code 132.001(d): (a) to (c) read, (d) second-hand.
+    assert!(
+        in_place("place texas").contains(&tight("It was not read in the law: check the section"))
+    );
+    for without in ["", "place none", "place ohio"] {
+        assert!(!in_place(without).contains("perjury"), "{without}");
+    }
+}
