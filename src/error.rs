@@ -1,18 +1,18 @@
 //! Errors for the caller of the library, as opposed to diagnostics for the writer of a sides file.
 
-/// An error of a library call.
+/// An error in a call to the library.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[non_exhaustive]
 pub enum Error {
     /// The text is not a length.
     #[error("{message}; {help}")]
     Length {
-        /// What is wrong with it.
+        /// What is wrong with the text.
         message: String,
-        /// How to write one.
+        /// How to write a length.
         help: String,
     },
-    /// The weights of departures cannot be used; says why.
+    /// The weights of departures cannot be used; the text says why.
     #[error("these weights cannot be used: {0}")]
     Weights(String),
     /// The house would fill more pages than are allowed.
@@ -25,10 +25,11 @@ pub enum Error {
         /// The largest number of pages allowed.
         most: usize,
     },
-    /// The file to verify has no sides file inside from which its pages could be made again; says what is missing.
+    /// The file to verify contains no sides file from which its pages could be regenerated; the text says what is
+    /// missing.
     #[error("{0}")]
     NotVerified(String),
-    /// The map cannot be read, or a shape in it is not the outline of a building; says why.
+    /// The map cannot be read, or a shape in it cannot be the outline of a building; the text says why.
     #[error("{0}")]
     Map(String),
     /// A page could not be drawn. This is a bug in fairfoot.

@@ -1,4 +1,5 @@
-//! The possible closings of one axis on whole steps: starting lengths, and moves of which a fixed number is made.
+//! The possible closings of one axis on whole steps: starting lengths, and moves of which a fixed number has to be
+//! made.
 
 use crate::geometry::traverse::{Leg, Shape, Traverse};
 use crate::units::length::{Length, Step};
@@ -9,7 +10,8 @@ pub(super) const MOST_CLOSINGS: u64 = 100_000;
 /// Which walls may be rounded against the rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum RoundingFreedom {
-    /// As few as possible: only walls whose rounding this error of reading the tape cannot explain.
+    /// As few as possible. A wall is rounded against the rule if rounding moves it by more than half a step plus this
+    /// error of reading the tape.
     WithinReading(Length),
     /// Any wall.
     Any,
@@ -85,12 +87,12 @@ impl AxisClosings {
 
 /// The two lengths in whole steps that a wall may have.
 struct Candidate {
-    /// 1 if it is rounded up unless moved. This is the length that is not against the rule; the lower one where
-    /// both or neither are.
+    /// 1 if the wall is rounded up unless moved, else 0. That length is not against the rule; where both or neither
+    /// are, it is the lower one.
     up: i64,
     /// The change in steps to its other length: 1 or -1; 0 if it has only one.
     change: i64,
-    /// Neither length is against the rule.
+    /// Whether both lengths are allowed by the rule.
     free: bool,
 }
 
@@ -110,7 +112,7 @@ fn candidate(above: i64, unit: i64, freedom: RoundingFreedom) -> Candidate {
     }
 }
 
-/// The closings of an axis with as few legs as possible rounded against the rule; `None` where it cannot close.
+/// The closings of an axis that round as few legs as possible against the rule; `None` where it cannot close.
 pub(super) fn axis_closings(
     legs: &[RoundedLeg],
     unit: i64,
@@ -158,7 +160,7 @@ pub(super) fn axis_closings(
     (choose <= moves.len()).then_some(AxisClosings { base, moves, choose })
 }
 
-/// The rises a curved wall may be given.
+/// The rises, in nanometers, that rounding may give a curved wall.
 fn rises(shape: Shape, unit: i64, freedom: RoundingFreedom) -> Vec<i64> {
     let Shape::Arc { rise, .. } = shape else {
         return vec![0];
@@ -173,8 +175,8 @@ fn rises(shape: Shape, unit: i64, freedom: RoundingFreedom) -> Vec<i64> {
     rises
 }
 
-/// Every combination of rises, one per side, or one empty combination if no wall is curved. `None` where there are
-/// too many.
+/// Every combination of rises, in nanometers, one per side; one empty combination if no wall is curved. `None` where
+/// there are too many.
 pub(super) fn rises_of(
     traverse: &Traverse,
     step: Step,

@@ -36,7 +36,7 @@ pub struct Areas {
     settings: Settings,
     pub(crate) spaces: Vec<SpaceAreas>,
     pub(crate) outside: Arc<Walls>,
-    /// The walls at the outside face under the finer rule.
+    /// Every outline and area at the outside face under the finer rule.
     pub(crate) fine: Arc<Ruled>,
     pub(crate) whole: Arc<Ruled>,
     pub(crate) ranges: Arc<AreaRanges>,
@@ -46,18 +46,18 @@ pub struct Areas {
     is_computed: bool,
 }
 
-/// The areas of one space. Unless stated otherwise they are of its whole outline, with nothing deducted.
+/// The areas of one space. Unless stated otherwise they are those of its whole outline, with nothing deducted.
 #[derive(Clone, Debug)]
 pub struct SpaceAreas {
     /// At the face that was measured, closed, with no side rounded.
     pub(crate) as_measured: Area,
-    /// Its index among the spaces.
+    /// Its index in the house's spaces.
     place: usize,
     outside: Arc<Walls>,
     fine: Arc<Ruled>,
     whole: Arc<Ruled>,
     pub(crate) ranges: Arc<AreaRanges>,
-    /// What remains after deducting the spaces inside it that are not part of it.
+    /// What remains under the finer rule after deducting the spaces inside it that are not part of it.
     pub(crate) net_tenth_foot: Area,
     pub(crate) net_whole_foot: Area,
 }
@@ -69,7 +69,8 @@ impl SpaceAreas {
         &self.outside.spaces[self.place].outline
     }
 
-    /// Its outline at the outside face, each wall rounded to the tenth of a foot.
+    /// Its outline at the outside face, each wall rounded by the finer rule: to a tenth of a foot, or to the inch if
+    /// [`Settings::fine`] says so.
     #[must_use]
     pub fn tenth_foot(&self) -> &Outline {
         &self.fine.outlines[self.place].outline
@@ -81,38 +82,41 @@ impl SpaceAreas {
         &self.whole.outlines[self.place].outline
     }
 
-    /// Its area at the face that was measured, with no side rounded.
+    /// Its area at the face that was measured, with no side rounded; exact.
     #[must_use]
     pub fn as_measured(&self) -> Area {
         self.as_measured
     }
 
-    /// The range of areas possible under whole-foot rounding; `None` where it cannot be computed.
+    /// The range of its area possible under whole-foot rounding, with as few walls as possible rounded against the
+    /// rule; `None` where it cannot be computed.
     #[must_use]
     pub fn range(&self) -> Option<Range> {
         self.ranges.usual_of(self.place)
     }
 
-    /// The range if any wall may be rounded either way; `None` where it cannot be computed.
+    /// The range of its area possible under whole-foot rounding if any wall may be rounded up or down; `None` where
+    /// it cannot be computed.
     #[must_use]
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest_of(self.place)
     }
 
-    /// Its area with each wall rounded to the tenth of a foot, after deductions.
+    /// Its area after deductions, each wall rounded by the finer rule: to a tenth of a foot, or to the inch if
+    /// [`Settings::fine`] says so.
     #[must_use]
     pub fn net_tenth_foot(&self) -> Area {
         self.net_tenth_foot
     }
 
-    /// Its area with each wall rounded to the whole foot, after deductions.
+    /// Its area after deductions, each wall rounded to the whole foot.
     #[must_use]
     pub fn net_whole_foot(&self) -> Area {
         self.net_whole_foot
     }
 }
 
-/// The total area of the counted spaces, above or below grade.
+/// The total area of the counted spaces, either above or below grade.
 #[derive(Clone, Debug)]
 pub struct Total {
     tenth_foot: Area,
@@ -127,73 +131,77 @@ pub struct Total {
 }
 
 impl Total {
-    /// Every side rounded to the tenth of a foot, at the outside face; exact.
+    /// The total at the outside face, each wall rounded by the finer rule: to a tenth of a foot, or to the inch if
+    /// [`Settings::fine`] says so. Exact.
     #[must_use]
     pub fn tenth_foot(&self) -> Area {
         self.tenth_foot
     }
 
-    /// Every side rounded to the whole foot, at the outside face; exact.
+    /// The total at the outside face, each wall rounded to the whole foot. Exact.
     #[must_use]
     pub fn whole_foot(&self) -> Area {
         self.whole_foot
     }
 
-    /// No side rounded, each space at the face that was measured; exact.
+    /// The total with no side rounded and each space at the face that was measured. Exact.
     #[must_use]
     pub fn as_measured(&self) -> Area {
         self.as_measured
     }
 
-    /// No side rounded, each space at the outside face; exact. The area that [`Total::plus_minus_outside`] is about.
+    /// The total at the outside face with no side rounded. Exact; [`Total::plus_minus_outside`] is its uncertainty.
     #[must_use]
     pub fn outside(&self) -> Area {
         self.outside
     }
 
-    /// The range of totals possible under whole-foot rounding; `None` where it cannot be computed.
+    /// The range of totals possible under whole-foot rounding, with as few walls as possible rounded against the
+    /// rule; `None` where it cannot be computed.
     #[must_use]
     pub fn range(&self) -> Option<Range> {
         self.ranges.usual(self.below)
     }
 
-    /// The range if any wall may be rounded either way; `None` where it cannot be computed.
+    /// The range of totals possible under whole-foot rounding if any wall may be rounded up or down; `None` where it
+    /// cannot be computed.
     #[must_use]
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest(self.below)
     }
 
-    /// Whether it depends on an assumed thickness.
+    /// Whether the total depends on an assumed thickness.
     pub(crate) fn holds_assumptions(&self) -> bool {
         self.holds_assumptions
     }
 
-    /// Whether it depends on a thickness stated in the file.
+    /// Whether the total depends on a thickness stated in the file.
     pub(crate) fn holds_stated_thickness(&self) -> bool {
         self.holds_stated_thickness
     }
 
-    /// The uncertainty of the measured area in square feet, at about 95 %.
+    /// The uncertainty of [`Total::as_measured`] in square feet, plus or minus, at about 95%.
     #[must_use]
     pub fn plus_minus(&self) -> f64 {
         self.ranges.spread(self.below).measured.plus_minus()
     }
 
-    /// The uncertainty of [`Total::outside`] in square feet, at about 95 %, including stated and assumed thicknesses.
+    /// The uncertainty of [`Total::outside`] in square feet, plus or minus, at about 95%, including stated and
+    /// assumed thicknesses.
     #[must_use]
     pub fn plus_minus_outside(&self) -> f64 {
         self.ranges.spread(self.below).outside.plus_minus()
     }
 
-    /// The largest possible error of the measured area in square feet, if every wall were off in the same
-    /// direction.
+    /// The largest possible error of [`Total::as_measured`] in square feet, plus or minus, if every wall were off in
+    /// the same direction.
     #[must_use]
     pub fn worst_case(&self) -> f64 {
         self.ranges.spread(self.below).measured.worst
     }
 
-    /// The largest possible error of the outside area in square feet, if every wall and thickness were off in the
-    /// same direction.
+    /// The largest possible error of [`Total::outside`] in square feet, plus or minus, if every wall and thickness
+    /// were off in the same direction.
     #[must_use]
     pub fn worst_case_outside(&self) -> f64 {
         self.ranges.spread(self.below).outside.worst
@@ -300,7 +308,7 @@ impl Areas {
         &self.settings
     }
 
-    /// Whether part of the total above grade was computed in floats.
+    /// Whether part of the total above grade was computed in floats, because of a curved or slanted wall.
     pub(crate) fn is_computed(&self) -> bool {
         self.is_computed
     }
@@ -317,7 +325,7 @@ impl Areas {
         &self.gross
     }
 
-    /// The total on levels wholly or partly below grade; `None` if nothing counted is there.
+    /// The total of what is counted on levels wholly or partly below grade; `None` if nothing is.
     #[must_use]
     pub fn below_grade(&self) -> Option<&Total> {
         self.below_grade.as_ref()
@@ -371,7 +379,7 @@ pub(crate) fn is_in_total(house: &House, space: usize, below: bool) -> bool {
     house.spaces[space].counted && house.is_below_grade(space) == below
 }
 
-/// The area of a space after its deductions.
+/// The area of a space after its deductions; `areas` has one area per space.
 pub(crate) fn net(house: &House, space: usize, areas: &[Area]) -> Area {
     areas[space] - house.taken_off(space).map(|other| areas[other]).sum::<Area>()
 }

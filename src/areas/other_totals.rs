@@ -1,4 +1,4 @@
-//! Other possible totals: rounded walls often close in several ways that are equally near to the typed lengths.
+//! Other possible totals. Rounded walls often close in several ways that are equally near to the typed lengths.
 
 use crate::areas::ranges::totals_of;
 use crate::areas::rule::Rule;
@@ -8,7 +8,8 @@ use crate::units::area::Area;
 /// The most totals that are listed.
 const MOST_TOTALS: usize = 5_000;
 
-/// Other totals above grade, in whole square feet, from closings equally near to the typed lengths.
+/// The other totals above grade, in whole square feet, from closings that are as near to the typed lengths as those
+/// shown.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct EquallyNear {
     totals: Vec<i64>,
@@ -16,13 +17,13 @@ pub struct EquallyNear {
 }
 
 impl EquallyNear {
-    /// The totals other than the stated one, in ascending order.
+    /// The totals other than the one shown, in ascending order; empty if there are too many to list.
     #[must_use]
     pub fn totals(&self) -> &[i64] {
         &self.totals
     }
 
-    /// Whether all are listed; `false` where there are too many.
+    /// Whether all of them are listed; `false` where there are too many, and then none is.
     #[must_use]
     pub fn is_complete(&self) -> bool {
         self.is_complete
@@ -30,13 +31,15 @@ impl EquallyNear {
 }
 
 impl Areas {
-    /// The other totals above grade under the whole-foot rule.
+    /// The above-grade totals, in whole square feet, of the whole-foot closings that are as near to the typed lengths
+    /// as those shown, without the total shown. If there are too many, the list is empty and
+    /// [`EquallyNear::is_complete`] is `false`.
     #[must_use]
     pub fn equally_near_whole_foot(&self) -> EquallyNear {
         self.equally_near(self.settings.whole_foot(), self.gross.whole_foot())
     }
 
-    /// The other totals above grade under the finer rule.
+    /// Like [`Areas::equally_near_whole_foot`], but with each wall rounded by the finer rule.
     #[must_use]
     pub fn equally_near_tenth_foot(&self) -> EquallyNear {
         self.equally_near(self.settings.tenth_foot(), self.gross.tenth_foot())

@@ -1,9 +1,9 @@
 //! The lowest and highest area possible on whole steps, given which walls may be rounded either way.
 //!
-//! Each wall has at most two lengths on whole steps that are less than one step from its own. Which choices close
-//! is a matter of counting on each axis, and the area is linear in one axis once the other is fixed. So the
-//! closings of the axis with fewer of them are tried one by one, and for each the best closing of the other axis is
-//! simply the few moves that gain the most.
+//! Each wall has at most two lengths on whole steps that are less than one step from its own. On each axis, whether a
+//! choice closes depends only on how many walls go up and how many go down, and the area is linear in one axis once
+//! the other is fixed. So the closings of the axis with fewer of them are tried one by one, and for each the best
+//! closing of the other axis is simply the few moves that gain the most.
 
 mod quick;
 
@@ -21,9 +21,9 @@ use crate::house::wall_moves::AtFace;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
 
-/// The most closings times sides that are tried, so that the largest outline still gets an answer at once.
+/// The most closings times sides that are tried, so that even the largest outline gets an answer at once.
 const MOST_WORK: u64 = 40 * MOST_CLOSINGS;
-/// The most sides of outlines that are checked for crossings; outlines are limited to 20,000 as well.
+/// The most sides of outlines that are checked for crossings; the number of outlines is limited to 20,000 as well.
 const MOST_SIDES_CHECKED: usize = 3_000_000;
 
 /// A range of areas, both ends included.
@@ -36,7 +36,7 @@ pub struct Range {
 }
 
 impl Range {
-    /// Whether an area is in the range, with all three as they are printed.
+    /// Whether an area is in the range, comparing all three as printed in whole square feet.
     pub(crate) fn holds(&self, area: Area) -> bool {
         Place::of(area.whole_sq_ft(), self.low.whole_sq_ft(), self.high.whole_sq_ft())
             == Place::Within
@@ -74,11 +74,11 @@ struct OnSteps<'a> {
     traverse: &'a Traverse,
     turn: i64,
     step: Step,
-    /// The legs along north, then east; `None` if some side has no legs.
+    /// The legs along north, then those along east; `None` if some side has no legs.
     legs: Option<[Vec<RoundedLeg>; 2]>,
 }
 
-/// The search was stopped because too many outlines touch themselves.
+/// Says that the search was stopped because too many outlines touch themselves.
 struct GivenUp;
 
 impl<'a> OnSteps<'a> {
@@ -128,9 +128,9 @@ impl<'a> OnSteps<'a> {
         Some(areas)
     }
 
-    /// The outline nearest to the typed lengths among those in the range that do not cross or touch themselves.
-    /// Ties go to the one that moves the least length of wall, then to the area nearest to `measured`, then to the
-    /// larger area.
+    /// The outline nearest to the typed lengths among those in the range that do not cross or touch themselves. Ties
+    /// go to the outline that moves the least length of wall, then to the one with the area nearest to `measured`,
+    /// then to the larger one.
     fn nearest_clear(
         &self,
         freedom: RoundingFreedom,
@@ -159,7 +159,7 @@ impl<'a> OnSteps<'a> {
     }
 }
 
-/// How many outlines with `sides` sides each of `share` searches may check for crossings.
+/// How many outlines of `sides` sides each of `share` searches may check for crossings.
 fn most_checks(sides: usize, share: usize) -> usize {
     let most = MOST_SIDES_CHECKED.checked_div(sides).unwrap_or(0).min(20_000);
     most.checked_div(share).unwrap_or(most)
@@ -168,7 +168,7 @@ fn most_checks(sides: usize, share: usize) -> usize {
 struct Search<'a> {
     on: &'a OnSteps<'a>,
     legs: &'a [Vec<RoundedLeg>; 2],
-    /// The axis whose closings are tried one by one; those of the other are chosen.
+    /// The axis whose closings are tried one by one; for each of them, the best closing of the other axis is chosen.
     outer: Axis,
     closings: [AxisClosings; 2],
     /// The rise of each side, 0 if straight; empty if all are straight.
@@ -205,8 +205,8 @@ impl<'a> Search<'a> {
         Some(Search { on, legs, outer, closings: [north, east], rises, share })
     }
 
-    /// The same search with as few moves as possible. Not used for the nearest outline, which depends on the order
-    /// of the closings.
+    /// This search with as few moves as possible. Not used for the nearest outline, which depends on the order of the
+    /// closings.
     fn by_fewest(self) -> Search<'a> {
         Search { closings: self.closings.map(AxisClosings::by_fewest), ..self }
     }
@@ -335,7 +335,7 @@ impl<'a> Search<'a> {
         area * i128::from(self.on.turn)
     }
 
-    /// The largest area, or the lowest; `None` where every outline crosses or touches itself.
+    /// The largest area, or with `lowest` the smallest; `None` where every outline crosses or touches itself.
     ///
     /// # Errors
     ///
@@ -495,16 +495,15 @@ impl<'a> Search<'a> {
 /// How far an outline is from the typed lengths: the sum of squared changes, then the length of wall moved.
 type Cost = (i128, i128);
 
-/// A number of area units: square steps in 64 bits, or halves of a square nanometer in 128.
+/// A number of area units: square steps in 64 bits, or halves of a square nanometer in 128 bits.
 trait Amount: Copy + Ord + Default + AddAssign + Neg<Output = Self> {}
 
 impl Amount for i64 {}
 impl Amount for i128 {}
 
-/// What each move adds to the doubled area, which is linear in the moves of one axis once those of the other are
-/// made.
+/// What each move adds to twice the area, which is linear in the moves of one axis once those of the other are made.
 struct Table<A> {
-    /// Without any moves.
+    /// Twice the area without any moves.
     fixed: A,
     /// What each inner move adds, without any outer move.
     gains: Vec<A>,
@@ -564,23 +563,23 @@ impl<A: Amount> Table<A> {
     }
 }
 
-/// Limits for one outer closing.
+/// The lowest and highest area that one outer closing could give.
 #[derive(Clone, Copy)]
 struct Bound<A> {
     low: A,
     high: A,
-    /// Where its moves begin in the list.
+    /// Where its moves begin in the list of moves.
     place: usize,
 }
 
 impl<A: Amount> Bound<A> {
-    /// The limit, with its sign changed for `lowest`, so that more is always better.
+    /// The limit that is searched, with its sign changed for `lowest`, so that more is always better.
     fn most(&self, lowest: bool) -> A {
         if lowest { -self.low } else { self.high }
     }
 }
 
-/// Limits for every outer closing.
+/// The limits of every outer closing.
 struct Bounds<A> {
     list: Vec<Bound<A>>,
     taken: Vec<usize>,
@@ -592,7 +591,7 @@ impl<A: Amount> Bounds<A> {
         &self.taken[bound.place..bound.place + self.choose]
     }
 
-    /// The limit of each closing with its index in the list, largest first.
+    /// The limit of each closing with its index in the list, the largest limit first.
     fn by_most(&self, lowest: bool) -> BinaryHeap<(A, Reverse<usize>)> {
         let one = |(place, bound): (usize, &Bound<A>)| (bound.most(lowest), Reverse(place));
         self.list.iter().enumerate().map(one).collect()
@@ -690,7 +689,8 @@ pub(crate) fn equally_near(at: &AtFace, step: Step, halves: Halves) -> Option<Ve
     closings.areas(|outline| is_shown(at, step, outline))
 }
 
-/// Whether a rounded outline may be shown. To the whole and half foot it must not cross or touch itself.
+/// Whether a rounded outline may be shown. One with bearings, or rounded finer than a half foot, always may. Any
+/// other must neither cross nor touch itself, and must run the same way round as the measured one.
 fn is_shown(at: &AtFace, step: Step, outline: &Outline) -> bool {
     at.traverse.has_bearings()
         || step.length() < Step::HalfFoot.length()
@@ -701,6 +701,6 @@ fn is_shown(at: &AtFace, step: Step, outline: &Outline) -> bool {
 #[derive(Clone, Debug)]
 pub(crate) struct RoundedOutline {
     pub(crate) outline: Outline,
-    /// Every closing within a step of each wall crosses or touches itself, and so does this one.
+    /// Whether it crosses or touches itself, as does every other closing within a step of each wall.
     pub(crate) crosses: bool,
 }

@@ -1,4 +1,4 @@
-//! How far areas may be off because of rounding and of the tape. Each is computed when it is first asked for.
+//! The ranges and uncertainties of a house's areas, each computed when first asked for.
 
 use std::sync::{Arc, OnceLock};
 
@@ -25,24 +25,24 @@ pub(crate) struct AreaRanges {
 }
 
 impl AreaRanges {
-    /// For walls rounded to `step`, with the tape read to within `reading`.
+    /// The ranges for walls rounded to `step`, with the tape read to within `reading`.
     pub(crate) fn new(house: House, walls: Arc<Walls>, step: Step, reading: Length) -> AreaRanges {
         AreaRanges { house, walls, step, reading, usual: OnceLock::new(), widest: OnceLock::new() }
     }
 
-    /// The range of the total above grade, or below it, with as few walls as possible rounded against the rule;
-    /// `None` where it cannot be computed.
+    /// The range of the total above grade (or below grade, if `below`), with as few walls as possible rounded against
+    /// the rule; `None` where it cannot be computed.
     pub(crate) fn usual(&self, below: bool) -> Option<Range> {
         self.total(self.all_usual(), below)
     }
 
-    /// The range if any wall may be rounded either way.
+    /// The range of that total if any wall may be rounded up or down; `None` where it cannot be computed.
     pub(crate) fn widest(&self, below: bool) -> Option<Range> {
         self.total(self.all_widest(), below)
     }
 
-    /// Every total above grade possible on whole steps, in ascending order; with `any`, each wall may be rounded
-    /// either way. `None` where there are too many.
+    /// Every total above grade possible on whole steps, in ascending order; with `any`, each wall may be rounded up
+    /// or down. `None` where there are too many.
     pub(crate) fn totals(&self, any: bool) -> Option<Vec<Area>> {
         const MOST_TOTALS: usize = 20_000;
         let freedom =
@@ -51,12 +51,13 @@ impl AreaRanges {
         totals_of(&self.house, MOST_TOTALS, areas)
     }
 
-    /// The range of one space without deductions.
+    /// The range of one space without deductions; `None` where it cannot be computed.
     pub(crate) fn usual_of(&self, space: usize) -> Option<Range> {
         self.all_usual()[space]
     }
 
-    /// The range of one space if any wall may be rounded either way.
+    /// The range of one space without deductions if any wall may be rounded up or down; `None` where it cannot be
+    /// computed.
     pub(crate) fn widest_of(&self, space: usize) -> Option<Range> {
         self.all_widest()[space]
     }
@@ -82,7 +83,8 @@ impl AreaRanges {
         })
     }
 
-    /// The range of one space after deductions: its lowest area less their highest, and the reverse.
+    /// The range of one space after deductions: its lowest area less their highest, up to its highest less their
+    /// lowest.
     fn net(&self, ranges: &[Option<Range>], space: usize) -> Option<Range> {
         self.house.taken_off(space).try_fold(ranges[space]?, |range, other| {
             let off = ranges[other]?;
@@ -109,8 +111,8 @@ impl AreaRanges {
         uncertainty::spreads(&self.house, self.counted(below), &self.walls)
     }
 
-    /// Whether every outline that goes into the total above grade comes back to its start with each wall rounded to the
-    /// nearest step by itself.
+    /// Whether every outline in the total above grade still closes when each wall is rounded by itself to the nearest
+    /// step.
     pub(crate) fn closes(&self, halves: Halves) -> bool {
         let way = StepRounding::Nearest(self.step, halves);
         let mut all =
@@ -129,8 +131,8 @@ impl AreaRanges {
     }
 }
 
-/// Every total above grade that these areas of each space give, in ascending order; `None` where there are more than
-/// `most`, or too many areas of one space.
+/// Every total above grade that is possible with these areas of each space, in ascending order; `None` where there
+/// are more than `most`, or too many areas of one space.
 pub(super) fn totals_of(
     house: &House,
     most: usize,

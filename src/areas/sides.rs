@@ -12,19 +12,20 @@ use crate::units::length::Length;
 /// All lengths are exact; a curved side has the length of its chord.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SideRow {
-    /// `north`, `east`, `south`, `west`, `diagonal`, `bearing` or `arc`.
+    /// The word that begins the side: `north`, `east`, `south`, `west`, `diagonal`, `bearing` or `arc`.
     pub direction: &'static str,
-    /// What was typed after the direction.
+    /// What was typed after that word.
     pub typed: String,
-    /// Closed, at the measured face.
+    /// The length at the measured face, after closing.
     pub measured: Length,
-    /// Rounded to the tenth of a foot (or the inch), at the outside face; `None` if nothing of it is left there.
+    /// The length at the outside face, rounded by the finer rule (to a tenth of a foot, or to the inch); `None` if
+    /// nothing of the side is left there.
     pub tenth_foot: Option<Length>,
-    /// Rounded to the whole foot, at the outside face; `None` if nothing of it is left there.
+    /// The length at the outside face, rounded to the whole foot; `None` if nothing of the side is left there.
     pub whole_foot: Option<Length>,
     /// The length on the record, if given.
     pub recorded: Option<Length>,
-    /// How it was obtained.
+    /// How the length was obtained.
     pub how: LengthSource,
 }
 

@@ -12,26 +12,27 @@ use crate::units::length::Length;
 /// The uncertainty of an area, in square feet.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Spread {
-    /// In square feet squared, with independent causes.
+    /// The sum over independent causes, in square feet squared.
     variance: f64,
-    /// If every cause were off in the same direction.
+    /// The error in square feet if every cause were off in the same direction.
     pub(crate) worst: f64,
 }
 
 impl Spread {
-    /// Two standard deviations, about 95 %.
+    /// Two standard deviations in square feet, about 95%.
     pub(crate) fn plus_minus(&self) -> f64 {
         2.0 * libm::sqrt(self.variance)
     }
 
-    /// Adds a cause that changes the area by `slope` for each foot, uniformly distributed within ± `within` feet.
+    /// Adds a cause: a length that is uniformly distributed within ± `within` feet and changes the area by `slope`
+    /// square feet for each foot.
     fn add(&mut self, slope: f64, within: f64) {
         self.variance += (slope * within).powi(2) / 3.0;
         self.worst += (slope * within).abs();
     }
 }
 
-/// The uncertainty of a total at the measured faces and at the outside face.
+/// The uncertainty of a total, once at the measured faces and once at the outside face.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Spreads {
     pub(crate) measured: Spread,
@@ -40,10 +41,10 @@ pub(crate) struct Spreads {
 
 /// The uncertainty of the total of the counted spaces, including their deductions.
 ///
-/// About 95 %, 2·√(Σ gᵢ²tᵢ²/3): each side is uniformly distributed within ± its tolerance (GUM, JCGM 100:2008
-/// §4.3.7, from memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). Worst case, Σ|gᵢ|tᵢ. At the
-/// outside face, a stated thickness is within ± 1/4 in, an assumed one within ± 1 in, and a common wall's within ±
-/// 2 in; each is a single error shared by all the walls it moved.
+/// About 95%, 2·√(Σ gᵢ²tᵢ²/3): each side is uniformly distributed within ± its tolerance (GUM, JCGM 100:2008 §4.3.7,
+/// from memory; the law of propagation: NIST/SEMATECH e-Handbook 2.5.5). Worst case, Σ|gᵢ|tᵢ. At the outside face, a
+/// stated thickness is within ± 1/4 in, an assumed one within ± 1 in, and a common wall's within ± 2 in; each is a
+/// single error shared by all the walls it moved.
 pub(crate) fn spreads(
     house: &House,
     counted: impl Iterator<Item = usize>,
@@ -100,7 +101,7 @@ fn of_tape(closed: &Closed, spread: &mut Spread) {
 /// How the area grows with the component of a side along one axis, in feet.
 #[derive(Clone, Copy, Debug)]
 struct Slope {
-    /// Along the axis, up to a constant that is the same for all sides.
+    /// Along the axis, up to a constant that all sides share.
     linear: f64,
     /// What the segment of a curved side adds.
     curve: f64,
@@ -125,7 +126,7 @@ fn slopes(
     legs.iter().map(slope).collect()
 }
 
-/// How the area of a segment grows with its chord, or with its rise, in feet; 0 for a straight side.
+/// How the area of a segment grows with its chord, or if `by_rise` with its rise, in feet; 0 for a straight side.
 fn segment_slope(vector: &Vector, by_rise: bool) -> f64 {
     if vector.rise == 0 {
         return 0.0;
@@ -150,7 +151,7 @@ fn rises(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut Spread)
     }
 }
 
-/// For sides by bearing and length, closed by the compass rule.
+/// Adds the uncertainty that comes from sides by bearing and length, closed by the compass rule.
 fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut Spread) {
     let foot = Length::FOOT.nm() as f64;
     let gradients: Vec<(f64, f64)> = closed
@@ -186,12 +187,12 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut S
 /// The uncertainty of an area when an office reads its sides within a given error, rounds them and closes them: the
 /// part that does not depend on the rounding.
 pub(crate) struct OfRounding {
-    /// For each axis, its legs and the square of the area's slope for each.
+    /// The legs of each axis, with the square of the area's slope for each leg.
     axes: [(Vec<Leg>, Vec<f64>); 2],
 }
 
 impl OfRounding {
-    /// For a traverse and its outline.
+    /// Prepares the uncertainty of a traverse and its closed outline.
     pub(crate) fn new(traverse: &Traverse, outline: &Outline) -> OfRounding {
         let gradients = outline.doubled_gradients();
         let turn = outline.turn();
@@ -209,9 +210,9 @@ impl OfRounding {
 
     /// The variance in square feet squared.
     ///
-    /// step²·[Σ gᵢ²pᵢ(1−pᵢ) + 1.3·Σ_axis E|k|·mean gᵢ²], and ‖g‖²·reading²/3 where steps are finer than the
-    /// reading. pᵢ is the chance that wall i is rounded the other way, and E|k| the expected misclosure of an axis
-    /// in steps (our own model, checked by simulation).
+    /// step²·[Σ gᵢ²pᵢ(1−pᵢ) + 1.3·Σ_axis E|k|·mean gᵢ²], and ‖g‖²·reading²/3 where steps are finer than the reading.
+    /// pᵢ is the chance that a reading error makes wall i round to the other step, and E|k| the expected misclosure
+    /// of an axis in steps (our own model, checked by simulation).
     pub(crate) fn variance(&self, way: StepRounding, reading: Length) -> f64 {
         let (step, reading) = (way.step().length().feet(), reading.feet());
         let mut variance = 0.0;
@@ -235,12 +236,14 @@ impl OfRounding {
 /// the average wall would. The factor comes from simulations of offices of four kinds.
 const MORE_THAN_ANY: f64 = 1.3;
 
-/// The chance that a length in nanometers, read within ± `reading`, is rounded the other way.
+/// The probability that a tape reading off by up to ± `reading` makes this length (in nanometers) round to another
+/// step than the one that `way` gives.
 pub(crate) fn goes_the_other_way(nm: i64, way: StepRounding, reading: Length) -> f64 {
     other_way(Length::from_nm(nm).feet(), way, reading.feet())
 }
 
-/// The chance that a length in feet, read within ± `reading` feet, is rounded the other way.
+/// The probability that a tape reading off by up to ± `reading` feet makes this length (in feet) round to another
+/// step than the one that `way` gives.
 fn other_way(feet: f64, way: StepRounding, reading: f64) -> f64 {
     let step = way.step().length().feet();
     if step < 2.0 * reading {
@@ -254,7 +257,8 @@ fn other_way(feet: f64, way: StepRounding, reading: f64) -> f64 {
     ((reading - distance) / (2.0 * reading).max(1e-9)).max(0.0)
 }
 
-/// The expected misclosure of an axis in steps, when walls may be rounded the other way.
+/// The expected misclosure of an axis in steps when tape readings may make walls round to the other step; `chances`
+/// has that probability for each leg.
 fn odd_steps(legs: &[Leg], chances: &[f64], way: StepRounding) -> f64 {
     let unit = way.step().length().nm();
     let steps = |nm: i64| nm.checked_div(unit).unwrap_or(0);
@@ -281,8 +285,8 @@ fn odd_steps(legs: &[Leg], chances: &[f64], way: StepRounding) -> f64 {
 /// The mean square of the error from rounding an outline's sides to a step, in square feet squared.
 ///
 /// Σ over axes ‖g‖²·(1/12 + 1/(6m))·step², where g is the gradient over changes that keep it closed and m is the
-/// number of sides of the axis: second moment of the lattice A₍m−1₎ (Conway & Sloane, from memory; simulation gives
-/// the same). `None` if any side is given by bearing.
+/// number of sides of the axis: second moment of the lattice A₍m−1₎ (Conway & Sloane, from memory; simulation
+/// agrees). `None` if any side is given by bearing.
 pub(crate) fn typical_squared(traverse: &Traverse, outline: &Outline, step: Length) -> Option<f64> {
     if traverse.sides.iter().any(|side| matches!(side.shape, Shape::Bearing { .. })) {
         return None;

@@ -1,4 +1,4 @@
-//! Errors and warnings about a sides file: a word, a place in the text, a message and a help.
+//! Errors and warnings about a sides file: a code word, a place in the text, a message, and usually help.
 //!
 //! The list of [`Word`]s below is complete: every error and warning that fairfoot can give is there. A
 //! [`Diagnostic`] is drawn under the text it is about.
@@ -46,27 +46,27 @@ impl Span {
     }
 }
 
-/// Whether a diagnostic stops the calculation.
+/// How serious a diagnostic is, and so whether areas are computed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Severity {
-    /// No areas are computed.
+    /// An error: no areas are computed.
     Error,
-    /// The areas are computed; the reader should know this.
+    /// A warning: areas are computed, but something should be checked.
     Warning,
-    /// The areas are computed; nothing has to be done.
+    /// A note: areas are computed, and nothing has to be done.
     Note,
 }
 
 macro_rules! words {
     ($($variant:ident $word:literal $severity:ident $meaning:literal;)*) => {
-        /// The stable word of a fault or a warning.
+        /// The stable code word of an error, a warning or a note, such as `does-not-close`.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
         pub enum Word {
             $(#[doc = $meaning] $variant,)*
         }
 
         impl Word {
-            /// Every word, errors first.
+            /// All code words, errors first.
             pub const ALL: &[Word] = &[$(Word::$variant,)*];
 
             /// The word as printed in brackets.
@@ -74,7 +74,7 @@ macro_rules! words {
                 match self { $(Word::$variant => $word,)* }
             }
 
-            /// Whether it is an error or a warning.
+            /// How serious it is.
             pub const fn severity(self) -> Severity {
                 match self { $(Word::$variant => Severity::$severity,)* }
             }
@@ -167,7 +167,7 @@ impl fmt::Display for Word {
     }
 }
 
-/// One error or warning: its word, its place, what was found, and what to type instead.
+/// One error, warning or note: its code word, its place in the text, what was found, and what to type instead.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Diagnostic {
     word: Word,
@@ -186,9 +186,9 @@ pub struct Diagnostic {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub struct Fix {
-    /// What is replaced.
+    /// The bytes to be replaced.
     pub span: Span,
-    /// The replacement.
+    /// The text to put there.
     pub text: String,
 }
 
@@ -214,37 +214,37 @@ impl Diagnostic {
         }
     }
 
-    /// Sets the text beside the caret.
+    /// Sets the label printed beside the carets that mark the place.
     pub(crate) fn label(mut self, label: impl Into<String>) -> Diagnostic {
         self.label = label.into();
         self
     }
 
-    /// Adds another place that matters, with its own label.
+    /// Adds another place to mark, with its own label.
     pub(crate) fn also(mut self, span: Span, label: impl Into<String>) -> Diagnostic {
         self.others.push((span, label.into()));
         self
     }
 
-    /// Adds a note: a fact that explains.
+    /// Adds a note: a fact that explains the message.
     pub(crate) fn note(mut self, note: impl Into<String>) -> Diagnostic {
         self.notes.push(note.into());
         self
     }
 
-    /// Adds a help: what to do about it.
+    /// Adds a line of help: what to do about it.
     pub(crate) fn help(mut self, help: impl Into<String>) -> Diagnostic {
         self.helps.push(help.into());
         self
     }
 
-    /// Adds the replacement that its help suggests.
+    /// Adds the replacement that the help suggests.
     pub(crate) fn fix(mut self, span: Span, text: impl Into<String>) -> Diagnostic {
         self.fixes.push(Fix { span, text: text.into() });
         self
     }
 
-    /// Replaces the helps and fixes, and the message if there is a new one.
+    /// Replaces the help lines and the fixes, and the message too if a new one is given.
     pub(crate) fn instead(
         mut self,
         message: Option<String>,
@@ -258,7 +258,7 @@ impl Diagnostic {
         self
     }
 
-    /// The stable word.
+    /// The stable code word.
     #[must_use]
     pub fn word(&self) -> Word {
         self.word
@@ -270,19 +270,19 @@ impl Diagnostic {
         &self.message
     }
 
-    /// The place in the text.
+    /// The place in the text, in bytes.
     #[must_use]
     pub fn span(&self) -> Span {
         self.span
     }
 
-    /// The other places that matter, each with what to look for there.
+    /// The other places that are marked, each with its label.
     #[must_use]
     pub fn others(&self) -> &[(Span, String)] {
         &self.others
     }
 
-    /// What to type or do instead.
+    /// The lines of help: what to type or do instead.
     #[must_use]
     pub fn helps(&self) -> &[String] {
         &self.helps
@@ -398,7 +398,7 @@ pub fn draw_within(
     page
 }
 
-/// How many errors and warnings were not drawn; empty if all were.
+/// A sentence that says how many errors and warnings were not drawn; empty if all were.
 fn left_out(diagnostics: &[Diagnostic], more: usize) -> String {
     let rest = diagnostics.get(DRAWN_AT_MOST..).unwrap_or_default();
     let errors = rest.iter().filter(|diagnostic| diagnostic.is_error()).count();
@@ -439,7 +439,7 @@ fn message<'a>(level: Level<'a>, text: &str, columns: usize) -> Message<'a> {
     level.message(crate::diagnostic::words::filled(text, columns - 14))
 }
 
-/// The lines that the diagnostic points at and no others, so that a large file draws as fast as a small one.
+/// Only the lines that the diagnostic points at, so that a large file draws as fast as a small one.
 fn snippet<'a>(
     source: &'a Source,
     diagnostic: &'a Diagnostic,
@@ -472,7 +472,7 @@ fn snippet<'a>(
     snippet
 }
 
-/// The name with hidden characters escaped.
+/// The name shown above a drawing, with hidden characters escaped.
 fn visible_name(name: String) -> String {
     if !name.contains(is_hidden) {
         return name;
@@ -488,7 +488,7 @@ fn visible_name(name: String) -> String {
     shown
 }
 
-/// The text with each hidden character replaced by a visible one of the same number of bytes, so that spans stay
+/// The text with each hidden character replaced by visible ones of the same number of bytes, so that spans stay
 /// valid.
 fn visible(text: &str) -> Cow<'_, str> {
     let hidden = |c: char| is_hidden(c) && !matches!(c, '\n' | '\r' | '\t');
@@ -505,7 +505,7 @@ fn visible(text: &str) -> Cow<'_, str> {
     Cow::Owned(text.chars().map(shown).collect())
 }
 
-/// All errors and warnings of one sides file, with its text.
+/// All errors and warnings of one sides file, together with its text.
 #[derive(Clone, Debug)]
 pub struct Diagnostics {
     source: Source,
@@ -515,18 +515,18 @@ pub struct Diagnostics {
 }
 
 impl Diagnostics {
-    /// The diagnostics of a text; sorts them.
+    /// Sorts the diagnostics and keeps them with their text.
     pub(crate) fn new(source: Source, mut list: Vec<Diagnostic>) -> Diagnostics {
         sort(&mut list);
         Diagnostics { source, list, more: 0 }
     }
 
-    /// The same, with `more` errors that are counted but not listed.
+    /// These diagnostics, plus `more` errors that are counted but not listed.
     pub(crate) fn and_more(self, more: usize) -> Diagnostics {
         Diagnostics { more, ..self }
     }
 
-    /// How many errors are left out of the list: where there are very many, only the first are kept.
+    /// How many errors are not in the list: if there are very many, only the first are kept.
     pub fn more(&self) -> usize {
         self.more
     }
@@ -541,7 +541,7 @@ impl Diagnostics {
         &self.source
     }
 
-    /// Draws them for a person, with colors if `styled`.
+    /// The diagnostics drawn for a person to read, in color if `styled`.
     pub fn drawn(&self, styled: bool) -> String {
         draw(&self.source, &self.list, styled)
     }
@@ -560,7 +560,7 @@ pub(crate) fn sort(list: &mut [Diagnostic]) {
     list.sort_by_key(|diagnostic| (!diagnostic.is_error(), diagnostic.span.start));
 }
 
-/// What the user typed, in backticks, with hidden characters escaped; cut after 60 characters.
+/// What the user typed, in backticks, with hidden characters escaped; cut off after 60 characters.
 pub(crate) fn quoted(text: &str) -> String {
     let mut shown = String::from("`");
     for (i, character) in text.chars().enumerate() {

@@ -1,4 +1,4 @@
-//! Small helpers for sentences: plurals, lists, suggestions, line breaks.
+//! Small helpers for sentences: plurals, lists, spelling suggestions, line breaks.
 
 use crate::units::decimal::thousands;
 
@@ -22,7 +22,7 @@ pub(crate) fn all_of<S: AsRef<str>>(items: &[S]) -> String {
     list(items, "and")
 }
 
-/// Words that name parts of a house, or say which one: a name made of them alone is a common noun.
+/// Words that name parts of a house or say which one is meant. A name made only of these is a common noun.
 const COMMON_WORDS: &[&str] = &[
     "addition",
     "annex",
@@ -147,12 +147,13 @@ fn is_common(word: &str) -> bool {
     COMMON_WORDS.binary_search(&word.to_lowercase().as_str()).is_ok()
 }
 
-/// A name that somebody typed, inside a sentence without an article: `covered porch`, `Florida room`.
+/// A typed name as it reads inside a sentence, without an article: `covered porch`, `Florida room`.
 pub(crate) fn in_text(name: &str) -> String {
     if name.split_whitespace().all(is_common) { name.to_lowercase() } else { name.to_owned() }
 }
 
-/// The same with its article: `the covered porch`, `the Florida room`; a name that is no common noun stands alone: `Unit 2`.
+/// A typed name with its article: `the covered porch`, `the Florida room`. A name that is not a common noun gets
+/// none: `Unit 2`.
 pub(crate) fn the_named(name: &str) -> String {
     let mut all = name.split_whitespace();
     let owner_or_article = all.next().is_some_and(|first| {
@@ -163,12 +164,13 @@ pub(crate) fn the_named(name: &str) -> String {
     if is_noun && !owner_or_article { format!("the {shown}") } else { shown }
 }
 
-/// A name inside a sentence, in quotes unless it is a common noun: `covered porch`, `"Former garage, now den"`.
+/// A typed name inside a sentence, in quotes unless it is a common noun: `covered porch`, `"Former garage, now den"`.
 pub(crate) fn quoted_in_text(name: &str) -> String {
     if name.split_whitespace().all(is_common) { name.to_lowercase() } else { format!("\"{name}\"") }
 }
 
-/// The same with the article of a common noun: `the covered porch`, `"Unit 2"`.
+/// A typed name inside a sentence: a common noun with its article, any other name in quotes: `the covered porch`,
+/// `"Unit 2"`.
 pub(crate) fn the_quoted(name: &str) -> String {
     if name.split_whitespace().all(is_common) { the_named(name) } else { quoted_in_text(name) }
 }
@@ -178,13 +180,13 @@ pub(crate) fn all_named<S: AsRef<str>>(names: &[S]) -> String {
     all_of(&names.iter().map(|name| the_named(name.as_ref())).collect::<Vec<String>>())
 }
 
-/// The same joined by "or".
+/// Several names, each with its article, joined by "or".
 pub(crate) fn any_named<S: AsRef<str>>(names: &[S]) -> String {
     let named: Vec<String> = names.iter().map(|name| the_named(name.as_ref())).collect();
     one_of(&named.iter().map(String::as_str).collect::<Vec<&str>>())
 }
 
-/// Several sides of one space: `side 3`, `sides 1 and 3`.
+/// The words for several sides of one space: `side 3`, `sides 1 and 3`.
 pub(crate) fn sides(numbers: &[usize]) -> String {
     let all: Vec<String> = numbers.iter().map(usize::to_string).collect();
     let noun = if numbers.len() == 1 { "side" } else { "sides" };
@@ -207,7 +209,7 @@ fn list<S: AsRef<str>>(items: &[S], last: &str) -> String {
     }
 }
 
-/// The word of `known` that `typed` was most likely meant to be; `None` if none is close.
+/// The word of `known` that was most likely meant by `typed`; `None` if none is close.
 pub(crate) fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
     // No known word is this long, and comparing long ones takes time.
     const LONGEST: usize = 40;

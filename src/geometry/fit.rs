@@ -1,4 +1,4 @@
-//! Fits one outline over another by rotating and shifting it and by offsetting the other outward.
+//! Fits one outline over another by rotating and shifting one and offsetting the other outward.
 //!
 //! Lengths are in feet and coordinates are east then north, as in [`overlap`](crate::geometry::overlap). No printed
 //! area of the house is computed here.
@@ -34,7 +34,7 @@ impl Growth {
         }
     }
 
-    /// The outward offset in feet at which it covers `area` square feet; negative if it has to shrink.
+    /// The outward offset, in feet, at which the outline covers `area` square feet; negative if it has to shrink.
     pub(crate) fn to_cover(self, area: f64) -> f64 {
         let (c, b, a) = (self.area - area, self.perimeter, self.corners);
         let discriminant = b * b - 4.0 * a * c;
@@ -95,7 +95,7 @@ pub(crate) struct Pose {
     pub(crate) middle: [f64; 2],
 }
 
-/// An outline relative to its centroid, to be fitted over another.
+/// An outline with its corners relative to its centroid, ready to be fitted over another.
 #[derive(Clone, Debug)]
 pub(crate) struct Loose {
     ring: Ring,
@@ -132,7 +132,7 @@ impl Loose {
         if either > 0.0 { common / either } else { 0.0 }
     }
 
-    /// The rotations that align most of its sides with most of another's, the smallest first.
+    /// The rotations that align most of its sides with most of another outline's, in degrees, the smallest first.
     pub(crate) fn turns(&self, over: &Ring) -> [f64; 4] {
         let apart = (lie(over) - lie(&self.ring)).rem_euclid(90.0);
         let mut turns = [apart, apart - 90.0, apart + 90.0, apart - 180.0];
@@ -140,9 +140,9 @@ impl Loose {
         turns
     }
 
-    /// The pose that fits best, starting from these rotations and step sizes.
+    /// The pose that fits best, searched from each of the rotations `turns` (in degrees), with its fit.
     ///
-    /// `looks` is the number of poses that may still be tried; it counts down.
+    /// `looks` is how many more poses may be tried; each one tried lowers it by one.
     pub(crate) fn best(&self, over: &Patch, turns: &[f64], looks: &mut usize) -> (Pose, f64) {
         let over_area = over.area();
         let mut best = (Pose { degrees: 0.0, middle: [0.0, 0.0] }, -1.0);
@@ -171,7 +171,8 @@ impl Loose {
         self.fit(pose, over, over_area)
     }
 
-    /// Starting positions: centroid on centroid, and each corner of its bounding box on that corner of the other's.
+    /// Starting positions: centroid on centroid, and each corner of its bounding box on the matching corner of the
+    /// other's.
     fn beginnings(&self, over: &Patch, degrees: f64) -> [Pose; 5] {
         let here = Patch::of_ring(self.corners(Pose { degrees, middle: [0.0, 0.0] })).bounds();
         let there = over.bounds();
@@ -182,7 +183,7 @@ impl Loose {
             .map(|middle| Pose { degrees, middle })
     }
 
-    /// Refines a pose by steps in feet and degrees, which are halved once no step fits better.
+    /// Refines a pose in steps of `feet` and `degrees`, which are halved once no step fits better.
     pub(crate) fn refined(
         &self,
         (mut pose, mut fit): (Pose, f64),
@@ -218,7 +219,7 @@ impl Loose {
     }
 }
 
-/// The direction of most of its sides, from 0 to under 90 degrees: the mean of four times each angle, so that
+/// The prevailing direction of its sides, from 0 to under 90 degrees: the mean of four times each angle, so that
 /// perpendicular sides count as the same direction.
 fn lie(ring: &Ring) -> f64 {
     let next = ring.iter().cycle().skip(1);

@@ -22,13 +22,13 @@ const MOST_SUMS: usize = 200_000;
 
 /// All closings of a traverse on a step that are equally near to its typed lengths.
 pub(crate) struct NearestClosings {
-    /// The sides before any of the tied moves.
+    /// The sides before any of the tied moves is made.
     vectors: Vec<Vector>,
-    /// The tied moves along north, then along east.
+    /// The tied moves of the north-south axis, then those of the east-west axis.
     tied: [Tied; 2],
 }
 
-/// Tied moves along one axis: any `choose` of them close it.
+/// Tied moves along one axis: making any `choose` of them closes the traverse along it.
 #[derive(Clone, Default)]
 struct Tied {
     moves: Vec<Move>,
@@ -50,12 +50,12 @@ impl Tied {
         binomial(self.moves.len(), self.choose)
     }
 
-    /// Whether there is a real choice.
+    /// Whether there is more than one way to choose.
     fn is_open(&self) -> bool {
         self.choose > 0 && self.choose < self.moves.len()
     }
 
-    /// Prefers the shortest walls: the moves that are made in any case, and those that still tie after that.
+    /// Splits off the shortest walls: the moves on them, which are always made, and the moves that still tie.
     fn shortest(&self) -> (Vec<Move>, Tied) {
         let mut moves = self.moves.clone();
         moves.sort_by_key(|one| one.length);
@@ -123,7 +123,7 @@ impl NearestClosings {
         self.shortest().best_of_equal_walls(measured)
     }
 
-    /// On both axes, the first moves in walking order that close it.
+    /// For each axis, the first moves in walking order that close the traverse.
     fn first(&self) -> [Vec<Move>; 2] {
         [0, 1].map(|place: usize| {
             let tied = &self.tied[place];
@@ -220,8 +220,8 @@ impl NearestClosings {
         self.with(&moves)
     }
 
-    /// What each move of an axis adds to the area of a closed outline, in halves of a square nanometer. A constant
-    /// common to all moves is left open.
+    /// What each move of an axis adds to the area of a closed outline, in halves of a square nanometer. Correct only
+    /// up to a constant that all moves share.
     fn gains(&self, place: usize, outline: &Outline) -> Vec<i128> {
         let gradients = outline.doubled_gradients();
         let turn = i128::from(outline.turn());
@@ -233,7 +233,7 @@ impl NearestClosings {
         self.tied[place].moves.iter().map(gain).collect()
     }
 
-    /// How much the circular segment of a curved side grows, in halves of a square nanometer.
+    /// How much one move enlarges the circular segment of a curved side, in halves of a square nanometer.
     fn segment_gain(&self, place: usize, one: &Move) -> i128 {
         let before = self.vectors[one.side];
         if before.rise == 0 {
@@ -244,8 +244,8 @@ impl NearestClosings {
         after.segment().half_nm2() - before.segment().half_nm2()
     }
 
-    /// The moves of an axis that add the most area. Every tied move of the other axis is taken to be made in part,
-    /// by the same share, so that the choice does not depend on the start corner.
+    /// The moves of an axis that add the most area. To keep the result independent of the start corner, each tied
+    /// move of the other axis counts as partly made, all by the same fraction.
     fn adding_most(&self, place: usize) -> Vec<Move> {
         let (tied, other) = (&self.tied[place], &self.tied[1 - place]);
         let (own_axis, other_axis) = (Axis::BOTH[place], Axis::BOTH[1 - place]);
@@ -397,7 +397,7 @@ fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Ax
     Some(AxisClosing { lengths, tied })
 }
 
-/// The binomial coefficient; counting stops soon after a million.
+/// The binomial coefficient, capped soon after a million.
 fn binomial(of: usize, choose: usize) -> u64 {
     const ENOUGH: u64 = 1_000_000;
     let few = choose.min(of.saturating_sub(choose)) as u64;

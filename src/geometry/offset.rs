@@ -24,8 +24,8 @@ pub(crate) struct Piece {
 }
 
 impl Piece {
-    /// The center of a curved piece of this radius, relative to its start. It lies on the side of the chord away
-    /// from the bulge, radius minus rise from the chord's middle.
+    /// The center of a curved piece with this radius, relative to where the piece starts. It lies on the side of the
+    /// chord away from the bulge, radius minus rise from the chord's middle.
     fn center(&self, radius: f64) -> (f64, f64) {
         let (east, north) = (self.vector.east as f64, self.vector.north as f64);
         let chord = self.vector.chord().max(1.0);
@@ -35,7 +35,7 @@ impl Piece {
     }
 }
 
-/// Why walls cannot be moved.
+/// Why walls cannot be moved to another face.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum OffsetError {
     /// Nothing is left of this side after the move.

@@ -14,7 +14,8 @@ use rstar::{RTree, RTreeObject};
 use crate::units::area::Area;
 use crate::units::length::Length;
 
-/// One side as a vector east and north. A curved side bulges to the right of the walking direction by `rise`.
+/// One side as a vector east and north. A curved side bulges to the right of the walking direction by `rise`, the
+/// greatest distance between the curve and its chord.
 ///
 /// # Units
 ///
@@ -137,8 +138,8 @@ impl Outline {
         }
     }
 
-    /// Whether a box certainly lies in the outline, whose first corner is at `at`. Only answers for sides along the axes,
-    /// and says `false` where it cannot be sure.
+    /// Whether a box certainly lies inside the outline, whose first corner is at `at`. Handles only sides along the
+    /// axes; `false` also means that it could not tell.
     pub(crate) fn surely_holds(&self, at: (i64, i64), extent: &Extent) -> bool {
         let ((west, east), (south, north)) = (extent.east, extent.north);
         let middle = (west + east, south + north);
@@ -219,8 +220,8 @@ impl Outline {
     }
 }
 
-/// A quick test whether the walls are certainly apart. It only answers for few walls that are all axis-parallel,
-/// and says `false` where it cannot be sure.
+/// A quick test whether the walls are certainly apart. Handles only a few walls, all along the axes; `false` also
+/// means that it could not tell.
 ///
 /// A wall that touches another wall of its own axis also touches one of the other axis, namely the neighbor at that
 /// end. So the walls are apart if each of them meets only its two neighbors among the walls of the other axis.
@@ -275,8 +276,8 @@ pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
 }
 
 impl Outline {
-    /// Like [`Outline::crossing`] for few straight sides, each against each other, without allocating. `None` if
-    /// there are more sides, or curved ones.
+    /// Like [`Outline::crossing`], for a few straight sides compared pair by pair, without allocating. `None` if
+    /// there are more sides or curved ones; `Some(None)` if none cross.
     fn crossing_of_few(&self) -> Option<Option<Crossing>> {
         const FEW: usize = 24;
         let n = self.vectors.len();
@@ -346,7 +347,7 @@ impl Vector {
         libm::hypot(self.east as f64, self.north as f64)
     }
 
-    /// The quadrant bearing to the second: `S 45° 12' 30" W`.
+    /// The quadrant bearing to the nearest second of arc: `S 45° 12' 30" W`.
     pub(crate) fn bearing(&self) -> String {
         let (east, north) = (self.east as f64, self.north as f64);
         let degrees = libm::atan2(east.abs(), north.abs()).to_degrees();
@@ -436,7 +437,7 @@ pub(crate) fn placed(outline: &Outline, at: Point) -> Vec<Placed> {
 
 /// Whether the lines of two outlines come within `gap` nanometers of each other, touch or cross.
 ///
-/// Computed in floats: only for the question of what touches what.
+/// Computed in floats, which is good enough to find out what touches what.
 pub(crate) fn are_near(a: &[Placed], b: &[Placed], gap: i64) -> bool {
     let near = |one: &Placed, other: &Placed| {
         // Lines whose boxes are further apart are no nearer.
@@ -449,7 +450,7 @@ pub(crate) fn are_near(a: &[Placed], b: &[Placed], gap: i64) -> bool {
     a.iter().any(|one| b.iter().any(|other| near(one, other)))
 }
 
-/// The distance from a point to the nearest point of a line segment.
+/// The distance from a point to the nearest point of a line segment, in nanometers.
 fn distance(point: Point, line: (Point, Point)) -> f64 {
     let along = ((line.1.0 - line.0.0) as f64, (line.1.1 - line.0.1) as f64);
     let to = ((point.0 - line.0.0) as f64, (point.1 - line.0.1) as f64);
@@ -462,7 +463,7 @@ fn distance(point: Point, line: (Point, Point)) -> f64 {
     libm::hypot(to.0 - share * along.0, to.1 - share * along.1)
 }
 
-/// A bounding box: lowest and highest, in nanometers.
+/// A bounding box: the lowest and the highest coordinates, in nanometers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Extent {
     east: (i64, i64),
@@ -514,7 +515,7 @@ pub(crate) fn nearest_nm(nm: f64) -> Length {
 pub(crate) struct Crossing {
     pub(crate) first: usize,
     pub(crate) second: usize,
-    /// The place in nanometers from the start, east then north.
+    /// Where they meet, in nanometers from the start of the outline, east then north.
     pub(crate) at: (i64, i64),
 }
 
@@ -553,7 +554,7 @@ fn crossing_of(points: &[(i64, i64, usize)]) -> Option<Crossing> {
     })
 }
 
-/// The corner where a side turns straight back on the one before it.
+/// The corner where a side turns straight back on the one before it; `None` if it does not.
 fn fold(before: (Point, Point), after: (Point, Point)) -> Option<Point> {
     let back = cross(before.0, before.1, after.1) == 0 && dot(before.1, before.0, after.1) > 0;
     back.then_some(before.1)

@@ -1,7 +1,7 @@
 //! Where spaces lie on their level: which is inside which, which overlap, and what overhangs.
 //!
-//! These results are only compared with tolerances, for a person to look into. No printed figure comes from here,
-//! so floats are good enough.
+//! These results are only compared with tolerances, to tell a person where to look. No printed figure comes from
+//! here, so floats are good enough.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -106,9 +106,10 @@ impl Patch {
         wider_than(&self.combined(other, OverlayRule::Difference), sliver)
     }
 
-    /// The side of an outline that lies farthest outside this, or deepest inside; `None` if none does.
+    /// The side of an outline that lies farthest outside this region, or deepest inside it, as `lies` asks; `None`
+    /// if no side does.
     ///
-    /// It is searched at nine points of each side, which is enough to name it and to say how far.
+    /// Nine points of each side are tried, which is enough to name the side and to say how far.
     pub(crate) fn farthest(
         &self,
         (outline, at): (&Outline, (i64, i64)),
@@ -199,8 +200,8 @@ impl Patch {
         Patch(self.0.iter().map(|part| part.iter().map(ring).collect()).collect())
     }
 
-    /// The moves, shortest first, that bring one of its corners onto one of `other`'s and fit its bounding box into
-    /// `other`'s; at most `most`, east and north in nanometers.
+    /// At most `most` moves, shortest first, that bring one of its corners onto one of `other`'s and fit its bounding
+    /// box into `other`'s: east and north in nanometers.
     pub(crate) fn moves_onto(&self, other: &Patch, sliver: Length, most: usize) -> Vec<(i64, i64)> {
         let (ours, theirs) = (self.bounds(), other.bounds());
         let spare = sliver.feet();
@@ -272,7 +273,7 @@ pub(crate) enum Lies {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Farthest {
     pub(crate) side: usize,
-    /// The distance along its larger axis, north or south, east or west.
+    /// The distance in feet along the axis on which it is larger.
     pub(crate) feet: f64,
     /// The vector from the edge of the region to the side.
     pub(crate) direction: Direction,

@@ -25,7 +25,7 @@ pub enum Cut {
         east: Length,
         /// Its length from north to south.
         north: Length,
-        /// It lies outside the wall and is subtracted.
+        /// Whether it lies outside the wall, so that its area is subtracted.
         taken_off: bool,
     },
     /// The area between a curved wall and its chord.
@@ -36,7 +36,7 @@ pub enum Cut {
         rise: Length,
         /// Its computed area.
         area: Area,
-        /// The curve bulges inward and the area is subtracted.
+        /// Whether the curve bulges inward, so that its area is subtracted.
         taken_off: bool,
     },
 }
@@ -312,7 +312,8 @@ impl Grid {
         self.collect()
     }
 
-    /// The cuts that join two inward corners on one line, with only inside between them.
+    /// The cuts that join two inward corners on one grid line, with nothing but inside between them. `level` asks for
+    /// those that run east-west.
     fn chords(&self, level: bool) -> Vec<Chord> {
         let mut corners: Vec<(usize, usize)> =
             self.inward.iter().map(|&(c, r)| if level { (r, c) } else { (c, r) }).collect();
@@ -434,7 +435,7 @@ fn independent(level: &[Chord], upright: &[Chord]) -> (Vec<bool>, Vec<bool>) {
     (level_reached, upright_reached.iter().map(|reached| !reached).collect())
 }
 
-/// Adds one matched pair by an augmenting path, if there is one.
+/// Adds one matched pair by finding an augmenting path; returns whether there was one.
 fn augment(
     i: usize,
     others: &[Vec<usize>],

@@ -41,13 +41,13 @@ pub(crate) enum Shape {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct TraverseSide {
     pub(crate) shape: Shape,
-    /// Plus or minus this many nanometers.
+    /// Its tolerance: plus or minus this many nanometers.
     pub(crate) tolerance: i64,
-    /// It has no typed length: its length follows from the others.
+    /// Whether it has no typed length, so that its length follows from the other sides.
     pub(crate) follows: bool,
-    /// Its length is an estimate, not measured.
+    /// Whether its length is an estimate, not a measurement.
     pub(crate) estimated: bool,
-    /// The side of the space it is or is part of; `None` for a jog that only joins two pieces.
+    /// The side of the space that it is, or is a part of; `None` for a jog that only joins two pieces.
     pub(crate) source: Option<usize>,
 }
 
@@ -72,11 +72,11 @@ pub(crate) struct Traverse {
 /// How lengths are rounded to a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum StepRounding {
-    /// To the nearest.
+    /// To the nearest step.
     Nearest(Step, Halves),
-    /// Up.
+    /// Up to the next step.
     Up(Step),
-    /// Down.
+    /// Down to the last step.
     Down(Step),
 }
 
@@ -124,7 +124,7 @@ impl Misclosure {
         misclosure
     }
 
-    /// Adds one side.
+    /// Moves on by one side.
     fn go(&mut self, vector: Vector) {
         self.north += vector.north;
         self.east += vector.east;
@@ -328,11 +328,11 @@ impl Traverse {
         self
     }
 
-    /// Gives estimated sides their adjusted lengths: what the other walls say of it is better than a guess, also
-    /// for rounding.
+    /// Gives estimated sides their adjusted lengths, which are then also the ones rounded: what the other walls leave
+    /// for a side is better than a guess.
     ///
-    /// Rounded to a thousandth of an inch: the last nanometers of a share go by file order and must not decide
-    /// which of two walls is nearer.
+    /// They are rounded to a thousandth of an inch, because the last nanometers depend on file order and must not
+    /// decide which of two walls is nearer.
     fn take_over_estimates(&mut self, outline: &Outline) {
         let even = |nm: i64| (nm + (THOUSANDTH >> 1)).div_euclid(THOUSANDTH) * THOUSANDTH;
         let closed = self.sides.iter_mut().zip(outline.vectors());

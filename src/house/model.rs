@@ -37,7 +37,7 @@ impl House {
         House(Arc::new(model))
     }
 
-    /// The same house with this figure instead of its own of the same kind.
+    /// A copy of the house with this figure in place of its own figure of the same kind.
     pub(crate) fn with_figure(&self, kind: FigureKind, area: WrittenArea) -> House {
         let mut model = self.0.as_ref().clone();
         let figure = PublishedFigure {
@@ -84,7 +84,7 @@ pub struct Model {
     pub(crate) wall: Option<Length>,
 }
 
-/// What the head of every page shows, and how the house was measured.
+/// The property, account, dates and people shown at the head of every page, and how the house was measured.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Particulars {
     pub(crate) property: Option<String>,
@@ -123,11 +123,11 @@ impl Particulars {
 pub(crate) struct PublishedFigure {
     pub(crate) kind: FigureKind,
     pub(crate) area: WrittenArea,
-    /// The face it was taken at, if stated.
+    /// The face it was measured at, if stated.
     pub(crate) face: Option<Face>,
     /// How its sides were rounded, if stated.
     pub(crate) sides: Option<SideRule>,
-    /// The names of spaces it counts in addition to the rule.
+    /// The names of spaces that it counts beyond what the rule counts.
     pub(crate) counting: Vec<String>,
     pub(crate) title: Option<String>,
     pub(crate) span: Span,
@@ -154,19 +154,19 @@ pub struct Level {
 pub struct Space {
     pub(crate) name: String,
     pub(crate) kind: Kind,
-    /// Its index among the levels.
+    /// The index of its level in `Model::levels`.
     pub(crate) level: usize,
     pub(crate) face: Face,
     pub(crate) veneer: Option<Thickness>,
     /// The space it lies in or is deducted from, by index.
     pub(crate) parent: Option<usize>,
-    /// Whether it is counted.
+    /// Whether it is counted in a total.
     pub(crate) counted: bool,
-    /// The file counts it, or does not count it, against the rule.
+    /// Whether the file counts it, or leaves it uncounted, against the rule.
     pub(crate) claimed: bool,
-    /// The file says that it stands by itself; its position on the level means nothing.
+    /// Whether the file says that it stands by itself, so that its position on the level means nothing.
     pub(crate) by_itself: bool,
-    /// Living space that is not connected to the main living space.
+    /// Whether it is living space that is not connected to the main living space.
     pub(crate) detached: bool,
     /// The ceiling height it is under, if stated.
     pub(crate) under: Option<Written>,
@@ -175,20 +175,12 @@ pub struct Space {
     pub(crate) closed: Closed,
     /// The position of its first corner on the level in nanometers, east then north, as measured.
     pub(crate) at: (i64, i64),
-    /// Its bounding box on the level.
+    /// The bounding box of its measured outline on the level.
     pub(crate) extent: Extent,
     pub(crate) span: Span,
 }
 
-/// The number of a side in walking order, from 1, as a report, a page and JSON show it.
-///
-/// ```
-/// let text = "level \"Ground floor\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
-/// let house = fairfoot::read("shed.sides", text)?;
-/// let last = house.spaces()[0].sides()[3].number();
-/// assert_eq!((last.get(), last.to_string()), (4, "4".to_owned()));
-/// # Ok::<(), fairfoot::Diagnostics>(())
-/// ```
+/// The number of a side in walking order, from 1, as shown in reports, on pages and in JSON.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct SideNumber(NonZeroUsize);
 
@@ -248,12 +240,12 @@ pub struct Side {
     pub(crate) number: SideNumber,
     pub(crate) run: Run,
     pub(crate) words: SideWords,
-    /// The line of the file.
+    /// The side as typed in the file.
     pub(crate) typed: SmolStr,
     pub(crate) span: Span,
-    /// Its direction, if it runs along an axis.
+    /// Its direction; `None` if it does not run along an axis.
     pub(crate) direction: Option<Direction>,
-    /// It has no typed length; its length follows from the others.
+    /// Whether it has no typed length, so that its length follows from the other sides.
     pub(crate) follows: bool,
 }
 
@@ -271,11 +263,11 @@ pub struct Lot {
 pub(crate) struct ReferenceOutline {
     pub(crate) drawn: ReferenceSource,
     pub(crate) name: String,
-    /// The indexes of the spaces it is of: one space, or the counted spaces of a level.
+    /// The indexes of the spaces it belongs to: one space, or the counted spaces of a level.
     pub(crate) of: Vec<usize>,
     pub(crate) sides: Vec<Side>,
     pub(crate) traverse: Traverse,
-    /// The outline, if it closes exactly and does not cross itself.
+    /// The outline; `None` unless it closes exactly and does not cross itself.
     pub(crate) outline: Option<Outline>,
 }
 
@@ -347,7 +339,7 @@ impl Model {
 }
 
 impl Level {
-    /// Its name.
+    /// The name as typed.
     #[must_use]
     pub fn name(&self) -> &str {
         &self.name
@@ -361,7 +353,7 @@ impl Level {
 }
 
 impl Space {
-    /// Its name.
+    /// The name as typed.
     #[must_use]
     pub fn name(&self) -> &str {
         &self.name
@@ -399,7 +391,7 @@ impl Space {
 }
 
 impl Lot {
-    /// Its name.
+    /// The name as typed.
     #[must_use]
     pub fn name(&self) -> &str {
         &self.name
@@ -417,7 +409,7 @@ impl Lot {
         &self.sides
     }
 
-    /// Its area on the record, if given.
+    /// Its area on the record; `None` if the file does not give it.
     pub fn recorded(&self) -> Option<Area> {
         self.recorded.map(WrittenArea::area)
     }
@@ -448,7 +440,8 @@ impl Lot {
         self.sides.last().is_some_and(|side| side.run == Run::Close)
     }
 
-    /// How far its calls end north and east of their start, before adjustment.
+    /// How far its calls end to the north and to the east of their start, before adjustment; negative to the south or
+    /// west.
     #[must_use]
     pub fn misclosure(&self) -> (Length, Length) {
         (
@@ -459,7 +452,7 @@ impl Lot {
 }
 
 impl Side {
-    /// Its number, and its line in backticks: side 3 (`east 30'`).
+    /// The side's number, with what was typed in backticks: side 3 (`east 30'`).
     pub(crate) fn quoted(&self) -> String {
         format!("side {} ({})", self.number, quoted(&self.typed))
     }
@@ -475,13 +468,13 @@ impl Side {
         self.number
     }
 
-    /// Its line in the file.
+    /// The side as typed in the file.
     #[must_use]
     pub fn typed(&self) -> &str {
         &self.typed
     }
 
-    /// Its length on the record, if given.
+    /// Its length on the record; `None` if the file does not give it.
     pub fn recorded(&self) -> Option<Length> {
         self.words.recorded.map(Written::length)
     }
@@ -498,7 +491,7 @@ impl Side {
         }
     }
 
-    /// How it runs, as one word: a direction, `diagonal`, `bearing` or `arc`.
+    /// How it runs, as one word: a compass direction, `diagonal`, `bearing` or `arc`.
     #[must_use]
     pub fn way(&self) -> &'static str {
         match (self.direction, &self.run) {

@@ -1,4 +1,4 @@
-//! The pictures that the file names, per wall.
+//! The pictures that the file names, and the wall that each shows.
 
 use crate::diagnostic::Span;
 use crate::house::{Model, Side};
@@ -21,19 +21,19 @@ impl<'a> WallPicture<'a> {
         self.file
     }
 
-    /// The name of the space or lot whose side it shows.
+    /// The name of the space or lot whose side is shown.
     #[must_use]
     pub fn of(&self) -> &'a str {
         self.of
     }
 
-    /// The number of the side that it shows.
+    /// The side that is shown.
     #[must_use]
     pub fn side(&self) -> &'a Side {
         self.side
     }
 
-    /// Its caption in the file.
+    /// Its caption as typed in the file.
     #[must_use]
     pub fn caption(&self) -> &'a str {
         self.side.words.photo.as_deref().unwrap_or_default()
@@ -42,7 +42,7 @@ impl<'a> WallPicture<'a> {
 
 impl Model {
     /// The pictures that the file names: those of spaces in file order, then those of lots. Several walls may name
-    /// one file.
+    /// the same file.
     pub fn pictures(&self) -> impl Iterator<Item = WallPicture<'_>> {
         let of_spaces = self.spaces.iter().enumerate().flat_map(|(i, space)| {
             let sides = space.sides.iter().enumerate();

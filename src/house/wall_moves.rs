@@ -34,7 +34,7 @@ fn half(whole: i64, first: bool) -> i64 {
     (whole + i64::from(first)) >> 1
 }
 
-/// Which thicknesses had to be assumed.
+/// Which kinds of thickness had to be assumed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Assumed {
     pub(crate) veneer: bool,
@@ -55,7 +55,7 @@ impl Assumed {
     }
 }
 
-/// How much wall was moved by each kind of thickness, in nanometers of length.
+/// The length of wall, in nanometers, moved by each kind of thickness.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Thicknesses {
     pub(crate) stated_veneer: i64,
@@ -69,8 +69,9 @@ pub(crate) struct Thicknesses {
 impl Thicknesses {
     pub(crate) const COUNT: usize = 6;
 
-    /// Each length of wall with the uncertainty of its thickness, plus or minus: 1/4 in if stated, 1 in if assumed.
-    /// A common wall moves by half its thickness, so 1/4 in and 2 in of the whole count half.
+    /// Each length of wall moved, with the uncertainty (plus or minus) of how far it moved: 1/4 in for a stated
+    /// thickness, 1 in for an assumed one. A common wall moves by half its thickness, so its uncertainty is half as
+    /// well: 1/8 in if stated, 1 in if assumed.
     pub(crate) fn runs(&self) -> [(i64, Length); Thicknesses::COUNT] {
         const INCH: i64 = Length::INCH.nm();
         [
@@ -84,7 +85,7 @@ impl Thicknesses {
     }
 }
 
-/// The thicknesses used to move an outline.
+/// The thicknesses that were used to move an outline.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Needed {
     pub(crate) assumed: Assumed,
@@ -92,7 +93,7 @@ pub(crate) struct Needed {
 }
 
 impl Needed {
-    /// Whether any wall was moved by an assumed thickness, or else by a stated one.
+    /// Whether any wall was moved by an assumed thickness, or if `assumed` is `false`, by a stated one.
     pub(crate) fn holds(&self, assumed: bool) -> bool {
         let moved = &self.moved;
         if assumed {
@@ -140,7 +141,7 @@ struct Shift {
     crosses: Crosses,
 }
 
-/// Which thicknesses a wall moves by.
+/// Which thicknesses lie between the two faces of a wall.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Crosses {
     veneer: bool,
@@ -153,7 +154,7 @@ impl Model {
     ///
     /// # Errors
     ///
-    /// Walls vanish or cross when they are moved.
+    /// [`OffsetError`] if walls vanish or cross when they are moved.
     pub(crate) fn at_face(&self, space: usize, face: Face) -> Result<AtFace, OffsetError> {
         let here = &self.spaces[space];
         let moves = if here.parent.is_some() {
@@ -176,7 +177,8 @@ impl Model {
         Ok(AtFace { traverse, outline, start, needed })
     }
 
-    /// The sides of a space, cut where neighbors begin and end, each piece with its move.
+    /// The sides of a space, cut where neighbors begin and end, each piece with how far it moves, and the thicknesses
+    /// used.
     fn pieces(&self, space: usize, face: Face) -> (Vec<Piece>, Needed) {
         let here = &self.spaces[space];
         let mut pieces = Vec::new();
@@ -196,7 +198,7 @@ impl Model {
         (pieces, needed)
     }
 
-    /// Cuts one side into pieces: what lies on a neighbor stays, the rest moves.
+    /// Cuts one side into pieces: the pieces along a neighbor stay, the others move.
     fn cut(&self, space: usize, side: usize, stretch: Stretch, face: Face) -> Vec<(Vector, Shift)> {
         let here = &self.spaces[space];
         let own = self.shift(here, &here.sides[side], face);
@@ -243,13 +245,13 @@ impl Model {
         stretch.divided(&mut marks, otherwise)
     }
 
-    /// How far apart two rooms may stand and still share a wall.
+    /// How far apart, in nanometers, two rooms may stand and still share a wall.
     pub(crate) fn gap_between(&self, a: &Space, b: &Space) -> i64 {
         let inside = a.face == Face::Inside && b.face == Face::Inside;
         self.slack(a, b).max(if inside { THICKEST_PARTITION.nm() } else { 0 })
     }
 
-    /// How far apart walls of two spaces may be measured and still be one wall.
+    /// How far apart, in nanometers, walls of two spaces may be measured and still be one wall.
     fn slack(&self, a: &Space, b: &Space) -> i64 {
         let faces = if a.face == b.face { 0 } else { 10 * Length::INCH.nm() };
         4 * self.tolerance.nm() + faces
@@ -313,7 +315,7 @@ impl Model {
 }
 
 impl Space {
-    /// The sides in their positions, each with its index.
+    /// The sides in their positions on the level, each with its index.
     fn stretches(&self) -> impl Iterator<Item = (Stretch, usize)> {
         let out = self.closed.outline.turn();
         let points = self.closed.outline.points();
@@ -335,7 +337,7 @@ struct Stretch {
 }
 
 impl Stretch {
-    /// Its length; `None` if it is curved or slanted.
+    /// Its length in nanometers; `None` if it is curved or slanted.
     fn axis_length(&self) -> Option<i64> {
         let along_axis = self.vector.east == 0 || self.vector.north == 0;
         (self.vector.rise == 0 && along_axis)
@@ -347,8 +349,8 @@ impl Stretch {
         (self.vector.north.signum() * self.out, -self.vector.east.signum() * self.out)
     }
 
-    /// The part of this side, as distances along it, that lies on `other` or at most `apart` outside it, and how
-    /// far outside. Walls of neighbors are back to back; a wall of the space it lies in faces the same way.
+    /// The part of this side, as distances along it, that lies on `other` or at most `apart` nanometers outside it,
+    /// and how far outside. Walls of neighbors are back to back; a wall of the space it lies in faces the same way.
     fn shared(
         &self,
         other: &Stretch,
@@ -383,7 +385,7 @@ impl Stretch {
         (to - from > slack).then_some((from, to, aside))
     }
 
-    /// The side cut at the marks; neighboring pieces with the same move are joined.
+    /// The side cut at the marks, with neighboring pieces joined if they move alike.
     fn divided(&self, marks: &mut [(i64, i64, Shift)], otherwise: Shift) -> Vec<(Vector, Shift)> {
         marks.sort_by_key(|&(from, to, _)| (from, to));
         let length = self.axis_length().unwrap_or(0);

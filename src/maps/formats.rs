@@ -95,7 +95,7 @@ pub fn features(format: Format, text: &str) -> Result<Vec<Feature>, Error> {
     Ok(shapes.list)
 }
 
-/// Rejects document types and deep nesting, which no map needs and which are used to attack parsers.
+/// Rejects document type declarations and deep nesting, which no map needs and which are used to attack parsers.
 fn refuse_hostile_xml(text: &str) -> Result<(), Error> {
     let mut reader = Reader::from_str(text);
     let mut open: Vec<String> = Vec::new();
@@ -163,7 +163,7 @@ fn geojson_feature(feature: &::geojson::Feature, one: EachGeometry<'_>) -> Resul
     }
 }
 
-/// The text of a property, whose name may be in capitals, as in files of many counties.
+/// The text of a property. Its name may also be in capitals, as in the files of many counties.
 fn geojson_text(feature: &::geojson::Feature, wanted: &str) -> Option<String> {
     let properties = feature.properties.as_ref()?;
     let found = properties.iter().find(|(key, _)| key.eq_ignore_ascii_case(wanted))?;
@@ -278,7 +278,7 @@ fn gpx(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
     Ok(())
 }
 
-/// Each shape may go over several lines: it ends where its brackets are closed.
+/// Reads the shapes of well-known text. Each may span several lines and ends where its brackets close.
 fn wkt(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
     let mut shape = String::new();
     let mut depth = 0_usize;

@@ -25,9 +25,9 @@ const MOST_CORNERS: usize = 1_000;
 const LONGEST_SIDE_FT: f64 = 10_000.0;
 /// The greatest latitude, north or south, at which a plane with north up makes sense.
 const NORTHERNMOST: f64 = 85.0;
-/// A shape with less area than a square foot is no building.
+/// A shape smaller than a square foot is not a building.
 const SMALLEST_M2: f64 = FOOT_M * FOOT_M;
-/// A shorter side comes from two clicks on one corner, and is dropped.
+/// A shorter side comes from clicking twice on one corner, and is dropped.
 const SHORTEST_SIDE_FT: f64 = 0.02;
 
 /// A plane that touches the earth at `middle`; x is east and y is north, in meters.
@@ -179,8 +179,8 @@ impl MapOutline {
         self.geodesic_sq_ft
     }
 
-    /// The outline as lines of a sides file: an outline called `name` of the space `of`; `source` says where it
-    /// comes from. Characters that a sides file cannot have there are left out; a name of nothing else becomes `Map`.
+    /// The outline as lines of a sides file: an outline named `name` for the space `of`; `source` says where it comes
+    /// from. Characters that a sides file cannot have there are left out; a name with nothing left becomes `Map`.
     #[must_use]
     pub fn block(&self, name: &str, of: &str, source: &str) -> String {
         let is_usable = |c: &char| !is_hidden(*c) && !matches!(c, '"' | '“' | '”');
@@ -209,7 +209,7 @@ impl MapOutline {
     }
 }
 
-/// Rounded to whole square feet, with commas.
+/// An area rounded to whole square feet, with commas.
 #[expect(
     clippy::cast_possible_truncation,
     reason = "an outline has at most 1,000 sides of 10,000 ft"
@@ -266,7 +266,8 @@ fn crosses_itself(corners: &[Coord<f64>]) -> bool {
     (0..n).any(|i| (i + 1..n).any(|k| parts(ends(i), ends(k)) && parts(ends(k), ends(i))))
 }
 
-/// Cross products of coordinates (any surveying text); positive for either direction of the outline.
+/// The area in square meters by cross products of coordinates (any surveying text); positive for either direction of
+/// the outline.
 fn shoelace_m2(corners: &[Coord<f64>]) -> f64 {
     let n = corners.len();
     let doubled: f64 = (0..n)
@@ -299,9 +300,9 @@ mod tests {
     use super::*;
     use approx::assert_relative_eq;
 
-    /// GeographicLib's polygon tests Planimeter0 and Planimeter15 (Karney; MIT), as geographiclib-rs 0.2.7, which `geo`
-    /// stands on, carries them; corners as latitude and longitude. They are far larger than a house: what is tried here
-    /// is the area alone.
+    /// GeographicLib's polygon tests Planimeter0 and Planimeter15 (Karney; MIT), as found in geographiclib-rs 0.2.7,
+    /// which `geo` uses; corners are latitude and longitude. They are far larger than a house: only the area is
+    /// tested.
     #[test]
     fn published_polygons_have_their_geodesic_areas() {
         let published: [(&[(f64, f64)], f64); 3] = [

@@ -8,10 +8,10 @@ use quick_xml::events::{BytesStart, Event};
 use crate::error::Error;
 use crate::maps::shapes::{Shapes, wrong};
 
-/// The most ways of which one ring of a relation is put together.
+/// The most ways from which one ring of a relation is put together.
 const MOST_MEMBERS: usize = 1_000;
 
-/// The most corners of all members of relations: each may name the same long way again.
+/// The most corners read for all members of all relations, since many members may name the same long way.
 const MOST_WALKED: usize = 2_000_000;
 
 /// What the tags of a way or a relation say.
@@ -35,7 +35,7 @@ impl Tags {
         }
     }
 
-    /// Its name, else its address as far as it is given.
+    /// Its name, or else as much of its address as is given.
     fn shown(&self) -> Option<String> {
         let address = [&self.number, &self.street].into_iter().flatten().cloned();
         let address = address.collect::<Vec<String>>().join(" ");
@@ -72,8 +72,8 @@ struct Extract {
     relations: Vec<Relation>,
 }
 
-/// Every building, then every other closed way. What has a node or a way outside the extract is left out. The identifier
-/// of a relation begins with `r`, since a way may have the same number.
+/// Every building, then every other closed way. Anything with a node or a way outside the extract is left out. The
+/// identifier of a relation begins with `r`, since a way may have the same number.
 pub(super) fn osm(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
     let Extract { nodes, ways, relations } = read(text)?;
     let by_id: HashMap<&str, &Way> = ways.iter().map(|way| (way.id.as_str(), way)).collect();
@@ -124,7 +124,7 @@ pub(super) fn osm(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
     Ok(())
 }
 
-/// The rings that the ways make up, end to end, in either direction; none if one stays open.
+/// The rings that the ways form when joined end to end, in either direction; empty if one of them stays open.
 fn joined(ways: &[&Way]) -> Vec<Vec<i64>> {
     let mut left: Vec<&[i64]> = ways.iter().map(|way| &way.nodes[..]).collect();
     if left.len() > MOST_MEMBERS || left.iter().any(|nodes| nodes.len() < 2) {

@@ -6,7 +6,7 @@ use crate::maps::{Feature, Position};
 /// The most corners that all shapes of a map may have together.
 pub(super) const MOST_POSITIONS: usize = 500_000;
 
-/// A map that cannot be used.
+/// The error for a map that cannot be used.
 pub(super) fn wrong(message: impl Into<String>) -> Error {
     Error::Map(message.into())
 }

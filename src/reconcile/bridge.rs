@@ -12,23 +12,23 @@ use crate::units::area::Area;
 use crate::units::decimal::largest_remainder;
 use crate::units::length::Step as SideStep;
 
-/// A step of the bridge; the variants are in order.
+/// A step of the bridge; the variants are in the order in which the steps are taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Step {
-    /// Measuring to another face than the outside.
+    /// Measuring to another face than the outside face.
     Face,
     /// Rounding the sides as the figure does.
     Rounding,
     /// Using the figure's own lengths, where the file gives them.
     RecordedSides,
-    /// What the figure says it counts; if it does not say, the best supported cause.
+    /// What the figure says it counts; if it does not say, what the best supported cause counts.
     Counting,
-    /// What is left.
+    /// What is left to explain.
     NotExplained,
 }
 
 impl Step {
-    /// The name of the step, as in JSON.
+    /// The name of the step in JSON.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
@@ -60,36 +60,37 @@ impl Line {
         self.step
     }
 
-    /// What it adds to the measured area.
+    /// What the step adds to the measured area; negative if it takes away.
     #[must_use]
     pub fn area(&self) -> Area {
         self.area
     }
 
-    /// For rounding: the lowest and highest it could add, if that can be computed.
+    /// For rounding: the lowest and highest area it could add; `None` for other steps, or if that cannot be computed.
     #[must_use]
     pub fn range(&self) -> Option<Range> {
         self.range
     }
 
-    /// For counting: whether it is the best supported cause, because the figure does not say what it counts.
+    /// For counting: whether it comes from the best supported cause, because the figure does not say what it counts.
     #[must_use]
     pub fn is_supported(&self) -> bool {
         self.cause.is_some()
     }
 
-    /// For rounding: the way of rounding that the best supported cause goes with, if that is not the figure's own.
+    /// For rounding: the way of rounding that the best supported cause goes with; `None` if that is the figure's own
+    /// way.
     pub(crate) fn rounding(&self) -> Option<RoundingTaken> {
         self.rounding
     }
 
-    /// For what is left: whether rounding could make that much, so that nothing else has to.
+    /// For what is left: whether rounding alone could make that much, so that no other cause is needed.
     #[must_use]
     pub fn is_within_rounding(&self) -> bool {
         self.is_within_rounding
     }
 
-    /// For counting: the best supported cause, if the figure does not say what it counts.
+    /// For counting: the best supported cause; `None` if the figure says itself what it counts.
     pub(crate) fn cause(&self) -> Option<Cause> {
         self.cause
     }
@@ -101,7 +102,7 @@ impl Line {
     }
 }
 
-/// The lines for one figure.
+/// The lines of the bridge for one figure.
 pub(super) fn lines(
     house: &House,
     ground: &Ground<'_>,
@@ -174,7 +175,7 @@ pub(super) fn same_way(house: &House, ground: &Ground<'_>) -> Area {
 }
 
 impl super::Figure {
-    /// The lines in millionths of a square foot. They add up to the gap, by largest remainder.
+    /// The lines in millionths of a square foot, rounded by largest remainder so that they add up to the gap.
     pub(crate) fn lines_in_millionths(&self) -> Vec<i128> {
         let parts: Vec<i128> = self.lines.iter().map(|line| line.area().half_nm2()).collect();
         // The gap as printed: the printed figure minus the printed measured area.
@@ -185,8 +186,8 @@ impl super::Figure {
         largest_remainder(&parts, Area::MILLIONTH_OF_A_SQUARE_FOOT.half_nm2(), total)
     }
 
-    /// The lines in whole square feet: each takes the total before it, as printed, to the total after it, as
-    /// printed. So they add up, and a total that is printed elsewhere too is reached exactly.
+    /// The lines in whole square feet: each takes the total before it, as printed, to the total after it, as printed.
+    /// So they add up, and lead exactly to any total that is also printed elsewhere.
     pub(crate) fn lines_in_sq_ft(&self) -> Vec<i64> {
         let mut at = self.start;
         let step = |line: &Line| {

@@ -21,7 +21,7 @@ pub(crate) struct Case<'a> {
     /// The face the figure is assumed to be measured to, and the rule its sides are rounded by.
     pub(crate) face: Face,
     pub(crate) rule: Rule,
-    /// The walls at that face: unrounded, under that rule, and under the finer rule.
+    /// The walls at that face: unrounded, rounded by that rule, and rounded by the finer rule.
     pub(crate) walls: &'a Walls,
     pub(crate) ruled: &'a Ruled,
     pub(crate) fine: &'a Ruled,
@@ -33,7 +33,7 @@ pub(crate) struct Case<'a> {
 }
 
 impl Case<'_> {
-    /// The total above grade with these areas, including what the figure says it counts.
+    /// The total above grade with these areas (one per space), including what the figure says it counts.
     pub(super) fn total(&self, areas: &[Area]) -> Area {
         let counting = self.listed.counting;
         let base = total(self.listed.house, areas);
@@ -44,7 +44,7 @@ impl Case<'_> {
         }
     }
 
-    /// Whether any wall is exactly half-way between two feet.
+    /// Whether any wall is exactly halfway between two whole feet.
     pub(super) fn has_halves(&self) -> bool {
         let half = |shape: &Shape| match *shape {
             Shape::Straight { length, .. } | Shape::Bearing { length, .. } => is_half_way(length),
@@ -61,8 +61,8 @@ impl Case<'_> {
         Walls::of(self.listed.house, face).ok()
     }
 
-    /// Whether the figure is close enough to this house at another face to compute that face: walls move by little
-    /// more than a foot, and rounding moves them by less.
+    /// Whether the figure is close enough to this house measured at another face that computing that face is
+    /// worthwhile: walls move by little more than a foot, and rounding moves them by less.
     #[expect(clippy::float_arithmetic, reason = "a rough bound")]
     pub(super) fn could_be_at(&self, face: Face) -> bool {
         const MOST_FEET: f64 = 1.3;
@@ -77,7 +77,7 @@ impl Case<'_> {
     }
 }
 
-/// Whether a length is exactly half-way between two feet.
+/// Whether a length is exactly halfway between two whole feet.
 pub(super) fn is_half_way(nm: i64) -> bool {
     2 * nm.rem_euclid(Length::FOOT.nm()) == Length::FOOT.nm()
 }

@@ -14,7 +14,7 @@ pub(crate) enum Cause {
     None,
     /// Measured to another face.
     Face(Face),
-    /// Rounded in another way.
+    /// Rounded in another way than the figure's own.
     Rounding(RoundingTaken),
     /// One or two departures in what is counted or drawn.
     Departures(DepartureKind, Option<DepartureKind>),
@@ -24,7 +24,7 @@ pub(crate) enum Cause {
     Total { how: TotalWritten, with: Option<DepartureKind> },
 }
 
-/// How a cause could be corrected, since some places treat the classes differently.
+/// The kind of mistake that a cause is. Some places treat these classes differently when a record is corrected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, strum::IntoStaticStr)]
 #[strum(serialize_all = "kebab-case")]
 pub enum CauseClass {
@@ -37,7 +37,7 @@ pub enum CauseClass {
 }
 
 impl CauseClass {
-    /// The word used in JSON.
+    /// Its word in JSON.
     #[must_use]
     pub fn word(self) -> &'static str {
         self.into()
@@ -45,7 +45,7 @@ impl CauseClass {
 }
 
 impl Cause {
-    /// How it could be corrected; `None` if there is no departure.
+    /// The kind of mistake it is; `None` if there is no departure.
     pub(crate) fn class(self) -> Option<CauseClass> {
         match self {
             Cause::None => None,
@@ -68,9 +68,9 @@ impl Cause {
         one.into_iter().chain(other)
     }
 
-    /// Whether two causes with the same effect are the same to a reader: a level and its only space, everything
-    /// under the roof and the only space there, a recess at either of its corners or the porch in it, or two walls
-    /// across from each other.
+    /// Whether two causes with the same effect mean the same to a reader, such as a level and its only space,
+    /// everything under the roof and the only space there, a recess at either of its corners or the porch in it, or
+    /// two walls across from each other.
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
         use DepartureKind::{Counted, LeftOut, LevelLeftOut, Part, UnderRoof};
         if let (
@@ -91,7 +91,8 @@ impl Cause {
         }
     }
 
-    /// Whether one counts a space and the other fills in a recess, as where a porch stands in it.
+    /// Whether one counts a space and the other fills in a recess; that is the case where a porch stands in the
+    /// recess.
     pub(crate) fn lies_in_a_recess(self, other: Cause) -> bool {
         use DepartureKind::{Counted, Part};
         match (self, other) {
@@ -107,7 +108,7 @@ impl Cause {
         }
     }
 
-    /// Its labels, as in JSON.
+    /// Its labels in JSON.
     pub(crate) fn labels(self, listed: Listed<'_>) -> Vec<String> {
         let mut labels = Vec::new();
         match self {
@@ -129,7 +130,7 @@ impl Cause {
 }
 
 impl RoundingTaken {
-    /// The label used in JSON.
+    /// Its label in JSON.
     pub(crate) const fn label(self) -> &'static str {
         match self {
             RoundingTaken::AlwaysUp => "always up",
@@ -143,7 +144,7 @@ impl RoundingTaken {
 }
 
 impl TotalWritten {
-    /// The label used in JSON.
+    /// Its label in JSON.
     pub(crate) const fn label(self) -> &'static str {
         match self {
             TotalWritten::Swapped => "digits swapped",
@@ -160,7 +161,7 @@ impl TotalWritten {
 }
 
 impl DepartureKind {
-    /// The label used in JSON: `counted: Garage`.
+    /// Its label in JSON: `counted: Garage`.
     pub(crate) fn label(self, listed: Listed<'_>) -> String {
         let house: &House = listed.house;
         let name = |space: usize| house.spaces[space].name.as_str();

@@ -1,5 +1,5 @@
-//! The likely ways in which an office rounds and closes the walls of one axis: which walls it rounds the other way after
-//! reading the tape, and from which walls it then takes the remaining steps.
+//! The likely ways in which an office rounds and closes the walls of one axis: which walls a reading error makes it
+//! round to the other step, and which walls then take the remaining steps.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -17,11 +17,11 @@ pub(super) const MOST_OF_AN_AXIS: usize = 24;
 const LEAST: f64 = 0.004;
 /// The largest misclosure in steps for which closings are considered.
 const MOST_MISSED: usize = 4;
-/// The most walls that may be rounded either way.
+/// The most walls of an axis for which both ways of rounding are considered.
 const MOST_EITHER_WAY: usize = 4;
 
-/// From which wall an office takes a remaining step: any wall alike, the one that is then nearest to its length, the
-/// longest, or the last one walked. Judgment: no data is known.
+/// From which wall an office takes a remaining step: any wall alike, the wall that is then nearest to its measured
+/// length, the longest wall, or the last one walked. Judgment: no data is known.
 const FROM_ANY: f64 = 0.40;
 const FROM_NEAREST: f64 = 0.30;
 const FROM_LONGEST: f64 = 0.15;
@@ -30,13 +30,15 @@ const FROM_LAST: f64 = 0.15;
 /// A whole number for each outcome of an axis.
 pub(super) type PerOutcome = [f64; MOST_OF_AN_AXIS];
 
-/// Outcomes of one axis: the lengths of its walls in whole steps, one outcome after another, with the probability of each.
+/// Outcomes of one axis: for each, the lengths of its walls in whole steps (one outcome after another), and its
+/// probability.
 #[derive(Clone, Debug)]
 pub(super) struct OnSteps {
     pub(super) walls: usize,
     lengths: Vec<i64>,
     pub(super) chances: Vec<f64>,
-    /// Which of the different sets of lengths each outcome has; these are numbered as they come.
+    /// For each outcome, the number of its set of lengths. Equal sets have the same number, counted in order of
+    /// appearance.
     pub(super) sets: Vec<usize>,
 }
 
@@ -45,7 +47,7 @@ impl OnSteps {
         self.lengths.chunks_exact(self.walls.max(1)).zip(self.chances.iter().copied())
     }
 
-    /// The length of one wall in each outcome, of which there are few enough.
+    /// The length of one wall in each outcome, in whole steps.
     pub(super) fn of_wall(&self, wall: usize) -> PerOutcome {
         let mut lengths = [0.0; MOST_OF_AN_AXIS];
         for (length, (one, _)) in lengths.iter_mut().zip(self.iter()) {
@@ -94,19 +96,19 @@ pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSt
 struct Closings<'a> {
     legs: &'a [Leg],
     unit: i64,
-    /// The rounded lengths, one set after another, and by how many steps each set misses.
+    /// The sets of rounded lengths, one after another, and the number of steps by which each set misses.
     rounded: Vec<i64>,
     misses: Vec<i64>,
-    /// The likeliest ways, most likely first; of equals the earlier.
+    /// The likeliest ways, most likely first; of equally likely ones, the earlier first.
     ways: Vec<ClosingWay>,
 }
 
 /// A way to close an axis.
 struct ClosingWay {
     chance: f64,
-    /// Which set of rounded lengths it starts from.
+    /// The number of the set of rounded lengths that it starts from.
     set: usize,
-    /// The walls that take a step, as many as the set misses.
+    /// The walls that take a step, as many as the steps by which the set misses.
     steps: [u8; MOST_MISSED],
 }
 
@@ -121,7 +123,7 @@ impl<'a> Closings<'a> {
         }
     }
 
-    /// Adds the ways to close these lengths, if they miss by a few steps.
+    /// Adds the ways to close these lengths, if they miss by only a few steps.
     fn add(&mut self, lengths: &[i64], chance: f64) {
         let legs = self.legs;
         let misses: i64 = legs.iter().zip(lengths).map(|(leg, length)| leg.sign * length).sum();
@@ -185,7 +187,7 @@ impl<'a> Closings<'a> {
         }
     }
 
-    /// Adds a way that starts from the last set, if it is one of the likeliest so far.
+    /// Adds a way that starts from the last set, if it is among the likeliest so far.
     fn push(&mut self, walls: &[usize], chance: f64) {
         let least = self.ways.get(MOST_OF_AN_AXIS - 1);
         if least.is_some_and(|least| chance <= least.chance) {
@@ -224,7 +226,7 @@ impl<'a> Closings<'a> {
     }
 }
 
-/// How the length of a wall changes when it takes one of the steps by which an axis misses.
+/// How the length of a wall changes, in steps, when it takes one of the steps by which an axis misses.
 fn change(legs: &[Leg], misses: i64, wall: usize) -> i64 {
     -misses.signum() * legs[wall].sign
 }

@@ -4,8 +4,8 @@ use crate::house::House;
 use crate::reconcile::total;
 use crate::units::area::Area;
 
-/// What counting all of these names adds to the total. A named space counts, and a named space inside a counted one
-/// is no longer deducted.
+/// What counting all the named spaces adds to a total; `areas` has one area per space. A named space inside a counted
+/// one is no longer deducted from it.
 pub(super) fn counted_by(house: &House, names: &[String], areas: &[Area]) -> Area {
     let is_named = |i: usize| names.iter().any(|name| *name == house.spaces[i].name);
     let lies_in = |i: usize| house.spaces[i].kind.lies_in_another();

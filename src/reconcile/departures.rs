@@ -9,22 +9,22 @@ use crate::reconcile::parts::{Part, Shape, parts};
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
 
-/// The most departures of a house that are weighed; reports say so if there are more.
+/// The most departures of a house that are weighed; if there are more, reports say so.
 pub(crate) const MOST_DEPARTURES: usize = 600;
 
-/// The highest odds of all departures together against none. Without this limit, a house with a hundred porches
-/// would be more certain to have one of them counted than a house with ten.
+/// The highest odds of any departure at all against none. Without this limit, a house with a hundred porches would be
+/// more certain to have one of them counted than a house with ten.
 const MOST_ODDS: f64 = 1.2;
 
 /// One departure from the rule.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Departure {
     pub(crate) kind: DepartureKind,
-    /// The odds of it: its chance against the chance that it was not done.
+    /// Its odds: the probability that it happened against the probability that it did not.
     pub(crate) odds: f64,
 }
 
-/// What was counted or drawn differently. Spaces, levels and missing spaces are given by index.
+/// What was counted or drawn differently from the rule. Spaces, levels and missing spaces are given by index.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum DepartureKind {
     /// An uncounted space is in the total.
@@ -41,7 +41,7 @@ pub(crate) enum DepartureKind {
     Deducted { space: usize },
     /// A space that lies within another is deducted from it twice.
     DeductedTwice { space: usize },
-    /// The area of a level is not taken from its walls.
+    /// The area of a level is not computed from its own walls.
     Level { level: usize, how: LevelTaken },
     /// Everything under the roof is in the total.
     UnderRoof,
@@ -49,7 +49,7 @@ pub(crate) enum DepartureKind {
     Part { space: usize, part: Part },
 }
 
-/// How the area of a level is taken instead.
+/// What the area of a level is computed from instead of its own walls.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum LevelTaken {
     /// The whole outline of the level below.
@@ -58,11 +58,11 @@ pub(crate) enum LevelTaken {
     ThreeQuartersBelow,
     /// Half the outline of the level below.
     HalfBelow,
-    /// Counted twice.
+    /// Its own area, counted twice.
     Twice,
 }
 
-/// A house with what the figure says it counts.
+/// A house, with what the figure says it counts.
 #[derive(Clone, Copy)]
 pub(crate) struct Listed<'a> {
     pub(crate) house: &'a House,
@@ -195,7 +195,7 @@ fn shapes(
     }
 }
 
-/// Whether a name tells that something outdoors is closed in or lived in, as a screened patio or a studio.
+/// Whether a name says that something outdoors is closed in or lived in, such as a screened patio or a studio.
 fn is_like_a_room(name: &str) -> bool {
     const WORDS: [&str; 10] = [
         "screen",
@@ -213,7 +213,7 @@ fn is_like_a_room(name: &str) -> bool {
     WORDS.iter().any(|word| name.contains(word))
 }
 
-/// Whether the record lists a space separately, with about its measured area.
+/// Whether the record lists a space separately, with about the area that was measured.
 pub(crate) fn is_listed_alike(space: &Space, measured: Area) -> bool {
     space.recorded.is_some_and(|recorded| {
         let apart = (recorded - measured).abs().sq_ft();
@@ -266,7 +266,7 @@ fn counted_on(house: &House, level: usize) -> impl Iterator<Item = usize> {
 }
 
 impl DepartureKind {
-    /// What it adds to the total; exact where no wall is curved.
+    /// What it adds to the total, given the area and outline of each space; exact where no wall is curved.
     pub(crate) fn effect(self, listed: Listed<'_>, areas: &[Area], outlines: &[&Outline]) -> Area {
         let house = listed.house;
         match self {
@@ -286,7 +286,7 @@ impl DepartureKind {
         }
     }
 
-    /// How many more times each space is in the total with this departure.
+    /// For each space that it affects, how many more times the space is in the total; negative for fewer.
     pub(crate) fn changes(self, listed: Listed<'_>) -> Vec<(usize, f64)> {
         let house = listed.house;
         let mut list = Vec::new();
@@ -325,7 +325,7 @@ impl DepartureKind {
         list
     }
 
-    /// The space that it counts, or does not deduct.
+    /// The space that it adds to the total by counting it or by not deducting it.
     pub(crate) fn brings(self) -> Option<usize> {
         match self {
             DepartureKind::Counted { space } | DepartureKind::NotDeducted { space } => Some(space),

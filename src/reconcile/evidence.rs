@@ -1,8 +1,8 @@
 //! What the record's other lines show about how its walls are rounded.
 //!
-//! If a recorded area is the product of two whole-foot lengths near the space's walls, it comes from whole feet; if
-//! it is not, it does not. Of 12,555 detached garages of Lucas County OH, 99.1 % are such products, of 640 of Ames
-//! IA, 87 %; of numbers next to theirs, a third.
+//! A recorded area comes from whole-foot walls if it is the product of two whole-foot lengths near the space's walls,
+//! and does not otherwise. Such products are the areas of 99.1% of 12,555 detached garages in Lucas County OH and of
+//! 87% of 640 in Ames IA, but only of a third of the numbers next to those areas.
 #![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "likelihoods are floats")]
 
 use crate::geometry::outline::Vector;
@@ -14,7 +14,7 @@ use crate::units::length::{Length, Step, Written};
 
 /// The chance that a recorded area or side is unrelated to our walls, because it was measured elsewhere.
 const UNRELATED: f64 = 0.05;
-/// The chance that a recorded wall equals our rounding of it; otherwise it is a step more or less.
+/// The chance that a recorded wall equals our rounding of it; otherwise it is one step more or less.
 const ALIKE: f64 = 0.8;
 
 /// What one of the record's areas shows about its rounding.
@@ -89,7 +89,7 @@ fn sides(space: &Space, case: &Case<'_>, place: usize, ways: &mut [RoundingWay])
     }
 }
 
-/// The two lengths of a rectangle; `None` for other outlines.
+/// The two lengths of a rectangle; `None` for any other outline.
 fn rectangle(vectors: &[Vector]) -> Option<(Length, Length)> {
     let [a, b, c, d] = vectors else { return None };
     let straight = |v: &Vector| v.rise == 0 && (v.east == 0) != (v.north == 0);
@@ -97,7 +97,7 @@ fn rectangle(vectors: &[Vector]) -> Option<(Length, Length)> {
     is_one.then(|| (a.chord_length(), b.chord_length()))
 }
 
-/// Whole-foot lengths within a foot of these whose product is the area, if there are any.
+/// Two whole-foot lengths within a foot of these whose product is the area; `None` if there are none.
 fn whole_foot_product(sq_ft: i64, a: Length, b: Length) -> Option<(i64, i64)> {
     let foot = Length::FOOT.nm();
     let near = |length: Length| {

@@ -6,31 +6,33 @@ use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::settings::RoundingTaken;
 use crate::units::area::Area;
 
-/// One cause, weighed over all ways of rounding, since a reader does not distinguish those.
+/// One cause, weighed over all ways of rounding together, because a reader does not tell those apart.
 #[derive(Clone, Debug)]
 pub struct Explanation {
     pub(crate) cause: Cause,
-    /// Its labels as in JSON; empty without a departure.
+    /// Its labels in JSON; empty without a departure.
     pub(crate) labels: Vec<String>,
-    /// The way of rounding under which it is best supported; `None` for the figure's own.
+    /// The way of rounding under which it is best supported; `None` for the figure's own way.
     pub(crate) rounding: Option<RoundingTaken>,
-    /// The figure it would give with that rounding, in square feet.
+    /// The figure that it would give under that rounding, in square feet.
     pub(crate) sq_ft: f64,
-    /// The figure minus that.
+    /// The published figure minus that, in square feet.
     pub(crate) leaves: f64,
     pub(crate) sigma: f64,
     /// The lowest and the highest figure that it can give, in square feet.
     pub(crate) band: Band,
     pub(crate) support: f64,
-    /// What the cause adds, at the figure's own face and under the rounding it is best supported with.
+    /// What the cause adds at the figure's own face, under the rounding that supports it best.
     pub(crate) effect: Area,
-    /// The area of the house under that rounding, if it is not the figure's own and the cause is another one.
+    /// The area of the house under that rounding; `None` if it is the figure's own or the cause itself is a way of
+    /// rounding.
     pub(crate) ruled: Option<Area>,
-    /// How strong it is, if it is reported.
+    /// How strong it is; `None` if it is not reported.
     pub(crate) strength: Option<Strength>,
 }
 
-/// The figures that a cause can give, in square feet: one, or a range that the rounding of walls leaves open.
+/// The figures that a cause can give, in square feet: a single one, or a range if it depends on how walls are
+/// rounded.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Band {
     pub(crate) low: f64,
@@ -38,12 +40,12 @@ pub(crate) struct Band {
 }
 
 impl Band {
-    /// The band around `middle` that reaches `either_way`.
+    /// The range from `either_way` below `middle` to `either_way` above it.
     pub(super) fn about(middle: f64, either_way: f64) -> Band {
         Band { low: middle - either_way, high: middle + either_way }
     }
 
-    /// What both bands hold; if nothing, the edge of `self` next to the other.
+    /// The part that both ranges share; if they share none, the end of `self` that is nearest to the other.
     pub(super) fn within(self, limits: Band) -> Band {
         let clamped = |sq_ft: f64| sq_ft.max(limits.low).min(limits.high);
         Band { low: clamped(self.low), high: clamped(self.high) }
@@ -57,12 +59,12 @@ pub enum Strength {
     Only,
     /// The likeliest of this many distinct causes that fit.
     LikeliestOf(usize),
-    /// It fits as well.
+    /// A cause that fits as well as the likeliest.
     AlsoFits,
 }
 
 impl Strength {
-    /// The word used in JSON.
+    /// Its word in JSON.
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
@@ -74,7 +76,8 @@ impl Strength {
 }
 
 impl Explanation {
-    /// Whether it can give the figure: no further off than 3σ + 0.5, and within what walls rounded either way allow.
+    /// Whether it can give the figure: the figure is no further off than 3σ + 0.5 sq ft, and not beyond what rounding
+    /// walls up or down allows.
     #[must_use]
     pub fn fits(&self) -> bool {
         let figure = self.sq_ft + self.leaves;
@@ -91,13 +94,13 @@ impl Explanation {
         apart < near && self.cause.says_the_same(other.cause)
     }
 
-    /// How much it may leave and still fit, in square feet.
+    /// How far off the figure may be for the cause still to fit, in square feet.
     #[must_use]
     pub fn allows(&self) -> f64 {
         allows(self.sigma)
     }
 
-    /// The figure it would give, in square feet.
+    /// The figure that it would give, in square feet.
     #[must_use]
     pub fn sq_ft(&self) -> f64 {
         self.sq_ft
@@ -114,7 +117,7 @@ impl Explanation {
         self.cause.departures().filter_map(DepartureKind::brings)
     }
 
-    /// The wall it takes to be misread: index of its space and of its side.
+    /// The wall it assumes was misread: the index of its space and of its side; `None` if it assumes none.
     pub(crate) fn misread_wall(&self) -> Option<(usize, usize)> {
         match self.cause {
             Cause::Misread { space, side, .. } => Some((space, side)),
@@ -122,7 +125,7 @@ impl Explanation {
         }
     }
 
-    /// Its departures, as in JSON; empty for none.
+    /// The labels of its departures in JSON; empty if there are none.
     #[must_use]
     pub fn departures(&self) -> &[String] {
         &self.labels
@@ -134,13 +137,13 @@ impl Explanation {
         self.support
     }
 
-    /// How it could be corrected; `None` if there is no departure.
+    /// The kind of mistake that it is; `None` if there is no departure.
     #[must_use]
     pub fn class(&self) -> Option<CauseClass> {
         self.cause.class()
     }
 
-    /// How strong it is, if it is reported.
+    /// How strong it is; `None` if it is not reported.
     #[must_use]
     pub fn strength(&self) -> Option<Strength> {
         self.strength
@@ -153,8 +156,8 @@ impl Explanation {
     }
 }
 
-/// The most that a cause with this standard deviation may leave and still fit, in square feet: almost all offices
-/// stay within it.
+/// How far off a figure may be, in square feet, for a cause with this standard deviation still to fit: almost all
+/// offices stay within it.
 pub(super) fn allows(sigma: f64) -> f64 {
     3.0 * sigma + 0.5
 }

@@ -1,7 +1,7 @@
 //! The areas an office could compute for a space, with their probabilities.
 //!
 //! All walls of an axis close together, so an axis has few likely outcomes; the area of each pair of outcomes is
-//! exact. The rest is left to a normal distribution.
+//! exact. All other outcomes are described by a normal distribution.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -26,16 +26,16 @@ pub(super) struct OnGrid {
     east: Vec<Leg>,
     norths: OnSteps,
     easts: OnSteps,
-    /// The area of each pair, a whole number of square steps: all pairs of the first different north closing first.
+    /// The area of each pair in square steps, a whole number; the pairs with the first north closing come first.
     areas: Vec<f64>,
-    /// The length of a step, in feet, and the computed area, in square feet.
+    /// The length of a step in feet, and the computed area in square feet.
     step: f64,
     middle: f64,
 }
 
 impl OnGrid {
-    /// The outcomes of a space whose walls are rounded this way, relative to `ruled`, the computed area; only for
-    /// straight walls along an axis, and steps larger than the reading.
+    /// The outcomes of a space whose walls are rounded this way, relative to `ruled`, the computed outline. `None`
+    /// unless all walls are straight and along an axis, and the step is larger than the reading.
     pub(super) fn of(
         at: &AtFace,
         ruled: &Outline,
@@ -72,14 +72,14 @@ impl OnGrid {
         Some(OnGrid { north, east, norths, easts, areas, step, middle })
     }
 
-    /// The possible deviations of the whole outline.
+    /// The possible deviations of the whole outline's area from the computed one.
     pub(super) fn whole(&self) -> Outcomes {
         let none = [0.0; MOST_OF_AN_AXIS];
         self.outcomes(self.middle, &none, &none)
     }
 
-    /// The possible deviations with the rectangle between two of its walls filled in or left off, which adds
-    /// `effect`: both use the same lengths.
+    /// The possible deviations if the rectangle between two of its walls is filled in or left off, which adds
+    /// `effect`. The outline and the rectangle share the lengths of these walls.
     pub(super) fn without(&self, walls: [usize; 2], sign: f64, effect: f64) -> Option<Outcomes> {
         let at = |legs: &[Leg]| legs.iter().position(|leg| walls.contains(&leg.side));
         let (north, east) = (at(&self.north)?, at(&self.east)?);
@@ -117,7 +117,8 @@ impl OnGrid {
     }
 }
 
-/// The nearest whole number, halves away from zero; the same as `round`, which is a call on most machines.
+/// The nearest whole number, halves away from zero. The same as `f64::round`, which is a slow library call on most
+/// machines.
 fn nearest_whole(number: f64) -> i32 {
     /// The largest number below a half.
     const HALF: f64 = 0.5 - 0.25 * f64::EPSILON;
@@ -148,7 +149,7 @@ mod tests {
     use proptest::collection::vec;
     use proptest::prelude::*;
 
-    /// An outline of three towers side by side, every length in inches.
+    /// An outline of three towers side by side, with every length in whole inches.
     fn towers() -> impl Strategy<Value = String> {
         (vec(190..460_i64, 3), vec(60..200_i64, 3)).prop_map(|(deep, wide)| {
             let feet =
@@ -166,7 +167,7 @@ mod tests {
         })
     }
 
-    /// The area of an outline with these lengths along each axis, in steps, as its corners give it.
+    /// The area of an outline with these lengths along each axis, in steps, computed from its corners.
     fn area(at: &AtFace, legs: [&[Leg]; 2], lengths: [&[i64]; 2]) -> f64 {
         let mut vectors = vec![Vector::default(); at.traverse.sides.len()];
         for (axis, (legs, lengths)) in Axis::BOTH.into_iter().zip(legs.into_iter().zip(lengths)) {

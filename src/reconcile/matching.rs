@@ -1,5 +1,5 @@
-//! Matches an outline from a record or plan with the measured one: its area with its own total, its walls with
-//! ours.
+//! Matches an outline from a record or a plan with the measured one: compares its area with the published total, and
+//! its walls with ours.
 
 use std::sync::Arc;
 
@@ -23,7 +23,7 @@ pub struct OutlineReport {
     pub(crate) name: String,
     /// The space it is compared with.
     pub(crate) space: Option<String>,
-    /// `None` if it does not close.
+    /// Its area; `None` if it does not close.
     pub(crate) area: Option<Area>,
     pub(crate) misses: (Length, Length),
     /// Whether its walls match ours one to one.
@@ -33,7 +33,7 @@ pub struct OutlineReport {
     pub(crate) instead: Vec<Substitution>,
 }
 
-/// Consecutive walls of ours, and the walls it has instead; either list may be empty.
+/// Consecutive walls of ours, and the walls that the other outline has in their place; either list may be empty.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Substitution {
     pub(crate) ours: Vec<(SideNumber, String)>,
@@ -46,20 +46,20 @@ impl Substitution {
         self.ours.iter().map(|(number, _)| *number)
     }
 
-    /// The numbers of its sides, from 1.
+    /// The numbers of the other outline's sides, from 1.
     pub fn theirs(&self) -> impl Iterator<Item = SideNumber> {
         self.theirs.iter().map(|(number, _)| *number)
     }
 }
 
 impl OutlineReport {
-    /// Its source.
+    /// Where it comes from: the record, a plan or a map.
     #[must_use]
     pub fn drawn(&self) -> ReferenceSource {
         self.drawn
     }
 
-    /// Its name.
+    /// Its name as typed.
     #[must_use]
     pub fn name(&self) -> &str {
         &self.name
@@ -71,13 +71,13 @@ impl OutlineReport {
         self.area
     }
 
-    /// Its walls that match walls of ours.
+    /// Its walls that match walls of ours, in our order.
     #[must_use]
     pub fn matched(&self) -> &[MatchedSide] {
         &self.matched
     }
 
-    /// Whether every wall was matched.
+    /// Whether every wall was matched, one to one.
     #[must_use]
     pub fn same_corners(&self) -> bool {
         self.same_corners
@@ -101,13 +101,13 @@ pub struct MatchedSide {
 }
 
 impl MatchedSide {
-    /// The number of our side, from 1; the first if several are in one line.
+    /// The number of our side, from 1; the first one if several sides lie in one line.
     #[must_use]
     pub fn ours(&self) -> SideNumber {
         self.ours
     }
 
-    /// The number of its side, from 1; the first if several are in one line.
+    /// The number of the other outline's side, from 1; the first one if several sides lie in one line.
     #[must_use]
     pub fn theirs(&self) -> SideNumber {
         self.theirs
@@ -119,14 +119,14 @@ impl MatchedSide {
         self.measured
     }
 
-    /// Its length; for a curved wall, its chord.
+    /// Its length on the other outline; for a curved wall, its chord.
     #[must_use]
     pub fn drawn(&self) -> Length {
         self.drawn
     }
 }
 
-/// Every reference outline, compared with the walls at its figure's face.
+/// Compares every reference outline with the walls at the face of its figure.
 pub(super) fn reports(areas: &Areas) -> Result<Vec<OutlineReport>, Diagnostics> {
     let (house, settings) = (areas.house(), areas.settings());
     let mut reports = Vec::new();
@@ -258,7 +258,7 @@ fn drop_pairs_beside_gaps(
     }
 }
 
-/// What lies between the pairs; everything if there are no pairs.
+/// The unmatched walls between the pairs; all walls if there are no pairs.
 fn gaps(pairs: &Pairs, ring: &Ring) -> Vec<Gap> {
     let Some(last) = pairs.last() else {
         let theirs = 0..ring.theirs;
@@ -301,7 +301,7 @@ fn split(gap: Gap, ours: &[Wall], theirs: &[Wall], reversed: bool) -> Vec<Gap> {
     parts
 }
 
-/// Sides that continue in one line, as one wall.
+/// Consecutive sides that continue in one line, as one wall.
 struct Wall {
     vector: Vector,
     sides: Vec<usize>,
@@ -362,12 +362,12 @@ type Pairs = Vec<(usize, usize)>;
 #[derive(Default)]
 struct Matching {
     pairs: Pairs,
-    /// The other outline is walked in the opposite direction.
+    /// Whether the other outline is walked in the opposite direction.
     reversed: bool,
 }
 
-/// Pairs of matching walls, in the order of ours. If the corners are the same, all walls match. Otherwise it is the
-/// alignment of lowest cost: a pair costs the difference of its lengths, an unmatched wall its length.
+/// Pairs of matching walls, in the order of ours. If the corners are the same, all walls match. Otherwise the pairs
+/// are the alignment of lowest cost: a pair costs the difference of its lengths, an unmatched wall its length.
 fn matched(ours: &[Vector], theirs: &[Vector]) -> Matching {
     let mut best: Option<(bool, i128, Matching)> = None;
     for reversed in [false, true] {
@@ -395,7 +395,7 @@ fn matched(ours: &[Vector], theirs: &[Vector]) -> Matching {
     best.map(|(.., matching)| matching).unwrap_or_default()
 }
 
-/// The same wall walked in the opposite direction.
+/// The wall as walked in the opposite direction.
 fn turned_round(vector: &Vector) -> Vector {
     Vector { east: -vector.east, north: -vector.north, rise: -vector.rise }
 }
@@ -411,8 +411,8 @@ fn change(a: &Vector, b: &Vector) -> i128 {
     i128::from((a.chord_length() - b.chord_length()).nm().abs())
 }
 
-/// Where the other outline may begin: at any wall. If there are very many walls, only at those most like our first
-/// one.
+/// The walls at which the other outline may begin: any wall, or if there are very many, only those most like our
+/// first one.
 fn starts(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<usize> {
     const MOST: usize = 8_000_000;
     let mut all: Vec<usize> = (0..theirs.len()).collect();
@@ -428,7 +428,7 @@ fn starts(ours: &[Vector], theirs: &[(usize, Vector)]) -> Vec<usize> {
     all
 }
 
-/// The cost of matching wall for wall; `None` if some run in different directions.
+/// The cost of matching wall for wall; `None` if some pair of walls runs in different directions.
 fn one_to_one(ours: &[Vector], theirs: &[(usize, Vector)]) -> Option<i128> {
     let alike = ours.len() == theirs.len()
         && ours.iter().zip(theirs).all(|(our, (_, their))| is_alike(our, their));
@@ -478,7 +478,7 @@ fn aligned(ours: &[Vector], theirs: &[(usize, Vector)]) -> (i128, Pairs) {
 /// The figure's own outline of a space.
 pub(super) struct OwnOutline {
     pub(super) outline: Outline,
-    /// Its walls are in the order of ours, one for each.
+    /// Whether its walls are in the order of ours, one for each.
     pub(super) is_matched: bool,
 }
 

@@ -75,8 +75,8 @@ impl Areas {
         Reconciliation::worked_out(self, weights, true)
     }
 
-    /// Like [`Areas::reconcile`], but without the search for causes; for large numbers of houses. What a figure
-    /// says it counts is still a step of its own.
+    /// Like [`Areas::reconcile`], but without the search for causes, for large numbers of houses. There is still a
+    /// step for what a figure says it counts.
     ///
     /// # Errors
     ///
@@ -134,13 +134,13 @@ impl Reconciliation {
         })
     }
 
-    /// The areas.
+    /// The areas that the figures are compared with.
     #[must_use]
     pub fn areas(&self) -> &Areas {
         &self.areas
     }
 
-    /// The house.
+    /// The house that was measured.
     #[must_use]
     pub fn house(&self) -> &House {
         self.areas.house()
@@ -176,13 +176,13 @@ impl Reconciliation {
         &self.maps
     }
 
-    /// The thicknesses that were assumed for the areas or for a figure.
+    /// The kinds of thickness that were assumed for the areas or for a figure.
     pub(crate) fn assumed(&self) -> Assumed {
         self.assumed
     }
 
-    /// Whether the record is smaller than the house measured the same way; handing in the pages may then raise the
-    /// value.
+    /// Whether the record is smaller than the house measured in the record's own way. If so, handing in the pages may
+    /// raise the value.
     pub fn has_smaller_record(&self) -> bool {
         self.figures.iter().any(Figure::is_smaller_record)
     }
@@ -256,12 +256,14 @@ impl<'a> Ground<'a> {
     }
 }
 
-/// The step for which the range is computed: the half foot if sides are rounded to it, else the whole foot.
+/// The step for which the range is computed: the half foot if the figure's sides are rounded to it, else the whole
+/// foot.
 fn range_step(step: Step) -> Step {
     if step == Step::HalfFoot { step } else { Step::WholeFoot }
 }
 
-/// What the sides of a figure are rounded to: what it says, else the whole foot for a record, else `None`.
+/// What the sides of a figure are rounded to: what it says, or the whole foot for a record that does not say; else
+/// `None`.
 fn step_of(figure: &PublishedFigure) -> Option<Step> {
     match (figure.sides, &figure.kind) {
         (Some(SideRule::Step(step)), _) => Some(step),
@@ -327,10 +329,10 @@ impl Figure {
         }
     }
 
-    /// Looks on the maps for a part that the walk lacks and that would be about what is left.
+    /// Looks for a part that a map shows and the walk lacks, and that has about the area that is left to explain.
     #[expect(clippy::float_arithmetic, reason = "a part on a map is good to a foot")]
     fn look_at(&mut self, maps: &[MapReport]) {
-        /// How far the part may be off, as a share of what is left, and in square feet.
+        /// How far off the part's area may be: as a share of what is left, or in square feet.
         const SHARE: f64 = 0.15;
         const SQ_FT: f64 = 15.0;
         let left = self.line(BridgeStep::NotExplained).map_or(0.0, |line| line.area().sq_ft());
@@ -342,7 +344,8 @@ impl Figure {
             parts.filter(|_| left > 0.0 && !self.explanations.is_any_reported()).find(is_about);
     }
 
-    /// A part that a map shows, the walk lacks, and that would be about what is left.
+    /// A part that a map shows and the walk lacks, with about the area that is left to explain; `None` if there is
+    /// none.
     pub(crate) fn unwalked(&self) -> Option<&roof::UnwalkedPart> {
         self.unwalked.as_ref()
     }
@@ -365,18 +368,18 @@ impl Figure {
         ))
     }
 
-    /// The names of what it says it counts.
+    /// The names of the spaces that it says it counts.
     pub(crate) fn counting(&self) -> &[String] {
         &self.counting
     }
 
-    /// The possible explanations, best supported first.
+    /// The possible explanations, those that are reported first, then the best supported.
     #[must_use]
     pub fn explanations(&self) -> &Explanations {
         &self.explanations
     }
 
-    /// Its name: `record`, `listing`, `plan`, or the name it was given.
+    /// Its name: `record`, `listing`, `plan`, or the name that it was given in the file.
     #[must_use]
     pub fn name(&self) -> &str {
         match &self.kind {
@@ -392,7 +395,7 @@ impl Figure {
         matches!(self.kind, FigureKind::Record)
     }
 
-    /// Whether an outline of this source is the figure's own sketch.
+    /// Whether an outline from this source is the figure's own sketch.
     pub(crate) fn is_of(&self, source: ReferenceSource) -> bool {
         match source {
             ReferenceSource::Record => self.kind == FigureKind::Record,
@@ -401,12 +404,12 @@ impl Figure {
         }
     }
 
-    /// Whether it comes from somebody else, under a name of its own, and not from a record, a listing or a plan.
+    /// Whether it comes from somebody else, under its own name, rather than from a record, a listing or a plan.
     pub(crate) fn has_own_name(&self) -> bool {
         matches!(self.kind, FigureKind::Other(_))
     }
 
-    /// The word it is given with in the sides file.
+    /// The word that states it in the sides file.
     pub(crate) fn word(&self) -> &'static str {
         match &self.kind {
             FigureKind::Record => "record",
@@ -433,7 +436,7 @@ impl Figure {
         self.written
     }
 
-    /// The face it is assumed to be measured to.
+    /// The face that it is assumed to be measured to.
     #[must_use]
     pub fn face(&self) -> Face {
         self.face
@@ -444,8 +447,8 @@ impl Figure {
         self.says_rule
     }
 
-    /// The steps to tell, with their printed square feet: a step of 0 is left out if the file states what it is about,
-    /// since nothing was assumed there and nothing changes.
+    /// The steps to be shown, with their printed square feet. A step of 0 is left out if the file states what it is
+    /// about, because then nothing was assumed and nothing changes.
     pub(crate) fn told_lines(&self) -> impl Iterator<Item = (&Line, i64)> {
         let is_told = |line: &Line| match line.step() {
             BridgeStep::Face => !self.says_face,
@@ -458,20 +461,20 @@ impl Figure {
         })
     }
 
-    /// The rule its sides are assumed to be rounded by.
+    /// The rule by which its sides are assumed to be rounded.
     pub(crate) fn side_rule(&self) -> SideRule {
         self.rule
     }
 
-    /// The measured area it is compared with: the gross area above grade, outside, sides rounded to the tenth of a
-    /// foot.
+    /// The measured area that the steps start from: the gross area above grade, outside, each wall rounded by the
+    /// finer rule (to a tenth of a foot, or to the inch).
     #[must_use]
     pub fn start(&self) -> Area {
         self.start
     }
 
-    /// The measured area at the figure's own face and with what it counts; each wall is rounded to the inch if the
-    /// figure's walls are, else to the tenth of a foot.
+    /// The measured area at the figure's own face and with what it counts. Each wall is rounded to the inch if the
+    /// figure's walls are, else to a tenth of a foot.
     #[must_use]
     pub fn same_way(&self) -> Area {
         self.same_way
@@ -482,13 +485,14 @@ impl Figure {
         self.kind == FigureKind::Record && is_smaller
     }
 
-    /// The figure minus [`Figure::same_way`], in percent of the latter to one decimal, both as printed.
+    /// The figure minus [`Figure::same_way`], as a percentage of the latter to one decimal, both as printed; `None`
+    /// if nothing was measured.
     pub(crate) fn share_of_same_way(&self) -> Option<String> {
         let (figure, measured) = self.as_printed();
         (figure - measured).per_cent_of(measured)
     }
 
-    /// The same difference in percent of the figure.
+    /// The figure minus [`Figure::same_way`], as a percentage of the figure to one decimal.
     pub(crate) fn share_of_figure(&self) -> Option<String> {
         let (figure, measured) = self.as_printed();
         (figure - measured).per_cent_of(figure)
@@ -502,13 +506,13 @@ impl Figure {
         (printed(self.area), printed(self.same_way))
     }
 
-    /// The figure minus the measured area.
+    /// The gap: the figure minus the measured area, [`Figure::start`]. Positive if the figure is larger.
     #[must_use]
     pub fn gap(&self) -> Area {
         self.area - self.start
     }
 
-    /// The gap in percent of the measured area, to one decimal, both as printed; `None` if nothing was measured.
+    /// The gap as a percentage of the measured area, to one decimal, both as printed; `None` if nothing was measured.
     #[must_use]
     pub fn per_cent(&self) -> Option<String> {
         let [figure, measured] = [self.area, self.start].map(|area| {
@@ -523,43 +527,45 @@ impl Figure {
         &self.lines
     }
 
-    /// One step of the bridge, if it is there.
+    /// One step of the bridge; `None` if the figure has no such step.
     #[must_use]
     pub fn line(&self, step: BridgeStep) -> Option<&Line> {
         self.lines.iter().find(|line| line.step() == step)
     }
 
-    /// What each recorded side contributes to the step of recorded sides; the shares add up to it exactly.
+    /// What each recorded side contributes to the step [`RecordedSides`](BridgeStep::RecordedSides); the shares add
+    /// up to that step exactly.
     #[must_use]
     pub fn shares(&self) -> &[Share] {
         &self.shares
     }
 
-    /// The area of the figure's own sketch or sides, if they cover everything that is counted.
+    /// The area of the figure's own sketch or sides, with the same deductions as ours; `None` unless they cover
+    /// everything that is counted.
     #[must_use]
     pub fn own_sketch(&self) -> Option<Area> {
         let as_drawn = self.takes_nothing_off();
         self.own.map(|own| if as_drawn { own.drawn } else { own.net })
     }
 
-    /// That area as drawn, without deductions.
+    /// The area of the figure's own sketch or sides as drawn, without deductions.
     pub(crate) fn own_sketch_as_drawn(&self) -> Option<Area> {
         self.own.map(|own| own.drawn)
     }
 
-    /// Whether its own sketch gives its total only without deductions, although ours has deductions.
+    /// Whether the figure's own sketch gives its total only without deductions, although our total has deductions.
     pub(crate) fn takes_nothing_off(&self) -> bool {
         let agrees = |area: Area| area.whole_sq_ft() == self.area.whole_sq_ft();
         self.own.is_some_and(|own| agrees(own.drawn) && !agrees(own.net))
     }
 
-    /// Whether rounding could explain it.
+    /// The test whether rounding alone could explain the figure.
     #[must_use]
     pub fn rounding_test(&self) -> &RoundingTest {
         &self.rounding_test
     }
 
-    /// The source of reference outlines that belong to this figure.
+    /// The source of the reference outlines that belong to this figure; `None` if it has none.
     pub(crate) fn drawn(figure: &PublishedFigure) -> Option<ReferenceSource> {
         match figure.kind {
             FigureKind::Record => Some(ReferenceSource::Record),
@@ -569,12 +575,13 @@ impl Figure {
     }
 }
 
-/// Whether a listing repeats the record's figure although the measured area differs, in whole square feet.
+/// Whether the listing repeats the record's figure although the measured area differs; all in whole square feet.
 pub(crate) fn repeats(record: Option<i64>, listing: Option<i64>, measured: Option<i64>) -> bool {
     record.is_some() && listing == record && measured != record
 }
 
-/// Whether the listing repeats the record's figure although the measured area, in whole square feet, differs.
+/// Whether the listing repeats the record's figure although the measured area differs; `measured` is in whole square
+/// feet.
 pub(crate) fn listing_repeats_record(figures: &[Figure], measured: Option<i64>) -> bool {
     let of = |kind: FigureKind| {
         figures.iter().find(|figure| figure.kind == kind).map(|figure| figure.area().whole_sq_ft())
@@ -582,7 +589,7 @@ pub(crate) fn listing_repeats_record(figures: &[Figure], measured: Option<i64>) 
     repeats(of(FigureKind::Record), of(FigureKind::Listing), measured)
 }
 
-/// The sum over the counted spaces above grade, after their deductions.
+/// The sum over the counted spaces above grade, after their deductions; `areas` has one area per space.
 pub(crate) fn total(house: &House, areas: &[Area]) -> Area {
     let counted = (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, false));
     counted.map(|i| crate::areas::net(house, i, areas)).sum()

@@ -7,7 +7,7 @@
 
 /// 1/√(2π): the maximum density of the standard normal distribution.
 const TOP: f64 = std::f64::consts::FRAC_2_SQRT_PI * std::f64::consts::FRAC_1_SQRT_2 / 2.0;
-/// The variance of rounding a total to the whole square foot: uniform over one.
+/// The variance of rounding a total to the whole square foot: it is uniform over one square foot.
 pub(super) const OF_TOTAL: f64 = 1.0 / 12.0;
 
 /// A normal distribution with mean 0.
@@ -17,7 +17,7 @@ pub(super) struct Normal {
 }
 
 impl Normal {
-    /// With a variance in square feet squared, to which the rounding of the total is added.
+    /// The distribution with this variance in square feet squared, plus that of rounding the total.
     pub(super) fn of(variance: f64) -> Normal {
         Normal { sigma: (variance + OF_TOTAL).sqrt() }
     }
@@ -28,7 +28,7 @@ impl Normal {
         if z.abs() > 6.0 { 0.0 } else { TOP / self.sigma * libm::exp(-0.5 * z * z) }
     }
 
-    /// The probability of being from `low` to `high` square feet off.
+    /// The probability of being between `low` and `high` square feet off.
     pub(super) fn within(self, low: f64, high: f64) -> f64 {
         let below = |x: f64| 0.5 * libm::erfc(-x / (self.sigma * std::f64::consts::SQRT_2));
         below(high) - below(low)
@@ -45,10 +45,10 @@ pub(super) fn is_far(off: f64, variance: f64) -> bool {
     off * off > FAR * (variance + 1.0)
 }
 
-/// The square of what is far, in standard deviations.
+/// The square of the distance that counts as far, in standard deviations.
 const FAR: f64 = 36.0;
 
-/// A distance that is far, hardly more than the least that is.
+/// The distance in square feet beyond which a figure is far off, slightly rounded up.
 pub(super) fn far(variance: f64) -> f64 {
     (FAR * (variance + 1.0)).sqrt() * (1.0 + 1e-9)
 }

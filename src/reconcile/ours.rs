@@ -1,7 +1,7 @@
-//! Our own measurements may be wrong too: what in them is worth a second look.
+//! What in our own measurements is worth a second look, since they may be wrong too.
 //!
-//! A mistyped wall makes a traverse that does not close, unless one side of its axis follows from the others. And a
-//! garage or porch that was walked round together with the house makes the house larger than the record.
+//! A mistyped wall makes a traverse that does not close, unless one side of its axis follows from the others. And
+//! walking around a garage or porch together with the house makes the house larger than the record.
 #![expect(
     clippy::float_arithmetic,
     reason = "what a slip would change is held against what rounding leaves"
@@ -13,22 +13,22 @@ use crate::reconcile::case::Case;
 use crate::reconcile::misread::typing_slips;
 use crate::reconcile::parts::{Shape, parts};
 
-/// What to check again; spaces and sides are given by index.
+/// What to check again in our measurements; spaces and sides are given by index.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Question {
-    /// Is a garage or porch inside the outline? Part of it has that size.
+    /// Is a garage or porch inside the outline? A part of the outline has the size of one.
     Inside { space: usize, side: usize, kind: Kind },
     /// Measure a wall again: nothing checks its axis, and a typing error in it would explain the gap.
     Wall { space: usize, side: usize },
 }
 
-/// The 5 % to 95 % range of attached garages, and of porches, in 2,425 houses of Ames IA, in square feet.
+/// The 5% to 95% range of the areas of attached garages, and of porches, in square feet, in 2,425 houses of Ames IA.
 const GARAGE: (f64, f64) = (273.0, 880.0);
 const PORCH: (f64, f64) = (40.0, 229.0);
 /// No wall of a garage is shorter than this, in feet.
 const NARROWEST_GARAGE_FT: f64 = 9.5;
 
-/// What would explain a gap (figure minus house) up to what rounding leaves.
+/// The questions whose answers would explain a gap (figure minus house, in square feet), give or take `allows`.
 pub(super) fn questions(case: &Case<'_>, gap: f64, allows: f64) -> Vec<Question> {
     let closes = |change: f64| (gap - change).abs() <= allows;
     let mut list = Vec::new();
@@ -37,7 +37,7 @@ pub(super) fn questions(case: &Case<'_>, gap: f64, allows: f64) -> Vec<Question>
     list
 }
 
-/// A part of the outline as large as a garage or porch, if the record is smaller by that.
+/// A part of the outline as large as a garage or porch, if the record is smaller by about that area.
 fn inside(case: &Case<'_>, gap: f64, closes: impl Fn(f64) -> bool) -> Option<Question> {
     let house = case.listed.house;
     let has = |kind: Kind| house.spaces.iter().any(|space| space.kind == kind);
@@ -64,7 +64,7 @@ fn inside(case: &Case<'_>, gap: f64, closes: impl Fn(f64) -> bool) -> Option<Que
     Some(Question::Inside { space, side, kind })
 }
 
-/// A wall of an axis without a closure check, where a mistyped length would explain the gap.
+/// A wall of an axis without a closure check whose length, if mistyped, would explain the gap.
 fn wall(case: &Case<'_>, closes: impl Fn(f64) -> bool) -> Option<Question> {
     let house = case.listed.house;
     for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {

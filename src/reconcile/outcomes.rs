@@ -1,4 +1,4 @@
-//! Errors of a total in whole square feet, with their probabilities: of one space, and of several together.
+//! Possible errors of a total in whole square feet, with their probabilities, for one space and for several together.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -10,26 +10,26 @@
 
 use std::ops::Range;
 
-/// The largest error of a total that is listed, in square feet either way.
+/// The largest error that is listed, in square feet, plus or minus.
 pub(super) const REACH: usize = 160;
 pub(super) const BINS: usize = 2 * REACH + 1;
 
-/// The possible errors of a total in whole square feet, with their probabilities. What is missing to 1 is the
-/// probability of any other error.
+/// The possible errors of a total in whole square feet, with their probabilities. The probabilities listed add up to
+/// less than 1 if other errors are possible.
 #[derive(Clone, Debug)]
 pub(super) struct Outcomes {
     pub(super) list: Vec<(i32, f64)>,
-    /// The probability of all errors up to [`REACH`].
+    /// The probability that the error is within [`REACH`].
     listed: f64,
 }
 
 impl Outcomes {
-    /// No error: exactly the computed area.
+    /// The outcome without any error: exactly the computed area.
     pub(super) fn sure() -> Outcomes {
         Outcomes::new(vec![(0, 1.0)])
     }
 
-    /// No listed outcomes.
+    /// Outcomes of which none is listed.
     pub(super) fn open() -> Outcomes {
         Outcomes::new(Vec::new())
     }
@@ -51,7 +51,7 @@ impl Outcomes {
         Outcomes { list, listed }
     }
 
-    /// The probability of one error, and of what is not listed, if there is no other space.
+    /// The probability of one error, and that of all errors not listed, if there is no other space.
     fn alone(&self, off: f64) -> (f64, f64) {
         let wanted = off as i32;
         let here = |(error, _): &&(i32, f64)| *error == wanted;
@@ -59,7 +59,7 @@ impl Outcomes {
         (if is_listed(off) { at } else { 0.0 }, (1.0 - self.listed).max(0.0))
     }
 
-    /// The same as errors of a total, if there is no other space.
+    /// These errors as errors of a total that has no other space.
     fn as_total(&self) -> Together {
         let near = || self.list.iter().filter(|(off, _)| is_listed(f64::from(*off)));
         let offs = || near().map(|(off, _)| *off as isize);
@@ -72,7 +72,7 @@ impl Outcomes {
     }
 }
 
-/// Whether errors of so many square feet are listed.
+/// Whether an error of this many square feet is within what is listed.
 pub(super) fn is_listed(off: f64) -> bool {
     off.abs() <= REACH as f64
 }
@@ -88,7 +88,7 @@ pub(super) struct Together {
 }
 
 impl Together {
-    /// With no space added.
+    /// The errors of a total before any space is added: none.
     pub(super) fn new() -> Together {
         Together { chances: vec![1.0], least: 0, rest: 0.0 }
     }
@@ -97,7 +97,8 @@ impl Together {
         self.chances == [1.0] && self.least == 0
     }
 
-    /// Adds one more space, multiplied by `factor`. If that is not a whole number, the total is `over` above one.
+    /// Adds one more space, multiplied by `factor`. Where that does not give a whole number, the total is `over`
+    /// above one.
     pub(super) fn and(&self, other: &Outcomes, factor: f64, over: f64) -> Together {
         if self.is_of_nothing() && factor == 1.0 {
             return other.as_total();
@@ -124,7 +125,8 @@ impl Together {
         Together { chances, least, rest: (1.0 - listed).max(0.0) }
     }
 
-    /// The same as [`Together::and`], but only the probability of one error, and what is not listed.
+    /// The probability of one error after [`Together::and`], and that of all errors not listed, without computing the
+    /// rest.
     pub(super) fn and_at(&self, other: &Outcomes, factor: f64, over: f64, off: f64) -> (f64, f64) {
         let wanted = off.round();
         if self.is_of_nothing() && factor == 1.0 {
@@ -148,7 +150,7 @@ impl Together {
         (at, (1.0 - listed).max(0.0))
     }
 
-    /// Which of the errors stay among those that are listed when all move by so much.
+    /// Which of the listed errors remain listed when all of them move by `by`.
     fn kept(&self, by: isize) -> Option<Range<usize>> {
         let reach = REACH as isize;
         let (first, last) = (-reach - by - self.least, reach - by - self.least);
@@ -162,7 +164,7 @@ impl Together {
         place.and_then(|place| self.chances.get(place)).copied().unwrap_or(0.0)
     }
 
-    /// The probability of this error, among those listed.
+    /// The probability of this error; 0 if it is not listed.
     pub(super) fn at(&self, off: f64) -> f64 {
         let off = off.round();
         if is_listed(off) { self.chance(off as isize) } else { 0.0 }
@@ -179,7 +181,7 @@ impl Together {
         self.listed().filter(|(off, _)| lies(*off)).map(|(_, chance)| chance).sum()
     }
 
-    /// The mean of the listed deviations and the variance about it; `None` if little is listed.
+    /// The mean of the listed deviations and the variance about it; `None` if too little is listed.
     pub(super) fn middle(&self) -> Option<(f64, f64)> {
         let listed = 1.0 - self.rest;
         if listed < 0.4 {
@@ -190,20 +192,21 @@ impl Together {
         Some((mean, squares.sum::<f64>() / listed))
     }
 
-    /// The highest probability among those listed.
+    /// The highest probability of any listed error.
     pub(super) fn most(&self) -> f64 {
         self.chances.iter().copied().fold(0.0, f64::max)
     }
 }
 
-/// An error multiplied by a factor, in whole square feet.
+/// An error multiplied by a factor and moved by `over`, in whole square feet.
 fn shifted(off: i32, factor: f64, over: f64) -> isize {
     let by = f64::from(off) * factor;
     if factor.fract() == 0.0 { by as isize } else { (by + over + 0.5).floor() as isize }
 }
 
-/// The possible errors of a rectangle of two walls. Each may be rounded the other way with its probability, or be a
-/// step longer or shorter if the outline is closed on it. `sign` tells whether the rectangle is added.
+/// The possible errors of a rectangle of two walls. Each may, with its probability, be rounded to the other step, or
+/// be a step longer or shorter if the outline is closed on it. `sign` says whether the rectangle is added or
+/// subtracted.
 pub(super) fn of_rectangle(walls: [(f64, f64, f64); 2], step: f64, sign: f64) -> Outcomes {
     /// How often a wall of a part takes up a remaining step, in each direction.
     const CLOSED_ON: f64 = 0.06;
@@ -269,7 +272,7 @@ mod tests {
             prop_assert!((all.rest - rest).abs() < 1e-12);
         }
 
-        /// The last space of a total is not spread over all errors; that changes nothing.
+        /// Leaving the last space of a total unspread over all errors changes nothing.
         #[test]
         fn one_error_alone_is_as_likely_as_in_the_whole_list(
             one in outcomes(),

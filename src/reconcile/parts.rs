@@ -7,7 +7,7 @@ use crate::units::area::Area;
 /// A part of an outline that a sketch may fill in or leave off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Part {
-    /// The index of the side it is named by: for a recess, the side that ends at the inward corner; for a jog or
+    /// The index of the side that it is named by: for a recess, the side that ends at the inward corner; for a jog or
     /// bay, the outermost side.
     pub(crate) side: usize,
     pub(crate) shape: Shape,
@@ -29,7 +29,7 @@ pub(crate) enum Shape {
 }
 
 impl Shape {
-    /// Whether the area grows.
+    /// Whether simplifying it makes the area larger.
     pub(crate) fn fills_in(self) -> bool {
         matches!(self, Shape::Recess | Shape::BoxedBay)
     }

@@ -1,5 +1,5 @@
-//! The record's own lengths compared with ours: the area they give, and how much of the difference comes from each
-//! side.
+//! The record's own lengths compared with ours: the area that they give, and how much of the difference comes from
+//! each side.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
@@ -15,15 +15,15 @@ use crate::units::area::Area;
 use crate::units::decimal::largest_remainder;
 use crate::units::length::{Length, Written};
 
-/// Every space with the figure's own sides where the file gives them, else under the figure's rule.
+/// Every space with the figure's own sides where the file gives them, or else rounded by the figure's rule.
 pub(crate) struct Recorded {
     pub(crate) areas: Vec<Area>,
-    /// The figure's own outline if its walls match ours, else the outline under the rule.
+    /// For each space, the figure's own outline if its walls match ours, else the outline under the rule.
     pub(crate) outlines: Vec<Outline>,
     pub(crate) shares: Vec<Share>,
-    /// Which spaces have an outline from the figure.
+    /// For each space, whether it has an outline from the figure.
     pub(crate) has: Vec<bool>,
-    /// Which of those contain no length of ours.
+    /// For each space, whether it has an outline from the figure that contains no length of ours.
     is_whole: Vec<bool>,
     /// The areas of the figure's own outlines as drawn, without deductions.
     drawn: Vec<Area>,
@@ -39,7 +39,7 @@ pub(crate) struct OwnTotal {
 }
 
 impl OwnTotal {
-    /// Adds what the figure says it counts in addition.
+    /// Adds what the figure says it counts beyond the rule.
     pub(super) fn with(self, counting: Area) -> OwnTotal {
         OwnTotal { net: self.net + counting, drawn: self.drawn + counting }
     }
@@ -51,7 +51,7 @@ pub struct Share {
     /// The index of the space.
     pub(crate) place: usize,
     pub(crate) space: String,
-    /// Counted from 1.
+    /// The number of the side, from 1.
     pub(crate) side: SideNumber,
     pub(crate) typed: String,
     pub(crate) axis: Option<Axis>,
@@ -97,7 +97,7 @@ impl Share {
         self.recorded
     }
 
-    /// What the difference adds to the area.
+    /// What the difference between the two lengths adds to the area.
     #[must_use]
     pub fn area(&self) -> Area {
         self.area
@@ -105,7 +105,8 @@ impl Share {
 }
 
 impl Recorded {
-    /// The figure's own sides; `None` if the file gives none that matter, or they do not close.
+    /// The figure's own sides. `None` if the file gives none that matter, or they do not close; in the latter case a
+    /// warning is added.
     pub(super) fn of(
         house: &House,
         ground: &Ground<'_>,
@@ -200,9 +201,9 @@ fn weight(house: &House, space: usize) -> i128 {
 /// The figure's own outline of a space.
 struct Own {
     outline: Outline,
-    /// Its walls match ours one to one.
+    /// Whether its walls match ours one to one.
     is_matched: bool,
-    /// Every length is the figure's own.
+    /// Whether every length is the figure's own.
     is_whole: bool,
 }
 
@@ -266,7 +267,7 @@ fn side_shares(from: &Outline, to: &Outline) -> Vec<Area> {
     parts.into_iter().map(Area::from_half_nm2).collect()
 }
 
-/// The figure's own outline of a space, from recorded sides, else from its own sketch.
+/// The figure's own outline of a space, from recorded sides if there are any, else from its own sketch.
 fn own_outline(
     house: &House,
     ground: &Ground<'_>,

@@ -97,27 +97,29 @@ impl RoofComparison {
         &self.under
     }
 
-    /// The area of the map's outline.
+    /// The area of the map's outline, in square feet.
     #[must_use]
     pub fn roof_sq_ft(&self) -> f64 {
         self.roof_sq_ft
     }
 
-    /// The area inside the outside walls under it, including courts.
+    /// The area inside the outside walls under the roof, including courts.
     #[must_use]
     pub fn walls_sq_ft(&self) -> f64 {
         self.walls_sq_ft
     }
 
-    /// The overhang of a roof of this area if it were the same all round: t of A + P·t + 4·t², where A is the area
-    /// of the walls and P their perimeter. (4 is for square corners; others have the sum of tan(θ/2) over their
-    /// turns.) Negative if the map has less than the walls.
+    /// The overhang in feet that a roof of this area would have if it were the same all around: t of A + P·t + 4·t²,
+    /// where A is the area of the walls and P their perimeter. (4 is for square corners; others have the sum of
+    /// tan(θ/2) over their turns.) Negative if the map has less than the walls.
     #[must_use]
     pub fn eave_ft(&self) -> f64 {
         self.eave_ft
     }
 
-    /// The overhang where both have the same shape: the eave with which they fit best.
+    /// The overhang, in feet, at which the walls offset outward fit the roof outline best. Unlike
+    /// [`eave_ft`](Self::eave_ft), it does not come from the areas, which a part that only one of the two has would
+    /// distort.
     #[must_use]
     pub fn fitted_eave_ft(&self) -> f64 {
         self.fitted_eave_ft
@@ -129,24 +131,24 @@ impl RoofComparison {
         is_ordinary(self.eave_ft)
     }
 
-    /// Intersection over union of the roof and the walls with that eave: 1 if they are the same.
+    /// How well the roof fits the walls with that eave: intersection over union, 1 if they are the same.
     #[must_use]
     pub fn fit(&self) -> f64 {
         self.fit
     }
 
-    /// Its rotation to the best fit, counterclockwise, from -180 to 180.
+    /// How far the map's outline was rotated to fit best: degrees counterclockwise, from -180 to 180.
     #[must_use]
     pub fn turned_degrees(&self) -> f64 {
         self.turned_degrees
     }
 
-    /// Its corners in that position, on its level, east then north in nanometers.
+    /// The corners of the map's outline in that position on the level, east then north in nanometers.
     pub(crate) fn corners(&self) -> &[(i64, i64)] {
         &self.corners
     }
 
-    /// The parts where the roof's shape differs from the walls with their eave, the largest first.
+    /// The parts where the roof's shape differs from that of the walls with their eave, the largest first.
     #[must_use]
     pub fn parts(&self) -> &[RoofPart] {
         &self.parts
@@ -170,7 +172,7 @@ pub struct RoofPart {
 }
 
 impl RoofPart {
-    /// Whether only the map has it; otherwise only the walls have it.
+    /// Whether only the map has it; `false` means that only the walls have it.
     #[must_use]
     pub fn is_only_on_map(&self) -> bool {
         self.only_on_map
@@ -182,13 +184,14 @@ impl RoofPart {
         self.sq_ft
     }
 
-    /// Its size from east to west, then north to south, in feet, if it is about an axis-parallel rectangle.
+    /// Its size from east to west, then from north to south, in feet; `None` unless it is about an axis-parallel
+    /// rectangle.
     #[must_use]
     pub fn size_ft(&self) -> Option<(f64, f64)> {
         self.size_ft
     }
 
-    /// The side of the house where it lies.
+    /// The side of the house on which it lies.
     #[must_use]
     pub fn side(&self) -> Direction {
         self.side
@@ -200,7 +203,8 @@ impl RoofPart {
     }
 }
 
-/// A part that a map shows and the walk lacks, by its walls: its roof less the eave with which the rest fits.
+/// A part that a map shows and the walk lacks, measured at its walls: its roof less the eave with which the rest
+/// fits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct UnwalkedPart {
     /// Its size from east to west, then north to south, in feet.
@@ -211,7 +215,7 @@ pub(crate) struct UnwalkedPart {
 }
 
 impl UnwalkedPart {
-    /// Its area in square feet, of the size in whole feet as it is told.
+    /// Its area in square feet, computed from the whole feet in which its size is shown.
     pub(crate) fn sq_ft(&self) -> f64 {
         self.size_ft.0.round() * self.size_ft.1.round()
     }
@@ -219,8 +223,8 @@ impl UnwalkedPart {
 
 impl RoofComparison {
     /// The parts that stand out from the walls and that the walk lacks, without their eaves. A roof that stands out
-    /// over an addition has an eave at both of its ends; where it meets the house, the eave of the house is taken off
-    /// already.
+    /// over an addition has an eave at each of its two ends; where it meets the house, the eave of the house has
+    /// already been taken off.
     pub(super) fn unwalked(&self) -> impl Iterator<Item = UnwalkedPart> {
         let eave = self.fitted_eave_ft.max(0.0);
         let parts = self.parts.iter().filter(|part| part.only_on_map);
@@ -304,7 +308,7 @@ struct Footprint {
 }
 
 impl Footprint {
-    /// `None` if the spaces are not connected.
+    /// The footprint of these spaces; `None` if they are not connected.
     fn of(areas: &Areas, spaces: Vec<usize>) -> Option<Footprint> {
         let patches: Vec<Patch> = spaces.iter().map(|&space| patch(areas, space)).collect();
         let ring = Patch::all_of(&patches).largest_part()?;
@@ -316,7 +320,7 @@ impl Footprint {
         Some(Footprint { spaces, growth: Growth::of(&ring), ring })
     }
 
-    /// The eave of a roof of this area, up to the largest that is tried.
+    /// The eave in feet of a roof of this area, but at most the largest that is tried.
     fn laid_out(&self, roof_sq_ft: f64) -> f64 {
         self.growth.to_cover(roof_sq_ft).clamp(0.0, WIDEST_EAVE_FT)
     }
@@ -423,8 +427,8 @@ fn with_eave(
     best
 }
 
-/// The parts that only the map has beyond the walls with their eave, and those that only the walls have, without
-/// any eave.
+/// The parts that only the map has, beyond the walls with their eave, and those that only the walls have, beyond the
+/// map. (The walls are taken without an eave there.)
 fn parts(areas: &Areas, footprint: &Footprint, corners: &Ring, eave_ft: f64) -> Vec<RoofPart> {
     let roof = Patch::of_ring(corners.clone());
     let walls = Patch::of_ring(footprint.ring.clone());
@@ -441,7 +445,8 @@ fn parts(areas: &Areas, footprint: &Footprint, corners: &Ring, eave_ft: f64) -> 
     parts
 }
 
-/// The parts of one beyond the other that are more than a strip along a wall: each as a ring with its area.
+/// The parts of one region beyond the other that are more than a strip along a wall: each as a ring, with its area in
+/// square feet.
 fn wide_parts(one: &Patch, other: &Patch) -> Vec<(Ring, f64)> {
     let rest = one.less(other);
     // Without lines a few inches apart, so that a part has its own size.
@@ -459,7 +464,7 @@ fn wide_parts(one: &Patch, other: &Patch) -> Vec<(Ring, f64)> {
     parts
 }
 
-/// Offset outward.
+/// The region offset outward by `feet`.
 fn widened(patch: &Patch, feet: f64) -> Patch {
     let grown: Vec<Patch> = patch.outer_rings().map(|ring| fit::grown(ring, feet)).collect();
     Patch::all_of(&grown)

@@ -17,13 +17,13 @@ pub enum CouldExplain {
     /// Only if more walls are rounded against the rule than closing requires.
     #[serde(rename = "only against the rounding")]
     OnlyAgainst,
-    /// No.
+    /// No: the figure is outside even the widest range.
     #[serde(rename = "no")]
     No,
 }
 
 impl CouldExplain {
-    /// The words printed.
+    /// The words printed for it.
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
@@ -34,7 +34,7 @@ impl CouldExplain {
     }
 }
 
-/// Two areas that whole-foot walls of this house can give, with none between them.
+/// Two areas that this house can have with whole-foot walls, with no possible area between them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Between {
     /// The nearest area below the figure.
@@ -46,11 +46,11 @@ pub struct Between {
 /// How far rounding can change this house at the figure's face, compared with the figure.
 #[derive(Clone, Debug)]
 pub struct RoundingTest {
-    /// The step the walls are assumed to be rounded to.
+    /// The step that the walls are assumed to be rounded to.
     pub(crate) step: Step,
-    /// The step that the figure's own walls are stated to.
+    /// The step that the figure itself says its walls are rounded to.
     own: Step,
-    /// The possible ranges on these steps.
+    /// The possible ranges when walls are rounded to `step`.
     ranges: Arc<AreaRanges>,
     halves: Halves,
     /// The figure minus what it says it counts: the area that rounding would have to give.
@@ -68,37 +68,41 @@ impl RoundingTest {
         }
     }
 
-    /// The step the walls are assumed to be rounded to: the half foot if the figure says so, else the whole foot.
+    /// The step that the walls are assumed to be rounded to: the half foot if the figure says so, else the whole
+    /// foot.
     #[must_use]
     pub fn step(&self) -> Step {
         self.step
     }
 
-    /// The typical change from that rounding, in square feet; `None` if any side is given by bearing.
+    /// The typical change of the area from that rounding, in square feet; `None` if any side is given by bearing.
     #[must_use]
     pub fn typical(&self) -> Option<f64> {
         self.ranges.typical(self.step)
     }
 
-    /// The typical change from rounding to the step the figure's own walls are stated to, in square feet.
+    /// The typical change of the area, in square feet, from rounding to the step that the figure itself states;
+    /// `None` if any side is given by bearing.
     #[must_use]
     pub fn typical_of_own(&self) -> Option<f64> {
         self.ranges.typical(self.own)
     }
 
-    /// The range of areas possible under rounding.
+    /// The range of areas possible under that rounding, with as few walls as possible rounded against the rule;
+    /// `None` where it cannot be computed.
     #[must_use]
     pub fn range(&self) -> Option<Range> {
         self.ranges.usual(false)
     }
 
-    /// The range if any wall may be rounded either way.
+    /// The range of areas possible under that rounding if any wall may be rounded up or down; `None` where it cannot
+    /// be computed.
     #[must_use]
     pub fn widest(&self) -> Option<Range> {
         self.ranges.widest(false)
     }
 
-    /// Whether all outlines close with each wall rounded by itself; otherwise somebody has to move a wall.
+    /// Whether all outlines close with each wall rounded by itself; if not, somebody has to adjust a wall.
     #[must_use]
     pub fn closes(&self) -> bool {
         self.ranges.closes(self.halves)
@@ -123,9 +127,9 @@ impl RoundingTest {
         }
     }
 
-    /// The nearest possible areas below and above the figure, if the figure is in the range but no outline gives
-    /// it, in whole square feet as printed. `None` if one gives it, if it is outside the range, or if there are too
-    /// many outlines to try.
+    /// The nearest possible areas below and above a figure that is in the range but that no outline gives, in whole
+    /// square feet as printed. `None` if an outline gives it, if it is outside the range, or if there are too many
+    /// outlines to try.
     #[must_use]
     pub fn between(&self) -> Option<Between> {
         let any = match self.could_explain()? {

@@ -1,4 +1,5 @@
-//! Assembles statements into a [`Sketch`]: what belongs to which space, and which statement may stand where.
+//! Assembles statements into a [`Sketch`]: decides what belongs to which space, and checks which statement may stand
+//! where.
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::sketch::statement::*;
@@ -8,7 +9,7 @@ use crate::sketch::{MOST_SIDES, bay, parser, tidy};
 use crate::units::money::Currency;
 use smol_str::SmolStr;
 
-/// Words that people begin the line of a level with; the format has `level` alone.
+/// Words that people begin the line of a level with; the format itself knows only `level`.
 const LEVEL_WORDS: [&str; 10] = [
     "attic",
     "basement",
@@ -39,11 +40,11 @@ enum Open {
 pub(crate) struct ReadLine {
     pub(crate) statement: Option<Statement>,
     pub(crate) comment: Option<String>,
-    /// From its first word to its last.
+    /// The line from its first word to its last.
     pub(crate) span: Span,
-    /// The line up to the words after a side.
+    /// The line as typed, without the words after a side.
     pub(crate) typed: SmolStr,
-    /// An error was reported, and there is no statement.
+    /// Whether an error was reported, so that there is no statement.
     pub(crate) faulty: bool,
     /// The first two words of a faulty line, as far as they can be read.
     pub(crate) begins: [String; 2],
@@ -57,12 +58,12 @@ pub(crate) struct Assembler {
     seen: Seen,
 }
 
-/// Where each statement that is allowed once was made.
+/// The statements that are allowed once and were made, and where.
 #[derive(Default)]
 struct Seen(Vec<(String, Span)>);
 
 impl Seen {
-    /// Records `what`, and returns where it was stated before, if it was.
+    /// Records `what` as stated at `span`; returns where it was stated before, if it was.
     fn before(&mut self, what: &str, span: Span) -> Option<Span> {
         let before = self.0.iter().find(|(said, _)| said == what).map(|(_, span)| *span);
         self.0.push((what.to_owned(), span));
@@ -76,7 +77,8 @@ impl Assembler {
         self.sketch.lines.reserve(count);
     }
 
-    /// Adds a line that is only a side. Returns `false` if it belongs to no walk or needs a diagnostic.
+    /// Adds a line that is only a side. Returns `false` if it belongs to no walk or needs a diagnostic, and was not
+    /// added.
     pub(crate) fn plain_side(&mut self, side: SideSketch) -> bool {
         let Some(walk) = self.walk() else {
             return false;
@@ -285,7 +287,7 @@ impl Assembler {
         }
     }
 
-    /// An error if a statement has a sum with another sign than those before it.
+    /// An error if a statement has an amount in another currency than the amounts before it.
     fn other_currency(&self, valued: &Valued, span: Span) -> Option<Diagnostic> {
         let mut alone = Values::default();
         alone.set(valued.clone(), span);
@@ -355,7 +357,7 @@ impl Assembler {
 }
 
 impl WalkSketch {
-    /// Adds the sides that a bay stands for. Photo and note go to its front.
+    /// Adds the sides that a bay stands for. The bay's photo and note go to its front.
     fn bay(&mut self, bay: &Bay, words: &SideWords, span: Span, faults: &mut Vec<Diagnostic>) {
         let first = self.sides.len();
         let runs = bay::sides(bay, bay::left_of(bay.direction));
@@ -456,7 +458,7 @@ fn walks_mut(sketch: &mut Sketch) -> impl Iterator<Item = &mut WalkSketch> {
     spaces.chain(sketch.outlines.iter_mut().map(|outline| &mut outline.walk))
 }
 
-/// Whether a living space is named as a level is: `living "Upper floor"`.
+/// Whether a living space is named like a level: `living "Upper floor"`.
 fn is_level(space: &SpaceStatement) -> bool {
     space.kind == Kind::Living && names_a_level(&space.name.text)
 }

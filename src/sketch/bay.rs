@@ -85,7 +85,7 @@ fn is_counterclockwise(walk: &WalkSketch) -> bool {
     doubled > 0
 }
 
-/// The index of an axis in a step: 0 for east, 1 for north.
+/// The index of an axis in a pair of components: 0 for east, 1 for north.
 fn place(axis: Axis) -> usize {
     match axis {
         Axis::East => 0,

@@ -8,7 +8,7 @@ use crate::sketch::phrases;
 use crate::sketch::statement::{Named, Unit};
 use crate::sketch::wanted::Wanted;
 
-/// An error has been reported; the rest of the line is not read.
+/// Says that an error has been reported, so the rest of the line is not read.
 #[derive(Debug)]
 pub(crate) struct ErrorReported;
 
@@ -71,7 +71,7 @@ impl<'a> Cursor<'a> {
         last.map_or(self.span(), |placed| placed.span)
     }
 
-    /// From `start` to the end of the token just read.
+    /// The span from the start of `start` to the end of the token just read.
     pub(crate) fn since(&self, start: Span) -> Span {
         start.to(self.last_span())
     }
@@ -225,7 +225,7 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// The rest of the line as typed, if it could be quoted as a name; else empty.
+    /// The rest of the line as typed; empty if it contains a quotation mark, and so could not be put in quotes.
     fn rest_of_line(&self) -> String {
         let rest = self.text.get(self.span().start..self.end).unwrap_or("");
         if rest.contains(['"', '“', '”']) { String::new() } else { rest.to_owned() }

@@ -35,11 +35,11 @@ pub(crate) struct Placed<'a> {
     pub(crate) span: Span,
 }
 
-/// What a line contains in addition to its tokens.
+/// What is known about a line besides its tokens.
 #[derive(Debug, Default)]
 pub(crate) struct LexedLine {
     pub(crate) comment: Option<String>,
-    /// An error was found, so the tokens cannot be relied on.
+    /// Whether an error was found, so that the tokens cannot be relied on.
     pub(crate) faulty: bool,
 }
 
@@ -89,7 +89,7 @@ impl<'a> Lexer<'a, '_> {
         self.out.faulty = true;
     }
 
-    /// Whether the character just before is a digit or a one-character fraction.
+    /// Whether the character just before the current one is a digit or a one-character fraction.
     fn touches_number(&self) -> bool {
         let before = self.line[..self.at].chars().next_back();
         before.is_some_and(|c| c.is_ascii_digit() || vulgar_fraction(c).is_some())
@@ -178,7 +178,7 @@ impl<'a> Lexer<'a, '_> {
         self.squared(start);
     }
 
-    /// `ft²`, `ft2`, `m^2`: a squared unit of length is a unit of area.
+    /// Reads `ft²`, `ft2` or `m^2`: a squared unit of length is a unit of area.
     fn squared(&mut self, start: usize) {
         let unit = match self.tokens.last() {
             Some(Placed { token: Token::Word(word), .. }) => match word.as_ref() {
@@ -212,7 +212,7 @@ impl<'a> Lexer<'a, '_> {
         self.push(Token::Number(number), start);
     }
 
-    /// A foot mark; two in a row without a space are an inch mark.
+    /// Reads a foot mark; two in a row without a space are an inch mark.
     fn foot_mark(&mut self) {
         let (start, after_number) = (self.at, self.touches_number());
         self.at += self.peek().map_or(0, char::len_utf8);

@@ -1,6 +1,6 @@
 //! A fast path for the most common line, a direction with a length and nothing else.
 //!
-//! Every other line is left to the parser. A test checks that both read such lines the same.
+//! Every other line is left to the parser. A test checks that both read such lines alike.
 
 #![expect(
     clippy::integer_division,
@@ -21,7 +21,7 @@ pub(super) struct PlainSide {
     length: Written,
     /// Its position in the line.
     place: Range<usize>,
-    /// There are single spaces between its words.
+    /// Whether there are only single spaces between its words.
     is_even: bool,
 }
 
@@ -55,7 +55,7 @@ pub(super) fn side(line: &str) -> Option<PlainSide> {
 struct Rest<'a> {
     bytes: &'a [u8],
     at: usize,
-    /// So far no two spaces in a row.
+    /// Whether no two spaces in a row were found so far.
     is_even: bool,
 }
 
@@ -199,7 +199,7 @@ mod tests {
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(20_000))]
 
-        /// A line read by the fast path reads the same as by the parser.
+        /// A line read by the fast path is read the same by the parser.
         #[test]
         fn read_at_once_is_read_word_by_word(
             line in "[ \t]{0,2}(north|east|south|west|n|e|s|w|wes|northeast)[ \t]{0,3}[0-9]{0,5}(\\.[0-9]{0,5})?['′m]?[ \t]{0,2}(m|[0-9]{1,3}[\"″']?)?[ \t]{0,2}([0-9]{1,2}/(2|3|4|8|16|32|64|128|0)[\"″']?)?[ \t]{0,2}"

@@ -1,4 +1,5 @@
-//! A sides file without what its writer may want to keep private: comments, values, rates, sales, notes and pictures.
+//! Leaves out of a sides file what its writer may want to keep private: comments, values, rates, sales, notes and
+//! pictures.
 
 use crate::sketch::Sketch;
 use crate::sketch::statement::{Said, Statement};

@@ -124,8 +124,8 @@ impl Cursor<'_> {
         }
     }
 
-    /// A number without a unit so far: the whole inches of `4 5/8"`, the numerator of `1/2"`, or a number without
-    /// any unit.
+    /// A number that has had no unit so far: the whole inches of `4 5/8"`, the numerator of `1/2"`, or a number
+    /// without any unit.
     fn without_mark(&mut self, start: Span, first: Decimal) -> Read<Written> {
         if self.fraction_follows() || self.peek() == Some(&Token::Slash) {
             return self.mixed_inches(start, first);

@@ -13,16 +13,16 @@ use crate::sketch::tree::{Sketch, evened_out};
 use crate::sketch::wanted::Wanted;
 use crate::sketch::{MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plain};
 
-/// A sketch with the errors found while reading it. It contains everything that could be read.
+/// A sketch with everything that could be read, and the errors found on the way.
 #[derive(Debug)]
 pub(crate) struct Reading {
     pub(crate) sketch: Sketch,
     pub(crate) faults: Vec<Diagnostic>,
-    /// How many errors beyond those kept there are.
+    /// How many more errors there are than those kept.
     pub(crate) more: usize,
 }
 
-/// For how many unreadable lines a replacement is searched.
+/// For how many unreadable lines a replacement is looked for.
 const MENDED: usize = 100;
 /// How many errors are kept; any more are only counted.
 const KEPT: usize = 500;
@@ -342,7 +342,7 @@ fn first_words(tokens: &[lexer::Placed<'_>]) -> [String; 2] {
     [word(0), word(1)]
 }
 
-/// An error because of which a line cannot be read word by word: it is too long or has hidden characters.
+/// The error of a line that cannot be read word by word: it is too long or has hidden characters.
 fn unreadable(line: &str, offset: usize) -> Option<Diagnostic> {
     let is_plain = |byte: &u8| matches!(byte, b' '..=b'~' | b'\t');
     if line.len() <= MOST_CHARACTERS && line.as_bytes().iter().all(is_plain) {

@@ -155,7 +155,7 @@ pub(crate) enum SideRule {
     Unknown,
 }
 
-/// What a figure says about how it was computed.
+/// What a figure says about how it was computed: its face and how its sides were rounded.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Basis {
     pub(crate) face: Option<Face>,
@@ -294,7 +294,7 @@ pub(crate) struct SpaceStatement {
     pub(crate) face: Option<Face>,
     pub(crate) within: Option<Named>,
     pub(crate) place: Place,
-    /// It stands by itself; its position on the level means nothing.
+    /// Whether it stands by itself, so that its position on the level means nothing.
     pub(crate) detached: bool,
     /// The ceiling height that a `low` space is under.
     pub(crate) under: Option<Written>,

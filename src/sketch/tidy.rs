@@ -20,7 +20,7 @@ pub(super) fn tidied(sketch: &Sketch) -> String {
 #[derive(Default)]
 struct Printer {
     out: String,
-    /// The indentation of sides.
+    /// The indentation of sides, in steps.
     walked_depth: usize,
     /// The indentation of the last statement.
     depth: usize,
@@ -70,13 +70,14 @@ impl Printer {
         Some(text)
     }
 
-    /// A comment on its own line is indented like the statement after it.
+    /// The indentation of a comment on its own line, which is that of the statement after it.
     fn depth_of_next(&self, lines: &[Line], i: usize) -> usize {
         let next = lines[i..].iter().find_map(|line| line.statement.as_ref());
         next.map_or(0, |statement| self.depth_of(statement))
     }
 
-    /// Sides are indented one level deeper than the space, lot or outline they belong to.
+    /// The indentation of a statement. Sides are indented one level deeper than the space, lot or outline they belong
+    /// to.
     fn depth_of(&self, statement: &Statement) -> usize {
         match depth(statement) {
             WALKED => self.walked_depth,
@@ -298,7 +299,8 @@ fn space_written(space: &SpaceStatement) -> String {
     line
 }
 
-/// How a side runs, without the words after it and without column padding.
+/// The direction and length of a side as written in the file (`north 28' 4"`), with no words after them and no
+/// alignment spaces.
 pub(super) fn run_written(run: &Run) -> String {
     side_written(run, &SideWords::default(), Widths::default())
 }

@@ -20,9 +20,9 @@ pub struct Sketch {
     pub(crate) outlines: Vec<OutlineSketch>,
     /// Statements about values, taxes, dates and sales.
     pub(crate) values: Values,
-    /// A line that names a space could not be read.
+    /// Whether a line that names a space could not be read.
     pub(crate) names_doubtful: bool,
-    /// A line that states a tolerance, a unit, a face or a thickness could not be read.
+    /// Whether a line that states a tolerance, a unit, a face or a thickness could not be read.
     pub(crate) heads_doubtful: bool,
 }
 
@@ -72,7 +72,7 @@ pub(crate) struct FigureSketch {
 pub(crate) struct LevelSketch {
     pub(crate) level: LevelStatement,
     pub(crate) spaces: Vec<SpaceSketch>,
-    /// An error on the level makes its names and positions unreliable.
+    /// Whether an error on the level makes its names and positions unreliable.
     pub(crate) doubtful: bool,
 }
 
@@ -102,7 +102,7 @@ pub(crate) struct WalkSketch {
     pub(crate) bays: Vec<BaySketch>,
     pub(crate) overalls: Vec<(Direction, Written, Span)>,
     pub(crate) ties: Vec<(CornerRef, CornerRef, Written, Span)>,
-    /// An error in it means that its closure cannot be checked.
+    /// Whether an error in it means that its closure cannot be checked.
     pub(crate) doubtful: bool,
 }
 
@@ -117,7 +117,7 @@ pub(crate) struct SideSketch {
     pub(crate) typed: SmolStr,
 }
 
-/// A bay whose sides are among those of the walk.
+/// A bay as one line; its sides are among those of the walk.
 #[derive(Clone, Debug)]
 pub(crate) struct BaySketch {
     pub(crate) bay: Bay,
@@ -134,7 +134,7 @@ pub(crate) struct CornerSketch {
 }
 
 impl Sketch {
-    /// Where a name is given to a space, or to a missing one.
+    /// The places where a name is given to a space, or to a missing one.
     pub(crate) fn places_of<'a>(&'a self, name: &'a Named) -> impl Iterator<Item = Span> + 'a {
         let spaces = self.levels.iter().flat_map(|level| &level.spaces);
         let spaces = spaces.map(|space| &space.space.name);

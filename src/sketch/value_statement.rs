@@ -10,7 +10,7 @@ use crate::sketch::named::Named;
 use crate::units::area::WrittenArea;
 use crate::units::money::{Currency, Money};
 
-/// One such statement.
+/// A statement about values, taxes, dates or sales.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Valued {
     /// `value market $412,000 assessed $371,000 improvement $318,000 year 2026`
@@ -31,7 +31,7 @@ pub(crate) enum Valued {
     Comparable(Sale),
 }
 
-/// The values on the notice: what the property is worth, and how much of that is taxed.
+/// The values on the notice: what the property is worth, and how much of it is taxed.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Value {
     pub(crate) market: Option<Money>,
@@ -127,7 +127,7 @@ impl Values {
             && self.sales.is_empty()
     }
 
-    /// The signs that are typed, each once, in the order of their sums.
+    /// The currencies that were typed, each once, in file order.
     pub(crate) fn typed_signs(&self) -> Vec<Currency> {
         let mut all = self.clone();
         let mut typed: Vec<Currency> = Vec::new();
@@ -139,7 +139,8 @@ impl Values {
         typed
     }
 
-    /// Gives all sums one sign: the one that is typed; without any, `$` if a place with American rules is named.
+    /// Gives all amounts one currency: the one that was typed, or if none was, `$` where a place with American rules
+    /// is named.
     pub(crate) fn in_one_currency(&mut self) {
         let is_american = self.place.is_some_and(|place| place != Place::None);
         let otherwise = if is_american { Currency::Dollar } else { Currency::None };

@@ -35,7 +35,7 @@ use crate::units::length::Length;
 pub struct Area(i128);
 
 impl Area {
-    /// No area.
+    /// Zero.
     pub const ZERO: Area = Area(0);
     /// One square foot, 0.09290304 m² exactly.
     pub const SQUARE_FOOT: Area = Area(2 * 92_903_040_000_000_000);
@@ -73,7 +73,7 @@ impl Area {
         Area((sq_ft * Area::SQUARE_FOOT.0 as f64).round() as i128)
     }
 
-    /// The area in square feet as a float: for statistics, never for a printed figure.
+    /// The area in square feet as a floating-point number: for statistics, never for a printed figure.
     #[must_use]
     pub fn sq_ft(self) -> f64 {
         self.0 as f64 / Area::SQUARE_FOOT.0 as f64
@@ -119,7 +119,7 @@ impl Area {
         format!("{}{point}{decimals}", group_thousands(whole))
     }
 
-    /// The area in `unit` with exactly `decimals` decimals.
+    /// The area in `unit`, with exactly `decimals` decimals and no unit after it.
     #[must_use]
     pub fn in_unit(self, unit: Area, decimals: u32) -> String {
         let mut value = Decimal::from_i128_with_scale(millionths(self.0, unit.0), 6)

@@ -1,4 +1,4 @@
-//! Whole numbers written as decimals, grouped by thousands, or shared out without a remainder.
+//! Integer arithmetic for printing: decimals, commas between thousands, and parts rounded so that they still add up.
 #![expect(clippy::integer_division, reason = "the one rounding of a printed figure lives here")]
 
 use rust_decimal::Decimal;

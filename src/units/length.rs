@@ -33,7 +33,7 @@ use std::ops::{Add, Neg, Sub};
 pub struct Length(i64);
 
 impl Length {
-    /// No length.
+    /// Zero.
     pub const ZERO: Length = Length(0);
     /// One inch, 0.0254 m exactly.
     pub const INCH: Length = Length(25_400_000);
@@ -56,7 +56,7 @@ impl Length {
         self.0
     }
 
-    /// The length in feet as a float: for statistics and drawing, never for a printed figure.
+    /// The length in feet as a floating-point number: for statistics and drawing, never for a printed figure.
     #[must_use]
     pub fn feet(self) -> f64 {
         self.0 as f64 / Length::FOOT.0 as f64
@@ -93,7 +93,7 @@ impl Length {
         crate::units::decimal::six_decimals(i128::from(self.0), i128::from(Length::FOOT.0))
     }
 
-    /// The length rounded to a multiple of `grain_nm` nanometers, halves up.
+    /// The length rounded to the nearest multiple of `grain_nm` nanometers, halves up.
     pub(crate) fn rounded_to(self, grain_nm: i64) -> Length {
         Length(Halves::Up.quotient(self.0, grain_nm) * grain_nm)
     }
@@ -202,7 +202,7 @@ impl Step {
 
 /// Which way a length exactly half-way between two steps is rounded.
 ///
-/// This is a setting because offices differ. It only matters at 6 in when rounding to the foot, and at 3 and 9 in
+/// This is a setting because offices differ. It matters only at 6 in when rounding to the foot, and at 3 and 9 in
 /// when rounding inches to tenths of a foot.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "cli", derive(clap::ValueEnum))]
@@ -268,7 +268,7 @@ impl Form {
 }
 
 impl Written {
-    /// A length and the form to write it in.
+    /// Pairs a length with the form to write it in.
     #[must_use]
     pub const fn new(length: Length, form: Form) -> Written {
         Written { length, form }
@@ -286,8 +286,9 @@ impl Written {
         self.form
     }
 
-    /// The length in the same form, rounded for people: to the sixteenth of an inch, the hundredth of a foot, or
-    /// the millimeter. What would round to zero is `under` that; in decimal feet it is given in inches.
+    /// The length in the form it was written in, rounded for people: to the sixteenth of an inch, the hundredth of a
+    /// foot, or the millimeter. A length that would round to zero becomes `under 1/16"` or `under 0.001 m`; one in
+    /// decimal feet is given in inches instead.
     ///
     /// ```
     /// use fairfoot::units::{Form, Length, Written};
@@ -316,7 +317,7 @@ impl Written {
         }
     }
 
-    /// As it was typed, with commas for people: `13,050 mm`. It does not read back.
+    /// The length as it was typed, with commas for people: `13,050 mm`. It cannot be read back.
     pub(crate) fn grouped(self) -> String {
         let text = self.to_string();
         let from = usize::from(text.starts_with('-'));

@@ -22,7 +22,7 @@ use crate::units::decimal::group_thousands;
 /// overflow.
 const LARGEST_TYPED: i64 = 100_000_000_000;
 
-/// The sign before an amount. Nothing is converted: it is only printed as it was typed.
+/// The currency sign before an amount. Amounts are printed with the sign they were typed with, never converted.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Currency {
     /// No sign was typed.

@@ -1,8 +1,8 @@
 //! The range of the most common outlines, with few walls and all of them along the axes, without any allocation.
 //!
-//! The two most promising choices of moves, for the lowest and the highest area, are looked for among outlines that
-//! may cross themselves. If both give outlines whose walls are apart, nothing can be lower or higher. Everything else
-//! is left to the search of the parent module, which gives the same answer.
+//! The lowest and the highest area are looked for among all outlines, even those that cross themselves. If both
+//! outlines found have walls that stay apart, nothing can be lower or higher. Everything else is left to the search
+//! of the parent module, which gives the same answer.
 #![expect(
     clippy::integer_division,
     reason = "numbers of combinations, and the next of equally many bits, divide without a remainder"
@@ -28,17 +28,17 @@ const MOST_CHOICES: usize = 128;
 struct Closings {
     side: [usize; MOST_LEGS],
     sign: [i64; MOST_LEGS],
-    /// In steps.
+    /// The length of each leg in steps.
     length: [i64; MOST_LEGS],
     legs: usize,
-    /// Which leg, and by how many steps its length changes.
+    /// The leg that each move changes, and by how many steps.
     moves: [(usize, i64); MOST_LEGS],
     count: usize,
     choose: usize,
 }
 
-/// The two lengths of a wall that is `above` longer than a whole step: what it is rounded by, the change to its other
-/// length, and whether neither is against the rule.
+/// The two lengths of a wall that is `above` longer than a whole step: by how many steps it is rounded, the change to
+/// its other length, and whether neither is against the rule.
 fn candidate(above: i64, unit: i64, reading: Option<i64>) -> (i64, i64, bool) {
     if above == 0 {
         return (0, 0, false);
@@ -52,7 +52,8 @@ fn candidate(above: i64, unit: i64, reading: Option<i64>) -> (i64, i64, bool) {
     }
 }
 
-/// Whole steps; the foot, which nearly all are, as a constant that the compiler divides by without a division.
+/// The whole steps in a length. The foot, the usual unit, is written as a constant so that the compiler needs no
+/// division.
 fn whole_steps(length: i64, unit: i64) -> i64 {
     if unit == Length::FOOT.nm() {
         length.div_euclid(Length::FOOT.nm())
@@ -62,7 +63,8 @@ fn whole_steps(length: i64, unit: i64) -> i64 {
 }
 
 impl Closings {
-    /// `None` where there are too many walls or moves, a wall is not along an axis, or the axis cannot close.
+    /// The closings of one axis; `None` where there are too many walls or moves, a wall is not along an axis, or the
+    /// axis cannot close.
     fn of(at: &AtFace, axis: Axis, unit: i64, reading: Option<i64>) -> Option<Closings> {
         let mut closings = Closings {
             side: [0; MOST_LEGS],
@@ -110,7 +112,7 @@ impl Closings {
         Some(closings)
     }
 
-    /// Makes the moves that must be made, so that `choose` of the rest close the axis.
+    /// Makes the moves that have to be made, so that any `choose` of the rest close the axis.
     fn set_out(
         &mut self,
         steps: i64,
@@ -143,7 +145,7 @@ impl Closings {
         (self.choose <= self.count).then_some(())
     }
 
-    /// Makes these moves, and makes of each the move that undoes it.
+    /// Makes the chosen moves, and turns each of them into the move that undoes it.
     fn turn_round(&mut self, is_chosen: impl Fn(usize, i64) -> bool) {
         for (leg, change) in &mut self.moves[..self.count] {
             if is_chosen(*leg, *change) {
@@ -157,7 +159,7 @@ impl Closings {
         &self.moves[..self.count]
     }
 
-    /// In how many ways the moves can be chosen.
+    /// The number of ways to choose the moves.
     fn choices(&self) -> usize {
         (0..self.choose).fold(1, |number, i| number * (self.count - i) / (i + 1))
     }
@@ -177,7 +179,7 @@ impl Closings {
         (middles, at)
     }
 
-    /// Sets the parts of the sides along the axis, with the moves made whose bits are set.
+    /// Sets the components of the sides along the axis, after making the moves whose bits are set in `taken`.
     fn set(&self, axis: Axis, taken: u16, vectors: &mut [Vector; MOST_SIDES]) {
         for leg in 0..self.legs {
             *vectors[self.side[leg]].part(axis) = self.sign[leg] * self.length[leg];
@@ -190,7 +192,7 @@ impl Closings {
     }
 }
 
-/// What each move adds to the doubled area in square steps, as the table of the parent module.
+/// What each move adds to twice the area, in square steps, like the table of the parent module.
 struct Table {
     fixed: i64,
     gains: [i64; MOST_MOVES],
@@ -225,7 +227,7 @@ impl Table {
         table
     }
 
-    /// The doubled area and the gains of the inner moves with these outer moves made.
+    /// Twice the area, and what each inner move then adds to it, after making these outer moves.
     fn with(&self, taken: u16) -> (i64, [i64; MOST_MOVES]) {
         let (mut sum, mut gains, mut left) = (self.fixed, self.gains, taken);
         while left != 0 {
@@ -240,10 +242,10 @@ impl Table {
     }
 }
 
-/// A doubled area in square steps, with the outer and the inner moves that give it.
+/// Twice an area in square steps, with the outer and the inner moves that give it.
 type Found = (i64, u16, u16);
 
-/// The least and the most over all choices.
+/// The least and the greatest area over all choices.
 fn extremes(table: &Table, outer: &Closings, inner: &Closings) -> (Found, Found) {
     let (mut least, mut most): (Found, Found) = ((i64::MAX, 0, 0), (i64::MIN, 0, 0));
     let (n, choose) = (inner.count, inner.choose);
@@ -289,7 +291,7 @@ fn extremes(table: &Table, outer: &Closings, inner: &Closings) -> (Found, Found)
     }
 }
 
-/// The range; `None` where the parent module has to look for it.
+/// The range; `None` where the search of the parent module is needed.
 pub(super) fn range(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Range> {
     let sides = at.traverse.sides.len();
     if sides > MOST_SIDES {

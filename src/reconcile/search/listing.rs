@@ -1,4 +1,4 @@
-//! The search compared with a plain listing of everything that it could weigh: no bounds, nothing passed over.
+//! Tests the search against a plain listing of every cause that it could weigh, with no bounds and nothing skipped.
 
 use std::fmt::Write as _;
 
@@ -10,7 +10,7 @@ use crate::areas::rule::Settings;
 use crate::reconcile::Ground;
 use crate::reconcile::departures::Listed;
 
-/// Whether two causes are listed as one. All misreadings of a wall are.
+/// Whether two causes are listed as one, as all misreadings of a wall are.
 fn is_one(a: Cause, b: Cause) -> bool {
     match (a, b) {
         (Cause::Misread { space, side, .. }, Cause::Misread { space: other, side: its, .. }) => {
@@ -21,7 +21,7 @@ fn is_one(a: Cause, b: Cause) -> bool {
 }
 
 impl Search<'_> {
-    /// Weighs everything, one after the other.
+    /// Weighs every cause, one after the other.
     fn list_all(&mut self) {
         let settings = self.settings;
         settings.iter().for_each(|setting| self.list_setting(setting));
@@ -119,7 +119,7 @@ impl Search<'_> {
     }
 }
 
-/// The first figure of a house explained by the search, and by the listing.
+/// The explanations of a house's first figure, by the search and by the listing.
 fn explained(areas: &Areas, weights: &Weights) -> Option<(Explanations, Explanations)> {
     let house = areas.house();
     let ground = Ground::of(house.figures.first()?, areas).ok()?;
@@ -145,8 +145,8 @@ fn explained(areas: &Areas, weights: &Weights) -> Option<(Explanations, Explanat
     Some((Explanations::of(&case, weights), listing.finish(evidence)))
 }
 
-/// Whether a cause, alone or with those that no figure can tell from it, is about as well supported as it must be to be
-/// reported, so that what is passed over could decide.
+/// Whether a cause, alone or with those that no figure can tell from it, has about the support needed to be reported.
+/// Then what the search skips could decide.
 fn is_close_call(listing: &Explanations) -> bool {
     let causes = || listing.list.iter().filter(|one| one.cause != Cause::None);
     let of_none = listing.list.iter().find(|one| one.cause == Cause::None);
@@ -168,8 +168,8 @@ fn rectangle(text: &mut String, head: &str, (deep, wide): (i64, i64)) {
     writeln!(text, "{head}\nnorth {deep}\neast {wide}\nsouth {deep}\nwest {wide}").ok();
 }
 
-/// A house of one to three parts side by side, with porches and perhaps a level above, in inches; its figure is its
-/// area with the first porches counted, changed by so many percent and square feet.
+/// A house of one to three parts side by side, in inches, with porches and perhaps an upper level. Its figure is its
+/// area with the first porches counted, changed by a percentage and a number of square feet.
 fn text(
     parts: &[(i64, i64)],
     porches: &[(i64, i64)],
