@@ -292,7 +292,11 @@ impl Writer<'_> {
 
     fn worth_knowing(&mut self, reconciliation: &Reconciliation) {
         const MOST: usize = 12;
-        let shown = self.say.worth_knowing(reconciliation);
+        let mut shown = self.say.worth_knowing(reconciliation);
+        // With values in the file, the list of what to bring has it.
+        if !self.say.house.has_values() {
+            shown.extend(self.say.not_photographed(reconciliation));
+        }
         if shown.is_empty() {
             return;
         }

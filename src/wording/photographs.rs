@@ -1,5 +1,6 @@
 //! What is said of photographs: on which wall they are, and what they do not show.
 
+use crate::diagnostic::words;
 use crate::house::LengthSource;
 use crate::house::WallPicture;
 use crate::reconcile::Reconciliation;
@@ -9,6 +10,17 @@ use crate::wording::sentences::Sentences;
 pub(crate) const ABOUT: &str = "As named in the sides file, each beside its wall. Photographs are reduced in size; the place and time data inside them are removed. The sha256 of each is that of the picture inside this file. A photograph shows what the camera saw, not how long a wall is.";
 
 impl Sentences<'_> {
+    /// Which walls and spaces the difference is about that no photo shows; `None` if each has one.
+    pub(crate) fn not_photographed(&self, reconciliation: &Reconciliation) -> Option<String> {
+        let missing = reconciliation.without_photo();
+        (!missing.is_empty()).then(|| {
+            format!(
+                "no photo is named yet of {}, which the difference may be about",
+                words::all_of(&missing)
+            )
+        })
+    }
+
     /// `Side 3 of House, east 30' 4": measured; 31' on the record.`
     pub(crate) fn photographed(
         &self,

@@ -122,3 +122,19 @@ fn the_demo_has_three_photographs() {
     assert_eq!(shown, 3);
     assert!(is_genuine(&pdf));
 }
+
+#[test]
+fn a_report_names_the_walls_that_differ_and_have_no_photo() {
+    // 30' is recorded for the north wall that was taped at 24'.
+    let house = |photo: &str| {
+        format!(
+            "record 1,200 sq ft\nlevel \"Ground\"\n  living \"House\"\n    north 24'{photo} recorded 30'\n    east 40'\n    south 24'\n    west 40'\n"
+        )
+    };
+    let reported = |sides: String| {
+        let run = fairfoot().args(["reconcile", "-"]).write_stdin(sides).assert().success();
+        text(&run.get_output().stdout)
+    };
+    assert!(reported(house("")).contains("no photo is named yet of side 1 of House"));
+    assert!(!reported(house(" photo \"1: north wall\"")).contains("no photo"));
+}
