@@ -271,7 +271,8 @@ fn no_page_has_a_word_or_a_number_that_must_not_come_back_seen_or_heard() {
             assert_eq!(found(&text), Vec::<&str>::new(), "{}: {}", path.display(), page.title());
             let has_law = ["Supplement", "Request"].iter().any(|law| page.title().contains(law));
             if !has_law {
-                let numbers = numbers_to_mend(&text);
+                // A section of the law, over the declaration of the Calculations.
+                let numbers = numbers_to_mend(&text.replace("Remedies Code 132.001", ""));
                 assert_eq!(numbers, Vec::<String>::new(), "{}: {}", path.display(), page.title());
             }
         }
