@@ -8,7 +8,7 @@ use crate::pages::blocks;
 use crate::pages::exhibit::Moved;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Flow, Line, Row, Stack};
-use crate::pages::page::{Ink, Point, Run, Stroke, Text};
+use crate::pages::page::{Ink, Point, Role, Run, Stroke, Text};
 use crate::pages::pieces::{FEET_HEAD, fine_head, pieces};
 use crate::pages::side_table::{how, side_table, to_half_feet};
 use crate::reconcile::{Figure, Reconciliation};
@@ -280,7 +280,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
     if let Some([_, words]) = &by_law {
         stack.paragraph(8.5, words);
     }
-    let mut row = Row { height_pt: 40.0, ..Row::default() };
+    let mut row = Row { height_pt: 40.0, role: Role::Paragraph, ..Row::default() };
     let width = stack.width_pt;
     for (from, to, words) in [(0.0, 0.4, "name"), (0.43, 0.62, "date"), (0.65, 1.0, "signature")] {
         let (left, right) = (from * width, to * width);

@@ -7,7 +7,7 @@
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Row, Stack};
-use crate::pages::page::{Anchor, Fill, Ink, Point, Stroke, Text};
+use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Stroke, Text};
 use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
 use crate::wording::sentences::{rounded_float, signed, whole};
@@ -93,8 +93,14 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
             Text::new(Point::new(at.x_pt, axis + 9.0), 6.5, words).anchored(anchor),
         ));
     }
-    stack.row(Row { height_pt: axis + 11.0, inks, ..Row::default() });
-    stack.row(legend(&signs, width_pt));
+    let told = format!(
+        "The steps as bars, from {} to {} sq ft.",
+        whole(figure.start()),
+        whole(figure.area())
+    );
+    let role = Role::Figure(told);
+    stack.row(Row { height_pt: axis + 11.0, inks, role: role.clone(), ..Row::default() });
+    stack.row(Row { role, continues: true, ..legend(&signs, width_pt) });
     stack
 }
 

@@ -167,7 +167,8 @@ fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
         let is_metric = draft.is_metric();
         let has_street = draft.particulars.front.is_some();
         plan::scale_strip(&mut all, has_street, is_metric, &view, &frame, height);
-        flow.put(all, Some(view.scale.pt_per_ft));
+        let told = "The walks as typed, drawn to scale; each side is listed below.";
+        flow.put_drawing(all, view.scale.pt_per_ft, told);
         flow.down(height + SCALE_PT);
         return;
     }

@@ -67,7 +67,7 @@ pub(crate) fn exhibit(
     if let Some(level) = level {
         if say.house.levels.len() > 1 {
             let mut name = Stack::new(flow.width_pt());
-            name.at_most(1, |name_of| name_of.bold(9.0, &say.house.levels[level].name));
+            name.at_most(1, |name_of| name_of.title(9.0, &say.house.levels[level].name));
             flow.pour(&name);
         }
         let height = (flow.room_pt() - parts.below_pt()).max(100.0);
@@ -230,7 +230,7 @@ impl Parts {
         let sizes = density.sizes();
         let title = say.steps_title(figure);
         self.steps.space(3.0);
-        self.is_cut |= self.steps.at_most(2, |steps| steps.bold(9.2, &title));
+        self.is_cut |= self.steps.at_most(2, |steps| steps.title(9.2, &title));
         let mut notes = 0;
         for block in say.steps(figure) {
             notes = if matches!(block, Block::Note(_)) { notes + 1 } else { 0 };

@@ -7,7 +7,7 @@ use crate::pages::export;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::EDGE_PT;
-use crate::pages::page::{Anchor, Page, Point, Stroke, Text};
+use crate::pages::page::{Anchor, Page, Point, Role, Stroke, Text};
 
 /// The distance between rows: a quarter inch, enough for writing outdoors in the cold.
 const ROW_PT: f64 = 18.0;
@@ -55,6 +55,7 @@ fn page(paper: Paper) -> Page {
         title: TITLE.to_owned(),
         description: "A form for pencil and clipboard: the head of a sides file, rows for the walls of three walks, squared ground for a sketch.".to_owned(),
         inks: Vec::new(),
+        passages: Vec::new(),
         scale_pt_per_ft: None,
         inset_scales_pt_per_ft: Vec::new(),
         apart: false,
@@ -62,7 +63,9 @@ fn page(paper: Paper) -> Page {
         house: String::new(),
     };
     let right = width_pt - EDGE_PT;
+    page.begin(Role::Heading(1), false);
     let below = head(&mut page, right);
+    page.begin(Role::Figure(page.description.clone()), false);
     let half = (right - EDGE_PT - BETWEEN_PT) / 2.0;
     let second = EDGE_PT + half + BETWEEN_PT;
     let left_end = walk(&mut page, Point::new(EDGE_PT, below), half, "Walk 1", ROWS[0]);
@@ -88,7 +91,9 @@ fn small(page: &mut Page, at: Point, words: &str) -> f64 {
     const SIZE_PT: f64 = 6.8;
     let width = page.width_pt - EDGE_PT - at.x_pt;
     let mut y_pt = at.y_pt;
-    for line in fonts::wrapped(Typeface::Plain, SIZE_PT, words, width) {
+    for (i, line) in fonts::wrapped(Typeface::Plain, SIZE_PT, words, width).into_iter().enumerate()
+    {
+        page.begin(Role::Paragraph, i > 0);
         page.write(Text::new(Point::new(at.x_pt, y_pt), SIZE_PT, line));
         y_pt += SIZE_PT * 1.3;
     }
@@ -99,6 +104,7 @@ fn small(page: &mut Page, at: Point, words: &str) -> f64 {
 fn head(page: &mut Page, right: f64) -> f64 {
     let mut y = 46.0;
     page.write(Text::new(Point::new(EDGE_PT, y), 13.0, TITLE).in_hand(Typeface::Bold));
+    page.begin(Role::Paragraph, false);
     let how = "Ask the office first for the record card and its sketch.";
     page.write(Text::new(Point::new(right, y), 8.0, how).anchored(Anchor::End));
     let lines: [&[(&str, f64)]; 4] = [

@@ -4,7 +4,7 @@
 use crate::pages::Paper;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
-use crate::pages::page::{Anchor, Ink, Page, Photograph, Point, Run, Stroke, Text};
+use crate::pages::page::{Anchor, Ink, Page, Photograph, Point, Role, Run, Stroke, Text};
 use crate::wording::DISCLAIMER;
 use crate::wording::heard::heard;
 
@@ -27,6 +27,10 @@ pub(crate) struct Row {
     pub(crate) holds_next: bool,
     /// The head of its table, repeated on a new page.
     pub(crate) head: Option<usize>,
+    /// What it is, for programs that read the page aloud.
+    pub(crate) role: Role,
+    /// It belongs to the row before: a further line of a paragraph.
+    pub(crate) continues: bool,
 }
 
 /// A sequence of rows of the same width.
@@ -108,7 +112,14 @@ impl Stack {
             let inks = vec![Ink::Text(text)];
             // A short paragraph stays on one page.
             let holds_next = short && i + 1 < count;
-            self.rows.push(Row { height_pt: size_pt * LEADING, inks, holds_next, head: None });
+            self.rows.push(Row {
+                height_pt: size_pt * LEADING,
+                inks,
+                holds_next,
+                role: Role::Paragraph,
+                continues: i > 0,
+                ..Row::default()
+            });
         }
     }
 
@@ -143,6 +154,15 @@ impl Stack {
         self.lines(Typeface::Bold, size_pt, words, 0.0, 0.0);
     }
 
+    /// Adds a bold line that is a heading for those who hear the page.
+    pub(crate) fn title(&mut self, size_pt: f64, words: &str) {
+        let from = self.rows.len();
+        self.bold(size_pt, words);
+        for row in &mut self.rows[from..] {
+            row.role = Role::Heading(3);
+        }
+    }
+
     /// Adds an indented paragraph with a hanging indent.
     pub(crate) fn item(&mut self, size_pt: f64, words: &str, indent_pt: f64) {
         self.lines(Typeface::Plain, size_pt, words, indent_pt, 8.0);
@@ -167,6 +187,7 @@ impl Stack {
         self.space(2.0);
         for row in &mut self.rows[from..] {
             row.holds_next = true;
+            row.role = Role::Heading(3);
         }
     }
 
@@ -195,7 +216,14 @@ impl Stack {
                 inks.push(Ink::Text(text.anchored(Anchor::End)));
             }
             let holds_next = i != last || is_long;
-            self.rows.push(Row { height_pt: size_pt * LEADING, inks, holds_next, head: None });
+            self.rows.push(Row {
+                height_pt: size_pt * LEADING,
+                inks,
+                holds_next,
+                role: Role::Paragraph,
+                continues: i > 0,
+                ..Row::default()
+            });
         }
         if is_long {
             self.lines(hand, size_pt, &figure, 8.0, 8.0);
@@ -243,7 +271,8 @@ impl Stack {
     pub(crate) fn table_of(&mut self, size_pt: f64, columns: &[Column<'_>], rows: &[Line]) {
         let widths = self.widths(columns);
         let heads: Vec<String> = columns.iter().map(|column| column.head.to_owned()).collect();
-        let mut head = self.table_row(size_pt, columns, &widths, &heads, Typeface::Bold);
+        let (mut head, cells) = self.table_row(size_pt, columns, &widths, &heads, Typeface::Bold);
+        head.role = Role::Head(cells);
         let line = Point::new(0.0, head.height_pt + 1.0);
         head.inks.push(Ink::Stroke(Stroke::line(line, Point::new(self.width_pt, line.y_pt), 0.5)));
         head.height_pt += 3.0;
@@ -259,8 +288,8 @@ impl Stack {
                 Line::Plain(cells) | Line::Bold(cells) => {
                     let is_bold = matches!(line, Line::Bold(_));
                     let hand = if is_bold { Typeface::Bold } else { Typeface::Plain };
-                    let row = self.table_row(size_pt, columns, &widths, cells, hand);
-                    self.rows.push(row);
+                    let (row, cells) = self.table_row(size_pt, columns, &widths, cells, hand);
+                    self.rows.push(Row { role: Role::Cells(cells), ..row });
                 }
                 Line::Over(name) => {
                     self.space(2.5);
@@ -272,6 +301,9 @@ impl Stack {
             for row in &mut self.rows[from..] {
                 row.head = Some(number);
                 row.holds_next |= holds;
+                if row.role == Role::Paragraph {
+                    row.role = Role::Cells(vec![row.inks.len()]);
+                }
             }
         }
     }
@@ -293,8 +325,9 @@ impl Stack {
         widths: &[f64],
         cells: &[String],
         hand: Typeface,
-    ) -> Row {
+    ) -> (Row, Vec<usize>) {
         let mut row = Row::default();
+        let mut inks_of_cells = Vec::with_capacity(cells.len());
         let mut left = 0.0;
         for ((column, width), cell) in columns.iter().zip(widths).zip(cells) {
             let lines: Vec<String> = cell
@@ -303,6 +336,7 @@ impl Stack {
                 .flat_map(|part| fonts::wrapped(hand, size_pt, &part, width - 6.0))
                 .collect();
             let mut y_pt = size_pt;
+            inks_of_cells.push(lines.len());
             for line in lines {
                 let (x_pt, anchor) = if column.is_figures {
                     (left + width, Anchor::End)
@@ -316,7 +350,7 @@ impl Stack {
             row.height_pt = row.height_pt.max(y_pt - size_pt + 1.0);
             left += width;
         }
-        row
+        (row, inks_of_cells)
     }
 }
 
@@ -402,7 +436,7 @@ impl Flow {
         let dot = if place.is_empty() { "" } else { ": " };
         self.description = format!("{place}{dot}{}", heard(&fonts::shown(description)));
         let title = self.section.clone();
-        self.turn(title);
+        self.turn(title, Role::Heading(2));
     }
 
     /// Begins a section on the same page, below a line, if at least `least_pt` is left; else on a new page.
@@ -418,8 +452,10 @@ impl Flow {
         let Some(page) = self.pages.last_mut() else { return };
         page.title = format!("{}; {title}", page.title);
         page.description = format!("{} {title}. {heard}", page.description);
+        page.begin(Role::Furniture, false);
         page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
         let text = Text::new(Point::new(EDGE_PT, y_pt + 14.0), 11.0, title.clone());
+        page.begin(Role::Heading(2), false);
         page.write(text.in_hand(Typeface::Bold));
         let place = self.place.join(" ");
         let dot = if place.is_empty() { "" } else { ": " };
@@ -457,6 +493,7 @@ impl Flow {
         }
         let mut frame = Stroke::along(&corners, 0.8);
         frame.runs.push(Run::Close);
+        page.begin(Role::Furniture, false);
         page.draw(frame);
     }
 
@@ -465,7 +502,8 @@ impl Flow {
         self.apart = true;
     }
 
-    fn turn(&mut self, title: String) {
+    /// Begins a page with this title, which is read aloud where a section begins.
+    fn turn(&mut self, title: String, role: Role) {
         let (width_pt, height_pt) = self.paper.size_pt();
         let mut page = Page {
             width_pt,
@@ -473,6 +511,7 @@ impl Flow {
             title: title.clone(),
             description: self.description.clone(),
             inks: Vec::new(),
+            passages: Vec::new(),
             scale_pt_per_ft: None,
             inset_scales_pt_per_ft: Vec::new(),
             apart: self.apart,
@@ -487,17 +526,24 @@ impl Flow {
             &title,
             if self.place.is_empty() { 400.0 } else { 152.0 },
         );
-        let text = Text::new(Point::new(right, y_pt), 9.5, name).in_hand(Typeface::Bold);
-        page.write(text.anchored(Anchor::End));
-        for line in &self.place {
+        let title = Text::new(Point::new(right, y_pt), 9.5, name).in_hand(Typeface::Bold);
+        // The house is named once for those who hear the pages.
+        let is_first = self.pages.is_empty();
+        let once = |role: Role| if is_first { role } else { Role::Furniture };
+        for (i, line) in self.place.iter().enumerate() {
+            page.begin(once(Role::Heading(1)), i > 0);
             page.write(
                 Text::new(Point::new(EDGE_PT, y_pt), 9.5, line.clone()).in_hand(Typeface::Bold),
             );
             y_pt += 12.0;
         }
         if !self.numbers.is_empty() {
+            page.begin(once(Role::Paragraph), false);
             page.write(Text::new(Point::new(EDGE_PT, y_pt), 8.0, self.numbers.clone()));
         }
+        page.begin(role, false);
+        page.write(title.anchored(Anchor::End));
+        page.begin(Role::Furniture, false);
         y_pt = self.top_pt() - 8.0;
         page.draw(Stroke::line(Point::new(EDGE_PT, y_pt), Point::new(right, y_pt), 0.8));
         self.pages.push(page);
@@ -538,15 +584,23 @@ impl Flow {
     /// Continues on a new page of the same section if less than this height is left.
     pub(crate) fn need(&mut self, height_pt: f64) {
         if !self.fits(height_pt) {
-            self.turn(format!("{}, continued", self.section));
+            self.turn(format!("{}, continued", self.section), Role::Furniture);
         }
     }
 
     /// Adds finished inks to the page at their own positions.
-    pub(crate) fn put(&mut self, inks: Vec<Ink>, scale_pt_per_ft: Option<f64>) {
+    pub(crate) fn put(&mut self, inks: Vec<Ink>, role: Role) {
         if let Some(page) = self.pages.last_mut() {
+            page.begin(role, false);
             page.inks.extend(inks);
-            page.scale_pt_per_ft = page.scale_pt_per_ft.or(scale_pt_per_ft);
+        }
+    }
+
+    /// Adds a drawing at its own position, with what is told of it to those who cannot see it.
+    pub(crate) fn put_drawing(&mut self, inks: Vec<Ink>, scale_pt_per_ft: f64, told: &str) {
+        self.put(inks, Role::Figure(heard(&fonts::shown(told))));
+        if let Some(page) = self.pages.last_mut() {
+            page.scale_pt_per_ft.get_or_insert(scale_pt_per_ft);
         }
     }
 
@@ -569,7 +623,8 @@ impl Flow {
             if !self.fits(row.height_pt + held) && !self.is_fresh() {
                 self.need(f64::MAX);
                 if let Some(head) = row.head.and_then(|head| stack.heads.get(head)) {
-                    self.lay(head, EDGE_PT);
+                    let repeated = Row { role: Role::Furniture, ..head.clone() };
+                    self.lay(&repeated, EDGE_PT);
                 }
             }
             self.lay(row, EDGE_PT);
@@ -583,7 +638,10 @@ impl Flow {
 
     fn lay(&mut self, row: &Row, left_pt: f64) {
         let inks = moved(&row.inks, left_pt, self.y_pt);
-        self.put(inks, None);
+        if let Some(page) = self.pages.last_mut().filter(|_| !inks.is_empty()) {
+            page.begin(row.role.clone(), row.continues);
+            page.inks.extend(inks);
+        }
         self.y_pt += row.height_pt;
     }
 
@@ -624,6 +682,7 @@ impl Flow {
                 format!("page {} of {handed_on}", i + 1)
             };
             let right = page.width_pt - EDGE_PT;
+            page.begin(Role::Furniture, false);
             let top = page.height_pt - FOOT_PT + 22.0;
             page.draw(Stroke::line(
                 Point::new(EDGE_PT, top - 10.0),

@@ -138,7 +138,7 @@ pub(crate) fn draw(
     let frame = Frame { most_pt_per_ft, ..Frame::new(left_top, flow.width_pt(), height_pt) };
     let (drawing, notes, notes_left_out) = fitting(say, marks, level, frame, notes_most);
     let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
-    flow.put(drawing.inks, Some(pt_per_ft));
+    flow.put_drawing(drawing.inks, pt_per_ft, &heard::drawn(say, marks, level));
     flow.put_inset_scales(drawing.inset_scales);
     flow.down(drawing.height_pt);
     flow.pour(&notes);

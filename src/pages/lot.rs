@@ -29,7 +29,7 @@ pub(crate) fn lot(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         format!("{}: {} sq ft, {} acres", lot.name(), whole(area), area.in_unit(Area::ACRE, 2));
     flow.begin("Lot", &told);
     let mut top = Stack::new(flow.width_pt());
-    top.bold(12.0, &told);
+    top.title(12.0, &told);
     if let Some(recorded) = lot.recorded {
         top.paragraph(9.0, &format!("Recorded {}.", as_typed(recorded)));
     }
@@ -92,7 +92,8 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         }
         let mut inks = canvas.finish();
         plan::strip(&mut inks, say, &view, &frame, height);
-        flow.put(inks, Some(view.scale.pt_per_ft));
+        let told = format!("{}, drawn to scale; its sides are listed below.", lot.name());
+        flow.put_drawing(inks, view.scale.pt_per_ft, &told);
         flow.down(height + SCALE_PT);
         return;
     }

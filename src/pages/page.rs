@@ -276,6 +276,32 @@ pub(crate) struct Photograph {
     pub(crate) told: String,
 }
 
+/// What a part of a page is, for programs that read it aloud.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Role {
+    /// Repeated on every page, or only decoration: not read.
+    #[default]
+    Furniture,
+    /// A heading of this level; the address of the house has level 1.
+    Heading(u16),
+    Paragraph,
+    /// The head of a table: how many inks each cell has. Further inks are decoration.
+    Head(Vec<usize>),
+    /// A row of a table, in the same way.
+    Cells(Vec<usize>),
+    /// A drawing, with what is told of it.
+    Figure(String),
+}
+
+/// Consecutive inks with one role: from its first ink to the first ink of the next passage.
+#[derive(Clone, Debug)]
+pub(crate) struct Passage {
+    pub(crate) from: usize,
+    pub(crate) role: Role,
+    /// It belongs to what came before: the second line of a paragraph.
+    pub(crate) continues: bool,
+}
+
 /// A page: its size, its title, and its contents in reading order.
 #[derive(Clone, Debug)]
 pub struct Page {
@@ -284,6 +310,8 @@ pub struct Page {
     pub(crate) title: String,
     pub(crate) description: String,
     pub(crate) inks: Vec<Ink>,
+    /// What the inks are; those before the first passage are furniture.
+    pub(crate) passages: Vec<Passage>,
     /// The scale of its drawing, in points per foot.
     pub(crate) scale_pt_per_ft: Option<f64>,
     /// The scales of its insets, in points per foot.
@@ -348,6 +376,18 @@ impl Page {
     /// Whether it has a photograph.
     pub(crate) fn has_photographs(&self) -> bool {
         self.inks.iter().any(|ink| matches!(ink, Ink::Photograph(_)))
+    }
+
+    /// What is drawn from here on has this role.
+    pub(crate) fn begin(&mut self, role: Role, continues: bool) {
+        self.passages.push(Passage { from: self.inks.len(), role, continues });
+    }
+
+    /// The passages with their inks.
+    pub(crate) fn passages(&self) -> impl Iterator<Item = (&Passage, &[Ink])> {
+        let ends = self.passages.iter().skip(1).map(|next| next.from);
+        let ends = ends.chain(std::iter::once(self.inks.len()));
+        self.passages.iter().zip(ends).map(|(passage, to)| (passage, &self.inks[passage.from..to]))
     }
 
     pub(crate) fn write(&mut self, text: Text) {

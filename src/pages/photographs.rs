@@ -5,7 +5,7 @@ use crate::house::WallPicture;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{EDGE_PT, Flow, Stack, moved};
-use crate::pages::page::{Anchor, Ink, Photograph, Point, Stroke, Text};
+use crate::pages::page::{Anchor, Ink, Photograph, Point, Role, Stroke, Text};
 use crate::pages::pictures::{Picture, Pictures};
 use crate::reconcile::Reconciliation;
 use crate::units::decimal::thousands;
@@ -20,6 +20,9 @@ const BETWEEN_PT: f64 = 14.0;
 const WORDS_PT: f64 = 58.0;
 /// The largest height of the text above the photographs of the first page, in points.
 const ABOVE_PT: f64 = 42.0;
+
+/// How many inks a photograph is, with its frame.
+const SEEN: usize = 2;
 
 /// Fills the pages of photographs. Their number depends only on the sides file, so that one page of a set can be
 /// made again without the photographs of the others.
@@ -44,8 +47,14 @@ pub(crate) fn photographs(
         flow.need(slot.height_pt);
         for (wall, left) in row.iter().zip([0.0, slot.width_pt + BETWEEN_PT]) {
             let inks = slot.filled(say, reconciliation, wall, pictures.of_file(wall.file()));
-            flow.put(moved(&inks, EDGE_PT + left, flow.y_pt()), None);
+            let mut inks = moved(&inks, EDGE_PT + left, flow.y_pt());
+            let words = inks.split_off(SEEN);
             let told = say.photographed(reconciliation, wall);
+            let alt = format!("Photograph: {}. {told}.", wall.caption());
+            flow.put(inks, Role::Figure(fonts::shown(&alt)));
+            for line in words {
+                flow.put(vec![line], Role::Paragraph);
+            }
             flow.tell(&format!("Photograph: {}. {told}.", wall.caption()));
         }
         flow.down(slot.height_pt);

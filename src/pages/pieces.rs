@@ -12,7 +12,7 @@ use crate::pages::drawing::plan::{Fitting, Frame, Reach};
 use crate::pages::drawing::view::{OnSite, Turned, View};
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Flow, Line, Row, Stack};
-use crate::pages::page::{Ink, Part, Point, Stroke};
+use crate::pages::page::{Ink, Part, Point, Role, Stroke};
 use crate::units::area::Area;
 use crate::units::length::{Length, Step};
 use crate::wording::sentences::{Sentences, in_a_column, letters, to_hundredths};
@@ -212,7 +212,12 @@ fn one_drawing(
     title.heading(&format!("{name}, piece by piece"));
     let (inks, height, scale) = lettered(say, cutting, outline, drawn_wide);
     let mut drawing = Stack::new(drawn_wide);
-    drawing.row(Row { height_pt: height, inks, ..Row::default() });
+    let last = letters(cutting.placed.len().saturating_sub(1));
+    let told = match last.as_str() {
+        "A" => format!("{name}, one piece, A"),
+        _ => format!("{name}, cut into pieces A to {last}"),
+    };
+    drawing.row(Row { height_pt: height, inks, role: Role::Figure(told), ..Row::default() });
     drawing.paragraph(6.5, &format!("Drawn at {scale}"));
     let mut table = Stack::new(flow.width_pt() - drawn_wide - 14.0);
     let mut columns = vec![Column::short("piece", 58.0)];

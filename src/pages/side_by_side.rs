@@ -32,7 +32,7 @@ pub(crate) fn side_by_side(flow: &mut Flow, say: &Sentences<'_>, reconciliation:
         let needs = Pair::of(flow, say, reconciliation, drawn).needs_pt();
         flow.go_on("Side by side", &heard(say, outline, &title), needs);
         let mut top = Stack::new(flow.width_pt());
-        top.bold(9.5, &title);
+        top.title(9.5, &title);
         top.space(4.0);
         flow.pour(&top);
         both(flow, say, reconciliation, outline, drawn);
@@ -50,7 +50,7 @@ pub(crate) fn side_by_side(flow: &mut Flow, say: &Sentences<'_>, reconciliation:
             }
         }
         let mut told = Stack::new(flow.width_pt());
-        told.bold(9.5, &title);
+        told.title(9.5, &title);
         told.space(4.0);
         blocks::set(&mut told, &said, blocks::USUAL);
         told.space(6.0);
@@ -138,8 +138,8 @@ fn both(
         theirs_drawn(say, outline, drawn, &theirs, &reaches.0, turned, &left, scale);
     let (inks_right, height_right) =
         ours_drawn(say, drawn, &at_face, &reaches.1, turned, &right, scale, &differing);
-    flow.put(inks_left, Some(scale.pt_per_ft));
-    flow.put(inks_right, Some(scale.pt_per_ft));
+    let inks = inks_left.into_iter().chain(inks_right).collect();
+    flow.put_drawing(inks, scale.pt_per_ft, &heard(say, outline, &say.outline_title(outline)));
     flow.down(height_left.max(height_right) + 6.0);
     let area = match outline.area() {
         Some(area) => format!("{} sq ft", whole(area)),

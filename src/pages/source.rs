@@ -5,7 +5,7 @@ use crate::house::House;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Flow, Row, Stack};
-use crate::pages::page::{Anchor, Ink, Point, Text};
+use crate::pages::page::{Anchor, Ink, Point, Role, Text};
 
 const SIZE_PT: f64 = 7.6;
 const GUTTER_PT: f64 = 30.0;
@@ -53,7 +53,13 @@ fn row(piece: &str, number: Option<usize>) -> Row {
         let size_pt = SIZE_PT * (even / drawn).min(1.0);
         inks.push(Ink::Text(Text::new(at, size_pt, words).in_hand(hand)));
     }
-    Row { height_pt: SIZE_PT * 1.24, inks, ..Row::default() }
+    Row {
+        height_pt: SIZE_PT * 1.24,
+        inks,
+        role: Role::Paragraph,
+        continues: number.is_none(),
+        ..Row::default()
+    }
 }
 
 /// A line divided into pieces that fit the page.

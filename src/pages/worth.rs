@@ -7,7 +7,7 @@
 
 use crate::pages::blocks;
 use crate::pages::layout::{Flow, Row, Stack};
-use crate::pages::page::{Anchor, Fill, Ink, Point, Run, Stroke, Text};
+use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Run, Stroke, Text};
 use crate::value::{Comparable, Worth};
 use crate::wording::Block;
 
@@ -97,7 +97,8 @@ fn plot(worth: &Worth, width_pt: f64) -> Option<Row> {
         inks.push(Ink::Stroke(mark(at, sale.is_near_measured() == Some(true))));
     }
     inks.extend(ends(&x, &y, sales[0].0.sold().currency().sign()));
-    Some(Row { height_pt: HEIGHT_PT, inks, ..Row::default() })
+    let told = format!("Prices of {} sales against their sizes.", sales.len());
+    Some(Row { height_pt: HEIGHT_PT, inks, role: Role::Figure(told), ..Row::default() })
 }
 
 fn frame(x: &Axis, y: &Axis) -> Ink {

@@ -82,3 +82,41 @@ fn a_file_without_a_house_has_pages_too() {
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
     assert_eq!(titles, ["Exhibit", "Lot", "Calculations; Source"]);
 }
+
+/// The tags of a PDF: each with its name, and what it says in place of its content.
+fn tags(pdf: &[u8]) -> Vec<(String, Option<String>)> {
+    let document = lopdf::Document::load_mem(pdf).unwrap();
+    let of = |object: &lopdf::Object| {
+        let element = object.as_dict().ok()?;
+        let is_tag = element.get(b"Type").ok()?.as_name().ok()? == b"StructElem";
+        let name = element.get(b"S").ok().filter(|_| is_tag)?.as_name().ok()?;
+        let told = element.get(b"Alt").ok().and_then(|told| lopdf::decode_text_string(told).ok());
+        Some((String::from_utf8_lossy(name).into_owned(), told))
+    };
+    document.objects.values().filter_map(of).collect()
+}
+
+#[test]
+fn a_pdf_says_what_is_a_heading_a_table_and_a_drawing() {
+    let pages = pages(&sketch("brick-garage"));
+    let pdf = pages.pdf().unwrap();
+    let tags = tags(&pdf);
+    let count = |name: &str| tags.iter().filter(|(tag, _)| tag == name).count();
+    // The address; Exhibit, Calculations, Other figures and Source.
+    assert_eq!((count("H1"), count("H2")), (1, 4));
+    // The sides, the pieces of the house, the plain rectangles and the totals.
+    assert_eq!(count("Table"), 4);
+    // 4 columns of totals, 5 of the rectangles, 7 of the sides and 5 of the pieces are each named once.
+    assert!(count("TH") >= 3 + 5 + 7 + 5, "{}", count("TH"));
+    let told: Vec<&String> = tags
+        .iter()
+        .filter(|(tag, _)| tag == "Figure")
+        .map(|(_, told)| told.as_ref().expect("a drawing is told of"))
+        .collect();
+    assert!(told.iter().any(|told| told.contains("34 feet 1 1/2 inches")), "{told:?}");
+    let document = lopdf::Document::load_mem(&pdf).unwrap();
+    let catalog = document.catalog().unwrap();
+    assert_eq!(catalog.get(b"Lang").unwrap().as_str().unwrap(), b"en-US");
+    let marked = catalog.get(b"MarkInfo").unwrap().as_dict().unwrap();
+    assert!(marked.get(b"Marked").unwrap().as_bool().unwrap());
+}

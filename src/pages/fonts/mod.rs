@@ -40,6 +40,15 @@ impl Typeface {
         }
     }
 
+    /// The whole font.
+    pub(crate) const fn font(self) -> &'static [u8] {
+        match self {
+            Typeface::Plain => PLAIN,
+            Typeface::Bold => BOLD,
+            Typeface::Even => EVEN,
+        }
+    }
+
     /// The compressed font for an SVG page: with all letters, or with common ones only.
     pub(crate) const fn packed(self, all: bool) -> &'static [u8] {
         match (self, all) {
@@ -54,7 +63,7 @@ impl Typeface {
 
     fn letters(self) -> &'static Letters {
         static ALL: LazyLock<[Letters; 3]> =
-            LazyLock::new(|| [Letters::of(PLAIN), Letters::of(BOLD), Letters::of(EVEN)]);
+            LazyLock::new(|| Typeface::ALL.map(|hand| Letters::of(hand.font())));
         match self {
             Typeface::Plain => &ALL[0],
             Typeface::Bold => &ALL[1],
@@ -66,8 +75,8 @@ impl Typeface {
 /// A database with these fonts only, none from the machine.
 pub(crate) fn fonts() -> fontdb::Database {
     let mut fonts = fontdb::Database::new();
-    for font in [PLAIN, BOLD, EVEN] {
-        fonts.load_font_data(font.to_vec());
+    for hand in Typeface::ALL {
+        fonts.load_font_data(hand.font().to_vec());
     }
     fonts
 }
@@ -121,6 +130,16 @@ impl Letters {
 pub(crate) fn width_pt(hand: Typeface, size_pt: f64, words: &str) -> f64 {
     let letters = hand.letters();
     words.chars().map(|letter| letters.width(letter)).sum::<f64>() * size_pt
+}
+
+/// A letter of a font as it is drawn: the number of its glyph, and its width at size 1.
+pub(crate) fn glyph(hand: Typeface, letter: char) -> (u16, f64) {
+    let letters = hand.letters();
+    let index = letters
+        .face
+        .as_ref()
+        .and_then(|face| face.glyph_index(letter).or_else(|| face.glyph_index(SUBSTITUTE)));
+    (index.map_or(0, |index| index.0), letters.width(letter))
 }
 
 /// Whether the font with common letters has this one.

@@ -1,0 +1,151 @@
+//! The tags of a PDF: what is a heading, a paragraph, a table or a drawing, in reading order.
+
+use std::num::{NonZeroU16, NonZeroU32};
+
+use krilla::tagging::{Identifier, TableHeaderScope, Tag, TagGroup, TagTree};
+
+use crate::error::Error;
+use crate::pages::export::pen::Pen;
+use crate::pages::page::{Ink, Passage, Role};
+
+/// The tags so far.
+#[derive(Default)]
+pub(super) struct Tags {
+    done: Vec<TagGroup>,
+    open: Option<Open>,
+}
+
+/// What a further line may belong to.
+enum Open {
+    /// A heading, a paragraph or a drawing.
+    Block(TagGroup),
+    /// A table: its rows, and the cells of each.
+    Table(Vec<Vec<Cell>>),
+}
+
+struct Cell {
+    is_head: bool,
+    pieces: Vec<Identifier>,
+}
+
+impl Tags {
+    /// Draws a passage and tags it.
+    pub(super) fn passage(
+        &mut self,
+        passage: &Passage,
+        inks: &[Ink],
+        pen: &mut Pen<'_, '_>,
+    ) -> Result<(), Error> {
+        match &passage.role {
+            Role::Furniture => pen.unread(inks)?,
+            Role::Figure(told) => {
+                let tag = || Tag::Figure(Some(told.clone())).into();
+                let pieces = pen.drawing(inks)?;
+                self.block(passage.continues, tag, pieces);
+            }
+            Role::Paragraph => {
+                let pieces = pen.read(inks)?;
+                self.block(passage.continues, || Tag::P.into(), pieces);
+            }
+            Role::Heading(level) => {
+                let level = NonZeroU16::new(*level).unwrap_or(NonZeroU16::MIN);
+                let pieces = pen.read(inks)?;
+                self.block(passage.continues, || Tag::Hn(level, None).into(), pieces);
+            }
+            Role::Head(cells) => {
+                self.close();
+                self.open = Some(Open::Table(Vec::new()));
+                self.row(false, true, cells, inks, pen)?;
+            }
+            Role::Cells(cells) => self.row(passage.continues, false, cells, inks, pen)?,
+        }
+        Ok(())
+    }
+
+    fn block(
+        &mut self,
+        continues: bool,
+        tag: impl FnOnce() -> krilla::tagging::TagKind,
+        pieces: Vec<Identifier>,
+    ) {
+        if let Some(Open::Block(group)) = self.open.as_mut().filter(|_| continues) {
+            pieces.into_iter().for_each(|piece| group.push(piece));
+            return;
+        }
+        self.close();
+        let mut group = TagGroup::new(tag());
+        pieces.into_iter().for_each(|piece| group.push(piece));
+        self.open = Some(Open::Block(group));
+    }
+
+    /// A row of the open table; one that continues belongs to the last cell before it.
+    fn row(
+        &mut self,
+        continues: bool,
+        is_head: bool,
+        cells: &[usize],
+        inks: &[Ink],
+        pen: &mut Pen<'_, '_>,
+    ) -> Result<(), Error> {
+        let mut rest = inks;
+        let mut row = Vec::with_capacity(cells.len());
+        for &count in cells {
+            let (here, after) = rest.split_at(count.min(rest.len()));
+            rest = after;
+            row.push(Cell { is_head, pieces: pen.read(here)? });
+        }
+        pen.unread(rest)?;
+        if !matches!(self.open, Some(Open::Table(_))) {
+            self.close();
+            self.open = Some(Open::Table(Vec::new()));
+        }
+        let Some(Open::Table(rows)) = &mut self.open else { return Ok(()) };
+        match rows.last_mut().and_then(|last| last.last_mut()).filter(|_| continues) {
+            Some(cell) => cell.pieces.extend(row.into_iter().flat_map(|cell| cell.pieces)),
+            None => rows.push(row),
+        }
+        Ok(())
+    }
+
+    /// Nothing more belongs to what is open.
+    fn close(&mut self) {
+        match self.open.take() {
+            Some(Open::Block(group)) => self.done.push(group),
+            Some(Open::Table(rows)) => self.done.push(table(rows)),
+            None => {}
+        }
+    }
+
+    /// The tree of all tags.
+    pub(super) fn finish(mut self, language: &str) -> TagTree {
+        self.close();
+        let mut tree = TagTree::new().with_lang(Some(language.to_owned()));
+        for group in self.done {
+            tree.push(group);
+        }
+        tree
+    }
+}
+
+fn table(rows: Vec<Vec<Cell>>) -> TagGroup {
+    let columns = rows.iter().map(Vec::len).max().unwrap_or(0);
+    let mut table = TagGroup::new(Tag::Table);
+    for row in rows {
+        // The only cell of a row, a name or a note, reaches across the table.
+        let across = match row.len() {
+            1 => u32::try_from(columns).ok().and_then(NonZeroU32::new),
+            _ => None,
+        };
+        let mut tagged = TagGroup::new(Tag::TR);
+        for cell in row {
+            let mut group = match cell.is_head {
+                true => TagGroup::new(Tag::TH(TableHeaderScope::Column)),
+                false => TagGroup::new(Tag::TD.with_col_span(across)),
+            };
+            cell.pieces.into_iter().for_each(|piece| group.push(piece));
+            tagged.push(group);
+        }
+        table.push(tagged);
+    }
+    table
+}
