@@ -5,6 +5,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import zlib from 'node:zlib';
+import zopfli from '@gfx/zopfli';
 import { build } from 'esbuild';
 
 const [, , module, out] = process.argv;
@@ -98,7 +99,8 @@ const policy = [
   "form-action 'none'",
   "base-uri 'none'",
 ].join('; ');
-const packed = asText(zlib.gzipSync(fs.readFileSync(module), { level: 9 }));
+// The same format as gzip, a twentieth smaller; every browser unpacks it.
+const packed = asText(Buffer.from(await zopfli.gzipAsync(fs.readFileSync(module), { numiterations: 5 })));
 const html = `<!doctype html>
 <html lang="en" dir="ltr">
 <head>

@@ -63,6 +63,17 @@ impl Way {
         CLOCKWISE[(turn + clockwise(front) + 2) % 4]
     }
 
+    /// Its word, as a sides file takes it too.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Way::Back => "back",
+            Way::Right => "right",
+            Way::Front => "front",
+            Way::Left => "left",
+        }
+    }
+
     /// The phrase that follows a length.
     const fn spoken(self) -> &'static str {
         match self {
@@ -187,6 +198,9 @@ pub struct Walk {
     pub gap: String,
     /// Whether the walk returns to its start.
     pub is_closed: bool,
+    /// Whether it misses its start by so little that no wall is likely to be left: by two feet, or by a fiftieth of what
+    /// was walked.
+    pub is_near: bool,
 }
 
 /// The fields of the lines before the first level that a form shows.
@@ -219,6 +233,8 @@ pub struct Rows {
     pub levels: Vec<String>,
     /// Every walk, in file order.
     pub walks: Vec<Walk>,
+    /// The line of each field that has one.
+    pub fields: Vec<(&'static str, usize)>,
 }
 
 /// The rows of a text. A side that cannot be read becomes a row with `is_read` set to `false`; other unreadable
@@ -238,6 +254,21 @@ pub fn rows(text: &str) -> Rows {
         maker.line(i + 1, typed, statement);
     }
     maker.finish()
+}
+
+/// The text with the directions of its rows as seen from the street, line for line; `None` if it does not say where the
+/// street is. Errors of it speak of back, right, front and left where they quote what was typed.
+#[must_use]
+pub fn in_ways(text: &str) -> Option<String> {
+    let reading = super::read(&Source::new("", text));
+    let front = reading.sketch.heads.front?;
+    let rows = rows(text).walks.into_iter().flat_map(|walk| walk.rows);
+    let lines: Vec<usize> = rows.filter(|row| row.way.is_some()).map(|row| row.line).collect();
+    let seen = |(i, line): (usize, &str)| match lines.contains(&(i + 1)) {
+        true => edit::in_ways(line, front),
+        false => line.to_owned(),
+    };
+    Some(text.split_inclusive('\n').enumerate().map(seen).collect())
 }
 
 /// The street side, or south (the bottom of the plan) if it is not stated.
@@ -268,6 +299,7 @@ struct Maker {
     form: Form,
     levels: Vec<String>,
     heads: Heads,
+    fields: Vec<(&'static str, usize)>,
     level: String,
     open: Option<Open>,
     done: Vec<Open>,
@@ -282,6 +314,7 @@ impl Maker {
             form,
             levels: Vec::new(),
             heads: Heads::default(),
+            fields: Vec::new(),
             level: String::new(),
             open: None,
             done: Vec::new(),
@@ -290,6 +323,9 @@ impl Maker {
     }
 
     fn line(&mut self, number: usize, typed: &str, statement: Option<&Statement>) {
+        if let Some(field) = edit::field_on(typed, statement) {
+            self.fields.push((field, number));
+        }
         match statement {
             Some(Statement::Level(level)) => {
                 self.close();
@@ -382,6 +418,7 @@ impl Maker {
             rows: Vec::new(),
             gap: String::new(),
             is_closed: false,
+            is_near: false,
         };
         self.open = Some(Open {
             walk,
@@ -546,6 +583,7 @@ impl Maker {
         }
         let missing = (open.start.0 - at.0, open.start.1 - at.1);
         open.walk.is_closed = missing == (0, 0) && open.walk.rows.len() > 1;
+        open.walk.is_near = open.is_near(missing);
         open.walk.gap = self.spoken(missing);
         self.done.push(open);
     }
@@ -600,6 +638,7 @@ impl Maker {
             heads: self.heads,
             compass: Way::ALL.map(|way| way.direction(self.front).word()),
             levels: self.levels,
+            fields: self.fields,
             walks: self.done.into_iter().map(|open| open.walk).collect(),
         }
     }
@@ -652,6 +691,14 @@ impl Open {
                 self.moves[i] = Some(self.rest());
             }
         }
+    }
+
+    /// Whether the walk misses its start by no more than an error of the tape, or by a small part of its length.
+    fn is_near(&self, missing: Spot) -> bool {
+        let far = |(east, north): Spot| east.abs() + north.abs();
+        let walked: i64 = self.moves.iter().flatten().map(|&moved| far(moved)).sum();
+        let little = (2 * Length::FOOT.nm()).max(walked.div_euclid(50));
+        self.walk.rows.len() > 2 && far(missing) <= little
     }
 
     /// Whether the walk has its inside on the left, as if it returned to its start in a straight line.

@@ -13,6 +13,7 @@ pub(crate) mod office;
 pub(crate) mod photographs;
 pub(crate) mod request;
 pub(crate) mod rounding;
+pub mod rows;
 pub(crate) mod sentences;
 pub(crate) mod size;
 pub(crate) mod value;

@@ -89,7 +89,7 @@ test('the record that is smaller brings its caution before the report', async ()
   });
   assert.ok(order);
   // An error further on leaves the answer before it on the screen, and the caution with it.
-  await tab.getByLabel('Brick thickness').fill('?');
+  await tab.getByLabel('Brick outside').fill('?');
   await tab.keyboard.press('Tab');
   await tab.getByText('before the error').waitFor();
   assert.ok(await tab.locator('.caution').isVisible());
@@ -432,6 +432,7 @@ test('without storage it works; with it the house is kept until it is forgotten'
   await settled(again.tab);
   assert.equal(await again.tab.locator('ol.sides > li').count(), 2);
   await again.tab.getByRole('button', { name: 'Forget it' }).click();
+  await again.tab.locator('dialog[open]').getByRole('button', { name: 'Forget it' }).click();
   await again.tab.reload();
   assert.equal(await again.tab.getByRole('button', { name: 'Go on with' }).count(), 0);
   await again.context.close();
@@ -477,11 +478,11 @@ test('two levels in meters with a bay are typed in rows, and give the PDF of the
 test('what cannot be read stays in its field, and a form that opens shows what was typed last', async () => {
   const { tab, context } = await opened(chrome);
   await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42', '0']], '1,100');
-  await tab.getByLabel('Brick thickness').fill('4 5/8 or so');
+  await tab.getByLabel('Brick outside').fill('4 5/8 or so');
   await tab.keyboard.press('Tab');
   await settled(tab);
-  assert.equal(await tab.getByLabel('Brick thickness').inputValue(), '4 5/8 or so');
-  await tab.getByLabel('Brick thickness').fill('4 5/8');
+  assert.equal(await tab.getByLabel('Brick outside').inputValue(), '4 5/8 or so');
+  await tab.getByLabel('Brick outside').fill('4 5/8');
   await tab.keyboard.press('Tab');
   await settled(tab);
   assert.match(await tab.locator('.opening').textContent(), /Measured 1,176 sq ft/);
@@ -503,7 +504,7 @@ test('a photo is chosen for a wall, kept on the device, and stands on the pages'
   const { tab, troubles, context } = await opened(chrome);
   await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']], '1,100');
   const buffer = fs.readFileSync(path.join(root, 'sketches/notice-west-wall.jpg'));
-  await chosen(tab, 'Add a photo', 'west wall.jpg', buffer);
+  await chosen(tab, 'Photo', 'west wall.jpg', buffer);
   await tab.getByRole('button', { name: 'Remove west-wall.jpg' }).waitFor();
   await settled(tab);
   await tab.reload();
@@ -515,6 +516,7 @@ test('a photo is chosen for a wall, kept on the device, and stands on the pages'
   const pdf = await download(tab, 'Make the PDF');
   assert.deepEqual(pdf, written(file, 'pdf')[0]);
   await tab.getByRole('button', { name: 'Forget it' }).click();
+  await tab.locator('dialog[open]').getByRole('button', { name: 'Forget it' }).click();
   await tab.locator('.home').click();
   await chosen(tab, 'Check a page', 'photo.pdf', pdf);
   await tab.getByText('Genuine: byte for byte').waitFor();

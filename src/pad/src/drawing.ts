@@ -50,7 +50,13 @@ export function drawing(drawn: Drawn): SVGElement {
     s('text', { class: 'street', x: middle[0], y: origin[1] + height + type * 0.4 }, say('street')),
     drawn.isOne ? '' : s('text', { class: 'street', x: middle[0], y: origin[1] + type * 0.6 }, drawn.level),
   );
-  if (drawn.onCorner) for (const { walk, index } of here) svg.append(cornered(walk, index, drawn, type));
+  if (drawn.onCorner) {
+    let n = 0;
+    for (const { walk, index } of here) {
+      svg.append(cornered(walk, index, n, drawn, type));
+      n += walk.rows.length;
+    }
+  }
   return svg;
 }
 
@@ -72,9 +78,9 @@ function named(walk: Walk, all: Walk[], type: number): SVGElement | string {
       if (room > best.room) best = { at, room };
     }
   }
-  // A name that is wider than its space is left out.
+  // A name that is wider than its space, or stands between lengths, is left out.
   const letter = Math.min(type * 0.9, (wide * 0.92) / (walk.name.length * 0.6));
-  if (letter < type * 0.6) return '';
+  if (letter < type * 0.6 || high < 2.4 * type) return '';
   return s('text', { class: 'name', x: best.at[0], y: best.at[1], 'aria-hidden': 'true', style: `font-size:${letter}px` }, walk.name);
 }
 
@@ -134,11 +140,15 @@ function stroke(row: Row): string {
   return row.pieces.map(piece).join('');
 }
 
-/// Short walls, and walls of spaces inside another, are labeled only while their row has the focus.
+/// Short walls, and walls of narrow spaces and of spaces inside another, are labeled only while their row has the focus.
 function hasLabel(walk: Walk, row: Row, line: number | null, type: number): boolean {
   const isHere = walk.rows.some((other) => other.line === line);
   const far = Math.hypot(row.to[0] - row.from[0], row.to[1] - row.from[1]);
-  return row.line === line || ((isHere || walk.within === null) && far > 3 * type);
+  const isLarge = [0, 1].every((axis) => {
+    const at = corners(walk).map((place) => place[axis]);
+    return !walk.is_closed || Math.max(...at) - Math.min(...at) > 3 * type;
+  });
+  return row.line === line || ((isHere || (walk.within === null && isLarge)) && far > 3 * type);
 }
 
 /// The number and length of a wall, on the side away from the middle.
@@ -154,7 +164,8 @@ function label(walk: Walk, row: Row, index: number, middle: Place, type: number)
   return s('text', { ...at, class: 'length', 'text-anchor': anchor, 'aria-hidden': 'true' }, text);
 }
 
-function cornered(walk: Walk, index: number, drawn: Drawn, type: number): SVGElement {
+/// The corners of a walk, numbered on from those of the walks before it.
+function cornered(walk: Walk, index: number, before: number, drawn: Drawn, type: number): SVGElement {
   const group = s('g', { class: 'corners' });
   for (const [i, row] of walk.rows.entries()) {
     const isChosen = drawn.corner?.walk === index && drawn.corner.corner === i + 1;
@@ -167,7 +178,7 @@ function cornered(walk: Walk, index: number, drawn: Drawn, type: number): SVGEle
         r: type * 0.8,
         onclick: () => drawn.onCorner?.(index, i + 1),
       }),
-      s('text', { class: isChosen ? 'at chosen' : 'at', x, y, 'aria-hidden': 'true' }, String(i + 1)),
+      s('text', { class: isChosen ? 'at chosen' : 'at', x, y, 'aria-hidden': 'true' }, String(before + i + 1)),
     );
   }
   return group;

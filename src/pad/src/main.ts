@@ -5,7 +5,7 @@ import { FRACTIONS, LENGTH, METRIC, NEW, UNITS } from './format';
 import { Library } from './library';
 import { h } from './page';
 import * as pictures from './pictures';
-import type { Edit, Heads, How, Look, Made, Row, Shape, Walk, Way } from './types';
+import type { Edit, Heads, How, Look, Made, Notice, Row, Shape, Walk, Way } from './types';
 import { fromText, unpacked } from './unpack';
 import { say, words, type Words } from './words';
 
@@ -14,8 +14,11 @@ declare const LICENSES: string;
 
 const KEEP = 'fairfoot';
 const MOST_UNDONE = 500;
+const NEWS_MS = 8_000;
 const WAYS: Way[] = ['back', 'right', 'front', 'left'];
 const SHAPES: Shape['is'][] = ['straight', 'bay', 'round', 'slant'];
+/// The fields of a row that hold lengths.
+const PARTS = ['feet', 'inches', 'fraction', 'out', 'flat', 'leg'];
 const HOWS: How[] = ['measured', 'closing', 'about'];
 const FIELDS: (keyof Heads)[] = ['record', 'listing', 'plan', 'property', 'account', 'veneer'];
 
@@ -50,20 +53,35 @@ const fields = new Map<string, HTMLElement>();
 /// The values each row was last filled with.
 const filled = new Map<string, string>();
 let isKept = true;
-let isLooking = false;
+/// The look under way.
+let looking: Promise<void> | null = null;
 let atWork = 0;
 let edits: Promise<unknown> = Promise.resolve();
+/// The field that the newest step of undo belongs to: typing on in it adds no step.
+let typedIn: string | null = null;
+let quiet = 0;
 /// The name of a space that was just added: its first wall is asked for next.
 let newSpace: string | null = null;
 /// The walk somebody works at.
 let walkAt = 0;
+let staysNext: string | null = null;
 let focusNext: { key: string; part: string } | null = null;
+/// The house was begun or changed here, so that replacing it would lose something.
+let isOwn = false;
+/// The walks are being typed wall by wall; those that are finished by word of the person are in the set, by name.
+let isWalking = false;
+const finished = new Set<string>();
+/// The walks of which somebody said that nothing lies inside.
+const answered = new Set<string>();
+/// The further space is one inside a walk.
+let isInside = false;
 
 const parts = {
   heads: h('section', { class: 'figures' }),
   walks: h('div', { class: 'walks' }),
   drawing: h('div', { class: 'drawing' }),
   gap: h('p', { class: 'still', 'aria-live': 'polite' }),
+  question: h('div', { class: 'question', 'aria-live': 'polite' }),
   caution: h('p', { class: 'caution', role: 'alert' }),
   opening: h('div', { class: 'opening', 'aria-live': 'polite' }),
   before: h('p', { class: 'aside' }),
@@ -78,9 +96,11 @@ const parts = {
 
 // ---- the one text
 
-function become(next: string, from: 'rows' | 'editor' | 'file'): void {
+function become(next: string, from: 'rows' | 'editor', field: string | null = null): void {
   if (next === text) return;
-  if (from !== 'file') undone = [...undone, text].slice(-MOST_UNDONE);
+  if (field === null || field !== typedIn) undone = [...undone, text].slice(-MOST_UNDONE);
+  typedIn = field;
+  isOwn = true;
   text = next;
   keep();
   putAway();
@@ -89,19 +109,33 @@ function become(next: string, from: 'rows' | 'editor' | 'file'): void {
 }
 
 /// Edits are applied one after another. Line numbers refer to the text on the screen when the edit was requested.
-function edit(one: Edit, focusAfter: string | null = null): Promise<void> {
+/// Afterwards a part of a row has the focus, if one is named.
+function edit(one: Edit, focusAfter: string | null = null, field: string | null = null, part = 'feet'): Promise<void> {
   const base = painted;
   busy(+1);
   const done = edits.then(async () => {
-    const now = moved(one, base);
+    const next = await library.edit(text, moved(one, base));
+    // Only now: what is painted before does not have the row yet.
     if (focusAfter !== null) {
       focus = focusAfter;
-      focusNext = { key: focus, part: 'feet' };
+      focusNext = { key: focus, part };
     }
-    become(await library.edit(text, now), 'rows');
+    become(next, 'rows', field);
   }).finally(() => busy(-1));
   edits = done.catch(failed);
   return done.catch(failed);
+}
+
+/// Resolves once everything typed so far is in the text and the library has processed it. A field that a button was
+/// touched from may still have the focus, so it is read first.
+async function latest(): Promise<void> {
+  const active = document.activeElement;
+  if (active instanceof HTMLInputElement) active.dispatchEvent(new Event('change', { bubbles: true }));
+  for (let last: unknown = null; last !== edits; ) {
+    last = edits;
+    await last;
+  }
+  await refresh();
 }
 
 /// Whether updates are still pending; styles and tests read it.
@@ -127,9 +161,12 @@ function moved(one: Edit, base: string): Edit {
   return next as Edit;
 }
 
-function undo(): void {
+/// Takes back the newest step, after what a field that just lost the focus still sends.
+async function undo(): Promise<void> {
+  await latest();
   const before = undone.pop();
   if (before === undefined) return;
+  typedIn = null;
   text = before;
   keep();
   putAway();
@@ -140,26 +177,82 @@ function undo(): void {
 function keep(): void {
   if (!isKept) return;
   try {
-    localStorage.setItem(KEEP, JSON.stringify({ name, text }));
+    localStorage.setItem(KEEP, JSON.stringify({ name, text, isOwn, whole: [...answered] }));
   } catch {
     // A private window stores nothing; the page still works.
   }
 }
 
-function kept(): { name: string; text: string } | null {
+interface Kept {
+  name: string;
+  text: string;
+  isOwn?: boolean;
+  whole?: string[];
+}
+
+/// The house of the last visit, or where nothing is stored, of this one.
+function kept(): Kept | null {
+  const here = isKept && text ? { name, text, isOwn, whole: [...answered] } : null;
   try {
-    return JSON.parse(localStorage.getItem(KEEP) ?? 'null');
+    return JSON.parse(localStorage.getItem(KEEP) ?? 'null') ?? here;
   } catch {
-    return null;
+    return here;
   }
 }
 
-/// Pages on the screen belong to the text they were made of.
+/// Pages on the screen, or ready to print, belong to the text they were made of.
 function putAway(): void {
   parts.pages.querySelector('.leaves')?.replaceChildren();
+  document.getElementById('paper')?.remove();
 }
 
-function forget(): void {
+/// Asks before something is lost: offers to save it, and resolves with the answer, or null if the question is closed.
+function asked<T extends Words>(question: Words, answers: T[]): Promise<T | null> {
+  return new Promise((resolve) => {
+    const answer = (one: T) =>
+      h('button', { type: 'button', class: one === 'goOn' ? 'first' : '', onclick: () => {
+        resolve(one);
+        dialog.close();
+      } }, say(one));
+    const old = kept();
+    const dialog = h('dialog', { 'aria-label': say(question), onclose: () => {
+      resolve(null);
+      dialog.remove();
+    } },
+      h('p', {}, say(question)),
+      h('div', { class: 'doing' },
+        ...answers.map(answer),
+        old && h('button', { type: 'button', onclick: () => saved(old.text, 'text/plain', '.sides', old.name) }, say('save')),
+        h('button', { type: 'button', onclick: () => dialog.close() }, say('close'))));
+    document.body.append(dialog);
+    dialog.showModal();
+  });
+}
+
+/// Shows another house, after asking if that replaces one that was typed here.
+async function instead(next: string, called: string): Promise<void> {
+  const old = kept();
+  if (old?.isOwn && old.text !== next) {
+    const answer = await asked('replacing', ['goOn', 'replace']);
+    if (answer === 'goOn') goOn(old);
+    if (answer !== 'replace') return;
+  }
+  name = called;
+  isOwn = false;
+  answered.clear();
+  work(next, next === NEW);
+}
+
+function goOn(old: Kept): void {
+  name = old.name;
+  isOwn = old.isOwn ?? true;
+  answered.clear();
+  for (const one of old.whole ?? []) answered.add(one);
+  work(old.text, true);
+}
+
+async function forget(): Promise<void> {
+  if ((await asked('forgetting', ['forget'])) !== 'forget') return;
   void pictures.forget();
   try {
     localStorage.removeItem(KEEP);
@@ -168,19 +261,31 @@ function forget(): void {
   }
   isKept = false;
   main.querySelector('footer')?.replaceWith(foot());
-  live.textContent = say('forgotten');
+  tell(say('forgotten'), true);
 }
 
 function failed(error: unknown): void {
   const why = error instanceof Error && error.message !== 'stopped' ? error.message : say('stopped');
-  live.textContent = why;
+  tell(why);
 }
 
-/// Processes the newest text; requests for older texts in between are dropped.
-async function refresh(): Promise<void> {
-  if (isLooking) return;
-  isLooking = true;
+/// Says something below the page; what is only news goes after a while.
+function tell(what: string, isNews = false): void {
+  clearTimeout(quiet);
+  live.textContent = what;
+  if (isNews) quiet = window.setTimeout(() => (live.textContent = ''), NEWS_MS);
+}
+
+/// Processes the newest text; requests for older texts in between are dropped. Resolves once nothing is newer.
+function refresh(): Promise<void> {
+  looking ??= lookedAt();
+  return looking;
+}
+
+async function lookedAt(): Promise<void> {
   busy(+1);
+  // What follows comes after this call is known as the one under way, even if there is nothing new.
+  await Promise.resolve();
   try {
     let next = look;
     while (shown !== text || !next) {
@@ -195,21 +300,21 @@ async function refresh(): Promise<void> {
     shown = text;
     failed(error);
   } finally {
-    isLooking = false;
+    looking = null;
     busy(-1);
   }
 }
 
 /// How many characters of the report fit on a line.
 function columns(): number {
-  const wide = parts.opening.clientWidth || 600;
+  const wide = (main.firstElementChild?.nextElementSibling?.clientWidth ?? 600) - 64;
   return Math.max(34, Math.min(80, Math.floor((wide - 2) / (0.605 * 13.5))));
 }
 
 // ---- the screen
 
 function paint(now: Look): void {
-  paintHeads(now.rows.heads);
+  paintHeads(now);
   paintWalks(now);
   paintDrawing(now);
   paintAnswer(now);
@@ -224,17 +329,18 @@ function repaint(): void {
 const isMetric = () => METRIC.includes(look?.rows.heads.units ?? '');
 const units = () => (isMetric() ? UNITS.metric : UNITS.feet);
 
-function paintHeads(heads: Heads): void {
+function paintHeads(now: Look): void {
+  const heads = now.rows.heads;
   if (!parts.heads.firstChild) {
     const fields = FIELDS.map((field) => {
       const input = h('input', {
         name: field,
         autocomplete: 'off',
         inputmode: field === 'record' || field === 'listing' || field === 'plan' ? 'decimal' : 'text',
-        onchange: (event: Event) =>
-          edit({ edit: 'head', field, value: (event.target as HTMLInputElement).value }),
+        oninput: () => sendHead(field),
+        onchange: () => void sendHead(field).then(repaint),
       });
-      return h('label', {}, h('span', { 'data-label': field }), input);
+      return h('label', {}, h('span', { 'data-label': field }), input, h('span', { class: 'wrong', id: `wrong-${field}` }));
     });
     parts.heads.append(
       h('h2', {}, say('figures')),
@@ -243,23 +349,37 @@ function paintHeads(heads: Heads): void {
     );
   }
   for (const field of FIELDS) {
-    const input = parts.heads.querySelector<HTMLInputElement>(`[name=${field}]`);
-    const unit = field === 'veneer' ? units().thickness : units().area;
+    const input = headOf(field);
+    const unit = unitOf(field);
     const label = parts.heads.querySelector(`[data-label=${field}]`);
     if (label) label.textContent = say(field as Words, { unit });
     const bare = field === 'veneer' ? / *("|cm)$/ : / *sq (ft|m)$/;
     const value = heads[field].endsWith(unit) || (field === 'veneer' && !isMetric()) ? heads[field].replace(bare, '') : heads[field];
-    if (input && document.activeElement !== input) input.value = value;
+    if (!input) continue;
+    const isTyping = document.activeElement === input;
+    if (!isTyping) input.value = value;
+    const wrong = isTyping ? undefined : now.notices.find((one) => one.is_error && one.form.field === field);
+    input.setAttribute('aria-invalid', String(wrong !== undefined));
+    input.setAttribute('aria-describedby', `wrong-${field}`);
+    document.getElementById(`wrong-${field}`)?.replaceChildren(...(wrong ? [noticed(wrong, true)] : []));
   }
 }
+
+const unitOf = (field: keyof Heads) => (field === 'veneer' ? units().thickness : units().area);
+
+const headOf = (field: keyof Heads) => parts.heads.querySelector<HTMLInputElement>(`[name=${field}]`);
+
+const sendHead = (field: keyof Heads) => edit({ edit: 'head', field, value: headOf(field)?.value ?? '' }, null, field);
 
 function paintWalks(now: Look): void {
   const active = document.activeElement as HTMLElement | null;
   const at = active?.dataset.part ? { key: active.dataset.key ?? '', part: active.dataset.part } : null;
-  const typed = active instanceof HTMLInputElement ? active.value : null;
+  const typing = at !== null && active instanceof HTMLInputElement;
+  const values = typing ? PARTS.map((part) => [part, field(at.key, part)] as const).map(([part, one]) => [part, (one as HTMLInputElement | null)?.value] as const) : [];
+  const stays = staysNext ?? active?.dataset.stays ?? null;
   const rowShape = (row: Row) => [row.way !== null || row.typed, row.shape.is, row.picture];
   const walks = now.rows.walks.map((walk) => [walk.name, walk.kind, walk.level, walk.corner, walk.rows.map(rowShape)]);
-  const shape = JSON.stringify([walks, isMetric(), isAdding]);
+  const shape = JSON.stringify([walks, isMetric(), isAdding, now.rows.walks.map(isUnfinished)]);
   const isNew = parts.walks.dataset.shape !== shape;
   if (isNew) {
     parts.walks.dataset.shape = shape;
@@ -273,10 +393,15 @@ function paintWalks(now: Look): void {
   retool();
   if (isNew || focusNext) {
     const wanted = focusNext ?? at;
-    const found = wanted && field(wanted.key, wanted.part);
-    // What is being typed is newer than what the library has seen.
-    if (!focusNext && typed !== null && found instanceof HTMLInputElement) found.value = typed;
-    focusNext = null;
+    const found = wanted ? field(wanted.key, wanted.part) : stays ? parts.walks.querySelector<HTMLElement>(`[data-stays="${stays}"]`) : null;
+    // What is being typed is newer than what the library has seen, and stands in the fields it was typed into.
+    if (!focusNext && at) {
+      for (const [part, value] of values) {
+        const one = field(at.key, part) as HTMLInputElement | null;
+        if (one && value !== undefined) one.value = value;
+      }
+    }
+    focusNext = staysNext = null;
     found?.focus();
     toNewSpace(now);
   }
@@ -314,6 +439,10 @@ function keyOf(line: number): string | null {
   return null;
 }
 
+/// A walk that somebody is still typing: it is not back at its start, nor near it, nor said to be finished.
+const isUnfinished = (walk: Walk) =>
+  isWalking && walk.rows.length > 2 && walk.rows.every((row) => row.is_read) && !walk.is_closed && !walk.is_near && !finished.has(walk.name);
+
 function walked(walk: Walk, shown: Look, index: number): HTMLElement {
   const lineOf = () => look?.rows.walks[index]?.line ?? 0;
   const kinds = shown.kinds.includes(walk.kind) ? shown.kinds : [...shown.kinds, walk.kind];
@@ -321,16 +450,26 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
   const called = h('input', {
     value: walk.name,
     'aria-label': say('called'),
-    onchange: (event: Event) =>
-      edit({ edit: 'name', line: lineOf(), kind: walk.kind, name: (event.target as HTMLInputElement).value }),
+    'data-stays': `called ${index}`,
+    onchange: (event: Event) => {
+      const name = (event.target as HTMLInputElement).value.trim();
+      if (name) void edit({ edit: 'name', line: lineOf(), kind: walk.kind, name });
+      else repaint();
+    },
   });
+  kind.dataset.stays = `kind ${index}`;
   const rows = walk.rows.map((row, i) => rowed(walk, row, i, `${index} ${i}`));
   const last = () => at(`${index} ${walk.rows.length - 1}`)?.line ?? lineOf();
   const next = WAYS.map((way) =>
-    h('button', { type: 'button', class: 'way', 'data-way': way, onclick: () => add(last(), way, `${index} ${walk.rows.length}`) }, say(way)),
+    h('button', { type: 'button', class: 'way', 'data-way': way, 'data-stays': `${way} ${index}`, onclick: () => add(last(), way, `${index} ${walk.rows.length}`) }, say(way)),
   );
   const asked = say(walk.rows.length > 0 ? 'nextWall' : 'firstWall');
   const title = shown.rows.levels.length > 1 && walk.level !== walk.name ? `${walk.name}, ${walk.level}` : walk.name;
+  const finish = () => {
+    finished.add(walk.name);
+    repaint();
+    parts.notices.querySelector<HTMLElement>('button')?.focus();
+  };
   const drop = () => {
     focus = null;
     walkAt = 0;
@@ -341,10 +480,10 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
     { class: 'walk', 'aria-label': title },
     h('h2', {}, index === 0 ? say('walk') : title),
     index === 0 && h('p', { class: 'aside' }, say('walkHint')),
-    walk.corner && h('p', { class: 'aside' }, say('begins', { n: walk.corner[1], space: walk.corner[0] })),
+    walk.corner && h('p', { class: 'aside' }, shown.said.begins[index]),
     h('div', { class: 'what' }, kind, called, index === 0 && unitChoice(shown)),
     h('ol', { class: 'sides' }, ...rows),
-    h('div', { class: 'next', role: 'group', 'aria-label': asked }, h('span', {}, asked), ...next),
+    h('div', { class: 'next', role: 'group', 'aria-label': asked }, h('span', {}, asked), ...next, isUnfinished(walk) && h('button', { type: 'button', class: 'last', onclick: finish }, say('lastWall'))),
     index > 0 && h('div', { class: 'after' }, h('button', { type: 'button', class: 'quiet', onclick: drop }, say('drop', { name: walk.name }))),
   );
 }
@@ -398,15 +537,15 @@ function taped(key: string, n: number): HTMLElement {
     'span',
     { class: 'length' },
     number_('feet', key, say('feet', { n })),
-    h('span', { 'aria-hidden': 'true' }, '′'),
+    h('span', { class: 'unit', 'aria-hidden': 'true' }, '′'),
     number_('inches', key, say('inches', { n })),
-    h('span', { 'aria-hidden': 'true' }, '″'),
+    h('span', { class: 'unit', 'aria-hidden': 'true' }, '″'),
     fraction,
   );
 }
 
 const metric = (key: string, n: number) =>
-  h('span', { class: 'length' }, number_('feet', key, say('metric', { n })), h('span', { 'aria-hidden': 'true' }, 'm'));
+  h('span', { class: 'length' }, number_('feet', key, say('metric', { n })), h('span', { class: 'unit', 'aria-hidden': 'true' }, 'm'));
 
 /// The lengths that a bay or a slanted wall has beside its first.
 function more(shape: Shape, key: string, n: number): HTMLElement[] {
@@ -441,7 +580,10 @@ function number_(part: string, key: string, label: string): HTMLInputElement {
     enterkeyhint: 'next',
     'aria-label': label || null,
     'aria-describedby': wrongId(key),
-    oninput: () => send(key),
+    oninput: () => {
+      hopped(key, part);
+      send(key, undefined, `${key} ${part}`);
+    },
     onkeydown: (event: KeyboardEvent) => hop(event, key, part),
   });
   mark(input, key, part);
@@ -475,14 +617,25 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
   }
 }
 
+/// A foot mark that came after whole feet without a key of its own, as from the keyboard of a phone.
+function hopped(key: string, part: string): void {
+  const input = field(key, 'feet') as HTMLInputElement | null;
+  const inches = field(key, 'inches') as HTMLInputElement | null;
+  if (part !== 'feet' || !input || !inches || !/^\d+['’′]$/.test(input.value)) return;
+  input.value = input.value.slice(0, -1);
+  inches.focus();
+  inches.select();
+}
+
 /// The contents of a row's fields, as written in the file.
 function typed(key: string): string {
   const feet = valueOf(key, 'feet');
   if (isMetric()) return whole(feet);
   const [inches, fraction] = [valueOf(key, 'inches'), valueOf(key, 'fraction')];
-  if (feet && !/^\d+$/.test(feet)) return feet;
   const inch = [inches, fraction].filter((part) => part && !(part === '0' && !fraction && feet)).join(' ');
-  return [feet && `${feet}'`, inch && `${inch}"`].filter(Boolean).join(' ');
+  // A whole length stands alone; beside inches the first field holds feet, whatever is typed there.
+  const isWhole = feet !== '' && !/^\d+$/.test(feet) && (!inch || /['’′"”″]/.test(feet));
+  return [feet && (isWhole ? feet : `${feet}'`), inch && `${inch}"`].filter(Boolean).join(' ');
 }
 
 const valueOf = (key: string, part: string) => (field(key, part) as HTMLInputElement | null)?.value.trim() ?? '';
@@ -503,14 +656,15 @@ function shapeOf(key: string, is: Shape['is']): Shape {
   return { is, to: (valueOf(key, 'to') as Way) || across, leg: part('leg') };
 }
 
-function send(key: string, is?: Shape['is']): void {
+function send(key: string, is?: Shape['is'], typedAt: string | null = null): void {
   const row = at(key);
   if (!row) return;
   const shape = shapeOf(key, is ?? row.shape.is);
-  void edit({ edit: 'side', line: row.line, way: valueOf(key, 'way') as Way, how: valueOf(key, 'how') as How, length: typed(key), shape });
+  void edit({ edit: 'side', line: row.line, way: valueOf(key, 'way') as Way, how: valueOf(key, 'how') as How, length: typed(key), shape }, null, typedAt);
 }
 
 async function add(after: number, way: Way, key: string): Promise<void> {
+  finished.delete(look?.rows.walks[Number(key.split(' ')[0])]?.name ?? '');
   await edit({ edit: 'add', after, way, length: '', how: 'measured', shape: { is: 'straight' } }, key);
 }
 
@@ -544,10 +698,14 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
   const [before, after] = [index > 0, index + 1 < walk.rows.length];
   const to = (place: number) => () => {
     const [here, other] = [at(key), at(`${of} ${place}`)];
-    if (here && other) void edit({ edit: 'swap', line: here.line, with: other.line }, `${of} ${place}`);
+    if (here && other) void edit({ edit: 'swap', line: here.line, with: other.line }, `${of} ${place}`, null, place < index ? 'up' : 'down');
   };
-  const button = (key: Words, onclick: (() => void) | null) =>
-    h('button', { type: 'button', class: 'quiet', disabled: onclick === null, onclick: onclick ?? undefined }, say(key));
+  const button = (word: Words, onclick: (() => void) | null) => {
+    const arrow = { up: '↑', down: '↓' }[word as string];
+    const one = h('button', { type: 'button', class: 'quiet', 'aria-label': arrow && say(word), disabled: onclick === null, onclick: onclick ?? undefined }, arrow ?? say(word));
+    mark(one, key, word);
+    return one;
+  };
   const n = index + 1;
   const shape = row.way !== null && select(SHAPES, row.shape.is, say('shape', { n }), (is) => {
     const part = { straight: 'feet', bay: 'out', round: 'out', slant: 'leg' }[is];
@@ -562,8 +720,12 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
     button('down', after ? to(index + 1) : null),
     button('insert', () => void add(at(key)?.line ?? row.line, at(key)?.way ?? 'back', `${of} ${index + 1}`)),
     button('remove', () => {
+      // The focus goes to the row that takes its place, without calling up a keyboard.
+      const left = (look?.rows.walks[Number(of)]?.rows.length ?? 1) - 1;
+      const next = left > 0 ? `${of} ${Math.min(index, left - 1)}` : null;
       focus = null;
-      void edit({ edit: 'remove', line: at(key)?.line ?? row.line });
+      void edit({ edit: 'remove', line: at(key)?.line ?? row.line }, next, null, 'way');
+      if (next === null) staysNext = `back ${of}`;
     }),
     row.picture === null
       ? button('addPicture', () => pick((file) => void pictured(file, key, `${n}: ${row.way ? say(row.way) : row.typed}`), 'image/jpeg,image/png'))
@@ -573,7 +735,7 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
 
 /// Fills the fields of a row, except the one being edited.
 function fill(row: Row, key: string, now: Look, isNew: boolean): void {
-  const looks = now.notices.flatMap((one) => one.also).filter(([line]) => line === row.line).map(([, label]) => label);
+  const looks = shownNow(now).flatMap((one) => one.form.again).filter(([line]) => line === row.line).map(([, label]) => label);
   const told = JSON.stringify([row.way, row.how, row.length, row.found, row.shape, row.is_read, looks]);
   const isHere = field(key, 'way')?.closest('li')?.contains(document.activeElement);
   if (!isNew && !isHere && row.is_read && filled.get(key) === told) return;
@@ -603,7 +765,7 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
   li.classList.toggle('closing', row.how === 'closing');
   const found = li.querySelector('.found');
   if (found) found.textContent = row.found && `= ${row.found}`;
-  for (const part of ['feet', 'inches', 'fraction', 'out', 'flat', 'leg']) {
+  for (const part of PARTS) {
     const element = field(key, part) as HTMLInputElement | null;
     if (element) element.disabled = row.how === 'closing';
   }
@@ -626,17 +788,23 @@ function isBegun(row: Row): boolean {
 /// The walks that can be drawn, with their places among all.
 const drawable = (now: Look) => now.rows.walks.map((walk, index) => ({ walk, index })).filter(({ walk }) => walk.kind !== 'lot');
 
+/// Opens the form for a further space.
+function addSpace(level: string, inside: boolean): void {
+  isAdding = true;
+  isInside = inside;
+  chosen = null;
+  addingOn = level;
+  repaint();
+  const form = parts.walks.querySelector<HTMLElement>('.further');
+  form?.querySelector<HTMLElement>('select')?.focus({ preventScroll: true });
+  form?.scrollIntoView({ block: 'center' });
+}
+
 function adding(now: Look): HTMLElement {
-  const undoing = h('button', { type: 'button', id: 'undo', class: 'quiet', onclick: undo }, say('undo'));
+  const undoing = h('button', { type: 'button', id: 'undo', 'data-stays': 'undo', class: 'quiet', onclick: undo }, say('undo'));
   if (!isAdding) {
     const can = now.rows.walks.some((walk) => walk.rows.length > 0);
-    const open = () => {
-      isAdding = true;
-      chosen = null;
-      addingOn = levelShown(look ?? now);
-      repaint();
-      parts.walks.querySelector<HTMLElement>('.further select')?.focus();
-    };
+    const open = () => addSpace(levelShown(look ?? now), false);
     return h('div', { class: 'after' }, undoing, can && h('button', { type: 'button', class: 'quiet', onclick: open }, say('further')));
   }
   const kind = select(now.kinds, 'garage', say('kind'), () => undefined);
@@ -660,14 +828,18 @@ function adding(now: Look): HTMLElement {
     length: h('input', { 'aria-label': say('measuredOff'), autocomplete: 'off', placeholder: isMetric() ? '' : LENGTH }),
   }));
   const off = h('div', {}, ...offs.map(({ way, length }) => h('div', { class: 'off' }, way, length)));
-  const within = h('input', { type: 'checkbox' });
+  const within = h('input', { type: 'checkbox', checked: isInside });
   const around = () => drawable(look ?? now).find(({ walk }) => walk.level === addingOn && walk.rows.length > 0)?.walk.name ?? '';
   const hint = h('p', { class: 'aside' }, say('furtherHint'));
   const inside = h('label', { class: 'tick' }, within, h('span', {}));
   const offer = () => {
     const here = drawable(look ?? now).filter(({ walk }) => walk.level === addingOn);
+    let n = 0;
     const corners = here.flatMap(({ walk, index }) =>
-      walk.rows.map((_, k) => h('option', { value: `${index} ${k + 1}` }, say('cornerOf', { n: k + 1, space: walk.name }))),
+      walk.rows.map((_, k) => {
+        const running = here.length > 1 ? `${++n}: ` : '';
+        return h('option', { value: `${index} ${k + 1}` }, running + say('cornerOf', { n: k + 1, space: walk.name }));
+      }),
     );
     corner.replaceChildren(...corners, h('option', { value: '' }, say('measuredOff')));
     corner.value = chosen ? `${chosen.walk} ${chosen.corner}` : (corners[0]?.value ?? '');
@@ -755,13 +927,8 @@ function paintDrawing(now: Look): void {
     parts.gap.textContent = '';
     return;
   }
-  parts.drawing.replaceChildren(drawing({ walks, level, isOne: now.rows.levels.length < 2, again: now.notices.flatMap((one) => one.also.map(([line]) => line)), line, corner: chosen, onRow, onCorner }));
-  const open = walks.map(({ walk }) => walk).filter((walk) => walk.rows.length > 0 && !walk.is_closed);
-  const told = open.map((walk) => (open.length > 1 || walks.length > 1 ? `${walk.name}: ` : '') + say('still', { gap: walk.gap }));
-  const isExact = walks.every(({ walk }) => walk.gap === '');
-  const isBack = open.length === 0 && walks.some(({ walk }) => walk.is_closed);
-  const all = isBack ? say(isExact ? 'closed' : 'closedNearly') : told.join(' ');
-  if (parts.gap.textContent !== all) parts.gap.textContent = all;
+  parts.drawing.replaceChildren(drawing({ walks, level, isOne: now.rows.levels.length < 2, again: shownNow(now).flatMap((one) => one.form.again.map(([line]) => line)), line, corner: chosen, onRow, onCorner }));
+  if (parts.gap.textContent !== now.said.state) parts.gap.textContent = now.said.state;
 }
 
 // ---- the answer
@@ -779,14 +946,9 @@ function paintAnswer(now: Look): void {
   parts.before.textContent = isOld ? say('older') : report ? '' : say('noAnswer');
   parts.report.hidden = !report;
   parts.report.replaceChildren(report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '');
-  const [back, right, front, left] = now.rows.compass;
-  parts.compass.textContent = now.rows.walks.some((walk) => walk.rows.length > 0) ? say('compass', { back, right, front, left }) : '';
-  // A row without a length, or a walk without a row, is not an error yet.
-  const empty = now.rows.walks.filter((walk) => walk.rows.length === 0).map((walk) => walk.line);
-  const typing = now.rows.walks.flatMap((walk) => walk.rows).filter((row) => !row.is_read && isBegun(row)).map((row) => row.line);
-  const isComing = (one: Look['notices'][number]) =>
-    one.word === 'too-few-sides' || typing.includes(one.line) || empty.includes(one.line);
-  const notices = now.notices.filter((one) => !isComing(one));
+  parts.compass.textContent = now.said.compass;
+  paintQuestion(now);
+  const notices = shownNow(now);
   const list = (key: Words, isError: boolean) => {
     const some = notices.filter((one) => one.is_error === isError);
     return some.length > 0 && h('div', {}, h('h3', {}, say(key)), h('ul', {}, ...some.map((one) => h('li', {}, noticed(one, false)))));
@@ -808,21 +970,63 @@ function paintAnswer(now: Look): void {
   if (hint) hint.hidden = !isDraft || !canDraw;
 }
 
-function noticed(notice: Look['notices'][number], short: boolean): HTMLElement {
+/// What is shown of the notices. A row without a length, or a walk without a row, is not an error yet; nor is a gap in
+/// a walk that is still being typed, or a figure.
+function shownNow(now: Look): Notice[] {
+  const empty = now.rows.walks.filter((walk) => walk.rows.length === 0).map((walk) => walk.line);
+  const typing = now.rows.walks.flatMap((walk) => walk.rows).filter((row) => !row.is_read && isBegun(row)).map((row) => row.line);
+  const isEarly = (one: Notice) => isWalking && !asText && one.form.is_early && !finished.has(now.rows.walks[one.form.walk ?? 0]?.name);
+  const here = document.activeElement?.getAttribute('name');
+  const isComing = (one: Notice) =>
+    one.word === 'too-few-sides' || typing.includes(one.line) || empty.includes(one.line) || (one.form.field !== null && one.form.field === here);
+  return now.notices.filter((one) => !isComing(one) && !isEarly(one));
+}
+
+/// Asks what may lie inside a walk before its area is taken for the answer.
+function paintQuestion(now: Look): void {
+  const one = now.question;
+  const walk = one && now.rows.walks[one.walk];
+  if (!one || !walk || !isWalking || answered.has(walk.name)) {
+    parts.question.replaceChildren();
+    return;
+  }
+  if (parts.question.dataset.of === walk.name && parts.question.firstChild) return;
+  parts.question.dataset.of = walk.name;
+  const no = () => {
+    answered.add(walk.name);
+    keep();
+    repaint();
+  };
+  parts.question.replaceChildren(
+    h('p', {}, h('strong', {}, one.text), ' ', one.why),
+    h('div', { class: 'doing' },
+      h('button', { type: 'button', onclick: () => addSpace(walk.level, true) }, one.yes),
+      h('button', { type: 'button', onclick: no }, one.no)));
+}
+
+function noticed(notice: Notice, short: boolean): HTMLElement {
+  const { form } = notice;
   const to = () => {
+    const first = form.walk === null ? null : field(`${form.walk} 0`, 'feet');
+    const there = form.field ? headOf(form.field) : form.at ? field(form.at.join(' '), 'feet') : first;
+    if (there && !asText) {
+      there.focus();
+      return;
+    }
     showText(true);
     editor?.show(notice.line);
   };
+  const place = asText ? say('line', { n: notice.line }) : form.field ? say(form.field as Words, { unit: unitOf(form.field) }) : form.place;
+  const told = asText ? notice : form;
+  const mends = asText ? notice.mends.map(([from, to, text]) => ({ from, to, text, label: say('use', { words: text.trim() }) })) : form.mends;
   return h(
     'span',
     { class: notice.is_error ? 'notice error' : 'notice' },
-    !short && h('button', { type: 'button', class: 'link', onclick: to }, say('line', { n: notice.line })),
+    !short && h('button', { type: 'button', class: 'link', onclick: to }, place),
     ' ',
-    ...quoted(notice.message),
-    ...notice.helps.map((help) => h('span', { class: 'help' }, ...quoted(help))),
-    ...notice.mends.map(([from, end, words]) =>
-      h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, end, words) }, say('use', { words: words.trim() })),
-    ),
+    ...quoted(told.message),
+    ...told.helps.map((help) => h('span', { class: 'help' }, ...quoted(help))),
+    ...mends.map(({ from, to, text, label }) => h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, to, text) }, label)),
   );
 }
 
@@ -856,7 +1060,7 @@ function paintPages(): void {
         tellMissing(made);
       }), 'draft'),
       button('showPages', () => doing(() => leaves(show)), 'showDraft'),
-      button('save', () => saved(text, 'text/plain', '.sides')),
+      button('save', () => doing(async () => saved(text, 'text/plain', '.sides'))),
       canShare && button('share', () => doing(sharing)),
       button('print', () => doing(printing)),
       h('label', {}, h('span', {}, say('paper')), paper),
@@ -867,11 +1071,13 @@ function paintPages(): void {
   );
 }
 
+/// Does something with the newest text.
 async function doing(work: () => Promise<unknown>): Promise<void> {
-  live.textContent = say('working');
+  tell(say('working'));
   try {
+    await latest();
     await work();
-    if (live.textContent === say('working')) live.textContent = '';
+    if (live.textContent === say('working')) tell('');
   } catch (error) {
     failed(error);
   }
@@ -885,7 +1091,7 @@ function named(): Map<string, Uint8Array> {
 }
 
 function tellMissing(made: Made): void {
-  if (made.missing.length > 0) live.textContent = say('missing', { names: made.missing.join(', ') });
+  if (made.missing.length > 0) tell(say('missing', { names: made.missing.join(', ') }));
 }
 
 /// A photo for a row: kept on this device, and named in the text.
@@ -898,14 +1104,14 @@ async function pictured(file: File, key: string, caption: string): Promise<void>
 }
 
 const pdf = () => library.pdf(name, text, a4, named());
-const stem = () => name.replace(/\.[^.]*$/, '') || 'house';
+const stem = (of = name) => of.replace(/\.[^.]*$/, '') || 'house';
 
-function saved(bytes: Uint8Array | string, type: string, ending: string): void {
-  const file = stem() + ending;
+function saved(bytes: Uint8Array | string, type: string, ending: string, of = name): void {
+  const file = stem(of) + ending;
   const place = URL.createObjectURL(new Blob([bytes as BlobPart], { type }));
   h('a', { href: place, download: file }).click();
   setTimeout(() => URL.revokeObjectURL(place), 60_000);
-  live.textContent = say('made', { name: file });
+  tell(say('made', { name: file }), true);
 }
 
 async function sharing(): Promise<void> {
@@ -915,7 +1121,12 @@ async function sharing(): Promise<void> {
 
 /// Every page as an image, so that nothing in it can run.
 async function pagePictures(): Promise<HTMLImageElement[]> {
-  const made = await library.svg(name, text, a4, named());
+  const of = text;
+  const made = await library.svg(name, of, a4, named());
+  if (of !== text) {
+    await latest();
+    return pagePictures();
+  }
   tellMissing(made);
   const pages = made.svg;
   const images = pages.map((page, i) => {
@@ -957,9 +1168,9 @@ async function printing(): Promise<void> {
 async function take(file: File): Promise<void> {
   await doing(async () => {
     const opened = await library.open(file.name, new Uint8Array(await file.arrayBuffer()));
-    name = file.name.replace(/\.[^.]*$/, '') + '.sides';
-    work(opened.text);
-    live.textContent = opened.genuine === undefined ? '' : say(opened.genuine ? 'genuine' : 'fromChanged');
+    await instead(opened.text, file.name.replace(/\.[^.]*$/, '') + '.sides');
+    if (text !== opened.text) return;
+    tell(opened.genuine === undefined ? '' : say(opened.genuine ? 'genuine' : 'fromChanged'));
   });
 }
 
@@ -974,7 +1185,7 @@ async function checked(file: File, result: HTMLElement): Promise<void> {
       answer.message ? h('p', {}, answer.message) : '',
       answer.fingerprint ? h('p', {}, say('fingerprint', { print: answer.fingerprint })) : '',
       answer.is_genuine ? h('p', {}, say('genuineHint')) : '',
-      sides !== null ? h('button', { type: 'button', onclick: () => work(sides) }, say('openSides')) : '',
+      sides !== null ? h('button', { type: 'button', onclick: () => instead(sides, name) }, say('openSides')) : '',
     );
   });
 }
@@ -993,6 +1204,7 @@ function pick(then: (file: File) => void, kinds = ''): void {
 
 function showText(yes: boolean): void {
   asText = yes;
+  repaint();
   parts.rows.hidden = yes;
   parts.text.hidden = !yes;
   if (yes && !editor) {
@@ -1004,11 +1216,14 @@ function showText(yes: boolean): void {
   }
 }
 
-function work(from: string): void {
+function work(from: string, isTyped: boolean): void {
   text = from;
+  isWalking = isTyped;
+  finished.clear();
   isKept = true;
-  live.textContent = '';
+  tell('');
   undone = [];
+  typedIn = null;
   look = null;
   report = '';
   parts.caution.textContent = '';
@@ -1026,11 +1241,11 @@ function work(from: string): void {
   keep();
   parts.rows.replaceChildren(parts.heads, parts.walks);
   const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap);
-  const answer = h('section', { class: 'answer', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.caution, parts.opening, parts.notices, parts.compass);
+  const answer = h('section', { class: 'answer', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
   paintPages();
   main.replaceChildren(
     h('h1', { class: 'hidden' }, say('title')),
-    h('div', { class: 'work' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), h('div', { class: 'beside-rows' }, seen, answer, parts.pages, parts.report)),
+    h('div', { class: 'work' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), h('div', { class: 'beside-rows' }, seen, answer, parts.pages), parts.report),
     foot(),
   );
   showText(false);
@@ -1068,21 +1283,13 @@ function start(): void {
   main.replaceChildren(
     h('section', { class: 'start' },
       h('h1', {}, say('title')),
-      choice('measure', 'measureHint', () => {
-        name = 'house.sides';
-        work(NEW);
-      }),
+      old !== null && old.isOwn === true && h('button', { type: 'button', class: 'choice', onclick: () => goOn(old) }, h('strong', {}, say('goOn'))),
+      choice('measure', 'measureHint', () => void instead(NEW, 'house.sides')),
       choice('open', 'openHint', () => pick((file) => void take(file))),
-      choice('example', 'exampleHint', () => {
-        name = 'example.sides';
-        work(EXAMPLE);
-      }),
+      choice('example', 'exampleHint', () => void instead(EXAMPLE, 'example.sides')),
       h('div', { class: 'less' },
         h('button', { type: 'button', class: 'quiet', onclick: () => pick((file) => void checked(file, result)) }, say('check')),
-        old && h('button', { type: 'button', class: 'quiet', onclick: () => {
-          name = old.name;
-          work(old.text);
-        } }, say('goOn'))),
+        old && !old.isOwn && h('button', { type: 'button', class: 'quiet', onclick: () => goOn(old) }, say('goOn'))),
       result),
     foot(),
   );
@@ -1101,14 +1308,14 @@ function listen(): void {
     const pasted = event.clipboardData?.getData('text/plain');
     if (isField) return;
     if (file) void take(file);
-    else if (pasted) work(pasted);
+    else if (pasted) void instead(pasted, 'house.sides');
   });
   addEventListener('keydown', (event) => {
     const isUndo = (event.ctrlKey || event.metaKey) && !event.shiftKey && event.key === 'z';
     if (!isUndo || asText || !look) return;
     event.preventDefault();
     (document.activeElement as HTMLElement | null)?.blur();
-    undo();
+    void undo();
   });
 }
 

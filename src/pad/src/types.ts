@@ -41,6 +41,7 @@ export interface Walk {
   rows: Row[];
   gap: string;
   is_closed: boolean;
+  is_near: boolean;
 }
 
 export type Heads = Record<'property' | 'account' | 'record' | 'listing' | 'plan' | 'veneer' | 'units', string>;
@@ -54,12 +55,42 @@ export interface Notice {
   message: string;
   helps: string[];
   mends: [number, number, string][];
-  also: [number, string][];
+  form: Form;
+}
+
+/// A notice as the rows show it.
+export interface Form {
+  place: string;
+  at: [number, number] | null;
+  field: keyof Heads | null;
+  walk: number | null;
+  message: string;
+  helps: string[];
+  again: [number, string][];
+  mends: Mend[];
+  is_early: boolean;
+}
+
+export interface Mend {
+  from: number;
+  to: number;
+  text: string;
+  label: string;
+}
+
+export interface Question {
+  walk: number;
+  text: string;
+  why: string;
+  yes: string;
+  no: string;
 }
 
 export interface Look {
   rows: { heads: Heads; compass: [string, string, string, string]; levels: string[]; walks: Walk[] };
   kinds: string[];
+  question: Question | null;
+  said: { state: string; compass: string; begins: string[] };
   notices: Notice[];
   opening: string[];
   report: string | null;

@@ -90,7 +90,14 @@ pub enum Edit {
         /// The name of its file.
         file: String,
     },
-    /// Changes the kind and name of a space.
+    /// Says that a space lies in another, whose walk goes around it.
+    Within {
+        /// The line that begins the space.
+        line: usize,
+        /// The name of the other.
+        within: String,
+    },
+    /// Changes the kind and name of a space, and its name wherever its level refers to it.
     Name {
         /// The line that begins the space.
         line: usize,
@@ -157,9 +164,14 @@ impl<'a> Lines<'a> {
             Edit::Picture { line, caption, file } => {
                 self.change(*line, |body| pictured(body, caption, file));
             }
+            Edit::Within { line, within } => {
+                let words = format!(" within \"{}\"", quotable(within));
+                self.change(*line, |body| format!("{}{words}{}", head_of(body), rest_of(body)));
+            }
             Edit::Name { line, kind, name } => {
                 let name = quotable(name);
-                self.change(*line, |body| renamed(body, kind, &name));
+                self.name_again(*line, &name);
+                self.change(*line, |body| format!("{kind} \"{name}\"{}", rest_of(body)));
             }
         }
         self.lines.concat()
@@ -283,6 +295,24 @@ impl<'a> Lines<'a> {
         }
     }
 
+    /// Renames the space of a line wherever later spaces of its level begin at it or lie in it.
+    fn name_again(&mut self, line: usize, name: &str) {
+        let reading = crate::sketch::read(&Source::new("", self.text));
+        let Some(first) = self.index(line) else { return };
+        let statement =
+            |i: usize| reading.sketch.lines.get(i).and_then(|one| one.statement.as_ref());
+        let Some(Statement::Space(space)) = statement(first) else { return };
+        let old = space.name.text.clone();
+        for i in first + 1..self.lines.len() {
+            match statement(i) {
+                Some(Statement::Level(_)) => break,
+                Some(Statement::Space(other)) if other.name.text == old => break,
+                Some(Statement::Space(_)) => self.change(i + 1, |body| referring(body, &old, name)),
+                _ => {}
+            }
+        }
+    }
+
     fn drop_space(&mut self, line: usize) {
         let Some(first) = self.index(line) else { return };
         let reading = crate::sketch::read(&Source::new("", self.text));
@@ -370,6 +400,31 @@ fn field_of(statement: &Statement) -> Option<&'static str> {
     }
 }
 
+/// The form field on a line, read or not.
+pub(super) fn field_on(typed: &str, statement: Option<&Statement>) -> Option<&'static str> {
+    if let Some(statement) = statement {
+        return field_of(statement);
+    }
+    const FIELDS: [&str; 7] =
+        ["property", "account", "record", "listing", "plan", "veneer", "units"];
+    let first = content(typed).split_whitespace().next();
+    FIELDS.into_iter().find(|&field| first == Some(field))
+}
+
+/// A side with its directions as seen from the street.
+pub(super) fn in_ways(line: &str, front: Direction) -> String {
+    let end = side_of(content(line)).len();
+    let (side, after) = line.split_at(end);
+    let words: Vec<(usize, &str)> = outside_texts(side).collect();
+    let mut seen = side.to_owned();
+    for (at, word) in words.into_iter().rev() {
+        if let Some(way) = way_of(word, front) {
+            seen.replace_range(at..at + word.len(), way.word());
+        }
+    }
+    seen + after
+}
+
 /// Text typed into a field, as part of a line; it cannot begin a comment.
 fn plain(typed: &str) -> String {
     typed.chars().map(|c| if c.is_control() || c == '#' { ' ' } else { c }).collect()
@@ -455,12 +510,32 @@ fn pictured(body: &str, caption: &str, file: &str) -> String {
     body
 }
 
-fn renamed(body: &str, kind: &str, name: &str) -> String {
-    let Some(open) = body.find(['"', '“', '”']) else { return format!("{kind} \"{name}\"") };
-    let inside = &body[open..];
-    let mut marks = inside.char_indices().filter(|(_, c)| matches!(c, '"' | '“' | '”')).skip(1);
-    let close = marks.next().map_or(inside.len(), |(at, c)| at + c.len_utf8());
-    format!("{kind} \"{name}\"{}", &inside[close..])
+/// A line that begins a space, with another name after `within` and `from`.
+fn referring(body: &str, old: &str, name: &str) -> String {
+    let mut body = body.to_owned();
+    for word in ["within", "from"] {
+        let found = outside_texts(&body).find(|(_, other)| *other == word);
+        let Some(at) = found.map(|(at, _)| at + word.len()) else { continue };
+        let after = &body[at..];
+        let mut marks = after.char_indices().filter(|(_, c)| matches!(c, '"' | '“' | '”'));
+        let (Some((open, mark)), Some((close, _))) = (marks.next(), marks.next()) else { continue };
+        let inside = at + open + mark.len_utf8()..at + close;
+        if after[..open].trim().is_empty() && body[inside.clone()] == *old {
+            body.replace_range(inside, name);
+        }
+    }
+    body
+}
+
+/// The kind and name of a line that begins a space.
+fn head_of(body: &str) -> &str {
+    &body[..body.len() - rest_of(body).len()]
+}
+
+/// What stands after the kind and name of a line that begins a space.
+fn rest_of(body: &str) -> &str {
+    let mut marks = body.char_indices().filter(|(_, c)| matches!(c, '"' | '“' | '”'));
+    marks.nth(1).map_or("", |(at, c)| &body[at + c.len_utf8()..])
 }
 
 /// A line without its comment and line end.

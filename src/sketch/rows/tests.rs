@@ -47,6 +47,32 @@ fn the_left_half_is_on_the_left_when_the_street_is_north() {
 }
 
 #[test]
+fn a_space_is_renamed_wherever_its_level_refers_to_it() {
+    let text = "level \"G\"\n  living \"House\"\n    north 8'\n  garage \"Garage\" within \"House\" from \"House\" corner 2 # of the \"House\"\nlevel \"U\"\n  living \"House\"\n  porch \"P\" from \"House\" corner 1\n";
+    let name = Edit::Name { line: 2, kind: "living".into(), name: "Main".into() };
+    let renamed = "level \"G\"\n  living \"Main\"\n    north 8'\n  garage \"Garage\" within \"Main\" from \"Main\" corner 2 # of the \"House\"\nlevel \"U\"\n  living \"House\"\n  porch \"P\" from \"House\" corner 1\n";
+    assert_eq!(edited(text, &name), renamed);
+}
+
+#[test]
+fn a_walk_is_near_its_start_within_two_feet_or_a_fiftieth_of_it() {
+    let near = |last: &str| {
+        rows(&format!("level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 30'\nwest {last}\n"))
+            .walks[0]
+            .is_near
+    };
+    // 140' are walked at 40'; a fiftieth of 138' is 2.76'.
+    assert!(near("40'") && near("38'") && near("37' 6\""));
+    assert!(!near("37'") && !near("4'"));
+    let long = |last: &str| {
+        rows(&format!("level \"G\"\nliving \"H\"\nnorth 90'\neast 90'\nsouth 90'\nwest {last}\n"))
+            .walks[0]
+            .is_near
+    };
+    assert!(long("84'") && !long("80'"));
+}
+
+#[test]
 fn an_unreadable_side_still_becomes_a_row() {
     let walk = &rows("level \"G\"\nliving \"H\"\nnorth 42 7\neast\n").walks[0];
     assert_eq!(walk.rows.len(), 2);

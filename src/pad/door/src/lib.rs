@@ -14,6 +14,7 @@ use fairfoot::sketch::Kind;
 use fairfoot::sketch::rows::{Edit, Rows, edited, rows};
 use fairfoot::verify::Why;
 use fairfoot::wording::Block;
+use fairfoot::wording::rows::{self as form, Question, Said};
 use fairfoot::{Diagnostics, Pages, Paper, Reconciliation, Settings, Source, Weights, verify};
 use serde::{Deserialize, Serialize};
 
@@ -57,6 +58,9 @@ struct Shown {
     caution: Option<String>,
     /// The words for the kinds of spaces.
     kinds: Vec<&'static str>,
+    /// What is asked about a walk that just closed.
+    question: Option<Question>,
+    said: Said,
 }
 
 /// An error or warning, with its position in UTF-16 units, as JavaScript counts.
@@ -71,8 +75,8 @@ struct Notice {
     helps: Vec<String>,
     /// Replacements that resolve this notice: start, end, and text.
     mends: Vec<(usize, usize, String)>,
-    /// Other lines that matter, each with what to look for there.
-    also: Vec<(usize, String)>,
+    /// The same as the rows show it.
+    form: form::Notice,
 }
 
 /// The result for a page that somebody sent.
@@ -241,8 +245,10 @@ fn look(name: String, text: String, columns: usize) -> Shown {
     match worked_out(&name, text.clone()) {
         Ok(result) => shown(rows, kinds, columns, &result),
         Err(errors) => Shown {
+            notices: notices(errors.source(), errors.list(), &rows),
+            question: None,
+            said: form::said(&rows),
             rows,
-            notices: notices(errors.source(), errors.list()),
             opening: Vec::new(),
             report: None,
             paper: None,
@@ -262,8 +268,10 @@ fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconcil
         walk.is_closed = !walk.rows.is_empty();
     }
     Shown {
+        notices: notices(result.house().source(), result.warnings(), &rows),
+        question: form::question(&rows),
+        said: form::said(&rows),
         rows,
-        notices: notices(result.house().source(), result.warnings()),
         // The caution is shown separately, before them.
         opening: report
             .opening()
@@ -286,12 +294,16 @@ fn sentence(block: Block) -> Option<String> {
 }
 
 /// The errors and warnings, with positions in UTF-16 units.
-fn notices(source: &Source, list: &[Diagnostic]) -> Vec<Notice> {
+fn notices(source: &Source, list: &[Diagnostic], rows: &Rows) -> Vec<Notice> {
     const MOST: usize = 50;
     let text = source.text();
     let utf16 = |at: usize| text.get(..at).map_or(0, |before| before.encode_utf16().count());
-    let notice = |one: &Diagnostic| {
+    let list = &list[..list.len().min(MOST)];
+    let notice = |(one, mut form): (&Diagnostic, form::Notice)| {
         let span = one.span();
+        for mend in &mut form.mends {
+            (mend.from, mend.to) = (utf16(mend.from), utf16(mend.to));
+        }
         let fixes = one.fixes().iter();
         Notice {
             word: one.word().as_str(),
@@ -304,14 +316,10 @@ fn notices(source: &Source, list: &[Diagnostic]) -> Vec<Notice> {
             mends: fixes
                 .map(|fix| (utf16(fix.span.start), utf16(fix.span.end), fix.text.clone()))
                 .collect(),
-            also: one
-                .others()
-                .iter()
-                .map(|(span, label)| (source.line(span.start), label.clone()))
-                .collect(),
+            form,
         }
     };
-    list.iter().take(MOST).map(notice).collect()
+    list.iter().zip(form::notices(source, list, rows)).map(notice).collect()
 }
 
 fn verified(file: &[u8]) -> Verified {

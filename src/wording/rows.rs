@@ -1,0 +1,305 @@
+//! What a form with rows says: errors, warnings and questions in the directions of somebody who faces the house.
+//!
+//! A sides file speaks of lines, and its directions are those of the compass. A form shows walls as rows, and back,
+//! right, front and left. The errors are the same; here each says where it is in the form.
+
+use serde::Serialize;
+
+use crate::diagnostic::{Diagnostic, Source, Word, quoted};
+use crate::read;
+use crate::sketch::Kind;
+use crate::sketch::rows::{Edit, Rows, Walk, edited, in_ways, rows};
+
+/// The most rows for which a text is read a second time with other words.
+const MOST_ROWS: usize = 200;
+
+/// An error or warning as a form shows it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Notice {
+    /// Where it is: `Wall 7`, with several walks `Garage, wall 7`, the name of a walk, or `Line 7` of the file.
+    pub place: String,
+    /// The row, as indices of its walk and in it.
+    pub at: Option<(usize, usize)>,
+    /// The field of the form.
+    pub field: Option<&'static str>,
+    /// The walk, by index, if it is about a whole walk.
+    pub walk: Option<usize>,
+    /// What is wrong.
+    pub message: String,
+    /// What to do instead.
+    pub helps: Vec<String>,
+    /// The lines of walls to measure again, each with what may be wrong there.
+    pub again: Vec<(usize, String)>,
+    /// What a button can do about it.
+    pub mends: Vec<Mend>,
+    /// Whether the walk is probably not finished yet, so that it is too early to look for an error in it.
+    pub is_early: bool,
+}
+
+/// A change of the text that resolves a notice.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Mend {
+    /// The first byte that is replaced.
+    pub from: usize,
+    /// The end of what is replaced.
+    pub to: usize,
+    /// The replacement.
+    pub text: String,
+    /// What a button says.
+    pub label: String,
+}
+
+/// A question about a walk.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Question {
+    /// The walk, by index.
+    pub walk: usize,
+    /// The question.
+    pub text: String,
+    /// Why it is asked.
+    pub why: String,
+    /// The answer after which a space is added.
+    pub yes: String,
+    /// The other answer.
+    pub no: String,
+}
+
+/// Sentences about the walks of a form.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Said {
+    /// Whether the walks are back at their starts, and what is missing; empty before the first wall.
+    pub state: String,
+    /// What back, right, front and left are on the compass; empty before the first wall.
+    pub compass: String,
+    /// Where each walk begins; empty for one that does not begin at a corner.
+    pub begins: Vec<String>,
+}
+
+/// What is said about the walks, whether or not they close.
+#[must_use]
+pub fn said(rows: &Rows) -> Said {
+    let [back, right, front, left] = rows.compass;
+    let has_wall = rows.walks.iter().any(|walk| !walk.rows.is_empty());
+    let compass =
+        format!("Here {back} is back, {right} is right, {front} is front, {left} is left.");
+    let begins = |walk: &Walk| {
+        let corner = walk.corner.as_ref();
+        corner.map_or(String::new(), |(space, n)| format!("Begins at corner {n} of {space}."))
+    };
+    Said {
+        state: state(rows),
+        compass: if has_wall { compass } else { String::new() },
+        begins: rows.walks.iter().map(begins).collect(),
+    }
+}
+
+fn state(rows: &Rows) -> String {
+    let walks: Vec<&Walk> = rows.walks.iter().filter(|walk| walk.kind != "lot").collect();
+    let begun = || walks.iter().filter(|walk| !walk.rows.is_empty());
+    let still = |walk: &&&Walk| match walks.len() {
+        1 => format!("Still {}", walk.gap),
+        _ => format!("{}: still {}", walk.name, walk.gap),
+    };
+    let open: Vec<String> =
+        begun().filter(|walk| !walk.is_closed).map(|walk| still(&walk)).collect();
+    if !open.is_empty() {
+        return open.join(". ");
+    }
+    if begun().next().is_none() {
+        return String::new();
+    }
+    match begun().all(|walk| walk.gap.is_empty()) {
+        true => "Back at the start.".to_owned(),
+        false => "Back at the start, within what the tape can tell.".to_owned(),
+    }
+}
+
+/// The errors and warnings of a text as a form shows them, in the same order.
+#[must_use]
+pub fn notices(source: &Source, list: &[Diagnostic], rows: &Rows) -> Vec<Notice> {
+    let seen = seen_from_the_street(source, list, rows);
+    let seen = seen.as_deref().unwrap_or(list);
+    list.iter().zip(seen).map(|(one, seen)| notice(source, one, seen, rows)).collect()
+}
+
+/// The same errors, of the text with the directions of the form; `None` if they do not correspond one by one.
+fn seen_from_the_street(
+    source: &Source,
+    list: &[Diagnostic],
+    rows: &Rows,
+) -> Option<Vec<Diagnostic>> {
+    if list.is_empty() || rows.walks.iter().map(|walk| walk.rows.len()).sum::<usize>() > MOST_ROWS {
+        return None;
+    }
+    let seen = Source::new(source.name(), in_ways(source.text())?);
+    let all = match read::read_source(seen.clone()) {
+        Ok(house) => house.warnings().to_vec(),
+        Err(errors) => errors.list().to_vec(),
+    };
+    let line = |source: &Source, one: &Diagnostic| (one.word(), source.line(one.span().start));
+    let is_same = all.len() == list.len()
+        && list.iter().zip(&all).all(|(one, other)| line(source, one) == line(&seen, other));
+    is_same.then_some(all)
+}
+
+fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> Notice {
+    let line = source.line(one.span().start);
+    let at = row_on(rows, line);
+    let walk = rows.walks.iter().position(|walk| walk.line == line);
+    let is_open = one.word() == Word::DoesNotClose;
+    let open = walk.filter(|_| is_open).map(|walk| &rows.walks[walk]);
+    let mut mends: Vec<Mend> = one
+        .fixes()
+        .iter()
+        .map(|fix| {
+            let (from, to, text) = (fix.span.start, fix.span.end, fix.text.clone());
+            let label = format!(
+                "Use {}",
+                in_row(source, (from, to, &text), line).unwrap_or_else(|| text.trim().to_owned())
+            );
+            Mend { from, to, text, label }
+        })
+        .collect();
+    let mut helps = seen.helps().to_vec();
+    if let Some((help, mend)) = inside(source, one, rows) {
+        helps = vec![help];
+        mends.push(mend);
+    }
+    if !one.fixes().is_empty() && at.is_some() {
+        // The buttons say it.
+        helps.clear();
+    }
+    let points = |(span, label): &(crate::diagnostic::Span, String)| {
+        let line = source.line(span.start);
+        row_on(rows, line).map(|_| (line, label.clone()))
+    };
+    let is_measured_again = is_open || one.word() == Word::ClosingBackwards;
+    Notice {
+        place: place(rows, line, at, walk),
+        at,
+        field: rows.fields.iter().find(|(_, other)| *other == line).map(|(field, _)| *field),
+        walk,
+        message: open.map_or_else(|| seen.message().to_owned(), still_open),
+        helps,
+        again: one.others().iter().filter(|_| is_measured_again).filter_map(points).collect(),
+        mends,
+        is_early: open.is_some_and(|walk| !walk.is_near),
+    }
+}
+
+fn row_on(rows: &Rows, line: usize) -> Option<(usize, usize)> {
+    rows.walks
+        .iter()
+        .enumerate()
+        .find_map(|(w, walk)| walk.rows.iter().position(|row| row.line == line).map(|r| (w, r)))
+}
+
+fn place(rows: &Rows, line: usize, at: Option<(usize, usize)>, walk: Option<usize>) -> String {
+    match (at, walk) {
+        (Some((_, r)), _) if rows.walks.len() == 1 => format!("Wall {}", r + 1),
+        (Some((w, r)), _) => format!("{}, wall {}", rows.walks[w].name, r + 1),
+        (None, Some(w)) => rows.walks[w].name.clone(),
+        (None, None) => format!("Line {line}"),
+    }
+}
+
+fn still_open(walk: &Walk) -> String {
+    format!("the walk is not back at its start: still {}", walk.gap)
+}
+
+/// What a replacement makes of a row: `left 22' 10"`.
+fn in_row(source: &Source, (from, to, text): (usize, usize, &str), line: usize) -> Option<String> {
+    if text.contains('\n') {
+        return None;
+    }
+    let mut mended = source.text().to_owned();
+    mended.replace_range(from..to, text);
+    let rows = rows(&mended);
+    let (w, r) = row_on(&rows, line)?;
+    let row = &rows.walks[w].rows[r];
+    let way = row.way.filter(|_| row.is_read)?;
+    let length = row.parts.as_ref().map_or_else(
+        || row.length.clone(),
+        |parts| {
+            let [feet, inches, fraction] = parts;
+            let inch = [inches, fraction].map(String::as_str).join(" ");
+            match inch.trim() {
+                "" | "0" => format!("{feet}'"),
+                inch => format!("{feet}' {inch}\""),
+            }
+        },
+    );
+    let length = if row.length.contains(char::is_alphabetic) { row.length.clone() } else { length };
+    Some(format!("{} {length}", way.word()))
+}
+
+/// Says that a space lies inside another whose ground it covers, if the text is then accepted.
+fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Mend)> {
+    if one.word() != Word::SpacesOverlap {
+        return None;
+    }
+    let walk_on = |at: usize| {
+        let line = source.line(at);
+        rows.walks.iter().find(|walk| walk.line == line)
+    };
+    let inner = walk_on(one.span().start)?;
+    let outer = one.others().iter().find_map(|(span, _)| walk_on(span.start))?;
+    if inner.within.is_some() {
+        return None;
+    }
+    let mend = Edit::Within { line: inner.line, within: outer.name.clone() };
+    let mended = edited(source.text(), &mend);
+    let is_left = |list: &[Diagnostic], source: &Source| {
+        let at_it = |one: &&Diagnostic| source.line(one.span().start) == inner.line;
+        list.iter()
+            .filter(at_it)
+            .any(|one| matches!(one.word(), Word::SpacesOverlap | Word::NotInside))
+    };
+    if let Err(errors) = read::read(source.name(), mended.clone())
+        && is_left(errors.list(), errors.source())
+    {
+        return None;
+    }
+    let (from, to, text) = difference(source.text(), &mended);
+    let help = format!(
+        "if the walk of {} goes around {}, its area is deducted",
+        quoted(&outer.name),
+        quoted(&inner.name)
+    );
+    let label = format!("{} is inside the walk of {}", inner.name, outer.name);
+    Some((help, Mend { from, to, text, label }))
+}
+
+/// What changed from one text to another: the start and end of what is replaced, and the replacement.
+fn difference(old: &str, new: &str) -> (usize, usize, String) {
+    let same = old.char_indices().zip(new.chars()).find(|((_, a), b)| a != b);
+    let from = same.map_or(old.len().min(new.len()), |((at, _), _)| at);
+    let ends = old[from..].chars().rev().zip(new[from..].chars().rev());
+    let end: usize = ends.take_while(|(a, b)| a == b).map(|(a, _)| a.len_utf8()).sum();
+    (from, old.len() - end, new[from..new.len() - end].to_owned())
+}
+
+/// Asks whether something that is not counted lies inside a walk that is back at its start, while nothing does.
+#[must_use]
+pub fn question(rows: &Rows) -> Option<Question> {
+    let living = Kind::Living.word();
+    let walk = rows.walks.iter().position(|walk| {
+        let has_inner =
+            |other: &Walk| other.level == walk.level && other.within.as_ref() == Some(&walk.name);
+        walk.kind == living && walk.is_closed && !rows.walks.iter().any(has_inner)
+    })?;
+    let of = match rows.walks.len() {
+        1 => "this walk".to_owned(),
+        _ => format!("the walk of {}", rows.walks[walk].name),
+    };
+    Some(Question {
+        walk,
+        text: format!("Is a garage or a porch inside {of}?"),
+        why: "Its area is in the total until it is added as a space inside.".to_owned(),
+        yes: "Yes, add it".to_owned(),
+        no: "No".to_owned(),
+    })
+}
+
+#[cfg(test)]
+mod tests;

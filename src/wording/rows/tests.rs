@@ -1,0 +1,112 @@
+use super::*;
+
+/// The notices of a text.
+fn told(text: &str) -> Vec<Notice> {
+    let source = Source::new("a.sides", text);
+    match read::read_source(source.clone()) {
+        Ok(house) => notices(&source, house.warnings(), &rows(text)),
+        Err(errors) => notices(&source, errors.list(), &rows(text)),
+    }
+}
+
+const OPEN: &str = "front south\nlevel \"G\"\n  living \"House\"\n    north 30'\n    east 40'\n    south 32'\n    west 40'\n";
+
+#[test]
+fn a_walk_that_misses_is_told_as_seen_from_the_street() {
+    let [one] = &told(OPEN)[..] else { panic!("one error") };
+    assert_eq!(one.place, "House");
+    assert_eq!(one.message, "the walk is not back at its start: still 2' toward the back");
+    assert_eq!(one.helps, ["measure again: side 1 (`back 30'`) or side 3 (`front 32'`)"]);
+    assert!(!one.is_early);
+}
+
+#[test]
+fn half_a_walk_is_too_early_to_look_for_an_error_in() {
+    let half = OPEN.replace("    west 40'\n", "");
+    let one = &told(&half)[0];
+    assert_eq!(
+        one.message,
+        "the walk is not back at its start: still 40' to the left and 2' toward the back"
+    );
+    assert!(one.is_early);
+}
+
+#[test]
+fn a_wall_that_cannot_be_read_is_named_by_its_row_and_keeps_its_inches() {
+    let text = OPEN.replace("south 32'", "south 30'").replace("west 40'", "west 40x' 10\"");
+    let [one] = &told(&text)[..] else { panic!("one error") };
+    assert_eq!((one.place.as_str(), one.at), ("Wall 4", Some((0, 3))));
+    let [mend] = &one.mends[..] else { panic!("one mend") };
+    assert_eq!(mend.label, "Use left 40' 10\"");
+    let mut mended = text.clone();
+    mended.replace_range(mend.from..mend.to, &mend.text);
+    assert_eq!(
+        rows(&mended).walks[0].rows[3].parts,
+        Some(["40".into(), "10".into(), String::new()])
+    );
+}
+
+const GARAGE: &str = "  garage \"Garage\" from \"House\" corner 1\n    east 20'\n    north 20'\n    west 20'\n    south 20'\n";
+
+#[test]
+fn a_space_that_lies_in_another_can_be_taken_out_of_it() {
+    let text = OPEN.replace("32'", "30'") + GARAGE;
+    // North, then east: the garage at corner 1 lies inside.
+    let list = told(&text);
+    let mend = list.iter().flat_map(|one| &one.mends).next().expect("a mend");
+    assert_eq!(mend.label, "Garage is inside the walk of House");
+    let mut mended = text.clone();
+    mended.replace_range(mend.from..mend.to, &mend.text);
+    assert!(
+        mended.contains("  garage \"Garage\" within \"House\" from \"House\" corner 1\n"),
+        "{mended}"
+    );
+    assert!(fairfoot_accepts(&mended));
+}
+
+fn fairfoot_accepts(text: &str) -> bool {
+    read::read("a.sides", text).is_ok()
+}
+
+#[test]
+fn a_space_that_lies_across_a_wall_of_another_is_not_said_to_be_inside() {
+    // 10' of it lie beyond the east wall.
+    let across = GARAGE.replace("from \"House\" corner 1", "start east 30' north 5'");
+    let text = OPEN.replace("32'", "30'") + &across;
+    let list = told(&text);
+    assert!(list.iter().any(|one| one.message.contains("cover the same ground")), "{list:?}");
+    assert!(list.iter().all(|one| one.mends.is_empty()));
+}
+
+#[test]
+fn the_state_of_the_walks_is_said() {
+    assert_eq!(said(&rows(OPEN)).state, "Still 2' toward the back");
+    let closed = OPEN.replace("32'", "30'");
+    assert_eq!(said(&rows(&closed)).state, "Back at the start.");
+    let more =
+        said(&rows(&(closed + "  garage \"Garage\" from \"House\" corner 2\n    north 20'\n")));
+    assert_eq!(more.state, "Garage: still 20' toward the street");
+    assert_eq!(more.begins, ["", "Begins at corner 2 of House."]);
+    assert_eq!(more.compass, "Here north is back, east is right, south is front, west is left.");
+    assert_eq!(
+        said(&rows("front south\nlevel \"G\"\n  living \"House\"\n")),
+        Said { state: String::new(), compass: String::new(), begins: vec![String::new()] }
+    );
+}
+
+#[test]
+fn a_field_that_cannot_be_read_is_named() {
+    let text = format!("record about so sq ft\n{}", OPEN.replace("32'", "30'"));
+    let list = told(&text);
+    assert_eq!(list[0].field, Some("record"));
+}
+
+#[test]
+fn a_closed_walk_with_nothing_inside_is_asked_about_once() {
+    let closed = OPEN.replace("32'", "30'");
+    assert!(question(&rows(OPEN)).is_none());
+    let asked = question(&rows(&closed)).expect("a question");
+    assert_eq!(asked.text, "Is a garage or a porch inside this walk?");
+    let within = GARAGE.replace(" from", " within \"House\" from");
+    assert!(question(&rows(&(closed + &within))).is_none());
+}

@@ -1,0 +1,354 @@
+// What people ran into while they typed a house on a phone and on a laptop.
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import { after, before, test } from 'node:test';
+import { LAPTOP, PHONE, browser, opened, settled, shot, walk } from './browser.mjs';
+
+const TOUCH = { viewport: PHONE, hasTouch: true, isMobile: true, deviceScaleFactor: 2 };
+const BOX = [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']];
+const GARAGE = [['left', '20'], ['back', '20'], ['right', '20'], ['front', '20']];
+
+let chrome;
+before(async () => (chrome = await browser()));
+after(() => chrome.close());
+
+const button = (tab, name) => tab.getByRole('button', { name, exact: true });
+
+async function begun(options, sides, record = '1,100') {
+  const page = await opened(chrome, options);
+  await page.tab.getByRole('button', { name: /Measure a house/ }).click();
+  if (record) await page.tab.getByLabel('The record says').fill(record);
+  await walk(page.tab, sides);
+  return page;
+}
+
+/// The sides inside a PDF that was saved.
+async function sidesOf(tab, work) {
+  const [file] = await Promise.all([tab.waitForEvent('download'), work()]);
+  const bytes = [...fs.readFileSync(await file.path())];
+  return tab.evaluate(async (bytes) => (await window.fairfoot.open('a.pdf', Uint8Array.from(bytes))).text, bytes);
+}
+
+/// Presses a button the way a phone does that leaves the focus where it is.
+const pressed = (tab, name) => tab.getByRole('button', { name, exact: true }).evaluate((one) => one.click());
+
+/// Touches a field and types over what stands in it.
+async function typedOver(tab, field, keys) {
+  await field.tap();
+  await field.selectText();
+  await tab.keyboard.type(keys);
+}
+
+test('the PDF has the record that is still being typed', async () => {
+  const { tab, troubles, context } = await begun(TOUCH, BOX);
+  const record = tab.getByLabel('The record says');
+  await typedOver(tab, record, '1,050');
+  assert.match(await sidesOf(tab, () => button(tab, 'Make the PDF').tap()), /record 1,050 sq ft/);
+  await typedOver(tab, record, '1,060');
+  assert.match(await sidesOf(tab, () => pressed(tab, 'Make the PDF')), /record 1,060 sq ft/);
+  await typedOver(tab, tab.getByLabel('Address'), '4 Larch Lane');
+  assert.match(await sidesOf(tab, () => pressed(tab, 'Make the PDF')), /property "4 Larch Lane"/);
+  await typedOver(tab, tab.getByLabel('Called').first(), 'Main');
+  assert.match(await sidesOf(tab, () => pressed(tab, 'Make the PDF')), /living "Main"/);
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('the PDF has the wall that is still being typed', async () => {
+  const { tab, context } = await begun(TOUCH, BOX);
+  const feet = (n) => tab.locator('input.feet').nth(n);
+  await typedOver(tab, feet(1), '44');
+  await typedOver(tab, feet(3), '44');
+  assert.match(await sidesOf(tab, () => pressed(tab, 'Make the PDF')), /east 44'\n[^]*west 44'/);
+  await typedOver(tab, feet(3), '45');
+  const [saved] = await Promise.all([tab.waitForEvent('download'), pressed(tab, 'Save the sides file')]);
+  assert.match(fs.readFileSync(await saved.path(), 'utf8'), /west 45'/);
+  await context.close();
+});
+
+test('the pages on the screen, and those ready to print, are never of an older text', async () => {
+  const { tab, context } = await begun(TOUCH, BOX);
+  await tab.evaluate(() => (window.print = () => undefined));
+  await typedOver(tab, tab.getByLabel('Address'), '4 Larch Lane');
+  const drawn = tab.evaluate(() => {
+    // The text of every page that is made an image.
+    const all = [];
+    const make = URL.createObjectURL.bind(URL);
+    URL.createObjectURL = (blob) => {
+      if (blob.type === 'image/svg+xml') all.push(blob.text());
+      return make(blob);
+    };
+    window.pagesMade = () => Promise.all(all.splice(0));
+  });
+  await drawn;
+  await pressed(tab, 'Look at the pages');
+  await tab.getByText(/Page 1 of/).waitFor();
+  assert.match((await tab.evaluate(() => window.pagesMade())).join(), /4 Larch Lane/);
+  await typedOver(tab, tab.getByLabel('Address'), '5 Larch Lane');
+  await pressed(tab, 'Print');
+  await tab.locator('#paper img').first().waitFor({ state: 'attached' });
+  assert.match((await tab.evaluate(() => window.pagesMade())).join(), /5 Larch Lane/);
+  await tab.keyboard.type('x');
+  await settled(tab);
+  assert.equal(await tab.locator('#paper').count(), 0);
+  await context.close();
+});
+
+test('a house typed here is not replaced, nor forgotten, without a question', async () => {
+  const { tab, troubles, context } = await begun({ viewport: LAPTOP }, BOX.slice(0, 2));
+  const rows = () => tab.locator('ol.sides > li').count();
+  for (const other of [/Measure a house/, /See an example/]) {
+    await tab.locator('.home').click();
+    await tab.getByRole('button', { name: other }).click();
+    await tab.getByText('would replace it').waitFor();
+    const [saved] = await Promise.all([tab.waitForEvent('download'), tab.locator('dialog[open]').getByRole('button', { name: 'Save the sides file' }).click()]);
+    assert.match(fs.readFileSync(await saved.path(), 'utf8'), /north 28'/);
+    await tab.locator('dialog[open]').getByRole('button', { name: 'Go on with the house kept here' }).click();
+    await settled(tab);
+    assert.equal(await rows(), 2);
+  }
+  await button(tab, 'Forget it').click();
+  await tab.getByText('would be gone').waitFor();
+  await tab.keyboard.press('Escape');
+  await tab.reload();
+  await tab.getByRole('button', { name: 'Go on with' }).click();
+  await settled(tab);
+  assert.equal(await rows(), 2);
+  await tab.locator('.home').click();
+  await tab.getByRole('button', { name: /Measure a house/ }).click();
+  await button(tab, 'Replace it').click();
+  await settled(tab);
+  assert.equal(await rows(), 0);
+  // Nothing was typed into this one, so nothing is asked.
+  await tab.locator('.home').click();
+  await tab.getByRole('button', { name: /See an example/ }).click();
+  await settled(tab);
+  assert.match(await tab.locator('.opening').textContent(), /Measured 1,757 sq ft/);
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('a walk that just closed is asked what lies inside, before the caution', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX.slice(0, 3));
+  const question = tab.getByText('Is a garage or a porch inside this walk?');
+  assert.equal(await question.count(), 0);
+  await walk(tab, BOX.slice(3));
+  await question.waitFor();
+  const isFirst = () => tab.evaluate(() => {
+    const [question, caution] = ['.question', '.caution'].map((one) => document.querySelector(one));
+    return (question.compareDocumentPosition(caution) & Node.DOCUMENT_POSITION_FOLLOWING) > 0;
+  });
+  assert.ok(await isFirst());
+  await shot(tab, 'question');
+  await button(tab, 'Yes, add it').click();
+  assert.ok(await tab.getByText('Inside the walk of House').isVisible());
+  assert.ok(await tab.locator('.further input[type=checkbox]').isChecked());
+  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
+  await button(tab, 'Add').click();
+  await settled(tab);
+  await walk(tab, GARAGE);
+  // 28 × 42 less 20 × 20
+  assert.match(await tab.locator('.opening').textContent(), /Measured 776 sq ft/);
+  assert.equal(await question.count(), 0);
+  await context.close();
+});
+
+test('the question about the inside is answered once', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  await button(tab, 'No').click();
+  await settled(tab);
+  assert.equal(await tab.locator('.question').textContent(), '');
+  await tab.reload();
+  await tab.getByRole('button', { name: 'Go on with' }).click();
+  await settled(tab);
+  assert.match(await tab.locator('.opening').textContent(), /Measured 1,176 sq ft/);
+  assert.equal(await tab.locator('.question').textContent(), '');
+  await context.close();
+});
+
+test('a garage inside the walk that was not said to be inside is mended by a button', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  await tab.getByRole('button', { name: 'Add a space' }).click();
+  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
+  await button(tab, 'Add').click();
+  await settled(tab);
+  await walk(tab, GARAGE);
+  await tab.getByText('cover the same ground').waitFor();
+  assert.doesNotMatch(await tab.locator('.notices').innerText(), /\b(north|east|south|west|within)\b/);
+  await shot(tab, 'inside');
+  await button(tab, 'garage is inside the walk of House').click();
+  await settled(tab);
+  assert.match(await tab.locator('.opening').textContent(), /Measured 776 sq ft/);
+  await context.close();
+});
+
+test('a help in a row keeps the inches', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, [['back', '28'], ['right', '42', '10'], ['front', '28'], ['left', '42', '10']]);
+  await tab.locator('input.feet').nth(3).fill('42x');
+  await settled(tab);
+  // They stand in their own field, even while the walk is drawn anew.
+  assert.equal(await tab.locator('input.inches').nth(3).inputValue(), '10');
+  await shot(tab, 'misread');
+  await tab.locator('.notices').getByRole('button', { name: 'Use left 42\' 10"' }).click();
+  await settled(tab);
+  assert.equal(await tab.locator('input.feet').nth(3).inputValue(), '42');
+  assert.equal(await tab.locator('input.inches').nth(3).inputValue(), '10');
+  await tab.getByText('Back at the start.').waitFor();
+  await context.close();
+});
+
+test('a foot mark that has no key of its own moves on to the inches', async () => {
+  const { tab, context } = await begun(TOUCH, [['back', '28'], ['right', '42', '10']]);
+  await tab.locator('input.feet').nth(1).fill("43'");
+  assert.equal(await tab.evaluate(() => document.activeElement.className), 'inches');
+  await tab.keyboard.type('6');
+  await settled(tab);
+  assert.deepEqual(await tab.locator('li').nth(1).locator('input').evaluateAll((all) => all.map((one) => one.value)), ['43', '6']);
+  await context.close();
+});
+
+test('no wall is suspected while the walk is being typed', async () => {
+  const jogs = [['right', '24', '6'], ['back', '4'], ['right', '10'], ['front', '10'], ['right', '20', '4'], ['back', '34', '2']];
+  const { tab, context } = await begun({ viewport: LAPTOP }, jogs);
+  const told = () => tab.locator('.notices').innerText();
+  assert.equal(await told(), '');
+  assert.equal(await tab.locator('.drawing .again').count(), 0);
+  assert.match(await tab.locator('.still').textContent(), /54' 10" to the left and 28' 2" toward the street/);
+  await button(tab, 'That was the last wall').click();
+  assert.match(await told(), /measure again/);
+  assert.equal(await button(tab, 'That was the last wall').count(), 0);
+  // Another wall, and it is being typed again.
+  await walk(tab, [['left', '20']]);
+  assert.equal(await told(), '');
+  await context.close();
+});
+
+test('a walk that nearly closes says which wall to measure again, in the words of the rows', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, [['back', '28'], ['right', '42'], ['front', '27'], ['left', '42']]);
+  const told = await tab.locator('.notices').innerText();
+  assert.match(told, /still 1' toward the street/);
+  assert.match(told, /measure again: side 1 \(back 28'\) or side 3 \(front 27'\)/);
+  assert.doesNotMatch(told, /\b(Line|north|east|south|west)\b/);
+  // In the sides file it speaks of lines and of the compass.
+  await button(tab, 'Sides file').click();
+  assert.match(await tab.locator('.notices').innerText(), /Line \d+ [^]*north 28'/);
+  await button(tab, 'Rows').click();
+  await tab.locator('input.feet').nth(2).fill('28x');
+  await settled(tab);
+  await tab.locator('input.feet').nth(0).focus();
+  await tab.locator('.notices').getByRole('button', { name: 'Wall 3' }).click();
+  assert.equal(await tab.evaluate(() => document.activeElement.getAttribute('aria-label')), 'Wall 3: feet, or a whole length');
+  await context.close();
+});
+
+test('a record that cannot be read is marked at its field', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  const record = tab.getByLabel('The record says');
+  await record.fill('12o0');
+  assert.equal(await tab.locator('.notices').innerText(), '');
+  await tab.keyboard.press('Tab');
+  await settled(tab);
+  assert.equal(await record.getAttribute('aria-invalid'), 'true');
+  assert.notEqual(await tab.locator('#wrong-record').innerText(), '');
+  await shot(tab, 'record-misread');
+  await tab.locator('.notices').getByRole('button', { name: 'The record says' }).click();
+  assert.equal(await tab.evaluate(() => document.activeElement.name), 'record');
+  await record.fill('1,200');
+  await tab.keyboard.press('Tab');
+  await settled(tab);
+  assert.equal(await record.getAttribute('aria-invalid'), 'false');
+  assert.equal(await tab.locator('#wrong-record').innerText(), '');
+  await context.close();
+});
+
+test('the focus stays where somebody works', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, [['back', '28'], ['right', '42'], ['front', '28']]);
+  const at = () => tab.evaluate(() => document.activeElement.getAttribute('aria-label') ?? document.activeElement.textContent);
+  await button(tab, 'Earlier').click();
+  await settled(tab);
+  assert.equal(await at(), 'Earlier');
+  await button(tab, 'Earlier').click();
+  await settled(tab);
+  assert.deepEqual(await tab.locator('input.feet').evaluateAll((all) => all.map((one) => one.value)), ['28', '28', '42']);
+  await button(tab, 'Remove').click();
+  await settled(tab);
+  assert.equal(await at(), 'Wall 1: way');
+  await button(tab, 'Insert below').click();
+  await settled(tab);
+  assert.equal(await at(), 'Wall 2: feet, or a whole length');
+  await button(tab, 'Undo').click();
+  await settled(tab);
+  assert.equal(await at(), 'Undo');
+  // A field that still holds the focus, and the first wall right after it.
+  await tab.locator('.home').click();
+  await tab.getByRole('button', { name: /Measure a house/ }).click();
+  await button(tab, 'Replace it').click();
+  await settled(tab);
+  await tab.getByLabel('Address').click();
+  await tab.keyboard.type('4 Larch Lane');
+  await tab.locator('.next').getByRole('button', { name: 'right' }).click();
+  await settled(tab);
+  assert.equal(await at(), 'Wall 1: feet, or a whole length');
+  await context.close();
+});
+
+test('what was saved is said for a while, not for ever', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  await Promise.all([tab.waitForEvent('download'), button(tab, 'Save the sides file').click()]);
+  await tab.getByText('Saved: house.sides').waitFor();
+  await tab.getByText('Saved: house.sides').waitFor({ state: 'hidden', timeout: 20_000 });
+  await context.close();
+});
+
+test('no two corners on the drawing have one number', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  await button(tab, 'Yes, add it').click();
+  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
+  await button(tab, 'Add').click();
+  await settled(tab);
+  await walk(tab, GARAGE);
+  await tab.getByRole('button', { name: 'Add a space' }).click();
+  const shown = await tab.locator('.drawing .at').allTextContents();
+  assert.deepEqual(shown, ['1', '2', '3', '4', '5', '6', '7', '8']);
+  const listed = await tab.locator('#corner option').allTextContents();
+  assert.equal(listed[5], '6: corner 2 of garage');
+  await shot(tab, 'corners');
+  await context.close();
+});
+
+test('a house is renamed with what begins at it', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  await button(tab, 'Yes, add it').click();
+  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
+  await button(tab, 'Add').click();
+  await settled(tab);
+  await walk(tab, GARAGE);
+  await tab.getByLabel('Called').first().fill('Main');
+  await tab.keyboard.press('Tab');
+  await settled(tab);
+  assert.match(await tab.locator('.opening').textContent(), /Measured 776 sq ft/);
+  await context.close();
+});
+
+test('typing a figure is one step of undo', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  await tab.getByLabel('Address').click();
+  await tab.keyboard.type('4 Larch Lane');
+  await settled(tab);
+  await button(tab, 'Undo').click();
+  await settled(tab);
+  assert.equal(await tab.getByLabel('Address').inputValue(), '');
+  assert.equal(await tab.locator('ol.sides > li').count(), 4);
+  await context.close();
+});
+
+test('an open row takes three lines on a phone, and nothing is cut beside the rows', async () => {
+  const phone = await begun(TOUCH, BOX);
+  const row = await phone.tab.locator('li.side.focus').boundingBox();
+  assert.ok(row.height < 160, String(row.height));
+  await phone.context.close();
+  const laptop = await begun({ viewport: LAPTOP }, BOX);
+  const cut = await laptop.tab.locator('.beside-rows').evaluate((one) => one.scrollHeight - one.clientHeight);
+  assert.ok(cut <= 1, String(cut));
+  await laptop.context.close();
+});
