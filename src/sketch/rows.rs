@@ -198,8 +198,8 @@ pub struct Walk {
     pub gap: String,
     /// Whether the walk returns to its start.
     pub is_closed: bool,
-    /// Whether it misses its start by so little that no wall is likely to be left: by two feet, or by a fiftieth of what
-    /// was walked.
+    /// Whether it misses its start by so little that no wall is likely to be left: along each axis by two feet, or by a
+    /// fiftieth of what was walked.
     pub is_near: bool,
 }
 
@@ -694,11 +694,11 @@ impl Open {
     }
 
     /// Whether the walk misses its start by no more than an error of the tape, or by a small part of its length.
-    fn is_near(&self, missing: Spot) -> bool {
-        let far = |(east, north): Spot| east.abs() + north.abs();
-        let walked: i64 = self.moves.iter().flatten().map(|&moved| far(moved)).sum();
+    fn is_near(&self, (east, north): Spot) -> bool {
+        let moves = self.moves.iter().flatten();
+        let walked: i64 = moves.map(|(east, north)| east.abs() + north.abs()).sum();
         let little = (2 * Length::FOOT.nm()).max(walked.div_euclid(50));
-        self.walk.rows.len() > 2 && far(missing) <= little
+        self.walk.rows.len() > 2 && east.abs().max(north.abs()) <= little
     }
 
     /// Whether the walk has its inside on the left, as if it returned to its start in a straight line.

@@ -103,7 +103,7 @@ test('a walk that misses is drawn with its gap, and has no answer', async () => 
   assert.match(await tab.locator('.still').textContent(), /2' to the left and 1' toward the street/);
   assert.equal(await tab.locator('.drawing .gap').count(), 1);
   assert.equal(await tab.locator('.report pre').count(), 0);
-  await tab.getByText('does not close').first().waitFor();
+  await tab.getByText('the walk is not back at its start').first().waitFor();
   assert.equal(await tab.getByRole('button', { name: 'Make the PDF' }).count(), 0);
   await shot(tab, 'misses');
   const file = path.join(folder, 'misses.sides');

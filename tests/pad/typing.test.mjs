@@ -241,6 +241,22 @@ test('a walk that nearly closes says which wall to measure again, in the words o
   await context.close();
 });
 
+test('half a figure makes no answer', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX, '1,176');
+  await tab.evaluate(() => {
+    window.cautions = 0;
+    new MutationObserver(() => (window.cautions += document.querySelector('.caution').textContent ? 1 : 0)).observe(document.querySelector('.caution'), { childList: true, characterData: true, subtree: true });
+  });
+  await tab.getByLabel('The record says').click();
+  await tab.getByLabel('The record says').selectText();
+  // 1 and 12 and 120 are smaller than 1,176.
+  await tab.keyboard.type('1200', { delay: 60 });
+  await settled(tab);
+  assert.match(await tab.locator('.opening').textContent(), /Record 1,200 sq ft/);
+  assert.equal(await tab.evaluate(() => window.cautions), 0);
+  await context.close();
+});
+
 test('a record that cannot be read is marked at its field', async () => {
   const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
   const record = tab.getByLabel('The record says');
@@ -350,5 +366,16 @@ test('an open row takes three lines on a phone, and nothing is cut beside the ro
   const laptop = await begun({ viewport: LAPTOP }, BOX);
   const cut = await laptop.tab.locator('.beside-rows').evaluate((one) => one.scrollHeight - one.clientHeight);
   assert.ok(cut <= 1, String(cut));
+  // Wherever the page is scrolled to, nothing lies over the report.
+  const lies = await laptop.tab.evaluate(() => {
+    const [beside, report] = ['.beside-rows', '.report'].map((one) => document.querySelector(one));
+    const over = [];
+    for (let y = 0; y < document.documentElement.scrollHeight; y += 50) {
+      scrollTo(0, y);
+      over.push(beside.getBoundingClientRect().bottom - report.getBoundingClientRect().top);
+    }
+    return Math.max(...over);
+  });
+  assert.ok(lies <= 0, String(lies));
   await laptop.context.close();
 });

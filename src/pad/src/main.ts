@@ -15,6 +15,7 @@ declare const LICENSES: string;
 const KEEP = 'fairfoot';
 const MOST_UNDONE = 500;
 const NEWS_MS = 8_000;
+const PAUSE_MS = 500;
 const WAYS: Way[] = ['back', 'right', 'front', 'left'];
 const SHAPES: Shape['is'][] = ['straight', 'bay', 'round', 'slant'];
 /// The fields of a row that hold lengths.
@@ -60,6 +61,8 @@ let edits: Promise<unknown> = Promise.resolve();
 /// The field that the newest step of undo belongs to: typing on in it adds no step.
 let typedIn: string | null = null;
 let quiet = 0;
+/// A field that is about to be sent.
+let soon: number | null = null;
 /// The name of a space that was just added: its first wall is asked for next.
 let newSpace: string | null = null;
 /// The walk somebody works at.
@@ -135,7 +138,7 @@ async function latest(): Promise<void> {
     last = edits;
     await last;
   }
-  await refresh();
+  if (text) await refresh();
 }
 
 /// Whether updates are still pending; styles and tests read it.
@@ -307,7 +310,7 @@ async function lookedAt(): Promise<void> {
 
 /// How many characters of the report fit on a line.
 function columns(): number {
-  const wide = (main.firstElementChild?.nextElementSibling?.clientWidth ?? 600) - 64;
+  const wide = (parts.report.parentElement?.clientWidth ?? 600) - 68;
   return Math.max(34, Math.min(80, Math.floor((wide - 2) / (0.605 * 13.5))));
 }
 
@@ -337,7 +340,7 @@ function paintHeads(now: Look): void {
         name: field,
         autocomplete: 'off',
         inputmode: field === 'record' || field === 'listing' || field === 'plan' ? 'decimal' : 'text',
-        oninput: () => sendHead(field),
+        oninput: () => sendSoon(field),
         onchange: () => void sendHead(field).then(repaint),
       });
       return h('label', {}, h('span', { 'data-label': field }), input, h('span', { class: 'wrong', id: `wrong-${field}` }));
@@ -369,7 +372,23 @@ const unitOf = (field: keyof Heads) => (field === 'veneer' ? units().thickness :
 
 const headOf = (field: keyof Heads) => parts.heads.querySelector<HTMLInputElement>(`[name=${field}]`);
 
-const sendHead = (field: keyof Heads) => edit({ edit: 'head', field, value: headOf(field)?.value ?? '' }, null, field);
+/// Sends a field of the figures. What was to be sent soon is sent with it.
+function sendHead(field: keyof Heads): Promise<void> {
+  const sent = edit({ edit: 'head', field, value: headOf(field)?.value ?? '' }, null, field);
+  if (soon !== null) {
+    clearTimeout(soon);
+    soon = null;
+    busy(-1);
+  }
+  return sent;
+}
+
+/// Waits for the next key, so that half a figure makes no answer.
+function sendSoon(field: keyof Heads): void {
+  if (soon === null) busy(+1);
+  else clearTimeout(soon);
+  soon = window.setTimeout(() => void sendHead(field), PAUSE_MS);
+}
 
 function paintWalks(now: Look): void {
   const active = document.activeElement as HTMLElement | null;
@@ -828,7 +847,7 @@ function adding(now: Look): HTMLElement {
     length: h('input', { 'aria-label': say('measuredOff'), autocomplete: 'off', placeholder: isMetric() ? '' : LENGTH }),
   }));
   const off = h('div', {}, ...offs.map(({ way, length }) => h('div', { class: 'off' }, way, length)));
-  const within = h('input', { type: 'checkbox', checked: isInside });
+  const within = h('input', { type: 'checkbox', checked: isInside, onchange: () => (isInside = within.checked) });
   const around = () => drawable(look ?? now).find(({ walk }) => walk.level === addingOn && walk.rows.length > 0)?.walk.name ?? '';
   const hint = h('p', { class: 'aside' }, say('furtherHint'));
   const inside = h('label', { class: 'tick' }, within, h('span', {}));
@@ -996,6 +1015,7 @@ function paintQuestion(now: Look): void {
     answered.add(walk.name);
     keep();
     repaint();
+    parts.question.parentElement?.focus();
   };
   parts.question.replaceChildren(
     h('p', {}, h('strong', {}, one.text), ' ', one.why),
@@ -1154,6 +1174,7 @@ async function leaves(show: HTMLElement): Promise<void> {
   const hide = h('button', { type: 'button', class: 'quiet', onclick: () => show.replaceChildren() }, say('close'));
   show.replaceChildren(h('div', { class: 'turning' }, previous, count, next, hide), frame);
   turn(0);
+  show.scrollIntoView({ block: 'start' });
 }
 
 async function printing(): Promise<void> {
@@ -1241,11 +1262,13 @@ function work(from: string, isTyped: boolean): void {
   keep();
   parts.rows.replaceChildren(parts.heads, parts.walks);
   const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap);
-  const answer = h('section', { class: 'answer', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
+  const answer = h('section', { class: 'answer', tabindex: '-1', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
   paintPages();
   main.replaceChildren(
     h('h1', { class: 'hidden' }, say('title')),
-    h('div', { class: 'work' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), h('div', { class: 'beside-rows' }, seen, answer, parts.pages), parts.report),
+    h('div', { class: 'work' },
+      h('div', { class: 'both' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), h('div', { class: 'beside-rows' }, seen, answer, parts.pages)),
+      parts.report),
     foot(),
   );
   showText(false);

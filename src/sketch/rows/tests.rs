@@ -64,6 +64,8 @@ fn a_walk_is_near_its_start_within_two_feet_or_a_fiftieth_of_it() {
     // 140' are walked at 40'; a fiftieth of 138' is 2.76'.
     assert!(near("40'") && near("38'") && near("37' 6\""));
     assert!(!near("37'") && !near("4'"));
+    let both = "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 28'\nwest 38'\n";
+    assert!(rows(both).walks[0].is_near);
     let long = |last: &str| {
         rows(&format!("level \"G\"\nliving \"H\"\nnorth 90'\neast 90'\nsouth 90'\nwest {last}\n"))
             .walks[0]
