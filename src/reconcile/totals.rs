@@ -86,6 +86,22 @@ pub(crate) fn meant(figure: Area, weights: &Weights) -> Vec<Meant> {
     list
 }
 
+/// The whole total nearest to an area that could have been meant by a figure with digits typed differently; `None` if
+/// the figure was not written that way.
+pub(crate) fn nearest_meant(how: TotalWritten, figure: Area, near: Area) -> Option<i64> {
+    let number = figure.whole_sq_ft();
+    if number < 10 {
+        return None;
+    }
+    let digits = digits(number);
+    let all: Vec<i64> = match how {
+        TotalWritten::Swapped => swapped(number, &digits).collect(),
+        TotalWritten::OneDigit => one_digit_other(number, &digits),
+        _ => return None,
+    };
+    all.into_iter().min_by_key(|meant| (meant - near.whole_sq_ft()).abs())
+}
+
 fn whole(number: i64) -> Area {
     Area::from_half_nm2(i128::from(number) * Area::SQUARE_FOOT.half_nm2())
 }
@@ -142,6 +158,16 @@ mod tests {
             .collect();
         list.sort_by(f64::total_cmp);
         list
+    }
+
+    #[test]
+    fn the_total_meant_is_the_one_nearest_to_the_house() {
+        let near = |how, figure, house| nearest_meant(how, whole(figure), whole(house));
+        // 1,710 written as 1,170, 1,148 as 1,140.
+        assert_eq!(near(TotalWritten::Swapped, 1_170, 1_732), Some(1_710));
+        assert_eq!(near(TotalWritten::OneDigit, 1_140, 1_148), Some(1_148));
+        assert_eq!(near(TotalWritten::Twice, 3_600, 1_800), None);
+        assert_eq!(near(TotalWritten::OneDigit, 9, 1_800), None);
     }
 
     #[test]

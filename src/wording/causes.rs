@@ -4,17 +4,17 @@ use crate::diagnostic::words;
 use crate::geometry::compass::Direction;
 use crate::house::Face;
 use crate::house::{House, SideNumber, Space};
-use crate::reconcile::Evidence;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
 use crate::reconcile::ours::Question;
 use crate::reconcile::parts::Shape;
 use crate::reconcile::settings::RoundingTaken;
-use crate::reconcile::totals::TotalWritten;
+use crate::reconcile::totals::{TotalWritten, nearest_meant};
+use crate::reconcile::{Evidence, Figure};
 use crate::units::decimal::thousands;
 
-/// A cause as a phrase to follow "possible:".
-pub(crate) fn said(cause: Cause, listed: Listed<'_>) -> String {
+/// A cause of a figure as a phrase to follow "possible:".
+pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String {
     let departures: Vec<String> = cause.departures().map(|kind| departure(kind, listed)).collect();
     let own = match cause {
         Cause::None => "rounding alone".to_owned(),
@@ -27,17 +27,29 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>) -> String {
             let typed = &space.sides[side].typed;
             match across(space, side) {
                 Some((one, other)) => {
-                    format!("sides {one} and {other} of {name} misread, about {length} for {typed}")
+                    format!(
+                        "sides {one} and {other} of {name} taken as about {length} (here {typed})"
+                    )
                 }
                 None => {
                     format!(
-                        "side {} of {name} misread, about {length} for {typed}",
+                        "side {} of {name} taken as about {length} (here {typed})",
                         space.sides[side].number
                     )
                 }
             }
         }
-        Cause::Total { how, .. } => written(how).to_owned(),
+        Cause::Total { how, with } => {
+            // With something else counted, the total that was meant is not simply the one nearest to the house.
+            let meant = nearest_meant(how, figure.area(), figure.start());
+            match meant.filter(|_| with.is_none()) {
+                Some(meant) => {
+                    let typed = thousands(figure.area().whole_sq_ft());
+                    format!("{}, {} as {typed}", written(how), thousands(meant))
+                }
+                None => written(how).to_owned(),
+            }
+        }
     };
     match (departures.is_empty(), own.is_empty()) {
         (true, _) => own,
@@ -81,7 +93,7 @@ fn at(face: Face) -> &'static str {
 fn written(how: TotalWritten) -> &'static str {
     match how {
         TotalWritten::Swapped => "two digits of the total swapped",
-        TotalWritten::OneDigit => "one digit of the total wrong",
+        TotalWritten::OneDigit => "one digit of the total typed differently",
         TotalWritten::TenTimes => "a zero too many in the total",
         TotalWritten::Tenth => "a digit missing at the end of the total",
         TotalWritten::RoundedTo10 => "the total rounded to the nearest 10",
@@ -140,27 +152,81 @@ pub(crate) enum OpenQuestion {
     State(String),
     /// Something to provide: `the total before it was rounded`.
     Provide(String),
-    /// Something to do: `compare side 4 with the record's sketch`.
-    Check(String),
+    /// A wall to compare with the record's sketch and to measure again, with the space that it belongs to.
+    Wall { number: usize, of: String },
+    /// A wall at which to look at the record's sketch, with the space that it belongs to.
+    Sketch { number: usize, of: String },
 }
 
 impl OpenQuestion {
     fn state(what: impl Into<String>) -> OpenQuestion {
         OpenQuestion::State(what.into())
     }
+}
 
-    fn check(what: impl Into<String>) -> OpenQuestion {
-        OpenQuestion::Check(what.into())
-    }
+/// What the owner does about questions, each once: `ask whether the total counts the covered porch`.
+pub(crate) fn for_the_owner(open: &[OpenQuestion]) -> Vec<String> {
+    let asked = open.iter().filter_map(|question| match question {
+        OpenQuestion::State(what) => Some(format!("ask {what}")),
+        OpenQuestion::Provide(what) => Some(format!("ask for {what}")),
+        OpenQuestion::Wall { .. } | OpenQuestion::Sketch { .. } => None,
+    });
+    asked.chain(walls_to_check(open)).collect()
+}
 
-    /// What the owner does about it: `ask whether the total counts the covered porch`.
-    pub(crate) fn for_the_owner(&self) -> String {
-        match self {
-            OpenQuestion::State(what) => format!("ask {what}"),
-            OpenQuestion::Provide(what) => format!("ask for {what}"),
-            OpenQuestion::Check(what) => what.clone(),
+/// What to do about walls: all to compare in one phrase, and all to look at that are not among those.
+fn walls_to_check(open: &[OpenQuestion]) -> Vec<String> {
+    let compared = of_spaces(open.iter().filter_map(|question| match question {
+        OpenQuestion::Wall { number, of } => Some((*number, of.as_str())),
+        _ => None,
+    }));
+    let looked_at = of_spaces(open.iter().filter_map(|question| match question {
+        OpenQuestion::Sketch { number, of } => Some((*number, of.as_str())),
+        _ => None,
+    }));
+    let is_compared = |(of, number): (&str, usize)| {
+        compared.iter().any(|(space, numbers)| *space == of && numbers.contains(&number))
+    };
+    let looked_at: Vec<(&str, Vec<usize>)> = looked_at
+        .into_iter()
+        .map(|(of, mut numbers)| {
+            numbers.retain(|&number| !is_compared((of, number)));
+            (of, numbers)
+        })
+        .filter(|(_, numbers)| !numbers.is_empty())
+        .collect();
+    let them = match compared.iter().map(|(_, numbers)| numbers.len()).sum::<usize>() {
+        1 => "it",
+        _ => "them",
+    };
+    let sketch = (!looked_at.is_empty())
+        .then(|| format!("look at the record's sketch at {}", named(&looked_at)));
+    let compare = (!compared.is_empty()).then(|| {
+        format!("compare {} with the record's sketch, and measure {them} again", named(&compared))
+    });
+    sketch.into_iter().chain(compare).collect()
+}
+
+/// The numbers of walls under the name of their space, in the order of their first mention.
+fn of_spaces<'a>(walls: impl Iterator<Item = (usize, &'a str)>) -> Vec<(&'a str, Vec<usize>)> {
+    let mut spaces: Vec<(&str, Vec<usize>)> = Vec::new();
+    for (number, of) in walls {
+        match spaces.iter_mut().find(|(space, _)| *space == of) {
+            Some((_, numbers)) => numbers.push(number),
+            None => spaces.push((of, vec![number])),
         }
     }
+    for (_, numbers) in &mut spaces {
+        numbers.sort_unstable();
+        numbers.dedup();
+    }
+    spaces
+}
+
+/// `sides 5 and 6 of the house and side 2 of the garage`.
+fn named(walls: &[(&str, Vec<usize>)]) -> String {
+    let names = walls.iter().map(|(of, numbers)| format!("{} of {of}", words::sides(numbers)));
+    words::all_of(&names.collect::<Vec<String>>())
 }
 
 /// The open questions on a page: requests to the office that keeps the record; about any other figure, what is not
@@ -177,10 +243,6 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_record: bool) -> Str
         OpenQuestion::Provide(what) => Some(what),
         _ => None,
     });
-    let checked = of(|question| match question {
-        OpenQuestion::Check(what) => Some(what),
-        _ => None,
-    });
     if !is_record {
         let unknown: Vec<&str> = stated.into_iter().chain(provided).collect();
         return match unknown.is_empty() {
@@ -191,7 +253,9 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_record: bool) -> Str
     let sentence = |(verb, asked): (&str, Vec<&str>)| {
         (!asked.is_empty()).then(|| format!("Please {verb}{}.", words::all_of(&asked)))
     };
-    let requests = [("state ", stated), ("provide ", provided), ("", checked)];
+    let walls = walls_to_check(open);
+    let walls = walls.iter().map(String::as_str).collect();
+    let requests = [("state ", stated), ("provide ", provided), ("", walls)];
     requests.into_iter().filter_map(sentence).collect::<Vec<String>>().join(" ")
 }
 
@@ -207,11 +271,10 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<OpenQuestion> 
         Cause::Rounding(_) => Some(OpenQuestion::state("how walls are rounded")),
         Cause::Misread { space, side, .. } => {
             let space = &listed.house.spaces[space];
-            Some(OpenQuestion::check(format!(
-                "compare side {} of {} with the record's sketch, and measure it again",
-                space.sides[side].number,
-                words::the_quoted(&space.name)
-            )))
+            Some(OpenQuestion::Wall {
+                number: space.sides[side].number.get(),
+                of: words::the_quoted(&space.name),
+            })
         }
         Cause::Total { how, .. } => Some(match how {
             TotalWritten::Twice => OpenQuestion::state("how many dwellings the total covers"),
@@ -219,7 +282,7 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<OpenQuestion> 
             TotalWritten::RoundedTo10 | TotalWritten::RoundedTo50 | TotalWritten::RoundedTo100 => {
                 OpenQuestion::Provide("the total before it was rounded".to_owned())
             }
-            _ => OpenQuestion::check("add up the areas on the record's card"),
+            _ => OpenQuestion::state("whether the total is the sum of the areas on its card"),
         }),
     };
     questions.extend(own);
@@ -248,11 +311,7 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
         }
         DepartureKind::UnderRoof => "which spaces the total counts".to_owned(),
         DepartureKind::Part { space, part } => {
-            return OpenQuestion::check(format!(
-                "look at the record's sketch at side {} of {}",
-                part.side + 1,
-                name(space)
-            ));
+            return OpenQuestion::Sketch { number: part.side + 1, of: name(space) };
         }
     })
 }
@@ -296,5 +355,29 @@ pub(crate) fn asked(question: Question, listed: Listed<'_>) -> String {
                 words::the_quoted(&space(i).name)
             )
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn walls_to_check_are_asked_about_together() {
+        let wall = |number, of: &str| OpenQuestion::Wall { number, of: of.to_owned() };
+        let sketch = |number, of: &str| OpenQuestion::Sketch { number, of: of.to_owned() };
+        let state = OpenQuestion::state("how walls are rounded");
+        let open = [sketch(5, "the house"), wall(6, "the house"), state, wall(5, "the house")];
+        assert_eq!(
+            asked_of_the_office(&open, true),
+            "Please state how walls are rounded. Please compare sides 5 and 6 of the house with the record's sketch, and measure them again."
+        );
+        assert_eq!(
+            for_the_owner(&[sketch(1, "the house"), wall(2, "the wing")]),
+            [
+                "look at the record's sketch at side 1 of the house",
+                "compare side 2 of the wing with the record's sketch, and measure it again"
+            ]
+        );
     }
 }

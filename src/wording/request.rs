@@ -2,11 +2,13 @@
 
 use crate::diagnostic::words;
 use crate::house::{Face, ReferenceSource};
+use crate::reconcile::cause::CauseClass;
+use crate::reconcile::decision::agrees_about;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
 use crate::units::decimal::thousands;
 use crate::units::length::{Length, Step};
 use crate::wording::map::largest_not_measured;
-use crate::wording::sentences::{Sentences, capital, the};
+use crate::wording::sentences::{Sentences, capital, shown_once, the};
 
 impl Sentences<'_> {
     /// The request to the publisher of a figure.
@@ -18,6 +20,12 @@ impl Sentences<'_> {
         let (says, measured) = (figure.area().whole_sq_ft(), figure.same_way().whole_sq_ft());
         if says == measured {
             return "No change is requested: the two agree.".to_owned();
+        }
+        if agrees_about(figure.area(), figure.same_way()) {
+            return format!(
+                "No change is requested: the two agree within {} sq ft.",
+                thousands((says - measured).abs())
+            );
         }
         if says < measured {
             return format!(
@@ -46,18 +54,35 @@ impl Sentences<'_> {
                 in_parentheses(figure)
             );
         }
-        let first = if is_rounding && walls.is_none() {
-            about_the_rule(figure, self.fine(), &area)
-        } else {
-            format!(
-                "Please correct {} to {area}{}, or state what else its {} includes",
-                the(figure),
-                in_parentheses(figure),
-                self.size(figure.area())
-            )
-        };
-        let walls = walls.map(|walls| format!("; please measure {walls} again"));
-        format!("{first}{}.", walls.unwrap_or_default())
+        if is_rounding && walls.is_none() {
+            return format!("{}.", about_the_rule(figure, self.fine(), &area));
+        }
+        let ask = format!(
+            "please correct {} to {area}{}, or state {}",
+            the(figure),
+            in_parentheses(figure),
+            self.or_state(figure)
+        );
+        match walls {
+            // First the walls, then what follows from them.
+            Some(walls) => {
+                format!("Please measure {walls} again; if the lengths are as measured here, {ask}.")
+            }
+            None => format!("{}.", capital(&ask)),
+        }
+    }
+
+    /// What is to be stated if a figure stays: what else it includes, or how it came about where the likeliest cause is
+    /// a length, rounding or the typing of the total.
+    fn or_state(&self, figure: &Figure) -> String {
+        let total = self.size(figure.area());
+        let likeliest = shown_once(figure).into_iter().next();
+        match likeliest.and_then(|one| one.cause.class()) {
+            None | Some(CauseClass::Described) => format!("what else its {total} includes"),
+            Some(CauseClass::Measured | CauseClass::Typed) => {
+                format!("how its {total} was arrived at")
+            }
+        }
     }
 
     /// The first four walls whose recorded length differs by more than rounding, after the side or on the record's

@@ -387,7 +387,7 @@ impl Sentences<'_> {
     /// What would settle which of the reported causes is right, each question once.
     #[cfg(feature = "json")]
     pub(crate) fn settled_by(&self, figure: &Figure) -> Vec<String> {
-        self.open_questions(figure).iter().map(OpenQuestion::for_the_owner).collect()
+        causes::for_the_owner(&self.open_questions(figure))
     }
 
     fn open_questions(&self, figure: &Figure) -> Vec<OpenQuestion> {
@@ -409,7 +409,7 @@ impl Sentences<'_> {
         if self.is_for_the_office() {
             return causes::asked_of_the_office(&open, figure.is_record());
         }
-        let mut steps: Vec<String> = open.iter().map(OpenQuestion::for_the_owner).collect();
+        let mut steps = causes::for_the_owner(&open);
         steps.extend(self.unseen_wall());
         format!("To settle it: {}.", steps.join("; "))
     }
@@ -503,6 +503,8 @@ impl Sentences<'_> {
             (Reader::Owner, _) => format!(
                 "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house"
             ),
+            // Where the record is smaller, nothing is requested.
+            (Reader::Office, true) if figure.area() < figure.same_way() => String::new(),
             (Reader::Office, true) => "Please provide the record's own sketch with its lengths, and state whether it is of this house".to_owned(),
             (Reader::Office, false) => format!(
                 "The {figure_word}'s own sketch and the lengths on it would show where the difference lies, and whether they are of this house"
@@ -514,7 +516,10 @@ impl Sentences<'_> {
                 thousands(rest.abs())
             ),
             items: Vec::new(),
-            closing: format!("{ask}.{}", self.ours(figure)),
+            closing: match ask.is_empty() {
+                true => self.ours(figure).trim_start().to_owned(),
+                false => format!("{ask}.{}", self.ours(figure)),
+            },
         })
     }
 
@@ -603,7 +608,7 @@ impl Sentences<'_> {
 
     /// A cause in words, with the way of rounding under which it does best where that is not the figure's own.
     pub(crate) fn cause_said(&self, figure: &Figure, one: &Explanation) -> String {
-        let said = causes::said(one.cause, self.listed(figure));
+        let said = causes::said(one.cause, self.listed(figure), figure);
         match (one.cause, one.rounding) {
             (Cause::Rounding(_), _) | (_, None) => said,
             (_, Some(rounding)) => format!("{said}, with {}", causes::rounded(rounding)),
@@ -856,10 +861,17 @@ impl Sentences<'_> {
         } else {
             ""
         };
-        let (exact, rounded) = (whole(gross.outside()), whole(gross.tenth_foot()));
-        let too = if exact == rounded { " too" } else { "" };
+        let exact = gross.outside();
+        let rounded = gross.tenth_foot();
+        let (printed, adds) = (whole(exact), rounded.whole_sq_ft() - exact.whole_sq_ft());
+        let rounding = match adds {
+            0 => "leaves it at".to_owned(),
+            adds if adds > 0 => format!("adds {} to that:", thousands(adds)),
+            adds => format!("takes {} off that:", thousands(-adds)),
+        };
+        let rounded = whole(rounded);
         format!(
-            "If every wall is within {tolerance}{own}, as {said}{also}, the area before any rounding is {exact} ± {} sq ft (about 95%); at worst, with every wall off the same way, ± {}. With each wall rounded to {} it is {rounded}{too}.",
+            "If every wall is within {tolerance}{own}, as {said}{also}, the area before any rounding is {printed} ± {} sq ft (about 95%); at worst, with every wall off the same way, ± {}. Rounding each wall to {} {rounding} {rounded}.",
             at_least_one(gross.plus_minus_outside()),
             at_least_one(gross.worst_case_outside()),
             self.fine()
@@ -945,7 +957,7 @@ impl Sentences<'_> {
 
     /// The name of the step for the best supported cause.
     fn possible_line(&self, figure: &Figure, line: &Line) -> String {
-        let said = line.cause().map(|cause| causes::said(cause, self.listed(figure)));
+        let said = line.cause().map(|cause| causes::said(cause, self.listed(figure), figure));
         format!("possible: {}", said.unwrap_or_default())
     }
 
@@ -1139,7 +1151,7 @@ pub(crate) fn signed_length(say: &Sentences<'_>, length: Length) -> String {
 }
 
 /// The reported causes, without those that say the same as an earlier one and change the house alike.
-fn shown_once(figure: &Figure) -> Vec<&Explanation> {
+pub(super) fn shown_once(figure: &Figure) -> Vec<&Explanation> {
     let mut shown: Vec<&Explanation> = Vec::new();
     for one in figure.explanations().reported() {
         let is_shown = |before: &&Explanation| before.echoes(one);

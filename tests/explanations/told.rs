@@ -60,6 +60,20 @@ fn a_gap_of_three_square_feet_is_no_gap() {
         "{said}"
     );
     assert!(!said.contains("Possible:") && !said.contains("Nothing common"), "{said}");
+    // Neither more nor less is asked for.
+    assert!(said.contains("No change is requested: the two agree within 3 sq ft."), "{said}");
+    let larger = report(&house(1_344, "", walls));
+    assert!(larger.contains("No change is requested: the two agree within 2 sq ft."), "{larger}");
+}
+
+/// 45 × 31 = 1,395 with both walls rounded up: the question is how that came about.
+#[test]
+fn a_request_asks_what_else_a_total_includes_only_if_that_may_be_why() {
+    let walls = "north 30' 3\"\n    east 44' 3\"\n    south 30' 3\"\n    west 44' 3\"";
+    let rounded = report(&house(1_395, "", walls));
+    assert!(rounded.contains("or state how its 1,395 sq ft was arrived at."), "{rounded}");
+    let unknown = report(&house(1_512, "", walls));
+    assert!(unknown.contains("or state what else its 1,512 sq ft includes."), "{unknown}");
 }
 
 /// 42' 3" read as 24' 3": 26 × 24 = 624 for 26 × 42 = 1,092. One line for the two walls that are 42' 3".
@@ -68,12 +82,12 @@ fn walls_across_from_each_other_are_one_cause() {
     let walls = "north 26\n    east 42' 3\"\n    south 26\n    west 42' 3\"\n  living \"Wing\" start east 42' 3\"\n    north 16\n    east 40\n    south 16\n    west 40";
     let said = report(&house(624 + 640, "", walls));
     assert_eq!(
-        said.matches("of the house misread").count(),
+        said.matches("of the house taken as about 24").count(),
         2,
         "in the steps and in the list: {said}"
     );
     assert!(
-        said.contains("- Sides 2 and 4 of the house misread, about 24' for east 42' 3\""),
+        said.contains("- Sides 2 and 4 of the house taken as about 24' (here east 42' 3\")"),
         "{said}"
     );
 }

@@ -120,7 +120,7 @@ fn the_printed_interval_holds_the_area_it_stands_beside() {
     let cottage = words(&pages_on(&sketch("cottage"), Paper::Letter).pages()[0]).join(" ");
     assert!(cottage.contains("the area before any rounding is 605 ± 1 sq ft"), "{cottage}");
     assert!(
-        cottage.contains("With each wall rounded to a tenth of a foot it is 607."),
+        cottage.contains("Rounding each wall to a tenth of a foot adds 2 to that: 607."),
         "{cottage}"
     );
 }
