@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import { after, before, test } from 'node:test';
-import { LAPTOP, PHONE, browser, opened, settled, shot, walk } from './browser.mjs';
+import { LAPTOP, PHONE, axe, browser, opened, settled, shot, walk } from './browser.mjs';
 
 const TOUCH = { viewport: PHONE, hasTouch: true, isMobile: true, deviceScaleFactor: 2 };
 const BOX = [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']];
@@ -378,4 +378,28 @@ test('an open row takes three lines on a phone, and nothing is cut beside the ro
   });
   assert.ok(lies <= 0, String(lies));
   await laptop.context.close();
+});
+
+test('questions, marks and rows under work have nothing against a screen reader, in light and dark', async () => {
+  for (const colorScheme of ['light', 'dark']) {
+    const { tab, context } = await begun({ ...TOUCH, colorScheme, bypassCSP: true }, BOX);
+    const clean = async (where) => {
+      await tab.evaluate(axe);
+      const { violations } = await tab.evaluate(() => window.axe.run());
+      const told = violations.map((one) => `${one.id} (${one.impact}): ${one.nodes.map((node) => node.html.slice(0, 90)).join(' | ')}`);
+      assert.deepEqual(told, [], `${where}, ${colorScheme}`);
+    };
+    await clean('the question, and an open row');
+    await button(tab, 'Yes, add it').click();
+    await clean('a space inside');
+    await button(tab, 'Close').click();
+    await tab.getByLabel('The record says').fill('12o0');
+    await tab.keyboard.press('Tab');
+    await settled(tab);
+    await clean('a record that cannot be read');
+    await shot(tab, `marked-${colorScheme}`);
+    await button(tab, 'Forget it').click();
+    await clean('the question before forgetting');
+    await context.close();
+  }
 });
