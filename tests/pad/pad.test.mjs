@@ -89,7 +89,7 @@ test('the record that is smaller brings its caution before the report', async ()
   });
   assert.ok(order);
   // An error further on leaves the answer before it on the screen, and the caution with it.
-  await tab.getByLabel('Brick outside').fill('?');
+  await tab.getByLabel('Brick walls').fill('?');
   await tab.keyboard.press('Tab');
   await tab.getByText('before the error').waitFor();
   assert.ok(await tab.locator('.caution').isVisible());
@@ -478,11 +478,11 @@ test('two levels in meters with a bay are typed in rows, and give the PDF of the
 test('what cannot be read stays in its field, and a form that opens shows what was typed last', async () => {
   const { tab, context } = await opened(chrome);
   await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42', '0']], '1,100');
-  await tab.getByLabel('Brick outside').fill('4 5/8 or so');
+  await tab.getByLabel('Brick walls').fill('4 5/8 or so');
   await tab.keyboard.press('Tab');
   await settled(tab);
-  assert.equal(await tab.getByLabel('Brick outside').inputValue(), '4 5/8 or so');
-  await tab.getByLabel('Brick outside').fill('4 5/8');
+  assert.equal(await tab.getByLabel('Brick walls').inputValue(), '4 5/8 or so');
+  await tab.getByLabel('Brick walls').fill('4 5/8');
   await tab.keyboard.press('Tab');
   await settled(tab);
   assert.match(await tab.locator('.opening').textContent(), /Measured 1,176 sq ft/);

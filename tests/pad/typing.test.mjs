@@ -377,6 +377,17 @@ test('an open row takes three lines on a phone, and nothing is cut beside the ro
     return Math.max(...over);
   });
   assert.ok(lies <= 0, String(lies));
+  // The lower end of a page that is open is reached by its own height, not at the end of the rows.
+  await button(laptop.tab, 'Look at the pages').click();
+  await laptop.tab.getByText(/Page 1 of/).waitFor();
+  const below = await laptop.tab.evaluate(() => {
+    const beside = document.querySelector('.beside-rows');
+    document.querySelector('.typing').style.minHeight = '4000px';
+    scrollTo(0, 0);
+    scrollTo(0, beside.getBoundingClientRect().bottom - innerHeight + 20);
+    return beside.getBoundingClientRect().bottom - innerHeight;
+  });
+  assert.ok(below <= 1, String(below));
   await laptop.context.close();
 });
 

@@ -61,6 +61,7 @@ let edits: Promise<unknown> = Promise.resolve();
 /// The field that the newest step of undo belongs to: typing on in it adds no step.
 let typedIn: string | null = null;
 let quiet = 0;
+let staying: ResizeObserver | null = null;
 /// A field that is about to be sent.
 let soon: number | null = null;
 /// The name of a space that was just added: its first wall is asked for next.
@@ -1264,16 +1265,26 @@ function work(from: string, isTyped: boolean): void {
   const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap);
   const answer = h('section', { class: 'answer', tabindex: '-1', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
   paintPages();
+  const beside = h('div', { class: 'beside-rows' }, seen, answer, parts.pages);
+  staying?.disconnect();
+  staying = new ResizeObserver(() => stay(beside));
+  staying.observe(beside);
+  staying.observe(document.documentElement);
   main.replaceChildren(
     h('h1', { class: 'hidden' }, say('title')),
     h('div', { class: 'work' },
-      h('div', { class: 'both' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), h('div', { class: 'beside-rows' }, seen, answer, parts.pages)),
+      h('div', { class: 'both' }, h('div', { class: 'typing' }, parts.views, parts.rows, parts.text), beside),
       parts.report),
     foot(),
   );
   showText(false);
   void refresh();
   scrollTo(0, 0);
+}
+
+/// What stays on the screen beside the rows: all of it, or the lower end of what is taller than the screen.
+function stay(beside: HTMLElement): void {
+  beside.style.top = `${Math.min(0, innerHeight - beside.offsetHeight)}px`;
 }
 
 function foot(): HTMLElement {

@@ -26,7 +26,7 @@ export const words = {
   record: 'The record says ({unit})',
   listing: 'The listing says ({unit})',
   plan: 'The plan says ({unit})',
-  veneer: 'Brick outside: {unit} thick, or none',
+  veneer: 'Brick walls: thickness in {unit}, or none',
   walkHint: 'Stand in the street and face the house. Back is away from you, front is toward you. Start at any corner and go around either way.',
   walk: 'The walk around',
   units: 'Tape in',
