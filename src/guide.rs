@@ -1,10 +1,14 @@
-//! A guide to the library: takes a house from text to pages, and shows what can go wrong on the way.
+//! A guide to the library: it takes a house from text to pages, and shows what can go wrong on the way.
 //!
 //! # The first house
 //!
-//! A sides file is text. [`read`](crate::read()) checks it and returns a [`House`](crate::House), which exists only
-//! if every outline in it closes. Each further step is made from the one before and holds it, so no step can be
-//! given values of another house or other settings.
+//! A sides file is a text that lists the walls of a house in walking order; `sketches/README.md` in the repository
+//! describes the format. [`read`](crate::read()) checks it and returns a [`House`](crate::House), which exists only
+//! if every outline in it closes. Each later stage is built from the one before and keeps it, so no stage can be given
+//! values of another house or other settings.
+//!
+//! Each area is computed under two rules: every wall rounded to a tenth of a foot (or to the inch), or to the whole
+//! foot. A gap is the published figure minus the measured area: positive if the record is too large.
 //!
 //! ```
 //! use fairfoot::{Settings, Weights};
@@ -21,7 +25,7 @@
 //! let house = fairfoot::read("cottage.sides", text)?;
 //! let areas = house.areas(&Settings::default())?;
 //! let result = areas.reconcile(&Weights::default())?;
-//! // 28.3 × 42.6 and 28 × 43, worked by hand.
+//! // 28.3 × 42.6 and 28 × 43, computed by hand.
 //! assert_eq!(result.areas().gross().tenth_foot().sq_ft_text(), "1205.58");
 //! assert_eq!(result.areas().gross().whole_foot().whole_sq_ft(), 1_204);
 //! assert_eq!(result.figures()[0].gap().sq_ft_text(), "44.42");
@@ -30,9 +34,11 @@
 //!
 //! # Errors
 //!
-//! The errors in a text are all returned at once, in file order, as [`Diagnostics`](crate::Diagnostics). Each has a
-//! stable [word](crate::diagnostic::Word), a place, a message, and help that can be typed as it stands. Mistakes of
-//! the caller, such as weights that are not probabilities, are an [`Error`](crate::Error) instead.
+//! A text with errors gives [`Diagnostics`](crate::Diagnostics): all errors at once, then all warnings, each in file
+//! order. Each has a stable [code word](crate::diagnostic::Word), a place, a message, and help, which is often a line
+//! that can be typed as it stands. The warnings of a file without errors are in
+//! [`Reconciliation::warnings`](crate::Reconciliation::warnings). Mistakes of the caller, such as weights that are not
+//! probabilities, are an [`Error`](crate::Error) instead.
 //!
 //! ```
 //! use fairfoot::diagnostic::Word;
@@ -47,7 +53,7 @@
 //!
 //! # Areas
 //!
-//! [`Areas`](crate::Areas) has every space and the totals under both rules, with the range that is possible when
+//! [`Areas`](crate::Areas) has every space and the totals under both rules, with the range of areas possible when
 //! walls are rounded to the foot. An [`Area`](crate::units::Area) is exact; it is rounded only when it is shown.
 //!
 //! ```
@@ -104,11 +110,11 @@
 //! a row too; it does not stop the others.
 //!
 //! ```
-//! use fairfoot::batch::{Given, Terms, worked_out};
+//! use fairfoot::batch::{Input, BatchOptions, compute};
 //!
 //! let sides = "level \"G\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
-//! let shed = worked_out("shed", &Given::Sides(sides.to_owned()), &Terms::default());
+//! let shed = compute("shed", &Input::Sides(sides.to_owned()), &BatchOptions::default());
 //! assert_eq!(shed.tenth_foot, Some(96));
-//! let wrong = worked_out("wrong", &Given::Sides("living".to_owned()), &Terms::default());
+//! let wrong = compute("wrong", &Input::Sides("living".to_owned()), &BatchOptions::default());
 //! assert!(!wrong.faults.is_empty());
 //! ```

@@ -7,11 +7,12 @@ use crate::house::check::check;
 use crate::house::check::draft::{self, Draft};
 use crate::sketch;
 
-/// Reads a sides file and checks the house in it.
+/// Reads a sides file and checks the house in it. `name` is shown in messages. The warnings of a file without errors
+/// are kept by the house, in its `warnings()`.
 ///
 /// # Errors
 ///
-/// All errors and warnings at once, errors first, each in file order.
+/// All errors and warnings of the file at once, errors first, each in file order.
 pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, Diagnostics> {
     read_source(Source::new(name, text))
 }
@@ -20,7 +21,7 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, D
 ///
 /// # Errors
 ///
-/// As [`read`].
+/// Those of [`read`].
 pub fn read_source(source: Source) -> Result<House, Diagnostics> {
     let sketch::Reading { sketch, mut faults, more } = sketch::read(&source);
     match check(&source, &sketch, &mut faults) {
@@ -89,7 +90,7 @@ pub fn decode(name: impl Into<String>, bytes: Vec<u8>) -> Result<Source, Diagnos
     }
 }
 
-/// Recognizes a file in another format, and says what to do with it.
+/// Recognizes a file in another format: what it is, and what to do with it. `None` for any other file.
 fn other_format(bytes: &[u8]) -> Option<(&'static str, &'static str)> {
     const PLAIN: &str = "open it in the program that wrote it, choose Save As, and save it as plain text (.txt), in UTF-8";
     const PICTURE: &str =
@@ -144,8 +145,8 @@ mod tests {
         }
     }
 
-    /// Checks that each row ends at a corner of the draft, but for what closing moves: an inch, with an estimated wall
-    /// a foot. Returns how many ends there were.
+    /// Checks that each row ends at a corner of the draft, give or take what closing moves: an inch, or a foot with
+    /// an estimated wall. Returns how many rows were checked.
     fn lie_as_drawn(name: &str, text: &str) -> Result<usize, Box<dyn Error>> {
         let drafts = drafts(&Source::new(name, text))?;
         let front = drafts[0].particulars.front.unwrap_or(Direction::South);

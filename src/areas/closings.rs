@@ -38,12 +38,31 @@ impl RoundedLeg {
     }
 }
 
-/// The closings of one axis: starting lengths, and moves of which a fixed number is made.
+/// A wall of one axis at its starting length.
+#[derive(Clone, Copy)]
+pub(super) struct Wall {
+    /// The index of its side.
+    pub(super) side: usize,
+    /// 1 if it runs north or east, -1 if it runs south or west.
+    pub(super) sign: i64,
+    /// Its length in steps.
+    pub(super) steps: i64,
+}
+
+/// A change of one wall's length by one step.
+#[derive(Clone, Copy)]
+pub(super) struct Move {
+    /// The index of the wall in [`AxisClosings::walls`].
+    pub(super) wall: usize,
+    /// 1 if the wall gets longer, -1 if it gets shorter.
+    pub(super) change: i64,
+}
+
+/// The closings of one axis: the walls at their starting lengths, and moves of which a fixed number has to be made.
 pub(super) struct AxisClosings {
-    /// Side, sign, and length in steps.
-    pub(super) base: Vec<(usize, i64, i64)>,
-    /// Each move changes the length of one entry of `base` by one step, up or down.
-    pub(super) moves: Vec<(usize, i64)>,
+    pub(super) walls: Vec<Wall>,
+    pub(super) moves: Vec<Move>,
+    /// How many of the moves every closing makes.
     pub(super) choose: usize,
 }
 
@@ -62,11 +81,12 @@ impl AxisClosings {
         count
     }
 
-    /// The same closings, described by the moves that are not made where those are fewer.
+    /// The same closings with as few moves as possible: if most moves are made, the moves become those that undo them.
     pub(super) fn by_fewest(mut self) -> AxisClosings {
         if 2 * self.choose > self.moves.len() {
-            for (base, change) in &mut self.moves {
-                self.base[*base].2 += *change;
+            // All moves are made first; each is then the move that undoes it.
+            for Move { wall, change } in &mut self.moves {
+                self.walls[*wall].steps += *change;
                 *change = -*change;
             }
             self.choose = self.moves.len() - self.choose;
@@ -76,10 +96,10 @@ impl AxisClosings {
 
     /// The length of each leg in steps, with these moves made.
     pub(super) fn lengths(&self, taken: &[usize]) -> Vec<i64> {
-        let mut lengths: Vec<i64> = self.base.iter().map(|&(.., length)| length).collect();
+        let mut lengths: Vec<i64> = self.walls.iter().map(|wall| wall.steps).collect();
         for &one_move in taken {
-            let (base, change) = self.moves[one_move];
-            lengths[base] += change;
+            let Move { wall, change } = self.moves[one_move];
+            lengths[wall] += change;
         }
         lengths
     }
@@ -118,46 +138,46 @@ pub(super) fn axis_closings(
     unit: i64,
     freedom: RoundingFreedom,
 ) -> Option<AxisClosings> {
-    let mut base = Vec::with_capacity(legs.len());
+    let mut walls = Vec::with_capacity(legs.len());
     let mut moves = Vec::with_capacity(legs.len());
     // The misclosure, and how many free moves would move the end forward and backward.
     let (mut miss, mut up, mut down) = (0_i64, 0_i64, 0_i64);
     for (i, leg) in legs.iter().enumerate() {
         let candidate = candidate(leg.above, unit, freedom);
-        let length = leg.steps + candidate.up;
-        base.push((leg.side, leg.sign, length));
-        miss += leg.sign * length;
+        let steps = leg.steps + candidate.up;
+        walls.push(Wall { side: leg.side, sign: leg.sign, steps });
+        miss += leg.sign * steps;
         if candidate.free {
-            moves.push((i, candidate.change));
+            moves.push(Move { wall: i, change: candidate.change });
             *(if leg.sign == candidate.change { &mut up } else { &mut down }) += 1;
         }
     }
     let steps = -miss;
     if (-down..=up).contains(&steps) {
         // All free moves backward are made first; then each item is either a move forward or undoes one backward.
-        for (i, change) in &mut moves {
-            if legs[*i].sign != *change {
-                base[*i].2 += *change;
+        for Move { wall, change } in &mut moves {
+            if legs[*wall].sign != *change {
+                walls[*wall].steps += *change;
                 *change = -*change;
             }
         }
-        return Some(AxisClosings { base, moves, choose: usize::try_from(steps + down).ok()? });
+        return Some(AxisClosings { walls, moves, choose: usize::try_from(steps + down).ok()? });
     }
     // All free moves in the right direction are made, then as few as possible against the rule.
     let sense = steps.signum();
-    for (i, change) in moves.drain(..) {
-        if legs[i].sign * change == sense {
-            base[i].2 += change;
+    for Move { wall, change } in moves.drain(..) {
+        if legs[wall].sign * change == sense {
+            walls[wall].steps += change;
         }
     }
     for (i, leg) in legs.iter().enumerate() {
         let candidate = candidate(leg.above, unit, freedom);
         if !candidate.free && leg.sign * candidate.change == sense {
-            moves.push((i, candidate.change));
+            moves.push(Move { wall: i, change: candidate.change });
         }
     }
     let choose = usize::try_from(if sense > 0 { steps - up } else { -steps - down }).ok()?;
-    (choose <= moves.len()).then_some(AxisClosings { base, moves, choose })
+    (choose <= moves.len()).then_some(AxisClosings { walls, moves, choose })
 }
 
 /// The rises, in nanometers, that rounding may give a curved wall.

@@ -264,7 +264,7 @@ impl Areas {
         };
         let spaces = (0..house.spaces.len()).map(one).collect();
         let in_gross = |i: usize| {
-            let parent = house.spaces[i].parent.filter(|_| house.is_taken_off(i));
+            let parent = house.spaces[i].parent.filter(|_| house.is_deducted(i));
             is_in_total(house, i, false)
                 || parent.is_some_and(|parent| is_in_total(house, parent, false))
         };
@@ -381,5 +381,5 @@ pub(crate) fn is_in_total(house: &House, space: usize, below: bool) -> bool {
 
 /// The area of a space after its deductions; `areas` has one area per space.
 pub(crate) fn net(house: &House, space: usize, areas: &[Area]) -> Area {
-    areas[space] - house.taken_off(space).map(|other| areas[other]).sum::<Area>()
+    areas[space] - house.deducted_from(space).map(|other| areas[other]).sum::<Area>()
 }

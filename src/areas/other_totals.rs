@@ -1,5 +1,6 @@
 //! Other possible totals. Rounded walls often close in several ways that are equally near to the typed lengths.
 
+use crate::areas::at_face::Ruled;
 use crate::areas::ranges::totals_of;
 use crate::areas::rule::Rule;
 use crate::areas::{Areas, range};
@@ -36,28 +37,29 @@ impl Areas {
     /// [`EquallyNear::is_complete`] is `false`.
     #[must_use]
     pub fn equally_near_whole_foot(&self) -> EquallyNear {
-        self.equally_near(self.settings.whole_foot(), self.gross.whole_foot())
+        self.equally_near(self.settings.whole_foot(), &self.whole, self.gross.whole_foot())
     }
 
     /// Like [`Areas::equally_near_whole_foot`], but with each wall rounded by the finer rule.
     #[must_use]
     pub fn equally_near_tenth_foot(&self) -> EquallyNear {
-        self.equally_near(self.settings.tenth_foot(), self.gross.tenth_foot())
+        self.equally_near(self.settings.tenth_foot(), &self.fine, self.gross.tenth_foot())
     }
 
-    fn equally_near(&self, rule: Rule, stated: Area) -> EquallyNear {
-        let Some(totals) = self.totals_of_closings(rule) else { return EquallyNear::default() };
+    fn equally_near(&self, rule: Rule, ruled: &Ruled, shown: Area) -> EquallyNear {
+        let Some(totals) = self.totals_of_closings(rule, ruled) else {
+            return EquallyNear::default();
+        };
         let mut totals: Vec<i64> = totals.iter().map(|total| total.whole_sq_ft()).collect();
         totals.sort_unstable();
         totals.dedup();
-        totals.retain(|&total| total != stated.whole_sq_ft());
+        totals.retain(|&total| total != shown.whole_sq_ft());
         EquallyNear { totals, is_complete: true }
     }
 
     /// Every total above grade from the nearest closings of each space; `None` where there are too many.
-    fn totals_of_closings(&self, rule: Rule) -> Option<Vec<Area>> {
+    fn totals_of_closings(&self, rule: Rule, ruled: &Ruled) -> Option<Vec<Area>> {
         let house = &self.house;
-        let ruled = if rule.step == self.settings.fine { &self.fine } else { &self.whole };
         totals_of(house, MOST_TOTALS, |space| {
             let areas = range::equally_near(&self.outside.spaces[space], rule.step, rule.halves)?;
             Some(if areas.is_empty() { vec![ruled.areas[space]] } else { areas })

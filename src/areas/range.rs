@@ -12,7 +12,9 @@ use std::collections::BinaryHeap;
 use std::ops::{AddAssign, Neg};
 
 pub(crate) use crate::areas::closings::RoundingFreedom;
-use crate::areas::closings::{AxisClosings, MOST_CLOSINGS, RoundedLeg, axis_closings, rises_of};
+use crate::areas::closings::{
+    AxisClosings, MOST_CLOSINGS, Move, RoundedLeg, Wall, axis_closings, rises_of,
+};
 use crate::geometry::compass::Axis;
 use crate::geometry::nearest_closing::{Combinations, rank};
 use crate::geometry::outline::{Outline, Vector, are_apart};
@@ -274,29 +276,29 @@ impl<'a> Search<'a> {
             gains_by: Vec::with_capacity(outer.moves.len() * inner.moves.len()),
         };
         let mut sum = 0;
-        for &(side, sign, length) in &inner.base {
-            sum += sign * length * middles[side];
-            table.fixed += segment(side, length);
+        for &Wall { side, sign, steps } in &inner.walls {
+            sum += sign * steps * middles[side];
+            table.fixed += segment(side, steps);
         }
         table.fixed += square(along * sum);
-        for &(side, _, length) in &outer.base {
-            table.fixed += segment(side, length);
+        for &Wall { side, steps, .. } in &outer.walls {
+            table.fixed += segment(side, steps);
         }
-        table.gains.extend(inner.moves.iter().map(|&(base, change)| {
-            let (side, sign, length) = inner.base[base];
+        table.gains.extend(inner.moves.iter().map(|&Move { wall, change }| {
+            let Wall { side, sign, steps } = inner.walls[wall];
             let mut gain = square(along * sign * change * middles[side]);
-            gain += more(side, length, length + change);
+            gain += more(side, steps, steps + change);
             gain
         }));
-        for &(base, change) in &outer.moves {
-            let (outer_side, sign, length) = outer.base[base];
+        for &Move { wall, change } in &outer.moves {
+            let Wall { side: outer_side, sign, steps } = outer.walls[wall];
             let moved = along * sign * change;
             // A move shifts everything after it by a full step, and its own middle by half a step.
             let mut fixed = square(moved * (2 * inner_end - inner_middles[outer_side]));
-            fixed += more(outer_side, length, length + change);
+            fixed += more(outer_side, steps, steps + change);
             table.fixed_by.push(fixed);
-            table.gains_by.extend(inner.moves.iter().map(|&(base, change)| {
-                let (side, sign, _) = inner.base[base];
+            table.gains_by.extend(inner.moves.iter().map(|&Move { wall, change }| {
+                let Wall { side, sign, .. } = inner.walls[wall];
                 square(
                     sign * change
                         * moved
@@ -310,8 +312,8 @@ impl<'a> Search<'a> {
     /// Twice the middle of each side along one axis, in steps and without any moves, and where the sides end.
     fn doubled_middles(&self, closings: &AxisClosings) -> (Vec<i64>, i64) {
         let mut middles = vec![0; self.on.traverse.sides.len()];
-        for &(side, sign, length) in &closings.base {
-            middles[side] = sign * length;
+        for &Wall { side, sign, steps } in &closings.walls {
+            middles[side] = sign * steps;
         }
         let mut at = 0;
         for middle in &mut middles {
@@ -397,12 +399,12 @@ impl<'a> Search<'a> {
         for (axis, closings, taken) in
             [(self.outer, self.outer(), outer), (inner_axis, self.inner(), inner)]
         {
-            for &(side, sign, length) in &closings.base {
-                *vectors[side].part(axis) = sign * length;
+            for &Wall { side, sign, steps } in &closings.walls {
+                *vectors[side].part(axis) = sign * steps;
             }
             for &one_move in taken {
-                let (base, change) = closings.moves[one_move];
-                let (side, sign, _) = closings.base[base];
+                let Move { wall, change } = closings.moves[one_move];
+                let Wall { side, sign, .. } = closings.walls[wall];
                 *vectors[side].part(axis) += sign * change;
             }
         }

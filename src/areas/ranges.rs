@@ -86,7 +86,7 @@ impl AreaRanges {
     /// The range of one space after deductions: its lowest area less their highest, up to its highest less their
     /// lowest.
     fn net(&self, ranges: &[Option<Range>], space: usize) -> Option<Range> {
-        self.house.taken_off(space).try_fold(ranges[space]?, |range, other| {
+        self.house.deducted_from(space).try_fold(ranges[space]?, |range, other| {
             let off = ranges[other]?;
             Some(Range { low: range.low - off.high, high: range.high - off.low })
         })
@@ -98,7 +98,7 @@ impl AreaRanges {
     pub(crate) fn typical(&self, step: Step) -> Option<f64> {
         let mut sum = 0.0;
         for space in self.counted(false) {
-            for i in std::iter::once(space).chain(self.house.taken_off(space)) {
+            for i in std::iter::once(space).chain(self.house.deducted_from(space)) {
                 let at = &self.walls.spaces[i];
                 sum += uncertainty::typical_squared(&at.traverse, &at.outline, step.length())?;
             }
@@ -116,7 +116,7 @@ impl AreaRanges {
     pub(crate) fn closes(&self, halves: Halves) -> bool {
         let way = StepRounding::Nearest(self.step, halves);
         let mut all =
-            self.counted(false).flat_map(|i| std::iter::once(i).chain(self.house.taken_off(i)));
+            self.counted(false).flat_map(|i| std::iter::once(i).chain(self.house.deducted_from(i)));
         all.all(|i| {
             let traverse = &self.walls.spaces[i].traverse;
             let along = |axis: Axis| -> i64 {
@@ -140,7 +140,7 @@ pub(super) fn totals_of(
 ) -> Option<Vec<Area>> {
     let mut totals = vec![Area::ZERO];
     for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
-        let off = house.taken_off(space).map(|other| (other, true));
+        let off = house.deducted_from(space).map(|other| (other, true));
         for (one, is_off) in std::iter::once((space, false)).chain(off) {
             let areas = areas_of(one)?;
             if totals.len().saturating_mul(areas.len()) > most {

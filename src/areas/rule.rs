@@ -1,36 +1,40 @@
-//! The two rules, and the settings in which offices differ.
+//! The two rules by which each area is computed, and the settings in which offices differ.
 
-use crate::units::length::{Halves, Length, Step};
+use crate::units::length::{FineStep, Halves, Length, Step};
 
-/// How sides are rounded before the area is computed. After that only the total is rounded, to the whole square
-/// foot.
+/// A rule: how every side is rounded before the area is computed. After that only the total is rounded, to the whole
+/// square foot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Rule {
     /// The unit each side is rounded to.
     pub step: Step,
-    /// Which way a side exactly half-way is rounded.
+    /// Which way a side exactly halfway between two steps is rounded.
     pub halves: Halves,
 }
 
-/// The settings of one calculation.
+/// How one calculation rounds: the settings in which offices differ.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Settings {
-    /// Which way a side exactly half-way between two steps is rounded.
+    /// Which way a side exactly halfway between two steps is rounded.
     pub halves: Halves,
-    /// The unit an appraiser's sides are rounded to: a tenth of a foot, or an inch.
-    pub fine: Step,
-    /// How precisely an office reads its tape (common practice, 0.15 ft).
+    /// The unit that the finer rule rounds sides to, as an appraiser does.
+    pub fine: FineStep,
+    /// How far off an office's tape reading may be, plus or minus; by default 0.15 ft (common practice).
     pub reading: Length,
 }
 
 impl Default for Settings {
     fn default() -> Settings {
-        Settings { halves: Halves::Up, fine: Step::TenthFoot, reading: Length::from_nm(45_720_000) }
+        Settings {
+            halves: Halves::Up,
+            fine: FineStep::TenthFoot,
+            reading: Length::from_nm(45_720_000),
+        }
     }
 }
 
 impl Settings {
-    /// Every side to the nearest whole foot, measured outside the veneer.
+    /// The whole-foot rule: every side to the nearest whole foot, measured outside the veneer.
     ///
     /// Published in county and state manuals, for example Maryland SDAT, *Assessment Procedure
     /// Manual* (each dimension to the nearest foot), and Cabarrus County NC, 2012 schedule of values.
@@ -39,21 +43,22 @@ impl Settings {
         Rule { step: Step::WholeFoot, halves: self.halves }
     }
 
-    /// Every side to the nearest tenth of a foot (or inch); only the final area is rounded to the square foot.
+    /// The finer rule: every side to the nearest tenth of a foot, or to the inch if [`Settings::fine`] says so. Only the
+    /// final area is then rounded, to the square foot.
     ///
     /// ANSI Z765-2021 §3: read to the inch or the tenth of a foot, report the whole square foot (read second-hand).
     #[must_use]
     pub fn tenth_foot(&self) -> Rule {
-        Rule { step: self.fine, halves: self.halves }
+        Rule { step: self.fine.step(), halves: self.halves }
     }
 
-    /// The rule that rounds to `step`.
+    /// The rule that rounds every side to `step`, with the same halves.
     #[must_use]
-    pub fn on(&self, step: Step) -> Rule {
+    pub fn rule_for_step(&self, step: Step) -> Rule {
         Rule { step, halves: self.halves }
     }
 
-    /// The settings that differ from the default, in words.
+    /// The settings that differ from the default, in words; empty if none does.
     #[must_use]
     pub fn unusual(&self) -> Vec<String> {
         let usual = Settings::default();

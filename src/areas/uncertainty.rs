@@ -53,8 +53,8 @@ pub(crate) fn spreads(
     let mut measured = Spread::default();
     let mut runs = [0.0; Thicknesses::COUNT];
     for space in counted {
-        let taken_off = house.taken_off(space).map(|other| (other, -1.0));
-        for (i, sign) in std::iter::once((space, 1.0)).chain(taken_off) {
+        let deducted = house.deducted_from(space).map(|other| (other, -1.0));
+        for (i, sign) in std::iter::once((space, 1.0)).chain(deducted) {
             of_tape(&house.spaces[i].closed, &mut measured);
             let moved = outside.spaces[i].needed.moved.runs();
             for (sum, (run, _)) in runs.iter_mut().zip(moved) {
@@ -221,7 +221,9 @@ impl OfRounding {
             let norm: f64 = squares.iter().sum();
             let chances: Vec<f64> = legs
                 .iter()
-                .map(|leg| other_way(Length::from_nm(leg.length).feet(), way, reading))
+                .map(|leg| {
+                    chance_of_other_step_ft(Length::from_nm(leg.length).feet(), way, reading)
+                })
                 .collect();
             let flips: f64 = squares.iter().zip(&chances).map(|(g, p)| g * p * (1.0 - p)).sum();
             let odd = odd_steps(legs, &chances, way);
@@ -238,13 +240,13 @@ const MORE_THAN_ANY: f64 = 1.3;
 
 /// The probability that a tape reading off by up to ± `reading` makes this length (in nanometers) round to another
 /// step than the one that `way` gives.
-pub(crate) fn goes_the_other_way(nm: i64, way: StepRounding, reading: Length) -> f64 {
-    other_way(Length::from_nm(nm).feet(), way, reading.feet())
+pub(crate) fn chance_of_other_step(nm: i64, way: StepRounding, reading: Length) -> f64 {
+    chance_of_other_step_ft(Length::from_nm(nm).feet(), way, reading.feet())
 }
 
 /// The probability that a tape reading off by up to ± `reading` feet makes this length (in feet) round to another
 /// step than the one that `way` gives.
-fn other_way(feet: f64, way: StepRounding, reading: f64) -> f64 {
+fn chance_of_other_step_ft(feet: f64, way: StepRounding, reading: f64) -> f64 {
     let step = way.step().length().feet();
     if step < 2.0 * reading {
         return 0.5;

@@ -1,9 +1,9 @@
 //! The most common line of a stream, `{"id": "…", "sides": "…"}`, read without a JSON parser.
 //!
-//! It reads exactly these two texts in this order, with the short escapes only. Whatever else JSON allows, and every
-//! mistake, is left to the parser.
+//! It reads exactly these two texts in this order, with no escapes but the short ones. Everything else, including
+//! every mistake, is left to the parser.
 
-/// The id and the sides of a line; `None` where a parser has to look at it.
+/// The id and the sides of a line; `None` if a JSON parser has to read it.
 pub(super) fn id_and_sides(bytes: &[u8]) -> Option<(String, String)> {
     let line = std::str::from_utf8(bytes).ok()?;
     let rest = after(line, "{")?;
@@ -12,12 +12,12 @@ pub(super) fn id_and_sides(bytes: &[u8]) -> Option<(String, String)> {
     after(rest, "}")?.trim_ascii().is_empty().then_some((id, sides))
 }
 
-/// What follows these letters, with blanks before them.
+/// What follows `letters` at the beginning of the line, with or without blanks before them.
 fn after<'a>(line: &'a str, letters: &str) -> Option<&'a str> {
     line.trim_ascii_start().strip_prefix(letters)
 }
 
-/// A text in quotes at the beginning, with blanks before it, and what follows it.
+/// A quoted text at the beginning, with or without blanks before it, and what follows it.
 fn text(line: &str) -> Option<(String, &str)> {
     let line = line.trim_ascii_start().strip_prefix('"')?;
     let mut text = String::with_capacity(line.len());

@@ -4,10 +4,10 @@
 //! them; it does not stop the others.
 //!
 //! ```
-//! use fairfoot::batch::{Given, Terms, worked_out};
+//! use fairfoot::batch::{Input, BatchOptions, compute};
 //!
 //! let sides = "record 110 sq ft\nlevel \"G\"\nliving \"Shed\"\nnorth 8'\neast 12'\nsouth 8'\nwest 12'";
-//! let house = worked_out("shed", &Given::Sides(sides.to_owned()), &Terms::default());
+//! let house = compute("shed", &Input::Sides(sides.to_owned()), &BatchOptions::default());
 //! let row = &house.figures[0];
 //! assert_eq!((row.sq_ft, row.gap_sq_ft), (110, Some(14)));
 //! assert!(house.second_look);
@@ -28,9 +28,9 @@ use crate::reconcile::{CouldExplain, Figure};
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 pub use summary::{Summary, histogram};
 
-/// How houses are computed and compared.
+/// How houses are computed, and which figures deserve a second look.
 #[derive(Clone, Copy, Debug)]
-pub struct Terms {
+pub struct BatchOptions {
     /// How sides are rounded.
     pub settings: Settings,
     /// Figures deserve a second look if they differ by more than this, in percent of the smallest.
@@ -39,39 +39,44 @@ pub struct Terms {
     pub explain: bool,
 }
 
-impl Default for Terms {
-    fn default() -> Terms {
-        Terms { settings: Settings::default(), over_per_cent: Decimal::from(3), explain: true }
+impl Default for BatchOptions {
+    fn default() -> BatchOptions {
+        BatchOptions {
+            settings: Settings::default(),
+            over_per_cent: Decimal::from(3),
+            explain: true,
+        }
     }
 }
 
 /// The input for one house.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Given {
+pub enum Input {
     /// The text of a sides file.
     Sides(String),
     /// The text of a sides file, and figures in whole square feet that replace its own.
     SidesAndFigures(String, Vec<(&'static str, i64)>),
-    /// Published figures without any measurement, each with its word in a sides file; in whole square feet.
+    /// Published figures without any measurement: each with its word in a sides file, in whole square feet.
     Figures(Vec<(&'static str, i64)>),
-    /// Input that cannot be read, and why.
+    /// Input that cannot be read, with the reason.
     Unreadable(String),
 }
 
-/// The most bytes of a line that are read; no valid sides file makes a longer line.
+/// The most bytes of an input line that are read; no valid sides file makes a longer one.
 pub const MOST_LINE: usize = 9_000_000;
 
-impl Given {
-    /// Reads a line of JSON, `{"id": "…", "sides": "…"}`; returns the house's id and its input.
+impl Input {
+    /// Reads a line of JSON, `{"id": "…", "sides": "…"}`. Returns the house's id and its input, which is
+    /// [`Input::Unreadable`] if the line has another form.
     ///
     /// ```
-    /// use fairfoot::batch::Given;
+    /// use fairfoot::batch::Input;
     ///
-    /// let (id, given) = Given::line(br#"{"id": 7, "sides": "level \"G\""}"#);
-    /// assert_eq!((id.as_str(), given), ("7", Given::Sides("level \"G\"".to_owned())));
+    /// let (id, given) = Input::line(br#"{"id": 7, "sides": "level \"G\""}"#);
+    /// assert_eq!((id.as_str(), given), ("7", Input::Sides("level \"G\"".to_owned())));
     /// ```
     #[must_use]
-    pub fn line(bytes: &[u8]) -> (String, Given) {
+    pub fn line(bytes: &[u8]) -> (String, Input) {
         #[derive(Deserialize)]
         struct Line {
             id: serde_json::Value,
@@ -79,52 +84,53 @@ impl Given {
         }
         if bytes.len() > MOST_LINE {
             let why = "the line has more than 9 MB".to_owned();
-            return (beginning(bytes), Given::Unreadable(why));
+            return (beginning(bytes), Input::Unreadable(why));
         }
         if let Some((id, sides)) = line::id_and_sides(bytes) {
-            return (id, Given::Sides(sides));
+            return (id, Input::Sides(sides));
         }
         match serde_json::from_slice::<Line>(bytes) {
-            Ok(Line { id: serde_json::Value::String(id), sides }) => (id, Given::Sides(sides)),
-            Ok(Line { id, sides }) => (id.to_string(), Given::Sides(sides)),
+            Ok(Line { id: serde_json::Value::String(id), sides }) => (id, Input::Sides(sides)),
+            Ok(Line { id, sides }) => (id.to_string(), Input::Sides(sides)),
             Err(error) => {
                 let why =
                     format!("no house in JSON (`{{\"id\": \"…\", \"sides\": \"…\"}}`): {error}");
-                (beginning(bytes), Given::Unreadable(why))
+                (beginning(bytes), Input::Unreadable(why))
             }
         }
     }
 }
 
-/// The id of a line that cannot be read: its first characters, which do not depend on how the stream was split.
+/// An id for a line that cannot be read: its first characters, however the stream was split.
 fn beginning(bytes: &[u8]) -> String {
     const MOST: usize = 40;
     let some = bytes.get(..4 * MOST).unwrap_or(bytes);
     String::from_utf8_lossy(some).trim().chars().take(MOST).collect()
 }
 
-/// The result for one house; areas in whole square feet.
+/// The result for one house. Areas are above grade, in whole square feet; they are null if nothing was measured or
+/// the file has errors.
 #[derive(Clone, Debug, Default, Serialize)]
 pub struct Outcome {
-    /// Its id.
+    /// The id that it was given.
     pub id: String,
-    /// The area with each wall rounded to a tenth of a foot; null where nothing was measured.
+    /// The area with each wall rounded by the finer rule: to a tenth of a foot, or to the inch.
     pub tenth_foot: Option<i64>,
-    /// That area exactly.
+    /// That area exactly: square feet with up to six decimals.
     pub tenth_foot_exact: Option<String>,
     /// The area with each wall rounded to the whole foot.
     pub whole_foot: Option<i64>,
-    /// The lowest area possible under whole-foot rounding.
+    /// The lowest area possible under whole-foot rounding; null also if the range cannot be computed.
     pub whole_foot_low: Option<i64>,
-    /// The highest area possible under whole-foot rounding.
+    /// The highest area possible under whole-foot rounding; null also if the range cannot be computed.
     pub whole_foot_high: Option<i64>,
-    /// Its published figures in file order.
+    /// Its published figures, the record first, the others in file order.
     pub figures: Vec<Row>,
     /// Whether it deserves a second look.
     pub second_look: bool,
-    /// The reasons for a second look.
+    /// The reasons for a second look; empty if it does not deserve one.
     pub reasons: Vec<String>,
-    /// The errors in the file.
+    /// The errors in the file, at most five, one line each; empty if there are none.
     pub faults: Vec<String>,
 }
 
@@ -135,15 +141,16 @@ pub struct Row {
     pub figure: String,
     /// Its area in whole square feet.
     pub sq_ft: i64,
-    /// The figure minus the measured area, both in whole square feet.
+    /// The figure minus the measured area, both in whole square feet; null if nothing was measured.
     pub gap_sq_ft: Option<i64>,
-    /// The gap in percent of the measured area, to one decimal; negative if the figure is smaller.
+    /// The gap as a percentage of the measured area, to one decimal; negative if the figure is smaller; null if
+    /// nothing was measured.
     pub per_cent: Option<String>,
-    /// Whether rounding could explain it: `yes`, `only against the rounding`, `no`; null if that is not known.
+    /// Whether rounding could explain the gap: `yes`, `only against the rounding` or `no`; null if that is not known.
     pub rounding: Option<CouldExplain>,
-    /// The best supported explanation.
+    /// The best supported explanation of the gap; null if none is reported or none was searched for.
     pub explanation: Option<String>,
-    /// Whether the explanation fits: it leaves no more than rounding can.
+    /// Whether that explanation fits, so that rounding can account for what it leaves; null without an explanation.
     pub fits: Option<bool>,
 }
 
@@ -151,14 +158,14 @@ const OUTSIDE: &str = "record outside what whole feet allow";
 const REPEATS: &str = "listing repeats the record";
 const ESTIMATED: &str = "a wall is estimated";
 
-/// Computes one house.
+/// Computes one house. Errors in its sides file are listed in the result, in `faults`.
 #[must_use]
-pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> Outcome {
-    let house = match given {
-        Given::Sides(text) => measured(id, text, &[], terms),
-        Given::SidesAndFigures(text, figures) => measured(id, text, figures, terms),
-        Given::Figures(figures) => Ok(published(figures, terms)),
-        Given::Unreadable(why) => Ok(Outcome { faults: vec![why.clone()], ..Outcome::default() }),
+pub fn compute(id: &str, input: &Input, options: &BatchOptions) -> Outcome {
+    let house = match input {
+        Input::Sides(text) => measured(id, text, &[], options),
+        Input::SidesAndFigures(text, figures) => measured(id, text, figures, options),
+        Input::Figures(figures) => Ok(published(figures, options)),
+        Input::Unreadable(why) => Ok(Outcome { faults: vec![why.clone()], ..Outcome::default() }),
     };
     let mut house = house
         .unwrap_or_else(|faults| Outcome { faults: error_lines(&faults), ..Outcome::default() });
@@ -167,7 +174,7 @@ pub fn worked_out(id: &str, given: &Given, terms: &Terms) -> Outcome {
     house
 }
 
-/// The errors, at most five, one line each: line number, word, message.
+/// The errors, at most five, one line each: line number, code word, message.
 fn error_lines(faults: &Diagnostics) -> Vec<String> {
     const MOST: usize = 5;
     let errors = faults.list().iter().filter(|fault| fault.is_error());
@@ -182,7 +189,7 @@ fn measured(
     id: &str,
     text: &str,
     given: &[(&'static str, i64)],
-    terms: &Terms,
+    options: &BatchOptions,
 ) -> Result<Outcome, Diagnostics> {
     let mut house = crate::read::read(id, text)?;
     let mut replaced = Vec::new();
@@ -194,9 +201,9 @@ fn measured(
         }
         house = house.with_figure(kind, area);
     }
-    let areas = house.areas(&terms.settings)?;
+    let areas = house.areas(&options.settings)?;
     let reconciliation =
-        if terms.explain { areas.reconcile(&Weights::default())? } else { areas.gaps()? };
+        if options.explain { areas.reconcile(&Weights::default())? } else { areas.gaps()? };
     let gross = reconciliation.areas().gross();
     let figures = reconciliation.figures();
     let mut outcome = Outcome {
@@ -216,8 +223,8 @@ fn measured(
     if crate::reconcile::listing_repeats_record(figures, outcome.tenth_foot) {
         outcome.reasons.push(REPEATS.to_owned());
     }
-    if disagree(sizes.iter().copied().chain(outcome.tenth_foot), terms.over_per_cent) {
-        outcome.reasons.push(disagreement(terms));
+    if disagree(sizes.iter().copied().chain(outcome.tenth_foot), options.over_per_cent) {
+        outcome.reasons.push(disagreement(options));
     }
     let counted = reconciliation.house().spaces().iter().filter(|space| space.is_counted());
     if counted.flat_map(|space| space.sides()).any(|side| side.how() == LengthSource::Estimated) {
@@ -242,8 +249,8 @@ fn is_outside(figure: &Figure) -> bool {
     figure.is_record() && figure.rounding_test().could_explain() == Some(CouldExplain::No)
 }
 
-/// The result for figures without any measurement.
-fn published(figures: &[(&'static str, i64)], terms: &Terms) -> Outcome {
+/// The result for published figures without any measurement.
+fn published(figures: &[(&'static str, i64)], options: &BatchOptions) -> Outcome {
     let row = |&(figure, sq_ft): &(&'static str, i64)| Row {
         figure: figure.to_owned(),
         sq_ft,
@@ -258,14 +265,14 @@ fn published(figures: &[(&'static str, i64)], terms: &Terms) -> Outcome {
     if crate::reconcile::repeats(of("record"), of("listing"), None) {
         house.reasons.push(REPEATS.to_owned());
     }
-    if disagree(figures.iter().map(|figure| figure.1), terms.over_per_cent) {
-        house.reasons.push(disagreement(terms));
+    if disagree(figures.iter().map(|figure| figure.1), options.over_per_cent) {
+        house.reasons.push(disagreement(options));
     }
     house
 }
 
-fn disagreement(terms: &Terms) -> String {
-    format!("figures disagree by over {}%", terms.over_per_cent.normalize())
+fn disagreement(options: &BatchOptions) -> String {
+    format!("figures disagree by over {}%", options.over_per_cent.normalize())
 }
 
 /// Whether the largest exceeds the smallest by more than `over_per_cent` percent of the smallest.
@@ -276,8 +283,8 @@ fn disagree(sizes: impl Iterator<Item = i64> + Clone, over_per_cent: Decimal) ->
 
 fn row(figure: &Figure) -> Row {
     let best = figure.explanations().reported().next();
-    let gap = figure.area().whole_sq_ft() - figure.start().whole_sq_ft();
-    let is_measured = figure.start() != Area::ZERO;
+    let gap = figure.area().whole_sq_ft() - figure.measured().whole_sq_ft();
+    let is_measured = figure.measured() != Area::ZERO;
     Row {
         figure: figure.name().to_owned(),
         sq_ft: figure.area().whole_sq_ft(),
@@ -308,7 +315,7 @@ pub const HEADS: [&str; 15] = [
     "faults",
 ];
 
-/// A house as rows of text, one per figure; one row if it has no figure.
+/// A house as rows of cells, one row per figure; a single row if it has no figure.
 #[must_use]
 pub fn cells(house: &Outcome) -> Vec<Vec<String>> {
     let number = |number: Option<i64>| number.map(|number| number.to_string()).unwrap_or_default();

@@ -30,9 +30,9 @@ pub struct Summary {
     by_rounding: usize,
     only_against: usize,
     beyond: usize,
-    /// The gap of each figure in percent of the measured area.
+    /// The gap of each figure as a percentage of the measured area.
     per_cents: Vec<f32>,
-    /// The largest gaps: percent, id, figure, gap.
+    /// The largest gaps: percentage, id of the house, name of the figure, and the gap as text.
     largest: Vec<(f32, String, String, i64)>,
 }
 
@@ -72,7 +72,7 @@ impl Summary {
         self.largest.truncate(LARGEST);
     }
 
-    /// The percentage below which a share of the figures lies.
+    /// The value below which `share` (0 to 1) of the sorted values lie.
     fn quantile(sorted: &[f32], share: f64) -> f64 {
         let at = (share * (sorted.len().saturating_sub(1)) as f64).round() as usize;
         sorted.get(at).copied().map(f64::from).unwrap_or(0.0)
@@ -132,14 +132,14 @@ impl Summary {
         text
     }
 
-    /// The gaps in percent of the measured area, for a plot.
+    /// The gaps as percentages of the measured area, for a plot.
     #[must_use]
     pub fn per_cents(&self) -> &[f32] {
         &self.per_cents
     }
 }
 
-/// A histogram of the gaps as SVG: one bar per percent from -15 to 15, and one at each end for all beyond.
+/// A histogram of the gaps as SVG: one bar per percent from -15 to 15, and one at each end for all gaps beyond.
 #[must_use]
 pub fn histogram(per_cents: &[f32]) -> String {
     const REACH: i32 = 15;

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use crate::cli::{Outcome, Printing, Rounding, Stop, files, reconcile};
+use crate::cli::{Outcome, Printing, RoundingOptions, Stop, files, reconcile};
 
 #[derive(Debug, Args)]
 pub(crate) struct Options {
@@ -14,7 +14,7 @@ pub(crate) struct Options {
     #[arg(long)]
     json: bool,
     #[command(flatten)]
-    rounding: Rounding,
+    rounding: RoundingOptions,
     #[command(flatten)]
     printing: Printing,
 }

@@ -10,11 +10,11 @@ use std::path::{Path, PathBuf};
 use std::sync::atomic::Ordering;
 
 use clap::{Args, ValueEnum};
-use fairfoot::batch::{Summary, Terms, histogram};
+use fairfoot::batch::{BatchOptions, Summary, histogram};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
-use crate::cli::{Outcome, Rounding, Stop, files, signals};
+use crate::cli::{Outcome, RoundingOptions, Stop, files, signals};
 use output::{Output, Written};
 
 #[derive(Debug, Args)]
@@ -44,7 +44,7 @@ pub(crate) struct Options {
     #[arg(long, value_name = "FILE.svg")]
     plot: Option<PathBuf>,
     #[command(flatten)]
-    rounding: Rounding,
+    rounding: RoundingOptions,
 }
 
 /// How rows are written.
@@ -87,7 +87,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     if options.is_stream() && options.paths.len() > 1 {
         return Err(Stop::Said("`-` stands alone: a stream has its houses in it".to_owned()));
     }
-    let terms = Terms {
+    let batch_options = BatchOptions {
         settings: options.rounding.settings(),
         over_per_cent: options.over,
         explain: !options.plain,
@@ -102,7 +102,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let mut summary = (options.summary || options.plot.is_some()).then(Summary::default);
     let bar = progress(houses.known);
     let mut faulty = false;
-    let mut chunks = workers::started(houses.list, terms, format, jobs, summary.is_some());
+    let mut chunks = workers::started(houses.list, batch_options, format, jobs, summary.is_some());
     while let Some(chunk) = chunks.next() {
         faulty |= chunk.faulty;
         bar.inc(chunk.count);
@@ -124,11 +124,11 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(if faulty { Outcome::Fault } else { Outcome::Done })
 }
 
-/// Stops if an output would overwrite an input, or a sides file or table somebody typed.
+/// Stops if an output would overwrite an input, or any sides file or table that somebody typed.
 fn refuse_outputs(options: &Options) -> Result<(), Stop> {
     let outputs: Vec<PathBuf> = options.out.iter().chain(&options.plot).cloned().collect();
     let inputs: Vec<&Path> = options.paths.iter().map(PathBuf::as_path).collect();
-    files::refuse_inputs(&outputs, &inputs)?;
+    files::refuse_overwriting_inputs(&outputs, &inputs)?;
     let ends_in = |path: &Path, endings: &[&str]| {
         let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase());
         ending.is_some_and(|ending| endings.contains(&ending.as_str()))

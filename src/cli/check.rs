@@ -48,7 +48,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(outcome)
 }
 
-/// Everything found by reading, checking and computing.
+/// All errors and warnings found by reading, checking and computing.
 fn look_at(file: &Path) -> Result<(Source, Vec<Diagnostic>), Stop> {
     let house = files::read_house(file)?;
     let reconciliation = house.areas(&Settings::default())?.reconcile(&Weights::default())?;

@@ -54,8 +54,8 @@ pub(crate) fn read_bytes(path: &Path, most: usize, wanted: Wanted) -> Result<Vec
     Ok(bytes)
 }
 
-/// Reads the bytes of a picture, or says why it cannot. Links, pipes and devices are refused: a sides file from
-/// somebody else must not pull in files from elsewhere.
+/// Reads the bytes of a picture, or returns the reason why it cannot. Links, pipes and devices are refused, so that a
+/// sides file from somebody else cannot pull in files from elsewhere.
 pub(crate) fn read_picture(path: &Path) -> Result<Vec<u8>, String> {
     let kind = match std::fs::symlink_metadata(path) {
         Ok(there) => there.file_type(),
@@ -148,13 +148,13 @@ pub(crate) fn print(text: &str) -> Result<(), Stop> {
     })
 }
 
-/// Replaces an existing file completely or not at all, by a temporary file beside it and a rename.
+/// Replaces an existing file completely or not at all, through a temporary file beside it and a rename.
 pub(crate) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
     write_new(path, text.as_bytes())
 }
 
 /// Stops if an output would overwrite a file that is read in the same run.
-pub(crate) fn refuse_inputs(outputs: &[PathBuf], inputs: &[&Path]) -> Result<(), Stop> {
+pub(crate) fn refuse_overwriting_inputs(outputs: &[PathBuf], inputs: &[&Path]) -> Result<(), Stop> {
     let clash = outputs.iter().find(|out| inputs.iter().any(|input| is_same_file(out, input)));
     match clash {
         Some(out) => Err(Stop::Said(format!(
@@ -165,7 +165,7 @@ pub(crate) fn refuse_inputs(outputs: &[PathBuf], inputs: &[&Path]) -> Result<(),
     }
 }
 
-/// Whether two paths lead to the same file, also through links.
+/// Whether two paths lead to the same file, even through links.
 fn is_same_file(one: &Path, other: &Path) -> bool {
     let (Ok(a), Ok(b)) = (std::fs::metadata(one), std::fs::metadata(other)) else { return false };
     #[cfg(unix)]
@@ -279,7 +279,7 @@ pub(crate) fn draw_warnings(areas: &Areas) {
     draw(areas.house().source(), &warnings);
 }
 
-/// Reports why a command stopped.
+/// Reports why a command stopped, and returns the outcome for the exit code.
 pub(crate) fn report(stop: &Stop) -> Outcome {
     match stop {
         Stop::PipeClosed => Outcome::Done,

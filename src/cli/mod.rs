@@ -17,15 +17,15 @@ mod verify;
 use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand};
-use fairfoot::units::{Halves, Length, Step};
+use fairfoot::units::{FineStep, Halves, Length, Step};
 use fairfoot::{Diagnostics, Settings};
 
 /// The outcome of a run, which determines the exit code.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Outcome {
-    /// Done.
+    /// Done without errors.
     Done,
-    /// The sides file has an error, or a file is not in order.
+    /// The sides file has an error, or a file does not pass the check.
     Fault,
     /// Wrong usage, or files that cannot be read or written.
     Usage,
@@ -51,9 +51,9 @@ pub(crate) enum Stop {
     Diagnostics(Diagnostics),
     /// Pictures that the file names cannot be shown.
     Pictures(Diagnostics),
-    /// A message, with what to do instead.
+    /// A message that says what to do instead.
     Said(String),
-    /// Nobody reads the output any more.
+    /// Nobody reads the output anymore.
     PipeClosed,
 }
 
@@ -105,21 +105,21 @@ enum Command {
     About(about::Options),
 }
 
-/// How sides are rounded.
+/// Options for rounding and for tape readings.
 #[derive(Debug, Args)]
-pub(crate) struct Rounding {
+pub(crate) struct RoundingOptions {
     /// Where a side exactly halfway between two rounding units goes; offices differ
     #[arg(long, alias = "ties", value_enum, default_value_t = Halves::Up, value_name = "WAY")]
     halves: Halves,
     /// What the finer rule rounds each side to
-    #[arg(long, value_enum, default_value_t = Step::TenthFoot, value_name = "STEP")]
-    step: Step,
+    #[arg(long, value_enum, default_value_t = FineStep::TenthFoot, value_name = "STEP")]
+    step: FineStep,
     /// How well an office reads its tape: walls this near to half a foot may round either way
     #[arg(long, alias = "reach", default_value = "0.15'", value_name = "LENGTH", value_parser = reading)]
     reading: Length,
 }
 
-/// Parses a reading of at most half a foot; beyond that every wall could be rounded either way.
+/// Parses a tape reading error of at most half a foot; beyond that, every wall could be rounded up or down.
 fn reading(text: &str) -> Result<Length, String> {
     let mut digits = text.chars().filter(char::is_ascii_digit).peekable();
     if digits.peek().is_some() && digits.all(|digit| digit == '0') {
@@ -132,7 +132,7 @@ fn reading(text: &str) -> Result<Length, String> {
     Ok(length)
 }
 
-impl Rounding {
+impl RoundingOptions {
     pub(crate) fn settings(&self) -> Settings {
         Settings { halves: self.halves, fine: self.step, reading: self.reading }
     }
@@ -156,7 +156,7 @@ impl Printing {
     }
 }
 
-/// The only argument, if it is a file instead of a command.
+/// The only argument, if it is a file rather than a command.
 fn file_in_place_of_a_command() -> Option<String> {
     let mut arguments = std::env::args().skip(1);
     let only = arguments.next().filter(|_| arguments.next().is_none())?;

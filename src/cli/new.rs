@@ -80,7 +80,7 @@ fn form(options: &Options, path: &Path) -> Result<Outcome, Stop> {
     Ok(Outcome::Done)
 }
 
-/// Writes a whole file or nothing, and never overwrites a file.
+/// Writes a whole file or none, and never overwrites an existing one.
 fn create(path: &Path, bytes: &[u8]) -> Result<(), Stop> {
     let cannot = |error: &std::io::Error| {
         let shown = files::shown(path);

@@ -6,7 +6,7 @@ use clap::Args;
 use fairfoot::pages::{PageOptions, Pictures, Section, Sections};
 use fairfoot::{House, Paper, Reconciliation, Weights};
 
-use crate::cli::{Outcome, Rounding, Stop, files};
+use crate::cli::{Outcome, RoundingOptions, Stop, files};
 
 #[derive(Debug, Args)]
 pub(crate) struct Options {
@@ -21,7 +21,7 @@ pub(crate) struct Options {
     #[command(flatten)]
     printing: PagePrinting,
     #[command(flatten)]
-    rounding: Rounding,
+    rounding: RoundingOptions,
 }
 
 /// How pages are made and printed.
@@ -108,7 +108,7 @@ fn draft(options: &Options, out: &Path) -> Result<Outcome, Stop> {
     write_pages(&pages, out, &[&options.file])
 }
 
-/// The name of the sides file with the ending `.pdf`. An existing file is replaced only if it is pages.
+/// The name of the sides file with the ending `.pdf`. Stops if a file of that name exists and is not pages.
 fn beside(file: &Path) -> Result<PathBuf, Stop> {
     if file == Path::new("-") {
         return Err(Stop::Said(
@@ -165,7 +165,7 @@ pub(crate) fn write(
     write_pages(&pages, out, &inputs)
 }
 
-/// Reads the pictures that the file names, which are beside it, and their paths.
+/// Reads the pictures that the file names, which are beside it; also returns their paths.
 fn pictures_of(house: &House, sides: &Path) -> Result<(Pictures, Vec<PathBuf>), Stop> {
     let folder = sides.parent().unwrap_or(Path::new(""));
     let has_folder = sides != Path::new("-");
@@ -190,7 +190,7 @@ pub(crate) fn write_pages(
         Kind::Png => pages.png().map_err(said)?,
     };
     let names = names(out, written.len());
-    files::refuse_inputs(&names, inputs)?;
+    files::refuse_overwriting_inputs(&names, inputs)?;
     files::write_set(&names, &written)?;
     let count = pages.pages().len();
     let noun = if count == 1 { "page" } else { "pages" };

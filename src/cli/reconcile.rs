@@ -7,7 +7,7 @@ use fairfoot::Weights;
 use fairfoot::report::json;
 use fairfoot::value::{AsOf, USUAL_BAND};
 
-use crate::cli::{Outcome, Printing, Rounding, Stop, files, pages};
+use crate::cli::{Outcome, Printing, RoundingOptions, Stop, files, pages};
 
 #[derive(Debug, Args)]
 pub(crate) struct Options {
@@ -39,7 +39,7 @@ pub(crate) struct Options {
     #[arg(long, value_name = "PERCENT", default_value_t = USUAL_BAND, value_parser = clap::value_parser!(u8).range(1..=100))]
     band: u8,
     #[command(flatten)]
-    rounding: Rounding,
+    rounding: RoundingOptions,
     #[command(flatten)]
     printing: Printing,
 }

@@ -11,7 +11,7 @@ static IS_ASKED: AtomicBool = AtomicBool::new(false);
 /// Temporary files that are not yet moved into place.
 static UNFINISHED: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
 
-/// From now on the first signal only requests a stop, and what is in progress is completed.
+/// Makes the first signal from now on only request a stop, so that what is in progress is completed.
 pub(crate) fn ask_first() -> &'static AtomicBool {
     IS_ASKED.store(true, Ordering::Relaxed);
     listen();
@@ -73,7 +73,7 @@ fn listen() {
 #[cfg(not(unix))]
 fn listen() {}
 
-/// Whether a signal was already ignored when the program started, if the system tells.
+/// Whether a signal was already ignored when the program started; `false` if the system does not say.
 #[cfg(unix)]
 fn is_ignored(signal: i32) -> bool {
     let Ok(status) = std::fs::read_to_string("/proc/self/status") else { return false };

@@ -9,9 +9,9 @@ use fairfoot::verify::{self, Difference, MOST_PAGE_BYTES, Verification, Why};
 use serde::Serialize;
 
 use crate::cli::reconcile::print_json;
-use crate::cli::{Outcome, Rounding, Stop, files, pages};
+use crate::cli::{Outcome, RoundingOptions, Stop, files, pages};
 
-/// The word in JSON for a file whose pages cannot be made again.
+/// The word in JSON for a file whose pages cannot be regenerated.
 const CANNOT_BE_REMADE: &str = "cannot-be-remade";
 
 #[derive(Debug, Args)]
@@ -32,7 +32,7 @@ pub(crate) struct Options {
     #[arg(long)]
     json: bool,
     #[command(flatten)]
-    rounding: Rounding,
+    rounding: RoundingOptions,
 }
 
 /// The result for one file in JSON.
@@ -42,7 +42,7 @@ struct FileReport {
     genuine: bool,
     /// A stable word: `genuine`, `other-version`, `line-ends`, `added-after`, `differs`, `cannot-be-remade`.
     why: &'static str,
-    /// The same as a sentence.
+    /// The answer as a sentence.
     message: String,
     page: Option<usize>,
     pages: Option<usize>,
@@ -133,7 +133,7 @@ fn print_answer(
     }
 }
 
-/// The opening of a negative answer.
+/// How a negative answer begins.
 fn not_as_made(page: Option<usize>) -> &'static str {
     match page {
         Some(_) => "not as made: nothing printed on this page can be relied on",
@@ -177,7 +177,7 @@ fn sentences(name: &str, verified: &Verification, offers_to_remake: bool) -> Str
     text
 }
 
-/// The reason, in a sentence.
+/// The reason for the answer, in a sentence.
 fn reason(verified: &Verification) -> String {
     let now = env!("CARGO_PKG_VERSION");
     match verified.why() {
@@ -215,7 +215,7 @@ fn thousands(count: usize) -> String {
     fairfoot::units::thousands(i64::try_from(count).unwrap_or(i64::MAX))
 }
 
-/// The lines that differ, as help.
+/// The lines that differ, as lines of help.
 fn differing(why: &Why) -> String {
     let Why::Differs { lines, all } = why else { return String::new() };
     let mut text = String::new();

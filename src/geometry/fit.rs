@@ -22,15 +22,15 @@ pub(crate) struct Growth {
 
 impl Growth {
     pub(crate) fn of(ring: &Ring) -> Growth {
-        let ways = ways(ring);
-        let before = ways.iter().cycle().skip(ways.len().saturating_sub(1));
+        let along = directions(ring);
+        let before = along.iter().cycle().skip(along.len().saturating_sub(1));
         // tan(θ/2) = sin θ / (1 + cos θ).
         let turn =
             |(a, b): (&[f64; 2], &[f64; 2])| cross(*a, *b) / (1.0 + dot(*a, *b)).max(SHARPEST);
         Growth {
             area: signed_area(ring).abs(),
             perimeter: perimeter(ring),
-            corners: before.zip(&ways).map(turn).sum(),
+            corners: before.zip(&along).map(turn).sum(),
         }
     }
 
@@ -52,10 +52,10 @@ const SHARPEST: f64 = 0.2;
 
 /// A ring offset outward by `feet`, with sharp corners; the ring has its inside on the left.
 pub(crate) fn grown(ring: &Ring, feet: f64) -> Patch {
-    let ways = ways(ring);
+    let along = directions(ring);
     let n = ring.len();
     let corner = |i: usize| {
-        let (before, after) = (ways[(i + n - 1) % n], ways[i]);
+        let (before, after) = (along[(i + n - 1) % n], along[i]);
         let reach = feet / (1.0 + dot(before, after)).max(SHARPEST);
         [ring[i][0] + reach * (before[1] + after[1]), ring[i][1] - reach * (before[0] + after[0])]
     };
@@ -65,7 +65,7 @@ pub(crate) fn grown(ring: &Ring, feet: f64) -> Patch {
 }
 
 /// The direction of each side as a unit vector; a side of no length has the direction of the one before it.
-fn ways(ring: &Ring) -> Vec<[f64; 2]> {
+fn directions(ring: &Ring) -> Vec<[f64; 2]> {
     let next = ring.iter().cycle().skip(1);
     let mut last = [1.0, 0.0];
     let way = |(a, b): (&[f64; 2], &[f64; 2])| {
@@ -134,7 +134,8 @@ impl Loose {
 
     /// The rotations that align most of its sides with most of another outline's, in degrees, the smallest first.
     pub(crate) fn turns(&self, over: &Ring) -> [f64; 4] {
-        let apart = (lie(over) - lie(&self.ring)).rem_euclid(90.0);
+        let apart = (prevailing_direction_deg(over) - prevailing_direction_deg(&self.ring))
+            .rem_euclid(90.0);
         let mut turns = [apart, apart - 90.0, apart + 90.0, apart - 180.0];
         turns.sort_by(|a, b| a.abs().total_cmp(&b.abs()));
         turns
@@ -221,14 +222,15 @@ impl Loose {
 
 /// The prevailing direction of its sides, from 0 to under 90 degrees: the mean of four times each angle, so that
 /// perpendicular sides count as the same direction.
-fn lie(ring: &Ring) -> f64 {
+fn prevailing_direction_deg(ring: &Ring) -> f64 {
     let next = ring.iter().cycle().skip(1);
     let lengths = ring.iter().zip(next).map(|(a, b)| libm::hypot(b[0] - a[0], b[1] - a[1]));
     let (mut cos4, mut sin4) = (0.0, 0.0);
-    for (way, length) in ways(ring).iter().zip(lengths) {
-        let doubled = [way[0] * way[0] - way[1] * way[1], 2.0 * way[0] * way[1]];
-        cos4 += length * (doubled[0] * doubled[0] - doubled[1] * doubled[1]);
-        sin4 += length * 2.0 * doubled[0] * doubled[1];
+    for (way, length) in directions(ring).iter().zip(lengths) {
+        // The unit vector at twice the angle.
+        let twice = [way[0] * way[0] - way[1] * way[1], 2.0 * way[0] * way[1]];
+        cos4 += length * (twice[0] * twice[0] - twice[1] * twice[1]);
+        sin4 += length * 2.0 * twice[0] * twice[1];
     }
     (libm::atan2(sin4, cos4).to_degrees() / 4.0).rem_euclid(90.0)
 }
@@ -237,15 +239,19 @@ fn lie(ring: &Ring) -> f64 {
 pub(crate) fn centroid(ring: &Ring) -> [f64; 2] {
     let first = ring.first().copied().unwrap_or([0.0, 0.0]);
     let next = ring.iter().cycle().skip(1);
-    let (mut east, mut north, mut doubled) = (0.0, 0.0, 0.0);
+    let (mut east, mut north, mut twice_area) = (0.0, 0.0, 0.0);
     for (a, b) in ring.iter().zip(next) {
         let (a, b) = ([a[0] - first[0], a[1] - first[1]], [b[0] - first[0], b[1] - first[1]]);
         let part = cross(a, b);
-        doubled += part;
+        twice_area += part;
         east += part * (a[0] + b[0]) / 3.0;
         north += part * (a[1] + b[1]) / 3.0;
     }
-    if doubled == 0.0 { first } else { [first[0] + east / doubled, first[1] + north / doubled] }
+    if twice_area == 0.0 {
+        first
+    } else {
+        [first[0] + east / twice_area, first[1] + north / twice_area]
+    }
 }
 
 #[cfg(test)]

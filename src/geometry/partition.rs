@@ -26,7 +26,7 @@ pub enum Cut {
         /// Its length from north to south.
         north: Length,
         /// Whether it lies outside the wall, so that its area is subtracted.
-        taken_off: bool,
+        deducted: bool,
     },
     /// The area between a curved wall and its chord.
     Segment {
@@ -37,7 +37,7 @@ pub enum Cut {
         /// Its computed area.
         area: Area,
         /// Whether the curve bulges inward, so that its area is subtracted.
-        taken_off: bool,
+        deducted: bool,
     },
 }
 
@@ -45,14 +45,14 @@ impl Cut {
     /// What it adds to the outline's area; negative if it is subtracted.
     #[must_use]
     pub fn area(&self) -> Area {
-        let signed = |area: Area, taken_off: bool| if taken_off { -area } else { area };
+        let signed = |area: Area, deducted: bool| if deducted { -area } else { area };
         match *self {
             Cut::Rectangle { east, north } => Area::rectangle(east, north),
-            Cut::Triangle { east, north, taken_off } => {
+            Cut::Triangle { east, north, deducted } => {
                 let whole = Area::rectangle(east, north).half_nm2();
-                signed(Area::from_half_nm2(whole >> 1), taken_off)
+                signed(Area::from_half_nm2(whole >> 1), deducted)
             }
-            Cut::Segment { area, taken_off, .. } => signed(area, taken_off),
+            Cut::Segment { area, deducted, .. } => signed(area, deducted),
         }
     }
 }
@@ -106,14 +106,14 @@ pub(crate) fn placed(outline: &Outline) -> Option<Vec<Placed>> {
         let (east, north) =
             (Length::from_nm(vector.east.abs()), Length::from_nm(vector.north.abs()));
         if vector.east != 0 && vector.north != 0 {
-            extra.push(piece(Cut::Triangle { east, north, taken_off: false }));
+            extra.push(piece(Cut::Triangle { east, north, deducted: false }));
         }
         if vector.rise != 0 {
             let chord = crate::geometry::outline::nearest_nm(vector.chord());
             let rise = Length::from_nm(vector.rise.abs());
-            let taken_off = vector.rise.signum() != turn;
+            let deducted = vector.rise.signum() != turn;
             let area = vector.segment().abs();
-            extra.push(piece(Cut::Segment { chord, rise, area, taken_off }));
+            extra.push(piece(Cut::Segment { chord, rise, area, deducted }));
         }
     }
     let slanted: Vec<usize> = (0..outline.vectors().len())
@@ -124,8 +124,8 @@ pub(crate) fn placed(outline: &Outline) -> Option<Vec<Placed>> {
     for (piece, &outside) in triangles.zip(&outside) {
         let corner = squared_corner(outline, piece, outside);
         piece.corners.push(corner);
-        if let Cut::Triangle { taken_off, .. } = &mut piece.cut {
-            *taken_off = outside;
+        if let Cut::Triangle { deducted, .. } = &mut piece.cut {
+            *deducted = outside;
         }
     }
     let mut cuts = Grid::new(&squared(outline, &slanted, &outside))?.rectangles();
@@ -503,12 +503,12 @@ mod tests {
         assert_eq!(cuts.iter().filter(|cut| matches!(cut, Cut::Triangle { .. })).count(), 1);
         let cuts = pieces("north 20', arc east 8' rise 2' north, east 12', south 20', west 20'");
         assert_eq!(
-            cuts.iter().filter(|cut| matches!(cut, Cut::Segment { taken_off: false, .. })).count(),
+            cuts.iter().filter(|cut| matches!(cut, Cut::Segment { deducted: false, .. })).count(),
             1
         );
         let cuts = pieces("north 20', arc east 8' rise 2' south, east 12', south 20', west 20'");
         assert_eq!(
-            cuts.iter().filter(|cut| matches!(cut, Cut::Segment { taken_off: true, .. })).count(),
+            cuts.iter().filter(|cut| matches!(cut, Cut::Segment { deducted: true, .. })).count(),
             1
         );
     }

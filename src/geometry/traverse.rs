@@ -9,7 +9,7 @@ use crate::diagnostic::words;
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::{Outline, Vector, nearest_nm};
 use crate::units::decimal::largest_remainder;
-use crate::units::length::{Form, Halves, Length, Step, Written};
+use crate::units::length::{Form, Halves, Length, Step, WrittenLength};
 
 /// How one side runs; lengths in nanometers.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -149,7 +149,7 @@ impl Misclosure {
         let way = |axis: Axis| {
             let miss = self.on(axis);
             let direction = Direction::along(axis, miss).word();
-            let far = Written::new(Length::from_nm(miss).abs(), form);
+            let far = WrittenLength::new(Length::from_nm(miss).abs(), form);
             (miss != 0).then(|| format!("{} {direction}", far.spoken()))
         };
         let ways: Vec<String> = Axis::BOTH.into_iter().filter_map(way).collect();

@@ -15,7 +15,7 @@ use crate::sketch::statement::{
 use crate::sketch::value_statement::Values;
 use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom};
 use crate::units::area::{Area, WrittenArea};
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 use rust_decimal::Decimal;
 use smol_str::SmolStr;
 
@@ -94,7 +94,7 @@ pub(crate) struct Particulars {
     pub(crate) tax_year: Option<u16>,
     pub(crate) measured: Option<Measured>,
     /// The tolerance of each side, plus or minus, as typed; `None` if the file does not state it.
-    pub(crate) tolerance: Option<Written>,
+    pub(crate) tolerance: Option<WrittenLength>,
     pub(crate) interior_seen: Option<bool>,
     pub(crate) front: Option<Direction>,
     pub(crate) true_north: Option<Bearing>,
@@ -169,7 +169,7 @@ pub struct Space {
     /// Whether it is living space that is not connected to the main living space.
     pub(crate) detached: bool,
     /// The ceiling height it is under, if stated.
-    pub(crate) under: Option<Written>,
+    pub(crate) under: Option<WrittenLength>,
     pub(crate) recorded: Option<Area>,
     pub(crate) sides: Vec<Side>,
     pub(crate) closed: Closed,
@@ -314,7 +314,7 @@ impl Model {
     }
 
     /// Whether the space is deducted from the one it lies in.
-    pub(crate) fn is_taken_off(&self, space: usize) -> bool {
+    pub(crate) fn is_deducted(&self, space: usize) -> bool {
         self.spaces[space].parent.is_some() && self.spaces[space].kind != Kind::Stair
     }
 
@@ -327,9 +327,9 @@ impl Model {
     }
 
     /// The spaces deducted from this one, by index.
-    pub(crate) fn taken_off(&self, space: usize) -> impl Iterator<Item = usize> {
+    pub(crate) fn deducted_from(&self, space: usize) -> impl Iterator<Item = usize> {
         (0..self.spaces.len())
-            .filter(move |&i| self.spaces[i].parent == Some(space) && self.is_taken_off(i))
+            .filter(move |&i| self.spaces[i].parent == Some(space) && self.is_deducted(i))
     }
 
     /// Whether the space is on a level wholly or partly below grade.
@@ -476,7 +476,7 @@ impl Side {
 
     /// Its length on the record; `None` if the file does not give it.
     pub fn recorded(&self) -> Option<Length> {
-        self.words.recorded.map(Written::length)
+        self.words.recorded.map(WrittenLength::length)
     }
 
     /// How its length was obtained.

@@ -8,7 +8,7 @@ use crate::geometry::traverse::Traverse;
 use crate::house::Face;
 use crate::house::Thickness;
 use crate::house::{Model, Side, Space};
-use crate::units::length::{Length, Written};
+use crate::units::length::{Length, WrittenLength};
 
 /// 4 5/8 in, assumed where a veneer is needed but not given: 3 5/8 in of brick (Brick Industry Association,
 /// Technical Note 10) and 1 in of air (TMS 402), both read second-hand.
@@ -269,11 +269,11 @@ impl Model {
         let given = side.words.veneer.or(space.veneer).or(self.veneer);
         let veneer = match given {
             Some(Thickness::None) => Length::ZERO,
-            Some(Thickness::Of(written)) => Written::length(written),
+            Some(Thickness::Of(written)) => WrittenLength::length(written),
             None => ASSUMED_VENEER,
         };
         let behind_veneer = veneer > Length::ZERO;
-        let stated = side.words.wall.map(Written::length).or(self.wall);
+        let stated = side.words.wall.map(WrittenLength::length).or(self.wall);
         let wall =
             stated.unwrap_or(if behind_veneer { ASSUMED_WALL_BEHIND_VENEER } else { ASSUMED_WALL });
         let depth = |face: Face| match face {
@@ -305,7 +305,7 @@ impl Model {
         if from != Face::Inside || to == Face::Inside {
             return Shift::default();
         }
-        let stated = side.words.wall.map(Written::length).or(self.wall);
+        let stated = side.words.wall.map(WrittenLength::length).or(self.wall);
         Shift {
             outward: half(stated.unwrap_or(ASSUMED_COMMON).nm(), true),
             assumed: Assumed { common: stated.is_none(), ..Assumed::default() },

@@ -170,7 +170,7 @@ impl MapOutline {
     /// The area in the tangent plane in whole square feet, with commas.
     #[must_use]
     pub fn plane_text(&self) -> String {
-        whole(self.plane_sq_ft)
+        with_commas(self.plane_sq_ft)
     }
 
     /// The area on the ellipsoid in square feet (Karney, *Algorithms for geodesics*, J. Geodesy 87, 2013).
@@ -192,7 +192,7 @@ impl MapOutline {
         let _ = writeln!(
             text,
             "# mostly the roof, seen from above; {} sq ft before its corners were rounded",
-            whole(self.geodesic_sq_ft)
+            with_commas(self.geodesic_sq_ft)
         );
         if self.holes > 0 {
             let _ = writeln!(
@@ -214,7 +214,7 @@ impl MapOutline {
     clippy::cast_possible_truncation,
     reason = "an outline has at most 1,000 sides of 10,000 ft"
 )]
-pub(crate) fn whole(sq_ft: f64) -> String {
+pub(crate) fn with_commas(sq_ft: f64) -> String {
     thousands(sq_ft.round() as i64)
 }
 

@@ -13,7 +13,7 @@ use crate::pages::pieces::{FEET_HEAD, fine_head, pieces};
 use crate::pages::side_table::{how, side_table, to_half_feet};
 use crate::reconcile::{Figure, Reconciliation};
 use crate::units::area::Area;
-use crate::units::length::{Halves, Step};
+use crate::units::length::{FineStep, Halves};
 use crate::wording::sentences::{Sentences, in_a_column, range_text, the, whole};
 
 /// Fills the pages of the Calculations.
@@ -73,7 +73,7 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
         let mut lines: Vec<(String, Vec<Area>)> = Vec::new();
         for i in (0..house.spaces.len()).filter(|&i| crate::areas::is_in_total(house, i, below)) {
             lines.push((house.spaces[i].name.clone(), of_space(i)));
-            for off in house.taken_off(i) {
+            for off in house.deducted_from(i) {
                 let name = format!("{}, deducted", house.spaces[off].name);
                 lines.push((name, of_space(off).into_iter().map(|area| -area).collect()));
             }
@@ -199,8 +199,8 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         Halves::Even => "exactly half goes to the even one",
     };
     let fine = match say.settings.fine {
-        Step::Inch => "inch",
-        _ => "tenth of a foot",
+        FineStep::Inch => "inch",
+        FineStep::TenthFoot => "tenth of a foot",
     };
     let texts = [
         format!("Each wall to the {fine}: every side, at the outside face, to the nearest {fine} ({halves}); after that only the area is rounded, once, to the square foot [1]."),

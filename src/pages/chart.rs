@@ -40,7 +40,7 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
         let spot = |down: f64| Point::new(x(sq_ft), y_pt + down);
         inks.push(Ink::Stroke(Stroke::line(spot(-5.0), spot(5.0), 2.0)));
     };
-    inks.push(label(y_pt, known, &whole(figure.start())));
+    inks.push(label(y_pt, known, &whole(figure.measured())));
     post(&mut inks, y_pt, values.start);
     let mut at = values.start;
     let is_drawn = |line: &Line, rounded: i64| rounded != 0 || line.range().is_some();
@@ -117,8 +117,8 @@ struct Values {
 
 impl Values {
     fn of(figure: &Figure) -> Values {
-        let (start, end) = (figure.start().sq_ft(), figure.area().sq_ft());
-        let (mut low, mut high, mut at) = (start.min(end), start.max(end), figure.start());
+        let (start, end) = (figure.measured().sq_ft(), figure.area().sq_ft());
+        let (mut low, mut high, mut at) = (start.min(end), start.max(end), figure.measured());
         for line in figure.lines() {
             if let Some(range) = line.range() {
                 let reach = |area: Area| (at + area).sq_ft();

@@ -5,7 +5,7 @@ use sha2::{Digest, Sha256};
 use crate::areas::rule::Settings;
 use crate::pages::Paper;
 use crate::pages::sections::{PageOptions, Sections};
-use crate::units::length::{Halves, Length, Step};
+use crate::units::length::{FineStep, Halves, Length, Step};
 
 /// The characters of a fingerprint. None can be mistaken for another, and without vowels they form no words.
 const ALPHABET: &[u8; 20] = b"34679CDFHJKMNPRTVWXY";
@@ -44,8 +44,8 @@ impl Making {
             _ => return None,
         };
         let fine = match word("step")?.as_str() {
-            "tenth-foot" => Step::TenthFoot,
-            "inch" => Step::Inch,
+            "tenth-foot" => FineStep::TenthFoot,
+            "inch" => FineStep::Inch,
             _ => return None,
         };
         let paper = match word("paper")?.as_str() {
@@ -159,7 +159,7 @@ mod tests {
             Making {
                 settings: Settings {
                     halves: Halves::Even,
-                    fine: Step::Inch,
+                    fine: FineStep::Inch,
                     reading: Length::from_nm(0),
                 },
                 options: PageOptions {

@@ -14,7 +14,7 @@ use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Flow, Line, Row, Stack};
 use crate::pages::page::{Ink, Part, Point, Role, Stroke};
 use crate::units::area::Area;
-use crate::units::length::{Length, Step};
+use crate::units::length::{FineStep, Length, Step};
 use crate::wording::sentences::{Sentences, in_a_column, letters, to_hundredths};
 
 /// The pieces of every outline: plain rectangles in one table, each other outline with its own drawing.
@@ -71,8 +71,8 @@ pub(crate) const FEET_HEAD: &str = "each wall to\nthe whole foot";
 /// The column head for walls rounded by the finer rule.
 pub(crate) fn fine_head(say: &Sentences<'_>) -> &'static str {
     match say.settings.fine {
-        Step::Inch => "each wall to\nthe inch",
-        _ => "each wall to\na tenth of a foot",
+        FineStep::Inch => "each wall to\nthe inch",
+        FineStep::TenthFoot => "each wall to\na tenth of a foot",
     }
 }
 
@@ -172,15 +172,15 @@ impl Cutting {
 fn is_deducted(cut: &Cut) -> bool {
     match *cut {
         Cut::Rectangle { .. } => false,
-        Cut::Triangle { taken_off, .. } | Cut::Segment { taken_off, .. } => taken_off,
+        Cut::Triangle { deducted, .. } | Cut::Segment { deducted, .. } => deducted,
     }
 }
 
 /// What to type into a calculator, with walls rounded by the finer rule.
 fn product(say: &Sentences<'_>, cut: &Cut) -> String {
     match say.settings.fine {
-        Step::Inch => times(cut, |length| length.to_string()),
-        _ => product_in_feet(cut),
+        FineStep::Inch => times(cut, |length| length.to_string()),
+        FineStep::TenthFoot => product_in_feet(cut),
     }
 }
 

@@ -9,7 +9,7 @@ use crate::house::{Face, Run, Side, SideRule, Space};
 use crate::pages::layout::{Column, Line, Stack};
 use crate::reconcile::{Figure, Reconciliation};
 use crate::units::decimal::group_thousands;
-use crate::units::length::{Length, Step};
+use crate::units::length::{FineStep, Length, Step};
 use crate::wording::sentences::{Sentences, closed_by, signed_length, to_hundredths};
 
 /// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was
@@ -19,7 +19,7 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
         return;
     }
     stack.heading("Every side, as typed and as used");
-    let is_inch = say.settings.fine == Step::Inch;
+    let is_inch = say.settings.fine == FineStep::Inch;
     let spaces = 0..say.house.spaces.len();
     let is_recorded = spaces.into_iter().any(|space| {
         let sides = 0..say.house.spaces[space].sides.len();
@@ -71,7 +71,7 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
 /// The walls rounded to the half foot, if a figure is.
 pub(crate) fn to_half_feet(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Option<Ruled> {
     let is_half = |figure: &Figure| figure.side_rule() == SideRule::Step(Step::HalfFoot);
-    let rule = say.settings.on(Step::HalfFoot);
+    let rule = say.settings.rule_for_step(Step::HalfFoot);
     let is_needed = reconciliation.figures().iter().any(is_half);
     is_needed.then(|| say.areas.outside.ruled(rule, say.settings.reading))
 }
@@ -135,7 +135,7 @@ impl Traced {
             };
             if moved { format!("*{text}") } else { text }
         };
-        let fine = ruled(figures.tenth_foot, say.settings.fine, areas.tenth_foot());
+        let fine = ruled(figures.tenth_foot, say.settings.fine.step(), areas.tenth_foot());
         let feet = ruled(figures.whole_foot, Step::WholeFoot, areas.whole_foot());
         let half = halves.map(|outline| {
             ruled(

@@ -166,7 +166,7 @@ pub(super) fn lines(
 }
 
 /// The house measured as the figure says: at its face and with what it counts, but with walls not rounded to feet.
-pub(super) fn same_way(house: &House, ground: &Ground<'_>) -> Area {
+pub(super) fn measured_like_figure(house: &House, ground: &Ground<'_>) -> Area {
     let areas = match ground.rule.step {
         SideStep::WholeFoot | SideStep::HalfFoot => &ground.fine.areas,
         _ => &ground.ruled.areas,

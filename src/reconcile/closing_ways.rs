@@ -8,7 +8,7 @@
     reason = "chances are floats; steps are few"
 )]
 
-use crate::areas::uncertainty::goes_the_other_way;
+use crate::areas::uncertainty::chance_of_other_step;
 use crate::geometry::traverse::{Leg, StepRounding};
 use crate::units::length::Length;
 
@@ -63,7 +63,7 @@ pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSt
     let rounded: Vec<i64> =
         legs.iter().map(|leg| way.rounded(leg.length).checked_div(unit).unwrap_or(0)).collect();
     let chances: Vec<f64> =
-        legs.iter().map(|leg| goes_the_other_way(leg.length, way, reading)).collect();
+        legs.iter().map(|leg| chance_of_other_step(leg.length, way, reading)).collect();
     let mut either: Vec<usize> = (0..legs.len()).filter(|&i| chances[i] > 0.01).collect();
     either.sort_by(|&a, &b| chances[b].total_cmp(&chances[a]).then(a.cmp(&b)));
     either.truncate(MOST_EITHER_WAY);

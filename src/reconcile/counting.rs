@@ -13,7 +13,7 @@ pub(super) fn counted_by(house: &House, names: &[String], areas: &[Area]) -> Are
         |i: usize| crate::areas::is_in_total(house, i, false) || is_named(i) && !lies_in(i);
     let net = |i: usize| {
         let kept = |&other: &usize| !(is_named(other) && lies_in(other));
-        areas[i] - house.taken_off(i).filter(kept).map(|other| areas[other]).sum::<Area>()
+        areas[i] - house.deducted_from(i).filter(kept).map(|other| areas[other]).sum::<Area>()
     };
     let spaces: Area = (0..house.spaces.len()).filter(|&i| counts(i)).map(net).sum();
     let missing = &house.missing;

@@ -135,7 +135,7 @@ fn spaces(
                 _ => weights.counted,
             };
             push(DepartureKind::Counted { space: i }, chance);
-            if house.is_taken_off(i) && space.parent.is_some_and(in_total) {
+            if house.is_deducted(i) && space.parent.is_some_and(in_total) {
                 push(DepartureKind::DeductedTwice { space: i }, weights.deducted_twice);
             }
         }
@@ -292,7 +292,7 @@ impl DepartureKind {
         let mut list = Vec::new();
         let mut with = |space: usize, by: f64| {
             list.push((space, by));
-            list.extend(house.taken_off(space).map(|off| (off, -by)));
+            list.extend(house.deducted_from(space).map(|off| (off, -by)));
         };
         match self {
             DepartureKind::Counted { space } => with(space, 1.0),

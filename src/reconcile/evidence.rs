@@ -10,7 +10,7 @@ use crate::geometry::traverse::StepRounding;
 use crate::house::Space;
 use crate::reconcile::case::Case;
 use crate::reconcile::settings::RoundingWay;
-use crate::units::length::{Length, Step, Written};
+use crate::units::length::{Length, Step, WrittenLength};
 
 /// The chance that a recorded area or side is unrelated to our walls, because it was measured elsewhere.
 const UNRELATED: f64 = 0.05;
@@ -68,7 +68,7 @@ fn sides(space: &Space, case: &Case<'_>, place: usize, ways: &mut [RoundingWay])
     }
     let traverse = &case.walls.spaces[place].traverse;
     for (number, side) in space.sides.iter().enumerate() {
-        let recorded = side.words.recorded.map(Written::length);
+        let recorded = side.words.recorded.map(WrittenLength::length);
         let mut pieces = traverse.sides.iter().filter(|piece| piece.source == Some(number));
         let only = pieces.next().filter(|_| pieces.next().is_none());
         if let (Some(recorded), Some(only)) = (recorded, only) {

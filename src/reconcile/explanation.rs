@@ -20,7 +20,7 @@ pub struct Explanation {
     pub(crate) leaves: f64,
     pub(crate) sigma: f64,
     /// The lowest and the highest figure that it can give, in square feet.
-    pub(crate) band: Band,
+    pub(crate) band: FigureRange,
     pub(crate) support: f64,
     /// What the cause adds at the figure's own face, under the rounding that supports it best.
     pub(crate) effect: Area,
@@ -34,21 +34,21 @@ pub struct Explanation {
 /// The figures that a cause can give, in square feet: a single one, or a range if it depends on how walls are
 /// rounded.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Band {
+pub(crate) struct FigureRange {
     pub(crate) low: f64,
     pub(crate) high: f64,
 }
 
-impl Band {
+impl FigureRange {
     /// The range from `either_way` below `middle` to `either_way` above it.
-    pub(super) fn about(middle: f64, either_way: f64) -> Band {
-        Band { low: middle - either_way, high: middle + either_way }
+    pub(super) fn about(middle: f64, either_way: f64) -> FigureRange {
+        FigureRange { low: middle - either_way, high: middle + either_way }
     }
 
     /// The part that both ranges share; if they share none, the end of `self` that is nearest to the other.
-    pub(super) fn within(self, limits: Band) -> Band {
+    pub(super) fn within(self, limits: FigureRange) -> FigureRange {
         let clamped = |sq_ft: f64| sq_ft.max(limits.low).min(limits.high);
-        Band { low: clamped(self.low), high: clamped(self.high) }
+        FigureRange { low: clamped(self.low), high: clamped(self.high) }
     }
 }
 

@@ -72,7 +72,7 @@ impl Areas {
     /// [`SidesCross`](crate::diagnostic::Word::SidesCross) where the walls are too close together to be moved to
     /// the face of a figure.
     pub fn reconcile(self, weights: &Weights) -> Result<Reconciliation, Diagnostics> {
-        Reconciliation::worked_out(self, weights, true)
+        Reconciliation::computed(self, weights, true)
     }
 
     /// Like [`Areas::reconcile`], but without the search for causes, for large numbers of houses. There is still a
@@ -82,12 +82,12 @@ impl Areas {
     ///
     /// As [`Areas::reconcile`].
     pub fn gaps(self) -> Result<Reconciliation, Diagnostics> {
-        Reconciliation::worked_out(self, &Weights::default(), false)
+        Reconciliation::computed(self, &Weights::default(), false)
     }
 }
 
 impl Reconciliation {
-    fn worked_out(
+    fn computed(
         areas: Areas,
         weights: &Weights,
         explain: bool,
@@ -206,7 +206,7 @@ pub struct Figure {
     says_rule: bool,
     rule: SideRule,
     start: Area,
-    same_way: Area,
+    measured_like_figure: Area,
     lines: Vec<Line>,
     shares: Vec<Share>,
     own: Option<recorded::OwnTotal>,
@@ -232,7 +232,7 @@ impl<'a> Ground<'a> {
     fn of(figure: &'a PublishedFigure, areas: &Areas) -> Result<Ground<'a>, Diagnostics> {
         let (house, settings) = (areas.house(), areas.settings());
         let face = figure.face.unwrap_or_default();
-        let rule = settings.on(step_of(figure).unwrap_or(settings.fine));
+        let rule = settings.rule_for_step(step_of(figure).unwrap_or(settings.fine.step()));
         let (walls, fine) = if face == Face::Outside {
             (Arc::clone(&areas.outside), Arc::clone(&areas.fine))
         } else {
@@ -241,7 +241,7 @@ impl<'a> Ground<'a> {
             (walls, Arc::new(fine))
         };
         let ruled = match rule.step {
-            step if step == settings.fine => Arc::clone(&fine),
+            step if step == settings.fine.step() => Arc::clone(&fine),
             Step::WholeFoot if face == Face::Outside => Arc::clone(&areas.whole),
             _ => Arc::new(walls.ruled(rule, settings.reading)),
         };
@@ -315,10 +315,10 @@ impl Figure {
             says_rule: ground.figure.sides.is_some(),
             rule: ground.figure.sides.unwrap_or(match step_of(ground.figure) {
                 Some(step) => SideRule::Step(step),
-                None => SideRule::Step(settings.fine),
+                None => SideRule::Step(settings.fine.step()),
             }),
             start,
-            same_way: bridge::same_way(house, &ground),
+            measured_like_figure: bridge::measured_like_figure(house, &ground),
             lines,
             shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
             own,
@@ -469,44 +469,44 @@ impl Figure {
     /// The measured area that the steps start from: the gross area above grade, outside, each wall rounded by the
     /// finer rule (to a tenth of a foot, or to the inch).
     #[must_use]
-    pub fn start(&self) -> Area {
+    pub fn measured(&self) -> Area {
         self.start
     }
 
     /// The measured area at the figure's own face and with what it counts. Each wall is rounded to the inch if the
     /// figure's walls are, else to a tenth of a foot.
     #[must_use]
-    pub fn same_way(&self) -> Area {
-        self.same_way
+    pub fn measured_like_figure(&self) -> Area {
+        self.measured_like_figure
     }
 
     pub(crate) fn is_smaller_record(&self) -> bool {
-        let is_smaller = self.area.whole_sq_ft() < self.same_way.whole_sq_ft();
+        let is_smaller = self.area.whole_sq_ft() < self.measured_like_figure.whole_sq_ft();
         self.kind == FigureKind::Record && is_smaller
     }
 
-    /// The figure minus [`Figure::same_way`], as a percentage of the latter to one decimal, both as printed; `None`
+    /// The figure minus [`Figure::measured_like_figure`], as a percentage of the latter to one decimal, both as printed; `None`
     /// if nothing was measured.
-    pub(crate) fn share_of_same_way(&self) -> Option<String> {
+    pub(crate) fn share_of_measured_like_figure(&self) -> Option<String> {
         let (figure, measured) = self.as_printed();
         (figure - measured).per_cent_of(measured)
     }
 
-    /// The figure minus [`Figure::same_way`], as a percentage of the figure to one decimal.
+    /// The figure minus [`Figure::measured_like_figure`], as a percentage of the figure to one decimal.
     pub(crate) fn share_of_figure(&self) -> Option<String> {
         let (figure, measured) = self.as_printed();
         (figure - measured).per_cent_of(figure)
     }
 
-    /// The figure and [`Figure::same_way`] in whole square feet.
+    /// The figure and [`Figure::measured_like_figure`] in whole square feet.
     fn as_printed(&self) -> (Area, Area) {
         let printed = |area: Area| {
             Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
         };
-        (printed(self.area), printed(self.same_way))
+        (printed(self.area), printed(self.measured_like_figure))
     }
 
-    /// The gap: the figure minus the measured area, [`Figure::start`]. Positive if the figure is larger.
+    /// The gap: the figure minus the measured area, [`Figure::measured`]. Positive if the figure is larger.
     #[must_use]
     pub fn gap(&self) -> Area {
         self.area - self.start

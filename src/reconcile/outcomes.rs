@@ -182,7 +182,7 @@ impl Together {
     }
 
     /// The mean of the listed deviations and the variance about it; `None` if too little is listed.
-    pub(super) fn middle(&self) -> Option<(f64, f64)> {
+    pub(super) fn mean_and_variance(&self) -> Option<(f64, f64)> {
         let listed = 1.0 - self.rest;
         if listed < 0.4 {
             return None;

@@ -13,7 +13,7 @@ use crate::house::{ReferenceOutline, Side, Space};
 use crate::reconcile::{Figure, Ground, matching};
 use crate::units::area::Area;
 use crate::units::decimal::largest_remainder;
-use crate::units::length::{Length, Written};
+use crate::units::length::{Length, WrittenLength};
 
 /// Every space with the figure's own sides where the file gives them, or else rounded by the figure's rule.
 pub(crate) struct Recorded {
@@ -140,7 +140,7 @@ impl Recorded {
     /// Adds the figure's own outline of a space.
     fn take(&mut self, house: &House, ground: &Ground<'_>, space: usize, own: &Own) {
         let area = own.outline.area();
-        let off: Area = house.taken_off(space).map(|other| self.areas[other]).sum();
+        let off: Area = house.deducted_from(space).map(|other| self.areas[other]).sum();
         let ours = ground.ruled.areas[space];
         // A sketch with other corners may exclude what is deducted. It does if its area is nearer to the area after
         // deductions.
@@ -194,7 +194,7 @@ impl Recorded {
 /// deducted from a counted space.
 fn weight(house: &House, space: usize) -> i128 {
     let in_total = |i: usize| crate::areas::is_in_total(house, i, false);
-    let taken = house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total);
+    let taken = house.is_deducted(space) && house.spaces[space].parent.is_some_and(in_total);
     i128::from(in_total(space)) - i128::from(taken)
 }
 
@@ -308,7 +308,7 @@ fn recorded_vectors(house: &House, ground: &Ground<'_>, space: usize) -> Vec<Vec
     let traverse = &ground.walls.spaces[space].traverse;
     let mut vectors = ground.ruled.outlines[space].outline.vectors().to_vec();
     for (number, side) in here.sides.iter().enumerate() {
-        let Some(recorded) = side.words.recorded.map(Written::length) else {
+        let Some(recorded) = side.words.recorded.map(WrittenLength::length) else {
             continue;
         };
         let pieces: Vec<usize> = (0..vectors.len())
@@ -356,7 +356,7 @@ pub(super) fn own_total(
         house.drawn.iter().filter(|outline| outline.drawn == drawn).collect();
     if let ([only], [alone]) = (&counted[..], &outlines[..])
         && alone.of.is_empty()
-        && house.taken_off(*only).next().is_none()
+        && house.deducted_from(*only).next().is_none()
     {
         // A sketch that names no space is of the house if it has about the same size.
         let area = alone.outline.as_ref().map(Outline::area)?;
@@ -369,7 +369,7 @@ pub(super) fn own_total(
         (_, Some(area)) => area,
         _ => ground.ruled.areas[space],
     };
-    let off = |space: usize| -> Area { house.taken_off(space).map(area_of).sum() };
+    let off = |space: usize| -> Area { house.deducted_from(space).map(area_of).sum() };
     // A sketch of a whole level covers everything counted on it.
     let mut total = OwnTotal { net: Area::ZERO, drawn: Area::ZERO };
     let mut covered: Vec<usize> = Vec::new();

@@ -260,7 +260,8 @@ struct Candidates {
     level: usize,
     /// The spaces that the outline is of.
     named: Vec<usize>,
-    /// Other spaces of the level that have a roof and stand on the ground by themselves.
+    /// Other spaces of the level that may be under the same roof: those of a kind that usually has one, that lie in
+    /// no other space and do not stand apart.
     beside: Vec<usize>,
 }
 

@@ -18,7 +18,7 @@ use crate::reconcile::cause::Cause;
 use crate::reconcile::decision;
 use crate::reconcile::departures::{Departure, DepartureKind, departures};
 use crate::reconcile::evidence::Evidence;
-use crate::reconcile::explanation::{self, Band, Explanation};
+use crate::reconcile::explanation::{self, Explanation, FigureRange};
 use crate::reconcile::misread::{self, Wanted, misread};
 use crate::reconcile::normal::{OF_TOTAL, far, is_far};
 use crate::reconcile::ours::{self, Question};
@@ -504,9 +504,9 @@ impl<'a> Search<'a> {
     }
 
     /// The figures that a cause can give.
-    fn band(&self, found: &Found) -> Band {
-        let likely = Band::about(found.sq_ft, explanation::allows(found.sigma) - 0.5);
-        let only = |sq_ft: f64| Band { low: sq_ft, high: sq_ft };
+    fn band(&self, found: &Found) -> FigureRange {
+        let likely = FigureRange::about(found.sq_ft, explanation::allows(found.sigma) - 0.5);
+        let only = |sq_ft: f64| FigureRange { low: sq_ft, high: sq_ft };
         match found.cause {
             Cause::Rounding(RoundingTaken::WholeFoot) => {
                 self.usual().map_or(likely, |range| likely.within(range))
@@ -526,7 +526,7 @@ impl<'a> Search<'a> {
             Cause::Total { how, with: None } if found.rounding.is_none() => {
                 let Some(usual) = self.usual() else { return likely };
                 let more = |sq_ft: f64| found.sq_ft + (sq_ft - self.start) * scale(how);
-                likely.within(Band { low: more(usual.low), high: more(usual.high) })
+                likely.within(FigureRange { low: more(usual.low), high: more(usual.high) })
             }
             _ => likely,
         }
@@ -534,7 +534,7 @@ impl<'a> Search<'a> {
 
     /// What every wall rounded one way can give: the outline that closes, and another one if the figure is a likely
     /// one among those that have to be adjusted to close, but nothing beyond what walls rounded either way give.
-    fn of_rounding(&self, found: &Found) -> Option<Band> {
+    fn of_rounding(&self, found: &Found) -> Option<FigureRange> {
         const LIKELY: f64 = 0.05;
         let setting = self.setting(found.rounding)?;
         let limits = self.case.ranges.widest(false).map(|range| self.with_counting(range));
@@ -542,24 +542,26 @@ impl<'a> Search<'a> {
             self.figure < limits.low - 0.5 || self.figure > limits.high + 0.5
         });
         let is_likely = setting.chance_of(self.figure) >= LIKELY;
-        (is_likely && !is_beyond)
-            .then(|| Band { low: found.sq_ft.min(self.figure), high: found.sq_ft.max(self.figure) })
+        (is_likely && !is_beyond).then(|| FigureRange {
+            low: found.sq_ft.min(self.figure),
+            high: found.sq_ft.max(self.figure),
+        })
     }
 
     /// How far ordinary rounding can take the total.
-    fn usual(&self) -> Option<Band> {
+    fn usual(&self) -> Option<FigureRange> {
         self.case.ranges.usual(false).map(|range| self.with_counting(range))
     }
 
     /// A range of the house with what the figure says it counts.
-    fn with_counting(&self, range: Range) -> Band {
+    fn with_counting(&self, range: Range) -> FigureRange {
         let counting = self.start - total(self.case.listed.house, &self.case.ruled.areas).sq_ft();
         let counting = if self.case.listed.counting.is_empty() { 0.0 } else { counting };
-        Band { low: range.low.sq_ft() + counting, high: range.high.sq_ft() + counting }
+        FigureRange { low: range.low.sq_ft() + counting, high: range.high.sq_ft() + counting }
     }
 
     /// How far walls rounded either way can take the total with these departures; `None` where it cannot be computed.
-    fn widest(&self, one: DepartureKind, other: Option<DepartureKind>) -> Option<Band> {
+    fn widest(&self, one: DepartureKind, other: Option<DepartureKind>) -> Option<FigureRange> {
         let own = self.settings.first()?;
         let (listed, ranges) = (self.case.listed, self.case.ranges);
         if self.case.recorded.is_some() || !listed.counting.is_empty() {
@@ -568,7 +570,7 @@ impl<'a> Search<'a> {
         let changes = || [Some(one), other].into_iter().flatten().map(|kind| kind.changes(listed));
         let mut times = own.times().to_vec();
         changes().flatten().for_each(|(space, by)| times[space] += by);
-        let mut band = Band { low: 0.0, high: 0.0 };
+        let mut band = FigureRange { low: 0.0, high: 0.0 };
         for (space, times) in times.into_iter().enumerate().filter(|(_, times)| *times != 0.0) {
             let (low, high) = if own.is_known(space) {
                 let known = own.area(space);

@@ -6,7 +6,7 @@ use std::cell::OnceCell;
 
 use crate::areas::at_face::Walls;
 use crate::areas::is_in_total;
-use crate::areas::uncertainty::{OfRounding, goes_the_other_way};
+use crate::areas::uncertainty::{OfRounding, chance_of_other_step};
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::StepRounding;
 use crate::house::wall_moves::AtFace;
@@ -100,7 +100,7 @@ pub(super) fn ways(case: &Case<'_>, weights: &Weights) -> Vec<RoundingWay> {
     let own = case.rule.step;
     let other = if halves == Halves::Up { Halves::Down } else { Halves::Up };
     let foot = Step::WholeFoot;
-    let fine = StepRounding::Nearest(case.settings.fine, halves);
+    let fine = StepRounding::Nearest(case.settings.fine.step(), halves);
     let half = StepRounding::Nearest(Step::HalfFoot, halves);
     let mut list = vec![(None, StepRounding::Nearest(own, halves), 0.0)];
     if own == foot {
@@ -184,7 +184,7 @@ const FINE_AT_ANOTHER_FACE: f64 = 0.4;
 fn other_faces<'a>(case: &Case<'a>, weights: &Weights) -> Vec<Setting<'a>> {
     let (step, halves) = (case.rule.step, case.settings.halves);
     let own = (None, StepRounding::Nearest(step, halves));
-    let fine = StepRounding::Nearest(case.settings.fine, halves);
+    let fine = StepRounding::Nearest(case.settings.fine.step(), halves);
     let fine = (Some(RoundingTaken::NotRounded), fine);
     let is_fine = step == Step::WholeFoot && case.listed.house.states_walls();
     let of_fine = if is_fine { FINE_AT_ANOTHER_FACE } else { 0.0 };
@@ -234,7 +234,7 @@ fn closed<'a>(
 /// Whether a space goes into the total above grade, counted or deducted.
 pub(super) fn goes_in(house: &House, space: usize) -> bool {
     let in_total = |i: usize| is_in_total(house, i, false);
-    in_total(space) || house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total)
+    in_total(space) || house.is_deducted(space) && house.spaces[space].parent.is_some_and(in_total)
 }
 
 /// The outlines and areas of a house under one face and way of rounding.
@@ -268,7 +268,7 @@ impl<'a> Seen<'a> {
         for (i, space) in house.spaces.iter().enumerate() {
             let listed = space.recorded.filter(|_| {
                 !goes_in(house, i)
-                    && house.taken_off(i).next().is_none()
+                    && house.deducted_from(i).next().is_none()
                     && is_listed_alike(space, self.areas[i])
             });
             if let Some(listed) = listed {
@@ -328,7 +328,7 @@ impl<'a> Seen<'a> {
 fn times(house: &House, space: usize) -> f64 {
     let in_total = |i: usize| is_in_total(house, i, false);
     let counted = if in_total(space) { 1.0 } else { 0.0 };
-    let off = house.is_taken_off(space) && house.spaces[space].parent.is_some_and(in_total);
+    let off = house.is_deducted(space) && house.spaces[space].parent.is_some_and(in_total);
     counted - if off { 1.0 } else { 0.0 }
 }
 
@@ -336,9 +336,9 @@ impl Setting<'_> {
     /// If every wall is rounded the same way, the nearest closing takes back what was rounded most, but most
     /// offices do not; so the mean and the spread come from the listed outcomes.
     fn take_the_middle(&mut self) {
-        if let Some((middle, variance)) = self.base().middle() {
+        if let Some((mean, variance)) = self.base().mean_and_variance() {
             let more = (variance - self.variance).max(0.0);
-            self.shift = middle;
+            self.shift = mean;
             self.variance += more;
             self.adds.iter_mut().for_each(|adds| adds.variance += more);
         }
@@ -523,7 +523,7 @@ impl Setting<'_> {
             let nm = sides[side].shape.vector().chord_length().nm();
             let length = self.outlines[space].vectors()[side].chord_length().feet();
             let toward = if self.way.rounded(nm) < nm { 1.0 } else { -1.0 };
-            (length, goes_the_other_way(nm, self.way, self.reading), toward)
+            (length, chance_of_other_step(nm, self.way, self.reading), toward)
         };
         let sign = if part.shape.fills_in() { 1.0 } else { -1.0 };
         of_rectangle(

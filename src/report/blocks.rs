@@ -1,4 +1,4 @@
-//! Sets plain blocks as lines of text.
+//! Sets blocks of prose as lines of text.
 
 use unicode_width::UnicodeWidthStr;
 

@@ -1,8 +1,8 @@
 //! The report for programs: the keys of format 1, and their JSON Schema.
 //!
 //! Exact decimals are strings with up to six decimals and no trailing zeros; whole square feet are numbers.
-//! `tenth_foot` and `whole_foot` are at the outside face, `as_measured` is at the face that was measured. What
-//! cannot be computed is null.
+//! `tenth_foot` and `whole_foot` are at the outside face, `as_measured` is at the face that was measured. What cannot
+//! be computed or is not stated in the file is null.
 
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -29,14 +29,14 @@ pub struct Report {
     /// The areas, with their keys at the top level.
     #[serde(flatten)]
     pub areas: AreasReport,
-    /// Spaces the record lists that were not found on site.
+    /// Spaces that the record lists but that were not found on site.
     pub missing: Vec<MissingReport>,
     /// Outlines from a record, a plan or a map.
     pub outlines: Vec<DrawnReport>,
     /// Outlines from maps, mostly roofs, laid over the walls; none of them decides an area. Absent where the file has none.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub map_outlines: Vec<MapOutlineReport>,
-    /// Each published figure in file order.
+    /// The published figures, the record first, the others in file order.
     pub figures: Vec<FigureReport>,
     /// What the gap is worth; absent if the file states no values, dates or sales.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -66,10 +66,10 @@ pub struct AreasReport {
     pub lots: Vec<LotReport>,
 }
 
-/// The sides file.
+/// The sides file that was read.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct SourceReport {
-    /// Its name, as given.
+    /// Its name, as it was given to the program.
     pub file: String,
     /// The SHA-256 of its text, in hexadecimal.
     pub sha256: String,
@@ -78,78 +78,81 @@ pub struct SourceReport {
 /// How sides are rounded.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct SettingsReport {
-    /// How a length exactly halfway is rounded: `up`, `down` or `even`.
+    /// Where a length exactly halfway between two rounding units goes: `up`, `down` or `even`.
     pub ties: &'static str,
-    /// The unit of `tenth_foot`: `tenth-foot` or `inch`.
+    /// The unit to which the finer rule rounds: `tenth-foot` or `inch`. `tenth_foot` stands for either.
     pub step: &'static str,
-    /// How precisely an office reads its tape, in feet.
+    /// How far off an office's tape reading may be, plus or minus, in feet.
     pub reach_ft: String,
 }
 
-/// Totals of the counted spaces.
+/// The totals of the counted spaces.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct Totals {
-    /// Above grade.
+    /// The total above grade.
     pub gross: TotalReport,
-    /// On levels wholly or partly below grade; null if nothing is counted there.
+    /// The total on levels wholly or partly below grade; null if nothing is counted there.
     pub below_grade_gross: Option<TotalReport>,
 }
 
 /// One total under each rule.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct TotalReport {
-    /// Each side rounded to the whole foot.
+    /// The total with each side rounded to the whole foot.
     pub whole_foot: WholeFootTotal,
-    /// Each side rounded to the tenth of a foot.
+    /// The total with each side rounded by the finer rule.
     pub tenth_foot: TenthFootTotal,
-    /// No side rounded.
+    /// The total with no side rounded.
     pub as_measured: MeasuredTotal,
 }
 
 /// A total with each side rounded to the whole foot.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct WholeFootTotal {
-    /// In whole square feet.
+    /// The total in whole square feet.
     pub sq_ft: i64,
-    /// The exact value in square feet.
+    /// The exact total in square feet.
     pub exact: String,
-    /// The lowest total possible under whole-foot rounding.
+    /// The lowest total possible under whole-foot rounding, in square feet; null if the range cannot be computed.
     pub low: Option<i64>,
-    /// The highest total possible under whole-foot rounding.
+    /// The highest total possible under whole-foot rounding, in square feet; null if the range cannot be computed.
     pub high: Option<i64>,
-    /// The lowest total if any wall may be rounded either way.
+    /// The lowest total in square feet if any wall may be rounded up or down; null if it cannot be computed.
     pub widest_low: Option<i64>,
-    /// The highest total if any wall may be rounded either way.
+    /// The highest total in square feet if any wall may be rounded up or down; null if it cannot be computed.
     pub widest_high: Option<i64>,
-    /// Other totals from closings equally near to the typed lengths; null if there are too many to list.
+    /// Other totals, in whole square feet, from closings as near to the typed lengths as the one shown; null if there
+    /// are too many to list.
     pub equally_near: Option<Vec<i64>>,
 }
 
-/// A total with each side rounded to the tenth of a foot.
+/// A total with each side rounded by the finer rule, to a tenth of a foot or to the inch.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct TenthFootTotal {
-    /// In whole square feet.
+    /// The total in whole square feet.
     pub sq_ft: i64,
-    /// The exact value in square feet.
+    /// The exact total in square feet.
     pub exact: String,
-    /// The uncertainty in square feet, at about 95%, including stated and assumed thicknesses.
+    /// The uncertainty in square feet, plus or minus, at about 95%, including stated and assumed thicknesses.
     pub plus_minus: String,
-    /// The largest possible error in square feet, if every wall and thickness were off in the same direction.
+    /// The largest possible error in square feet, plus or minus, if every wall and thickness were off in the same
+    /// direction.
     pub worst_case: String,
-    /// Other totals from closings equally near to the typed lengths; null if there are too many to list.
+    /// Other totals, in whole square feet, from closings as near to the typed lengths as the one shown; null if there
+    /// are too many to list.
     pub equally_near: Option<Vec<i64>>,
 }
 
 /// A total with no side rounded.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct MeasuredTotal {
-    /// In whole square feet.
+    /// The total in whole square feet.
     pub sq_ft: i64,
-    /// The exact value in square feet.
+    /// The exact total in square feet.
     pub exact: String,
-    /// The uncertainty in square feet, at about 95%.
+    /// The uncertainty in square feet, plus or minus, at about 95%.
     pub plus_minus: String,
-    /// The largest possible error in square feet, if every wall were off in the same direction.
+    /// The largest possible error in square feet, plus or minus, if every wall were off in the same direction.
     pub worst_case: String,
 }
 
@@ -158,37 +161,38 @@ pub struct MeasuredTotal {
 pub struct SpaceReport {
     /// Its name.
     pub name: String,
-    /// Its kind.
+    /// Its kind, as in the sides file.
     pub kind: &'static str,
     /// The name of its level.
     pub level: String,
-    /// Whether it is counted.
+    /// Whether it is counted in a total.
     pub counted: bool,
     /// Whether it is living space that is not connected to the main living space.
     pub detached: bool,
-    /// Whether the file counts it, or does not count it, against the rule.
+    /// Whether the file counts it, or leaves it uncounted, against the rule.
     pub claimed: bool,
-    /// The space it lies in or is deducted from.
+    /// The name of the space it lies in or is deducted from; null if there is none.
     pub within: Option<String>,
-    /// The face that was measured.
+    /// The face that was measured: `outside`, `frame` or `inside`.
     pub face: &'static str,
     /// Its perimeter as measured, in feet.
     pub perimeter_ft: String,
-    /// Where its sides ended, relative to their start.
+    /// Where its sides end relative to their start, before adjustment.
     pub misclosure: MisclosureReport,
-    /// Its sides.
+    /// Its sides in walking order.
     pub sides: Vec<SideReport>,
     /// Its area with no side rounded, in square feet.
     pub as_measured: String,
-    /// Its area on the record, in square feet.
+    /// Its area on the record, in square feet; null if the file does not give it.
     pub recorded_sq_ft: Option<String>,
-    /// With each side rounded to the tenth of a foot.
+    /// Its area with each side rounded by the finer rule.
     pub tenth_foot: TenthFootSpace,
-    /// With each side rounded to the whole foot.
+    /// Its area with each side rounded to the whole foot.
     pub whole_foot: WholeFootSpace,
 }
 
-/// The area of a space with each side rounded to the tenth of a foot, in square feet.
+/// The area of a space with each side rounded by the finer rule (to a tenth of a foot, or to the inch), in square
+/// feet.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct TenthFootSpace {
     /// The whole outline, without deductions.
@@ -204,17 +208,17 @@ pub struct WholeFootSpace {
     pub exact: String,
     /// After deducting the spaces inside it.
     pub net: String,
-    /// The lowest area possible under whole-foot rounding.
+    /// The lowest area possible under whole-foot rounding; null if the range cannot be computed.
     pub low: Option<String>,
-    /// The highest area possible under whole-foot rounding.
+    /// The highest area possible under whole-foot rounding; null if the range cannot be computed.
     pub high: Option<String>,
-    /// The lowest area if any wall may be rounded either way.
+    /// The lowest area if any wall may be rounded up or down; null if it cannot be computed.
     pub widest_low: Option<String>,
-    /// The highest area if any wall may be rounded either way.
+    /// The highest area if any wall may be rounded up or down; null if it cannot be computed.
     pub widest_high: Option<String>,
 }
 
-/// Where the sides ended before adjustment, relative to their start.
+/// Where sides end relative to their start, before adjustment.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct MisclosureReport {
     /// Feet to the north; negative to the south.
@@ -226,19 +230,19 @@ pub struct MisclosureReport {
 /// One side.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct SideReport {
-    /// `north`, `east`, `south`, `west`, `diagonal`, `bearing` or `arc`.
+    /// The word that begins it: `north`, `east`, `south`, `west`, `diagonal`, `bearing` or `arc`.
     pub direction: &'static str,
-    /// What was typed after its direction.
+    /// What was typed after that word.
     pub typed: String,
-    /// Its length at the measured face, closed, in feet.
+    /// Its length at the measured face after closing, in feet.
     pub feet: String,
-    /// Its length at the outside face, rounded to the tenth of a foot.
+    /// Its length at the outside face, rounded by the finer rule, in feet; null if nothing of it is left there.
     pub tenth_foot: Option<String>,
-    /// Its length at the outside face, rounded to the whole foot.
+    /// Its length at the outside face, rounded to the whole foot, in feet; null if nothing of it is left there.
     pub whole_foot: Option<String>,
-    /// Its length on the record.
+    /// Its length on the record, in feet; null if the file does not give it.
     pub recorded: Option<String>,
-    /// How it was obtained: `measured`, `closing`, `estimated`, `plan` or `record`.
+    /// How its length was obtained: `measured`, `closing`, `estimated`, `plan` or `record`.
     pub how: &'static str,
 }
 
@@ -251,9 +255,9 @@ pub struct LotReport {
     pub sq_ft: String,
     /// Its area in acres.
     pub acres: String,
-    /// Its area on the record, in square feet.
+    /// Its area on the record, in square feet; null if the file does not give it.
     pub recorded_sq_ft: Option<String>,
-    /// Where the calls ended before adjustment.
+    /// Where its calls end relative to their start, before adjustment.
     pub misclosure: MisclosureReport,
     /// How well the calls close; null if they close exactly, or if the last one is computed.
     pub closure: Option<ClosureReport>,
@@ -268,39 +272,39 @@ pub struct ClosureReport {
     pub ratio: i64,
 }
 
-/// A space the record lists that was not found on site.
+/// A space that the record lists but that was not found on site.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct MissingReport {
     /// Its name.
     pub name: String,
-    /// Its kind.
+    /// Its kind, as in the sides file.
     pub kind: &'static str,
-    /// Its area on the record.
+    /// Its area on the record, in square feet.
     pub recorded_sq_ft: String,
 }
 
 /// An outline from a record, a plan or a map.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct DrawnReport {
-    /// `record`, `plan` or `map`.
+    /// Where the outline comes from: `record`, `plan` or `map`.
     pub of: &'static str,
     /// Its name.
     pub name: String,
-    /// The space it is compared with.
+    /// The name of the space that it is compared with; null if there is none.
     pub space: Option<String>,
     /// Its area in square feet; null if it does not close.
     pub sq_ft: Option<String>,
     /// Where its sides end, relative to their start.
     pub misclosure: MisclosureReport,
-    /// Whether every wall is matched by a measured wall.
+    /// Whether every wall is matched by a measured wall, one to one.
     pub same_corners: bool,
-    /// Walls that are matched by a measured wall.
+    /// The walls that are matched by a measured wall.
     pub sides: Vec<DrawnSideReport>,
-    /// Stretches where it has other walls than the house.
+    /// Stretches where its walls differ from the measured ones.
     pub instead: Vec<InsteadReport>,
 }
 
-/// Measured walls in a row, and the walls it has instead; either list may be empty.
+/// Consecutive measured walls, and the walls that the outline has in their place; either list may be empty.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct InsteadReport {
     /// The numbers of the measured sides, from 1.
@@ -325,44 +329,44 @@ pub struct DrawnSideReport {
 /// One published figure.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct FigureReport {
-    /// `record`, `listing`, `plan` or `figure`.
+    /// Where it comes from: `record`, `listing`, `plan` or `figure`.
     pub kind: &'static str,
-    /// Its title, or the name it was given.
+    /// Its title, or the name it was given; null if it has neither.
     pub title: Option<String>,
     /// The figure in square feet, with decimals only if it was given with them.
     #[schemars(with = "f64")]
     pub sq_ft: serde_json::Number,
-    /// The face it is assumed to be measured to.
+    /// The face that it is assumed to be measured to.
     pub measured_to: &'static str,
     /// How its sides are assumed to be rounded.
     pub sides: &'static str,
-    /// The measured area.
+    /// The measured area that the steps start from, in square feet.
     pub start: String,
-    /// The measured area at the figure's own face and with what it counts.
+    /// The measured area at the figure's own face and with what it counts, in square feet.
     pub same_way: String,
-    /// The figure minus the measured area.
+    /// The figure minus the measured area, in square feet; positive if the figure is larger.
     pub gap: String,
     /// Steps that add up to the gap.
     pub bridge: Vec<BridgeReport>,
-    /// The area of its own sides or sketch.
+    /// The area of its own sides or sketch, in square feet; null unless they cover everything that is counted.
     pub own_sketch_sq_ft: Option<String>,
-    /// What each recorded side adds to the line of recorded sides.
+    /// What each recorded side adds to the step of recorded sides.
     pub recorded_sides: Vec<ShareReport>,
     /// Whether rounding alone could explain the gap.
     pub rounding: RoundingReport,
-    /// Explanations of the gap, best supported first.
+    /// Explanations of the gap: those that are reported first, then the best supported.
     pub explanations: Vec<ExplanationReport>,
-    /// The support for a cause that is not listed, from 0 to 0.99.
+    /// The support for any cause that is not listed, from 0 to 0.99.
     pub something_else: String,
     /// How many combinations of departures were weighed.
     pub weighed: u64,
-    /// How many of them fit.
+    /// How many of those combinations fit the figure.
     pub fitting: u64,
-    /// What another line of the record says about its rounding, in a sentence; null if none says anything.
+    /// What another line of the record shows about its rounding, in a sentence; null if none shows anything.
     pub evidence: Option<String>,
-    /// What would settle which of the reported explanations is right, in words, as in the report.
+    /// What would settle which of the reported explanations is right, in the words of the report.
     pub settle: Vec<String>,
-    /// What to check again in the walk itself, in sentences.
+    /// What to check again in the house's own measurements, in sentences.
     pub questions: Vec<String>,
     /// What to ask the publisher of the figure for, in a sentence.
     pub request: String,
@@ -371,35 +375,36 @@ pub struct FigureReport {
 /// One combination of departures from the rule.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct ExplanationReport {
-    /// The departures; empty for none.
+    /// The labels of the departures; empty if there are none.
     pub departures: Vec<String>,
     /// The figure that would result, in square feet.
     pub sq_ft: String,
-    /// The published figure minus that.
+    /// The published figure minus that, in square feet.
     pub leaves: String,
-    /// Whether what is left is no more than rounding can leave.
+    /// Whether it fits: whether rounding can account for what is left.
     pub fits: bool,
-    /// Its support, from 0 to 0.99, over all ways of rounding.
+    /// Its support from 0 to 0.99, over all ways of rounding.
     pub support: String,
-    /// How it could be corrected: `typed`, `described` or `measured`; null if there are no departures.
+    /// The kind of mistake that it is: `typed`, `described` or `measured`; null if there are no departures.
     pub class: Option<&'static str>,
-    /// Whether it is reported: it fits, and its support is more than that of something else.
+    /// Whether it is reported: it fits, and has more support than something else.
     pub told: bool,
-    /// How strong a reported explanation is: `only` common cause that fits, `likeliest`, or `also fits`.
+    /// How strong it is, if it is reported: `only` (the only common cause that fits), `likeliest` or `also fits`;
+    /// null if it is not reported.
     pub strength: Option<&'static str>,
 }
 
 /// One step of the difference between measured area and figure.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct BridgeReport {
-    /// Its stable name.
+    /// The stable name of the step.
     pub line: &'static str,
-    /// What it adds, in square feet.
+    /// What the step adds, in square feet.
     pub sq_ft: String,
-    /// For rounding: the least it could add; null if that cannot be computed.
+    /// For rounding: the least it could add, in square feet; null if that cannot be computed. Absent for other steps.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub low: Option<Option<String>>,
-    /// For rounding: the most it could add; null if that cannot be computed.
+    /// For rounding: the most it could add, in square feet; null if that cannot be computed. Absent for other steps.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub high: Option<Option<String>>,
     /// For counting: the names of what is counted.
@@ -410,11 +415,11 @@ pub struct BridgeReport {
 /// What one recorded side adds.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct ShareReport {
-    /// The space.
+    /// The name of the space.
     pub space: String,
     /// The number of the side, from 1.
     pub side: usize,
-    /// Its rounded length, in feet.
+    /// Its length rounded by the figure's rule, in feet.
     pub ruled_ft: String,
     /// Its recorded length, in feet.
     pub recorded_ft: String,
@@ -425,38 +430,40 @@ pub struct ShareReport {
 /// Whether rounding alone could explain the gap.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct RoundingReport {
-    /// The typical effect of whole-foot rounding on this house, in square feet.
+    /// The typical effect of whole-foot rounding on this house, in square feet; null if any side is given by bearing.
     pub typical: Option<String>,
     /// `yes`, `only against the rounding` or `no`; null if the range cannot be computed.
     pub could_explain: Option<&'static str>,
-    /// If no whole-foot outline gives the figure, the nearest possible areas below and above it. Null if one does,
-    /// if the figure is outside the range, or if there are too many outlines to try.
+    /// The nearest possible areas below and above a figure that no whole-foot outline gives. Null if one gives it, if
+    /// the figure is outside the range, or if there are too many outlines to try.
     pub between: Option<[String; 2]>,
-    /// The lowest area possible under whole-foot rounding, at the figure's face.
+    /// The lowest area possible under whole-foot rounding, at the figure's face, in square feet; null if it cannot be
+    /// computed.
     pub low: Option<String>,
-    /// The highest area possible under whole-foot rounding, at the figure's face.
+    /// The highest area possible under whole-foot rounding, at the figure's face, in square feet; null if it cannot
+    /// be computed.
     pub high: Option<String>,
-    /// The lowest area if any wall may be rounded either way.
+    /// The lowest area in square feet if any wall may be rounded up or down; null if it cannot be computed.
     pub widest_low: Option<String>,
-    /// The highest area if any wall may be rounded either way.
+    /// The highest area in square feet if any wall may be rounded up or down; null if it cannot be computed.
     pub widest_high: Option<String>,
 }
 
 /// A thickness that was assumed.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct AssumedReport {
-    /// `veneer`, `wall` or `common wall`.
+    /// What was assumed: `veneer`, `wall` or `common wall`.
     pub what: &'static str,
-    /// The thickness that was assumed.
+    /// The thickness that was assumed, as text.
     pub thickness: String,
-    /// Its uncertainty, plus or minus.
+    /// The uncertainty of that thickness, plus or minus, as text.
     pub plus_minus: &'static str,
 }
 
 /// One warning.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct WarningReport {
-    /// Its stable word.
+    /// Its stable code word.
     pub word: &'static str,
     /// The line of the file, from 1.
     pub line: usize,
@@ -471,7 +478,7 @@ pub struct FaultReport {
     pub file: String,
     /// `error`, `warning` or `note`.
     pub severity: &'static str,
-    /// Its stable word.
+    /// Its stable code word.
     pub word: &'static str,
     /// The line of the file, from 1.
     pub line: usize,
@@ -479,7 +486,7 @@ pub struct FaultReport {
     pub column: usize,
     /// The message.
     pub message: String,
-    /// What to type or do instead.
+    /// What to type or do instead, one item per suggestion.
     pub help: Vec<String>,
 }
 
@@ -749,8 +756,8 @@ fn figure(reconciliation: &Reconciliation, figure: &Figure) -> FigureReport {
             SideRule::Step(step) => step.word(),
             SideRule::Unknown => "unknown",
         },
-        start: figure.start().sq_ft_text(),
-        same_way: figure.same_way().sq_ft_text(),
+        start: figure.measured().sq_ft_text(),
+        same_way: figure.measured_like_figure().sq_ft_text(),
         gap: figure_gap(figure),
         bridge: figure.lines().iter().zip(figure.lines_in_millionths()).map(line).collect(),
         own_sketch_sq_ft: figure.own_sketch().map(Area::sq_ft_text),
@@ -796,7 +803,7 @@ fn support(support: f64) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
-/// The gap between the printed figure and the printed measured area, so that a reader who subtracts gets it.
+/// The gap between the figure and the measured area as printed, so that a reader who subtracts gets the same.
 fn figure_gap(figure: &Figure) -> String {
     six_decimals(figure.lines_in_millionths().iter().sum(), 1_000_000)
 }

@@ -25,37 +25,38 @@ pub struct MapOutlineReport {
 pub struct RoofReport {
     /// The level that it is compared with.
     pub level: String,
-    /// The spaces assumed to be under it: the choice that fits best.
+    /// The names of the spaces assumed to be under the roof: the choice that fits best.
     pub under: Vec<String>,
-    /// The area inside the outside walls under it.
+    /// The area inside the outside walls under the roof.
     pub walls_sq_ft: String,
-    /// How far a roof of this size would project all round: t of A + P·t + 4·t²; negative where the map has less than
-    /// the walls.
+    /// How far, in feet, a roof of this size would project if it were the same all around: t of A + P·t + 4·t²;
+    /// negative where the map has less than the walls.
     pub eave_ft: String,
     /// Whether that is an ordinary eave, from 0.5 to 2.5 ft.
     pub is_ordinary: bool,
-    /// The eave with which the two fit best.
+    /// The overhang, in feet, at which the walls offset outward fit the roof outline best.
     pub fitted_eave_ft: String,
-    /// The ground that the outline and the walls with that eave share, of what either covers: 1 where they are the same.
+    /// How well the two fit: the area that both the roof and the walls with that eave cover, divided by the area that
+    /// either covers; 1 if they are the same.
     pub fit: String,
-    /// How far it was turned, counterclockwise.
+    /// How far the outline was rotated to fit best, in degrees counterclockwise.
     pub turned_degrees: String,
-    /// Its corners where it is laid on the level, east then north in feet from the level's origin.
+    /// The outline's corners in that position on the level, east then north in feet from the level's origin.
     pub corners_ft: Vec<[String; 2]>,
-    /// Where the roof is another shape than the walls with their eave, the largest first.
+    /// The parts where the roof's shape differs from that of the walls with their eave, the largest first.
     pub parts: Vec<RoofPartReport>,
 }
 
-/// Ground that only one of the two covers.
+/// An area that only the map or only the walls cover.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct RoofPartReport {
-    /// `map` or `walls`: which of them has it.
+    /// Which of them covers it: `map` or `walls`.
     pub only_on: &'static str,
-    /// What it covers, in whole square feet.
+    /// Its area, in whole square feet.
     pub sq_ft: String,
-    /// On which side of the house: `north`, `east`, `south` or `west`.
+    /// The side of the house on which it lies: `north`, `east`, `south` or `west`.
     pub side: &'static str,
-    /// The space nearest to it.
+    /// The name of the space nearest to it.
     pub beside: String,
 }
 
@@ -97,7 +98,7 @@ fn roof_report(house: &House, roof: &RoofComparison) -> RoofReport {
     }
 }
 
-/// A number with so many decimals, zeros at the end cut.
+/// A number with at most `decimals` decimals and no trailing zeros.
 fn fixed(number: f64, decimals: usize) -> String {
     let text = format!("{number:.decimals$}");
     let text =

@@ -44,7 +44,7 @@ impl Reconciliation {
         self.report_as_of(&AsOf::default())
     }
 
-    /// The report with days counted from a given day, and with a given size band for comparables.
+    /// The report with days left counted from a given day, and with a given size band for comparables.
     #[must_use]
     pub fn report_as_of(&self, as_of: &AsOf) -> Report<'_> {
         Report { reconciliation: self, worth: self.worth(as_of) }
@@ -58,7 +58,7 @@ impl Report<'_> {
         text::reconciliation(self.reconciliation, self.worth.as_ref(), look)
     }
 
-    /// The caution to be read first where the record is smaller than the house; part of the
+    /// The caution to be read first if the record is smaller than the house; `None` otherwise. It is also part of the
     /// [`opening`](Report::opening).
     #[must_use]
     pub fn caution(&self) -> Option<String> {
@@ -72,7 +72,7 @@ impl Report<'_> {
         Sentences::of(self.reconciliation.areas()).opening(self.reconciliation)
     }
 
-    /// The report as text without its head and [`opening`](Report::opening), for a screen that shows those itself.
+    /// The report as text without its heading and [`opening`](Report::opening), for a screen that shows those itself.
     #[must_use]
     pub fn text_after_opening(&self, look: Look) -> String {
         text::after_opening(self.reconciliation, self.worth.as_ref(), look)

@@ -20,7 +20,7 @@ impl Page {
         self.out
     }
 
-    /// Whether figures stand in columns beside their names; on a narrow page they stand below.
+    /// Whether figures are set in columns beside their names; on a narrow page they are set below.
     pub(crate) fn is_wide(&self) -> bool {
         self.width >= 72
     }
@@ -36,7 +36,7 @@ impl Page {
         self.indented(text, 0, 0);
     }
 
-    /// Adds a paragraph in bold, if styled.
+    /// Adds a paragraph, in bold if the page is styled.
     pub(crate) fn bold(&mut self, text: &str) {
         for line in textwrap::wrap(&glued(text), self.width) {
             let line = line.replace(GLUE, " ");
@@ -90,8 +90,8 @@ impl Page {
         self.push(&format!("{:gap$}{}", "", "-".repeat(figure_width)));
     }
 
-    /// Adds a name with cells on the right, each with its head, text and width. On a narrow page each cell stands
-    /// below, after its head.
+    /// Adds a name with cells on the right, each with its head, text and width. On a narrow page each cell is set
+    /// below the name, after its head.
     pub(crate) fn row(&mut self, name: &str, cells: &[(&str, String, usize)], indent: usize) {
         if !self.is_wide() {
             self.indented(name, indent, indent + 4);

@@ -78,14 +78,14 @@ struct Writer<'a> {
     page: Page,
 }
 
-/// The cells for a wall that differs.
+/// The cells of a row for a wall that differs.
 fn wall_cells(whose: &str, texts: [String; 3]) -> [(&str, String, usize); 3] {
     let [measured, drawn, difference] = texts;
     [("measured", measured, 14), (whose, drawn, 12), ("difference", difference, 14)]
 }
 
 impl Writer<'_> {
-    /// Everything after the opening.
+    /// The body: everything after the opening.
     fn body(
         mut self,
         reconciliation: &Reconciliation,
@@ -159,7 +159,7 @@ impl Writer<'_> {
         self.totals();
     }
 
-    /// A space, with the spaces inside it below.
+    /// Adds a space, with the spaces inside it below.
     fn space(&mut self, space: usize, indent: usize) {
         let house = self.say.house;
         let areas = &self.say.areas.spaces[space];
@@ -217,12 +217,12 @@ impl Writer<'_> {
         }
     }
 
-    /// The sum of the printed lines of the total above grade.
+    /// The sum of the total above grade as its lines are printed.
     fn printed_sum(&self, area: fn(&SpaceAreas) -> Area) -> i64 {
         let house = self.say.house;
         let printed = |space: usize| area(&self.say.areas.spaces[space]).whole_sq_ft();
         let counted = (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false));
-        let net = |i: usize| printed(i) - house.taken_off(i).map(printed).sum::<i64>();
+        let net = |i: usize| printed(i) - house.deducted_from(i).map(printed).sum::<i64>();
         counted.map(net).sum()
     }
 
@@ -240,7 +240,7 @@ impl Writer<'_> {
         blocks::set(&mut self.page, &causes);
     }
 
-    /// An outline from a record, a plan or a map, wall by wall.
+    /// Adds an outline from a record, a plan or a map, wall by wall.
     fn outline(&mut self, outline: &OutlineReport) {
         self.page.heading(&self.say.outline_title(outline));
         let (first, only) = self.say.outline_notes(outline);
@@ -261,7 +261,7 @@ impl Writer<'_> {
         }
     }
 
-    /// Other areas on the record besides its total.
+    /// Adds the other areas on the record besides its total.
     fn other_lines(&mut self, figures: &[Figure]) {
         let rows = self.say.other_lines();
         if rows.is_empty() {
@@ -273,14 +273,14 @@ impl Writer<'_> {
         }
     }
 
-    /// The uncertainty of the measured area, and what was not inspected.
+    /// Adds the uncertainty of the measured area, and what was not inspected.
     fn certainty(&mut self) {
         self.page.blank();
         let blocks = self.say.how_sure();
         blocks::set(&mut self.page, &blocks);
     }
 
-    /// What the pages ask for, so that it is known before they are made.
+    /// Adds what the pages ask for, so that it is known before they are made.
     fn request(&mut self, reconciliation: &Reconciliation) {
         let Some(figure) = reconciliation.figures().first() else { return };
         self.page.heading("What the pages ask for");
@@ -310,7 +310,7 @@ impl Writer<'_> {
         }
     }
 
-    /// Every figure behind the report.
+    /// Adds every figure behind the report.
     fn why(&mut self, reconciliation: &Reconciliation) {
         self.page.heading("Every figure behind this");
         for (i, space) in self.say.house.spaces.iter().enumerate() {
@@ -394,7 +394,7 @@ impl Writer<'_> {
                 format!("*{}", to_hundredths(length))
             };
             let cells = [
-                (self.say.fine_word(), mark(figures.tenth_foot, self.say.settings.fine), 12),
+                (self.say.fine_word(), mark(figures.tenth_foot, self.say.settings.fine.step()), 12),
                 ("whole", mark(figures.whole_foot, Step::WholeFoot), 12),
                 (
                     "recorded",
@@ -428,7 +428,7 @@ impl Writer<'_> {
         self.calculator("with a calculator, each wall to the whole foot", areas.whole_foot());
     }
 
-    /// An outline piece by piece, length times width, with its area as the sum.
+    /// Adds an outline piece by piece, length times width, with its area as the sum.
     fn calculator(&mut self, what: &str, outline: &crate::geometry::outline::Outline) {
         let Some(cuts) = outline.cuts() else { return };
         self.page.indented(what, 4, 6);
@@ -439,12 +439,12 @@ impl Writer<'_> {
                 Cut::Rectangle { east, north } => {
                     format!("{} × {}", to_hundredths(east), to_hundredths(north))
                 }
-                Cut::Triangle { east, north, taken_off } => {
-                    let less = if taken_off { "deducted: " } else { "" };
+                Cut::Triangle { east, north, deducted } => {
+                    let less = if deducted { "deducted: " } else { "" };
                     format!("{less}{} × {} ÷ 2", to_hundredths(east), to_hundredths(north))
                 }
-                Cut::Segment { chord, rise, taken_off, .. } => {
-                    let less = if taken_off { "deducted: " } else { "" };
+                Cut::Segment { chord, rise, deducted, .. } => {
+                    let less = if deducted { "deducted: " } else { "" };
                     format!(
                         "{less}curve over {}, rising {}",
                         to_hundredths(chord),
@@ -460,7 +460,7 @@ impl Writer<'_> {
         }
     }
 
-    /// Every explanation with its support.
+    /// Adds every explanation with its support.
     fn why_explanations(&mut self, figure: &Figure) {
         let explanations = figure.explanations();
         let (weighed, named) = (self.say.weighed(figure), self.say.named(figure));
@@ -534,8 +534,7 @@ impl Writer<'_> {
     }
 }
 
-/// Areas in hundredths of a square foot that add up to their total as it is printed: the last digit goes where it is
-/// nearest.
+/// Areas in hundredths of a square foot, rounded so that they add up to their total as printed.
 fn in_hundredths(areas: &[Area], total: Area) -> Vec<Area> {
     use crate::units::decimal::{largest_remainder, rounded_quotient};
     let parts: Vec<i128> = areas.iter().map(|area| area.half_nm2()).collect();
@@ -555,7 +554,7 @@ fn signed_area(area: Area) -> String {
     }
 }
 
-/// A float to a tenth with its sign; nothing rounds to minus zero.
+/// A number to one decimal with its sign; nothing is printed as minus zero.
 fn signed_tenths(number: f64) -> String {
     match format!("{:.1}", number.abs()).as_str() {
         "0.0" => "0".to_owned(),
@@ -564,7 +563,7 @@ fn signed_tenths(number: f64) -> String {
     }
 }
 
-/// How common a cause is, in percent; small ones to a tenth.
+/// How common a cause is, in percent; small values to one decimal.
 fn chance_text(chance: f64) -> String {
     let decimals = usize::from(chance < 0.02);
     format!("{:.decimals$}%", 100.0 * chance)

@@ -1,7 +1,7 @@
 //! What the gap is worth, as JSON: the key `worth`, absent if the file states no values.
 //!
-//! Amounts are in dollars: exact strings with up to six decimals, and whole numbers rounded once. Days are strings
-//! such as `2026-05-18`. What cannot be computed is null.
+//! Amounts are in the currency of the file, called dollars: exact strings with up to six decimals, and whole numbers
+//! rounded once. Days are strings such as `2026-05-18`. What cannot be computed is null.
 
 use std::collections::BTreeMap;
 
@@ -10,7 +10,7 @@ use serde::Serialize;
 
 use crate::units::money::Money;
 use crate::value::{
-    Cap, CauseClass, Comparable, Comparables, Dates, Deadline, Gap, Outcome, Tax, Way, Worth,
+    Cap, CauseClass, Comparable, Comparables, Dates, Deadline, Gap, Tax, TaxOutcome, Way, Worth,
 };
 
 /// What the gap between record and house is worth, and the days by which to act.
@@ -18,13 +18,14 @@ use crate::value::{
 pub struct WorthReport {
     /// The gap between record and measured area; null without a record.
     pub gap: Option<GapReport>,
-    /// The sign of all sums as it was typed, or empty; `dollars` below is in this currency.
+    /// The currency sign of all amounts as it was typed, or empty; `dollars` below means this currency.
     pub currency: &'static str,
     /// Ways to convert the gap into money; empty if the record is not larger.
     pub ways: Vec<WayReport>,
-    /// How far a capped value may rise this year.
+    /// The most that a capped value may be this year; null without a cap.
     pub cap: Option<CapReport>,
-    /// Whether it would change the tax.
+    /// Whether the gap would change the tax; null if the file does not give enough for that, or the record is not
+    /// larger.
     pub tax: Option<TaxReport>,
     /// The comparables.
     pub comparables: ComparablesReport,
@@ -45,7 +46,7 @@ pub struct GapReport {
     pub measured_sq_ft: i64,
     /// The measured area at the record's own face and with what it counts.
     pub alike_sq_ft: i64,
-    /// What the record says it counts.
+    /// The names of what the record says it counts.
     pub counting: Vec<String>,
     /// The record minus `alike_sq_ft`.
     pub sq_ft: i64,
@@ -54,24 +55,24 @@ pub struct GapReport {
 /// An amount of money.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct MoneyReport {
-    /// In whole dollars; null if it is too large for a number.
+    /// The amount in whole dollars; null if it is too large for a number.
     pub dollars: Option<i64>,
-    /// In dollars, with up to six decimals.
+    /// The amount in dollars, with up to six decimals.
     pub exact: String,
 }
 
 /// What one way gives for the gap. It is not the value of the house.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct WayReport {
-    /// `in proportion` or `by unit price`.
+    /// The way: `in proportion` or `by unit price`.
     pub way: &'static str,
-    /// The amount for the gap.
+    /// The amount that it gives for the gap.
     pub gives: MoneyReport,
-    /// The amount at the lowest unit price.
+    /// The amount at the lowest unit price; null if the way has no range.
     pub low: Option<MoneyReport>,
-    /// The amount at the highest unit price.
+    /// The amount at the highest unit price; null if the way has no range.
     pub high: Option<MoneyReport>,
-    /// The calculation, for a pocket calculator.
+    /// The calculation, as one would type it into a pocket calculator.
     pub working: String,
 }
 
@@ -80,30 +81,30 @@ pub struct WayReport {
 pub struct CapReport {
     /// Last year's assessed value.
     pub last: MoneyReport,
-    /// The percentage by which it may rise.
+    /// The percentage by which the value may rise.
     pub per_cent: u32,
     /// The market value of new improvements.
     pub new_improvements: MoneyReport,
-    /// The limit.
+    /// The most that the value may be.
     pub most: MoneyReport,
-    /// The section of the law.
+    /// The section of the law that sets the limit.
     pub section: String,
 }
 
 /// Whether the gap would change the tax.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct TaxReport {
-    /// The market value.
+    /// The market value on the notice.
     pub market: MoneyReport,
-    /// The value that is taxed; only a market value below it changes the tax.
+    /// The value that is taxed; the tax changes only if the market value falls below it.
     pub assessed: MoneyReport,
-    /// Whether the appraised value for tax was computed from the cap.
+    /// Whether the taxed value was computed from the cap because the file does not give it.
     pub is_figured: bool,
     /// The result of each way.
     pub outcomes: Vec<OutcomeReport>,
 }
 
-/// The effect of one way on the tax.
+/// What one way would do to the tax.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct OutcomeReport {
     /// The name of the way.
@@ -112,7 +113,7 @@ pub struct OutcomeReport {
     pub market: MoneyReport,
     /// The value that would then be taxed.
     pub assessed: MoneyReport,
-    /// Whether that is less than now.
+    /// Whether the taxed value would be lower than it is now.
     pub reaches_the_tax: bool,
     /// The tax saved, estimated at the rates of the file; null without rates.
     pub less_tax: Option<MoneyReport>,
@@ -121,11 +122,11 @@ pub struct OutcomeReport {
 /// The comparables.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct ComparablesReport {
-    /// How similar in size counts as near, in percent.
+    /// How near in size a comparable has to be to count as near, in percent.
     pub band_per_cent: u8,
     /// The comparables in file order.
     pub list: Vec<ComparableReport>,
-    /// Their unit prices, in dollars per square foot.
+    /// Their unit prices, in dollars per square foot; null without comparables.
     pub unit_price: Option<UnitPriceReport>,
 }
 
@@ -136,17 +137,17 @@ pub struct ComparableReport {
     pub name: String,
     /// Its size in square feet.
     pub sq_ft: i64,
-    /// Its size on the record, in square feet.
+    /// Its size on the record, in square feet; null if the file does not give it.
     pub recorded_sq_ft: Option<i64>,
-    /// Its price.
+    /// The price it was sold for.
     pub sold: MoneyReport,
     /// The day of the sale.
     pub on: String,
     /// Price divided by size, in dollars per square foot.
     pub unit_price: String,
-    /// Whether it is near the recorded size of the house.
+    /// Whether its size is near the recorded size of the house; null without a record.
     pub near_record: Option<bool>,
-    /// Whether it is near the measured size of the house.
+    /// Whether its size is near the measured size of the house; null if nothing was measured.
     pub near_measured: Option<bool>,
 }
 
@@ -168,56 +169,57 @@ pub struct UnitPriceReport {
 /// The days by which to act.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct DatesReport {
-    /// The tax year.
+    /// The tax year; null if the file does not state it.
     pub year: Option<i16>,
-    /// The name of the law, if the file names a place with rules.
+    /// The name of the law; null if the file names no place with rules.
     pub law: Option<String>,
-    /// The day from which days left are counted.
+    /// The day from which days left are counted; null if they are not counted.
     pub today: Option<String>,
-    /// The classes of what is reported about the gap to the record: `typed`, `described`, `measured`.
+    /// The classes of mistakes that may be behind the gap to the record: `typed`, `described`, `measured`.
     pub classes: Vec<&'static str>,
     /// The deadlines, in the order of the rules.
     pub days: Vec<DayReport>,
-    /// What to ask where there are no rules.
+    /// What to ask the office if there are no rules.
     pub questions: Vec<&'static str>,
 }
 
 /// One deadline.
 #[derive(Debug, Serialize, JsonSchema)]
 pub struct DayReport {
-    /// A stable word for the rule.
+    /// A stable key for the rule.
     pub rule: String,
     /// The section of the law.
     pub section: String,
-    /// What it says, in our words.
+    /// What the rule says, in our words.
     pub says: String,
     /// The date it took effect.
     pub effective: String,
-    /// How sure that is: `read in a copy of the law`, `read second-hand` or `from memory`.
+    /// How sure the rule is: `read in a copy of the law`, `read second-hand` or `from memory`.
     pub sure: &'static str,
     /// The day the rule was last checked.
     pub checked: String,
-    /// Whether the day is certain; otherwise the office has to be asked.
+    /// Whether the rule was read in the law itself and for this tax year; if not, the office has to be asked.
     pub is_certain: bool,
-    /// The last day.
+    /// The last day to act; null if the rule gives no calendar day.
     pub day: Option<String>,
-    /// The last day before it was moved, if it was.
+    /// The last day before it was moved; null if it was not moved.
     pub unmoved: Option<String>,
-    /// The weekend days or holidays it was moved past.
+    /// The weekend days and holidays that it was moved past.
     pub moved_past: Vec<String>,
-    /// The time in words, if it is not a day.
+    /// The time in words, if it is not a calendar day; else null.
     pub in_words: Option<String>,
-    /// The correct value would have to be below this.
+    /// The amount that the correct value has to be below for the rule to apply; null without such a limit.
     pub correct_below: Option<MoneyReport>,
-    /// Which of these classes the rule corrects: `yes`, `ask` or `no`; null if it is not a way to a correction.
+    /// For each of these classes, whether the rule corrects it: `yes`, `ask` or `no`; null if the rule is not a way
+    /// of correction.
     pub corrects: Option<BTreeMap<&'static str, &'static str>>,
     /// What to ask the office.
     pub ask: Vec<String>,
-    /// Days left; null if there is no day to count from.
+    /// The number of days left; null if there is no last day or no day to count from.
     pub days_left: Option<i32>,
 }
 
-/// The data of a [`Worth`].
+/// A [`Worth`] as data for JSON.
 pub fn worth(worth: &Worth) -> WorthReport {
     WorthReport {
         gap: worth.gap().map(gap),
@@ -249,7 +251,7 @@ fn gap(gap: &Gap) -> GapReport {
 fn way(way: &Way) -> WayReport {
     WayReport {
         way: way.method().key(),
-        gives: money(way.gives()),
+        gives: money(way.amount()),
         low: way.range().map(|(low, _)| money(low)),
         high: way.range().map(|(_, high)| money(high)),
         working: way.working().to_owned(),
@@ -270,12 +272,12 @@ fn tax(tax: &Tax) -> TaxReport {
     TaxReport {
         market: money(tax.market()),
         assessed: money(tax.assessed()),
-        is_figured: tax.is_figured(),
+        is_figured: tax.is_assessed_computed(),
         outcomes: tax.outcomes().iter().map(outcome).collect(),
     }
 }
 
-fn outcome(outcome: &Outcome) -> OutcomeReport {
+fn outcome(outcome: &TaxOutcome) -> OutcomeReport {
     OutcomeReport {
         way: outcome.method().key(),
         market: money(outcome.market()),
@@ -303,7 +305,7 @@ fn comparable(one: &Comparable) -> ComparableReport {
     ComparableReport {
         name: one.name().to_owned(),
         sq_ft: one.sq_ft(),
-        recorded_sq_ft: one.recorded(),
+        recorded_sq_ft: one.recorded_sq_ft(),
         sold: money(one.sold()),
         on: one.on().to_string(),
         unit_price: one.unit_price().decimal_text(),

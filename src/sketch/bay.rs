@@ -8,7 +8,7 @@
 use crate::geometry::compass::{Axis, Direction};
 use crate::sketch::statement::{Bay, BayFront, Run};
 use crate::sketch::tree::{BaySketch, WalkSketch};
-use crate::units::length::{Length, Written};
+use crate::units::length::{Length, WrittenLength};
 
 /// The sides of a bay that stands out toward `outward`.
 pub(super) fn sides(bay: &Bay, outward: Direction) -> Vec<Run> {
@@ -21,7 +21,7 @@ pub(super) fn sides(bay: &Bay, outward: Direction) -> Vec<Run> {
     let rest = width.length().nm() - flat.length().nm();
     // If the number of nanometers is odd, the second slanted wall gets the extra one.
     let first = rest.div_euclid(2);
-    let leg = |nm: i64| (direction, Written::new(Length::from_nm(nm), width.form()));
+    let leg = |nm: i64| (direction, WrittenLength::new(Length::from_nm(nm), width.form()));
     vec![
         Run::Diagonal(leg(first), (outward, out)),
         Run::Straight(direction, flat),
@@ -104,7 +104,7 @@ fn straightened(run: &Run, direction: Direction) -> [i128; 2] {
 /// How far a side goes east and north in nanometers; zero for a length that is not typed.
 fn step(run: &Run) -> [i128; 2] {
     let mut step = [0_i128; 2];
-    let mut add = |direction: Direction, length: Written| {
+    let mut add = |direction: Direction, length: WrittenLength| {
         step[place(direction.axis())] += i128::from(direction.sign() * length.length().nm());
     };
     match run {
@@ -128,7 +128,7 @@ fn step(run: &Run) -> [i128; 2] {
     clippy::cast_possible_truncation,
     reason = "only the sign of the area of a walk is taken from it"
 )]
-fn along((east, north): (f64, f64), length: Written) -> [i128; 2] {
+fn along((east, north): (f64, f64), length: WrittenLength) -> [i128; 2] {
     let nm = length.length().nm() as f64;
     [(east * nm) as i128, (north * nm) as i128]
 }

@@ -7,7 +7,7 @@ use crate::sketch::lexer::Token;
 use crate::sketch::statement::*;
 use crate::sketch::{bay, value_parser};
 use crate::units::area::WrittenArea;
-use crate::units::length::{Length, Step, Written};
+use crate::units::length::{Length, Step, WrittenLength};
 
 const DIRECTIONS: [&str; 12] =
     ["north", "east", "south", "west", "n", "e", "s", "w", "back", "right", "front", "left"];
@@ -365,7 +365,7 @@ impl Cursor<'_> {
     }
 
     /// A thickness, at most 3 ft.
-    fn wall_thickness(&mut self, what: &str) -> Read<Written> {
+    fn wall_thickness(&mut self, what: &str) -> Read<WrittenLength> {
         let start = self.span();
         let length = self.expect_length(what)?;
         if length.length().nm() <= 3 * Length::FOOT.nm() {
@@ -811,7 +811,7 @@ fn direction_named(word: &str) -> Option<Direction> {
 }
 
 /// A length with words instead of marks, so that it can stand inside a text.
-fn plainly(length: Written) -> String {
+fn plainly(length: WrittenLength) -> String {
     length.to_string().replace('"', " in").replace('\'', " ft")
 }
 

@@ -13,12 +13,12 @@ use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
 use crate::sketch::statement::{Run, SideWords};
 use crate::sketch::tree::{SideSketch, evened_out};
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 /// A side such as `north 42' 7"`.
 pub(super) struct PlainSide {
     direction: Direction,
-    length: Written,
+    length: WrittenLength,
     /// Its position in the line.
     place: Range<usize>,
     /// Whether there are only single spaces between its words.
@@ -78,7 +78,7 @@ impl Rest<'_> {
     }
 
     /// A length with its unit: `42'`, `42' 7"`, `42' 7 1/2"`, `42.6'`, `12.98 m`.
-    fn length(&mut self) -> Option<Written> {
+    fn length(&mut self) -> Option<WrittenLength> {
         let whole = self.number(4)?;
         let (nm, form) = match self.next()? {
             b'\'' => {
@@ -89,7 +89,7 @@ impl Rest<'_> {
             _ => return None,
         };
         let is_a_length = 0 < nm && nm <= Length::LONGEST_SIDE.nm();
-        is_a_length.then(|| Written::new(Length::from_nm(nm), form))
+        is_a_length.then(|| WrittenLength::new(Length::from_nm(nm), form))
     }
 
     /// Inches after the feet, with a fraction or without, in nanometers; 0 if the line ends.
@@ -135,7 +135,7 @@ impl Rest<'_> {
             (Length::FOOT.nm(), if digits == 0 { Form::FeetAndInches } else { Form::DecimalFeet })
         } else {
             self.is_even &= self.blanks() <= 1;
-            (self.next() == Some(b'm')).then_some((Length::METRE.nm(), Form::Meters))?
+            (self.next() == Some(b'm')).then_some((Length::METER.nm(), Form::Meters))?
         };
         self.at += 1;
         // Both units are whole multiples of 10,000 nanometers.

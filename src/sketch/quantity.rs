@@ -10,7 +10,7 @@ use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::{Token, lex};
 use crate::sketch::statement::{Bearing, Unit};
 use crate::units::area::{Area, AreaUnit, WrittenArea};
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 const LENGTH_HELP: &str =
     "write feet and inches as `42' 7 1/2\"`, tenths as `42.6'`, meters as `12.98 m`";
@@ -65,7 +65,7 @@ impl Cursor<'_> {
     }
 
     /// An offset from the origin: a length, or zero.
-    pub(crate) fn expect_offset(&mut self, what: &str) -> Read<Written> {
+    pub(crate) fn expect_offset(&mut self, what: &str) -> Read<WrittenLength> {
         let is_zero = |digits: &str| digits.bytes().all(|byte| matches!(byte, b'0' | b'.'));
         if let Some(Token::Number(digits)) = self.peek()
             && is_zero(digits)
@@ -77,7 +77,7 @@ impl Cursor<'_> {
     }
 
     /// A length above 0 and at most 10,000 ft.
-    pub(crate) fn expect_length(&mut self, what: &str) -> Read<Written> {
+    pub(crate) fn expect_length(&mut self, what: &str) -> Read<WrittenLength> {
         let start = self.span();
         if self.accept(&Token::Dash) && matches!(self.peek(), Some(Token::Number(_))) {
             self.advance();
@@ -105,7 +105,7 @@ impl Cursor<'_> {
         Ok(written)
     }
 
-    fn length_parts(&mut self, what: &str) -> Read<Written> {
+    fn length_parts(&mut self, what: &str) -> Read<WrittenLength> {
         let start = self.span();
         if let Some(Token::Fraction(..)) = self.peek() {
             return self.inches_only(start);
@@ -126,7 +126,7 @@ impl Cursor<'_> {
 
     /// A number that has had no unit so far: the whole inches of `4 5/8"`, the numerator of `1/2"`, or a number
     /// without any unit.
-    fn without_mark(&mut self, start: Span, first: Decimal) -> Read<Written> {
+    fn without_mark(&mut self, start: Span, first: Decimal) -> Read<WrittenLength> {
         if self.fraction_follows() || self.peek() == Some(&Token::Slash) {
             return self.mixed_inches(start, first);
         }
@@ -165,7 +165,7 @@ impl Cursor<'_> {
     }
 
     /// What may follow `42'`: nothing, or inches with their mark.
-    fn after_feet(&mut self, start: Span, feet: Decimal) -> Read<Written> {
+    fn after_feet(&mut self, start: Span, feet: Decimal) -> Read<WrittenLength> {
         let dash = self.peek() == Some(&Token::Dash);
         let next = self.peek_at(usize::from(dash));
         if !matches!(next, Some(Token::Number(_) | Token::Fraction(..))) {
@@ -185,18 +185,18 @@ impl Cursor<'_> {
             let help = format!("count full feet as feet: `{}`", feet.length() + inches.length());
             return self.bad_length(start, "after the feet come less than 12 inches", &help);
         }
-        Ok(Written::new(feet.length() + inches.length(), Form::FeetAndInches))
+        Ok(WrittenLength::new(feet.length() + inches.length(), Form::FeetAndInches))
     }
 
     /// Feet without inches. Whole feet get the form of feet and inches.
-    fn decimal_feet(&mut self, start: Span, feet: Decimal) -> Read<Written> {
+    fn decimal_feet(&mut self, start: Span, feet: Decimal) -> Read<WrittenLength> {
         let form = if feet.fract().is_zero() { Form::FeetAndInches } else { Form::DecimalFeet };
         let written = self.in_unit(start, feet, Form::DecimalFeet)?;
-        Ok(Written::new(written.length(), form))
+        Ok(WrittenLength::new(written.length(), form))
     }
 
     /// `7"`, `7 1/2"`, `7-1/2"`, `1/2"`, `½"`, `7.5"`.
-    fn inches_only(&mut self, start: Span) -> Read<Written> {
+    fn inches_only(&mut self, start: Span) -> Read<WrittenLength> {
         let mut whole = Decimal::ZERO;
         if let Some(Token::Number(digits)) = self.peek() {
             let digits = *digits;
@@ -213,7 +213,7 @@ impl Cursor<'_> {
     }
 
     /// Reports a number after the feet that is not in inches.
-    fn unmarked(&mut self, start: Span, digits: &str) -> Read<Written> {
+    fn unmarked(&mut self, start: Span, digits: &str) -> Read<WrittenLength> {
         let typed = self.typed_since(start);
         if matches!(typed.chars().next_back(), Some(c) if !c.is_ascii_digit()) {
             return self.bad_length(
@@ -233,7 +233,7 @@ impl Cursor<'_> {
     }
 
     /// A fraction after the whole inches `first`, or with `first` as its numerator, followed by the inch mark.
-    fn mixed_inches(&mut self, start: Span, first: Decimal) -> Read<Written> {
+    fn mixed_inches(&mut self, start: Span, first: Decimal) -> Read<WrittenLength> {
         let (whole, top, bottom) = if self.accept(&Token::Slash) {
             (Decimal::ZERO, first, self.fraction_part(start)?)
         } else {
@@ -285,7 +285,7 @@ impl Cursor<'_> {
         let product = Length::INCH.nm().checked_mul(top).filter(|nm| on_a_tape && nm % bottom == 0);
         match product.and_then(|nm| nm.checked_div(bottom)) {
             Some(nm) => {
-                Ok(Written::new(inches.length() + Length::from_nm(nm), Form::FeetAndInches))
+                Ok(WrittenLength::new(inches.length() + Length::from_nm(nm), Form::FeetAndInches))
             }
             None => self.bad_length(
                 start,
@@ -356,7 +356,7 @@ impl Cursor<'_> {
     }
 
     /// `number` in the unit of `form`, which must be whole nanometers.
-    fn in_unit(&mut self, start: Span, number: Decimal, form: Form) -> Read<Written> {
+    fn in_unit(&mut self, start: Span, number: Decimal, form: Form) -> Read<WrittenLength> {
         let nm = Decimal::from(form.unit().nm());
         let far = Decimal::from(10_i64.pow(10));
         if number > far {
@@ -373,7 +373,7 @@ impl Cursor<'_> {
             Some(nm) if nm > 4 * Length::LONGEST_SIDE.nm() => {
                 self.bad_length(start, "a length is at most 10,000 ft", LENGTH_HELP)
             }
-            Some(nm) => Ok(Written::new(Length::from_nm(nm), form)),
+            Some(nm) => Ok(WrittenLength::new(Length::from_nm(nm), form)),
             None => self.bad_length(
                 start,
                 "finer than a millionth of a millimeter",

@@ -30,7 +30,7 @@ use super::statement::{
 };
 use crate::diagnostic::{Source, words};
 use crate::geometry::compass::{Axis, Direction};
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 pub use edit::{Edit, edited};
 
 /// A direction as seen from the street.
@@ -577,7 +577,7 @@ impl Maker {
             (row.from, row.to, row.pieces) = (self.seen(at), self.seen(next), pieces);
             if let (Some(_), Some((east, north))) = (open.follows[i], open.moves[i]) {
                 let length = Length::from_nm(east + north).abs();
-                row.found = Written::new(length, self.form).spoken();
+                row.found = WrittenLength::new(length, self.form).spoken();
             }
             at = next;
         }
@@ -613,7 +613,7 @@ impl Maker {
     fn spoken(&self, (east, north): Spot) -> String {
         let shown = |axis: Axis, nm: i64| {
             let way = Way::of(Direction::along(axis, nm), self.front);
-            let far = Written::new(Length::from_nm(nm).abs(), self.form).spoken();
+            let far = WrittenLength::new(Length::from_nm(nm).abs(), self.form).spoken();
             (nm != 0).then(|| format!("{far} {}", way.spoken()))
         };
         let ways: Vec<String> =
@@ -739,7 +739,7 @@ fn course(run: &Run) -> (Option<Spot>, Option<Direction>, Option<(i64, i64)>) {
         }
         Run::ByClosing(direction) => (None, Some(*direction), None),
         Run::Diagonal(first, second) => {
-            let part = |leg_of: &(Direction, crate::units::length::Written)| {
+            let part = |leg_of: &(Direction, crate::units::length::WrittenLength)| {
                 leg(leg_of.0, leg_of.1.length().nm())
             };
             (Some(plus(part(first), part(second))), None, None)

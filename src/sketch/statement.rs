@@ -10,7 +10,7 @@ use crate::geometry::compass::Direction;
 pub(crate) use crate::sketch::named::Named;
 use crate::sketch::value_statement::Valued;
 use crate::units::area::WrittenArea;
-use crate::units::length::{Form, Step, Written};
+use crate::units::length::{Form, Step, WrittenLength};
 
 /// The surface that was measured to.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, strum::IntoStaticStr)]
@@ -104,7 +104,7 @@ pub(crate) enum Thickness {
     /// `none`: there is no veneer.
     None,
     /// A length.
-    Of(Written),
+    Of(WrittenLength),
 }
 
 /// A quadrant bearing, exactly as typed.
@@ -203,7 +203,7 @@ pub(crate) enum Head {
     /// `measured 2026-03-07 by "the owner" with "laser meter"`
     Measured(Measured),
     /// `tolerance 1/4"`
-    Tolerance(Written),
+    Tolerance(WrittenLength),
     /// `interior seen`
     Interior(bool),
     /// `units meters`
@@ -217,7 +217,7 @@ pub(crate) enum Head {
     /// `veneer 4 5/8"`
     Veneer(Thickness),
     /// `wall 6"`
-    Wall(Written),
+    Wall(WrittenLength),
 }
 
 impl Head {
@@ -271,7 +271,7 @@ pub(crate) enum Place {
     #[default]
     Origin,
     /// At this offset from the origin.
-    Start(Vec<(Direction, Written)>),
+    Start(Vec<(Direction, WrittenLength)>),
     /// At a named corner.
     Corner(Named),
     /// At a numbered corner of a space.
@@ -297,7 +297,7 @@ pub(crate) struct SpaceStatement {
     /// Whether it stands by itself, so that its position on the level means nothing.
     pub(crate) detached: bool,
     /// The ceiling height that a `low` space is under.
-    pub(crate) under: Option<Written>,
+    pub(crate) under: Option<WrittenLength>,
     pub(crate) veneer: Option<Thickness>,
     pub(crate) counted: Option<bool>,
     pub(crate) recorded: Option<WrittenArea>,
@@ -327,15 +327,15 @@ impl ReferenceSource {
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Run {
     /// `north 42' 7"`
-    Straight(Direction, Written),
+    Straight(Direction, WrittenLength),
     /// `north by closing`
     ByClosing(Direction),
     /// `diagonal north 3' east 3'`
-    Diagonal((Direction, Written), (Direction, Written)),
+    Diagonal((Direction, WrittenLength), (Direction, WrittenLength)),
     /// `bearing N 45° E 4' 3"`
-    Bearing(Box<Bearing>, Written),
+    Bearing(Box<Bearing>, WrittenLength),
     /// `arc east 8' rise 2' south`
-    Arc(Direction, Written, Written, Direction),
+    Arc(Direction, WrittenLength, WrittenLength, Direction),
     /// `close`
     Close,
 }
@@ -371,8 +371,8 @@ pub(crate) fn usual_form<'a>(runs: impl Iterator<Item = &'a Run>) -> Form {
 pub(crate) struct Bay {
     /// The direction of the wall.
     pub(crate) direction: Direction,
-    pub(crate) width: Written,
-    pub(crate) out: Written,
+    pub(crate) width: WrittenLength,
+    pub(crate) out: WrittenLength,
     pub(crate) front: BayFront,
 }
 
@@ -380,7 +380,7 @@ pub(crate) struct Bay {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum BayFront {
     /// `flat 4'`: an angled bay with a flat front this wide.
-    Flat(Written),
+    Flat(WrittenLength),
     /// `round`: an arc over the whole width.
     Round,
 }
@@ -418,14 +418,14 @@ impl From<Said> for SideWords {
 /// The words after a side, as values.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Said {
-    pub(crate) recorded: Option<Written>,
-    pub(crate) tolerance: Option<Written>,
+    pub(crate) recorded: Option<WrittenLength>,
+    pub(crate) tolerance: Option<WrittenLength>,
     pub(crate) estimated: bool,
     pub(crate) from: TakenFrom,
     pub(crate) common: bool,
     pub(crate) veneer: Option<Thickness>,
     /// The thickness of this wall; for a common wall, its whole thickness.
-    pub(crate) wall: Option<Written>,
+    pub(crate) wall: Option<WrittenLength>,
     pub(crate) photo: Option<String>,
     /// The picture file of the photo, beside the sides file.
     pub(crate) photo_file: Option<Named>,
@@ -493,6 +493,6 @@ pub(crate) enum Statement {
     Side(Run, SideWords),
     Bay(Box<Bay>, SideWords),
     Corner(Named),
-    Overall(Direction, Written),
-    Tie(CornerRef, CornerRef, Written),
+    Overall(Direction, WrittenLength),
+    Tie(CornerRef, CornerRef, WrittenLength),
 }

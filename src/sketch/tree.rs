@@ -6,7 +6,7 @@ use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
 use crate::sketch::statement::*;
 use crate::sketch::value_statement::Values;
-use crate::units::length::{Length, Written};
+use crate::units::length::{Length, WrittenLength};
 
 /// The contents of a sides file, in file order. Its outlines are not yet checked.
 #[derive(Clone, Debug, Default)]
@@ -42,7 +42,7 @@ pub(crate) struct Heads {
     pub(crate) case: Option<String>,
     pub(crate) tax_year: Option<u16>,
     pub(crate) measured: Option<Measured>,
-    pub(crate) tolerance: Option<Written>,
+    pub(crate) tolerance: Option<WrittenLength>,
     pub(crate) tolerance_span: Span,
     pub(crate) interior_seen: Option<bool>,
     pub(crate) units: Option<Unit>,
@@ -50,13 +50,13 @@ pub(crate) struct Heads {
     pub(crate) front: Option<Direction>,
     pub(crate) true_north: Option<Bearing>,
     pub(crate) veneer: Option<Thickness>,
-    pub(crate) wall: Option<Written>,
+    pub(crate) wall: Option<WrittenLength>,
 }
 
 impl Heads {
     /// The tolerance of each side, plus or minus: 1/2 in if the file states none.
     pub(crate) fn tolerance(&self) -> Length {
-        self.tolerance.map_or(Length::from_nm(12_700_000), Written::length)
+        self.tolerance.map_or(Length::from_nm(12_700_000), WrittenLength::length)
     }
 }
 
@@ -100,8 +100,8 @@ pub(crate) struct WalkSketch {
     pub(crate) sides: Vec<SideSketch>,
     pub(crate) corners: Vec<CornerSketch>,
     pub(crate) bays: Vec<BaySketch>,
-    pub(crate) overalls: Vec<(Direction, Written, Span)>,
-    pub(crate) ties: Vec<(CornerRef, CornerRef, Written, Span)>,
+    pub(crate) overalls: Vec<(Direction, WrittenLength, Span)>,
+    pub(crate) ties: Vec<(CornerRef, CornerRef, WrittenLength, Span)>,
     /// Whether an error in it means that its closure cannot be checked.
     pub(crate) doubtful: bool,
 }

@@ -40,7 +40,7 @@ impl Length {
     /// One foot, 0.3048 m exactly.
     pub const FOOT: Length = Length(304_800_000);
     /// One meter.
-    pub const METRE: Length = Length(1_000_000_000);
+    pub const METER: Length = Length(1_000_000_000);
     /// The longest side a sides file may have: 10,000 ft.
     pub const LONGEST_SIDE: Length = Length(10_000 * 304_800_000);
 
@@ -155,18 +155,14 @@ impl Sum for Length {
 /// The unit that sides are rounded to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, strum::IntoStaticStr)]
 #[strum(serialize_all = "kebab-case")]
-#[cfg_attr(feature = "cli", derive(clap::ValueEnum))]
 pub enum Step {
-    /// 1 ft
-    #[cfg_attr(feature = "cli", value(skip))]
+    /// A foot.
     WholeFoot,
-    /// 1/2 ft
-    #[cfg_attr(feature = "cli", value(skip))]
+    /// Half a foot.
     HalfFoot,
-    /// An inch
+    /// An inch.
     Inch,
-    /// A tenth of a foot
-    #[cfg_attr(feature = "cli", value(name = "tenth"))]
+    /// A tenth of a foot.
     TenthFoot,
 }
 
@@ -200,7 +196,42 @@ impl Step {
     }
 }
 
-/// Which way a length exactly half-way between two steps is rounded.
+/// The unit that the finer of the two rules rounds sides to.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "cli", derive(clap::ValueEnum))]
+pub enum FineStep {
+    /// An inch
+    Inch,
+    /// A tenth of a foot
+    #[default]
+    #[cfg_attr(feature = "cli", value(name = "tenth"))]
+    TenthFoot,
+}
+
+impl FineStep {
+    /// The same unit among all units that sides may be rounded to.
+    #[must_use]
+    pub const fn step(self) -> Step {
+        match self {
+            FineStep::Inch => Step::Inch,
+            FineStep::TenthFoot => Step::TenthFoot,
+        }
+    }
+
+    /// Its word in the sides file: `inch` or `tenth-foot`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        self.step().word()
+    }
+
+    /// The phrase for people: `each wall to the inch`.
+    #[must_use]
+    pub const fn spoken(self) -> &'static str {
+        self.step().spoken()
+    }
+}
+
+/// Which way a length exactly halfway between two steps is rounded.
 ///
 /// This is a setting because offices differ. It matters only at 6 in when rounding to the foot, and at 3 and 9 in
 /// when rounding inches to tenths of a foot.
@@ -234,7 +265,7 @@ impl Halves {
 
 /// A length together with the form it was written in, so that it can be written back the same way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Written {
+pub struct WrittenLength {
     length: Length,
     form: Form,
 }
@@ -260,18 +291,18 @@ impl Form {
         match self {
             Form::FeetAndInches => Length::INCH,
             Form::DecimalFeet => Length::FOOT,
-            Form::Meters => Length::METRE,
+            Form::Meters => Length::METER,
             Form::Centimeters => Length(10_000_000),
             Form::Millimeters => Length(1_000_000),
         }
     }
 }
 
-impl Written {
+impl WrittenLength {
     /// Pairs a length with the form to write it in.
     #[must_use]
-    pub const fn new(length: Length, form: Form) -> Written {
-        Written { length, form }
+    pub const fn new(length: Length, form: Form) -> WrittenLength {
+        WrittenLength { length, form }
     }
 
     /// The length.
@@ -291,13 +322,13 @@ impl Written {
     /// decimal feet is given in inches instead.
     ///
     /// ```
-    /// use fairfoot::units::{Form, Length, Written};
+    /// use fairfoot::units::{Form, Length, WrittenLength};
     ///
     /// // 42 ft 7 in is 12.9794 m and 42.58333… ft.
     /// let length: Length = "42' 7\"".parse()?;
-    /// assert_eq!(Written::new(length, Form::Meters).spoken(), "12.979 m");
-    /// assert_eq!(Written::new(length, Form::DecimalFeet).spoken(), "42.58'");
-    /// assert_eq!(Written::new(length, Form::Millimeters).spoken(), "12,979 mm");
+    /// assert_eq!(WrittenLength::new(length, Form::Meters).spoken(), "12.979 m");
+    /// assert_eq!(WrittenLength::new(length, Form::DecimalFeet).spoken(), "42.58'");
+    /// assert_eq!(WrittenLength::new(length, Form::Millimeters).spoken(), "12,979 mm");
     /// # Ok::<(), fairfoot::Error>(())
     /// ```
     #[must_use]
@@ -309,11 +340,11 @@ impl Written {
         };
         let near = Length(Halves::Up.quotient(self.length.abs().0, grain) * grain);
         if near == Length::ZERO && self.length != Length::ZERO && self.form != Form::DecimalFeet {
-            format!("under {}", Written::new(Form::Millimeters.unit(), self.form))
+            format!("under {}", WrittenLength::new(Form::Millimeters.unit(), self.form))
         } else if near == Length::ZERO {
             self.length.spoken()
         } else {
-            Written::new(near, self.form).grouped()
+            WrittenLength::new(near, self.form).grouped()
         }
     }
 
@@ -328,7 +359,7 @@ impl Written {
     }
 }
 
-impl fmt::Display for Written {
+impl fmt::Display for WrittenLength {
     /// The canonical spelling, which reads back as the same length.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let nm = self.length.0;

@@ -10,5 +10,5 @@ pub(crate) mod money;
 
 pub use area::{Area, AreaUnit, WrittenArea};
 pub use decimal::thousands;
-pub use length::{Form, Halves, Length, Step, Written};
+pub use length::{FineStep, Form, Halves, Length, Step, WrittenLength};
 pub use money::{Currency, Money};

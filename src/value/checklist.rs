@@ -1,4 +1,4 @@
-//! What to bring to the office, based on the house.
+//! What to bring to the appraisal office, based on the house.
 
 use crate::diagnostic::words;
 use crate::house::{House, ReferenceSource, Side, SideNumber};
@@ -6,7 +6,7 @@ use crate::reconcile::Reconciliation;
 use crate::units::length::Length;
 use crate::value::gap::{counted_spaces, record};
 
-/// The list, in the order of use.
+/// What to bring to the appraisal office, one sentence per item, in the order in which it will be needed.
 pub(crate) fn checklist(reconciliation: &Reconciliation) -> Vec<String> {
     let house = reconciliation.house();
     let mut list = vec![
@@ -53,7 +53,8 @@ fn photos(reconciliation: &Reconciliation) -> Vec<String> {
 
 impl Reconciliation {
     /// The walls and spaces that deserve a photograph and have none: each wall whose recorded length differs by more
-    /// than rounding, and each space that the record counts, or would have to count for its size.
+    /// than rounding can explain, and each uncounted space that the record says it counts, or would have to count to
+    /// reach its total. Each is named in words (`side 5 of House`, or the space's name).
     #[must_use]
     pub fn without_photo(&self) -> Vec<String> {
         let has_photo = |side: &Side| side.words.photo.is_some();
@@ -69,7 +70,7 @@ impl Reconciliation {
     }
 }
 
-/// A wall whose recorded length differs from the measured one by more than rounding.
+/// A wall whose recorded length differs from the measured one by more than rounding can explain.
 struct Differing<'a> {
     space: &'a str,
     side: &'a Side,
@@ -93,7 +94,7 @@ fn differing_sides(reconciliation: &Reconciliation) -> Vec<Differing<'_>> {
     differing.collect()
 }
 
-/// The length of a wall on the record's own sketch.
+/// The length of a wall on the record's own sketch; `None` if the sketch does not show that wall.
 fn drawn_length(reconciliation: &Reconciliation, space: &str, side: SideNumber) -> Option<Length> {
     let mut outlines = reconciliation.outlines().iter();
     let outline = outlines.find(|outline| {
@@ -103,7 +104,7 @@ fn drawn_length(reconciliation: &Reconciliation, space: &str, side: SideNumber) 
     Some(matched.drawn())
 }
 
-/// Evidence that a space the record may count is not living area.
+/// An item asking for photos of the uncounted spaces that the record may count; `None` if there are none.
 fn spaces(reconciliation: &Reconciliation) -> Option<String> {
     let house = reconciliation.house();
     let names = counted_spaces(record(reconciliation)?, house);

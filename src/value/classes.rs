@@ -1,4 +1,4 @@
-//! The classes of what is reported about the gap to the record, since the ways to a correction differ by class.
+//! The classes of causes of a gap to the record. Which ways of correction are open depends on the class.
 
 use crate::reconcile::{BridgeStep, CauseClass, Figure, Reconciliation};
 use crate::units::area::Area;
@@ -7,8 +7,9 @@ use crate::value::gap::record;
 /// All classes, in the order in which they are shown.
 const ALL: [CauseClass; 3] = [CauseClass::Typed, CauseClass::Described, CauseClass::Measured];
 
-/// The classes of the reported causes, of what the record says it counts, of walls with another length on the record, and
-/// of a record whose own sketch gives another total. Each once; none without a record, or if nothing is reported.
+/// The classes of mistakes that may be behind the gap: those of the reported causes, of what the record says it
+/// counts, of walls with another length on the record, and of a record whose own sketch gives another total. Each
+/// class once; empty without a record.
 pub(crate) fn classes(reconciliation: &Reconciliation) -> Vec<CauseClass> {
     let Some(figure) = record(reconciliation) else { return Vec::new() };
     let mut found: Vec<CauseClass> =
@@ -17,7 +18,7 @@ pub(crate) fn classes(reconciliation: &Reconciliation) -> Vec<CauseClass> {
     ALL.into_iter().filter(|class| found.contains(class)).collect()
 }
 
-/// The classes that follow from what the file says of the record, without weighing.
+/// The classes that follow from what the file states about the record, without weighing causes.
 fn stated(figure: &Figure) -> impl Iterator<Item = CauseClass> {
     let is_there = |step| figure.line(step).is_some_and(|line| line.area() != Area::ZERO);
     let own = figure.own_sketch().map(Area::whole_sq_ft);

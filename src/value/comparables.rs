@@ -9,7 +9,7 @@ use crate::units::decimal::thousands;
 use crate::units::money::Money;
 use crate::value::gap::Gap;
 
-/// How near in size a comparable should be, in percent of the house's size (common practice).
+/// The usual band for how near in size a comparable should be, in percent of the house's size (common practice).
 pub const USUAL_BAND: u8 = 10;
 
 /// The comparables in the file, in file order.
@@ -58,7 +58,7 @@ impl Comparables {
         Comparables { band, list, unit_price }
     }
 
-    /// How near in size counts as near, in percent of the house's size.
+    /// How near in size a comparable has to be to count as near, in percent of the house's size.
     #[must_use]
     pub fn band(&self) -> u8 {
         self.band
@@ -70,7 +70,7 @@ impl Comparables {
         &self.list
     }
 
-    /// The unit price of those near the measured size, or of all if none is near; `None` without comparables.
+    /// The unit price of the comparables near the measured size, or of all if none is near; `None` if there are none.
     #[must_use]
     pub fn unit_price(&self) -> Option<&UnitPrice> {
         self.unit_price.as_ref()
@@ -95,7 +95,7 @@ impl Comparable {
         })
     }
 
-    /// Its name.
+    /// Its name as typed.
     #[must_use]
     pub fn name(&self) -> &str {
         &self.name
@@ -107,13 +107,13 @@ impl Comparable {
         self.sq_ft
     }
 
-    /// Its size on the record in whole square feet, if the file gives it.
+    /// Its size on the record in whole square feet; `None` if the file does not give it.
     #[must_use]
-    pub fn recorded(&self) -> Option<i64> {
+    pub fn recorded_sq_ft(&self) -> Option<i64> {
         self.recorded
     }
 
-    /// Its price.
+    /// The price it was sold for.
     #[must_use]
     pub fn sold(&self) -> Money {
         self.sold
@@ -131,7 +131,8 @@ impl Comparable {
         self.unit_price
     }
 
-    /// Whether its recorded size (or else its size) is near the house's recorded size; `None` without a record.
+    /// Whether its recorded size (or if there is none, its size) is near the house's recorded size; `None` without a
+    /// record of the house.
     #[must_use]
     pub fn is_near_record(&self) -> Option<bool> {
         self.near_record
@@ -144,7 +145,7 @@ impl Comparable {
     }
 }
 
-/// Whether a size is within `band` percent of the house's, limits included.
+/// Whether a size is within `band` percent of the house's size, limits included.
 fn is_near(size: i64, house: i64, band: u8) -> bool {
     let (apart, house) = (i128::from(size - house).abs(), i128::from(house));
     apart * 100 <= house * i128::from(band)
@@ -180,7 +181,7 @@ impl UnitPrice {
         self.high.price
     }
 
-    /// The calculations that give the lowest, median and highest price: `$398,000 ÷ 1,925`.
+    /// The calculations that give the lowest, the median and the highest price: `$398,000 ÷ 1,925`.
     pub(crate) fn workings(&self) -> [&str; 3] {
         [&self.low, &self.median, &self.high].map(|priced| priced.working.as_str())
     }

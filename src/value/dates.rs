@@ -1,6 +1,6 @@
 //! The days by which to act, computed from the file's own dates and the rules of its place.
 //!
-//! A day that a rule fixes is given as a day; everything else is given as a question for the appraisal office.
+//! A day that a rule fixes is given as a day; anything else becomes a question for the appraisal office.
 
 use jiff::Unit;
 use jiff::civil::{Date, Weekday};
@@ -13,7 +13,7 @@ use crate::value::rules::{
     Corrects, DateRule, Holidays, LawRule, PlaceRules, Reach, Sure, When, days_after, nth_weekday,
 };
 
-/// The days by which to act, if there are rules for the file's place.
+/// The days by which to act; without rules for the file's place, only questions.
 #[derive(Clone, Debug)]
 pub struct Dates {
     pub(crate) year: Option<i16>,
@@ -56,7 +56,8 @@ impl Dates {
         }
     }
 
-    /// The tax year, from the values, else from the file's head, else from the notice.
+    /// The tax year: from the values, else from the head of the file, else from the notice; `None` if none of them
+    /// states it.
     #[must_use]
     pub fn year(&self) -> Option<i16> {
         self.year
@@ -68,13 +69,13 @@ impl Dates {
         self.law
     }
 
-    /// The rule for last days that are not business days.
+    /// The rule for last days that are not business days; `None` without such a rule.
     #[must_use]
     pub fn moving(&self) -> Option<&LawRule> {
         self.moving
     }
 
-    /// The ways of correction that take up one of these classes of cause, or may do so, in the order of the rules.
+    /// The ways of correction that cover, or may cover, at least one of these classes, in the order of the rules.
     #[must_use]
     pub fn routes(&self, classes: &[CauseClass]) -> Vec<&Deadline> {
         let reaches = |deadline: &&Deadline| {
@@ -89,7 +90,7 @@ impl Dates {
         &self.deadlines
     }
 
-    /// What to ask the office where there are no rules.
+    /// What to ask the office if there are no rules.
     #[must_use]
     pub const fn questions() -> [&'static str; 2] {
         [
@@ -100,19 +101,20 @@ impl Dates {
 }
 
 impl Deadline {
-    /// The rule.
+    /// The rule it follows from.
     #[must_use]
     pub fn rule(&self) -> &LawRule {
         self.rule
     }
 
-    /// The last day, moved past days on which offices are closed.
+    /// The last day to act, moved past days on which offices are closed; `None` if the rule gives no calendar day for
+    /// this file.
     #[must_use]
     pub fn day(&self) -> Option<Date> {
         self.day
     }
 
-    /// The last day before it was moved.
+    /// The last day before it was moved; `None` if it was not moved.
     #[must_use]
     pub fn unmoved(&self) -> Option<Date> {
         self.unmoved
@@ -124,7 +126,7 @@ impl Deadline {
         &self.moved_past
     }
 
-    /// The time in words, if it is not a calendar day: `14 days before the hearing`.
+    /// The time in words if it is not a calendar day: `14 days before the hearing`.
     #[must_use]
     pub fn in_words(&self) -> Option<&str> {
         self.in_words.as_deref()
@@ -142,19 +144,21 @@ impl Deadline {
         self.is_certain
     }
 
-    /// The correct value has to be below this for the rule to apply.
+    /// The amount that the correct value has to be below for the rule to apply; `None` if the rule has no such limit
+    /// or the appraised value is not known.
     #[must_use]
     pub fn correct_below(&self) -> Option<Money> {
         self.correct_below
     }
 
-    /// Whether it corrects a class of cause; `None` if the rule is not a way of correction.
+    /// Whether the rule corrects a class of cause; `None` if it is not a way of correction.
     #[must_use]
     pub fn reach(&self, class: CauseClass) -> Option<Reach> {
         self.corrects.map(|corrects| corrects.reach(class))
     }
 
-    /// Days from `today` to the last day; negative after it. `None` if there is no last day.
+    /// The number of days from `today` to the last day, negative once that has passed; `None` if there is no last
+    /// day.
     #[must_use]
     pub fn days_left(&self, today: Date) -> Option<i32> {
         let span = today.until((Unit::Day, self.day?)).ok()?;
@@ -162,7 +166,7 @@ impl Deadline {
     }
 }
 
-/// The inputs that deadlines follow from.
+/// The facts that deadlines follow from.
 struct Ground<'a> {
     values: &'a Values,
     rules: &'static PlaceRules,
@@ -296,7 +300,7 @@ impl Ground<'_> {
     }
 }
 
-/// Without the date of the notice there is no last day, so it is asked for.
+/// Asks for the date of the notice, without which there is no last day.
 fn ask_for_the_notice(deadline: &mut Deadline, example: Date, without: &str) {
     deadline.is_certain = false;
     deadline.asks.push(format!(
@@ -304,7 +308,7 @@ fn ask_for_the_notice(deadline: &mut Deadline, example: Date, without: &str) {
 ));
 }
 
-/// The tax year, from the values, else from the file's head, else from the notice.
+/// The tax year: from the values, else from the head of the file, else from the notice.
 fn year_of(values: &Values, tax_year: Option<u16>) -> Option<i16> {
     let said = values.value.and_then(|value| value.year).or(tax_year);
     match said {
@@ -313,12 +317,12 @@ fn year_of(values: &Values, tax_year: Option<u16>) -> Option<i16> {
     }
 }
 
-/// The day and those after it.
+/// The days from this one on.
 fn days(from: Date) -> impl Iterator<Item = Date> {
     std::iter::successors(Some(from), |day| days_after(*day, 1))
 }
 
-/// The day and those before it.
+/// The days from this one back.
 fn days_before(from: Date) -> impl Iterator<Item = Date> {
     std::iter::successors(Some(from), |day| days_after(*day, -1))
 }

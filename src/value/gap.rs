@@ -1,4 +1,4 @@
-//! How much larger the record is than the house, compared like for like.
+//! How much larger the record is than the house, both taken the same way.
 
 use crate::house::Face;
 use crate::house::House;
@@ -6,8 +6,8 @@ use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
 
 /// The record's area and the measured one, in whole square feet as printed.
 ///
-/// The face and the counting that the record itself states are not part of the gap: they are applied to the
-/// measured area first, so that like is compared with like.
+/// If the record itself states its face and what it counts, these are not part of the gap: they are first applied to
+/// the measured area, so that both are taken the same way.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Gap {
     pub(crate) record: i64,
@@ -19,10 +19,10 @@ pub struct Gap {
 }
 
 impl Gap {
-    /// `None` if there is no record, or nothing was measured.
+    /// The gap; `None` if there is no record, or nothing was measured.
     pub(crate) fn of(reconciliation: &Reconciliation) -> Option<Gap> {
         let figure = record(reconciliation)?;
-        let measured = figure.start().whole_sq_ft();
+        let measured = figure.measured().whole_sq_ft();
         let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
         let own: i64 = lines.filter(|(line, _)| is_said(line)).map(|(_, sq_ft)| sq_ft).sum();
         let counting = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
@@ -37,19 +37,19 @@ impl Gap {
         })
     }
 
-    /// The record's area, in square feet.
+    /// The record's area, in whole square feet.
     #[must_use]
     pub fn record(&self) -> i64 {
         self.record
     }
 
-    /// The measured area in square feet: each wall rounded by the finer rule, at the outside face.
+    /// The measured area in whole square feet, at the outside face, each wall rounded by the finer rule.
     #[must_use]
     pub fn measured(&self) -> i64 {
         self.measured
     }
 
-    /// The measured area at the record's own face and with what it says it counts, in square feet.
+    /// The measured area in whole square feet, at the record's own face and with what it says it counts.
     #[must_use]
     pub fn alike(&self) -> i64 {
         self.alike
@@ -74,14 +74,14 @@ impl Gap {
         self.rounding
     }
 
-    /// The record minus the measured area, like for like, in square feet; negative if the record is smaller.
+    /// The record minus [`Gap::alike`], in whole square feet; negative if the record is smaller.
     #[must_use]
     pub fn sq_ft(&self) -> i64 {
         self.record - self.alike
     }
 }
 
-/// The record among the figures.
+/// The record; `None` if it is not among the figures.
 pub(crate) fn record(reconciliation: &Reconciliation) -> Option<&Figure> {
     reconciliation.figures().iter().find(|figure| figure.is_record())
 }
@@ -95,7 +95,7 @@ fn is_said(line: &Line) -> bool {
     }
 }
 
-/// The spaces that the record says it counts, or would have to count for its size.
+/// The names of the uncounted spaces that the record says it counts, or would have to count to reach its total.
 pub(crate) fn counted_spaces<'a>(figure: &Figure, house: &'a House) -> Vec<&'a str> {
     let said = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
     let said = said.map(Line::counted).unwrap_or_default();

@@ -22,7 +22,7 @@
 //! let result = house.areas(&Settings::default())?.reconcile(&Weights::default())?;
 //! let worth = result.worth(&AsOf::default()).ok_or("the file gives values")?;
 //! assert_eq!(worth.gap().map(|gap| gap.sq_ft()), Some(94)); // 1,300 − 1,206
-//! assert_eq!(worth.ways()[0].gives().whole_text(), "$14,100"); // 195,000 × 94 ÷ 1,300
+//! assert_eq!(worth.ways()[0].amount().whole_text(), "$14,100"); // 195,000 × 94 ÷ 1,300
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
@@ -46,7 +46,7 @@ pub use comparables::{Comparable, Comparables, USUAL_BAND, UnitPrice};
 pub use dates::{Dates, Deadline};
 pub use gap::Gap;
 pub use rules::{LawRule, Reach, Sure};
-pub use tax::{Cap, Outcome, Tax};
+pub use tax::{Cap, Tax, TaxOutcome};
 pub use ways::{Method, Way};
 
 /// What the gap between record and house is worth, and by when to act.
@@ -60,32 +60,32 @@ pub struct Worth {
     pub(crate) dates: Dates,
     pub(crate) checklist: Vec<String>,
     pub(crate) classes: Vec<CauseClass>,
-    pub(crate) given: Given,
+    pub(crate) given: GivenValues,
     pub(crate) currency: Currency,
     pub(crate) today: Option<Date>,
 }
 
 /// Which values the file gives, so that missing ones can be named.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Given {
+pub(crate) struct GivenValues {
     pub(crate) market: bool,
     pub(crate) improvement: bool,
     pub(crate) notice: bool,
-    /// A place that has rules.
+    /// Whether it names a place that has rules.
     pub(crate) place: bool,
-    /// `place none`: no law is assumed.
+    /// Whether it says `place none`, so that no law is assumed.
     pub(crate) elsewhere: bool,
-    /// The sign of the sums in examples.
+    /// The currency sign for amounts in examples.
     pub(crate) sign: &'static str,
-    /// Most lengths of the file are metric.
+    /// Whether most lengths of the file are metric.
     pub(crate) metric: bool,
 }
 
-impl Given {
-    fn of(house: &House) -> Given {
+impl GivenValues {
+    fn of(house: &House) -> GivenValues {
         let values = &house.values;
         let value = values.value.unwrap_or_default();
-        Given {
+        GivenValues {
             market: value.market.is_some(),
             improvement: value.improvement.is_some(),
             notice: values.notice.is_some(),
@@ -104,12 +104,12 @@ impl Given {
     }
 }
 
-/// The day to count days from, and how near in size a comparable has to be.
+/// The day from which to count days left, and how near in size a comparable has to be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct AsOf {
-    /// `None` if days left are not to be counted.
+    /// The day from which to count; `None` if days left are not to be counted.
     pub today: Option<Date>,
-    /// In percent of the house's size.
+    /// How near in size a comparable has to be, in percent of the house's size.
     pub band: u8,
 }
 
@@ -148,7 +148,7 @@ impl Worth {
             dates: Dates::of(values, tax_year, None),
             checklist: Vec::new(),
             classes: classes::classes(reconciliation),
-            given: Given::of(house),
+            given: GivenValues::of(house),
             currency: values.typed_signs().first().copied().unwrap_or_default(),
             today,
         };
@@ -186,7 +186,7 @@ impl Worth {
         &self.ways
     }
 
-    /// How far a capped value may rise this year; `None` without a cap.
+    /// The most that a capped value may be this year; `None` without a cap.
     #[must_use]
     pub fn cap(&self) -> Option<&Cap> {
         self.cap.as_ref()
@@ -199,7 +199,7 @@ impl Worth {
         self.tax.as_ref()
     }
 
-    /// The comparables.
+    /// The comparables in the file, and their price per square foot.
     #[must_use]
     pub fn comparables(&self) -> &Comparables {
         &self.comparables
@@ -217,25 +217,25 @@ impl Worth {
         &self.checklist
     }
 
-    /// The classes of what is reported about the gap to the record; none if nothing is.
+    /// The classes of mistakes that may be behind the gap to the record; empty if nothing is reported.
     #[must_use]
     pub fn classes(&self) -> &[CauseClass] {
         &self.classes
     }
 
-    /// The currency of all sums.
+    /// The currency of all amounts.
     #[must_use]
     pub fn currency(&self) -> Currency {
         self.currency
     }
 
-    /// The day from which days left are counted.
+    /// The day from which days left are counted; `None` if they are not counted.
     #[must_use]
     pub fn today(&self) -> Option<Date> {
         self.today
     }
 
-    /// Cautions about all of this.
+    /// Cautions about everything on the page on what a gap is worth.
     #[must_use]
     pub const fn cautions() -> [&'static str; 3] {
         [

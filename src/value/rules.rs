@@ -1,4 +1,4 @@
-//! The rules of a place: data with sections of the law, one file per place in `places/`.
+//! The rules of a place: data that cites sections of the law, one file per place in `places/`.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -79,7 +79,7 @@ pub struct LawRule {
 }
 
 impl LawRule {
-    /// A stable word for it, as in JSON.
+    /// A stable key for it, as in JSON.
     #[must_use]
     pub fn key(&self) -> &str {
         &self.key
@@ -115,7 +115,7 @@ impl LawRule {
         self.sure
     }
 
-    /// The day the rule was last checked, as `2026-11-25`.
+    /// The day on which the rule was last checked: `2026-11-25`.
     #[must_use]
     pub fn checked(&self) -> &str {
         &self.checked
@@ -132,10 +132,10 @@ impl LawRule {
 #[serde(deny_unknown_fields)]
 pub(crate) struct PlaceRules {
     pub(crate) law: String,
-    /// How last days are moved; without this rule they are not.
+    /// How last days are moved past days on which offices are closed; without this rule they are not moved.
     pub(crate) moving: Option<LawRule>,
     pub(crate) cap: Option<CapRule>,
-    /// The wording that stands in for an oath, if the place has one.
+    /// The wording that may be signed instead of an oath, if the place has one.
     pub(crate) declaration: Option<DeclarationRule>,
     pub(crate) dates: Vec<DateRule>,
     #[serde(default)]
@@ -143,12 +143,12 @@ pub(crate) struct PlaceRules {
 }
 
 impl PlaceRules {
-    /// `None` for `place none`.
+    /// The rules of a place; `None` for `place none`.
     pub(crate) fn of(place: Place) -> Option<&'static PlaceRules> {
         RULES.get(place.word())
     }
 
-    /// Every rule with a source, those on days first.
+    /// Every rule that has a source, those about days first.
     #[cfg(test)]
     fn all(&self) -> impl Iterator<Item = &LawRule> {
         let others = [
@@ -183,7 +183,7 @@ pub(crate) struct CapRule {
 pub(crate) struct DateRule {
     pub(crate) rule: LawRule,
     pub(crate) when: When,
-    /// The tax years it applies to.
+    /// The range of tax years it applies to.
     from_year: Option<i16>,
     to_year: Option<i16>,
     /// Whether it is moved past days on which offices are closed.
@@ -192,7 +192,7 @@ pub(crate) struct DateRule {
     /// Whether the day is only the usual one; it is then given as a question even if the rule is certain.
     #[serde(default)]
     pub(crate) usually: bool,
-    /// What the office has to be asked in addition.
+    /// What else the office has to be asked.
     pub(crate) ask: Option<String>,
     pub(crate) more_than: Option<MoreThan>,
     /// Which classes of cause it corrects; `None` if it is not a way of correction.
@@ -217,13 +217,13 @@ pub(crate) enum When {
         #[serde(default)]
         years_later: i16,
     },
-    /// Days after the notice.
+    /// A number of days after the notice.
     #[serde(rename = "after notice")]
     AfterNotice { days: i32 },
-    /// The later of a calendar day and days after the notice.
+    /// The later of a calendar day and a number of days after the notice.
     #[serde(rename = "later of")]
     LaterOf { month: i8, day: i8, days: i32 },
-    /// The nth weekday of a month, or some days after it.
+    /// The nth weekday of a month, or a number of days after it.
     #[serde(rename = "weekday")]
     Weekday {
         month: i8,
@@ -232,31 +232,31 @@ pub(crate) enum When {
         #[serde(default)]
         days_later: i32,
     },
-    /// Set by the office, which has to be asked.
+    /// A day set by the office, which has to be asked.
     #[serde(rename = "set locally")]
     SetLocally {},
     /// Not a calendar day: `14 days before the hearing`.
     #[serde(rename = "in words")]
     InWords { words: String },
-    /// For this many earlier tax years.
+    /// Any time, for this many earlier tax years.
     #[serde(rename = "years back")]
     YearsBack { years: i16 },
 }
 
-/// Whether a rule corrects a class of cause.
+/// Whether a way of correction covers a class of cause.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Reach {
-    /// Yes.
+    /// It does.
     Yes,
-    /// Not certain: ask the office.
+    /// It may: ask the office.
     Ask,
-    /// No.
+    /// It does not.
     No,
 }
 
 impl Reach {
-    /// The word used in JSON.
+    /// Its word in JSON.
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
@@ -333,7 +333,7 @@ impl Holiday {
     }
 }
 
-/// The day `later` days after the nth weekday of a month (-1: the last).
+/// The day `later` days after the nth weekday of a month (`nth` = -1: the last); `None` if there is no such day.
 pub(crate) fn nth_weekday(year: i16, month: i8, name: &str, nth: i8, later: i32) -> Option<Date> {
     let first = Date::new(year, month, 1).ok()?;
     let day = first.nth_weekday_of_month(nth, weekday(name)?).ok()?;
@@ -349,7 +349,7 @@ fn weekday(word: &str) -> Option<Weekday> {
     })
 }
 
-/// The day `days` days later.
+/// The day `days` days later; `None` beyond the range of dates.
 pub(crate) fn days_after(day: Date, days: i32) -> Option<Date> {
     let span: Span = days.days();
     day.checked_add(span).ok()

@@ -1,6 +1,7 @@
-//! Whether a lower market value changes the tax, which is paid on the assessed value.
+//! Whether a lower market value would change the tax, which is paid on the assessed value.
 //!
-//! If a cap keeps the assessed value below the market value, the market value may fall far before the tax changes.
+//! If a cap keeps the assessed value below the market value, the market value may fall a long way before the tax
+//! changes.
 
 use rust_decimal::Decimal;
 
@@ -9,20 +10,20 @@ use crate::units::money::Money;
 use crate::value::rules::{CapRule, LawRule, PlaceRules};
 use crate::value::ways::{Method, Way};
 
-/// The values that are taxed, and the result of each way.
+/// The values that are taxed, and what each way of converting the gap into money would do to them.
 #[derive(Clone, Debug)]
 pub struct Tax {
     pub(crate) market: Money,
     pub(crate) assessed: Money,
-    pub(crate) is_figured: bool,
+    pub(crate) is_assessed_computed: bool,
     pub(crate) rates: Vec<TaxRate>,
     pub(crate) exemptions: Vec<Exemption>,
-    pub(crate) outcomes: Vec<Outcome>,
+    pub(crate) outcomes: Vec<TaxOutcome>,
 }
 
-/// The values that result from one way.
+/// The values that would result from one way of converting the gap into money.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Outcome {
+pub struct TaxOutcome {
     pub(crate) method: Method,
     pub(crate) market: Money,
     pub(crate) assessed: Money,
@@ -30,7 +31,7 @@ pub struct Outcome {
     pub(crate) less_tax: Option<Money>,
 }
 
-/// How far a capped value may rise this year.
+/// The most that a capped value may be this year.
 #[derive(Clone, Copy, Debug)]
 pub struct Cap {
     pub(crate) last: Money,
@@ -40,7 +41,7 @@ pub struct Cap {
 }
 
 impl Tax {
-    /// `None` without a market value, or without a value that is taxed.
+    /// Computes the tax effects of each way; `None` without a market value, or without a value that is taxed.
     pub(crate) fn of(values: &Values, cap: Option<&Cap>, ways: &[Way]) -> Option<Tax> {
         let value = values.value?;
         let market = value.market?;
@@ -48,7 +49,7 @@ impl Tax {
         let mut tax = Tax {
             market,
             assessed: value.assessed.or_else(figured)?,
-            is_figured: value.assessed.is_none(),
+            is_assessed_computed: value.assessed.is_none(),
             rates: values.rates.clone(),
             exemptions: values.exemptions.clone(),
             outcomes: Vec::new(),
@@ -57,10 +58,10 @@ impl Tax {
         Some(tax)
     }
 
-    fn outcome(&self, way: &Way) -> Outcome {
-        let market = (self.market.amount() - way.gives().amount()).max(Decimal::ZERO);
+    fn outcome(&self, way: &Way) -> TaxOutcome {
+        let market = (self.market.amount() - way.amount().amount()).max(Decimal::ZERO);
         let assessed = self.assessed.amount().min(market);
-        Outcome {
+        TaxOutcome {
             method: way.method(),
             market: self.market.with(market),
             assessed: self.assessed.with(assessed),
@@ -69,7 +70,7 @@ impl Tax {
         }
     }
 
-    /// The tax saved by a lower assessed value; `None` without a rate.
+    /// The tax saved if the assessed value were `lower`; `None` without a rate.
     fn less_tax(&self, lower: Decimal) -> Option<Money> {
         let of_rate = |rate: &TaxRate| {
             let taxable = |value: Decimal| (value - self.exempt(rate)).max(Decimal::ZERO);
@@ -84,7 +85,8 @@ impl Tax {
         (!self.rates.is_empty()).then_some(self.assessed.with(sum))
     }
 
-    /// The exempt amount for a rate: an exemption with the name of a rate applies to that rate, any other to all.
+    /// The exempt amount for a rate. An exemption with the name of a rate applies only to that rate, any other to all
+    /// rates.
     fn exempt(&self, rate: &TaxRate) -> Decimal {
         let is_of = |exemption: &&Exemption| {
             rate.of.as_ref() == Some(&exemption.name) || !self.has_own_rate(exemption)
@@ -96,7 +98,7 @@ impl Tax {
         self.rates.iter().any(|rate| rate.of.as_ref() == Some(&exemption.name))
     }
 
-    /// Exemptions that apply to every rate, since no rate has their name.
+    /// The names of exemptions that apply to every rate because no rate has their name.
     pub(crate) fn exempt_everywhere(&self) -> Vec<&str> {
         let all = self.exemptions.iter().filter(|exemption| !self.has_own_rate(exemption));
         all.map(|exemption| exemption.name.as_str()).collect()
@@ -122,52 +124,52 @@ impl Tax {
         self.market
     }
 
-    /// The value that is taxed, before exemptions: from the notice, else the most the cap allows. Only a market
-    /// value below it changes the tax.
+    /// The value that is taxed, before exemptions: from the notice, else the most that the cap allows. The tax
+    /// changes only if the market value falls below it.
     #[must_use]
     pub fn assessed(&self) -> Money {
         self.assessed
     }
 
-    /// Whether it was computed from the cap, because the file does not give it.
+    /// Whether the assessed value was computed from the cap because the file does not give it.
     #[must_use]
-    pub fn is_figured(&self) -> bool {
-        self.is_figured
+    pub fn is_assessed_computed(&self) -> bool {
+        self.is_assessed_computed
     }
 
-    /// The result of each way, in order.
+    /// The result of each way, in the order of the ways.
     #[must_use]
-    pub fn outcomes(&self) -> &[Outcome] {
+    pub fn outcomes(&self) -> &[TaxOutcome] {
         &self.outcomes
     }
 }
 
-impl Outcome {
-    /// The way this results from.
+impl TaxOutcome {
+    /// The way that gives these values.
     #[must_use]
     pub fn method(&self) -> Method {
         self.method
     }
 
-    /// The market value minus what the way gives.
+    /// The market value on the notice minus the amount that the way gives.
     #[must_use]
     pub fn market(&self) -> Money {
         self.market
     }
 
-    /// The value that would be taxed, before exemptions.
+    /// The value that would then be taxed, before exemptions.
     #[must_use]
     pub fn assessed(&self) -> Money {
         self.assessed
     }
 
-    /// Whether that is less than now.
+    /// Whether the taxed value would be lower than it is now, so that the tax would change.
     #[must_use]
     pub fn reaches(&self) -> bool {
         self.reaches
     }
 
-    /// The tax saved at the rates of the file; `None` without rates.
+    /// The tax saved, in whole units and decimals of the currency, at the rates of the file; `None` without rates.
     #[must_use]
     pub fn less_tax(&self) -> Option<Money> {
         self.less_tax
@@ -175,7 +177,8 @@ impl Outcome {
 }
 
 impl Cap {
-    /// `None` without a place with rules, a homestead and last year's value, or before the cap begins.
+    /// Computes the cap. `None` without a place with rules, a homestead and last year's value, or before the cap
+    /// begins.
     pub(crate) fn of(values: &Values, year: Option<i16>) -> Option<Cap> {
         let CapRule { per_cent, rule } = values.place.and_then(PlaceRules::of)?.cap.as_ref()?;
         let since = i16::try_from(values.homestead?).ok()?;
@@ -184,14 +187,14 @@ impl Cap {
         (year? > since).then_some(Cap { last, new, per_cent: *per_cent, rule })
     }
 
-    /// The most the value may be: last year's value plus the allowed percentage, plus new improvements.
+    /// The most that the value may be: last year's value plus the allowed percentage, plus new improvements.
     #[must_use]
     pub fn most(&self) -> Money {
         let hundredths = Decimal::from_i128_with_scale(i128::from(100 + self.per_cent), 2);
         self.last.with((self.last.amount() * hundredths).normalize() + self.new.amount())
     }
 
-    /// Last year's value.
+    /// Last year's assessed value.
     #[must_use]
     pub fn last(&self) -> Money {
         self.last
@@ -203,7 +206,7 @@ impl Cap {
         self.new
     }
 
-    /// The percentage by which it may rise.
+    /// The percentage by which the value may rise in a year.
     #[must_use]
     pub fn per_cent(&self) -> u32 {
         self.per_cent

@@ -10,17 +10,17 @@ use crate::units::money::Money;
 use crate::value::comparables::UnitPrice;
 use crate::value::gap::Gap;
 
-/// The method of a way.
+/// A way to convert the gap into money.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Method {
-    /// The gap's share of the recorded area, applied to the improvement value.
+    /// In proportion: the gap's share of the recorded area, times the improvement value.
     Proportion,
-    /// The gap at the comparables' unit price.
+    /// By unit price: the gap times the comparables' price per square foot.
     UnitPrice,
 }
 
 impl Method {
-    /// A stable word for it, as in JSON.
+    /// Its stable key in JSON.
     #[must_use]
     pub const fn key(self) -> &'static str {
         match self {
@@ -30,11 +30,11 @@ impl Method {
     }
 }
 
-/// What one way gives for the gap.
+/// The amount that one way gives for the gap.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Way {
     pub(crate) method: Method,
-    pub(crate) gives: Money,
+    pub(crate) amount: Money,
     pub(crate) range: Option<(Money, Money)>,
     pub(crate) working: String,
     pub(crate) range_working: Option<(String, String)>,
@@ -58,7 +58,7 @@ impl Way {
         let (sq_ft, record) = (thousands(gap.sq_ft()), thousands(gap.record()));
         Some(Way {
             method: Method::Proportion,
-            gives: improvement.with(gives),
+            amount: improvement.with(gives),
             range: None,
             working: format!("{improvement} × {sq_ft} ÷ {record}"),
             range_working: None,
@@ -74,14 +74,14 @@ impl Way {
         let has_range = unit.low() < unit.high();
         Way {
             method: Method::UnitPrice,
-            gives: gives(unit.median()),
+            amount: gives(unit.median()),
             range: has_range.then(|| (gives(unit.low()), gives(unit.high()))),
             working: median,
             range_working: has_range.then_some((low, high)),
         }
     }
 
-    /// The method.
+    /// The method that was used.
     #[must_use]
     pub fn method(&self) -> Method {
         self.method
@@ -89,17 +89,17 @@ impl Way {
 
     /// The amount for the gap, not rounded.
     #[must_use]
-    pub fn gives(&self) -> Money {
-        self.gives
+    pub fn amount(&self) -> Money {
+        self.amount
     }
 
-    /// The amounts at the lowest and the highest unit price, if those differ.
+    /// The amounts at the lowest and the highest unit price; `None` if they do not differ.
     #[must_use]
     pub fn range(&self) -> Option<(Money, Money)> {
         self.range
     }
 
-    /// The calculation: `$318,000 × 120 ÷ 1,877`.
+    /// The calculation that gives the amount: `$318,000 × 120 ÷ 1,877`.
     #[must_use]
     pub fn working(&self) -> &str {
         &self.working

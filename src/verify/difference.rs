@@ -1,4 +1,4 @@
-//! How a file differs from the one made again from its sides: help for whoever looks into it, not part of the
+//! How a file differs from the one regenerated from its sides: help for whoever looks into it, not part of the
 //! answer.
 
 use std::borrow::Cow;
@@ -15,9 +15,9 @@ const MOST_CHARACTERS: usize = 160;
 pub struct Difference {
     /// Its line number, from 1.
     pub line: usize,
-    /// The line of the file, shortened if long; empty if there is none.
+    /// The line in the file, shortened if long; empty if the file has no such line.
     pub found: String,
-    /// The line as the program writes it, shortened if long; empty if there is none.
+    /// The line as the program writes it, shortened if long; empty if the program writes no such line.
     pub made: String,
 }
 

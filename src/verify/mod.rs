@@ -1,12 +1,12 @@
 //! Is a file, byte for byte, what this program makes of the sides file inside it?
 //!
-//! That is the only question, and the answer is yes or no. A page can be changed in more ways than a program can
-//! list (a style, a font with exchanged digits, a picture laid over a figure). So a changed page is not relied on
-//! at all; the pages are made again from the sides inside. The differences are listed as far as possible, but only
-//! as help.
+//! That is the only question, and the answer is yes or no. A page can be changed in more ways than a program can list
+//! (a style, a font with exchanged digits, a picture laid over a figure). So a changed page is not relied on at all;
+//! the pages are regenerated from the sides inside. The differences are listed as far as possible, but only as help.
 //!
-//! Photographs are part of the answer: the pages are made anew with those inside the file, which have to be as the program
-//! writes them. A page of a set has only its own; the others are not needed to make it anew.
+//! Photographs are part of the answer: the pages are regenerated with those inside the file, which have to be exactly
+//! as the program writes them. A single page of a set has only its own photographs; the others are not needed to
+//! regenerate it.
 //!
 //! ```
 //! use fairfoot::{Paper, Settings, Weights, verify};
@@ -39,16 +39,16 @@ pub use difference::{Difference, MOST_DIFFERENCES};
 /// The most bytes a file to verify may have.
 pub const MOST_PAGE_BYTES: usize = 32_000_000;
 
-/// What a file of pages contains besides its printed contents.
+/// What a file of pages contains inside, besides what it shows.
 struct Inside {
     /// The sides file.
     sides: String,
     /// The settings the pages say they were made with; `None` if they cannot be read.
     making: Option<Making>,
     version: String,
-    /// The marks of the photographs, in the order of their files.
+    /// The marks that identify the photographs, in the order of their files.
     photographs: Vec<String>,
-    /// The photographs that are inside.
+    /// The photographs that are inside the file.
     pictures: Vec<Picture>,
     /// The page number, from 1; `None` for a PDF, which has all pages.
     page: Option<usize>,
@@ -76,7 +76,7 @@ pub enum Why {
 }
 
 impl Why {
-    /// A stable word for programs.
+    /// Its stable word, for programs.
     #[must_use]
     pub const fn word(&self) -> &'static str {
         match self {
@@ -89,7 +89,7 @@ impl Why {
     }
 }
 
-/// The result for one file, with the genuine pages made from the sides inside.
+/// The result for one file, with the genuine pages regenerated from the sides inside.
 #[derive(Clone, Debug)]
 pub struct Verification {
     why: Why,
@@ -105,13 +105,13 @@ impl Verification {
         self.why == Why::Genuine
     }
 
-    /// The reason.
+    /// The reason for the answer.
     #[must_use]
     pub fn why(&self) -> &Why {
         &self.why
     }
 
-    /// The pages made again from the sides inside. These can be relied on, whatever the file shows.
+    /// The pages regenerated from the sides inside. These can be relied on, whatever the file shows.
     #[must_use]
     pub fn pages(&self) -> &Pages {
         &self.pages
@@ -146,7 +146,7 @@ impl Verification {
 ///
 /// # Errors
 ///
-/// [`Error::NotVerified`] if the pages cannot be made again: the file is a picture or neither SVG nor PDF, has no
+/// [`Error::NotVerified`] if the pages cannot be regenerated: the file is a picture or neither SVG nor PDF, has no
 /// sides file inside, or that sides file has an error. Such a file is not genuine either.
 pub fn file(bytes: &[u8]) -> Result<Verification, Error> {
     if bytes.len() > MOST_PAGE_BYTES {
@@ -179,7 +179,7 @@ fn inside(bytes: &[u8]) -> Result<Inside, Error> {
     if bytes.starts_with(b"%PDF-") { pdf::inside(bytes) } else { svg::inside(bytes) }
 }
 
-/// Compares the file with the one made again.
+/// Compares the file with the regenerated one.
 fn why(bytes: &[u8], again: &[u8], inside: &Inside) -> Why {
     if bytes == again {
         return Why::Genuine;
@@ -200,7 +200,7 @@ fn why(bytes: &[u8], again: &[u8], inside: &Inside) -> Why {
     Why::Differs { lines, all }
 }
 
-/// Makes the pages again from the sides inside, with the default settings if the stated ones cannot be read.
+/// Regenerates the pages from the sides inside, with the default settings if the stated ones cannot be read.
 fn made_anew(inside: &Inside) -> Result<Pages, Error> {
     let wrong = |what: String| refused(&format!("the sides file inside has an error: {what}"));
     let making = inside.making.unwrap_or_default();

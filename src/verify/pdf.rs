@@ -1,7 +1,7 @@
 //! What is inside a PDF: the attached sides file, the line that says how the pages were made, and the photographs.
 //!
-//! The file is not parsed. Its bytes are searched once for the marks before them. That finds them in every file
-//! this program makes, and in most that another program has saved. A hostile file can hide them or show others;
+//! The file is not parsed. Its bytes are searched once for the markers that precede them. That finds them in every
+//! file this program makes, and in most that another program has saved. A hostile file can hide them or show others;
 //! then the file differs from what the program makes of them, and the answer is no.
 
 use std::collections::HashMap;
@@ -13,7 +13,7 @@ use crate::pages::pictures::Picture;
 use crate::sketch::MOST_BYTES;
 use crate::verify::{Inside, photographs, refused};
 
-/// How far from its mark an attachment's dictionary may begin or end, in bytes.
+/// How far from its marker an attachment's dictionary may begin or end, in bytes.
 const HEAD: usize = 2_000;
 /// The most attachments that are tried.
 const MOST_TRIED: usize = 16;
@@ -37,12 +37,12 @@ pub(super) fn inside(bytes: &[u8]) -> Result<Inside, Error> {
     Ok(Inside { sides, making, version, photographs, pictures, page: None })
 }
 
-/// The position after each occurrence of a mark in the file.
+/// The position after each occurrence of a marker in the file.
 fn after_each<'a>(bytes: &'a [u8], mark: &'a [u8]) -> impl Iterator<Item = usize> + 'a {
     memchr::memmem::find_iter(bytes, mark).map(move |at| at + mark.len())
 }
 
-/// The text of the attachment whose dictionary contains the mark that ends at `at`.
+/// The text of the attachment whose dictionary contains the marker that ends at `at`.
 fn attached(bytes: &[u8], at: usize) -> Option<String> {
     let (head, content) = stream(bytes, at)?;
     let is_packed = memchr::memmem::find(&head, b"FlateDecode").is_some();
@@ -60,7 +60,7 @@ fn pictures(bytes: &[u8]) -> Vec<Picture> {
     pictures.filter_map(|at| Picture::plain(stream(bytes, at)?.1)).collect()
 }
 
-/// The head of the object that has a mark before `at`, and what its stream holds.
+/// The head of the object whose marker ends at `at`, and the contents of its stream.
 fn stream(bytes: &[u8], at: usize) -> Option<(Vec<u8>, &[u8])> {
     let before = &bytes[at.saturating_sub(HEAD)..at];
     let begins = memchr::memmem::rfind(before, b"obj")?;
@@ -91,7 +91,7 @@ fn number(head: &[u8], name: &[u8]) -> Option<usize> {
     digits.parse().ok()
 }
 
-/// What the line says that describes the attachment.
+/// What the line that describes the attachment says.
 #[derive(Default)]
 struct Described {
     version: String,

@@ -1,5 +1,5 @@
-//! The photographs inside a file of pages, taken as they are: pages are made anew with those that are inside, never
-//! from the files they once came from.
+//! The photographs inside a file of pages. Pages are regenerated with these, never with the files that the
+//! photographs once came from.
 
 use std::collections::BTreeMap;
 
@@ -14,7 +14,8 @@ use crate::pages::{PageOptions, Pages, Shown};
 use crate::reconcile::Reconciliation;
 use crate::verify::Inside;
 
-/// The marks of photographs in a word: none unless each is as pages write it.
+/// The marks that identify photographs, read from one word of the page; empty unless each is as the program writes
+/// it.
 pub(super) fn marks(word: Option<&str>) -> Vec<String> {
     let is_mark = |mark: &&str| {
         mark.len() == MARK
@@ -38,7 +39,8 @@ pub(super) fn in_text(bytes: &[u8]) -> Vec<Picture> {
     begins.filter_map(picture).collect()
 }
 
-/// The pages made anew with the photographs that are inside. Where one is not, as those of other pages of a set, its place stays empty.
+/// The pages regenerated with the photographs inside the file. The place of a photograph that is not inside, such as
+/// one on another page of a set, stays empty.
 pub(super) fn pages(
     result: &Reconciliation,
     options: PageOptions,

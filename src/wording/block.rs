@@ -23,7 +23,7 @@ pub enum Block {
         /// The figure.
         figure: String,
     },
-    /// An explanation of the row before it.
+    /// A note that explains the row before it.
     Note(String),
     /// What to type for more; shown on a screen, left out on paper.
     Hint(String),
@@ -43,8 +43,8 @@ pub enum Block {
         /// What it says.
         text: String,
     },
-    /// A footnote, referred to in the text by its number in brackets: where a rule is found, since when, and how
-    /// sure it is.
+    /// A footnote, referred to in the text by its number in brackets: where a rule is found, since when it applies,
+    /// and how sure it is.
     Footnote {
         /// Its number, from 1.
         number: usize,
@@ -76,7 +76,7 @@ impl Block {
 pub(crate) struct Footnotes(Vec<String>);
 
 impl Footnotes {
-    /// The mark that refers to a note: ` [1]`.
+    /// The mark that refers to a note: ` [1]`. A new note is added to the list.
     pub(crate) fn mark(&mut self, text: String) -> String {
         let number = self.0.iter().position(|other| *other == text).unwrap_or_else(|| {
             self.0.push(text);
@@ -85,7 +85,7 @@ impl Footnotes {
         format!(" [{}]", number + 1)
     }
 
-    /// The footnotes, for the end of the text.
+    /// The footnotes as blocks, for the end of the text.
     pub(crate) fn blocks(self) -> impl Iterator<Item = Block> {
         let numbered = self.0.into_iter().enumerate();
         numbered.map(|(i, text)| Block::Footnote { number: i + 1, text })

@@ -7,7 +7,7 @@
     reason = "what a cause gives is a float, rounded to whole square feet once, here"
 )]
 
-use crate::reconcile::explanation::Band;
+use crate::reconcile::explanation::FigureRange;
 use crate::units::decimal::thousands;
 
 /// What a cause gives, in whole square feet as printed, and the figure it is held against.
@@ -21,7 +21,7 @@ pub(crate) struct Gives {
 
 impl Gives {
     /// What is given, with what rounding could make of it.
-    pub(crate) fn of(sq_ft: f64, band: Band, figure: i64) -> Gives {
+    pub(crate) fn of(sq_ft: f64, band: FigureRange, figure: i64) -> Gives {
         let whole = |sq_ft: f64| (sq_ft + 0.5).floor() as i64;
         Gives { sq_ft: whole(sq_ft), low: whole(band.low), high: whole(band.high), figure }
     }
@@ -50,7 +50,8 @@ mod tests {
     #[test]
     fn the_text_follows_from_the_comparison() {
         let said = |figure: i64| {
-            Gives::of(1_872.2, Band { low: 1_864.0, high: 1_880.3 }, figure).said("the record")
+            Gives::of(1_872.2, FigureRange { low: 1_864.0, high: 1_880.3 }, figure)
+                .said("the record")
         };
         assert_eq!(said(1_872), "gives 1,872, as the record says");
         assert_eq!(
@@ -61,7 +62,7 @@ mod tests {
             said(1_866),
             "gives 1,872, 6 more than the record; rounding could make it 1,864 to 1,880"
         );
-        let one = Band { low: 1_806.0, high: 1_806.0 };
+        let one = FigureRange { low: 1_806.0, high: 1_806.0 };
         assert_eq!(
             Gives::of(1_806.0, one, 1_836).said("the plan"),
             "gives 1,806, 30 less than the plan"

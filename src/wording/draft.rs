@@ -1,9 +1,10 @@
-//! The wording of a draft: how far a traverse ends from its start, and which sides to measure again. No area.
+//! The wording of a draft: how far a traverse ends from its start, and which sides to measure again. It states no
+//! area.
 
 use crate::diagnostic::words;
 use crate::house::Side;
 use crate::house::check::draft::{Draft, DraftWalk};
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 impl Draft {
     /// Whether most lengths are metric.
@@ -13,7 +14,7 @@ impl Draft {
 
     /// A length in the notation of most sides.
     pub(crate) fn length(&self, length: Length) -> String {
-        Written::new(length, self.form).spoken()
+        WrittenLength::new(length, self.form).spoken()
     }
 
     /// A sentence for each traverse that does not close, or one sentence if all close.
@@ -52,7 +53,7 @@ impl Draft {
         }
     }
 
-    /// What to check again, one line each.
+    /// What to check again, one line per item.
     pub(crate) fn advice(&self) -> Vec<String> {
         let mut advice = Vec::new();
         advice.extend(self.walks.iter().filter_map(closing_twice));
@@ -72,7 +73,7 @@ impl Draft {
     }
 }
 
-/// Two sides by closing that share one direction.
+/// A sentence about two sides by closing that have one direction.
 fn closing_twice(walk: &DraftWalk) -> Option<String> {
     let (first, second) = walk.closing_twice?;
     let (first, second) = (named(&walk.sides[first]), named(&walk.sides[second]));
@@ -82,7 +83,7 @@ fn closing_twice(walk: &DraftWalk) -> Option<String> {
     ))
 }
 
-/// Where a wall seems to be missing.
+/// A sentence about the place where a wall seems to be missing.
 fn missing(walk: &DraftWalk) -> Option<String> {
     let (first, second) = walk.missing_between?;
     let name = |side: usize| named(&walk.sides[side]);
@@ -94,7 +95,7 @@ fn missing(walk: &DraftWalk) -> Option<String> {
     ))
 }
 
-/// The sides to measure again, common errors first.
+/// A sentence about the sides to measure again, common errors first.
 fn again(walk: &DraftWalk, is_lot: bool) -> Option<String> {
     const MOST: usize = 8;
     if walk.suspects.is_empty() {
@@ -120,7 +121,7 @@ fn again(walk: &DraftWalk, is_lot: bool) -> Option<String> {
     Some(format!("{how}: {}.", names.join("; ")))
 }
 
-/// Which lines could not be read.
+/// A sentence about the lines that could not be read.
 fn unread(lines: &[usize]) -> String {
     const MOST: usize = 12;
     let mut numbers: Vec<String> = lines.iter().take(MOST).map(usize::to_string).collect();
@@ -136,7 +137,7 @@ fn unread(lines: &[usize]) -> String {
     )
 }
 
-/// A side with its length, such as `side 3 (east 30')`.
+/// A side with its length: `side 3 (east 30')`.
 fn named(side: &Side) -> String {
     format!("side {} ({})", side.number(), side.typed())
 }

@@ -61,7 +61,7 @@ impl Sentences<'_> {
     /// The steps from measured area to figure, one row each; as printed they add up.
     pub(crate) fn steps(&self, figure: &Figure) -> Vec<Block> {
         let start = format!("{}: {}, outside", self.known(), self.settings.fine.spoken());
-        let mut blocks = vec![Block::row(start, whole(figure.start()))];
+        let mut blocks = vec![Block::row(start, whole(figure.measured()))];
         blocks.extend(self.taken_the_same_way(figure).map(Block::Note));
         for (line, rounded) in figure.told_lines() {
             blocks.push(Block::row(self.line_name(figure, line), signed(rounded)));
@@ -78,7 +78,8 @@ impl Sentences<'_> {
     /// How the area that the statement compares follows from the first row: `with the rec room, the same way as the
     /// record: 2,168 + 553 = 2,721`; `None` if it is the first row.
     fn taken_the_same_way(&self, figure: &Figure) -> Option<String> {
-        let (start, same) = (figure.start().whole_sq_ft(), figure.same_way().whole_sq_ft());
+        let (start, same) =
+            (figure.measured().whole_sq_ft(), figure.measured_like_figure().whole_sq_ft());
         let terms = taken_as(figure);
         let sign = if same < start { "\u{2212}" } else { "+" };
         (start != same && !terms.is_empty()).then(|| {
@@ -188,7 +189,7 @@ impl Sentences<'_> {
         format!(
             "Step by step: {} {}; {}; {} {}.",
             self.known(),
-            whole(figure.start()),
+            whole(figure.measured()),
             steps.join("; "),
             the(figure),
             whole(figure.area())

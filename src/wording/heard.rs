@@ -1,4 +1,4 @@
-//! Text for the ear: what is read aloud has no signs that a voice skips or misreads.
+//! Text for screen readers: signs that a voice skips or misreads are spelled out.
 
 /// A text as it should be read aloud: `46' 1/2"` as `46 feet 1/2 inch`, `−6` as `minus 6`, `± 4 sq ft` as
 /// `plus or minus 4 square feet`.
@@ -19,7 +19,7 @@ struct Ear {
     letters: Vec<char>,
     at: usize,
     out: String,
-    /// Inside a quoted name, where `12"` is no length.
+    /// Whether it is inside a quoted name, where `12"` is not a length.
     quoted: bool,
 }
 
@@ -55,7 +55,7 @@ impl Ear {
         }
     }
 
-    /// A number with its unit, if a sign of length or angle follows.
+    /// Spells out a number with its unit, if a sign of length or angle follows.
     fn number(&mut self) {
         let number = self.digits();
         match (self.peek(0), self.peek(1)) {
@@ -78,7 +78,7 @@ impl Ear {
         self.metric_unit();
     }
 
-    /// Digits with commas and a point inside, or a fraction of digits.
+    /// Reads digits with commas and a decimal point among them, or a fraction.
     fn digits(&mut self) -> String {
         let mut number = String::new();
         while let Some(letter) = self.peek(0) {
@@ -92,7 +92,8 @@ impl Ear {
         number
     }
 
-    /// The rest of inches that begin with `number`: `1/2"` after `1 `, or the mark alone. Nothing is read otherwise.
+    /// The rest of inches that begin with `number`: `1/2"` after `1 `, or the mark alone. `None` without reading
+    /// anything if they are not inches.
     fn inches(&mut self, number: &str) -> Option<String> {
         if self.peek(0) == Some('"') {
             self.at += 1;

@@ -1,4 +1,4 @@
-//! What is said of an outline from a map: how the roof lies over the walls, and where to look.
+//! Sentences about an outline from a map: how the roof lies over the walls, and where to look.
 #![expect(clippy::float_arithmetic, reason = "a fit is a share; it is told in whole percent")]
 
 use crate::diagnostic::words;
@@ -18,7 +18,7 @@ pub(crate) fn map_title(map: &MapReport) -> String {
     }
 }
 
-/// What is said of it.
+/// What is said about it, as blocks.
 pub(crate) fn map_said(say: &Sentences<'_>, map: &MapReport) -> Vec<Block> {
     let house = say.house;
     let Some(roof) = map.comparison() else {
@@ -34,7 +34,7 @@ pub(crate) fn map_said(say: &Sentences<'_>, map: &MapReport) -> Vec<Block> {
     told
 }
 
-/// The line under a drawing that it is laid over.
+/// The line under a drawing over which the map's outline is laid.
 pub(crate) fn map_note(map: &MapReport, roof: &RoofComparison) -> String {
     format!(
         "short dashes: \"{}\", the outline from a map, mostly the roof, laid where it fits best ({}); it decides no area",
@@ -43,8 +43,8 @@ pub(crate) fn map_note(map: &MapReport, roof: &RoofComparison) -> String {
     )
 }
 
-/// The largest place of each map where it shows a roof with no measured wall under it, in a sentence for the page
-/// that decides; empty where there is none.
+/// For each map, a sentence on the largest place where it shows a roof with no measured wall under it, for the page
+/// that decides. Empty if there is no such place.
 pub(crate) fn not_measured(house: &House, reconciliation: &Reconciliation) -> Vec<String> {
     let sentence = |part: &RoofPart| {
         format!(
@@ -57,7 +57,7 @@ pub(crate) fn not_measured(house: &House, reconciliation: &Reconciliation) -> Ve
     largest_not_measured(reconciliation).into_iter().map(sentence).collect()
 }
 
-/// The largest of the parts of each map that lie over no measured wall.
+/// For each map, the largest part of the roof that lies over no measured wall.
 pub(crate) fn largest_not_measured(reconciliation: &Reconciliation) -> Vec<&RoofPart> {
     let roofs = reconciliation.maps().iter().filter_map(MapReport::comparison);
     let largest = |roof: &'_ RoofComparison| -> Option<usize> {
@@ -67,7 +67,7 @@ pub(crate) fn largest_not_measured(reconciliation: &Reconciliation) -> Vec<&Roof
     roofs.filter_map(|roof| largest(roof).map(|i| &roof.parts()[i])).collect()
 }
 
-/// `fit 97%`.
+/// How well the roof fits: `fit 97%`.
 fn fit(roof: &RoofComparison) -> String {
     format!("fit {}%", rounded_float((roof.fit() * 100.0).floor()))
 }

@@ -70,7 +70,7 @@ impl Sentences<'_> {
     }
 
     fn about_the_total(&self, figure: &Figure) -> String {
-        let (total, measured) = (self.size(figure.area()), self.size(figure.start()));
+        let (total, measured) = (self.size(figure.area()), self.size(figure.measured()));
         format!(
             "How was the record's total of {total} arrived at: which parts does it add, and what is the area of each? Measured here: {measured}."
         )

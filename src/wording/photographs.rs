@@ -1,4 +1,4 @@
-//! What is said of photographs: on which wall they are, and what they do not show.
+//! Sentences about photographs: which wall they show, and what they do not show.
 
 use crate::diagnostic::words;
 use crate::house::LengthSource;
@@ -6,7 +6,7 @@ use crate::house::WallPicture;
 use crate::reconcile::Reconciliation;
 use crate::wording::sentences::Sentences;
 
-/// What stands over the photographs.
+/// The note above the photographs.
 pub(crate) const ABOUT: &str = "As named in the sides file, each beside its wall. Photographs are reduced in size; the place and time data inside them are removed. The sha256 of each is that of the picture inside this file. A photograph shows what the camera saw, not how long a wall is.";
 
 impl Sentences<'_> {
@@ -21,7 +21,7 @@ impl Sentences<'_> {
         })
     }
 
-    /// `Side 3 of House, east 30' 4": measured; 31' on the record.`
+    /// The caption of a photograph's wall: `Side 3 of House, east 30' 4": measured; 31' on the record.`
     pub(crate) fn photographed(
         &self,
         reconciliation: &Reconciliation,
@@ -43,7 +43,7 @@ impl Sentences<'_> {
     }
 }
 
-/// How the length of a side was obtained.
+/// How the length of a side was obtained, in words.
 fn how(source: LengthSource) -> &'static str {
     match source {
         LengthSource::Closing => "not measured, follows from the other walls",

@@ -11,13 +11,14 @@ use crate::wording::map::largest_not_measured;
 use crate::wording::sentences::{Sentences, capital, shown_once, the};
 
 impl Sentences<'_> {
-    /// The request to the publisher of a figure.
+    /// The request to the publisher of a figure, in one sentence.
     ///
-    /// If the figure is larger, it asks to correct it or to state what else it counts. If the record's own lengths give
-    /// its total, it asks only to measure those that differ; if rounding alone would account for it, it asks about the
-    /// rule for rounding. If the figure is smaller, nothing is requested.
+    /// If the figure is too large, the request is to correct it or to state what else it counts; but if the record's
+    /// own lengths give its total, only to measure those that differ, and if rounding alone would account for it,
+    /// only to state the rule for rounding. If the figure is smaller, nothing is requested.
     pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
-        let (says, measured) = (figure.area().whole_sq_ft(), figure.same_way().whole_sq_ft());
+        let (says, measured) =
+            (figure.area().whole_sq_ft(), figure.measured_like_figure().whole_sq_ft());
         if says == measured {
             return "No change is requested: the two agree.".to_owned();
         }
@@ -35,7 +36,7 @@ impl Sentences<'_> {
                 thousands(measured - says)
             );
         }
-        let area = self.size(figure.same_way());
+        let area = self.size(figure.measured_like_figure());
         let walls = self.walls_to_measure(reconciliation, figure);
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
             && figure.rounding_test().between().is_none();
@@ -85,8 +86,8 @@ impl Sentences<'_> {
         }
     }
 
-    /// The first four walls whose recorded length differs by more than rounding, after the side or on the record's
-    /// sketch.
+    /// The first four walls whose recorded length, given after the side or on the record's sketch, differs by more
+    /// than rounding can explain.
     pub(super) fn walls_to_measure(
         &self,
         reconciliation: &Reconciliation,
@@ -126,7 +127,7 @@ impl Sentences<'_> {
         recorded.is_some_and(|recorded| self.settings.is_beyond_rounding(recorded - measured))
     }
 
-    /// The recorded length of a side, given after the side or on the record's sketch.
+    /// The recorded length of a side, given after the side or on the record's sketch; `None` if neither gives it.
     pub(crate) fn recorded_length(
         &self,
         reconciliation: &Reconciliation,
@@ -146,7 +147,7 @@ impl Sentences<'_> {
     }
 }
 
-/// Asks about the rule for rounding, without the full stop.
+/// Asks about the rule for rounding, in a sentence without its period.
 fn about_the_rule(figure: &Figure, fine: &str, area: &str) -> String {
     let unit = match figure.rounding_test().step() {
         Step::HalfFoot => "half foot",
@@ -164,13 +165,13 @@ fn about_the_rule(figure: &Figure, fine: &str, area: &str) -> String {
     )
 }
 
-/// The same in parentheses, to follow an area: ` (with the porch)`.
+/// What the figure says about itself, in parentheses to follow an area: ` (with the porch)`.
 fn in_parentheses(figure: &Figure) -> String {
     let terms = taken_as(figure);
     if terms.is_empty() { String::new() } else { format!(" ({})", terms.join(", ")) }
 }
 
-/// What the figure says it counts, and at which face: `with the porch`, `measured inside`.
+/// What the figure says it counts and at which face it is, as phrases: `with the porch`, `measured inside`.
 pub(super) fn taken_as(figure: &Figure) -> Vec<String> {
     let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
     let with = counting.map(|line| format!("with {}", words::all_named(line.counted())));

@@ -16,11 +16,11 @@ impl Sentences<'_> {
     /// The conclusion from the steps, in a sentence; empty if there is nothing to add.
     pub(crate) fn answer(&self, figure: &Figure) -> String {
         let rest = not_explained(figure);
-        if figure.area().whole_sq_ft() == figure.start().whole_sq_ft() {
+        if figure.area().whole_sq_ft() == figure.measured().whole_sq_ft() {
             return agreement(figure).to_owned();
         }
         if agrees(figure) {
-            let apart = (figure.area().whole_sq_ft() - figure.start().whole_sq_ft()).abs();
+            let apart = (figure.area().whole_sq_ft() - figure.measured().whole_sq_ft()).abs();
             let steps = figure.lines_in_sq_ft();
             let has_steps = figure
                 .lines()
@@ -199,7 +199,7 @@ fn agrees_with(figure: &Figure, typical: f64) -> bool {
     if figure.line(BridgeStep::RecordedSides).is_some() || test.between().is_some() {
         return false;
     }
-    let apart = (test.wanted() - figure.start()).sq_ft().abs();
+    let apart = (test.wanted() - figure.measured()).sq_ft().abs();
     match test.could_explain() {
         Some(CouldExplain::Yes) => apart < typical + 0.5,
         Some(CouldExplain::No) => apart > typical,

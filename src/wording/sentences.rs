@@ -20,7 +20,7 @@ use crate::reconcile::{
 };
 use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
-use crate::units::length::{Form, Length, Step, Written};
+use crate::units::length::{FineStep, Form, Length, Step, WrittenLength};
 use crate::wording::causes;
 use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::Gives;
@@ -125,7 +125,7 @@ impl Sentences<'_> {
     /// Says that a listing repeats the record's figure and so adds nothing; `None` if it also equals the measured
     /// area.
     pub(crate) fn repeated(&self, figures: &[Figure]) -> Option<String> {
-        let measured = figures.first().map(|figure| figure.start().whole_sq_ft());
+        let measured = figures.first().map(|figure| figure.measured().whole_sq_ft());
         crate::reconcile::listing_repeats_record(figures, measured)
             .then(|| "The listing repeats the record's figure.".to_owned())
     }
@@ -190,7 +190,7 @@ impl Sentences<'_> {
             Form::Meters => length.rounded_to(CENTIMETER),
             _ => length,
         };
-        Written::new(if near == Length::ZERO { length } else { near }, self.form).spoken()
+        WrittenLength::new(if near == Length::ZERO { length } else { near }, self.form).spoken()
     }
 
     /// An area, in square meters first if the file is metric.
@@ -296,21 +296,21 @@ impl Sentences<'_> {
     /// What the finer rule rounds to, to follow "each wall to".
     pub(crate) fn fine(&self) -> &'static str {
         match self.settings.fine {
-            Step::Inch => "the inch",
-            _ => "a tenth of a foot",
+            FineStep::Inch => "the inch",
+            FineStep::TenthFoot => "a tenth of a foot",
         }
     }
 
     /// The column head of the finer rule.
     pub(crate) fn fine_word(&self) -> &'static str {
-        if self.settings.fine == Step::Inch { "inches" } else { "tenths" }
+        if self.settings.fine == FineStep::Inch { "inches" } else { "tenths" }
     }
 
     /// The name of a space, with its kind and whether it counts: `Foyer (open to below, deducted)`.
     pub(crate) fn space_name(&self, space: usize) -> String {
         let name = &self.house.spaces[space].name;
         let kind = self.kind_word(space);
-        let deducted = if self.house.is_taken_off(space) { "deducted" } else { "" };
+        let deducted = if self.house.is_deducted(space) { "deducted" } else { "" };
         let parts: Vec<&str> =
             [kind.as_str(), deducted].into_iter().filter(|part| !part.is_empty()).collect();
         if parts.is_empty() { name.clone() } else { format!("{name} ({})", parts.join(", ")) }
@@ -725,7 +725,7 @@ impl Sentences<'_> {
     /// What the record lists that was not found on site, if the record is larger than the measured area.
     pub(crate) fn missing(&self, figures: &[Figure]) -> Vec<String> {
         let more = |figure: &Figure| {
-            figure.is_record() && figure.area().whole_sq_ft() > figure.start().whole_sq_ft()
+            figure.is_record() && figure.area().whole_sq_ft() > figure.measured().whole_sq_ft()
         };
         if !figures.iter().any(more) {
             return Vec::new();
@@ -811,7 +811,7 @@ impl Sentences<'_> {
         low().next()?;
         let mut heights: Vec<Length> = low()
             .filter_map(|space| space.under)
-            .map(crate::units::length::Written::length)
+            .map(crate::units::length::WrittenLength::length)
             .collect();
         heights.sort_unstable();
         heights.dedup();
@@ -980,7 +980,7 @@ impl Sentences<'_> {
                 SideRule::Step(step) if figure.says_rule() => {
                     format!("rounding: {}, as stated here", step.spoken())
                 }
-                SideRule::Step(step) if step == self.settings.fine => {
+                SideRule::Step(step) if step == self.settings.fine.step() => {
                     format!("rounding: {}", self.assumed_as(&format!("taken as {}", step.spoken())))
                 }
                 SideRule::Step(step) => {
@@ -1050,7 +1050,7 @@ pub(crate) fn not_explained(figure: &Figure) -> i64 {
 
 /// Whether a figure and the measured area agree, as nearly as anyone asks: within 3 sq ft or 0.3 %.
 pub(crate) fn agrees(figure: &Figure) -> bool {
-    agrees_about(figure.area(), figure.start())
+    agrees_about(figure.area(), figure.measured())
 }
 
 /// How strong a cause is, in parentheses; empty for one that merely also fits.
@@ -1251,7 +1251,7 @@ fn known(obtained: LengthSource) -> &'static str {
 
 /// The main sentence: the figure, the area measured the same way, and the difference.
 fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String {
-    let apart = figure.area().whole_sq_ft() - figure.same_way().whole_sq_ft();
+    let apart = figure.area().whole_sq_ft() - figure.measured_like_figure().whole_sq_ft();
     let name = match figure.has_own_name() {
         true => format!("\"{}\"", figure.name()),
         false => capital(figure.word()),
@@ -1278,20 +1278,20 @@ fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String
         "{name} {}{face}{counting}. {}{at}{with}{colon} {}.",
         typed_size(figure.typed(), is_metric),
         capital(known),
-        size(figure.same_way(), is_metric)
+        size(figure.measured_like_figure(), is_metric)
     );
     let percent = |share: String| {
         let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((&share, "0"));
         format!("{}.{tenth}%", group_thousands(whole))
     };
     // An office reckons from its own figure, an owner from the tape.
-    let share = figure.share_of_same_way().map(percent);
+    let share = figure.share_of_measured_like_figure().map(percent);
     let of_figure = figure.share_of_figure().map(percent);
     let of = match obtained {
         LengthSource::Measured => known.to_owned(),
         _ => format!("the area {known}"),
     };
-    let difference = size_apart(figure.area(), figure.same_way(), is_metric);
+    let difference = size_apart(figure.area(), figure.measured_like_figure(), is_metric);
     match (apart, share) {
         (0, _) if is_metric => format!("{head} No difference to the square foot."),
         (0, _) => format!("{head} No difference."),

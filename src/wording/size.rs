@@ -1,4 +1,4 @@
-//! How an area is printed: in square feet, or in a metric file in square meters with the square feet behind.
+//! How an area is printed: in square feet, or in a metric file in square meters with the square feet after it.
 
 use crate::units::area::{Area, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
@@ -11,7 +11,7 @@ fn tenths_of_sq_m(area: Area) -> i128 {
     rounded_quotient(10 * area.half_nm2(), Area::SQUARE_METER.half_nm2())
 }
 
-/// `136.8 sq m`
+/// An area in square meters to one decimal: `136.8 sq m`.
 pub(crate) fn square_meters(area: Area) -> String {
     tenths_text(tenths_of_sq_m(area))
 }
@@ -26,7 +26,7 @@ fn square_feet(area: Area) -> String {
     format!("{} sq ft", thousands(area.whole_sq_ft()))
 }
 
-/// `1,473 sq ft`; in a metric file `136.8 sq m (1,473 sq ft)`.
+/// An area for people: `1,473 sq ft`; in a metric file `136.8 sq m (1,473 sq ft)`.
 pub(crate) fn size(area: Area, is_metric: bool) -> String {
     if is_metric {
         format!("{} ({})", square_meters(area), square_feet(area))
@@ -45,7 +45,7 @@ pub(crate) fn typed_size(area: WrittenArea, is_metric: bool) -> String {
     }
 }
 
-/// The difference of two areas as they are printed, without its sign.
+/// The difference between two areas as printed, without its sign.
 pub(crate) fn size_apart(one: Area, other: Area, is_metric: bool) -> String {
     let feet = one.whole_sq_ft() - other.whole_sq_ft();
     let feet = format!("{} sq ft", thousands(feet.abs()));
@@ -56,7 +56,7 @@ pub(crate) fn size_apart(one: Area, other: Area, is_metric: bool) -> String {
     format!("{} ({feet})", tenths_text(tenths.abs()))
 }
 
-/// An area given in whole square feet.
+/// An area that is given in whole square feet, printed like any other.
 pub(crate) fn size_of_sq_ft(sq_ft: i64, is_metric: bool) -> String {
     size(Area::from_half_nm2(i128::from(sq_ft) * Area::SQUARE_FOOT.half_nm2()), is_metric)
 }

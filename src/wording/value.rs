@@ -8,9 +8,9 @@ use crate::value::comparables::{Comparable, UnitPrice};
 use crate::value::dates::{Dates, Deadline, spoken};
 use crate::value::gap::Gap;
 use crate::value::rules::{LawRule, Reach, Sure};
-use crate::value::tax::{Cap, Outcome, Tax};
+use crate::value::tax::{Cap, Tax, TaxOutcome};
 use crate::value::ways::{Method, Way};
-use crate::value::{CauseClass, Given, Worth};
+use crate::value::{CauseClass, GivenValues, Worth};
 use crate::wording::block::{Block, Footnotes};
 use crate::wording::sentences::capital;
 use crate::wording::size::size_of_sq_ft;
@@ -150,7 +150,7 @@ impl Worth {
         blocks
     }
 
-    /// Which way takes up a difference of the kind that is reported.
+    /// Which way of correction covers the kind of difference that is reported.
     fn kinds(&self) -> Vec<Block> {
         let dates = &self.dates;
         if !self.is_larger() || dates.deadlines().is_empty() {
@@ -173,7 +173,7 @@ impl Worth {
         blocks
     }
 
-    /// Whether a way is for the kinds that are reported; `None` if it is not a way to a correction.
+    /// Whether a way of correction covers the kinds that are reported; `None` if the rule is not a way of correction.
     fn reached(&self, deadline: &Deadline) -> Option<String> {
         let each = |&class: &CauseClass| Some((class, reaches(deadline.reach(class)?, deadline)));
         let reached: Vec<(CauseClass, &str)> = self.classes.iter().filter_map(each).collect();
@@ -217,7 +217,7 @@ impl Worth {
         ]
     }
 
-    /// The last day with the days left, or its description in words.
+    /// When to act: the last day with the days left, or a description in words; `None` if there is neither.
     fn when(&self, deadline: &Deadline) -> Option<String> {
         let day = deadline.day().map(|day| format!("{}{}", spoken(day), self.left(deadline)));
         day.or_else(|| deadline.in_words().map(str::to_owned))
@@ -274,7 +274,8 @@ fn meaning(class: CauseClass) -> &'static str {
     }
 }
 
-/// Whether a way takes up a kind; what was not read in the law itself is a question.
+/// Whether a way of correction covers a kind of difference: `for this`, `not for this`, or `ask the office` if the
+/// law itself was not read.
 fn reaches(reach: Reach, deadline: &Deadline) -> &'static str {
     match (reach, deadline.rule().sure()) {
         (Reach::Yes, Sure::Read) => "for this",
@@ -283,7 +284,7 @@ fn reaches(reach: Reach, deadline: &Deadline) -> &'static str {
     }
 }
 
-/// What the record says about itself, as the name of a row.
+/// What the record says about itself (its face, what it counts), as the name of a row.
 fn own_terms(gap: &Gap) -> String {
     let mut terms: Vec<String> = Vec::new();
     if gap.face() != Face::Outside {
@@ -298,7 +299,7 @@ fn own_terms(gap: &Gap) -> String {
 fn way_blocks(way: &Way, unit: Option<&UnitPrice>) -> Vec<Block> {
     let method = way.method().key();
     let name = format!("{method}: {}", way.working());
-    let mut blocks = vec![row(name, way.gives().whole_text())];
+    let mut blocks = vec![row(name, way.amount().whole_text())];
     if let (Some((low, high)), Some((low_working, high_working))) =
         (way.range(), way.range_working())
     {
@@ -345,7 +346,7 @@ fn cap_blocks(cap: &Cap, tax: Option<&Tax>, notes: &mut Footnotes) -> Vec<Block>
 
 fn tax_blocks(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
     let assessed = tax.assessed();
-    let name = if tax.is_figured() {
+    let name = if tax.is_assessed_computed() {
         "appraised value (for tax), by the cap"
     } else {
         "appraised value (for tax)"
@@ -370,7 +371,7 @@ fn assessed_sign(tax: &Tax) -> &'static str {
     tax.assessed().currency().sign()
 }
 
-/// How far the market value may fall before the tax changes.
+/// A sentence on how far the market value may fall before the tax changes.
 fn room(tax: &Tax) -> String {
     let room = tax.market().with(tax.market().amount() - tax.assessed().amount());
     if room.amount().is_zero() {
@@ -380,7 +381,7 @@ fn room(tax: &Tax) -> String {
     }
 }
 
-fn outcome_blocks(tax: &Tax, outcome: &Outcome) -> Vec<Block> {
+fn outcome_blocks(tax: &Tax, outcome: &TaxOutcome) -> Vec<Block> {
     let (below, assessed) = (outcome.market(), tax.assessed().whole_text());
     let mut blocks = vec![row(
         format!("market value less the estimate {}", outcome.method().key()),
@@ -402,7 +403,7 @@ fn outcome_blocks(tax: &Tax, outcome: &Outcome) -> Vec<Block> {
 
 fn about_the_estimate(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
     let mut blocks = Vec::new();
-    let reaches = tax.outcomes().iter().any(Outcome::reaches);
+    let reaches = tax.outcomes().iter().any(TaxOutcome::reaches);
     if reaches && tax.rates_spoken().is_empty() {
         let sign = assessed_sign(tax);
         blocks.push(paragraph(format!("With last year's rate the difference in tax can be estimated: `tax rate 2.14 per {sign}100`.")));
@@ -424,7 +425,7 @@ fn about_the_estimate(tax: &Tax, notes: &mut Footnotes) -> Vec<Block> {
     blocks
 }
 
-fn no_tax(given: Given) -> Vec<Block> {
+fn no_tax(given: GivenValues) -> Vec<Block> {
     let wanted = if given.market {
         "The file does not say what the tax is paid on"
     } else {
@@ -442,7 +443,7 @@ fn sales_table(list: &[Comparable]) -> Block {
         Some(true) => "yes",
         Some(false) => "no",
     };
-    let has_recorded = list.iter().any(|one| one.recorded().is_some());
+    let has_recorded = list.iter().any(|one| one.recorded_sq_ft().is_some());
     let mut heads = vec!["", "sold on", "price", "sq ft"];
     heads.extend(has_recorded.then_some("recorded"));
     let sign = list.first().map_or("", |one| one.sold().currency().sign());
@@ -455,7 +456,7 @@ fn sales_table(list: &[Comparable]) -> Block {
             one.sold().whole_text(),
             thousands(one.sq_ft()),
         ];
-        cells.extend(has_recorded.then(|| one.recorded().map(thousands).unwrap_or_default()));
+        cells.extend(has_recorded.then(|| one.recorded_sq_ft().map(thousands).unwrap_or_default()));
         let near = [one.is_near_record(), one.is_near_measured()].map(|near| yes(near).to_owned());
         cells.push(one.unit_price().cents_text());
         cells.extend(near);
@@ -465,7 +466,7 @@ fn sales_table(list: &[Comparable]) -> Block {
     Block::Table { heads, rows: list.iter().map(cells).collect() }
 }
 
-fn no_place(given: Given) -> Vec<Block> {
+fn no_place(given: GivenValues) -> Vec<Block> {
     let [first, second] = Dates::questions();
     if given.elsewhere {
         return vec![
@@ -486,7 +487,7 @@ fn no_place(given: Given) -> Vec<Block> {
     ]
 }
 
-/// What a rule says, with a footnote on its date and how sure it is.
+/// What a rule says, with a footnote on its source, its date and how sure it is.
 fn with_source(rule: &LawRule, notes: &mut Footnotes) -> String {
     let sure = match rule.sure() {
         Sure::Read => rule.sure().words(),

@@ -10,7 +10,7 @@ use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::process::{Child, Command, Stdio};
 
-use fairfoot::batch::{Given, Terms, worked_out};
+use fairfoot::batch::{BatchOptions, Input, compute};
 use serde_json::Value;
 
 fn program() -> Command {
@@ -79,7 +79,7 @@ fn a_line_in_is_a_line_out_with_its_areas_and_its_gap() {
 #[test]
 fn a_house_worth_a_second_look_has_reasons() {
     let reasons =
-        |text: &str| worked_out("1", &Given::Sides(text.to_owned()), &Terms::default()).reasons;
+        |text: &str| compute("1", &Input::Sides(text.to_owned()), &BatchOptions::default()).reasons;
     assert!(reasons(&house(1_206)).is_empty());
     // At most 29 × 43 = 1,247.
     assert!(!reasons(&house(1_247)).contains(&"record outside what whole feet allow".to_owned()));

@@ -9,7 +9,7 @@
 )]
 
 use divan::{Bencher, black_box};
-use fairfoot::batch::{Given, Terms, worked_out};
+use fairfoot::batch::{Input, BatchOptions, compute};
 use fairfoot::{Paper, Settings};
 use geo::{Area as _, LineString, Polygon};
 
@@ -101,10 +101,10 @@ fn full_search_with_porches(bencher: Bencher<'_, '_>, count: usize) {
 #[divan::bench(args = [false, true])]
 fn a_line_of_batch(bencher: Bencher<'_, '_>, explain: bool) {
     let line = serde_json::to_vec(&serde_json::json!({"id": "house", "sides": TWELVE})).unwrap();
-    let terms = Terms { explain, ..Terms::default() };
+    let options = BatchOptions { explain, ..BatchOptions::default() };
     bencher.bench(|| {
-        let (id, given) = Given::line(black_box(&line));
-        serde_json::to_string(&worked_out(&id, &given, &terms)).unwrap()
+        let (id, given) = Input::line(black_box(&line));
+        serde_json::to_string(&compute(&id, &given, &options)).unwrap()
     });
 }
 

@@ -48,8 +48,8 @@ fn walls_to_a_tenth_and_to_an_inch_close_as_the_second_computation_has_them() {
         for walls in [random_house::house(seed), random_house::with_slack(seed)] {
             for halves in [Halves::Up, Halves::Down, Halves::Even] {
                 for (fine, step) in [
-                    (fairfoot::units::Step::TenthFoot, fraction(1, 10)),
-                    (fairfoot::units::Step::Inch, fraction(1, 12)),
+                    (fairfoot::units::FineStep::TenthFoot, fraction(1, 10)),
+                    (fairfoot::units::FineStep::Inch, fraction(1, 12)),
                 ] {
                     let settings =
                         Settings { halves: our_ties(halves), fine, ..Settings::default() };

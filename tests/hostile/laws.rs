@@ -3,7 +3,7 @@
 
 use std::sync::OnceLock;
 
-use fairfoot::batch::{Given, Terms, worked_out};
+use fairfoot::batch::{BatchOptions, Input, compute};
 use fairfoot::maps::{self, Format};
 use fairfoot::pages::{self, Pictures};
 use fairfoot::reconcile::Line;
@@ -191,8 +191,8 @@ fn is_as_near(
 
 /// A line of JSON of any bytes gives a row with results or with its errors; the output is valid JSON.
 pub fn lines(bytes: &[u8]) {
-    let (id, given) = Given::line(bytes);
-    let house = worked_out(&id, &given, &Terms::default());
+    let (id, given) = Input::line(bytes);
+    let house = compute(&id, &given, &BatchOptions::default());
     assert_eq!(house.id, id);
     let written = serde_json::to_string(&house).expect("a row is JSON");
     assert!(!written.contains('\n'));

@@ -485,13 +485,13 @@ fn bytes_after_the_end_are_counted() {
 
 #[test]
 fn pages_made_with_other_settings_and_paper_are_genuine_too() {
-    use fairfoot::units::{Halves, Length, Step};
+    use fairfoot::units::{FineStep, Halves, Length, Step};
     use fairfoot::{Paper, Settings, Weights};
     let text = house();
     let read = fairfoot::read("house.sides", text.as_str()).unwrap();
     let mut prints = std::collections::BTreeSet::new();
     for halves in [Halves::Up, Halves::Down, Halves::Even] {
-        for (fine, paper) in [(Step::TenthFoot, Paper::Letter), (Step::Inch, Paper::A4)] {
+        for (fine, paper) in [(FineStep::TenthFoot, Paper::Letter), (FineStep::Inch, Paper::A4)] {
             for reading in
                 [Length::from_nm(0), Settings::default().reading, Step::HalfFoot.length()]
             {

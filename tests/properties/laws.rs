@@ -166,7 +166,7 @@ proptest! {
         for figure in reconciliation.figures() {
             let sum: Area = figure.lines().iter().map(fairfoot::reconcile::Line::area).sum();
             prop_assert_eq!(sum, figure.gap());
-            prop_assert_eq!(figure.gap(), figure.area() - figure.start());
+            prop_assert_eq!(figure.gap(), figure.area() - figure.measured());
         }
         let report = reconciliation.report().json();
         for figure in &report.figures {

@@ -1,6 +1,6 @@
 //! Laws of lengths: written and read back, rounded to a step.
 
-use fairfoot::units::{Form, Halves, Length, Step, Written};
+use fairfoot::units::{Form, Halves, Length, Step, WrittenLength};
 use num_rational::Ratio;
 use proptest::prelude::*;
 
@@ -58,11 +58,11 @@ proptest! {
     fn what_is_written_in_a_form_reads_back(tenths_of_mm in 1_i64..30_000_000) {
         let length = Length::from_nm(tenths_of_mm * 100_000);
         for form in [Form::Meters, Form::Centimeters, Form::Millimeters] {
-            let text = Written::new(length, form).to_string();
+            let text = WrittenLength::new(length, form).to_string();
             prop_assert_eq!(read(&text), length.nm(), "{}", text);
         }
         let hundredths = Length::from_nm(tenths_of_mm % 999_999 * 3_048_000 + 3_048_000);
-        let text = Written::new(hundredths, Form::DecimalFeet).to_string();
+        let text = WrittenLength::new(hundredths, Form::DecimalFeet).to_string();
         prop_assert_eq!(read(&text), hundredths.nm(), "{}", text);
     }
 
@@ -122,8 +122,11 @@ fn lengths_are_rounded_for_people_in_the_form_they_were_typed_in() {
         (Form::Centimeters, "1,297.9 cm"),
         (Form::Millimeters, "12,979 mm"),
     ] {
-        assert_eq!(Written::new(length, form).spoken(), shown);
+        assert_eq!(WrittenLength::new(length, form).spoken(), shown);
     }
     // A third of a millimeter rounds to zero millimeters.
-    assert_eq!(Written::new(Length::from_nm(300_000), Form::Millimeters).spoken(), "under 1 mm");
+    assert_eq!(
+        WrittenLength::new(Length::from_nm(300_000), Form::Millimeters).spoken(),
+        "under 1 mm"
+    );
 }

@@ -8,7 +8,7 @@ use fairfoot::{Areas, Settings};
 
 use fairfoot::reconcile::BridgeStep;
 
-use fairfoot::units::Step;
+use fairfoot::units::FineStep;
 
 use super::sheets::{In, areas, areas_by, first_figure, house, is_printed, line, rectangle};
 
@@ -28,7 +28,7 @@ fn framed(veneer: &str, typed: &[&str]) -> Areas {
 fn inward(veneer: &str, typed: &[&str], printed: i64) {
     let plan = format!("veneer {veneer}\nplan {printed} sq ft measured to frame");
     let figure = first_figure(&house(&plan, &sides(typed)));
-    let measured = figure.start().whole_sq_ft();
+    let measured = figure.measured().whole_sq_ft();
     assert_eq!(line(&figure, BridgeStep::Face), (printed - measured).to_string());
     assert_eq!(line(&figure, BridgeStep::NotExplained), "0");
     assert_eq!(figure.gap().sq_ft_text(), (printed - measured).to_string());
@@ -204,7 +204,7 @@ fn house_of_30_by_50_grows_by_common_thicknesses_as_worked() {
         is_printed(outside - 1_500.0, printed);
     }
     // By the inch, 5 in is exact: 30' 10" × 50' 10".
-    let by_inch = Settings { fine: Step::Inch, ..Settings::default() };
+    let by_inch = Settings { fine: FineStep::Inch, ..Settings::default() };
     let areas = areas_by(&house("faces frame\nveneer 5\"", &sides(&typed)), by_inch);
     is_printed(areas.gross().tenth_foot().sq_ft() - 1_500.0, "67.36");
 }

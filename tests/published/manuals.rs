@@ -95,9 +95,9 @@ fn records_and_measurements_differ_by_the_published_gaps() {
     ];
     for (width, depth, measured, record, gap, per_cent) in published {
         let figure = first_figure(&rectangle(&format!("record {record} sq ft"), width, depth));
-        assert_eq!(fairfoot::units::thousands(figure.start().whole_sq_ft()), measured);
+        assert_eq!(fairfoot::units::thousands(figure.measured().whole_sq_ft()), measured);
         assert_eq!(figure.gap().sq_ft_text(), gap);
-        assert_eq!(figure.gap().per_cent_of(figure.start()).unwrap(), per_cent);
+        assert_eq!(figure.gap().per_cent_of(figure.measured()).unwrap(), per_cent);
     }
 }
 
@@ -111,9 +111,9 @@ fn two_stories_differ_from_the_roll_by_the_stated_sum() {
         level("\"Upper floor\"", "Upper", "50'", "27.8'")
     );
     let figure = first_figure(&text);
-    assert_eq!(figure.start().sq_ft_text(), "3133");
+    assert_eq!(figure.measured().sq_ft_text(), "3133");
     assert_eq!(figure.gap().sq_ft_text(), "1599");
-    assert_eq!(figure.gap().per_cent_of(figure.start()).unwrap(), "51.0");
+    assert_eq!(figure.gap().per_cent_of(figure.measured()).unwrap(), "51.0");
 }
 
 #[test]

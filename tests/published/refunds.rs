@@ -38,7 +38,7 @@ fn refund_at(rate: &str) -> String {
     let areas = house.areas(&Settings::default()).unwrap();
     let worth = areas.reconcile(&Weights::default()).unwrap().worth(&AsOf::default()).unwrap();
     assert_eq!(worth.gap().unwrap().sq_ft(), 448);
-    assert_eq!(worth.ways()[0].gives().whole_text(), "$21,113");
+    assert_eq!(worth.ways()[0].amount().whole_text(), "$21,113");
     let outcome = &worth.tax().unwrap().outcomes()[0];
     assert_eq!(outcome.market().whole_text(), "$237,300");
     outcome.less_tax().unwrap().cents_text()

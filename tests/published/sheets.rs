@@ -31,7 +31,7 @@ impl In {
     pub(crate) fn of(self, length: Length) -> f64 {
         let one = match self {
             In::Feet => Length::FOOT,
-            In::Meters => Length::METRE,
+            In::Meters => Length::METER,
         };
         length.nm() as f64 / one.nm() as f64
     }

@@ -53,7 +53,7 @@ fn the_median_of_three_is_the_middle_one() {
     let sales = [sale("A", 1_200, 276_000), sale("B", 1_100, 209_000), sale("C", 1_300, 260_000)];
     let worth = worth_of(&format!("record 1,500 sq ft\n{}", sales.concat())).unwrap();
     let way = way(&worth, Method::UnitPrice);
-    assert_eq!(way.gives().decimal_text(), "60000");
+    assert_eq!(way.amount().decimal_text(), "60000");
     assert_eq!(way.working(), "$260,000 ÷ 1,300 × 300");
     let (low, high) = way.range().unwrap();
     assert_eq!((low.decimal_text(), high.decimal_text()), ("57000".to_owned(), "69000".to_owned()));
@@ -68,7 +68,7 @@ fn the_median_of_two_is_half_way_and_not_rounded_between() {
     assert_eq!(unit.median().decimal_text(), "208.514493");
     let way = way(&worth, Method::UnitPrice);
     // 208.514492753… × 300 = 62,554.347826
-    assert_eq!(way.gives().decimal_text(), "62554.347826");
+    assert_eq!(way.amount().decimal_text(), "62554.347826");
     assert_eq!(way.working(), "($250,000 ÷ 1,200 + $240,000 ÷ 1,150) ÷ 2 × 300");
 }
 

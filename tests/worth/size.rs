@@ -15,7 +15,7 @@ fn the_proportion_is_improvement_value_times_gap_over_record() {
     let worth = worth_of("record 1,500 sq ft\nvalue improvement $250,000").unwrap();
     assert_eq!(worth.gap().unwrap().sq_ft(), 300);
     let way = way(&worth, Method::Proportion);
-    assert_eq!(way.gives().decimal_text(), "50000");
+    assert_eq!(way.amount().decimal_text(), "50000");
     assert_eq!(way.working(), "$250,000 × 300 ÷ 1,500");
     assert_eq!(worth.ways().len(), 1, "no comparable, no unit price");
 }
@@ -24,14 +24,14 @@ fn the_proportion_is_improvement_value_times_gap_over_record() {
 fn money_that_does_not_divide_evenly_is_rounded_once() {
     // 100,000 × 150 ÷ 1,350 = 11,111.111…; 99,999.99 × 150 ÷ 1,350 = 11,111.11 exactly.
     let worth = worth_of("record 1,350 sq ft\nvalue improvement $100000").unwrap();
-    let gives = way(&worth, Method::Proportion).gives();
+    let gives = way(&worth, Method::Proportion).amount();
     assert_eq!(gives.decimal_text(), "11111.111111");
     assert_eq!(gives.whole_text(), "$11,111");
     let worth = worth_of("record 1,350 sq ft\nvalue improvement $99,999.99").unwrap();
-    assert_eq!(way(&worth, Method::Proportion).gives().decimal_text(), "11111.11");
+    assert_eq!(way(&worth, Method::Proportion).amount().decimal_text(), "11111.11");
     // 50,001 × 1,200 ÷ 2,400 = 25,000.5: halves go away from zero.
     let worth = worth_of("record 2,400 sq ft\nvalue improvement $50,001").unwrap();
-    assert_eq!(way(&worth, Method::Proportion).gives().whole(), Some(25_001));
+    assert_eq!(way(&worth, Method::Proportion).amount().whole(), Some(25_001));
 }
 
 #[test]
@@ -44,7 +44,7 @@ fn spaces_that_the_record_says_it_counts_are_no_gap() {
     assert_eq!((gap.measured(), gap.alike(), gap.sq_ft()), (1_200, 1_600, 100));
     assert_eq!(gap.counted(), ["Garage"]);
     // 170,000 × 100 ÷ 1,700
-    assert_eq!(way(&worth, Method::Proportion).gives().decimal_text(), "10000");
+    assert_eq!(way(&worth, Method::Proportion).amount().decimal_text(), "10000");
     assert!(
         text(&worth)
             .contains("measured with Garage counted, as the record says of itself | 1,600 sq ft")

@@ -1,13 +1,13 @@
 //! Whether the tax changes: the cap, the value below which the tax changes, the difference.
 
-use fairfoot::value::{Method, Outcome, Worth};
+use fairfoot::value::{Method, TaxOutcome, Worth};
 
 use super::{text, worth_of};
 
 /// 300 sq ft too many: a fifth of the improvement value.
 const GAP: &str = "record 1,500 sq ft\nplace texas\ntax year 2026\nhomestead since 2021\n";
 
-fn outcome(worth: &Worth, method: Method) -> &Outcome {
+fn outcome(worth: &Worth, method: Method) -> &TaxOutcome {
     let outcomes = worth.tax().expect("taxed values").outcomes();
     outcomes.iter().find(|outcome| outcome.method() == method).expect("the way")
 }
@@ -33,7 +33,7 @@ fn below_the_cap_the_market_value_is_taxed() {
         format!("{GAP}last year assessed $280,000\nvalue market $304,000 improvement $200,000");
     let worth = worth_of(&lines).unwrap();
     let tax = worth.tax().unwrap();
-    assert!(tax.is_figured());
+    assert!(tax.is_assessed_computed());
     assert_eq!(tax.assessed().decimal_text(), "304000");
 }
 

@@ -4,7 +4,7 @@ use std::fs::{self, File};
 use std::io::{self, BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
 
-use fairfoot::batch::{Given, MOST_LINE};
+use fairfoot::batch::{Input, MOST_LINE};
 use fairfoot::sketch::MOST_BYTES;
 
 use crate::cli::{Stop, files};
@@ -17,10 +17,10 @@ pub(super) enum Waiting {
     /// A line of JSON.
     Line(Vec<u8>),
     /// A row of a table.
-    Row(String, Given),
+    Row(String, Input),
 }
 
-/// Houses in order, each with a flag that the next one may take long to arrive.
+/// The houses in order, each with a flag that says that the next one may take long to arrive.
 pub(super) type List = Box<dyn Iterator<Item = (Waiting, bool)> + Send>;
 
 /// The houses, and their number if it is known.
@@ -105,7 +105,7 @@ fn table(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
         let record = match record {
             Ok(record) => record,
             Err(error) => {
-                list.push(Waiting::Row(number, Given::Unreadable(error.to_string())));
+                list.push(Waiting::Row(number, Input::Unreadable(error.to_string())));
                 continue;
             }
         };
@@ -118,10 +118,10 @@ fn table(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
         }
         let given = match read_figures(&figures, &record) {
             Ok(figures) if figures.is_empty() => {
-                Given::Unreadable("the row has no figure".to_owned())
+                Input::Unreadable("the row has no figure".to_owned())
             }
-            Ok(figures) => Given::Figures(figures),
-            Err(why) => Given::Unreadable(why),
+            Ok(figures) => Input::Figures(figures),
+            Err(why) => Input::Unreadable(why),
         };
         list.push(Waiting::Row(name, given));
     }
@@ -150,10 +150,10 @@ fn read_figures(
 }
 
 /// A sides file, with the figures of its row replacing its own.
-fn sides_with(path: &Path, figures: Figures) -> Given {
+fn sides_with(path: &Path, figures: Figures) -> Input {
     match (figures, read(path)) {
-        (Err(why), _) | (_, Err(why)) => Given::Unreadable(why),
-        (Ok(figures), Ok(text)) => Given::SidesAndFigures(text, figures),
+        (Err(why), _) | (_, Err(why)) => Input::Unreadable(why),
+        (Ok(figures), Ok(text)) => Input::SidesAndFigures(text, figures),
     }
 }
 
@@ -171,29 +171,29 @@ fn read(path: &Path) -> Result<String, String> {
 }
 
 impl Waiting {
-    /// How many bytes it occupies while it waits.
+    /// How many bytes of memory it takes while it waits.
     pub(super) fn bytes(&self) -> usize {
         match self {
             Waiting::Line(bytes) => bytes.len(),
-            Waiting::Row(_, Given::Sides(text) | Given::SidesAndFigures(text, _)) => text.len(),
+            Waiting::Row(_, Input::Sides(text) | Input::SidesAndFigures(text, _)) => text.len(),
             _ => 64,
         }
     }
 
     /// Its id, and its input.
-    pub(super) fn given(self) -> (String, Given) {
+    pub(super) fn given(self) -> (String, Input) {
         match self {
             Waiting::Row(id, given) => (id, given),
             Waiting::File(path) => {
-                let given = read(&path).map_or_else(Given::Unreadable, Given::Sides);
+                let given = read(&path).map_or_else(Input::Unreadable, Input::Sides);
                 (path.display().to_string(), given)
             }
-            Waiting::Line(bytes) => Given::line(&bytes),
+            Waiting::Line(bytes) => Input::line(&bytes),
         }
     }
 }
 
-/// The lines of a stream, without empty ones. Of a line that is too long only the beginning is kept.
+/// The lines of a stream, without empty ones. If a line is too long, only its beginning is kept.
 struct Lines<R> {
     reader: BufReader<R>,
     is_first: bool,
@@ -234,7 +234,7 @@ impl<R: Read> Iterator for Lines<R> {
                 Ok(_) => {}
                 Err(error) => {
                     let why = format!("standard input cannot be read on: {error}");
-                    let row = Waiting::Row("standard input".to_owned(), Given::Unreadable(why));
+                    let row = Waiting::Row("standard input".to_owned(), Input::Unreadable(why));
                     return Some((row, true));
                 }
             }

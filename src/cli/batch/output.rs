@@ -73,7 +73,7 @@ impl Output {
     }
 }
 
-/// Adds a house as its rows.
+/// Appends the rows of one house.
 pub(super) fn append(bytes: &mut Vec<u8>, house: &Outcome, format: Format) {
     match format {
         Format::Jsonl => {

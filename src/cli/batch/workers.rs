@@ -9,7 +9,7 @@ use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use std::sync::{Arc, Mutex};
 use std::thread;
 
-use fairfoot::batch::{Outcome, Terms, worked_out};
+use fairfoot::batch::{BatchOptions, Outcome, compute};
 
 use crate::cli::batch::houses::{List, Waiting};
 use crate::cli::batch::{Format, output};
@@ -42,7 +42,7 @@ type Task = (u64, Vec<Waiting>);
 /// Starts the reader and the workers.
 pub(super) fn started(
     houses: List,
-    terms: Terms,
+    batch_options: BatchOptions,
     format: Format,
     jobs: usize,
     keep: bool,
@@ -54,12 +54,12 @@ pub(super) fn started(
     let tasks = Arc::new(Mutex::new(task_out));
     for _ in 0..jobs {
         let (tasks, done) = (Arc::clone(&tasks), done_in.clone());
-        thread::spawn(move || work(&tasks, &done, terms, format, keep));
+        thread::spawn(move || work(&tasks, &done, batch_options, format, keep));
     }
     Chunks { done, tickets, early: BTreeMap::new(), next: 0 }
 }
 
-/// Divides the houses into chunks, each with a ticket; ends when nobody wants more.
+/// Divides the houses into chunks, each with a ticket; ends once nobody wants more.
 fn cut(mut houses: List, tasks: &SyncSender<Task>, tickets: &SyncSender<()>) {
     for number in 0.. {
         let chunk = chunk_of(&mut houses);
@@ -86,7 +86,7 @@ fn chunk_of(houses: &mut List) -> Vec<Waiting> {
 fn work(
     tasks: &Mutex<Receiver<Task>>,
     done: &SyncSender<Chunk>,
-    terms: Terms,
+    batch_options: BatchOptions,
     format: Format,
     keep: bool,
 ) {
@@ -101,7 +101,7 @@ fn work(
             houses: Vec::new(),
         };
         for waiting in waiting {
-            let house = house(waiting, &terms);
+            let house = house(waiting, &batch_options);
             chunk.faulty |= !house.faults.is_empty();
             output::append(&mut chunk.bytes, &house, format);
             if keep {
@@ -115,9 +115,9 @@ fn work(
 }
 
 /// Computes one house. A bug in fairfoot becomes an error of this row instead of ending a run of millions.
-fn house(waiting: Waiting, terms: &Terms) -> Outcome {
+fn house(waiting: Waiting, batch_options: &BatchOptions) -> Outcome {
     let (id, given) = waiting.given();
-    std::panic::catch_unwind(|| worked_out(&id, &given, terms)).unwrap_or_else(|_| Outcome {
+    std::panic::catch_unwind(|| compute(&id, &given, batch_options)).unwrap_or_else(|_| Outcome {
         id: id.clone(),
         faults: vec!["fairfoot made a mistake on this house; please tell its makers".to_owned()],
         ..Outcome::default()

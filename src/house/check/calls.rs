@@ -15,7 +15,7 @@ use crate::house::Side;
 use crate::house::check::suspect::{Rank, Suspect, swapped};
 use crate::sketch::bearing_written;
 use crate::sketch::statement::{Bearing, Run};
-use crate::units::length::Written;
+use crate::units::length::WrittenLength;
 
 /// The most calls that are named.
 const MOST: usize = 3;
@@ -229,7 +229,7 @@ fn two_digits_swapped(number: i64) -> Vec<i64> {
 }
 
 /// The lengths with two neighboring digits of the whole units swapped.
-fn other_lengths(written: Written) -> Vec<i64> {
+fn other_lengths(written: WrittenLength) -> Vec<i64> {
     let unit = match written.form().unit() {
         inch if inch == crate::units::length::Length::INCH => crate::units::length::Length::FOOT,
         unit => unit,

@@ -11,7 +11,7 @@ use crate::house::check::suspects::{
     TYPED_TWICE, behind_backwards, off, same_axis_neighbors, suspects_on,
 };
 use crate::sketch::statement::usual_form;
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 /// The diagnostic for a traverse that misses its start.
 pub(crate) fn does_not_close(
@@ -58,7 +58,7 @@ pub(super) fn closing_backwards(
         format!(
             "{}: the side by closing would have to run {} {other}",
             quoted(name),
-            Written::new(Length::from_nm(by), form).spoken()
+            WrittenLength::new(Length::from_nm(by), form).spoken()
         )
     };
     let mut fault = Diagnostic::new(Word::ClosingBackwards, side.span, message)
@@ -86,7 +86,7 @@ fn sums(traverse: &Traverse, axis: Axis, form: Form) -> String {
     let total = |sign: i64| -> String {
         let legs = traverse.legs(axis);
         let sum = legs.iter().filter(|leg| leg.sign == sign).map(|leg| leg.length).sum();
-        Written::new(Length::from_nm(sum), form).spoken()
+        WrittenLength::new(Length::from_nm(sum), form).spoken()
     };
     let (plus, minus) = (Direction::along(axis, 1).word(), Direction::along(axis, -1).word());
     if traverse.has_bearings() {

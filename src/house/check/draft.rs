@@ -11,7 +11,7 @@ use crate::house::model::Particulars;
 use crate::house::{Run, Side};
 use crate::sketch::statement::{Place, usual_form};
 use crate::sketch::{Sketch, SpaceSketch, WalkSketch};
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 /// The traverses that one page shows.
 #[derive(Clone, Debug)]
@@ -217,7 +217,7 @@ fn traverse(sketch: &WalkSketch, is_lot: bool, tolerance: Length) -> (Traverse, 
         let usual = if estimated { super::ESTIMATED } else { tolerance };
         traverse.sides.push(TraverseSide {
             shape: shape(&side.run),
-            tolerance: side.words.tolerance.map_or(usual, Written::length).nm(),
+            tolerance: side.words.tolerance.map_or(usual, WrittenLength::length).nm(),
             follows: matches!(side.run, Run::ByClosing(_)),
             estimated,
             source: Some(number),

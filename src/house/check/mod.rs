@@ -33,7 +33,7 @@ use crate::sketch::statement::{MissingStatement, Run, usual_form};
 use crate::sketch::{
     FigureSketch, Heads, Kind, LevelSketch, SideSketch, Sketch, SpaceSketch, WalkSketch,
 };
-use crate::units::length::{Form, Halves, Length, Step, Written};
+use crate::units::length::{Form, Halves, Length, Step, WrittenLength};
 
 /// The tolerance of an estimated side, plus or minus, unless the file gives one.
 const ESTIMATED: Length = Length::FOOT;
@@ -117,7 +117,7 @@ fn empty(source: &Source, sketch: &Sketch) -> Model {
         drawn: Vec::new(),
         tolerance: heads.tolerance(),
         veneer: heads.veneer,
-        wall: heads.wall.map(Written::length),
+        wall: heads.wall.map(WrittenLength::length),
     }
 }
 
@@ -195,7 +195,7 @@ impl Checker<'_> {
 
     /// A length in the notation of most sides.
     pub(super) fn spoken(&self, length: Length) -> String {
-        Written::new(length, self.form).spoken()
+        WrittenLength::new(length, self.form).spoken()
     }
 
     fn level(&mut self, number: usize, level: &LevelSketch) {
@@ -389,7 +389,7 @@ impl Checker<'_> {
             }
             let tolerance = side.words.tolerance.map_or(
                 if side.words.estimated { ESTIMATED } else { self.sketch.heads.tolerance() },
-                Written::length,
+                WrittenLength::length,
             );
             let number = sides.len();
             traverse.sides.push(TraverseSide {
@@ -488,12 +488,12 @@ impl Checker<'_> {
             Run::Straight(_, written) => Some((side, written)),
             _ => None,
         };
-        let is_in_inches = |(side, written): (&Side, &Written)| {
+        let is_in_inches = |(side, written): (&Side, &WrittenLength)| {
             written.form() == Form::FeetAndInches && side.typed.contains('"')
         };
         let beside_inches = sides.iter().filter_map(straight).any(is_in_inches);
         // `.5` cannot be meant as feet and inches; only digits before the point can be feet.
-        let bare = |(side, written): (&'a Side, &Written)| {
+        let bare = |(side, written): (&'a Side, &WrittenLength)| {
             let (feet, tenths) = bare_decimal(&side.typed)?;
             Some((side, written.length().spoken(), feet, tenths))
         };
@@ -575,7 +575,7 @@ impl Checker<'_> {
                     vector.bearing(),
                     match self.form {
                         Form::FeetAndInches | Form::DecimalFeet => feet_text(length),
-                        metric => Written::new(length, metric).spoken(),
+                        metric => WrittenLength::new(length, metric).spoken(),
                     }
                 );
                 self.report(Diagnostic::new(Word::NoClosureCheck, side.span, message).note(
@@ -681,7 +681,7 @@ fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch
     let fault = match together(sketch, span, first) {
         Some((_, both)) => fault.note(format!(
             "by the other walls the two are {} together",
-            Written::new(both, form).spoken()
+            WrittenLength::new(both, form).spoken()
         )),
         None => fault,
     };
@@ -695,7 +695,7 @@ fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch
             let way = direction.word();
             fault.help(format!(
                 "measure one of the two; if neither can be measured, estimate one by eye: `{way} {} estimated` would be half of what they make together",
-                Written::new(half, form)
+                WrittenLength::new(half, form)
             ))
         }
         None => fault.help(
@@ -789,7 +789,7 @@ fn shape(run: &Run) -> Shape {
         }
         Run::ByClosing(direction) => Shape::Straight { direction: *direction, length: 0 },
         Run::Diagonal(first, second) => {
-            let signed = |leg: &(Direction, Written)| leg.0.sign() * leg.1.length().nm();
+            let signed = |leg: &(Direction, WrittenLength)| leg.0.sign() * leg.1.length().nm();
             let (north, east) =
                 if first.0.axis() == Axis::North { (first, second) } else { (second, first) };
             Shape::Diagonal { north: signed(north), east: signed(east), bulge: 0 }
@@ -842,7 +842,7 @@ pub(crate) fn feet_text(length: Length) -> String {
 /// `12' 6" north and 4' east of the start`.
 fn spoken_place(at: (i64, i64), form: Form) -> String {
     let part = |nm: i64, axis: Axis| {
-        let far = Written::new(Length::from_nm(nm).abs(), form);
+        let far = WrittenLength::new(Length::from_nm(nm).abs(), form);
         (nm != 0).then(|| format!("{} {}", far.spoken(), Direction::along(axis, nm).word()))
     };
     let parts: Vec<String> =

@@ -15,7 +15,7 @@ use crate::house::check::placement::no_such_space;
 use crate::house::check::{Checker, OnLevel};
 use crate::sketch::statement::{Place, Thickness};
 use crate::sketch::{Face, Kind, LevelSketch, SpaceSketch};
-use crate::units::length::{Length, Written};
+use crate::units::length::{Length, WrittenLength};
 
 /// How many overlaps of a file are reported; nobody fixes more at once.
 const MOST_OVERLAPS: usize = 100;
@@ -208,7 +208,7 @@ impl Checker<'_> {
         if far == Length::ZERO {
             return None;
         }
-        let far = Written::new(far, self.form()).spoken();
+        let far = WrittenLength::new(far, self.form()).spoken();
         let (name, way) = (quoted(&there.name), farthest.direction.word());
         let told = match lies {
             Lies::Outside => format!("{} lies {far} {way} of {name}", side.quoted()),
@@ -511,7 +511,7 @@ impl Checker<'_> {
         let (above, below) =
             (quoted(&self.house.levels[upper].name), quoted(&self.house.levels[lower].name));
         let part = |axis: Axis, nm: i64| {
-            let far = Written::new(Length::from_nm(nm).abs().to_sixteenth(), self.form());
+            let far = WrittenLength::new(Length::from_nm(nm).abs().to_sixteenth(), self.form());
             (nm != 0).then(|| (Direction::along(axis, nm).word(), far.spoken()))
         };
         let parts: Vec<(&str, String)> =

@@ -9,7 +9,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::overlap::{Patch, meetings};
 use crate::house::check::Checker;
 use crate::sketch::Kind;
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 /// The most sides of a space for which places are computed.
 const MOST_SIDES: usize = 60;
@@ -231,7 +231,7 @@ impl Checker<'_> {
     pub(super) fn start_at(&self, at: At) -> Option<String> {
         let part = |axis: Axis, nm: i64| {
             let nm = Length::from_nm(nm).rounded_to(grain(self.form())).nm();
-            let far = Written::new(Length::from_nm(nm).abs(), self.form());
+            let far = WrittenLength::new(Length::from_nm(nm).abs(), self.form());
             (nm != 0).then(|| format!("{} {far}", Direction::along(axis, nm).word()))
         };
         let parts: Vec<String> =
@@ -264,7 +264,7 @@ impl Checker<'_> {
     fn stretch(&self, axis: Axis, (low, high): (i64, i64)) -> String {
         let far = |nm: i64| match nm {
             0 => "0".to_owned(),
-            _ => Written::new(Length::from_nm(nm).abs(), self.form()).spoken(),
+            _ => WrittenLength::new(Length::from_nm(nm).abs(), self.form()).spoken(),
         };
         let way = |nm: i64| Direction::along(axis, nm).word();
         match (low < 0, high > 0) {

@@ -11,7 +11,7 @@ use crate::sketch::statement::Run;
 use crate::sketch::{Kind, SideSketch};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 /// An area this many times another is hardly the same thing.
 const TIMES: i64 = 3;
@@ -44,7 +44,7 @@ impl Checker<'_> {
         let spaces = &self.house.spaces;
         let counted = || (0..spaces.len()).filter(|&i| spaces[i].counted);
         let area = |i: usize| spaces[i].closed.outline.area();
-        let net = |i: usize| area(i) - self.house.taken_off(i).map(area).sum::<Area>();
+        let net = |i: usize| area(i) - self.house.deducted_from(i).map(area).sum::<Area>();
         let total: Area = counted().map(net).sum();
         let sq_ft = total.whole_sq_ft();
         let Some(first) = counted().next().filter(|_| !SIZES.contains(&sq_ft)) else { return };
@@ -102,7 +102,7 @@ impl Checker<'_> {
             let part = |axis: Axis, nm: i64| {
                 let length = Length::from_nm(nm.abs()).rounded_to(grain(self.form()));
                 (length > Length::ZERO).then(|| {
-                    let far = Written::new(length, self.form());
+                    let far = WrittenLength::new(length, self.form());
                     format!("{} {far}", Direction::along(axis, nm).word())
                 })
             };

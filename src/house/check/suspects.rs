@@ -168,7 +168,7 @@ fn unit_mistaken(
     };
     let (has_feet, has_inches) = (side.typed.contains('\''), side.typed.contains('"'));
     let form = written.form();
-    if side.is_bare() && !is_metric(form) && times(Length::METRE, Length::FOOT).is_some() {
+    if side.is_bare() && !is_metric(form) && times(Length::METER, Length::FOOT).is_some() {
         return Some("meters, without their unit?");
     }
     if run_together(typed, has_inches && !has_feet).into_iter().any(&right) {
@@ -177,11 +177,11 @@ fn unit_mistaken(
     let slip = match form {
         _ if has_inches && !has_feet => (Length::FOOT, Length::INCH, "feet, not inches?"),
         Form::FeetAndInches | Form::DecimalFeet if is_metric(usual) && has_feet => {
-            (Length::METRE, Length::FOOT, "meters, not feet?")
+            (Length::METER, Length::FOOT, "meters, not feet?")
         }
-        Form::Meters if !is_metric(usual) => (Length::FOOT, Length::METRE, "feet, not meters?"),
-        Form::Meters => (Form::Centimeters.unit(), Length::METRE, "centimeters, not meters?"),
-        Form::Centimeters => (Length::METRE, form.unit(), "meters, not centimeters?"),
+        Form::Meters if !is_metric(usual) => (Length::FOOT, Length::METER, "feet, not meters?"),
+        Form::Meters => (Form::Centimeters.unit(), Length::METER, "centimeters, not meters?"),
+        Form::Centimeters => (Length::METER, form.unit(), "meters, not centimeters?"),
         Form::Millimeters => {
             (Form::Centimeters.unit(), form.unit(), "centimeters, not millimeters?")
         }

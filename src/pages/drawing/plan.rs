@@ -19,7 +19,7 @@ use crate::pages::drawing::view::{OnSite, SCALES, Scale, Turned, View, WallOnPag
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Run, Stroke, Text};
-use crate::units::length::{Length, Written};
+use crate::units::length::{Length, WrittenLength};
 use crate::wording::sentences::{Sentences, rounded_float, whole};
 use crate::wording::size::square_meters;
 
@@ -378,7 +378,7 @@ impl Plan<'_> {
             let side = traverse.sides[k].source.map(|source| &here.sides[source]);
             let Some(side) = side.filter(|side| !side.words.common) else { return Length::ZERO };
             match side.words.veneer.or(here.veneer).or(house.veneer) {
-                Some(Thickness::Of(written)) => Written::length(written),
+                Some(Thickness::Of(written)) => WrittenLength::length(written),
                 _ => Length::ZERO,
             }
         };
@@ -485,7 +485,8 @@ impl Plan<'_> {
 
     fn name_choices(&mut self, shape: &Shape) -> Vec<Block> {
         let areas = &self.say.areas.spaces[shape.space];
-        let net = if self.say.house.taken_off(shape.space).next().is_some() { " net" } else { "" };
+        let net =
+            if self.say.house.deducted_from(shape.space).next().is_some() { " net" } else { "" };
         let sq_ft = whole(areas.net_tenth_foot);
         let feet = format!("to the foot: {} sq ft", whole(areas.net_whole_foot));
         let (fine, feet) = match self.say.is_metric() {

@@ -8,7 +8,7 @@ use crate::error::Error;
 /// Dots per inch.
 const DOTS_AN_INCH: f32 = 150.0;
 /// Dots per meter, for the file's header.
-const DOTS_A_METRE: u32 = 5906;
+const DOTS_A_METER: u32 = 5906;
 
 /// Renders a page; one with photographs in color.
 pub(crate) fn written(tree: &usvg::Tree, is_colored: bool) -> Result<Vec<u8>, Error> {
@@ -36,8 +36,8 @@ fn encoded(pixels: &Pixmap, is_colored: bool) -> Result<Vec<u8>, png::EncodingEr
     encoder.set_color(if is_colored { png::ColorType::Rgb } else { png::ColorType::Grayscale });
     encoder.set_depth(png::BitDepth::Eight);
     encoder.set_pixel_dims(Some(png::PixelDimensions {
-        xppu: DOTS_A_METRE,
-        yppu: DOTS_A_METRE,
+        xppu: DOTS_A_METER,
+        yppu: DOTS_A_METER,
         unit: png::Unit::Meter,
     }));
     let mut writer = encoder.write_header()?;

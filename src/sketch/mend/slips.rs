@@ -3,7 +3,7 @@
 
 use super::change::{Attempt, Edit};
 use super::pieces::Piece;
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 const WAYS: [(&str, &str); 8] = [
     ("north", "south"),
@@ -66,7 +66,7 @@ fn sum(line: &str) -> Option<Edit> {
         return None;
     }
     let form = if is_metric { Form::Meters } else { Form::FeetAndInches };
-    let all = Written::new(read.into_iter().sum(), form);
+    let all = WrittenLength::new(read.into_iter().sum(), form);
     let cause = "a wall has one length: the parts added up";
     Some(Edit { converts: true, ..Edit::line(format!("{way} {all}"), cause) })
 }

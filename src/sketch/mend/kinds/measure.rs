@@ -2,7 +2,7 @@
 
 use super::super::pieces::{Piece, join};
 use crate::units::area::WrittenArea;
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 /// A length among the pieces of a line.
 #[derive(Clone, Debug)]
@@ -71,7 +71,7 @@ pub(super) fn lengths(pieces: &[Piece], from: usize) -> Vec<(usize, Measure)> {
 /// A length in the unit of another.
 pub(super) fn written(length: Length, like: &Measure) -> String {
     let form = if like.is_metric() { Form::Meters } else { Form::FeetAndInches };
-    Written::new(length, form).to_string()
+    WrittenLength::new(length, form).to_string()
 }
 
 /// An area that begins at this piece, and the index of the piece after it.
