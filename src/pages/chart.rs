@@ -95,7 +95,7 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
     }
     let told = format!(
         "The steps as bars, from {} to {} sq ft.",
-        whole(figure.start()),
+        whole(figure.measured()),
         whole(figure.area())
     );
     let role = Role::Figure(told);

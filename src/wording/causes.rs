@@ -41,7 +41,7 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
         }
         Cause::Total { how, with } => {
             // With something else counted, the total that was meant is not simply the one nearest to the house.
-            let meant = nearest_meant(how, figure.area(), figure.start());
+            let meant = nearest_meant(how, figure.area(), figure.measured());
             match meant.filter(|_| with.is_none()) {
                 Some(meant) => {
                     let typed = thousands(figure.area().whole_sq_ft());

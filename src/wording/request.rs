@@ -22,7 +22,7 @@ impl Sentences<'_> {
         if says == measured {
             return "No change is requested: the two agree.".to_owned();
         }
-        if agrees_about(figure.area(), figure.same_way()) {
+        if agrees_about(figure.area(), figure.measured_like_figure()) {
             return format!(
                 "No change is requested: the two agree within {} sq ft.",
                 thousands((says - measured).abs())

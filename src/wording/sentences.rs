@@ -504,7 +504,7 @@ impl Sentences<'_> {
                 "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house"
             ),
             // Where the record is smaller, nothing is requested.
-            (Reader::Office, true) if figure.area() < figure.same_way() => String::new(),
+            (Reader::Office, true) if figure.area() < figure.measured_like_figure() => String::new(),
             (Reader::Office, true) => "Please provide the record's own sketch with its lengths, and state whether it is of this house".to_owned(),
             (Reader::Office, false) => format!(
                 "The {figure_word}'s own sketch and the lengths on it would show where the difference lies, and whether they are of this house"
