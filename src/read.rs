@@ -188,6 +188,9 @@ mod tests {
         assert!(checked > 150, "{checked}");
         let open = "level \"G\"\nliving \"H\"\nnorth 28'\neast 17'\nbay east 8' out 2' flat 4'\neast 17'\nsouth 27'\nwest 40'\n";
         assert_eq!(lie_as_drawn("open", open)?, 8);
+        // Corner 6 is where the wall after the bay begins, since the bay stands for three sides.
+        let porch = "level \"G\"\nliving \"H\"\nnorth 28'\neast 17'\nbay east 8' out 2' flat 4'\neast 17'\nsouth 28'\nwest 42'\nporch \"P\" from \"H\" corner 6\nnorth 5'\neast 6'\nsouth 5'\nwest 6'\n";
+        assert_eq!(lie_as_drawn("porch", porch)?, 12);
         Ok(())
     }
 }

@@ -149,6 +149,11 @@ pub struct Piece {
 pub struct Row {
     /// Its line in the file, counted from 1.
     pub line: usize,
+    /// The number of its first side in walking order, from 1, as a report and the pages show it. The corner where it
+    /// begins has the same number.
+    pub number: usize,
+    /// How many sides it stands for: an angled bay three, any other row one.
+    pub sides: usize,
     /// Its direction; `None` for a side that a row only shows: a curved wall, a bearing or `close`.
     pub way: Option<Way>,
     /// What it is.
@@ -291,6 +296,8 @@ struct Open {
     corners: Vec<(String, usize)>,
     curves: Vec<Option<(i64, i64)>>,
     bays: Vec<Option<Bay>>,
+    /// Where each side begins, once the walk is finished.
+    places: Vec<Spot>,
 }
 
 struct Maker {
@@ -428,6 +435,7 @@ impl Maker {
             corners: Vec::new(),
             curves: Vec::new(),
             bays: Vec::new(),
+            places: Vec::new(),
         });
     }
 
@@ -447,7 +455,8 @@ impl Maker {
             }
             Place::CornerOf(name, number) => {
                 let space = self.here().find(|open| open.walk.name == name.text);
-                space.map_or((0, 0), |open| open.corner(number.number.saturating_sub(1)))
+                let at = number.number.saturating_sub(1);
+                space.and_then(|open| open.places.get(at).copied()).unwrap_or((0, 0))
             }
         }
     }
@@ -459,7 +468,8 @@ impl Maker {
             Place::CornerOf(name, number) => Some((name.text.clone(), number.number)),
             Place::Corner(name) => self.here().find_map(|open| {
                 let (_, after) = open.corners.iter().find(|(other, _)| *other == name.text)?;
-                Some((open.walk.name.clone(), after % open.walk.rows.len().max(1) + 1))
+                let row = open.walk.rows.get(after % open.walk.rows.len().max(1))?;
+                Some((open.walk.name.clone(), row.number))
             }),
         }
     }
@@ -554,6 +564,9 @@ impl Maker {
         bay: Option<Bay>,
     ) {
         let Some(open) = &mut self.open else { return };
+        let number = open.walk.rows.last().map_or(1, |last| last.number + last.sides);
+        let sides = bay.map_or(1, |bay| bay::sides(&bay, bay::left_of(bay.direction)).len());
+        let row = Row { number, sides, ..row };
         open.moves.push(moved);
         open.follows.push(follows);
         open.curves.push(curve);
@@ -569,8 +582,14 @@ impl Maker {
         let mut at = open.start;
         for i in 0..open.walk.rows.len() {
             let next = plus(at, open.moves[i].unwrap_or((0, 0)));
+            open.places.push(at);
             let pieces = match open.bays[i] {
-                Some(bay) => self.bay_pieces(&bay, at, outside_is_left),
+                Some(bay) => {
+                    let sides = bay_sides(&bay, at, outside_is_left);
+                    let inner = sides.iter().rev().skip(1).rev();
+                    open.places.extend(inner.map(|&(end, _)| end));
+                    sides.iter().map(|&(end, curve)| self.piece(end, curve)).collect()
+                }
                 None => vec![self.piece(next, open.curves[i])],
             };
             let row = &mut open.walk.rows[i];
@@ -594,19 +613,6 @@ impl Maker {
             (c.mul_add(c, 4.0 * h * h) / (8.0 * h), rise > 0)
         });
         Piece { to: self.seen(to), curve }
-    }
-
-    fn bay_pieces(&self, bay: &Bay, from: Spot, outside_is_left: bool) -> Vec<Piece> {
-        let left = bay::left_of(bay.direction);
-        let right = Direction::along(left.axis(), -left.sign());
-        let mut at = from;
-        let sides = bay::sides(bay, if outside_is_left { left } else { right });
-        let piece = |run: &Run| {
-            let (moved, _, curve) = course(run);
-            at = plus(at, moved.unwrap_or((0, 0)));
-            self.piece(at, curve)
-        };
-        sides.iter().map(piece).collect()
     }
 
     /// A move in words: `12' 3" to the right and 4' toward the street`.
@@ -648,6 +654,8 @@ impl Row {
     fn empty() -> Row {
         Row {
             line: 0,
+            number: 1,
+            sides: 1,
             way: None,
             shape: Shape::Straight,
             typed: String::new(),
@@ -729,6 +737,20 @@ fn leg(direction: Direction, nm: i64) -> Spot {
         Axis::East => (direction.sign() * nm, 0),
         Axis::North => (0, direction.sign() * nm),
     }
+}
+
+/// The end of each side of a bay, with the chord and rise of a curve.
+fn bay_sides(bay: &Bay, from: Spot, outside_is_left: bool) -> Vec<(Spot, Option<(i64, i64)>)> {
+    let left = bay::left_of(bay.direction);
+    let right = Direction::along(left.axis(), -left.sign());
+    let mut at = from;
+    let sides = bay::sides(bay, if outside_is_left { left } else { right });
+    let end = |run: &Run| {
+        let (moved, _, curve) = course(run);
+        at = plus(at, moved.unwrap_or((0, 0)));
+        (at, curve)
+    };
+    sides.iter().map(end).collect()
 }
 
 /// The move of a side, the direction of a side by closing, and the chord and rise of a curve.

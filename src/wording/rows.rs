@@ -196,8 +196,12 @@ fn row_on(rows: &Rows, line: usize) -> Option<(usize, usize)> {
 
 fn place(rows: &Rows, line: usize, at: Option<(usize, usize)>, walk: Option<usize>) -> String {
     match (at, walk) {
-        (Some((_, r)), _) if rows.walks.len() == 1 => format!("Wall {}", r + 1),
-        (Some((w, r)), _) => format!("{}, wall {}", rows.walks[w].name, r + 1),
+        (Some((w, r)), _) if rows.walks.len() == 1 => {
+            format!("Wall {}", rows.walks[w].rows[r].number)
+        }
+        (Some((w, r)), _) => {
+            format!("{}, wall {}", rows.walks[w].name, rows.walks[w].rows[r].number)
+        }
         (None, Some(w)) => rows.walks[w].name.clone(),
         (None, None) => format!("Line {line}"),
     }

@@ -423,6 +423,12 @@ test('without storage it works; with it the house is kept until it is forgotten'
   await tab.reload();
   await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']], '1,176');
   assert.match(await tab.locator('.opening').textContent(), /Measured 1,176 sq ft/);
+  // Nothing is said to be kept, yet nothing is lost by going to the start.
+  assert.equal(await tab.getByText('Kept on this device').count(), 0);
+  await tab.locator('.home').click();
+  await tab.getByRole('button', { name: /Measure a house/ }).click();
+  await tab.locator('dialog[open]').getByRole('button', { name: 'Go on with' }).click();
+  await tab.getByText('Back at the start.').waitFor();
   assert.deepEqual(troubles, []);
   await context.close();
   const again = await opened(chrome);
@@ -471,6 +477,34 @@ test('two levels in meters with a bay are typed in rows, and give the PDF of the
   // Of a house in meters, with no place named, the paper is A4 here and there.
   assert.deepEqual(await download(tab, 'Make the PDF'), written(file, 'pdf', '--paper', 'a4')[0]);
   await shot(tab, 'two-levels');
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('walls after a bay have the numbers of the pages, and a space begins at the corner that was touched', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  await measured(tab, [['back', '28'], ['right', '17'], ['right', '8']], '');
+  await tab.getByLabel('Wall 3: shape').selectOption('bay');
+  await settled(tab);
+  await tab.getByLabel('stands out').fill('2');
+  await tab.getByLabel('flat front').fill('4');
+  await walk(tab, [['right', '17'], ['front', '28'], ['left', '42']]);
+  await tab.getByText('Back at the start.').waitFor();
+  assert.deepEqual(await tab.locator('.side .n').allTextContents(), ['1', '2', '3–5', '6', '7', '8']);
+  await tab.getByRole('button', { name: 'Add a space' }).click();
+  await tab.locator('.further select').first().selectOption('porch');
+  // The corner after the bay, on the back wall: the porch stands out to the back.
+  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
+  assert.equal(await tab.locator('#corner option:checked').textContent(), 'corner 6 of House');
+  await tab.getByRole('button', { name: 'Add', exact: true }).click();
+  await settled(tab);
+  await walk(tab, [['back', '5'], ['right', '6'], ['front', '5'], ['left', '6']]);
+  await tab.getByText('Begins at corner 6 of House.').waitFor();
+  const starts = await tab.locator('.drawing .begin').evaluateAll((all) => all.map((one) => [one.getAttribute('cx'), one.getAttribute('cy')].map(Number)));
+  assert.deepEqual(starts, [[0, 0], [25, -28]]);
+  // 28 × 42 and the bay, (8 + 4) / 2 × 2: 1,188; no wall lies across another.
+  assert.match(await tab.locator('.opening').textContent(), /Measured 1,188 sq ft/);
+  assert.equal(await tab.locator('.notices').innerText(), '');
   assert.deepEqual(troubles, []);
   await context.close();
 });

@@ -19,6 +19,9 @@ export interface Drawn {
   onCorner: ((walk: number, corner: number) => void) | null;
 }
 
+/// How many corners a walk has; an angled bay has two of its own.
+export const cornersOf = (walk: Walk) => walk.rows.reduce((sum, row) => sum + row.sides, 0);
+
 const corners = (walk: Walk) => [walk.start, ...walk.rows.flatMap((row) => row.pieces.map((piece) => piece.to))];
 
 export function drawing(drawn: Drawn): SVGElement {
@@ -54,7 +57,7 @@ export function drawing(drawn: Drawn): SVGElement {
     let n = 0;
     for (const { walk, index } of here) {
       svg.append(cornered(walk, index, n, drawn, type));
-      n += walk.rows.length;
+      n += cornersOf(walk);
     }
   }
   return svg;
@@ -109,14 +112,14 @@ function walked(walk: Walk, drawn: Drawn, middle: Place, type: number): SVGEleme
   if (walk.is_closed) {
     group.append(s('path', { class: 'ground', d: course(walk) }));
   }
-  for (const [i, row] of walk.rows.entries()) {
+  for (const row of walk.rows) {
     const d = `M${row.from.join(' ')}${stroke(row)}`;
     const names = row.line === drawn.line ? 'wall focus' : 'wall';
     group.append(
       s('path', { class: names, d }),
       s('path', { class: 'touch', d, onclick: () => drawn.onRow(row.line) }),
       drawn.again.includes(row.line) ? square(row, type) : '',
-      hasLabel(walk, row, drawn.line, type) ? label(walk, row, i, middle, type) : '',
+      hasLabel(walk, row, drawn.line, type) ? label(walk, row, middle, type) : '',
     );
   }
   const last = walk.rows.at(-1);
@@ -152,10 +155,10 @@ function hasLabel(walk: Walk, row: Row, line: number | null, type: number): bool
 }
 
 /// The number and length of a wall, on the side away from the middle.
-function label(walk: Walk, row: Row, index: number, middle: Place, type: number): SVGElement {
+function label(walk: Walk, row: Row, middle: Place, type: number): SVGElement {
   const [x, y] = [(row.from[0] + row.to[0]) / 2, (row.from[1] + row.to[1]) / 2];
   const upright = Math.abs(row.to[1] - row.from[1]) > Math.abs(row.to[0] - row.from[0]);
-  const text = row.length || row.found || `${index + 1}`;
+  const text = row.length || row.found || String(row.number);
   const inner = walk.within !== null ? -1 : 1;
   const away = upright ? Math.sign(x - middle[0]) || -1 : Math.sign(y - middle[1]) || -1;
   const shift = away * inner * type;
@@ -178,7 +181,7 @@ function cornered(walk: Walk, index: number, before: number, drawn: Drawn, type:
         r: type * 0.8,
         onclick: () => drawn.onCorner?.(index, i + 1),
       }),
-      s('text', { class: isChosen ? 'at chosen' : 'at', x, y, 'aria-hidden': 'true' }, String(before + i + 1)),
+      s('text', { class: isChosen ? 'at chosen' : 'at', x, y, 'aria-hidden': 'true' }, String(before + row.number)),
     );
   }
   return group;

@@ -1,5 +1,5 @@
 // The page: one text, shown both as rows and as a file. Everything said about the house comes from the library.
-import { drawing } from './drawing';
+import { cornersOf, drawing } from './drawing';
 import { Editor } from './editor';
 import { FRACTIONS, LENGTH, METRIC, NEW, UNITS } from './format';
 import { Library } from './library';
@@ -194,15 +194,17 @@ interface Kept {
   whole?: string[];
 }
 
-/// The house of the last visit, or where nothing is stored, of this one.
-function kept(): Kept | null {
-  const here = isKept && text ? { name, text, isOwn, whole: [...answered] } : null;
+/// The house that is stored on this device.
+function stored(): Kept | null {
   try {
-    return JSON.parse(localStorage.getItem(KEEP) ?? 'null') ?? here;
+    return JSON.parse(localStorage.getItem(KEEP) ?? 'null');
   } catch {
-    return here;
+    return null;
   }
 }
+
+/// The house of the last visit, or where nothing is stored, of this one.
+const kept = (): Kept | null => stored() ?? (isKept && text ? { name, text, isOwn, whole: [...answered] } : null);
 
 /// Pages on the screen, or ready to print, belong to the text they were made of.
 function putAway(): void {
@@ -397,7 +399,7 @@ function paintWalks(now: Look): void {
   const typing = at !== null && active instanceof HTMLInputElement;
   const values = typing ? PARTS.map((part) => [part, field(at.key, part)] as const).map(([part, one]) => [part, (one as HTMLInputElement | null)?.value] as const) : [];
   const stays = staysNext ?? active?.dataset.stays ?? null;
-  const rowShape = (row: Row) => [row.way !== null || row.typed, row.shape.is, row.picture];
+  const rowShape = (row: Row) => [row.way !== null || row.typed, row.shape.is, row.picture, row.number, row.sides];
   const walks = now.rows.walks.map((walk) => [walk.name, walk.kind, walk.level, walk.corner, walk.rows.map(rowShape)]);
   const shape = JSON.stringify([walks, isMetric(), isAdding, now.rows.walks.map(isUnfinished)]);
   const isNew = parts.walks.dataset.shape !== shape;
@@ -521,8 +523,8 @@ function select(options: string[], value: string, label: string, chosen: (value:
 }
 
 function rowed(walk: Walk, row: Row, index: number, key: string): HTMLElement {
-  const n = index + 1;
-  const number = h('span', { class: 'n', 'aria-hidden': 'true' }, String(n));
+  const n = row.number;
+  const number = h('span', { class: 'n', 'aria-hidden': 'true' }, row.sides > 1 ? `${n}–${n + row.sides - 1}` : String(n));
   const focused = key === focus;
   const tools = focused ? tooled(walk, row, index, key) : null;
   const listens = { onfocusin: () => inFocus(key) };
@@ -726,7 +728,7 @@ function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
     mark(one, key, word);
     return one;
   };
-  const n = index + 1;
+  const n = row.number;
   const shape = row.way !== null && select(SHAPES, row.shape.is, say('shape', { n }), (is) => {
     const part = { straight: 'feet', bay: 'out', round: 'out', slant: 'leg' }[is];
     if (part) focusNext = { key, part };
@@ -854,13 +856,15 @@ function adding(now: Look): HTMLElement {
   const inside = h('label', { class: 'tick' }, within, h('span', {}));
   const offer = () => {
     const here = drawable(look ?? now).filter(({ walk }) => walk.level === addingOn);
-    let n = 0;
-    const corners = here.flatMap(({ walk, index }) =>
-      walk.rows.map((_, k) => {
-        const running = here.length > 1 ? `${++n}: ` : '';
-        return h('option', { value: `${index} ${k + 1}` }, running + say('cornerOf', { n: k + 1, space: walk.name }));
-      }),
-    );
+    let before = 0;
+    const corners = here.flatMap(({ walk, index }) => {
+      const options = walk.rows.map((row, k) => {
+        const running = here.length > 1 ? `${before + row.number}: ` : '';
+        return h('option', { value: `${index} ${k + 1}` }, running + say('cornerOf', { n: row.number, space: walk.name }));
+      });
+      before += cornersOf(walk);
+      return options;
+    });
     corner.replaceChildren(...corners, h('option', { value: '' }, say('measuredOff')));
     corner.value = chosen ? `${chosen.walk} ${chosen.corner}` : (corners[0]?.value ?? '');
     off.hidden = corner.value !== '';
@@ -891,7 +895,7 @@ function adding(now: Look): HTMLElement {
       kind: kind.value,
       name: called,
       within: within.checked ? around() : null,
-      corner: corner.value && walks[at] ? [walks[at].name, n] : null,
+      corner: corner.value && walks[at] ? [walks[at].name, walks[at].rows[n - 1].number] : null,
       start: corner.value ? [] : start.filter(([, length]) => length && Number.parseFloat(length) !== 0),
       level: addingOn || newName.value.trim() || say('levelName'),
     });
@@ -1288,7 +1292,7 @@ function stay(beside: HTMLElement): void {
 }
 
 function foot(): HTMLElement {
-  const isThere = isKept && kept() !== null;
+  const isThere = isKept && stored() !== null;
   return h('footer', {}, isThere && h('span', {}, say('kept')), isThere && h('button', { type: 'button', class: 'quiet', onclick: forget }, say('forget')), aboutButton());
 }
 

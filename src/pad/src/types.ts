@@ -15,6 +15,8 @@ export interface Piece {
 
 export interface Row {
   line: number;
+  number: number;
+  sides: number;
   way: Way | null;
   shape: Shape;
   typed: string;

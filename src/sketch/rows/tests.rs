@@ -152,6 +152,19 @@ fn a_bay_is_drawn_outside() {
 }
 
 #[test]
+fn the_sides_of_a_bay_are_counted_as_on_the_pages() {
+    let text = "front south\nlevel \"G\"\nliving \"H\"\nnorth 20'\neast 11'\nbay east 8' out 2' flat 4'\neast 11'\ncorner \"c\"\nsouth 20'\nwest 30'\nporch \"P\" from \"H\" corner 4\neast 4'\nporch \"Q\" from corner \"c\"\n";
+    let walks = rows(text).walks;
+    let numbers: Vec<usize> = walks[0].rows.iter().map(|row| row.number).collect();
+    assert_eq!(numbers, [1, 2, 3, 6, 7, 8]);
+    assert_eq!(walks[0].rows[2].sides, 3);
+    // Side 4 is the front of the bay: 11' and 2' to the right, 20' and 2' to the back.
+    assert_eq!(walks[1].start, [13.0, -22.0]);
+    assert_eq!(walks[2].corner, Some(("H".into(), 7)));
+    assert_eq!(walks[2].start, [30.0, -20.0]);
+}
+
+#[test]
 fn a_row_becomes_a_bay_or_a_slanted_wall_and_is_shown_before_it_can_be_read() {
     let shape = Shape::Bay { out: "2'".into(), flat: "4'".into() };
     let edit = |shape: &Shape, length: &str| Edit::Side {
@@ -267,6 +280,22 @@ proptest! {
         prop_assert_eq!(text.lines().count(), after.lines().count());
     }
 
+    /// With its directions as seen from the street, a text has the same walks.
+    #[test]
+    fn other_words_for_the_directions_say_the_same(
+        front in prop::sample::select(vec!["north", "east", "south", "west"]),
+        bay in prop::sample::select(vec!["bay south 8' out 2' flat 4'", "bay west 9' out 2' round", "diagonal north 3' west 4' 6\" # so", "n 12 7"]),
+    ) {
+        let text = HOUSE.replace("front south", &format!("front {front}")) + "  garage \"G\" from \"House\" corner 2\n    " + bay + "\n    west 4'\n";
+        let Some(seen) = in_ways(&text) else { return Err(TestCaseError::fail("the street is stated")) };
+        prop_assert_ne!(&seen, &text);
+        let places = |text: &str| -> Vec<_> {
+            let walks = rows(text).walks;
+            walks.into_iter().flat_map(|walk| walk.rows).map(|row| (row.line, row.way, row.shape, row.length, row.from, row.to)).collect()
+        };
+        prop_assert_eq!(places(&seen), places(&text));
+    }
+
     /// Adding a side and removing it gives the same text back; so does exchanging two lines twice.
     #[test]
     fn edits_can_be_undone(after in 4usize..=13, way in way(), how in how(), with in 5usize..=13) {
@@ -281,7 +310,13 @@ proptest! {
     #[test]
     fn any_text_can_be_edited(text in "(?s).{0,80}", line in 0usize..9, value in ".{0,9}") {
         let _ = rows(&text);
+        for text in [text.clone(), format!("front east\nlevel \"G\"\n{text}")] {
+            let seen = in_ways(&text);
+            prop_assert!(seen.is_none_or(|seen| seen.split('\n').count() == text.split('\n').count()));
+        }
         for edit in [
+            Edit::Within { line, within: value.clone() },
+            Edit::Name { line, kind: "garage".into(), name: value.clone() },
             Edit::Side { line, way: Way::Back, length: value.clone(), how: How::About, shape: Shape::Straight },
             Edit::Add { after: line, way: Way::Left, length: value.clone(), how: How::Measured, shape: Shape::Straight },
             Edit::Head { field: "record".into(), value: value.clone() },
