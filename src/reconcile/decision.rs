@@ -1,4 +1,4 @@
-//! The decision which causes are reported. Steps, lists, marks, batch and JSON all follow from it.
+//! Decides which causes are reported. The steps, lists, marks, batch results and JSON all follow from this decision.
 #![expect(clippy::float_arithmetic, reason = "supports are floats")]
 
 use crate::reconcile::case::Case;
@@ -10,26 +10,27 @@ use crate::units::area::Area;
 
 /// The most distinct causes that are reported.
 pub(crate) const MOST_REPORTED: usize = 3;
-/// If rounding alone fits, a cause is reported only if it has at least this share of that support; another way of
-/// rounding needs at least all of it.
+/// If rounding alone fits, a cause is reported only if its support is at least this share of the support of rounding
+/// alone; another way of rounding needs at least as much.
 const BESIDE_ROUNDING: f64 = 0.25;
-/// A cause that is alone and has more support than this is the only common one that fits.
+/// A cause that is alone and has more support than this is reported as the only common cause that fits.
 const NEARLY_SURE: f64 = 0.8;
 /// Causes whose effects differ by less than this cannot be told apart by any figure.
 const ALIKE_SQ_FT: f64 = 0.5;
 /// The largest ratio of support between causes that are about equally common.
 const ABOUT_AS_COMMON: f64 = 4.0;
-/// A single departure that fits is listed beside a reported one from this support on.
+/// The least support with which a single departure that fits is listed beside a reported one.
 const BESIDE_ANOTHER: f64 = 0.02;
-/// A single departure that fits keeps a reported one from being the only one from this support on.
+/// The least support with which a single departure that fits keeps a reported one from being called the only one.
 const WORTH_A_THOUGHT: f64 = 0.005;
 
-/// What a cause may leave as a share of what it explains, a misread wall and any other, and what any may leave.
+/// How much a cause may leave, as a share of what it explains: first for a misread wall, then for any other cause;
+/// and how much any cause may leave.
 const OF_MISREAD: f64 = 0.1;
 const OF_OTHERS: f64 = 0.5;
 const LEAST_LEFT: f64 = 3.0;
 
-/// How near a figure is to an area to be said to agree with it: 3 sq ft or 0.3 %, whichever is more.
+/// How near a figure is to an area to be said to agree with it: 3 sq ft or 0.3%, whichever is more.
 pub(crate) fn agrees_about(figure: Area, area: Area) -> bool {
     const SQ_FT: i64 = 3;
     const PER_THOUSAND: i64 = 3;
@@ -38,8 +39,8 @@ pub(crate) fn agrees_about(figure: Area, area: Area) -> bool {
     apart <= SQ_FT || 1_000 * apart <= PER_THOUSAND * area
 }
 
-/// Decides which causes of a list, best supported first, are reported, and puts those first: those that fit and
-/// have more support than something else.
+/// Decides which causes of a list, best supported first, are reported, and puts those first. Reported are those that
+/// fit and have more support than something else.
 ///
 /// Causes that no figure can tell apart are counted together. If the figure agrees with the house, as
 /// measured or under the figure's own rule, nothing is reported.
@@ -150,8 +151,8 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
     is_kind && !is_total && one.fits() && explains && (!is_two || is_exact(one))
 }
 
-/// What is named first: what is counted or drawn and walls misread, then another face or rounding and errors in the
-/// total.
+/// The order in which causes are named: first what is counted or drawn and walls misread, then another face or
+/// rounding and errors in the total.
 fn tier(cause: Cause) -> u8 {
     match cause {
         Cause::Departures(..) | Cause::Misread { .. } => 0,
@@ -164,7 +165,7 @@ fn tier(cause: Cause) -> u8 {
     }
 }
 
-/// Whether it leaves nothing, as printed.
+/// Whether the cause leaves nothing, as printed.
 fn is_exact(one: &Explanation) -> bool {
     one.leaves.abs() < 1.0
 }
@@ -186,7 +187,7 @@ fn exact_first(fitting: &mut [usize], list: &[Explanation]) {
     }
 }
 
-/// The distinct causes, each with those that say the same.
+/// The distinct causes, each in a group with those that mean the same to a reader.
 fn in_groups(fitting: &[usize], list: &[Explanation]) -> Vec<Vec<usize>> {
     let mut groups: Vec<Vec<usize>> = Vec::new();
     for &i in fitting {
@@ -211,7 +212,7 @@ fn put_first(list: &mut Vec<Explanation>, order: &[usize]) {
     list.splice(0..0, front);
 }
 
-/// Whether a cause consists of two.
+/// Whether a cause consists of two departures.
 fn is_pair(cause: Cause) -> bool {
     matches!(cause, Cause::Departures(_, Some(_)) | Cause::Total { with: Some(_), .. })
 }

@@ -1,9 +1,9 @@
 //! Misread walls: which lengths a length may be taken for, and the area after the other walls have closed the
 //! outline.
 //!
-//! A sketch has to close. If one wall is misread, another wall of the same axis takes up the difference, usually
-//! one that runs the other way; or it is spread over all of them. The area is linear in the walls of one axis, so
-//! each result is exact.
+//! A sketch has to close. If one wall is misread, another wall of the same axis takes up the difference, usually one
+//! that runs in the opposite direction; or the difference is spread over all of them. The area is linear in the walls
+//! of one axis, so each result is exact.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -25,21 +25,21 @@ pub(crate) const MOST_SIDES: usize = 200;
 pub(super) struct Misread {
     /// Its index among the sides of its space.
     pub(super) side: usize,
-    /// The length the record would have.
+    /// The length that the record would have for it.
     pub(super) length: Length,
     /// How much the outline grows, in square feet.
     pub(super) effect: f64,
     /// The variance of that in square feet squared, if the difference is spread over several walls.
     pub(super) variance: f64,
-    /// How common it is, relative to everything that one wall of this outline could be misread as. For each wall
-    /// these add up to at most 1.
+    /// How common this misreading is, as a share of all misreadings of one wall of this outline. For each wall these
+    /// add up to at most 1.
     pub(super) share: f64,
 }
 
 /// The share of cases in which a single wall takes up the difference; otherwise it is spread in steps of a foot.
 const BY_ONE: f64 = 0.6;
-/// The share of these in which that wall runs the other way. Longer walls are more likely, by the square of their
-/// length.
+/// The share of these in which that wall runs in the opposite direction. Longer walls are more likely, by the square
+/// of their length.
 const BY_ONE_ACROSS: f64 = 0.8;
 
 /// The change of area that would close a gap, with the variance of the total, in square feet and their square.
@@ -50,15 +50,15 @@ pub(super) struct Wanted {
 }
 
 impl Wanted {
-    /// Whether all changes from `low` to `high` are too far off to be likely.
+    /// Whether all changes from `low` to `high`, with `more` variance, are too far off to be likely.
     fn is_far(self, low: f64, high: f64, more: f64) -> bool {
         let nearest = self.effect.max(low).min(high);
         is_far(self.effect - nearest, self.variance + more)
     }
 }
 
-/// Calls `each` for every way in which one wall of an outline could be misread, and returns how many were passed over at
-/// a glance, all too far from what is wanted.
+/// Calls `each` for every way in which one wall of an outline could be misread, and returns how many were skipped
+/// because they are clearly too far from what is wanted.
 pub(super) fn misread(
     traverse: &Traverse,
     outline: &Outline,
@@ -83,8 +83,8 @@ pub(super) fn misread(
     passed_over
 }
 
-/// Calls `each` with a side and the change of area if that side had been typed wrong, by swapped digits or ten
-/// feet, and the side by closing had hidden it.
+/// Calls `each` for every side that may have been typed wrong, by swapped digits or by ten feet, without being
+/// noticed because a side by closing hides it; with the change of area.
 pub(super) fn typing_slips(
     traverse: &Traverse,
     outline: &Outline,
@@ -112,7 +112,7 @@ pub(super) fn typing_slips(
     }
 }
 
-/// The least common misreading that is asked about: ten feet more or less.
+/// The share of the least common misreading that is asked about: ten feet more or less.
 const LIKELY: f64 = 0.15;
 
 /// The walls along one axis.
@@ -282,7 +282,7 @@ mod tests {
     }
 
     proptest::proptest! {
-        /// What is passed over at a glance is too far off, and all else comes as it does when nothing is.
+        /// Only misreadings that are too far off are skipped; all others come as they do when none is skipped.
         #[test]
         fn nothing_near_is_passed_over(
             feet in proptest::collection::vec(4.0..60.0_f64, 4),

@@ -45,7 +45,7 @@ pub struct Explanations {
     pub(crate) something_else: f64,
     pub(crate) weighed: u64,
     pub(crate) fitting: u64,
-    /// There was too much to weigh all of it.
+    /// Whether there was too much to weigh all of it.
     pub(crate) is_capped: bool,
     pub(crate) evidence: Option<Evidence>,
     /// What to check again in our own measurements.
@@ -53,7 +53,7 @@ pub struct Explanations {
 }
 
 impl Explanations {
-    /// The explanations: those that are reported, in their order, then the others, best supported first.
+    /// The explanations: first those that are reported, in their order, then the others, best supported first.
     #[must_use]
     pub fn list(&self) -> &[Explanation] {
         &self.list
@@ -69,7 +69,7 @@ impl Explanations {
         self.reported().next().is_some()
     }
 
-    /// The support for something else: a cause that is not listed, or several at once.
+    /// The support for something else, from 0 to 1: a cause that is not listed, or several at once.
     #[must_use]
     pub fn something_else(&self) -> f64 {
         self.something_else
@@ -81,13 +81,13 @@ impl Explanations {
         self.weighed
     }
 
-    /// How many combinations fit.
+    /// How many of the weighed combinations fit the figure.
     #[must_use]
     pub fn fitting(&self) -> u64 {
         self.fitting
     }
 
-    /// What one of the record's other lines shows about its rounding.
+    /// What one of the record's other lines shows about its rounding; `None` if none shows anything.
     #[must_use]
     pub fn evidence(&self) -> Option<&Evidence> {
         self.evidence.as_ref()
@@ -226,7 +226,7 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Adds the weight of a cause, or adds to the cause at `place` if it is already known.
+    /// Adds the weight of a new cause, or if `place` is given, adds to the cause at that index. Returns its index.
     fn push(&mut self, place: Option<usize>, found: Found) -> usize {
         let leaves = self.figure - found.sq_ft;
         self.fitting += u64::from(leaves.abs() <= explanation::allows(found.sigma));
@@ -476,7 +476,7 @@ impl<'a> Search<'a> {
         self.push(known, found);
     }
 
-    /// The list, best supported first, with the decision which of them are reported.
+    /// The list, best supported first, after deciding which causes are reported.
     fn finish(mut self, evidence: Option<Evidence>) -> Explanations {
         let sum = self.found.iter().map(|found| found.weight).sum::<f64>() + self.otherwise;
         self.found.sort_by(|a, b| b.weight.total_cmp(&a.weight));
@@ -497,13 +497,13 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// The setting at the figure's own face with this rounding.
+    /// The setting at the figure's own face with this rounding; `None` if it was not computed.
     fn setting(&self, rounding: Option<RoundingTaken>) -> Option<&Setting<'a>> {
         let mut settings = self.settings.iter();
         settings.find(|one| one.face == self.case.face && one.rounding == rounding)
     }
 
-    /// The figures that a cause can give.
+    /// The range of figures that a cause can give.
     fn band(&self, found: &Found) -> FigureRange {
         let likely = FigureRange::about(found.sq_ft, explanation::allows(found.sigma) - 0.5);
         let only = |sq_ft: f64| FigureRange { low: sq_ft, high: sq_ft };
@@ -532,8 +532,9 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// What every wall rounded one way can give: the outline that closes, and another one if the figure is a likely
-    /// one among those that have to be adjusted to close, but nothing beyond what walls rounded either way give.
+    /// The range of figures possible if every wall is rounded in one way. It has the outline that closes, and the
+    /// figure itself if it is likely among the outlines that have to be adjusted to close; nothing beyond what
+    /// rounding walls up or down gives.
     fn of_rounding(&self, found: &Found) -> Option<FigureRange> {
         const LIKELY: f64 = 0.05;
         let setting = self.setting(found.rounding)?;
@@ -548,19 +549,20 @@ impl<'a> Search<'a> {
         })
     }
 
-    /// How far ordinary rounding can take the total.
+    /// The range of figures that ordinary rounding can give; `None` where it cannot be computed.
     fn usual(&self) -> Option<FigureRange> {
         self.case.ranges.usual(false).map(|range| self.with_counting(range))
     }
 
-    /// A range of the house with what the figure says it counts.
+    /// A range of the house's area, with what the figure says it counts added.
     fn with_counting(&self, range: Range) -> FigureRange {
         let counting = self.start - total(self.case.listed.house, &self.case.ruled.areas).sq_ft();
         let counting = if self.case.listed.counting.is_empty() { 0.0 } else { counting };
         FigureRange { low: range.low.sq_ft() + counting, high: range.high.sq_ft() + counting }
     }
 
-    /// How far walls rounded either way can take the total with these departures; `None` where it cannot be computed.
+    /// The range of figures possible with these departures if any wall may be rounded up or down; `None` where it
+    /// cannot be computed.
     fn widest(&self, one: DepartureKind, other: Option<DepartureKind>) -> Option<FigureRange> {
         let own = self.settings.first()?;
         let (listed, ranges) = (self.case.listed, self.case.ranges);
@@ -638,7 +640,7 @@ fn sigma(variance: f64) -> f64 {
     (variance + OF_TOTAL).sqrt()
 }
 
-/// The factor by which a written total exceeds what was meant.
+/// The number by which the intended total was multiplied when it was written down.
 fn scale(how: TotalWritten) -> f64 {
     match how {
         TotalWritten::TenTimes => 10.0,

@@ -28,7 +28,7 @@ pub(crate) enum RoundingTaken {
     AlwaysUp,
     /// Every side rounded down.
     AlwaysDown,
-    /// Halves rounded the other way.
+    /// Halves rounded in the opposite direction.
     OtherHalves,
     /// To the half foot.
     HalfFoot,
@@ -38,13 +38,13 @@ pub(crate) enum RoundingTaken {
     WholeFoot,
 }
 
-/// A way of rounding with its prior probability; the name is `None` for the figure's own.
+/// A way of rounding (`None` for the figure's own way) with its prior probability.
 pub(super) type RoundingWay = (Option<RoundingTaken>, StepRounding, f64);
 
 /// One face and one way of rounding, with the areas of this house under them, in square feet.
 pub(super) struct Setting<'a> {
     pub(super) face: Face,
-    /// `None` for the figure's own.
+    /// The way of rounding; `None` for the figure's own.
     pub(super) rounding: Option<RoundingTaken>,
     /// Its prior probability.
     pub(super) chance: f64,
@@ -54,24 +54,24 @@ pub(super) struct Setting<'a> {
     pub(super) shift: f64,
     /// The variance of the total without departures, in square feet squared.
     pub(super) variance: f64,
-    /// What each departure adds; empty at another face.
+    /// What each departure adds; empty at a face other than the figure's own.
     pub(super) adds: Vec<Adds>,
     way: StepRounding,
     reading: Length,
     walls: Cow<'a, Walls>,
     outlines: Vec<Cow<'a, Outline>>,
     areas: Vec<Area>,
-    /// How many times each space is in the total.
+    /// For each space, how many times it is in the total.
     times: Vec<f64>,
     variances: Vec<f64>,
-    /// Which spaces have areas from the record itself, and so no uncertainty.
+    /// For each space, whether its area comes from the record itself and so has no uncertainty.
     is_known: Vec<bool>,
     grids: Vec<OnceCell<Option<OnGrid>>>,
     outcomes: Vec<OnceCell<Outcomes>>,
     base: OnceCell<Together>,
 }
 
-/// The errors of a space with how many times they go into the total.
+/// The possible errors of a space, with how many times they go into the total.
 #[derive(Clone, Copy)]
 struct Added<'a> {
     outcomes: &'a Outcomes,
@@ -87,10 +87,10 @@ pub(super) struct Adds {
     pub(super) sq_ft: f64,
     /// The variance of the total with it, in square feet squared.
     pub(super) variance: f64,
-    /// How many more times spaces are in the total.
+    /// For each space that it affects, how many more times the space is in the total.
     changes: Vec<(usize, f64)>,
     part: Option<(usize, Part)>,
-    /// The errors of the space without that part, once they are wanted.
+    /// The possible errors of the space without that part, computed when first needed.
     with_part: OnceCell<Option<Outcomes>>,
 }
 
@@ -130,7 +130,7 @@ pub(super) fn ways(case: &Case<'_>, weights: &Weights) -> Vec<RoundingWay> {
 }
 
 /// Every face and way of rounding with the areas of this house, the figure's own first. If the file gives the
-/// record's own sides, that is the only one, and nothing about sides is guessed.
+/// record's own sides, that is the only setting, and nothing about sides is guessed.
 pub(super) fn settings<'a>(
     case: &Case<'a>,
     departures: &[Departure],
@@ -175,8 +175,8 @@ fn of_face(face: Face, weights: &Weights) -> f64 {
     if face == Face::Inside { weights.face_inside } else { weights.face }
 }
 
-/// How often walls taken inside or at the frame are not rounded to feet: the frame is read from a plan in feet and
-/// inches, the inside by somebody who measures rooms. Judgment.
+/// The share of cases in which walls measured inside or at the frame are not rounded to feet: the frame is read from
+/// a plan in feet and inches, the inside by somebody who measures rooms. Judgment.
 const FINE_AT_ANOTHER_FACE: f64 = 0.4;
 
 /// The house at the other faces without departures: under the figure's own rounding, and not rounded to feet where
@@ -333,8 +333,8 @@ fn times(house: &House, space: usize) -> f64 {
 }
 
 impl Setting<'_> {
-    /// If every wall is rounded the same way, the nearest closing takes back what was rounded most, but most
-    /// offices do not; so the mean and the spread come from the listed outcomes.
+    /// Takes the mean and the spread from the listed outcomes. If every wall is rounded up or every wall down, the
+    /// nearest closing undoes the largest roundings, which most offices do not do.
     fn take_the_middle(&mut self) {
         if let Some((mean, variance)) = self.base().mean_and_variance() {
             let more = (variance - self.variance).max(0.0);
@@ -467,7 +467,7 @@ impl Setting<'_> {
         }
     }
 
-    /// What is put together already, else what a total begins with.
+    /// The errors of the spaces that were combined already, or else those of an empty total.
     fn from<'b>(&'b self, is_more: bool, all: Option<&'b Together>) -> Cow<'b, Together> {
         match all {
             Some(all) => Cow::Borrowed(all),

@@ -1,6 +1,6 @@
 //! Errors in writing down a total: swapped digits, a wrong digit, rounding, doubling, another unit.
 //!
-//! They affect the whole total, so they are undone first, which gives the few totals that could have been meant.
+//! They affect the whole total, so they are undone first. That leaves only a few totals that could have been meant.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -14,13 +14,13 @@ use crate::units::area::Area;
 /// How a total was written down wrong, or rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub(crate) enum TotalWritten {
-    /// Two neighboring digits were swapped.
+    /// It has two neighboring digits swapped.
     Swapped,
-    /// One digit was wrong.
+    /// It has one wrong digit.
     OneDigit,
-    /// A zero was added.
+    /// It has a zero too many.
     TenTimes,
-    /// The last digit was missing.
+    /// Its last digit is missing.
     Tenth,
     /// Rounded to tens.
     RoundedTo10,
@@ -28,9 +28,9 @@ pub(crate) enum TotalWritten {
     RoundedTo50,
     /// Rounded to hundreds.
     RoundedTo100,
-    /// Two dwellings of this size were added.
+    /// It is the sum of two dwellings of this size.
     Twice,
-    /// The number is in square meters.
+    /// It is in square meters.
     SquareMeters,
 }
 

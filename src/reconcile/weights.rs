@@ -1,4 +1,4 @@
-//! How common each departure is. This is data, not code: `weights.json` gives each probability and the reason for
+//! How common each departure is. The probabilities are data, not code: `weights.json` gives each with the reason for
 //! it.
 
 use std::collections::BTreeMap;
@@ -34,8 +34,8 @@ macro_rules! weights {
                 Ok(Weights { $($name: taken(entries, stringify!($name))?,)+ })
             }
 
-            /// Weights under which nothing is likelier than something else, for the case that the built-in file
-            /// cannot be read.
+            /// Weights under which no cause is likelier than something else, used if the built-in file cannot be
+            /// read.
             const fn none() -> Weights {
                 let none = Weights { $($name: 0.0,)+ };
                 Weights { something_else: 0.5, ..none }
@@ -45,7 +45,8 @@ macro_rules! weights {
 }
 
 weights! {
-    /// The figure was measured to the outside face, or to the frame, although it says another face; each.
+    /// The probability, for each of the outside face and the frame, that the figure was measured to it although it
+    /// says another face.
     face: "the outside face or the frame instead of another face",
     /// The figure was measured inside although it says another face.
     face_inside: "inside instead of another face",
@@ -55,41 +56,42 @@ weights! {
     always_down: "every wall rounded down",
     /// Every side rounded to the half foot.
     half_foot: "each wall to the half foot",
-    /// Sides half-way between two steps rounded the other way.
+    /// Sides halfway between two steps rounded in the opposite direction.
     ties_the_other_way: "halves the other way",
     /// Sides not rounded to feet.
     not_rounded: "walls not rounded to feet",
-    /// An uncounted space was counted; each.
+    /// The probability, for each uncounted space, that it was counted.
     counted: "an uncounted space in the total, each",
-    /// An uncounted deck, patio, balcony, carport or outbuilding was counted; each.
+    /// The probability, for each uncounted deck, patio, balcony, carport or outbuilding, that it was counted.
     counted_outdoors: "the same of a deck, patio, balcony, carport or outbuilding",
-    /// An uncounted space was counted although the record lists it separately with about its measured area; each.
+    /// The probability, for each uncounted space that the record lists separately with about its measured area, that
+    /// it was counted.
     counted_though_listed: "the same of a space that the record lists by itself",
-    /// A missing space was counted; each.
+    /// The probability, for each missing space, that it was counted.
     missing_counted: "what is gone still in the total, each",
-    /// A counted space, or an upper level, was left out; each.
+    /// The probability, for each counted space and each upper level, that it was left out.
     left_out: "a counted space or an upper level not in the total, each",
-    /// A counted space was left out although the record lists it separately; each.
+    /// The probability, for each counted space that the record lists separately, that it was left out.
     left_out_though_listed: "the same of a space that the record lists by itself",
-    /// An opening or a low part was not deducted; each.
+    /// The probability, for each opening or low part, that it was not deducted.
     not_deducted: "an opening or low part not deducted, each",
-    /// A stair was deducted; each.
+    /// The probability, for each stair, that it was deducted.
     deducted: "a stair deducted, each",
-    /// A space within another was deducted twice; each.
+    /// The probability, for each space within another, that it was deducted twice.
     deducted_twice: "a space within another deducted twice, each",
-    /// An upper level was taken at the whole outline of the level below; each.
+    /// The probability, for each upper level, that it was taken at the whole outline of the level below.
     whole_below: "an upper level at the whole outline below, each",
-    /// An upper level was taken at three quarters of the outline below; each.
+    /// The probability, for each upper level, that it was taken at three quarters of the outline below.
     three_quarters_below: "an upper level at three quarters of the outline below, each",
-    /// An upper level was taken at half the outline below; each.
+    /// The probability, for each upper level, that it was taken at half the outline below.
     half_below: "an upper level at half the outline below, each",
-    /// A level was counted twice; each.
+    /// The probability, for each level, that it was counted twice.
     level_twice: "a level counted twice, each",
     /// Everything under the roof was counted.
     under_roof: "everything under the roof in the total",
-    /// One recess was filled in, or one jog or bay left off; all of them together.
+    /// The probability, for all of them together, that one recess was filled in, or one jog or bay left off.
     shape: "a recess filled in, or a jog or bay left off, all together",
-    /// One wall was misread; all of them together.
+    /// The probability, for all walls together, that one wall was misread.
     misread: "a wall misread, all together",
     /// Two digits of the total were swapped.
     total_swapped: "two digits of the total swapped",

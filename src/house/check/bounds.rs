@@ -18,10 +18,10 @@ pub const MOST_MISSING: usize = 100;
 /// The most pictures that a file may name.
 pub const MOST_PICTURES: usize = 40;
 
-/// The reason for the limit, and what to do.
+/// The reason for these limits, and what to do.
 const ONE_HOUSE: &str = "one file holds one house; give each house a file of its own";
 
-/// The first kind of part of which the file has too many; then nothing else is checked.
+/// The error for the first kind of part of which the file has too many; nothing else is checked then.
 pub(super) fn too_many(sketch: &Sketch) -> Option<Diagnostic> {
     let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
     let pictures = || named_pictures(shown_sides(sketch));

@@ -19,10 +19,10 @@ use crate::units::length::WrittenLength;
 
 /// The most calls that are named.
 const MOST: usize = 3;
-/// The calls of a deed close to about one part in this many of their length, or better, if none is misread (our
-/// judgment; a deed's bearings to the minute and lengths to the tenth of a foot allow one in some thousands).
+/// The calls of a deed close to one part in this many of their length, or better, if none is misread (our judgment; a
+/// deed's bearings to the minute and lengths to the tenth of a foot allow one in some thousands).
 const CLOSES_TO: f64 = 1_500.0;
-/// The usual label of a call that runs back.
+/// The label of a call that was probably walked in the opposite direction.
 const TURNED: &str = "walked the other way?";
 
 /// The calls that could contain the whole misclosure, those with a common misreading first; empty if no side is
@@ -80,7 +80,7 @@ pub(super) fn as_a_calculator_prints(
     ))
 }
 
-/// A reading of one call with which the calls close.
+/// A misreading of one call which, once undone, makes the calls close.
 struct Misread {
     side: usize,
     /// How many of its neighbors it is square to.
@@ -91,7 +91,7 @@ struct Misread {
 struct Judge<'a> {
     traverse: &'a Traverse,
     misses: Misclosure,
-    /// The largest distance between end and start of calls that are read right, in nanometers.
+    /// The greatest distance between end and start, in nanometers, for calls without a misreading.
     allowed: f64,
 }
 
@@ -104,7 +104,7 @@ impl<'a> Judge<'a> {
         Judge { traverse, misses, allowed }
     }
 
-    /// Whether the calls close as a deed does, and far better than as typed, if these sides ran so.
+    /// Whether the calls would close as a deed does, and far better than as typed, if these sides had these shapes.
     fn closes(&self, instead: &[(usize, Shape)]) -> bool {
         let mut left = (self.misses.east as f64, self.misses.north as f64);
         for (side, shape) in instead {
@@ -119,7 +119,7 @@ impl<'a> Judge<'a> {
         after <= self.allowed && 5.0 * after <= before
     }
 
-    /// How many of its two neighbors a call is square to if it runs so.
+    /// How many of its two neighbors a call would be square to if it had this shape.
     fn squares(&self, side: usize, shape: Shape) -> usize {
         let n = self.traverse.sides.len();
         let unit = |vector: Vector| {
@@ -220,7 +220,7 @@ fn other_angles(bearing: &Bearing) -> Vec<Bearing> {
     all
 }
 
-/// The number with its digits swapped; one below ten is read as written with a zero before it, `04` for `40`.
+/// The number with its two digits swapped. A number below ten is read as having a zero before it: `04` for `40`.
 fn two_digits_swapped(number: i64) -> Vec<i64> {
     match number {
         1..10 => vec![number * 10],
@@ -240,7 +240,7 @@ fn other_lengths(written: WrittenLength) -> Vec<i64> {
     swapped(whole).into_iter().map(|whole| whole * unit + rest).collect()
 }
 
-/// `5.1350` as a calculator prints 5° 13' 50"; `None` if it cannot be that.
+/// The bearing meant by a decimal such as `5.1350`, as a calculator prints 5° 13' 50"; `None` if it cannot be that.
 fn minutes_and_seconds(bearing: &Bearing) -> Option<Bearing> {
     if bearing.minutes.is_some() || bearing.degrees.scale() < 2 || bearing.degrees.scale() > 4 {
         return None;

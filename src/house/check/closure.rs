@@ -78,10 +78,10 @@ pub(super) fn closing_backwards(
     ))
 }
 
-/// How many sides with a common error are pointed at per axis.
+/// The most sides with a common error that are pointed at per axis.
 const MOST_NAMED: usize = 3;
 
-/// Both sums of an axis.
+/// A note with both sums of an axis, such as all norths and all souths.
 fn sums(traverse: &Traverse, axis: Axis, form: Form) -> String {
     let total = |sign: i64| -> String {
         let legs = traverse.legs(axis);
@@ -151,7 +151,8 @@ fn with_suspects(
     fault.help(if is_lot { no_call(traverse, misses) } else { no_wall(&off, misses) })
 }
 
-/// The label of a suspect beside others of which only one is the error: `digits swapped, or side 8 misread?`
+/// The label of a suspect when others are pointed at too and only one of them is the error: `digits swapped, or side
+/// 8 misread?`
 fn label(suspect: &Suspect, named: &[&Suspect], sides: &[Side]) -> String {
     let slip = suspect.slip.as_deref().unwrap_or_default();
     let others: Vec<String> = named
@@ -176,7 +177,7 @@ fn wall_missing(is_lot: bool, first: &Side, second: &Side) -> String {
     )
 }
 
-/// What to do where no single call of a deed accounts for the gap.
+/// Advice for when no single call of a deed accounts for the gap.
 fn no_call(traverse: &Traverse, misses: Misclosure) -> String {
     let gap = Axis::BOTH.into_iter().map(|axis| misses.on(axis).abs()).max().unwrap_or(0);
     let lengths = traverse.sides.iter().map(|side| side.shape.vector().length().nm());
@@ -192,7 +193,7 @@ fn no_call(traverse: &Traverse, misses: Misclosure) -> String {
     }
 }
 
-/// What to do where no single wall accounts for the gap.
+/// Advice for when no single wall accounts for the gap.
 fn no_wall(off: &[Axis], misses: Misclosure) -> String {
     let direction =
         off.first().map_or("north", |&axis| Direction::along(axis, -misses.on(axis)).word());

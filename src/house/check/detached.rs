@@ -8,9 +8,9 @@ use crate::sketch::Kind;
 use crate::units::area::Area;
 
 impl Checker<'_> {
-    /// Marks living space that is not connected to the main living space. On each level the main part is the
-    /// largest group of spaces that touch each other. Others are detached unless they stand over or under the main
-    /// part of another level, from which stairs would reach them.
+    /// Marks living space that is not connected to the main living space. On each level, the main part is the largest
+    /// group of spaces that touch each other. Other spaces are detached unless they stand over or under the main part
+    /// of another level, from which stairs would reach them.
     ///
     /// Finished area that is not connected to the dwelling is not part of its area (ANSI Z765, read second-hand).
     pub(super) fn find_detached(&mut self, says: &[Option<bool>]) {
@@ -95,7 +95,7 @@ impl Checker<'_> {
     }
 
     /// Whether two living spaces of one level touch, allowing for the tolerance of the tape and a wall between the
-    /// rooms. `lines` are those of every space of the house.
+    /// rooms. `lines` holds the lines of every space of the house.
     fn touch(&self, a: usize, b: usize, lines: &[Vec<Placed>]) -> bool {
         let (one, other) = (&self.house.spaces[a], &self.house.spaces[b]);
         if one.level != other.level || one.by_itself || other.by_itself {

@@ -47,8 +47,8 @@ pub(crate) struct DraftWalk {
     pub(crate) suspects: Vec<Suspect>,
     /// Two sides between which a wall seems to be missing.
     pub(crate) missing_between: Option<(usize, usize)>,
-    /// Two sides by closing of one axis: the first is drawn with the length that both have together, the second has
-    /// none.
+    /// Two sides by closing along one axis: the first is drawn with the length that both have together, the second
+    /// with none.
     pub(crate) closing_twice: Option<(usize, usize)>,
     /// Its named corners, each with the number of sides before it.
     corners: Vec<(String, usize)>,
@@ -71,7 +71,7 @@ impl DraftWalk {
         corners
     }
 
-    /// Twice its signed area if closed by a straight line back to the start; positive if counterclockwise.
+    /// Twice its signed area if closed by a straight line back to the start; positive if it runs counterclockwise.
     pub(crate) fn turn(&self) -> i128 {
         let corners = self.corners();
         let ends = corners.iter().skip(1).chain(corners.first());
@@ -90,8 +90,8 @@ impl DraftWalk {
     }
 }
 
-/// The traverses of every level and lot, one draft each: first those on which one does not close, then the others,
-/// each in file order. Empty if the file has no side to draw.
+/// The traverses of every level and lot, one draft each: first those with a traverse that does not close, then the
+/// others, each in file order. Empty if the file has no side to draw.
 ///
 /// `found` are the diagnostics of reading and checking the file.
 pub(crate) fn drafts(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Vec<Draft> {
@@ -126,7 +126,7 @@ pub(crate) fn drafts(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> 
         .collect()
 }
 
-/// The lines with an error that could not be read as a statement.
+/// The numbers of the lines that have an error and could not be read as a statement.
 fn unread(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Vec<usize> {
     let errors = found.iter().filter(|one| one.is_error());
     let mut lines: Vec<usize> = errors.map(|one| source.line(one.span().start)).collect();
@@ -149,7 +149,7 @@ fn walks(spaces: &[SpaceSketch], is_lot: bool, tolerance: Length) -> Vec<DraftWa
     walks
 }
 
-/// The start of a space, from the traverses before it.
+/// Where a space starts, given the traverses before it: east then north, in nanometers.
 fn place(space: &SpaceSketch, before: &[DraftWalk]) -> (i64, i64) {
     match &space.space.place {
         Place::Origin => (0, 0),

@@ -159,23 +159,25 @@ pub(super) struct Checker<'a> {
     pub(super) found: &'a mut Vec<Diagnostic>,
     pub(super) house: Model,
     pub(super) whole: bool,
-    /// Spaces that were reported to lie outside their parent; nothing more is reported about their position.
+    /// Spaces that were reported to lie outside the space they belong in; nothing more is reported about their
+    /// position.
     pub(super) misplaced: Vec<usize>,
-    /// Spaces of which the file does not say where they are, after the first of their level.
+    /// Spaces whose position the file does not give, except the first of each level.
     pub(super) unplaced: Vec<usize>,
     /// How many overlaps were reported.
     pub(super) overlaps_reported: usize,
-    /// How many sides were compared so far to find places to offer.
+    /// How many sides were compared so far to find places to suggest.
     pub(super) tries: usize,
-    /// Numbers without a unit make a house of no likely size; nothing is reported about where its spaces lie.
+    /// Whether numbers without a unit make a house of an unlikely size; then nothing is reported about where its
+    /// spaces lie.
     pub(super) unit_doubtful: bool,
     /// The notation of most sides.
     form: Form,
-    /// How many sides and meetings of spaces were compared so far.
+    /// The work done by the overlap check so far, in pairs compared; it stops at `MOST_WORK`.
     pub(super) work: usize,
-    /// Whether that was reported as too much.
+    /// Whether the overlap check has reported that it stopped at a limit.
     pub(super) is_tangled: bool,
-    /// For each space, whether the file says that it counts.
+    /// For each space, whether the file says that it is counted (`Some(true)`) or not; `None` if it does not say.
     says_counted: Vec<Option<bool>>,
 }
 
@@ -477,8 +479,8 @@ impl Checker<'_> {
         );
     }
 
-    /// Asks about `12.6` among feet and inches, which is 12.6 ft but may have been meant as 12' 6", and about
-    /// `28.10` anywhere.
+    /// Asks whether `12.6` among feet and inches, which is read as 12.6 ft, was meant as 12' 6", and asks the same
+    /// about `28.10` anywhere.
     fn report_tenths_beside_inches<'a>(&mut self, name: &str, sides: &'a [Side]) {
         // A file that states its units means what it says.
         if self.sketch.heads.units.is_some() {
@@ -522,8 +524,8 @@ impl Checker<'_> {
         self.report(Diagnostic::new(Word::TenthsBesideInches, side.span, message).help(help));
     }
 
-    /// Whether the decimals of a file without other lengths could all be inches after a point: none is over 11, and
-    /// one is never written for tenths (`28.10`), or none is above .11.
+    /// Whether all decimals of a file that has no other lengths could be inches after a point: none is over 11, and
+    /// either one is written as tenths never are (`28.10`), or none is above .11.
     fn decimals_look_like_inches(&self) -> bool {
         let spaces = self.sketch.levels.iter().flat_map(|level| &level.spaces);
         let sides = spaces.flat_map(|space| &space.walk.sides);
@@ -601,7 +603,7 @@ impl Checker<'_> {
         }
     }
 
-    /// A slanted side has only one recorded length, which is shown but not used.
+    /// Warns that the recorded length of a slanted side is shown but not used, since its run and rise are not known.
     fn report_recorded_not_used(&mut self, name: &str, sides: &[Side]) {
         for side in
             sides.iter().filter(|side| side.direction.is_none() && side.recorded().is_some())
@@ -616,7 +618,8 @@ impl Checker<'_> {
         }
     }
 
-    /// Where an axis has no closure check, two sides in one line may hide a wall left out between them.
+    /// Warns where an axis has no closure check and two sides lie in one line: a wall between them may have been left
+    /// out.
     fn report_no_turn(&mut self, name: &str, sides: &[Side], closed: &Closed) {
         let unchecked: Vec<Axis> = sides
             .iter()
@@ -669,8 +672,8 @@ impl Checker<'_> {
     }
 }
 
-/// Two sides of one axis by closing. What the two make together follows from the others; half of it each is an
-/// estimate that can be typed.
+/// The error for two sides by closing along one axis. Only their sum follows from the other sides; half of it is
+/// offered as an estimate of each.
 fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch) -> Diagnostic {
     let message = format!("{}: two sides of one direction are given by closing", quoted(name));
     let fault =
@@ -704,7 +707,7 @@ fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch
     }
 }
 
-/// How long two sides by closing are together, if they run the same way.
+/// How long two sides by closing are together; `None` if they do not run the same way.
 fn together(sketch: &WalkSketch, second: Span, first: &SideSketch) -> Option<(Direction, Length)> {
     let second = sketch.sides.iter().find(|side| side.span == second)?;
     let (Run::ByClosing(one), Run::ByClosing(two)) = (&first.run, &second.run) else { return None };
@@ -745,7 +748,7 @@ fn straight_back(
     sides.push(side);
 }
 
-/// One side that `close` stands for.
+/// Adds one of the sides that `close` stands for.
 fn push_closing(
     close: &crate::sketch::SideSketch,
     direction: Direction,
@@ -781,7 +784,7 @@ fn closing_sides(traverse: &Traverse, following: &[Option<Span>; 2]) -> Vec<Dire
     axes.into_iter().filter(open).map(|axis| Direction::along(axis, -misses.on(axis))).collect()
 }
 
-/// How a side runs as typed; a side by closing has no length yet.
+/// The shape of a side as typed; a side by closing has no length yet.
 fn shape(run: &Run) -> Shape {
     match run {
         Run::Straight(direction, length) => {
@@ -834,12 +837,12 @@ fn house_side(side: &crate::sketch::SideSketch, index: usize) -> Side {
     }
 }
 
-/// A length in feet to the hundredth, as in deeds.
+/// A length in feet to the hundredth, as deeds give it.
 pub(crate) fn feet_text(length: Length) -> String {
     format!("{:.2} ft", length.feet())
 }
 
-/// `12' 6" north and 4' east of the start`.
+/// A position in words: `12' 6" north and 4' east of the start`.
 fn spoken_place(at: (i64, i64), form: Form) -> String {
     let part = |nm: i64, axis: Axis| {
         let far = WrittenLength::new(Length::from_nm(nm).abs(), form);
@@ -854,7 +857,8 @@ fn spoken_place(at: (i64, i64), form: Form) -> String {
     }
 }
 
-/// The digits before and after the decimal point, if the side ends in a decimal number without a unit.
+/// The digits before and after the decimal point of a side that ends in a decimal number without a unit; `None` for
+/// any other side.
 fn bare_decimal(typed: &str) -> Option<(&str, &str)> {
     // Most sides have no point; a search from the end would take longer to begin with.
     if !typed.bytes().any(|byte| byte == b'.') {

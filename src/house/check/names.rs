@@ -1,10 +1,11 @@
-//! What the names of levels and spaces say that their lines do not.
+//! Warnings where the name of a level or space (a basement, a garage, a den) suggests something that its line does
+//! not say.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::house::check::Checker;
 use crate::sketch::{Kind, SpaceSketch};
 
-/// Words for what is under the ground.
+/// Words for what is below the ground.
 const UNDERGROUND: [&str; 3] = ["basement", "cellar", "crawlspace"];
 /// Words for spaces that are not lived in, with their kinds.
 const OTHER_KINDS: [(&str, Kind); 7] = [
@@ -16,7 +17,7 @@ const OTHER_KINDS: [(&str, Kind); 7] = [
     ("balcony", Kind::Balcony),
     ("shed", Kind::Outbuilding),
 ];
-/// Words beside them that say that it is lived in after all: a garage that was made into a den.
+/// Words that, beside those, mean that the space is lived in after all: a garage that was made into a den.
 const BUT_LIVED_IN: [&str; 16] = [
     "former",
     "formerly",
@@ -37,7 +38,7 @@ const BUT_LIVED_IN: [&str; 16] = [
 ];
 
 impl Checker<'_> {
-    /// Asks about levels and spaces whose names say something else than their lines.
+    /// Asks about levels and spaces whose names suggest something that their lines do not say.
     pub(super) fn report_names(&mut self) {
         let sketch = self.sketch;
         for level in &sketch.levels {
@@ -92,7 +93,8 @@ impl Checker<'_> {
         );
     }
 
-    /// An outbuilding under the line of an upper level is mostly one typed at the end of the file.
+    /// Asks about an outbuilding on an upper level: usually it was typed at the end of the file and belongs
+    /// elsewhere.
     fn report_outbuildings_above(&mut self) {
         let sketch = self.sketch;
         let mut above_grade = sketch.levels.iter().filter(|level| !level.level.below_grade);

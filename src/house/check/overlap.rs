@@ -1,4 +1,4 @@
-//! Which space lies in which on a level, which cover the same ground, and what overhangs the level below.
+//! Finds which space lies in which on a level, which spaces overlap, and what extends beyond the level below.
 
 #![expect(
     clippy::float_arithmetic,
@@ -17,18 +17,18 @@ use crate::sketch::statement::{Place, Thickness};
 use crate::sketch::{Face, Kind, LevelSketch, SpaceSketch};
 use crate::units::length::{Length, WrittenLength};
 
-/// How many overlaps of a file are reported; nobody fixes more at once.
+/// The most overlaps of a file that are reported; nobody fixes more at once.
 const MOST_OVERLAPS: usize = 100;
-/// How many meetings per side two spaces may have before they count as tangled. Neighbors along a jagged wall meet
-/// about three times per side.
+/// How many meetings per side two spaces may have before they count as tangled. (Neighbors along a jagged wall meet
+/// about three times per side.)
 const MOST_MEETINGS: usize = 20;
-/// The most pairs of sides that are compared to find which one reaches beyond, or in.
+/// The most pairs of sides that are compared to find which one extends farthest beyond another space, or into it.
 const MOST_PAIRS_OF_SIDES: usize = 40_000;
-/// The most moves of an upper level that are tried.
+/// The most ways of moving an upper level that are tried.
 const MOST_MOVES: usize = 40;
-/// The most corners of two levels for which a move is searched.
+/// The most corners of two levels for which such a move is searched.
 const MOST_CORNERS: usize = 120;
-/// How many sides and meetings of spaces are compared in a file: about half a second of work.
+/// The most pairs of sides and meetings of spaces that are compared in a file: about half a second of work.
 const MOST_WORK: usize = 10_000_000;
 
 impl Checker<'_> {
@@ -89,7 +89,8 @@ impl Checker<'_> {
         })
     }
 
-    /// Whether a space lies in the outline of another, as far as that can be told at a glance.
+    /// Whether a space lies in the outline of another, by a quick test; `false` also means that the test could not
+    /// tell.
     fn surely_lies_in(&self, space: usize, other: usize) -> bool {
         let (extent, other) = (self.house.spaces[space].extent, &self.house.spaces[other]);
         other.closed.outline.surely_holds(other.at, &extent)
@@ -179,7 +180,8 @@ impl Checker<'_> {
         self.report(error.help(help));
     }
 
-    /// The space that another one most likely lies in: the only candidate, or the one it shares most ground with.
+    /// The space that another one most likely lies in: the only candidate, or the one that shares the most area with
+    /// it.
     fn likeliest_around(&self, space: usize, candidates: &[usize]) -> Option<usize> {
         let mut placed =
             candidates.iter().copied().filter(|&other| !self.house.spaces[other].by_itself);
@@ -195,8 +197,8 @@ impl Checker<'_> {
         near.max_by(|a, b| common(a).total_cmp(&common(b))).filter(|other| common(other) > 0.0)
     }
 
-    /// The side of a space that lies farthest outside another space, or deepest inside: its index and a sentence
-    /// about it. `None` if the two have too many sides to compare.
+    /// The side of a space that lies farthest outside another space, or deepest inside: its place in the text and a
+    /// sentence about it. `None` if the two have too many sides to compare.
     fn reach(&self, space: usize, other: usize, lies: Lies) -> Option<(Span, String)> {
         let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
         if here.sides.len() * there.sides.len() > MOST_PAIRS_OF_SIDES {
@@ -222,7 +224,7 @@ impl Checker<'_> {
         Patch::new(&space.closed.outline, space.at)
     }
 
-    /// How wide an overlap of two spaces may be and still come from the tape.
+    /// How wide an overlap of two spaces may be and still come from errors of the tape.
     pub(super) fn sliver(&self, a: usize, b: usize) -> Length {
         let (a, b) = (&self.house.spaces[a], &self.house.spaces[b]);
         let faces = if a.face == b.face { 0 } else { 10 };
@@ -239,7 +241,7 @@ impl Checker<'_> {
         Length::from_nm(usual.max(loosest) + faces * Length::INCH.nm())
     }
 
-    /// Reports neighboring spaces that cover the same ground.
+    /// Reports neighboring spaces that overlap.
     pub(super) fn overlaps(&mut self, placed: &[usize]) {
         for (i, &b) in placed.iter().enumerate() {
             for &a in &placed[..i] {
@@ -297,7 +299,7 @@ impl Checker<'_> {
         self.report(fault);
     }
 
-    /// What to type where space `b` covers the ground of `a`; the most likely first.
+    /// Suggestions of what to type where space `b` overlaps `a`, the most likely first.
     fn overlap_helps(&mut self, a: usize, b: usize) -> Vec<String> {
         let is_unplaced = self.unplaced.contains(&b);
         // A space that lies wholly in another is more likely a part of it than misplaced.
@@ -332,7 +334,7 @@ impl Checker<'_> {
         }
     }
 
-    /// Where space `b` would stand beside `a`.
+    /// Suggestions of where space `b` would start beside `a`.
     fn starts_beside(&mut self, a: usize, b: usize, first: &str) -> Vec<String> {
         let places = self.places_beside(b, a);
         let offered = Self::offered(&places, &format!("it fits against {}", quoted(first)));
@@ -344,7 +346,7 @@ impl Checker<'_> {
         helps
     }
 
-    /// That space `b` may be a part of `a`, if it would be accepted as one.
+    /// The suggestion that space `b` is a part of `a`, if it would be accepted as one.
     fn within(&mut self, a: usize, b: usize) -> Vec<String> {
         let is_part = self.patch(b).beyond(&self.patch(a), self.sliver(a, b)) == 0.0;
         let places = match is_part && !self.unplaced.contains(&b) {
@@ -363,7 +365,7 @@ impl Checker<'_> {
         )]
     }
 
-    /// Reports upper levels that extend beyond what is under them.
+    /// Reports upper levels that extend beyond what is below them.
     pub(super) fn overhangs(&mut self) {
         let uppers = 1..self.house.levels.len();
         let looked_at: Vec<(usize, usize)> =
@@ -403,8 +405,8 @@ impl Checker<'_> {
         }
     }
 
-    /// The level that an upper level may reach beyond; `None` if it has none below it, or at a glance each of its spaces
-    /// with walls lies over a space there.
+    /// The level below an upper level if the upper one may extend beyond it; `None` if there is none below, or if a
+    /// quick test shows that each of its spaces with walls lies over a space there.
     fn could_overhang(&self, upper: usize) -> Option<usize> {
         let level = &self.house.levels[upper];
         if level.beside || level.below_grade {
@@ -424,7 +426,7 @@ impl Checker<'_> {
         (!is_outside || !walled.all(is_over_one)).then_some(lower)
     }
 
-    /// What stands under a level: the level below, and those beside it.
+    /// The area under a level: that of the level below and of those at the same height.
     fn under(&self, grounds: &[Ground], mut lower: usize) -> Patch {
         let mut under = vec![grounds[lower].all.clone()];
         while self.house.levels[lower].beside && lower > 0 {
@@ -434,7 +436,7 @@ impl Checker<'_> {
         if under.len() == 1 { under.remove(0) } else { Patch::all_of(&under) }
     }
 
-    /// Whether an upper level stands over the lower one once no veneer is assumed.
+    /// Whether an upper level would fit over the lower one if no veneer were assumed.
     fn fits_without_veneer(&mut self, upper: usize, lower: usize) -> bool {
         let is_outside = self.house.spaces.iter().all(|space| space.face == Face::Outside);
         if self.house.veneer.is_some() || is_outside {
@@ -458,7 +460,8 @@ impl Checker<'_> {
                 .any(|by| walled.moved(by).beyond(&under, sliver) == 0.0)
     }
 
-    /// Where the only space of an upper level would start to stand over the lower one.
+    /// Where the only space of an upper level would have to start to fit over the lower one; `None` if it fits
+    /// nowhere or is not the only one.
     fn moved_over(&self, upper: usize, walled: &Patch, under: &Patch) -> Option<String> {
         let mut spaces = self.house.spaces.iter().filter(|space| space.level == upper);
         let (only, None) = (spaces.next()?, spaces.next()) else { return None };
@@ -546,7 +549,7 @@ impl Checker<'_> {
         }
     }
 
-    /// The area each level covers; measured at the frame if the house has different faces.
+    /// The area that each level covers, measured at the frame if the house has different faces.
     fn grounds(&self) -> Vec<Ground> {
         if self.house.levels.len() < 2 {
             return Vec::new();
@@ -575,7 +578,7 @@ impl Checker<'_> {
     }
 }
 
-/// How to say where a space starts, with nothing in it that could be typed as it stands and be wrong.
+/// A sentence on how to say where a space starts, with nothing in it that would be wrong if typed as it stands.
 fn how_to_place(first: &str) -> String {
     format!(
         "say where it starts: `from \"{first}\" corner` and a number, 3 where its third wall begins; or `start` and how far east and north of where the level's first walk begins"
@@ -590,19 +593,19 @@ fn stands_by_itself(name: &str) -> bool {
         .any(|word| name.split(|c: char| !c.is_alphabetic()).any(|part| part == *word))
 }
 
-/// The area a level covers.
+/// The area that a level covers.
 struct Ground {
     all: Patch,
     /// The area covered by its spaces with walls.
     walled: Patch,
 }
 
-/// Whether a space needs something under its walls; a balcony or a porch does not.
+/// Whether a space needs something under its walls, as a balcony or a porch does not.
 fn stands_on_walls(space: &Space) -> bool {
     space.kind.has_walls() || space.counted
 }
 
-/// A distance for a message, to a sixteenth of an inch.
+/// A distance for a message, rounded to a sixteenth of an inch.
 fn length_of(feet: f64) -> Length {
     nearest_nm(feet * Length::FOOT.nm() as f64).to_sixteenth()
 }

@@ -100,8 +100,8 @@ impl Checker<'_> {
         Some((space.at.0 + corner.0, space.at.1 + corner.1))
     }
 
-    /// Reports two levels of one name: spaces of different levels are not held against each other, so what is typed
-    /// under two such lines could overlap unseen.
+    /// Reports two levels with the same name. Spaces of different levels are not compared, so spaces typed under two
+    /// such lines could overlap without notice.
     pub(super) fn report_level_twice(&mut self, number: usize, level: &LevelSketch) {
         let name = &level.level.name;
         let before = &self.sketch.levels[..number];
@@ -115,7 +115,7 @@ impl Checker<'_> {
         }
     }
 
-    /// Reports a name that something refers to but that two spaces of a level have.
+    /// Reports a name that two spaces of a level have and that something refers to.
     pub(super) fn report_name_twice(&mut self, level: &LevelSketch, i: usize) {
         let name = &level.spaces[i].space.name;
         let first = level.spaces[..i].iter().find(|other| other.space.name == *name);

@@ -1,4 +1,4 @@
-//! Places to offer for a space that lies where it cannot: computed, tried, and written so that they can be typed.
+//! Suggests places for a space that lies where it cannot be: computed, tried, and written so that they can be typed.
 #![expect(
     clippy::float_arithmetic,
     reason = "places for a message are judged against tolerances; no printed figure comes from here"
@@ -11,13 +11,13 @@ use crate::house::check::Checker;
 use crate::sketch::Kind;
 use crate::units::length::{Form, Length, WrittenLength};
 
-/// The most sides of a space for which places are computed.
+/// The most sides that a space may have for places to be computed.
 const MOST_SIDES: usize = 60;
 /// The most places that are tried for one space.
 const MOST_TRIED: usize = 60;
-/// The most places that are offered.
+/// The most places that are suggested.
 const MOST_OFFERED: usize = 3;
-/// How many sides are compared in a file to try places: about half a second of work.
+/// The most sides that are compared in a file to try places: about half a second of work.
 const MOST_WORK: usize = 60_000;
 
 /// A place for a space, east then north of the level's origin in nanometers.
@@ -27,15 +27,16 @@ type At = (i64, i64);
 #[derive(Clone, Copy, Debug)]
 struct Tried {
     at: At,
-    /// How far the space would be moved.
+    /// How far the space would be moved, in nanometers.
     by: i64,
     /// How much of its walls would lie on walls of the other space, in feet.
     flush: f64,
 }
 
 impl Checker<'_> {
-    /// Where a space would stand inside `parent`. A garage and the like have most of their walls on its walls; a
-    /// stair or an opening may lie anywhere, so of these it is the nearest place.
+    /// The places where a space would lie inside `parent`. For a garage and the like, the places where most of its
+    /// walls lie on walls of the parent come first; a stair or an opening may lie anywhere, so for these the nearest
+    /// place does.
     ///
     /// `clear_of` is the space it must not cover, besides those that have a place.
     pub(super) fn places_inside(
@@ -61,8 +62,8 @@ impl Checker<'_> {
         self.typed(space, tried)
     }
 
-    /// Where a space would stand clear of `other`, against one of its walls. Of a space that has a place already,
-    /// the places that are nearest; of one that has none, the corners at which it could begin.
+    /// The places where a space would stand clear of `other`, against one of its walls: the nearest places if it has
+    /// a place already, else the corners at which it could begin.
     pub(super) fn places_beside(&mut self, space: usize, other: usize) -> Vec<String> {
         let parent = self.house.spaces[space].parent;
         let mut tried = self.tried(space, other, parent, Some(other));
@@ -77,7 +78,7 @@ impl Checker<'_> {
         self.typed(space, tried)
     }
 
-    /// The places next to `other`, or inside it, that would be accepted.
+    /// The places next to `other`, or inside it, that the level would accept.
     fn tried(
         &mut self,
         space: usize,
@@ -175,8 +176,9 @@ impl Checker<'_> {
         true
     }
 
-    /// How much of the walls of a space at `at` would lie on walls of `other`, in feet: what reaches beyond it, or
-    /// in, if the space is moved by an inch. `inside` says on which side of the walls it lies.
+    /// How much of the walls of a space at `at` would lie on walls of `other`, in feet. It is found by moving the
+    /// space by an inch and measuring what then lies beyond `other`, or inside it. `inside` says on which side of the
+    /// walls it lies.
     fn flush(&mut self, space: usize, at: At, other: usize, inside: bool) -> f64 {
         let around = self.patch(other);
         let here = &self.house.spaces[space];
@@ -196,7 +198,7 @@ impl Checker<'_> {
         }
     }
 
-    /// The places as they are typed: at a corner of a space by name, else by distances from the level's origin.
+    /// The places as they would be typed: at a named corner of a space, else by distances from the level's origin.
     fn typed(&self, space: usize, tried: Vec<Tried>) -> Vec<String> {
         let mut all: Vec<String> = Vec::new();
         for place in tried {
@@ -206,7 +208,8 @@ impl Checker<'_> {
         all
     }
 
-    /// `from "House" corner 3`, if the place is a corner of a space that is given earlier on the level.
+    /// The place as a corner, `from "House" corner 3`; `None` unless it is a corner of a space given earlier on the
+    /// level.
     fn at_a_corner(&self, space: usize, at: At) -> Option<String> {
         let level = self.house.spaces[space].level;
         let on_level = || self.house.spaces.iter().enumerate().filter(|(_, s)| s.level == level);
@@ -227,7 +230,8 @@ impl Checker<'_> {
         None
     }
 
-    /// `start east 10' north 28'`; `None` at the origin, which is typed by leaving it out.
+    /// The place as distances, `start east 10' north 28'`; `None` at the origin, which is the place of a space
+    /// without a start.
     pub(super) fn start_at(&self, at: At) -> Option<String> {
         let part = |axis: Axis, nm: i64| {
             let nm = Length::from_nm(nm).rounded_to(grain(self.form())).nm();
@@ -239,7 +243,8 @@ impl Checker<'_> {
         (!parts.is_empty()).then(|| format!("`start {}`", parts.join(" ")))
     }
 
-    /// Where two spaces lie, if they do not share any ground along an axis: `from 15' to 23' east`.
+    /// Where two spaces lie along an axis on which they share nothing: `from 15' to 23' east`; `None` if they share
+    /// part of both axes.
     pub(super) fn where_both_lie(&self, space: usize, other: usize) -> Option<String> {
         let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
         let ends = |axis: Axis| match axis {
@@ -276,8 +281,8 @@ impl Checker<'_> {
         }
     }
 
-    /// The axis along which `other` seems to be walked the wrong way: with its directions along it exchanged, the
-    /// space would lie inside.
+    /// The axis along which `other` seems to be walked in the wrong direction: if its directions along that axis were
+    /// swapped, the space would lie inside it. `None` if there is none.
     pub(super) fn walked_the_other_way(&self, space: usize, other: usize) -> Option<Axis> {
         let (here, there) = (&self.house.spaces[space], &self.house.spaces[other]);
         if here.sides.len() + there.sides.len() > MOST_SIDES {
@@ -294,7 +299,7 @@ impl Checker<'_> {
         })
     }
 
-    /// A sentence that offers places: one, or a question which of them it is.
+    /// A sentence that suggests places: the only one, or a question which of them it is. `None` if there is none.
     pub(super) fn offered(places: &[String], one: &str) -> Option<String> {
         match places {
             [] => None,
@@ -323,7 +328,7 @@ impl Checker<'_> {
     }
 }
 
-/// The places at which an edge of the space lies on an edge of the other one, along either axis.
+/// The places at which an edge of the space lies on an edge of the other space, along either axis.
 fn shifted(checker: &Checker<'_>, space: usize, other: usize, inside: bool) -> Vec<At> {
     let (here, there) = (&checker.house.spaces[space], &checker.house.spaces[other]);
     let corners = there.closed.outline.points();
@@ -348,7 +353,7 @@ fn shifted(checker: &Checker<'_>, space: usize, other: usize, inside: bool) -> V
     sideways.chain(north.iter().map(|&n| place(0, n))).collect()
 }
 
-/// How finely places are offered: to the sixteenth of an inch, the hundredth of a foot or the millimeter.
+/// The precision of suggested places, in nanometers: a sixteenth of an inch, a hundredth of a foot or a millimeter.
 pub(super) fn grain(form: Form) -> i64 {
     match form {
         Form::FeetAndInches => 1_587_500,

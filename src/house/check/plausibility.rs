@@ -13,7 +13,7 @@ use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::{Form, Length, WrittenLength};
 
-/// An area this many times another is hardly the same thing.
+/// An area this many times another is probably not of the same thing.
 const TIMES: i64 = 3;
 /// The usual sizes of houses, in square feet (our judgment).
 const SIZES: std::ops::RangeInclusive<i64> = 150..=30_000;
@@ -39,7 +39,7 @@ impl Checker<'_> {
         self.report_unlikely_values();
     }
 
-    /// Reports a house far larger or smaller than usual: mostly a missing unit.
+    /// Reports a house far larger or smaller than usual, which mostly comes from a missing unit.
     pub(super) fn report_unlikely_size(&mut self) {
         let spaces = &self.house.spaces;
         let counted = || (0..spaces.len()).filter(|&i| spaces[i].counted);
@@ -66,8 +66,8 @@ impl Checker<'_> {
         );
     }
 
-    /// The error of a house that is far too small or too large because its numbers have no unit, found before
-    /// anything is placed: with a wrong unit, whatever else is said about it misleads.
+    /// The error for a house that is far too small or too large because its numbers have no unit; else `None`. It is
+    /// found before anything is placed, because with a wrong unit every other message would mislead.
     pub(super) fn unit_needed_first(&self) -> Option<Diagnostic> {
         if self.sketch.heads.units.is_some() || self.sketch.heads_doubtful {
             return None;
@@ -92,7 +92,7 @@ impl Checker<'_> {
             .then(|| unit_needed(total, span, &format!("side {number} ({typed})")))
     }
 
-    /// Warns that a wall given by bearing makes the house close like a deed, in proportion to length and without a
+    /// Warns that a wall given by bearing makes the house close like a deed: in proportion to length, and without a
     /// range.
     fn report_walls_by_bearing(&mut self) {
         let by_bearing = |space: &crate::house::Space| {
@@ -279,7 +279,8 @@ fn rough_area(sides: &[SideSketch]) -> Area {
     Area::from_half_nm2(doubled.abs())
 }
 
-/// The error of numbers without a unit that make a house of no likely size; in another unit it may be a likely one.
+/// The error for numbers without a unit that make a house of an unlikely size, and the units in which its size would
+/// be likely.
 fn unit_needed(total: Area, span: Span, side: &str) -> Diagnostic {
     let size = thousands(total.whole_sq_ft());
     // An inch is 1/12 ft, a meter 1/0.3048 ft.
@@ -308,7 +309,7 @@ fn unit_needed(total: Area, span: Span, side: &str) -> Diagnostic {
     Diagnostic::new(Word::UnitNeeded, span, message).help(help)
 }
 
-/// The metric unit a side is typed in, if any.
+/// The metric unit that a side is typed in; `None` if it is in feet or inches.
 fn metric(side: &SideSketch) -> Option<&'static str> {
     match side.run.form()? {
         Form::Meters => Some("m"),

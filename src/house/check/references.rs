@@ -1,4 +1,4 @@
-//! Outlines from a record, a plan or a map, and the names that a figure says it counts.
+//! Outlines from a record, a plan or a map, and the names of what a figure says it counts.
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
@@ -10,7 +10,7 @@ use crate::sketch::OutlineSketch;
 use crate::sketch::statement::Named;
 
 impl Checker<'_> {
-    /// Checks the outlines of others: which spaces they are of, and whether they close.
+    /// Checks the reference outlines: which spaces they belong to, and whether they close.
     pub(super) fn reference_outlines(&mut self) {
         for outline in &self.sketch.outlines {
             if outline.walk.doubtful || outline.walk.sides.is_empty() {
@@ -110,7 +110,7 @@ impl Checker<'_> {
         on_level
     }
 
-    /// Reports a name that a line refers to but that two spaces or levels of the file have.
+    /// Reports a name that two spaces or levels of the file have and that a line refers to.
     fn report_meant_twice(&mut self, name: &Named) {
         let places: Vec<Span> = self.sketch.places_of(name).collect();
         if let [first, second, ..] = places[..] {

@@ -1,27 +1,27 @@
 //! A side that could contain a whole misclosure, and how likely that is.
 
-/// A side that could contain the whole error, and how common such an error is.
+/// A side that could contain the whole misclosure, and how common such an error is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Suspect {
     pub(crate) side: usize,
-    /// A common error in words; `None` if only its size fits.
+    /// The common error, in words; `None` if only the size of the side's length fits.
     pub(crate) slip: Option<String>,
     /// How likely it is.
     pub(super) rank: Rank,
-    /// Whether it would then agree with its recorded length, and as typed it does not.
+    /// Whether it would agree with its recorded length once the error is undone, which it does not as typed.
     pub(super) agrees: bool,
 }
 
 /// How likely a suspect is, the likeliest first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Rank {
-    /// Its number stands without the unit that the other sides have.
+    /// Its number has no unit, although those of the other sides have one.
     NoUnit,
-    /// Its number stands with a wrong unit.
+    /// Its number has a wrong unit.
     Unit,
-    /// A common error has its size.
+    /// A common error has the size of the misclosure.
     Common,
-    /// Only its size fits.
+    /// Only its length is large enough.
     Size,
 }
 

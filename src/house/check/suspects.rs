@@ -8,10 +8,10 @@ use crate::house::check::suspect::{Rank, Suspect, swapped};
 use crate::sketch::statement::{Run, usual_form};
 use crate::units::length::{Form, Length};
 
-/// The error of a side that repeats the one before it.
+/// The label of a side that repeats the one before it.
 pub(super) const TYPED_TWICE: &str = "typed twice?";
 
-/// Every side that could contain the whole error of an axis, or of both; common errors first.
+/// Every side that could contain the whole misclosure of one axis, or of both; common errors first.
 pub(crate) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Vec<Suspect> {
     let off = off(traverse, misses);
     let mut all: Vec<Suspect> =
@@ -35,7 +35,7 @@ pub(crate) fn missing_between(traverse: &Traverse, misses: Misclosure) -> Option
     same_axis_neighbors(traverse, &off(traverse, misses))
 }
 
-/// Every side of an axis that could contain the whole misclosure, those with a common mistake first.
+/// Every side of an axis that could contain the whole misclosure, those with a common error first.
 pub(super) fn suspects_on(
     traverse: &Traverse,
     sides: &[Side],
@@ -74,14 +74,14 @@ pub(super) fn suspects_on(
     list
 }
 
-/// Whether a length is the recorded one of its side, as far as rounding to the foot can tell.
+/// Whether a length agrees with the recorded length of its side, allowing for rounding to the foot.
 fn agrees(side: &Side, length: i64) -> bool {
     let recorded = side.recorded().map(|recorded| recorded.nm());
     recorded.is_some_and(|recorded| 2 * (recorded - length).abs() <= Length::FOOT.nm())
 }
 
-/// Leaves its common error only to the likeliest sides: where a wrong unit explains the gap, no other error is
-/// asked about, and of two misread sides the one is asked about that the record then agrees with.
+/// Keeps the common error of only the likeliest sides. If a wrong unit explains the gap, no other error is asked
+/// about; of two misread sides, only the one that would then agree with the record is.
 fn keep_the_likeliest(list: &mut [Suspect]) {
     let first = list.iter().map(|suspect| suspect.rank).min().unwrap_or(Rank::Size);
     let has_unit = first < Rank::Common;
@@ -97,8 +97,8 @@ fn keep_the_likeliest(list: &mut [Suspect]) {
     }
 }
 
-/// The sides by which a side by closing that would run backward could come right: for each, a common error in it
-/// after which something is left for the side by closing. `left` is what the others leave for it, at most nothing.
+/// The sides in which a common error could explain why a side by closing would run backward: with that error undone,
+/// a length is left for it. `left` is the length that the others leave now, zero or negative.
 pub(super) fn behind_backwards(
     traverse: &Traverse,
     sides: &[Side],
@@ -140,7 +140,8 @@ pub(super) fn behind_backwards(
     list
 }
 
-/// The error of a side without which the traverse would close. Of two equal sides in succession it is the second.
+/// The error of a side that is one too many, without which the traverse would close; `None` if it is not. Of two
+/// equal sides in a row, it is the second.
 fn one_too_many(traverse: &Traverse, side: usize) -> Option<&'static str> {
     let n = traverse.sides.len();
     let same = |other: usize| traverse.sides[other].shape == traverse.sides[side].shape;
@@ -151,7 +152,7 @@ fn one_too_many(traverse: &Traverse, side: usize) -> Option<&'static str> {
     }
 }
 
-/// The unit that its number was meant in, if with it the length is `right`.
+/// A question about the unit of a side, if in another unit its length would be `right`; else `None`.
 fn unit_mistaken(
     side: &Side,
     typed: i64,
@@ -191,7 +192,7 @@ fn unit_mistaken(
     times(slip.0, slip.1).map(|_| slip.2)
 }
 
-/// `302"` or `302'` read as 30' 2": the last one or two digits are inches.
+/// The lengths meant by `302"` or `302'` for 30' 2", where the last one or two digits are the inches.
 fn run_together(typed: i64, is_in_inches: bool) -> Vec<i64> {
     let unit = if is_in_inches { Length::INCH } else { Length::FOOT }.nm();
     let number = typed.div_euclid(unit);
@@ -206,7 +207,7 @@ fn run_together(typed: i64, is_in_inches: bool) -> Vec<i64> {
     [10, 100].into_iter().filter_map(split).collect()
 }
 
-/// The common mistake that would turn `held` into `typed`, if there is one.
+/// The common error that would turn `held` into `typed`; `None` if there is none.
 fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
     let foot = Length::FOOT.nm();
     let inch = Length::INCH.nm();
@@ -250,7 +251,7 @@ fn with_digits_swapped(length: i64) -> Vec<i64> {
     swapped(feet).into_iter().map(|feet| feet * foot + rest).collect()
 }
 
-/// Two consecutive sides along the same axis while the other axis does not close: a wall may be missing between
+/// Two consecutive sides along one axis while the other axis does not close, so that a wall may be missing between
 /// them.
 pub(super) fn same_axis_neighbors(traverse: &Traverse, off: &[Axis]) -> Option<(usize, usize)> {
     let n = traverse.sides.len();

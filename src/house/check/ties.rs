@@ -1,4 +1,4 @@
-//! Lengths taped as checks: overall lengths past the jogs, and distances across from corner to corner.
+//! Lengths that were taped as checks: overall lengths past the jogs, and distances from corner to corner.
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
@@ -63,7 +63,7 @@ impl Checker<'_> {
         }
     }
 
-    /// How far a check may differ: its own tolerance and those of the sides between its ends.
+    /// How far, in nanometers, a check may differ: its own tolerance plus those of the sides between its ends.
     fn allowed(&self, closed: &Closed, between: &[usize]) -> i64 {
         // A side by closing is as uncertain as all measured sides of its axis together.
         let tolerance = |&i: &usize| {
@@ -74,7 +74,7 @@ impl Checker<'_> {
         self.sketch.heads.tolerance().nm() + between.iter().map(tolerance).sum::<i64>()
     }
 
-    /// Compares distances taped across with the outline.
+    /// Compares taped distances from corner to corner with the outline.
     pub(super) fn ties(&mut self, name: &str, sketch: &WalkSketch, closed: &Closed) {
         if sketch.ties.is_empty() {
             return;
