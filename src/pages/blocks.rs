@@ -5,14 +5,14 @@ use crate::pages::fonts::Typeface;
 use crate::pages::layout::{Column, Stack};
 use crate::wording::Block;
 
-/// The letter sizes for blocks in points, and after how many lines a block is cut.
+/// The letter sizes of blocks, in points, and the number of lines after which a block is cut.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Sizes {
     pub(crate) paragraph_pt: f64,
     pub(crate) row_pt: f64,
     pub(crate) note_pt: f64,
     pub(crate) table_pt: f64,
-    /// `None` if nothing is cut.
+    /// The most lines of a block; `None` if blocks are not cut.
     pub(crate) most_lines: Option<usize>,
 }
 

@@ -41,7 +41,7 @@ pub(crate) fn calculations(
     flow.pour(&stack);
 }
 
-/// What was cut on the Exhibit, in full.
+/// Prints in full what was cut on the Exhibit.
 fn in_full(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation, moved: &Moved) {
     if let Some(figure) = reconciliation.figures().first().filter(|_| moved.is_cut) {
         stack.heading(&format!("{}, in full", say.steps_title(figure)));
@@ -298,7 +298,7 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
     stack.row(row);
 }
 
-/// The sentence to sign, which claims no more than the sides say.
+/// The sentence to sign. It claims no more than the sides themselves say.
 fn signed_for(sides: &[(&str, &crate::house::Side)]) -> &'static str {
     let is =
         |source: LengthSource| move |(_, side): &&(&str, &crate::house::Side)| side.how() == source;
@@ -321,7 +321,7 @@ fn signed_for(sides: &[(&str, &crate::house::Side)]) -> &'static str {
     }
 }
 
-/// Sides by their spaces, those that follow each other as from and to: `Part A sides 1 to 4; Barn side 3`.
+/// Sides grouped by space, with consecutive sides as a range: `Part A sides 1 to 4; Barn side 3`.
 fn sides_of_spaces(sides: &[(&str, usize)]) -> String {
     const MOST: usize = 8;
     let mut spaces: Vec<(&str, Vec<(usize, usize)>)> = Vec::new();

@@ -16,7 +16,7 @@ use crate::wording::sentences::{rounded_float, signed, whole};
 const BAR_ROW_PT: f64 = 13.0;
 /// The width for a step's name and number, in points.
 const LABEL_PT: f64 = 96.0;
-/// The size of their letters.
+/// The letter size of labels, in points.
 const SIZE_PT: f64 = 7.5;
 
 /// Draws each step as a bar that begins where the one before it ends. The scale begins near the figures and says
@@ -154,7 +154,7 @@ struct Bar {
 }
 
 impl Bar {
-    /// What it says, unless it is too short to be drawn.
+    /// The symbol of a bar in the legend; `None` if it is too short to be drawn.
     fn sign(&self) -> Option<Sign> {
         let sign = match (self.is_rest, self.to > self.from) {
             (true, _) => Sign::NotExplained,
@@ -208,7 +208,7 @@ fn dots(low: f64, high: f64, y_pt: f64) -> Vec<Ink> {
     inks
 }
 
-/// A sign used in the chart.
+/// A symbol in the chart's legend.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Sign {
     Adds,
@@ -238,7 +238,7 @@ impl Sign {
     }
 }
 
-/// The legend of the signs that are drawn in the chart.
+/// The legend of the symbols that are drawn in the chart.
 fn legend(drawn: &[Sign], width_pt: f64) -> Row {
     const SIZE_PT: f64 = 6.5;
     let mut row = Row { height_pt: 11.0, ..Row::default() };
@@ -258,7 +258,8 @@ fn legend(drawn: &[Sign], width_pt: f64) -> Row {
     row
 }
 
-/// What rounding could add, as a thin line with end marks.
+/// A thin horizontal line with end marks from `low` to `high`, in points on the page: the range that rounding could
+/// change. Nothing if it is shorter than 1 pt.
 fn whisker(low: f64, high: f64, y_pt: f64) -> Vec<Ink> {
     if high - low < 1.0 {
         return Vec::new();

@@ -142,7 +142,7 @@ fn legend(draft: &Draft) -> Vec<&'static str> {
 struct Shape<'a> {
     walk: &'a DraftWalk,
     walls: Vec<WallOnPage>,
-    /// From its end back to its start.
+    /// The line from the end of the traverse back to its start.
     gap: Option<WallOnPage>,
     figure: Vec<Point>,
 }
@@ -174,7 +174,7 @@ fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
     }
 }
 
-/// The word across the drawing in outlined letters, and the rectangle it covers.
+/// The word DRAFT across the drawing in outlined letters, and the rectangle that it covers.
 fn across(frame: &Frame, height_pt: f64) -> (Vec<Point>, Vec<Ink>) {
     const WORD: &str = "DRAFT";
     const TURN: f64 = -28.0;
@@ -263,7 +263,7 @@ fn clear_of(gap: WallOnPage, walls: &[WallOnPage]) -> WallOnPage {
     WallOnPage { from: moved(gap.from), to: moved(gap.to), ..gap }
 }
 
-/// The walls as one open line, and the gap as a dashed one.
+/// Draws the walls as one open line, and the gap as a dashed one.
 fn outline(canvas: &mut Canvas, shape: &Shape<'_>) {
     if shape.gap.is_none() {
         return canvas.outline(&shape.walls, 1.0, None, Part::Outline);

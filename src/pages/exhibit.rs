@@ -19,7 +19,7 @@ use crate::wording::{Block, map};
 
 /// The width of the steps beside their chart, in points.
 const STEPS_PT: f64 = 318.0;
-/// The space between them, in points.
+/// The space between the steps and their chart, in points.
 const BETWEEN_PT: f64 = 24.0;
 /// The smallest height of the drawing before anything else gets smaller, in points.
 const LEAST_DRAWING_PT: f64 = 280.0;
@@ -27,7 +27,7 @@ const LEAST_DRAWING_PT: f64 = 280.0;
 /// What was left out of the Exhibit, for a later page.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Moved {
-    /// The steps, or what is possible, were cut.
+    /// Whether the steps or what is possible were cut.
     pub(crate) is_cut: bool,
     /// Notes on the drawing that found no room.
     pub(crate) notes: Vec<String>,
@@ -35,7 +35,8 @@ pub(crate) struct Moved {
     pub(crate) drawing: Option<Drawn>,
 }
 
-/// Fills the Exhibit; returns what found no room on it. `has_others`: the other figures have a page to refer to.
+/// Fills the Exhibit; returns what found no room on it. `has_others` says whether the other figures have a page that
+/// can be referred to.
 pub(crate) fn exhibit(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -92,7 +93,7 @@ enum Density {
     Full,
     /// Every part limited to a few lines.
     Short,
-    /// Also limited, in smaller letters.
+    /// Every part limited to a few lines, in smaller letters.
     Small,
     /// The fewest lines possible.
     Least,

@@ -1,5 +1,5 @@
-//! What is heard of a page whose contents are drawn: the walls in walking order, where each space lies, the steps, what
-//! is possible and what is asked for.
+//! The text alternative of a drawn page, for screen readers: the walls in walking order, where each space lies, the
+//! steps, what is possible and what is asked for.
 
 use crate::house::{LengthSource, Space};
 use crate::pages::drawing::marks::{Marks, place};
@@ -8,7 +8,7 @@ use crate::wording::Block;
 use crate::wording::map;
 use crate::wording::sentences::{Sentences, capital, whole};
 
-/// The Exhibit with everything on it, for those who cannot see it.
+/// Everything on the Exhibit as text for screen readers.
 pub(crate) fn exhibit(
     say: &Sentences<'_>,
     reconciliation: &Reconciliation,
@@ -88,7 +88,7 @@ fn one(say: &Sentences<'_>, marks: &Marks, space: usize, main: Option<usize>) ->
     )
 }
 
-/// `side 5 south by closing, 41' 10 1/2"`; with its length on the record where that is marked.
+/// A wall in words: `side 5 south by closing, 41' 10 1/2"`; with its length on the record if that is marked.
 fn wall(say: &Sentences<'_>, marks: &Marks, space: usize, number: usize) -> String {
     let side = &say.house.spaces[space].sides[number];
     let closing = (side.how() == LengthSource::Closing).then(|| length_of(say, space, number));
@@ -124,7 +124,7 @@ fn other_levels(say: &Sentences<'_>, main: Option<usize>) -> Vec<String> {
     others.filter_map(named).collect()
 }
 
-/// On which side of another space one lies, going by the middles of both: `north`, `southeast`.
+/// The direction from one space to another, by their middles: `north`, `southeast`.
 fn bearing(say: &Sentences<'_>, space: usize, of: usize) -> String {
     let ((east, north), _) = middle_and_half(say, space);
     let (middle, half) = middle_and_half(say, of);

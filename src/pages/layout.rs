@@ -8,7 +8,7 @@ use crate::pages::page::{Anchor, Ink, Page, Photograph, Point, Role, Run, Stroke
 use crate::wording::DISCLAIMER;
 use crate::wording::heard::heard;
 
-/// Stands in a text for the number of the page that the other figures begin on, until that is known.
+/// A placeholder for the number of the page on which the other figures begin, until that is known.
 pub(crate) const OTHERS_PAGE: &str = "¤¤";
 
 /// The empty margin of a page, in points.
@@ -23,7 +23,7 @@ const FOOT_PT: f64 = 64.0;
 pub(crate) struct Row {
     pub(crate) height_pt: f64,
     pub(crate) inks: Vec<Ink>,
-    /// It may not be the last row on a page.
+    /// Whether it may not be the last row on a page.
     pub(crate) holds_next: bool,
     /// The head of its table, repeated on a new page.
     pub(crate) head: Option<usize>,
@@ -168,7 +168,7 @@ impl Stack {
         self.lines(Typeface::Plain, size_pt, words, indent_pt, 8.0);
     }
 
-    /// A numbered paragraph: the number at the left, all lines set in by the same.
+    /// Adds a numbered paragraph: the number on the left, with all lines indented equally.
     pub(crate) fn numbered(&mut self, size_pt: f64, number: usize, words: &str) {
         const NUMBER_PT: f64 = 18.0;
         let from = self.rows.len();
@@ -419,7 +419,7 @@ impl Flow {
         }
     }
 
-    /// The other figures begin on this page.
+    /// Records that the section on the other figures begins on the current page.
     pub(crate) fn others_begin(&mut self) {
         self.others_page = self.pages.len();
     }
@@ -428,7 +428,7 @@ impl Flow {
         self.paper.size_pt().0 - 2.0 * EDGE_PT
     }
 
-    /// Begins a section on a new page.
+    /// Begins a section on a new page. `description` begins its text for screen readers.
     pub(crate) fn begin(&mut self, section: &str, description: &str) {
         self.section = fonts::shown(section);
         // The house is named first, so that a reader who cannot see the page knows what it is about.
@@ -463,7 +463,7 @@ impl Flow {
         self.y_pt = y_pt + BETWEEN_PT + 4.0;
     }
 
-    /// Adds to what is heard of the page that is being filled.
+    /// Adds to the screen reader's text of the page that is being filled.
     pub(crate) fn tell(&mut self, text: &str) {
         if let Some(page) = self.pages.last_mut() {
             page.description = format!("{} {}", page.description, heard(&fonts::shown(text)));
@@ -497,7 +497,7 @@ impl Flow {
         page.draw(frame);
     }
 
-    /// Numbers the pages from here on separately.
+    /// Numbers the pages from here on separately, as a supplement.
     pub(crate) fn apart(&mut self) {
         self.apart = true;
     }

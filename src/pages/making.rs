@@ -17,12 +17,12 @@ const GROUP: usize = 5;
 pub(crate) struct Making {
     pub(crate) settings: Settings,
     pub(crate) options: PageOptions,
-    /// One page with the sides as typed, whether or not they close.
+    /// Whether it is a draft: the sides as typed, whether or not they close.
     pub(crate) draft: bool,
 }
 
 impl Making {
-    /// As stored in the pages: a name and a word for each setting. [`Making::read`] is the inverse.
+    /// The settings as stored in the pages: a name and a word for each. [`Making::read`] is the inverse.
     pub(crate) fn words(self) -> Vec<(&'static str, String)> {
         let mut words = setting_words(&self.settings);
         let PageOptions { paper, only, private } = self.options;
@@ -35,7 +35,7 @@ impl Making {
         words
     }
 
-    /// Reads it back from its words; `None` if one is missing, unknown or out of bounds.
+    /// Reads the settings back from their words; `None` if one is missing, unknown or out of bounds.
     pub(crate) fn read(word: impl Fn(&str) -> Option<String>) -> Option<Making> {
         let halves = match word("halves")?.as_str() {
             "up" => Halves::Up,

@@ -63,7 +63,7 @@ pub use sections::{PageOptions, Section, Sections};
 
 /// The most pages a house may have.
 pub const MOST_PAGES: usize = 100;
-/// A file with more sides is counted in pages before it is drawn.
+/// The number of sides from which a file's pages are counted before they are drawn.
 const MANY_SIDES: usize = 250;
 
 /// The paper the pages are printed on.
@@ -88,8 +88,8 @@ impl Paper {
         }
     }
 
-    /// The paper used for a house unless another is asked for: A4 if its lengths are metric and the file names no place
-    /// with rules of law, all of which are American; else US Letter.
+    /// The paper used for a house unless another is asked for: A4 if its lengths are metric and the file names no
+    /// place that has rules (all of these are American); else US Letter.
     #[must_use]
     pub fn usual_for(house: &House) -> Paper {
         let is_american = house.values.place.is_some_and(|place| place != Place::None);
@@ -126,7 +126,7 @@ pub struct Pages {
     pages: Vec<Page>,
     text: String,
     making: Making,
-    /// The marks of the photographs, in the order of their files; nothing where none are shown.
+    /// The marks that identify the photographs, in the order of their files; empty if none are shown.
     photographs: Vec<String>,
     warnings: Vec<Diagnostic>,
     title: String,
@@ -223,7 +223,7 @@ impl Pages {
         Ok(Pages { pages, text: text.to_owned(), making, photographs, warnings, title })
     }
 
-    /// How the pages were made, as it is written inside them: a name and a word for each part.
+    /// How the pages were made, as stored inside them: a name and a word for each setting.
     pub(crate) fn words(&self) -> Vec<(&'static str, String)> {
         let mut words = self.making.words();
         if !self.photographs.is_empty() {
@@ -245,7 +245,7 @@ impl Pages {
         &self.pages
     }
 
-    /// How many pages there are before the supplement, which need not be handed in.
+    /// The number of pages before the supplement, which need not be handed in.
     #[must_use]
     pub fn before_supplement(&self) -> usize {
         self.pages.iter().filter(|page| !page.apart).count()
@@ -409,7 +409,7 @@ fn filled(
     }
 }
 
-/// Fills what is set in tables or word for word; with the drawings it takes no fewer pages.
+/// Fills the sections set as tables or word for word. They take as many pages with or without the drawings.
 fn in_tables(
     flow: &mut Flow,
     say: &Sentences<'_>,

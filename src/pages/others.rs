@@ -11,7 +11,7 @@ use crate::wording::sentences::Sentences;
 
 /// The width of the steps beside their chart, in points.
 const STEPS_PT: f64 = 318.0;
-/// The space between them, in points.
+/// The space between the steps and their chart, in points.
 const BETWEEN_PT: f64 = 24.0;
 
 /// Fills the pages of the other figures, if there are any.

@@ -77,9 +77,9 @@ pub struct Text {
     /// The rotation in degrees, clockwise; -90 reads upward.
     pub(crate) turn: f64,
     pub(crate) words: String,
-    /// It is a label in the drawing, which nothing may touch.
+    /// Whether it is a label in the drawing, which nothing may touch.
     pub(crate) is_label: bool,
-    /// Only the outlines of its letters are drawn, for a word under a drawing.
+    /// Whether only the outlines of its letters are drawn, as for a word under a drawing.
     pub(crate) is_hollow: bool,
 }
 
@@ -123,7 +123,8 @@ impl Text {
         self.corners_if(fonts::width_pt(self.hand, self.size_pt, &self.words))
     }
 
-    /// The same corners if the text is `width_pt` wide: whoever tries many positions measures it once.
+    /// The corners of the text's rectangle if the text is `width_pt` wide, for callers that try many positions and
+    /// measure once.
     pub(crate) fn corners_if(&self, width_pt: f64) -> [Point; 4] {
         let before = match self.anchor {
             Anchor::Start => 0.0,
@@ -218,7 +219,7 @@ impl Stroke {
         Stroke { fill: Fill::Black, ..Stroke::of(runs, 0.0) }
     }
 
-    /// A black square, `half_pt` from its middle to each side.
+    /// A black square, `half_pt` points from its middle to each side.
     pub(crate) fn square(at: Point, half_pt: f64) -> Stroke {
         let corner = |x: f64, y: f64| Point::new(at.x_pt + x * half_pt, at.y_pt + y * half_pt);
         let corners = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(1.0, 1.0), corner(-1.0, 1.0)];
@@ -316,9 +317,9 @@ pub struct Page {
     pub(crate) scale_pt_per_ft: Option<f64>,
     /// The scales of its insets, in points per foot.
     pub(crate) inset_scales_pt_per_ft: Vec<f64>,
-    /// It is numbered separately, since it need not be handed on with the others.
+    /// Whether it is numbered separately because it need not be handed on with the others.
     pub(crate) apart: bool,
-    /// Its number: `page 1 of 4`.
+    /// Its number in words: `page 1 of 4`.
     pub(crate) number: String,
     /// The house it is about: its address; empty if the file gives none.
     pub(crate) house: String,
@@ -331,7 +332,7 @@ impl Page {
         &self.title
     }
 
-    /// Everything it says, for those who hear it.
+    /// Everything on the page as text, for screen readers.
     #[must_use]
     pub fn description(&self) -> &str {
         &self.description

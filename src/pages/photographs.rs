@@ -12,7 +12,7 @@ use crate::units::decimal::thousands;
 use crate::wording::photographs::ABOUT;
 use crate::wording::sentences::Sentences;
 
-/// Up to this many are set two to a page, more of them four to a page.
+/// Up to this many photographs are set two to a page, more of them four to a page.
 const MOST_LARGE: usize = 6;
 /// The distance between two photographs, in points.
 const BETWEEN_PT: f64 = 14.0;
@@ -25,7 +25,7 @@ const ABOVE_PT: f64 = 42.0;
 const SEEN: usize = 2;
 
 /// Fills the pages of photographs. Their number depends only on the sides file, so that one page of a set can be
-/// made again without the photographs of the others.
+/// regenerated without the photographs of the others.
 pub(crate) fn photographs(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -68,7 +68,7 @@ struct Slot {
 }
 
 impl Slot {
-    /// Two rows fit on a page, also on the first one, which has text above them.
+    /// The slot for a photograph, so that two rows fit on a page, even on the first one, which has text above them.
     fn of(flow: &Flow, columns: usize) -> Slot {
         let height_pt = (flow.whole_page_pt() - ABOVE_PT - 6.0) / 2.0;
         let width_pt = match columns {

@@ -286,9 +286,9 @@ fn closed(spots: &[Point]) -> Vec<Point> {
     spots.iter().chain(spots.first()).copied().collect()
 }
 
-/// The area by corner coordinates, in words.
+/// How to compute the area from the corners' coordinates, in words.
 pub(crate) const BY_CORNERS: &str = "half the sum, over each corner and the next, of east × next north minus north × next east, whatever its sign";
-/// What curved walls add to it.
+/// What curved walls add to that area, in words.
 pub(crate) const BY_CHORD: &str =
     "a curved wall adds or subtracts the area between it and its chord";
 

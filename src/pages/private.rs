@@ -4,11 +4,7 @@ use crate::diagnostic::{Diagnostics, Source};
 use crate::error::Error;
 use crate::reconcile::Reconciliation;
 
-/// The same house, read from its file without comments, values, rates, sales and notes.
-///
-/// # Errors
-///
-/// [`Error::Drawing`] if the rest of the file cannot be read, which is a bug in fairfoot.
+/// The house read again from its file without comments, values, rates, sales and notes.
 pub(crate) fn without_private(of: &Reconciliation) -> Result<Reconciliation, Error> {
     let source = of.house().source();
     let text = crate::sketch::parse(source.clone()).map_err(mistake)?.tidied_without_private();

@@ -79,7 +79,7 @@ impl Sections {
         Sections(sections.into_iter().fold(0, |bits, section| bits | section.bit()))
     }
 
-    /// The same sections without one.
+    /// These sections without one of them.
     pub(crate) fn without(self, section: Section) -> Sections {
         Sections(self.0 & !section.bit())
     }
@@ -99,7 +99,7 @@ impl Sections {
         chosen.map(Section::word).collect::<Vec<_>>().join(",")
     }
 
-    /// Reads them back; `None` if a word is not a section.
+    /// Reads the sections from their words; `None` if a word is not a section.
     pub(crate) fn read(words: &str) -> Option<Sections> {
         if words == "all" {
             return Some(Sections::default());
@@ -116,7 +116,8 @@ pub struct PageOptions {
     pub paper: Paper,
     /// Which sections are made.
     pub only: Sections,
-    /// Whether comments, values, rates, sales, notes and pictures are left out, also from the sides file inside.
+    /// Whether comments, values, rates, sales, notes and pictures are left out, even of the sides file inside the
+    /// pages.
     pub private: bool,
 }
 

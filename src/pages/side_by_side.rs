@@ -107,7 +107,7 @@ impl Pair {
     }
 }
 
-/// What is heard of an outline beside ours: its area, and each wall that differs.
+/// The screen reader's text for an outline beside ours: its area, and each wall that differs.
 fn heard(say: &Sentences<'_>, outline: &OutlineReport, title: &str) -> String {
     let whose = whose(outline);
     let walls = say.walls_apart(outline).into_iter().map(|wall| {
@@ -120,7 +120,7 @@ fn heard(say: &Sentences<'_>, outline: &OutlineReport, title: &str) -> String {
     all.chain(notes).collect::<Vec<String>>().join(" ")
 }
 
-/// Draws both at the largest scale that fits both.
+/// Draws both outlines at the largest scale that fits both.
 fn both(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -168,7 +168,7 @@ fn both(
 /// Our walls at the face that a sketch is measured to, so that both are drawn and dimensioned alike.
 struct AtFace {
     face: Face,
-    /// `None` outside, or where the walls cannot be moved to that face.
+    /// The walls at that face; `None` at the outside face, or if the walls cannot be moved.
     walls: Option<Walls>,
 }
 

@@ -68,7 +68,7 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     }
 }
 
-/// The walls rounded to the half foot, if a figure is.
+/// The outlines with each wall rounded to the half foot; `None` unless a figure states half-foot walls.
 pub(crate) fn to_half_feet(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Option<Ruled> {
     let is_half = |figure: &Figure| figure.side_rule() == SideRule::Step(Step::HalfFoot);
     let rule = say.settings.rule_for_step(Step::HalfFoot);
@@ -76,7 +76,7 @@ pub(crate) fn to_half_feet(say: &Sentences<'_>, reconciliation: &Reconciliation)
     is_needed.then(|| say.areas.outside.ruled(rule, say.settings.reading))
 }
 
-/// A length, and in feet to the hundredth where it is written in feet and inches: what is rounded is in feet.
+/// A length as typed, with feet to the hundredth after it if it is in feet and inches, because rounding uses feet.
 fn in_feet_too(say: &Sentences<'_>, length: Length) -> String {
     let text = say.length(length);
     let has_inches = text.ends_with('"');
@@ -97,12 +97,12 @@ fn grouped(typed: &str) -> String {
 
 /// One row of the side table.
 struct Traced {
-    /// From its number to its whole feet.
+    /// The cells from its number to its whole-foot length.
     ours: Vec<String>,
-    /// On the record, and by how much that differs.
+    /// The cells with its length on the record, and the difference.
     recorded: [String; 2],
     how: &'static str,
-    /// Closing moved a length from its own rounding.
+    /// Whether closing moved a length away from its own rounding.
     is_moved: bool,
 }
 
@@ -174,7 +174,7 @@ impl Traced {
     }
 }
 
-/// A slanted wall by its run and its rise, as they are rounded; none of any other wall.
+/// The run and the rise of a slanted wall, as rounded; empty for any other wall.
 fn legs(
     say: &Sentences<'_>,
     space: usize,
@@ -190,7 +190,8 @@ fn legs(
     is_slanted.then(|| format!("{} by {}", leg(vector.north), leg(vector.east)))
 }
 
-/// The lengths at the outside face of a side that is in several pieces there, since its walls move unlike far.
+/// The lengths at the outside face of a side that is in several pieces there, because its parts move by different
+/// amounts.
 fn pieces(say: &Sentences<'_>, space: usize, side: &Side) -> String {
     let walked = &say.areas.outside.spaces[space].traverse.sides;
     let of_side = walked.iter().filter(|piece| piece.source == Some(side.number().index()));
@@ -236,7 +237,7 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
     note
 }
 
-/// The photos and notes of the sides.
+/// The captions of photos and the notes given after the sides.
 fn said_of_sides(space: &Space) -> impl Iterator<Item = String> {
     space.sides.iter().filter_map(|side| {
         let photo = side.words.photo.as_ref().map(|photo| format!("photo: {photo}"));

@@ -187,7 +187,7 @@ impl Cursor<'_> {
         )
     }
 
-    /// A suggestion for a line that begins with an unknown word.
+    /// The help for a line that begins with an unknown word.
     fn instead(&self) -> &'static str {
         match self.peek_word().unwrap_or_default() {
             "year" => "the year is `tax year 2026`",
@@ -542,7 +542,7 @@ impl Cursor<'_> {
         self.once(&mut space.under, height, "the ceiling height")
     }
 
-    /// Reports `counted` after a kind of space that is part of another: it is deducted or not, but never counted by
+    /// Reports `counted` after a kind of space that is part of another: it may be deducted, but is never counted by
     /// itself.
     fn may_be_counted(&mut self, kind: Kind) -> Read<()> {
         if !kind.lies_in_another() {
@@ -810,7 +810,7 @@ fn direction_named(word: &str) -> Option<Direction> {
     })
 }
 
-/// A length with words instead of marks, so that it can stand inside a text.
+/// A length with words instead of marks, so that it can stand inside a quoted text.
 fn plainly(length: WrittenLength) -> String {
     length.to_string().replace('"', " in").replace('\'', " ft")
 }

@@ -1,4 +1,4 @@
-//! Phrases that people write for the words of the format.
+//! Phrases that people write in place of the words of the format.
 
 use crate::sketch::statement::Kind;
 

@@ -37,7 +37,7 @@ pub use edit::{Edit, edited};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Way {
-    /// Away from the street.
+    /// Back: away from the street.
     Back,
     /// To the right.
     Right,
@@ -105,7 +105,7 @@ pub enum How {
     About,
 }
 
-/// What a row is, with the lengths that a straight wall does not have, as typed.
+/// The shape of a side, with the lengths, as typed, that a straight wall does not have.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "is", rename_all = "lowercase")]
 pub enum Shape {
@@ -124,23 +124,24 @@ pub enum Shape {
         /// How far it stands out.
         out: String,
     },
-    /// A slanted wall: the row holds its first leg.
+    /// A slanted wall; the length of the row is its first leg.
     Slant {
         /// The direction of the second leg.
         to: Way,
         /// The length of the second leg.
         leg: String,
     },
-    /// A side that a row only shows.
+    /// A side that a row can only show, not edit.
     Other,
 }
 
-/// A part of what a row draws: a line or an arc to a position.
+/// A part of what a row draws: a line or an arc up to a position.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Piece {
     /// Its end, in feet.
     pub to: [f64; 2],
-    /// For an arc, its radius in feet, and whether it bulges to the right of the walking direction.
+    /// For an arc, its radius in feet, and whether it bulges to the right of the walking direction; `None` for a
+    /// line.
     pub curve: Option<(f64, bool)>,
 }
 
@@ -154,21 +155,22 @@ pub struct Row {
     pub number: usize,
     /// How many sides it stands for: an angled bay three, any other row one.
     pub sides: usize,
-    /// Its direction; `None` for a side that a row only shows: a curved wall, a bearing or `close`.
+    /// Its direction; `None` for a side that a row can only show: a curved wall, a bearing or `close`.
     pub way: Option<Way>,
-    /// What it is.
+    /// Its shape.
     pub shape: Shape,
     /// The side as typed, without the words after it.
     pub typed: String,
     /// The length as typed; empty if it has none.
     pub length: String,
-    /// The length of a side by closing, as it follows from the others; empty if it does not, or was typed.
+    /// The length of a side by closing, as it follows from the other sides; empty if it does not follow, or was
+    /// typed.
     pub found: String,
     /// The length as feet, inches and a fraction of an inch; `None` if it cannot be written that way.
     pub parts: Option<[String; 3]>,
     /// How the length was obtained.
     pub how: How,
-    /// The file of its picture.
+    /// The name of its picture file; `None` if it has no picture.
     pub picture: Option<String>,
     /// Whether the line could be read.
     pub is_read: bool,
@@ -191,15 +193,15 @@ pub struct Walk {
     pub name: String,
     /// The name of its level; empty for the land.
     pub level: String,
-    /// The name of the space it lies in.
+    /// The name of the space it lies in; `None` if it lies in none.
     pub within: Option<String>,
-    /// Its start, in feet.
+    /// Its start in feet, `x` then `y`.
     pub start: [f64; 2],
-    /// The space and corner (from 1) it begins at, if it begins at a corner.
+    /// The space and the corner (from 1) at which it begins; `None` if it does not begin at a corner.
     pub corner: Option<(String, usize)>,
     /// Its sides.
     pub rows: Vec<Row>,
-    /// What is missing to return to the start, in words; empty if nothing is.
+    /// What is missing to return to the start, in words; empty if nothing is missing.
     pub gap: String,
     /// Whether the walk returns to its start.
     pub is_closed: bool,
@@ -208,7 +210,7 @@ pub struct Walk {
     pub is_near: bool,
 }
 
-/// The fields of the lines before the first level that a form shows.
+/// The fields of a form that come from the lines before the first level.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Heads {
     /// `property`
@@ -310,7 +312,7 @@ struct Maker {
     level: String,
     open: Option<Open>,
     done: Vec<Open>,
-    /// The sides belong to an outline from a record, a plan or a map.
+    /// Whether the sides belong to an outline from a record, a plan or a map.
     is_elsewhere: bool,
 }
 
@@ -439,7 +441,7 @@ impl Maker {
         });
     }
 
-    /// Where a space begins, as far as earlier walks determine it.
+    /// Where a space begins, as far as earlier walks determine it, in nanometers.
     fn place(&self, place: &Place) -> Spot {
         match place {
             Place::Origin => (0, 0),
@@ -574,7 +576,7 @@ impl Maker {
         open.walk.rows.push(row);
     }
 
-    /// Ends the open walk: fills in what follows from the other sides, and positions every row.
+    /// Ends the open walk: fills in what follows from the other sides, and computes the position of every row.
     fn close(&mut self) {
         let Some(mut open) = self.open.take() else { return };
         open.fill();
@@ -679,7 +681,8 @@ impl Open {
         moves.fold(self.start, |at, moved| plus(at, moved.unwrap_or((0, 0))))
     }
 
-    /// Gives each side by closing, at most one per axis, what the others leave; `close` takes the rest.
+    /// Gives each side by closing, at most one per axis, the length that the others leave; `close` takes what is left
+    /// after that.
     fn fill(&mut self) {
         for i in 0..self.moves.len() {
             let Some(direction) = self.follows[i] else { continue };

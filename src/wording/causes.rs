@@ -70,7 +70,7 @@ fn across(space: &Space, side: usize) -> Option<(SideNumber, SideNumber)> {
     })
 }
 
-/// The way of rounding under which a cause is best supported, if that is not the figure's own.
+/// The way of rounding under which a cause is best supported, as a phrase.
 pub(crate) fn rounded(rounding: RoundingTaken) -> &'static str {
     match rounding {
         RoundingTaken::AlwaysUp => "every wall rounded up to the foot",
@@ -229,8 +229,8 @@ fn named(walls: &[(&str, Vec<usize>)]) -> String {
     words::all_of(&names.collect::<Vec<String>>())
 }
 
-/// The open questions on a page: requests to the office that keeps the record; about any other figure, what is not
-/// known.
+/// The open questions as a page puts them: for the record, as requests to the office that keeps it; for any other
+/// figure, as what is not known.
 pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_record: bool) -> String {
     let of = |pick: fn(&OpenQuestion) -> Option<&str>| -> Vec<&str> {
         open.iter().filter_map(pick).collect()
@@ -259,7 +259,7 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_record: bool) -> Str
     requests.into_iter().filter_map(sentence).collect::<Vec<String>>().join(" ")
 }
 
-/// How to find out whether a cause applies.
+/// The questions that would settle whether a cause applies.
 pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<OpenQuestion> {
     let mut questions: Vec<OpenQuestion> =
         cause.departures().map(|kind| departure_settled_by(kind, listed)).collect();
@@ -332,7 +332,7 @@ pub(crate) fn evidence(evidence: &Evidence, listed: Listed<'_>) -> String {
     }
 }
 
-/// What to check again in our own measurements.
+/// A sentence on what to check again in our own measurements.
 pub(crate) fn asked(question: Question, listed: Listed<'_>) -> String {
     let space = |i: usize| &listed.house.spaces[i];
     match question {

@@ -1,4 +1,4 @@
-//! Says what a cause gives and how a figure compares with that.
+//! Says what area a cause gives and how a figure compares with it.
 //!
 //! The numbers compared are whole square feet as printed, so that a reader who compares them finds the same.
 #![expect(
@@ -10,7 +10,7 @@
 use crate::reconcile::explanation::FigureRange;
 use crate::units::decimal::thousands;
 
-/// What a cause gives, in whole square feet as printed, and the figure it is held against.
+/// The area that a cause gives, in whole square feet as printed, and the figure that it is compared with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Gives {
     sq_ft: i64,
@@ -20,13 +20,13 @@ pub(crate) struct Gives {
 }
 
 impl Gives {
-    /// What is given, with what rounding could make of it.
+    /// What a cause gives, with the range that rounding could make of it.
     pub(crate) fn of(sq_ft: f64, band: FigureRange, figure: i64) -> Gives {
         let whole = |sq_ft: f64| (sq_ft + 0.5).floor() as i64;
         Gives { sq_ft: whole(sq_ft), low: whole(band.low), high: whole(band.high), figure }
     }
 
-    /// `gives 1,806, 30 less than the record`; where rounding could change it, in which range.
+    /// The comparison in words: `gives 1,806, 30 less than the record`, with a range where rounding could change it.
     pub(crate) fn said(self, who: &str) -> String {
         let (sq_ft, apart) = (thousands(self.sq_ft), self.figure - self.sq_ft);
         let compared = match apart {

@@ -24,7 +24,8 @@ impl Sentences<'_> {
         blocks
     }
 
-    /// What is to be known of all figures before any is read: what repeats, what may be missing, what was set otherwise.
+    /// Remarks that apply to all figures and come before them: what repeats, what may be missing, which settings are
+    /// unusual.
     pub(crate) fn remarks(&self, reconciliation: &Reconciliation) -> Vec<String> {
         let repeated = self.repeated(reconciliation.figures());
         let unusual = self.unusual_settings(Some(reconciliation.weights()));
@@ -32,12 +33,12 @@ impl Sentences<'_> {
         repeated.into_iter().chain(missing).chain(unusual).collect()
     }
 
-    /// What must not be missed: that the record is smaller, or that the size is unlikely.
+    /// Warnings that must not be missed: that the record is smaller, or that the size is unlikely.
     pub(crate) fn warned(&self, figures: &[Figure]) -> Vec<String> {
         self.caution(figures).into_iter().chain(self.unlikely_size()).collect()
     }
 
-    /// What must not be missed, as a page to be handed on says it: a smaller record in one short sentence.
+    /// The same warnings for a page that may be handed on: a smaller record in one short sentence.
     pub(crate) fn warned_on_a_page(
         &self,
         figures: &[Figure],
@@ -75,8 +76,9 @@ impl Sentences<'_> {
         blocks
     }
 
-    /// How the area that the statement compares follows from the first row: `with the rec room, the same way as the
-    /// record: 2,168 + 553 = 2,721`; `None` if it is the first row.
+    /// How the area compared in the opening statement follows from the first row of the steps: `with the rec room,
+    /// the same way as the record: 2,168 + 553 = 2,721`; `None` if the two are equal or the figure states no terms of
+    /// its own.
     fn taken_the_same_way(&self, figure: &Figure) -> Option<String> {
         let (start, same) =
             (figure.measured().whole_sq_ft(), figure.measured_like_figure().whole_sq_ft());
@@ -94,7 +96,8 @@ impl Sentences<'_> {
         })
     }
 
-    /// What counting adds where its walls are rounded to the foot, beside the area on the drawing, if they differ.
+    /// A note for the counting step of a figure with whole-foot walls: the area of the counted space to the whole
+    /// foot, and by the finer rule as on the drawing. `None` unless one space is counted and the two differ.
     fn counted_at(&self, figure: &Figure, line: &Line) -> Option<String> {
         let to_feet = matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot));
         if line.step() != BridgeStep::Counting || !to_feet {
@@ -122,12 +125,12 @@ impl Sentences<'_> {
         self.rounding_said(figure).into_iter().chain(self.causes_said(figure)).collect()
     }
 
-    /// Whether rounding alone explains it.
+    /// Whether rounding alone explains the gap; `None` if there is nothing to say about it.
     pub(crate) fn rounding_said(&self, figure: &Figure) -> Option<Block> {
         Some(self.answer(figure)).filter(|answer| !answer.is_empty()).map(Block::Paragraph)
     }
 
-    /// What else is possible, and how to find out.
+    /// The other possible causes, and how to find out which applies.
     pub(crate) fn causes_said(&self, figure: &Figure) -> Vec<Block> {
         let mut blocks = Vec::new();
         if let Some(accounts) = self.accounts(figure) {
@@ -151,7 +154,7 @@ impl Sentences<'_> {
         who.into_iter().chain([close]).collect::<Vec<_>>().join(" ")
     }
 
-    /// Both areas in one sentence.
+    /// The areas under both rules, in one sentence.
     pub(crate) fn both_ways(&self) -> String {
         let gross = self.areas.gross();
         let range = match gross.range() {

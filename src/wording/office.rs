@@ -48,7 +48,8 @@ impl Sentences<'_> {
         blocks
     }
 
-    /// What the law of the file's place offers to be signed instead of an oath, and what to check first.
+    /// What the law of the file's place lets a person sign instead of an oath, and what to check first; `None`
+    /// without such a law.
     pub(crate) fn declaration_of_the_place(&self) -> Option<[String; 2]> {
         let rules = self.house.values.place.and_then(PlaceRules::of)?;
         let DeclarationRule { rule, words } = rules.declaration.as_ref()?;
@@ -95,7 +96,7 @@ fn evidence(worth: Option<&Worth>) -> String {
     )
 }
 
-/// Asks for a talk before the hearing, if the place has a rule on it.
+/// Asks for a talk before the hearing; `None` if the place has no rule on it.
 fn talk(worth: &Worth) -> Option<String> {
     let mut deadlines = worth.dates().deadlines().iter();
     let rule = deadlines.find(|deadline| deadline.rule().key() == TALK)?;
@@ -118,7 +119,7 @@ fn ways_to_a_correction(worth: &Worth) -> Vec<String> {
     ways.map(way).collect()
 }
 
-/// What is asked about: the kinds that are reported, or a size in general.
+/// What the questions are about: the kinds of mistakes that are reported, or a size in general.
 fn what(found: &[CauseClass]) -> String {
     if found.is_empty() {
         return "a size".to_owned();
@@ -134,13 +135,13 @@ fn what(found: &[CauseClass]) -> String {
     format!("a size that was {} in another way", words::one_of(&kinds))
 }
 
-/// `Protest` within a sentence: `protest`.
+/// A rule's name as it reads inside a sentence: `Protest` becomes `protest`.
 fn uncapital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
 }
 
-/// ` (41.461)`, with a remark if it was not read in the law itself.
+/// The section of a rule: ` (41.461)`, with a note if it was not read in the law itself.
 fn section(deadline: &Deadline) -> String {
     let rule = deadline.rule();
     match rule.sure() {

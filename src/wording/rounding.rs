@@ -13,7 +13,7 @@ use crate::wording::sentences::{
 };
 
 impl Sentences<'_> {
-    /// The conclusion from the steps, in a sentence; empty if there is nothing to add.
+    /// The conclusion about rounding, in a sentence; empty if there is nothing to add.
     pub(crate) fn answer(&self, figure: &Figure) -> String {
         let rest = not_explained(figure);
         if figure.area().whole_sq_ft() == figure.measured().whole_sq_ft() {
@@ -95,7 +95,7 @@ impl Sentences<'_> {
         Some(format!("{said}{}", typical.unwrap_or_default()))
     }
 
-    /// Whether rounding could explain it, as the end of a sentence.
+    /// Whether rounding could explain the figure, as the end of a sentence.
     fn could_or_not(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
         let test = figure.rounding_test();
         let (foot, house) = (foot(test.step()), house_at(figure.face()));
@@ -154,7 +154,8 @@ impl Sentences<'_> {
         })
     }
 
-    /// The same for a figure that does not say its walls are rounded to feet.
+    /// The sentence on whether rounding can explain a figure that does not say how its walls are rounded: `If its
+    /// walls were rounded to the foot, ...`.
     fn if_rounded(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
         let test = figure.rounding_test();
         let house = house_at(figure.face());
@@ -190,9 +191,9 @@ impl Sentences<'_> {
     }
 }
 
-/// Whether the typical size of rounding says the same as the verdict on it: a gap that rounding could explain is about
-/// as large, one that it cannot is larger. Where only the totals in between are missing, or the figure has lengths of
-/// its own, the size would read as the opposite.
+/// Whether the typical size of rounding agrees with the conclusion about it: a gap that rounding could explain is
+/// about as large, one that it cannot is larger. Where only some totals within the range are impossible, or the
+/// figure has its own lengths, the size would suggest the opposite.
 #[expect(clippy::float_arithmetic, reason = "a typical size is a float")]
 fn agrees_with(figure: &Figure, typical: f64) -> bool {
     let test = figure.rounding_test();
@@ -224,7 +225,8 @@ fn agreement(figure: &Figure) -> &'static str {
     }
 }
 
-/// For a record whose walls are stated more finely than to feet: how much that rounding changes this house.
+/// A sentence for a record whose walls are stated more finely than to the foot: how much that rounding changes this
+/// house.
 fn finely_rounded(figure: &Figure, step: Step) -> String {
     let unit = if step == Step::Inch { "inch" } else { "tenth of a foot" };
     let size = figure.rounding_test().typical_of_own().map(|typical| {
@@ -260,7 +262,7 @@ fn wanted(figure: &Figure) -> String {
     format!("{}{less}, {},", the(figure), whole(wanted))
 }
 
-/// `the record is 1,877`; `without the rec room the record is 2,592`.
+/// The figure compared, in words: `the record is 1,877`; `without the rec room the record is 2,592`.
 fn is(figure: &Figure) -> String {
     let wanted = figure.rounding_test().wanted();
     let less = without(figure).map(|names| format!("without {names} ")).unwrap_or_default();
@@ -271,7 +273,7 @@ fn does_not_fit(figure: &Figure) -> String {
     format!("{} does not fit", wanted(figure))
 }
 
-/// What the figure says it counts in addition, which the comparison leaves out.
+/// What the figure says it counts beyond the rule, which the comparison leaves out.
 fn without(figure: &Figure) -> Option<String> {
     let is_less = figure.rounding_test().wanted() != figure.area();
     let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());

@@ -36,7 +36,7 @@ pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal adv
 /// Printed first on every output if the record is smaller than the house.
 pub const SMALLER_RECORD: &str = "Caution: the record is smaller than this house. Handing these pages in may raise the value; ask a licensed professional first.";
 
-/// The same on a page that may be handed on: once, and in plain letters.
+/// The caution on a page that may be handed on: said once, in plain letters.
 pub(crate) const SMALLER_RECORD_ON_A_PAGE: &str = "A larger area may raise the value; ask a licensed professional before these pages are handed in.";
 
 /// Possible explanations of a figure, in words.
@@ -57,8 +57,8 @@ pub(crate) struct WallApart {
     pub(crate) difference: String,
 }
 
-/// For whom a text is written. The report is for whoever typed the file and says what to ask; the pages are handed to
-/// an office and ask it.
+/// The reader of a text. The report is for whoever typed the file, and says what to ask; the pages are for an office,
+/// and ask it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Reader {
     Owner,
@@ -78,7 +78,7 @@ pub(crate) struct Sentences<'a> {
 }
 
 impl<'a> Sentences<'a> {
-    /// For the house of these areas, addressed to whoever typed its file.
+    /// Sentences about the house of these areas, addressed to whoever typed its file.
     pub(crate) fn of(areas: &'a Areas) -> Sentences<'a> {
         let house = areas.house();
         Sentences {
@@ -90,13 +90,13 @@ impl<'a> Sentences<'a> {
         }
     }
 
-    /// The same, addressed to the office that gets the pages.
+    /// Sentences about the house of these areas, addressed to the office that gets the pages.
     #[cfg(feature = "pages")]
     pub(crate) fn for_the_office(areas: &'a Areas) -> Sentences<'a> {
         Sentences { reader: Reader::Office, ..Sentences::of(areas) }
     }
 
-    /// Whether the office reads this.
+    /// Whether the sentences are addressed to the office.
     pub(crate) fn is_for_the_office(&self) -> bool {
         self.reader == Reader::Office
     }
@@ -232,7 +232,7 @@ impl Sentences<'_> {
         known(self.obtained())
     }
 
-    /// The same before the word area: `the measured area`, `the plan's area`.
+    /// The source as it stands before the word area: `the measured area`, `the plan's area`.
     pub(crate) fn area_word(&self) -> &'static str {
         match self.obtained() {
             LengthSource::Plan => "plan's",
@@ -260,7 +260,8 @@ impl Sentences<'_> {
         sides.map(crate::house::Side::how).filter(|how| *how != LengthSource::Closing).collect()
     }
 
-    /// Says that rounded walls close in several equally near ways with other totals; empty if they do not.
+    /// Sentences saying that rounded walls close in several equally near ways with other totals; empty if they do
+    /// not.
     pub(crate) fn equally_near(&self) -> Vec<String> {
         let areas = self.areas;
         let rules = [
@@ -293,7 +294,7 @@ impl Sentences<'_> {
         rules.into_iter().filter_map(sentence).collect()
     }
 
-    /// What the finer rule rounds to, to follow "each wall to".
+    /// What the finer rule rounds to, as it stands after "each wall to".
     pub(crate) fn fine(&self) -> &'static str {
         match self.settings.fine {
             FineStep::Inch => "the inch",
@@ -325,7 +326,8 @@ impl Sentences<'_> {
         (low != high).then(|| format!("rounding to the {foot} could change it by {low} to {high}"))
     }
 
-    /// The sides that differ. Those along the same axis are grouped, since they have to close together.
+    /// The recorded sides that differ, one line each. Sides along the same axis are grouped, since they have to close
+    /// together.
     pub(crate) fn shares(&self, figure: &Figure) -> Vec<String> {
         type Group<'a> = ((usize, Option<Axis>), Vec<&'a Share>);
         let mut groups: Vec<Group<'_>> = Vec::new();
@@ -427,7 +429,7 @@ impl Sentences<'_> {
         questions.map(|question| causes::asked(*question, listed)).collect()
     }
 
-    /// The same preceded by a space; empty if there is nothing.
+    /// The questions about our own measurements, preceded by a space; empty if there are none.
     fn ours(&self, figure: &Figure) -> String {
         let questions = if self.is_for_the_office() { Vec::new() } else { self.questions(figure) };
         let mut asked: String = questions.iter().map(|question| format!(" {question}")).collect();
@@ -458,7 +460,7 @@ impl Sentences<'_> {
             .is_ok_and(|walls| walls.assumed() != Assumed::default())
     }
 
-    /// `; 1,904 = 2 × 952, the outline of the level below twice`.
+    /// A note on a level counted twice: `; 1,904 = 2 × 952, the outline of the level below twice`.
     fn doubled(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         let upper = |how: LevelTaken| how == LevelTaken::WholeBelow;
         let is_whole_below = matches!(
@@ -523,7 +525,8 @@ impl Sentences<'_> {
         })
     }
 
-    /// A part that a map shows and the measurements do not, where it would be about what is left.
+    /// A sentence on a part that a map shows and the measurements lack, with about the area that is left; `None` if
+    /// there is none.
     pub(crate) fn unwalked(&self, figure: &Figure) -> Option<String> {
         let part = figure.unwalked()?;
         let left = not_explained(figure);
@@ -606,7 +609,7 @@ impl Sentences<'_> {
         }
     }
 
-    /// A cause in words, with the way of rounding under which it does best where that is not the figure's own.
+    /// A cause in words, with the way of rounding that supports it best if that is not the figure's own.
     pub(crate) fn cause_said(&self, figure: &Figure, one: &Explanation) -> String {
         let said = causes::said(one.cause, self.listed(figure), figure);
         match (one.cause, one.rounding) {
@@ -634,7 +637,7 @@ impl Sentences<'_> {
         format!("The {}'s sketch \"{}\": {area}", whose(outline), outline.name())
     }
 
-    /// Its walls that differ from the measured ones by more than rounding.
+    /// The walls of an outline that differ from the measured ones by more than rounding can explain.
     pub(crate) fn walls_apart(&self, outline: &OutlineReport) -> Vec<WallApart> {
         let beyond = |side: &&crate::reconcile::MatchedSide| {
             self.settings.is_beyond_rounding(side.measured() - side.drawn())
@@ -652,7 +655,7 @@ impl Sentences<'_> {
         outline.matched().iter().filter(beyond).map(comparison).collect()
     }
 
-    /// Further remarks about such an outline.
+    /// Further remarks about a reference outline.
     pub(crate) fn outline_notes(
         &self,
         outline: &OutlineReport,
@@ -827,7 +830,7 @@ impl Sentences<'_> {
         Some(format!("Low ceilings are deducted: {rule}; {seen}."))
     }
 
-    /// The uncertainty of the measured area, beside the area that it is about: the one before any rounding.
+    /// The uncertainty of the measured area, with the area that it belongs to: the one before any rounding.
     pub(crate) fn plus_minus(&self) -> String {
         let heads = &self.house.particulars;
         let metric = |text: String| if self.is_metric() { in_millimeters(&text) } else { text };
@@ -896,8 +899,8 @@ impl Sentences<'_> {
         reconciliation.warnings().iter().filter(shown).map(sentence).collect()
     }
 
-    /// Where a warning is, to stand before its message: nothing if the message begins with the name of a space, else the
-    /// side of a space, else the line of the sides file.
+    /// The place of a warning, printed before its message: nothing if the message begins with the name of a space,
+    /// else the side of a space, else the line of the sides file.
     fn place_of(&self, warning: &crate::diagnostic::Diagnostic, message: &str) -> String {
         let names = |space: &Space| message.starts_with(&format!("\"{}\"", space.name));
         if self.house.spaces.iter().any(names) {
@@ -917,13 +920,13 @@ impl Sentences<'_> {
         }
     }
 
-    /// `as stated by the owner`: whoever measured, if the file says who that was.
+    /// Who states the lengths: `as stated by the owner`, or whoever measured, if the file says who that was.
     pub(crate) fn as_stated(&self) -> String {
         let by = self.house.particulars.measured.as_ref().and_then(|measured| measured.by.clone());
         format!("as stated by {}", by.as_deref().unwrap_or("whoever measured"))
     }
 
-    /// A perimeter: to the inch or the centimeter, since the sum of many tapes is no closer.
+    /// A perimeter, rounded to the inch or the centimeter, since a sum of many tape readings is no more precise.
     pub(crate) fn perimeter(&self, perimeter: Length) -> String {
         let step = if self.is_metric() { Length::from_nm(10_000_000) } else { Length::INCH };
         self.length(perimeter.rounded_to(step.nm()))
@@ -1003,7 +1006,7 @@ impl Sentences<'_> {
         }
     }
 
-    /// What is assumed, and that it has to be asked; an office that reads it is not told to ask itself.
+    /// A phrase saying what is assumed and has to be asked; for an office, only what is assumed.
     fn assumed_as(&self, what: &str) -> String {
         match self.reader {
             Reader::Owner => format!("{what} (ask)"),
@@ -1011,7 +1014,7 @@ impl Sentences<'_> {
         }
     }
 
-    /// `side 4 (east 19' 5"): 21' on the record; 19' rounded`.
+    /// A recorded side in words: `side 4 (east 19' 5"): 21' on the record; 19' rounded`.
     fn share(&self, figure: &Figure, share: &Share) -> String {
         let tenths = figure.side_rule() == SideRule::Step(Step::TenthFoot);
         let length = |length: Length| match share.axis() {
@@ -1042,13 +1045,13 @@ impl Sentences<'_> {
     }
 }
 
-/// What the last step leaves, as it is printed.
+/// The area that the last step leaves unexplained, as printed.
 pub(crate) fn not_explained(figure: &Figure) -> i64 {
     let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
     lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
 }
 
-/// Whether a figure and the measured area agree, as nearly as anyone asks: within 3 sq ft or 0.3 %.
+/// Whether a figure and the measured area agree closely enough for anyone: within 3 sq ft or 0.3%.
 pub(crate) fn agrees(figure: &Figure) -> bool {
     agrees_about(figure.area(), figure.measured())
 }
@@ -1110,7 +1113,8 @@ pub(crate) fn lot_closure(lot: &crate::house::Lot) -> String {
     }
 }
 
-/// An area in square feet, and as typed if that was in another unit: the steps are in square feet, so they come first.
+/// An area in square feet, with what was typed if that was in another unit: the steps are in square feet, so these
+/// come first.
 pub(crate) fn as_typed(area: WrittenArea) -> String {
     match area.unit() {
         AreaUnit::SquareFeet => area.to_string(),
@@ -1150,7 +1154,7 @@ pub(crate) fn signed_length(say: &Sentences<'_>, length: Length) -> String {
     }
 }
 
-/// The reported causes, without those that say the same as an earlier one and change the house alike.
+/// The reported causes, without those that mean the same as an earlier one and change the house alike.
 pub(super) fn shown_once(figure: &Figure) -> Vec<&Explanation> {
     let mut shown: Vec<&Explanation> = Vec::new();
     for one in figure.explanations().reported() {
@@ -1195,7 +1199,8 @@ pub(crate) fn range_text(range: Option<Range>) -> String {
     }
 }
 
-/// How a walk that misses its start was closed: where nearly all of the miss went to one side, it says which.
+/// A sentence on how a walk that misses its start was closed. If nearly all of the misclosure went to one side, it
+/// names that side.
 pub(crate) fn closed_by(space: &Space) -> String {
     let closed = space.closed.outline.vectors().iter().map(|vector| vector.chord_length());
     let moved = space.sides.iter().zip(closed).map(|(side, closed)| match &side.run {
@@ -1230,7 +1235,7 @@ pub(crate) fn the(figure: &Figure) -> String {
     }
 }
 
-/// A, B … Z, AA, AB …
+/// The letters for a number: A, B … Z, AA, AB …
 #[expect(clippy::integer_division, reason = "counting in letters")]
 pub(crate) fn letters(number: usize) -> String {
     let last = char::from(b'A' + u8::try_from(number % 26).unwrap_or(0));
@@ -1314,7 +1319,7 @@ fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String
     }
 }
 
-/// Consecutive sides: all of a few; of many, the first and the last.
+/// Several sides in a row, in words: all of them if few, else the first and the last.
 fn sides_in_a_row(sides: &[(SideNumber, String)]) -> String {
     let named = |(number, typed): &(SideNumber, String)| format!("side {number} ({typed})");
     match sides {

@@ -26,7 +26,7 @@ pub(crate) struct Canvas {
     texts: Vec<Text>,
     /// The corners of every outline.
     corners: Vec<Point>,
-    /// The work after which no more labels are placed, in lines and labels compared.
+    /// The number of comparisons of lines and labels after which no more labels are placed.
     most_looked_at: usize,
 }
 
@@ -66,11 +66,11 @@ fn row_pt(row: u8) -> f64 {
     9.0 + f64::from(row) * 11.5
 }
 
-/// What a leader may cross.
+/// What a leader is allowed to cross.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Over {
     Nothing,
-    /// Other dimension lines, where nothing else is possible.
+    /// Other dimension lines too, if nothing else is possible.
     Lines,
 }
 
@@ -148,8 +148,7 @@ impl Canvas {
         }
     }
 
-    /// The same canvas with limited work for placing labels. Labels not placed by then are listed below the
-    /// drawing.
+    /// Limits the work for placing labels. Labels not placed by then are listed below the drawing.
     pub(crate) fn within(self, most_looked_at: usize) -> Canvas {
         Canvas { most_looked_at, ..self }
     }
@@ -335,13 +334,15 @@ impl Canvas {
         self.along_outside(&other, 0.0, size_pt)
     }
 
-    /// Outside along the wall in the first row that is free, so far off.
+    /// Places a dimension outside along its wall, in the first free row at least `off_pt` away; returns whether there
+    /// was room.
     fn along_outside(&mut self, dimension: &Dimension, off_pt: f64, size_pt: f64) -> bool {
         let out = dimension.wall.out;
         (0..4).any(|row| self.along(dimension, out, off_pt + row_pt(row), size_pt))
     }
 
-    /// Outside beyond every corner that stands in front of a level or upright wall: a porch, a wing, the end of a notch.
+    /// Places a dimension outside, beyond every corner in front of a level or upright wall (a porch, a wing, the end
+    /// of a notch); returns whether there was room.
     fn beyond_all(&mut self, dimension: &Dimension, size_pt: f64) -> bool {
         let wall = &dimension.wall;
         if wall.out.x_pt.abs() > 1e-6 && wall.out.y_pt.abs() > 1e-6 {
@@ -357,7 +358,8 @@ impl Canvas {
         off_pt > 1.0 && self.along_outside(dimension, off_pt, size_pt)
     }
 
-    /// A dimension line parallel to the wall and so far from it, slashes at its ends, its text above it.
+    /// Places a dimension line parallel to the wall at the distance `off`, with slashes at its ends and its text
+    /// above it; returns whether there was room.
     fn along(&mut self, dimension: &Dimension, out: Point, off: f64, size_pt: f64) -> bool {
         let wall = &dimension.wall;
         let width = fonts::width_pt(dimension.hand, size_pt, &dimension.words);
@@ -398,7 +400,7 @@ impl Canvas {
         true
     }
 
-    /// Places a level text near the wall and a line from it to the wall.
+    /// Places a level text near the wall, with a line from it to the wall; returns whether there was room.
     fn leader(&mut self, dimension: &Dimension, out: Point, size_pt: f64, over: Over) -> bool {
         const LENGTHS_PT: [f64; 11] =
             [11.0, 16.0, 22.0, 30.0, 40.0, 52.0, 66.0, 84.0, 106.0, 134.0, 168.0];
@@ -435,13 +437,14 @@ impl Canvas {
         true
     }
 
-    /// Places a text beside a wall by a leader, outside the figure.
+    /// Places a text beside a wall with a leader, outside the figure; returns whether there was room.
     pub(crate) fn beside(&mut self, dimension: &Dimension) -> bool {
         let out = dimension.wall.out;
         self.leader(dimension, out, SIZES_PT[1], Over::Nothing)
     }
 
-    /// Places a level text near a spot, and a line from it to the spot that may cross anything but labels.
+    /// Places a level text near a spot, with a line from it to the spot that may cross anything but labels; returns
+    /// whether there was room.
     pub(crate) fn pointer(&mut self, spot: Point, words: &str) -> bool {
         let up = Point::new(0.0, -1.0);
         let mut text = Text::new(spot, SIZES_PT[1], words);

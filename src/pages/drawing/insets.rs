@@ -17,7 +17,7 @@ const APART_NM: i64 = 12 * Length::FOOT.nm();
 const WIDE_PT: f64 = 150.0;
 /// The space between the house and the insets, in points.
 const BETWEEN_PT: f64 = 8.0;
-/// The most insets.
+/// The most insets in a drawing.
 const MOST: usize = 2;
 
 /// Draws a level. Distant groups become insets if that makes the house larger.

@@ -1,5 +1,5 @@
 //! What is marked on the drawing of a level: the record's outline and lengths, walls that differ, and spaces that
-//! would have to count.
+//! would have to be counted.
 
 use crate::areas::at_face::Walls;
 use crate::geometry::outline::Outline;
@@ -43,7 +43,7 @@ pub(crate) struct Marks {
     pub(crate) recorded: Vec<Recorded>,
     /// Spaces that the figure says it counts.
     pub(crate) counted: Vec<usize>,
-    /// Spaces that would have to count to reach the figure.
+    /// Spaces that would have to be counted to reach the figure.
     pub(crate) would_count: Vec<usize>,
     /// Walls where a misread length would explain the figure, as space and side index.
     pub(crate) misread: Vec<(usize, usize)>,
@@ -77,7 +77,7 @@ impl Marks {
         self.recorded.iter().find(|other| other.space == space && other.side == side)
     }
 
-    /// Marks lengths given after a side, if they are not that wall rounded.
+    /// Marks the lengths given after sides, unless they equal that wall rounded.
     fn sides_with_lengths(&mut self, say: &Sentences<'_>) {
         for (i, space) in say.house.spaces.iter().enumerate() {
             for (k, side) in space.sides.iter().enumerate() {

@@ -29,7 +29,7 @@ struct Line {
     bounds: Bounds,
 }
 
-/// A label's rectangle, and what is asked of it again and again.
+/// A label's rectangle, with values computed from it once because they are needed often.
 #[derive(Clone, Copy, Debug)]
 struct Label {
     ground: Ground,

@@ -51,7 +51,7 @@ pub(crate) struct Drawing {
     pub(crate) left_out: usize,
     /// The scales of the insets, in points per foot.
     pub(crate) inset_scales: Vec<f64>,
-    /// The work allowed for placing labels is used up.
+    /// Whether the work allowed for placing labels is used up.
     pub(crate) is_spent: bool,
 }
 
@@ -59,7 +59,7 @@ pub(crate) struct Drawing {
 /// levels of a house, its lots, its outlines beside the record's. A house with 30 walls needs about a fiftieth of it.
 const MOST_LOOKED_AT: usize = 5_000_000;
 
-/// The work allowed for each of so many drawings.
+/// The work allowed for each drawing if there are this many.
 pub(crate) fn most_looked_at(drawings: usize) -> usize {
     MOST_LOOKED_AT.checked_div(drawings).unwrap_or(MOST_LOOKED_AT)
 }
@@ -164,7 +164,8 @@ struct Shape {
 pub(crate) struct Group<'a> {
     pub(crate) level: usize,
     pub(crate) spaces: &'a [usize],
-    /// It is far from the others and drawn as an inset: without the street, reference outlines and true north.
+    /// Whether it is far from the others and drawn as an inset: without the street, reference outlines and true
+    /// north.
     pub(crate) is_inset: bool,
 }
 
@@ -204,7 +205,7 @@ pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame:
 pub(crate) struct Fitting {
     /// How many of the largest scales to skip.
     pub(crate) skip: usize,
-    /// The most space above and below, in margins.
+    /// The most space above and below the drawing, as a multiple of the margin.
     pub(crate) airy: f64,
 }
 
@@ -440,7 +441,7 @@ impl Plan<'_> {
         }
     }
 
-    /// The roofs of maps, in short dashes over the walls.
+    /// Draws the roofs of maps, in short dashes over the walls.
     fn roofs(&mut self, level: usize) {
         let marks = self.marks;
         for (_, corners, note) in marks.roofs.iter().filter(|(on, ..)| *on == level) {
@@ -619,8 +620,8 @@ impl Plan<'_> {
         is_dimensioned || lies_out(across) && !lies_out(wall)
     }
 
-    /// Places the number of every side at its wall. Spaces inside others get none, as theirs would be mixed up with
-    /// the outer ones.
+    /// Places the number of every side at its wall. Spaces inside others get none, because their numbers could be
+    /// taken for those of the outer space.
     fn numbers(&mut self) {
         let shapes = std::mem::take(&mut self.shapes);
         let house = self.say.house;

@@ -52,12 +52,12 @@ fn encoded(pixels: &Pixmap, is_colored: bool) -> Result<Vec<u8>, png::EncodingEr
     Ok(out)
 }
 
-/// The packed rows in gray, each after a zero: no filter. Without photographs everything is gray on opaque white, so any
-/// channel will do.
+/// The compressed rows in gray, each after a zero byte, which means no filter. Without photographs everything is gray
+/// on opaque white, so any channel will do.
 ///
-/// The rows are packed in one piece; row by row, as the encoder does it, takes twice the work. Letters and lines on
-/// white pack better without a filter, and level 4 costs less than half of the usual 6: an Exhibit has 97 KB this way,
-/// 91 KB at level 6, and 107 KB at level 6 with a filter.
+/// The rows are compressed in one piece; doing so row by row, like the encoder, takes twice the work. Letters and
+/// lines on white compress better without a filter, and level 4 costs less than half of the usual 6: an Exhibit has
+/// 97 KB this way, 91 KB at level 6, and 107 KB at level 6 with a filter.
 fn gray(pixels: &Pixmap) -> Vec<u8> {
     const LEVEL: u8 = 4;
     let width = usize::try_from(pixels.width()).unwrap_or(1);

@@ -142,7 +142,7 @@ pub(crate) fn glyph(hand: Typeface, letter: char) -> (u16, f64) {
     (index.map_or(0, |index| index.0), letters.width(letter))
 }
 
-/// Whether the font with common letters has this one.
+/// Whether the font that has only common letters has this one.
 pub(crate) fn is_common(letter: char) -> bool {
     const SIGNS: &str = "′″⅛⅜⅝⅞–—∅≤≥→↔↑√∑⌀△▲◆●✓≈−…‘’“”•σ\u{fffd}";
     (' '..='~').contains(&letter)
@@ -170,7 +170,7 @@ pub(crate) fn shown(words: &str) -> String {
     words.chars().map(show).collect()
 }
 
-/// The monospaced typeface if it has every letter of a text, else the plain one.
+/// The monospaced typeface if it has every letter of a text, else the plain typeface.
 pub(crate) fn even_if_it_can(words: &str) -> Typeface {
     let letters = Typeface::Even.letters();
     if words.chars().all(|letter| letters.has(letter)) { Typeface::Even } else { Typeface::Plain }

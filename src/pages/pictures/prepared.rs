@@ -81,12 +81,12 @@ fn thousands(number: u32) -> String {
     crate::units::thousands(i64::from(number))
 }
 
-/// The file has all parts of its format but cannot be decoded.
+/// The refusal of a file that has all parts of its format but cannot be decoded.
 pub(super) fn damaged() -> Refusal {
     Refusal::of("is damaged and cannot be read", AGAIN)
 }
 
-/// The kind of a file that is neither JPEG nor PNG, judged by its first bytes.
+/// The refusal of a file that is neither JPEG nor PNG, naming the format that its first bytes suggest.
 fn not_a_picture(file: &[u8]) -> Refusal {
     let begins = |with: &[u8]| file.starts_with(with);
     let what = if file.is_empty() {

@@ -1,4 +1,5 @@
-//! One change of a line that cannot be read, and how far a line can be read: what the rules make and look at.
+//! One change of a line that cannot be read, and how far a line can be read: what the rules of this room return and
+//! are given.
 
 use super::pieces::{Piece, join};
 use crate::diagnostic::{Span, Word};
@@ -7,20 +8,20 @@ use crate::sketch::wanted::Wanted;
 /// How far a line can be read.
 #[derive(Clone, Debug)]
 pub(in crate::sketch) struct Attempt {
-    /// The line with near misses corrected, if it can be read to its end.
+    /// The line with near misses corrected; `None` if it cannot be read to its end.
     pub(in crate::sketch) reads: Option<String>,
-    /// Where reading stopped, in bytes of the line.
+    /// Where reading stopped, as bytes of the line.
     pub(in crate::sketch) at: Span,
     pub(in crate::sketch) wanted: Wanted,
-    /// The error that stopped it.
+    /// The code word of the error that stopped it.
     pub(in crate::sketch) word: Option<Word>,
-    /// The part that can be read is a side.
+    /// Whether the part that can be read is a side.
     pub(in crate::sketch) is_side: bool,
-    /// Its first word is a word of the format.
+    /// Whether its first word is a word of the format.
     pub(in crate::sketch) knows_first: bool,
     /// The name of the last space before the line.
     pub(in crate::sketch) space: Option<String>,
-    /// Bare numbers are meters.
+    /// Whether bare numbers are meters.
     pub(in crate::sketch) is_metric: bool,
 }
 
@@ -28,11 +29,11 @@ pub(in crate::sketch) struct Attempt {
 pub(super) struct Edit {
     pub(super) line: String,
     pub(super) cause: String,
-    /// Numbers are rewritten, so they cannot be compared one by one.
+    /// Whether numbers are rewritten, so that they cannot be compared one by one.
     pub(super) converts: bool,
-    /// Used only if no other change of the same step can be read.
+    /// Whether it is used only if no other change of the same step can be read.
     pub(super) weak: bool,
-    /// Of several such changes of one step, only the first that can be read is used.
+    /// Whether only the first of several such changes of one step that can be read is used.
     pub(super) one_of_many: bool,
 }
 

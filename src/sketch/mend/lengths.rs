@@ -1,4 +1,4 @@
-//! Rules that rewrite numbers into a spelling that can be read: lengths, areas, money, dates, angles.
+//! Rules that rewrite numbers so that they can be read: lengths, areas, money, dates, angles.
 
 use rust_decimal::Decimal;
 
@@ -88,7 +88,7 @@ fn after_dollar(pieces: &[Piece], i: usize) -> bool {
     i > 0 && pieces[i - 1].is_mark("$€£")
 }
 
-/// `4O'`, `l2'`: a letter typed for a digit.
+/// `4O'`, `l2'`: replaces letters typed for digits.
 fn letter_for_digit(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i)?;
     let looks_like = |c: char| match c {
@@ -126,7 +126,7 @@ fn letter_for_digit(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// `42' 7 "`: an inch mark after a space, which would begin a text.
+/// `42' 7 "`: removes the space before an inch mark, which would otherwise begin a text.
 fn blank_before_inch_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     let before = i.checked_sub(1).and_then(|i| at(pieces, i))?;
     let piece = at(pieces, i)?;
@@ -146,7 +146,7 @@ fn blank_before_inch_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     Some(Edit::new(replaced(pieces, i, i + 1, &pieces_between), cause))
 }
 
-/// `42' 7""`
+/// `42' 7""`: removes the second mark.
 fn doubled_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     let (one, two) = (at(pieces, i)?, at(pieces, i + 1)?);
     let same = one.is_mark("\"”″") && two.is_mark("\"”″")
@@ -213,7 +213,7 @@ fn number_words(pieces: &[Piece], i: usize) -> Option<Edit> {
     Some(Edit::conversion(replaced(pieces, i, last, &[by]), "numbers are written in digits"))
 }
 
-/// `8,64 m`
+/// `8,64 m`: replaces the decimal comma.
 fn decimal_comma(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i).filter(|piece| piece.is_number())?;
     let (whole, decimals) = piece.text.split_once(',')?;
@@ -226,7 +226,7 @@ fn decimal_comma(pieces: &[Piece], i: usize) -> Option<Edit> {
     Some(Edit::conversion(replaced(pieces, i, i + 1, &[by]), "decimals take a point, not a comma"))
 }
 
-/// `1,200'`, which is not an area.
+/// `1,200'`: removes the comma from a length.
 fn thousands_comma(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i).filter(|piece| piece.is_number() && piece.text.contains(','))?;
     let grouped = piece.text.split(',').skip(1).all(|group| group.len() == 3);
@@ -274,7 +274,7 @@ fn unit_word(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// `42" 7'`: foot and inch marks exchanged.
+/// `42" 7'`: swaps foot and inch marks.
 fn reversed_units(pieces: &[Piece], i: usize) -> Option<Edit> {
     let fits = is_number(at(pieces, i))
         && at(pieces, i + 1).is_some_and(|piece| piece.is_mark("\"”″"))
@@ -289,7 +289,7 @@ fn reversed_units(pieces: &[Piece], i: usize) -> Option<Edit> {
     })?
 }
 
-/// `42 7`, `42' 7`, `42:7`, `42 7 1/2"`: missing marks.
+/// `42 7`, `42' 7`, `42:7`, `42 7 1/2"`: adds missing marks.
 fn missing_marks(pieces: &[Piece], i: usize) -> Option<Edit> {
     whole(at(pieces, i))?;
     if i > 0
@@ -332,7 +332,7 @@ fn missing_marks(pieces: &[Piece], i: usize) -> Option<Edit> {
     Some(Edit::new(replaced(pieces, i, end, &by), cause))
 }
 
-/// `4"5/8`, `7" 1/2`: the inch mark before the fraction.
+/// `4"5/8`, `7" 1/2`: moves the inch mark behind the fraction.
 fn inch_mark_before_fraction(pieces: &[Piece], i: usize) -> Option<Edit> {
     let fits =
         is_number(at(pieces, i)) && at(pieces, i + 1).is_some_and(|mark| mark.is_mark("\"”″"));
@@ -377,7 +377,7 @@ fn point_after_word(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// `42 1/2`: a fraction of an inch without its mark.
+/// `42 1/2`: reads a fraction without its mark as a fraction of an inch.
 fn fraction_without_mark(pieces: &[Piece], i: usize) -> Option<Edit> {
     let taken = fraction_at(pieces, i);
     let begins = i > 0 && !pieces[i - 1].is_mark("/⁄-");
@@ -526,7 +526,7 @@ fn after_slash(pieces: &[Piece], i: usize) -> bool {
     i > 0 && pieces[i - 1].is_mark("/")
 }
 
-/// `41/2"` for `4 1/2"`
+/// `41/2"` becomes `4 1/2"`.
 fn run_together_fraction(pieces: &[Piece], i: usize) -> Option<Edit> {
     let (top, bottom) = (at(pieces, i)?, whole(at(pieces, i + 2))?);
     let slash = at(pieces, i + 1).is_some_and(|piece| piece.is_mark("/"));
@@ -601,7 +601,7 @@ fn meters_and_centimeters(pieces: &[Piece], i: usize) -> Option<Edit> {
     ))
 }
 
-/// `2.031 sq ft`, `2 031 sq ft`, `412.000`: thousands without a comma.
+/// `2.031 sq ft`, `2 031 sq ft`, `412.000`: puts commas between the thousands.
 fn grouped_otherwise(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i).filter(|piece| piece.is_number())?;
     let cause = "thousands take a comma";

@@ -18,9 +18,9 @@ use change::Edit;
 use kinds::Answer;
 use pieces::{Sort, cut};
 
-/// The most successive changes that are tried.
+/// The most changes, one after another, that are tried.
 const STEPS: usize = 6;
-/// How often what was recognized as a whole is looked at again.
+/// How many times a line that was recognized as a whole is tried again.
 const KINDS: usize = 3;
 /// How many changed lines are kept from one step to the next.
 const KEPT: usize = 5;
@@ -32,12 +32,12 @@ const LONGEST: usize = 240;
 /// What to type instead of a line.
 #[derive(Debug)]
 pub(super) struct Mend {
-    /// The most likely first; two or three where the meaning is open; none where something is missing that only
-    /// the writer knows.
+    /// The most likely line first: two or three if the meaning is open, none if something is missing that only the
+    /// writer knows.
     pub(super) lines: Vec<String>,
     /// Why the line cannot be read.
     pub(super) cause: String,
-    /// What to do about it, if there is no line to type.
+    /// What to do about it, if there is no line to suggest.
     pub(super) help: Option<String>,
 }
 
@@ -65,7 +65,8 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     })
 }
 
-/// The answer to a line that is recognized as a whole, with what is left over mended, at most `depth` times.
+/// The answer to a line that is recognized as a whole. What is still unreadable in it is mended too, at most `depth`
+/// times.
 fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> Option<Mend> {
     let depth = depth.checked_sub(1)?;
     let (changed, cause) = match kinds::answer(line, &attempt(line))? {
@@ -152,7 +153,7 @@ fn search(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> 
     })
 }
 
-/// Adds another line that can be read.
+/// Adds another line that can be read to what was found.
 fn take(found: &mut Option<Mend>, line: &str, causes: &[String]) {
     match found {
         None => {
@@ -177,7 +178,7 @@ fn last_resorts(line: &str, attempt: &Attempt) -> Vec<Edit> {
     words::last_resorts(line, &cut(line), attempt)
 }
 
-/// Whether the offered line still contains every number and text of the typed one.
+/// Whether the suggested line still contains every number and text of the typed one.
 fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
     let numbers = |line: &str| {
         let mut all: Vec<String> = line
@@ -204,7 +205,7 @@ fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
     has_numbers && has_texts && (converts || !merges(typed, offered))
 }
 
-/// Whether a text of the offered line is a text of the typed one with more words in it.
+/// Whether a text of the suggested line is a text of the typed one with more words in it.
 fn merges(typed: &str, offered: &str) -> bool {
     let texts = |line: &str| -> Vec<String> {
         let texts = cut(line).into_iter().filter(|piece| piece.sort == Sort::Text);
@@ -217,8 +218,8 @@ fn merges(typed: &str, offered: &str) -> bool {
     texts(comment_of(offered).0).iter().filter(|text| !typed.contains(text)).any(within)
 }
 
-/// Whether a name, note or comment of the offered line has taken in a length, an area, a sum of money or a date of the
-/// typed one, which then counts for nothing.
+/// Whether a name, note or comment of the suggested line has absorbed a length, an area, a sum of money or a date of
+/// the typed one, which would then have no effect.
 fn swallows(typed: &str, offered: &str) -> bool {
     offered.lines().any(|line| {
         if line.starts_with('#') {

@@ -1,4 +1,4 @@
-//! Splits a line into pieces without errors, so that it can be put together differently.
+//! Splits a line into pieces without reporting errors, so that they can be put together differently.
 
 /// The kind of a piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -18,7 +18,7 @@ pub(super) struct Piece {
     pub(super) text: String,
     /// Where it begins in its line, in bytes.
     pub(super) at: usize,
-    /// There is no space before it.
+    /// Whether there is no space before it.
     pub(super) touches: bool,
 }
 
@@ -31,7 +31,7 @@ impl Piece {
         Piece::new(Sort::Word, text)
     }
 
-    /// The same piece without a space before it.
+    /// The piece without a space before it.
     pub(super) fn touching(mut self) -> Piece {
         self.touches = true;
         self

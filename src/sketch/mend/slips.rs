@@ -1,5 +1,5 @@
-//! Whole lines that say something else than their pieces one by one: sums, signs, a fraction after its mark, two lengths of a
-//! slanted wall, "same as", dates with points, two tax years.
+//! Changes to whole lines that mean something other than their pieces one by one: sums, signs, a fraction after its
+//! mark, two lengths of a slanted wall, "same as", dates with points, two tax years.
 
 use super::change::{Attempt, Edit};
 use super::pieces::Piece;
@@ -16,7 +16,7 @@ const WAYS: [(&str, &str); 8] = [
     ("w", "e"),
 ];
 
-/// Every change of this kind that fits the line.
+/// Every change of this file that fits the line.
 pub(super) fn edits(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
     let all = [
         fraction_after_its_mark(line),
@@ -39,7 +39,7 @@ fn direction(word: &str) -> Option<&'static str> {
     WAYS.iter().find(|(way, _)| *way == word).map(|(_, opposite)| *opposite)
 }
 
-/// `42' 7" 1/2`: the fraction stands behind the mark of the inches.
+/// `42' 7" 1/2` becomes `42' 7 1/2"`.
 fn fraction_after_its_mark(line: &str) -> Option<Edit> {
     let (head, tail) = line.trim_end().rsplit_once(' ')?;
     let (top, bottom) = tail.split_once('/')?;
@@ -51,7 +51,7 @@ fn fraction_after_its_mark(line: &str) -> Option<Edit> {
     })
 }
 
-/// `east 20' 3" + 22' 4"`: one wall measured in two parts.
+/// `east 20' 3" + 22' 4"` becomes the sum: one wall measured in two parts.
 fn sum(line: &str) -> Option<Edit> {
     let (way, lengths) = line.trim().split_once(' ')?;
     direction(way)?;
@@ -71,7 +71,7 @@ fn sum(line: &str) -> Option<Edit> {
     Some(Edit { converts: true, ..Edit::line(format!("{way} {all}"), cause) })
 }
 
-/// `north -4'`: a length has no sign.
+/// `north -4'` becomes `south 4'`: a length has no sign.
 fn other_way(line: &str) -> Option<Edit> {
     let words: Vec<&str> = line.split_whitespace().collect();
     let is_negative = |word: &str| {
@@ -87,7 +87,7 @@ fn other_way(line: &str) -> Option<Edit> {
     Some(Edit::line(by.join(" "), "a length has no sign: the other way has a word of its own"))
 }
 
-/// `corner 3 "porch"`: corners are numbered by the program.
+/// `corner 3 "porch"` becomes `corner "porch"`: the program numbers corners itself.
 fn number_of_a_corner(line: &str, pieces: &[Piece]) -> Option<Edit> {
     let [first, number, ..] = pieces else { return None };
     let named = line.find('"').filter(|_| first.is_word(&["corner"]) && number.is_number())?;
@@ -97,7 +97,7 @@ fn number_of_a_corner(line: &str, pieces: &[Piece]) -> Option<Edit> {
     })
 }
 
-/// `west same as north wall`, `west = side 1`, `west ditto`: no length was measured.
+/// `west same as north wall`, `west = side 1`, `west ditto` become a side by closing: no length was measured.
 fn same_as(line: &str) -> Option<Edit> {
     let (way, rest) = line.trim().split_once(' ')?;
     direction(way)?;
@@ -132,7 +132,8 @@ fn same_as(line: &str) -> Option<Edit> {
     })
 }
 
-/// `measured 14.11.2026`, `measured 2026-11-14, laser`. Where either number could be the month, both dates are offered.
+/// `measured 14.11.2026` and `measured 2026-11-14, laser`, with the date rewritten. If either number could be the
+/// month, both dates are offered.
 fn dated(line: &str) -> Vec<Edit> {
     let Some((first, rest)) = line.trim().split_once(' ') else { return Vec::new() };
     if !matches!(first.to_lowercase().as_str(), "measured" | "notice") {
@@ -156,7 +157,7 @@ fn dated(line: &str) -> Vec<Edit> {
     dates.into_iter().map(edit).collect()
 }
 
-/// `northeast 3' 3'`: how far a slanted wall runs and how far it rises.
+/// `northeast 3' 3'` becomes a diagonal: how far a slanted wall runs in each direction.
 fn two_legs(line: &str) -> Option<Edit> {
     let mut words = line.split_whitespace();
     let mut way = words.next()?.to_lowercase();
@@ -180,7 +181,7 @@ fn two_legs(line: &str) -> Option<Edit> {
     })
 }
 
-/// `tax year 2025-2026`.
+/// `tax year 2025-2026` becomes one year; both are offered.
 fn two_years(line: &str) -> Vec<Edit> {
     let Some(rest) = line.trim().strip_prefix("tax year ") else { return Vec::new() };
     let years: Vec<&str> = rest.split(['-', '/', '–']).map(str::trim).collect();
@@ -195,7 +196,7 @@ fn two_years(line: &str) -> Vec<Edit> {
     vec![one(years[0]), one(years[1])]
 }
 
-/// `front sw`: the street lies along one side.
+/// `front sw` becomes `front south` or `front west`: the street lies along one side.
 fn front_corner(line: &str) -> Vec<Edit> {
     let Some(corner) = line.trim().strip_prefix("front ") else { return Vec::new() };
     let ways = match corner.trim().to_lowercase().replace('-', "").as_str() {
@@ -211,7 +212,7 @@ fn front_corner(line: &str) -> Vec<Edit> {
     .into()
 }
 
-/// `somesite 1,990 sq ft`: a figure under a name of its own.
+/// `somesite 1,990 sq ft` becomes a figure with a name of its own.
 fn somebody_says(line: &str, attempt: &Attempt) -> Option<Edit> {
     let line = line.trim();
     let number = line.find(|c: char| c.is_ascii_digit())?;

@@ -12,7 +12,7 @@ use crate::sketch::statement::{FigureKind, Head, HeadLine, Statement, Unit};
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(tag = "edit", rename_all = "lowercase")]
 pub enum Edit {
-    /// Changes the direction, length or source of a side; the words after it and its comment stay.
+    /// Changes the direction, length or source of a side; the words after it and its comment stay as they are.
     Side {
         /// The line of the side.
         line: usize,
@@ -22,7 +22,7 @@ pub enum Edit {
         length: String,
         /// How it was obtained.
         how: How,
-        /// What it is.
+        /// Its shape.
         #[serde(default)]
         shape: Shape,
     },
@@ -36,20 +36,20 @@ pub enum Edit {
         length: String,
         /// How it was obtained.
         how: How,
-        /// What it is.
+        /// Its shape.
         #[serde(default)]
         shape: Shape,
     },
     /// Removes a line.
     Remove {
-        /// The line.
+        /// The line to remove.
         line: usize,
     },
     /// Exchanges two lines.
     Swap {
-        /// One line.
+        /// The first line.
         line: usize,
-        /// The other.
+        /// The second line.
         with: usize,
     },
     /// Sets a field before the first level; an empty value removes its line.
@@ -59,7 +59,7 @@ pub enum Edit {
         /// The new value.
         value: String,
     },
-    /// Adds another space after the last one of its level, with the level if there is none of that name.
+    /// Adds a space after the last one of its level, and the level too if there is none of that name.
     Space {
         /// The word for its kind.
         kind: String,
@@ -72,7 +72,7 @@ pub enum Edit {
         /// Where it begins, as directions and lengths from the level's origin, if not at a corner.
         #[serde(default)]
         start: Vec<(Way, String)>,
-        /// The name of its level; the last one if there is none.
+        /// The name of its level; `None` for the last level.
         #[serde(default)]
         level: Option<String>,
     },
@@ -81,11 +81,11 @@ pub enum Edit {
         /// The line that begins the space.
         line: usize,
     },
-    /// Names the picture of a side, or takes it away.
+    /// Names the picture of a side, or removes it.
     Picture {
         /// The line of the side.
         line: usize,
-        /// What the picture shows; empty to take it away.
+        /// What the picture shows; empty to remove the picture.
         caption: String,
         /// The name of its file.
         file: String,
@@ -216,7 +216,7 @@ impl<'a> Lines<'a> {
         words.trim_end().to_owned()
     }
 
-    /// Makes sure that a line can be inserted after line `after`, and returns its index.
+    /// Makes sure that a line can be inserted after line `after`, and returns the index at which to insert it.
     fn ended(&mut self, after: usize) -> usize {
         let at = after.min(self.lines.len());
         if let Some(last) = at.checked_sub(1).and_then(|i| self.lines.get_mut(i))
@@ -623,7 +623,7 @@ pub(super) fn shape_in(side: &str, front: Direction) -> Option<(Way, String, Sha
     Some((way, part(first), Shape::Slant { to, leg: part(second) }))
 }
 
-/// A text cut at the first word that fits: what stands before it, the word, what stands after it.
+/// The text before the first word that fits, that word, and the text after it; `None` if no word fits.
 fn cut(text: &str, fits: impl Fn(&str) -> bool) -> Option<(&str, (&str, &str))> {
     let (at, word) = outside_texts(text).find(|(_, word)| fits(word))?;
     Some((&text[..at], (word, &text[at + word.len()..])))

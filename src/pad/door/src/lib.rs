@@ -31,9 +31,9 @@ enum Request {
     Look { name: String, columns: usize },
     /// The JSON report, as the command line prints it.
     Json { name: String },
-    /// The pages as SVG; of a walk that does not close, its draft. The bytes of the pictures follow the text.
+    /// The pages as SVG, or a draft if a walk does not close. The bytes of the pictures follow the text.
     Svg { name: String, a4: bool, pictures: Vec<(String, usize)> },
-    /// The same as PDF.
+    /// The pages as PDF, or a draft if a walk does not close. The bytes of the pictures follow the text.
     Pdf { name: String, a4: bool, pictures: Vec<(String, usize)> },
     /// The text after an edit of a row.
     Edit { edit: Edit },
@@ -125,7 +125,7 @@ pub extern "C" fn run() -> usize {
     count
 }
 
-/// A panic ends the module; the page reads its message from the first part.
+/// Keeps the message of a panic, which ends the module, as the first part, where the page reads it.
 fn keep_what_a_panic_says() {
     static ONCE: std::sync::Once = std::sync::Once::new();
     ONCE.call_once(|| {
@@ -169,11 +169,11 @@ fn answer(request: Request, file: Vec<u8>) -> Vec<Vec<u8>> {
 /// Pages, or a draft of a text that has no area yet.
 struct Made {
     pages: Pages,
-    /// Pictures that the text names and that were not handed over; then the pages have no photographs.
+    /// Pictures that the text names but that were not handed over; the pages then have no photographs.
     missing: Vec<String>,
 }
 
-/// What is said of pages, and the pages where they are SVG.
+/// What the request about pages returns: the pages themselves if they are SVG, and what is said about them.
 #[derive(Serialize)]
 struct Told<'a> {
     is_draft: bool,

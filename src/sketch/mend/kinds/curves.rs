@@ -1,4 +1,4 @@
-//! Slanted and curved walls and bays.
+//! Suggestions for whole lines that describe slanted walls, curved walls and bays.
 
 use super::super::pieces::Piece;
 use super::measure::{Measure, length_at, lengths, written};
@@ -28,7 +28,7 @@ fn slant(word: &str) -> Option<(&'static str, &'static str)> {
     SLANTS.iter().find(|(name, ..)| is(name)).map(|(_, one, two)| (*one, *two))
 }
 
-/// `diagonal check 49' 5" corner 1 to corner 3`, `tie from corner 1 to corner 3: 49' 5"`.
+/// `diagonal check 49' 5" corner 1 to corner 3` becomes a line that begins with `tie`.
 fn tie(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["tie", "diagonal", "check", "cross", "diag", "measure", "across", "corner"])
     {
@@ -72,7 +72,8 @@ fn tie(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `southwest 3' 3 5/8"`, `SW 2' 4" 2' 4"`, `diagonal 2' 4" south 2' 4" west`.
+/// `southwest 3' 3 5/8"`, `SW 2' 4" 2' 4"` or `diagonal 2' 4" south 2' 4" west` becomes a line in the form of
+/// `diagonal`, or asks for the missing length.
 fn slanted(typed: &Typed<'_>) -> Option<Answer> {
     let words = ["diagonal", "diag", "angle", "angled", "slant", "slanted"];
     let begins = typed.says(0, &words);
@@ -160,7 +161,7 @@ fn slanted(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// A slanted wall of one length: half a right angle is only the most likely.
+/// Suggests a bearing for a slanted wall with a single length; half a right angle is only the most likely angle.
 fn bearing(one: &str, two: &str, length: &Measure, rest: &str) -> Answer {
     let letter = |word: &str| word[..1].to_uppercase();
     let (from, to) = if ["north", "south"].contains(&one) { (one, two) } else { (two, one) };
@@ -172,7 +173,7 @@ fn bearing(one: &str, two: &str, length: &Measure, rest: &str) -> Answer {
     )
 }
 
-/// `bay window east 8' wide 2' deep 4' flat`, `bay east 8' out 2' angled 45`.
+/// `bay window east 8' wide 2' deep 4' flat` or `bay east 8' out 2' angled 45` becomes a line in the form of `bay`.
 fn bay(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["bay"]) {
         return None;
@@ -249,7 +250,8 @@ fn bay(typed: &Typed<'_>) -> Option<Answer> {
     }
 }
 
-/// `arc west 9' 8" radius 5'`, `arc west 9' 8" bulge 3' 9" outward`, `half round west 9' 8"`.
+/// `arc west 9' 8" radius 5'`, `arc west 9' 8" bulge 3' 9" outward` or `half round west 9' 8"` becomes a line in the
+/// form of `arc`.
 fn arc(typed: &Typed<'_>) -> Option<Answer> {
     let half = typed
         .find(0, &["half", "semicircle", "semi", "half-round", "semicircular", "half-circle"])
@@ -331,7 +333,7 @@ fn rise(chord: Length, radius: Length) -> Option<Length> {
         .filter(|rise| *rise > Length::ZERO)
 }
 
-/// `overall width 48' 2"`: a direction is missing.
+/// Asks for the direction that is missing in `overall width 48' 2"`.
 fn overall(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["overall", "total"]) || typed.find(1, &WAYS).is_some() {
         return None;

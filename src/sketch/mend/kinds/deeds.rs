@@ -1,11 +1,11 @@
-//! Calls of a deed.
+//! Suggestions for whole lines that are calls of a deed.
 
 use super::measure::length_at;
 use super::{Answer, Typed, quoted};
 
 const CALL: &str = "a call is `bearing`, N or S, the angle with its marks, E or W, and the length";
 
-/// A call with words of the deed round it, or with its angle in other marks.
+/// Suggestions for a call with a deed's words around it, or with other marks in its angle.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(
         0,
@@ -88,7 +88,7 @@ fn quadrant(typed: &Typed<'_>, from: usize) -> Option<Answer> {
     finish(typed, &head, at)
 }
 
-/// A call from its bearing and the piece at which the length begins.
+/// The call made of the bearing `head` and the length that begins at piece `at`; `None` if there is none.
 fn finish(typed: &Typed<'_>, head: &str, at: usize) -> Option<Answer> {
     let measure = length_at(&typed.pieces, at)?;
     let rest = typed.rest(measure.end);
@@ -117,7 +117,7 @@ fn finish(typed: &Typed<'_>, head: &str, at: usize) -> Option<Answer> {
     (line != typed.line).then(|| Answer::line(line, CALL))
 }
 
-/// `bearing north 142.67' along Harrow Lane`: due north.
+/// `bearing north 142.67' along Harrow Lane` becomes a bearing that runs due north.
 fn straight(typed: &Typed<'_>, from: usize) -> Option<Answer> {
     if !typed.says(0, &["bearing", "thence"]) {
         return None;
@@ -130,7 +130,7 @@ fn straight(typed: &Typed<'_>, from: usize) -> Option<Answer> {
     finish(typed, &format!("bearing {letter} 0° E"), from + 1)
 }
 
-/// `bearing 1° 34' 142.67'`: an angle clockwise from north, or one whose letters are missing.
+/// `bearing 1° 34' 142.67'`: suggests an angle clockwise from north, or asks for missing letters.
 fn azimuth(typed: &Typed<'_>) -> Option<Answer> {
     let degrees = typed.piece(1).filter(|piece| piece.is_number())?;
     if !typed.piece(2).is_some_and(|piece| piece.is_mark("°º˚")) {

@@ -1,4 +1,4 @@
-//! Figures of records and listings, values and sales.
+//! Suggestions for whole lines with figures of records and listings, values and sales.
 
 use super::measure::{area_at, area_from, date_from, money_from};
 use super::{Answer, Typed, is_text, quoted, remark};
@@ -24,7 +24,7 @@ fn regrouped(digits: &str) -> String {
     out
 }
 
-/// `record 13,86 sq ft`, `$4,310,00`, `0,529 ha`: commas that do not stand between thousands.
+/// `record 13,86 sq ft`, `$4,310,00`, `0,529 ha`: suggestions for commas that do not stand between thousands.
 fn grouped(typed: &Typed<'_>) -> Option<Answer> {
     let at = (0..typed.pieces.len()).find(|&at| {
         let piece = &typed.pieces[at];
@@ -65,7 +65,7 @@ fn grouped(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::Lines(if small { vec![all] } else { vec![all, decimals] }, cause.to_owned()))
 }
 
-/// `137 qm`, `137 mq`: square meters as other languages shorten them.
+/// `137 qm`, `137 mq` become square meters, which other languages abbreviate that way.
 fn units(typed: &Typed<'_>) -> Option<Answer> {
     let at = (1..typed.pieces.len()).find(|&at| {
         typed.pieces[at - 1].is_number()
@@ -78,7 +78,7 @@ fn units(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `listing 1,386 - 1,400 sq ft`: a figure is one number.
+/// `listing 1,386 - 1,400 sq ft`: asks which one, since a figure is one number.
 fn range(typed: &Typed<'_>) -> Option<Answer> {
     let is_between = |at: usize| {
         typed.piece(at).is_some_and(|piece| piece.is_mark("-–—/"))
@@ -130,7 +130,7 @@ fn part(typed: &Typed<'_>, at: usize) -> bool {
     )
 }
 
-/// `record garage 539 sq ft`, `record 1,210 sq ft, garage 539`: a part has its figure on its own line.
+/// `record garage 539 sq ft`, `record 1,210 sq ft, garage 539`: moves the figure of a part to the part's own line.
 fn of_a_part(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &FIGURES) || typed.line.contains('"') {
         return None;
@@ -164,7 +164,7 @@ fn of_a_part(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `record 1,386 sq ft incl. garage`: what else the figure counts; other words are a title or a comment.
+/// `record 1,386 sq ft incl. garage`: states what else the figure counts; other words become a title or a comment.
 fn counting(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &FIGURES) {
         return None;
@@ -402,7 +402,7 @@ fn comparable(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `value land $113,000 improvements $318,000 total $431,000`: land has no place of its own.
+/// `value land $113,000 improvements $318,000 total $431,000`: leaves out the land, which has no place in the format.
 fn value(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(
         0,

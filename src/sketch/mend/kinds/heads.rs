@@ -1,4 +1,4 @@
-//! Lines at the head of a file.
+//! Suggestions for whole lines at the head of a file.
 
 use super::super::pieces::Piece;
 use super::measure::{date_from, length_at, money_from};
@@ -25,7 +25,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     rules.iter().find_map(|rule| rule(typed))
 }
 
-/// `measured by "the owner" 2026-04-11 using "25 ft tape"`: the date first, then `by`, then `with`.
+/// `measured by "the owner" 2026-04-11 using "25 ft tape"`: puts the date first, then `by`, then `with`.
 fn measured(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["measured", "taped"]) || typed.says(1, &["to", "inside", "outside"]) {
         return None;
@@ -57,7 +57,7 @@ fn measured(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line, "the date comes right after `measured`, then `by` and `with`"))
 }
 
-/// `protest deadline 2026-05-15`: a date that the file has no place for.
+/// `protest deadline 2026-05-15` becomes a comment, since the format has no place for this date.
 fn deadline(typed: &Typed<'_>) -> Option<Answer> {
     let words = [
         "deadline",
@@ -89,7 +89,7 @@ fn deadline(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `place Harris County, TX`: the state decides.
+/// `place Harris County, TX` becomes the state, which decides the rules.
 fn place(typed: &Typed<'_>) -> Option<Answer> {
     const STATES: [(&str, &str, &str); 11] = [
         ("texas", "tx", "tex"),
@@ -126,7 +126,7 @@ fn place(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line, "the place is the state whose rules apply"))
 }
 
-/// `homestead since Jan 1, 2021`, `homestead yes`: the first year of it.
+/// `homestead since Jan 1, 2021`, `homestead yes`: suggests or asks for the first year.
 fn homestead(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["homestead", "homesteaded"]) {
         return None;
@@ -158,7 +158,7 @@ fn homestead(typed: &Typed<'_>) -> Option<Answer> {
     }
 }
 
-/// `exemption over 65 $10,000`: the amount comes before the name.
+/// `exemption over 65 $10,000`: puts the amount before the name.
 fn exemption(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["exemption", "exemptions"]) || typed.line.contains('"') {
         return None;
@@ -174,7 +174,7 @@ fn exemption(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `true north 12.5°`: to the east or to the west.
+/// `true north 12.5°`: offers both directions, east and west.
 fn north(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["true", "north"])
         || !typed.says(usize::from(typed.says(0, &["true"])), &["north"])
@@ -192,7 +192,7 @@ fn north(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `interior partly seen`: seen or not.
+/// `interior partly seen` becomes `interior not seen` with a comment.
 fn interior(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["interior"]) || typed.pieces.len() < 2 {
         return None;
@@ -204,7 +204,7 @@ fn interior(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line, "the inside is `seen` as a whole, or `not seen`"))
 }
 
-/// `front facing street`, `front to the south street`: the street side by the compass.
+/// `front facing street`, `front to the south street`: suggests or asks for the street side by the compass.
 fn front(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["front"]) || typed.pieces.len() < 2 || length_at(&typed.pieces, 1).is_some()
     {
@@ -257,7 +257,7 @@ fn front(typed: &Typed<'_>) -> Option<Answer> {
     }
 }
 
-/// `siding vinyl`, `veneer stucco 7/8"`: no veneer, or its thickness.
+/// `siding vinyl`, `veneer stucco 7/8"`: suggests no veneer, or its thickness.
 fn siding(typed: &Typed<'_>) -> Option<Answer> {
     let kinds = [
         "vinyl",
@@ -292,7 +292,7 @@ fn siding(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line, "a veneer is given by its thickness alone"))
 }
 
-/// `tax year: 2026/27`: one year.
+/// `tax year: 2026/27`: suggests one year.
 fn years(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["tax"]) || !typed.says(1, &["year"]) {
         return None;
@@ -312,7 +312,7 @@ fn years(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `parcel no. 12-345-678`: an account by another name.
+/// `parcel no. 12-345-678` becomes an `account`.
 fn account(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["account", "acct", "parcel", "pin", "apn", "geo"])
         || typed.line.contains('"')
@@ -334,7 +334,7 @@ fn account(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `tax rate 0.0214`: the tax of one dollar.
+/// `tax rate 0.0214`, the tax on one dollar, becomes a rate per $100.
 fn rate(typed: &Typed<'_>) -> Option<Answer> {
     use rust_decimal::Decimal;
     if !typed.says(0, &["tax"]) || !typed.says(1, &["rate"]) || typed.pieces.len() != 3 {
@@ -351,7 +351,7 @@ fn rate(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `2026 market value: $431,000`
+/// `2026 market value: $431,000`: moves the year to its place.
 fn value_of_a_year(typed: &Typed<'_>) -> Option<Answer> {
     let year = typed
         .piece(0)

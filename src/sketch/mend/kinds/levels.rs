@@ -1,4 +1,4 @@
-//! Levels, lots, and what the record lists but the house does not have.
+//! Suggestions for whole lines about levels, lots, and what the record lists but the house does not have.
 
 use super::measure::{area_at, area_from, length_at, lengths, rectangle};
 use super::spaces::kind_word;
@@ -76,7 +76,7 @@ pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `lot 12 0.35 ac`, `lot "Lot 12" .35 acres more or less`: the name, then `recorded` and the area.
+/// `lot 12 0.35 ac`, `lot "Lot 12" .35 acres more or less`: puts the name first, then `recorded` and the area.
 pub(super) fn lot(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["lot"]) {
         return None;

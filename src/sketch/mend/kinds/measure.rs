@@ -11,7 +11,7 @@ pub(super) struct Measure {
     pub(super) end: usize,
     pub(super) length: Length,
     pub(super) text: String,
-    /// It has a unit.
+    /// Whether it has a unit.
     pub(super) has_unit: bool,
 }
 
@@ -20,18 +20,18 @@ impl Measure {
         self.text.contains('m')
     }
 
-    /// It is whole feet without inches.
+    /// Whether it is whole feet without inches.
     pub(super) fn is_whole_feet(&self) -> bool {
         self.has_unit && !self.is_metric() && self.length.nm() % Length::FOOT.nm() == 0
     }
 
-    /// It is inches without feet.
+    /// Whether it is inches without feet.
     pub(super) fn is_inches_alone(&self) -> bool {
         let feet = ["'", "’", "′", "f"];
         self.has_unit && !self.is_metric() && !feet.iter().any(|mark| self.text.contains(mark))
     }
 
-    /// It is inches alone, fewer than 12.
+    /// Whether it is inches without feet, and fewer than 12.
     pub(super) fn is_inches(&self) -> bool {
         self.has_unit && !self.is_metric() && self.length < Length::FOOT
     }
@@ -114,7 +114,7 @@ pub(super) fn area_from(pieces: &[Piece], from: usize) -> Option<(usize, usize, 
     (from..pieces.len()).find_map(|at| area_at(pieces, at).map(|(end, area)| (at, end, area)))
 }
 
-/// The first sum of money with its sign: its first piece, the piece after it, and the sum.
+/// The first amount of money from this piece on, with its sign: its first piece, the piece after it, and the amount.
 pub(super) fn money_from(pieces: &[Piece], from: usize) -> Option<(usize, usize, String)> {
     (from..pieces.len()).find_map(|at| {
         let number =

@@ -1,10 +1,10 @@
-//! Numbers that a table, a telephone or another unit turned into something else.
+//! Suggestions for numbers that a table, a telephone or another unit turned into something else.
 
 use super::measure::length_at;
 use super::walls::{ROUGHLY, WAYS, is_way};
 use super::{Answer, Typed};
 
-/// `30 feet to inches`, `30 feet for inches`: numbers misheard as words.
+/// `30 feet to inches`, `30 feet for inches`: numbers misheard as words (30' 2", 30' 4").
 pub(super) fn misheard(typed: &Typed<'_>) -> Option<Answer> {
     let count = typed.pieces.len();
     let at = (1..count).find(|&at| {
@@ -43,7 +43,7 @@ pub(super) fn misheard(typed: &Typed<'_>) -> Option<Answer> {
 
 const FEET: [&str; 4] = ["ft", "feet", "foot", "f"];
 
-/// `30-Feb`: a spreadsheet took feet and inches for a date.
+/// `30-Feb`: feet and inches that a spreadsheet took for a date.
 pub(super) fn cell_dates(typed: &Typed<'_>) -> Option<Answer> {
     const MONTHS: [&str; 12] =
         ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
@@ -157,7 +157,8 @@ pub(super) fn other_units(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line.trim_end(), format!("`{unit}` is not a unit here: {name}")))
 }
 
-/// `9.900,0 m`, `0,920 m`, `9,20` and, in a file in meters, `9900`.
+/// Walls whose length has a decimal comma, or is a bare whole number that looks like millimeters: `9.900,0 m`, `0,920
+/// m`, and `9900` in a metric file.
 pub(super) fn metric_slips(typed: &Typed<'_>) -> Option<Answer> {
     if !is_way(typed, 0) {
         return None;
@@ -196,7 +197,7 @@ pub(super) fn metric_slips(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `north 10 paces`: a number with a word after it that is no unit.
+/// `north 10 paces`: says that the word after the number is not a unit.
 pub(super) fn unknown_unit(typed: &Typed<'_>) -> Option<Answer> {
     let measure =
         length_at(&typed.pieces, 1).filter(|measure| is_way(typed, 0) && !measure.has_unit)?;

@@ -1,8 +1,9 @@
-//! Lines whose kind can be told as a whole, answered before single words and marks are changed.
+//! Recognizes whole lines, such as a size or a deed's call, before single words and marks are changed.
 //!
 //! A line such as `north 9' 4", 8' 10"` or `lot 12 0.35 ac` has words and numbers each of which could be changed to
-//! something that reads. Here the line is first recognized for what it is. The answer keeps every number, says what it was
-//! turned into, or names what is missing and offers nothing.
+//! something that reads. Here the line is first recognized for what it is. The answer keeps every number or says what
+//! it was turned into; or it names what is missing and suggests no line. The doc comment of each rule shows lines
+//! that it recognizes; it returns `None` for any other line.
 
 mod curves;
 mod deeds;
@@ -20,12 +21,12 @@ mod walls;
 use super::change::Attempt;
 use super::pieces::{Piece, Sort, cut, join};
 
-/// The answer to a line that is recognized as a whole.
+/// The answer to a line that was recognized.
 #[derive(Debug)]
 pub(super) enum Answer {
-    /// What to type instead, the most likely first.
+    /// What to type instead, the most likely line first.
     Lines(Vec<String>, String),
-    /// What is wrong and what is missing, where no line can be offered.
+    /// What is wrong and what is missing, if no line can be suggested.
     Say {
         /// What is wrong.
         cause: String,
@@ -104,7 +105,7 @@ impl Typed<'_> {
     }
 }
 
-/// Recognizes a line as a whole; `None` if it is of no such kind.
+/// Recognizes a line as a whole; `None` if no rule does.
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     let rules: [fn(&Typed<'_>) -> Option<Answer>; 9] = [
@@ -121,17 +122,17 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     rules.iter().find_map(|rule| rule(&typed))
 }
 
-/// Recognizes what is left of a line that nothing else could read.
+/// Recognizes a line that nothing else could read; `None` if no rule does.
 pub(super) fn left_over(line: &str, attempt: &Attempt) -> Option<Answer> {
     misread::unknown_unit(&Typed { line, pieces: cut(line), attempt })
 }
 
-/// A text between quotation marks, with inch and foot marks inside it as words.
+/// A text in quotation marks, with inch and foot marks inside it replaced by words.
 fn quoted(text: &str) -> String {
     format!("\"{}\"", plainly(text))
 }
 
-/// A text without inch and foot marks: `6" off` becomes `6 in off`.
+/// A text with inch and foot marks replaced by words: `6" off` becomes `6 in off`.
 pub(super) fn plainly(text: &str) -> String {
     let mut out = String::new();
     for c in text.trim().chars() {
@@ -147,7 +148,7 @@ pub(super) fn plainly(text: &str) -> String {
     out.trim().trim_matches([',', ';', ':', '(', ')', ' ']).to_owned()
 }
 
-/// What a comment says: without parentheses round it or marks before it.
+/// The words of a comment, without parentheses around it or marks before it.
 fn remark(text: &str) -> String {
     let text = text.trim().trim_start_matches(['/', ';', '-', '–', '—', '*', ',', ':', ' ']);
     match text.strip_prefix('(').and_then(|inner| inner.strip_suffix(')')) {

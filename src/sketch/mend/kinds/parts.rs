@@ -1,4 +1,4 @@
-//! Lines with several lengths: parts of a wall, several walls, remarks with a length of their own.
+//! Suggestions for lines with several lengths: parts of a wall, several walls, comments that contain a length.
 
 use super::super::pieces::Piece;
 use super::measure::{Measure, length_at, lengths, written};
@@ -8,7 +8,7 @@ use crate::units::length::Length;
 
 const ONE_LENGTH: &str = "a wall has one length";
 
-/// `north 30' 2" west 4' north 3'`: each wall on its own line.
+/// `north 30' 2" west 4' north 3'`: puts each wall on its own line.
 pub(super) fn several_walls(typed: &Typed<'_>) -> Option<Answer> {
     let mut lines = Vec::new();
     let mut at = 0;
@@ -27,7 +27,7 @@ pub(super) fn several_walls(typed: &Typed<'_>) -> Option<Answer> {
     (lines.len() >= 2).then(|| Answer::line(lines.join("\n"), "each side goes on its own line"))
 }
 
-/// `north 30' and a half`: half a foot, or half an inch.
+/// `north 30' and a half`: offers half a foot and half an inch.
 pub(super) fn and_a_half(typed: &Typed<'_>) -> Option<Answer> {
     let measure =
         length_at(&typed.pieces, 1).filter(|measure| is_way(typed, 0) && measure.has_unit)?;
@@ -55,7 +55,7 @@ pub(super) fn and_a_half(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `bearing N 1° E 142.67' (rec. 142.7')`: what the record says of a call or another wall.
+/// `bearing N 1° E 142.67' (rec. 142.7')`: moves the record's length to its place.
 pub(super) fn said_by_the_record(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["bearing", "diagonal", "arc"]) || typed.find(1, &["recorded"]).is_some() {
         return None;
@@ -69,7 +69,7 @@ pub(super) fn said_by_the_record(typed: &Typed<'_>) -> Option<Answer> {
     is_last.then(|| Answer::line(line, "the record's length goes after `recorded`"))
 }
 
-/// `north 15' 1" x 2`, `north 15' 1" twice`: once, or so many times.
+/// `north 15' 1" x 2`, `north 15' 1" twice`: offers the wall once, or that many times.
 pub(super) fn twice(typed: &Typed<'_>) -> Option<Answer> {
     let is_times = |at: usize| {
         typed.says(at, &["x", "times"]) || typed.piece(at).is_some_and(|piece| piece.is_mark("×*@"))
@@ -112,7 +112,7 @@ pub(super) fn twice(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// The lengths of a line that is nothing but a direction and lengths with marks or short words between them, and these marks.
+/// The lengths of a line that has nothing but a direction and lengths, and the marks or short words between them.
 fn only_lengths(typed: &Typed<'_>) -> Option<(Vec<Measure>, Vec<String>)> {
     let mut all = Vec::new();
     let mut between = Vec::new();
@@ -136,7 +136,8 @@ fn only_lengths(typed: &Typed<'_>) -> Option<(Vec<Measure>, Vec<String>)> {
     }
 }
 
-/// `north 9' 4", 8' 10", 12'`, `north 31' minus 10"`, `north 30' 2" or 30' 3"`: several lengths of one wall.
+/// `north 9' 4", 8' 10", 12'`, `north 31' minus 10"`, `north 30' 2" or 30' 3"`: adds up or chooses between several
+/// lengths of one wall.
 pub(super) fn parts(typed: &Typed<'_>) -> Option<Answer> {
     if !is_way(typed, 0) && !typed.says(0, &["overall"]) {
         return None;
@@ -233,7 +234,8 @@ pub(super) fn parts(typed: &Typed<'_>) -> Option<Answer> {
     None
 }
 
-/// `north 30' 2" window 4' 6"`, `north 30' 2" (29' 6" inside)`: a length that belongs to a remark.
+/// `north 30' 2" window 4' 6"`, `north 30' 2" (29' 6" inside)`: moves the length that belongs to a comment into the
+/// comment.
 pub(super) fn second_length(typed: &Typed<'_>) -> Option<Answer> {
     let skipped = usize::from(typed.piece(1).is_some_and(|mark| mark.is_mark(":=")));
     let measure = length_at(&typed.pieces, 1 + skipped)

@@ -1,4 +1,4 @@
-//! Where a space stands: directions after lengths, corners named by the compass, `behind the house`.
+//! Suggestions for where a space stands: directions after lengths, corners named by the compass, `behind the house`.
 
 use super::measure::{length_at, lengths};
 use super::spaces::is_space;
@@ -40,7 +40,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     rules.iter().find_map(|rule| rule(typed))
 }
 
-/// `starts 27' 8" north, 9' east`: the direction comes before the length.
+/// `starts 27' 8" north, 9' east`: puts each direction before its length.
 fn offsets(typed: &Typed<'_>) -> Option<Answer> {
     let mut found = Vec::new();
     let all = lengths(&typed.pieces, 2);
@@ -93,7 +93,7 @@ fn offsets(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `start east 44' 5" from corner 1`: a start is counted from one point of the level.
+/// `start east 44' 5" from corner 1`: leaves out `from corner 1`, from which every start is counted anyway.
 fn start_from(typed: &Typed<'_>) -> Option<Answer> {
     let start = typed.find(2, &["start"]).filter(|start| typed.says(start + 1, &WAYS))?;
     let from = typed.find(start + 2, &["from", "of"])?;
@@ -110,7 +110,7 @@ fn start_from(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `at corner 4 of house`, `at "House" corner 4`: the space, then the number.
+/// `at corner 4 of house`, `at "House" corner 4`: puts the space first, then the number.
 fn numbered_corner(typed: &Typed<'_>) -> Option<Answer> {
     let corner = typed.find(2, &["corner"])?;
     let words = [
@@ -176,7 +176,7 @@ fn numbered_corner(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `starts at "porch"`: the word `corner` is missing, or the number of a corner.
+/// `starts at "porch"`: suggests the missing word `corner`, or asks for the number of a corner.
 fn at_a_text(typed: &Typed<'_>) -> Option<Answer> {
     let first = typed.find(2, &["starts", "start", "begins", "starting", "at"])?;
     let mut text = first;
@@ -199,7 +199,7 @@ fn at_a_text(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line.trim_end(), "the word `corner` comes before the corner's name"))
 }
 
-/// `from porch corner`, `from the porch corner`: a corner with a name.
+/// `from porch corner`, `from the porch corner`: suggests a corner with a name.
 fn named_corner(typed: &Typed<'_>) -> Option<Answer> {
     let from = typed.find(2, &["from", "at", "starts", "start"])?;
     let corner = typed.find(from + 1, &["corner"])?;
@@ -227,7 +227,7 @@ fn house(typed: &Typed<'_>) -> String {
     typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned())
 }
 
-/// `at SE corner of "House"`, `NE corner of house`: corners have numbers.
+/// `at SE corner of "House"`, `NE corner of house`: asks for the number of the corner.
 fn compass_corner(typed: &Typed<'_>) -> Option<Answer> {
     // `from "House" corner SE`
     if let Some(corner) =
@@ -266,7 +266,7 @@ fn compass_corner(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `behind house`, `at rear`: no place that can be measured from.
+/// `behind house`, `at rear`: asks for a place that can be measured from.
 fn beside_something(typed: &Typed<'_>) -> Option<Answer> {
     let begins = [
         "behind",

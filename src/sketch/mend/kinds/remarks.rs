@@ -1,15 +1,15 @@
-//! Lines that say nothing about the outline of the house.
+//! Answers to lines that say nothing about the outline of the house.
 
 use super::super::pieces::Piece;
 use super::measure::{area_from, date_from, length_at, money_from};
 use super::{Answer, Typed};
 
-/// `3 bed 2 bath`, `not reached`: a remark, or a wall whose direction is missing.
+/// `3 bed 2 bath`, `not reached`: a comment, or a wall whose direction is missing.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     not_reached(typed).or_else(|| rooms(typed))
 }
 
-/// `not reached`, `could not measure`: which wall?
+/// `not reached`, `could not measure`: asks which wall is meant.
 fn not_reached(typed: &Typed<'_>) -> Option<Answer> {
     let says = [
         "not",
@@ -45,7 +45,7 @@ fn not_reached(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `3 bed 2 bath`, `4 bedrooms 2.5 baths`: numbers that measure nothing.
+/// `3 bed 2 bath`, `4 bedrooms 2.5 baths`: makes numbers that measure nothing a comment.
 fn rooms(typed: &Typed<'_>) -> Option<Answer> {
     if typed.attempt.knows_first {
         return None;

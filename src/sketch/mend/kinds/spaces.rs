@@ -1,11 +1,11 @@
-//! Spaces: what may follow their names.
+//! Suggestions for lines of spaces, about what may follow their names.
 
 use super::super::pieces::Piece;
 use super::measure::{Measure, area_from, length_at, lengths, rectangle};
 use super::{Answer, Typed, is_text, levels, quoted, remark};
 use crate::sketch::statement::Kind;
 
-/// The word of a kind of space, if this is one.
+/// The format's word for a kind of space; `None` if the word is not one.
 pub(super) fn kind_word(word: &str) -> Option<&'static str> {
     Kind::ALL.iter().map(|kind| kind.word()).find(|own| *own == word)
 }
@@ -36,7 +36,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     rules.iter().find_map(|rule| rule(typed))
 }
 
-/// `2-story foyer start east 12'`: open to the floor below.
+/// `2-story foyer start east 12'`: suggests a space that is open to the floor below.
 fn two_stories(typed: &Typed<'_>) -> Option<Answer> {
     let story = ["story", "storey", "stories", "high", "double-height", "double", "height"];
     let at = typed
@@ -72,7 +72,7 @@ fn two_stories(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `low "Eaves" start north 20' ceiling 5'`: the height of ceiling comes after `under`.
+/// `low "Eaves" start north 20' ceiling 5'`: puts the ceiling height after `under`.
 fn ceiling(typed: &Typed<'_>) -> Option<Answer> {
     const SAYS: [&str; 17] = [
         "ceiling", "ceilings", "height", "headroom", "high", "less", "than", "below", "lower",
@@ -98,7 +98,7 @@ fn ceiling(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line.trim_end(), "the height of a low ceiling comes after `under`"))
 }
 
-/// `garage "Garage" from "House" corner 4 22' 1" x 21' 8" recorded 484 sq ft`: the size becomes four sides.
+/// `garage "Garage" from "House" corner 4 22' 1" x 21' 8" recorded 484 sq ft`: turns the size into four sides.
 fn size(typed: &Typed<'_>) -> Option<Answer> {
     if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;
@@ -139,8 +139,8 @@ fn size(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `porch "Front porch" covered from "House" corner 1`, `deck "Deck" (uncovered) start …`: words that say nothing of the
-/// area go to the end, as a comment.
+/// `porch "Front porch" covered from "House" corner 1`, `deck "Deck" (uncovered) start …`: moves words that do not
+/// affect the area to the end, as a comment.
 fn words_between(typed: &Typed<'_>) -> Option<Answer> {
     if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;
@@ -289,7 +289,7 @@ fn words_between(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// A word that belongs to the keyword before it: a direction, a face, `grade`, a unit.
+/// Whether the word at this piece belongs to the keyword before it: a direction, a face, `grade`, a unit.
 fn is_known_later(typed: &Typed<'_>, at: usize) -> bool {
     typed.says(at, &KEYWORDS)
         || typed.says(
@@ -303,7 +303,7 @@ fn is_known_later(typed: &Typed<'_>, at: usize) -> bool {
         )
 }
 
-/// `corner porch starts here`, `corner porch (wood post)`: the name is the first word.
+/// `corner porch starts here`, `corner porch (wood post)`: takes the first word as the corner's name.
 fn corner(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["corner"])
         || typed.line.contains('"')
@@ -325,7 +325,7 @@ fn corner(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// Whether a word speaks of the height of a ceiling.
+/// Whether a piece is a word about the height of a ceiling.
 fn is_height(piece: Option<&Piece>) -> bool {
     piece.is_some_and(|piece| {
         piece.is_word(&[
@@ -334,7 +334,7 @@ fn is_height(piece: Option<&Piece>) -> bool {
     })
 }
 
-/// `from "House" corner 4, 484 sq ft per county`, `recorded 22 x 22`: the area of the record.
+/// `from "House" corner 4, 484 sq ft per county`, `recorded 22 x 22`: suggests `recorded` with the area.
 fn area_alone(typed: &Typed<'_>) -> Option<Answer> {
     if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;

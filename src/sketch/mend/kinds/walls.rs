@@ -1,4 +1,4 @@
-//! Walls: measured or by closing, turns, dashes, and texts without their marks.
+//! Suggestions for walls: measured or by closing, turns, dashes, and texts without quotation marks.
 
 use super::super::pieces::Piece;
 use super::measure::{length_at, lengths};
@@ -63,7 +63,8 @@ pub(super) fn is_way(typed: &Typed<'_>, at: usize) -> bool {
     typed.says(at, &WAYS) || typed.says(at, &STREET)
 }
 
-/// `west by closing 44' 5"`, `close west 44' 5"`, `by closing west`: measured or not.
+/// `west by closing 44' 5"`, `close west 44' 5"`, `by closing west`: offers the measured side and the side by
+/// closing.
 fn measured_or_closing(typed: &Typed<'_>) -> Option<Answer> {
     let closes = |piece: &Piece| {
         piece.is_word(&[
@@ -153,7 +154,7 @@ fn measured_or_closing(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::Lines(lines, cause.to_owned()))
 }
 
-/// `turn right 12' 4"`: a turn says which way only to somebody who knows the wall before.
+/// `turn right 12' 4"`: asks for the compass direction, since a turn depends on the wall before it.
 fn turned(typed: &Typed<'_>) -> Option<Answer> {
     let at = usize::from(typed.says(0, &["turn", "turning", "then", "go", "bear"]));
     let turns = typed.find(0, &["turn", "turning", "bear"]).is_some_and(|turn| turn <= 1);
@@ -167,7 +168,7 @@ fn turned(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `west "`: a ditto mark.
+/// `west "`: asks for the length that a ditto mark stands for.
 fn ditto(typed: &Typed<'_>) -> Option<Answer> {
     let rest = typed.line.split_once(' ')?.1.trim();
     (is_way(typed, 0) && matches!(rest, "\"" | "”" | "“" | "''" | "″" | "do." | "\" \"")).then(
@@ -183,7 +184,7 @@ fn ditto(typed: &Typed<'_>) -> Option<Answer> {
     )
 }
 
-/// `west side going back 32'`: where a wall stands is not the way that it runs.
+/// `west side going back 32'`: suggests directions for the wall, since the line says where it stands, not how it runs.
 fn side_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &WAYS) || !typed.says(1, &["side", "wall", "face", "elevation"]) {
         return None;
@@ -221,7 +222,7 @@ fn side_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `north – 30' 2"`: a dash between the direction and the length.
+/// `north – 30' 2"`: removes the dash between the direction and the length.
 fn after_a_dash(typed: &Typed<'_>) -> Option<Answer> {
     let dash = typed.piece(1).filter(|piece| piece.is_mark("-–—−"))?;
     let measure = length_at(&typed.pieces, 2)?;
@@ -256,7 +257,7 @@ fn after_a_dash(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `note 6" off the fence`, `photo west.jpg`: a text without its quotation marks after a side.
+/// `note 6" off the fence`, `photo west.jpg`: puts quotation marks around a text after a side.
 fn texts_without_marks(typed: &Typed<'_>) -> Option<Answer> {
     let length = length_at(&typed.pieces, 1).filter(|_| is_way(typed, 0));
     let from = length.as_ref().map_or(1, |length| length.end);
@@ -308,7 +309,7 @@ fn texts_without_marks(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `west not reached 44'`: a length that was not measured.
+/// `west not reached 44'`: offers an estimate or a side by closing for a length that was not measured.
 fn not_reached(typed: &Typed<'_>) -> Option<Answer> {
     let says = ["not", "unreachable", "inaccessible", "blocked", "unmeasured", "unknown", "hidden"];
     if !is_way(typed, 0) || !typed.says(1, &says) {

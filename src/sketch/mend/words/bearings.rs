@@ -1,11 +1,11 @@
-//! Bearings, slanted and curved walls.
+//! Changes to pieces of bearings, slanted walls and curved walls.
 
 use super::super::change::{Attempt, Edit};
 use super::super::pieces::{Piece, Sort, cut, join, replaced};
 use super::DIRECTIONS;
 use crate::diagnostic::Word;
 
-/// Bearings as in deeds and tables of calls.
+/// Rewrites bearings as they stand in deeds and tables of calls.
 pub(super) fn bearings(pieces: &[Piece]) -> Vec<Edit> {
     let mut edits = Vec::new();
     let northing = ["n", "north", "s", "south"];
@@ -66,7 +66,7 @@ pub(super) fn bearings(pieces: &[Piece]) -> Vec<Edit> {
     edits
 }
 
-/// `bearing 225° 30'`, `bearing NE 30'`: degrees clockwise from north.
+/// `bearing 225° 30'`, `bearing NE 30'`: converts degrees clockwise from north to a quadrant bearing.
 fn azimuth(pieces: &[Piece], begins: usize) -> Option<Edit> {
     use rust_decimal::Decimal;
     if begins == 0 {
@@ -116,7 +116,7 @@ fn azimuth(pieces: &[Piece], begins: usize) -> Option<Edit> {
     Some(Edit::conversion(replaced(pieces, 1, end, &by), cause))
 }
 
-/// `bearing N 95° E 30'`: more than 90 degrees, so measured from the other pole.
+/// `bearing N 95° E 30'`: measures an angle of more than 90 degrees from the opposite pole.
 pub(super) fn beyond_quarter(pieces: &[Piece]) -> Option<Edit> {
     use rust_decimal::Decimal;
     let [begins, from, degrees, ..] = pieces else { return None };
@@ -137,7 +137,7 @@ pub(super) fn beyond_quarter(pieces: &[Piece]) -> Option<Edit> {
     })
 }
 
-/// `diagonal south west 4 ft`, `NE 4'`: one length for both legs.
+/// `diagonal south west 4 ft`, `NE 4'`: uses the one length for both legs.
 pub(super) fn slanted(pieces: &[Piece]) -> Vec<Edit> {
     let begins = usize::from(pieces.first().is_some_and(|piece| piece.is_word(&["diagonal"])));
     let corners = [
@@ -191,8 +191,8 @@ pub(super) fn slanted(pieces: &[Piece]) -> Vec<Edit> {
     lines.into_iter().map(|line| Edit::line(line.trim_end(), cause)).collect()
 }
 
-/// `arc east 8' rise 2' west`, `diagonal north 3' north 3'`: a direction along the wall where one across it is
-/// expected.
+/// `arc east 8' rise 2' west`, `diagonal north 3' north 3'`: replaces a direction along the wall where one across it
+/// is expected.
 pub(super) fn across(pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
     if !matches!(attempt.word, Some(Word::BadArc | Word::BadDiagonal)) {
         return Vec::new();

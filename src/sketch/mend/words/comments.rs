@@ -68,7 +68,7 @@ pub(in crate::sketch::mend) fn last_resorts(
     edits
 }
 
-/// Words that say where something is or how it counts, which no comment and no name may swallow.
+/// Words that say where something is or whether it counts, which must never end up in a comment or a name.
 pub(super) const POSITIONS: [&str; 18] = [
     "inside", "outside", "frame", "within", "in", "at", "by", "next", "beside", "behind", "corner",
     "recorded", "measured", "detached", "below", "grade", "closing", "heated",
@@ -78,7 +78,7 @@ fn is_comment_mark(c: char) -> bool {
     matches!(c, '/' | ';' | '*' | '%' | '\'' | '-' | '!' | '<' | '=' | '>' | '\\' | ' ' | '~' | '(')
 }
 
-/// `2-car garage "Garage"`: words before the first word of the format.
+/// `2-car garage "Garage"`: removes words before the first word of the format.
 fn junk_before(line: &str, pieces: &[Piece]) -> Option<Edit> {
     let begins = [
         "level",

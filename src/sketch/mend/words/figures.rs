@@ -1,4 +1,4 @@
-//! Areas, tax rates and the lines at the head of a file.
+//! Changes to pieces of areas, tax rates and the lines at the head of a file.
 
 use super::super::change::{Attempt, Edit};
 use super::super::pieces::{Piece, Sort, cut, join, replaced};
@@ -53,7 +53,7 @@ pub(super) fn figures_and_heads(pieces: &[Piece], here: usize) -> Vec<Edit> {
     edits
 }
 
-/// `record 2024 1,990 sq ft`: the year goes after the area, as a title.
+/// `record 2024 1,990 sq ft`: moves the year after the area, as a title.
 fn year_first(pieces: &[Piece]) -> Option<Edit> {
     let [word, year, area, ..] = pieces else { return None };
     let is_year =
@@ -66,7 +66,7 @@ fn year_first(pieces: &[Piece]) -> Option<Edit> {
     Some(Edit::new(left, "what a figure is called goes after it, between `\"`"))
 }
 
-/// An area without its unit, or with another word for it.
+/// Suggests a unit for an area without one, or with another word for it.
 pub(super) fn units_of_areas(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
     if attempt.word != Some(Word::BadArea)

@@ -1,9 +1,9 @@
-//! Names and other texts without their quotation marks, or missing altogether.
+//! Changes to names and other texts without quotation marks, and names for spaces without one.
 
 use super::super::change::{Attempt, Edit};
 use super::super::pieces::{Piece, Sort, join, replaced};
 
-/// `'House'`, `living "House`, `living House"`: a text with other marks, or with only one.
+/// `'House'`, `living "House`, `living House"`: rewrites a text with other marks, or with only one.
 pub(super) fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
     let mut edits = Vec::new();
     let mut push = |line: String, cause: &str| {
@@ -66,7 +66,7 @@ pub(super) fn one_mark_texts(line: &str, pieces: &[Piece]) -> Vec<Edit> {
     edits
 }
 
-/// A name without quotation marks, ending anywhere from which the rest of the line can be read.
+/// Puts quotation marks around a name, which may end wherever the rest of the line can be read.
 pub(super) fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     if !attempt.wanted.text {
         return Vec::new();
@@ -163,7 +163,7 @@ pub(super) fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt
     edits
 }
 
-/// A name that contains words of the format, such as `Room by the lake`.
+/// Puts quotation marks around a name that contains words of the format, such as `Room by the lake`.
 pub(super) fn names_of_any_length(line: &str, pieces: &[Piece], attempt: &Attempt) -> Vec<Edit> {
     let here = pieces.iter().position(|piece| piece.at >= attempt.at.start);
     let Some(here) = here.filter(|_| attempt.wanted.text) else { return Vec::new() };
@@ -187,7 +187,7 @@ pub(super) fn named(line: &str, pieces: &[Piece], here: usize, end: usize) -> Op
     Some(Edit::new(left, cause).one_of_many())
 }
 
-/// `garage`, `level`, `corner`: a missing name, where any name will do.
+/// `garage`, `level`, `corner`: adds a missing name, where any name will do.
 fn missing_name(pieces: &[Piece], first: &str) -> Option<Edit> {
     let name = match first {
         "level" => "Ground floor".to_owned(),
@@ -209,7 +209,7 @@ fn capitalized(word: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-/// Whether a text is the name of the last space before the line, in whatever case.
+/// Whether a text is the name of the last space before the line, ignoring case.
 pub(super) fn is_space(text: &str, attempt: &Attempt) -> bool {
     let name = text.trim_matches(['"', '“', '”']);
     attempt.space.as_ref().is_some_and(|space| space.eq_ignore_ascii_case(name))

@@ -1,4 +1,4 @@
-//! Word order, list markers, cells of a table, and several statements on one line.
+//! Changes to word order, list markers, cells of a table, and several statements on one line.
 
 use super::super::change::{Attempt, Edit};
 use super::super::pieces::{Piece, Sort, join, replaced};
@@ -101,7 +101,7 @@ fn is_grouped(before: &str, after: &std::iter::Peekable<std::str::Chars<'_>>) ->
         && after.clone().next().is_some_and(|c| c.is_ascii_digit())
 }
 
-/// Wrong word order: a length before its direction, or a text before what it belongs to.
+/// Reorders words: a length before its direction, or a text before what it belongs to.
 pub(super) fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
     // `42' 7" north`
@@ -180,7 +180,7 @@ pub(super) fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edi
     edits
 }
 
-/// `north 42' east 30'`: several statements on one line.
+/// `north 42' east 30'`: splits several statements on one line.
 pub(super) fn several(pieces: &[Piece], here: usize) -> Vec<Edit> {
     let Some(piece) = pieces.get(here).filter(|_| here >= 2) else { return Vec::new() };
     if pieces[0].is_word(&["bearing", "diagonal", "arc", "bay"]) {

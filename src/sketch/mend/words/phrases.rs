@@ -1,4 +1,4 @@
-//! Phrases for words of the format, missing words, and marks without a meaning.
+//! Replaces phrases with words of the format, adds missing words, and removes marks without a meaning.
 
 use super::super::change::{Attempt, Edit};
 use super::super::pieces::{Piece, Sort, cut, join, replaced};
@@ -6,7 +6,7 @@ use super::DIRECTIONS;
 use super::names::is_space;
 use crate::sketch::phrases::{PHRASES, Where};
 
-/// Phrases that people write for words of the format.
+/// Replaces phrases that people write for words of the format.
 pub(super) fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edit> {
     let mut edits = Vec::new();
     for start in [Some(here), here.checked_sub(1)].into_iter().flatten() {
@@ -99,7 +99,7 @@ fn said_at(pieces: &[Piece], start: usize, phrase: &str) -> Option<usize> {
     same.then_some(wanted.len())
 }
 
-/// A meaningless mark where reading stopped: a comma, a colon, an arrow, a parenthesis.
+/// Removes a meaningless mark where reading stopped: a comma, a colon, an arrow, a parenthesis.
 pub(super) fn without_mark(pieces: &[Piece], here: usize) -> Vec<Edit> {
     let mut edits = Vec::new();
     for at in [Some(here), here.checked_sub(1)].into_iter().flatten() {

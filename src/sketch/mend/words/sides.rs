@@ -1,4 +1,4 @@
-//! Walls that were not measured, or not exactly, and second lengths.
+//! Changes to walls that were not measured, or not exactly, and to second lengths.
 
 use super::super::change::Edit;
 use super::super::pieces::{Piece, Sort, join};
@@ -95,7 +95,7 @@ const NOT_KNOWN: [&str; 14] = [
     "back",
 ];
 
-/// `arc east 8' 2' south`, `bay south 8' 2' 4'`: missing words between lengths.
+/// `arc east 8' 2' south`, `bay south 8' 2' 4'`: adds the missing words between lengths.
 pub(super) fn bare_lengths(pieces: &[Piece]) -> Vec<Edit> {
     let words: &[&str] = match pieces.first() {
         Some(first) if first.is_word(&["arc"]) => &["rise"],

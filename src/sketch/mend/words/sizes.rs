@@ -1,11 +1,11 @@
-//! Sizes such as `20 x 24`, and the thickness of walls.
+//! Changes to sizes such as `20 x 24`, and to the thickness of walls.
 
 use super::super::change::Edit;
 use super::super::pieces::{Piece, Sort, cut, join, replaced};
 use super::DIRECTIONS;
 use super::comments::POSITIONS;
 
-/// `garage "Garage" 20 x 24`: a size instead of sides.
+/// `garage "Garage" 20 x 24`: replaces a size with sides.
 pub(super) fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     let is_by = |piece: &Piece| piece.is_word(&["x", "by"]) || piece.is_mark("×*");
     let Some(by) = pieces.iter().position(is_by).filter(|by| *by >= 2) else { return Vec::new() };
@@ -49,8 +49,8 @@ pub(super) fn sizes(pieces: &[Piece]) -> Vec<Edit> {
     vec![Edit { converts: true, ..Edit::line(line, cause) }]
 }
 
-/// Both lengths of a size, where a bare one takes the unit of the other. Two bare ones stay bare: the file says their
-/// unit.
+/// Both lengths of a size; if only one has a unit, the other gets it too. If neither has one, they stay bare: the
+/// file says their unit.
 fn in_one_unit(one: &str, two: &str) -> (String, String) {
     let (one, two) = (one.trim(), two.trim());
     let unit = |length: &str| {
@@ -65,7 +65,7 @@ fn in_one_unit(one: &str, two: &str) -> (String, String) {
     (with(one, two), with(two, one))
 }
 
-/// `north 8' x 6'`: a size after a direction, which says both lengths of a rectangle at once.
+/// `north 8' x 6'`: replaces a size after a direction, which gives both lengths of a rectangle at once.
 fn sides_of(pieces: &[Piece], first: usize, (one, two): (&str, &str)) -> Option<Edit> {
     let way = pieces[0].text.to_lowercase();
     let turned = match way.as_str() {
@@ -88,7 +88,7 @@ fn sides_of(pieces: &[Piece], first: usize, (one, two): (&str, &str)) -> Option<
     Some(Edit { converts: true, ..Edit::line(lines.join("\n"), cause) })
 }
 
-/// `veneer brick`, `wall 2x6`: a kind of wall instead of its thickness.
+/// `veneer brick`, `wall 2x6`: replaces a kind of wall with its thickness.
 pub(super) fn walls(pieces: &[Piece]) -> Vec<Edit> {
     let Some(at) = pieces.iter().position(|piece| piece.is_word(&["veneer", "wall"])) else {
         return Vec::new();
