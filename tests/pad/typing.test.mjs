@@ -229,6 +229,9 @@ test('a walk that nearly closes says which wall to measure again, in the words o
   assert.match(told, /still 1' toward the street/);
   assert.match(told, /measure again: side 1 \(back 28'\) or side 3 \(front 27'\)/);
   assert.doesNotMatch(told, /\b(Line|north|east|south|west)\b/);
+  await tab.locator('input.feet').nth(1).focus();
+  await tab.locator('.notices').getByRole('button', { name: 'House' }).click();
+  assert.equal(await tab.evaluate(() => document.activeElement.getAttribute('aria-label')), 'Wall 1: feet, or a whole length');
   // In the sides file it speaks of lines and of the compass.
   await button(tab, 'Sides file').click();
   assert.match(await tab.locator('.notices').innerText(), /Line \d+ [^]*north 28'/);

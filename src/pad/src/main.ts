@@ -1032,7 +1032,9 @@ function paintQuestion(now: Look): void {
 function noticed(notice: Notice, short: boolean): HTMLElement {
   const { form } = notice;
   const to = () => {
-    const first = form.walk === null ? null : field(`${form.walk} 0`, 'feet');
+    // Of a whole walk, the first wall to measure again.
+    const again = form.again.length > 0 ? keyOf(form.again[0][0]) : null;
+    const first = form.walk === null ? null : field(again ?? `${form.walk} 0`, 'feet');
     const there = form.field ? headOf(form.field) : form.at ? field(form.at.join(' '), 'feet') : first;
     if (there && !asText) {
       there.focus();
