@@ -13,7 +13,7 @@ use crate::reconcile::totals::{TotalWritten, nearest_meant};
 use crate::reconcile::{Evidence, Figure};
 use crate::units::decimal::thousands;
 
-/// A cause of a figure as a phrase to follow "possible:".
+/// A cause of a figure, as a phrase that follows "possible:".
 pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String {
     let departures: Vec<String> = cause.departures().map(|kind| departure(kind, listed)).collect();
     let own = match cause {

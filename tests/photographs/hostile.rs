@@ -28,14 +28,14 @@ fn a_picture_that_is_cut_off_anywhere_is_refused() {
     for part in 1..40 {
         let cut = &whole[..(whole.len() * part).div_euclid(40)];
         let said = refused(cut);
-        assert!(said.contains("is cut off") || said.contains("is no JPEG or PNG"), "{said}");
+        assert!(said.contains("is cut off") || said.contains("is not a JPEG or PNG"), "{said}");
     }
     // The last two bytes are its end.
     assert!(refused(&whole[..whole.len() - 1]).contains("is cut off: its end is missing"));
     let whole = png(&halves(200, 150));
     for part in 1..20 {
         let said = refused(&whole[..(whole.len() * part).div_euclid(20)]);
-        assert!(said.contains("is damaged") || said.contains("is no JPEG or PNG"), "{said}");
+        assert!(said.contains("is damaged") || said.contains("is not a JPEG or PNG"), "{said}");
     }
 }
 
@@ -80,14 +80,14 @@ fn crc32(bytes: &[u8]) -> u32 {
 fn what_is_no_jpeg_or_png_inside_is_named_for_what_it_is() {
     let kinds: [(&[u8], &str); 9] = [
         (b"", "is empty"),
-        (b"\0\0\0\x18ftypheic\0\0\0\0", "is not JPEG inside (HEIC, AVIF or a film)"),
+        (b"\0\0\0\x18ftypheic\0\0\0\0", "is not JPEG inside (HEIC, AVIF or a video)"),
         (b"GIF89a\x01\0\x01\0", "is a GIF picture"),
         (b"RIFF\x10\0\0\0WEBPVP8 ", "is a WebP picture"),
         (b"BM\x10\0\0\0", "is a BMP picture"),
         (b"II*\0\x08\0\0\0", "is a TIFF or raw picture"),
         (b"%PDF-1.7\n", "is a PDF"),
-        (b"<!doctype html><script>", "is no JPEG or PNG picture"),
-        (b"<svg xmlns=\"http://www.w3.org/2000/svg\"/>", "is no JPEG or PNG picture"),
+        (b"<!doctype html><script>", "is not a JPEG or PNG picture"),
+        (b"<svg xmlns=\"http://www.w3.org/2000/svg\"/>", "is not a JPEG or PNG picture"),
     ];
     for (bytes, what) in kinds {
         assert_eq!(refused(bytes), format!("the picture `door.jpg` {what}"));

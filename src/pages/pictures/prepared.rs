@@ -92,7 +92,7 @@ fn not_a_picture(file: &[u8]) -> Refusal {
     let what = if file.is_empty() {
         "is empty"
     } else if file.get(4..8) == Some(b"ftyp") {
-        "is not JPEG inside (HEIC, AVIF or a film)"
+        "is not JPEG inside (HEIC, AVIF or a video)"
     } else if begins(b"GIF8") {
         "is a GIF picture"
     } else if begins(b"RIFF") {
@@ -104,7 +104,7 @@ fn not_a_picture(file: &[u8]) -> Refusal {
     } else if begins(b"%PDF") {
         "is a PDF"
     } else {
-        "is no JPEG or PNG picture"
+        "is not a JPEG or PNG picture"
     };
     Refusal::of(what, "open it, save it as JPEG, and name that file")
 }
