@@ -26,7 +26,7 @@ pub enum Format {
     Kml,
     /// GPX: each track segment or route becomes a closed shape.
     Gpx,
-    /// Well-known text, one shape per line.
+    /// Well-known text: one shape after another, each on one or more lines.
     Wkt,
     /// OpenStreetMap XML.
     Osm,

@@ -192,7 +192,7 @@ fn walk(page: &mut Page, at: Point, width: f64, name: &str, rows: usize) -> f64 
     bottom
 }
 
-/// A small box to tick in each row.
+/// Draws a small box to check off in each row.
 fn boxes(page: &mut Page, middle: f64, top: f64, rows: usize) {
     for row in 0..rows {
         let at = Point::new(middle, top + ROW_PT * (count(row) + 0.5));

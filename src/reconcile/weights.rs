@@ -48,17 +48,17 @@ weights! {
     /// The probability, for each of the outside face and the frame, that the figure was measured to it although it
     /// says another face.
     face: "the outside face or the frame instead of another face",
-    /// The figure was measured inside although it says another face.
+    /// The probability that the figure was measured inside although it says another face.
     face_inside: "inside instead of another face",
-    /// Every side rounded up.
+    /// The probability that every side was rounded up.
     always_up: "every wall rounded up",
-    /// Every side rounded down.
+    /// The probability that every side was rounded down.
     always_down: "every wall rounded down",
-    /// Every side rounded to the half foot.
+    /// The probability that every side was rounded to the half foot.
     half_foot: "each wall to the half foot",
-    /// Sides halfway between two steps rounded in the opposite direction.
+    /// The probability that sides halfway between two steps were rounded in the opposite direction.
     ties_the_other_way: "halves the other way",
-    /// Sides not rounded to feet.
+    /// The probability that sides were not rounded to feet.
     not_rounded: "walls not rounded to feet",
     /// The probability, for each uncounted space, that it was counted.
     counted: "an uncounted space in the total, each",
@@ -87,31 +87,31 @@ weights! {
     half_below: "an upper level at half the outline below, each",
     /// The probability, for each level, that it was counted twice.
     level_twice: "a level counted twice, each",
-    /// Everything under the roof was counted.
+    /// The probability that everything under the roof was counted.
     under_roof: "everything under the roof in the total",
     /// The probability, for all of them together, that one recess was filled in, or one jog or bay left off.
     shape: "a recess filled in, or a jog or bay left off, all together",
     /// The probability, for all walls together, that one wall was misread.
     misread: "a wall misread, all together",
-    /// Two digits of the total were swapped.
+    /// The probability that two digits of the total were swapped.
     total_swapped: "two digits of the total swapped",
-    /// One digit of the total was wrong.
+    /// The probability that one digit of the total was wrong.
     total_one_digit: "one digit of the total wrong",
-    /// The total was ten times too large.
+    /// The probability that the total was ten times too large.
     total_ten_times: "the total ten times too large",
-    /// The total was a tenth of what it should be.
+    /// The probability that the total was a tenth of what it should be.
     total_tenth: "the total a tenth of it",
-    /// The total was rounded to tens.
+    /// The probability that the total was rounded to tens.
     total_rounded_10: "the total rounded to 10",
-    /// The total was rounded to fifties.
+    /// The probability that the total was rounded to fifties.
     total_rounded_50: "the total rounded to 50",
-    /// The total was rounded to hundreds.
+    /// The probability that the total was rounded to hundreds.
     total_rounded_100: "the total rounded to 100",
-    /// The total was of two such houses.
+    /// The probability that the total was of two such houses.
     total_twice: "two dwellings in the total",
-    /// The total was in square meters.
+    /// The probability that the total was in square meters.
     total_square_meters: "the total in square meters",
-    /// None of these.
+    /// The probability of a cause other than these.
     something_else: "something else",
 }
 

@@ -183,7 +183,7 @@ pub struct SpaceReport {
     pub sides: Vec<SideReport>,
     /// Its area with no side rounded, in square feet.
     pub as_measured: String,
-    /// Its area on the record, in square feet; null if the file does not give it.
+    /// Its area on the record, in square feet; null if the file does not state it.
     pub recorded_sq_ft: Option<String>,
     /// Its area with each side rounded by the finer rule.
     pub tenth_foot: TenthFootSpace,
@@ -240,7 +240,7 @@ pub struct SideReport {
     pub tenth_foot: Option<String>,
     /// Its length at the outside face, rounded to the whole foot, in feet; null if nothing of it is left there.
     pub whole_foot: Option<String>,
-    /// Its length on the record, in feet; null if the file does not give it.
+    /// Its length on the record, in feet; null if the file does not state it.
     pub recorded: Option<String>,
     /// How its length was obtained: `measured`, `closing`, `estimated`, `plan` or `record`.
     pub how: &'static str,
@@ -255,7 +255,7 @@ pub struct LotReport {
     pub sq_ft: String,
     /// Its area in acres.
     pub acres: String,
-    /// Its area on the record, in square feet; null if the file does not give it.
+    /// Its area on the record, in square feet; null if the file does not state it.
     pub recorded_sq_ft: Option<String>,
     /// Where its calls end relative to their start, before adjustment.
     pub misclosure: MisclosureReport,

@@ -98,7 +98,7 @@ pub struct TaxReport {
     pub market: MoneyReport,
     /// The value that is taxed; the tax changes only if the market value falls below it.
     pub assessed: MoneyReport,
-    /// Whether the taxed value was computed from the cap because the file does not give it.
+    /// Whether the appraised value for tax was computed from the cap because the file does not state it.
     pub is_figured: bool,
     /// The result of each way.
     pub outcomes: Vec<OutcomeReport>,
@@ -113,7 +113,7 @@ pub struct OutcomeReport {
     pub market: MoneyReport,
     /// The value that would then be taxed.
     pub assessed: MoneyReport,
-    /// Whether the taxed value would be lower than it is now.
+    /// Whether the appraised value for tax would be lower than it is now.
     pub reaches_the_tax: bool,
     /// The tax saved, estimated at the rates of the file; null without rates.
     pub less_tax: Option<MoneyReport>,
@@ -137,7 +137,7 @@ pub struct ComparableReport {
     pub name: String,
     /// Its size in square feet.
     pub sq_ft: i64,
-    /// Its size on the record, in square feet; null if the file does not give it.
+    /// Its size on the record, in square feet; null if the file does not state it.
     pub recorded_sq_ft: Option<i64>,
     /// The price it was sold for.
     pub sold: MoneyReport,

@@ -231,7 +231,8 @@ impl Value {
         line
     }
 
-    /// A value that is larger than the market value although it is part of it or limited by it.
+    /// A value that exceeds the market value although it is part of it or limited by it: its word, its amount, and the
+    /// market value. `None` if there is none.
     pub(super) fn above_market(&self) -> Option<(&'static str, Money, Money)> {
         let market = self.market?;
         let parts = [("assessed", self.assessed), ("improvement", self.improvement)];

@@ -27,7 +27,11 @@ const QUALITIES: [u8; 4] = [82, 70, 55, 40];
 const SMALLER: &str = "save it smaller: a page shows no more than 1,400 pixels across";
 const AGAIN: &str = "copy it again from the camera, or open it and save it again as JPEG";
 
-/// A prepared picture.
+/// Prepares a picture file for a page and returns it as a plain JPEG.
+///
+/// # Errors
+///
+/// A [`Refusal`] if the file is not a JPEG or PNG picture, is damaged, or is too large.
 pub(super) fn prepared(file: &[u8]) -> Result<Vec<u8>, Refusal> {
     if file.len() > MOST_FILE_BYTES {
         return Err(Refusal::of("has more than 40 MB", SMALLER));
