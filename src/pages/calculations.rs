@@ -15,6 +15,7 @@ use crate::reconcile::{Figure, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::{FineStep, Halves};
 use crate::wording::sentences::{Sentences, in_a_column, range_text, the, whole};
+use crate::wording::size::square_meters;
 
 /// Fills the pages of the Calculations.
 pub(crate) fn calculations(
@@ -28,12 +29,12 @@ pub(crate) fn calculations(
         "Every side as typed and as used, every area piece by piece, how sure it is, the method and its sources.",
         150.0,
     );
-    let mut stack = Stack::new(flow.width_pt());
+    let mut stack = flow.stack();
     in_full(&mut stack, say, reconciliation, moved);
     side_table(&mut stack, say, reconciliation);
     flow.pour(&stack);
     pieces(flow, say);
-    let mut stack = Stack::new(flow.width_pt());
+    let mut stack = flow.stack();
     totals(&mut stack, say, reconciliation);
     certainty(&mut stack, say, reconciliation);
     method(&mut stack, say);
@@ -102,6 +103,12 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
             false => Line::Plain(cells(i, name)),
         };
         let mut rows: Vec<Line> = lines.iter().enumerate().map(row).collect();
+        // A metric file has its own unit on a line of its own; the rules round in feet.
+        if say.is_metric() {
+            let meters = sums.iter().map(|area| square_meters(*area));
+            let once = std::iter::once("in square meters, rounded once, at the end".to_owned());
+            rows.push(Line::Bold(once.chain(meters).collect()));
+        }
         let rounded = sums.iter().map(|area| format!("{} sq ft", whole(*area)));
         let once = std::iter::once("rounded once, at the end".to_owned());
         rows.push(Line::Bold(once.chain(rounded).collect()));
@@ -171,11 +178,11 @@ fn certainty(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconcilia
 fn unrounded(say: &Sentences<'_>) -> String {
     let gross = say.areas.gross();
     format!(
-        "Outside, before any rounding: {} sq ft. With each wall rounded to {} this gives {}; with each wall to the whole foot, {}.",
-        gross.outside().to_hundredths(),
+        "Outside, before any rounding: {}. With each wall rounded to {} this gives {}; with each wall to the whole foot, {}.",
+        say.exact_size(gross.outside()),
         say.fine(),
-        gross.tenth_foot().to_hundredths(),
-        gross.whole_foot().to_hundredths()
+        say.exact_size(gross.tenth_foot()),
+        say.exact_size(gross.whole_foot())
     )
 }
 
@@ -184,7 +191,7 @@ fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> 
     let told = |figure: &Figure| {
         let (weighed, named) = (say.weighed(figure), say.named(figure));
         (figure.explanations().weighed() > 0).then(|| {
-            format!("For {}, {weighed} combinations of common causes and roundings were weighed; {named}.", the(figure))
+            format!("For {}, {weighed} combinations of common causes and ways of rounding were compared; beside rounding alone, {named} on these pages.", the(figure))
         })
     };
     reconciliation.figures().iter().filter_map(told).collect()

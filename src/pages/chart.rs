@@ -10,7 +10,8 @@ use crate::pages::layout::{Row, Stack};
 use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Stroke, Text};
 use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
-use crate::wording::sentences::{rounded_float, signed, whole};
+use crate::wording::sentences::{Sentences, rounded_float};
+use crate::wording::size::{number_alone, step_alone};
 
 /// The height of one bar's row, in points.
 const BAR_ROW_PT: f64 = 13.0;
@@ -21,12 +22,16 @@ const SIZE_PT: f64 = 7.5;
 
 /// Draws each step as a bar that begins where the one before it ends. The scale begins near the figures and says
 /// where.
-pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
+///
+/// A metric file has it in square meters.
+pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stack {
+    let is_metric = say.is_metric();
+    let in_unit = |area: Area| sizes(area, is_metric);
     let mut stack = Stack::new(width_pt);
     stack.space(7.0);
-    let values = Values::of(figure);
+    let values = Values::of(figure, is_metric);
     let (left, right) = (LABEL_PT, width_pt - 4.0);
-    let x = |sq_ft: f64| left + (sq_ft - values.low) / (values.high - values.low) * (right - left);
+    let x = |size: f64| left + (size - values.low) / (values.high - values.low) * (right - left);
     let (mut inks, mut signs) = (Vec::new(), Vec::new());
     let mut y_pt = 6.0;
     // A name and its number are one text, so that whoever hears or copies the page has them together.
@@ -36,21 +41,22 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
         let words = fonts::shortened(Typeface::Plain, SIZE_PT, &fonts::shown(words), room);
         Ink::Text(Text::new(Point::new(0.0, y_pt + 2.6), SIZE_PT, format!("{words}{number}")))
     };
-    let post = |inks: &mut Vec<Ink>, y_pt: f64, sq_ft: f64| {
-        let spot = |down: f64| Point::new(x(sq_ft), y_pt + down);
+    let post = |inks: &mut Vec<Ink>, y_pt: f64, size: f64| {
+        let spot = |down: f64| Point::new(x(size), y_pt + down);
         inks.push(Ink::Stroke(Stroke::line(spot(-5.0), spot(5.0), 2.0)));
     };
-    inks.push(label(y_pt, known, &whole(figure.measured())));
+    inks.push(label(y_pt, say.known(), &number_alone(figure.measured(), is_metric)));
     post(&mut inks, y_pt, values.start);
-    let mut at = values.start;
+    let mut reached = figure.measured();
     let is_drawn = |line: &Line, rounded: i64| rounded != 0 || line.range().is_some();
     for (line, rounded) in figure.lines().iter().zip(figure.lines_in_sq_ft()) {
         if !is_drawn(line, rounded) {
-            at += line.area().sq_ft();
+            reached = reached + line.area();
             continue;
         }
-        let from = at;
-        at += line.area().sq_ft();
+        let before = reached;
+        reached = reached + line.area();
+        let (from, at) = (in_unit(before), in_unit(reached));
         inks.push(Ink::Stroke(Stroke::line(
             Point::new(x(from), y_pt),
             Point::new(x(from), y_pt + BAR_ROW_PT),
@@ -58,7 +64,7 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
         )));
         y_pt += BAR_ROW_PT;
         let name = if line.is_supported() { "possible" } else { line.step().name() };
-        inks.push(label(y_pt, name, &signed(rounded)));
+        inks.push(label(y_pt, name, &step_alone(before, reached, is_metric)));
         let step = Bar {
             from: x(from),
             to: x(at),
@@ -66,7 +72,7 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
             is_rest: line.step() == BridgeStep::NotExplained,
         };
         if let Some(range) = line.range() {
-            let (low, high) = (x(from + range.low.sq_ft()), x(from + range.high.sq_ft()));
+            let (low, high) = (x(in_unit(before + range.low)), x(in_unit(before + range.high)));
             let whisker = whisker(low, high, y_pt + 5.5);
             signs.extend((!whisker.is_empty()).then_some(Sign::Range));
             inks.extend(whisker);
@@ -74,34 +80,45 @@ pub(crate) fn chart(figure: &Figure, known: &str, width_pt: f64) -> Stack {
         signs.extend(step.sign());
         inks.extend(step.inks());
     }
+    let at = in_unit(reached);
     inks.push(Ink::Stroke(Stroke::line(
         Point::new(x(at), y_pt),
         Point::new(x(at), y_pt + BAR_ROW_PT),
         0.4,
     )));
     y_pt += BAR_ROW_PT;
-    inks.push(label(y_pt, figure.name(), &whole(figure.area())));
+    inks.push(label(y_pt, figure.name(), &number_alone(figure.area(), is_metric)));
     post(&mut inks, y_pt, values.end);
     let axis = y_pt + 9.0;
     inks.push(Ink::Stroke(Stroke::line(Point::new(left, axis), Point::new(right, axis), 0.5)));
-    for (sq_ft, anchor) in [(values.low, Anchor::Start), (values.high, Anchor::End)] {
-        let at = Point::new(x(sq_ft), axis);
+    for (size, anchor) in [(values.low, Anchor::Start), (values.high, Anchor::End)] {
+        let at = Point::new(x(size), axis);
         inks.push(Ink::Stroke(Stroke::line(at, Point::new(at.x_pt, axis + 2.5), 0.5)));
-        let unit = if anchor == Anchor::End { " sq ft" } else { "" };
-        let words = format!("{}{unit}", rounded_float(sq_ft));
+        let unit = match (anchor, is_metric) {
+            (Anchor::End, true) => " sq m",
+            (Anchor::End, false) => " sq ft",
+            _ => "",
+        };
+        let words = format!("{}{unit}", rounded_float(size));
         inks.push(Ink::Text(
             Text::new(Point::new(at.x_pt, axis + 9.0), 6.5, words).anchored(anchor),
         ));
     }
     let told = format!(
-        "The steps as bars, from {} to {} sq ft.",
-        whole(figure.measured()),
-        whole(figure.area())
+        "The steps as bars, from {} to {}.",
+        say.size(figure.measured()),
+        say.size(figure.area())
     );
     let role = Role::Figure(told);
     stack.row(Row { height_pt: axis + 11.0, inks, role: role.clone(), ..Row::default() });
     stack.row(Row { role, continues: true, ..legend(&signs, width_pt) });
     stack
+}
+
+/// An area in square feet, or in square meters.
+fn sizes(area: Area, is_metric: bool) -> f64 {
+    const SQ_M_PER_SQ_FT: f64 = 0.092_903_04;
+    if is_metric { area.sq_ft() * SQ_M_PER_SQ_FT } else { area.sq_ft() }
 }
 
 /// The smallest range of a chart, as a share of the measured area.
@@ -116,18 +133,19 @@ struct Values {
 }
 
 impl Values {
-    fn of(figure: &Figure) -> Values {
-        let (start, end) = (figure.measured().sq_ft(), figure.area().sq_ft());
+    fn of(figure: &Figure, is_metric: bool) -> Values {
+        let in_unit = |area: Area| sizes(area, is_metric);
+        let (start, end) = (in_unit(figure.measured()), in_unit(figure.area()));
         let (mut low, mut high, mut at) = (start.min(end), start.max(end), figure.measured());
         for line in figure.lines() {
             if let Some(range) = line.range() {
-                let reach = |area: Area| (at + area).sq_ft();
+                let reach = |area: Area| in_unit(at + area);
                 low = low.min(reach(range.low));
                 high = high.max(reach(range.high));
             }
             at = at + line.area();
-            low = low.min(at.sq_ft());
-            high = high.max(at.sq_ft());
+            low = low.min(in_unit(at));
+            high = high.max(in_unit(at));
         }
         // Wide enough that a gap of a few square feet looks as small as it is.
         let short = (LEAST_SHARE * start - (high - low)).max(0.0) / 2.0;

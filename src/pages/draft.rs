@@ -154,7 +154,7 @@ fn drawing(flow: &mut Flow, draft: &Draft, below_pt: f64) {
     let frame = Frame::new(Point::new(EDGE_PT, flow.y_pt()), flow.width_pt(), height_pt);
     let mut skip = 0;
     loop {
-        let fitting = Fitting { skip, airy: 3.0 };
+        let fitting = Fitting { skip, airy: 3.0, ..Fitting::default() };
         let (view, height) = plan::fitted(&reach, turned, &frame, MARGIN_PT, fitting);
         let (inks, left_out) = draw(draft, &view, &frame, height);
         // A smaller drawing has more room for labels around it.

@@ -47,7 +47,7 @@ pub(crate) fn exhibit(
 ) -> Moved {
     let figure = reconciliation.figures().first();
     flow.begin_exhibit("Exhibit", &heard::exhibit(say, reconciliation, marks, level));
-    let steps = [Density::Short, Density::Small, Density::Least];
+    let steps = [Density::Long, Density::Short, Density::Small, Density::Least];
     let page = |density| Parts::of(flow.width_pt(), say, reconciliation, density, has_others);
     // Smaller letters are used only if the drawing would otherwise be small, or becomes larger by it.
     let room = |parts: &Parts| flow.room_pt() - parts.height_pt();
@@ -91,6 +91,8 @@ const NOTES_MOST: usize = 4;
 enum Density {
     /// Everything in full.
     Full,
+    /// Only what is very long is limited.
+    Long,
     /// Every part limited to a few lines.
     Short,
     /// Every part limited to a few lines, in smaller letters.
@@ -103,6 +105,7 @@ impl Density {
     fn sizes(self) -> Sizes {
         let (paragraph_pt, most_lines) = match self {
             Density::Full => (8.0, None),
+            Density::Long => (8.0, Some(5)),
             Density::Short => (8.0, Some(3)),
             Density::Small => (7.4, Some(2)),
             Density::Least => (7.2, Some(1)),
@@ -120,6 +123,7 @@ impl Density {
     fn notes(self) -> usize {
         match self {
             Density::Full => 8,
+            Density::Long => 4,
             Density::Short => 3,
             Density::Small => 2,
             Density::Least => 1,
@@ -129,7 +133,7 @@ impl Density {
     /// The size of the statement, and the most lines it may take.
     fn statement(self) -> (f64, usize) {
         match self {
-            Density::Full | Density::Short => (15.0, 3),
+            Density::Full | Density::Long | Density::Short => (15.0, 3),
             Density::Small => (13.5, 3),
             Density::Least => (12.0, 3),
         }
@@ -164,7 +168,7 @@ impl Parts {
         parts.opening(say, reconciliation, density, has_others);
         if let Some(figure) = figure {
             parts.steps(say, figure, density);
-            parts.chart = chart(figure, say.known(), width_pt - STEPS_PT - BETWEEN_PT);
+            parts.chart = chart(figure, say, width_pt - STEPS_PT - BETWEEN_PT);
             parts.possible(say, reconciliation, figure, density);
         }
         parts.bottom.space(3.0);

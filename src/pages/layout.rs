@@ -39,6 +39,8 @@ pub(crate) struct Stack {
     pub(crate) width_pt: f64,
     pub(crate) rows: Vec<Row>,
     heads: Vec<Row>,
+    /// How large letters and spaces are, relative to what is asked for.
+    tight: f64,
 }
 
 /// A row of a table.
@@ -80,7 +82,7 @@ impl<'a> Column<'a> {
 
 impl Stack {
     pub(crate) fn new(width_pt: f64) -> Stack {
-        Stack { width_pt, rows: Vec::new(), heads: Vec::new() }
+        Stack { width_pt, rows: Vec::new(), heads: Vec::new(), tight: 1.0 }
     }
 
     pub(crate) fn height_pt(&self) -> f64 {
@@ -88,6 +90,7 @@ impl Stack {
     }
 
     pub(crate) fn space(&mut self, height_pt: f64) {
+        let height_pt = height_pt * self.tight;
         self.rows.push(Row { height_pt, ..Row::default() });
     }
 
@@ -103,6 +106,7 @@ impl Stack {
     }
 
     fn lines(&mut self, hand: Typeface, size_pt: f64, words: &str, indent_pt: f64, hang_pt: f64) {
+        let size_pt = size_pt * self.tight;
         let words = fonts::shown(words);
         let lines = fonts::wrapped(hand, size_pt, &words, self.width_pt - indent_pt - hang_pt);
         let (count, short) = (lines.len(), lines.len() <= 4);
@@ -173,6 +177,7 @@ impl Stack {
         const NUMBER_PT: f64 = 18.0;
         let from = self.rows.len();
         self.lines(Typeface::Plain, size_pt, words, NUMBER_PT, 0.0);
+        let size_pt = size_pt * self.tight;
         if let Some(first) = self.rows.get_mut(from) {
             let text = Text::new(Point::new(0.0, size_pt), size_pt, format!("{number}."));
             first.inks.insert(0, Ink::Text(text));
@@ -194,6 +199,7 @@ impl Stack {
     /// Adds a name on the left with its figure at the right edge.
     pub(crate) fn ledger(&mut self, size_pt: f64, name: &str, figure: &str, hand: Typeface) {
         let (name, figure) = (fonts::shown(name), fonts::shown(figure));
+        let (asked_pt, size_pt) = (size_pt, size_pt * self.tight);
         let figure_pt = fonts::width_pt(hand, size_pt, &figure);
         let mut room = self.width_pt - figure_pt - 10.0;
         let is_long = room < self.width_pt * 0.3;
@@ -226,7 +232,7 @@ impl Stack {
             });
         }
         if is_long {
-            self.lines(hand, size_pt, &figure, 8.0, 8.0);
+            self.lines(hand, asked_pt, &figure, 8.0, 8.0);
         }
     }
 
@@ -239,10 +245,11 @@ impl Stack {
         hand: Typeface,
         most: usize,
     ) -> bool {
+        let (asked_pt, size_pt) = (size_pt, size_pt * self.tight);
         let room = self.width_pt - fonts::width_pt(hand, size_pt, &fonts::shown(figure)) - 18.0;
         let lines = fonts::wrapped(hand, size_pt, &fonts::shown(name), room.max(40.0));
         if lines.len() <= most {
-            self.ledger(size_pt, name, figure, hand);
+            self.ledger(asked_pt, name, figure, hand);
             return false;
         }
         let dots = fonts::width_pt(hand, size_pt, "…");
@@ -250,7 +257,7 @@ impl Stack {
         while fonts::wrapped(hand, size_pt, &kept, (room - dots).max(40.0)).len() > most
             && kept.pop().is_some()
         {}
-        self.ledger(size_pt, &format!("{}…", kept.trim_end()), figure, hand);
+        self.ledger(asked_pt, &format!("{}…", kept.trim_end()), figure, hand);
         true
     }
 
@@ -270,6 +277,7 @@ impl Stack {
     /// Adds a table with several kinds of rows.
     pub(crate) fn table_of(&mut self, size_pt: f64, columns: &[Column<'_>], rows: &[Line]) {
         let widths = self.widths(columns);
+        let (asked_pt, size_pt) = (size_pt, size_pt * self.tight);
         let heads: Vec<String> = columns.iter().map(|column| column.head.to_owned()).collect();
         let (mut head, cells) = self.table_row(size_pt, columns, &widths, &heads, Typeface::Bold);
         head.role = Role::Head(cells);
@@ -293,9 +301,9 @@ impl Stack {
                 }
                 Line::Over(name) => {
                     self.space(2.5);
-                    self.bold(size_pt + 0.3, name);
+                    self.bold(asked_pt + 0.3, name);
                 }
-                Line::Note(text) => self.item(size_pt - 0.7, text, 6.0),
+                Line::Note(text) => self.item(asked_pt - 0.7, text, 6.0),
             }
             let holds = matches!(line, Line::Over(_)) || is_short && i + 1 < rows.len();
             for row in &mut self.rows[from..] {
@@ -368,6 +376,7 @@ fn leader(from_pt: f64, to_pt: f64, size_pt: f64) -> Option<Ink> {
 }
 
 /// The pages being filled.
+#[derive(Clone)]
 pub(crate) struct Flow {
     paper: Paper,
     place: Vec<String>,
@@ -381,6 +390,10 @@ pub(crate) struct Flow {
     apart: bool,
     /// The number of the page that the other figures begin on.
     others_page: usize,
+    /// How large letters are where they may be smaller, relative to the usual.
+    tight: f64,
+    /// How much of the last page before the supplement is filled, as a share.
+    filled: Option<f64>,
 }
 
 impl Flow {
@@ -416,6 +429,8 @@ impl Flow {
             y_pt: 0.0,
             apart: false,
             others_page: 0,
+            tight: 1.0,
+            filled: None,
         }
     }
 
@@ -497,9 +512,43 @@ impl Flow {
         page.draw(frame);
     }
 
+    /// Sets letters and spaces from here on smaller, where they may be.
+    pub(crate) fn tighten(&mut self, tight: f64) {
+        self.tight = tight;
+    }
+
+    /// How much smaller letters are now.
+    pub(crate) fn tight(&self) -> f64 {
+        self.tight
+    }
+
+    /// A stack as wide as the page.
+    pub(crate) fn stack(&self) -> Stack {
+        self.stack_of(self.width_pt())
+    }
+
+    /// A narrower stack.
+    pub(crate) fn stack_of(&self, width_pt: f64) -> Stack {
+        Stack { tight: self.tight, ..Stack::new(width_pt) }
+    }
+
     /// Numbers the pages from here on separately, as a supplement.
     pub(crate) fn apart(&mut self) {
+        self.filled = Some(self.filled_now());
         self.apart = true;
+    }
+
+    /// How much of the page is filled, as a share.
+    pub(crate) fn filled_now(&self) -> f64 {
+        ((self.y_pt - self.top_pt()) / self.whole_page_pt()).clamp(0.0, 1.0)
+    }
+
+    /// How much of the last page is filled: of the one before the supplement, and of the supplement's own.
+    pub(crate) fn last_filled(&self) -> (f64, f64) {
+        match self.filled {
+            Some(filled) => (filled, self.filled_now()),
+            None => (self.filled_now(), 1.0),
+        }
     }
 
     /// Begins a page with this title, which is read aloud where a section begins.

@@ -1,6 +1,8 @@
 //! The page of a lot: its calls along its lines, and its area in square feet and acres.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use rust_decimal::Decimal;
+
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::Vector;
 use crate::house::Lot;
@@ -16,8 +18,9 @@ use crate::pages::layout::{Column, EDGE_PT, Flow, Stack};
 use crate::pages::page::{Part, Point};
 use crate::pages::pieces::{BY_CHORD, BY_CORNERS};
 use crate::units::area::Area;
+use crate::units::decimal::{group_thousands, rounded_quotient};
 use crate::units::length::Length;
-use crate::wording::sentences::{Sentences, as_typed, capital, lot_closure, to_hundredths, whole};
+use crate::wording::sentences::{Sentences, capital, lot_closure, to_hundredths};
 
 /// The height of the street, the scale bar and the scale below a drawing.
 const SCALE_PT: f64 = 40.0;
@@ -25,18 +28,17 @@ const SCALE_PT: f64 = 40.0;
 /// Fills the page of a lot.
 pub(crate) fn lot(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     let area = lot.outline().area();
-    let told =
-        format!("{}: {} sq ft, {} acres", lot.name(), whole(area), area.in_unit(Area::ACRE, 2));
+    let told = format!("{}: {}, {}", lot.name(), say.size(area), land(say, area));
     flow.begin("Lot", &told);
     let mut top = Stack::new(flow.width_pt());
     top.title(12.0, &told);
     if let Some(recorded) = lot.recorded {
-        top.paragraph(9.0, &format!("Recorded {}.", as_typed(recorded)));
+        top.paragraph(9.0, &format!("The record says {recorded}."));
     }
     top.space(4.0);
     flow.pour(&top);
     drawing(flow, say, lot);
-    flow.pour(&calls(flow.width_pt(), lot));
+    flow.pour(&calls(flow.width_pt(), say, lot));
 }
 
 fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
@@ -48,13 +50,18 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     let flat = outline.flattened();
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
     // The drawing, the scale and the calls go on one page if the drawing is then large enough.
-    let below = calls(flow.width_pt(), lot).height_pt() + SCALE_PT;
+    let below = calls(flow.width_pt(), say, lot).height_pt() + SCALE_PT;
     let height_pt = (flow.room_pt() - below).max(280.0);
     let frame = Frame::new(Point::new(EDGE_PT, flow.y_pt()), flow.width_pt(), height_pt);
     let mut skip = 0;
     loop {
-        let (view, height) =
-            plan::fitted(&reach, turned, &frame, 40.0, Fitting { skip, airy: 2.0 });
+        let (view, height) = plan::fitted(
+            &reach,
+            turned,
+            &frame,
+            40.0,
+            Fitting { skip, airy: 2.0, ..Fitting::default() },
+        );
         let right_bottom = Point::new(EDGE_PT + frame.width_pt, frame.left_top.y_pt + height);
         let mut canvas = Canvas::new(view, frame.left_top, right_bottom)
             .within(plan::most_looked_at(say.house.lots.len()));
@@ -69,8 +76,8 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
         let lines = |size: f64| Block {
             lines: vec![
                 (Typeface::Bold, size, name.clone()),
-                (Typeface::Plain, size - 1.5, format!("{} sq ft", whole(area))),
-                (Typeface::Plain, size - 1.5, format!("{} acres", area.in_unit(Area::ACRE, 2))),
+                (Typeface::Plain, size - 1.5, say.size(area)),
+                (Typeface::Plain, size - 1.5, land(say, area)),
             ],
         };
         let figure = view.flattened(outline, (0, 0));
@@ -99,6 +106,14 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     }
 }
 
+/// The area of land in its own unit.
+fn land(say: &Sentences<'_>, area: Area) -> String {
+    match say.is_metric() {
+        true => format!("{} hectares", area.in_unit(Area::HECTARE, 2)),
+        false => format!("{} acres", area.in_unit(Area::ACRE, 2)),
+    }
+}
+
 /// A side as in a deed: bearing and distance.
 fn call(lot: &Lot, side: usize) -> String {
     let vector: Vector = lot.outline().vectors()[side];
@@ -117,15 +132,43 @@ fn call(lot: &Lot, side: usize) -> String {
     }
 }
 
+/// A length with two decimals, as in a table of coordinates.
+fn in_hundredths_of_a_foot(length: Length) -> String {
+    padded(&to_hundredths(length))
+}
+
+fn in_hundredths_of_a_meter(length: Length) -> String {
+    const CENTIMETER: i128 = 10_000_000;
+    let hundredths = rounded_quotient(i128::from(length.nm()), CENTIMETER);
+    let text = Decimal::from_i128_with_scale(hundredths, 2).to_string();
+    let (whole, decimals) = text.split_once('.').unwrap_or((&text, "00"));
+    format!("{}.{decimals}", group_thousands(whole))
+}
+
+fn padded(number: &str) -> String {
+    match number.split_once('.').map(|(_, decimals)| decimals.len()) {
+        None => format!("{number}.00"),
+        Some(1) => format!("{number}0"),
+        Some(_) => number.to_owned(),
+    }
+}
+
 /// The table of calls, and how well they close.
-fn calls(width_pt: f64, lot: &Lot) -> Stack {
+fn calls(width_pt: f64, say: &Sentences<'_>, lot: &Lot) -> Stack {
     let mut stack = Stack::new(width_pt);
+    let is_metric = say.is_metric();
+    let unit = if is_metric { "meters" } else { "feet" };
+    let closed = format!("{unit}, closed");
+    let number = |length: Length| match is_metric {
+        true => in_hundredths_of_a_meter(length),
+        false => in_hundredths_of_a_foot(length),
+    };
     let columns = [
         Column::short("", 20.0),
         Column::words("as typed"),
-        Column::figures("feet, closed", 80.0),
-        Column::figures("its end: north", 84.0),
-        Column::figures("and east", 84.0),
+        Column::figures(&closed, 80.0),
+        Column::figures("end, north", 84.0),
+        Column::figures("end, east", 84.0),
     ];
     let mut at = (0, 0);
     let rows: Vec<Vec<String>> = lot
@@ -134,16 +177,16 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
         .zip(lot.outline().vectors())
         .map(|(side, vector)| {
             at = (at.0 + vector.north, at.1 + vector.east);
-            let feet = |nm: i64| to_hundredths(Length::from_nm(nm));
+            let place = |nm: i64| number(Length::from_nm(nm));
             vec![
                 side.number().to_string(),
                 match side.run {
                     SideRun::Close => format!("close: {}", call(lot, side.number().index())),
                     _ => side.typed().to_owned(),
                 },
-                to_hundredths(vector.chord_length()),
-                feet(at.0),
-                feet(at.1),
+                number(vector.chord_length()),
+                place(at.0),
+                place(at.1),
             ]
         })
         .collect();
@@ -157,7 +200,7 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
         "The calls come back to their start.".to_owned()
     } else {
         format!(
-            "{}. That is spread over them by the compass rule, each side in proportion to its length (any surveying text).",
+            "{}. That is spread over them by the compass rule, each side in proportion to its length.",
             capital(&lot_closure(lot))
         )
     };
@@ -166,9 +209,9 @@ fn calls(width_pt: f64, lot: &Lot) -> Stack {
     stack.paragraph(
         8.0,
         &format!(
-            "Area by the coordinates of the corners, in feet from the start: {BY_CORNERS}; {BY_CHORD}. Lengths are shown to a hundredth of a foot; the area follows from them unrounded. {} sq ft ÷ 43,560 = {} acres.",
-            area.to_hundredths(),
-            area.in_unit(Area::ACRE, 2)
+            "Area by the coordinates of the corners, in {unit} from the start: {BY_CORNERS}; {BY_CHORD}. Lengths are shown to a hundredth; the area follows from them unrounded: {}, {} to the hundredth.",
+            say.exact_size(area),
+            land(say, area)
         ),
     );
     stack.paragraph(8.0, "The land is never added to the house.");

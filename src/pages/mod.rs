@@ -209,8 +209,7 @@ impl Pages {
             in_tables(&mut tables, &say, reconciliation, options);
             few_enough(&tables)?;
         }
-        let mut flow = new_flow();
-        filled(&mut flow, &say, reconciliation, options, &shown.pictures);
+        let flow = filled(new_flow(), &say, reconciliation, options, &shown.pictures);
         few_enough(&flow)?;
         let pages = flow.finish();
         let warnings = missing_letters(house.source());
@@ -359,14 +358,75 @@ fn title(say: &Sentences<'_>, reconciliation: &Reconciliation) -> String {
     fonts::shown(&parts.join(": "))
 }
 
-/// Fills the requested sections.
+/// How the text after the drawings is set.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Setting {
+    /// How large letters are, relative to the usual.
+    tight: f64,
+    /// The Source begins a page.
+    source_begins_page: bool,
+}
+
+impl Setting {
+    const USUAL: Setting = Setting { tight: 1.0, source_begins_page: false };
+    /// What is tried where a last page would be nearly empty, in this order.
+    const TRIED: [Setting; 4] = [
+        Setting { tight: 0.96, source_begins_page: false },
+        Setting { tight: 0.92, source_begins_page: false },
+        Setting { tight: 0.88, source_begins_page: false },
+        Setting { tight: 1.0, source_begins_page: true },
+    ];
+}
+
+/// A last page with less than this share filled is looked at again.
+const NEARLY_EMPTY: f64 = 0.4;
+/// With more pages than this a last page counts for little.
+const FEW_PAGES: usize = 12;
+
+/// Fills the requested sections: in the usual setting, or where that leaves a last page nearly empty, in the first that
+/// takes a page less, or else in the one that fills that page best.
 fn filled(
-    flow: &mut Flow,
+    mut flow: Flow,
     say: &Sentences<'_>,
     reconciliation: &Reconciliation,
     options: PageOptions,
     pictures: &Pictures,
-) {
+) -> Flow {
+    let moved = drawings(&mut flow, say, reconciliation, options);
+    let set = |setting| {
+        let mut flow = flow.clone();
+        texts(&mut flow, say, reconciliation, options, pictures, &moved, setting);
+        flow
+    };
+    let usual = set(Setting::USUAL);
+    let emptiest = |flow: &Flow| {
+        let (before, supplement) = flow.last_filled();
+        before.min(supplement)
+    };
+    if emptiest(&usual) >= NEARLY_EMPTY || usual.pages.len() > FEW_PAGES || usual.pages.len() < 2 {
+        return usual;
+    }
+    let mut best = usual;
+    for setting in Setting::TRIED {
+        let other = set(setting);
+        if other.pages.len() < best.pages.len() {
+            return other;
+        }
+        let is_fuller = emptiest(&other) > emptiest(&best) + 0.05;
+        if setting.source_begins_page && other.pages.len() == best.pages.len() && is_fuller {
+            best = other;
+        }
+    }
+    best
+}
+
+/// Fills the sections with drawings; returns what found no room on the Exhibit.
+fn drawings(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    reconciliation: &Reconciliation,
+    options: PageOptions,
+) -> exhibit::Moved {
     let house = say.house;
     let wants = |section| options.only.has(section);
     let marks = drawing::marks::Marks::of(say, reconciliation);
@@ -386,8 +446,23 @@ fn filled(
     if wants(Section::SideBySide) {
         side_by_side::side_by_side(flow, say, reconciliation);
     }
+    moved
+}
+
+/// Fills the sections after the drawings.
+fn texts(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    reconciliation: &Reconciliation,
+    options: PageOptions,
+    pictures: &Pictures,
+    moved: &exhibit::Moved,
+    setting: Setting,
+) {
+    let wants = |section| options.only.has(section);
+    flow.tighten(setting.tight);
     if wants(Section::Calculations) {
-        calculations::calculations(flow, say, reconciliation, &moved);
+        calculations::calculations(flow, say, reconciliation, moved);
     }
     if wants(Section::OtherFigures) {
         others::others(flow, say, reconciliation);
@@ -399,7 +474,7 @@ fn filled(
         photographs::photographs(flow, say, reconciliation, pictures);
     }
     if wants(Section::Source) {
-        source::source(flow, house, options.private);
+        source::source(flow, say.house, options.private, setting.source_begins_page);
     }
     if wants(Section::Supplement)
         && let Some(worth) = reconciliation.worth(&AsOf::default())
@@ -420,7 +495,7 @@ fn in_tables(
         calculations::calculations(flow, say, reconciliation, &exhibit::Moved::default());
     }
     if options.only.has(Section::Source) {
-        source::source(flow, say.house, options.private);
+        source::source(flow, say.house, options.private, false);
     }
 }
 

@@ -4,7 +4,7 @@
 
 use crate::pages::blocks;
 use crate::pages::chart::chart;
-use crate::pages::layout::{Flow, Stack};
+use crate::pages::layout::Flow;
 use crate::reconcile::{Figure, Reconciliation};
 use crate::wording::Block;
 use crate::wording::sentences::Sentences;
@@ -29,17 +29,17 @@ pub(crate) fn others(flow: &mut Flow, say: &Sentences<'_>, reconciliation: &Reco
 }
 
 fn one(flow: &mut Flow, say: &Sentences<'_>, figure: &Figure, statement: String) {
-    let mut top = Stack::new(flow.width_pt());
+    let mut top = flow.stack();
     top.space(4.0);
     blocks::one(&mut top, &Block::Statement(statement), blocks::USUAL);
     if let Some(own) = say.own_sketch(figure) {
         blocks::one(&mut top, &Block::Paragraph(own), blocks::USUAL);
     }
-    let mut steps = Stack::new(STEPS_PT);
+    let mut steps = flow.stack_of(STEPS_PT);
     steps.heading(&say.steps_title(figure));
     blocks::set(&mut steps, &say.steps(figure), blocks::USUAL);
-    let chart = chart(figure, say.known(), flow.width_pt() - STEPS_PT - BETWEEN_PT);
-    let mut possible = Stack::new(flow.width_pt());
+    let chart = chart(figure, say, flow.width_pt() - STEPS_PT - BETWEEN_PT);
+    let mut possible = flow.stack();
     possible.space(3.0);
     blocks::set(&mut possible, &say.possible(figure), blocks::USUAL);
     possible.space(6.0);

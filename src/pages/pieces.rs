@@ -11,10 +11,10 @@ use crate::pages::drawing::plan;
 use crate::pages::drawing::plan::{Fitting, Frame, Reach};
 use crate::pages::drawing::view::{OnSite, Turned, View};
 use crate::pages::fonts::Typeface;
-use crate::pages::layout::{Column, Flow, Line, Row, Stack};
+use crate::pages::layout::{Column, Flow, Line, Row};
 use crate::pages::page::{Ink, Part, Point, Role, Stroke};
 use crate::units::area::Area;
-use crate::units::length::{FineStep, Length, Step};
+use crate::units::length::{FineStep, Form, Length, Step, WrittenLength};
 use crate::wording::sentences::{Sentences, in_a_column, letters, to_hundredths};
 
 /// The pieces of every outline: plain rectangles in one table, each other outline with its own drawing.
@@ -50,7 +50,7 @@ pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>) {
         Column::figures(FEET_HEAD, 92.0),
         Column::figures("sq ft", 58.0),
     ];
-    let mut stack = Stack::new(flow.width_pt());
+    let mut stack = flow.stack();
     stack.heading("Plain rectangles");
     stack.table(7.5, &columns, &rows);
     flow.pour(&stack);
@@ -79,6 +79,8 @@ pub(crate) fn fine_head(say: &Sentences<'_>) -> &'static str {
 /// Which of the two rules an outline is under.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Rule {
+    /// Not rounded, in meters: the first columns of a metric file.
+    Meters,
     Fine,
     Feet,
 }
@@ -90,8 +92,16 @@ fn in_pieces(flow: &mut Flow, say: &Sentences<'_>, space: usize) {
     let name = say.space_name(space);
     let both = Cutting::of(fine).zip(Cutting::of(feet)).filter(|_| ranks(fine) == ranks(feet));
     if let Some((by_fine, by_feet)) = &both {
-        let rows = Cutting::rows(say, &[(by_fine, fine, Rule::Fine), (by_feet, feet, Rule::Feet)]);
-        return one_drawing(flow, say, &name, by_fine, fine, &[Rule::Fine, Rule::Feet], &rows);
+        let mut cuttings = vec![(by_fine, fine, Rule::Fine), (by_feet, feet, Rule::Feet)];
+        let outside = areas.outside();
+        let in_meters = Cutting::of(outside).filter(|_| say.is_metric());
+        let in_meters = in_meters.filter(|_| ranks(outside) == ranks(fine));
+        if let Some(in_meters) = &in_meters {
+            cuttings.insert(0, (in_meters, outside, Rule::Meters));
+        }
+        let rules: Vec<Rule> = cuttings.iter().map(|(.., rule)| *rule).collect();
+        let rows = Cutting::rows(say, &cuttings);
+        return one_drawing(flow, say, &name, by_fine, fine, &rules, &rows);
     }
     for (outline, rule, each) in [
         (fine, Rule::Fine, say.settings.fine.spoken()),
@@ -136,13 +146,17 @@ impl Cutting {
         let mut rows = Vec::new();
         let areas: Vec<Vec<String>> = cuttings
             .iter()
-            .map(|(cutting, outline, _)| {
+            .map(|(cutting, outline, rule)| {
                 let signed = |placed: &Placed| match is_deducted(&placed.cut) {
                     true => -placed.cut.area(),
                     false => placed.cut.area(),
                 };
                 let pieces = cutting.placed.iter().map(signed);
-                in_a_column(&pieces.chain([outline.area()]).collect::<Vec<Area>>())
+                let all: Vec<Area> = pieces.chain([outline.area()]).collect();
+                match rule {
+                    Rule::Meters => all.iter().map(|area| in_sq_m(*area)).collect(),
+                    Rule::Fine | Rule::Feet => in_a_column(&all),
+                }
             })
             .collect();
         let count = cuttings.first().map_or(0, |(cutting, ..)| cutting.placed.len());
@@ -153,6 +167,7 @@ impl Cutting {
             for ((cutting, _, rule), areas) in cuttings.iter().zip(&areas) {
                 let Some(cut) = cutting.placed.get(i).map(|placed| placed.cut) else { continue };
                 let product = match rule {
+                    Rule::Meters => times(&cut, in_meters),
                     Rule::Fine => product(say, &cut),
                     Rule::Feet => product_in_feet(&cut),
                 };
@@ -167,6 +182,19 @@ impl Cutting {
         rows.push(Line::Bold(sum));
         rows
     }
+}
+
+/// An area in square meters to the hundredth.
+fn in_sq_m(area: Area) -> String {
+    let text = area.in_unit(Area::SQUARE_METER, 2);
+    text.replace('-', "\u{2212}")
+}
+
+/// A length in meters, at most to the hundredth.
+fn in_meters(length: Length) -> String {
+    const CENTIMETER: i64 = 10_000_000;
+    let written = WrittenLength::new(length.rounded_to(CENTIMETER), Form::Meters).spoken();
+    written.trim_end_matches(" m").to_owned()
 }
 
 fn is_deducted(cut: &Cut) -> bool {
@@ -207,11 +235,12 @@ fn one_drawing(
     rules: &[Rule],
     rows: &[Line],
 ) {
-    let drawn_wide = 170.0;
-    let mut title = Stack::new(flow.width_pt());
+    let is_wide = rules.len() > 2;
+    let drawn_wide = if is_wide { 126.0 } else { 170.0 };
+    let mut title = flow.stack();
     title.heading(&format!("{name}, piece by piece"));
     let (inks, height, scale) = lettered(say, cutting, outline, drawn_wide);
-    let mut drawing = Stack::new(drawn_wide);
+    let mut drawing = flow.stack_of(drawn_wide);
     let last = letters(cutting.placed.len().saturating_sub(1));
     let told = match last.as_str() {
         "A" => format!("{name}, one piece, A"),
@@ -219,14 +248,18 @@ fn one_drawing(
     };
     drawing.row(Row { height_pt: height, inks, role: Role::Figure(told), ..Row::default() });
     drawing.paragraph(6.5, &format!("Drawn at {scale}"));
-    let mut table = Stack::new(flow.width_pt() - drawn_wide - 14.0);
-    let mut columns = vec![Column::short("piece", 58.0)];
+    let mut table = flow.stack_of(flow.width_pt() - drawn_wide - 14.0);
+    let mut columns = vec![Column::short("piece", if is_wide { 48.0 } else { 58.0 })];
     for rule in rules {
-        let head = match rule {
-            Rule::Fine => fine_head(say),
-            Rule::Feet => FEET_HEAD,
+        let (head, unit) = match rule {
+            Rule::Meters => ("not rounded,\nin meters", "sq m"),
+            Rule::Fine => (fine_head(say), "sq ft"),
+            Rule::Feet => (FEET_HEAD, "sq ft"),
         };
-        columns.extend([Column::figures(head, 0.0), Column::figures("sq ft", 52.0)]);
+        columns.extend([
+            Column::figures(head, 0.0),
+            Column::figures(unit, if is_wide { 46.0 } else { 52.0 }),
+        ]);
     }
     table.table_of(7.5, &columns, rows);
     if title.height_pt() + drawing.height_pt() > flow.room_pt() {
@@ -235,7 +268,7 @@ fn one_drawing(
     flow.pour(&title);
     if table.height_pt() > flow.room_pt() {
         flow.pour(&drawing);
-        let mut table = Stack::new(flow.width_pt());
+        let mut table = flow.stack();
         table.table_of(7.5, &columns, rows);
         return flow.pour(&table);
     }
@@ -294,7 +327,7 @@ pub(crate) const BY_CHORD: &str =
 
 /// Lists an outline that cannot be cut into right-angled pieces corner by corner.
 fn coordinates(flow: &mut Flow, name: &str, outline: &Outline) {
-    let mut stack = Stack::new(flow.width_pt());
+    let mut stack = flow.stack();
     stack.heading(name);
     stack.paragraph(8.0, &format!("No right-angled pieces add up to this outline, so here are its corners, in feet from the first, shown to a hundredth. The area is {BY_CORNERS}; {BY_CHORD}."));
     let columns = [

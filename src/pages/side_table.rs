@@ -76,11 +76,15 @@ pub(crate) fn to_half_feet(say: &Sentences<'_>, reconciliation: &Reconciliation)
     is_needed.then(|| say.areas.outside.ruled(rule, say.settings.reading))
 }
 
-/// A length as typed, with feet to the hundredth after it if it is in feet and inches, because rounding uses feet.
+/// A length as typed, with feet to the hundredth after it if it is in feet and inches or metric, because rounding uses feet.
 fn in_feet_too(say: &Sentences<'_>, length: Length) -> String {
     let text = say.length(length);
-    let has_inches = text.ends_with('"');
-    if has_inches { format!("{text} = {}", to_hundredths(length)) } else { text }
+    let feet = to_hundredths(length);
+    match text.ends_with('"') || say.is_metric() {
+        true if say.is_metric() => format!("{text} = {feet} ft"),
+        true => format!("{text} = {feet}"),
+        false => text,
+    }
 }
 
 /// What was typed, with commas in whole numbers of four digits and more: `north 13,050 mm`.
@@ -216,8 +220,8 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
     let here = &say.house.spaces[space];
     let areas = &say.areas.spaces[space];
     let mut note = format!(
-        "Before any rounding: {} sq ft, perimeter {}.",
-        areas.as_measured.to_hundredths(),
+        "Before any rounding: {}, perimeter {}.",
+        say.exact_size(areas.as_measured),
         say.perimeter(here.outline().perimeter())
     );
     if here.closed.misclosure != Misclosure::default() {
@@ -230,8 +234,8 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
     }
     if here.face != Face::Outside && here.kind.has_walls() {
         note.push_str(&format!(
-            " Moved out by the thickness of the walls: {} sq ft; both rules round the walls there.",
-            areas.outside().area().to_hundredths()
+            " Moved out by the thickness of the walls: {}; both rules round the walls there.",
+            say.exact_size(areas.outside().area())
         ));
     }
     note

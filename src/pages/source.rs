@@ -4,39 +4,48 @@
 use crate::house::House;
 use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
-use crate::pages::layout::{Flow, Row, Stack};
+use crate::pages::layout::{Flow, Row};
 use crate::pages::page::{Anchor, Ink, Point, Role, Text};
 
 const SIZE_PT: f64 = 7.6;
 const GUTTER_PT: f64 = 30.0;
 
 /// Fills the pages of the source.
-pub(crate) fn source(flow: &mut Flow, house: &House, private: bool) {
+///
+/// `begins_page`: it does not go on below what was before.
+pub(crate) fn source(flow: &mut Flow, house: &House, private: bool, begins_page: bool) {
     let kept = if private {
         "The sides file. Comments, values, rates, sales, notes and photographs were left out, of the file inside these pages too."
     } else {
         "The sides file word for word."
     };
-    flow.go_on("Source", kept, 150.0);
-    let mut stack = Stack::new(flow.width_pt());
+    if begins_page {
+        flow.begin("Source", kept);
+    } else {
+        flow.go_on("Source", kept, 90.0);
+    }
+    let mut stack = flow.stack();
     stack.paragraph(8.5, &format!("{kept} Figures are computed from these measurements; that does not show that the measurements are right."));
     stack.space(6.0);
-    let room = flow.width_pt() - GUTTER_PT;
+    let size_pt = SIZE_PT * flow.tight();
+    let room = (flow.width_pt() - GUTTER_PT) / size_pt;
     for (i, line) in house.source().text().lines().enumerate() {
         let line = line.trim_start_matches('\u{feff}');
         for (k, piece) in pieces(line, room).into_iter().enumerate() {
-            stack.row(row(piece, (k == 0).then_some(i + 1)));
+            stack.row(row(size_pt, piece, (k == 0).then_some(i + 1)));
         }
     }
     flow.pour(&stack);
 }
 
 /// A line, or a piece of it, with its number, keeping its indentation.
-fn row(piece: &str, number: Option<usize>) -> Row {
-    let wide = fonts::width_pt(Typeface::Even, SIZE_PT, " ");
+fn row(size_pt: f64, piece: &str, number: Option<usize>) -> Row {
+    let asked_pt = size_pt;
+    let wide = fonts::width_pt(Typeface::Even, size_pt, " ");
     let mut inks = Vec::new();
     if let Some(number) = number {
-        let text = Text::new(Point::new(GUTTER_PT - 10.0, SIZE_PT), 6.5, number.to_string());
+        let text =
+            Text::new(Point::new(GUTTER_PT - 10.0, size_pt), size_pt - 1.1, number.to_string());
         inks.push(Ink::Text(text.anchored(Anchor::End)));
     }
     let shown = fonts::shown(&piece.replace('\t', "    "));
@@ -45,16 +54,16 @@ fn row(piece: &str, number: Option<usize>) -> Row {
     if !words.is_empty() {
         // A run of spaces would be drawn as one, so every second space is a no-break space.
         let words = words.replace("  ", "\u{a0} ");
-        let at = Point::new(GUTTER_PT + before * wide, SIZE_PT);
+        let at = Point::new(GUTTER_PT + before * wide, size_pt);
         let hand = fonts::even_if_it_can(&words);
         // Letters of different widths may need more room than monospaced ones, so they get smaller.
         let even = f64::from(u32::try_from(words.chars().count()).unwrap_or(0)) * wide;
-        let drawn = fonts::width_pt(hand, SIZE_PT, &words).max(1.0);
-        let size_pt = SIZE_PT * (even / drawn).min(1.0);
+        let drawn = fonts::width_pt(hand, size_pt, &words).max(1.0);
+        let size_pt = size_pt * (even / drawn).min(1.0);
         inks.push(Ink::Text(Text::new(at, size_pt, words).in_hand(hand)));
     }
     Row {
-        height_pt: SIZE_PT * 1.24,
+        height_pt: asked_pt * 1.24,
         inks,
         role: Role::Paragraph,
         continues: number.is_none(),
@@ -62,13 +71,13 @@ fn row(piece: &str, number: Option<usize>) -> Row {
     }
 }
 
-/// A line divided into pieces that fit the page.
-fn pieces(line: &str, room_pt: f64) -> Vec<&str> {
-    let wide = fonts::width_pt(Typeface::Even, SIZE_PT, "m");
+/// A line divided into pieces that fit the page, whose width is given relative to the size of the letters.
+fn pieces(line: &str, room: f64) -> Vec<&str> {
+    let wide = fonts::width_pt(Typeface::Even, 1.0, "m");
     let (mut pieces, mut from, mut used) = (Vec::new(), 0, 0.0);
     for (at, letter) in line.char_indices() {
         let width = if letter == '\t' { 4.0 * wide } else { wide };
-        if used + width > room_pt && at > from {
+        if used + width > room && at > from {
             pieces.push(&line[from..at]);
             (from, used) = (at, 0.0);
         }

@@ -6,7 +6,7 @@
 )]
 
 use crate::pages::blocks;
-use crate::pages::layout::{Flow, Row, Stack};
+use crate::pages::layout::{Flow, Row};
 use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Run, Stroke, Text};
 use crate::value::{Comparable, Worth};
 use crate::wording::Block;
@@ -27,7 +27,7 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth, has_values: bool) {
         "Supplement",
         "What the difference is worth in two plain ways, whether it would change the tax, and the deadlines.",
     );
-    let mut stack = Stack::new(flow.width_pt());
+    let mut stack = flow.stack();
     stack.bold(9.0, &format!("For the owner alone.{hand_in}"));
     stack.paragraph(8.0, &format!("It has its own page numbers.{values}"));
     let blocks = worth.blocks();

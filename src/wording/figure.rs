@@ -3,13 +3,15 @@
 use crate::areas::is_in_total;
 use crate::house::{LengthSource, SideRule};
 use crate::reconcile::{BridgeStep, Explanation, Figure, Line, Reconciliation};
+use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
 use crate::wording::block::Block;
 use crate::wording::request::taken_as;
 use crate::wording::sentences::{
-    SMALLER_RECORD_ON_A_PAGE, Sentences, capital, range_text, signed, the, whole,
+    SMALLER_RECORD_ON_A_PAGE, Sentences, capital, range_text, the, whole,
 };
+use crate::wording::size::step;
 
 impl Sentences<'_> {
     /// The opening: each figure compared with the measured area, and what follows from that alone.
@@ -62,17 +64,25 @@ impl Sentences<'_> {
     /// The steps from measured area to figure, one row each; as printed they add up.
     pub(crate) fn steps(&self, figure: &Figure) -> Vec<Block> {
         let start = format!("{}: {}, outside", self.known(), self.settings.fine.spoken());
-        let mut blocks = vec![Block::row(start, whole(figure.measured()))];
+        let total = |area: Area| match self.is_metric() {
+            true => self.size(area),
+            false => whole(area),
+        };
+        let mut blocks = vec![Block::row(start, total(figure.measured()))];
         blocks.extend(self.taken_the_same_way(figure).map(Block::Note));
-        for (line, rounded) in figure.told_lines() {
-            blocks.push(Block::row(self.line_name(figure, line), signed(rounded)));
+        let mut at = figure.measured();
+        for (line, _) in figure.told_lines() {
+            let before = at;
+            at = at + line.area();
+            let changes = step(before, at, self.is_metric());
+            blocks.push(Block::row(self.line_name(figure, line), changes));
             blocks.extend(self.could_add(figure, line).map(Block::Note));
             blocks.extend(self.counted_at(figure, line).map(Block::Note));
             if line.step() == BridgeStep::RecordedSides {
                 blocks.extend(self.shares(figure).into_iter().map(Block::Note));
             }
         }
-        blocks.push(Block::total(capital(figure.name()), whole(figure.area())));
+        blocks.push(Block::total(capital(figure.name()), total(figure.area())));
         blocks
     }
 
@@ -159,7 +169,8 @@ impl Sentences<'_> {
         let gross = self.areas.gross();
         let range = match gross.range() {
             Some(range) if range.low.whole_sq_ft() != range.high.whole_sq_ft() => {
-                format!(" (possible range {})", range_text(Some(range)))
+                let unit = if self.is_metric() { " sq ft" } else { "" };
+                format!(" (possible range {}{unit})", range_text(Some(range)))
             }
             _ => String::new(),
         };
@@ -170,32 +181,39 @@ impl Sentences<'_> {
         let once = if is_sum { "" } else { " (rounded once, at the end)" };
         let below = match self.areas.below_grade() {
             Some(below) => {
-                format!(" Below grade, not included: {} sq ft.", whole(below.tenth_foot()))
+                format!(" Below grade, not included: {}.", self.size(below.tenth_foot()))
             }
             None => String::new(),
         };
         format!(
-            "{}: {} sq ft with each wall to {}{once}; {} sq ft with each wall to the whole foot{range}.{below}",
+            "{}: {} with each wall to {}{once}; {} with each wall to the whole foot{range}.{below}",
             self.gross_name(),
-            whole(gross.tenth_foot()),
+            self.size(gross.tenth_foot()),
             self.fine(),
-            whole(gross.whole_foot()),
+            self.size(gross.whole_foot()),
         )
     }
 
     /// The steps of a figure as text for screen readers.
     pub(crate) fn heard(&self, figure: &Figure) -> String {
-        let steps: Vec<String> = figure
-            .told_lines()
-            .map(|(line, rounded)| format!("{}, {}", self.line_name(figure, line), signed(rounded)))
-            .collect();
+        let mut at = figure.measured();
+        let told = |(line, _): (&Line, i64)| {
+            let before = at;
+            at = at + line.area();
+            format!("{}, {}", self.line_name(figure, line), step(before, at, self.is_metric()))
+        };
+        let steps: Vec<String> = figure.told_lines().map(told).collect();
+        let total = |area: Area| match self.is_metric() {
+            true => self.size(area),
+            false => whole(area),
+        };
         format!(
             "Step by step: {} {}; {}; {} {}.",
             self.known(),
-            whole(figure.measured()),
+            total(figure.measured()),
             steps.join("; "),
             the(figure),
-            whole(figure.area())
+            total(figure.area())
         )
     }
 }

@@ -28,7 +28,11 @@ pub(crate) fn map_said(say: &Sentences<'_>, map: &MapReport) -> Vec<Block> {
         };
         return vec![Block::paragraph(why)];
     };
-    let mut told = vec![Block::paragraph(laid(house, roof)), Block::paragraph(eave(roof))];
+    let mut told = vec![Block::paragraph(laid(house, roof))];
+    // An ordinary eave is told by how it was laid.
+    if !roof.is_ordinary() {
+        told.push(Block::paragraph(eave(roof)));
+    }
     told.extend(roof.parts().iter().map(|part| Block::Item(part_said(say, part))));
     told.push(Block::paragraph(NO_AREA));
     told
@@ -46,6 +50,12 @@ pub(crate) fn map_note(map: &MapReport, roof: &RoofComparison) -> String {
 /// For each map, a sentence on the largest place where it shows a roof with no measured wall under it, for the page
 /// that decides. Empty if there is no such place.
 pub(crate) fn not_measured(house: &House, reconciliation: &Reconciliation) -> Vec<String> {
+    // Where the part would be about what is left, that is told with its size at the walls.
+    let is_told =
+        reconciliation.figures().first().is_some_and(|figure| figure.unwalked().is_some());
+    if is_told {
+        return Vec::new();
+    }
     let sentence = |part: &RoofPart| {
         format!(
             "A map shows a roof of about {} sq ft on the {} side of \"{}\" with no measured wall under it: there may be an addition that was not walked, or a porch or carport.",

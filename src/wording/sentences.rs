@@ -24,7 +24,9 @@ use crate::units::length::{FineStep, Form, Length, Step, WrittenLength};
 use crate::wording::causes;
 use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::Gives;
-use crate::wording::size::{size, size_apart, typed_size};
+use crate::wording::size::{
+    exact_size, number_alone, off_by, size, size_apart, step_alone, typed_size,
+};
 use rust_decimal::Decimal;
 
 /// What fairfoot is not; printed on everything.
@@ -191,6 +193,11 @@ impl Sentences<'_> {
             _ => length,
         };
         WrittenLength::new(if near == Length::ZERO { length } else { near }, self.form).spoken()
+    }
+
+    /// An area before it is rounded, in square meters first if the file is metric.
+    pub(crate) fn exact_size(&self, area: Area) -> String {
+        exact_size(area, self.is_metric())
     }
 
     /// An area, in square meters first if the file is metric.
@@ -820,14 +827,19 @@ impl Sentences<'_> {
         heights.dedup();
         let heights: Vec<String> = heights.into_iter().map(Length::spoken).collect();
         let rule = match heights.as_slice() {
-            [] => "from which height is not stated".to_owned(),
-            some => format!("what lies under {}, as stated here", words::all_of(some)),
+            [] => {
+                "Low ceilings are deducted; the height below which they count as low is not stated"
+                    .to_owned()
+            }
+            some => {
+                format!("What lies under {}, as stated here, is deducted", words::all_of(some))
+            }
         };
         let seen = match self.house.particulars.interior_seen {
             Some(true) => "the interior was seen",
             _ => "the interior was not seen",
         };
-        Some(format!("Low ceilings are deducted: {rule}; {seen}."))
+        Some(format!("{rule}; {seen}."))
     }
 
     /// The uncertainty of the measured area, with the area that it belongs to: the one before any rounding.
@@ -864,20 +876,33 @@ impl Sentences<'_> {
         } else {
             ""
         };
-        let exact = gross.outside();
-        let rounded = gross.tenth_foot();
-        let (printed, adds) = (whole(exact), rounded.whole_sq_ft() - exact.whole_sq_ft());
-        let rounding = match adds {
-            0 => "leaves it at".to_owned(),
-            adds if adds > 0 => format!("adds {} to that:", thousands(adds)),
-            adds => format!("takes {} off that:", thousands(-adds)),
+        let is_metric = self.is_metric();
+        let unit = if is_metric { "sq m" } else { "sq ft" };
+        let (exact, rounded) = (gross.outside(), gross.tenth_foot());
+        let number = |area: Area| number_alone(area, is_metric);
+        let changes = step_alone(exact, rounded, is_metric);
+        // The area of the first sentence on the page follows from the one here.
+        let rounding = match changes.strip_prefix('+') {
+            _ if changes == "0" => {
+                format!("Rounding each wall to {} leaves it at {}.", self.fine(), number(rounded))
+            }
+            Some(more) => format!(
+                "Rounding each wall to {} adds {more} to that: {}.",
+                self.fine(),
+                number(rounded)
+            ),
+            None => format!(
+                "Rounding each wall to {} takes {} off that: {}.",
+                self.fine(),
+                changes.trim_start_matches('\u{2212}'),
+                number(rounded)
+            ),
         };
-        let rounded = whole(rounded);
         format!(
-            "If every wall is within {tolerance}{own}, as {said}{also}, the area before any rounding is {printed} ± {} sq ft (about 95%); at worst, with every wall off the same way, ± {}. Rounding each wall to {} {rounding} {rounded}.",
-            at_least_one(gross.plus_minus_outside()),
-            at_least_one(gross.worst_case_outside()),
-            self.fine()
+            "If every wall is within {tolerance}{own}, as {said}{also}, the area before any rounding is {} ± {} {unit} (about 95%); at worst, with every wall off the same way, ± {}. {rounding}",
+            number(exact),
+            off_by(gross.plus_minus_outside(), is_metric),
+            off_by(gross.worst_case_outside(), is_metric),
         )
     }
 
@@ -1138,11 +1163,6 @@ pub(crate) fn signed(number: i64) -> String {
 pub(crate) fn rounded_float(number: f64) -> String {
     let digits = format!("{number:.0}");
     digits.parse().map_or(digits, thousands)
-}
-
-/// A ± beside an area in whole square feet. It is never 0, since the area may itself be half a square foot off.
-fn at_least_one(sq_ft: f64) -> String {
-    rounded_float(sq_ft.max(1.0))
 }
 
 /// A difference of lengths with its sign, in the file's most frequent unit.

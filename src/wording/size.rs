@@ -17,9 +17,74 @@ pub(crate) fn square_meters(area: Area) -> String {
 }
 
 fn tenths_text(tenths: i128) -> String {
+    format!("{} sq m", tenths_alone(tenths))
+}
+
+fn tenths_alone(tenths: i128) -> String {
     let text = Decimal::from_i128_with_scale(tenths, 1).to_string();
     let (whole, tenth) = text.split_once('.').unwrap_or((&text, "0"));
-    format!("{}.{tenth} sq m", group_thousands(whole))
+    format!("{}.{tenth}", group_thousands(whole))
+}
+
+/// `136.65 sq m`
+fn hundredths_of_sq_m(area: Area) -> String {
+    let text = area.in_unit(Area::SQUARE_METER, 2);
+    let (whole, decimals) = text.split_once('.').unwrap_or((&text, "00"));
+    format!("{}.{decimals} sq m", group_thousands(whole))
+}
+
+/// An area before it is rounded: `1,470.85 sq ft`; in a metric file `136.65 sq m (1,470.85 sq ft)`.
+pub(crate) fn exact_size(area: Area, is_metric: bool) -> String {
+    let feet = format!("{} sq ft", area.to_hundredths());
+    if is_metric { format!("{} ({feet})", hundredths_of_sq_m(area)) } else { feet }
+}
+
+/// How far an area may be off, given in square feet: `± 4`; in a metric file in square meters, `± 0.1`. It is never 0,
+/// since the printed area may itself be off by half of its last digit.
+#[expect(clippy::float_arithmetic, reason = "an uncertainty is a float, and only printed")]
+pub(crate) fn off_by(sq_ft: f64, is_metric: bool) -> String {
+    const SQ_M_PER_SQ_FT: f64 = 0.092_903_04;
+    if is_metric {
+        return format!("{:.1}", (sq_ft * SQ_M_PER_SQ_FT).max(0.1));
+    }
+    let digits = format!("{:.0}", sq_ft.max(1.0));
+    digits.parse().map_or(digits, thousands)
+}
+
+/// The number of an area alone, in the unit of [`step_alone`].
+pub(crate) fn number_alone(area: Area, is_metric: bool) -> String {
+    match is_metric {
+        true => tenths_alone(tenths_of_sq_m(area)),
+        false => thousands(area.whole_sq_ft()),
+    }
+}
+
+/// A step from one area to another with its sign: `+22`; in a metric file in square meters, `+2.2`.
+pub(crate) fn step_alone(from: Area, to: Area, is_metric: bool) -> String {
+    let (size, number) = match is_metric {
+        true => {
+            let tenths = tenths_of_sq_m(to) - tenths_of_sq_m(from);
+            (tenths, tenths_alone(tenths.abs()))
+        }
+        false => {
+            let feet = to.whole_sq_ft() - from.whole_sq_ft();
+            (i128::from(feet), thousands(feet.abs()))
+        }
+    };
+    match size {
+        0 => "0".to_owned(),
+        1.. => format!("+{number}"),
+        _ => format!("\u{2212}{number}"),
+    }
+}
+
+/// A step in the list of steps: `+22`; in a metric file `+2.2 sq m (+23 sq ft)`.
+pub(crate) fn step(from: Area, to: Area, is_metric: bool) -> String {
+    let feet = step_alone(from, to, false);
+    if !is_metric || feet == "0" && step_alone(from, to, true) == "0" {
+        return feet;
+    }
+    format!("{} sq m ({feet} sq ft)", step_alone(from, to, true))
 }
 
 fn square_feet(area: Area) -> String {

@@ -300,7 +300,7 @@ impl Canvas {
         placed
     }
 
-    /// Places one dimension: outside along its wall, else by a leader, else inside, else in smaller letters, else
+    /// Places one dimension: outside along its wall, else by a leader, each also in smaller letters, else inside, else
     /// at the other wall where it may be placed, else by a leader across other dimension lines.
     fn dimension(&mut self, dimension: &Dimension) -> bool {
         let other = dimension.or_else.map(|wall| Dimension { wall, ..dimension.clone() });
@@ -315,16 +315,20 @@ impl Canvas {
         let out = dimension.wall.out;
         let inward = Point::default().plus(out, -1.0);
         let is_told_elsewhere = dimension.or_else.is_some();
-        SIZES_PT.into_iter().any(|size_pt| {
+        let outside = SIZES_PT.into_iter().any(|size_pt| {
             !self.is_spent()
                 && (self.along_outside(dimension, 0.0, size_pt)
-                    || is_told_elsewhere && self.along_other(dimension, size_pt)
                     || self.beyond_all(dimension, size_pt)
-                    || self.leader(dimension, out, size_pt, Over::Nothing)
-                    || self.along(dimension, inward, row_pt(0), size_pt)
-                    || self.along(dimension, inward, row_pt(1), size_pt)
-                    || self.leader(dimension, inward, size_pt, Over::Nothing))
-        })
+                    || self.leader(dimension, out, size_pt, Over::Nothing))
+        });
+        outside
+            || SIZES_PT.into_iter().any(|size_pt| {
+                !self.is_spent()
+                    && (is_told_elsewhere && self.along_other(dimension, size_pt)
+                        || self.along(dimension, inward, row_pt(0), size_pt)
+                        || self.along(dimension, inward, row_pt(1), size_pt)
+                        || self.leader(dimension, inward, size_pt, Over::Nothing))
+            })
     }
 
     /// Places a dimension outside along its other wall.

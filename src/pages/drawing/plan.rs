@@ -185,10 +185,16 @@ pub(crate) fn largest_scale(
 /// Draws a group at the largest standard scale at which all labels find room, or the most of them.
 pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame) -> Drawing {
     // First with more space around the outline, if the frame allows; then at a smaller scale.
-    let ways = [(0, 1.5), (0, 5.0), (1, 5.0)];
+    let ways = [(0, 1.5, true), (0, 5.0, true), (0, 5.0, false), (1, 5.0, true)];
+    // Levels of a house are drawn alike, also where a label then stands below the drawing.
+    let is_given = frame.most_pt_per_ft.is_finite();
     let mut best: Option<Drawing> = None;
-    for (skip, airy) in ways {
-        let drawing = drawn(say, marks, group, frame, Fitting { skip, airy });
+    for (skip, airy, names_last) in ways {
+        let is_few = best.as_ref().is_some_and(|best| best.left_out <= FEW_LEFT_OUT);
+        if skip > 0 && is_given && is_few {
+            break;
+        }
+        let drawing = drawn(say, marks, group, frame, Fitting { skip, airy, names_last });
         if best.as_ref().is_none_or(|best| drawing.left_out < best.left_out) {
             best = Some(drawing);
         }
@@ -200,6 +206,9 @@ pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame:
     best.unwrap_or_else(|| drawn(say, marks, group, frame, Fitting::default()))
 }
 
+/// How many labels may stand below a drawing for it to have the scale of the others.
+const FEW_LEFT_OUT: usize = 2;
+
 /// How a drawing is fitted into its frame.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Fitting {
@@ -207,11 +216,13 @@ pub(crate) struct Fitting {
     pub(crate) skip: usize,
     /// The most space above and below the drawing, as a multiple of the margin.
     pub(crate) airy: f64,
+    /// Names that find no room inside are placed after the dimensions.
+    pub(crate) names_last: bool,
 }
 
 impl Default for Fitting {
     fn default() -> Fitting {
-        Fitting { skip: 0, airy: 1.5 }
+        Fitting { skip: 0, airy: 1.5, names_last: true }
     }
 }
 
@@ -247,8 +258,14 @@ fn drawn(
         plan.theirs(group.level);
         plan.roofs(group.level);
     }
-    plan.names();
-    plan.walls();
+    let beside = plan.names();
+    if fitting.names_last {
+        plan.walls();
+        plan.names_beside(&beside);
+    } else {
+        plan.names_beside(&beside);
+        plan.walls();
+    }
     plan.numbers();
     plan.closing_notes();
     let left_out = plan.left_out.len();
@@ -364,7 +381,7 @@ impl Plan<'_> {
             runs.extend([Run::Move(from), Run::Line(to)]);
         }
         self.canvas.hatch(shape.figure.clone(), vec![Stroke::of(runs, 0.5)]);
-        self.note("hatched: not counted");
+        self.note("hatched: not counted here");
     }
 
     /// Draws a thin band inside walls whose veneer is given.
@@ -453,10 +470,11 @@ impl Plan<'_> {
         }
     }
 
-    /// Places the name and areas of every space inside it.
-    fn names(&mut self) {
+    /// Places the name and areas of every space inside it; returns the shapes that are too small for that.
+    fn names(&mut self) -> Vec<usize> {
+        let mut beside = Vec::new();
         let shapes = std::mem::take(&mut self.shapes);
-        for shape in &shapes {
+        for (i, shape) in shapes.iter().enumerate() {
             let house = self.say.house;
             let holes: Vec<Vec<Point>> = shapes
                 .iter()
@@ -465,8 +483,18 @@ impl Plan<'_> {
                 .collect();
             let choices = self.name_choices(shape);
             if !self.canvas.block(&shape.figure, &holes, &choices) {
-                self.name_outside(shape);
+                beside.push(i);
             }
+        }
+        self.shapes = shapes;
+        beside
+    }
+
+    /// Places the names of these shapes beside them.
+    fn names_beside(&mut self, numbers: &[usize]) {
+        let shapes = std::mem::take(&mut self.shapes);
+        for &i in numbers {
+            self.name_outside(&shapes[i]);
         }
         self.shapes = shapes;
     }
@@ -477,7 +505,7 @@ impl Plan<'_> {
             self.note(&format!("▲: counted in the {}", self.marks.whose));
             format!("▲ {name}")
         } else if self.marks.would_count.contains(&shape.space) {
-            self.note(&format!("△: would account for the {} if counted", self.marks.whose));
+            self.note(&format!("△: could account for the {} if counted", self.marks.whose));
             format!("△ {name}")
         } else {
             name
@@ -676,7 +704,7 @@ impl Plan<'_> {
             self.note("● and bold: this wall differs from the record by more than rounding");
         }
         if misread && !differs {
-            self.note("○: a misread length of this wall would account for the figure");
+            self.note("open circle: another length of this wall could account for the figure");
         }
         let hand = if differs { Typeface::Bold } else { Typeface::Plain };
         let mark = match (differs, misread) {
@@ -744,7 +772,7 @@ impl Plan<'_> {
             } else {
                 String::new()
             };
-            notes.push(format!("no room on the drawing for {}{more}", shown.join("; ")));
+            notes.push(format!("not on the drawing for lack of room: {}{more}", shown.join("; ")));
         }
         notes
     }
