@@ -107,7 +107,7 @@ impl Comparable {
         self.sq_ft
     }
 
-    /// Its size on the record in whole square feet; `None` if the file does not give it.
+    /// Its size on the record in whole square feet; `None` if the file has none.
     #[must_use]
     pub fn recorded_sq_ft(&self) -> Option<i64> {
         self.recorded

@@ -131,7 +131,7 @@ impl Tax {
         self.assessed
     }
 
-    /// Whether the assessed value was computed from the cap because the file does not give it.
+    /// Whether the assessed value was computed from the cap because the file has none.
     #[must_use]
     pub fn is_assessed_computed(&self) -> bool {
         self.is_assessed_computed
@@ -163,7 +163,7 @@ impl TaxOutcome {
         self.assessed
     }
 
-    /// Whether the taxed value would be lower than it is now, so that the tax would change.
+    /// Whether the value that is taxed would be lower than it is now, so that the tax would change.
     #[must_use]
     pub fn reaches(&self) -> bool {
         self.reaches

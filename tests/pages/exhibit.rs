@@ -82,11 +82,11 @@ proptest! {
     }
 }
 
-/// The area, the ± and the worst case in the sentence that has them, in square feet.
+/// The area, the ± and the worst case in the sentence that has them, in its unit.
 fn uncertainty(text: &str) -> Option<[f64; 3]> {
     let after = |mark: &str| text.split_once(mark).map(|(_, rest)| rest);
     let number = |text: &str| -> Option<f64> {
-        let digits = text.split([' ', '.']).next()?;
+        let digits = text.split(' ').next()?.trim_end_matches('.');
         digits.replace(',', "").parse().ok()
     };
     let (area, rest) = after("the area before any rounding is ")?.split_once(" ± ")?;
@@ -104,6 +104,9 @@ fn holds_its_area(text: &str) -> Result<bool, String> {
     for said in [exhibit, report.split_whitespace().collect::<Vec<_>>().join(" ")] {
         let Some([area, within, worst]) = uncertainty(&said) else { continue };
         found = true;
+        // A metric file has square meters: 1 sq ft is 0.3048² sq m.
+        let is_metric = said.contains(&format!("± {within} sq m (about 95%)"));
+        let exact = if is_metric { exact * 0.3048 * 0.3048 } else { exact };
         if (area - exact).abs() > within || within > worst {
             return Err(format!("{area} ± {within}, at worst {worst}; the area is {exact}"));
         }
@@ -222,5 +225,18 @@ fn only_the_sections_that_were_asked_for_are_made_and_verify() {
     assert!(titles[0].starts_with("Exhibit") && titles.concat().contains("Source"), "{titles:?}");
     for svg in pages.svg() {
         assert!(fairfoot::verify::file(svg.as_bytes()).unwrap().is_genuine());
+    }
+}
+
+#[test]
+fn no_sketch_ends_on_a_page_with_a_few_lines() {
+    for (name, text) in sketches() {
+        let pages = pages_on(&text, Paper::Letter);
+        let last = &pages.pages()[pages.before_supplement() - 1];
+        // The foot begins 64 points above the edge of the paper.
+        let (_, height) = last.size_pt();
+        let texts = last.texts().map(|text| text.corners()[2].y_pt);
+        let lowest = texts.filter(|&y_pt| y_pt < height - 64.0).fold(0.0, f64::max);
+        assert!(lowest > height / 4.0, "{name} ends at {lowest} of {height}");
     }
 }

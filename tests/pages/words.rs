@@ -235,9 +235,9 @@ fn the_worth_pages_come_last_with_their_own_numbers() {
     let pages = pages(&sketch("notice"));
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
     let supplement = titles.iter().position(|title| title.starts_with("Supplement"));
-    assert_eq!(supplement, Some(4), "{titles:?}");
-    assert!(titles[4..].iter().all(|title| title.starts_with("Supplement")), "{titles:?}");
-    // Without it, the set is four pages of four.
+    assert_eq!(supplement, Some(3), "{titles:?}");
+    assert!(titles[3..].iter().all(|title| title.starts_with("Supplement")), "{titles:?}");
+    // Without it, the set is three pages of three.
     let numbers: Vec<String> = pages
         .pages()
         .iter()
@@ -250,16 +250,15 @@ fn the_worth_pages_come_last_with_their_own_numbers() {
     assert_eq!(
         numbers,
         [
-            "page 1 of 4",
-            "page 2 of 4",
-            "page 3 of 4",
-            "page 4 of 4",
+            "page 1 of 3",
+            "page 2 of 3",
+            "page 3 of 3",
             "supplement, page 1 of 3",
             "supplement, page 2 of 3",
             "supplement, page 3 of 3"
         ]
     );
-    let page = &pages.pages()[4];
+    let page = &pages.pages()[3];
     let all = words(page);
     // 318,000 × 238 ÷ 2,022 = 37,430.27, by hand.
     assert!(all.contains(&"in proportion: $318,000 × 238 ÷ 2,022".to_owned()), "{all:?}");
@@ -390,8 +389,10 @@ fn the_steps_reach_the_area_that_the_statement_compares() {
 fn a_roof_without_measured_walls_is_told_on_the_first_page_and_no_correction_is_asked_for() {
     let pages = pages(&sketch("map-outline"));
     let first = words(&pages.pages()[0]).join(" ");
-    // The map's bump is about 17' by 12', 204 sq ft.
-    assert!(first.contains("A map shows a roof of about 204 sq ft on the north side"), "{first}");
+    // The map's bump is about 17' by 12'; less eaves of 1.5 ft on its two free sides 14', by 12'.
+    assert!(first.contains("A map shows a part that these measurements do not, on the north side"));
+    assert!(first.contains("less its eaves about 14' by 12', 168 sq ft"), "{first}");
+    assert_eq!(first.matches("A map shows").count(), 1, "{first}");
     assert!(first.contains("No correction is requested until the north side"), "{first}");
     assert!(!first.contains("Please correct"), "{first}");
 }
