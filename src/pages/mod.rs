@@ -412,7 +412,7 @@ fn filled(
         if other.pages.len() < best.pages.len() {
             return other;
         }
-        let is_fuller = emptiest(&other) > emptiest(&best) + 0.05;
+        let is_fuller = emptiest(&other) > emptiest(&best);
         if setting.source_begins_page && other.pages.len() == best.pages.len() && is_fuller {
             best = other;
         }
