@@ -3,6 +3,7 @@
 use crate::diagnostic::{Diagnostic, Diagnostics, Source, Span, Word, sort};
 use crate::house::House;
 use crate::house::check::check;
+use crate::house::check::comments::name_walls_in_comments;
 #[cfg(feature = "pages")]
 use crate::house::check::draft::{self, Draft};
 use crate::sketch;
@@ -30,7 +31,10 @@ pub fn read_source(source: Source) -> Result<House, Diagnostics> {
             model.warnings = faults;
             Ok(House::new(model))
         }
-        None => Err(Diagnostics::new(source, faults).and_more(more)),
+        None => {
+            name_walls_in_comments(&source, &mut faults);
+            Err(Diagnostics::new(source, faults).and_more(more))
+        }
     }
 }
 

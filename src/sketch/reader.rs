@@ -6,7 +6,7 @@ use crate::diagnostic::words::list_or;
 use crate::diagnostic::{Diagnostic, Diagnostics, Fix, Source, Span, Word, is_hidden};
 use crate::geometry::compass::Direction;
 use crate::sketch::assemble::{Assembler, ReadLine};
-use crate::sketch::mend::{self, Attempt, Mend};
+use crate::sketch::mend::{self, Attempt, Beside, Mend};
 use crate::sketch::parser::{self, SIDE_WORDS};
 use crate::sketch::statement::*;
 use crate::sketch::tree::{Sketch, evened_out};
@@ -77,6 +77,11 @@ pub(crate) fn read(source: &Source) -> Reading {
             tokens.clear();
             if read.faulty && mended < MENDED {
                 mended += 1;
+                context.beside = Beside {
+                    front: context.front,
+                    comment: read.comment.as_deref().map(Into::into),
+                    ..beside(text, offset, offset + line.len())
+                };
                 offer(content, offset, &read, &context, &mut faults, before);
             }
             if faults.len() > KEPT {
@@ -106,6 +111,16 @@ pub(super) struct Context {
     first_bare: Option<Span>,
     /// The name of the last space.
     space: Option<String>,
+    /// The lines around one that cannot be read.
+    beside: Beside,
+}
+
+/// The nearest lines before and after a part of the text that are neither empty nor comments.
+fn beside(text: &str, start: usize, end: usize) -> Beside {
+    let says = |line: &&str| !line.trim().is_empty() && !line.trim_start().starts_with('#');
+    let before = text[..start].lines().rev().find(says).unwrap_or_default().trim();
+    let after = text[end..].lines().find(says).unwrap_or_default().trim();
+    Beside { before: before.into(), after: after.into(), ..Beside::default() }
 }
 
 /// Reads one line, which begins at byte `offset` of the text, word by word. `tokens` is a buffer.
@@ -302,6 +317,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
                 knows_first,
                 space,
                 is_metric,
+                beside: context.beside.clone(),
             };
         }
         if !right.is_empty() {
@@ -319,6 +335,7 @@ fn attempt(lines: &str, context: &Context) -> Attempt {
         knows_first: true,
         space: None,
         is_metric: false,
+        beside: Beside::default(),
     }
 }
 

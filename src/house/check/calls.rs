@@ -242,7 +242,7 @@ fn other_lengths(written: WrittenLength) -> Vec<i64> {
 
 /// The bearing meant by a decimal such as `5.1350`, as a calculator prints 5° 13' 50"; `None` if it cannot be that.
 fn minutes_and_seconds(bearing: &Bearing) -> Option<Bearing> {
-    if bearing.minutes.is_some() || bearing.degrees.scale() < 2 || bearing.degrees.scale() > 4 {
+    if bearing.minutes.is_some() || bearing.degrees.scale() < 1 || bearing.degrees.scale() > 4 {
         return None;
     }
     let whole = bearing.degrees.trunc();

@@ -119,6 +119,10 @@ fn with_suspects(
                     "{twice} is the same as the side before it, and without it the walk comes back: if it is one wall, take that line out"
                 ));
             }
+            if let Some(help) = suspect.slip.as_deref().and_then(|slip| read_otherwise(side, slip))
+            {
+                fault = fault.help(help);
+            }
             if suspect.agrees {
                 fault = fault.note(format!(
                     "so read, {} would agree with its recorded length",
@@ -151,8 +155,31 @@ fn with_suspects(
     fault.help(if is_lot { no_call(traverse, misses) } else { no_wall(&off, misses) })
 }
 
-/// The label of a suspect when others are pointed at too and only one of them is the error: `digits swapped, or side
-/// 8 misread?`
+/// What to type if the number of a side was read in another unit than its mark or the file says.
+fn read_otherwise(side: &Side, slip: &str) -> Option<String> {
+    let (way, length) = side.typed.split_once(' ')?;
+    let end = length.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(length.len());
+    let number = &length[..end];
+    let (unit, typed) = match slip.trim_end_matches('?') {
+        "centimeters, not meters" | "centimeters, not millimeters" => {
+            ("in centimeters", format!("{number} cm"))
+        }
+        "meters, without their unit" | "meters, not feet" | "meters, not centimeters" => {
+            ("in meters", format!("{number} m"))
+        }
+        "feet, not inches" | "feet, not meters" => ("in feet", format!("{number}'")),
+        "inches, not feet" => ("in inches", format!("{number}\"")),
+        "inches and tenths mixed up" | "feet and inches with a point" => {
+            let (feet, inches) = number.split_once('.')?;
+            inches.parse::<u8>().ok().filter(|inches| *inches < 12)?;
+            ("as feet and inches", format!("{feet}' {inches}\""))
+        }
+        _ => return None,
+    };
+    Some(format!("if {} was read {unit}, type `{way} {typed}`", side.quoted()))
+}
+
+/// The label of a suspect beside others of which only one is the error: `digits swapped, or side 8 misread?`
 fn label(suspect: &Suspect, named: &[&Suspect], sides: &[Side]) -> String {
     let slip = suspect.slip.as_deref().unwrap_or_default();
     let others: Vec<String> = named

@@ -3,6 +3,7 @@
 mod bounds;
 mod calls;
 mod closure;
+pub(crate) mod comments;
 mod detached;
 pub(crate) mod draft;
 mod names;

@@ -31,6 +31,13 @@ const MOST_CORNERS: usize = 120;
 /// The most pairs of sides and meetings of spaces that are compared in a file: about half a second of work.
 const MOST_WORK: usize = 10_000_000;
 
+/// Whether a name says that its space lies inside another.
+fn says_inside(name: &str) -> bool {
+    name.to_lowercase()
+        .split(|c: char| !c.is_alphabetic())
+        .any(|word| matches!(word, "inside" | "within"))
+}
+
 impl Checker<'_> {
     /// Finds which space each space of a level lies in, as stated in the file or by position.
     pub(super) fn find_parents(&mut self, level: &LevelSketch, on_level: &OnLevel, all: bool) {
@@ -329,7 +336,9 @@ impl Checker<'_> {
                 );
                 [vec![level], starts, self.within(a, b), apart].concat()
             }
-            _ if is_part && !is_unplaced => [self.within(a, b), starts, apart].concat(),
+            _ if is_part && (!is_unplaced || says_inside(&name)) => {
+                [self.within(a, b), starts, apart].concat()
+            }
             _ => [starts, self.within(a, b), apart].concat(),
         }
     }

@@ -175,6 +175,9 @@ fn unit_mistaken(
     if run_together(typed, has_inches && !has_feet).into_iter().any(&right) {
         return Some("feet and inches run together?");
     }
+    if has_inches && !has_feet && with_a_point(&side.typed).is_some_and(&right) {
+        return Some("feet and inches with a point?");
+    }
     let slip = match form {
         _ if has_inches && !has_feet => (Length::FOOT, Length::INCH, "feet, not inches?"),
         Form::FeetAndInches | Form::DecimalFeet if is_metric(usual) && has_feet => {
@@ -192,7 +195,17 @@ fn unit_mistaken(
     times(slip.0, slip.1).map(|_| slip.2)
 }
 
-/// The lengths meant by `302"` or `302'` for 30' 2", where the last one or two digits are the inches.
+/// `44.7"` read as 44' 7".
+fn with_a_point(typed: &str) -> Option<i64> {
+    let number = typed.split_once(' ')?.1.trim_end_matches('"');
+    let (feet, inches) = number.split_once('.')?;
+    let (feet, inches): (i64, i64) = (feet.parse().ok()?, inches.parse().ok()?);
+    let length =
+        feet.checked_mul(Length::FOOT.nm())?.checked_add(inches.checked_mul(Length::INCH.nm())?)?;
+    (inches < 12).then_some(length)
+}
+
+/// `302"` or `302'` read as 30' 2": the last one or two digits are inches.
 fn run_together(typed: i64, is_in_inches: bool) -> Vec<i64> {
     let unit = if is_in_inches { Length::INCH } else { Length::FOOT }.nm();
     let number = typed.div_euclid(unit);

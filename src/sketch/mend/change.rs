@@ -23,6 +23,19 @@ pub(in crate::sketch) struct Attempt {
     pub(in crate::sketch) space: Option<String>,
     /// Whether bare numbers are meters.
     pub(in crate::sketch) is_metric: bool,
+    /// The lines around it.
+    pub(in crate::sketch) beside: Beside,
+}
+
+/// The nearest lines before and after a line that are neither empty nor comments, and its own comment.
+#[derive(Clone, Debug, Default)]
+pub(in crate::sketch) struct Beside {
+    pub(in crate::sketch) before: std::rc::Rc<str>,
+    pub(in crate::sketch) after: std::rc::Rc<str>,
+    /// The street side, if it has been stated.
+    pub(in crate::sketch) front: Option<crate::geometry::compass::Direction>,
+    /// What stands after the `#` of the line itself.
+    pub(in crate::sketch) comment: Option<std::rc::Rc<str>>,
 }
 
 /// A change of a line.

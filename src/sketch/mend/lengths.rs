@@ -587,7 +587,9 @@ fn meters_and_centimeters(pieces: &[Piece], i: usize) -> Option<Edit> {
         return None;
     }
     let is_cm = at(pieces, i + 3).is_some_and(|piece| piece.is_word(&["cm", "cms"]));
-    if !is_cm && has_unit(at(pieces, i + 3)) {
+    // `137 m2` is an area.
+    let is_area = at(pieces, i + 2)?.text == "2" && at(pieces, i + 2)?.touches && !is_cm;
+    if is_area || !is_cm && has_unit(at(pieces, i + 3)) {
         return None;
     }
     let by = [
@@ -638,7 +640,7 @@ fn money_short(pieces: &[Piece], i: usize) -> Option<Edit> {
     let by = Piece { touches: after_dollar(pieces, i), ..number(&sum) };
     Some(Edit::conversion(
         replaced(pieces, i, i + 2, &[by]),
-        "a sum of money is written with all its digits",
+        "a number is written with all its digits",
     ))
 }
 

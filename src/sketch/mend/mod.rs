@@ -5,16 +5,18 @@
 //! every number and text of the typed line.
 
 mod change;
+mod compass;
 mod kinds;
 mod lengths;
+mod marks;
 mod pieces;
 mod slips;
 mod words;
 
 use std::collections::HashSet;
 
-pub(super) use change::Attempt;
 use change::Edit;
+pub(super) use change::{Attempt, Beside};
 use kinds::Answer;
 use pieces::{Sort, cut};
 
@@ -57,6 +59,11 @@ pub(super) fn measures(text: &str) -> bool {
 pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     if line.chars().count() > LONGEST {
         return None;
+    }
+    let evened = marks::evened(line);
+    let line = evened.as_str();
+    if let Some(reads) = attempt(line).reads {
+        return Some(Mend { lines: vec![reads], cause: marks::CAUSE.to_owned(), help: None });
     }
     let found = known(line, attempt, KINDS).or_else(|| search(line, attempt));
     found.or_else(|| match kinds::left_over(line, &attempt(line))? {

@@ -2,6 +2,7 @@
 //! mark, two lengths of a slanted wall, "same as", dates with points, two tax years.
 
 use super::change::{Attempt, Edit};
+use super::compass::slant;
 use super::pieces::Piece;
 use crate::units::length::{Form, Length, WrittenLength};
 
@@ -123,7 +124,9 @@ fn same_as(line: &str) -> Option<Edit> {
     let has_length = (0..words.len()).any(|at| {
         words[at].starts_with(|c: char| c.is_ascii_digit()) && (at == 0 || !is_wall(words[at - 1]))
     });
-    (!has_length && says.iter().any(|word| rest.starts_with(word))).then(|| Edit {
+    // `west = east`
+    let is_other = rest.strip_prefix('=').is_some_and(|other| direction(other.trim()).is_some());
+    (!has_length && (is_other || says.iter().any(|word| rest.starts_with(word)))).then(|| Edit {
         converts: true,
         ..Edit::line(
             format!("{way} by closing"),
@@ -164,13 +167,7 @@ fn two_legs(line: &str) -> Option<Edit> {
     if way == "diagonal" {
         way = words.next()?.to_lowercase();
     }
-    let (one, two) = match way.replace('-', "").as_str() {
-        "ne" | "northeast" => ("north", "east"),
-        "nw" | "northwest" => ("north", "west"),
-        "se" | "southeast" => ("south", "east"),
-        "sw" | "southwest" => ("south", "west"),
-        _ => return None,
-    };
+    let (one, two) = slant(&way)?;
     let (first, second) = (words.next()?, words.next()?);
     let is_feet = |word: &str| word.ends_with('\'') && word.len() > 1;
     (is_feet(first) && is_feet(second) && words.next().is_none()).then(|| {
@@ -199,13 +196,8 @@ fn two_years(line: &str) -> Vec<Edit> {
 /// `front sw` becomes `front south` or `front west`: the street lies along one side.
 fn front_corner(line: &str) -> Vec<Edit> {
     let Some(corner) = line.trim().strip_prefix("front ") else { return Vec::new() };
-    let ways = match corner.trim().to_lowercase().replace('-', "").as_str() {
-        "ne" | "northeast" => ["north", "east"],
-        "nw" | "northwest" => ["north", "west"],
-        "se" | "southeast" => ["south", "east"],
-        "sw" | "southwest" => ["south", "west"],
-        _ => return Vec::new(),
-    };
+    let Some((one, two)) = slant(corner.trim()) else { return Vec::new() };
+    let ways = [one, two];
     ways.map(|way| {
         Edit::line(format!("front {way}"), "the plan has four sides: the one nearer to the street")
     })

@@ -1,34 +1,19 @@
 //! Suggestions for whole lines that describe slanted walls, curved walls and bays.
 
+use super::super::compass::slant;
 use super::super::pieces::Piece;
 use super::measure::{Measure, length_at, lengths, written};
 use super::{Answer, Typed, remark};
 use crate::units::length::Length;
 
 const WAYS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
-const SLANTS: [(&str, &str, &str); 4] = [
-    ("northeast", "north", "east"),
-    ("northwest", "north", "west"),
-    ("southeast", "south", "east"),
-    ("southwest", "south", "west"),
-];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: [fn(&Typed<'_>) -> Option<Answer>; 5] = [tie, slanted, bay, arc, overall];
     rules.iter().find_map(|rule| rule(typed))
 }
 
-/// The two directions of `southwest`, `SW` or `south-west`.
-fn slant(word: &str) -> Option<(&'static str, &'static str)> {
-    let word = word.to_lowercase().replace('-', "");
-    let is = |name: &str| {
-        let (one, two) = name.split_at(5);
-        word == name || word == format!("{}{}", &one[..1], &two[..1])
-    };
-    SLANTS.iter().find(|(name, ..)| is(name)).map(|(_, one, two)| (*one, *two))
-}
-
-/// `diagonal check 49' 5" corner 1 to corner 3` becomes a line that begins with `tie`.
+/// `diagonal check 49' 5" corner 1 to corner 3`, `tie from corner 1 to corner 3: 49' 5"`.
 fn tie(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["tie", "diagonal", "check", "cross", "diag", "measure", "across", "corner"])
     {

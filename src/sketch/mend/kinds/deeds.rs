@@ -10,12 +10,21 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let begins = typed.says(
         0,
         &[
-            "bearing", "thence", "then", "north", "south", "n", "s", "running", "along", "call",
-            "course",
+            "bearing", "thence", "th", "then", "north", "south", "n", "s", "running", "along",
+            "call", "course",
         ],
     );
+    if typed.says(0, &["azimuth", "az", "azm"]) {
+        return Some(Answer::line(
+            format!("bearing {}", typed.rest(1).replacen('-', "° ", 1)),
+            "an angle clockwise from north is a `bearing` too, from N or S toward E or W",
+        ));
+    }
     if !begins {
         return None;
+    }
+    if let Some(due) = due(typed) {
+        return Some(due);
     }
     let from =
         (0..typed.pieces.len().min(4)).find(|&at| typed.says(at, &["n", "s", "north", "south"]));
@@ -24,6 +33,27 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         None if typed.says(0, &["bearing"]) => azimuth(typed),
         None => None,
     }
+}
+
+/// `bearing due east 80'`, `thence West 80.00 feet`: square to north and south.
+fn due(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["bearing", "thence", "th"]);
+    let at = 1 + usize::from(typed.says(1, &["due"]));
+    let toward = match typed.lower(at).as_str() {
+        "east" | "e" => "E",
+        "west" | "w" => "W",
+        _ => return None,
+    };
+    let mut first = at + 1;
+    while typed.says(first, &["a", "distance", "of", "for"])
+        || typed.piece(first).is_some_and(|mark| mark.is_mark(","))
+    {
+        first += 1;
+    }
+    if !begins || !length_at(&typed.pieces, first)?.has_unit {
+        return None;
+    }
+    finish(typed, &format!("bearing N 90° {toward}"), first)
 }
 
 /// The parts of an angle that begins at this piece, in degrees, minutes and seconds, and the index after it.
@@ -62,7 +92,7 @@ fn quadrant(typed: &Typed<'_>, from: usize) -> Option<Answer> {
     // `north 30' 2", east 44' 5"` is two walls.
     let is_angle = typed.piece(from + 2).is_some_and(|mark| mark.is_mark("°º˚-–:*"))
         || typed.says(from + 2, &["deg", "degs", "degree", "degrees", "d"])
-        || typed.says(0, &["bearing", "thence"]);
+        || typed.says(0, &["bearing", "thence", "th"]);
     if parts.is_empty() || !is_angle {
         return None;
     }
@@ -119,7 +149,7 @@ fn finish(typed: &Typed<'_>, head: &str, at: usize) -> Option<Answer> {
 
 /// `bearing north 142.67' along Harrow Lane` becomes a bearing that runs due north.
 fn straight(typed: &Typed<'_>, from: usize) -> Option<Answer> {
-    if !typed.says(0, &["bearing", "thence"]) {
+    if !typed.says(0, &["bearing", "thence", "th"]) {
         return None;
     }
     let measure = length_at(&typed.pieces, from + 1)?;

@@ -6,8 +6,8 @@ use super::{Answer, Typed, is_text, quoted, remark};
 const FIGURES: [&str; 3] = ["record", "listing", "plan"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] =
-        [grouped, units, range, of_a_part, counting, comparable, value];
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 8] =
+        [grouped, not_known, units, range, of_a_part, counting, comparable, value];
     rules.iter().find_map(|rule| rule(typed))
 }
 
@@ -65,13 +65,32 @@ fn grouped(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::Lines(if small { vec![all] } else { vec![all, decimals] }, cause.to_owned()))
 }
 
-/// `137 qm`, `137 mq` become square meters, which other languages abbreviate that way.
+/// `record n/a`, `listing unknown`: no figure.
+fn not_known(typed: &Typed<'_>) -> Option<Answer> {
+    let says = ["n", "na", "none", "unknown", "tbd", "missing", "unsure", "blank", "not"];
+    let is_empty =
+        typed.piece(1).is_some_and(|piece| piece.is_word(&says) || piece.is_mark("?-–—"));
+    let counts = typed.pieces.iter().any(|piece| piece.is_number() || is_text(Some(piece)));
+    (typed.says(0, &FIGURES) && is_empty && !counts && typed.pieces.len() <= 5).then(|| {
+        let word = typed.lower(0);
+        Answer::say(
+            format!("`{word}` is a published area, and this line has none"),
+            format!("leave the line out until you have the figure, then write `{word}` and the area with its unit, as `1,900 sq ft`"),
+        )
+    })
+}
+
+/// `137 qm`, `137 mq`: square meters as other languages shorten them.
 fn units(typed: &Typed<'_>) -> Option<Answer> {
+    if super::walls::is_way(typed, 0) {
+        return None;
+    }
     let at = (1..typed.pieces.len()).find(|&at| {
         typed.pieces[at - 1].is_number()
             && typed.says(at, &["qm", "mq", "kvm", "msq", "quadratmeter", "metros", "quadrat"])
     })?;
-    let line = format!("{} sq m {}", typed.text(0, at), typed.rest(at + 1));
+    let end = at + 1 + usize::from(typed.says(at + 1, &["cuadrados", "quadrados", "carrés"]));
+    let line = format!("{} sq m {}", typed.text(0, at), typed.rest(end));
     Some(Answer::line(
         line.trim_end(),
         format!("`{}` is not a unit here: square meters are `sq m`", typed.lower(at)),

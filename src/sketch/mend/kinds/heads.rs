@@ -1,13 +1,12 @@
 //! Suggestions for whole lines at the head of a file.
 
 use super::super::pieces::Piece;
-use super::measure::{date_from, length_at, money_from};
+use super::measure::{date_from, length_at, lengths, money_from};
 use super::{Answer, Typed, is_text, plainly, remark};
-
-const WAYS: [&str; 4] = ["north", "east", "south", "west"];
+use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 13] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 15] = [
         account,
         rate,
         value_of_a_year,
@@ -18,7 +17,9 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         exemption,
         north,
         interior,
-        front,
+        thickness,
+        last_year,
+        address,
         siding,
         years,
     ];
@@ -204,60 +205,7 @@ fn interior(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line, "the inside is `seen` as a whole, or `not seen`"))
 }
 
-/// `front facing street`, `front to the south street`: suggests or asks for the street side by the compass.
-fn front(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &["front"]) || typed.pieces.len() < 2 || length_at(&typed.pieces, 1).is_some()
-    {
-        return None;
-    }
-    let ways: Vec<usize> = (1..typed.pieces.len()).filter(|&at| typed.says(at, &WAYS)).collect();
-    let has_words = typed.pieces[1..]
-        .iter()
-        .all(|piece| piece.sort == super::Sort::Word || piece.is_mark(",:=()."));
-    let knows = ["porch", "door", "entry", "yard", "deck", "of", "by"];
-    if !has_words || typed.find(1, &knows).is_some() {
-        return None;
-    }
-    match ways[..] {
-        [way] if typed.pieces.len() > 2 => Some(Answer::line(
-            format!("front {}", typed.lower(way)),
-            "the street side is one word of the compass",
-        )),
-        [] if typed.find(1, &["street", "road", "facing", "faces"]).is_some()
-            && typed
-                .find(
-                    1,
-                    &[
-                        "ne",
-                        "nw",
-                        "se",
-                        "sw",
-                        "northeast",
-                        "northwest",
-                        "southeast",
-                        "southwest",
-                        "north-east",
-                        "north-west",
-                        "south-east",
-                        "south-west",
-                        "n",
-                        "e",
-                        "s",
-                        "w",
-                    ],
-                )
-                .is_none() =>
-        {
-            Some(Answer::say(
-                "`front` says on which side of the plan the street is",
-                "write `front` and `north`, `east`, `south` or `west`, as the street lies from the house",
-            ))
-        }
-        _ => None,
-    }
-}
-
-/// `siding vinyl`, `veneer stucco 7/8"`: suggests no veneer, or its thickness.
+/// `siding vinyl`, `veneer stucco 7/8"`: no veneer, or its thickness.
 fn siding(typed: &Typed<'_>) -> Option<Answer> {
     let kinds = [
         "vinyl",
@@ -334,19 +282,168 @@ fn account(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `tax rate 0.0214`, the tax on one dollar, becomes a rate per $100.
+/// `tax rate .0098 "school"`, `tax rate $0.98/$100`, `tax rate 98 cents per $100`: per how many dollars.
 fn rate(typed: &Typed<'_>) -> Option<Answer> {
     use rust_decimal::Decimal;
-    if !typed.says(0, &["tax"]) || !typed.says(1, &["rate"]) || typed.pieces.len() != 3 {
+    if !typed.says(0, &["tax"]) || !typed.says(1, &["rate"]) {
         return None;
     }
-    let rate: Decimal = typed.piece(2)?.text.parse().ok()?;
-    let is_small = rate > Decimal::ZERO && rate < Decimal::new(1, 1);
-    let hundred = rate.checked_mul(Decimal::from(100))?.normalize();
-    is_small.then(|| {
-        Answer::line(
-            format!("tax rate {hundred} per $100"),
+    let number = |at: usize| typed.piece(at).filter(|piece| piece.is_number());
+    let mut at = 2;
+    while typed.piece(at).is_some_and(|piece| piece.is_mark("$:=")) || typed.says(at, &["is", "of"])
+    {
+        at += 1;
+    }
+    let mut rate: Decimal = number(at)?.text.parse().ok()?;
+    let has_sign = at > 2 && typed.piece(at - 1)?.is_mark("$");
+    let cents = typed.says(at + 1, &["cents", "cent", "c"])
+        || typed.piece(at + 1).is_some_and(|mark| mark.is_mark("¢"));
+    let mut end = at + 1 + usize::from(cents);
+    if cents {
+        rate = rate.checked_div(Decimal::from(100))?;
+    }
+    let is_per = typed.says(end, &["per", "for", "on", "a", "each"])
+        || typed.piece(end).is_some_and(|mark| mark.is_mark("/"));
+    let mut per = None;
+    if is_per {
+        end += 1;
+        end += usize::from(typed.piece(end).is_some_and(|mark| mark.is_mark("$")));
+        per = match (
+            number(end).map(|piece| piece.text.replace(',', "")).as_deref(),
+            typed.lower(end).as_str(),
+        ) {
+            (Some("100"), _) | (_, "hundred") => Some(100),
+            (Some("1000"), _) | (_, "thousand") => Some(1_000),
+            _ => return None,
+        };
+        end += 1;
+    }
+    let name = typed.rest(end);
+    let is_named = name.is_empty() || is_text(typed.piece(end)) && end + 1 == typed.pieces.len();
+    let is_small = !cents && !has_sign && rate > Decimal::ZERO && rate < Decimal::new(1, 1);
+    let (rate, per, cause) = match per {
+        Some(per) => (rate, per, "a tax rate is a number, then `per $100` or `per $1,000`"),
+        None if is_small => (
+            rate.checked_mul(Decimal::from(100))?,
+            100,
             "a tax rate says per how many dollars: this one is of one dollar",
+        ),
+        None => return None,
+    };
+    let per = crate::units::decimal::thousands(per);
+    let line = format!("tax rate {} per ${per} {name}", rate.normalize());
+    (is_named && line.trim_end() != typed.line).then(|| Answer::line(line.trim_end(), cause))
+}
+
+/// `assessed last year $350,000`, `last year's value: $350,000`: the value of the year before.
+fn last_year(typed: &Typed<'_>) -> Option<Answer> {
+    let speaks = |at: usize| {
+        typed.says(at, &["last", "prior", "previous"])
+            && (typed.says(at + 1, &["year", "years", "year's", "assessed", "assessment", "value"]))
+    };
+    let at = (0..typed.pieces.len().min(4)).find(|&at| speaks(at))?;
+    let (first, end, sum) = money_from(&typed.pieces, 0)?;
+    let filler = |piece: &Piece| {
+        piece.is_mark(",;:.=()-–'’")
+            || piece.is_word(&[
+                "last",
+                "prior",
+                "previous",
+                "year",
+                "years",
+                "year's",
+                "assessed",
+                "assessment",
+                "value",
+                "valued",
+                "was",
+                "is",
+                "at",
+                "the",
+                "of",
+                "in",
+                "s",
+                "it",
+                "for",
+                "taxable",
+            ])
+    };
+    let market = typed.find(0, &["market", "appraised"]).is_some();
+    let only = typed.pieces[..first].iter().chain(&typed.pieces[end..]).all(filler);
+    let line = format!("last year assessed {sum}");
+    (only && !market && at < first && line != typed.line).then(|| {
+        Answer::line(line, "the value of the year before is `last year assessed` and the sum")
+    })
+}
+
+/// `walls are 6" thick`, `vinyl siding, walls 6 1/2" total`, `exterior walls 6"`: how thick the walls are.
+fn thickness(typed: &Typed<'_>) -> Option<Answer> {
+    let at = typed.find(0, &["walls", "wall"]).filter(|at| *at <= 4)?;
+    let found: Vec<_> =
+        lengths(&typed.pieces, 0).into_iter().filter(|(_, measure)| measure.has_unit).collect();
+    let [(first, measure)] = &found[..] else { return None };
+    let veneer =
+        ["siding", "vinyl", "stucco", "hardie", "wood", "clapboard", "fiber", "cement", "aluminum"];
+    let filler = |piece: &Piece| {
+        piece.is_mark(",;:.=()-–")
+            || piece.is_word(&[
+                "walls",
+                "wall",
+                "are",
+                "is",
+                "thick",
+                "thickness",
+                "total",
+                "exterior",
+                "outside",
+                "outer",
+                "all",
+                "the",
+                "about",
+                "of",
+                "in",
+                "overall",
+                "house",
+                "everywhere",
+                "with",
+                "and",
+                "throughout",
+            ])
+    };
+    let others: Vec<&Piece> = typed
+        .pieces
+        .iter()
+        .enumerate()
+        .filter(|(at, piece)| !(*first..measure.end).contains(at) && !filler(piece))
+        .map(|(_, piece)| piece)
+        .collect();
+    let sided = others.iter().any(|piece| piece.is_word(&veneer));
+    let is_thin = measure.length < Length::from_nm(3 * Length::FOOT.nm());
+    if !others.iter().all(|piece| piece.is_word(&veneer))
+        || !is_thin
+        || at > *first && !typed.says(0, &["exterior", "outside", "all", "the"]) && !sided
+    {
+        return None;
+    }
+    let cause = "the thickness of the walls, from the inside to the frame or the siding, is `wall` and a length";
+    let line = format!("wall {}", measure.text);
+    let line = if sided { format!("veneer none\n{line}") } else { line };
+    (line != typed.line).then(|| Answer::line(line, cause))
+}
+
+/// `property "the Dr's house" 9 Quarry Hill Rd`: a name, and an address after it.
+fn address(typed: &Typed<'_>) -> Option<Answer> {
+    let rest = typed.rest(2);
+    let begins = typed.says(0, &["property", "house"])
+        && is_text(typed.piece(1))
+        && typed.piece(2)?.is_number()
+        && !rest.contains('"');
+    let is_spoken = typed.pieces.iter().skip(3).any(|piece| piece.sort == super::Sort::Word);
+    let measures = super::measures(rest);
+    (begins && is_spoken && !measures).then(|| {
+        Answer::line(
+            format!("property {}\naddress \"{rest}\"", typed.text(1, 2)),
+            "an address has a line of its own, with a `\"` on each side",
         )
     })
 }

@@ -49,7 +49,31 @@ pub(super) fn length_at(pieces: &[Piece], at: usize) -> Option<Measure> {
         let length: Length = text.parse().ok()?;
         let has_unit = !pieces[end - 1].is_number();
         Some(Measure { end, length, text, has_unit })
+            .map(|measure| with_bare_inches(pieces, at, measure))
     })
+}
+
+/// `4'2`: feet whose inches have no mark. They are taken in where nothing else can be meant: the number touches the mark of
+/// the feet, or nothing but a comma or a parenthesis follows.
+fn with_bare_inches(pieces: &[Piece], at: usize, feet: Measure) -> Measure {
+    let taken_in = || {
+        if !feet.is_whole_feet() || !pieces[feet.end - 1].is_mark("'’′") {
+            return None;
+        }
+        let inches = pieces.get(feet.end).filter(|inches| inches.is_number())?;
+        let most = pieces.len().min(feet.end + 5);
+        (feet.end + 1..=most).rev().find_map(|end| {
+            let ends = pieces
+                .get(end)
+                .is_none_or(|next| next.is_mark("(),;[]") || !next.touches && inches.touches);
+            let is_last = pieces[end - 1].is_number() || pieces[end - 1].is_mark("½¼¾⅛⅜⅝⅞");
+            let text = format!("{}\"", join(&pieces[at..end]));
+            let length: Length = text.parse().ok().filter(|_| ends && is_last)?;
+            let text = text.replacen('\'', "' ", 1).replace("'  ", "' ");
+            Some(Measure { end, length, text, has_unit: true })
+        })
+    };
+    taken_in().unwrap_or(feet)
 }
 
 /// Every length from this piece on, with the index of its first piece.
@@ -78,6 +102,8 @@ pub(super) fn written(length: Length, like: &Measure) -> String {
 pub(super) fn area_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
     let number = pieces.get(at).filter(|piece| piece.is_number())?;
     let next = pieces.get(at + 1)?;
+    let squared =
+        pieces.get(at + 2).is_some_and(|two| two.touches && (two.text == "2" || two.is_mark("²")));
     let (unit, end) = match next.text.to_lowercase().as_str() {
         "sq" | "square" => {
             let point = usize::from(pieces.get(at + 2).is_some_and(|piece| piece.is_mark(".")));
@@ -95,6 +121,7 @@ pub(super) fn area_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
             );
             (unit, last + point)
         }
+        "m" | "ft" if squared => (if next.is_word(&["m"]) { "sq m" } else { "sq ft" }, at + 3),
         "sqft" | "sf" => ("sq ft", at + 2),
         "sqm" | "qm" | "mq" => ("sq m", at + 2),
         "acre" | "acres" | "ac" => ("acres", at + 2),
@@ -140,6 +167,9 @@ pub(super) fn date_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
     if let Some(found) = named_date_at(pieces, at) {
         return Some(found);
     }
+    if let Some(date) = pieces.get(at).and_then(|piece| dotted_date(&piece.text)) {
+        return Some((at + 1, date));
+    }
     let is_mark = |at: usize| pieces.get(at).is_some_and(|piece| piece.is_mark("-/–."));
     if !is_mark(at + 1) || !is_mark(at + 3) {
         return None;
@@ -148,13 +178,31 @@ pub(super) fn date_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
     let (year, month, day) = if first > 31 {
         (first, second, third)
     } else if pieces[at + 1].is_mark("/-") {
-        (if third < 100 { 2_000 + third } else { third }, first, second)
+        let year = if third < 100 { 2_000 + third } else { third };
+        // `15/11/2026` has its day first.
+        if first > 12 { (year, second, first) } else { (year, first, second) }
     } else {
         return None;
     };
     let small = |number: i16| i8::try_from(number).ok();
     let date = jiff::civil::Date::new(year, small(month)?, small(day)?).ok()?;
     Some((at + 5, date.to_string()))
+}
+
+/// `15.11.2026`, where only one of the two numbers can be the month.
+fn dotted_date(text: &str) -> Option<String> {
+    let parts: Vec<i16> = text.split('.').map(str::parse).collect::<Result<_, _>>().ok()?;
+    let [first, second, third] = parts[..] else { return None };
+    let (year, month, day) = match (first, second) {
+        (year, month) if year > 31 => (year, month, third),
+        (day, month) if day > 12 || day == month => (third, month, day),
+        (month, day) if day > 12 => (third, month, day),
+        _ => return None,
+    };
+    let year = if (0..100).contains(&year) { 2_000 + year } else { year };
+    let small = |number: i16| i8::try_from(number).ok();
+    let date = jiff::civil::Date::new(year, small(month)?, small(day)?).ok()?;
+    Some(date.to_string())
 }
 
 /// `Aug 14, 2025` or `14 August 2025`.
@@ -189,7 +237,11 @@ fn named_date_at(pieces: &[Piece], at: usize) -> Option<(usize, String)> {
     };
     let next = next + filler(next);
     let next = next + filler(next);
-    let year = number(next).filter(|year| *year > 1900)?;
+    // `14 Nov '26`
+    let short = pieces.get(next).is_some_and(|mark| mark.is_mark("'’"));
+    let next = next + usize::from(short);
+    let year = number(next).map(|year| if short && year < 100 { 2_000 + year } else { year });
+    let year = year.filter(|year| *year > 1900)?;
     let date = jiff::civil::Date::new(year, month, i8::try_from(day).ok()?).ok()?;
     Some((next + 1, date.to_string()))
 }

@@ -112,7 +112,7 @@ pub(super) fn other_units(typed: &Typed<'_>) -> Option<Answer> {
                 at + 1,
                 &[
                     "rod", "rods", "pole", "poles", "perch", "perches", "chain", "chains", "ch",
-                    "link", "links", "vara", "varas", "fathom", "fathoms",
+                    "link", "links", "lk", "lks", "vara", "varas", "fathom", "fathoms",
                 ],
             ) || typed.says(at + 1, &["survey", "us", "u.s"]))
     })?;
@@ -134,7 +134,7 @@ pub(super) fn other_units(typed: &Typed<'_>) -> Option<Answer> {
     // A chain is 66 ft, a rod a quarter of it, a link a hundredth; a fathom is 6 ft.
     let unit_of = |word: &str| match word {
         "chain" | "chains" | "ch" => Some((6_600, "a chain is 66 ft")),
-        "link" | "links" => Some((66, "a link is 0.66 ft")),
+        "link" | "links" | "lk" | "lks" => Some((66, "a link is 0.66 ft")),
         "fathom" | "fathoms" => Some((600, "a fathom is 6 ft")),
         "rod" | "rods" | "pole" | "poles" | "perch" | "perches" => {
             Some((1_650, "a rod, pole or perch is 16 1/2 ft"))

@@ -6,17 +6,25 @@
 //! that it recognizes; it returns `None` for any other line.
 
 mod curves;
+mod dates;
 mod deeds;
+mod digits;
+mod faces;
 mod figures;
 mod heads;
 mod levels;
 mod measure;
 mod misread;
+mod names;
 mod parts;
 mod places;
 mod remarks;
+mod rows;
+mod sources;
 mod spaces;
+mod street;
 mod walls;
+mod worded;
 
 use super::change::Attempt;
 use super::pieces::{Piece, Sort, cut, join};
@@ -108,9 +116,15 @@ impl Typed<'_> {
 /// Recognizes a line as a whole; `None` if no rule does.
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 9] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 15] = [
+        digits::answer,
+        rows::answer,
+        names::answer,
         parts::said_by_the_record,
+        street::front,
+        dates::answer,
         heads::answer,
+        sources::figure,
         figures::answer,
         deeds::answer,
         curves::answer,
@@ -127,12 +141,12 @@ pub(super) fn left_over(line: &str, attempt: &Attempt) -> Option<Answer> {
     misread::unknown_unit(&Typed { line, pieces: cut(line), attempt })
 }
 
-/// A text in quotation marks, with inch and foot marks inside it replaced by words.
+/// A text between quotation marks, with inch marks inside it as words.
 fn quoted(text: &str) -> String {
     format!("\"{}\"", plainly(text))
 }
 
-/// A text with inch and foot marks replaced by words: `6" off` becomes `6 in off`.
+/// A text without inch marks: `6" off` becomes `6 in off`.
 pub(super) fn plainly(text: &str) -> String {
     let mut out = String::new();
     for c in text.trim().chars() {
@@ -140,12 +154,23 @@ pub(super) fn plainly(text: &str) -> String {
             out.ends_with(|last: char| last.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(last));
         match c {
             '"' | '“' | '”' | '″' if after_digit => out.push_str(" in"),
-            '\'' | '’' | '′' if after_digit => out.push_str(" ft"),
             '"' | '“' | '”' => {}
             c => out.push(c),
         }
     }
-    out.trim().trim_matches([',', ';', ':', '(', ')', ' ']).to_owned()
+    balanced(out.trim().trim_matches([',', ';', ':', ' '])).to_owned()
+}
+
+/// A text without parentheses round it, and without one at an end that has no partner.
+fn balanced(text: &str) -> &str {
+    let inner = text.strip_prefix('(').and_then(|inner| inner.strip_suffix(')'));
+    let (open, close) = (text.matches('(').count(), text.matches(')').count());
+    match inner {
+        Some(inner) if !inner.contains(['(', ')']) => inner.trim(),
+        _ if open > close => text.trim_start_matches('('),
+        _ if close > open => text.trim_end_matches(')'),
+        _ => text,
+    }
 }
 
 /// The words of a comment, without parentheses around it or marks before it.

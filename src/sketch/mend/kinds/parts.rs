@@ -256,6 +256,18 @@ pub(super) fn second_length(typed: &Typed<'_>) -> Option<Answer> {
             format!("{ONE_LENGTH}; a height goes into a comment at the end of the line"),
         ));
     }
+    // `brick 4"`
+    if let [(first, thick)] = &found[..]
+        && *first == end + 1
+        && rest[0].is_word(&["brick", "stone", "veneer", "masonry"])
+        && thick.is_inches()
+        && thick.end == typed.pieces.len()
+    {
+        return Some(Answer::line(
+            format!("{way} {} veneer {}", measure.text, thick.text),
+            "the thickness of a wall's brick or stone goes after `veneer`",
+        ));
+    }
     // `(card says 40)`
     let is_records = |piece: &Piece| {
         piece.is_word(&["card", "county", "record", "assessor", "records", "recorded"])

@@ -1,34 +1,24 @@
 //! Suggestions for where a space stands: directions after lengths, corners named by the compass, `behind the house`.
 
+use super::super::compass::slant;
 use super::measure::{length_at, lengths};
 use super::spaces::is_space;
 use super::{Answer, Typed, is_text, remark};
 
 const WAYS: [&str; 10] = ["north", "east", "south", "west", "n", "e", "s", "w", "up", "down"];
-const CORNERS: [&str; 16] = [
-    "ne",
-    "nw",
-    "se",
-    "sw",
-    "northeast",
-    "northwest",
-    "southeast",
-    "southwest",
-    "north-east",
-    "north-west",
-    "south-east",
-    "south-west",
-    "rear",
-    "front",
-    "back",
-    "far",
-];
+/// `ne`, `south-west`, `rear`: which corner of a house.
+fn is_corner(typed: &Typed<'_>, at: usize) -> bool {
+    typed.says(at, &["rear", "front", "back", "far"]) || slant(&typed.lower(at)).is_some()
+}
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;
     }
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 10] = [
+        counted_no,
+        inside_the_house,
+        start_without_ways,
         start_from,
         offsets,
         numbered_corner,
@@ -40,7 +30,104 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     rules.iter().find_map(|rule| rule(typed))
 }
 
-/// `starts 27' 8" north, 9' east`: puts each direction before its length.
+/// `counted: no`, `counted = no`: not counted.
+fn counted_no(typed: &Typed<'_>) -> Option<Answer> {
+    let at = typed.find(2, &["counted", "count", "counts", "included"])?;
+    let mut no = at + 1;
+    while typed.piece(no).is_some_and(|mark| mark.is_mark(":=?-–")) {
+        no += 1;
+    }
+    typed.says(no, &["no", "n", "not", "none", "false"]).then(|| {
+        let line = format!("{} not counted {}", typed.text(0, at), typed.rest(no + 1));
+        Answer::line(line.trim_end(), "what is left out of the total is `not counted`")
+    })
+}
+
+/// `inside House`, `inside the house`: within it, and not measured to its inside.
+fn inside_the_house(typed: &Typed<'_>) -> Option<Answer> {
+    let at = typed.find(2, &["inside", "in", "within"])?;
+    let mut end = at + 1;
+    while typed.says(end, &["of", "the", "main"]) {
+        end += 1;
+    }
+    let name = house(typed);
+    let count = name.split_whitespace().count();
+    let is_name =
+        typed.text(end, (end + count).min(typed.pieces.len())).eq_ignore_ascii_case(&name);
+    let last = if is_name { end + count } else { end + 1 };
+    let is_house = is_name || typed.says(end, &["house", "home", "walk", "outline", "footprint"]);
+    (is_house && typed.find(2, &["measured"]).is_none()).then(|| {
+        let line = format!("{} within \"{name}\" {}", typed.text(0, at), typed.rest(last));
+        let line = in_order(line.trim_end());
+        Answer::line(
+            line,
+            format!(
+                "what lies under the same roof, in the walk of `{name}`, is `within \"{name}\"`"
+            ),
+        )
+    })
+}
+
+/// The line with `within` before its place.
+fn in_order(line: &str) -> String {
+    let (Some(place), Some(within)) = (line.find(" start "), line.find(" within \"")) else {
+        return line.to_owned();
+    };
+    if within < place {
+        return line.to_owned();
+    }
+    let end = line[within + 9..].find('"').map_or(line.len(), |at| within + 10 + at);
+    format!("{}{}{}{}", &line[..place], &line[within..end], &line[place..within], &line[end..])
+}
+
+/// `start (44' 7", 0)`, `start 44' 7"`: lengths without their directions.
+fn start_without_ways(typed: &Typed<'_>) -> Option<Answer> {
+    let start = typed.find(2, &["start", "starts", "at", "offset"])?;
+    let mark = |at: usize| {
+        typed.piece(at).is_some_and(|piece| {
+            piece.is_mark("(),;:=/") || piece.is_word(&["and", "by", "x", "at", "y"])
+        })
+    };
+    let mut at = start + 1;
+    let mut found: Vec<(String, bool)> = Vec::new();
+    while at < typed.pieces.len() {
+        if mark(at) {
+            at += 1;
+        } else if let Some(measure) =
+            length_at(&typed.pieces, at).filter(|measure| measure.has_unit || measure.text == "0")
+        {
+            at = measure.end;
+            found.push((measure.text.clone(), measure.length.nm() == 0));
+        } else if typed.piece(at)?.text == "0" {
+            at += 1;
+            found.push(("0".to_owned(), true));
+        } else {
+            break;
+        }
+    }
+    let ends = at == typed.pieces.len()
+        || typed.says(at, &["recorded", "within", "measured", "not", "counted", "veneer"]);
+    let lengths: Vec<&String> =
+        found.iter().filter(|(_, is_zero)| !is_zero).map(|(text, _)| text).collect();
+    if !ends || found.is_empty() || found.len() > 2 || typed.says(at, &WAYS) {
+        return None;
+    }
+    let places: Vec<String> = match lengths[..] {
+        [one] => ["east", "north"].iter().map(|way| format!("{way} {one}")).collect(),
+        [one, two] => vec![format!("east {one} north {two}"), format!("north {one} east {two}")],
+        _ => return None,
+    };
+    let line = |place: &String| {
+        format!("{} start {place} {}", typed.text(0, start), typed.rest(at)).trim_end().to_owned()
+    };
+    Some(Answer::Lines(
+        places.iter().map(line).collect(),
+        "a place says which way each of its lengths runs, from where the level's first walk starts"
+            .to_owned(),
+    ))
+}
+
+/// `starts 27' 8" north, 9' east`: the direction comes before the length.
 fn offsets(typed: &Typed<'_>) -> Option<Answer> {
     let mut found = Vec::new();
     let all = lengths(&typed.pieces, 2);
@@ -211,8 +298,8 @@ fn named_corner(typed: &Typed<'_>) -> Option<Answer> {
     }
     if number
         || corner != name + 1
-        || typed.says(name, &CORNERS)
-        || typed.says(corner + 1, &CORNERS)
+        || is_corner(typed, name)
+        || is_corner(typed, corner + 1)
         || typed.says(corner + 1, &["of", "number", "no", "one", "two", "three", "four"])
     {
         return None;
@@ -230,16 +317,14 @@ fn house(typed: &Typed<'_>) -> String {
 /// `at SE corner of "House"`, `NE corner of house`: asks for the number of the corner.
 fn compass_corner(typed: &Typed<'_>) -> Option<Answer> {
     // `from "House" corner SE`
-    if let Some(corner) =
-        typed.find(2, &["corner"]).filter(|corner| typed.says(corner + 1, &CORNERS))
-    {
+    if let Some(corner) = typed.find(2, &["corner"]).filter(|corner| is_corner(typed, corner + 1)) {
         let house = house(typed);
         return Some(Answer::say(
             format!("a corner has a number, counted from 1 where the walk round `{house}` starts"),
             format!("write its number instead of `{}`", typed.text(corner + 1, corner + 2)),
         ));
     }
-    let at = typed.find(2, &CORNERS)?;
+    let at = (2..typed.pieces.len()).find(|&at| is_corner(typed, at))?;
     let corner = typed.find(at + 1, &["corner"]).filter(|corner| *corner <= at + 2)?;
     let mut first = at;
     while first > 2

@@ -2,7 +2,7 @@
 
 use super::super::pieces::Piece;
 use super::measure::{length_at, lengths};
-use super::{Answer, Typed, is_text, misread, parts, quoted, remark};
+use super::{Answer, Typed, faces, is_text, misread, parts, quoted, remark, worded};
 
 pub(super) const WAYS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
 
@@ -37,9 +37,13 @@ pub(super) const ROUGHLY: [&str; 8] =
     ["about", "approx", "approximately", "ca", "circa", "roughly", "around", "est"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 17] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 24] = [
         parts::several_walls,
         parts::and_a_half,
+        worded::more_or_less,
+        worded::worked_out,
+        worded::squared,
+        faces::face_after_a_wall,
         measured_or_closing,
         not_reached,
         turned,
@@ -49,12 +53,15 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         misread::other_units,
         ditto,
         side_of_the_house,
+        faces::named_by_its_side,
+        worded::sum_of_named_parts,
         after_a_dash,
         texts_without_marks,
         parts::twice,
         parts::parts,
         parts::second_length,
         misread::metric_slips,
+        worded::wall,
     ];
     rules.iter().find_map(|rule| rule(typed))
 }
@@ -80,6 +87,21 @@ fn measured_or_closing(typed: &Typed<'_>) -> Option<Answer> {
             "finally",
         ])
     };
+    // `west to corner 1`
+    if is_way(typed, 0) && typed.find(1, &["to", "corner"]).is_some() {
+        let to = |piece: &Piece| {
+            piece.is_word(&["to", "back", "corner", "start", "the", "no"])
+                || piece.is_mark("-–→>#=")
+                || piece.text == "1"
+        };
+        let only = typed.pieces.len() > 2 && typed.pieces[1..].iter().all(to);
+        if only && typed.pieces.last().is_some_and(|last| last.text == "1") {
+            return Some(Answer::line(
+                format!("{} by closing", typed.lower(0)),
+                "a wall that was not measured has `by closing` and nothing more",
+            ));
+        }
+    }
     let kept = ["recorded", "note", "photo", "tolerance", "common", "veneer"];
     let count = typed.find(1, &kept).unwrap_or(typed.pieces.len());
     let tail = typed.rest(count);

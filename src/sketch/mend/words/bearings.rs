@@ -1,6 +1,7 @@
 //! Changes to pieces of bearings, slanted walls and curved walls.
 
 use super::super::change::{Attempt, Edit};
+use super::super::compass::slant;
 use super::super::pieces::{Piece, Sort, cut, join, replaced};
 use super::DIRECTIONS;
 use crate::diagnostic::Word;
@@ -73,19 +74,10 @@ fn azimuth(pieces: &[Piece], begins: usize) -> Option<Edit> {
         return None;
     }
     let cause = "a bearing goes from north or south, by 0 to 90 degrees, toward east or west";
-    let corners = [
-        ("ne", "N", "E"),
-        ("nw", "N", "W"),
-        ("se", "S", "E"),
-        ("sw", "S", "W"),
-        ("northeast", "N", "E"),
-        ("northwest", "N", "W"),
-        ("southeast", "S", "E"),
-        ("southwest", "S", "W"),
-    ];
     let word = pieces.get(1)?;
-    if let Some((_, from, toward)) = corners.iter().find(|(name, ..)| word.is_word(&[name])) {
-        let by = cut(&format!("{from} 45° {toward}"));
+    if let Some((from, toward)) = slant(&word.text) {
+        let letter = |word: &str| word[..1].to_uppercase();
+        let by = cut(&format!("{} 45° {}", letter(from), letter(toward)));
         return Some(Edit::conversion(replaced(pieces, 1, 2, &by), cause));
     }
     let degrees: Decimal = word.is_number().then(|| word.text.parse().ok())??;
@@ -140,20 +132,6 @@ pub(super) fn beyond_quarter(pieces: &[Piece]) -> Option<Edit> {
 /// `diagonal south west 4 ft`, `NE 4'`: uses the one length for both legs.
 pub(super) fn slanted(pieces: &[Piece]) -> Vec<Edit> {
     let begins = usize::from(pieces.first().is_some_and(|piece| piece.is_word(&["diagonal"])));
-    let corners = [
-        ("ne", "north", "east"),
-        ("nw", "north", "west"),
-        ("se", "south", "east"),
-        ("sw", "south", "west"),
-        ("northeast", "north", "east"),
-        ("northwest", "north", "west"),
-        ("southeast", "south", "east"),
-        ("southwest", "south", "west"),
-        ("north-east", "north", "east"),
-        ("north-west", "north", "west"),
-        ("south-east", "south", "east"),
-        ("south-west", "south", "west"),
-    ];
     let Some(first) = pieces.get(begins) else { return Vec::new() };
     let second = pieces.get(begins + 1);
     let compass = |piece: &Piece| {
@@ -161,8 +139,8 @@ pub(super) fn slanted(pieces: &[Piece]) -> Vec<Edit> {
             .into_iter()
             .find(|word| piece.is_word(&[word, &word[..1]]))
     };
-    let (legs, taken) = match corners.iter().find(|(name, ..)| first.is_word(&[name])) {
-        Some((_, one, two)) => ((*one, *two), 1),
+    let (legs, taken) = match slant(&first.text) {
+        Some(legs) => (legs, 1),
         None => match (compass(first), second.and_then(compass)) {
             (Some(one), Some(two)) => ((one, two), 2),
             _ => return Vec::new(),

@@ -111,7 +111,7 @@ pub(super) fn without_mark(pieces: &[Piece], here: usize) -> Vec<Edit> {
         if signs_a_number || adds {
             continue;
         }
-        if piece.is_mark(",;:=.→>•*·()[]@&+–—_!|-\\{}¶")
+        if piece.is_mark(",;:=.→>•*·()[]@&+–—_!|-\\{}¶✓✔☑√")
             || piece.is_mark("?~") && !pieces.iter().any(Piece::is_number)
         {
             let cause = format!("`{}` has no meaning here", piece.text);

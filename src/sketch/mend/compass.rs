@@ -1,0 +1,64 @@
+//! Directions as words: the one way between two, and the opposite of a way.
+
+use crate::geometry::compass::Direction;
+
+/// The two directions of `southwest`, `SW` or `south-west`: north or south, then east or west.
+pub(in crate::sketch) fn slant(word: &str) -> Option<(&'static str, &'static str)> {
+    match word.to_lowercase().replace('-', "").as_str() {
+        "ne" | "northeast" => Some(("north", "east")),
+        "nw" | "northwest" => Some(("north", "west")),
+        "se" | "southeast" => Some(("south", "east")),
+        "sw" | "southwest" => Some(("south", "west")),
+        _ => None,
+    }
+}
+
+/// The whole word of a way and of its opposite: `n` gives `north` and `south`.
+pub(super) fn way_and_back(word: &str) -> Option<(&'static str, &'static str)> {
+    Some(match word.to_lowercase().trim_end_matches('.') {
+        "north" | "n" => ("north", "south"),
+        "south" | "s" => ("south", "north"),
+        "east" | "e" => ("east", "west"),
+        "west" | "w" => ("west", "east"),
+        "back" | "rear" => ("back", "front"),
+        "front" => ("front", "back"),
+        "right" => ("right", "left"),
+        "left" => ("left", "right"),
+        _ => return None,
+    })
+}
+
+/// The compass word of a side of the house as seen from the street, if it is known where the street is.
+pub(super) fn by_compass(way: &'static str, front: Option<Direction>) -> &'static str {
+    let Some(front) = front else { return way };
+    let back = Direction::along(front.axis(), -front.sign());
+    // Seen from the street, the right of a house whose back is north is east.
+    let right = match back {
+        Direction::North => Direction::East,
+        Direction::East => Direction::South,
+        Direction::South => Direction::West,
+        Direction::West => Direction::North,
+    };
+    match way {
+        "back" => back.word(),
+        "front" => front.word(),
+        "right" => right.word(),
+        "left" => Direction::along(right.axis(), -right.sign()).word(),
+        way => way,
+    }
+}
+
+/// Whether a way runs north or south, or to the back or the front.
+pub(super) fn is_upright(way: &str) -> bool {
+    matches!(way, "north" | "south" | "back" | "front")
+}
+
+/// The two ways along a wall that stands on this side.
+pub(super) fn along(side: &str) -> [&'static str; 2] {
+    match side {
+        "north" | "south" => ["east", "west"],
+        "east" | "west" => ["north", "south"],
+        "back" | "front" => ["right", "left"],
+        _ => ["back", "front"],
+    }
+}

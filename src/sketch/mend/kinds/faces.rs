@@ -1,0 +1,120 @@
+//! Walls named by the side of the house on which they stand, and faces named after a wall.
+
+use super::super::compass::{along, by_compass, is_upright, way_and_back};
+use super::measure::lengths;
+use super::walls::{STREET, is_way};
+use super::{Answer, Typed, worded};
+
+/// Words for a wall as it stands.
+const STANDS: [&str; 5] = ["wall", "side", "face", "elevation", "facade"];
+
+/// `west wall 28' 4"`, `N kitchen wall 7.32 m`, `rear wall 30' 6"`: where a wall stands is not the way that it was walked.
+///
+/// The walls before and after it decide where they can: beside walls that run north and south it runs east or west.
+pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
+    let front = typed.attempt.beside.front;
+    let (way, _) = way_and_back(&typed.lower(0)).filter(|_| typed.says(0, &ALL))?;
+    let way = by_compass(way, front);
+    let (first, measure) = worded::the_length(typed)?;
+    let stands = (1..first).find(|&at| typed.says(at, &STANDS))?;
+    let goes =
+        ["running", "runs", "heading", "going", "goes", "toward", "towards", "from", "walked"];
+    if typed.find(1, &goes).is_some_and(|goes| goes < first) {
+        return None;
+    }
+    let said = format!("`{} {}`", typed.text(0, 1), typed.text(stands, stands + 1));
+    let rest = worded::rest(typed, &[(0, 1), (stands, stands + 1), (first, measure.end)])?;
+    let line = |way: &str| format!("{way} {}{rest}", measure.text);
+    let [one, two] = along(way);
+    Some(match runs_upright(typed) {
+        Some(upright) if upright == is_upright(way) => Answer::line(
+            line(way),
+            format!(
+                "{said} has one word too many: the walls beside it show that it was walked {way}"
+            ),
+        ),
+        Some(_) => Answer::Lines(
+            vec![line(one), line(two)],
+            format!(
+                "{said} says where the wall stands, and a side begins with the way that you walked along it: by the walls beside it, {one} or {two}"
+            ),
+        ),
+        None => Answer::Lines(
+            vec![line(one), line(two), line(way)],
+            format!(
+                "{said} may be where the wall stands, or the way that you walked along it, which is what a side begins with: {one}, {two} or {way}"
+            ),
+        ),
+    })
+}
+
+const ALL: [&str; 13] = [
+    "north", "east", "south", "west", "n", "e", "s", "w", "back", "right", "front", "left", "rear",
+];
+
+/// Whether this wall runs north or south, as far as the walls beside it say: walls of a walk turn at each corner.
+fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
+    let front = typed.attempt.beside.front;
+    let (typed_way, _) = way_and_back(&typed.lower(0))?;
+    let typed_way = by_compass(typed_way, front);
+    let runs = |line: &str| {
+        let mut words = line.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());
+        let way = by_compass(way_and_back(words.next()?)?.0, front);
+        // Where the street is, is not known here.
+        if STREET.contains(&way) != STREET.contains(&typed_way) {
+            return None;
+        }
+        // A line that names its wall in the same way says nothing.
+        let is_plain =
+            !line.split_whitespace().any(|word| STANDS.contains(&word.to_lowercase().as_str()));
+        is_plain.then(|| !is_upright(way))
+    };
+    let beside = &typed.attempt.beside;
+    match (runs(&beside.before), runs(&beside.after)) {
+        (Some(one), Some(two)) => (one == two).then_some(one),
+        (one, two) => one.or(two),
+    }
+}
+
+/// `north 28' 4" (inside)`, `north 28' 4" to the studs`: the face that was measured to belongs to the whole space.
+pub(super) fn face_after_a_wall(typed: &Typed<'_>) -> Option<Answer> {
+    if !is_way(typed, 0) {
+        return None;
+    }
+    let [(1, measure)] = &lengths(&typed.pieces, 1)[..] else { return None };
+    let faces = [
+        ("inside", &["inside", "interior", "inner", "drywall", "plaster", "indoors"][..]),
+        ("frame", &["frame", "studs", "stud", "framing", "sheathing"]),
+    ];
+    let filler = |at: usize| {
+        typed.piece(at).is_some_and(|piece| {
+            piece.is_mark("()[],;:-–")
+                || piece.is_word(&[
+                    "to",
+                    "the",
+                    "measured",
+                    "taped",
+                    "from",
+                    "at",
+                    "face",
+                    "of",
+                    "wall",
+                    "walls",
+                    "measure",
+                    "measurement",
+                    "only",
+                ])
+        })
+    };
+    let said: Vec<usize> = (measure.end..typed.pieces.len()).filter(|&at| !filler(at)).collect();
+    let (face, _) = faces
+        .iter()
+        .find(|(_, words)| !said.is_empty() && said.iter().all(|&at| typed.says(at, words)))?;
+    let wall = format!("{} {}", typed.lower(0), measure.text);
+    Some(Answer::say(
+        "a wall does not say to which face it was measured: the line of its space does, for all of its walls",
+        format!(
+            "leave `{wall}` here and write `measured to {face}` at the end of the line of its space; if only this wall was measured so, it is `{wall} note \"{face}\"`, and counts as the others do"
+        ),
+    ))
+}

@@ -1,0 +1,211 @@
+//! Published areas whose line begins with somebody's name for their source.
+
+use super::super::pieces::{Piece, Sort, join};
+use super::measure::{area_from, money_from};
+use super::{Answer, Typed, quoted};
+
+/// Words that say whose figure it is.
+const SOURCES: [(&str, &[&str]); 3] = [
+    (
+        "record",
+        &[
+            "county",
+            "assessor",
+            "assessor's",
+            "assessors",
+            "appraisal",
+            "district",
+            "cad",
+            "tax",
+            "record",
+            "records",
+            "roll",
+            "card",
+            "cnty",
+            "register",
+            "registry",
+            "auditor",
+            "treasurer",
+            "parcel",
+            "gis",
+            "catastro",
+            "registro",
+            "kataster",
+            "grundbuch",
+            "city",
+        ],
+    ),
+    (
+        "listing",
+        &[
+            "mls",
+            "listing",
+            "listed",
+            "realtor",
+            "realtor's",
+            "agent",
+            "agent's",
+            "broker",
+            "ad",
+            "advertised",
+            "flyer",
+            "brochure",
+            "advert",
+            "anuncio",
+            "inserat",
+            "anzeige",
+            "expose",
+            "exposé",
+        ],
+    ),
+    (
+        "plan",
+        &[
+            "plan",
+            "plans",
+            "blueprint",
+            "blueprints",
+            "builder",
+            "builder's",
+            "architect",
+            "architect's",
+            "drawings",
+            "permit",
+        ],
+    ),
+];
+
+/// `county assessor says 1,900 sq ft`, `1,900 sq ft per the county`, `total area 2,430 sq ft`.
+pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
+    let (first, end, area) = area_from(&typed.pieces, 0)?;
+    let is_other =
+        area_from(&typed.pieces, end).is_some() || money_from(&typed.pieces, 0).is_some();
+    let is_living = typed.says(0, &["living"]) && typed.says(1, &["area", "space", "size", "sq"]);
+    let is_known = typed.attempt.knows_first && !typed.says(0, &["tax"]) && !is_living;
+    let words = |pieces: &[Piece]| {
+        pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(",:;=().-–'’"))
+    };
+    if is_other
+        || is_known
+        || typed.says(0, &["lot", "land", "site", "yard"])
+        || !words(&typed.pieces[..first])
+        || !words(&typed.pieces[end..])
+    {
+        return None;
+    }
+    let said = [&typed.pieces[..first], &typed.pieces[end..]].concat();
+    let part = [
+        "garage",
+        "porch",
+        "deck",
+        "patio",
+        "basement",
+        "shed",
+        "carport",
+        "attic",
+        "balcony",
+        "unfinished",
+        "not",
+        "no",
+        "less",
+        "plus",
+        "without",
+        "excluding",
+        "incl",
+        "including",
+        "with",
+        "counting",
+        "sold",
+        "measured",
+        "sides",
+    ];
+    if said.iter().any(|piece| piece.is_word(&part)) {
+        return None;
+    }
+    let source = SOURCES.iter().find(|(_, words)| said.iter().any(|piece| piece.is_word(words)));
+    let filler = |piece: &Piece| {
+        piece.sort != Sort::Word
+            || piece.is_word(&[
+                "says",
+                "is",
+                "has",
+                "shows",
+                "the",
+                "of",
+                "per",
+                "at",
+                "as",
+                "by",
+                "from",
+                "in",
+                "on",
+                "to",
+                "according",
+                "states",
+                "said",
+                "lists",
+                "area",
+                "size",
+                "sq",
+                "ft",
+            ])
+    };
+    let title: Vec<Piece> = said
+        .iter()
+        .filter(|piece| !filler(piece))
+        .cloned()
+        .map(|mut piece| {
+            piece.touches = false;
+            piece
+        })
+        .collect();
+    let Some((word, _)) = source else {
+        let of_the_house = [
+            "total",
+            "heated",
+            "living",
+            "gla",
+            "finished",
+            "conditioned",
+            "gross",
+            "net",
+            "wohnfläche",
+            "superficie",
+            "nutzfläche",
+            "fläche",
+            "area",
+            "building",
+            "floor",
+            "house",
+            "home",
+        ];
+        let is_ours = !said.is_empty()
+            && said.iter().all(|piece| filler(piece) || piece.is_word(&of_the_house));
+        let says_area = said.iter().any(|piece| piece.is_word(&of_the_house));
+        let title = quoted(&join(&said));
+        return (is_ours && says_area && !typed.says(0, &["size", "area", "sq", "gla"])).then(
+            || {
+                Answer::Lines(
+                    vec![format!("record {area} {title}"), format!("listing {area} {title}")],
+                    "an area has a word that says who published it: `record`, `listing` or `plan`"
+                        .to_owned(),
+                )
+            },
+        );
+    };
+    // `county assessor` says no more than `record` does.
+    let is_source = |piece: &Piece| {
+        piece.is_word(&["bill", "says"]) || SOURCES.iter().any(|(_, words)| piece.is_word(words))
+    };
+    let title = if title.iter().all(is_source) {
+        String::new()
+    } else {
+        format!(" {}", quoted(&join(&title)))
+    };
+    Some(Answer::line(
+        format!("{word} {area}{title}"),
+        format!(
+            "an area begins with the word for who published it, here `{word}`; its title goes after it"
+        ),
+    ))
+}

@@ -1,0 +1,107 @@
+//! The side of the house that faces the street.
+
+use super::super::compass::slant;
+use super::super::pieces::{Piece, Sort};
+use super::measure::length_at;
+use super::{Answer, Typed};
+
+const WAYS: [&str; 4] = ["north", "east", "south", "west"];
+
+/// `front: faces south`, `facing Elm Street (south)`, `street is on the west`: one word of the compass.
+pub(super) fn front(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = ["front", "facing", "faces", "street", "house", "home", "the"];
+    let speaks = (0..typed.pieces.len().min(5))
+        .any(|at| typed.says(at, &["front", "facing", "faces", "face", "fronts", "street"]));
+    let knows = ["porch", "door", "entry", "yard", "deck", "by", "wall", "wing"];
+    if !typed.says(0, &begins)
+        || !speaks
+        || typed.pieces.len() < 2
+        || typed.find(1, &knows).is_some()
+    {
+        return None;
+    }
+    let plain = |piece: &Piece| piece.sort == Sort::Word || piece.is_mark(",:;=().-–");
+    if length_at(&typed.pieces, 1).is_some() || !typed.pieces.iter().all(plain) {
+        return None;
+    }
+    let is_way = |at: usize| WAYS.iter().any(|way| typed.says(at, &[way, &way[..1]]));
+    let is_name = |at: usize| {
+        let is_capital = |at: usize| {
+            typed.piece(at).is_some_and(|piece| piece.text.starts_with(char::is_uppercase))
+        };
+        typed.says(
+            at + 1,
+            &[
+                "street", "st", "ave", "avenue", "road", "rd", "drive", "dr", "lane", "ln", "blvd",
+                "court", "way",
+            ],
+        ) && is_capital(at)
+            && is_capital(at + 1)
+    };
+    let ways: Vec<usize> =
+        (1..typed.pieces.len()).filter(|&at| is_way(at) && !is_name(at)).collect();
+    if typed.says(0, &["faces", "face"])
+        && ways.is_empty()
+        && typed.find(1, &["street", "road"]).is_none()
+    {
+        return None;
+    }
+    let between = typed.pieces.iter().any(|piece| slant(&piece.text).is_some());
+    match ways[..] {
+        [way] if typed.pieces.len() > 2 || !typed.says(0, &["front"]) => {
+            let way_word = WAYS.iter().find(|word| typed.says(way, &[word, &word[..1]]))?;
+            let filler = |piece: &Piece| {
+                piece.sort != Sort::Word
+                    || piece.is_word(&[
+                        "front",
+                        "facing",
+                        "faces",
+                        "face",
+                        "fronts",
+                        "street",
+                        "side",
+                        "is",
+                        "the",
+                        "house",
+                        "home",
+                        "on",
+                        "to",
+                        "of",
+                        "at",
+                        "toward",
+                        "towards",
+                        "in",
+                        "looks",
+                        "due",
+                        "way",
+                        "direction",
+                        "lies",
+                        "runs",
+                    ])
+            };
+            // `Elm Street`: what is left is the street's name, or a remark.
+            let left = typed
+                .pieces
+                .iter()
+                .enumerate()
+                .filter(|(at, piece)| *at != way && piece.sort == Sort::Word);
+            let mut said: Vec<&str> = Vec::new();
+            for (_, piece) in left {
+                if !filler(piece) || !said.is_empty() && piece.is_word(&["street"]) {
+                    said.push(&piece.text);
+                }
+            }
+            let comment =
+                if said.is_empty() { String::new() } else { format!("  # {}", said.join(" ")) };
+            Some(Answer::line(
+                format!("front {way_word}{comment}"),
+                "the street side is `front` and one word of the compass",
+            ))
+        }
+        [] if !between => Some(Answer::say(
+            "`front` says on which side of the plan the street is",
+            "write `front` and `north`, `east`, `south` or `west`, as the street lies from the house; the name of the street can follow after a `#`",
+        )),
+        _ => None,
+    }
+}
