@@ -175,9 +175,6 @@ fn unit_mistaken(
     if run_together(typed, has_inches && !has_feet).into_iter().any(&right) {
         return Some("feet and inches run together?");
     }
-    if has_inches && !has_feet && with_a_point(&side.typed).is_some_and(&right) {
-        return Some("feet and inches with a point?");
-    }
     let slip = match form {
         _ if has_inches && !has_feet => (Length::FOOT, Length::INCH, "feet, not inches?"),
         Form::FeetAndInches | Form::DecimalFeet if is_metric(usual) && has_feet => {
@@ -192,7 +189,11 @@ fn unit_mistaken(
         _ if has_feet && !has_inches => (Length::INCH, Length::FOOT, "inches, not feet?"),
         _ => return None,
     };
-    times(slip.0, slip.1).map(|_| slip.2)
+    let with_a_point = || {
+        let length = with_a_point(&side.typed).filter(|_| has_inches && !has_feet)?;
+        right(length).then_some("feet and inches with a point?")
+    };
+    times(slip.0, slip.1).map(|_| slip.2).or_else(with_a_point)
 }
 
 /// `44.7"` read as 44' 7".

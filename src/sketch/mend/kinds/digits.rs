@@ -6,7 +6,7 @@ use super::super::pieces::{Piece, Sort, join};
 use super::measure::length_at;
 use super::walls::is_way;
 use super::{Answer, Typed};
-use crate::units::length::{Form, Length, Written};
+use crate::units::length::{Form, Length, WrittenLength};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     let rules: [fn(&Typed<'_>) -> Option<Answer>; 6] =
@@ -208,7 +208,7 @@ fn feet_and_inches(feet: Decimal) -> Option<String> {
     use rust_decimal::prelude::ToPrimitive;
     let sixteenths = feet.checked_mul(Decimal::from(192))?.round().to_i64()?;
     let nm = sixteenths.checked_mul(Length::INCH.nm())?.div_euclid(16);
-    Some(Written::new(Length::from_nm(nm), Form::FeetAndInches).to_string())
+    Some(WrittenLength::new(Length::from_nm(nm), Form::FeetAndInches).to_string())
 }
 
 /// Whether a piece is a number of few digits.

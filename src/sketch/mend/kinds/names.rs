@@ -23,8 +23,8 @@ fn quotes_in_a_name(typed: &Typed<'_>) -> Option<Answer> {
     let before = |at: usize| at.checked_sub(1).map(|at| characters[at]);
     let after = |at: usize| characters.get(at + 1).copied();
     let (mut depth, mut inner) = (0_usize, Vec::new());
-    for at in 0..characters.len() {
-        if characters[at] != '"' || before(at).is_some_and(|c| c.is_ascii_digit()) && depth == 0 {
+    for (at, c) in characters.iter().enumerate() {
+        if *c != '"' || before(at).is_some_and(|c| c.is_ascii_digit()) && depth == 0 {
             continue;
         }
         let opens = before(at).is_none_or(|c| c == ' ' || c == '(')

@@ -107,9 +107,7 @@ fn total(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let [(_, _)] = &lengths(&typed.pieces, 1)[..] else { return None };
-    let is_whole = typed.says(0, &["total"]).then(|| {
-        "; a whole width that was taped past the jogs is `overall east` or `overall north` and its length"
-    });
+    let is_whole = typed.says(0, &["total"]).then_some("; a whole width that was taped past the jogs is `overall east` or `overall north` and its length");
     Some(Answer::line(
         format!("# {}", typed.line),
         format!("the walls are added up by the program{}", is_whole.unwrap_or_default()),

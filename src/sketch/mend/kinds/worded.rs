@@ -80,10 +80,7 @@ pub(super) fn rest(typed: &Typed<'_>, taken: &[(usize, usize)]) -> Option<String
         skipped = false;
     }
     left.retain(|piece| !piece.is_word(&["is", "was", "are", "measures", "length", "long"]));
-    if numbers_that_measure(&left)
-        || !left.iter().all(|piece| may_be_remark(piece))
-        || gives_another_way(&left)
-    {
+    if numbers_that_measure(&left) || !left.iter().all(may_be_remark) || gives_another_way(&left) {
         return None;
     }
     let means_something = |piece: &Piece| piece.sort == Sort::Word || piece.is_number();
@@ -154,10 +151,9 @@ fn may_be_remark(piece: &Piece) -> bool {
         "foot",
         "feet",
     ];
-    piece.sort != Sort::Text
-        && !piece.is_word(&said_otherwise)
-        && !piece.is_mark("±°$%×")
-        && !(piece.is_number() && piece.text.contains(['.', ',']))
+    let is_decimal = piece.is_number() && piece.text.contains(['.', ',']);
+    let means_more = piece.is_word(&said_otherwise) || piece.is_mark("±°$%×");
+    piece.sort != Sort::Text && !means_more && !is_decimal
 }
 
 /// Whether a number among these pieces may be a part of a length: any but those after a word, as in `photo 3, 4` or `br 2`.
@@ -225,7 +221,7 @@ pub(super) fn sum_of_named_parts(typed: &Typed<'_>) -> Option<Answer> {
         typed.pieces.iter().any(|piece| piece.is_mark("+=&") || piece.is_word(&["plus", "and"]));
     let sum: Length = parts.iter().map(|(_, part)| part.length).sum();
     let is_sum = parts.len() >= 2 && (sum - last.length).nm().abs() <= Length::INCH.nm();
-    (is_sum && adds || is_sum && parts.len() >= 3).then(|| {
+    (is_sum && (adds || parts.len() >= 3)).then(|| {
         Answer::line(
             format!("{} {}", typed.lower(0), last.text),
             "a wall has one length: the last number is what the parts add up to",
