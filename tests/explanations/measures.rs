@@ -1,6 +1,6 @@
 //! How often the true cause is reported, and how often a cause is reported where there is none.
 //!
-//! Runs a sample by default; with `FAIRFOOT_FULL` set, 2,000 houses per row.
+//! Runs a sample by default; with `FAIRFOOT_FULL` set, 2,000 houses per row; `FAIRFOOT_HOUSES` gives another number.
 
 use fairfoot::reconcile::Explanations;
 use fairfoot::{Settings, Weights};
@@ -11,7 +11,8 @@ use super::random::Random;
 
 /// The number of houses per row.
 pub(crate) fn houses() -> u64 {
-    if is_full() { 2_000 } else { 100 }
+    let given = std::env::var("FAIRFOOT_HOUSES").ok().and_then(|text| text.parse::<u64>().ok());
+    given.unwrap_or(if is_full() { 2_000 } else { 100 })
 }
 
 pub(crate) fn is_full() -> bool {
