@@ -68,23 +68,30 @@ impl Cause {
         one.into_iter().chain(other)
     }
 
-    /// Whether two causes with the same effect mean the same to a reader, such as a level and its only space,
-    /// everything under the roof and the only space there, a recess at either of its corners or the porch in it, or
-    /// two walls across from each other.
+    /// Whether two causes with the same effect are the same to a reader: a level and its only space, everything
+    /// under the roof and the only space there, an opening not deducted and its level taken at the whole outline below, a
+    /// recess at either of its corners or the porch in it, or two walls of one outline that are misread.
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
-        use DepartureKind::{Counted, LeftOut, LevelLeftOut, Part, UnderRoof};
-        if let (
-            Cause::Misread { space: a, length: one, .. },
-            Cause::Misread { space: b, length: two, .. },
-        ) = (self, other)
-        {
-            return a == b && one == two;
+        use DepartureKind::{Counted, LeftOut, Level, LevelLeftOut, NotDeducted, Part, UnderRoof};
+        if let (Cause::Misread { space: a, .. }, Cause::Misread { space: b, .. }) = (self, other) {
+            return a == b;
         }
-        let (Cause::Departures(one, None), Cause::Departures(two, None)) = (self, other) else {
-            return false;
+        let (one, two) = match (self, other) {
+            (Cause::Departures(one, None), Cause::Departures(two, None)) => (one, two),
+            // Of two pairs, one departure is shared, and the others say the same.
+            (Cause::Departures(a, Some(b)), Cause::Departures(c, Some(d))) => {
+                let pairs = [(a, b, c, d), (a, b, d, c), (b, a, c, d), (b, a, d, c)];
+                return pairs.into_iter().any(|(a, b, c, d)| {
+                    let alone = |kind| Cause::Departures(kind, None);
+                    a == c && alone(b).says_the_same(alone(d))
+                });
+            }
+            _ => return false,
         };
         match (one, two) {
             (UnderRoof, Counted { .. }) | (Counted { .. }, UnderRoof) => true,
+            (NotDeducted { .. }, Level { how: LevelTaken::WholeBelow, .. })
+            | (Level { how: LevelTaken::WholeBelow, .. }, NotDeducted { .. }) => true,
             (LeftOut { .. }, LevelLeftOut { .. }) | (LevelLeftOut { .. }, LeftOut { .. }) => true,
             (Part { space: a, .. }, Part { space: b, .. }) => a == b,
             _ => self.lies_in_a_recess(other),

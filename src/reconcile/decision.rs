@@ -19,16 +19,19 @@ const NEARLY_SURE: f64 = 0.8;
 const ALIKE_SQ_FT: f64 = 0.5;
 /// The largest ratio of support between causes that are about equally common.
 const ABOUT_AS_COMMON: f64 = 4.0;
-/// The least support with which a single departure that fits is listed beside a reported one.
+/// A cause by itself that fits is listed beside a reported one from this support on.
 const BESIDE_ANOTHER: f64 = 0.02;
-/// The least support with which a single departure that fits keeps a reported one from being called the only one.
+/// A cause by itself that fits keeps a reported one from being the only one from this support on.
 const WORTH_A_THOUGHT: f64 = 0.005;
+/// How many times the support of something else two causes together need: chance meets a figure with some pair far
+/// more easily than with one cause, and a wrong pair is two wrong sentences.
+const FOR_A_PAIR: f64 = 2.0;
 
-/// How much a cause may leave, as a share of what it explains: first for a misread wall, then for any other cause;
-/// and how much any cause may leave.
+/// What a misread wall may leave as a share of what it explains, and what it may leave in any case, in square feet.
 const OF_MISREAD: f64 = 0.1;
-const OF_OTHERS: f64 = 0.5;
 const LEAST_LEFT: f64 = 3.0;
+/// The least gap, in square feet, that is put down to one wrong digit: a smaller one may as well come of a wall.
+const OF_A_DIGIT: f64 = 100.0;
 
 /// How near a figure is to an area to be said to agree with it: 3 sq ft or 0.3%, whichever is more.
 pub(crate) fn agrees_about(figure: Area, area: Area) -> bool {
@@ -63,7 +66,8 @@ pub(super) fn decide(
     let together: Vec<f64> = list.iter().map(|one| support_of_alike(list, one)).collect();
     let can_be: Vec<bool> = list.iter().map(|one| can_be_reported(one, case)).collect();
     let is_supported = |&i: &usize| {
-        can_be[i] && together[i] > something_else && together[i] >= least(list[i].cause)
+        let times = if is_pair(list[i].cause) { FOR_A_PAIR } else { 1.0 };
+        can_be[i] && together[i] > times * something_else && together[i] >= least(list[i].cause)
     };
     let mut fitting: Vec<usize> = (0..list.len()).filter(is_supported).collect();
     // A pair is named only where nothing by itself fits as well.
@@ -78,17 +82,19 @@ pub(super) fn decide(
     }
     fitting.sort_by_key(|&i| (tier(list[i].cause), i));
     exact_first(&mut fitting, list);
-    let is_single = |i: usize| matches!(list[i].cause, Cause::Departures(_, None));
     let others = |least: f64| {
-        let may =
-            |&i: &usize| is_single(i) && can_be[i] && together[i] >= least && list[i].support > 0.0;
+        let may = |&i: &usize| {
+            let is_single = !is_pair(list[i].cause);
+            is_single && can_be[i] && together[i] >= least && list[i].support > 0.0
+        };
         (0..list.len()).filter(may).collect::<Vec<usize>>()
     };
     let mut is_alone = false;
     if let Some(&first) = fitting.first() {
         let echoes = |i: usize| list[i].echoes(&list[first]);
+        let is_one_of_many = is_pair(list[first].cause) || list[first].misread_wall().is_some();
         is_alone = together[first] > NEARLY_SURE
-            && !is_pair(list[first].cause)
+            && !is_one_of_many
             && others(WORTH_A_THOUGHT).into_iter().all(|i| i == first || echoes(i));
         if !is_pair(list[first].cause) {
             for i in others(BESIDE_ANOTHER.max(BESIDE_ROUNDING * beside)) {
@@ -121,46 +127,68 @@ pub(super) fn decide(
 
 /// Whether a cause, however well supported, may be named for this figure.
 fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
-    let gap = (case.figure - case.start).abs().sq_ft();
-    // What a cause leaves is less than the gap, and little against what it explains; a misread wall explains exactly.
-    let share = if matches!(one.cause, Cause::Misread { .. }) { OF_MISREAD } else { OF_OTHERS };
-    let may_leave = (share * one.effect.abs().sq_ft()).max(LEAST_LEFT);
-    let explains = one.leaves.abs() < gap && one.leaves.abs() <= may_leave;
-    let is_kind = match one.cause {
+    if !one.fits() || !brings_nearer(one, case) {
+        return false;
+    }
+    let is_exact = is_exact(one);
+    match one.cause {
         Cause::None | Cause::Rounding(RoundingTaken::NotRounded) => false,
+        Cause::Rounding(_) => true,
         // Without a stated thickness of the walls, almost any small gap is about a wall thick.
         Cause::Face(_) => case.listed.house.states_walls(),
-        Cause::Total { how, with: Some(_) } => matches!(
-            how,
-            TotalWritten::TenTimes
-                | TotalWritten::Tenth
-                | TotalWritten::Twice
-                | TotalWritten::SquareMeters
-        ),
-        _ => true,
-    };
-    // With every wall rounded one way, there is one number, and the figure is that.
-    let is_rounded_one_way = matches!(
-        one.rounding,
-        Some(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown | RoundingTaken::HalfFoot)
-    );
-    // Digits go with no other rounding than the figure's own, or none.
-    let is_total = matches!(one.cause, Cause::Total { .. })
-        && !matches!(one.rounding, None | Some(RoundingTaken::NotRounded));
-    let is_two = is_rounded_one_way && !matches!(one.cause, Cause::Rounding(_));
-    is_kind && !is_total && one.fits() && explains && (!is_two || is_exact(one))
+        Cause::Misread { .. } => {
+            let may_leave = (OF_MISREAD * one.effect.abs().sq_ft()).max(LEAST_LEFT);
+            one.leaves.abs() <= may_leave
+        }
+        // With every wall rounded one way, there is one number, and the figure is that.
+        Cause::Departures(..) => is_exact || !is_rounded_one_way(one),
+        Cause::Total { how, with } => {
+            let is_slip = matches!(
+                how,
+                TotalWritten::Swapped
+                    | TotalWritten::OneDigit
+                    | TotalWritten::RoundedTo10
+                    | TotalWritten::RoundedTo50
+                    | TotalWritten::RoundedTo100
+            );
+            let is_large = (case.figure - case.start).abs().sq_ft() >= OF_A_DIGIT;
+            // Digits go with no other rounding than the figure's own, unless they give it exactly.
+            let is_written = match one.rounding {
+                None => true,
+                Some(RoundingTaken::NotRounded) => is_exact || !is_slip,
+                Some(_) => false,
+            };
+            is_written
+                && (with.is_none() || !is_slip)
+                && (how != TotalWritten::OneDigit || is_large)
+        }
+    }
 }
 
-/// The order in which causes are named: first what is counted or drawn and walls misread, then another face or
-/// rounding and errors in the total.
+/// Whether less is left with a cause than without it, under the same rounding or as measured.
+fn brings_nearer(one: &Explanation, case: &Case<'_>) -> bool {
+    let before = (one.leaves + one.effect.sq_ft()).abs();
+    let gap = (case.figure - case.start).abs().sq_ft();
+    one.leaves.abs() < before.max(gap)
+}
+
+fn is_rounded_one_way(one: &Explanation) -> bool {
+    matches!(
+        one.rounding,
+        Some(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown | RoundingTaken::HalfFoot)
+    )
+}
+
+/// What is named first: what is counted or drawn, another face and walls misread, then another rounding and errors in
+/// the total.
 fn tier(cause: Cause) -> u8 {
     match cause {
-        Cause::Departures(..) | Cause::Misread { .. } => 0,
+        Cause::Departures(..) | Cause::Misread { .. } | Cause::Face(_) => 0,
         Cause::Total {
             how: TotalWritten::TenTimes | TotalWritten::Tenth | TotalWritten::SquareMeters,
             ..
         } => 0,
-        Cause::Face(_) | Cause::Rounding(_) | Cause::None => 1,
+        Cause::Rounding(_) | Cause::None => 1,
         Cause::Total { .. } => 2,
     }
 }

@@ -216,7 +216,7 @@ fn whole_feet(feet: f64) -> i64 {
 /// Digits that look alike.
 const ALIKE: [(i64, i64); 6] = [(1, 7), (3, 8), (5, 6), (4, 9), (0, 6), (0, 8)];
 
-/// The lengths a length may be misread as, each with its share: ten, five or one foot more or less, swapped digits,
+/// The lengths a length may be misread as, each with its share: ten, five, two or one foot more or less, swapped digits,
 /// or a digit that looks like another. Never less than half the length or more than twice. Judgment.
 fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
     let whole = whole_feet(feet);
@@ -232,8 +232,10 @@ fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
             count += 1;
         }
     };
-    for (more, share) in [(10, 0.16), (-10, 0.16), (1, 0.1), (-1, 0.1), (5, 0.05), (-5, 0.05)] {
+    let shares = [(10, 0.16), (1, 0.09), (2, 0.03), (5, 0.05)];
+    for (more, share) in shares {
         push(whole + more, share);
+        push(whole - more, share);
     }
     let (tens, ones) = (whole.div_euclid(10), whole.rem_euclid(10));
     if tens < 10 {
@@ -265,12 +267,12 @@ mod tests {
 
     #[test]
     fn lengths_are_misread_in_the_common_ways() {
-        // One, five and ten feet either way; 42 is 24 with its digits swapped, 29 has a 9 for the 4.
-        assert_eq!(lengths(24.0), [14.0, 19.0, 23.0, 25.0, 29.0, 34.0, 42.0]);
+        // One, two, five and ten feet either way; 42 is 24 with its digits swapped, 29 has a 9 for the 4.
+        assert_eq!(lengths(24.0), [14.0, 19.0, 22.0, 23.0, 25.0, 26.0, 29.0, 34.0, 42.0]);
         // 91 would be more than twice 19; 14 has a 4 for the 9.
-        assert_eq!(lengths(19.0), [14.0, 18.0, 20.0, 24.0, 29.0]);
+        assert_eq!(lengths(19.0), [14.0, 17.0, 18.0, 20.0, 21.0, 24.0, 29.0]);
         // Never a tenth of it, never three times.
-        assert_eq!(lengths(5.0), [4.0, 6.0, 10.0]);
+        assert_eq!(lengths(5.0), [3.0, 4.0, 6.0, 7.0, 10.0]);
         for feet in 1..300 {
             let whole = f64::from(feet);
             for (other, share) in taken_for(whole) {

@@ -524,26 +524,28 @@ impl<'a> Search<'a> {
                 ..
             } => likely,
             Cause::Total { how, with: None } if found.rounding.is_none() => {
-                let Some(usual) = self.usual() else { return likely };
+                // Digits are swapped in a total that an office had, in whatever way it closed.
+                let range = if how == TotalWritten::Swapped {
+                    self.case.ranges.widest(false).map(|range| self.with_counting(range))
+                } else {
+                    self.usual()
+                };
+                let Some(range) = range else { return likely };
                 let more = |sq_ft: f64| found.sq_ft + (sq_ft - self.start) * scale(how);
-                likely.within(FigureRange { low: more(usual.low), high: more(usual.high) })
+                let (low, high) = (more(range.low), more(range.high));
+                likely
+                    .within(FigureRange { low: low.min(found.sq_ft), high: high.max(found.sq_ft) })
             }
             _ => likely,
         }
     }
 
-    /// The range of figures possible if every wall is rounded in one way. It has the outline that closes, and the
-    /// figure itself if it is likely among the outlines that have to be adjusted to close; nothing beyond what
-    /// rounding walls up or down gives.
+    /// What every wall rounded one way can give: the outline that closes, and another one if the figure is among those
+    /// that an office gets that has to adjust walls to close, or draws the house part by part.
     fn of_rounding(&self, found: &Found) -> Option<FigureRange> {
-        const LIKELY: f64 = 0.05;
-        let setting = self.setting(found.rounding)?;
-        let limits = self.case.ranges.widest(false).map(|range| self.with_counting(range));
-        let is_beyond = limits.is_some_and(|limits| {
-            self.figure < limits.low - 0.5 || self.figure > limits.high + 0.5
-        });
-        let is_likely = setting.chance_of(self.figure) >= LIKELY;
-        (is_likely && !is_beyond).then(|| FigureRange {
+        const LIKELY: f64 = 0.005;
+        let is_likely = self.setting(found.rounding)?.chance_of(self.figure) >= LIKELY;
+        is_likely.then(|| FigureRange {
             low: found.sq_ft.min(self.figure),
             high: found.sq_ft.max(self.figure),
         })

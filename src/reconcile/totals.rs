@@ -66,9 +66,8 @@ pub(crate) fn meant(figure: Area, weights: &Weights) -> Vec<Meant> {
         let chance = weights.total_swapped / swaps.len() as f64;
         push(TotalWritten::Swapped, *other as f64, 1.0, chance);
     }
-    let each = weights.total_one_digit / (9.0 * digits.len() as f64);
-    for other in one_digit_other(number, &digits) {
-        push(TotalWritten::OneDigit, other as f64, 1.0, each);
+    for (other, share) in one_digit_other(number, &digits) {
+        push(TotalWritten::OneDigit, other as f64, 1.0, share * weights.total_one_digit);
     }
     if number % 10 == 0 {
         push(TotalWritten::TenTimes, (number / 10) as f64, 1.0, weights.total_ten_times);
@@ -96,7 +95,9 @@ pub(crate) fn nearest_meant(how: TotalWritten, figure: Area, near: Area) -> Opti
     let digits = digits(number);
     let all: Vec<i64> = match how {
         TotalWritten::Swapped => swapped(number, &digits).collect(),
-        TotalWritten::OneDigit => one_digit_other(number, &digits),
+        TotalWritten::OneDigit => {
+            one_digit_other(number, &digits).into_iter().map(|(other, _)| other).collect()
+        }
         _ => return None,
     };
     all.into_iter().min_by_key(|meant| (meant - near.whole_sq_ft()).abs())
@@ -130,17 +131,21 @@ fn swapped(number: i64, digits: &[i64]) -> impl Iterator<Item = i64> {
     pairs.collect::<Vec<i64>>().into_iter()
 }
 
-/// The number with one digit changed, without a leading zero.
-fn one_digit_other(number: i64, digits: &[i64]) -> Vec<i64> {
+/// Of the gaps that one wrong digit makes, the share that somebody asks about where it is the last digit, and the last
+/// but one; the other places share the rest. Judgment.
+const OF_THE_LAST_PLACES: [f64; 2] = [0.1, 0.2];
+
+/// The number with one digit changed, without a leading zero, each with its share.
+fn one_digit_other(number: i64, digits: &[i64]) -> Vec<(i64, f64)> {
     let mut list = Vec::with_capacity(9 * digits.len());
     let mut place = 1;
+    let of_the_others = 1.0 - OF_THE_LAST_PLACES.iter().sum::<f64>();
+    let others = digits.len().saturating_sub(OF_THE_LAST_PLACES.len()).max(1) as f64;
     for (i, digit) in digits.iter().enumerate() {
         let first = i64::from(i + 1 == digits.len());
-        list.extend(
-            (first..10)
-                .filter(|other| other != digit)
-                .map(|other| number + (other - digit) * place),
-        );
+        let share = OF_THE_LAST_PLACES.get(i).copied().unwrap_or(of_the_others / others) / 9.0;
+        let other = (first..10).filter(|other| other != digit);
+        list.extend(other.map(|other| (number + (other - digit) * place, share)));
         place *= 10;
     }
     list

@@ -471,6 +471,7 @@ impl Writer<'_> {
         for explanation in explanations.list().iter().filter(shown) {
             let fits = match (explanation.is_reported(), explanation.fits()) {
                 (true, _) => " (named above)",
+                (false, true) if explanation.support() > explanations.something_else() => " (fits)",
                 (false, true) => " (no likelier than something else)",
                 (false, false) => " (does not fit)",
             };

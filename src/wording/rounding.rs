@@ -4,6 +4,7 @@ use crate::areas::is_in_total;
 use crate::areas::range::Range;
 use crate::diagnostic::words;
 use crate::house::{Face, SideRule};
+use crate::reconcile::cause::Cause;
 use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
@@ -144,8 +145,17 @@ impl Sentences<'_> {
                 });
                 let usual = usual.filter(|_| is_new).map(|usual| format!("{usual}, and "));
                 let usual = usual.unwrap_or_else(|| "is ".to_owned());
+                // Every wall rounded one way may take a wall that follows from the others further than a foot.
+                let names_rounding = figure
+                    .explanations()
+                    .reported()
+                    .any(|one| matches!(one.cause, Cause::Rounding(_)));
+                let how = match names_rounding {
+                    true => "with each wall within a foot of its length",
+                    false => "however each wall is rounded, up or down",
+                };
                 format!(
-                    "rounding alone cannot explain it: {rounded} {usual}{most} {} however each wall is rounded, up or down; {wanted_is}.",
+                    "rounding alone cannot explain it: {rounded} {usual}{most} {} {how}; {wanted_is}.",
                     whole(limit),
                     wanted_is = is(figure)
                 )

@@ -4,7 +4,7 @@ use std::collections::HashSet;
 
 use crate::areas::range::Range;
 use crate::areas::rule::Settings;
-use crate::areas::{Areas, EquallyNear, is_in_total};
+use crate::areas::{Areas, EquallyNear, SpaceAreas, is_in_total};
 use crate::diagnostic::Word;
 use crate::diagnostic::words;
 use crate::geometry::compass::Axis;
@@ -507,7 +507,8 @@ impl Sentences<'_> {
                 },
             });
         }
-        let nearest = self.nearest(rest).map(|nearest| format!("{nearest} ")).unwrap_or_default();
+        let nearest =
+            self.nearest(figure, rest).map(|nearest| format!("{nearest} ")).unwrap_or_default();
         let ask = match (self.reader, figure.is_record()) {
             (Reader::Owner, _) => format!(
                 "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house"
@@ -547,15 +548,17 @@ impl Sentences<'_> {
         ))
     }
 
-    /// The space that comes nearest to what is left, and what would remain: `The garage would be 462 of it; 162 would
-    /// remain.` `None` where none would explain more than it leaves.
-    fn nearest(&self, rest: i64) -> Option<String> {
+    /// The space that comes nearest to what is left, and what would remain: `The garage would be 462 of it; 188 would
+    /// remain.` `None` where more than half its size would remain, or more than a fourth would be too much.
+    fn nearest(&self, figure: &Figure, rest: i64) -> Option<String> {
         let house = self.house;
-        let size = |i: usize| {
-            let areas: Vec<Area> =
-                self.areas.spaces.iter().map(|space| space.tenth_foot().area()).collect();
-            crate::areas::net(house, i, &areas).whole_sq_ft()
+        let in_feet = figure.side_rule() == SideRule::Step(Step::WholeFoot);
+        let area = |space: &SpaceAreas| match in_feet {
+            true => space.whole_foot().area(),
+            false => space.tenth_foot().area(),
         };
+        let areas: Vec<Area> = self.areas.spaces.iter().map(|space| area(space)).collect();
+        let size = |i: usize| crate::areas::net(house, i, &areas).whole_sq_ft();
         let in_total = |i: usize| is_in_total(house, i, false);
         let would = |&i: &usize| {
             let space = &house.spaces[i];
@@ -572,7 +575,8 @@ impl Sentences<'_> {
         let spaces = spaces.filter(|&i| !in_total(i) || counted > 1);
         let nearest = spaces.min_by_key(|&i| left(i).abs())?;
         let (size, left) = (size(nearest), left(nearest));
-        (size > 0 && left.abs() < size && left.abs() < rest.abs()).then(|| {
+        let is_near = if left < 0 { -4 * left <= size } else { 2 * left <= size };
+        (size > 0 && left.abs() < rest.abs() && is_near).then(|| {
             let name = capital(&words::the_quoted(&house.spaces[nearest].name));
             if left < 0 {
                 format!("{name} would be {} of it, {} too much.", thousands(size), thousands(-left))
