@@ -131,9 +131,8 @@ fn the_true_cause_is_reported_and_usually_first() {
     for (number, cause) in (100..).zip(BESIDES) {
         row(cause, number).print(cause);
     }
-    // Nothing is named that leaves much, so that a fifth of true causes stays unnamed; a sample of a hundred houses a
-    // row is a few points off by chance.
-    let least = if is_full() { 77.0 } else { 75.0 };
+    // A sample of a hundred houses a row is a few points off by chance.
+    let least = if is_full() { 81.0 } else { 79.0 };
     assert!(sums[0] >= 70.0 && sums[1] >= least && sums[2] <= 12.0, "{sums:?}");
 }
 
@@ -173,7 +172,7 @@ fn two_causes_together_seldom_get_another_cause_reported() {
     println!("two causes together: both told {both:.1}, one of them {one:.1}, another {other:.1}");
     // A combination of two matches a figure by chance far more easily than one: only that no other cause is
     // reported is required.
-    assert!(both >= 25.0 && other <= 25.0, "{both} {one} {other}");
+    assert!(both >= 25.0 && other <= 18.0, "{both} {one} {other}");
 }
 
 #[test]
