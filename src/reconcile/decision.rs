@@ -158,7 +158,9 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
                 Some(RoundingTaken::NotRounded) => is_exact || !is_slip,
                 Some(_) => false,
             };
+            let is_rounded = is_slip && !matches!(how, TotalWritten::Swapped);
             is_written
+                && (is_exact || !is_rounded)
                 && (with.is_none() || !is_slip)
                 && (how != TotalWritten::OneDigit || is_large)
         }
