@@ -172,7 +172,7 @@ impl Parts {
             parts.possible(say, reconciliation, figure, density);
         }
         parts.bottom.space(3.0);
-        parts.bottom.paragraph(6.8, "Figures are computed from these measurements; that does not show that the measurements are right.");
+        parts.bottom.paragraph(6.8, "Figures are computed from these lengths; that does not show that the lengths are right.");
         parts
     }
 

@@ -27,8 +27,10 @@ const WORTH_A_THOUGHT: f64 = 0.005;
 /// more easily than with one cause, and a wrong pair is two wrong sentences.
 const FOR_A_PAIR: f64 = 2.0;
 
-/// What a misread wall may leave as a share of what it explains, and what it may leave in any case, in square feet.
+/// What a misread wall and another rounding may leave as a share of what they explain, and what each may leave in any
+/// case, in square feet.
 const OF_MISREAD: f64 = 0.1;
+const OF_ROUNDING: f64 = 0.5;
 const LEAST_LEFT: f64 = 3.0;
 /// The least gap, in square feet, that is put down to one wrong digit: a smaller one may as well come of a wall.
 const OF_A_DIGIT: f64 = 100.0;
@@ -133,7 +135,10 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
     let is_exact = is_exact(one);
     match one.cause {
         Cause::None | Cause::Rounding(RoundingTaken::NotRounded) => false,
-        Cause::Rounding(_) => true,
+        Cause::Rounding(_) => {
+            let may_leave = (OF_ROUNDING * one.effect.abs().sq_ft()).max(LEAST_LEFT);
+            is_exact || one.leaves.abs() <= may_leave
+        }
         // Without a stated thickness of the walls, almost any small gap is about a wall thick.
         Cause::Face(_) => case.listed.house.states_walls(),
         Cause::Misread { .. } => {

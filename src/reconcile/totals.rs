@@ -87,7 +87,7 @@ pub(crate) fn meant(figure: Area, weights: &Weights) -> Vec<Meant> {
 
 /// The whole total nearest to an area that could have been meant by a figure with digits typed differently; `None` if
 /// the figure was not written that way.
-pub(crate) fn nearest_meant(how: TotalWritten, figure: Area, near: Area) -> Option<i64> {
+pub(crate) fn nearest_meant(how: TotalWritten, figure: Area, near_sq_ft: f64) -> Option<i64> {
     let number = figure.whole_sq_ft();
     if number < 10 {
         return None;
@@ -100,7 +100,10 @@ pub(crate) fn nearest_meant(how: TotalWritten, figure: Area, near: Area) -> Opti
         }
         _ => return None,
     };
-    all.into_iter().min_by_key(|meant| (meant - near.whole_sq_ft()).abs())
+    all.into_iter().min_by(|a, b| {
+        let off = |meant: &i64| (*meant as f64 - near_sq_ft).abs();
+        off(a).total_cmp(&off(b))
+    })
 }
 
 fn whole(number: i64) -> Area {
@@ -167,12 +170,12 @@ mod tests {
 
     #[test]
     fn the_total_meant_is_the_one_nearest_to_the_house() {
-        let near = |how, figure, house| nearest_meant(how, whole(figure), whole(house));
+        let near = |how, figure, house| nearest_meant(how, whole(figure), house);
         // 1,710 written as 1,170, 1,148 as 1,140.
-        assert_eq!(near(TotalWritten::Swapped, 1_170, 1_732), Some(1_710));
-        assert_eq!(near(TotalWritten::OneDigit, 1_140, 1_148), Some(1_148));
-        assert_eq!(near(TotalWritten::Twice, 3_600, 1_800), None);
-        assert_eq!(near(TotalWritten::OneDigit, 9, 1_800), None);
+        assert_eq!(near(TotalWritten::Swapped, 1_170, 1_732.0), Some(1_710));
+        assert_eq!(near(TotalWritten::OneDigit, 1_140, 1_148.0), Some(1_148));
+        assert_eq!(near(TotalWritten::Twice, 3_600, 1_800.0), None);
+        assert_eq!(near(TotalWritten::OneDigit, 9, 1_800.0), None);
     }
 
     #[test]

@@ -1,4 +1,5 @@
 //! Words for causes: what each one is, and how to find out whether it applies.
+#![expect(clippy::float_arithmetic, reason = "what a cause gives and adds are floats")]
 
 use crate::diagnostic::words;
 use crate::geometry::compass::Direction;
@@ -40,9 +41,12 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
             }
         }
         Cause::Total { how, with } => {
-            // With something else counted, the total that was meant is not simply the one nearest to the house.
-            let meant = nearest_meant(how, figure.area(), figure.measured());
-            match meant.filter(|_| with.is_none()) {
+            // The total that was meant is the one nearest to the house as it is rounded here.
+            let one = figure.explanations().list().iter().find(|one| one.cause == cause);
+            let meant = one.filter(|_| with.is_none()).and_then(|one| {
+                nearest_meant(how, figure.area(), one.sq_ft() - one.effect.sq_ft())
+            });
+            match meant {
                 Some(meant) => {
                     let typed = thousands(figure.area().whole_sq_ft());
                     format!("{}, {} as {typed}", written(how), thousands(meant))

@@ -33,7 +33,7 @@ use rust_decimal::Decimal;
 pub const DISCLAIMER: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first.";
 
 /// The end of every report and page.
-pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first. Figures are computed from these measurements; that does not show that the measurements are right.";
+pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal advice; local rules and licensed practice come first. Figures are computed from these lengths; that does not show that the lengths are right.";
 
 /// Printed first on every output if the record is smaller than the house.
 pub const SMALLER_RECORD: &str = "Caution: the record is smaller than this house. Handing these pages in may raise the value; ask a licensed professional first.";

@@ -71,7 +71,7 @@ const NOT: &[(&str, &str)] = &[
     ("foot, halves up", "exactly half goes up"),
     ("by the preparer", "as stated by the owner"),
     ("obtained the lengths", "I measured these walls"),
-    ("follow from the sides in the file", "Figures are computed from these measurements"),
+    ("follow from the sides in the file", "Figures are computed from these lengths"),
     ("closure 0.00", "under 0.01 ft"),
     ("rooms below", "ground floor rooms"),
 ];
