@@ -46,7 +46,7 @@ pub(super) fn is_far(off: f64, variance: f64) -> bool {
 }
 
 /// The square of the distance that counts as far, in standard deviations.
-const FAR: f64 = 36.0;
+const FAR: f64 = 144.0;
 
 /// The distance in square feet beyond which a figure is far off, slightly rounded up.
 pub(super) fn far(variance: f64) -> f64 {

@@ -178,7 +178,7 @@ mod tests {
         assert!(read.counted > 0.0);
         assert!(Weights::from_json("{}").is_err());
         let all = include_str!("weights.json");
-        assert!(Weights::from_json(&all.replace("0.12", "1.2")).is_err());
+        assert!(Weights::from_json(&all.replacen("\"chance\": 0.", "\"chance\": 7.", 1)).is_err());
         assert!(Weights::from_json(&all.replace("\"shape\"", "\"shapes\"")).is_err());
     }
 }
