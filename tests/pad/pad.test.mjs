@@ -82,6 +82,7 @@ for (const [size, viewport] of [['laptop', LAPTOP], ['phone', PHONE]]) {
 test('the record that is smaller brings its caution before the report', async () => {
   const { tab, context } = await opened(chrome);
   await measured(tab, [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']], '1,100');
+  await tab.getByRole('button', { name: 'No', exact: true }).click();
   await tab.getByText('ask a licensed professional first').waitFor();
   const order = await tab.evaluate(() => {
     const [caution, report] = ['.caution', '.opening'].map((one) => document.querySelector(one));
