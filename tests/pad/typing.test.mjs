@@ -595,7 +595,8 @@ test('the form of a further space speaks of no other kind, and says why it is ti
   await button(tab, 'Yes, add it').click();
   await form.locator('select').first().selectOption('porch');
   assert.match(await form.innerText(), /Inside the walk of House, under the same roof/);
-  assert.match(await form.innerText(), /Ticked because you said/);
+  assert.ok(await form.locator('input[type=checkbox]').isChecked());
+  assert.match(await form.innerText(), /After the question what lies inside, it is ticked already/);
   assert.doesNotMatch(await form.locator('.tick, p').allInnerTexts().then((all) => all.join(' ')), /garage/);
   await button(tab, 'Close').click();
   await tab.getByRole('button', { name: 'Add a space' }).click();

@@ -83,8 +83,6 @@ const finished = new Set<string>();
 const answered = new Set<string>();
 /// The further space is one inside a walk.
 let isInside = false;
-/// The further space is the answer to a question about what lies inside.
-let isFromQuestion = false;
 /// The row that gets the focus once the new rows are filled.
 let comingTo: string | null = null;
 /// What was typed into the list of fractions that has the focus.
@@ -927,7 +925,7 @@ const drawable = (now: Look) => now.rows.walks.map((walk, index) => ({ walk, ind
 /// Opens the form for a further space.
 function addSpace(level: string, inside: boolean): void {
   isAdding = true;
-  isInside = isFromQuestion = inside;
+  isInside = inside;
   chosen = null;
   addingOn = level;
   repaint();
@@ -989,7 +987,7 @@ function adding(now: Look): HTMLElement {
     within.checked = within.checked && !inside.hidden;
     inside.lastElementChild!.textContent = say('inside', { space: around() });
     whyInside.hidden = inside.hidden;
-    whyInside.textContent = say(isFromQuestion ? 'insideYes' : 'insideNo', { space: around() });
+    whyInside.textContent = say('insideHint', { space: around() });
   };
   // Spaces are told apart by their names.
   const nameOf = () => {
