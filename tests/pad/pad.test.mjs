@@ -604,7 +604,7 @@ test('all texts of the page are in one file, under 120 of them', () => {
     const code = fs.readFileSync(path.join(source, name), 'utf8').replace(/\/\/.*$/gm, '').replace(/\/[^/\n]+\/[a-z]*[.,)]/g, '');
     for (const [, text] of code.matchAll(/'([^'\n]*)'/g)) {
       // A text for people has a blank between words, or begins with a capital letter.
-      assert.ok(!/^[A-Z][a-z]+( |$)/.test(text.replace(/^(Enter|File)$/, '')), `${name}: ${text}`);
+      assert.ok(!/^[A-Z][a-z]+( |$)/.test(text.replace(/^(Enter|Backspace|File)$/, '')), `${name}: ${text}`);
     }
   }
 });
