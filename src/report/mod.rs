@@ -24,7 +24,7 @@ mod text;
 pub mod worth_json;
 
 use crate::areas::Areas;
-use crate::reconcile::Reconciliation;
+use crate::reconcile::{Figure, Reconciliation};
 use crate::value::{AsOf, Worth};
 use crate::wording::Block;
 use crate::wording::sentences::Sentences;
@@ -70,6 +70,21 @@ impl Report<'_> {
     #[must_use]
     pub fn opening(&self) -> Vec<Block> {
         Sentences::of(self.reconciliation.areas()).opening(self.reconciliation)
+    }
+
+    /// For each figure with a difference to account for, what most likely could account for it: one sentence, with the
+    /// name of the figure if there are several.
+    #[must_use]
+    pub fn likely(&self) -> Vec<String> {
+        let say = Sentences::of(self.reconciliation.areas());
+        let figures = self.reconciliation.figures();
+        let sentence = |figure: &Figure| {
+            let first = say.accounts(figure)?.items.into_iter().next()?;
+            let of =
+                if figures.len() > 1 { format!(" ({})", figure.name()) } else { String::new() };
+            Some(format!("Possible{of}: {first}"))
+        };
+        figures.iter().filter_map(sentence).collect()
     }
 
     /// The report as text without its heading and [`opening`](Report::opening), for a screen that shows those itself.

@@ -653,6 +653,12 @@ impl Maker {
 }
 
 impl Row {
+    /// Whether nothing was typed for the length of a wall that was not left to follow from the others.
+    #[must_use]
+    pub fn lacks_length(&self) -> bool {
+        !self.is_read && self.way.is_some() && self.how != How::Closing && self.length.is_empty()
+    }
+
     fn empty() -> Row {
         Row {
             line: 0,

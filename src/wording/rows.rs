@@ -8,7 +8,7 @@ use serde::Serialize;
 use crate::diagnostic::{Diagnostic, Source, Word, quoted};
 use crate::read;
 use crate::sketch::Kind;
-use crate::sketch::rows::{Edit, Rows, Walk, edited, in_ways, rows};
+use crate::sketch::rows::{Edit, How, Row, Rows, Walk, Way, edited, in_ways, rows};
 
 /// The most rows for which a text is read a second time with other words.
 const MOST_ROWS: usize = 200;
@@ -32,7 +32,7 @@ pub struct Notice {
     pub again: Vec<(usize, String)>,
     /// What a button can do about it.
     pub mends: Vec<Mend>,
-    /// Whether the walk is probably not finished yet, so that it is too early to look for an error in it.
+    /// Whether its walk is probably not finished yet, so that it is too early to look for an error in it.
     pub is_early: bool,
 }
 
@@ -69,6 +69,8 @@ pub struct Question {
 pub struct Said {
     /// Whether the walks are back at their starts, and what is missing; empty before the first wall.
     pub state: String,
+    /// What stays without a check although the walks are back at their starts; empty if there is no such wall.
+    pub unchecked: String,
     /// What back, right, front and left are on the compass; empty before the first wall.
     pub compass: String,
     /// Where each walk begins; empty for one that does not begin at a corner.
@@ -88,6 +90,7 @@ pub fn said(rows: &Rows) -> Said {
     };
     Said {
         state: state(rows),
+        unchecked: unchecked(rows),
         compass: if has_wall { compass } else { String::new() },
         begins: rows.walks.iter().map(begins).collect(),
     }
@@ -112,6 +115,30 @@ fn state(rows: &Rows) -> String {
         true => "Back at the start.".to_owned(),
         false => "Back at the start, within what the tape can tell.".to_owned(),
     }
+}
+
+/// A sentence for each wall by closing of a walk that is back at its start: it is back whatever was typed.
+fn unchecked(rows: &Rows) -> String {
+    let follows = |row: &&Row| row.how == How::Closing && !row.found.is_empty();
+    let sentence = |walk: &Walk, row: &Row| {
+        let ways = match row.way? {
+            Way::Back | Way::Front => "back or front",
+            Way::Right | Way::Left => "right or left",
+        };
+        let wall = match rows.walks.len() {
+            1 => format!("Wall {}", row.number),
+            _ => format!("{}: wall {}", walk.name, row.number),
+        };
+        Some(format!(
+            "{wall} takes up whatever is missing, so a mistyped wall that goes {ways} would not be seen. Could it be about {} long?",
+            row.found
+        ))
+    };
+    let closed = rows.walks.iter().filter(|walk| walk.is_closed);
+    let of = |walk: &Walk| -> Vec<String> {
+        walk.rows.iter().filter(follows).filter_map(|row| sentence(walk, row)).collect()
+    };
+    closed.flat_map(of).collect::<Vec<_>>().join(" ")
 }
 
 /// The errors and warnings of a text as a form shows them, in the same order.
@@ -174,16 +201,27 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         row_on(rows, line).map(|_| (line, label.clone()))
     };
     let is_measured_again = is_open || one.word() == Word::ClosingBackwards;
+    let empty = at.map(|(w, r)| &rows.walks[w].rows[r]).is_some_and(Row::lacks_length);
+    if empty {
+        helps = vec!["measure it, or say that you could not reach it".to_owned()];
+        mends.clear();
+    }
+    // More walls may still turn a side by closing the right way round.
+    let unfinished = match one.word() {
+        Word::ClosingBackwards => at.map(|(w, _)| &rows.walks[w]).filter(|walk| !walk.is_closed),
+        _ => open,
+    };
+    let message = if empty { "this wall has no length yet" } else { seen.message() };
     Notice {
         place: place(rows, line, at, walk),
         at,
         field: rows.fields.iter().find(|(_, other)| *other == line).map(|(field, _)| *field),
         walk,
-        message: open.map_or_else(|| seen.message().to_owned(), still_open),
+        message: open.map_or_else(|| message.to_owned(), still_open),
         helps,
         again: one.others().iter().filter(|_| is_measured_again).filter_map(points).collect(),
         mends,
-        is_early: open.is_some_and(|walk| !walk.is_near),
+        is_early: unfinished.is_some_and(|walk| !walk.is_near),
     }
 }
 

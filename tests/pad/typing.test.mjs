@@ -394,6 +394,251 @@ test('an open row takes three lines on a phone, and nothing is cut beside the ro
   await laptop.context.close();
 });
 
+/// The lengths of a row as its fields show them.
+const lengthOf = (tab, n) => tab.locator('ol.sides > li').nth(n).locator('.length input, .length select').evaluateAll((all) => all.map((one) => one.value));
+
+/// Types into the first field of a new wall, key by key.
+async function taped(tab, way, keys) {
+  await tab.locator('.next').last().getByRole('button', { name: way, exact: true }).click();
+  await tab.waitForFunction(() => document.activeElement.className === 'feet');
+  await tab.keyboard.type(keys, { delay: 60 });
+  await settled(tab);
+}
+
+/// A file saved by a button.
+async function fileOf(tab, name) {
+  const [file] = await Promise.all([tab.waitForEvent('download'), pressed(tab, name)]);
+  return { name: file.suggestedFilename(), text: fs.readFileSync(await file.path(), 'utf8') };
+}
+
+test('every fraction of an inch is kept as it is typed', async () => {
+  const { tab, troubles, context } = await begun({ viewport: LAPTOP }, []);
+  const typed = [`28' 4 3/16"`, `9' 4 1/16`, `9' 0 11/16`, `9' 4 5/32"`, `9' 4 1/2`, `9' 63/64`, `9' 4 5/16`];
+  const shown = [['28', '4', '3/16'], ['9', '4', '1/16'], ['9', '0', '11/16'], ['9', '4', '5/32'], ['9', '4', '1/2'], ['9', '63/64', ''], ['9', '4', '5/16']];
+  for (const [i, keys] of typed.entries()) {
+    await taped(tab, i % 2 ? 'right' : 'back', keys);
+    assert.deepEqual(await lengthOf(tab, i), shown[i]);
+  }
+  const { text } = await fileOf(tab, 'Save the sides file');
+  for (const length of [`north 28' 4 3/16"`, `east 9' 4 1/16"`, `east 9' 4 5/32"`, `north 9' 4 5/16"`]) assert.ok(text.includes(length), text);
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
+test('what is no fraction is not replaced by one that begins like it', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, []);
+  await taped(tab, 'back', `9' 4 1/`);
+  assert.deepEqual(await lengthOf(tab, 0), ['9', '4', '']);
+  await tab.keyboard.type('3');
+  await tab.keyboard.press('Tab');
+  await settled(tab);
+  assert.match((await fileOf(tab, 'Save the sides file')).text, /north 9' 4 1\/3"/);
+  // Backspace takes the fraction away; Enter after one goes on to the next wall.
+  await taped(tab, 'right', `9' 4 7/8`);
+  await tab.keyboard.press('Backspace');
+  await settled(tab);
+  assert.match((await fileOf(tab, 'Save the sides file')).text, /east 9' 4"/);
+  await tab.keyboard.type('3/4');
+  await tab.keyboard.press('Enter');
+  await settled(tab);
+  assert.equal(await tab.evaluate(() => document.activeElement.dataset.way), 'back');
+  assert.deepEqual(await lengthOf(tab, 1), ['9', '4', '3/4']);
+  await context.close();
+});
+
+test('a fraction stands in its list while the rows are drawn anew', async () => {
+  // The last wall is near its end once its feet are there, and the rows change at that key.
+  const { tab, context } = await begun({ viewport: LAPTOP }, [['back', '28'], ['right', '42'], ['front', '28']]);
+  for (const delay of [0, 5, 15, 40]) {
+    await tab.locator('.next').last().getByRole('button', { name: 'left', exact: true }).click();
+    await tab.waitForFunction(() => document.activeElement.className === 'feet');
+    await tab.keyboard.type(`41' 8 1/4`, { delay });
+    await tab.keyboard.press('Enter');
+    await settled(tab);
+    assert.deepEqual(await lengthOf(tab, 3), ['41', '8', '1/4'], String(delay));
+    assert.match((await fileOf(tab, 'Save the sides file')).text, /west 41' 8 1\/4"/);
+    await tab.locator('input.feet').nth(3).focus();
+    await button(tab, 'Remove').click();
+    await settled(tab);
+  }
+  await context.close();
+});
+
+/// A house with a corner cut out at the back right; what is left for the wall to the right is 11' 8".
+const REACHED = [['back', '30'], ['right', '28', '4'], ['front', '10'], ['right', 'closing'], ['front', '20']];
+
+test('a wall that was not reached is no alarm while the walk is being typed', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, REACHED);
+  assert.equal(await tab.locator('.notices').innerText(), '');
+  assert.equal(await tab.locator('ol.sides .notice').count(), 0);
+  assert.equal(await tab.locator('.drawing .again').count(), 0);
+  await button(tab, 'That was the last wall').click();
+  assert.match(await tab.locator('.notices').innerText(), /Wall 4 [^]*would have to run/);
+  await walk(tab, [['left', '40']]);
+  assert.equal(await tab.locator('.notices').innerText(), '');
+  // 30 × 40 less 10 × 11 2/3; every wall to the tenth: 11.7.
+  assert.match(await tab.locator('.opening').textContent(), /Measured 1,083 sq ft/);
+  await context.close();
+});
+
+test('a wall that was not reached says that it hides a mistyped one', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, [...REACHED, ['left', '40']]);
+  const told = tab.locator('.unchecked');
+  assert.match(await told.innerText(), /Wall 4 takes up whatever is missing, so a mistyped wall that goes right or left would not be seen\. Could it be about 11' 8" long\?/);
+  assert.equal(await tab.locator('.still').textContent(), 'Back at the start.');
+  await shot(tab, 'unchecked');
+  await tab.locator('ol.sides > li').nth(3).locator('select[data-part=way]').focus();
+  await tab.getByLabel('Wall 4: how').selectOption('measured');
+  await tab.locator('input.feet').nth(3).fill('11');
+  await tab.locator('input.inches').nth(3).fill('8');
+  await settled(tab);
+  assert.equal(await told.innerText(), '');
+  await context.close();
+});
+
+test('a wall without a length says so at its row once it is left', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  const row = tab.locator('ol.sides > li').nth(1);
+  await tab.locator('input.feet').nth(1).fill('');
+  await settled(tab);
+  assert.equal(await row.locator('.notice').count(), 0);
+  await tab.locator('input.feet').nth(2).click();
+  await settled(tab);
+  assert.match(await row.innerText(), /this wall has no length yet/);
+  assert.match(await tab.locator('.notices').innerText(), /Wall 2 this wall has no length yet/);
+  await shot(tab, 'blank');
+  await tab.locator('input.feet').nth(1).fill('42');
+  await tab.locator('input.feet').nth(2).click();
+  await settled(tab);
+  assert.equal(await row.locator('.notice').count(), 0);
+  // One wall more than there is, after a walk that is back at its start.
+  await tab.locator('.next').getByRole('button', { name: 'back' }).click();
+  await settled(tab);
+  assert.equal(await tab.locator('ol.sides .notice').count(), 0);
+  await tab.getByLabel('Address').click();
+  await settled(tab);
+  assert.match(await tab.locator('ol.sides > li').nth(4).innerText(), /this wall has no length yet/);
+  await context.close();
+});
+
+test('the first press on a help under a row applies it, by mouse and by touch', async () => {
+  for (const options of [{ viewport: LAPTOP }, TOUCH]) {
+    const { tab, troubles, context } = await begun(options, [['back', '28'], ['right', '42,5'], ['front', '28'], ['left', '42', '6']]);
+    const help = tab.locator('ol.sides > li').nth(1).getByRole('button', { name: /^Use / }).first();
+    for (const from of [0, 3]) {
+      await tab.locator('input.inches').nth(1).fill('');
+      await tab.locator('input.feet').nth(1).fill('42,5');
+      await settled(tab);
+      await tab.locator('input.feet').nth(from).focus();
+      await settled(tab);
+      await help.scrollIntoViewIfNeeded();
+      const { x, y, width, height } = await help.boundingBox();
+      const [at, down] = [x + width / 2, y + height / 2];
+      if (options.hasTouch) await tab.touchscreen.tap(at, down);
+      else await tab.mouse.click(at, down, { delay: 90 });
+      await settled(tab);
+      assert.equal(await help.count(), 0, `from row ${from + 1}`);
+      await tab.getByText('Back at the start').waitFor();
+    }
+    assert.deepEqual(troubles, []);
+    await context.close();
+  }
+});
+
+test('the first press on a help applies it while the cursor is in a figure', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, [['back', '28'], ['right', '42x'], ['front', '28'], ['left', '42']]);
+  await tab.getByLabel('Address').click();
+  await tab.keyboard.type('4 Larch Lane');
+  await tab.locator('.notices').getByRole('button', { name: /^Use / }).first().click({ delay: 90 });
+  await settled(tab);
+  await tab.getByText('Back at the start').waitFor();
+  assert.equal(await tab.getByLabel('Address').inputValue(), '4 Larch Lane');
+  await context.close();
+});
+
+test('what most likely accounts for the difference is said with the answer', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX, '1,176');
+  await button(tab, 'Yes, add it').click();
+  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
+  await button(tab, 'Add').click();
+  await settled(tab);
+  await walk(tab, GARAGE);
+  const said = await tab.locator('.opening p').allInnerTexts();
+  assert.match(said[0], /Measured 776 sq ft/);
+  // 20 × 20 = 400
+  assert.match(said[1], /^Possible: .*garage/i);
+  assert.match(said[1], /400|1,176/);
+  await shot(tab, 'likely');
+  await context.close();
+});
+
+test('the caution waits for what lies inside, but not for pages', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX, '1,000');
+  const caution = tab.locator('.caution');
+  await tab.getByText('Is a garage or a porch inside this walk?').waitFor();
+  assert.equal(await caution.textContent(), '');
+  await button(tab, 'Look at the pages').click();
+  await tab.getByText(/Page 1 of/).waitFor();
+  assert.match(await caution.textContent(), /smaller/);
+  await tab.reload();
+  await tab.getByRole('button', { name: 'Go on with' }).click();
+  await settled(tab);
+  assert.equal(await caution.textContent(), '');
+  await button(tab, 'No').click();
+  assert.match(await caution.textContent(), /smaller/);
+  await context.close();
+});
+
+test('the form of a further space speaks of no other kind, and says why it is ticked', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  const form = tab.locator('.further');
+  await button(tab, 'Yes, add it').click();
+  await form.locator('select').first().selectOption('porch');
+  assert.match(await form.innerText(), /Inside the walk of House, under the same roof/);
+  assert.ok(await form.locator('input[type=checkbox]').isChecked());
+  assert.match(await form.innerText(), /After the question what lies inside, it is ticked already/);
+  assert.doesNotMatch(await form.locator('.tick, p').allInnerTexts().then((all) => all.join(' ')), /garage/);
+  await button(tab, 'Close').click();
+  await tab.getByRole('button', { name: 'Add a space' }).click();
+  assert.ok(!(await form.locator('input[type=checkbox]').isChecked()));
+  assert.match(await form.innerText(), /Tick it if the walk of House goes around this too/);
+  await context.close();
+});
+
+test('files are named after the address, and a long address is seen whole', async () => {
+  const { tab, context } = await begun(TOUCH, BOX);
+  const address = tab.getByLabel('Address');
+  await address.fill('418 Quillback Lane, Tern County');
+  await settled(tab);
+  assert.equal((await fileOf(tab, 'Make the PDF')).name, '418-quillback-lane-tern-county.pdf');
+  const isCut = () => address.evaluate((one) => one.scrollWidth > one.clientWidth);
+  assert.ok(!(await isCut()));
+  await tab.setViewportSize(LAPTOP);
+  assert.ok(!(await isCut()));
+  await address.fill('  ../Zürich/№ 4: "a" ');
+  await settled(tab);
+  assert.match((await fileOf(tab, 'Save the sides file')).name, /^zurich-(no-)?4-a\.sides$/);
+  await address.fill('丁目');
+  await settled(tab);
+  assert.equal((await fileOf(tab, 'Save the sides file')).name, 'house.sides');
+  await context.close();
+});
+
+test('nothing is said to be under work behind a question', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  const [chooser] = await Promise.all([
+    tab.waitForEvent('filechooser'),
+    (async () => {
+      await tab.locator('.home').click();
+      await tab.getByRole('button', { name: /Open a file/ }).click();
+    })(),
+  ]);
+  await chooser.setFiles({ name: 'other.sides', mimeType: 'text/plain', buffer: Buffer.from('level "G"\nliving "H"\nnorth 8\'\neast 8\'\nsouth 8\'\nwest 8\'\n') });
+  await tab.getByText('would replace it').waitFor();
+  assert.equal(await tab.locator('body > [role=status]').textContent(), '');
+  await context.close();
+});
+
 test('questions, marks and rows under work have nothing against a screen reader, in light and dark', async () => {
   for (const colorScheme of ['light', 'dark']) {
     const { tab, context } = await begun({ ...TOUCH, colorScheme, bypassCSP: true }, BOX);

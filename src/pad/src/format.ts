@@ -10,8 +10,13 @@ export const KEYWORDS = (
 /// The lines of a new house.
 export const NEW = 'front south\n\nlevel "Ground floor"\n  living "House"\n';
 
-/// The fractions of an inch that a tape shows.
-export const FRACTIONS = ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'];
+/// The fractions of an inch that a tape shows: every sixteenth, and how each is written.
+export const FRACTIONS = [
+  '', '1/16', '1/8', '3/16', '1/4', '5/16', '3/8', '7/16', '1/2', '9/16', '5/8', '11/16', '3/4', '13/16', '7/8', '15/16',
+];
+
+/// A fraction that is finished as it is typed, though a tape does not show it: `1/3` may still become `1/32`.
+export const FINER = /^\d+\/(32|64)$/;
 
 /// The units of the fields: of areas, and of a thickness.
 export const UNITS = { feet: { area: 'sq ft', thickness: 'inches' }, metric: { area: 'sq m', thickness: 'cm' } };

@@ -1,7 +1,7 @@
 // The page: one text, shown both as rows and as a file. Everything said about the house comes from the library.
 import { cornersOf, drawing } from './drawing';
 import { Editor } from './editor';
-import { FRACTIONS, LENGTH, METRIC, NEW, UNITS } from './format';
+import { FINER, FRACTIONS, LENGTH, METRIC, NEW, UNITS } from './format';
 import { Library } from './library';
 import { h } from './page';
 import * as pictures from './pictures';
@@ -14,6 +14,9 @@ declare const LICENSES: string;
 
 const KEEP = 'fairfoot';
 const MOST_UNDONE = 500;
+/// The name of a house that was begun here.
+const BEGUN = 'house.sides';
+const MOST_OF_NAME = 60;
 const NEWS_MS = 8_000;
 const PAUSE_MS = 500;
 const WAYS: Way[] = ['back', 'right', 'front', 'left'];
@@ -29,13 +32,14 @@ const picker = h('input', { type: 'file', class: 'hidden', tabindex: '-1', 'aria
 
 let library: Library;
 let text = '';
-let name = 'house.sides';
+let name = BEGUN;
 let undone: string[] = [];
 let look: Look | null = null;
 let shown = '';
 /// The text that the displayed rows belong to.
 let painted = '';
 let report = '';
+let caution = '';
 /// The key of the focused row: the index of its walk, and its index there. Line numbers change; keys do not.
 let focus: string | null = null;
 /// The row that has its buttons on the screen.
@@ -79,12 +83,24 @@ const finished = new Set<string>();
 const answered = new Set<string>();
 /// The further space is one inside a walk.
 let isInside = false;
+/// The row that gets the focus once the new rows are filled.
+let comingTo: string | null = null;
+/// What was typed into the list of fractions that has the focus.
+let ofList = '';
+/// The rows are being replaced, so that a field loses the focus although nobody left it.
+let isReplacing = false;
+/// A pointer is pressed: nothing may move below it until it is released.
+let isPressed = false;
+let atRelease: (() => void)[] = [];
+/// Pages were asked for, so that the caution is due although a question is open.
+let isHandedOn = false;
 
 const parts = {
   heads: h('section', { class: 'figures' }),
   walks: h('div', { class: 'walks' }),
   drawing: h('div', { class: 'drawing' }),
   gap: h('p', { class: 'still', 'aria-live': 'polite' }),
+  unchecked: h('p', { class: 'unchecked', 'aria-live': 'polite' }),
   question: h('div', { class: 'question', 'aria-live': 'polite' }),
   caution: h('p', { class: 'caution', role: 'alert' }),
   opening: h('div', { class: 'opening', 'aria-live': 'polite' }),
@@ -221,6 +237,7 @@ function asked<T extends Words>(question: Words, answers: T[]): Promise<T | null
         dialog.close();
       } }, say(one));
     const old = kept();
+    if (live.textContent === say('working')) tell('');
     const dialog = h('dialog', { 'aria-label': say(question), onclose: () => {
       resolve(null);
       dialog.remove();
@@ -282,6 +299,21 @@ function tell(what: string, isNews = false): void {
   if (isNews) quiet = window.setTimeout(() => (live.textContent = ''), NEWS_MS);
 }
 
+/// Resolves when no pointer is pressed, after the click that it may make. What is pressed must stay where it is.
+const released = () =>
+  new Promise<void>((resolve) => {
+    if (isPressed) atRelease.push(resolve);
+    else resolve();
+  });
+
+function release(): void {
+  isPressed = false;
+  const waiting = atRelease;
+  atRelease = [];
+  // The click comes right after this event.
+  setTimeout(() => waiting.forEach((one) => one()));
+}
+
 /// Processes the newest text; requests for older texts in between are dropped. Resolves once nothing is newer.
 function refresh(): Promise<void> {
   looking ??= lookedAt();
@@ -298,6 +330,7 @@ async function lookedAt(): Promise<void> {
       const asked = text;
       next = await library.look(name, asked, columns());
       shown = asked;
+      await released();
     }
     look = next;
     painted = shown;
@@ -329,7 +362,11 @@ function paint(now: Look): void {
 
 /// Paints what was seen last once more.
 function repaint(): void {
-  if (look) paint(look);
+  const again = () => {
+    if (look) paint(look);
+  };
+  if (isPressed) void released().then(again);
+  else again();
 }
 
 const isMetric = () => METRIC.includes(look?.rows.heads.units ?? '');
@@ -396,7 +433,7 @@ function sendSoon(field: keyof Heads): void {
 function paintWalks(now: Look): void {
   const active = document.activeElement as HTMLElement | null;
   const at = active?.dataset.part ? { key: active.dataset.key ?? '', part: active.dataset.part } : null;
-  const typing = at !== null && active instanceof HTMLInputElement;
+  const typing = at !== null && PARTS.includes(at.part);
   const values = typing ? PARTS.map((part) => [part, field(at.key, part)] as const).map(([part, one]) => [part, (one as HTMLInputElement | null)?.value] as const) : [];
   const stays = staysNext ?? active?.dataset.stays ?? null;
   const rowShape = (row: Row) => [row.way !== null || row.typed, row.shape.is, row.picture, row.number, row.sides];
@@ -407,11 +444,15 @@ function paintWalks(now: Look): void {
     parts.walks.dataset.shape = shape;
     tooledAt = focus;
     fields.clear();
+    isReplacing = true;
     parts.walks.replaceChildren(...now.rows.walks.map((walk, i) => walked(walk, now, i)), adding(now));
+    isReplacing = false;
   }
+  comingTo = isNew ? ((focusNext ?? at)?.key ?? null) : null;
   for (const [w, walk] of now.rows.walks.entries()) {
     for (const [r, row] of walk.rows.entries()) fill(row, `${w} ${r}`, now, isNew);
   }
+  comingTo = null;
   retool();
   if (isNew || focusNext) {
     const wanted = focusNext ?? at;
@@ -419,8 +460,8 @@ function paintWalks(now: Look): void {
     // What is being typed is newer than what the library has seen, and stands in the fields it was typed into.
     if (!focusNext && at) {
       for (const [part, value] of values) {
-        const one = field(at.key, part) as HTMLInputElement | null;
-        if (one && value !== undefined) one.value = value;
+        const one = field(at.key, part);
+        if (one && value !== undefined) put(one, value);
       }
     }
     focusNext = staysNext = null;
@@ -440,6 +481,15 @@ function toNewSpace(now: Look): void {
   const section = parts.walks.querySelectorAll('section.walk')[index];
   section?.querySelector<HTMLElement>('.way')?.focus({ preventScroll: true });
   section?.scrollIntoView({ block: 'center' });
+}
+
+/// Sets what a field shows; a list gets the value as one more option if it does not have it.
+function put(one: HTMLElement, value: string): void {
+  const element = one as HTMLInputElement | HTMLSelectElement;
+  if (element instanceof HTMLSelectElement && ![...element.options].some((option) => option.value === value)) {
+    element.append(h('option', { value }, value));
+  }
+  element.value = value;
 }
 
 function field(key: string, part: string): HTMLElement | null {
@@ -527,7 +577,7 @@ function rowed(walk: Walk, row: Row, index: number, key: string): HTMLElement {
   const number = h('span', { class: 'n', 'aria-hidden': 'true' }, row.sides > 1 ? `${n}–${n + row.sides - 1}` : String(n));
   const focused = key === focus;
   const tools = focused ? tooled(walk, row, index, key) : null;
-  const listens = { onfocusin: () => inFocus(key) };
+  const listens = { onfocusin: () => inFocus(key), onfocusout: () => void left(key) };
   if (row.way === null) {
     const li = h('li', { class: focused ? 'side other focus' : 'side other', ...listens, tabindex: '0' }, number, h('code', {}, row.typed), h('span', { class: 'aside' }, say('shownOnly')), tools);
     fields.set(`${key} row`, li);
@@ -554,6 +604,8 @@ function rowed(walk: Walk, row: Row, index: number, key: string): HTMLElement {
 
 function taped(key: string, n: number): HTMLElement {
   const fraction = select(FRACTIONS, '', say('fraction', { n }), () => send(key), (part) => part || '–');
+  fraction.addEventListener('keydown', (event) => toFraction(event, key));
+  fraction.addEventListener('focusout', () => leftFraction(key, fraction));
   mark(fraction, key, 'fraction');
   return h(
     'span',
@@ -633,10 +685,47 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
       inches.focus();
       return;
     }
-    const row = (event.target as HTMLElement).closest('li');
-    const next = row?.nextElementSibling?.querySelector<HTMLElement>('.feet');
-    (next ?? row?.closest('section')?.querySelector<HTMLElement>('.way[data-way]'))?.focus();
+    toNext(event.target as HTMLElement);
   }
+}
+
+/// A fraction typed into its list. Left to the browser, `1/16` would choose the first option that begins with a part of it.
+function toFraction(event: KeyboardEvent, key: string): void {
+  const list = event.target as HTMLSelectElement;
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  const isDigit = /^[\d/]$/.test(event.key);
+  const isMark = ['"', '”', '″', ' '].includes(event.key);
+  if (isDigit || event.key === 'Backspace' || (ofList && isMark)) event.preventDefault();
+  if (isDigit) {
+    ofList += event.key;
+    if (FRACTIONS.includes(ofList) || FINER.test(ofList)) choose(list, key, ofList);
+  } else if (event.key === 'Backspace') {
+    ofList = '';
+    choose(list, key, '');
+  } else if (event.key === 'Enter' && ofList) {
+    event.preventDefault();
+    toNext(list);
+  }
+}
+
+/// What was typed is kept as it was typed, even if it is no fraction: the library says so.
+function leftFraction(key: string, list: HTMLSelectElement): void {
+  if (isReplacing) return;
+  if (ofList) choose(list, key, ofList);
+  ofList = '';
+}
+
+function choose(list: HTMLSelectElement, key: string, value: string): void {
+  if (list.value === value) return;
+  put(list, value);
+  send(key);
+}
+
+/// Goes on to the next row, or to the next wall.
+function toNext(from: HTMLElement): void {
+  const row = from.closest('li');
+  const next = row?.nextElementSibling?.querySelector<HTMLElement>('.feet');
+  (next ?? row?.closest('section')?.querySelector<HTMLElement>('.way[data-way]'))?.focus();
 }
 
 /// A foot mark that came after whole feet without a key of its own, as from the keyboard of a phone.
@@ -654,7 +743,8 @@ function typed(key: string): string {
   const feet = valueOf(key, 'feet');
   if (isMetric()) return whole(feet);
   const [inches, fraction] = [valueOf(key, 'inches'), valueOf(key, 'fraction')];
-  const inch = [inches, fraction].filter((part) => part && !(part === '0' && !fraction && feet)).join(' ');
+  // No inches beside feet need not be written; alone they are no length, but one that is still to be typed.
+  const inch = [inches, fraction].filter((part) => part && !(part === '0' && !fraction)).join(' ');
   // A whole length stands alone; beside inches the first field holds feet, whatever is typed there.
   const isWhole = feet !== '' && !/^\d+$/.test(feet) && (!inch || /['’′"”″]/.test(feet));
   return [feet && (isWhole ? feet : `${feet}'`), inch && `${inch}"`].filter(Boolean).join(' ');
@@ -711,8 +801,24 @@ function inFocus(key: string): void {
   if (focus === key || !look) return;
   focus = key;
   walkAt = Number(key.split(' ')[0]);
-  retool();
-  paintDrawing(look);
+  const open = () => {
+    retool();
+    if (look) paintDrawing(look);
+  };
+  if (isPressed) void released().then(open);
+  else open();
+}
+
+/// A row that is left without a length says so.
+async function left(key: string): Promise<void> {
+  const row = at(key);
+  if (isReplacing || !row || !isBegun(row)) return;
+  busy(+1);
+  // By then the next field has the focus.
+  await new Promise((resolve) => setTimeout(resolve));
+  await released();
+  busy(-1);
+  if (!isAt(key)) repaint();
 }
 
 function tooled(walk: Walk, row: Row, index: number, key: string): HTMLElement {
@@ -762,26 +868,22 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
   const isHere = field(key, 'way')?.closest('li')?.contains(document.activeElement);
   if (!isNew && !isHere && row.is_read && filled.get(key) === told) return;
   filled.set(key, told);
-  const put = (part: string, value: string) => {
-    const element = field(key, part) as HTMLInputElement | HTMLSelectElement | null;
-    if (!element || element === document.activeElement) return;
-    if (element instanceof HTMLSelectElement && ![...element.options].some((one) => one.value === value)) {
-      element.append(h('option', { value }, value));
-    }
-    element.value = value;
+  const set = (part: string, value: string) => {
+    const element = field(key, part);
+    if (element && element !== document.activeElement) put(element, value);
   };
   const li = field(key, 'way')?.closest('li');
   if (!li || row.way === null) return;
-  const isTyping = !isNew && li.contains(document.activeElement) && document.activeElement instanceof HTMLInputElement;
-  put('way', row.way);
-  put('how', row.how);
+  const isTyping = !isNew && li.contains(document.activeElement) && PARTS.includes((document.activeElement as HTMLElement).dataset.part ?? '');
+  set('way', row.way);
+  set('how', row.how);
   const bare = (length: string) => (isMetric() ? length.replace(/ *m$/, '') : length);
   if (!isTyping) {
     const parts = isMetric() ? null : row.parts;
-    put('feet', parts ? parts[0] : bare(row.length));
-    put('inches', parts ? parts[1] : '');
-    put('fraction', parts ? parts[2] : '');
-    for (const [part, value] of Object.entries(row.shape)) put(part, part === 'to' ? value : bare(value));
+    set('feet', parts ? parts[0] : bare(row.length));
+    set('inches', parts ? parts[1] : '');
+    set('fraction', parts ? parts[2] : '');
+    for (const [part, value] of Object.entries(row.shape)) set(part, part === 'to' ? value : bare(value));
   }
   li.classList.toggle('measured', row.how === 'measured');
   li.classList.toggle('closing', row.how === 'closing');
@@ -792,7 +894,7 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
     if (element) element.disabled = row.how === 'closing';
   }
   const wrong = li.querySelector('.wrong');
-  const notice = !row.is_read && !isBegun(row) ? now.notices.find((one) => one.is_error && one.line === row.line) : undefined;
+  const notice = !row.is_read && !isAwaited(now, key) ? now.notices.find((one) => one.is_error && one.line === row.line) : undefined;
   if (wrong) {
     wrong.replaceChildren(...looks.map((label) => h('span', { class: 'notice' }, label)));
     if (notice) wrong.append(noticed(notice, true));
@@ -804,6 +906,16 @@ function isBegun(row: Row): boolean {
   const more = Object.entries(row.shape).filter(([part]) => part !== 'is').map(([, value]) => value);
   return row.how !== 'closing' && [row.length, ...more].some((value) => !value);
 }
+
+/// Whether a wall without a length is still to be typed: somebody is at it, or it is the last of a walk that goes on.
+function isAwaited(now: Look, key: string): boolean {
+  const [w, r] = key.split(' ').map(Number);
+  const walk = now.rows.walks[w];
+  const goesOn = isWalking && r === walk.rows.length - 1 && !walk.is_closed && !finished.has(walk.name);
+  return isBegun(walk.rows[r]) && (goesOn || isAt(key));
+}
+
+const isAt = (key: string) => comingTo === key || (field(key, 'row')?.contains(document.activeElement) ?? false);
 
 // ---- a further space
 
@@ -850,7 +962,8 @@ function adding(now: Look): HTMLElement {
     length: h('input', { 'aria-label': say('measuredOff'), autocomplete: 'off', placeholder: isMetric() ? '' : LENGTH }),
   }));
   const off = h('div', {}, ...offs.map(({ way, length }) => h('div', { class: 'off' }, way, length)));
-  const within = h('input', { type: 'checkbox', checked: isInside, onchange: () => (isInside = within.checked) });
+  const within = h('input', { type: 'checkbox', checked: isInside, onchange: () => (isInside = within.checked), 'aria-describedby': 'why-inside' });
+  const whyInside = h('p', { class: 'aside', id: 'why-inside' });
   const around = () => drawable(look ?? now).find(({ walk }) => walk.level === addingOn && walk.rows.length > 0)?.walk.name ?? '';
   const hint = h('p', { class: 'aside' }, say('furtherHint'));
   const inside = h('label', { class: 'tick' }, within, h('span', {}));
@@ -873,6 +986,8 @@ function adding(now: Look): HTMLElement {
     inside.hidden = !around();
     within.checked = within.checked && !inside.hidden;
     inside.lastElementChild!.textContent = say('inside', { space: around() });
+    whyInside.hidden = inside.hidden;
+    whyInside.textContent = say('insideHint', { space: around() });
   };
   // Spaces are told apart by their names.
   const nameOf = () => {
@@ -916,6 +1031,7 @@ function adding(now: Look): HTMLElement {
     hint,
     off,
     inside,
+    whyInside,
     h('div', { class: 'after' }, h('button', { type: 'button', onclick: make }, say('add')), h('button', { type: 'button', class: 'quiet', onclick: cancel }, say('close'))),
   );
 }
@@ -949,10 +1065,12 @@ function paintDrawing(now: Look): void {
   if (!walks.some(({ walk }) => walk.rows.length > 0)) {
     parts.drawing.replaceChildren();
     parts.gap.textContent = '';
+    parts.unchecked.textContent = '';
     return;
   }
   parts.drawing.replaceChildren(drawing({ walks, level, isOne: now.rows.levels.length < 2, again: shownNow(now).flatMap((one) => one.form.again.map(([line]) => line)), line, corner: chosen, onRow, onCorner }));
   if (parts.gap.textContent !== now.said.state) parts.gap.textContent = now.said.state;
+  if (parts.unchecked.textContent !== now.said.unchecked) parts.unchecked.textContent = now.said.unchecked;
 }
 
 // ---- the answer
@@ -960,9 +1078,10 @@ function paintDrawing(now: Look): void {
 function paintAnswer(now: Look): void {
   // While there is an error, what was said before it stays, its caution with it.
   if (now.report !== null) {
-    parts.caution.textContent = now.caution ?? '';
+    caution = now.caution ?? '';
     report = now.report;
-    parts.opening.replaceChildren(...now.opening.map((line) => h('p', {}, line)));
+    const [first, ...more] = now.opening.map((line) => h('p', {}, line));
+    parts.opening.replaceChildren(...(first ? [first] : []), ...now.likely.map((line) => h('p', { class: 'likely' }, line)), ...more);
   }
   const isOld = now.report === null && report !== '';
   parts.opening.classList.toggle('old', isOld);
@@ -972,6 +1091,8 @@ function paintAnswer(now: Look): void {
   parts.report.replaceChildren(report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '');
   parts.compass.textContent = now.said.compass;
   paintQuestion(now);
+  // The record may be smaller only because a garage is still in the area.
+  parts.caution.textContent = parts.question.firstChild && !isHandedOn ? '' : caution;
   const notices = shownNow(now);
   const list = (key: Words, isError: boolean) => {
     const some = notices.filter((one) => one.is_error === isError);
@@ -998,8 +1119,10 @@ function paintAnswer(now: Look): void {
 /// a walk that is still being typed, or a figure.
 function shownNow(now: Look): Notice[] {
   const empty = now.rows.walks.filter((walk) => walk.rows.length === 0).map((walk) => walk.line);
-  const typing = now.rows.walks.flatMap((walk) => walk.rows).filter((row) => !row.is_read && isBegun(row)).map((row) => row.line);
-  const isEarly = (one: Notice) => isWalking && !asText && one.form.is_early && !finished.has(now.rows.walks[one.form.walk ?? 0]?.name);
+  const isTyping = (row: Row, key: string) => !row.is_read && isAwaited(now, key);
+  const typing = now.rows.walks.flatMap((walk, w) => walk.rows.filter((row, r) => isTyping(row, `${w} ${r}`))).map((row) => row.line);
+  const isEarly = (one: Notice) =>
+    isWalking && !asText && one.form.is_early && !finished.has(now.rows.walks[one.form.walk ?? one.form.at?.[0] ?? 0]?.name);
   const here = document.activeElement?.getAttribute('name');
   const isComing = (one: Notice) =>
     one.word === 'too-few-sides' || typing.includes(one.line) || empty.includes(one.line) || (one.form.field !== null && one.form.field === here);
@@ -1060,10 +1183,19 @@ function noticed(notice: Notice, short: boolean): HTMLElement {
 /// What stands between grave accents is text of the sides file.
 const quoted = (text: string) => text.split('`').map((part, i) => (i % 2 === 1 ? h('code', {}, part) : part));
 
-function mend(from: number, to: number, words: string): void {
-  // The positions belong to the text that was processed.
-  if (text !== painted) return;
-  become(text.slice(0, from) + words + text.slice(to), 'rows');
+/// Replaces a part of the text. The places belong to the text on the screen: where the button took the focus from a
+/// field that was then sent, the same replacement is looked up in the new text.
+async function mend(from: number, to: number, words: string): Promise<void> {
+  let place = [from, to];
+  if (text !== painted || atWork > 0) {
+    await latest();
+    const all = (look?.notices ?? []).flatMap((one) => [...one.mends, ...one.form.mends.map((mend) => [mend.from, mend.to, mend.text] as const)]);
+    const same = all.filter(([start, end, text]) => text === words && end - start === to - from);
+    const nearest = same.sort(([a], [b]) => Math.abs(a - from) - Math.abs(b - from))[0];
+    if (!nearest) return;
+    place = [nearest[0], nearest[1]];
+  }
+  become(text.slice(0, place[0]) + words + text.slice(place[1]), 'rows');
 }
 
 // ---- pages and files
@@ -1130,8 +1262,23 @@ async function pictured(file: File, key: string, caption: string): Promise<void>
   if (row) await edit({ edit: 'picture', line: row.line, caption, file: name });
 }
 
-const pdf = () => library.pdf(name, text, a4, named());
-const stem = (of = name) => of.replace(/\.[^.]*$/, '') || 'house';
+function pdf(): Promise<Made & { pdf: Uint8Array }> {
+  handOn();
+  return library.pdf(name, text, a4, named());
+}
+
+function handOn(): void {
+  if (isHandedOn) return;
+  isHandedOn = true;
+  repaint();
+}
+
+/// The name of a saved file without its ending: that of the file that was opened, or for a house begun here its address.
+function stem(of = name): string {
+  const address = of === BEGUN && look ? look.rows.heads.property : '';
+  const plain = address.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-');
+  return plain.slice(0, MOST_OF_NAME).replace(/^-|-$/g, '') || of.replace(/\.[^.]*$/, '') || 'house';
+}
 
 function saved(bytes: Uint8Array | string, type: string, ending: string, of = name): void {
   const file = stem(of) + ending;
@@ -1148,6 +1295,7 @@ async function sharing(): Promise<void> {
 
 /// Every page as an image, so that nothing in it can run.
 async function pagePictures(): Promise<HTMLImageElement[]> {
+  handOn();
   const of = text;
   const made = await library.svg(name, of, a4, named());
   if (of !== text) {
@@ -1254,7 +1402,8 @@ function work(from: string, isTyped: boolean): void {
   typedIn = null;
   look = null;
   report = '';
-  parts.caution.textContent = '';
+  caution = '';
+  isHandedOn = false;
   parts.opening.replaceChildren();
   focus = null;
   walkAt = 0;
@@ -1268,7 +1417,7 @@ function work(from: string, isTyped: boolean): void {
   parts.views.replaceChildren(view('asRows', false), view('asText', true));
   keep();
   parts.rows.replaceChildren(parts.heads, parts.walks);
-  const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap);
+  const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap, parts.unchecked);
   const answer = h('section', { class: 'answer', tabindex: '-1', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
   paintPages();
   const beside = h('div', { class: 'beside-rows' }, seen, answer, parts.pages);
@@ -1324,7 +1473,7 @@ function start(): void {
     h('section', { class: 'start' },
       h('h1', {}, say('title')),
       old !== null && old.isOwn === true && h('button', { type: 'button', class: 'choice', onclick: () => goOn(old) }, h('strong', {}, say('goOn'))),
-      choice('measure', 'measureHint', () => void instead(NEW, 'house.sides')),
+      choice('measure', 'measureHint', () => void instead(NEW, BEGUN)),
       choice('open', 'openHint', () => pick((file) => void take(file))),
       choice('example', 'exampleHint', () => void instead(EXAMPLE, 'example.sides')),
       h('div', { class: 'less' },
@@ -1336,6 +1485,8 @@ function start(): void {
 }
 
 function listen(): void {
+  addEventListener('mousedown', (event) => (isPressed = (event.target as Element).closest('button, svg') !== null), true);
+  for (const end of ['pointerup', 'mouseup', 'pointercancel', 'dragend', 'keydown']) addEventListener(end, release, true);
   addEventListener('dragover', (event) => event.preventDefault());
   addEventListener('drop', (event) => {
     event.preventDefault();
@@ -1348,7 +1499,7 @@ function listen(): void {
     const pasted = event.clipboardData?.getData('text/plain');
     if (isField) return;
     if (file) void take(file);
-    else if (pasted) void instead(pasted, 'house.sides');
+    else if (pasted) void instead(pasted, BEGUN);
   });
   addEventListener('keydown', (event) => {
     const isUndo = (event.ctrlKey || event.metaKey) && !event.shiftKey && event.key === 'z';

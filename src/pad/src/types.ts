@@ -92,9 +92,10 @@ export interface Look {
   rows: { heads: Heads; compass: [string, string, string, string]; levels: string[]; walks: Walk[] };
   kinds: string[];
   question: Question | null;
-  said: { state: string; compass: string; begins: string[] };
+  said: { state: string; unchecked: string; compass: string; begins: string[] };
   notices: Notice[];
   opening: string[];
+  likely: string[];
   report: string | null;
   paper: 'letter' | 'a4' | null;
   caution: string | null;

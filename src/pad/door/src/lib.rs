@@ -50,6 +50,8 @@ struct Shown {
     notices: Vec<Notice>,
     /// The opening sentences, set largest.
     opening: Vec<String>,
+    /// What most likely could account for each difference.
+    likely: Vec<String>,
     /// The report after them; `None` while there is an error.
     report: Option<String>,
     /// The paper that the command line would take; `None` while there is an error.
@@ -250,6 +252,7 @@ fn look(name: String, text: String, columns: usize) -> Shown {
             said: form::said(&rows),
             rows,
             opening: Vec::new(),
+            likely: Vec::new(),
             report: None,
             paper: None,
             caution: None,
@@ -279,6 +282,7 @@ fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconcil
             .filter_map(sentence)
             .filter(|one| Some(one) != caution.as_ref())
             .collect(),
+        likely: report.likely(),
         paper: Some(Paper::usual_for(result.house()).word()),
         report: Some(report.text_after_opening(look).trim_start_matches('\n').to_owned()),
         caution,
