@@ -273,8 +273,24 @@ impl Assembler {
             faults.push(fault);
             return;
         }
+        let together = match (&valued, &self.sketch.values.value) {
+            (Valued::Value(second), Some(first)) => first.together(second),
+            _ => None,
+        };
         match self.seen.before(&said, span) {
             None => self.sketch.values.set(valued, span),
+            Some(before) if together.is_some() => {
+                let both = together.unwrap_or_default();
+                faults.push(
+                    Diagnostic::new(
+                        Word::StatedTwice,
+                        span,
+                        "the values of the notice stand on one line",
+                    )
+                    .also(before, "the others stand here")
+                    .help(format!("write `{both}` instead of the two lines")),
+                );
+            }
             Some(before) => faults.push(
                 Diagnostic::new(
                     Word::StatedTwice,

@@ -52,6 +52,11 @@ impl<'a> Cursor<'a> {
         }
     }
 
+    /// Whether a number is left on the line.
+    pub(crate) fn has_number(&self) -> bool {
+        self.tokens.iter().skip(self.at).any(|placed| matches!(placed.token, Token::Number(_)))
+    }
+
     pub(crate) fn peek(&self) -> Option<&'a Token<'a>> {
         self.peek_at(0)
     }

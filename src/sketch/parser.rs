@@ -611,7 +611,14 @@ impl Cursor<'_> {
             return self.side(Run::ByClosing(direction));
         }
         if matches!(self.peek(), Some(Token::Word(_))) {
-            let help = format!("out of reach? write `{} by closing`", direction.word());
+            let way = direction.word();
+            let help = if self.has_number() {
+                format!(
+                    "write its length right after `{way}`; anything else about the wall goes in a note, after the length"
+                )
+            } else {
+                format!("out of reach? write `{way} by closing`")
+            };
             return self.unexpected("the length of the side", &help);
         }
         let length = self.expect_length("the length of the side, or `by closing`")?;

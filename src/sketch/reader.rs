@@ -11,7 +11,9 @@ use crate::sketch::parser::{self, SIDE_WORDS};
 use crate::sketch::statement::*;
 use crate::sketch::tree::{Sketch, evened_out};
 use crate::sketch::wanted::Wanted;
-use crate::sketch::{MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plain};
+use crate::sketch::{
+    MOST_BYTES, MOST_CHARACTERS, MOST_LINES, cursor, lexer, plain, value_statement,
+};
 
 /// A sketch with everything that could be read, and the errors found on the way.
 #[derive(Debug)]
@@ -79,6 +81,7 @@ pub(crate) fn read(source: &Source) -> Reading {
                 mended += 1;
                 context.beside = Beside {
                     front: context.front,
+                    is_american: context.is_american,
                     comment: read.comment.as_deref().map(Into::into),
                     ..beside(text, offset, offset + line.len())
                 };
@@ -108,6 +111,8 @@ pub(super) struct Context {
     units: Unit,
     /// The street side, once it has been stated.
     front: Option<Direction>,
+    /// Whether an American state has been named.
+    is_american: bool,
     first_bare: Option<Span>,
     /// The name of the last space.
     space: Option<String>,
@@ -179,6 +184,9 @@ pub(super) fn read_words<'a>(
             Head::Front(front) => context.front = Some(front),
             _ => {}
         }
+    }
+    if let Some(Statement::Valued(valued)) = &read.statement {
+        context.is_american |= matches!(**valued, value_statement::Valued::Place(place) if place != value_statement::Place::None);
     }
     if let Some(Statement::Side(run, _)) = &read.statement {
         read.span = side_span(tokens, run);
@@ -380,7 +388,19 @@ fn unreadable(line: &str, offset: usize) -> Option<Diagnostic> {
     } else {
         "take it out: delete from the letter before it to the letter after it, and type those again"
     };
-    Some(Diagnostic::new(Word::HiddenCharacter, span, message).help(help))
+    let fault = Diagnostic::new(Word::HiddenCharacter, span, message);
+    // At the end of the line there is no letter after it, and the line as it is seen is what was meant.
+    let seen = line[..at].trim();
+    let ends = hidden != '\r' && line[at..].chars().all(|c| is_hidden(c) || c.is_whitespace());
+    if ends && !seen.is_empty() {
+        let rest = Span::new(offset + line[..at].trim_end().len(), offset + line.len());
+        return Some(
+            fault
+                .help(format!("it stands at the end of the line; type the line again: `{seen}`"))
+                .fix(rest, ""),
+        );
+    }
+    Some(fault.help(help))
 }
 
 /// The part of the line that says how the side runs, before the words after it.

@@ -212,6 +212,27 @@ impl Valued {
 }
 
 impl Value {
+    /// The values of two lines as one line, in its canonical form; `None` if both state the same kind, or other years.
+    pub(super) fn together(&self, other: &Value) -> Option<String> {
+        let clash = [
+            (self.market, other.market),
+            (self.assessed, other.assessed),
+            (self.improvement, other.improvement),
+            (self.new, other.new),
+        ]
+        .iter()
+        .any(|(one, two)| one.is_some() && two.is_some());
+        let years = self.year.zip(other.year).is_some_and(|(one, two)| one != two);
+        let both = Value {
+            market: self.market.or(other.market),
+            assessed: self.assessed.or(other.assessed),
+            improvement: self.improvement.or(other.improvement),
+            new: self.new.or(other.new),
+            year: self.year.or(other.year),
+        };
+        (!clash && !years).then(|| both.written())
+    }
+
     fn written(&self) -> String {
         let mut line = "value".to_owned();
         let sums = [

@@ -417,3 +417,36 @@ fn every_place_offered_for_a_space_of_the_sketches_is_accepted() {
     }
     assert!(accepted >= 20, "{accepted}");
 }
+
+/// A box of 30' by 40', with these lines above it and this first wall.
+fn a_box(head: &str, wall: &str) -> String {
+    format!(
+        "{head}level \"Ground floor\"\nliving \"House\"\n{wall}\neast 40'\nsouth 30'\nwest 40'\n"
+    )
+}
+
+#[test]
+fn values_of_two_kinds_on_two_lines_are_offered_as_one() {
+    let two = "value market 412,000\nvalue assessed 371000 year 2026\n";
+    let page = drawn(&a_box(two, "north 30'"));
+    let one = "value market 412,000 assessed 371,000 year 2026";
+    assert!(page.contains(&format!("write `{one}` instead of the two lines")), "{page}");
+    assert_eq!(counted(&a_box(&format!("{one}\n"), "north 30'")), 1_200);
+    let same = drawn(&a_box("value market 412,000\nvalue market 371,000\n", "north 30'"));
+    assert!(same.contains("`value` is said twice"), "{same}");
+}
+
+#[test]
+fn a_date_with_slashes_has_one_reading_where_an_american_state_is_named() {
+    let date = "measured 03/07/2026 by \"the owner\"\n";
+    let both = drawn(&a_box(date, "north 30'"));
+    assert!(both.contains("2026-03-07") && both.contains("2026-07-03"), "{both}");
+    let american = drawn(&a_box(&format!("place texas\n{date}"), "north 30'"));
+    assert!(american.contains("2026-03-07") && !american.contains("2026-07-03"), "{american}");
+}
+
+#[test]
+fn a_line_that_ends_in_a_hidden_character_is_shown_to_be_typed_again() {
+    let page = drawn(&a_box("", "north 30' \u{200b}"));
+    assert!(page.contains("type the line again: `north 30'`"), "{page}");
+}

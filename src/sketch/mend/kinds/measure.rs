@@ -43,6 +43,9 @@ pub(super) fn length_at(pieces: &[Piece], at: usize) -> Option<Measure> {
     if !first.is_number() && !first.is_mark("½¼¾⅛⅜⅝⅞") {
         return None;
     }
+    if let Some(measure) = fraction_of_a_foot(pieces, at) {
+        return Some(measure);
+    }
     let most = pieces.len().min(at + 10);
     (at + 1..=most).rev().find_map(|end| {
         let text = join(&pieces[at..end]);
@@ -51,6 +54,25 @@ pub(super) fn length_at(pieces: &[Piece], at: usize) -> Option<Measure> {
         Some(Measure { end, length, text, has_unit })
             .map(|measure| with_bare_inches(pieces, at, measure))
     })
+}
+
+/// `36 1/2 ft`, `36 1/2'`: feet with a fraction that is whole inches.
+fn fraction_of_a_foot(pieces: &[Piece], at: usize) -> Option<Measure> {
+    let whole = |at: usize| {
+        let piece: &Piece = pieces.get(at).filter(|piece| piece.is_number())?;
+        piece.text.parse::<u32>().ok()
+    };
+    let slash = pieces.get(at + 2).is_some_and(|slash| slash.is_mark("/"));
+    let (feet, top, bottom) = (whole(at)?, whole(at + 1)?, whole(at + 3).filter(|_| slash)?);
+    let unit = pieces.get(at + 4)?;
+    let is_feet = unit.is_word(&["ft", "feet", "foot"]) || unit.is_mark("'’′");
+    let more = unit.is_mark("'’′") && pieces.get(at + 5).is_some_and(Piece::is_number);
+    if !is_feet || more || top >= bottom || (12 * top) % bottom != 0 || pieces[at + 1].touches {
+        return None;
+    }
+    let text = format!("{feet}' {}\"", (12 * top).div_euclid(bottom));
+    let length: Length = text.parse().ok()?;
+    Some(Measure { end: at + 5, length, text, has_unit: true })
 }
 
 /// `4'2`: feet whose inches have no mark. They are taken in where nothing else can be meant: the number touches the mark of

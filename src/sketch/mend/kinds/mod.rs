@@ -5,6 +5,7 @@
 //! it was turned into; or it names what is missing and suggests no line. The doc comment of each rule shows lines
 //! that it recognizes; it returns `None` for any other line.
 
+mod asides;
 mod curves;
 mod dates;
 mod deeds;
@@ -19,6 +20,7 @@ mod names;
 mod parts;
 mod places;
 mod remarks;
+mod reordered;
 mod rows;
 mod sources;
 mod spaces;
@@ -116,7 +118,9 @@ impl Typed<'_> {
 /// Recognizes a line as a whole; `None` if no rule does.
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 15] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 17] = [
+        reordered::answer,
+        asides::answer,
         digits::answer,
         rows::answer,
         names::answer,

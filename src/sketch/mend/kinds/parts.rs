@@ -1,9 +1,10 @@
 //! Suggestions for lines with several lengths: parts of a wall, several walls, comments that contain a length.
 
+use super::super::compass::{is_upright, way_and_back};
 use super::super::pieces::Piece;
 use super::measure::{Measure, length_at, lengths, written};
 use super::walls::{DATA, WAYS, is_way};
-use super::{Answer, Typed, remark};
+use super::{Answer, Typed, remark, reordered};
 use crate::units::length::Length;
 
 const ONE_LENGTH: &str = "a wall has one length";
@@ -11,17 +12,29 @@ const ONE_LENGTH: &str = "a wall has one length";
 /// `north 30' 2" west 4' north 3'`: puts each wall on its own line.
 pub(super) fn several_walls(typed: &Typed<'_>) -> Option<Answer> {
     let mut lines = Vec::new();
+    let mut walls = Vec::new();
     let mut at = 0;
     while at < typed.pieces.len() {
         let way = typed.piece(at).filter(|_| is_way(typed, at))?;
         let measure = length_at(&typed.pieces, at + 1).filter(|measure| measure.has_unit)?;
         lines.push(format!("{} {}", way.text, measure.text));
+        walls.push((way.text.to_lowercase(), measure.length));
         at = measure.end;
         while typed
             .piece(at)
             .is_some_and(|piece| piece.is_mark(",;./→>-–") || piece.is_word(&["then", "and"]))
         {
             at += 1;
+        }
+    }
+    if let [(one, first), (two, second)] = &walls[..] {
+        let upright = |way: &str| way_and_back(way).map(|(way, _)| is_upright(way));
+        if upright(one) != upright(two) && reordered::may_be_one_slant(*first, *second) {
+            return Some(Answer::Lines(
+                vec![lines.join("\n"), format!("diagonal {}", lines.join(" "))],
+                "each side goes on its own line; one slanted wall of both lengths is a `diagonal`"
+                    .to_owned(),
+            ));
         }
     }
     (lines.len() >= 2).then(|| Answer::line(lines.join("\n"), "each side goes on its own line"))
