@@ -557,7 +557,7 @@ impl Sentences<'_> {
             true => space.whole_foot().area(),
             false => space.tenth_foot().area(),
         };
-        let areas: Vec<Area> = self.areas.spaces.iter().map(|space| area(space)).collect();
+        let areas: Vec<Area> = self.areas.spaces.iter().map(area).collect();
         let size = |i: usize| crate::areas::net(house, i, &areas).whole_sq_ft();
         let in_total = |i: usize| is_in_total(house, i, false);
         let would = |&i: &usize| {
