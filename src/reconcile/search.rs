@@ -541,11 +541,16 @@ impl<'a> Search<'a> {
     }
 
     /// What every wall rounded one way can give: the outline that closes, and another one if the figure is among those
-    /// that an office gets that has to adjust walls to close, or draws the house part by part.
+    /// that an office gets that has to adjust walls to close, or draws the house part by part; nothing beyond what
+    /// rounding walls up or down gives.
     fn of_rounding(&self, found: &Found) -> Option<FigureRange> {
         const LIKELY: f64 = 0.005;
+        let limits = self.case.ranges.widest(false).map(|range| self.with_counting(range));
+        let is_beyond = limits.is_some_and(|limits| {
+            self.figure < limits.low - 0.5 || self.figure > limits.high + 0.5
+        });
         let is_likely = self.setting(found.rounding)?.chance_of(self.figure) >= LIKELY;
-        is_likely.then(|| FigureRange {
+        (is_likely && !is_beyond).then(|| FigureRange {
             low: found.sq_ft.min(self.figure),
             high: found.sq_ft.max(self.figure),
         })
