@@ -227,10 +227,9 @@ pub(crate) fn opened_beside(path: &Path) -> Result<tempfile::NamedTempFile, Stop
         return Err(Stop::Said(format!("{} may not be written; it is as it was", shown(path))));
     }
     let folder = target.parent().filter(|folder| !folder.as_os_str().is_empty());
-    let file = like_any_new_file()
-        .tempfile_in(folder.unwrap_or(Path::new(".")))
+    let folder = folder.unwrap_or(Path::new("."));
+    let file = signals::unfinished(|| like_any_new_file().tempfile_in(folder))
         .map_err(|error| cannot_write(path, &error))?;
-    signals::unfinished(file.path());
     if let Some(permissions) = permissions {
         file.as_file().set_permissions(permissions).map_err(|error| cannot_write(path, &error))?;
     }

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use clap::Args;
 use fairfoot::Paper;
 
-use crate::cli::{Outcome, Stop, files};
+use crate::cli::{Outcome, Stop, files, signals};
 
 /// The starter: a plain house that works at once, with every line explained.
 const STARTER: &str = include_str!("starter.sides");
@@ -96,9 +96,11 @@ fn create(path: &Path, bytes: &[u8]) -> Result<(), Stop> {
     };
     let folder =
         path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let mut file =
-        files::like_any_new_file().tempfile_in(folder).map_err(|error| cannot(&error))?;
+    let mut file = signals::unfinished(|| files::like_any_new_file().tempfile_in(folder))
+        .map_err(|error| cannot(&error))?;
+    let temporary = file.path().to_owned();
     file.write_all(bytes).map_err(|error| cannot(&error))?;
-    file.persist_noclobber(path).map_err(|error| cannot(&error.error))?;
-    Ok(())
+    let put = file.persist_noclobber(path).map_err(|error| cannot(&error.error));
+    signals::finished(&temporary);
+    put.map(|_| ())
 }

@@ -1,8 +1,11 @@
 //! Handles interrupts: temporary files are removed, and a long run may end after a complete row.
 
+use std::io;
 use std::path::{Path, PathBuf};
-use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Mutex, PoisonError};
+
+use tempfile::NamedTempFile;
 
 /// Set once a long run has been asked to stop.
 static STOP: AtomicBool = AtomicBool::new(false);
@@ -18,12 +21,16 @@ pub(crate) fn ask_first() -> &'static AtomicBool {
     &STOP
 }
 
-/// Registers a temporary file, to be removed if the run is ended.
-pub(crate) fn unfinished(path: &Path) {
-    if let Ok(mut files) = UNFINISHED.lock() {
-        files.push(path.to_owned());
-    }
+/// Creates a temporary file that is removed if the run is ended: a signal is heard before the file is there, and waits
+/// until it is registered.
+pub(crate) fn unfinished(
+    create: impl FnOnce() -> io::Result<NamedTempFile>,
+) -> io::Result<NamedTempFile> {
     listen();
+    let mut files = UNFINISHED.lock().unwrap_or_else(PoisonError::into_inner);
+    let file = create()?;
+    files.push(file.path().to_owned());
+    Ok(file)
 }
 
 /// Unregisters a temporary file that was moved or removed.
@@ -33,13 +40,12 @@ pub(crate) fn finished(path: &Path) {
     }
 }
 
-/// Removes every temporary file and ends the program.
+/// Removes every temporary file and ends the program. No other is created meanwhile.
 #[cfg(unix)]
 fn end(signal: i32) -> ! {
-    if let Ok(files) = UNFINISHED.lock() {
-        for file in files.iter() {
-            let _ = std::fs::remove_file(file);
-        }
+    let files = UNFINISHED.lock().unwrap_or_else(PoisonError::into_inner);
+    for file in files.iter() {
+        let _ = std::fs::remove_file(file);
     }
     // The exit code shells use for a program ended by a signal.
     std::process::exit(128 + signal)

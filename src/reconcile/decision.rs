@@ -172,11 +172,9 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
     }
 }
 
-/// Whether less is left with a cause than without it, under the same rounding or as measured.
+/// Whether less is left with a cause than the whole gap.
 fn brings_nearer(one: &Explanation, case: &Case<'_>) -> bool {
-    let before = (one.leaves + one.effect.sq_ft()).abs();
-    let gap = (case.figure - case.start).abs().sq_ft();
-    one.leaves.abs() < before.max(gap)
+    one.leaves.abs() < (case.figure - case.start).abs().sq_ft()
 }
 
 fn is_rounded_one_way(one: &Explanation) -> bool {
