@@ -25,6 +25,11 @@ pub enum Error {
         /// The largest number of pages allowed.
         most: usize,
     },
+    /// The chosen sections have nothing to show for this house, so there would be no page.
+    #[error(
+        "these sections have nothing to show for this house; add `exhibit`, which every house has"
+    )]
+    NoPages,
     /// The file to verify contains no sides file from which its pages could be regenerated; the text says what is
     /// missing.
     #[error("{0}")]

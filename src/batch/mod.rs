@@ -49,15 +49,43 @@ impl Default for BatchOptions {
     }
 }
 
+/// The source of a figure in a table. Its word is the head of its column.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, strum::IntoStaticStr, strum::VariantArray)]
+#[strum(serialize_all = "lowercase")]
+pub enum TableFigure {
+    /// The appraisal record.
+    Record,
+    /// A listing.
+    Listing,
+    /// A plan.
+    Plan,
+}
+
+impl TableFigure {
+    /// Its word, as in a sides file.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        self.into()
+    }
+
+    fn kind(self) -> FigureKind {
+        match self {
+            TableFigure::Record => FigureKind::Record,
+            TableFigure::Listing => FigureKind::Listing,
+            TableFigure::Plan => FigureKind::Plan,
+        }
+    }
+}
+
 /// The input for one house.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Input {
     /// The text of a sides file.
     Sides(String),
     /// The text of a sides file, and figures in whole square feet that replace its own.
-    SidesAndFigures(String, Vec<(&'static str, i64)>),
-    /// Published figures without any measurement: each with its word in a sides file, in whole square feet.
-    Figures(Vec<(&'static str, i64)>),
+    SidesAndFigures(String, Vec<(TableFigure, i64)>),
+    /// Published figures in whole square feet, without any measurement.
+    Figures(Vec<(TableFigure, i64)>),
     /// Input that cannot be read, with the reason.
     Unreadable(String),
 }
@@ -89,15 +117,18 @@ impl Input {
         if let Some((id, sides)) = line::id_and_sides(bytes) {
             return (id, Input::Sides(sides));
         }
-        match serde_json::from_slice::<Line>(bytes) {
-            Ok(Line { id: serde_json::Value::String(id), sides }) => (id, Input::Sides(sides)),
-            Ok(Line { id, sides }) => (id.to_string(), Input::Sides(sides)),
-            Err(error) => {
-                let why =
-                    format!("no house in JSON (`{{\"id\": \"…\", \"sides\": \"…\"}}`): {error}");
-                (beginning(bytes), Input::Unreadable(why))
+        let is_object = bytes.trim_ascii_start().starts_with(b"{");
+        let why = match serde_json::from_slice::<Line>(bytes) {
+            _ if !is_object => String::new(),
+            Ok(Line { id: serde_json::Value::Null, .. }) => ": the id is null".to_owned(),
+            Ok(Line { id: serde_json::Value::String(id), sides }) => {
+                return (id, Input::Sides(sides));
             }
-        }
+            Ok(Line { id, sides }) => return (id.to_string(), Input::Sides(sides)),
+            Err(error) => format!(": {error}"),
+        };
+        let why = format!("no house in JSON (`{{\"id\": \"…\", \"sides\": \"…\"}}`){why}");
+        (beginning(bytes), Input::Unreadable(why))
     }
 }
 
@@ -154,7 +185,7 @@ pub struct Row {
     pub fits: Option<bool>,
 }
 
-const OUTSIDE: &str = "record outside what whole feet allow";
+const OUTSIDE: &str = "record outside the possible range";
 const REPEATS: &str = "listing repeats the record";
 const ESTIMATED: &str = "a wall is estimated";
 
@@ -162,6 +193,12 @@ const ESTIMATED: &str = "a wall is estimated";
 #[must_use]
 pub fn compute(id: &str, input: &Input, options: &BatchOptions) -> Outcome {
     let house = match input {
+        Input::SidesAndFigures(_, figures) | Input::Figures(figures)
+            if figures.iter().any(|&(_, sq_ft)| sq_ft <= 0) =>
+        {
+            let why = "a figure has to be above 0 sq ft".to_owned();
+            Ok(Outcome { faults: vec![why], ..Outcome::default() })
+        }
         Input::Sides(text) => measured(id, text, &[], options),
         Input::SidesAndFigures(text, figures) => measured(id, text, figures, options),
         Input::Figures(figures) => Ok(published(figures, options)),
@@ -188,16 +225,20 @@ fn error_lines(faults: &Diagnostics) -> Vec<String> {
 fn measured(
     id: &str,
     text: &str,
-    given: &[(&'static str, i64)],
+    given: &[(TableFigure, i64)],
     options: &BatchOptions,
 ) -> Result<Outcome, Diagnostics> {
     let mut house = crate::read::read(id, text)?;
     let mut replaced = Vec::new();
-    for &(word, sq_ft) in given {
-        let Some((kind, area)) = figure_of(word, sq_ft) else { continue };
+    for &(figure, sq_ft) in given {
+        let kind = figure.kind();
+        // Figures above 0 always have an area.
+        let Some(area) = WrittenArea::new(Decimal::from(sq_ft), AreaUnit::SquareFeet) else {
+            continue;
+        };
         let own = house.figures.iter().find(|figure| figure.kind == kind);
         if own.is_some_and(|own| own.area.area().whole_sq_ft() != sq_ft) {
-            replaced.push(format!("the sides file gives another {word}"));
+            replaced.push(format!("the sides file gives another {}", figure.word()));
         }
         house = house.with_figure(kind, area);
     }
@@ -233,26 +274,15 @@ fn measured(
     Ok(outcome)
 }
 
-/// A figure from its word in a sides file.
-fn figure_of(word: &str, sq_ft: i64) -> Option<(FigureKind, WrittenArea)> {
-    let kind = match word {
-        "record" => FigureKind::Record,
-        "listing" => FigureKind::Listing,
-        "plan" => FigureKind::Plan,
-        _ => return None,
-    };
-    Some((kind, WrittenArea::new(Decimal::from(sq_ft), AreaUnit::SquareFeet)?))
-}
-
 /// Whether a record cannot come from any whole-foot rounding of this house's walls.
 fn is_outside(figure: &Figure) -> bool {
     figure.is_record() && figure.rounding_test().could_explain() == Some(CouldExplain::No)
 }
 
 /// The result for published figures without any measurement.
-fn published(figures: &[(&'static str, i64)], options: &BatchOptions) -> Outcome {
-    let row = |&(figure, sq_ft): &(&'static str, i64)| Row {
-        figure: figure.to_owned(),
+fn published(figures: &[(TableFigure, i64)], options: &BatchOptions) -> Outcome {
+    let row = |&(figure, sq_ft): &(TableFigure, i64)| Row {
+        figure: figure.word().to_owned(),
         sq_ft,
         gap_sq_ft: None,
         per_cent: None,
@@ -261,8 +291,8 @@ fn published(figures: &[(&'static str, i64)], options: &BatchOptions) -> Outcome
         fits: None,
     };
     let mut house = Outcome { figures: figures.iter().map(row).collect(), ..Outcome::default() };
-    let of = |word: &str| figures.iter().find(|figure| figure.0 == word).map(|figure| figure.1);
-    if crate::reconcile::repeats(of("record"), of("listing"), None) {
+    let of = |wanted| figures.iter().find(|figure| figure.0 == wanted).map(|figure| figure.1);
+    if crate::reconcile::repeats(of(TableFigure::Record), of(TableFigure::Listing), None) {
         house.reasons.push(REPEATS.to_owned());
     }
     if disagree(figures.iter().map(|figure| figure.1), options.over_per_cent) {
@@ -311,8 +341,8 @@ pub const HEADS: [&str; 15] = [
     "explanation",
     "fits",
     "second_look",
-    "reason",
-    "faults",
+    "why",
+    "errors",
 ];
 
 /// A house as rows of cells, one row per figure; a single row if it has no figure.

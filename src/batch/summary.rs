@@ -82,7 +82,7 @@ impl Summary {
     pub fn text(&mut self) -> String {
         self.keep_largest();
         let mut text = format!(
-            "{}, {} with faults, {} for a second look\n",
+            "{}: {} with errors, {} for a second look\n",
             words::count(self.houses, "house"),
             words::whole(self.faulty),
             words::whole(self.second_look)
@@ -90,7 +90,7 @@ impl Summary {
         let measured = self.per_cents.len();
         let _ = writeln!(
             text,
-            "{}, {} beside a measured house",
+            "{}, {} of measured houses",
             words::count(self.figures, "figure"),
             words::whole(measured)
         );
@@ -102,7 +102,7 @@ impl Summary {
         };
         let _ = writeln!(
             text,
-            "rounding would account for {}\n  only against the rounding for {}, not for {}",
+            "rounding would account for {}\n  only if walls were misrounded for {}, not for {}",
             share(self.by_rounding),
             share(self.only_against),
             share(self.beyond)
@@ -155,7 +155,7 @@ pub fn histogram(per_cents: &[f32]) -> String {
         .set("height", 270)
         .set("viewBox", "0 0 600 270")
         .set("role", "img")
-        .add(Title::new("How many figures lie how far from the measured area"))
+        .add(Title::new("Gaps in percent of the measured area"))
         .add(Rectangle::new().set("width", 600).set("height", 270).set("fill", "white"));
     for (i, count) in bars.iter().enumerate() {
         let height = tall * *count as f64 / most as f64;

@@ -26,18 +26,18 @@ pub(crate) struct Options {
     #[arg(long, value_enum, value_name = "FORMAT")]
     format: Option<Format>,
     /// Figures that differ by more deserve a second look, in percent of the smaller
-    #[arg(long, value_name = "PERCENT", default_value = "3%", value_parser = per_cent)]
+    #[arg(long, value_name = "PERCENT", default_value = "3%", value_parser = per_cent, allow_hyphen_values = true)]
     over: Decimal,
-    /// How many houses are worked on at once; all cores unless said
-    #[arg(long, value_name = "N")]
+    /// Houses computed at once; by default one per core
+    #[arg(long, value_name = "N", value_parser = jobs)]
     jobs: Option<NonZeroUsize>,
-    /// Leave out what would account for each gap: much faster
+    /// Skip the search for causes: much faster
     #[arg(long)]
     plain: bool,
     /// Write the rows to a file, whole or not at all
     #[arg(short, long, value_name = "OUT")]
     out: Option<PathBuf>,
-    /// Tell at the end how many there were, medians and the largest gaps, on standard error
+    /// At the end, print counts, medians and the largest gaps to standard error
     #[arg(long)]
     summary: bool,
     /// Draw how far the figures lie from the measured areas, as SVG
@@ -63,9 +63,14 @@ fn per_cent(text: &str) -> Result<Decimal, String> {
     let digits = text.trim().trim_end_matches('%').trim();
     let number: Decimal = digits.parse().map_err(|_| "write a percentage, as `3%`".to_owned())?;
     if number < Decimal::ZERO || number > Decimal::from(1000) {
-        return Err("it lies between 0% and 1000%".to_owned());
+        return Err("it must be between 0% and 1000%".to_owned());
     }
     Ok(number)
+}
+
+/// A number of houses: at least 1.
+fn jobs(text: &str) -> Result<NonZeroUsize, String> {
+    text.trim().parse().map_err(|_| "write a whole number of at least 1, as `--jobs 2`".to_owned())
 }
 
 impl Options {

@@ -13,10 +13,15 @@ use crate::cli::{Outcome, Stop, signals};
 
 /// Reads the text of a sides file; `-` is standard input.
 pub(crate) fn read_source(path: &Path) -> Result<Source, Stop> {
-    if path == Path::new("-") && io::stdin().is_terminal() {
+    read_text(path, Wanted::Sides)
+}
+
+/// Reads a text, of at most as many bytes as a sides file.
+pub(crate) fn read_text(path: &Path, wanted: Wanted) -> Result<Source, Stop> {
+    if wanted == Wanted::Sides && path == Path::new("-") && io::stdin().is_terminal() {
         say("reading the sides from the keyboard; end with Ctrl-D on a line of its own");
     }
-    let mut bytes = read_bytes(path, MOST_BYTES, Wanted::Sides)?;
+    let mut bytes = read_bytes(path, MOST_BYTES, wanted)?;
     if bytes.len() > MOST_BYTES {
         // Cut at the end of a character, so that the only error is about the size.
         while bytes.last().is_some_and(|byte| byte & 0xc0 == 0x80) {
@@ -39,6 +44,8 @@ pub(crate) enum Wanted {
     Pages,
     /// A map.
     Map,
+    /// A file of weights.
+    Weights,
 }
 
 /// The bytes of a file or of standard input; at most one byte more than `most`.
@@ -98,6 +105,14 @@ fn cannot_read(path: &Path, error: &io::Error, wanted: Wanted) -> String {
                 "there is no file {shown}; give a map that was saved as GeoJSON, KML, GPX, WKT or OSM XML"
             )
         }
+        ErrorKind::NotFound if wanted == Wanted::Weights => {
+            format!(
+                "there is no file {shown}; give a JSON file of weights, or leave out `--weights`"
+            )
+        }
+        ErrorKind::IsADirectory if wanted == Wanted::Weights => {
+            format!("{shown} is a folder; give a JSON file of weights")
+        }
         ErrorKind::IsADirectory if wanted == Wanted::Pages => {
             format!("{shown} is a folder; give a page in it, as PDF or SVG")
         }
@@ -128,15 +143,7 @@ pub(crate) fn shown(path: &Path) -> String {
 
 /// A text with hidden characters escaped.
 pub(crate) fn visible(words: &str) -> String {
-    let mut text = String::new();
-    for character in words.chars() {
-        if character.is_control() {
-            text.extend(character.escape_default());
-        } else {
-            text.push(character);
-        }
-    }
-    text
+    fairfoot::diagnostic::escaped(words)
 }
 
 /// Writes all of `text` to standard output.

@@ -14,6 +14,7 @@ mod signals;
 mod tidy;
 mod verify;
 
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand};
@@ -84,12 +85,12 @@ enum Command {
     Check(check::Options),
     /// The areas alone, per space and in total
     Area(area::Options),
-    /// The pages: one that decides, the calculations and the source, as PDF, SVG or PNG
+    /// Write the pages (exhibit, calculations, source) as PDF, SVG or PNG
     #[command(alias = "sheet")]
     Pages(pages::Options),
-    /// Is a page byte for byte what the program makes of the sides file inside it
+    /// Check that a page is exactly what fairfoot makes from the sides file inside it
     Verify(verify::Options),
-    /// Many houses: one row a figure, and which deserve a second look
+    /// Compute many houses: one row per figure, and which need a second look
     Batch(batch::Options),
     /// The canonical form of a sides file, comments kept
     Tidy(tidy::Options),
@@ -115,7 +116,7 @@ pub(crate) struct RoundingOptions {
     #[arg(long, value_enum, default_value_t = FineStep::TenthFoot, value_name = "STEP")]
     step: FineStep,
     /// How well an office reads its tape: walls this near to half a foot may round either way
-    #[arg(long, alias = "reach", default_value = "0.15'", value_name = "LENGTH", value_parser = reading)]
+    #[arg(long, alias = "reach", default_value = "0.15'", value_name = "LENGTH", value_parser = reading, allow_hyphen_values = true)]
     reading: Length,
 }
 
@@ -157,18 +158,20 @@ impl Printing {
 }
 
 /// The only argument, if it is a file rather than a command.
-fn file_in_place_of_a_command() -> Option<String> {
-    let mut arguments = std::env::args().skip(1);
+fn file_in_place_of_a_command() -> Option<PathBuf> {
+    let mut arguments = std::env::args_os().skip(1);
     let only = arguments.next().filter(|_| arguments.next().is_none())?;
     let is_command =
         <CommandLine as clap::CommandFactory>::command().find_subcommand(&only).is_some();
-    (!is_command && std::path::Path::new(&only).is_file()).then_some(only)
+    let file = PathBuf::from(only);
+    (!is_command && file.is_file()).then_some(file)
 }
 
 /// Runs the typed command.
 pub(crate) fn run() -> Outcome {
     if let Some(file) = file_in_place_of_a_command() {
-        files::say(&format!("error: a command comes first: `fairfoot reconcile {file}`"));
+        let name = files::visible(&file.display().to_string());
+        files::say(&format!("error: a command comes first: `fairfoot reconcile {name}`"));
         return Outcome::Usage;
     }
     let line = match CommandLine::try_parse() {

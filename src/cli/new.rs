@@ -40,7 +40,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         || typed.ends_with("..")
     {
         return Err(Stop::Said(format!(
-            "{} is no name for a file; type one, as `fairfoot new my-house`",
+            "{} is not a file name; type one, as `fairfoot new my-house`",
             files::shown(&options.name)
         )));
     }

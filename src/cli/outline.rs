@@ -46,7 +46,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let text = String::from_utf8(bytes)
         .map_err(|_| said("this is not UTF-8 text; a map is saved as plain text".to_owned()))?;
     let format = Format::of(&text).ok_or_else(|| {
-        said("this is no map that is read here: GeoJSON, KML, GPX, WKT or OSM XML".to_owned())
+        said("this is not a map that fairfoot reads (GeoJSON, KML, GPX, WKT or OSM XML)".to_owned())
     })?;
     let features = maps::features(format, &text).map_err(|error| said(error.to_string()))?;
     if options.list {

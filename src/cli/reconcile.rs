@@ -36,7 +36,7 @@ pub(crate) struct Options {
     #[arg(long, value_name = "DATE", value_parser = day)]
     today: Option<jiff::civil::Date>,
     /// How near in size a comparable should be, in percent of the house
-    #[arg(long, value_name = "PERCENT", default_value_t = USUAL_BAND, value_parser = clap::value_parser!(u8).range(1..=100))]
+    #[arg(long, value_name = "PERCENT", default_value_t = USUAL_BAND, value_parser = band, allow_hyphen_values = true)]
     band: u8,
     #[command(flatten)]
     rounding: RoundingOptions,
@@ -55,7 +55,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     let areas = house.areas(&options.rounding.settings())?;
     let weights = match &options.weights {
         Some(path) => {
-            let text = files::read_source(path)?.text().to_owned();
+            let text = files::read_text(path, files::Wanted::Weights)?.text().to_owned();
             Weights::from_json(&text)
                 .map_err(|error| Stop::Said(format!("{}: {error}", files::shown(path))))?
         }
@@ -80,6 +80,14 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     }
     files::print(&report.text(options.printing.look(options.why)))?;
     Ok(Outcome::Done)
+}
+
+/// A whole percentage from 1 to 100, with or without its sign.
+fn band(text: &str) -> Result<u8, String> {
+    let number: Option<u8> = text.trim().trim_end_matches('%').trim_end().parse().ok();
+    number
+        .filter(|number| (1..=100).contains(number))
+        .ok_or_else(|| "write a whole percentage from 1 to 100, as `--band 15`".to_owned())
 }
 
 /// A date as year-month-day.

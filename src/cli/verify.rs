@@ -64,6 +64,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     }
     let mut outcome = Outcome::Done;
     let mut reports = Vec::new();
+    let mut first: Option<(String, Verification)> = None;
     for path in &options.files {
         let bytes = match files::read_bytes(path, MOST_PAGE_BYTES, files::Wanted::Pages) {
             Ok(bytes) => bytes,
@@ -79,16 +80,38 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
         if !answer.as_ref().is_ok_and(Verification::is_genuine) {
             outcome = outcome.max(Outcome::NotGenuine);
         }
+        if !options.json {
+            print_answer(options, path, &answer)?;
+        }
+        match (&first, answer.as_ref().ok().filter(|page| page.is_genuine())) {
+            (Some((name, of_set)), Some(page)) if of_another_set(of_set, page) => {
+                files::say(&format!(
+                    "{}: genuine, but not of one set with `{name}`: the photographs that the two name differ",
+                    files::shown(path)
+                ));
+                outcome = outcome.max(Outcome::NotGenuine);
+            }
+            (None, Some(page)) => {
+                first = Some((files::visible(&path.display().to_string()), page.clone()));
+            }
+            _ => {}
+        }
         if options.json {
             reports.push(report(path.display().to_string(), answer));
-        } else {
-            print_answer(options, path, &answer)?;
         }
     }
     if options.json {
         print_json(&reports)?;
     }
     Ok(outcome)
+}
+
+/// Whether two pages are made of the same sides in the same way, and yet name other photographs.
+fn of_another_set(one: &Verification, other: &Verification) -> bool {
+    let same_house = one.sides() == other.sides()
+        && one.pages().fingerprint() == other.pages().fingerprint()
+        && one.pages().pages().len() == other.pages().pages().len();
+    same_house && one.photographs() != other.photographs()
 }
 
 /// Prints the fingerprint of each sides file, as on the foot of its pages.
@@ -162,6 +185,11 @@ fn sentences(name: &str, verified: &Verification, offers_to_remake: bool) -> Str
         let _ = writeln!(text, "  made with settings other than the usual: {}", unusual.join("; "));
     }
     let _ = writeln!(text, "  sides file inside: sha256 {}", verified.sha256());
+    if verified.is_genuine() && verified.photographs_elsewhere() > 0 {
+        text.push_str(
+            "  Photographs on other pages of the set are not in this file: verify all pages of the set together.\n",
+        );
+    }
     if verified.is_genuine() && verified.pages().is_draft() {
         text.push_str("  It shows a walk as it was typed, and no area.\n");
     } else if verified.is_genuine() {

@@ -451,7 +451,8 @@ fn snippet<'a>(
     if shown.len() > DRAWN_LINE_AT_MOST && source.line(first) == source.line(last) {
         return Snippet::source("(a line too long to show)")
             .path(source.name())
-            .line_start(source.line(first));
+            .line_start(source.line(first))
+            .annotation(AnnotationKind::Primary.span(0..1));
     }
     let within = |span: Span| {
         let range = source.clamped(span);
@@ -474,18 +475,7 @@ fn snippet<'a>(
 
 /// The name shown above a drawing, with hidden characters escaped.
 fn visible_name(name: String) -> String {
-    if !name.contains(is_hidden) {
-        return name;
-    }
-    let mut shown = String::with_capacity(name.len());
-    for character in name.chars() {
-        if is_hidden(character) {
-            shown.extend(character.escape_unicode());
-        } else {
-            shown.push(character);
-        }
-    }
-    shown
+    if name.contains(is_hidden) { escaped(&name) } else { name }
 }
 
 /// The text with each hidden character replaced by visible ones of the same number of bytes, so that spans stay
@@ -575,6 +565,23 @@ pub(crate) fn quoted(text: &str) -> String {
         }
     }
     shown.push('`');
+    shown
+}
+
+/// A text with hidden characters escaped, to be printed on a terminal: `a\u{202e}b`.
+///
+/// ```
+/// assert_eq!(fairfoot::diagnostic::escaped("a\u{202e}b\u{1b}"), "a\\u{202e}b\\u{1b}");
+/// ```
+#[must_use]
+pub fn escaped(text: &str) -> String {
+    let mut shown = String::with_capacity(text.len());
+    for character in text.chars() {
+        match is_hidden(character) {
+            true => shown.extend(character.escape_default()),
+            false => shown.push(character),
+        }
+    }
     shown
 }
 

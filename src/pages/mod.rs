@@ -139,7 +139,8 @@ impl Reconciliation {
     ///
     /// # Errors
     ///
-    /// [`Error::TooManyPages`] if the file would fill more than [`MOST_PAGES`].
+    /// [`Error::TooManyPages`] if the file would fill more than [`MOST_PAGES`], [`Error::NoPages`] if the chosen
+    /// sections have nothing to show.
     pub fn pages(&self, options: impl Into<PageOptions>) -> Result<Pages, Error> {
         self.pages_with(options, &Pictures::default())
     }
@@ -212,6 +213,9 @@ impl Pages {
         let flow = filled(new_flow(), &say, reconciliation, options, &shown.pictures);
         few_enough(&flow)?;
         let pages = flow.finish();
+        if pages.is_empty() {
+            return Err(Error::NoPages);
+        }
         let warnings = missing_letters(house.source());
         let title = title(&say, reconciliation);
         let making = Making { settings, options, draft: false };

@@ -124,7 +124,7 @@ fn taken(entries: &mut BTreeMap<String, Entry>, name: &str) -> Result<f64, Error
     if (0.0..1.0).contains(&entry.chance) {
         Ok(entry.chance)
     } else {
-        Err(Error::Weights(format!("`{name}` is no chance from 0 to under 1")))
+        Err(Error::Weights(format!("`{name}` is not a chance from 0 to under 1")))
     }
 }
 
@@ -138,7 +138,12 @@ impl Weights {
     #[expect(clippy::float_arithmetic, reason = "chances are added")]
     pub fn from_json(text: &str) -> Result<Weights, Error> {
         let mut entries: BTreeMap<String, Entry> =
-            serde_json::from_str(text).map_err(|error| Error::Weights(error.to_string()))?;
+            serde_json::from_str(text).map_err(|error| {
+                let (line, column) = (error.line(), error.column());
+                Error::Weights(format!(
+                    "line {line}, column {column}: under each name stand a chance and the reason for it, as `{{\"counted\": {{\"chance\": 0.06, \"reason\": \"…\"}}}}`"
+                ))
+            })?;
         let weights = Weights::read(&mut entries)?;
         if let Some(name) = entries.keys().next() {
             return Err(Error::Weights(format!("`{name}` is unknown")));

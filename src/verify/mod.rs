@@ -96,6 +96,8 @@ pub struct Verification {
     pages: Pages,
     page: Option<usize>,
     version: String,
+    marks: Vec<String>,
+    elsewhere: usize,
 }
 
 impl Verification {
@@ -127,6 +129,20 @@ impl Verification {
     #[must_use]
     pub fn version(&self) -> &str {
         &self.version
+    }
+
+    /// The marks that identify the photographs of the whole set, as the file states them. Pages of one set state the
+    /// same marks; a page cannot show that those of photographs on other pages are true.
+    #[must_use]
+    pub fn photographs(&self) -> &[String] {
+        &self.marks
+    }
+
+    /// How many of these photographs are not inside the file, since they are on other pages of the set. Nothing is
+    /// known about them until those pages are verified.
+    #[must_use]
+    pub fn photographs_elsewhere(&self) -> usize {
+        self.elsewhere
     }
 
     /// The sides file inside.
@@ -165,7 +181,9 @@ pub fn file(bytes: &[u8]) -> Result<Verification, Error> {
         })?,
     };
     let why = why(bytes, &again, &inside);
-    Ok(Verification { why, pages, page: inside.page, version: inside.version })
+    let elsewhere = photographs::elsewhere(&inside);
+    let Inside { photographs, page, version, .. } = inside;
+    Ok(Verification { why, pages, page, version, marks: photographs, elsewhere })
 }
 
 /// Extracts what is inside; the first bytes show the kind of file.

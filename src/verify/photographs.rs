@@ -39,6 +39,12 @@ pub(super) fn in_text(bytes: &[u8]) -> Vec<Picture> {
     begins.filter_map(picture).collect()
 }
 
+/// How many of the photographs that the file names are not inside it.
+pub(super) fn elsewhere(inside: &Inside) -> usize {
+    let is_here = |mark: &&String| inside.pictures.iter().any(|picture| picture.mark() == *mark);
+    inside.photographs.iter().filter(|mark| !is_here(mark)).count()
+}
+
 /// The pages regenerated with the photographs inside the file. The place of a photograph that is not inside, such as
 /// one on another page of a set, stays empty.
 pub(super) fn pages(

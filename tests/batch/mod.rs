@@ -82,8 +82,8 @@ fn a_house_worth_a_second_look_has_reasons() {
         |text: &str| compute("1", &Input::Sides(text.to_owned()), &BatchOptions::default()).reasons;
     assert!(reasons(&house(1_206)).is_empty());
     // At most 29 × 43 = 1,247.
-    assert!(!reasons(&house(1_247)).contains(&"record outside what whole feet allow".to_owned()));
-    assert_eq!(reasons(&house(1_248))[0], "record outside what whole feet allow");
+    assert!(!reasons(&house(1_247)).contains(&"record outside the possible range".to_owned()));
+    assert_eq!(reasons(&house(1_248))[0], "record outside the possible range");
     let both = house(1_220).replace("level", "listing 1,220 sq ft\nlevel");
     assert!(reasons(&both).contains(&"listing repeats the record".to_owned()));
     let estimated = house(1_206).replacen("north 28' 4\"", "north 28' 4\" estimated", 1);
@@ -184,7 +184,7 @@ fn a_table_of_figures_needs_no_sides() {
     // 60 over 1,500 is 4 %.
     assert_eq!(rows[1]["reasons"][0], "figures disagree by over 3%");
     assert_eq!(rows[2]["figures"][0]["sq_ft"], 1_206);
-    assert_eq!(rows[3]["faults"][0], "`none` is no record in whole square feet");
+    assert_eq!(rows[3]["faults"][0], "`none` is not a record in whole square feet");
     assert_eq!(rows[4]["faults"][0], "the row has no figure");
     let listing =
         rows[5]["figures"].as_array().unwrap().iter().find(|row| row["figure"] == "listing");
@@ -228,7 +228,7 @@ fn a_summary_has_counts_medians_and_the_largest_gaps() {
     let plot = folder.path().join("gaps.svg");
     let (_, _, message) =
         run(&["-", "--summary", "--plot", plot.to_str().unwrap()], text.as_bytes());
-    assert!(message.starts_with("101 houses, 0 with faults, "), "{message}");
+    assert!(message.starts_with("101 houses: 0 with errors, "), "{message}");
     // The median of 1,156 to 1,256 is 1,206 itself.
     assert!(message.contains("median 1.000"), "{message}");
     assert!(message.contains("+50 sq ft (+4.1%)  record  100"), "{message}");
@@ -411,4 +411,42 @@ fn no_input_is_overwritten() {
         assert_eq!(fs::read(input).unwrap(), before);
     }
     assert!(!other.exists());
+}
+
+#[test]
+fn a_quotation_mark_that_is_never_closed_and_a_column_twice_are_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let table = folder.path().join("list.csv");
+    std::fs::write(&table, "id,record\na,1250\n\"b,1260\nc,1270\n").unwrap();
+    let path = table.to_str().unwrap();
+    let (code, out, _) = run(&[path, "--format", "jsonl"], b"");
+    let rows: Vec<serde_json::Value> =
+        out.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    assert_eq!((code, rows.len()), (1, 2), "{out}");
+    let why = rows[1]["faults"][0].as_str().unwrap();
+    assert!(why.contains("begins in line 3 of the table is not closed in that line"), "{why}");
+    std::fs::write(&table, "id,record,Record\na,1250,1260\n").unwrap();
+    let (code, _, message) = run(&[path], b"");
+    assert_eq!(code, 2);
+    assert!(message.contains("two columns are named `Record`; keep one"), "{message}");
+}
+
+#[test]
+fn only_an_object_with_an_id_is_a_house() {
+    for row in ["[\"a\",\"level\"]", "{\"id\":null,\"sides\":\"\"}", "[]", "7"] {
+        let (code, out, _) = run(&["-"], format!("{row}\n").as_bytes());
+        let row: serde_json::Value = serde_json::from_str(&out).unwrap();
+        assert_eq!(code, 1);
+        let why = row["faults"][0].as_str().unwrap();
+        assert!(why.starts_with("no house in JSON") && !why.contains("struct"), "{why}");
+    }
+}
+
+#[test]
+fn a_figure_of_a_table_is_above_zero() {
+    use fairfoot::batch::TableFigure;
+    let zero = Input::Figures(vec![(TableFigure::Listing, 0)]);
+    let outcome = compute("1", &zero, &BatchOptions::default());
+    assert_eq!(outcome.faults, ["a figure has to be above 0 sq ft"]);
+    assert!(outcome.figures.is_empty());
 }

@@ -147,7 +147,7 @@ fn new_needs_a_name() {
     let folder = tempfile::tempdir().unwrap();
     for name in [".", "..", "...", "./", "sub/", "sub/.", "sub/.."] {
         let run = fairfoot().current_dir(&folder).args(["new", name]).assert().code(2);
-        assert!(text(&run.get_output().stderr).contains("is no name for a file"), "{name}");
+        assert!(text(&run.get_output().stderr).contains("is not a file name"), "{name}");
     }
     assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
 }

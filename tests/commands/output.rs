@@ -153,3 +153,46 @@ fn per_cent_are_of_the_figures_as_printed() {
         "{page}"
     );
 }
+
+#[test]
+#[cfg(unix)]
+fn a_file_name_that_is_not_utf_8_is_answered_by_every_command() {
+    use std::os::unix::ffi::OsStrExt as _;
+    let name = std::ffi::OsStr::from_bytes(b"e\xff.svg");
+    for command in ["reconcile", "check", "area", "pages", "verify", "batch", "tidy", "outline"] {
+        let run = fairfoot().arg(command).arg(name).assert();
+        let output = run.get_output();
+        assert_eq!(output.status.code(), Some(2), "{command}");
+        let told = text(&output.stderr);
+        assert!(!told.contains("panicked"), "{command}: {told}");
+    }
+    // One argument alone, which might be a file in place of a command.
+    fairfoot().arg(name).assert().code(2);
+}
+
+#[test]
+fn wrong_options_say_what_to_write_instead() {
+    let folder = tempfile::tempdir().unwrap();
+    let house = folder.path().join("a.sides");
+    std::fs::write(&house, super::PLAIN).unwrap();
+    let weights = folder.path().join("w.json");
+    std::fs::write(&weights, "{\"counted\": 0.06}").unwrap();
+    let weights = weights.to_str().unwrap();
+    let told = |command: &str, arguments: &[&str]| {
+        let run = fairfoot().arg(command).args(arguments).arg(&house).assert().code(2);
+        text(&run.get_output().stderr).to_owned()
+    };
+    for (command, arguments, wanted) in [
+        ("reconcile", ["--band", "abc"], "write a whole percentage from 1 to 100, as `--band 15`"),
+        ("reconcile", ["--band", "-5"], "write a whole percentage from 1 to 100, as `--band 15`"),
+        ("reconcile", ["--reading", "-1"], "a length has no sign; leave the sign out"),
+        ("reconcile", ["--weights", "nope.json"], "give a JSON file of weights"),
+        ("reconcile", ["--weights", weights], "under each name stand a chance and the reason"),
+        ("batch", ["--jobs", "0"], "write a whole number of at least 1, as `--jobs 2`"),
+        ("batch", ["--over", "-5"], "it must be between 0% and 1000%"),
+    ] {
+        let told = told(command, &arguments);
+        assert!(told.contains(wanted), "{arguments:?}: {told}");
+        assert!(!told.contains("use '-- "), "{told}");
+    }
+}

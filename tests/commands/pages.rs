@@ -274,3 +274,26 @@ fn pages_with_a_supplement_say_which_of_them_to_hand_in() {
     let exhibit = said(&["--only", "exhibit"]);
     assert!(!exhibit.contains("supplement") && !exhibit.contains("rates"), "{exhibit}");
 }
+
+#[test]
+fn sections_without_anything_to_show_write_nothing_and_say_what_to_add() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("a.sides"), super::PLAIN).unwrap();
+    std::fs::write(folder.path().join("a.pdf"), "precious").unwrap();
+    for out in ["a.pdf", "a.svg", "a.png"] {
+        let mut command = fairfoot();
+        command.current_dir(folder.path()).args([
+            "pages",
+            "a.sides",
+            "--only",
+            "photographs",
+            "-o",
+            out,
+        ]);
+        let run = command.assert().code(2);
+        let told = text(&run.get_output().stderr);
+        assert!(told.contains("add `exhibit`, which every house has"), "{told}");
+    }
+    assert_eq!(std::fs::read_to_string(folder.path().join("a.pdf")).unwrap(), "precious");
+    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 2);
+}

@@ -138,3 +138,51 @@ fn a_report_names_the_walls_that_differ_and_have_no_photo() {
     assert!(reported(house("")).contains("no photo is named yet of side 1 of House"));
     assert!(!reported(house(" photo \"1: north wall\"")).contains("no photo"));
 }
+
+/// A shed with pictures of its walls, with more of them than go on one page.
+fn five_walls() -> String {
+    let mut text = "level \"Ground floor\"\n  living \"Shed\"\n".to_owned();
+    let walls = ["north 16'", "east 10'", "north 2'", "east 10'", "south 18'", "west 20'"];
+    for (i, wall) in walls.iter().enumerate() {
+        text.push_str(&format!("    {wall} photo \"{i}: a wall\" file \"{i}.jpg\"\n"));
+    }
+    text
+}
+
+#[test]
+fn pages_of_sets_with_other_photographs_do_not_pass_as_one_set() {
+    let folder = tempfile::tempdir().unwrap();
+    let at = |name: &str| folder.path().join(name);
+    fs::write(at("shed.sides"), five_walls()).unwrap();
+    let write_pictures = |first: u32| {
+        for i in 0..6 {
+            fs::write(at(&format!("{i}.jpg")), jpeg(&halves(64 + 2 * (i + first), 48))).unwrap();
+        }
+    };
+    let pages = |out: &str| {
+        let mut command = fairfoot();
+        command.current_dir(folder.path()).args(["pages", "shed.sides", "-o", out]);
+        command.assert().success();
+    };
+    write_pictures(0);
+    pages("one.svg");
+    write_pictures(1);
+    pages("two.svg");
+    let verify = |names: &[&str]| {
+        let run = fairfoot().current_dir(folder.path()).arg("verify").args(names).assert();
+        let output = run.get_output();
+        (output.status.code(), text(&output.stdout).to_owned(), text(&output.stderr).to_owned())
+    };
+    let (code, told, _) = verify(&["one-1.svg"]);
+    assert_eq!(code, Some(0));
+    assert!(told.contains("Photographs on other pages of the set are not in this file"), "{told}");
+    let (code, _, _) = verify(&["one-1.svg", "one-2.svg"]);
+    assert_eq!(code, Some(0));
+    // Each page alone is what the program makes, and together they are of two sets.
+    let (code, _, message) = verify(&["one-1.svg", "two-2.svg"]);
+    assert_eq!(code, Some(3));
+    assert!(message.contains("the photographs that the two name differ"), "{message}");
+    fairfoot().current_dir(folder.path()).args(["pages", "shed.sides"]).assert().success();
+    let (code, told, _) = verify(&["shed.pdf"]);
+    assert!(code == Some(0) && !told.contains("Photographs on other pages"), "{told}");
+}

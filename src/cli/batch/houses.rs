@@ -4,8 +4,9 @@ use std::fs::{self, File};
 use std::io::{self, BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
 
-use fairfoot::batch::{Input, MOST_LINE};
+use fairfoot::batch::{Input, MOST_LINE, TableFigure};
 use fairfoot::sketch::MOST_BYTES;
+use strum::VariantArray as _;
 
 use crate::cli::{Stop, files};
 
@@ -94,15 +95,35 @@ fn table(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
         .map_err(|error| said(error.to_string()))?;
     let heads = reader.headers().map_err(|error| said(error.to_string()))?.clone();
     let column = |name: &str| heads.iter().position(|head| head.eq_ignore_ascii_case(name));
+    let is_read = |head: &str| {
+        let mut read =
+            TableFigure::VARIANTS.iter().map(|figure| figure.word()).chain(["id", "sides"]);
+        read.any(|name| head.eq_ignore_ascii_case(name))
+    };
+    let again = |(i, head): &(usize, &str)| {
+        is_read(head) && heads.iter().take(*i).any(|before| before.eq_ignore_ascii_case(head))
+    };
+    if let Some((_, head)) = heads.iter().enumerate().find(again) {
+        return Err(said(format!("two columns are named `{}`; keep one", files::visible(head))));
+    }
     let Some(id) = column("id") else {
         return Err(said(
             "its first line names the columns: `id,record,listing,plan,sides`".to_owned(),
         ));
     };
-    let figures = ["record", "listing", "plan"].map(|name| (name, column(name)));
+    let figures: Columns =
+        TableFigure::VARIANTS.iter().map(|&figure| (figure, column(figure.word()))).collect();
     for (i, record) in reader.records().enumerate() {
         let number = format!("row {}", i + 2);
         let record = match record {
+            Ok(record) if record.iter().any(|cell| cell.contains('\n')) => {
+                let why = format!(
+                    "a quotation mark that begins in line {} of the table is not closed in that line; close it, or take it out",
+                    record.position().map_or(0, csv::Position::line)
+                );
+                list.push(Waiting::Row(number, Input::Unreadable(why)));
+                continue;
+            }
             Ok(record) => record,
             Err(error) => {
                 list.push(Waiting::Row(number, Input::Unreadable(error.to_string())));
@@ -128,22 +149,22 @@ fn table(path: &Path, list: &mut Vec<Waiting>) -> Result<(), Stop> {
     Ok(())
 }
 
-type Figures = Result<Vec<(&'static str, i64)>, String>;
+/// Each kind of figure with its column, if the table has one.
+type Columns = Vec<(TableFigure, Option<usize>)>;
 
-fn read_figures(
-    columns: &[(&'static str, Option<usize>); 3],
-    record: &csv::StringRecord,
-) -> Figures {
+type Figures = Result<Vec<(TableFigure, i64)>, String>;
+
+fn read_figures(columns: &Columns, record: &csv::StringRecord) -> Figures {
     let mut found = Vec::new();
-    for (name, at) in columns {
+    for (figure, at) in columns {
         let Some(text) = at.and_then(|at| record.get(at)).filter(|text| !text.is_empty()) else {
             continue;
         };
         let digits = text.replace(',', "");
         let digits = digits.trim_end_matches("sq ft").trim();
         match digits.parse::<i64>() {
-            Ok(number) if number > 0 && number <= 1_000_000_000 => found.push((*name, number)),
-            _ => return Err(format!("`{text}` is no {name} in whole square feet")),
+            Ok(number) if number > 0 && number <= 1_000_000_000 => found.push((*figure, number)),
+            _ => return Err(format!("`{text}` is not a {} in whole square feet", figure.word())),
         }
     }
     Ok(found)
@@ -165,7 +186,7 @@ fn read(path: &Path) -> Result<String, String> {
         .and_then(|file| file.take(limit + 1).read_to_end(&mut bytes))
         .map_err(|error| format!("{} cannot be read: {error}", files::shown(path)))?;
     if bytes.len() > MOST_BYTES {
-        return Err(format!("{} has more than 4 MB", files::shown(path)));
+        return Err(format!("{} has more than 1 MB", files::shown(path)));
     }
     String::from_utf8(bytes).map_err(|_| format!("{} is not text in UTF-8", files::shown(path)))
 }

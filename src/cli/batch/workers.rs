@@ -119,7 +119,7 @@ fn house(waiting: Waiting, batch_options: &BatchOptions) -> Outcome {
     let (id, given) = waiting.given();
     std::panic::catch_unwind(|| compute(&id, &given, batch_options)).unwrap_or_else(|_| Outcome {
         id: id.clone(),
-        faults: vec!["fairfoot made a mistake on this house; please tell its makers".to_owned()],
+        faults: vec!["internal error on this house; please report it with this input".to_owned()],
         ..Outcome::default()
     })
 }
