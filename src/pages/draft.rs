@@ -18,6 +18,7 @@ use crate::pages::layout::{EDGE_PT, Flow, Stack};
 use crate::pages::page::{Anchor, Ink, Part, Point, Stroke, Text};
 use crate::pages::{Making, PageOptions, Pages, fingerprint, missing_letters};
 use crate::units::length::Length;
+use crate::wording::compass::on_drawings;
 
 /// The height of the street, the scale bar and the scale below a drawing, in points.
 const SCALE_PT: f64 = 40.0;
@@ -112,7 +113,7 @@ fn notes(width_pt: f64, draft: &Draft) -> Stack {
 }
 
 /// What the lines and marks mean.
-fn legend(draft: &Draft) -> Vec<&'static str> {
+fn legend(draft: &Draft) -> Vec<String> {
     let suspects = || draft.walks.iter().flat_map(|walk| &walk.suspects);
     let mut legend = vec![match draft.level.is_none() {
         true => "heavy line: the calls as typed, with their lengths as typed",
@@ -135,6 +136,8 @@ fn legend(draft: &Draft) -> Vec<&'static str> {
         });
     }
     legend.push("small number at a wall: its side");
+    let mut legend: Vec<String> = legend.into_iter().map(str::to_owned).collect();
+    legend.push(on_drawings(draft.particulars.front));
     legend
 }
 
@@ -221,8 +224,8 @@ fn draw(draft: &Draft, view: &View, frame: &Frame, height_pt: f64) -> (Vec<Ink>,
     let left_out = canvas.dimensions(dimensions).len();
     let figures: Vec<&[Point]> = shapes.iter().map(|shape| shape.figure.as_slice()).collect();
     for shape in &shapes {
-        for (i, wall) in shape.walls.iter().enumerate() {
-            canvas.number(wall, &shape.figure, &figures, i + 1);
+        for (wall, side) in shape.walls.iter().zip(&shape.walk.sides) {
+            canvas.number(wall, &shape.figure, &figures, side.number().get());
         }
         if let (false, [start, .., end]) = (shape.walk.is_closed(), &shape.figure[..]) {
             canvas.pointer(*start, "start");

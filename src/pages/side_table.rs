@@ -10,6 +10,7 @@ use crate::pages::layout::{Column, Line, Stack};
 use crate::reconcile::{Figure, Reconciliation};
 use crate::units::decimal::group_thousands;
 use crate::units::length::{FineStep, Length, Step};
+use crate::wording::compass::on_drawings;
 use crate::wording::sentences::{Sentences, closed_by, signed_length, to_hundredths};
 
 /// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was
@@ -60,6 +61,8 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
         rows.extend(said_of_sides(here).map(Line::Note));
     }
     stack.table_of(7.3, &columns, &rows);
+    let front = say.house.particulars.front;
+    stack.paragraph(7.0, &format!("Directions: {}.", on_drawings(front)));
     if any_moved {
         stack.paragraph(
             7.0,

@@ -92,11 +92,16 @@ impl Page {
 
     /// Adds a name with cells on the right, each with its head, text and width. On a narrow page each cell is set
     /// below the name, after its head.
-    pub(crate) fn row(&mut self, name: &str, cells: &[(&str, String, usize)], indent: usize) {
+    pub(crate) fn row<Head: AsRef<str>>(
+        &mut self,
+        name: &str,
+        cells: &[(Head, String, usize)],
+        indent: usize,
+    ) {
         if !self.is_wide() {
             self.indented(name, indent, indent + 4);
             for (head, cell, _) in cells.iter().filter(|(_, cell, _)| !cell.is_empty()) {
-                self.ledger(head, cell, indent + 4);
+                self.ledger(head.as_ref(), cell, indent + 4);
             }
             return;
         }

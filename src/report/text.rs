@@ -141,7 +141,8 @@ impl Writer<'_> {
             self.page.row("", &head("each wall to", "each wall to", "rounded to"), 0);
             self.page.row("Square feet", &head(fine, "the whole foot", "the foot"), 0);
         } else {
-            self.page.paragraph("Square feet, each wall to");
+            self.page
+                .paragraph("Square feet, with each wall rounded (possible range: to the foot)");
         }
         let house = self.say.house;
         let several = house.levels.len() > 1 || house.levels.iter().any(|level| level.below_grade);
@@ -173,16 +174,15 @@ impl Writer<'_> {
         }
     }
 
-    fn cells(
-        &self,
-        fine: Area,
-        ruled: Area,
-        range: Option<Range>,
-    ) -> [(&'static str, String, usize); 3] {
+    /// The figures of a line. The heads stand before them on a narrow page only.
+    fn cells(&self, fine: Area, ruled: Area, range: Option<Range>) -> [(String, String, usize); 3] {
+        let is_one = |range: &Range| range.low.whole_sq_ft() == range.high.whole_sq_ft();
+        let only = range.as_ref().is_some_and(is_one) && !self.page.is_wide();
+        let range = range_text(range);
         [
-            (self.say.fine(), whole(fine), 17),
-            ("the whole foot", whole(ruled), 16),
-            ("possible range, rounded to the foot", range_text(range), 16),
+            (format!("to {}", self.say.fine()), whole(fine), 17),
+            ("to the whole foot".to_owned(), whole(ruled), 16),
+            ("possible range".to_owned(), if only { format!("only {range}") } else { range }, 16),
         ]
     }
 
@@ -200,9 +200,9 @@ impl Writer<'_> {
         self.page.row(name, &cells, 0);
         if self.say.is_metric() {
             let cells = [
-                (self.say.fine(), square_meters(gross.tenth_foot()), 17),
-                ("the whole foot", square_meters(gross.whole_foot()), 16),
-                ("", String::new(), 16),
+                (format!("to {}", self.say.fine()), square_meters(gross.tenth_foot()), 17),
+                ("to the whole foot".to_owned(), square_meters(gross.whole_foot()), 16),
+                (String::new(), String::new(), 16),
             ];
             self.page.row("In square meters", &cells, 0);
         }

@@ -3,7 +3,7 @@
 
 use crate::diagnostic::words;
 use crate::house::Side;
-use crate::house::check::draft::{Draft, DraftWalk};
+use crate::house::check::draft::{Draft, DraftWalk, Unread};
 use crate::units::length::{Form, Length, WrittenLength};
 
 impl Draft {
@@ -61,9 +61,8 @@ impl Draft {
             advice.extend(missing(walk));
             advice.extend(again(walk, self.level.is_none()));
         }
-        if !self.unread.is_empty() {
-            advice.push(unread(&self.unread));
-        }
+        advice.extend(unread_sides(&self.unread));
+        advice.extend(unread_lines(&self.unread));
         match self.open_elsewhere {
             0 => {}
             1 => advice.push("Another page has a walk that does not come back.".to_owned()),
@@ -121,20 +120,57 @@ fn again(walk: &DraftWalk, is_lot: bool) -> Option<String> {
     Some(format!("{how}: {}.", names.join("; ")))
 }
 
-/// A sentence about the lines that could not be read.
-fn unread(lines: &[usize]) -> String {
-    const MOST: usize = 12;
-    let mut numbers: Vec<String> = lines.iter().take(MOST).map(usize::to_string).collect();
-    if lines.len() > MOST {
-        numbers.push(format!("{} more", lines.len() - MOST));
+/// A sentence for each walk with sides that could not be read, and one for those that only lack a length.
+fn unread_sides(unread: &[Unread]) -> Vec<String> {
+    let mut walks: Vec<(&str, bool, Vec<usize>)> = Vec::new();
+    for one in unread {
+        let Unread::Side { walk, number, is_blank } = one else { continue };
+        match walks.iter_mut().find(|(name, blank, _)| name == walk && blank == is_blank) {
+            Some((.., numbers)) => numbers.push(*number),
+            None => walks.push((walk, *is_blank, vec![*number])),
+        }
     }
-    let noun = if lines.len() == 1 { "Line" } else { "Lines" };
-    format!(
-        "{noun} {} of the file cannot be read, so what {} say{} is not drawn.",
-        words::all_of(&numbers),
-        if lines.len() == 1 { "it" } else { "they" },
-        if lines.len() == 1 { "s" } else { "" }
-    )
+    let sentence = |(walk, is_blank, numbers): (&str, bool, Vec<usize>)| {
+        let is_one = numbers.len() == 1;
+        let what = match (is_blank, is_one) {
+            (true, true) => "has no length",
+            (true, false) => "have no length",
+            (false, _) => "cannot be read",
+        };
+        let drawn = if is_one { "is not drawn" } else { "are not drawn" };
+        let noun = if is_one { "side" } else { "sides" };
+        format!("{walk}: {noun} {} {what} and {drawn}.", listed(&numbers))
+    };
+    walks.into_iter().map(sentence).collect()
+}
+
+/// A sentence about the other lines that could not be read.
+fn unread_lines(unread: &[Unread]) -> Option<String> {
+    let lines = unread.iter().filter_map(|one| match one {
+        Unread::Line(line) => Some(*line),
+        Unread::Side { .. } => None,
+    });
+    let lines: Vec<usize> = lines.collect();
+    let numbers = listed(&lines);
+    match lines.len() {
+        0 => None,
+        1 => Some(format!(
+            "Line {numbers} of the sides file cannot be read, so what it says is not drawn."
+        )),
+        _ => Some(format!(
+            "Lines {numbers} of the sides file cannot be read, so what they say is not drawn."
+        )),
+    }
+}
+
+/// Numbers in words, the first dozen of them: `2, 4 and 7`.
+fn listed(all: &[usize]) -> String {
+    const MOST: usize = 12;
+    let mut numbers: Vec<String> = all.iter().take(MOST).map(usize::to_string).collect();
+    if all.len() > MOST {
+        numbers.push(format!("{} more", all.len() - MOST));
+    }
+    words::all_of(&numbers)
 }
 
 /// A side with its length: `side 3 (east 30')`.

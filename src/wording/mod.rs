@@ -4,6 +4,8 @@ pub(crate) mod block;
 pub(crate) mod causes;
 pub(crate) mod compared;
 #[cfg(feature = "pages")]
+pub(crate) mod compass;
+#[cfg(feature = "pages")]
 pub(crate) mod draft;
 pub(crate) mod figure;
 #[cfg(feature = "pages")]

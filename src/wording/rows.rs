@@ -5,7 +5,7 @@
 
 use serde::Serialize;
 
-use crate::diagnostic::{Diagnostic, Source, Word, quoted};
+use crate::diagnostic::{Diagnostic, Source, Word, quoted, words};
 use crate::read;
 use crate::sketch::Kind;
 use crate::sketch::rows::{Edit, How, Row, Rows, Walk, Way, edited, in_ways, rows};
@@ -111,10 +111,24 @@ fn state(rows: &Rows) -> String {
     if begun().next().is_none() {
         return String::new();
     }
+    let without: Vec<String> = begun().flat_map(|walk| unread(walk, walks.len() == 1)).collect();
+    if !without.is_empty() {
+        return format!("Back at the start, but without {}.", words::all_of(&without));
+    }
     match begun().all(|walk| walk.gap.is_empty()) {
         true => "Back at the start.".to_owned(),
         false => "Back at the start, within what the tape can tell.".to_owned(),
     }
+}
+
+/// The walls of a walk that are not in the drawing, since they cannot be read.
+fn unread(walk: &Walk, is_only: bool) -> Vec<String> {
+    let rows = walk.rows.iter().filter(|row| !row.is_read);
+    let name = |row: &Row| match is_only {
+        true => format!("wall {}", row.number),
+        false => format!("wall {} of {}", row.number, walk.name),
+    };
+    rows.map(name).collect()
 }
 
 /// A sentence for each wall by closing of a walk that is back at its start: it is back whatever was typed.
@@ -134,7 +148,9 @@ fn unchecked(rows: &Rows) -> String {
             row.found
         ))
     };
-    let closed = rows.walks.iter().filter(|walk| walk.is_closed);
+    // A wall that cannot be read is missing from what such a wall takes up.
+    let is_whole = |walk: &&Walk| walk.is_closed && walk.rows.iter().all(|row| row.is_read);
+    let closed = rows.walks.iter().filter(is_whole);
     let of = |walk: &Walk| -> Vec<String> {
         walk.rows.iter().filter(follows).filter_map(|row| sentence(walk, row)).collect()
     };
@@ -172,6 +188,7 @@ fn seen_from_the_street(
 fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> Notice {
     let line = source.line(one.span().start);
     let at = row_on(rows, line);
+    let field = rows.fields.iter().find(|(_, other)| *other == line).map(|(field, _)| *field);
     let walk = rows.walks.iter().position(|walk| walk.line == line);
     let is_open = one.word() == Word::DoesNotClose;
     let open = walk.filter(|_| is_open).map(|walk| &rows.walks[walk]);
@@ -180,10 +197,9 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         .iter()
         .map(|fix| {
             let (from, to, text) = (fix.span.start, fix.span.end, fix.text.clone());
-            let label = format!(
-                "Use {}",
-                in_row(source, (from, to, &text), line).unwrap_or_else(|| text.trim().to_owned())
-            );
+            let shown = in_row(source, (from, to, &text), line)
+                .or_else(|| in_field(source, (from, to, &text), field));
+            let label = format!("Use {}", shown.unwrap_or_else(|| text.trim().to_owned()));
             Mend { from, to, text, label }
         })
         .collect();
@@ -192,7 +208,7 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         helps = vec![help];
         mends.push(mend);
     }
-    if !one.fixes().is_empty() && at.is_some() {
+    if !one.fixes().is_empty() && (at.is_some() || field.is_some()) {
         // The buttons say it.
         helps.clear();
     }
@@ -211,11 +227,16 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         Word::ClosingBackwards => at.map(|(w, _)| &rows.walks[w]).filter(|walk| !walk.is_closed),
         _ => open,
     };
-    let message = if empty { "this wall has no length yet" } else { seen.message() };
+    let message = match one.word() {
+        _ if empty => "this wall has no length yet",
+        Word::Unexpected if field.is_some_and(is_area) => "only an area goes here",
+        Word::NoClosureCheck if at.is_some() => "it was not measured and follows from the others",
+        _ => seen.message(),
+    };
     Notice {
         place: place(rows, line, at, walk),
         at,
-        field: rows.fields.iter().find(|(_, other)| *other == line).map(|(field, _)| *field),
+        field,
         walk,
         message: open.map_or_else(|| message.to_owned(), still_open),
         helps,
@@ -275,6 +296,29 @@ fn in_row(source: &Source, (from, to, text): (usize, usize, &str), line: usize) 
     Some(format!("{} {length}", way.word()))
 }
 
+/// Whether a field takes an area.
+fn is_area(field: &str) -> bool {
+    matches!(field, "record" | "listing" | "plan")
+}
+
+/// What a replacement makes of a field for an area.
+fn in_field(
+    source: &Source,
+    (from, to, text): (usize, usize, &str),
+    field: Option<&str>,
+) -> Option<String> {
+    let mut mended = source.text().to_owned();
+    mended.replace_range(from..to, text);
+    let heads = rows(&mended).heads;
+    let area = match field? {
+        "record" => heads.record,
+        "listing" => heads.listing,
+        "plan" => heads.plan,
+        _ => return None,
+    };
+    (!area.is_empty()).then_some(area)
+}
+
 /// Says that a space lies inside another whose ground it covers, if the text is then accepted.
 fn inside(source: &Source, one: &Diagnostic, rows: &Rows) -> Option<(String, Mend)> {
     if one.word() != Word::SpacesOverlap {
@@ -328,7 +372,8 @@ pub fn question(rows: &Rows) -> Option<Question> {
     let walk = rows.walks.iter().position(|walk| {
         let has_inner =
             |other: &Walk| other.level == walk.level && other.within.as_ref() == Some(&walk.name);
-        walk.kind == living && walk.is_closed && !rows.walks.iter().any(has_inner)
+        let is_whole = walk.is_closed && walk.rows.iter().all(|row| row.is_read);
+        walk.kind == living && is_whole && !rows.walks.iter().any(has_inner)
     })?;
     let of = match rows.walks.len() {
         1 => "this walk".to_owned(),

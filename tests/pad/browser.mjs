@@ -1,4 +1,5 @@
 // A browser with an empty profile and the page in it; every request and every console error is kept.
+import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { createRequire } from 'node:module';
@@ -7,7 +8,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 export const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const require = createRequire(path.join(root, 'src/pad/package.json'));
 export const { chromium } = require('playwright-core');
-export const axe = fs.readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+const axe = fs.readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 export const target = process.env.CARGO_TARGET_DIR ?? path.join(root, 'target');
 export const page = path.join(target, 'pad/fairfoot.html');
 export const shots = path.join(target, 'pad/shots');
@@ -65,4 +66,12 @@ export async function walk(tab, sides) {
     if (fraction) await row.locator('[data-part=fraction]').selectOption(fraction);
   }
   await settled(tab);
+}
+
+/// There is nothing on the page that a screen reader could not make sense of.
+export async function accessible(tab, where) {
+  await tab.evaluate(axe);
+  const { violations } = await tab.evaluate(() => window.axe.run());
+  const told = violations.map((one) => `${one.id} (${one.impact}): ${one.nodes.map((node) => node.html.slice(0, 90)).join(' | ')}`);
+  assert.deepEqual(told, [], where);
 }

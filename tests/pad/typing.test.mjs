@@ -2,10 +2,12 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import { after, before, test } from 'node:test';
-import { LAPTOP, PHONE, axe, browser, opened, settled, shot, walk } from './browser.mjs';
+import { LAPTOP, PHONE, accessible, browser, opened, settled, shot, walk } from './browser.mjs';
 
 const TOUCH = { viewport: PHONE, hasTouch: true, isMobile: true, deviceScaleFactor: 2 };
 const BOX = [['back', '28'], ['right', '42'], ['front', '28'], ['left', '42']];
+/// Twelve walls, some of them short.
+const JOGS = [['back', '30', '6'], ['right', '12'], ['back', '8', '3'], ['right', '20', '4', '1/2'], ['front', '6', '9'], ['right', '16', '2', '1/4'], ['front', '26'], ['left', '10', '6'], ['back', '4'], ['left', '14'], ['front', '10'], ['left', '24', '0', '3/4']];
 const GARAGE = [['left', '20'], ['back', '20'], ['right', '20'], ['front', '20']];
 
 let chrome;
@@ -19,6 +21,17 @@ async function begun(options, sides, record = '1,100') {
   await page.tab.getByRole('button', { name: /Measure a house/ }).click();
   if (record) await page.tab.getByLabel('The record says').fill(record);
   await walk(page.tab, sides);
+  return page;
+}
+
+/// A house with a garage inside its walk, added after the question what lies inside.
+async function withGarage(record) {
+  const page = await begun({ viewport: LAPTOP }, BOX, record);
+  await button(page.tab, 'Yes, add it').click();
+  await page.tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
+  await button(page.tab, 'Add').click();
+  await settled(page.tab);
+  await walk(page.tab, GARAGE);
   return page;
 }
 
@@ -311,6 +324,72 @@ test('the focus stays where somebody works', async () => {
   await context.close();
 });
 
+test('a figure that is being typed is there after the page was closed, and the house that is kept is named', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  await tab.getByLabel('Address').fill('4 Larch Lane');
+  await settled(tab);
+  await tab.getByLabel('The listing says').click();
+  await tab.keyboard.type('1,234');
+  await tab.reload();
+  const goOn = tab.getByRole('button', { name: 'Go on with' });
+  assert.match(await goOn.innerText(), /4 Larch Lane/);
+  await tab.getByRole('button', { name: /Measure a house/ }).click();
+  assert.match(await tab.locator('dialog[open]').innerText(), /4 Larch Lane/);
+  await tab.locator('dialog[open]').getByRole('button', { name: 'Go on with' }).click();
+  await settled(tab);
+  assert.equal(await tab.getByLabel('The listing says').inputValue(), '1,234');
+  assert.match((await fileOf(tab, 'Save the sides file')).text, /listing 1,234 sq ft/);
+  await context.close();
+});
+
+test('a comma on the keypad is a decimal point in meters', async () => {
+  const { tab, context } = await begun({ viewport: LAPTOP }, []);
+  await tab.getByLabel('Tape in').selectOption('meters');
+  await settled(tab);
+  await taped(tab, 'back', '10,25');
+  assert.equal(await tab.locator('input.feet').inputValue(), '10.25');
+  assert.match((await fileOf(tab, 'Save the sides file')).text, /north 10\.25 m/);
+  await context.close();
+});
+
+test('a space stays at its corner when a wall comes before it', async () => {
+  const { tab, context } = await withGarage();
+  const start = () => tab.locator('.drawing .begin').nth(1).evaluate((one) => [one.getAttribute('cx'), one.getAttribute('cy')].map(Number));
+  // Corner 4 of a house that goes 28 back, 42 right, 28 front.
+  assert.deepEqual(await start(), [42, 0]);
+  await tab.locator('input.feet').nth(1).click();
+  await settled(tab);
+  await button(tab, 'Insert below').click();
+  await settled(tab);
+  assert.match((await fileOf(tab, 'Save the sides file')).text, /from "House" corner 5/);
+  await tab.getByLabel('Address').click();
+  await settled(tab);
+  assert.equal(await tab.locator('.still').textContent(), 'Back at the start, but without wall 3 of House.');
+  await button(tab, 'Undo').click();
+  await settled(tab);
+  assert.match((await fileOf(tab, 'Save the sides file')).text, /from "House" corner 4/);
+  assert.match(await tab.locator('.opening').textContent(), /Measured 776 sq ft/);
+  await context.close();
+});
+
+test('lengths in the drawing do not lie over each other', async () => {
+  const { tab, context } = await begun(TOUCH, JOGS);
+  await tab.getByText('Back at the start.').waitFor();
+  const over = await tab.locator('.drawing .length').evaluateAll((all) => {
+    const boxes = all.map((one) => one.getBoundingClientRect());
+    return boxes.flatMap((a, i) => boxes.slice(i + 1).filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)).length;
+  });
+  assert.equal(over, 0);
+  await shot(tab, 'jogs');
+  await button(tab, 'Yes, add it').click();
+  const corners = await tab.locator('.drawing .corner').evaluateAll((all) => all.map((one) => one.getBoundingClientRect()).map(({ x, y, width }) => [x + width / 2, y + width / 2, width]));
+  for (const [i, [x, y, width]] of corners.entries()) {
+    for (const [otherX, otherY] of corners.slice(i + 1)) assert.ok(Math.hypot(x - otherX, y - otherY) > width * 0.9, `corner ${i + 1}`);
+  }
+  await shot(tab, 'jogs-corners');
+  await context.close();
+});
+
 test('what was saved is said for a while, not for ever', async () => {
   const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
   await Promise.all([tab.waitForEvent('download'), button(tab, 'Save the sides file').click()]);
@@ -320,12 +399,7 @@ test('what was saved is said for a while, not for ever', async () => {
 });
 
 test('no two corners on the drawing have one number', async () => {
-  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
-  await button(tab, 'Yes, add it').click();
-  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
-  await button(tab, 'Add').click();
-  await settled(tab);
-  await walk(tab, GARAGE);
+  const { tab, context } = await withGarage();
   await tab.getByRole('button', { name: 'Add a space' }).click();
   const shown = await tab.locator('.drawing .at').allTextContents();
   assert.deepEqual(shown, ['1', '2', '3', '4', '5', '6', '7', '8']);
@@ -336,12 +410,7 @@ test('no two corners on the drawing have one number', async () => {
 });
 
 test('a house is renamed with what begins at it', async () => {
-  const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
-  await button(tab, 'Yes, add it').click();
-  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
-  await button(tab, 'Add').click();
-  await settled(tab);
-  await walk(tab, GARAGE);
+  const { tab, context } = await withGarage();
   await tab.getByLabel('Called').first().fill('Main');
   await tab.keyboard.press('Tab');
   await settled(tab);
@@ -557,12 +626,7 @@ test('the first press on a help applies it while the cursor is in a figure', asy
 });
 
 test('what most likely accounts for the difference is said with the answer', async () => {
-  const { tab, context } = await begun({ viewport: LAPTOP }, BOX, '1,176');
-  await button(tab, 'Yes, add it').click();
-  await tab.locator('.drawing .corner').nth(3).dispatchEvent('click');
-  await button(tab, 'Add').click();
-  await settled(tab);
-  await walk(tab, GARAGE);
+  const { tab, context } = await withGarage('1,176');
   const said = await tab.locator('.opening p').allInnerTexts();
   assert.match(said[0], /Measured 776 sq ft/);
   // 20 × 20 = 400
@@ -642,12 +706,7 @@ test('nothing is said to be under work behind a question', async () => {
 test('questions, marks and rows under work have nothing against a screen reader, in light and dark', async () => {
   for (const colorScheme of ['light', 'dark']) {
     const { tab, context } = await begun({ ...TOUCH, colorScheme, bypassCSP: true }, BOX);
-    const clean = async (where) => {
-      await tab.evaluate(axe);
-      const { violations } = await tab.evaluate(() => window.axe.run());
-      const told = violations.map((one) => `${one.id} (${one.impact}): ${one.nodes.map((node) => node.html.slice(0, 90)).join(' | ')}`);
-      assert.deepEqual(told, [], `${where}, ${colorScheme}`);
-    };
+    const clean = (where) => accessible(tab, `${where}, ${colorScheme}`);
     await clean('the question, and an open row');
     await button(tab, 'Yes, add it').click();
     await clean('a space inside');

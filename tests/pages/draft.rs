@@ -61,11 +61,34 @@ fn a_walk_that_comes_back_is_drawn_without_a_gap() {
 
 #[test]
 fn lines_that_cannot_be_read_are_left_out_and_reported() {
-    let text = "level \"Ground\"\nliving \"House\"\nnorth 28'\neast ??\nsouth 28'\n";
+    let text =
+        "hello there\nlevel \"Ground\"\nliving \"House\"\nnorth 28'\neast ??\nsouth 27'\nwest\n";
     let said = all_words(&page(text));
-    assert!(said.contains("Line 4 of the file cannot be read"), "{said}");
+    for expected in [
+        "House: side 2 cannot be read and is not drawn.",
+        "House: side 4 has no length and is not drawn.",
+        "Line 1 of the sides file cannot be read",
+    ] {
+        assert!(said.contains(expected), "{expected}: {said}");
+    }
     let nothing = draft(Source::new("empty.sides", "level \"Ground\"\n"), Paper::Letter);
     assert!(nothing.is_err());
+}
+
+/// A side that cannot be read keeps its number, as a row of a form does, and so does every side after it.
+#[test]
+fn sides_keep_their_numbers_beside_one_that_cannot_be_read() {
+    let text = "level \"Ground\"\nliving \"House\"\neast 10'\nbay east 10' out 2' flat 4'\nnorth ??\nwest 20'\nsouth 27'\n";
+    let rows: Vec<usize> =
+        fairfoot::sketch::rows::rows(text).walks[0].rows.iter().map(|row| row.number).collect();
+    assert_eq!(rows, [1, 2, 5, 6, 7]);
+    let page = page(text);
+    let said = all_words(&page);
+    assert!(said.contains("House: side 5 cannot be read"), "{said}");
+    assert!(said.contains("side 7 (south 27')"), "{said}");
+    let drawn = words(&page);
+    let is_drawn = |number: &str| drawn.iter().any(|word| *word == number);
+    assert!(is_drawn("4") && !is_drawn("5") && is_drawn("6") && is_drawn("7"), "{said}");
 }
 
 #[test]

@@ -1,5 +1,7 @@
 //! The traverses of a level as typed, closed or not: the content of a draft.
 
+use std::collections::BTreeMap;
+
 use crate::diagnostic::{Diagnostic, Source};
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Vector;
@@ -7,8 +9,9 @@ use crate::geometry::traverse::{Misclosure, Traverse, TraverseSide};
 use crate::house::check::suspect::Suspect;
 use crate::house::check::suspects::{missing_between, suspects};
 use crate::house::check::{closing_sides, house_side, particulars, shape, straight_back};
-use crate::house::model::Particulars;
+use crate::house::model::{Particulars, SideNumber};
 use crate::house::{Run, Side};
+use crate::sketch::rows::{Rows, rows};
 use crate::sketch::statement::{Place, usual_form};
 use crate::sketch::{Sketch, SpaceSketch, WalkSketch};
 use crate::units::length::{Form, Length, WrittenLength};
@@ -22,12 +25,21 @@ pub(crate) struct Draft {
     pub(crate) walks: Vec<DraftWalk>,
     /// The notation of most sides.
     pub(crate) form: Form,
-    /// Line numbers, from 1, of lines that could not be read and are not drawn.
-    pub(crate) unread: Vec<usize>,
+    /// What could not be read and is not drawn.
+    pub(crate) unread: Vec<Unread>,
     /// Whether it is the only draft of its file.
     pub(crate) is_only: bool,
     /// How many other levels and lots have a traverse that does not close.
     pub(crate) open_elsewhere: usize,
+}
+
+/// A line that could not be read, and is not drawn.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Unread {
+    /// A side: its space, its number, and whether it only lacks its length.
+    Side { walk: String, number: usize, is_blank: bool },
+    /// Any other line, by its number from 1.
+    Line(usize),
 }
 
 /// The most levels and lots that are drawn.
@@ -96,12 +108,14 @@ impl DraftWalk {
 /// `found` are the diagnostics of reading and checking the file.
 pub(crate) fn drafts(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Vec<Draft> {
     let tolerance = sketch.heads.tolerance();
+    let rows = rows(source.text());
+    let numbers = Numbers::of(source, &rows);
+    let walks = |spaces: &[SpaceSketch], is_lot: bool| walks(spaces, is_lot, tolerance, &numbers);
     let levels = sketch.levels.iter().map(|level| {
         let name = Some(level.level.name.text.clone());
-        (name, walks(&level.spaces, false, tolerance))
+        (name, walks(&level.spaces, false))
     });
-    let lots =
-        sketch.lots.iter().map(|lot| (None, walks(std::slice::from_ref(lot), true, tolerance)));
+    let lots = sketch.lots.iter().map(|lot| (None, walks(std::slice::from_ref(lot), true)));
     let mut groups: Vec<(Option<String>, Vec<DraftWalk>)> =
         levels.chain(lots).filter(|(_, walks)| !walks.is_empty()).collect();
     groups.sort_by_key(|(_, walks)| walks.iter().all(DraftWalk::is_closed));
@@ -109,7 +123,7 @@ pub(crate) fn drafts(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> 
     let is_open =
         |(_, walks): &(Option<String>, Vec<DraftWalk>)| !walks.iter().all(DraftWalk::is_closed);
     let open = groups.iter().filter(|group| is_open(group)).count();
-    let unread = unread(source, sketch, found);
+    let unread = unread(source, sketch, found, &rows);
     let last = groups.len().saturating_sub(1);
     groups
         .into_iter()
@@ -126,8 +140,8 @@ pub(crate) fn drafts(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> 
         .collect()
 }
 
-/// The numbers of the lines that have an error and could not be read as a statement.
-fn unread(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Vec<usize> {
+/// What has an error and could not be read as a statement.
+fn unread(source: &Source, sketch: &Sketch, found: &[Diagnostic], rows: &Rows) -> Vec<Unread> {
     let errors = found.iter().filter(|one| one.is_error());
     let mut lines: Vec<usize> = errors.map(|one| source.line(one.span().start)).collect();
     let is_unread = |line: &usize| {
@@ -136,13 +150,53 @@ fn unread(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> Vec<usize> 
     };
     lines.retain(is_unread);
     lines.dedup();
-    lines
+    let as_row = |line: usize| {
+        rows.walks.iter().find_map(|walk| {
+            let row = walk.rows.iter().find(|row| row.line == line)?;
+            let (walk, is_blank) = (walk.name.clone(), row.lacks_length());
+            Some(Unread::Side { walk, number: row.number, is_blank })
+        })
+    };
+    lines.into_iter().map(|line| as_row(line).unwrap_or(Unread::Line(line))).collect()
 }
 
-fn walks(spaces: &[SpaceSketch], is_lot: bool, tolerance: Length) -> Vec<DraftWalk> {
+/// The numbers of sides as a form with rows shows them: a side that cannot be read has one too.
+struct Numbers<'a> {
+    source: &'a Source,
+    /// The number of the first side of each line.
+    by_line: BTreeMap<usize, usize>,
+}
+
+impl Numbers<'_> {
+    fn of<'a>(source: &'a Source, rows: &Rows) -> Numbers<'a> {
+        let rows = rows.walks.iter().flat_map(|walk| &walk.rows);
+        Numbers { source, by_line: rows.map(|row| (row.line, row.number)).collect() }
+    }
+
+    /// Numbers the sides of a walk. A bay or `close` is several sides of one line.
+    fn give(&self, sides: &mut [Side]) {
+        let (mut last_line, mut next) = (0, 1);
+        for side in sides {
+            let line = self.source.line(side.span.start);
+            if line != last_line {
+                next = self.by_line.get(&line).copied().unwrap_or(next);
+            }
+            side.number = SideNumber::at(next - 1);
+            (last_line, next) = (line, next + 1);
+        }
+    }
+}
+
+fn walks(
+    spaces: &[SpaceSketch],
+    is_lot: bool,
+    tolerance: Length,
+    numbers: &Numbers<'_>,
+) -> Vec<DraftWalk> {
     let mut walks: Vec<DraftWalk> = Vec::new();
     for space in spaces.iter().filter(|space| !space.walk.sides.is_empty()) {
-        let (traverse, sides) = traverse(&space.walk, is_lot, tolerance);
+        let (traverse, mut sides) = traverse(&space.walk, is_lot, tolerance);
+        numbers.give(&mut sides);
         let walk = walk(space, place(space, &walks), traverse, sides);
         walks.push(walk);
     }

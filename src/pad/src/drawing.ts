@@ -46,7 +46,8 @@ export function drawing(drawn: Drawn): SVGElement {
   for (const { walk } of drawn.walks) {
     if (walk.level !== drawn.level && walk.is_closed) svg.append(s('path', { class: 'below', d: course(walk) }));
   }
-  for (const { walk } of here) svg.append(walked(walk, drawn, middle, type));
+  for (const { walk } of here) svg.append(walked(walk, drawn, type));
+  svg.append(...labels(here.map(({ walk }) => walk), drawn.line, type));
   const closed = here.map(({ walk }) => walk).filter((walk) => walk.is_closed);
   if (closed.length > 1) for (const walk of closed) svg.append(named(walk, closed, type));
   svg.append(
@@ -107,7 +108,7 @@ function distance(outline: Place[], [x, y]: Place): number {
   return Math.min(...far);
 }
 
-function walked(walk: Walk, drawn: Drawn, middle: Place, type: number): SVGElement {
+function walked(walk: Walk, drawn: Drawn, type: number): SVGElement {
   const group = s('g', { class: walk.is_closed ? 'walk closed' : 'walk' });
   if (walk.is_closed) {
     group.append(s('path', { class: 'ground', d: course(walk) }));
@@ -119,7 +120,6 @@ function walked(walk: Walk, drawn: Drawn, middle: Place, type: number): SVGEleme
       s('path', { class: names, d }),
       s('path', { class: 'touch', d, onclick: () => drawn.onRow(row.line) }),
       drawn.again.includes(row.line) ? square(row, type) : '',
-      hasLabel(walk, row, drawn.line, type) ? label(walk, row, middle, type) : '',
     );
   }
   const last = walk.rows.at(-1);
@@ -154,22 +154,62 @@ function hasLabel(walk: Walk, row: Row, line: number | null, type: number): bool
   return row.line === line || ((isHere || (walk.within === null && isLarge)) && far > 3 * type);
 }
 
-/// The number and length of a wall, on the side away from the middle.
-function label(walk: Walk, row: Row, middle: Place, type: number): SVGElement {
-  const [x, y] = [(row.from[0] + row.to[0]) / 2, (row.from[1] + row.to[1]) / 2];
-  const upright = Math.abs(row.to[1] - row.from[1]) > Math.abs(row.to[0] - row.from[0]);
-  const text = row.length || row.found || String(row.number);
-  const inner = walk.within !== null ? -1 : 1;
-  const away = upright ? Math.sign(x - middle[0]) || -1 : Math.sign(y - middle[1]) || -1;
-  const shift = away * inner * type;
-  const at = upright ? { x: x + shift * 0.5, y } : { x, y: y + shift * 0.9 };
-  const anchor = upright ? (shift > 0 ? 'start' : 'end') : 'middle';
-  return s('text', { ...at, class: 'length', 'text-anchor': anchor, 'aria-hidden': 'true' }, text);
+/// A place for a label: where it stands, and the rectangle that it covers.
+interface Spot {
+  at: Place;
+  anchor: 'start' | 'middle' | 'end';
+  box: [number, number, number, number];
 }
+
+/// The lengths of the walls, clear of each other and as far as possible of the walls: first that of the row in focus,
+/// then those of long walls. One that finds no room is left out.
+function labels(walks: Walk[], line: number | null, type: number): SVGElement[] {
+  const all = walks.flatMap((walk) => walk.rows.filter((row) => hasLabel(walk, row, line, type)).map((row) => ({ walk, row })));
+  const far = (row: Row) => (row.line === line ? Infinity : Math.hypot(row.to[0] - row.from[0], row.to[1] - row.from[1]));
+  all.sort((a, b) => far(b.row) - far(a.row));
+  const walls = walks.flatMap((walk) => walk.rows.map((row) => [row.from, row.to] as const));
+  const taken: Spot['box'][] = [];
+  return all.flatMap(({ walk, row }) => {
+    const text = row.length || row.found || String(row.number);
+    const crossed = (spot: Spot) => walls.filter(([from, to]) => meets(spot.box, [Math.min(from[0], to[0]), Math.min(from[1], to[1]), Math.max(from[0], to[0]), Math.max(from[1], to[1])])).length;
+    const free = spots(walk, row, text, type).filter((spot) => !taken.some((box) => meets(spot.box, box)));
+    const best = free.map((spot) => ({ spot, walls: crossed(spot) })).reduce<{ spot: Spot; walls: number } | null>((a, b) => (a && a.walls <= b.walls ? a : b), null);
+    if (!best) return [];
+    taken.push(best.spot.box);
+    const { at, anchor } = best.spot;
+    return [s('text', { x: at[0], y: at[1], class: 'length', 'text-anchor': anchor, 'aria-hidden': 'true' }, text)];
+  });
+}
+
+const meets = (a: Spot['box'], b: Spot['box']) => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
+
+/// Where the label of a wall may stand: outside of it or inside, at its middle or toward an end. The label of a space
+/// inside another stands inside it first.
+function spots(walk: Walk, row: Row, text: string, type: number): Spot[] {
+  const [dx, dy] = [row.to[0] - row.from[0], row.to[1] - row.from[1]];
+  const long = Math.hypot(dx, dy) || 1;
+  const outside = (turn(walk) > 0 ? 1 : -1) * (walk.within !== null ? -1 : 1);
+  const wide = 0.56 * type * text.length;
+  const upright = Math.abs(dy) > Math.abs(dx);
+  return [1, -1].flatMap((side) =>
+    [0.5, 0.3, 0.7].map((t): Spot => {
+      const out: Place = [(dy / long) * side * outside, (-dx / long) * side * outside];
+      const at: Place = [row.from[0] + t * dx + out[0] * type * 0.5, row.from[1] + t * dy + out[1] * type * 0.9];
+      const anchor = !upright ? 'middle' : out[0] > 0 ? 'start' : 'end';
+      const left = at[0] - (anchor === 'middle' ? wide / 2 : anchor === 'end' ? wide : 0);
+      return { at, anchor, box: [left, at[1] - type * 0.55, left + wide, at[1] + type * 0.55] };
+    }));
+}
+
+/// Positive for a walk that goes clockwise on the screen.
+const turn = (walk: Walk) => walk.rows.reduce((sum, { from, to }) => sum + from[0] * to[1] - to[0] * from[1], 0);
 
 /// The corners of a walk, numbered on from those of the walks before it.
 function cornered(walk: Walk, index: number, before: number, drawn: Drawn, type: number): SVGElement {
   const group = s('g', { class: 'corners' });
+  // Two corners at a short wall do not lie over each other.
+  const short = Math.min(...walk.rows.map(({ from, to }) => Math.hypot(to[0] - from[0], to[1] - from[1]) || Infinity));
+  const radius = Math.max(type * 0.55, Math.min(type * 0.8, short * 0.46));
   for (const [i, row] of walk.rows.entries()) {
     const isChosen = drawn.corner?.walk === index && drawn.corner.corner === i + 1;
     const [x, y] = row.from;
@@ -178,10 +218,10 @@ function cornered(walk: Walk, index: number, before: number, drawn: Drawn, type:
         class: isChosen ? 'corner chosen' : 'corner',
         cx: x,
         cy: y,
-        r: type * 0.8,
+        r: radius,
         onclick: () => drawn.onCorner?.(index, i + 1),
       }),
-      s('text', { class: isChosen ? 'at chosen' : 'at', x, y, 'aria-hidden': 'true' }, String(before + row.number)),
+      s('text', { class: isChosen ? 'at chosen' : 'at', x, y, 'aria-hidden': 'true', style: `font-size:${radius * 1.06}px` }, String(before + row.number)),
     );
   }
   return group;

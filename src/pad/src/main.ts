@@ -67,7 +67,7 @@ let typedIn: string | null = null;
 let quiet = 0;
 let staying: ResizeObserver | null = null;
 /// A field that is about to be sent.
-let soon: number | null = null;
+let soon: { timer: number; field: keyof Heads } | null = null;
 /// The name of a space that was just added: its first wall is asked for next.
 let newSpace: string | null = null;
 /// The walk somebody works at.
@@ -197,7 +197,7 @@ async function undo(): Promise<void> {
 function keep(): void {
   if (!isKept) return;
   try {
-    localStorage.setItem(KEEP, JSON.stringify({ name, text, isOwn, whole: [...answered] }));
+    localStorage.setItem(KEEP, JSON.stringify(held()));
   } catch {
     // A private window stores nothing; the page still works.
   }
@@ -208,7 +208,12 @@ interface Kept {
   text: string;
   isOwn?: boolean;
   whole?: string[];
+  /// A figure that was being typed: its field and what stood there.
+  typing?: [keyof Heads, string] | null;
 }
+
+/// The house on the screen, as it is stored.
+const held = (): Kept => ({ name, text, isOwn, whole: [...answered], typing: soon && [soon.field, headOf(soon.field)?.value ?? ''] });
 
 /// The house that is stored on this device.
 function stored(): Kept | null {
@@ -220,7 +225,10 @@ function stored(): Kept | null {
 }
 
 /// The house of the last visit, or where nothing is stored, of this one.
-const kept = (): Kept | null => stored() ?? (isKept && text ? { name, text, isOwn, whole: [...answered] } : null);
+const kept = (): Kept | null => stored() ?? (isKept && text ? held() : null);
+
+/// How the house kept here is called: its address, or the name of its file.
+const titled = (old: Kept): string => /^property "([^"]*)"/m.exec(old.text)?.[1] || (old.name === BEGUN ? '' : old.name);
 
 /// Pages on the screen, or ready to print, belong to the text they were made of.
 function putAway(): void {
@@ -242,7 +250,7 @@ function asked<T extends Words>(question: Words, answers: T[]): Promise<T | null
       resolve(null);
       dialog.remove();
     } },
-      h('p', {}, say(question)),
+      h('p', {}, old && titled(old) ? h('strong', {}, `${titled(old)}. `) : '', say(question)),
       h('div', { class: 'doing' },
         ...answers.map(answer),
         old && h('button', { type: 'button', onclick: () => saved(old.text, 'text/plain', '.sides', old.name) }, say('save')),
@@ -272,6 +280,7 @@ function goOn(old: Kept): void {
   answered.clear();
   for (const one of old.whole ?? []) answered.add(one);
   work(old.text, true);
+  if (old.typing) void edit({ edit: 'head', field: old.typing[0], value: old.typing[1] });
 }
 
 async function forget(): Promise<void> {
@@ -416,18 +425,20 @@ const headOf = (field: keyof Heads) => parts.heads.querySelector<HTMLInputElemen
 function sendHead(field: keyof Heads): Promise<void> {
   const sent = edit({ edit: 'head', field, value: headOf(field)?.value ?? '' }, null, field);
   if (soon !== null) {
-    clearTimeout(soon);
+    clearTimeout(soon.timer);
     soon = null;
     busy(-1);
   }
   return sent;
 }
 
-/// Waits for the next key, so that half a figure makes no answer.
+/// Waits for the next key, so that half a figure makes no answer. It is stored at once.
 function sendSoon(field: keyof Heads): void {
   if (soon === null) busy(+1);
-  else clearTimeout(soon);
-  soon = window.setTimeout(() => void sendHead(field), PAUSE_MS);
+  else clearTimeout(soon.timer);
+  soon = { field, timer: window.setTimeout(() => void sendHead(field), PAUSE_MS) };
+  isOwn = true;
+  keep();
 }
 
 function paintWalks(now: Look): void {
@@ -655,6 +666,7 @@ function number_(part: string, key: string, label: string): HTMLInputElement {
     'aria-label': label || null,
     'aria-describedby': wrongId(key),
     oninput: () => {
+      pointed(input);
       hopped(key, part);
       send(key, undefined, `${key} ${part}`);
     },
@@ -726,6 +738,14 @@ function toNext(from: HTMLElement): void {
   const row = from.closest('li');
   const next = row?.nextElementSibling?.querySelector<HTMLElement>('.feet');
   (next ?? row?.closest('section')?.querySelector<HTMLElement>('.way[data-way]'))?.focus();
+}
+
+/// The keypads of many phones have a comma for the decimal point. It becomes one where it is seen, as it is typed.
+function pointed(input: HTMLInputElement): void {
+  if (!isMetric() || !/^\d+,\d*$/.test(input.value)) return;
+  const at = input.selectionStart;
+  input.value = input.value.replace(',', '.');
+  input.setSelectionRange(at, at);
 }
 
 /// A foot mark that came after whole feet without a key of its own, as from the keyboard of a phone.
@@ -877,7 +897,7 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
   const isTyping = !isNew && li.contains(document.activeElement) && PARTS.includes((document.activeElement as HTMLElement).dataset.part ?? '');
   set('way', row.way);
   set('how', row.how);
-  const bare = (length: string) => (isMetric() ? length.replace(/ *m$/, '') : length);
+  const bare = (length: string) => (isMetric() ? length.replace(/ *m$/, '') : length.replace(/^(\d+)'$/, '$1'));
   if (!isTyping) {
     const parts = isMetric() ? null : row.parts;
     set('feet', parts ? parts[0] : bare(row.length));
@@ -1359,8 +1379,7 @@ async function checked(file: File, result: HTMLElement): Promise<void> {
     result.replaceChildren(
       h('p', { class: 'verdict' }, `${file.name}: ${say(told)}`),
       answer.message ? h('p', {}, answer.message) : '',
-      answer.fingerprint ? h('p', {}, say('fingerprint', { print: answer.fingerprint })) : '',
-      answer.is_genuine ? h('p', {}, say('genuineHint')) : '',
+      ...(answer.is_genuine ? [h('p', {}, say('fingerprint', { print: answer.fingerprint ?? '' })), h('p', {}, say('genuineHint'))] : []),
       sides !== null ? h('button', { type: 'button', onclick: () => instead(sides, name) }, say('openSides')) : '',
     );
   });
@@ -1472,7 +1491,7 @@ function start(): void {
   main.replaceChildren(
     h('section', { class: 'start' },
       h('h1', {}, say('title')),
-      old !== null && old.isOwn === true && h('button', { type: 'button', class: 'choice', onclick: () => goOn(old) }, h('strong', {}, say('goOn'))),
+      old !== null && old.isOwn === true && h('button', { type: 'button', class: 'choice', onclick: () => goOn(old) }, h('strong', {}, say('goOn')), h('span', {}, titled(old))),
       choice('measure', 'measureHint', () => void instead(NEW, BEGUN)),
       choice('open', 'openHint', () => pick((file) => void take(file))),
       choice('example', 'exampleHint', () => void instead(EXAMPLE, 'example.sides')),

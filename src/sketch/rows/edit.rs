@@ -1,8 +1,11 @@
 //! Edits of single lines that leave all other text unchanged.
 
+use std::ops::Range;
+
 use serde::Deserialize;
 
-use super::{How, Shape, Way, front_of, way_of};
+use super::way::{self, way_of};
+use super::{How, Shape, Way, corners, front_of};
 use crate::diagnostic::Source;
 use crate::geometry::compass::Direction;
 use crate::sketch::Sketch;
@@ -111,7 +114,7 @@ pub enum Edit {
 /// The text after an edit.
 #[must_use]
 pub fn edited(text: &str, edit: &Edit) -> String {
-    Lines::of(text).after(edit)
+    corners::kept(text, Lines::of(text).after(edit), edit)
 }
 
 /// The lines of a text with their line ends, so that joining them gives the same text.
@@ -232,7 +235,7 @@ impl<'a> Lines<'a> {
         let above = at.checked_sub(1).map_or("", |i| self.lines[i].as_str());
         let mut indent: String = above.chars().take_while(|c| matches!(c, ' ' | '\t')).collect();
         let first = above.trim_start().split(|c: char| !c.is_alphabetic()).next();
-        let is_side = first.is_some_and(|word| super::direction(word).is_some())
+        let is_side = first.is_some_and(|word| way::direction(word).is_some())
             || [
                 "corner", "overall", "tie", "diagonal", "bearing", "arc", "bay", "close", "back",
                 "right", "front", "left",
@@ -525,6 +528,17 @@ fn referring(body: &str, old: &str, name: &str) -> String {
         }
     }
     body
+}
+
+/// Where the number of a corner stands on a line that begins a space.
+pub(super) fn numbered_corner(line: &str, corner: usize) -> Option<Range<usize>> {
+    let body = content(line);
+    let (at, word) = outside_texts(body).find(|(_, word)| *word == "corner")?;
+    let after = &body[at + word.len()..];
+    let start = at + word.len() + after.len() - after.trim_start().len();
+    let number = &body[start..];
+    let digits = number.find(|c: char| !c.is_ascii_digit()).unwrap_or(number.len());
+    (number[..digits].parse() == Ok(corner)).then(|| start..start + digits)
 }
 
 /// The kind and name of a line that begins a space.

@@ -252,6 +252,39 @@ fn how() -> impl Strategy<Value = How> {
     prop::sample::select(vec![How::Measured, How::Closing, How::About])
 }
 
+/// Corners are counted along the walk: a space stays at its corner while walls come and go before it.
+#[test]
+fn a_space_stays_at_its_corner() {
+    let text = "level \"G\"\n  living \"House\"\n    north 30'\n    east 40'\n    south 30'\n    west 40'\n  garage \"Garage\" within \"House\" from \"House\" corner 4 # the corner 4\n    west 20'\n    north 20'\n  porch \"P\" from \"House\" corner 2\nlevel \"U\"\n  porch \"Q\" start east 4'\n";
+    let at = |number: &str| text.replace("corner 4 #", &format!("corner {number} #"));
+    let (how, length) = (How::Measured, "10'".to_owned());
+    let add =
+        Edit::Add { after: 4, way: Way::Back, length: length.clone(), how, shape: Shape::Straight };
+    let longer = edited(text, &add);
+    assert_eq!(longer, at("5").replace("east 40'\n", "east 40'\n    north 10'\n"));
+    assert_eq!(edited(&longer, &Edit::Remove { line: 5 }), text);
+    // The bay is three sides.
+    let shape = Shape::Bay { out: "2'".into(), flat: "4'".into() };
+    let bay = Edit::Side { line: 4, way: Way::Right, length: "40'".into(), how, shape };
+    let with_bay = edited(text, &bay);
+    assert_eq!(with_bay, at("6").replace("east 40'", "bay east 40' out 2' flat 4'"));
+    let straight =
+        Edit::Side { line: 4, way: Way::Right, length: "40'".into(), how, shape: Shape::Straight };
+    assert_eq!(edited(&with_bay, &straight), text);
+    // A wall that begins at the corner comes after it, and one at the end of the walk moves none.
+    let place = |text: &str| rows(text).walks[1].start;
+    let at_it = Edit::Add {
+        after: 5,
+        way: Way::Front,
+        length: length.clone(),
+        how,
+        shape: Shape::Straight,
+    };
+    assert_eq!(place(&edited(text, &at_it)), place(text));
+    let last = Edit::Add { after: 6, way: Way::Front, length, how, shape: Shape::Straight };
+    assert!(edited(text, &last).contains("corner 4 #"));
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(300))]
 

@@ -113,6 +113,31 @@ fn a_field_that_cannot_be_read_is_named() {
 }
 
 #[test]
+fn a_figure_with_words_beside_it_is_offered_as_the_field_shows_it() {
+    let text = format!("record about 2300\n{}", OPEN.replace("32'", "30'"));
+    let one = &told(&text)[0];
+    assert_eq!((one.message.as_str(), one.helps.len()), ("only an area goes here", 0));
+    assert_eq!(one.mends.len(), 1);
+    assert_eq!(one.mends[0].label, "Use 2300 sq ft");
+    let mut mended = text.clone();
+    mended.replace_range(one.mends[0].from..one.mends[0].to, &one.mends[0].text);
+    assert_eq!(told(&mended), []);
+}
+
+#[test]
+fn a_walk_is_not_said_to_be_back_without_a_wall_that_cannot_be_read() {
+    let text = OPEN.replace("32'", "30'").replace("west 40'\n", "west 40'\n    north\n");
+    let shown = rows(&text);
+    assert_eq!(said(&shown).state, "Back at the start, but without wall 5.");
+    assert!(question(&shown).is_none());
+    let text = text.replace("west 40'", "west by closing")
+        + &GARAGE.replace("south 20'\n", "south 20'\n    east x\n");
+    let told = said(&rows(&text));
+    assert_eq!(told.state, "Back at the start, but without wall 5 of House and wall 5 of Garage.");
+    assert_eq!(told.unchecked, "");
+}
+
+#[test]
 fn a_closed_walk_with_nothing_inside_is_asked_about_once() {
     let closed = OPEN.replace("32'", "30'");
     assert!(question(&rows(OPEN)).is_none());
