@@ -389,7 +389,7 @@ fn unreadable(line: &str, offset: usize) -> Option<Diagnostic> {
         "take it out: delete from the letter before it to the letter after it, and type those again"
     };
     let fault = Diagnostic::new(Word::HiddenCharacter, span, message);
-    // At the end of the line there is no letter after it, and the line as it is seen is what was meant.
+    // At the end of a line a hidden character hides no letter, so the visible line is offered.
     let seen = line[..at].trim();
     let ends = hidden != '\r' && line[at..].chars().all(|c| is_hidden(c) || c.is_whitespace());
     if ends && !seen.is_empty() {

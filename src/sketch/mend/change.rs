@@ -1,5 +1,4 @@
-//! One change of a line that cannot be read, and how far a line can be read: what the rules of this room return and
-//! are given.
+//! [`Edit`], which a rule returns, and [`Attempt`], which it is given.
 
 use super::pieces::{Piece, join};
 use crate::diagnostic::{Span, Word};

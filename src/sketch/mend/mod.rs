@@ -145,7 +145,7 @@ fn search(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> 
         if found.is_some() {
             return found;
         }
-        // The less is left to read the better; if equal, the earlier change.
+        // The change that leaves the least unread wins, then the earlier one.
         next.sort_by_key(|state| state.line.len().saturating_sub(state.attempt.at.start));
         next.truncate(KEPT);
         states = next;

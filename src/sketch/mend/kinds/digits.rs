@@ -1,4 +1,4 @@
-//! Numbers with a slip of the hand, the eye or a spreadsheet in them.
+//! Numbers garbled by typing, misreading, or a spreadsheet.
 
 use rust_decimal::Decimal;
 

@@ -52,7 +52,7 @@ const ALL: [&str; 13] = [
     "north", "east", "south", "west", "n", "e", "s", "w", "back", "right", "front", "left", "rear",
 ];
 
-/// Whether this wall runs north or south, as far as the walls beside it say: walls of a walk turn at each corner.
+/// Whether this wall runs north or south, judged by the walls before and after it, since a walk turns at each corner.
 fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
     let front = typed.attempt.beside.front;
     let (typed_way, _) = way_and_back(&typed.lower(0))?;
@@ -60,11 +60,11 @@ fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
     let runs = |line: &str| {
         let mut words = line.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());
         let way = by_compass(way_and_back(words.next()?)?.0, front);
-        // Where the street is, is not known here.
+        // Which way the street lies is not known here.
         if STREET.contains(&way) != STREET.contains(&typed_way) {
             return None;
         }
-        // A line that names its wall in the same way says nothing.
+        // A neighboring line that is also labeled by its wall gives no direction.
         let is_plain =
             !line.split_whitespace().any(|word| STANDS.contains(&word.to_lowercase().as_str()));
         is_plain.then(|| !is_upright(way))

@@ -1,4 +1,4 @@
-//! Suggestions for numbers that a table, a telephone or another unit turned into something else.
+//! Suggestions for numbers garbled by a table, by dictation, or by another unit.
 
 use super::measure::length_at;
 use super::walls::{ROUGHLY, WAYS, is_way};

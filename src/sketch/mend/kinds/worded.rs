@@ -93,7 +93,7 @@ pub(super) fn rest(typed: &Typed<'_>, taken: &[(usize, usize)]) -> Option<String
     Some(format!("{estimated} note {}", quoted(&remark(said))))
 }
 
-/// Whether a remark may have this in it: no text, and nothing that a side says in a word of its own.
+/// Whether this piece may become part of a note: not a quoted text, and not a keyword of a side.
 fn may_be_remark(piece: &Piece) -> bool {
     let said_otherwise = [
         "recorded",
@@ -269,7 +269,7 @@ pub(super) fn worked_out(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `north 28' 4" +/-`: about so long.
+/// `north 28' 4" +/-`: an approximate length.
 pub(super) fn more_or_less(typed: &Typed<'_>) -> Option<Answer> {
     let [(1, measure)] = &lengths(&typed.pieces, 1)[..] else { return None };
     let rest = typed.rest(measure.end).replace(' ', "");
