@@ -284,9 +284,9 @@ struct Candidate {
 
 /// Sort key that prefers the area nearest to the measured one, then the larger.
 ///
-/// Distances count as equal within a ten-thousandth of a square foot. Spreading a misclosure leaves single
-/// nanometers that go by file order; those must not decide. The offset keeps the limits between classes away from
-/// typed lengths.
+/// Distances count as equal within a ten-thousandth of a square foot. Spreading a misclosure assigns leftover
+/// nanometers in file order; the tolerance keeps that from deciding a tie. The offset keeps the limits between classes
+/// away from typed lengths.
 pub(crate) fn rank(area: Area, measured: Area) -> (i128, std::cmp::Reverse<Area>) {
     const APART: i128 = 18_580_608_000_000;
     const OFFSET: i128 = 6_834_567_890_123;

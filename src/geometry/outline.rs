@@ -138,8 +138,8 @@ impl Outline {
         }
     }
 
-    /// Whether a box certainly lies inside the outline, whose first corner is at `at`. Handles only sides along the
-    /// axes; `false` also means that it could not tell.
+    /// A quick test whether a box lies inside the outline, whose first corner is at `at`: `true` means inside; `false`
+    /// means not inside, or undecided because a side is off the axes.
     pub(crate) fn surely_holds(&self, at: (i64, i64), extent: &Extent) -> bool {
         let ((west, east), (south, north)) = (extent.east, extent.north);
         let middle = (west + east, south + north);

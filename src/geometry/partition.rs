@@ -403,7 +403,7 @@ impl Grid {
     }
 }
 
-/// The largest set of cuts that do not meet: all but a minimum vertex cover of the meetings (Kőnig's theorem).
+/// The largest set of non-crossing cuts: the complement of a minimum vertex cover of the crossings (Kőnig's theorem).
 fn independent(level: &[Chord], upright: &[Chord]) -> (Vec<bool>, Vec<bool>) {
     let meets = |a: &Chord, b: &Chord| {
         (a.from..=a.to).contains(&b.line) && (b.from..=b.to).contains(&a.line)

@@ -328,8 +328,7 @@ impl Traverse {
         self
     }
 
-    /// Gives estimated sides their adjusted lengths, which are then also the ones rounded: what the other walls leave
-    /// for a side is better than a guess.
+    /// Replaces estimated lengths with their adjusted ones, so that rounding starts from what the measured walls imply.
     ///
     /// They are rounded to a thousandth of an inch, because the last nanometers depend on file order and must not
     /// decide which of two walls is nearer.
