@@ -29,7 +29,7 @@ pub(crate) fn map_said(say: &Sentences<'_>, map: &MapReport) -> Vec<Block> {
         return vec![Block::paragraph(why)];
     };
     let mut told = vec![Block::paragraph(laid(house, roof))];
-    // An ordinary eave is told by how it was laid.
+    // With an ordinary eave, the sentence on the fit is enough.
     if !roof.is_ordinary() {
         told.push(Block::paragraph(eave(roof)));
     }
@@ -50,7 +50,7 @@ pub(crate) fn map_note(map: &MapReport, roof: &RoofComparison) -> String {
 /// For each map, a sentence on the largest place where it shows a roof with no measured wall under it, for the page
 /// that decides. Empty if there is no such place.
 pub(crate) fn not_measured(house: &House, reconciliation: &Reconciliation) -> Vec<String> {
-    // Where the part would be about what is left, that is told with its size at the walls.
+    // A part about as large as what is left has a sentence of its own, with its size at the walls.
     let is_told =
         reconciliation.figures().first().is_some_and(|figure| figure.unwalked().is_some());
     if is_told {

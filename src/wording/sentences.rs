@@ -38,7 +38,7 @@ pub(crate) const CAUTIONS: &str = "Not an appraisal, not a survey, not legal adv
 /// Printed first on every output if the record is smaller than the house.
 pub const SMALLER_RECORD: &str = "Caution: the record is smaller than this house. Handing these pages in may raise the value; ask a licensed professional first.";
 
-/// The caution on a page that may be handed on: said once, in plain letters.
+/// The same caution on a page that may reach the office: one sentence, not bold.
 pub(crate) const SMALLER_RECORD_ON_A_PAGE: &str = "A larger area may raise the value; ask a licensed professional before these pages are handed in.";
 
 /// Possible explanations of a figure, in words.
@@ -205,7 +205,6 @@ impl Sentences<'_> {
         size(area, self.is_metric())
     }
 
-    /// Whether the file is metric.
     pub(crate) fn is_metric(&self) -> bool {
         matches!(self.form, Form::Meters | Form::Centimeters | Form::Millimeters)
     }
@@ -467,7 +466,8 @@ impl Sentences<'_> {
             .is_ok_and(|walls| walls.assumed() != Assumed::default())
     }
 
-    /// A note on a level counted twice: `; 1,904 = 2 × 952, the outline of the level below twice`.
+    /// A note where the upper level was taken at the whole outline below, and the figure is exactly twice that outline:
+    /// `; 1,904 = 2 × 952, the outline of the level below twice`.
     fn doubled(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         let upper = |how: LevelTaken| how == LevelTaken::WholeBelow;
         let is_whole_below = matches!(
@@ -611,7 +611,7 @@ impl Sentences<'_> {
         thousands(i64::try_from(figure.explanations().weighed()).unwrap_or(i64::MAX))
     }
 
-    /// How many of the causes are named: `none of them is named`, `3 causes are named`.
+    /// How many of the causes are named: `none is named`, `one is named`, `3 are named`.
     pub(crate) fn named(&self, figure: &Figure) -> String {
         match shown_once(figure).len() {
             0 => "none is named".to_owned(),
@@ -666,7 +666,7 @@ impl Sentences<'_> {
         outline.matched().iter().filter(beyond).map(comparison).collect()
     }
 
-    /// Further remarks about a reference outline.
+    /// Notes on a reference outline.
     pub(crate) fn outline_notes(
         &self,
         outline: &OutlineReport,
@@ -1085,7 +1085,7 @@ pub(crate) fn agrees(figure: &Figure) -> bool {
     agrees_about(figure.area(), figure.measured())
 }
 
-/// How strong a cause is, in parentheses; empty for one that merely also fits.
+/// How strong a cause is, in parentheses, with a leading space.
 fn strength(strength: Strength) -> String {
     match strength {
         Strength::Only => " (only common cause that fits)".to_owned(),
