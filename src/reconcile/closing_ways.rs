@@ -20,8 +20,8 @@ const MOST_MISSED: usize = 4;
 /// The most walls of an axis for which both ways of rounding are considered.
 const MOST_EITHER_WAY: usize = 4;
 
-/// From which wall an office takes a remaining step: any wall alike, the wall that is then nearest to its measured
-/// length, the longest wall, or the last one walked. Judgment: no data is known.
+/// How often each wall gives up a leftover step: any wall alike; the wall that ends nearest to its measured length; the
+/// longest; the last one walked. Our judgment; no data found.
 const FROM_ANY: f64 = 0.40;
 const FROM_NEAREST: f64 = 0.30;
 const FROM_LONGEST: f64 = 0.15;

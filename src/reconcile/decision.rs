@@ -15,24 +15,25 @@ pub(crate) const MOST_REPORTED: usize = 3;
 const BESIDE_ROUNDING: f64 = 0.25;
 /// A cause that is alone and has more support than this is reported as the only common cause that fits.
 const NEARLY_SURE: f64 = 0.8;
-/// Causes whose effects differ by less than this cannot be told apart by any figure.
+/// No figure can distinguish causes whose effects differ by less than this.
 const ALIKE_SQ_FT: f64 = 0.5;
 /// The largest ratio of support between causes that are about equally common.
 const ABOUT_AS_COMMON: f64 = 4.0;
-/// A cause by itself that fits is listed beside a reported one from this support on.
+/// The least support at which another single cause that fits is listed beside a reported one.
 const BESIDE_ANOTHER: f64 = 0.02;
-/// A cause by itself that fits keeps a reported one from being the only one from this support on.
+/// The least support at which another single cause that fits keeps a reported one from being the only one.
 const WORTH_A_THOUGHT: f64 = 0.005;
-/// How many times the support of something else two causes together need: chance meets a figure with some pair far
-/// more easily than with one cause, and a wrong pair is two wrong sentences.
+/// How many times the support of something else two causes together need: some pair matches almost any figure by
+/// chance, and a wrong pair is two false statements.
 const FOR_A_PAIR: f64 = 2.0;
 
-/// What a misread wall and another rounding may leave as a share of what they explain, and what each may leave in any
-/// case, in square feet.
+/// The largest remainder after a misread wall, as a share of its effect.
 const OF_MISREAD: f64 = 0.1;
+/// The largest remainder after another rounding, as a share of its effect.
 const OF_ROUNDING: f64 = 0.5;
+/// A remainder after either of them that is always allowed, in square feet.
 const LEAST_LEFT: f64 = 3.0;
-/// The least gap, in square feet, that is put down to one wrong digit: a smaller one may as well come of a wall.
+/// The least gap, in square feet, that is put down to one wrong digit: a smaller one could as well come from a wall.
 const OF_A_DIGIT: f64 = 100.0;
 
 /// How near a figure is to an area to be said to agree with it: 3 sq ft or 0.3%, whichever is more.
@@ -47,8 +48,8 @@ pub(crate) fn agrees_about(figure: Area, area: Area) -> bool {
 /// Decides which causes of a list, best supported first, are reported, and puts those first. Reported are those that
 /// fit and have more support than something else.
 ///
-/// Causes that no figure can tell apart are counted together. If the figure agrees with the house, as
-/// measured or under the figure's own rule, nothing is reported.
+/// Causes that no figure can distinguish are counted together. If the figure agrees with the house, as measured or
+/// under the figure's own rule, nothing is reported.
 pub(super) fn decide(
     list: &mut Vec<Explanation>,
     something_else: f64,
@@ -72,7 +73,7 @@ pub(super) fn decide(
         can_be[i] && together[i] > times * something_else && together[i] >= least(list[i].cause)
     };
     let mut fitting: Vec<usize> = (0..list.len()).filter(is_supported).collect();
-    // A pair is named only where nothing by itself fits as well.
+    // A pair is named only where no single cause fits as well.
     let of_pairs = |i: &&usize| is_pair(list[**i].cause);
     let best_pair = fitting.iter().filter(of_pairs).map(|&i| together[i]).fold(0.0, f64::max);
     let is_as_good =
@@ -108,7 +109,7 @@ pub(super) fn decide(
     }
     let groups = in_groups(&fitting, list);
     let is_only = groups.len() == 1 && is_alone;
-    // What says the same as another one is reported too, as far as there is room.
+    // Causes that mean the same to a reader stay as further entries while fewer than `MOST_REPORTED` are listed.
     let mut room = MOST_REPORTED.saturating_sub(groups.len());
     let mut order: Vec<usize> = Vec::new();
     for (place, group) in groups.iter().take(MOST_REPORTED).enumerate() {
@@ -145,7 +146,7 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
             let may_leave = (OF_MISREAD * one.effect.abs().sq_ft()).max(LEAST_LEFT);
             one.leaves.abs() <= may_leave
         }
-        // With every wall rounded one way, there is one number, and the figure is that.
+        // Rounding every wall the same way gives a single total, so the figure has to equal it.
         Cause::Departures(..) => is_exact || !is_rounded_one_way(one),
         Cause::Total { how, with } => {
             let is_slip = matches!(
@@ -172,7 +173,7 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
     }
 }
 
-/// Whether less is left with a cause than the whole gap.
+/// Whether the cause leaves less than the gap.
 fn brings_nearer(one: &Explanation, case: &Case<'_>) -> bool {
     one.leaves.abs() < (case.figure - case.start).abs().sq_ft()
 }
@@ -184,8 +185,8 @@ fn is_rounded_one_way(one: &Explanation) -> bool {
     )
 }
 
-/// What is named first: what is counted or drawn, another face and walls misread, then another rounding and errors in
-/// the total.
+/// The order in which causes are named: 0 for what is counted, drawn or misread, another face, or a total off by a
+/// factor; 1 for rounding; 2 for other errors in the total.
 fn tier(cause: Cause) -> u8 {
     match cause {
         Cause::Departures(..) | Cause::Misread { .. } | Cause::Face(_) => 0,
@@ -229,7 +230,7 @@ fn in_groups(fitting: &[usize], list: &[Explanation]) -> Vec<Vec<usize>> {
             None => groups.push(vec![i]),
         }
     }
-    // Of those that say the same, the one that leaves nothing speaks.
+    // Among causes that mean the same, an exact one represents the group.
     for group in &mut groups {
         if let Some(place) = group.iter().position(|&i| is_exact(&list[i])) {
             group[..=place].rotate_right(1);
@@ -250,7 +251,7 @@ fn is_pair(cause: Cause) -> bool {
     matches!(cause, Cause::Departures(_, Some(_)) | Cause::Total { with: Some(_), .. })
 }
 
-/// The support of a cause together with causes that no figure can tell apart from it and that are about as common.
+/// The support of a cause together with the causes that no figure can distinguish from it and that are about as common.
 /// Much more common ones do not add to it.
 fn support_of_alike(list: &[Explanation], at: &Explanation) -> f64 {
     if at.cause == Cause::None {

@@ -6,7 +6,7 @@ use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::settings::RoundingTaken;
 use crate::units::area::Area;
 
-/// One cause, weighed over all ways of rounding together, because a reader does not tell those apart.
+/// One cause, with its weight summed over all ways of rounding, which a reader cannot distinguish.
 #[derive(Clone, Debug)]
 pub struct Explanation {
     pub(crate) cause: Cause,

@@ -87,8 +87,8 @@ impl OnGrid {
         Some(self.outcomes(self.middle + effect, &one, &self.easts.of_wall(east)))
     }
 
-    /// The possible deviations from `middle`; each pair of outcomes has the product of what stands for it in `one` and
-    /// in `other` added to its area, in square steps.
+    /// The possible deviations from `middle`; for the pair of outcomes i and j, the product of `one[i]` and `other[j]`
+    /// is added to its area, in square steps.
     fn outcomes(&self, middle: f64, one: &PerOutcome, other: &PerOutcome) -> Outcomes {
         let mut bins = [0.0_f64; BINS];
         let square = self.step * self.step;
@@ -98,7 +98,7 @@ impl OnGrid {
         for ((chance, one), set) in self.norths.chances.iter().zip(one).zip(&self.norths.sets) {
             if *set == offs.len() {
                 let Some(areas) = rows.next() else { break };
-                // No branch here, so that it is done for several pairs at once.
+                // Branch-free, so that the loop vectorizes.
                 let mut row = [0_i32; MOST_OF_AN_AXIS];
                 for ((off, other), area) in row.iter_mut().zip(other).zip(areas) {
                     *off = nearest_whole((area + one * other) * square - middle);
@@ -106,7 +106,7 @@ impl OnGrid {
                 offs.push(row);
             }
             for (off, its) in offs[*set].iter().zip(easts) {
-                // Numbers below the first bin become larger than any.
+                // Offsets below the first bin wrap to a huge index, which `get_mut` refuses.
                 let bin = off.wrapping_add(REACH as i32) as u32 as usize;
                 if let Some(bin) = bins.get_mut(bin) {
                     *bin += chance * its;

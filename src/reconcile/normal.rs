@@ -40,7 +40,7 @@ impl Normal {
     }
 }
 
-/// Whether a figure is so far off that no outcome near it is likely.
+/// Whether a figure is too far from the mean for any outcome near it to matter.
 pub(super) fn is_far(off: f64, variance: f64) -> bool {
     off * off > FAR * (variance + 1.0)
 }

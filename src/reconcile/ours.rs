@@ -1,7 +1,7 @@
-//! What in our own measurements is worth a second look, since they may be wrong too.
+//! Possible errors in the house's own measurements that would explain the gap.
 //!
-//! A mistyped wall makes a traverse that does not close, unless one side of its axis follows from the others. And
-//! walking around a garage or porch together with the house makes the house larger than the record.
+//! A mistyped wall usually shows as a misclosure, except on an axis with a side by closing. A garage or porch walked as
+//! part of the house makes the house larger than the record.
 #![expect(
     clippy::float_arithmetic,
     reason = "what a slip would change is held against what rounding leaves"

@@ -203,8 +203,7 @@ impl RoofPart {
     }
 }
 
-/// A part that a map shows and the walk lacks, measured at its walls: its roof less the eave with which the rest
-/// fits.
+/// A part on the map that was not walked, at the size of its walls: its roof less the fitted eave.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct UnwalkedPart {
     /// Its size from east to west, then north to south, in feet.
@@ -222,9 +221,8 @@ impl UnwalkedPart {
 }
 
 impl RoofComparison {
-    /// The parts that stand out from the walls and that the walk lacks, without their eaves. A roof that stands out
-    /// over an addition has an eave at each of its two ends; where it meets the house, the eave of the house has
-    /// already been taken off.
+    /// The parts that project from the walls and were not walked, without their eaves. A roof over an addition has an
+    /// eave at each of its two ends; where it meets the house, the eave of the house was already subtracted.
     pub(super) fn unwalked(&self) -> impl Iterator<Item = UnwalkedPart> {
         let eave = self.fitted_eave_ft.max(0.0);
         let parts = self.parts.iter().filter(|part| part.only_on_map);

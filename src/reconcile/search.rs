@@ -524,7 +524,7 @@ impl<'a> Search<'a> {
                 ..
             } => likely,
             Cause::Total { how, with: None } if found.rounding.is_none() => {
-                // Digits are swapped in a total that an office had, in whatever way it closed.
+                // The digits were swapped in whatever total the office arrived at, so every way to close counts.
                 let range = if how == TotalWritten::Swapped {
                     self.case.ranges.widest(false).map(|range| self.with_counting(range))
                 } else {
@@ -540,9 +540,9 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// What every wall rounded one way can give: the outline that closes, and another one if the figure is among those
-    /// that an office gets that has to adjust walls to close, or draws the house part by part; nothing beyond what
-    /// rounding walls up or down gives.
+    /// The range from the total with every wall rounded one way to the figure, if an office that has to adjust walls to
+    /// close, or that draws the house part by part, could likely get the figure that way. `None` if that is unlikely,
+    /// or if the figure is beyond what rounding walls up or down can give.
     fn of_rounding(&self, found: &Found) -> Option<FigureRange> {
         const LIKELY: f64 = 0.005;
         let limits = self.case.ranges.widest(false).map(|range| self.with_counting(range));
@@ -620,7 +620,7 @@ impl<'a> Search<'a> {
         let effect = match found.effect {
             Effect::Exact(area) => area,
             Effect::Departures(one, other) => effect_of(one) + other.map_or(Area::ZERO, effect_of),
-            // A written total is held against the house under its own rounding.
+            // A written total is compared with the house under the figure's own rounding.
             Effect::Float(sq_ft) => Area::from_float_sq_ft(match ruled {
                 Some(ruled) => found.sq_ft - ruled.sq_ft(),
                 None => sq_ft,

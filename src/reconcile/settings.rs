@@ -364,7 +364,7 @@ impl Setting<'_> {
         if rest < 1e-4 {
             return listed;
         }
-        // What is not listed is further off than most.
+        // Errors that are not listed are larger than most of the listed ones.
         let normal = Normal::of(1.5 * self.variance_with(adds) + 1.0);
         let of_rest = if is_wide {
             normal.within(low - self.shift, high - self.shift)
