@@ -164,7 +164,7 @@ pub struct Space {
     pub(crate) counted: bool,
     /// Whether the file counts it, or leaves it uncounted, against the rule.
     pub(crate) claimed: bool,
-    /// Whether the file says that it stands by itself, so that its position on the level means nothing.
+    /// Whether the file marks it `detached`; its position on the level is then ignored.
     pub(crate) by_itself: bool,
     /// Whether it is living space that is not connected to the main living space.
     pub(crate) detached: bool,
@@ -217,7 +217,7 @@ pub enum LengthSource {
     Measured,
     /// Computed from the other sides of its traverse.
     Closing,
-    /// Measured, but not closely.
+    /// Estimated by eye, or paced off.
     Estimated,
     /// Taken from a plan.
     Plan,
@@ -245,7 +245,7 @@ pub struct Side {
     pub(crate) span: Span,
     /// Its direction; `None` if it does not run along an axis.
     pub(crate) direction: Option<Direction>,
-    /// Whether it has no typed length, so that its length follows from the other sides.
+    /// Whether its length was not typed and follows from the other sides.
     pub(crate) follows: bool,
 }
 

@@ -191,7 +191,6 @@ impl Checker<'_> {
         self.found.push(diagnostic);
     }
 
-    /// The notation of most sides.
     pub(super) fn form(&self) -> Form {
         self.form
     }
