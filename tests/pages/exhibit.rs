@@ -150,7 +150,7 @@ fn the_levels_of_a_house_are_drawn_at_one_scale_where_they_fit() {
     }
 }
 
-/// The position of something on the page, as a fraction of the height between header and footer.
+/// How far down the page its last text reaches, from 0 at the head to 1 at the foot.
 fn used(page: &fairfoot::pages::Page) -> f64 {
     let (_, height) = page.size_pt();
     let foot = height - 64.0;

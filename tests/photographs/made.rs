@@ -138,7 +138,7 @@ fn the_sha256_on_the_page_is_that_of_the_picture_inside() {
     let page = made.pages().iter().find(|page| page.title().contains("Photographs")).unwrap();
     assert!(page.texts().any(|text| text.words() == format!("sha256 {sum}")));
     assert!(page.texts().any(|text| text.words() == "Side 1 of Shed, north 16': measured"));
-    // WrittenLength once more it may be another file, but it is a picture all the same.
+    // Written once more, it may be another file, but it is still a picture.
     assert!(again.sha256("door.jpg").is_some());
 }
 

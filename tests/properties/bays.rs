@@ -1,4 +1,4 @@
-//! A bay equals the sides it stands for, whichever way round the outline is walked.
+//! A bay equals the sides it stands for, whichever way the outline is walked.
 
 use proptest::prelude::*;
 
@@ -8,8 +8,7 @@ fn area(text: &str) -> i128 {
     areas.gross().as_measured().half_nm2()
 }
 
-/// A house of 40 by 30 ft whose east wall has three parts, in sixteenths of an inch from its south end: wall, bay,
-/// wall.
+/// A house of 40 by 30 ft whose east wall has three parts, from north to south: 10' of wall, the bay, 12' of wall.
 fn clockwise(bay: &str) -> String {
     format!(
         "level \"G\"\nliving \"H\"\nnorth 30'\neast 40'\nsouth 10'\n{bay}\nsouth 12'\nwest 40'\n"
