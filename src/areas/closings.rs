@@ -1,5 +1,5 @@
-//! The possible closings of one axis on whole steps: starting lengths, and moves of which a fixed number has to be
-//! made.
+//! The ways one axis can close on whole steps: starting lengths and a list of one-step moves, of which every closing
+//! makes exactly `choose`.
 
 use crate::geometry::traverse::{Leg, Shape, Traverse};
 use crate::units::length::{Length, Step};
@@ -67,7 +67,7 @@ pub(super) struct AxisClosings {
 }
 
 impl AxisClosings {
-    /// The number of closings, or `u64::MAX` where it is far more than can be tried.
+    /// The number of closings, or `u64::MAX` if there are far too many to try.
     pub(super) fn count(&self) -> u64 {
         let few = self.choose.min(self.moves.len() - self.choose) as u64;
         let mut count = 1_u64;
@@ -81,7 +81,8 @@ impl AxisClosings {
         count
     }
 
-    /// The same closings with as few moves as possible: if most moves are made, the moves become those that undo them.
+    /// The same closings described by the smaller set: if a closing makes more than half of the moves, by those it
+    /// leaves out.
     pub(super) fn by_fewest(mut self) -> AxisClosings {
         if 2 * self.choose > self.moves.len() {
             // All moves are made first; each is then the move that undoes it.
@@ -107,8 +108,8 @@ impl AxisClosings {
 
 /// The two lengths in whole steps that a wall may have.
 struct Candidate {
-    /// 1 if the wall is rounded up unless moved, else 0. That length is not against the rule; where both or neither
-    /// are, it is the lower one.
+    /// 1 if the starting length is the rounded-up one, else 0. The starting length follows the rule; if both lengths or
+    /// neither do, it is the shorter.
     up: i64,
     /// The change in steps to its other length: 1 or -1; 0 if it has only one.
     change: i64,

@@ -45,16 +45,12 @@ impl Range {
     }
 }
 
-/// Where a number lies relative to a range. Every statement about a range (inside, outside, fits, at most, nothing
-/// between) is decided by this comparison of printed whole square feet, so that a reader who compares them finds
-/// the same.
+/// Where a whole number of square feet lies relative to a range. Every sentence about a range is decided here, on the
+/// printed numbers, so a reader who compares them reaches the same result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Place {
-    /// Below the range.
     Below,
-    /// In the range.
     Within,
-    /// Above the range.
     Above,
 }
 
@@ -71,7 +67,7 @@ impl Place {
     }
 }
 
-/// The walls of a space, to be rounded to whole steps.
+/// A space's traverse, with each leg split into whole steps and a remainder.
 struct OnSteps<'a> {
     traverse: &'a Traverse,
     turn: i64,
@@ -80,7 +76,7 @@ struct OnSteps<'a> {
     legs: Option<[Vec<RoundedLeg>; 2]>,
 }
 
-/// Says that the search was stopped because too many outlines touch themselves.
+/// The search stopped without an answer: too many of the outlines that it tried touch themselves.
 struct GivenUp;
 
 impl<'a> OnSteps<'a> {
@@ -207,8 +203,8 @@ impl<'a> Search<'a> {
         Some(Search { on, legs, outer, closings: [north, east], rises, share })
     }
 
-    /// This search with as few moves as possible. Not used for the nearest outline, which depends on the order of the
-    /// closings.
+    /// This search with as few moves as possible. `nearest` must not use it: ties there depend on the
+    /// original order of the closings.
     fn by_fewest(self) -> Search<'a> {
         Search { closings: self.closings.map(AxisClosings::by_fewest), ..self }
     }

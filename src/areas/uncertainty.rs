@@ -1,4 +1,4 @@
-//! How far an area may be off because of the tape, and because of rounding.
+//! The uncertainty of an area: from tape readings, and from rounding.
 #![expect(clippy::float_arithmetic, clippy::cast_precision_loss, reason = "statistics")]
 
 use crate::areas::at_face::Walls;

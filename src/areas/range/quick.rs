@@ -1,4 +1,5 @@
-//! The range of the most common outlines, with few walls and all of them along the axes, without any allocation.
+//! A fast path for [`range`](crate::areas::range): outlines with few walls, all along the axes, computed without
+//! allocating.
 //!
 //! The lowest and the highest area are looked for among all outlines, even those that cross themselves. If both
 //! outlines found have walls that stay apart, nothing can be lower or higher. Everything else is left to the search
@@ -38,7 +39,7 @@ struct Closings {
 }
 
 /// The two lengths of a wall that is `above` longer than a whole step: by how many steps it is rounded, the change to
-/// its other length, and whether neither is against the rule.
+/// its other length, and whether both lengths follow the rule.
 fn candidate(above: i64, unit: i64, reading: Option<i64>) -> (i64, i64, bool) {
     if above == 0 {
         return (0, 0, false);
