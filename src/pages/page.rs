@@ -79,7 +79,7 @@ pub struct Text {
     pub(crate) words: String,
     /// Whether it is a label in the drawing, which nothing may touch.
     pub(crate) is_label: bool,
-    /// Whether only the outlines of its letters are drawn, as for a word under a drawing.
+    /// Whether its letters are drawn hollow, as DRAFT behind a drawing.
     pub(crate) is_hollow: bool,
 }
 
@@ -290,7 +290,7 @@ pub(crate) enum Role {
     Head(Vec<usize>),
     /// A row of a table, in the same way.
     Cells(Vec<usize>),
-    /// A drawing, with what is told of it.
+    /// A drawing, with its description in words.
     Figure(String),
 }
 
@@ -299,7 +299,7 @@ pub(crate) enum Role {
 pub(crate) struct Passage {
     pub(crate) from: usize,
     pub(crate) role: Role,
-    /// It belongs to what came before: the second line of a paragraph.
+    /// Whether it continues the passage before it, as the second line of a paragraph does.
     pub(crate) continues: bool,
 }
 

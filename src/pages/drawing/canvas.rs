@@ -182,7 +182,8 @@ impl Canvas {
         self.walls.push(stroke.of_part(part));
     }
 
-    /// Draws a line that nothing may touch. A dimension may be moved out beyond the outline of somebody else.
+    /// Draws a line that nothing may touch. A dimension may be moved outward across another party's outline, unlike
+    /// across our own walls.
     pub(crate) fn line(&mut self, stroke: Stroke, sort: Sort) {
         for (from, to) in stroke.stretches() {
             self.occupancy.add_line(from, to, sort);

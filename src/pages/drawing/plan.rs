@@ -186,7 +186,7 @@ pub(crate) fn largest_scale(
 pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame) -> Drawing {
     // First with more space around the outline, if the frame allows; then at a smaller scale.
     let ways = [(0, 1.5, true), (0, 5.0, true), (0, 5.0, false), (1, 5.0, true)];
-    // Levels of a house are drawn alike, also where a label then stands below the drawing.
+    // All levels share a scale, even if that leaves a label or two below the drawing.
     let is_given = frame.most_pt_per_ft.is_finite();
     let mut best: Option<Drawing> = None;
     for (skip, airy, names_last) in ways {
@@ -206,7 +206,7 @@ pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame:
     best.unwrap_or_else(|| drawn(say, marks, group, frame, Fitting::default()))
 }
 
-/// How many labels may stand below a drawing for it to have the scale of the others.
+/// The most labels that may be listed below a drawing for it to keep the scale of the others.
 const FEW_LEFT_OUT: usize = 2;
 
 /// How a drawing is fitted into its frame.
@@ -780,7 +780,7 @@ impl Plan<'_> {
 
 /// Draws an arrow to true north in the corner of the frame.
 pub(crate) fn north(canvas: &mut Canvas, unit: (f64, f64), right_top: Point) {
-    // The file's north has this bearing, so true north is turned the other way by as much.
+    // The plan's north points at this bearing, so true north lies as far the other way.
     let (east, north) = (-unit.0, unit.1);
     let turned = canvas.view.turned;
     let million =
@@ -832,7 +832,7 @@ pub(crate) fn side_words(
         _ => return length,
     };
     match &side.run {
-        // Moved to another face, the length is on no plan, so the one that is there stands beside it.
+        // At another face the length is no longer the plan's; the plan's follows in parentheses.
         SideRun::Straight(_, written) | SideRun::Bearing(_, written)
             if !is_typed && written.length() != vector.chord_length() =>
         {
@@ -844,7 +844,7 @@ pub(crate) fn side_words(
                 (Some((_, ours)), Some((number, unit))) if ours == unit => number,
                 _ => there.as_str(),
             };
-            // Of a wall that is in pieces there, none has its length.
+            // A wall that is split there has no length of its own.
             if is_cut { length } else { format!("{length} ({origin} {there})") }
         }
         _ => format!("{length} from {origin}"),
@@ -861,7 +861,7 @@ fn is_spread(space: &crate::house::Space, source: usize, vector: Vector) -> bool
 /// Whether two walls coincide, in either direction.
 fn is_same(a: &WallOnPage, b: &WallOnPage) -> bool {
     const NEAR_PT: f64 = 0.4;
-    // Most walls are far apart, which shows without a square root.
+    // Most walls are far apart, which a comparison without a square root shows.
     let near = |one: Point, other: Point| {
         let way = one.to(other);
         way.x_pt.abs() < NEAR_PT && way.y_pt.abs() < NEAR_PT && way.length() < NEAR_PT

@@ -62,8 +62,7 @@ impl<'a, 'b> Pen<'a, 'b> {
         drawn
     }
 
-    /// Draws a figure. Each upright text is a piece with its words, which programs that take the text off a page would
-    /// otherwise tear apart.
+    /// Draws a figure. Each vertical text is one tagged span; text extractors would otherwise split it.
     pub(super) fn drawing(&mut self, inks: &[Ink]) -> Result<Vec<Identifier>, Error> {
         let is_upright = |ink: &Ink| matches!(ink, Ink::Text(text) if text.turn != 0.0);
         let mut pieces = Vec::new();
@@ -89,7 +88,7 @@ impl<'a, 'b> Pen<'a, 'b> {
             match ink {
                 Ink::Text(text) if !is_leader(&text.words) => {
                     pieces.push(self.surface.start_tagged(ContentTag::Other));
-                    // Words on the next line, or in the next column, are words apart.
+                    // Words on the next line or in the next column are separate words.
                     self.text(text, " ");
                     self.surface.end_tagged();
                 }
@@ -194,7 +193,7 @@ fn spot(at: Point) -> Spot {
 
 /// The rotation of a text around its position, in degrees clockwise.
 fn turned(degrees: f64, at: Point) -> Transform {
-    // Upright text gets no remainder of the sine.
+    // Quarter turns are exact, without the rounding error of the sine.
     let round = |part: f64| narrow((part * 1e7).round() / 1e7);
     let radians = degrees.to_radians();
     let (sin, cos) = (round(libm::sin(radians)), round(libm::cos(radians)));
@@ -247,7 +246,7 @@ fn arc(path: &mut PathBuilder, arc: Arc) {
     if half == 0.0 {
         return;
     }
-    // A radius that cannot reach is made to, as SVG does.
+    // A radius too small for its chord is enlarged, as SVG requires.
     let radius = radius_pt.max(half);
     let off = libm::sqrt((radius * radius - half * half).max(0.0));
     let off = if is_large == clockwise { -off } else { off };

@@ -15,7 +15,7 @@ pub(super) struct Tags {
     open: Option<Open>,
 }
 
-/// What a further line may belong to.
+/// The open element, to which a continuing line is added.
 enum Open {
     /// A heading, a paragraph or a drawing.
     Block(TagGroup),
@@ -107,7 +107,7 @@ impl Tags {
         Ok(())
     }
 
-    /// Nothing more belongs to what is open.
+    /// Closes the open element.
     fn close(&mut self) {
         match self.open.take() {
             Some(Open::Block(group)) => self.done.push(group),
@@ -131,7 +131,7 @@ fn table(rows: Vec<Vec<Cell>>) -> TagGroup {
     let columns = rows.iter().map(Vec::len).max().unwrap_or(0);
     let mut table = TagGroup::new(Tag::Table);
     for row in rows {
-        // The only cell of a row, a name or a note, reaches across the table.
+        // A row with one cell, a name or a note, spans all columns.
         let across = match row.len() {
             1 => u32::try_from(columns).ok().and_then(NonZeroU32::new),
             _ => None,
