@@ -92,7 +92,7 @@ pub(super) fn osm(text: &str, shapes: &mut Shapes) -> Result<(), Error> {
         in_relations.extend(relation.outer.iter().chain(&relation.inner).map(String::as_str));
         let members: Option<Vec<&Way>> =
             relation.outer.iter().map(|id| by_id.get(id.as_str()).copied()).collect();
-        // One way that is a building itself was taken above.
+        // A way that is itself a building was already taken above.
         let Some(members) =
             members.filter(|ways| !matches!(ways[..], [only] if is_building(&only)))
         else {

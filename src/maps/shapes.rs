@@ -1,4 +1,4 @@
-//! The shapes that are read out of a map, with a limit to their corners.
+//! The shapes read from a map, with a limit on the number of corners.
 
 use crate::error::Error;
 use crate::maps::{Feature, Position};
