@@ -259,7 +259,7 @@ mod tests {
     use super::*;
     use approx::assert_relative_eq;
 
-    /// 40 by 30 with a notch of 10 by 10 at one corner: 1,100 sq ft, 140 ft round.
+    /// 40 by 30 with a notch of 10 by 10 at one corner: 1,100 sq ft, 140 ft around.
     fn notched() -> Ring {
         vec![[0.0, 0.0], [40.0, 0.0], [40.0, 20.0], [30.0, 20.0], [30.0, 30.0], [0.0, 30.0]]
     }

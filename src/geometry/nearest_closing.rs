@@ -1,11 +1,11 @@
 //! Which closing on whole steps is nearest to the typed lengths, and which others are equally near.
 //!
-//! Rounded walls miss closure along an axis by a whole number of steps. Correcting them one step at a time, always
-//! on the wall whose squared change grows least, gives the smallest sum of squared changes (a separable convex
-//! problem). Where several walls tie for the last of these moves, any choice among them will do. So the equally
-//! near closings are all choices of a fixed number of moves from a list, axis by axis. Of these, the one that moves
-//! the least total length of wall is taken, then the one whose area is nearest to the measured area, then the
-//! larger; neither the start corner nor the direction of the traverse decides anything.
+//! Rounded walls miss closure along an axis by a whole number of steps. Correcting them one step at a time, always on
+//! the wall whose squared change grows least, gives the smallest sum of squared changes (a separable convex problem).
+//! Where several walls tie for the last of these moves, any choice among them will do. So the equally near closings are
+//! all choices of a fixed number of moves from a list, axis by axis. Of these, the one that moves the least total
+//! length of wall is taken, then the one whose area is nearest to the measured area, then the larger; neither the start
+//! corner nor the direction of the traverse matters.
 
 use std::collections::BTreeMap;
 
@@ -353,8 +353,8 @@ fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Ax
     // Legs that run in the direction of the misclosure get shorter, the others longer.
     let change = |leg: &Leg| if leg.sign == misses.signum() { -unit } else { unit };
     let mut steps = misses.abs().checked_div(unit)?;
-    // Each leg is within a step of its typed length, so moves go round evenly. What a wide tolerance leaves over is
-    // moved in whole rounds, except the last round.
+    // Each leg is within a step of its typed length, so the moves are dealt out evenly. What a wide tolerance leaves
+    // over is dealt out in whole rounds, except for the last.
     loop {
         let moves = |i: &usize| lengths[*i] + change(&legs[*i]) >= 0;
         let movable: Vec<usize> = (0..legs.len()).filter(moves).collect();

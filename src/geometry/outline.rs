@@ -120,8 +120,8 @@ impl Outline {
         self.vectors.iter().map(|vector| vector.length()).sum()
     }
 
-    /// The bounding box of the corners, with the first corner at `at`; the largest rise of any curved side is added
-    /// all round.
+    /// The bounding box of the corners, with the first corner at `at`; the largest rise of any curved side is added all
+    /// around.
     pub(crate) fn extent(&self, at: (i64, i64)) -> Extent {
         let bulge = self.vectors.iter().map(|vector| vector.rise.abs()).max().unwrap_or(0);
         let along = |part: fn(&Vector) -> i64, from: i64| {
@@ -220,11 +220,12 @@ impl Outline {
     }
 }
 
-/// A quick test whether the walls are certainly apart. Handles only a few walls, all along the axes; `false` also
-/// means that it could not tell.
+/// A quick test whether the walls are clear of each other: `true` means that they are; `false` means that they are not,
+/// or that it could not tell. Handles only a few walls, all along the axes.
 ///
 /// A wall that touches another wall of its own axis also touches one of the other axis, namely the neighbor at that
-/// end. So the walls are apart if each of them meets only its two neighbors among the walls of the other axis.
+/// end. So the walls are clear of each other if each of them meets only its two neighbors among the walls of the other
+/// axis.
 pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
     const FEW: usize = 16;
     /// Where it begins along its axis, its length, and its position on the other axis.
@@ -290,7 +291,7 @@ impl Outline {
             points[i + 1] = (points[i].0 + vector.east, points[i].1 + vector.north);
         }
         let side = |i: usize| (points[i], points[i + 1]);
-        // The bounding box of each side; sides whose boxes are apart do not meet.
+        // The bounding box of each side; sides whose boxes do not meet do not meet either.
         let mut boxes = [(0_i64, 0_i64, 0_i64, 0_i64); FEW];
         for (i, place) in boxes.iter_mut().enumerate().take(n) {
             let ((e, n), (f, m)) = side(i);
@@ -440,7 +441,7 @@ pub(crate) fn placed(outline: &Outline, at: Point) -> Vec<Placed> {
 /// Computed in floats, which is good enough to find out what touches what.
 pub(crate) fn are_near(a: &[Placed], b: &[Placed], gap: i64) -> bool {
     let near = |one: &Placed, other: &Placed| {
-        // Lines whose boxes are further apart are no nearer.
+        // Lines cannot be nearer to each other than their boxes.
         let (here, there) = (one.ends, other.ends);
         one.extent.is_near(&other.extent, gap)
             && (meeting(here, there).is_some()

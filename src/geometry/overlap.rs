@@ -1,7 +1,7 @@
 //! Where spaces lie on their level: which is inside which, which overlap, and what overhangs.
 //!
-//! These results are only compared with tolerances, to tell a person where to look. No printed figure comes from
-//! here, so floats are good enough.
+//! These results are only compared with tolerances, to show a person where to look. No printed figure comes from here,
+//! so floats are good enough.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
@@ -35,7 +35,7 @@ impl Patch {
 
     /// The union of these regions.
     pub(crate) fn all_of(patches: &[Patch]) -> Patch {
-        // All rings are turned the same way round, or one would be taken for a hole in another.
+        // All rings are given the same direction; otherwise one would be taken for a hole in another.
         let rings: Vec<Ring> = patches
             .iter()
             .flat_map(|patch| &patch.0)
@@ -106,7 +106,7 @@ impl Patch {
         wider_than(&self.combined(other, OverlayRule::Difference), sliver)
     }
 
-    /// The side of an outline that lies farthest outside this region, or deepest inside it, as `lies` asks; `None`
+    /// The side of an outline that lies farthest outside this region, or deepest inside it, depending on `lies`; `None`
     /// if no side does.
     ///
     /// Nine points of each side are tried, which is enough to name the side and to say how far.

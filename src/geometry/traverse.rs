@@ -43,7 +43,7 @@ pub(crate) struct TraverseSide {
     pub(crate) shape: Shape,
     /// Its tolerance: plus or minus this many nanometers.
     pub(crate) tolerance: i64,
-    /// Whether it has no typed length, so that its length follows from the other sides.
+    /// Whether its length was not typed and follows from the other sides.
     pub(crate) follows: bool,
     /// Whether its length is an estimate, not a measurement.
     pub(crate) estimated: bool,
@@ -318,7 +318,7 @@ impl Traverse {
         }
     }
 
-    /// The traverse with lengths by closing filled in as far as the other sides allow, for drawing one that does
+    /// The traverse with lengths by closing filled in where the other sides determine them, for drawing one that does
     /// not close.
     pub(crate) fn filled_as_far_as_it_goes(mut self) -> Traverse {
         for axis in Axis::BOTH {
