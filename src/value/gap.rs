@@ -1,4 +1,4 @@
-//! How much larger the record is than the house, both taken the same way.
+//! How much larger the record is than the house, both measured the same way.
 
 use crate::house::Face;
 use crate::house::House;
@@ -7,7 +7,7 @@ use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Reconciliation};
 /// The record's area and the measured one, in whole square feet as printed.
 ///
 /// If the record itself states its face and what it counts, these are not part of the gap: they are first applied to
-/// the measured area, so that both are taken the same way.
+/// the measured area, so that both are measured the same way.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Gap {
     pub(crate) record: i64,

@@ -44,7 +44,7 @@ pub enum Sure {
     /// Read in a copy of the law itself.
     #[serde(rename = "read")]
     Read,
-    /// Read where somebody else quotes or summarizes it.
+    /// Read where someone else quotes or summarizes it.
     #[serde(rename = "second-hand")]
     SecondHand,
     /// From memory.
