@@ -68,8 +68,8 @@ impl Length {
         Length(self.0.abs())
     }
 
-    /// The length rounded to the nearest multiple of `step`; `halves` says which way a length exactly half-way
-    /// goes.
+    /// The length rounded to the nearest multiple of `step`; `halves` says which way a length exactly halfway is
+    /// rounded.
     ///
     /// One state's manual rounds halves down in its examples, 12 ft 7 in to 13 and 12 ft 6 in to 12 (Maryland SDAT,
     /// *Assessment Procedure Manual*); rounding them up is common practice.
