@@ -1,6 +1,6 @@
 //! Says what area a cause gives and how a figure compares with it.
 //!
-//! The numbers compared are whole square feet as printed, so that a reader who compares them finds the same.
+//! The numbers compared are whole square feet as printed, so that a reader who compares them reaches the same result.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_possible_truncation,

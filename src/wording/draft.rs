@@ -163,7 +163,7 @@ fn unread_lines(unread: &[Unread]) -> Option<String> {
     }
 }
 
-/// Numbers in words, the first dozen of them: `2, 4 and 7`.
+/// The first dozen of the numbers as a phrase: `2, 4 and 7`.
 fn listed(all: &[usize]) -> String {
     const MOST: usize = 12;
     let mut numbers: Vec<String> = all.iter().take(MOST).map(usize::to_string).collect();

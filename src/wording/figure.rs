@@ -26,7 +26,7 @@ impl Sentences<'_> {
         blocks
     }
 
-    /// Remarks that apply to all figures and come before them: what repeats, what may be missing, which settings are
+    /// Notes that apply to all figures and come before them: what repeats, what may be missing, which settings are
     /// unusual.
     pub(crate) fn remarks(&self, reconciliation: &Reconciliation) -> Vec<String> {
         let repeated = self.repeated(reconciliation.figures());
@@ -40,7 +40,7 @@ impl Sentences<'_> {
         self.caution(figures).into_iter().chain(self.unlikely_size()).collect()
     }
 
-    /// The same warnings for a page that may be handed on: a smaller record in one short sentence.
+    /// The same warnings for a page that may reach the office: a smaller record in one short sentence.
     pub(crate) fn warned_on_a_page(
         &self,
         figures: &[Figure],
@@ -174,7 +174,7 @@ impl Sentences<'_> {
             }
             _ => String::new(),
         };
-        // On the drawing each space has an area of its own, rounded for itself.
+        // On the drawing each space has its own area, rounded separately.
         let counted = (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, false));
         let apart: i64 = counted.map(|i| self.areas.spaces[i].net_tenth_foot.whole_sq_ft()).sum();
         let is_sum = apart == gross.tenth_foot().whole_sq_ft();

@@ -10,7 +10,7 @@ use crate::wording::sentences::Sentences;
 pub(crate) const ABOUT: &str = "As named in the sides file, each beside its wall. Photographs are reduced in size; the place and time data inside them are removed. The sha256 of each is that of the picture inside this file. A photograph shows what the camera saw, not how long a wall is.";
 
 impl Sentences<'_> {
-    /// Which walls and spaces the difference is about that no photo shows; `None` if each has one.
+    /// Which of the walls and spaces behind the difference no photo shows; `None` if each has one.
     pub(crate) fn not_photographed(&self, reconciliation: &Reconciliation) -> Option<String> {
         let missing = reconciliation.without_photo();
         (!missing.is_empty()).then(|| {

@@ -138,14 +138,14 @@ impl Sentences<'_> {
                 } else {
                     ("at least", widest.low)
                 };
-                // A limit that ordinary rounding reaches is said once.
+                // A limit that ordinary rounding reaches is stated only once.
                 let is_new = test.range().is_some_and(|range| {
                     let edge = if test.wanted() > widest.high { range.high } else { range.low };
                     edge.whole_sq_ft() != limit.whole_sq_ft()
                 });
                 let usual = usual.filter(|_| is_new).map(|usual| format!("{usual}, and "));
                 let usual = usual.unwrap_or_else(|| "is ".to_owned());
-                // Every wall rounded one way may take a wall that follows from the others further than a foot.
+                // Rounding every wall one way may move a wall that follows from the others by more than a foot.
                 let names_rounding = figure
                     .explanations()
                     .reported()

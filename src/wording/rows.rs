@@ -1,4 +1,4 @@
-//! What a form with rows says: errors, warnings and questions in the directions of somebody who faces the house.
+//! What a form with rows says: errors, warnings and questions in the directions of someone who faces the house.
 //!
 //! A sides file speaks of lines, and its directions are those of the compass. A form shows walls as rows, and back,
 //! right, front and left. The errors are the same; here each says where it is in the form.
@@ -131,7 +131,7 @@ fn unread(walk: &Walk, is_only: bool) -> Vec<String> {
     rows.map(name).collect()
 }
 
-/// A sentence for each wall by closing of a walk that is back at its start: it is back whatever was typed.
+/// A sentence for each wall by closing of a walk that is back at its start: it gets back there whatever was typed.
 fn unchecked(rows: &Rows) -> String {
     let follows = |row: &&Row| row.how == How::Closing && !row.found.is_empty();
     let sentence = |walk: &Walk, row: &Row| {
@@ -148,7 +148,7 @@ fn unchecked(rows: &Rows) -> String {
             row.found
         ))
     };
-    // A wall that cannot be read is missing from what such a wall takes up.
+    // A wall that cannot be read is missing from the length of such a wall.
     let is_whole = |walk: &&Walk| walk.is_closed && walk.rows.iter().all(|row| row.is_read);
     let closed = rows.walks.iter().filter(is_whole);
     let of = |walk: &Walk| -> Vec<String> {
@@ -209,7 +209,7 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         mends.push(mend);
     }
     if !one.fixes().is_empty() && (at.is_some() || field.is_some()) {
-        // The buttons say it.
+        // The buttons say it already.
         helps.clear();
     }
     let points = |(span, label): &(crate::diagnostic::Span, String)| {

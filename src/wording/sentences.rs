@@ -59,8 +59,8 @@ pub(crate) struct WallApart {
     pub(crate) difference: String,
 }
 
-/// The reader of a text. The report is for whoever typed the file, and says what to ask; the pages are for an office,
-/// and ask it.
+/// The reader of a text. The report is for the person who typed the file, and says what to ask; the pages are for an
+/// office, and ask it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Reader {
     Owner,
@@ -80,7 +80,7 @@ pub(crate) struct Sentences<'a> {
 }
 
 impl<'a> Sentences<'a> {
-    /// Sentences about the house of these areas, addressed to whoever typed its file.
+    /// Sentences about the house of these areas, addressed to the person who typed its file.
     pub(crate) fn of(areas: &'a Areas) -> Sentences<'a> {
         let house = areas.house();
         Sentences {
@@ -238,7 +238,7 @@ impl Sentences<'_> {
         known(self.obtained())
     }
 
-    /// The source as it stands before the word area: `the measured area`, `the plan's area`.
+    /// The source as it reads before the word area: `the measured area`, `the plan's area`.
     pub(crate) fn area_word(&self) -> &'static str {
         match self.obtained() {
             LengthSource::Plan => "plan's",
@@ -259,7 +259,7 @@ impl Sentences<'_> {
         })
     }
 
-    /// How the lengths of counted spaces were obtained, apart from those that follow from others.
+    /// How the lengths of counted spaces were obtained, except for those that follow from others.
     fn sources(&self) -> HashSet<LengthSource> {
         let counted = self.house.spaces.iter().filter(|space| space.counted);
         let sides = counted.flat_map(|space| &space.sides);
@@ -300,7 +300,7 @@ impl Sentences<'_> {
         rules.into_iter().filter_map(sentence).collect()
     }
 
-    /// What the finer rule rounds to, as it stands after "each wall to".
+    /// What the finer rule rounds to, as it reads after "each wall to".
     pub(crate) fn fine(&self) -> &'static str {
         match self.settings.fine {
             FineStep::Inch => "the inch",
@@ -533,7 +533,7 @@ impl Sentences<'_> {
         })
     }
 
-    /// A sentence on a part that a map shows and the measurements lack, with about the area that is left; `None` if
+    /// A sentence on a part that a map shows but that was not measured, with about the area that is left; `None` if
     /// there is none.
     pub(crate) fn unwalked(&self, figure: &Figure) -> Option<String> {
         let part = figure.unwalked()?;
@@ -689,7 +689,7 @@ impl Sentences<'_> {
         (first, sentences.collect())
     }
 
-    /// Other lines of the record besides its total: a name and a remark each.
+    /// Other lines of the record besides its total: a name and a note each.
     pub(crate) fn other_lines(&self) -> Vec<(String, String)> {
         let house = self.house;
         let mut rows: Vec<(String, String)> = Vec::new();
@@ -949,7 +949,7 @@ impl Sentences<'_> {
         }
     }
 
-    /// Who states the lengths: `as stated by the owner`, or whoever measured, if the file says who that was.
+    /// Who states the lengths: `as stated by the owner`, or the person who measured, if the file says who that was.
     pub(crate) fn as_stated(&self) -> String {
         let by = self.house.particulars.measured.as_ref().and_then(|measured| measured.by.clone());
         format!("as stated by {}", by.as_deref().unwrap_or("whoever measured"))
@@ -1051,7 +1051,7 @@ impl Sentences<'_> {
             Some(_) if tenths => format!("{}'", length.decimal_feet()),
             Some(_) => length.to_string(),
         };
-        // Closing may have moved it away from its own rounding.
+        // Closing may have moved it away from its rounded value.
         let alone = self.areas.outside_length(share.place, share.side().index());
         let is_moved = match (figure.side_rule(), figure.face(), alone) {
             (SideRule::Step(step), Face::Outside, Some(alone)) => {
@@ -1080,7 +1080,7 @@ pub(crate) fn not_explained(figure: &Figure) -> i64 {
     lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
 }
 
-/// Whether a figure and the measured area agree closely enough for anyone: within 3 sq ft or 0.3%.
+/// Whether a figure and the measured area agree closely enough for any purpose: within 3 sq ft or 0.3%.
 pub(crate) fn agrees(figure: &Figure) -> bool {
     agrees_about(figure.area(), figure.measured())
 }
@@ -1142,8 +1142,8 @@ pub(crate) fn lot_closure(lot: &crate::house::Lot) -> String {
     }
 }
 
-/// An area in square feet, with what was typed if that was in another unit: the steps are in square feet, so these
-/// come first.
+/// An area in square feet, followed by what was typed if that was in another unit; square feet come first because the
+/// steps are in square feet.
 pub(crate) fn as_typed(area: WrittenArea) -> String {
     match area.unit() {
         AreaUnit::SquareFeet => area.to_string(),
@@ -1313,7 +1313,7 @@ fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String
         let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((&share, "0"));
         format!("{}.{tenth}%", group_thousands(whole))
     };
-    // An office reckons from its own figure, an owner from the tape.
+    // An office starts from its own figure, an owner from the tape.
     let share = figure.share_of_measured_like_figure().map(percent);
     let of_figure = figure.share_of_figure().map(percent);
     let of = match obtained {
