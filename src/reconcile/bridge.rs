@@ -84,13 +84,13 @@ impl Line {
         self.rounding
     }
 
-    /// For what is left: whether rounding alone could make that much, so that no other cause is needed.
+    /// For what is left: whether rounding alone could account for it, so that no other cause is needed.
     #[must_use]
     pub fn is_within_rounding(&self) -> bool {
         self.is_within_rounding
     }
 
-    /// For counting: the best supported cause; `None` if the figure says itself what it counts.
+    /// For counting: the best supported cause; `None` if the figure itself says what it counts.
     pub(crate) fn cause(&self) -> Option<Cause> {
         self.cause
     }
@@ -151,7 +151,7 @@ pub(super) fn lines(
     let gap = ground.figure.area.area() - start;
     let rest = gap - explained;
     // A cause that is named fits, so what it leaves is within what rounding could change; without one, the range of
-    // ordinary rounding tells.
+    // ordinary rounding decides.
     let wanted = start + gap - counting;
     let is_in_range = ground.ranges.usual(false).is_some_and(|range| range.holds(wanted));
     let is_rounded = matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot);

@@ -14,7 +14,7 @@ pub(crate) enum Cause {
     None,
     /// Measured to another face.
     Face(Face),
-    /// Rounded in another way than the figure's own.
+    /// Rounded differently from the figure's own way.
     Rounding(RoundingTaken),
     /// One or two departures in what is counted or drawn.
     Departures(DepartureKind, Option<DepartureKind>),
@@ -78,7 +78,7 @@ impl Cause {
         }
         let (one, two) = match (self, other) {
             (Cause::Departures(one, None), Cause::Departures(two, None)) => (one, two),
-            // Of two pairs, one departure is shared, and the others say the same.
+            // Two pairs say the same if they share one departure and their others say the same.
             (Cause::Departures(a, Some(b)), Cause::Departures(c, Some(d))) => {
                 let pairs = [(a, b, c, d), (a, b, d, c), (b, a, c, d), (b, a, d, c)];
                 return pairs.into_iter().any(|(a, b, c, d)| {
@@ -98,8 +98,7 @@ impl Cause {
         }
     }
 
-    /// Whether one counts a space and the other fills in a recess; that is the case where a porch stands in the
-    /// recess.
+    /// Whether one counts a space and the other fills in a recess; that is the case of a porch in the recess.
     pub(crate) fn lies_in_a_recess(self, other: Cause) -> bool {
         use DepartureKind::{Counted, Part};
         match (self, other) {

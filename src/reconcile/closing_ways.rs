@@ -1,5 +1,5 @@
 //! The likely ways in which an office rounds and closes the walls of one axis: which walls a reading error makes it
-//! round to the other step, and which walls then take the remaining steps.
+//! round to the other step, and which walls then absorb the leftover steps.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,

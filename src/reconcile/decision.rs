@@ -33,7 +33,7 @@ const OF_MISREAD: f64 = 0.1;
 const OF_ROUNDING: f64 = 0.5;
 /// A remainder after either of them that is always allowed, in square feet.
 const LEAST_LEFT: f64 = 3.0;
-/// The least gap, in square feet, that is put down to one wrong digit: a smaller one could as well come from a wall.
+/// The least gap, in square feet, that is attributed to one wrong digit: a smaller one could as well come from a wall.
 const OF_A_DIGIT: f64 = 100.0;
 
 /// How near a figure is to an area to be said to agree with it: 3 sq ft or 0.3%, whichever is more.
@@ -45,8 +45,8 @@ pub(crate) fn agrees_about(figure: Area, area: Area) -> bool {
     apart <= SQ_FT || 1_000 * apart <= PER_THOUSAND * area
 }
 
-/// Decides which causes of a list, best supported first, are reported, and puts those first. Reported are those that
-/// fit and have more support than something else.
+/// Decides which causes of a list, best supported first, are reported, and puts those first. Those that fit and have
+/// more support than something else are reported.
 ///
 /// Causes that no figure can distinguish are counted together. If the figure agrees with the house, as measured or
 /// under the figure's own rule, nothing is reported.
@@ -158,7 +158,8 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
                     | TotalWritten::RoundedTo100
             );
             let is_large = (case.figure - case.start).abs().sq_ft() >= OF_A_DIGIT;
-            // Digits go with no other rounding than the figure's own, unless they give it exactly.
+            // An error in the total is combined only with the figure's own rounding, or with walls that are not
+            // rounded; in the latter case, wrong digits have to give the figure exactly.
             let is_written = match one.rounding {
                 None => true,
                 Some(RoundingTaken::NotRounded) => is_exact || !is_slip,

@@ -72,8 +72,8 @@ pub(crate) struct Listed<'a> {
 
 /// All departures possible for a house, independent of face and rounding, and whether there were too many to list.
 ///
-/// `measured` is the area of each space under the figure's rule; `is_free` tells whether the outline of a space may
-/// be simplified.
+/// `measured` is the area of each space under the figure's rule; `is_free` says whether the outline of a space may be
+/// simplified.
 pub(crate) fn departures(
     listed: Listed<'_>,
     measured: &[Area],
@@ -195,7 +195,7 @@ fn shapes(
     }
 }
 
-/// Whether a name says that something outdoors is closed in or lived in, such as a screened patio or a studio.
+/// Whether a name says that something outdoors is enclosed or lived in, such as a screened patio or a studio.
 fn is_like_a_room(name: &str) -> bool {
     const WORDS: [&str; 10] = [
         "screen",
@@ -245,7 +245,7 @@ pub(crate) fn under_roof(house: &House) -> impl Iterator<Item = usize> {
     })
 }
 
-/// Levels above grade that stand on another level above grade, with counted spaces on both.
+/// Levels above grade that are on top of another level above grade, with counted spaces on both.
 fn upper_levels(house: &House) -> impl Iterator<Item = usize> {
     (0..house.levels.len()).filter(|&level| {
         let counts = |level: usize| counted_on(house, level).next().is_some();
@@ -255,7 +255,7 @@ fn upper_levels(house: &House) -> impl Iterator<Item = usize> {
     })
 }
 
-/// The level that a level stands on.
+/// The level directly below a level.
 fn level_below(house: &House, level: usize) -> Option<usize> {
     (0..level).rev().find(|&below| !house.levels[below].below_grade)
 }

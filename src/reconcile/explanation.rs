@@ -84,7 +84,7 @@ impl Explanation {
         self.band.low - 0.5 <= figure && figure <= self.band.high + 0.5
     }
 
-    /// Whether both would tell a reader the same about this house.
+    /// Whether both mean the same to a reader, for this house.
     pub(crate) fn echoes(&self, other: &Explanation) -> bool {
         const ALIKE_SQ_FT: f64 = 0.5;
         const ABOUT_ALIKE_SQ_FT: f64 = 5.0;

@@ -29,7 +29,7 @@ pub struct OutlineReport {
     /// Whether its walls match ours one to one.
     pub(crate) same_corners: bool,
     pub(crate) matched: Vec<MatchedSide>,
-    /// Stretches where it has other walls than ours.
+    /// Stretches where its walls are not ours.
     pub(crate) instead: Vec<Substitution>,
 }
 
@@ -83,7 +83,7 @@ impl OutlineReport {
         self.same_corners
     }
 
-    /// The stretches where it has other walls than ours, which are not matched.
+    /// The stretches where its walls are not ours and are therefore not matched.
     #[must_use]
     pub fn instead(&self) -> &[Substitution] {
         &self.instead
@@ -233,8 +233,8 @@ impl Ring {
 /// Unmatched walls of ours and of the other outline between two matched pairs.
 type Gap = (Vec<usize>, Vec<usize>);
 
-/// Removes unreliable pairs: a wall that differs by more than rounding and is next to unmatched walls is not the
-/// same wall at another length, but cut off elsewhere.
+/// Removes unreliable pairs: a wall that differs by more than rounding and is next to unmatched walls is not the same
+/// wall with another length, but one that is cut off at another point.
 fn drop_pairs_beside_gaps(
     mut pairs: Pairs,
     ring: &Ring,

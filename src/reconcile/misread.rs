@@ -1,7 +1,7 @@
 //! Misread walls: which lengths a length may be taken for, and the area after the other walls have closed the
 //! outline.
 //!
-//! A sketch has to close. If one wall is misread, another wall of the same axis takes up the difference, usually one
+//! A sketch has to close. If one wall is misread, another wall of the same axis absorbs the difference, usually one
 //! that runs in the opposite direction; or the difference is spread over all of them. The area is linear in the walls
 //! of one axis, so each result is exact.
 #![expect(
@@ -20,7 +20,7 @@ use crate::units::length::Length;
 /// The most sides of an outline whose walls are weighed.
 pub(crate) const MOST_SIDES: usize = 200;
 
-/// A misread wall, and how the difference is taken up.
+/// A misread wall, and how the difference is absorbed.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Misread {
     /// Its index among the sides of its space.
@@ -36,7 +36,7 @@ pub(super) struct Misread {
     pub(super) share: f64,
 }
 
-/// The share of cases in which a single wall takes up the difference; otherwise it is spread in steps of a foot.
+/// The share of cases in which a single wall absorbs the difference; otherwise it is spread in steps of a foot.
 const BY_ONE: f64 = 0.6;
 /// The share of these in which that wall runs in the opposite direction. Longer walls are more likely, by the square
 /// of their length.
@@ -284,7 +284,7 @@ mod tests {
     }
 
     proptest::proptest! {
-        /// Only misreadings that are too far off are skipped; all others come as they do when none is skipped.
+        /// Only misreadings that are too far off are skipped; all others are the same as when none is skipped.
         #[test]
         fn nothing_near_is_passed_over(
             feet in proptest::collection::vec(4.0..60.0_f64, 4),

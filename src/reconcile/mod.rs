@@ -329,7 +329,7 @@ impl Figure {
         }
     }
 
-    /// Looks for a part that a map shows and the walk lacks, and that has about the area that is left to explain.
+    /// Looks for a part that a map shows but nobody walked, with about the area that is left to explain.
     #[expect(clippy::float_arithmetic, reason = "a part on a map is good to a foot")]
     fn look_at(&mut self, maps: &[MapReport]) {
         /// How far off the part's area may be: as a share of what is left, or in square feet.
@@ -344,8 +344,7 @@ impl Figure {
             parts.filter(|_| left > 0.0 && !self.explanations.is_any_reported()).find(is_about);
     }
 
-    /// A part that a map shows and the walk lacks, with about the area that is left to explain; `None` if there is
-    /// none.
+    /// A part that a map shows but nobody walked, with about the area that is left to explain; `None` if there is none.
     pub(crate) fn unwalked(&self) -> Option<&roof::UnwalkedPart> {
         self.unwalked.as_ref()
     }
@@ -404,7 +403,7 @@ impl Figure {
         }
     }
 
-    /// Whether it comes from somebody else, under its own name, rather than from a record, a listing or a plan.
+    /// Whether it comes from another source with a name of its own, rather than from a record, a listing or a plan.
     pub(crate) fn has_own_name(&self) -> bool {
         matches!(self.kind, FigureKind::Other(_))
     }

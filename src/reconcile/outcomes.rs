@@ -29,7 +29,7 @@ impl Outcomes {
         Outcomes::new(vec![(0, 1.0)])
     }
 
-    /// Outcomes of which none is listed.
+    /// Outcomes with none listed.
     pub(super) fn open() -> Outcomes {
         Outcomes::new(Vec::new())
     }
@@ -208,7 +208,7 @@ fn shifted(off: i32, factor: f64, over: f64) -> isize {
 /// be a step longer or shorter if the outline is closed on it. `sign` says whether the rectangle is added or
 /// subtracted.
 pub(super) fn of_rectangle(walls: [(f64, f64, f64); 2], step: f64, sign: f64) -> Outcomes {
-    /// How often a wall of a part takes up a remaining step, in each direction.
+    /// How often a wall of a part absorbs a leftover step, in each direction.
     const CLOSED_ON: f64 = 0.06;
     let lengths = |(length, other_way, toward): (f64, f64, f64)| {
         let same = (1.0 - other_way) * (1.0 - 2.0 * CLOSED_ON);
@@ -272,7 +272,7 @@ mod tests {
             prop_assert!((all.rest - rest).abs() < 1e-12);
         }
 
-        /// Leaving the last space of a total unspread over all errors changes nothing.
+        /// Whether or not the last space of a total is spread over all errors, the result is the same.
         #[test]
         fn one_error_alone_is_as_likely_as_in_the_whole_list(
             one in outcomes(),

@@ -111,15 +111,15 @@ impl RoofComparison {
 
     /// The overhang in feet that a roof of this area would have if it were the same all around: t of A + P·t + 4·t²,
     /// where A is the area of the walls and P their perimeter. (4 is for square corners; others have the sum of
-    /// tan(θ/2) over their turns.) Negative if the map has less than the walls.
+    /// tan(θ/2) over their turns.) Negative if the map's outline is smaller than the walls.
     #[must_use]
     pub fn eave_ft(&self) -> f64 {
         self.eave_ft
     }
 
     /// The overhang, in feet, at which the walls offset outward fit the roof outline best. Unlike
-    /// [`eave_ft`](Self::eave_ft), it does not come from the areas, which a part that only one of the two has would
-    /// distort.
+    /// [`eave_ft`](Self::eave_ft), it does not come from the areas, which would be distorted by a part that only one of
+    /// the two has.
     #[must_use]
     pub fn fitted_eave_ft(&self) -> f64 {
         self.fitted_eave_ft
@@ -253,13 +253,13 @@ pub(super) fn reports(areas: &Areas) -> Vec<MapReport> {
         .collect()
 }
 
-/// The walls that may stand under a roof.
+/// The walls that may be under a roof.
 struct Candidates {
     level: usize,
     /// The spaces that the outline is of.
     named: Vec<usize>,
-    /// Other spaces of the level that may be under the same roof: those of a kind that usually has one, that lie in
-    /// no other space and do not stand apart.
+    /// Other spaces of the level that may be under the same roof: those of a kind that usually has one, that lie in no
+    /// other space and are not marked `detached`.
     beside: Vec<usize>,
 }
 
@@ -448,7 +448,7 @@ fn parts(areas: &Areas, footprint: &Footprint, corners: &Ring, eave_ft: f64) -> 
 /// square feet.
 fn wide_parts(one: &Patch, other: &Patch) -> Vec<(Ring, f64)> {
     let rest = one.less(other);
-    // Without lines a few inches apart, so that a part has its own size.
+    // Leaves out where the two nearly coincide, only inches apart, so that a part has its own size.
     let clear = one.less(&widened(other, NEARLY_FT));
     let is_wide =
         |ring: &&Ring| 2.0 * signed_area(ring) / perimeter(ring).max(1.0) > LEAST_PART_WIDTH_FT;

@@ -102,7 +102,7 @@ impl RoundingTest {
         self.ranges.widest(false)
     }
 
-    /// Whether all outlines close with each wall rounded by itself; if not, somebody has to adjust a wall.
+    /// Whether all outlines close with each wall rounded independently; if not, some wall has to be adjusted.
     #[must_use]
     pub fn closes(&self) -> bool {
         self.ranges.closes(self.halves)

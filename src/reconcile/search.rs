@@ -1,9 +1,9 @@
 //! Searches for causes that would account for a figure, and computes how well each is supported.
 //!
 //! A total depends on what the office thinks exists, how it measures, and how the total is written down. Single
-//! departures are weighed under every way of rounding, pairs only where they could still outweigh something else.
-//! The support of a cause is its prior times the likelihood of the figure, divided by the sum over all. The sum
-//! includes "something else", which also stands for several departures at once that no figure can tell apart.
+//! departures are weighed under every way of rounding, pairs only where they could still outweigh something else. The
+//! support of a cause is its prior times the likelihood of the figure, divided by the sum over all. The sum includes
+//! "something else", which also stands for several departures at once that no figure can distinguish.
 //!
 //! Bounds are checked first: what cannot reach a thousandth of the weight of something else is not computed.
 #![expect(
@@ -269,7 +269,7 @@ impl<'a> Search<'a> {
             (true, Some(rounding)) => Cause::Rounding(rounding),
         };
         let own = match cause {
-            // Another face is held against the house rounded in the same way.
+            // Another face is compared with the house rounded in the same way.
             Cause::Face(_) => self.setting(setting.rounding),
             _ => self.settings.first(),
         };
@@ -415,7 +415,7 @@ impl<'a> Search<'a> {
 
     /// Weighs the totals that could have been meant, each with at most one departure.
     fn totals(&mut self, own: &Setting<'_>) {
-        // From the lowest to the highest total that is near what a departure leads to.
+        // From the lowest to the highest total near one that a departure gives.
         let near = own.adds.iter().map(|adds| {
             let (sq_ft, reach) = (own.total_sq_ft + adds.sq_ft, far(adds.variance));
             (sq_ft - reach, sq_ft + reach)
@@ -461,7 +461,7 @@ impl<'a> Search<'a> {
         let cause =
             Cause::Total { how: meant.how, with: with.map(|with| self.departures[with].kind) };
         let known = self.found.iter().position(|known| known.cause == cause);
-        // If the total is within the range meant, nothing is left; otherwise the distance beyond it.
+        // If the total is within the range meant, nothing is left; otherwise, what is left is the distance beyond it.
         let beyond = (off.abs() - if meant.wide > 1.0 { meant.wide / 2.0 } else { 0.0 }).max(0.0);
         let written = self.figure - beyond.copysign(off) * scale(meant.how);
         let found = Found {
@@ -591,7 +591,7 @@ impl<'a> Search<'a> {
             band.low += (times * low).min(times * high);
             band.high += (times * low).max(times * high);
         }
-        // What is gone has the area that the record lists; a part is as uncertain as its walls.
+        // A missing space has the area that the record lists; a part is as uncertain as its walls.
         for kind in [Some(one), other].into_iter().flatten() {
             let (more, either_way) = match kind {
                 DepartureKind::MissingCounted { missing } => {

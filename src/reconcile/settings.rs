@@ -21,7 +21,7 @@ use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
 
-/// A way of rounding sides other than the figure's own.
+/// A way of rounding sides that is not the figure's own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub(crate) enum RoundingTaken {
     /// Every side rounded up.
@@ -157,7 +157,7 @@ pub(super) fn settings<'a>(
     let mut list: Vec<Setting<'a>> = Vec::with_capacity(8);
     for &(rounding, way, chance) in ways {
         if rounding == Some(RoundingTaken::OtherHalves) && !case.has_halves() {
-            // No wall is exactly half-way, so both are the same.
+            // No wall is exactly halfway, so both are the same.
             list[0].chance += own_face * chance;
             continue;
         }
@@ -175,8 +175,8 @@ fn of_face(face: Face, weights: &Weights) -> f64 {
     if face == Face::Inside { weights.face_inside } else { weights.face }
 }
 
-/// The share of cases in which walls measured inside or at the frame are not rounded to feet: the frame is read from
-/// a plan in feet and inches, the inside by somebody who measures rooms. Judgment.
+/// The share of cases in which walls measured inside or at the frame are not rounded to feet: the frame is read from a
+/// plan in feet and inches, the inside by someone who measures rooms. Judgment.
 const FINE_AT_ANOTHER_FACE: f64 = 0.4;
 
 /// The house at the other faces without departures: under the figure's own rounding, and not rounded to feet where

@@ -134,8 +134,8 @@ fn swapped(number: i64, digits: &[i64]) -> impl Iterator<Item = i64> {
     pairs.collect::<Vec<i64>>().into_iter()
 }
 
-/// Of the gaps that one wrong digit makes, the share that somebody asks about where it is the last digit, and the last
-/// but one; the other places share the rest. Judgment.
+/// Of the gaps that one wrong digit makes, the share that anyone asks about if it is the last digit, and if it is the
+/// next to last; the other places share the rest. Judgment.
 const OF_THE_LAST_PLACES: [f64; 2] = [0.1, 0.2];
 
 /// The number with one digit changed, without a leading zero, each with its share.

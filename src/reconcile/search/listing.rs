@@ -145,8 +145,8 @@ fn explained(areas: &Areas, weights: &Weights) -> Option<(Explanations, Explanat
     Some((Explanations::of(&case, weights), listing.finish(evidence)))
 }
 
-/// Whether a cause, alone or with those that no figure can tell from it, has about the support needed to be reported.
-/// Then what the search skips could decide.
+/// Whether a cause, alone or with those that no figure can distinguish from it, has about the support needed to be
+/// reported. If so, what the search skips could make the difference.
 fn is_close_call(listing: &Explanations) -> bool {
     let causes = || listing.list.iter().filter(|one| one.cause != Cause::None);
     let of_none = listing.list.iter().find(|one| one.cause == Cause::None);
@@ -203,8 +203,8 @@ fn text(
 }
 
 proptest! {
-    // The same houses on every run: in about one house of a thousand the search passes over what a listing weighs, an
-    // outcome of rounding far beyond what its spread makes likely. The limit is `normal::FAR`.
+    // The same houses on every run: in about one house in a thousand, the search skips something that the listing
+    // weighs: an outcome of rounding far beyond what its spread makes likely. The limit is `normal::FAR`.
     #![proptest_config(ProptestConfig {
         cases: 128,
         rng_seed: proptest::test_runner::RngSeed::Fixed(7),
@@ -228,8 +228,8 @@ proptest! {
         prop_assume!(areas.is_ok());
         let Ok(areas) = areas else { return Ok(()) };
         let Some((found, listing)) = explained(&areas, &Weights::default()) else { return Ok(()) };
-        // What says the same as another one is reported as far as there is room, and what no figure can tell from
-        // another one shares its support: both may be passed over if nothing supports them by themselves.
+        // A cause that says the same as another is reported while there is room, and causes that no figure can
+        // distinguish share their support; both kinds may be skipped if nothing supports them on their own.
         let told = |list: &Explanations| -> Vec<Vec<String>> {
             let mut told: Vec<&Explanation> = Vec::new();
             for one in list.reported().filter(|one| one.support > list.something_else) {
@@ -242,7 +242,7 @@ proptest! {
         if !is_close_call(&listing) {
             prop_assert_eq!(told(&found), told(&listing), "{}", text);
         }
-        // Against something else, what is passed over changes a cause only by a little.
+        // Compared with something else, what is skipped changes a cause only slightly.
         for one in found.list() {
             let same = |other: &&Explanation| is_one(one.cause, other.cause);
             let Some(other) = listing.list.iter().find(same) else { continue };
