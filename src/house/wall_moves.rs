@@ -245,7 +245,7 @@ impl Model {
         stretch.divided(&mut marks, otherwise)
     }
 
-    /// How far apart, in nanometers, two rooms may stand and still share a wall.
+    /// How far apart, in nanometers, two rooms may be and still share a wall.
     pub(crate) fn gap_between(&self, a: &Space, b: &Space) -> i64 {
         let inside = a.face == Face::Inside && b.face == Face::Inside;
         self.slack(a, b).max(if inside { THICKEST_PARTITION.nm() } else { 0 })

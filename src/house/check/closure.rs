@@ -78,7 +78,7 @@ pub(super) fn closing_backwards(
     ))
 }
 
-/// The most sides with a common error that are pointed at per axis.
+/// The most sides with a common error that are pointed out per axis.
 const MOST_NAMED: usize = 3;
 
 /// A note with both sums of an axis, such as all norths and all souths.
@@ -155,7 +155,7 @@ fn with_suspects(
     fault.help(if is_lot { no_call(traverse, misses) } else { no_wall(&off, misses) })
 }
 
-/// What to type if the number of a side was read in another unit than its mark or the file says.
+/// What to type if the number of a side was read in a unit other than the one that its mark or the file gives.
 fn read_otherwise(side: &Side, slip: &str) -> Option<String> {
     let (way, length) = side.typed.split_once(' ')?;
     let end = length.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(length.len());
@@ -179,7 +179,7 @@ fn read_otherwise(side: &Side, slip: &str) -> Option<String> {
     Some(format!("if {} was read {unit}, type `{way} {typed}`", side.quoted()))
 }
 
-/// The label of a suspect beside others of which only one is the error: `digits swapped, or side 8 misread?`
+/// The label of one of several suspects, of which only one is the error: `digits swapped, or side 8 misread?`
 fn label(suspect: &Suspect, named: &[&Suspect], sides: &[Side]) -> String {
     let slip = suspect.slip.as_deref().unwrap_or_default();
     let others: Vec<String> = named

@@ -1,4 +1,4 @@
-//! Walls in comments, which are not read.
+//! Walls written in comments, where they are not read.
 
 use crate::diagnostic::{Diagnostic, Source, Word};
 use crate::units::length::Length;

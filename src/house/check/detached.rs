@@ -1,5 +1,5 @@
-//! Living space that stands apart, such as a guest house. It is listed separately, and is in the total only if the
-//! file counts it.
+//! Living space that is separate from the house, such as a guest house. It is listed separately, and is in the total
+//! only if the file counts it.
 
 use crate::diagnostic::{Diagnostic, Word, quoted};
 use crate::geometry::outline::{Outline, Placed, are_near, placed};
@@ -9,8 +9,8 @@ use crate::units::area::Area;
 
 impl Checker<'_> {
     /// Marks living space that is not connected to the main living space. On each level, the main part is the largest
-    /// group of spaces that touch each other. Other spaces are detached unless they stand over or under the main part
-    /// of another level, from which stairs would reach them.
+    /// group of spaces that touch each other. Other spaces are detached unless they lie over or under the main part of
+    /// another level, from which stairs would reach them.
     ///
     /// Finished area that is not connected to the dwelling is not part of its area (ANSI Z765, read second-hand).
     pub(super) fn find_detached(&mut self, says: &[Option<bool>]) {

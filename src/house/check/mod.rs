@@ -268,7 +268,7 @@ impl Checker<'_> {
         Some(space)
     }
 
-    /// A position for a space that stands by itself: east of everything on the level so far.
+    /// A position for a detached space: east of everything already on the level.
     fn beside(&self, closed: &Closed, on_level: &OnLevel) -> (i64, i64) {
         const APART: Length = Length::from_nm(10 * Length::FOOT.nm());
         let ends = on_level.iter().flatten().map(|&i| self.house.spaces[i].extent.east().1);
@@ -679,7 +679,7 @@ fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch
     let fault =
         Diagnostic::new(Word::ClosingTwice, span, message).also(first.span, "the first one");
     let form = usual_form(sketch.sides.iter().map(|side| &side.run));
-    // Half of a long sum would be no estimate of either.
+    // Half of a long sum would not be an estimate of either.
     let longest = Length::from_nm(12 * Length::FOOT.nm());
     let fault = match together(sketch, span, first) {
         Some((_, both)) => fault.note(format!(
@@ -707,7 +707,7 @@ fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch
     }
 }
 
-/// How long two sides by closing are together; `None` if they do not run the same way.
+/// The combined length of two sides by closing; `None` if they do not run the same way.
 fn together(sketch: &WalkSketch, second: Span, first: &SideSketch) -> Option<(Direction, Length)> {
     let second = sketch.sides.iter().find(|side| side.span == second)?;
     let (Run::ByClosing(one), Run::ByClosing(two)) = (&first.run, &second.run) else { return None };
@@ -801,7 +801,7 @@ fn shape(run: &Run) -> Shape {
             Shape::Bearing { unit: bearing.unit_vector(), length: length.length().nm() }
         }
         Run::Arc(direction, chord, rise, toward) => {
-            // For a walk north, right is east; each turn to the right turns that too.
+            // When walking north, right is east; each turn to the right turns that too.
             let right = match direction {
                 Direction::North => Direction::East,
                 Direction::East => Direction::South,
@@ -860,7 +860,7 @@ fn spoken_place(at: (i64, i64), form: Form) -> String {
 /// The digits before and after the decimal point of a side that ends in a decimal number without a unit; `None` for
 /// any other side.
 fn bare_decimal(typed: &str) -> Option<(&str, &str)> {
-    // Most sides have no point; a search from the end would take longer to begin with.
+    // Most sides have no point, and this is the quickest way to find that out.
     if !typed.bytes().any(|byte| byte == b'.') {
         return None;
     }

@@ -17,7 +17,7 @@ const OTHER_KINDS: [(&str, Kind); 7] = [
     ("balcony", Kind::Balcony),
     ("shed", Kind::Outbuilding),
 ];
-/// Words that, beside those, mean that the space is lived in after all: a garage that was made into a den.
+/// Words that, next to those, mean that the space is lived in after all: a garage converted into a den.
 const BUT_LIVED_IN: [&str; 16] = [
     "former",
     "formerly",

@@ -96,8 +96,8 @@ impl Checker<'_> {
         })
     }
 
-    /// Whether a space lies in the outline of another, by a quick test; `false` also means that the test could not
-    /// tell.
+    /// A quick test whether a space lies in the outline of another; `false` means that it does not, or that the test
+    /// could not tell.
     fn surely_lies_in(&self, space: usize, other: usize) -> bool {
         let (extent, other) = (self.house.spaces[space].extent, &self.house.spaces[other]);
         other.closed.outline.surely_holds(other.at, &extent)
@@ -105,7 +105,7 @@ impl Checker<'_> {
 
     /// Whether two spaces may be compared: the total work for a file is limited.
     ///
-    /// No house comes near the limit; spaces that cross each other in thousands of places would.
+    /// No house comes near the limit; only spaces that cross each other in thousands of places would.
     fn can_compare(&mut self, a: usize, b: usize) -> bool {
         let placed = |i: usize| {
             let space = &self.house.spaces[i];
@@ -459,7 +459,7 @@ impl Checker<'_> {
         if walled.beyond(&under, sliver) == 0.0 {
             return true;
         }
-        // A level without a place of its own is only laid somewhere; it need not stand there.
+        // A level whose position the file does not give was only put somewhere, so it need not be there.
         let first = self.sketch.levels[upper].spaces.first();
         first.is_some_and(|space| space.space.place == Place::Origin)
             && walled.corner_count() + under.corner_count() <= MOST_CORNERS
@@ -587,14 +587,14 @@ impl Checker<'_> {
     }
 }
 
-/// A sentence on how to say where a space starts, with nothing in it that would be wrong if typed as it stands.
+/// A sentence on how to say where a space starts, with nothing in it that would be wrong if typed literally.
 fn how_to_place(first: &str) -> String {
     format!(
         "say where it starts: `from \"{first}\" corner` and a number, 3 where its third wall begins; or `start` and how far east and north of where the level's first walk begins"
     )
 }
 
-/// Whether a building of this name usually stands by itself.
+/// Whether a building of this name is usually detached.
 fn stands_by_itself(name: &str) -> bool {
     let name = name.to_lowercase();
     ["barn", "stable", "shed", "outbuilding", "gazebo"]

@@ -1,4 +1,4 @@
-//! Where each space stands on its level: at the origin, at an offset from it, or at a corner of another space.
+//! Where each space is on its level: at the origin, at an offset from it, or at a corner of another space.
 
 use crate::diagnostic::words;
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
@@ -80,7 +80,7 @@ impl Checker<'_> {
                     self.whole = false;
                     return None;
                 };
-                // No error about the corners of a space that has errors of its own.
+                // The corners of a space that itself has errors are not reported.
                 let sides = self.house.spaces[on_level[i]?].sides.len();
                 if !(1..=sides).contains(&corner.number) {
                     let has = format!("{} has corners 1 to {sides}", quoted(&name.text));
@@ -101,7 +101,7 @@ impl Checker<'_> {
     }
 
     /// Reports two levels with the same name. Spaces of different levels are not compared, so spaces typed under two
-    /// such lines could overlap without notice.
+    /// such lines could overlap unnoticed.
     pub(super) fn report_level_twice(&mut self, number: usize, level: &LevelSketch) {
         let name = &level.level.name;
         let before = &self.sketch.levels[..number];

@@ -36,7 +36,7 @@ struct Tried {
 impl Checker<'_> {
     /// The places where a space would lie inside `parent`. For a garage and the like, the places where most of its
     /// walls lie on walls of the parent come first; a stair or an opening may lie anywhere, so for these the nearest
-    /// place does.
+    /// place is enough.
     ///
     /// `clear_of` is the space it must not cover, besides those that have a place.
     pub(super) fn places_inside(
@@ -62,8 +62,8 @@ impl Checker<'_> {
         self.typed(space, tried)
     }
 
-    /// The places where a space would stand clear of `other`, against one of its walls: the nearest places if it has
-    /// a place already, else the corners at which it could begin.
+    /// The places where a space would be clear of `other`, against one of its walls: the nearest places if it has a
+    /// place already, else the corners at which it could begin.
     pub(super) fn places_beside(&mut self, space: usize, other: usize) -> Vec<String> {
         let parent = self.house.spaces[space].parent;
         let mut tried = self.tried(space, other, parent, Some(other));
@@ -107,7 +107,7 @@ impl Checker<'_> {
         let grain = grain(self.form());
         let mut tried: Vec<Tried> = Vec::new();
         for place in places {
-            // What is tried is what is offered: a length that can be typed.
+            // The length tried is the one offered: it can be typed.
             let even = |nm: i64| Length::from_nm(nm).rounded_to(grain).nm();
             let at = (even(place.0), even(place.1));
             if !self.is_accepted(space, at, parent, clear_of) {
@@ -348,7 +348,7 @@ fn shifted(checker: &Checker<'_>, space: usize, other: usize, inside: bool) -> V
     if inside {
         return east.iter().flat_map(|&e| north.iter().map(move |&n| place(e, n))).collect();
     }
-    // Moved one way only: along the other axis it stays where it was put.
+    // Moved along one axis only; along the other it stays where it was put.
     let sideways = east.iter().map(|&e| place(e, 0));
     sideways.chain(north.iter().map(|&n| place(0, n))).collect()
 }

@@ -13,11 +13,11 @@ use crate::units::area::Area;
 use crate::units::decimal::thousands;
 use crate::units::length::{Form, Length, WrittenLength};
 
-/// An area this many times another is probably not of the same thing.
+/// An area this many times as large as another is probably of something else.
 const TIMES: i64 = 3;
 /// The usual sizes of houses, in square feet (our judgment).
 const SIZES: std::ops::RangeInclusive<i64> = 150..=30_000;
-/// The usual range of all tax rates together, in percent of the taxed value (our judgment).
+/// The usual range of all tax rates combined, in percent of the taxed value (our judgment).
 const RATES: [Decimal; 2] =
     [Decimal::from_parts(3, 0, 0, false, 1), Decimal::from_parts(5, 0, 0, false, 0)];
 /// The usual range of prices in dollars per square foot, used where the file has no value to compare with (our
@@ -39,7 +39,7 @@ impl Checker<'_> {
         self.report_unlikely_values();
     }
 
-    /// Reports a house far larger or smaller than usual, which mostly comes from a missing unit.
+    /// Reports a house far larger or smaller than usual, usually because of a missing unit.
     pub(super) fn report_unlikely_size(&mut self) {
         let spaces = &self.house.spaces;
         let counted = || (0..spaces.len()).filter(|&i| spaces[i].counted);
