@@ -17,7 +17,7 @@ pub(crate) enum RoundingFreedom {
     Any,
 }
 
-/// A leg in steps: the whole steps it holds, and the remainder in nanometers.
+/// A leg split into whole steps and a remainder in nanometers.
 #[derive(Clone, Copy)]
 pub(super) struct RoundedLeg {
     pub(super) side: usize,

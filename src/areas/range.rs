@@ -1,9 +1,9 @@
 //! The lowest and highest area possible on whole steps, given which walls may be rounded either way.
 //!
-//! Each wall has at most two lengths on whole steps that are less than one step from its own. On each axis, whether a
-//! choice closes depends only on how many walls go up and how many go down, and the area is linear in one axis once
-//! the other is fixed. So the closings of the axis with fewer of them are tried one by one, and for each the best
-//! closing of the other axis is simply the few moves that gain the most.
+//! Each wall has at most two lengths on whole steps that are less than one step from its typed length. On each axis,
+//! whether a choice closes depends only on how many walls go up and how many go down, and the area is linear in one
+//! axis once the other is fixed. So the closings of the axis with fewer of them are tried one by one, and for each the
+//! best closing of the other axis is simply the few moves that gain the most.
 
 mod quick;
 
@@ -23,7 +23,7 @@ use crate::house::wall_moves::AtFace;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
 
-/// The most closings times sides that are tried, so that even the largest outline gets an answer at once.
+/// The most closings times sides that are tried, so that even the largest outline gets an answer immediately.
 const MOST_WORK: u64 = 40 * MOST_CLOSINGS;
 /// The most sides of outlines that are checked for crossings; the number of outlines is limited to 20,000 as well.
 const MOST_SIDES_CHECKED: usize = 3_000_000;
@@ -687,8 +687,8 @@ pub(crate) fn equally_near(at: &AtFace, step: Step, halves: Halves) -> Option<Ve
     closings.areas(|outline| is_shown(at, step, outline))
 }
 
-/// Whether a rounded outline may be shown. One with bearings, or rounded finer than a half foot, always may. Any
-/// other must neither cross nor touch itself, and must run the same way round as the measured one.
+/// Whether a rounded outline may be shown. One with bearings, or rounded finer than a half foot, always may. Any other
+/// must neither cross nor touch itself, and must be walked in the same direction as the measured one.
 fn is_shown(at: &AtFace, step: Step, outline: &Outline) -> bool {
     at.traverse.has_bearings()
         || step.length() < Step::HalfFoot.length()

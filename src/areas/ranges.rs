@@ -1,4 +1,4 @@
-//! The ranges and uncertainties of a house's areas, each computed when first asked for.
+//! The ranges and uncertainties of a house's areas, each computed on first use.
 
 use std::sync::{Arc, OnceLock};
 
@@ -111,8 +111,8 @@ impl AreaRanges {
         uncertainty::spreads(&self.house, self.counted(below), &self.walls)
     }
 
-    /// Whether every outline in the total above grade still closes when each wall is rounded by itself to the nearest
-    /// step.
+    /// Whether every outline in the total above grade still closes when each wall is rounded independently to the
+    /// nearest step.
     pub(crate) fn closes(&self, halves: Halves) -> bool {
         let way = StepRounding::Nearest(self.step, halves);
         let mut all =

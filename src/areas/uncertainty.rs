@@ -238,14 +238,14 @@ impl OfRounding {
 /// the average wall would. The factor comes from simulations of offices of four kinds.
 const MORE_THAN_ANY: f64 = 1.3;
 
-/// The probability that a tape reading off by up to ± `reading` makes this length (in nanometers) round to another
-/// step than the one that `way` gives.
+/// The probability that a tape reading off by up to ± `reading` makes this length (in nanometers) round to a different
+/// step from the one that `way` gives.
 pub(crate) fn chance_of_other_step(nm: i64, way: StepRounding, reading: Length) -> f64 {
     chance_of_other_step_ft(Length::from_nm(nm).feet(), way, reading.feet())
 }
 
-/// The probability that a tape reading off by up to ± `reading` feet makes this length (in feet) round to another
-/// step than the one that `way` gives.
+/// The probability that a tape reading off by up to ± `reading` feet makes this length (in feet) round to a different
+/// step from the one that `way` gives.
 fn chance_of_other_step_ft(feet: f64, way: StepRounding, reading: f64) -> f64 {
     let step = way.step().length().feet();
     if step < 2.0 * reading {

@@ -1,9 +1,9 @@
 //! A fast path for [`range`](crate::areas::range): outlines with few walls, all along the axes, computed without
 //! allocating.
 //!
-//! The lowest and the highest area are looked for among all outlines, even those that cross themselves. If both
-//! outlines found have walls that stay apart, nothing can be lower or higher. Everything else is left to the search
-//! of the parent module, which gives the same answer.
+//! The lowest and the highest area are searched for among all outlines, even those that cross themselves. If neither of
+//! the two outlines found crosses or touches itself, no other can be lower or higher. Everything else is left to the
+//! search of the parent module, which gives the same answer.
 #![expect(
     clippy::integer_division,
     reason = "numbers of combinations, and the next of equally many bits, divide without a remainder"
