@@ -103,7 +103,7 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
             false => Line::Plain(cells(i, name)),
         };
         let mut rows: Vec<Line> = lines.iter().enumerate().map(row).collect();
-        // A metric file has its own unit on a line of its own; the rules round in feet.
+        // A metric file gets a separate line in its own unit, since the rules round in feet.
         if say.is_metric() {
             let meters = sums.iter().map(|area| square_meters(*area));
             let once = std::iter::once("in square meters, rounded once, at the end".to_owned());
@@ -232,7 +232,7 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         }
         stack.item(7.2, text, 0.0);
     }
-    // The last two are not parted, so that none stands alone at the top of a page.
+    // The last two stay together, so that neither is alone at the top of a page.
     let to = stack.rows.len().saturating_sub(1);
     for row in &mut stack.rows[from.min(to)..to] {
         row.holds_next = true;

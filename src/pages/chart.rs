@@ -20,8 +20,8 @@ const LABEL_PT: f64 = 96.0;
 /// The letter size of labels, in points.
 const SIZE_PT: f64 = 7.5;
 
-/// Draws each step as a bar that begins where the one before it ends. The scale begins near the figures and says
-/// where.
+/// Draws each step as a bar that begins where the one before it ends. The scale begins near the figures and is labeled
+/// where it begins.
 ///
 /// A metric file has it in square meters.
 pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stack {
@@ -34,7 +34,7 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
     let x = |size: f64| left + (size - values.low) / (values.high - values.low) * (right - left);
     let (mut inks, mut signs) = (Vec::new(), Vec::new());
     let mut y_pt = 6.0;
-    // A name and its number are one text, so that whoever hears or copies the page has them together.
+    // A name and its number are one text, so that anyone who hears or copies the page gets them together.
     let label = |y_pt: f64, words: &str, number: &str| {
         let number = format!(" {number}");
         let room = LABEL_PT - 4.0 - fonts::width_pt(Typeface::Plain, SIZE_PT, &number);

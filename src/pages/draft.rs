@@ -25,9 +25,9 @@ const SCALE_PT: f64 = 40.0;
 /// The margin for labels around the outline, in points.
 const MARGIN_PT: f64 = 40.0;
 
-/// A page for each level and lot with its sides as typed, drawn to scale: the gap back to the start is dashed and has
-/// its length, the sides to measure again are marked, the word DRAFT lies across it, and there is no area. The
-/// sections in `options` have no effect.
+/// A page for each level and lot with its sides as typed, drawn to scale: the gap back to the start is dashed and
+/// labeled with its length, the sides to measure again are marked, the word DRAFT lies across it, and there is no area.
+/// The sections in `options` have no effect.
 ///
 /// The file may have errors: what cannot be read is left out, and the first page says so. Levels with a traverse that
 /// does not close come first.

@@ -1,8 +1,8 @@
 //! The Exhibit: everything that matters, on one page.
 //!
-//! It has the statement, who measured and how precisely, the drawing of the main level, the steps, what is
-//! possible, and the request. If it gets too full, long remarks are shortened first, then letters get smaller; the
-//! statement, the drawing, the steps and the request always stay.
+//! It has the statement, who measured and how precisely, the drawing of the main level, the steps, what is possible,
+//! and the request. If it gets too full, long notes are shortened first, then letters get smaller; the statement, the
+//! drawing, the steps and the request always stay.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::pages::blocks;

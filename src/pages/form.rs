@@ -100,7 +100,7 @@ fn small(page: &mut Page, at: Point, words: &str) -> f64 {
     y_pt
 }
 
-/// The entries that are written once, with lines to write on; returns where they end.
+/// The entries that are filled in once, with lines to write on; returns where they end.
 fn head(page: &mut Page, right: f64) -> f64 {
     let mut y = 46.0;
     page.write(Text::new(Point::new(EDGE_PT, y), 13.0, TITLE).in_hand(Typeface::Bold));

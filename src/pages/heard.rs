@@ -41,7 +41,7 @@ pub(crate) fn exhibit(
         sentences.push(say.heard(figure));
         sentences.extend(say.possible(figure).into_iter().filter_map(|block| match block {
             Block::Paragraph(text) => Some(text),
-            // Heard without its dash, an item needs its full stop.
+            // Read aloud without its dash, an item needs its period.
             Block::Item(text) => Some(format!("{text}.")),
             _ => None,
         }));

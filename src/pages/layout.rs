@@ -27,9 +27,9 @@ pub(crate) struct Row {
     pub(crate) holds_next: bool,
     /// The head of its table, repeated on a new page.
     pub(crate) head: Option<usize>,
-    /// What it is, for programs that read the page aloud.
+    /// What it is, for screen readers.
     pub(crate) role: Role,
-    /// It belongs to the row before: a further line of a paragraph.
+    /// Whether it continues the row before it, as a further line of a paragraph does.
     pub(crate) continues: bool,
 }
 
@@ -39,7 +39,7 @@ pub(crate) struct Stack {
     pub(crate) width_pt: f64,
     pub(crate) rows: Vec<Row>,
     heads: Vec<Row>,
-    /// How large letters and spaces are, relative to what is asked for.
+    /// The size of letters and spaces, relative to the requested one.
     tight: f64,
 }
 
@@ -158,7 +158,7 @@ impl Stack {
         self.lines(Typeface::Bold, size_pt, words, 0.0, 0.0);
     }
 
-    /// Adds a bold line that is a heading for those who hear the page.
+    /// Adds a bold line that screen readers take as a heading.
     pub(crate) fn title(&mut self, size_pt: f64, words: &str) {
         let from = self.rows.len();
         self.bold(size_pt, words);
@@ -362,7 +362,7 @@ impl Stack {
     }
 }
 
-/// Dots that lead from a name to its figure at the right edge, so that the eye, and a program that takes the text off
+/// Dots that lead from a name to its figure at the right edge, so that the eye, and a program that extracts the text of
 /// the page, keep the two on one line.
 fn leader(from_pt: f64, to_pt: f64, size_pt: f64) -> Option<Ink> {
     const BETWEEN_PT: f64 = 1.5;
@@ -390,7 +390,7 @@ pub(crate) struct Flow {
     apart: bool,
     /// The number of the page that the other figures begin on.
     others_page: usize,
-    /// How large letters are where they may be smaller, relative to the usual.
+    /// The size of letters where they may be smaller, relative to the usual size.
     tight: f64,
     /// How much of the last page before the supplement is filled, as a share.
     filled: Option<f64>,
@@ -497,7 +497,7 @@ impl Flow {
             Point::new(right, bottom),
             Point::new(left, bottom),
         ];
-        // The title stands in the box, at its left.
+        // The title goes in the box, on the left.
         let title = page.inks.iter_mut().find_map(|ink| match ink {
             Ink::Text(text) if text.anchor == Anchor::End => Some(text),
             _ => None,
@@ -512,7 +512,7 @@ impl Flow {
         page.draw(frame);
     }
 
-    /// Sets letters and spaces from here on smaller, where they may be.
+    /// From here on, sets letters and spaces smaller where that is allowed.
     pub(crate) fn tighten(&mut self, tight: f64) {
         self.tight = tight;
     }
@@ -576,7 +576,7 @@ impl Flow {
             if self.place.is_empty() { 400.0 } else { 152.0 },
         );
         let title = Text::new(Point::new(right, y_pt), 9.5, name).in_hand(Typeface::Bold);
-        // The house is named once for those who hear the pages.
+        // The house is named only once for those who hear the pages.
         let is_first = self.pages.is_empty();
         let once = |role: Role| if is_first { role } else { Role::Furniture };
         for (i, line) in self.place.iter().enumerate() {
@@ -645,7 +645,7 @@ impl Flow {
         }
     }
 
-    /// Adds a drawing at its own position, with what is told of it to those who cannot see it.
+    /// Adds a drawing at its own position, with its description for screen readers.
     pub(crate) fn put_drawing(&mut self, inks: Vec<Ink>, scale_pt_per_ft: f64, told: &str) {
         self.put(inks, Role::Figure(heard(&fonts::shown(told))));
         if let Some(page) = self.pages.last_mut() {

@@ -12,7 +12,7 @@ use crate::wording::sentences::Sentences;
 
 /// A scale below this counts as small, in points per foot: 1/16 in = 1 ft.
 const SMALL_PT_PER_FT: f64 = 4.5;
-/// At a scale smaller than this, 1 in = 24 ft, the main level is drawn once more on a page of its own.
+/// At a scale smaller than this, 1 in = 24 ft, the main level is drawn again on a page of its own.
 const TOO_SMALL_PT_PER_FT: f64 = 3.0;
 
 /// How well a drawing came out.

@@ -106,7 +106,7 @@ fn drawing(flow: &mut Flow, say: &Sentences<'_>, lot: &Lot) {
     }
 }
 
-/// The area of land in its own unit.
+/// The area of land in acres, or in hectares if the file is metric.
 fn land(say: &Sentences<'_>, area: Area) -> String {
     match say.is_metric() {
         true => format!("{} hectares", area.in_unit(Area::HECTARE, 2)),

@@ -135,7 +135,7 @@ pub struct Pages {
 impl Reconciliation {
     /// Draws the pages: the Exhibit, further levels and lots, the record's own sketch beside the house, the
     /// Calculations, other figures, the Source, and separately numbered, what the gap is worth if the file gives
-    /// values. A [`Paper`] alone stands for all of them.
+    /// values. Passing a [`Paper`] alone asks for all of them.
     ///
     /// # Errors
     ///
@@ -204,7 +204,7 @@ impl Pages {
             pages if pages > MOST_PAGES => Err(Error::TooManyPages { pages, most: MOST_PAGES }),
             _ => Ok(()),
         };
-        // Drawing a large file takes seconds: what it says in tables and word for word is counted first.
+        // Drawing a large file takes seconds, so its tables and its text are counted first.
         if side_count(house) > MANY_SIDES {
             let mut tables = new_flow();
             in_tables(&mut tables, &say, reconciliation, options);
@@ -319,7 +319,7 @@ impl Pages {
         if share >= self.pages.len() {
             return rendered(&self.pages);
         }
-        // Every core gets a run of pages, and holds one page at a time.
+        // Each core gets a run of pages, and holds one page at a time.
         std::thread::scope(|scope| {
             let runs = self.pages.chunks(share).map(|pages| scope.spawn(move || rendered(pages)));
             let runs: Vec<_> = runs.collect();
@@ -373,7 +373,7 @@ struct Setting {
 
 impl Setting {
     const USUAL: Setting = Setting { tight: 1.0, source_begins_page: false };
-    /// What is tried where a last page would be nearly empty, in this order.
+    /// What is tried, in this order, if a last page would be nearly empty.
     const TRIED: [Setting; 4] = [
         Setting { tight: 0.96, source_begins_page: false },
         Setting { tight: 0.92, source_begins_page: false },
@@ -382,13 +382,13 @@ impl Setting {
     ];
 }
 
-/// A last page with less than this share filled is looked at again.
+/// If less than this share of a last page is filled, other ways of setting it are tried.
 const NEARLY_EMPTY: f64 = 0.4;
-/// With more pages than this a last page counts for little.
+/// With more pages than this, a nearly empty last page matters little.
 const FEW_PAGES: usize = 12;
 
-/// Fills the requested sections: in the usual setting, or where that leaves a last page nearly empty, in the first that
-/// takes a page less, or else in the one that fills that page best.
+/// Fills the requested sections: in the usual setting, or if that leaves a last page nearly empty, in the first one
+/// that takes a page less, or else in the one that fills that page best.
 fn filled(
     mut flow: Flow,
     say: &Sentences<'_>,

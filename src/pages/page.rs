@@ -1,4 +1,5 @@
-//! The contents of a page: lines and letters, positioned in points from the top left corner. SVG is not known here.
+//! The contents of a page: lines and letters, positioned in points from the top left corner. Nothing here depends on
+//! SVG.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::pages::fonts;
@@ -277,7 +278,7 @@ pub(crate) struct Photograph {
     pub(crate) told: String,
 }
 
-/// What a part of a page is, for programs that read it aloud.
+/// What a part of a page is, for screen readers.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(crate) enum Role {
     /// Repeated on every page, or only decoration: not read.
@@ -379,7 +380,7 @@ impl Page {
         self.inks.iter().any(|ink| matches!(ink, Ink::Photograph(_)))
     }
 
-    /// What is drawn from here on has this role.
+    /// Gives this role to what is drawn from here on.
     pub(crate) fn begin(&mut self, role: Role, continues: bool) {
         self.passages.push(Passage { from: self.inks.len(), role, continues });
     }

@@ -58,7 +58,7 @@ pub(crate) fn side_by_side(flow: &mut Flow, say: &Sentences<'_>, reconciliation:
     }
 }
 
-/// What both drawings need: their corners, how far they reach, and the largest scale that fits both.
+/// What both drawings need: their corners, their extents, and the largest scale that fits both.
 struct Pair {
     turned: Turned,
     theirs: Vec<OnSite>,
@@ -367,7 +367,7 @@ fn corners(drawn: &ReferenceOutline) -> Vec<OnSite> {
     corners
 }
 
-/// The table of differing walls, and further remarks.
+/// The table of differing walls, and further notes.
 fn compared(width_pt: f64, say: &Sentences<'_>, outline: &OutlineReport) -> Stack {
     let mut stack = Stack::new(width_pt);
     let (first, only) = say.outline_notes(outline);

@@ -37,7 +37,7 @@ pub(crate) fn side_table(stack: &mut Stack, say: &Sentences<'_>, reconciliation:
     if halves.is_some() {
         columns.push(Column::figures("to the\nhalf foot", 50.0));
     }
-    // Without a length on the record there is nothing to hold beside ours.
+    // Without a length on the record there is nothing to compare with ours.
     if is_recorded {
         let record = [Column::figures("on the\nrecord", 56.0), Column::figures("differs by", 56.0)];
         columns.extend(record);
@@ -109,7 +109,7 @@ struct Traced {
     /// The cells with its length on the record, and the difference.
     recorded: [String; 2],
     how: &'static str,
-    /// Whether closing moved a length away from its own rounding.
+    /// Whether closing moved a length away from its rounded value.
     is_moved: bool,
 }
 

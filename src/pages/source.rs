@@ -12,7 +12,7 @@ const GUTTER_PT: f64 = 30.0;
 
 /// Fills the pages of the source.
 ///
-/// `begins_page`: it does not go on below what was before.
+/// With `begins_page`, it begins a new page instead of continuing on the last one.
 pub(crate) fn source(flow: &mut Flow, house: &House, private: bool, begins_page: bool) {
     let kept = if private {
         "The sides file. Comments, values, rates, sales, notes and photographs were left out, of the file inside these pages too."

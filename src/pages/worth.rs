@@ -39,7 +39,7 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth, has_values: bool) {
             stack.hold();
             stack.row(plot);
         }
-        // The last two items of a list stay together, so that none stands alone at the top of a page.
+        // The last two items of a list stay together, so that neither is alone at the top of a page.
         let is_item = |i: usize| matches!(blocks.get(i), Some(Block::Item(_)));
         if is_item(i) && is_item(i + 1) && !is_item(i + 2) {
             stack.hold();

@@ -61,7 +61,7 @@ pub(crate) struct Block {
     pub(crate) lines: Vec<(Typeface, f64, String)>,
 }
 
-/// How far from its wall a dimension line stands in a row.
+/// How far from its wall the dimension lines of a row are.
 fn row_pt(row: u8) -> f64 {
     9.0 + f64::from(row) * 11.5
 }
@@ -88,7 +88,7 @@ impl Block {
         self.lines.iter().all(|(.., words)| words.chars().count() <= 2)
     }
 
-    /// Its lines centered on `middle`, level or reading upward.
+    /// Its lines centered on `middle`, horizontal or reading upward.
     fn texts(&self, middle: Point, upright: bool) -> Vec<Text> {
         let (_, height) = self.size_pt();
         let (turn, down) =
@@ -128,7 +128,7 @@ pub(crate) fn reading_turn(along: Point) -> f64 {
     } else {
         degrees
     };
-    // Text at upright walls reads upward, also if they lean very slightly.
+    // Text at vertical walls reads upward, even if they lean very slightly.
     if folded > 89.0 { folded - 180.0 } else { folded }
 }
 
@@ -346,8 +346,8 @@ impl Canvas {
         (0..4).any(|row| self.along(dimension, out, off_pt + row_pt(row), size_pt))
     }
 
-    /// Places a dimension outside, beyond every corner in front of a level or upright wall (a porch, a wing, the end
-    /// of a notch); returns whether there was room.
+    /// Places a dimension outside, beyond every corner in front of a horizontal or vertical wall (a porch, a wing, the
+    /// end of a notch); returns whether there was room.
     fn beyond_all(&mut self, dimension: &Dimension, size_pt: f64) -> bool {
         let wall = &dimension.wall;
         if wall.out.x_pt.abs() > 1e-6 && wall.out.y_pt.abs() > 1e-6 {
@@ -405,7 +405,7 @@ impl Canvas {
         true
     }
 
-    /// Places a level text near the wall, with a line from it to the wall; returns whether there was room.
+    /// Places a horizontal text near the wall, with a line from it to the wall; returns whether there was room.
     fn leader(&mut self, dimension: &Dimension, out: Point, size_pt: f64, over: Over) -> bool {
         const LENGTHS_PT: [f64; 11] =
             [11.0, 16.0, 22.0, 30.0, 40.0, 52.0, 66.0, 84.0, 106.0, 134.0, 168.0];
@@ -448,8 +448,8 @@ impl Canvas {
         self.leader(dimension, out, SIZES_PT[1], Over::Nothing)
     }
 
-    /// Places a level text near a spot, with a line from it to the spot that may cross anything but labels; returns
-    /// whether there was room.
+    /// Places a horizontal text near a spot, with a line from it to the spot that may cross anything but labels;
+    /// returns whether there was room.
     pub(crate) fn pointer(&mut self, spot: Point, words: &str) -> bool {
         let up = Point::new(0.0, -1.0);
         let mut text = Text::new(spot, SIZES_PT[1], words);
@@ -525,7 +525,7 @@ fn turned_by(vector: Point, degrees: f64) -> Point {
     Point::new(vector.x_pt * cos - vector.y_pt * sin, vector.x_pt * sin + vector.y_pt * cos)
 }
 
-/// Puts a level text at the end of a leader.
+/// Puts a horizontal text at the end of a leader.
 fn put_at_tip(text: &mut Text, start: Point, tip: Point) {
     let way = start.to(tip).unit();
     let (anchor, right, down) = if way.x_pt > 0.35 {

@@ -1,5 +1,4 @@
-//! The drawing of a level, with what stands far from the house as insets at their own scale, so that the house
-//! stays large.
+//! The drawing of a level, with spaces far from the house as insets at their own scale, so that the house stays large.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::pages::drawing::marks::Marks;
@@ -11,7 +10,7 @@ use crate::pages::page::{Ink, Point, Run, Stroke, Text};
 use crate::units::length::Length;
 use crate::wording::sentences::Sentences;
 
-/// Spaces further apart than this, 12 ft, are drawn as separate groups.
+/// Spaces farther apart than this, 12 ft, are drawn as separate groups.
 const APART_NM: i64 = 12 * Length::FOOT.nm();
 /// The width kept for insets, in points.
 const WIDE_PT: f64 = 150.0;

@@ -219,7 +219,8 @@ pub(crate) fn clearance_pt(stretches: &[(Point, Point)], spot: Point) -> f64 {
             if square > 0.0 { (from.to(spot).dot(along) / square).clamp(0.0, 1.0) } else { 0.0 };
         let way = from.plus(along, share).to(spot);
         let square = way.dot(way);
-        // Most lines are farther off, which shows without a square root; the margin allows for rounding errors.
+        // Most lines are farther off, which a comparison without a square root shows; the margin allows for rounding
+        // errors.
         if square <= least_square * (1.0 + 1e-9) {
             least = least.min(way.length());
             least_square = least_square.min(square);

@@ -1,4 +1,4 @@
-//! All pages as one PDF, tagged for programs that read it aloud, with the sides file attached.
+//! All pages as one PDF, tagged for screen readers, with the sides file attached.
 
 use krilla::Data;
 use krilla::Document;
@@ -28,7 +28,7 @@ pub(crate) fn written(pages: &Pages) -> Result<Vec<u8>, Error> {
         association_kind: AssociationKind::Source,
         data: Data::from(pages.text.clone().into_bytes()),
         modification_date: None,
-        // Uncompressed, so that any text editor shows it, also after mail has changed the line ends.
+        // Uncompressed, so that any text editor shows it, even after mail has changed the line ends.
         compress: Some(false),
         location: None,
     };

@@ -29,7 +29,7 @@ fn dots(length: f32) -> u32 {
     length.round().clamp(1.0, 20_000.0) as u32
 }
 
-/// Encodes the dots in grayscale, since a page is black on white, or in color for photographs.
+/// Encodes the pixels in grayscale, since a page is black on white, or in color for photographs.
 fn encoded(pixels: &Pixmap, is_colored: bool) -> Result<Vec<u8>, png::EncodingError> {
     let mut out = Vec::new();
     let mut encoder = png::Encoder::new(&mut out, pixels.width(), pixels.height());

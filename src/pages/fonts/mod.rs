@@ -258,7 +258,7 @@ pub(crate) fn shortened(hand: Typeface, size_pt: f64, words: &str, room_pt: f64)
     {
         kept.pop();
     }
-    // A word is not cut in two where there are others before it.
+    // A word is not cut in two if there are others before it.
     let is_cut_in_a_word = words[kept.len()..].starts_with(|letter: char| !letter.is_whitespace());
     if let Some(at) = kept.rfind(' ').filter(|&at| is_cut_in_a_word && 2 * at > kept.len()) {
         kept.truncate(at);
