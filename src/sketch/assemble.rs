@@ -1,4 +1,4 @@
-//! Assembles statements into a [`Sketch`]: decides what belongs to which space, and checks which statement may stand
+//! Assembles statements into a [`Sketch`]: decides what belongs to which space, and checks which statement may appear
 //! where.
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
@@ -9,7 +9,7 @@ use crate::sketch::{MOST_SIDES, bay, parser, tidy};
 use crate::units::money::Currency;
 use smol_str::SmolStr;
 
-/// Words that people begin the line of a level with; the format itself knows only `level`.
+/// Words with which people begin the line of a level; the format itself knows only `level`.
 const LEVEL_WORDS: [&str; 10] = [
     "attic",
     "basement",
@@ -46,7 +46,7 @@ pub(crate) struct ReadLine {
     pub(crate) typed: SmolStr,
     /// Whether an error was reported, so that there is no statement.
     pub(crate) faulty: bool,
-    /// The first two words of a faulty line, as far as they can be read.
+    /// The first two words of a faulty line, where they can be read.
     pub(crate) begins: [String; 2],
 }
 
@@ -58,7 +58,7 @@ pub(crate) struct Assembler {
     seen: Seen,
 }
 
-/// The statements that are allowed once and were made, and where.
+/// Which of the statements that are allowed only once were made, and where.
 #[derive(Default)]
 struct Seen(Vec<(String, Span)>);
 
@@ -115,7 +115,7 @@ impl Assembler {
         for level in &mut sketch.levels {
             let is_level =
                 |space: &SpaceSketch| space.walk.sides.is_empty() && is_level(&space.space);
-            // What follows it is typed as if on another level.
+            // The spaces after it were typed as if on another level.
             level.doubtful |= level.spaces.iter().any(is_level);
         }
         for (walk, name, span) in walks(&sketch) {
@@ -266,7 +266,7 @@ impl Assembler {
         self.sketch.figures.push(FigureSketch { figure, span });
     }
 
-    /// Statements about values may stand anywhere, since they change the meaning of no other line.
+    /// Statements about values may appear anywhere, since they change the meaning of no other line.
     fn valued(&mut self, valued: Valued, span: Span, faults: &mut Vec<Diagnostic>) {
         let said = valued.said();
         if let Some(fault) = self.other_currency(&valued, span) {
@@ -320,7 +320,7 @@ impl Assembler {
 
     fn space(&mut self, space: SpaceStatement, span: Span, faults: &mut Vec<Diagnostic>) {
         let Some(level) = self.sketch.levels.last_mut() else {
-            // Said once: the one line of help serves all spaces that follow.
+            // Reported once: the one line of help serves all spaces that follow.
             if self.seen.before("a space on no level", span).is_none() {
                 let name = quoted(&space.name.text);
                 faults.push(

@@ -1,16 +1,16 @@
 //! The sides that a bay stands for.
 //!
-//! A bay is typed as one line, `bay south 8' out 2' flat 4'`: its width along the wall, how far it stands out, and
-//! its front. An angled bay becomes two slanted walls, with exact run and rise, and the flat front between them; a
-//! round bay becomes one arc. Which side of the wall is outside depends on the direction of the walk, so it is
-//! known only when the walk is complete.
+//! A bay is typed as one line, `bay south 8' out 2' flat 4'`: its width along the wall, how far it projects, and its
+//! front. An angled bay becomes two slanted walls, with exact run and rise, and the flat front between them; a round
+//! bay becomes one arc. Which side of the wall is outside depends on the direction of the walk, so it is known only
+//! when the walk is complete.
 
 use crate::geometry::compass::{Axis, Direction};
 use crate::sketch::statement::{Bay, BayFront, Run};
 use crate::sketch::tree::{BaySketch, WalkSketch};
 use crate::units::length::{Length, WrittenLength};
 
-/// The sides of a bay that stands out toward `outward`.
+/// The sides of a bay that projects toward `outward`.
 pub(super) fn sides(bay: &Bay, outward: Direction) -> Vec<Run> {
     let &Bay { direction, width, out, front } = bay;
     let flat = match front {

@@ -168,7 +168,7 @@ impl<'a> Cursor<'a> {
         self.faults.push(diagnostic);
     }
 
-    /// Records that one of these words could stand here.
+    /// Records that one of these words could come here.
     pub(crate) fn want(&mut self, words: &[&str]) {
         self.wanted.words.extend(words.iter().map(|&word| word.to_owned()));
     }

@@ -260,7 +260,7 @@ impl<'a> Lexer<'a, '_> {
     fn stray(&mut self, character: char, start: usize) {
         self.at += character.len_utf8();
         if is_hidden(character) {
-            return; // told once for the whole line, texts and comments included
+            return; // reported once for the whole line, texts and comments included
         }
         let shown = quoted(&character.to_string());
         let fault = Diagnostic::new(

@@ -542,8 +542,8 @@ impl Cursor<'_> {
         self.once(&mut space.under, height, "the ceiling height")
     }
 
-    /// Reports `counted` after a kind of space that is part of another: it may be deducted, but is never counted by
-    /// itself.
+    /// Reports `counted` after a kind of space that is part of another: it may be deducted, but is never counted
+    /// separately.
     fn may_be_counted(&mut self, kind: Kind) -> Read<()> {
         if !kind.lies_in_another() {
             return Ok(());
@@ -817,7 +817,7 @@ fn direction_named(word: &str) -> Option<Direction> {
     })
 }
 
-/// A length with words instead of marks, so that it can stand inside a quoted text.
+/// A length with words instead of marks, so that it can go inside a quoted text.
 fn plainly(length: WrittenLength) -> String {
     length.to_string().replace('"', " in").replace('\'', " ft")
 }

@@ -55,7 +55,7 @@ pub(super) fn side(line: &str) -> Option<PlainSide> {
 struct Rest<'a> {
     bytes: &'a [u8],
     at: usize,
-    /// Whether no two spaces in a row were found so far.
+    /// Whether no two spaces in a row have been found.
     is_even: bool,
 }
 

@@ -124,8 +124,8 @@ impl Cursor<'_> {
         }
     }
 
-    /// A number that has had no unit so far: the whole inches of `4 5/8"`, the numerator of `1/2"`, or a number
-    /// without any unit.
+    /// A number that has no unit yet: the whole inches of `4 5/8"`, the numerator of `1/2"`, or a number without any
+    /// unit.
     fn without_mark(&mut self, start: Span, first: Decimal) -> Read<WrittenLength> {
         if self.fraction_follows() || self.peek() == Some(&Token::Slash) {
             return self.mixed_inches(start, first);
@@ -425,7 +425,7 @@ impl Cursor<'_> {
         }
     }
 
-    /// An area with a word that is no unit of area after it, or with none.
+    /// An area followed by a word that is not a unit of area, or by nothing.
     fn without_area_unit<T>(&mut self, start: Span, digits: &str, what: &str) -> Read<T> {
         let after = self.peek_word().map(quoted);
         let span = self.since(start);

@@ -24,7 +24,7 @@ pub(crate) struct Reading {
     pub(crate) more: usize,
 }
 
-/// For how many unreadable lines a replacement is looked for.
+/// The number of unreadable lines for which a replacement is searched for.
 const MENDED: usize = 100;
 /// How many errors are kept; any more are only counted.
 const KEPT: usize = 500;
@@ -48,7 +48,7 @@ pub(crate) fn read(source: &Source) -> Reading {
     let mut faults = Vec::new();
     let text = source.text();
     let mut assembler = Assembler::default();
-    // An estimate of the number of lines, rather too high than too low.
+    // An estimate of the number of lines that is more likely too high than too low.
     assembler.expect_lines((text.len() >> 3).min(MOST_LINES) + 1);
     if text.len() > MOST_BYTES {
         faults.push(too_long("the file has more than 1 MB"));
@@ -223,7 +223,7 @@ fn offer(
     let with_comment = read.comment.as_ref().map(|comment| format!("{head} \"{comment}\""));
     let as_text =
         with_comment.filter(|line| !line.contains("\"#\"") && attempt(line).reads.is_some());
-    // `corner #4`: the number stands without it.
+    // `corner #4`: the number is written without the `#`.
     let number = read.comment.as_ref().and_then(|comment| comment.strip_prefix('#'));
     let number = number.filter(|number| number.starts_with(|c: char| c.is_ascii_digit()));
     let with_number = number
@@ -275,7 +275,7 @@ fn offer(
     faults.push(fault.instead(Some(mend.cause), vec![help], fixes));
 }
 
-/// Whether a word stands for `photo`.
+/// Whether a word means `photo`.
 fn is_picture(word: &str) -> bool {
     matches!(word.to_lowercase().as_str(), "pic" | "pic." | "picture" | "image" | "img" | "pics")
 }

@@ -55,14 +55,14 @@ pub enum Shape {
     Straight,
     /// An angled bay; the length of the row is its width along the wall.
     Bay {
-        /// How far it stands out.
+        /// How far it projects.
         out: String,
         /// The width of its flat front.
         flat: String,
     },
     /// A round bay; the length of the row is its width along the wall.
     Round {
-        /// How far it stands out.
+        /// How far it projects.
         out: String,
     },
     /// A slanted wall; the length of the row is its first leg.
@@ -233,7 +233,7 @@ pub fn rows(text: &str) -> Rows {
 }
 
 /// The text with the directions of its rows as seen from the street, line for line; `None` if it does not say where the
-/// street is. Errors of it speak of back, right, front and left where they quote what was typed.
+/// street is. Its errors say back, right, front and left where they quote what was typed.
 #[must_use]
 pub fn in_ways(text: &str) -> Option<String> {
     let reading = super::read(&Source::new("", text));

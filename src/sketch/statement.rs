@@ -294,7 +294,7 @@ pub(crate) struct SpaceStatement {
     pub(crate) face: Option<Face>,
     pub(crate) within: Option<Named>,
     pub(crate) place: Place,
-    /// Whether it stands by itself, so that its position on the level means nothing.
+    /// Whether it is marked `detached`, so that its position on the level is ignored.
     pub(crate) detached: bool,
     /// The ceiling height that a `low` space is under.
     pub(crate) under: Option<WrittenLength>,
@@ -366,7 +366,7 @@ pub(crate) fn usual_form<'a>(runs: impl Iterator<Item = &'a Run>) -> Form {
     most.map_or(Form::FeetAndInches, |(form, _)| form)
 }
 
-/// A bay in a wall: its width along the wall, how far it stands out, and its front.
+/// A bay in a wall: its width along the wall, how far it projects, and its front.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Bay {
     /// The direction of the wall.

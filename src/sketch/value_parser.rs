@@ -16,7 +16,7 @@ const MONEY_HELP: &str = "a sign comes first, commas stand between thousands, a 
 const RATE_HELP: &str =
     "write it as the tax bill does: `tax rate 2.14 per $100`, or `per $1,000` where that is used";
 
-/// The first words of these statements, apart from `tax`.
+/// The first words of these statements, except `tax`.
 pub(crate) const FIRST_WORDS: [&str; 7] =
     ["value", "last", "exemption", "homestead", "notice", "place", "comparable"];
 

@@ -3,8 +3,8 @@
 /// What was expected where reading stopped.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Wanted {
-    /// The words that could stand there.
+    /// The words that could come there.
     pub(super) words: Vec<String>,
-    /// Whether a quoted text could stand there.
+    /// Whether a quoted text could come there.
     pub(super) text: bool,
 }

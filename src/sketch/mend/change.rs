@@ -35,7 +35,7 @@ pub(in crate::sketch) struct Beside {
     pub(in crate::sketch) front: Option<crate::geometry::compass::Direction>,
     /// Whether an American state has been named.
     pub(in crate::sketch) is_american: bool,
-    /// What stands after the `#` of the line itself.
+    /// What follows the `#` of the line itself.
     pub(in crate::sketch) comment: Option<std::rc::Rc<str>>,
 }
 

@@ -53,7 +53,7 @@ pub(super) fn is_upright(way: &str) -> bool {
     matches!(way, "north" | "south" | "back" | "front")
 }
 
-/// The two ways along a wall that stands on this side.
+/// The two ways along a wall on this side of the house.
 pub(super) fn along(side: &str) -> [&'static str; 2] {
     match side {
         "north" | "south" => ["east", "west"],

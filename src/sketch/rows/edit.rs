@@ -184,7 +184,7 @@ impl<'a> Lines<'a> {
         line.checked_sub(1).filter(|&i| i < self.lines.len())
     }
 
-    /// Changes what stands on a line before its comment, keeping its indentation and trailing spaces.
+    /// Changes the part of a line before its comment, keeping its indentation and trailing spaces.
     fn change(&mut self, line: usize, change: impl FnOnce(&str) -> String) {
         let Some(i) = self.index(line) else { return };
         let old = &self.lines[i];
@@ -530,7 +530,7 @@ fn referring(body: &str, old: &str, name: &str) -> String {
     body
 }
 
-/// Where the number of a corner stands on a line that begins a space.
+/// Where the number of a corner is on a line that begins a space.
 pub(super) fn numbered_corner(line: &str, corner: usize) -> Option<Range<usize>> {
     let body = content(line);
     let (at, word) = outside_texts(body).find(|(_, word)| *word == "corner")?;
@@ -546,7 +546,7 @@ fn head_of(body: &str) -> &str {
     &body[..body.len() - rest_of(body).len()]
 }
 
-/// What stands after the kind and name of a line that begins a space.
+/// What follows the kind and name of a line that begins a space.
 fn rest_of(body: &str) -> &str {
     let mut marks = body.char_indices().filter(|(_, c)| matches!(c, '"' | '“' | '”'));
     marks.nth(1).map_or("", |(at, c)| &body[at + c.len_utf8()..])

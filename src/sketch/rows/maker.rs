@@ -152,7 +152,7 @@ impl Maker {
         });
     }
 
-    /// Where a space begins, as far as earlier walks determine it, in nanometers.
+    /// Where a space begins, given the walks before it, in nanometers.
     fn place(&self, place: &Place) -> Spot {
         match place {
             Place::Origin => (0, 0),

@@ -136,7 +136,7 @@ fn a_further_space_begins_at_a_corner() {
     assert!(edited("", &edit).starts_with("level \"Ground floor\"\n  garage"));
 }
 
-/// Positions by hand: a bay 8' wide in the front wall stands 2' out toward the street, whichever way the walk goes.
+/// Positions by hand: a bay 8' wide in the front wall projects 2' toward the street, whichever way the walk goes.
 #[test]
 fn a_bay_is_drawn_outside() {
     let clockwise = "front south\nlevel \"G\"\nliving \"H\"\nnorth 20'\neast 30'\nsouth 20'\nwest 11'\nbay west 8' out 2' flat 4'\nwest 11'\n";

@@ -1,4 +1,5 @@
-//! Lines of spaces that say a second thing among other words: a face, the record's area, a place, that it is gone.
+//! Lines of spaces that say something further among other words: a face, the record's area, a place, or that it is
+//! gone.
 
 use super::super::compass::slant;
 use super::super::pieces::Piece;
@@ -29,7 +30,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     rules.iter().find_map(|rule| rule(typed))
 }
 
-/// `garage "Garage start east 46' 6"`: the mark at the end of the name is missing, so that the name runs on to the next one.
+/// `garage "Garage start east 46' 6"`: the quotation mark at the end of the name is missing, so the name runs on to the
+/// next mark.
 fn open_name(typed: &Typed<'_>) -> Option<Answer> {
     kind_word(&typed.lower(0))?;
     let line = typed.line;
@@ -223,7 +225,7 @@ fn start_by_another_word(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line.trim_end(), "a place begins with `start`"))
 }
 
-/// `2,10 m from SW corner`, `14' from W wall on south wall`: so far along from a corner or a wall named by the compass.
+/// `2,10 m from SW corner`, `14' from W wall on south wall`: a distance from a corner or a wall named by the compass.
 fn along_from_a_corner(typed: &Typed<'_>) -> Option<Answer> {
     if !is_space(typed) || !is_text(typed.piece(1)) {
         return None;
@@ -286,7 +288,7 @@ fn comma_meters(typed: &Typed<'_>, end: usize) -> Option<(usize, String)> {
     is_length.then(|| (first, format!("{whole}.{decimals} m")))
 }
 
-/// `outbuilding "Barn" approx 40 m north of house, record 1,250 sq ft`: it stands by itself, and its area is on the record.
+/// `outbuilding "Barn" approx 40 m north of house, record 1,250 sq ft`: it is detached, and its area is on the record.
 fn off_the_house(typed: &Typed<'_>) -> Option<Answer> {
     let kinds = [
         "outbuilding",

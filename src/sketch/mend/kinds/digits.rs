@@ -48,7 +48,7 @@ fn letters(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// A number with its mark, where some of its digits are letters; `None` if it is none.
+/// A number with its mark, where some of its digits are letters; `None` if it is not one.
 fn without_letters(word: &str, after_feet: bool) -> Option<String> {
     let end = word.find(|c: char| digit(c).is_none())?;
     let (number, mark) = word.split_at(end);
@@ -105,7 +105,7 @@ fn split_words(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(join(&pieces), format!("the word `{whole}` has a space in it")))
 }
 
-/// `east #REF!`, `east #N/A`: a spreadsheet could not work it out.
+/// `east #REF!`, `east #N/A`: a spreadsheet could not compute it.
 fn failed_cell(typed: &Typed<'_>) -> Option<Answer> {
     let comment = typed.attempt.beside.comment.as_deref()?.trim().to_uppercase();
     let failed = ["REF!", "N/A", "VALUE!", "DIV/0!", "NAME?", "NUM!", "NULL!", "SPILL!", "##"];
@@ -152,7 +152,7 @@ fn formula(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `44" 7"`: both numbers have the same mark, so that one of them has the wrong one.
+/// `44" 7"`: both numbers have the same mark, so one of the marks is wrong.
 fn marks_alike(typed: &Typed<'_>) -> Option<Answer> {
     let at = (1..typed.pieces.len().saturating_sub(2)).find(|&at| {
         let is_inch = |at: usize| typed.piece(at).is_some_and(|mark| mark.is_mark("\"”″"));

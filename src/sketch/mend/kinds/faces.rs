@@ -1,16 +1,17 @@
-//! Walls named by the side of the house on which they stand, and faces named after a wall.
+//! Walls named by the side of the house on which they are, and faces named after a wall.
 
 use super::super::compass::{along, by_compass, is_upright, way_and_back};
 use super::measure::lengths;
 use super::walls::{STREET, is_way};
 use super::{Answer, Typed, worded};
 
-/// Words for a wall as it stands.
+/// Words for where a wall is, not for the way that it was walked.
 const STANDS: [&str; 5] = ["wall", "side", "face", "elevation", "facade"];
 
-/// `west wall 28' 4"`, `N kitchen wall 7.32 m`, `rear wall 30' 6"`: where a wall stands is not the way that it was walked.
+/// `west wall 28' 4"`, `N kitchen wall 7.32 m`, `rear wall 30' 6"`: where a wall is does not say which way it was
+/// walked.
 ///
-/// The walls before and after it decide where they can: beside walls that run north and south it runs east or west.
+/// The walls before and after it decide if they can: beside walls that run north and south it runs east or west.
 pub(super) fn named_by_its_side(typed: &Typed<'_>) -> Option<Answer> {
     let front = typed.attempt.beside.front;
     let (way, _) = way_and_back(&typed.lower(0)).filter(|_| typed.says(0, &ALL))?;

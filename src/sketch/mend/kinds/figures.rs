@@ -24,7 +24,7 @@ fn regrouped(digits: &str) -> String {
     out
 }
 
-/// `record 13,86 sq ft`, `$4,310,00`, `0,529 ha`: suggestions for commas that do not stand between thousands.
+/// `record 13,86 sq ft`, `$4,310,00`, `0,529 ha`: suggestions for commas that are not between thousands.
 fn grouped(typed: &Typed<'_>) -> Option<Answer> {
     let at = (0..typed.pieces.len()).find(|&at| {
         let piece = &typed.pieces[at];
@@ -80,7 +80,7 @@ fn not_known(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `137 qm`, `137 mq`: square meters as other languages shorten them.
+/// `137 qm`, `137 mq`: square meters as other languages abbreviate them.
 fn units(typed: &Typed<'_>) -> Option<Answer> {
     if super::walls::is_way(typed, 0) {
         return None;

@@ -75,8 +75,8 @@ fn fraction_of_a_foot(pieces: &[Piece], at: usize) -> Option<Measure> {
     Some(Measure { end: at + 5, length, text, has_unit: true })
 }
 
-/// `4'2`: feet whose inches have no mark. They are taken in where nothing else can be meant: the number touches the mark of
-/// the feet, or nothing but a comma or a parenthesis follows.
+/// `4'2`: feet whose inches have no mark. They are accepted where nothing else can be meant: the number touches the
+/// mark of the feet, or nothing but a comma or a parenthesis follows.
 fn with_bare_inches(pieces: &[Piece], at: usize, feet: Measure) -> Measure {
     let taken_in = || {
         if !feet.is_whole_feet() || !pieces[feet.end - 1].is_mark("'’′") {

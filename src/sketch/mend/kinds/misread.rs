@@ -103,7 +103,7 @@ pub(super) fn cells(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// Rods, chains, links and poles of a deed, exactly as so many feet.
+/// Rods, chains, links and poles of a deed, converted to feet exactly.
 pub(super) fn other_units(typed: &Typed<'_>) -> Option<Answer> {
     use rust_decimal::Decimal;
     let at = (0..typed.pieces.len()).find(|&at| {

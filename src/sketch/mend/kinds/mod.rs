@@ -165,7 +165,7 @@ pub(super) fn plainly(text: &str) -> String {
     balanced(out.trim().trim_matches([',', ';', ':', ' '])).to_owned()
 }
 
-/// A text without parentheses round it, and without one at an end that has no partner.
+/// A text without parentheses around it, and without an unmatched one at either end.
 fn balanced(text: &str) -> &str {
     let inner = text.strip_prefix('(').and_then(|inner| inner.strip_suffix(')'));
     let (open, close) = (text.matches('(').count(), text.matches(')').count());

@@ -1,4 +1,4 @@
-//! Levels and spaces whose names, numbers or adjectives stand in another place.
+//! Levels and spaces whose names, numbers or adjectives are in another place.
 
 use super::super::pieces::{Piece, Sort};
 use super::spaces::kind_word;

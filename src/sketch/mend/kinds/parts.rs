@@ -169,7 +169,7 @@ pub(super) fn parts(typed: &Typed<'_>) -> Option<Answer> {
     {
         return None;
     }
-    // `29' 14"`, `30" 2'` and `11 m 22 cm` are one length with a slip in it.
+    // `29' 14"`, `30" 2'` and `11 m 22 cm` are one length with an error in it.
     let is_one = |one: &Measure, two: &Measure| {
         let is_decimal = one.text.contains('.') && two.is_inches();
         let marks_alike =

@@ -1,4 +1,4 @@
-//! Suggestions for where a space stands: directions after lengths, corners named by the compass, `behind the house`.
+//! Suggestions for where a space begins: directions after lengths, corners named by the compass, `behind the house`.
 
 use super::super::compass::slant;
 use super::measure::{length_at, lengths};
@@ -147,7 +147,7 @@ fn offsets(typed: &Typed<'_>) -> Option<Answer> {
         }
     }
     let (first, ..) = found.first().filter(|_| found.len() <= 2)?;
-    // `start north 27' east 9'` is right as it stands.
+    // `start north 27' east 9'` is already right.
     if typed.says(first - 1, &WAYS) {
         return None;
     }

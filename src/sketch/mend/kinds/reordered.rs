@@ -1,4 +1,4 @@
-//! Walls whose words stand in another order, or whose direction is not the first word.
+//! Walls whose words are in another order, or whose direction is not the first word.
 
 use super::measure::{date_from, length_at};
 use super::walls::{STREET, WAYS, is_way};
@@ -76,7 +76,7 @@ fn one_letter(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `turn left, west 9' 4"`: the turn is said, and then the way.
+/// `turn left, west 9' 4"`: the turn is given, and then the way.
 fn turn_and_way(typed: &Typed<'_>) -> Option<Answer> {
     let turn = usize::from(typed.says(0, &["then", "and", "now"]));
     if !typed.says(turn, &["turn", "turning", "bear", "go"])
@@ -94,7 +94,7 @@ fn turn_and_way(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(typed.rest(at), "a side begins with the way that it runs, not with the turn"))
 }
 
-/// `left side, going back 26' 6"`: where the wall stands, and then the way that it was walked.
+/// `left side, going back 26' 6"`: where the wall is, and then the way that it was walked.
 fn wall_and_going(typed: &Typed<'_>) -> Option<Answer> {
     let stands = ["side", "wall", "face", "elevation"];
     let begins = typed.says(0, &WAYS) || typed.says(0, &STREET) || typed.says(0, &["rear"]);
@@ -116,7 +116,7 @@ fn wall_and_going(typed: &Typed<'_>) -> Option<Answer> {
         _ => return None,
     };
     let by_street = STREET.contains(&way.as_str());
-    // `west side going back` is of two kinds: it is asked about elsewhere.
+    // `west side going back` mixes the compass with the street; it is asked about elsewhere.
     if by_street != (typed.says(0, &STREET) || typed.says(0, &["rear"])) {
         return None;
     }

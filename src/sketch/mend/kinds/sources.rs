@@ -1,4 +1,4 @@
-//! Published areas whose line begins with somebody's name for their source.
+//! Published areas whose line begins with the writer's own name for their source.
 
 use super::super::pieces::{Piece, Sort, join};
 use super::measure::{area_from, money_from};

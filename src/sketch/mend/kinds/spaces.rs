@@ -155,7 +155,7 @@ fn words_between(typed: &Typed<'_>) -> Option<Answer> {
                     || next.is_word(&["car", "story", "storey", "stall", "bay", "door"])
             })
             && !typed.says(at - 1, &["corner"]);
-        // What a word before it asks for is no remark.
+        // A piece that the word before it asks for is not a remark.
         let is_asked_for =
             typed.says(at - 1, &["from", "corner", "within", "to", "of", "start", "measured"]);
         !is_asked_for

@@ -149,7 +149,7 @@ fn measured_or_closing(typed: &Typed<'_>) -> Option<Answer> {
     } else {
         tail.to_owned()
     };
-    // `back to beginning` is no wall at the back.
+    // `back to beginning` is not a wall at the back.
     let returns = typed.find(0, &["start", "beginning", "pob"]).is_some();
     if returns && found.is_empty() && typed.says(way, &STREET) {
         return None;
@@ -206,7 +206,8 @@ fn ditto(typed: &Typed<'_>) -> Option<Answer> {
     )
 }
 
-/// `west side going back 32'`: suggests directions for the wall, since the line says where it stands, not how it runs.
+/// `west side going back 32'`: suggests directions for the wall, since the line says where the wall is, not which way
+/// it runs.
 fn side_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &WAYS) || !typed.says(1, &["side", "wall", "face", "elevation"]) {
         return None;

@@ -210,7 +210,7 @@ pub(super) fn wall(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(format!("{} {}{rest}", typed.lower(0), measure.text), cause))
 }
 
-/// `W BR1 13' 1" + wall 4" + BR2 11' 10" = 25' 3"`: parts with names, and what they come to.
+/// `W BR1 13' 1" + wall 4" + BR2 11' 10" = 25' 3"`: parts with names, and their sum.
 pub(super) fn sum_of_named_parts(typed: &Typed<'_>) -> Option<Answer> {
     if !is_way(typed, 0) {
         return None;
@@ -229,7 +229,7 @@ pub(super) fn sum_of_named_parts(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `west 44' 7" (calculated)`: worked out, and not measured.
+/// `west 44' 7" (calculated)`: computed, not measured.
 pub(super) fn worked_out(typed: &Typed<'_>) -> Option<Answer> {
     let says = [
         "calculated",

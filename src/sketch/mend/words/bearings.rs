@@ -6,7 +6,7 @@ use super::super::pieces::{Piece, Sort, cut, join, replaced};
 use super::DIRECTIONS;
 use crate::diagnostic::Word;
 
-/// Rewrites bearings as they stand in deeds and tables of calls.
+/// Rewrites bearings as deeds and tables of calls give them.
 pub(super) fn bearings(pieces: &[Piece]) -> Vec<Edit> {
     let mut edits = Vec::new();
     let northing = ["n", "north", "s", "south"];

@@ -80,7 +80,7 @@ pub(super) fn units_of_areas(pieces: &[Piece], here: usize, attempt: &Attempt) -
     let number = pieces.iter().enumerate().filter(|(at, piece)| {
         piece.is_number() && (piece.at >= attempt.at.start || at + 1 == here || *at == here)
     });
-    // After the name of a space a length is no area.
+    // After the name of a space, a length is not an area.
     let is_space = pieces.first().is_some_and(|first| is_space(&first.text.to_lowercase()));
     for (at, _) in number {
         if is_space && at > 0 && !pieces[at - 1].is_word(&["recorded"]) {

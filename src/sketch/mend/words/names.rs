@@ -136,7 +136,7 @@ pub(super) fn names(line: &str, pieces: &[Piece], here: usize, attempt: &Attempt
         let rest = join(&pieces[here..]);
         edits.extend(with.map(|named| Edit::line(format!("{} {rest}", named.line), named.cause)));
     }
-    // After `within` and `from` a name has to be one that is there, as it is written there.
+    // After `within` and `from`, a name has to be one that the file already has, spelled as it is there.
     let refers = before.is_some_and(|before| before.is_word(&["within", "from"]));
     if let Some(space) = attempt.space.as_ref().filter(|_| refers) {
         let count = space.split_whitespace().count();

@@ -95,7 +95,7 @@ fn split_cells(line: &str, mark: char) -> Vec<String> {
     cells
 }
 
-/// Whether a comma stands between digits, as in `1,200`.
+/// Whether a comma is between digits, as in `1,200`.
 fn is_grouped(before: &str, after: &std::iter::Peekable<std::str::Chars<'_>>) -> bool {
     before.ends_with(|c: char| c.is_ascii_digit())
         && after.clone().next().is_some_and(|c| c.is_ascii_digit())
@@ -124,7 +124,7 @@ pub(super) fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edi
     let text = |from: usize| {
         pieces.iter().skip(from).position(|piece| piece.sort == Sort::Text).map(|at| at + from)
     };
-    // A name is expected here but stands further on.
+    // A name is expected here but comes later.
     if attempt.wanted.text
         && let Some(text) = text(here + 1)
     {
@@ -135,7 +135,7 @@ pub(super) fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edi
             "the name comes right after the first word",
         ));
     }
-    // A text stands where none is expected: it may belong at the end.
+    // A text is where none is expected: it may belong at the end.
     if let Some(piece) = pieces.get(here).filter(|piece| piece.sort == Sort::Text) {
         let mut left = replaced(pieces, here, here + 1, &[]);
         let piece = Piece { touches: false, ..piece.clone() };
@@ -153,7 +153,7 @@ pub(super) fn order(pieces: &[Piece], here: usize, attempt: &Attempt) -> Vec<Edi
             edits.push(Edit::new(second, "the word comes before the name"));
         }
     }
-    // A date is expected here but stands further on.
+    // A date is expected here but comes later.
     let is_date = |at: usize| {
         at + 4 < pieces.len()
             && pieces[at].is_number()

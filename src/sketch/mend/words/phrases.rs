@@ -32,7 +32,7 @@ pub(super) fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attem
             if phrase == "in" && start > 0 && pieces[start - 1].is_number() {
                 continue;
             }
-            // `8' x 6'` is a size, and not a length with a word too much.
+            // `8' x 6'` is a size, and not a length with an extra word.
             let is_size = matches!(phrase.as_str(), "x" | "by")
                 && start > 0
                 && pieces.get(end).is_some_and(Piece::is_number);
@@ -88,7 +88,7 @@ pub(super) fn phrases(line: &str, pieces: &[Piece], here: usize, attempt: &Attem
     edits
 }
 
-/// The number of pieces a phrase takes if it stands at `start`.
+/// The number of pieces that a phrase takes up if it is at `start`.
 fn said_at(pieces: &[Piece], start: usize, phrase: &str) -> Option<usize> {
     let wanted = cut(phrase);
     let there = pieces.get(start..start + wanted.len())?;
@@ -146,7 +146,7 @@ pub(super) fn wanted_words(pieces: &[Piece], here: usize, attempt: &Attempt) -> 
             "rise" | "out" | "flat" | "per" | "sold" | "on" | "since" | "market" | "assessed"
             | "year" | "under" => is_length,
             "note" | "counting" | "by" | "with" | "of" | "file" => is_text,
-            // Only what names a space that is there; any other text is a remark.
+            // Only a text that names an existing space; any other is a remark.
             "within" => after.is_some_and(|piece| is_space(&piece.text, attempt)),
             "from" => after.is_some_and(|piece| piece.is_word(&["corner"])),
             "corner" | "to" | "grade" | "outline" | "closing" | "seen" | "north" => true,

@@ -15,7 +15,7 @@ pub(super) fn sizes(pieces: &[Piece]) -> Vec<Edit> {
             || piece.is_word(&["ft", "feet", "foot", "in", "m"])
     };
     let before = pieces[..by].iter().rev().take_while(|piece| part(piece)).count();
-    // `10 x 7 in front hall`: `in` is no unit where a word follows it.
+    // `10 x 7 in front hall`: `in` is not a unit if a word follows it.
     let is_place = |at: usize| {
         pieces[at].is_word(&["in"])
             && pieces.get(at + 1).is_some_and(|next| next.sort == Sort::Word)
