@@ -129,7 +129,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(if faulty { Outcome::Fault } else { Outcome::Done })
 }
 
-/// Stops if an output would overwrite an input, or any sides file or table that somebody typed.
+/// Stops if an output would overwrite an input, or any sides file or table that someone typed.
 fn refuse_outputs(options: &Options) -> Result<(), Stop> {
     let outputs: Vec<PathBuf> = options.out.iter().chain(&options.plot).cloned().collect();
     let inputs: Vec<&Path> = options.paths.iter().map(PathBuf::as_path).collect();

@@ -62,7 +62,7 @@ pub(crate) fn read_bytes(path: &Path, most: usize, wanted: Wanted) -> Result<Vec
 }
 
 /// Reads the bytes of a picture, or returns the reason why it cannot. Links, pipes and devices are refused, so that a
-/// sides file from somebody else cannot pull in files from elsewhere.
+/// sides file from someone else cannot pull in files from elsewhere.
 pub(crate) fn read_picture(path: &Path) -> Result<Vec<u8>, String> {
     let kind = match std::fs::symlink_metadata(path) {
         Ok(there) => there.file_type(),

@@ -14,15 +14,15 @@ static IS_ASKED: AtomicBool = AtomicBool::new(false);
 /// Temporary files that are not yet moved into place.
 static UNFINISHED: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
 
-/// Makes the first signal from now on only request a stop, so that what is in progress is completed.
+/// From now on, the first signal only requests a stop, so that what is in progress is completed.
 pub(crate) fn ask_first() -> &'static AtomicBool {
     IS_ASKED.store(true, Ordering::Relaxed);
     listen();
     &STOP
 }
 
-/// Creates a temporary file that is removed if the run is ended: a signal is heard before the file is there, and waits
-/// until it is registered.
+/// Creates a temporary file that is removed if the run is ended: signals are handled from before the file exists, and a
+/// signal that arrives waits until the file is registered.
 pub(crate) fn unfinished(
     create: impl FnOnce() -> io::Result<NamedTempFile>,
 ) -> io::Result<NamedTempFile> {

@@ -106,7 +106,7 @@ pub(crate) fn run(options: &Options) -> Result<Outcome, Stop> {
     Ok(outcome)
 }
 
-/// Whether two pages are made of the same sides in the same way, and yet name other photographs.
+/// Whether two pages are made of the same sides in the same way, and yet name different photographs.
 fn of_another_set(one: &Verification, other: &Verification) -> bool {
     let same_house = one.sides() == other.sides()
         && one.pages().fingerprint() == other.pages().fingerprint()

@@ -59,7 +59,7 @@ pub(super) fn started(
     Chunks { done, tickets, early: BTreeMap::new(), next: 0 }
 }
 
-/// Divides the houses into chunks, each with a ticket; ends once nobody wants more.
+/// Divides the houses into chunks, each with a ticket; ends once no more are wanted.
 fn cut(mut houses: List, tasks: &SyncSender<Task>, tickets: &SyncSender<()>) {
     for number in 0.. {
         let chunk = chunk_of(&mut houses);
