@@ -81,7 +81,7 @@ struct Notice {
     form: form::Notice,
 }
 
-/// The result for a page that somebody sent.
+/// The result for a page that someone sent.
 #[derive(Serialize)]
 struct Verified {
     is_genuine: bool,
