@@ -725,7 +725,7 @@ fn figure(reconciliation: &Reconciliation, figure: &Figure) -> FigureReport {
     let high = |range: Option<Range>| range.map(|range| range.high.sq_ft_text());
     let test = figure.rounding_test();
     let is_rounding = |line: &crate::reconcile::Line| line.step() == BridgeStep::Rounding;
-    // Shares rounded by largest remainder may move by a millionth; a line still stays within its own bounds.
+    // Shares rounded by largest remainder may move by a millionth; a line still stays within its bounds.
     let bound = |area: Area| {
         crate::units::decimal::millionths(area.half_nm2(), Area::SQUARE_FOOT.half_nm2())
     };

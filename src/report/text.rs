@@ -174,7 +174,7 @@ impl Writer<'_> {
         }
     }
 
-    /// The figures of a line. The heads stand before them on a narrow page only.
+    /// The figures of a line, preceded by their heads on a narrow page only.
     fn cells(&self, fine: Area, ruled: Area, range: Option<Range>) -> [(String, String, usize); 3] {
         let is_one = |range: &Range| range.low.whole_sq_ft() == range.high.whole_sq_ft();
         let only = range.as_ref().is_some_and(is_one) && !self.page.is_wide();
@@ -293,7 +293,7 @@ impl Writer<'_> {
     fn worth_knowing(&mut self, reconciliation: &Reconciliation) {
         const MOST: usize = 12;
         let mut shown = self.say.worth_knowing(reconciliation);
-        // With values in the file, the list of what to bring has it.
+        // If the file has values, the list of what to bring includes it.
         if !self.say.house.has_values() {
             shown.extend(self.say.not_photographed(reconciliation));
         }
