@@ -180,7 +180,7 @@ pub struct Diagnostic {
     fixes: Vec<Fix>,
 }
 
-/// A replacement that can be applied as it stands: `text` replaces the bytes of `span`.
+/// A replacement that can be applied as is: `text` replaces the bytes of `span`.
 ///
 /// It changes only how something is spelled, never what was measured. `text` may have several lines.
 #[derive(Clone, Debug, PartialEq, Eq)]
