@@ -19,7 +19,7 @@ pub(super) fn inside(bytes: &[u8]) -> Result<Inside, Error> {
         refused("it is neither a PDF nor text in UTF-8; pages end in `.pdf` or `.svg`")
     })?;
     let mut reader = Reader::from_str(text.trim_start_matches('\u{feff}'));
-    // A page that was changed need not be well-formed.
+    // A page that was changed does not have to be well-formed.
     reader.config_mut().check_end_names = false;
     let mut words: Option<HashMap<String, String>> = None;
     let mut sides = String::new();
