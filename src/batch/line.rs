@@ -1,6 +1,6 @@
 //! The most common line of a stream, `{"id": "…", "sides": "…"}`, read without a JSON parser.
 //!
-//! It reads exactly these two texts in this order, with no escapes but the short ones. Everything else, including
+//! It reads exactly these two texts in this order, with no escapes except the short ones. Everything else, including
 //! every mistake, is left to the parser.
 
 /// The id and the sides of a line; `None` if a JSON parser has to read it.
