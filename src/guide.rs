@@ -36,7 +36,7 @@
 //!
 //! A text with errors gives [`Diagnostics`](crate::Diagnostics): all errors at once, then all warnings, each in file
 //! order. Each has a stable [code word](crate::diagnostic::Word), a place, a message, and help, which is often a line
-//! that can be typed as it stands. The warnings of a file without errors are in
+//! that can be typed as is. The warnings of a file without errors are in
 //! [`Reconciliation::warnings`](crate::Reconciliation::warnings). Mistakes of the caller, such as weights that are not
 //! probabilities, are an [`Error`](crate::Error) instead.
 //!
