@@ -85,7 +85,7 @@ fn bridge_and_search(bencher: Bencher<'_, '_>) {
     bencher.bench(|| areas.clone().reconcile(&fairfoot::Weights::default()).unwrap());
 }
 
-/// From the text to the causes of its figure, with 12 and with 17 departures besides misread walls, faces and
+/// From the text to the causes of its figure, with 12 and with 17 departures in addition to misread walls, faces and
 /// roundings.
 #[divan::bench(args = [7, 12])]
 fn full_search_with_porches(bencher: Bencher<'_, '_>, count: usize) {

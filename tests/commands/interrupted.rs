@@ -188,7 +188,7 @@ fn a_run_that_is_ended_leaves_no_temporary_file() {
         std::thread::sleep(std::time::Duration::from_millis(300));
         let id = child.id().to_string();
         let kill = || Command::new("kill").args([&format!("-{signal}"), &id]).status();
-        // The first one asks; the second one ends.
+        // The first signal asks; the second one ends the run.
         kill().unwrap();
         std::thread::sleep(std::time::Duration::from_millis(100));
         kill().unwrap();

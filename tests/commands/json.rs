@@ -94,7 +94,7 @@ fn the_keys_of_format_1_are_there() {
     assert_eq!(gross["tenth_foot"]["exact"], "1205.58"); // 28.3 × 42.6
     assert_eq!(gross["tenth_foot"]["sq_ft"], 1206);
     assert_eq!(gross["whole_foot"]["sq_ft"], 1204); // 28 × 43
-    assert_eq!(gross["whole_foot"]["low"], 1176); // 28 × 42: 42.583 may go either way
+    assert_eq!(gross["whole_foot"]["low"], 1176); // 28 × 42: 42.583 may be rounded either way
     assert_eq!(gross["whole_foot"]["high"], 1204);
     assert_eq!(gross["whole_foot"]["widest_high"], 1247); // 29 × 43
     assert_eq!(gross["as_measured"]["exact"], "1206.527778"); // 340 × 511 / 144

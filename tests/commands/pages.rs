@@ -70,7 +70,7 @@ fn reconcile_writes_the_pages_beside_its_report() {
         .success();
     assert!(text(&run.get_output().stdout).contains("Record 1,200 sq ft."));
     assert!(pdf.is_file());
-    // Weights of one's own would make figures that nobody else can work out again.
+    // Custom weights would give figures that nobody else could compute again.
     fairfoot()
         .args(["reconcile", "-", "--weights", "w.json", "--pages", "a.pdf"])
         .write_stdin(PLAIN)
@@ -138,7 +138,7 @@ fn verify_says_genuine_or_not_as_made() {
     assert_eq!(json[0]["genuine"], false);
     assert_eq!(json[0]["why"], "differs");
     assert!(json[0]["differences"][0]["found"].as_str().unwrap().contains("1,106"));
-    // The true pages are one option away, and the forged one stays as it is.
+    // One option writes the true pages, and the forged file is left unchanged.
     let anew = folder.path().join("true.svg");
     fairfoot().arg("verify").arg(&page).arg("--remake").arg(&anew).assert().code(3);
     assert_eq!(std::fs::read_to_string(folder.path().join("true-1.svg")).unwrap(), made);

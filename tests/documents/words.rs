@@ -76,7 +76,7 @@ const NOT: &[(&str, &str)] = &[
     ("rooms below", "ground floor rooms"),
 ];
 
-/// Spelled as in the US: what begins a word, and how that is spelled here.
+/// US spelling: the beginning of a word, and how it is spelled here.
 const SPELLED: &[(&str, &str)] = &[
     ("afterwards", "afterward"),
     ("aluminium", "aluminum"),
@@ -142,7 +142,7 @@ fn found(text: &str) -> Vec<&'static str> {
     phrases.chain(spelled).chain(percent.then_some(" %")).collect()
 }
 
-/// Numbers that a reader would stumble at: over two decimals, or square feet without their comma.
+/// Numbers that a reader would stumble over: over two decimals, or square feet without their comma.
 fn numbers_to_mend(text: &str) -> Vec<String> {
     let ends = |character: char| !(character.is_ascii_digit() || matches!(character, '.' | ','));
     let mut found = Vec::new();
@@ -227,13 +227,13 @@ fn no_report_has_a_number_to_stumble_at() {
     for path in sketches() {
         let path = path.to_string_lossy().into_owned();
         let report = printed(&["reconcile", "--why", &path]);
-        // What the law is called by has numbers of its own.
+        // The names of laws contain numbers.
         let report = report.split("What the difference is worth").next().unwrap();
         assert_eq!(numbers_to_mend(report), Vec::<String>::new(), "{path}");
     }
 }
 
-/// Every page that can be made of a house, but for the sides file itself, which is its writer's.
+/// Every page that can be made of a house, except for the sides file itself, whose words are its writer's.
 fn pages(path: &std::path::Path) -> Vec<fairfoot::pages::Page> {
     let text = fs::read_to_string(path).unwrap();
     let house = fairfoot::read("house.sides", text).unwrap();

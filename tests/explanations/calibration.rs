@@ -130,7 +130,7 @@ fn each_tenth_of_support_is_right_as_often_as_it_states() {
             i as f64 / 10.0,
             (i + 1) as f64 / 10.0
         );
-        // Deviations that chance explains with so few causes are accepted.
+        // With this few causes, deviations that chance explains are accepted.
         let by_chance = 2.5 * (stated * (1.0 - stated) / f64::from(lines.max(1))).sqrt();
         if (share - stated).abs() > 0.05 + by_chance {
             faults.push(format!("{i}: {stated:.3} stated, {share:.3} came true"));

@@ -54,7 +54,7 @@ pub(crate) struct Record {
 /// A record of a house with one departure; `None` if the house does not allow it, or if it changes the house by
 /// less than a hundredth, since nobody asks about that.
 pub(crate) fn with(cause: &str, house: &House, random: &mut Random) -> Option<Record> {
-    // Of one space it says the same as that it is counted, so that nobody could tell them apart.
+    // With only one such space, it means the same as counting that space, so no one could distinguish them.
     let above = |space: &&super::house::Space| !space.counted && !house.levels[space.level].1;
     let under = house.spaces.iter().filter(above);
     let roofed = ["garage", "porch", "unfinished"];

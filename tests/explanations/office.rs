@@ -99,7 +99,7 @@ fn rounded(feet: f64, rounds: Rounds) -> f64 {
     }
 }
 
-/// Takes leftover steps off walls, one at a time, except for the wall `kept`.
+/// Removes leftover steps from walls, one at a time, except for the wall `kept`.
 fn close(walls: &mut [Wall], office: Office, kept: Option<usize>, random: &mut Random) {
     let step = match office.rounds {
         Rounds::Half => 0.5,

@@ -61,7 +61,8 @@ fn the_mistyped_total_of_the_texas_example_is_something_else() {
 
 #[test]
 fn spaces_that_a_figure_counts_are_part_of_its_rounding_test() {
-    // To the whole foot 28 × 43 = 1,204, and a porch of 10 by 10 ft: 1,304 is just what rounding gives, and 1,404 is not.
+    // To the whole foot 28 × 43 = 1,204, and a porch of 10 by 10 ft: 1,304 is exactly what rounding gives, and 1,404 is
+    // not.
     for (record, whether) in [
         (1_304, fairfoot::reconcile::CouldExplain::Yes),
         (1_404, fairfoot::reconcile::CouldExplain::No),

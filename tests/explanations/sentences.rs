@@ -1,4 +1,4 @@
-//! Whatever a report says of a comparison is true of the numbers beside it: in text, on pages and in JSON.
+//! Whatever a report says about a comparison is true of the numbers printed with it: in text, on pages and in JSON.
 
 use fairfoot::{Paper, Settings, Weights};
 use serde_json::Value;
@@ -22,7 +22,7 @@ fn drawn(seed: u64) -> (House, Record) {
     (house, record)
 }
 
-/// Words of a text with line ends taken for spaces.
+/// The words of a text, with line ends as spaces.
 fn unwrapped(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
@@ -55,7 +55,7 @@ fn bounds(before: &str) -> (i64, i64) {
     }
 }
 
-/// Holds every sentence of a text against its own numbers; how many there were.
+/// Checks every sentence of a text against its own numbers; returns how many there were.
 fn true_sentences(text: &str, record: i64) -> usize {
     let mut count = 0;
     let who = "; the record, ";
@@ -140,7 +140,7 @@ fn true_sentences(text: &str, record: i64) -> usize {
     count
 }
 
-/// What a told line says comes first: `- Garage counted (likeliest of 2 that fit): …`.
+/// What a line of a cause says first: `- Garage counted (likeliest of 2 that fit): …`.
 fn told_first(text: &str) -> Option<&str> {
     let list = &text[text.find("Possible: - ")? + "Possible: - ".len()..];
     list.split([':', '('])
@@ -162,7 +162,7 @@ fn every_comparison_of_a_report_is_true_of_its_own_numbers() {
         sentences += true_sentences(&report, record.sq_ft);
         let only = report.contains("only common cause that fits");
         assert!(!only || !report.contains("(also fits)"), "{report}");
-        // A cause in the steps is the first of the list, and the other way round.
+        // A cause in the steps is the first of the list, and vice versa.
         let in_steps = report.contains(" possible: ");
         let first = told_first(&report);
         assert_eq!(in_steps, first.is_some(), "{report}");
@@ -185,7 +185,7 @@ fn every_comparison_of_a_report_is_true_of_its_own_numbers() {
     assert!(sentences > 200 && supported > 50, "{sentences} sentences, {supported} with a cause");
 }
 
-/// What is lettered on a page.
+/// All text that is drawn on a page.
 fn letters_of(page: &str) -> String {
     let mut letters = String::new();
     for line in page.split("<text").skip(1) {
@@ -198,8 +198,8 @@ fn letters_of(page: &str) -> String {
     letters
 }
 
-/// What walls rounded up or down cannot give is never put down to that; errors of one digit and totals rounded to tens
-/// are never put together with something else; pairs are never called the only one.
+/// What walls rounded up or down cannot give is never attributed to that; errors of one digit and totals rounded to
+/// tens are never combined with something else; pairs are never called the only one.
 fn allowed(one: &Value, rounding: &Value, record: i64) {
     let labels: Vec<&str> =
         one["departures"].as_array().unwrap().iter().map(|label| label.as_str().unwrap()).collect();
@@ -217,7 +217,7 @@ fn allowed(one: &Value, rounding: &Value, record: i64) {
     }
 }
 
-/// In JSON a cause fits if what it leaves is little, is told only if it fits, and stands in the steps if it is told.
+/// In JSON a cause fits if it leaves little, is reported only if it fits, and is in the steps if it is reported.
 fn of_json(all: &Value, record: i64) {
     let figure = &all["figures"][0];
     let number = |value: &Value| value.as_str().unwrap().parse::<f64>().unwrap();

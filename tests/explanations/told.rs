@@ -1,4 +1,4 @@
-//! What is named, and what is not, on small houses with figures worked out by hand.
+//! What is named, and what is not, on small houses with figures computed by hand.
 
 use fairfoot::{Settings, Weights};
 
@@ -36,8 +36,8 @@ fn a_garage_within_the_house_may_be_deducted_twice() {
     assert!(said.contains("ask how often the total deducts the garage"), "{said}");
 }
 
-/// 44' 3" × 30' 3" is 1,338.6, 44 × 30 = 1,320, and 45 × 31 = 1,395 with both rounded up: nothing else comes of
-/// rounding up, though 1,380 is between them.
+/// 44' 3" × 30' 3" is 1,338.6, 44 × 30 = 1,320, and 45 × 31 = 1,395 with both rounded up: rounding up gives nothing
+/// else, although 1,380 is between them.
 #[test]
 fn walls_rounded_up_give_one_number() {
     let walls = "north 30' 3\"\n    east 44' 3\"\n    south 30' 3\"\n    west 44' 3\"";
@@ -66,7 +66,7 @@ fn a_gap_of_three_square_feet_is_no_gap() {
     assert!(larger.contains("No change is requested: the two agree within 2 sq ft."), "{larger}");
 }
 
-/// 45 × 31 = 1,395 with both walls rounded up: the question is how that came about.
+/// 45 × 31 = 1,395 with both walls rounded up: the question is how that total came about.
 #[test]
 fn a_request_asks_what_else_a_total_includes_only_if_that_may_be_why() {
     let walls = "north 30' 3\"\n    east 44' 3\"\n    south 30' 3\"\n    west 44' 3\"";
@@ -92,7 +92,7 @@ fn walls_across_from_each_other_are_one_cause() {
     );
 }
 
-/// Rounded to feet, 28' 7" + 4' 7" are 29 + 5 = 34 against 33 for 33' 2": somebody moves a wall.
+/// Rounded to feet, 28' 7" + 4' 7" are 29 + 5 = 34 against 33 for 33' 2": someone has to move a wall.
 #[test]
 fn walls_that_do_not_close_when_rounded_are_not_called_misrounded() {
     let walls = "north 28' 7\"\n    east 19' 8\"\n    north 4' 7\"\n    east 22' 8\"\n    south 33' 2\"\n    west 42' 4\"";
@@ -113,7 +113,7 @@ fn the_nearest_space_is_named_before_nothing_common_accounts() {
     assert!(!said.contains("mirrored"), "{said}");
 }
 
-/// Less its eaves of 1.5 ft at both ends, a roof of 17' by 12' that stands out from the house is over 14' by 12' = 168.
+/// Less its eaves of 1.5 ft at both ends, a roof of 17' by 12' that projects from the house is over 14' by 12' = 168.
 #[test]
 fn a_part_that_the_map_shows_and_the_walk_lacks_comes_first() {
     let text = std::fs::read_to_string("sketches/map-outline.sides").unwrap();

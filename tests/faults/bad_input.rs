@@ -167,7 +167,7 @@ fn a_bare_decimal_beside_feet_and_inches_is_asked_about_anywhere_in_the_file() {
         asked("north 12.6\neast 10' 6\"\nsouth 12.6\nwest 10' 6\""),
         of("12.6", "12' 7 3/16\"")
     );
-    // Half a foot written as `.5` has no feet to be read with inches, and hides no other.
+    // Half a foot written as `.5` has no feet that could go with inches, and does not hide another such number.
     let jog = "north .5\neast 4' 3\"\nnorth 12.6\neast 6' 3\"\nsouth 13.1\nwest 10' 6\"";
     assert_eq!(asked(jog), of("12.6", "12' 7 3/16\""));
     assert_eq!(asked("north .5\neast 4' 3\"\nsouth .5\nwest 4' 3\""), None);
@@ -305,7 +305,7 @@ fn feet_and_inches_typed_with_a_point_are_asked_about() {
     assert!(asked("north 28.10\neast 42.11\nsouth 28.10\nwest 42.11"));
     assert!(asked("north 28.4\neast 42.11\nsouth 28.4\nwest 42.11"));
     assert!(asked("north 28.1\neast 42.0\nsouth 28.1\nwest 42.0"));
-    // Hundredths and tenths that are no inches.
+    // Hundredths and tenths that cannot be inches.
     assert!(!asked("north 28.10\neast 42.45\nsouth 28.10\nwest 42.45"));
     assert!(!asked("north 28.5\neast 42.6\nsouth 28.5\nwest 42.6"));
     // An inch mark makes the meaning clear.

@@ -23,7 +23,7 @@ fn the_direction_and_both_sums_are_reported() {
 
 #[test]
 fn an_ordinary_slip_is_asked_about_first() {
-    // 24 typed as 42: digits swapped; the other side of the axis could hold it too.
+    // 24 typed as 42: digits swapped; the other side of the axis could contain it too.
     let page = drawn("north 42'\neast 40'\nsouth 24'\nwest 40'\n");
     assert!(page.contains("digits swapped, or side 3 misread?"), "{page}");
     // 30' 7" typed as 30'.
@@ -91,7 +91,7 @@ fn each_common_error_is_recognized_by_its_size() {
     const METERS: &str = "meters, without their unit?";
     const NOT_METERS: &str = "feet, not meters?";
     const NONE: &str = "";
-    // Two walls within 1/2" each: what fits to 1" fits.
+    // Two walls within 1/2" each: what fits within 1" fits.
     for (one, three, slips) in [
         ("42'", "24'", [SWAPPED, SWAPPED]),
         ("42' 6\"", "24' 5\"", [SWAPPED, SWAPPED]),
@@ -118,7 +118,7 @@ fn each_common_error_is_recognized_by_its_size() {
         ("4' 6\"", "49' 6\"", [DIGIT, DIGIT]),
         ("4' 6\"", "50' 6\"", [NONE, NONE]),
         ("4' 6\"", "38' 6\"", [NONE, NONE]),
-        // There are no feet to be wrong, but 3" instead of 3' 6" leaves 6".
+        // There are no feet that could be wrong, but 3" instead of 3' 6" leaves 6".
         ("6\"", "3' 6\"", [NONE, DIGIT]),
         ("12' 6\"", "12.6'", [TENTHS, TENTHS]),
         ("30' 9\"", "30.9'", [TENTHS, TENTHS]),
@@ -126,7 +126,7 @@ fn each_common_error_is_recognized_by_its_size() {
         ("28' 9\"", "29' 8\"", [EXCHANGED, EXCHANGED]),
         ("28' 9 1/2\"", "29' 8 1/2\"", [EXCHANGED, EXCHANGED]),
         ("21' 7\"", "27' 1\"", [EXCHANGED, EXCHANGED]),
-        // 22' 2" the other way round is the same.
+        // 22' 2" with its numbers exchanged is the same.
         ("22' 2\"", "32' 2\"", [FEET, FEET]),
         // 8.9 m is 29' 2.4"; a length typed with a foot mark is not missing a unit.
         ("8.9", "8.9 m", [METERS, NONE]),

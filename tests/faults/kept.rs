@@ -7,7 +7,7 @@ const HOUSE: &str =
     "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
 const BOX: &str = "north 10'\neast 10'\nsouth 10'\nwest 10'\n";
 
-/// The lines suggested instead of `line`, which stands between `before` and `after`.
+/// The lines suggested instead of `line`, which is between `before` and `after`.
 fn suggested(before: &str, line: &str, after: &str) -> Vec<String> {
     let text = format!("{before}{line}\n{after}");
     let list: Vec<Diagnostic> =
@@ -33,8 +33,8 @@ fn counted(line: &str) -> &str {
 }
 
 proptest! {
-    /// Whatever stands between two lengths, the wall gets one of them, their sum or their difference, and the second never
-    /// becomes the record's length or a tolerance unless the line says so.
+    /// Whatever is typed between two lengths, the wall gets one of them, their sum or their difference, and the second
+    /// never becomes the record's length or a tolerance unless the line says so.
     #[test]
     fn a_second_length_is_never_taken_for_something_that_was_not_said(
         first in 10_i64..60,
@@ -63,7 +63,8 @@ proptest! {
         }
     }
 
-    /// Words that say nothing of the area never take the place of a space or its recorded area with them into a comment.
+    /// Words that say nothing about the area never take the place of a space, or its recorded area, into a comment with
+    /// them.
     #[test]
     fn the_place_and_the_recorded_area_stay_outside_the_comment(
         words in prop::sample::select(vec![

@@ -1,4 +1,4 @@
-//! What lies exactly on a limit is within it, and what several statements of one kind say is told apart.
+//! What lies exactly on a limit is within it, and several statements of one kind are distinguished.
 
 use fairfoot::diagnostic::Word;
 
@@ -80,7 +80,7 @@ fn an_upper_level_may_stand_on_two_levels_beside_each_other() {
 
 #[test]
 fn a_corner_is_found_by_its_own_name() {
-    // At the corner `door` the porch would stand on the house.
+    // At the corner `door` the porch would overlap the house.
     let text = |corner: &str| {
         format!(
             "level \"Ground floor\"\nliving \"House\"\nnorth 30'\ncorner \"door\"\neast 40'\ncorner \"step\"\nsouth 30'\nwest 40'\nporch \"Porch\" from corner \"{corner}\"\neast 8'\nsouth 10'\nwest 8'\nnorth 10'\n"

@@ -1,4 +1,4 @@
-//! The advice of a message, typed as it stands, gives the house that was meant. Areas are worked out by hand.
+//! The advice of a message, typed as is, gives the house that was meant. Areas are computed by hand.
 
 use fairfoot::Settings;
 use fairfoot::diagnostic::{Word, draw};
@@ -18,8 +18,8 @@ fn counted(text: &str) -> i64 {
     areas.gross().as_measured().whole_sq_ft()
 }
 
-/// A ranch of 26' by 32' with a garage of 22' by 24' 6" beside it, walked round as a whole: 832 sq ft of house and 539
-/// of garage, 1,371 together. Two of its jogs could not be reached.
+/// A ranch of 26' by 32' with a garage of 22' by 24' 6" next to it, walked as a whole: 832 sq ft of house and 539 of
+/// garage, 1,371 together. Two of its jogs could not be reached.
 fn ranch(back: &str, jog: &str, front_jog: &str, front: &str, garage: &str) -> String {
     format!(
         "level \"Ground floor\"\nliving \"House\"\nnorth 32'\neast {back}\nsouth {jog}\neast 22'\nsouth 24' 6\"\nwest 22'\nsouth {front_jog}\nwest {front}\ngarage \"Garage\" within \"House\"{garage}\nnorth 24' 6\"\neast 22'\nsouth 24' 6\"\nwest 22'\n"
@@ -109,7 +109,7 @@ fn a_misread_bearing_is_named_with_both_readings() {
     assert!(page.contains("N 58° 30' 0\" W or N 85° 30' 0\" W?"), "{page}");
     assert!(!page.contains("`close`"), "{page}");
     assert!(!drawn(&lot("N 85 30 00")).contains("does-not-close"));
-    // Two calls misread: no single one accounts for it, and none is named.
+    // With two calls misread, no single one accounts for the gap, and none is named.
     let page = drawn(&lot("N 58 30 00").replace("S 85 30", "S 80 12"));
     assert!(page.contains("no single call accounts for it"), "{page}");
 }
@@ -160,7 +160,7 @@ fn a_deck_laid_over_the_house_is_offered_places_outside_it_and_never_within() {
     let deck = |place: &str| {
         format!("{HOUSE}deck \"Deck\"{place}\nnorth 12'\neast 16'\nsouth 12'\nwest 16'\n")
     };
-    // With no place: at the northwest corner it lies along the back, at the southeast one along the east wall.
+    // Without a place: at the northwest corner it lies along the back, at the southeast corner along the east wall.
     let page = drawn(&deck(""));
     assert!(page.contains("`from \"House\" corner 2` or `from \"House\" corner 4`?"), "{page}");
     assert!(!page.contains("within"), "{page}");

@@ -1,13 +1,13 @@
 //! Lines as people type them: each is read, or answered with its cause and with what to type instead.
 //!
-//! `tests/faults/typing.txt` has them, one block per line: where it stands, the line, and the message.
-//! `INSTA_UPDATE=always cargo test typing` writes the messages again, for a person to read.
+//! `tests/faults/typing.txt` has them, one block per line: its context, the line, and the message. `INSTA_UPDATE=always
+//! cargo test typing` writes the messages again, for a person to read.
 
 use std::fmt::Write as _;
 
 use fairfoot::{Diagnostic, Source};
 
-/// A file in which a line can stand: the text before and after it.
+/// A file in which a line can be typed: the text before and after it.
 fn around(place: &str) -> (&'static str, &'static str) {
     const HOUSE: &str = "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\ncorner \"step\"\nsouth 30'\nwest 40'\n";
     const BOX: &str = "north 10'\neast 10'\nsouth 10'\nwest 10'\n";
@@ -66,7 +66,7 @@ fn said(place: &str, line: &str) -> (String, usize) {
             let _ = writeln!(said, "AT ANOTHER LINE");
         }
     }
-    // The near misses of a line are put right together; of several readings each is tried.
+    // The near misses of a line are corrected together; if there are several readings, each is tried.
     let readings = list.iter().map(|error| error.fixes().len()).max().unwrap_or(0);
     for reading in 0..readings {
         let mut mended = text.clone();

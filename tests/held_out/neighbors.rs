@@ -104,7 +104,7 @@ proptest! {
                 false => (from.clamp(0, wall - 40), (from.clamp(0, wall - 40) + length).min(wall)),
             };
             let mut all = vec![(from, to)];
-            // A second one on the north wall, beside the first with a gap or back to back with it.
+            // A second one on the north wall, with a gap between it and the first, or back to back with it.
             if let (0, Some(gap)) = (side, second.0) {
                 all.push((to + gap, to + gap + second.1));
             }

@@ -76,7 +76,7 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
                 let ours = areas(&house, &settings);
                 let all = twin::nearest_closings(&walls, &fraction(1, 1), halves);
                 assert!(!all.is_empty(), "house {seed}: more closings than can be listed");
-                // Of those that are equally near, the first that keeps clear of itself.
+                // Among those that are equally near, the first that does not touch itself.
                 let is_clear = |closing: &&twin::Closing| {
                     twin::clear_of_itself(&directions(&walls), &whole_feet(&closing.lengths), 0)
                 };
@@ -108,7 +108,7 @@ fn whole_foot_walls_close_as_the_second_computation_has_them_unless_they_would_t
 
 #[test]
 fn the_first_corner_and_direction_do_not_affect_the_chosen_closing() {
-    // Plan turned by quarters and mirrored, from another corner, backwards: the same two areas.
+    // The plan rotated by quarter turns and mirrored, from another corner, backward: the same two areas.
     let words = [
         twin::Direction::North,
         twin::Direction::East,
@@ -218,7 +218,7 @@ fn a_veneer_on_some_walls_only_moves_those_alone() {
 
 #[test]
 fn a_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_whichever_way_it_runs() {
-    // Frame 40 by 20, 6 in of veneer all round: 41 × 21 = 861. Half of a wall of 20 ft has none: from its outer corner
+    // Frame 40 by 20, 6 in of veneer all around: 41 × 21 = 861. Half of a wall of 20 ft has none: from its outer corner
     // to its middle 10 1/2 ft of 6 in are missing, 5 1/4.
     for turn in 0..4 {
         let words = ["north", "east", "south", "west"];
@@ -251,9 +251,9 @@ fn a_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_whichever_way_
 
 #[test]
 fn a_slanted_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_too() {
-    // A triangle of 12, 16 and 20 ft, 6 in of veneer: its half perimeter squared over its area is 6, so with mitred
-    // corners 96 + 48/2 + 6/4 = 121.5. The half of the long wall at the flat corner (sine 0.6, cosine 0.8) has none:
-    // a strip of 6 in is missing that is 10 + 3/2 long outside and 10 + (1/2)/0.6 along the wall, 5.58333.
+    // A triangle of 12, 16 and 20 ft, 6 in of veneer: its half perimeter squared over its area is 6, so with mitered
+    // corners 96 + 48/2 + 6/4 = 121.5. The half of the long wall at the flat corner (sine 0.6, cosine 0.8) has none: a
+    // strip of 6 in is missing that is 10 + 3/2 long outside and 10 + (1/2)/0.6 along the wall, 5.58333.
     let words = ["north", "east", "south", "west"];
     for turn in 0..4 {
         for mirrored in [false, true] {
@@ -277,12 +277,12 @@ fn a_slanted_wall_with_a_veneer_on_a_part_of_it_is_joined_by_a_square_jog_too() 
 
 #[test]
 fn a_curved_wall_moves_round_its_own_center_whichever_way_it_faces() {
-    // A wall of a house of 20 by 10 ft bulges in the middle, 6 in of veneer all round: 21 × 11 = 231, and of a circle about
-    // the same center what lies beyond the moved wall.
-    // Half a circle of 5 ft becomes one of 5 1/2, cut 6 in beyond its center: 5.5² acos(1/11) − 0.5 √30 = 42.02417.
-    // Hollowed out it becomes one of 4 1/2, and the wall cuts off more than half: 4.5² (π − acos(1/9)) + 0.5 √20 = 36.29935.
-    // A chord of 8 ft rising 2 is of a circle of 5 ft whose center lies 3 ft behind: 5.5² acos(7/11) − 3.5 √18 = 11.80165;
-    // hollowed out 4.5² acos(5/9) − 2.5 √14 = 10.52661.
+    // A wall of a house of 20 by 10 ft bulges in the middle, 6 in of veneer all around: 21 × 11 = 231, and of a circle
+    // about the same center what lies beyond the moved wall. Half a circle of 5 ft becomes one of 5 1/2, cut 6 in
+    // beyond its center: 5.5² acos(1/11) − 0.5 √30 = 42.02417. Hollowed out it becomes one of 4 1/2, and the wall cuts
+    // off more than half: 4.5² (π − acos(1/9)) + 0.5 √20 = 36.29935. A chord of 8 ft rising 2 is of a circle of 5 ft
+    // whose center lies 3 ft behind: 5.5² acos(7/11) − 3.5 √18 = 11.80165; hollowed out 4.5² acos(5/9) − 2.5 √14 =
+    // 10.52661.
     let words = ["north", "east", "south", "west"];
     let cases = [
         (5, "10'", "5'", 0, 42.024_17),
@@ -316,8 +316,8 @@ fn eight_ways() -> impl Iterator<Item = [&'static str; 4]> {
 
 #[test]
 fn a_round_end_that_runs_on_from_its_walls_moves_with_them_whichever_way_it_faces() {
-    // Half a circle of 5 ft on walls of 20 ft that run on into it, 6 in of veneer all round: 11 × 20.5 and half a circle of
-    // 5 1/2: 225.5 + 47.51659.
+    // Half a circle of 5 ft on walls of 20 ft that run on into it, 6 in of veneer all around: 11 × 20.5 and half a
+    // circle of 5 1/2: 225.5 + 47.51659.
     for [north, east, south, west] in eight_ways() {
         let text = format!(
             "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 20'\narc {east} 10' rise 5' {north}\n{south} 20'\n{west} 10'\n"
@@ -346,8 +346,9 @@ fn slanted_walls_that_run_on_into_a_curve_move_with_it_whichever_way_it_faces() 
 
 #[test]
 fn a_slot_narrower_than_half_a_step_is_gone_under_tenths_and_kept_a_foot_wide_under_whole_feet() {
-    // Two wings of 10 by 10 ft on 20 by 10, half an inch apart: in tenths the slot has no width, 400; in whole feet an outline
-    // that does not touch itself needs a foot of it, taken off the wall across or off a wing: 20 × 20 less 10 or 20 × 21 less 10.
+    // Two wings of 10 by 10 ft on 20 by 10, half an inch apart: in tenths the slot has no width, 400; in whole feet an
+    // outline that does not touch itself needs a foot of it, taken from the wall across or from a wing: 20 × 20 less 10
+    // or 20 × 21 less 10.
     let text = "level \"G\"\nliving \"House\"\nnorth 20'\neast 10'\nsouth 10'\neast 1/2\"\nnorth 10'\neast 10'\nsouth 20'\nwest 20' 1/2\"\n";
     let ours = areas(&read_house(text), &Settings::default());
     assert_eq!(ours.gross().tenth_foot().sq_ft_text(), "400");
@@ -357,7 +358,7 @@ fn a_slot_narrower_than_half_a_step_is_gone_under_tenths_and_kept_a_foot_wide_un
 
 #[test]
 fn a_wall_partly_shared_with_a_garage_moves_only_beside_it() {
-    // 30 × 40 with 6 in of veneer is 31 × 41; where 20 ft of the garage stand the wall stays: 20 × 1/2 less. Where the garage
+    // 30 × 40 with 6 in of veneer is 31 × 41; along 20 ft of the garage the wall stays: 20 × 1/2 less. Where the garage
     // begins at the corner, the 6 in below it are not moved out either: 20 1/2 × 1/2.
     let garage = |start: &str| {
         format!(
@@ -426,9 +427,9 @@ fn a_wall_shared_with_a_garage_carries_no_veneer_and_one_with_a_porch_does() {
 
 #[test]
 fn sides_by_bearing_are_rounded_in_length_and_closed_by_the_compass_rule() {
-    // 10, 10, 11 and 10 ft to the whole foot, at right angles: they miss by 1 ft along the first. In proportion to length
-    // the first gets 10/41 longer and the third 11/41 shorter, the others lean as much apart: a trapezium 10 ft high,
-    // its sides 10 + 10/41 and 11 − 11/41, so (21 − 1/41) × 5 = 104.87805.
+    // 10, 10, 11 and 10 ft to the whole foot, at right angles: they miss by 1 ft along the first. In proportion to
+    // length the first gets 10/41 longer and the third 11/41 shorter, the others lean apart by as much: a trapezoid 10
+    // ft high, its sides 10 + 10/41 and 11 − 11/41, so (21 − 1/41) × 5 = 104.87805.
     let text = "tolerance 1\"\nlevel \"G\"\nliving \"House\"\nbearing N 45° E 10' 4\"\nbearing S 45° E 10' 4\"\nbearing S 45° W 10' 7\"\nbearing N 45° W 10' 4\"\n";
     let ours = outside(&read_house(text)).expect("areas");
     let whole = ours.spaces()[0].whole_foot().area().sq_ft();
@@ -440,7 +441,7 @@ fn sides_by_bearing_are_rounded_in_length_and_closed_by_the_compass_rule() {
 
 #[test]
 fn rooms_taped_inside_share_the_partition_between_them() {
-    // Two rooms of 20 by 20 parted by 4 1/2 in, walls 6 in: outside 41 ft 4 1/2 in by 21 ft.
+    // Two rooms of 20 by 20 separated by 4 1/2 in, walls 6 in: outside 41 ft 4 1/2 in by 21 ft.
     let room = "north 20'\neast 20'\nsouth 20'\nwest 20'\n";
     let text = format!(
         "wall 6\"\nveneer none\nfaces inside\nlevel \"G\"\nliving \"Left\"\n{room}\
@@ -477,8 +478,8 @@ fn an_estimated_wall_counts_on_a_step_with_what_closing_gives_it() {
 
 #[test]
 fn a_rise_is_rounded_like_any_length_in_the_range() {
-    // 2' 9" is 3 ft, further than 0.15 ft from the half: one outline, 20 × 10 and the segment of a chord of 10 rising 3, of a
-    // circle of 136/24 ft. 2' 7" may be 2 as well.
+    // 2' 9" is 3 ft, farther than 0.15 ft from the half: one outline, 20 × 10 and the segment of a chord of 10 rising
+    // 3, of a circle of 136/24 ft. 2' 7" may be 2 as well.
     let range = |rise: &str| {
         let text = format!(
             "level \"G\"\nliving \"House\"\nnorth 10'\neast 5'\narc east 10' rise {rise} north\neast 5'\nsouth 10'\nwest 20'\n"
@@ -502,7 +503,7 @@ fn a_rise_is_rounded_like_any_length_in_the_range() {
 #[test]
 fn rooms_taped_inside_have_a_partition_between_them_from_over_four_tolerances() {
     // Rooms of 10 by 10 ft with walls of 6". Up to 2" apart, four tolerances, they share a wall that stays where it is:
-    // 10.5 × 11 each. Further apart each takes half: at 2 1/2" 10.5 + 1.25/12.
+    // 10.5 × 11 each. Farther apart, each takes half: at 2 1/2" 10.5 + 1.25/12.
     let area = |apart: &str| {
         let text = format!(
             "faces inside\nveneer none\nwall 6\"\nlevel \"G\"\nliving \"A\"\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\nliving \"B\" start east 10' {apart}\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
@@ -515,8 +516,9 @@ fn rooms_taped_inside_have_a_partition_between_them_from_over_four_tolerances() 
 
 #[test]
 fn a_chord_that_may_round_either_way_takes_its_segment_with_it() {
-    // A curved wall of 10' 6" rising 3 ft, straight ones of 5 ft beside it, and a staircase down of 2' 6", 2' 6", 3' 6" and
-    // 3' 6" with treads of 1 ft, against 12 ft: the chord is 10 or 11, and two of the four walls are the larger.
+    // A curved wall of 10' 6" rising 3 ft, straight ones of 5 ft on each side of it, and a staircase down of 2' 6", 2'
+    // 6", 3' 6" and 3' 6" with treads of 1 ft, against 12 ft: the chord is 10 or 11, and two of the four walls are the
+    // larger.
     let text = "level \"G\"\nliving \"House\"\nnorth 12'\neast 5'\narc east 10' 6\" rise 3' north\neast 5'\nsouth 2' 6\"\neast 1'\nsouth 2' 6\"\neast 1'\nsouth 3' 6\"\neast 1'\nsouth 3' 6\"\nwest 23' 6\"\n";
     let segment = |chord: f64| {
         let radius = (chord * chord + 36.0) / 24.0;

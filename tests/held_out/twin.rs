@@ -194,7 +194,7 @@ struct AxisOnStep {
     signs: Vec<i64>,
     /// Typed lengths in units.
     typed: Vec<i128>,
-    /// Each wall rounded on its own, in steps.
+    /// Each wall rounded independently, in steps.
     rounded: Vec<i64>,
     /// One step in units.
     step: i128,
@@ -360,7 +360,7 @@ pub struct Closing {
     pub lengths: Vec<Exact>,
     /// The area.
     pub area: Exact,
-    /// The length of wall moved away from its own rounding, counted once per step.
+    /// The length of wall moved away from its rounded length, counted once per step.
     moved: Exact,
 }
 
@@ -409,7 +409,7 @@ fn closings_by(
     all
 }
 
-/// How far two numbers are apart.
+/// The distance between two numbers.
 pub fn distance(one: &Exact, other: &Exact) -> Exact {
     (one - other).abs()
 }
@@ -588,7 +588,7 @@ pub fn range(walls: &[Wall], reach: &Exact) -> Option<(Exact, Exact)> {
 
 /// The same as [`range`], with any wall allowed to be rounded the wrong way.
 pub fn widest(walls: &[Wall]) -> Option<(Exact, Exact)> {
-    // no candidate is as far as 1 ft from its typed length, so none counts as against
+    // every candidate is less than 1 ft from its typed length, so none counts as against the rounding
     lowest_and_highest(walls, &Exact::one())
 }
 

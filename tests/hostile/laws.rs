@@ -72,7 +72,7 @@ fn all_of(checked: &House) {
         assert_eq!(sum, figure.gap());
         let found = figure.explanations();
         let support = found.list().iter().map(fairfoot::reconcile::Explanation::support);
-        // What is reported comes first, in an order of its own.
+        // What is reported comes first, in its own order.
         let others = support.clone().skip(found.reported().count());
         assert!(others.is_sorted_by(|a, b| a >= b));
         assert!(support.clone().all(|support| (0.0..=1.0).contains(&support)));
@@ -111,7 +111,7 @@ pub fn closing(bytes: &[u8]) {
         (_, true) => Direction::East,
         (_, false) => Direction::West,
     };
-    // With slack each length is read wrong by up to the tolerance, as far as the bytes say.
+    // With slack, each length is misread by as much as the bytes say, up to the tolerance.
     let slack = |i: usize| match how & 4 {
         0 => 0,
         _ => i64::from(rest.get(i).copied().unwrap_or(0)) % (2 * TOLERANCE + 1) - TOLERANCE,
@@ -202,7 +202,7 @@ pub fn lines(bytes: &[u8]) {
     assert!(!fairfoot::batch::cells(&house).is_empty());
 }
 
-/// A page of any bytes is refused, or its true pages are made again; it is genuine only if it is one of those.
+/// A page of any bytes is refused, or its true pages are regenerated; it is genuine only if it is one of those.
 fn page(bytes: &[u8]) {
     if let Ok(verified) = verify::file(bytes) {
         let made = match verified.page() {
@@ -297,7 +297,7 @@ pub fn svg_edited(bytes: &[u8]) {
     }
 }
 
-/// A house, spaces beside it and figures, all made from the bytes: the steps of every cause of a figure add up.
+/// A house, spaces next to it and figures, all made from the bytes: the steps of every cause of a figure add up.
 pub fn search(bytes: &[u8]) {
     const KINDS: [&str; 8] =
         ["garage", "porch", "patio", "storage", "unfinished", "carport", "deck", "living"];

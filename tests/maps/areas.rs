@@ -11,8 +11,8 @@ fn only(format: Format, text: &str) -> Feature {
     found.remove(0)
 }
 
-/// OGC 07-147r2 (KML 2.2), section 10.5.4, the example's ring, longitude first. Its geodesic area,
-/// 5,289.256538 m², was worked out with Karney's geographiclib (it is not printed in the standard).
+/// OGC 07-147r2 (KML 2.2), section 10.5.4, the example's ring, longitude first. Its geodesic area, 5,289.256538 m², was
+/// computed with Karney's geographiclib (it is not printed in the standard).
 #[test]
 fn the_ring_of_the_kml_standard_has_its_geodesic_area() {
     let text = "<kml xmlns=\"http://www.opengis.net/kml/2.2\"><Placemark><name>ring</name><Polygon><outerBoundaryIs><LinearRing><coordinates>\

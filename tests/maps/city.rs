@@ -1,4 +1,4 @@
-//! Outlines that others published in geographic coordinates, against areas that they, or others, worked out.
+//! Outlines that others published in geographic coordinates, against areas that they, or others, computed.
 
 use approx::assert_relative_eq;
 use fairfoot::maps::{Format, MapOutline, features};
@@ -14,7 +14,7 @@ fn outline_of(format: Format, text: &str, id: &str) -> MapOutline {
 /// New York City, Building Footprints (NYC Open Data, free to use without restriction as its terms say, from memory),
 /// three buildings as the tests of timkeane/nyc-lib at 94f5bf8 (`__tests__/nyc/ol/source/SocrataJson.test.js`) carry
 /// them: corners on WGS 84, and the city's own `shape_area` and `shape_len` in the plane of its State Plane zone (EPSG
-/// 2263, US survey feet), worked out by the city before the corners were turned into degrees.
+/// 2263, US survey feet), computed by the city before the corners were converted to degrees.
 const NEW_YORK: &str = r#"{"type": "FeatureCollection", "features": [
 {"type": "Feature", "id": "275485", "properties": {}, "geometry": {"type": "MultiPolygon", "coordinates": [[[[-74.01304457862572, 40.70632052045842], [-74.01321517225465, 40.70611851629881], [-74.01323587395717, 40.706127537044296], [-74.01341333391959, 40.70620486412582], [-74.01358827831403, 40.706281093506675], [-74.01376133552826, 40.70635650158023], [-74.01379018533858, 40.70636907196765], [-74.013633599994, 40.70657718078147], [-74.0135821144968, 40.706554747026104], [-74.0134137824291, 40.706481398504444], [-74.01324719629538, 40.706408809566625], [-74.01308135135197, 40.70633654358643], [-74.01304457862572, 40.70632052045842]]]]}},
 {"type": "Feature", "id": "852309", "properties": {}, "geometry": {"type": "MultiPolygon", "coordinates": [[[[-74.00182603173869, 40.70710012345115], [-74.00187241093413, 40.707073663884195], [-74.00202286425545, 40.7072562589055], [-74.0020197035897, 40.70725792040424], [-74.00197529687047, 40.707281276834294], [-74.00182603173869, 40.70710012345115]]]]}},
@@ -22,7 +22,7 @@ const NEW_YORK: &str = r#"{"type": "FeatureCollection", "features": [
 
 #[test]
 fn new_yorks_own_areas_are_those_of_its_outlines() {
-    // The building's number, and the city's own area and length round it.
+    // The building's number, and the city's own area and perimeter.
     let city = [
         ("275485", 16_246.180_409_852, 546.749_026_687_65),
         ("852309", 1_252.574_983_999_54, 188.524_488_267_2),
@@ -30,7 +30,7 @@ fn new_yorks_own_areas_are_those_of_its_outlines() {
     ];
     for (id, sq_ft, feet) in city {
         let outline = outline_of(Format::GeoJson, NEW_YORK, id);
-        // The zone's plane is 4 parts in a million shorter there than the ground: 8 of an area, told within 9.
+        // The zone's plane is 4 parts in a million shorter there than the ground: 8 for an area, compared within 9.
         assert_relative_eq!(outline.plane_sq_ft(), sq_ft, max_relative = 9e-6);
         assert!(outline.plane_sq_ft() > sq_ft * (1.0 + 7e-6), "{id}");
         let around: f64 = outline.sides().iter().map(|side| side.feet).sum();
@@ -38,7 +38,7 @@ fn new_yorks_own_areas_are_those_of_its_outlines() {
     }
 }
 
-/// The same three with Karney's geographiclib 2.1 for Python, in square feet (worked out for this test).
+/// The same three with Karney's geographiclib 2.1 for Python, in square feet (computed for this test).
 #[test]
 fn new_yorks_outlines_have_their_areas_on_the_ellipsoid() {
     for (id, sq_ft) in
@@ -51,8 +51,8 @@ fn new_yorks_outlines_have_their_areas_on_the_ellipsoid() {
     }
 }
 
-/// `buildings.osm` says where it is from. Areas in square meters, and the lengths round, by geographiclib 2.1 for
-/// Python from the corners of the package's own file (worked out for this test).
+/// `buildings.osm` says where it is from. Areas in square meters, and perimeters, by geographiclib 2.1 for Python from
+/// the corners of the package's own file (computed for this test).
 #[test]
 fn buildings_of_openstreetmap_have_their_areas() {
     let text = include_str!("buildings.osm");

@@ -108,7 +108,7 @@ fn the_demo_is_one_house_in_every_format() {
     }
 }
 
-/// A building of two ways that a relation joins, one walked backward; a court with a way of its own; a street.
+/// A building of two ways that a relation joins, one walked backward; a court that is a separate way; a street.
 #[test]
 fn a_building_of_several_ways_is_one_shape() {
     const MAP: &str = r#"<?xml version="1.0" encoding="UTF-8"?><osm version="0.6" generator="a server">

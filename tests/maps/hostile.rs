@@ -79,7 +79,7 @@ fn a_country_is_no_house() {
     assert!(error.contains("a wall is at most 10,000 ft"), "{error}");
 }
 
-/// The two diagonals of a rectangle cross; out and back again is no area.
+/// The two diagonals of a rectangle cross; out and back again encloses no area.
 #[test]
 fn a_shape_that_crosses_itself_or_has_no_area_is_refused() {
     for (text, because) in [

@@ -29,7 +29,7 @@ fn reconciled(text: &str) -> Reconciliation {
     house.areas(&Settings::default()).unwrap().reconcile(&Weights::default()).unwrap()
 }
 
-/// A map's outline out of corners in feet, turned clockwise as it would lie on a map.
+/// A map's outline from corners in feet, rotated clockwise as it would lie on a map.
 fn map(corners: &[(f64, f64)], turned_degrees: f64) -> String {
     let mut text = "map outline \"City map\" of \"House\"\n".to_owned();
     for (i, a) in corners.iter().enumerate() {
@@ -54,7 +54,7 @@ fn only(reconciliation: &Reconciliation) -> &MapReport {
     map
 }
 
-/// The corners of house and garage (1,600 sq ft, 160 ft round) with an eave all round, by hand.
+/// The corners of house and garage (1,600 sq ft, 160 ft around) with an eave all around, by hand.
 fn house_and_garage(eave: f64) -> Vec<(f64, f64)> {
     let t = eave;
     vec![
@@ -116,7 +116,7 @@ fn true_north_settles_which_way_a_symmetrical_house_lies() {
 
 #[test]
 fn what_stands_under_the_roof_is_found() {
-    // House, garage and porch with 1 ft all round, by hand.
+    // House, garage and porch with 1 ft all around, by hand.
     let roof = [
         (-1.0, -1.0),
         (4.0, -1.0),
@@ -174,7 +174,7 @@ fn an_addition_that_the_walk_lacks_is_told_where_it_is() {
 
 #[test]
 fn a_room_that_the_map_lacks_is_told_too() {
-    // The house alone with 2 ft all round: the garage stands in the open. The outline is said to be of both.
+    // The house alone with 2 ft all around: the garage has no roof over it. The outline is said to be of both.
     let text =
         format!("{HOUSE}{}", map(&[(-2.0, -2.0), (42.0, -2.0), (42.0, 32.0), (-2.0, 32.0)], 5.0))
             .replace("of \"House\"", "of \"Ground\"")

@@ -36,7 +36,7 @@ fn the_gap_is_dashed_to_scale_with_its_length() {
     );
     assert!(said.contains("gap 5'"), "{said}");
     assert!(words(&page).iter().any(|word| word == "DRAFT"));
-    // Each wall at its own length, as typed.
+    // Each wall at its length as typed.
     for wall in ["28'", "40'", "25'", "36'"] {
         assert!(words(&page).iter().any(|word| word == wall), "{wall}");
     }

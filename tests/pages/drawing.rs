@@ -83,7 +83,7 @@ proptest! {
     #[test]
     fn nothing_overlaps_on_the_pages_of_random_houses(house in houses()) {
         let text = house.text();
-        // A bay that meets a porch, or a tower, is no house.
+        // A bay that meets a porch or a tower does not make a valid house.
         let checked = fairfoot::read("house.sides", text.as_str());
         prop_assume!(checked.is_ok());
         let settings = fairfoot::Settings::default();

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use crate::pages::houses::houses;
 use crate::pages::{pages_on, sketch, sketches, words};
 
-/// What is missing on the first page; empty if all is there and it is the only page of the Exhibit.
+/// What is missing on the first page; empty if everything is there and it is the only page of the Exhibit.
 fn missing(text: &str, paper: Paper) -> Vec<String> {
     let pages = pages_on(text, paper);
     let titles: Vec<&str> = pages.pages().iter().map(fairfoot::pages::Page::title).collect();
@@ -94,7 +94,7 @@ fn uncertainty(text: &str) -> Option<[f64; 3]> {
     Some([number(area)?, number(rest)?, number(worst)?])
 }
 
-/// Whether the interval printed on the Exhibit and in the report holds the area that it stands beside.
+/// Whether the interval printed on the Exhibit and in the report contains the area that it belongs to.
 fn holds_its_area(text: &str) -> Result<bool, String> {
     let result = crate::pages::worked_out(text);
     let exact = result.areas().gross().outside().sq_ft();

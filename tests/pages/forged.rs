@@ -1,7 +1,7 @@
-//! Edited pages, by kind of change: none is genuine, and the true pages can be made again from each.
+//! Edited pages, by kind of change: none is genuine, and the true pages can be regenerated from each.
 //!
-//! Every kind here shows, says or hides something that the original page does not. None is detected by kind: a file
-//! that differs in one byte is not what the program makes.
+//! Every kind here shows, says or hides something that the original page does not. None is recognized by its kind: a
+//! file that differs in one byte is not what the program makes.
 
 use fairfoot::verify::{self, Verification, Why};
 use lopdf::content::{Content, Operation};

@@ -26,7 +26,7 @@ fn no_name_breaks_a_page() {
         long.as_str(),
         words400.trim(),
     ] {
-        // Marks that would end the text are doubled in the file, or are not in it.
+        // Marks that would end the text are doubled in the file, or left out of it.
         let text = named(name);
         let checked = fairfoot::read("house.sides", text.as_str());
         if checked.is_err() {

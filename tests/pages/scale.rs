@@ -1,4 +1,4 @@
-//! A scale ruler works on the print: lengths in the PDF, in points, are the sides at the stated scale.
+//! A scale ruler works on the printed page: lengths in the PDF, in points, are the sides at the stated scale.
 
 use fairfoot::Settings;
 use lopdf::content::Content;

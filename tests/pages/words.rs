@@ -218,7 +218,7 @@ fn the_record_outline_is_dashed_and_the_walls_that_differ_are_marked() {
     let all = words(page);
     assert!(all.contains(&"14' 1\" [16']".to_owned()), "{all:?}");
     assert!(all.contains(&"40' 3\" [42']".to_owned()), "{all:?}");
-    // 26' 2" is 26' rounded: no bracket.
+    // 26' 2" rounds to 26': no bracket.
     assert!(all.contains(&"26' 2\"".to_owned()), "{all:?}");
 }
 
@@ -360,7 +360,7 @@ fn a_sketch_is_drawn_beside_our_walls_at_the_face_it_is_measured_to() {
     let pages = pages(&sketch("townhouse"));
     let has = |page: &&fairfoot::pages::Page| page.title().contains("Side by side");
     let all: Vec<String> = pages.pages().iter().filter(has).flat_map(words).collect();
-    // The plan and the tape are both inside: 17.8' and 32.4' as typed beside 17' 9" and 32' 5".
+    // The plan and the tape are both inside: 17.8' and 32.4' as typed, next to 17' 9" and 32' 5".
     for length in ["17.8'", "32.4'", "17' 9\"", "32' 5\""] {
         assert!(all.contains(&length.to_owned()), "{length} in {all:?}");
     }

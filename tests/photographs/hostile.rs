@@ -5,7 +5,7 @@ use proptest::prelude::*;
 
 use super::{SHED, all_alike, halves, jpeg, png, reconciled, with_camera_data};
 
-/// What is said of a picture with these bytes.
+/// What is said about a picture with these bytes.
 fn refused(bytes: &[u8]) -> String {
     match all_alike(SHED, bytes) {
         Ok(pictures) => panic!("taken: {pictures:?}"),
@@ -57,7 +57,7 @@ fn a_picture_that_would_unpack_to_gigabytes_is_refused_unopened() {
     let sum = crc32(&bomb[12..29]);
     bomb[29..33].copy_from_slice(&sum.to_be_bytes());
     assert!(refused(&bomb).contains("is too large to be unpacked: 60,000 by 60,000 pixels"));
-    // The same of a JPEG: the size stands in its frame, after the marker FF C0.
+    // The same for a JPEG: the size is in its frame, after the marker FF C0.
     let mut bomb = jpeg(&halves(20, 20));
     let frame = bomb.windows(2).position(|pair| pair == [0xff, 0xc0]).unwrap();
     bomb[frame + 5..frame + 9].copy_from_slice(&[0xfd, 0xe8, 0xfd, 0xe8]);
@@ -152,7 +152,7 @@ fn more_than_forty_pictures_are_too_many() {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(crate::cases(2_000)))]
 
-    /// Whatever becomes of its bytes, a picture is refused or taken, and what is taken makes pages.
+    /// Whatever is done to its bytes, a picture is refused or accepted, and what is accepted makes pages.
     #[test]
     fn damaged_pictures_stop_nothing(
         is_png in any::<bool>(),

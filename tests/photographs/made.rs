@@ -108,7 +108,7 @@ fn another_picture_in_the_place_of_one_is_found() {
     let at = place_of(&pdf, picture).unwrap() + picture.len() - 40;
     changed[at] ^= 1;
     assert!(!is_genuine(&changed));
-    // A whole other picture, as long as the first: what is left is filled up before its end.
+    // A whole other picture, as long as the first: what is left is padded before its end.
     let (true_one, wanted) = (inside(&pdf), inside(&other));
     assert!(wanted.len() < true_one.len());
     let from = place_of(&pdf, true_one).unwrap();
@@ -198,7 +198,7 @@ fn many_photographs_stand_four_to_a_page() {
     assert!(is_genuine(&few.pdf().unwrap()) && is_genuine(&many.pdf().unwrap()));
 }
 
-/// Forty large pictures of noise, which packs worse than any photograph.
+/// Forty large pictures of noise, which compresses worse than any photograph.
 #[test]
 fn forty_large_photographs_make_a_packet_under_thirty_megabytes() {
     if std::env::var_os("FAIRFOOT_FULL").is_none() {

@@ -1,4 +1,4 @@
-//! Photographs: what is taken as a picture, what is left of it on the pages, and what `verify` says of both.
+//! Photographs: what is accepted as a picture, what is left of it on the pages, and what `verify` says about both.
 
 mod command;
 mod hostile;
@@ -9,7 +9,7 @@ use fairfoot::{Pages, Paper, Reconciliation, Settings, Weights, verify};
 use image::codecs::jpeg::JpegEncoder;
 use image::{ExtendedColorType, ImageFormat, Rgb, RgbImage};
 
-/// A shed of which one wall has a picture.
+/// A shed with a picture of one wall.
 pub(crate) const SHED: &str = "level \"Ground floor\"\n  living \"Shed\"\n    north 16' photo \"1: the door\" file \"door.jpg\" # in May\n    east 20'\n    south 16' note \"behind the fence\"\n    west 20'\n";
 
 pub(crate) fn reconciled(text: &str) -> Reconciliation {
@@ -69,7 +69,7 @@ pub(crate) fn with_camera_data(picture: &[u8], orientation: u8) -> Vec<u8> {
     [&picture[..2], &[0xff, 0xe1], &length.to_be_bytes(), &content, &picture[2..]].concat()
 }
 
-/// The first JPEG that stands as it is in a PDF.
+/// The first JPEG that is in a PDF unchanged.
 pub(crate) fn inside(pdf: &[u8]) -> &[u8] {
     let begins = place_of(pdf, &[0xff, 0xd8, 0xff, 0xe0]).expect("a JPEG");
     let ends = place_of(&pdf[begins..], b"\nendstream").expect("its end");

@@ -239,7 +239,7 @@ proptest! {
 
     #[test]
     fn the_tidy_form_says_the_same_and_is_tidy(lines in proptest::collection::vec(nearly_a_line(), 0..14)) {
-        // Only the lines that can be read by themselves make a file that can be tidied.
+        // Only lines that can be read on their own make a file that can be tidied.
         let mut text = String::from("level \"G\"\n  living \"H\"\nnorth 5'\neast 5'\nclose\n");
         for line in &lines {
             let longer = format!("{text}{line}\n");

@@ -1,8 +1,7 @@
 //! Walls moved outward or inward by a thickness: A + P·t + t²·Σ tan(θ/2), θ the turns.
 //!
-//! The formula is elementary and was not found printed; where the turns are right angles it is
-//! A + P·t + 4t². Figures "by GEOS 3.14.1" were worked with that library's mitred buffer, outside
-//! the project; a printed one says where.
+//! The formula is elementary and was not found printed; where the turns are right angles it is A + P·t + 4t². Figures
+//! "by GEOS 3.14.1" were computed with that library's mitered buffer, outside the project; a printed one says where.
 
 use fairfoot::{Areas, Settings};
 
@@ -56,9 +55,9 @@ fn square_of_100_grows_and_shrinks_as_worked() {
 
 #[test]
 fn square_of_100_shrinks_by_10_as_published_at_a_tenth_of_the_size() {
-    // JTS, TestBuffer.xml, case 5: a square from 100 to 200 by -10 is 6400 (an inward move has no
-    // round joins). By -100 nothing is left, which is a fault here. No wall is 10 ft thick, so all
-    // lengths are a tenth of the published ones and areas a hundredth.
+    // JTS, TestBuffer.xml, case 5: a square from 100 to 200 by -10 is 6400 (an inward move has no round joins). By -100
+    // nothing is left, which is an error here. No wall is 10 ft thick, so all lengths are a tenth of the published ones
+    // and areas a hundredth.
     let square = ["north 10 ft", "east 10 ft", "south 10 ft", "west 10 ft"];
     inward("1 ft", &square, 64);
     let narrow = ["north 10 ft", "east 4 ft", "south 10 ft", "west 4 ft"];
@@ -158,15 +157,15 @@ fn bay_of_45_degrees_grows_as_worked() {
     is_printed(outside.area().sq_ft(), "243.828427");
     // Perimeter + 2t·Σ tan(θ/2), worked: 61.656854 + 4.
     is_printed(In::Feet.of(outside.perimeter()), "65.656854");
-    // By tenths the bay's front is 4.4 for 4.4142 and the walls beside it 6.3 for 6.2929:
-    // 21 × 11 and (8.4 + 4.4) / 2 × 2.
+    // By tenths the bay's front is 4.4 for 4.4142 and the walls next to it 6.3 for 6.2929: 21 × 11 and (8.4 + 4.4) / 2
+    // × 2.
     assert_eq!(areas.gross().tenth_foot().sq_ft_text(), "243.8");
 }
 
 #[test]
 fn right_triangle_grows_as_published() {
-    // GEOS, unit tests of buffers with mitred joins (GEOSBufferTest, mitre limit 3): the triangle
-    // (0 0, 10 0, 10 10) by 2 is 141.598; 141.597980 worked.
+    // GEOS, unit tests of buffers with mitered joins (GEOSBufferTest, miter limit 3): the triangle (0 0, 10 0, 10 10)
+    // by 2 is 141.598; 141.597980 worked.
     let triangle = ["east 10 ft", "north 10 ft", "diagonal south 10 ft west 10 ft"];
     let areas = framed("2 ft", &triangle);
     let outside = areas.spaces()[0].outside();

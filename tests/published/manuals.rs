@@ -19,9 +19,9 @@ fn level(words: &str, name: &str, width: &str, depth: &str) -> String {
 
 #[test]
 fn two_levels_of_28_by_42_are_1176_each() {
-    // ANSI Z765-2003 and Z765-2021, annex on stairs, read second-hand: a house of 28 ft by 42 ft on
-    // two levels, all finished, is 1,176 sq ft on each; 2,352 worked. The stair counts on the level
-    // it goes down from, so nothing is taken off for it.
+    // ANSI Z765-2003 and Z765-2021, annex on stairs, read second-hand: a house of 28 ft by 42 ft on two levels, all
+    // finished, is 1,176 sq ft on each; 2,352 worked. The stair counts on the level it goes down from, so nothing is
+    // deducted for it.
     let stair = "stair \"Stair\" start east 10' north 4'\nnorth 10'\neast 3'\nsouth 10'\nwest 3'\n";
     let text = format!(
         "{}{}{stair}",
@@ -80,11 +80,11 @@ fn parts_of_a_listing_add_up() {
 
 #[test]
 fn records_and_measurements_differ_by_the_published_gaps() {
-    // Measured area, sides of ours that give it, the record, the gap, the gap as per cent of what
-    // was measured (worked where the source has none).
+    // Measured area, sides of ours that give it, the record, the gap, the gap in percent of what was measured (worked
+    // where the source has none).
     let published = [
-        // San Bernardino County assessor, answers to common questions: the record's 2,543 beside a
-        // builder's 2,516, called minor. 34 × 74.
+        // San Bernardino County assessor, answers to common questions: the record's 2,543 against a builder's 2,516,
+        // called minor. 34 × 74.
         ("34'", "74'", "2,516", "2,543", "27", "1.1"),
         // Oregon Tax Court, Magistrate Division, TC-MD 070644E (2007): 3,148 on the
         // roll, 2,565 after measuring again. 45 × 57.
@@ -118,10 +118,9 @@ fn two_stories_differ_from_the_roll_by_the_stated_sum() {
 
 #[test]
 fn sketch_of_23_by_36_is_828() {
-    // Oregon Tax Court, Magistrate Division, TC-MD 080941C (2009): the
-    // sketch of 1995 has an upper story of 23 × 36, the roll held 24 sq ft for it and 1,080 in
-    // all; 816 were found outside. Worked: 828 by the sketch, 1.5 % beside 816; 1,872 in all. The
-    // sides of what was found are ours.
+    // Oregon Tax Court, Magistrate Division, TC-MD 080941C (2009): the sketch of 1995 has an upper story of 23 × 36,
+    // the roll held 24 sq ft for it and 1,080 in all; 816 were found outside. Worked: 828 by the sketch, 1.5% more than
+    // 816; 1,872 in all. The sides of what was found are ours.
     let outline = |name: &str, width: &str, depth: &str| {
         format!(
             "record outline \"{name}\"\nnorth {depth}\neast {width}\nsouth {depth}\nwest {width}\n"
@@ -207,8 +206,8 @@ fn jogged_house_closes_in_tenths_and_not_in_whole_feet() {
     let gross = areas.gross();
     assert_eq!(gross.tenth_foot().sq_ft_text(), "1056.56");
     assert_eq!(gross.tenth_foot().whole_sq_ft(), 1_057);
-    // Moving one wall each way by the odd foot, by hand: 24 × 30 + 15 × 21, 24 × 30 + 16 × 21,
-    // 24 × 31 + 15 × 21, 25 × 30 + 15 × 21. All lie in what whole feet could do.
+    // Moving one wall each way by the odd foot, by hand: 24 × 30 + 15 × 21, 24 × 30 + 16 × 21, 24 × 31 + 15 × 21, 25 ×
+    // 30 + 15 × 21. All lie in the range that whole feet could give.
     let widest = gross.widest().unwrap();
     for forced in [1_035, 1_056, 1_059, 1_065] {
         let forced = Area::from_half_nm2(forced * Area::SQUARE_FOOT.half_nm2());

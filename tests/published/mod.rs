@@ -1,9 +1,9 @@
 //! Figures published outside the project, and what the same sides give here.
 //!
-//! Each figure has its document, edition and section beside it. A figure that was not read in the document itself
-//! says so: "read second-hand" if another text quotes it, "from memory" if neither was at hand. A figure must match
-//! to half its last printed digit; where more is allowed, or where a printed figure does not follow from its own
-//! sides, the reason is beside it.
+//! Each figure has its document, edition and section next to it. A figure that was not read in the document itself says
+//! so: "read second-hand" if another text quotes it, "from memory" if neither was at hand. A figure must match to half
+//! its last printed digit; where more is allowed, or where a printed figure does not follow from its own sides, the
+//! reason is next to it.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

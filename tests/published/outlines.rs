@@ -36,8 +36,8 @@ fn square_with_and_without_a_court_has_the_stated_area_and_length() {
 
 #[test]
 fn both_ways_round_give_one_area() {
-    // JTS, AreaTest: a ring from 100 to 200 is +10000 clockwise, -10000 the other way round; here
-    // an area is never below zero.
+    // JTS, AreaTest: a ring from 100 to 200 is +10000 clockwise, -10000 the other way; here an area is never below
+    // zero.
     let ring = [["100", "100"], ["200", "100"], ["200", "200"], ["100", "200"]];
     assert_eq!(area_of(&ring), "10000");
     let back = [ring[0], ring[3], ring[2], ring[1]];
@@ -46,7 +46,7 @@ fn both_ways_round_give_one_area() {
 
 #[test]
 fn slanted_rings_have_the_stated_areas() {
-    // GEOS, signedAreaTest (east north there): 8400 and -2400. A corner repeated there is no side.
+    // GEOS, signedAreaTest (east north there): 8400 and -2400. A repeated corner there is not a side.
     assert_eq!(area_of(&[["180", "60"], ["240", "140"], ["180", "200"], ["120", "120"]]), "8400");
     assert_eq!(area_of(&[["180", "60"], ["120", "140"], ["180", "100"], ["240", "140"]]), "2400");
 }
@@ -83,7 +83,7 @@ fn overlapping_squares_have_the_worked_areas() {
         ["10", "100"],
     ];
     assert_eq!(area_of(&together), "28100");
-    // The part in common as a garage under the roof of the first: it is taken off.
+    // The part in common as a garage under the roof of the first: it is deducted.
     let garage =
         "garage \"Garage\" within \"House\" start east 40 north 40\nn 50\ne 50\ns 50\nw 50\n";
     let alone = areas(&format!("{}{garage}", house("", &between(&first, In::Feet))));

@@ -47,8 +47,8 @@ fn all_round(rows: &[Row]) {
     }
 }
 
-// Halves up: Iowa DOT IM 202 puts them in place of ASTM E29 §6.4.3 (5 followed by zeros goes to the
-// even digit; E29 itself read second-hand). Where the two part, the last column says so.
+// Halves up: Iowa DOT IM 202 puts them in place of ASTM E29 §6.4.3 (5 followed by zeros goes to the even digit; E29
+// itself read second-hand). Where the two differ, the last column says so.
 
 #[test]
 fn field_testing_manual_rounds_halves_to_even() {
@@ -80,7 +80,7 @@ fn indian_standard_rounds_halves_to_even() {
 
 #[test]
 fn college_tables_round_halves_to_even() {
-    // Hartnell College, rounding hand-out.
+    // Hartnell College, rounding handout.
     all_round(&[
         ("56.748", "0.1", "56.7", "56.7"),
         ("2.146", "0.01", "2.15", "2.15"),
@@ -154,7 +154,7 @@ fn half_feet_are_halves_up_or_down_by_the_setting() {
     };
     assert_eq!(whole("12' 7\"", Halves::Down), "13'");
     assert_eq!(whole("12' 6\"", Halves::Down), "12'");
-    // Common practice takes the half up; to even it is 12 as well, and 14 for 13 ft 6 in.
+    // Common practice rounds the half up; to even it is 12 as well, and 14 for 13 ft 6 in.
     assert_eq!(whole("12' 6\"", Halves::Up), "13'");
     assert_eq!(whole("12' 6\"", Halves::Even), "12'");
     assert_eq!(whole("13' 6\"", Halves::Even), "14'");

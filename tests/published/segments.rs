@@ -13,7 +13,7 @@ struct Curved {
 }
 
 impl Curved {
-    /// Chord and rise as typed; the walls beside the chord are `depth` long.
+    /// Chord and rise as typed; the walls on each side of the chord are `depth` long.
     fn new(chord: &str, rise: &str, toward: &str, depth: &str, unit: In) -> Curved {
         let word = unit.word();
         let sides = [
@@ -55,7 +55,7 @@ fn segment_of_chord_21_and_rise_6_is_as_printed() {
     // Sector: the segment and the triangle on its chord, (r - h)·c/2.
     let triangle = (radius - 6.0) * 21.0 / 2.0;
     is_printed(curved.segment() + triangle, "154.2229");
-    // Bulging inward it is taken off.
+    // Bulging inward, it is subtracted.
     let hollow = Curved::new("21", "6", "south", "10", In::Feet);
     is_printed(hollow.segment(), "-89.254148");
     is_printed(hollow.arc(), "25.308373");
@@ -65,8 +65,8 @@ fn segment_of_chord_21_and_rise_6_is_as_printed() {
 fn segment_of_arc_1_and_45_degrees_is_as_printed() {
     // The same page. Meters are taken, since a chord of eight decimals is whole nanometers.
     let curved = Curved::new("0.97449536", "0.096919589", "north", "1", In::Meters);
-    // The chord is printed to eight decimals: half of that moves the segment by
-    // 0.6·0.097·0.000000005, as much as its own half digit.
+    // The chord is printed to eight decimals: half of that moves the segment by 0.6·0.097·0.000000005, as much as half
+    // of its own last digit.
     is_within(curved.segment(), "0.063460604", 1e-9);
     // The nanometer is the last digit here; the printed chord is unsure by five of them.
     is_within(curved.arc(), "1", 1e-8);

@@ -1,4 +1,4 @@
-//! Right-angled outlines in whole meters, made from the Vienna surfaces when the test runs, under both rules:
+//! Right-angled outlines in whole meters, derived from the Vienna surfaces when the test runs, under both rules:
 //! compared with a count of cells and with the second computation of roundings.
 //!
 //! A cell of a meter belongs to an outline if its middle lies inside the surface. The largest connected piece is
@@ -58,7 +58,7 @@ fn cells_of(surface: &Surface) -> BTreeSet<Cell> {
     all.filter(|&cell| is_inside(&surface.rings, cell)).collect()
 }
 
-/// The four cells beside a cell.
+/// The four cells next to a cell.
 fn beside((east, north): Cell) -> [Cell; 4] {
     [(east + 1, north), (east, north + 1), (east - 1, north), (east, north - 1)]
 }
@@ -105,7 +105,7 @@ fn without_holes(cells: &BTreeSet<Cell>) -> BTreeSet<Cell> {
     all.filter(|cell| !outside.contains(cell)).collect()
 }
 
-/// An empty cell beside two cells that touch only at a corner; `None` without one.
+/// An empty cell next to two cells that touch only at a corner; `None` without one.
 fn gap(cells: &BTreeSet<Cell>) -> Option<Cell> {
     cells.iter().find_map(|&(east, north)| {
         [1, -1].into_iter().find_map(|up| {
@@ -133,7 +133,7 @@ fn staircase(surface: &Surface) -> Option<Staircase> {
     let mut edges: BTreeMap<Cell, (&'static str, Cell)> = BTreeMap::new();
     for &(east, north) in &cells {
         let corners = [(east + 1, north), (east + 1, north + 1), (east, north + 1), (east, north)];
-        // Right, upper, left and lower edge, in the order of the cells beside.
+        // Right, upper, left and lower edge, in the order of the adjacent cells.
         for (k, next) in beside((east, north)).into_iter().enumerate() {
             if !cells.contains(&next) {
                 let way = ["north", "west", "south", "east"][k];
@@ -270,7 +270,7 @@ fn staircases_close_on_both_steps_as_in_the_second_computation() {
             closed_again[rule] += usize::from(own != closed);
         }
     }
-    // By tenths, by whole feet: all compared but one; so many did not close with each wall rounded alone.
+    // By tenths, by whole feet: all but one compared; this many did not close with each wall rounded independently.
     assert_eq!((compared, unlisted, touching), ([1_424, 1_423], [0, 1], 0));
     assert_eq!(closed_again, [941, 987]);
 }

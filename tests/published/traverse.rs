@@ -240,8 +240,8 @@ fn coordinate_geometry_of_five_points_has_the_printed_area() {
     is_printed(outline.area().sq_ft() / 43_560.0, "3.22528"); // acres, worked from the exact area
 }
 
-/// "Sample Traverse Computations", a class hand-out whose figures are also in J. A. La Putt,
-/// Elementary Surveying (the book from memory). Meters.
+/// "Sample Traverse Computations", a class handout whose figures are also in J. A. La Putt, Elementary Surveying (the
+/// book from memory). Meters.
 const LARGE_MISCLOSURE: [Course; 6] = [
     row("N 5° 30' E", "495.85", ["493.5672", "47.5251"], ["491.8995", "45.7328"]),
     row("N 46° 02' E", "850.62", ["590.5342", "612.2285"], ["587.6733", "609.1538"]),
@@ -328,8 +328,7 @@ fn memphis_traverse_has_the_printed_misclosure_and_area() {
     is_printed(area.sq_ft(), "36,320.4115");
 }
 
-/// "COMPASS RULE", a class hand-out; the departure of DA was cut off and follows from the printed
-/// closure. Meters.
+/// "COMPASS RULE", a class handout; the departure of DA was cut off and follows from the printed closure. Meters.
 const FOUR_COURSES: [Course; 4] = [
     row("N 76° E", "80.40", ["19.451", "78.012"], ["19.3653", "78.1055"]),
     row("S 36° E", "46.30", ["-37.457", "27.214"], ["-37.5063", "27.2678"]),
@@ -344,7 +343,7 @@ fn weighted_by_length(table: &[Course], unit: In) -> House {
     let sides = courses(&raw, unit).into_iter().zip(table);
     let sides: Vec<String> = sides
         .map(|(side, course)| {
-            // To the nanometer; only how they stand to each other matters.
+            // To the nanometer; only their ratio matters.
             let tolerance = number(course.length).sqrt() / 10.0;
             format!("{side} tolerance {tolerance:.9} m")
         })
@@ -482,8 +481,8 @@ fn handbook_tract_by_meridian_distances() {
     is_printed(In::Meters.of_area(tract(&checked).area()), "6698.88425");
 }
 
-/// "MSTE 32 Solutions", a class hand-out; no unit is given, feet are taken. Latitudes miss by
-/// -0.002, departures by +0.002.
+/// "MSTE 32 Solutions", a class handout; no unit is given, and feet are assumed. Latitudes miss by -0.002, departures
+/// by +0.002.
 const NEARLY_CLOSED: [[&str; 2]; 4] =
     [["104.096", "60.1"], ["18.754", "88.229"], ["-74.967", "46.845"], ["-47.885", "-195.172"]];
 
@@ -503,9 +502,8 @@ fn a_table_that_misses_by_two_thousandths_is_closed_before_it_has_an_area() {
     for (distance, printed) in figured.into_iter().zip(["60.1", "208.429", "343.503", "195.176"]) {
         is_within(distance as f64 / 304_800_000.0, printed, 0.004);
     }
-    // Printed double area -24,932.34556. The table itself gives -24,932.345095, and from its other
-    // stations -24,931.69, -24,931.26, -24,931.37: what does not close has no one area. Closed,
-    // twice the area is 24,931.666659 exactly.
+    // Printed double area -24,932.34556. The table itself gives -24,932.345095, and from its other stations -24,931.69,
+    // -24,931.26, -24,931.37: what does not close has no single area. Closed, twice the area is 24,931.666659 exactly.
     assert_eq!(tract(&checked).area().sq_ft_text(), "12465.83333"); // 12,465.8333295
     double_areas_give_the_area(tract(&checked));
     is_within(2.0 * tract(&checked).area().sq_ft(), "24,932.34556", 1.1);
@@ -533,8 +531,8 @@ fn a_double_area_fed_back_as_a_distance_is_far_from_the_tract() {
 
 #[test]
 fn surveying_exam_problems_have_the_printed_areas() {
-    // A practice problem for the FE surveying examination: about 0.174 acre. East, north in feet;
-    // the area does not mind which is which.
+    // A practice problem for the FE surveying examination: about 0.174 acre. East, north in feet; for the area it does
+    // not matter which is which.
     let stations = [["100", "200"], ["180", "250"], ["140", "320"], ["60", "270"]];
     let checked = lot("", &between(&stations, In::Feet));
     assert_eq!(tract(&checked).area().sq_ft_text(), "7600");

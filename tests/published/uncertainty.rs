@@ -1,4 +1,4 @@
-//! How far an area may be off if its sides are.
+//! How far off an area may be if its sides are.
 //!
 //! Here ± is 2·√(Σ g²t²/3): t is the tolerance of a wall, taken as the half-width of a rectangular distribution
 //! whose standard deviation is t/√3 (NIST TN 1297 §4.6, from memory), g the derivative of the area with respect to
@@ -90,8 +90,8 @@ fn error_of_a_product_is_as_remembered() {
 
 #[test]
 fn worst_case_of_a_room_is_half_way_between_its_extremes() {
-    // OpenStax, College Physics, ch. 1, problem 27 (worked on an engineering mathematics site):
-    // 3.955 ± 0.005 m by 3.050 ± 0.005 m is 12.06 m², ± 0.035 m² where per cents are added.
+    // OpenStax, College Physics, ch. 1, problem 27 (worked on an engineering mathematics site): 3.955 ± 0.005 m by
+    // 3.050 ± 0.005 m is 12.06 m², ± 0.035 m² where percentages are added.
     let area = |width: &str, depth: &str| {
         In::Meters.of_area(areas(&rectangle("", width, depth)).gross().as_measured())
     };
@@ -99,11 +99,11 @@ fn worst_case_of_a_room_is_half_way_between_its_extremes() {
     let (low, high) = (area("3.950 m", "3.045 m"), area("3.960 m", "3.055 m"));
     is_printed((high - low) / 2.0, "0.035");
     is_printed((high - low) / 2.0, "0.035025"); // 3.955 × 0.005 + 3.050 × 0.005
-    // Per cents, printed as 0.1264 + 0.1639 = 0.2903: one last digit for adding rounded ones.
+    // Percentages, printed as 0.1264 + 0.1639 = 0.2903: one last digit is allowed for adding rounded ones.
     is_within((high - low) / 2.0 / area("3.955 m", "3.050 m") * 100.0, "0.2903", 0.0001);
-    // A question-and-answer page prints ± 0.0105 for the same room, by a slip in a subtraction.
+    // A question-and-answer page prints ± 0.0105 for the same room, because of an error in a subtraction.
     assert!((high - low) / 2.0 > 3.0 * 0.0105);
-    // In squares, which is the rule here, it is 0.02497 (worked): smaller than the worst case.
+    // Added in squares, which is the rule here, it is 0.02497 (worked): smaller than the worst case.
     let (x, y) = (("3.955", 0.005), ("3.050", 0.005));
     for text in [one_reading(x, y, In::Meters), two_readings(x, y, In::Meters)] {
         is_printed(standard_error(&text, In::Meters), "0.02497");

@@ -1,9 +1,9 @@
 //! Ground outlines of Vienna buildings compared with the areas that the city states for them.
 //!
-//! City of Vienna, open data, sheet 102081 ("Datenquelle: Stadt Wien - data.wien.gv.at"), as cut by the source
-//! package cjdb 2.3.0. Its 490 ground surfaces have corners on a grid of 1 mm and an area, `Flaeche`, to 0.01 m²,
-//! presumably computed by the city from finer corners. The file is not kept here: `fetch_vienna.py` beside this
-//! file fetches it.
+//! City of Vienna, open data, sheet 102081 ("Datenquelle: Stadt Wien - data.wien.gv.at"), as cut by the source package
+//! cjdb 2.3.0. Its 490 ground surfaces have corners on a grid of 1 mm and an area, `Flaeche`, to 0.01 m², presumably
+//! computed by the city from finer corners. The file is not kept here: `fetch_vienna.py`, next to this file, fetches
+//! it.
 
 use std::io::Write;
 use std::path::PathBuf;
@@ -23,7 +23,7 @@ const SHA256: &str = "c15be8077421fb8797cee9af8332e3b33c531e37d3083e51ce22b13a11
 /// A corner, east then north, in millimeters.
 pub(crate) type Corner = (i64, i64);
 
-/// A ground or roof surface: its rings (the first one round it, then its holes) and its stated area.
+/// A ground or roof surface: its rings (the outer one first, then its holes) and its stated area.
 pub(crate) struct Surface {
     /// `GroundSurface` or `RoofSurface`.
     pub(crate) kind: String,
@@ -179,8 +179,8 @@ fn ground_surfaces_have_the_area_the_city_states() {
         sum = sum + figured;
         sum_stated = sum_stated + stated(surface);
     }
-    // As another engine, in floats, found them: 419 within 0.0051 m², 487 within 0.0101, none
-    // beyond 0.01386; together 66,188.73 stated, 66,188.728 figured.
+    // As another program computed them, in floats: 419 within 0.0051 m², 487 within 0.0101, none beyond 0.01386;
+    // together 66,188.73 stated, 66,188.728 figured.
     let within = |ten_thousandths: i128| {
         let limit = ten_thousandths * 2 * 10_i128.pow(14);
         differences.iter().filter(|off| off.half_nm2() <= limit).count()
@@ -194,8 +194,8 @@ fn ground_surfaces_have_the_area_the_city_states() {
 
 #[test]
 fn ground_surfaces_are_walked_without_a_crossing() {
-    // Every ring is sound once corners that repeat the one before are left out: 5 of the 525 rings
-    // have one, and no ring touches itself otherwise. 30 surfaces have holes.
+    // Every ring is valid once corners that repeat the one before are left out: 5 of the 525 rings have one, and no
+    // ring touches itself otherwise. 30 surfaces have holes.
     let Some(grounds) = grounds() else { return };
     let rings = || grounds.iter().flat_map(|surface| &surface.rings);
     assert_eq!(rings().count(), 525);

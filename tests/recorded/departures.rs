@@ -19,7 +19,7 @@ fn begins(labels: &[Vec<String>], words: &str) -> Vec<String> {
 
 #[test]
 fn a_recess_and_a_jog_are_found_from_whatever_corner_the_walk_begins() {
-    // 31 × 41 with 4 × 10 cut out of its north wall, or standing out from it: a record of 1,271 has neither.
+    // 31 × 41 with 4 × 10 cut out of its north wall, or projecting from it: a record of 1,271 has neither.
     let recess = [
         "north 31'",
         "east 15'",
@@ -79,7 +79,7 @@ fn a_level_is_compared_with_the_level_below() {
 
 #[test]
 fn a_level_is_not_taken_in_two_ways_at_once() {
-    // 1,200 below and 900 above; counted twice and at the whole of the level below it would come to 3,300.
+    // 1,200 below and 900 above; counted twice, and at the whole of the level below, it would come to 3,300.
     let level = |name: &str, east: i64| {
         format!(
             "level \"{name}\"\nliving \"{name} rooms\"\nnorth 30'\neast {east}'\nsouth 30'\nwest {east}'\n"
@@ -134,7 +134,7 @@ fn a_space_that_the_record_lists_by_itself_is_counted_with_what_it_lists() {
 
 #[test]
 fn a_jog_left_out_takes_off_no_more_than_its_smaller_depth() {
-    // It stands out 3 ft on one side and 5 on the other: 15 × 30 + 10 × 33 + 15 × 28 = 1,200, and 10 × 3 less without it.
+    // It projects 3 ft on one side and 5 on the other: 15 × 30 + 10 × 33 + 15 × 28 = 1,200, and 10 × 3 less without it.
     let jog = [
         "north 30'",
         "east 15'",
@@ -151,7 +151,7 @@ fn a_jog_left_out_takes_off_no_more_than_its_smaller_depth() {
 
 #[test]
 fn another_face_is_reported_if_the_walls_are_taken_there() {
-    // 6" of veneer all round 29 × 39 = 1,131.
+    // with 6" of veneer all around, 29 × 39 = 1,131.
     let text = house(&["north 30'", "east 40'", "south 30'", "west 40'"], "");
     let text = format!("veneer 6\"\n{}", text.replace("1,200", "1,131"));
     assert_eq!(labels(&text)[0], ["face: frame"]);
@@ -182,8 +182,8 @@ fn spaces_outside_the_total_do_not_affect_its_range() {
 
 #[test]
 fn a_wall_between_a_notch_and_a_stair_is_no_jog() {
-    // 10 × 20 + 6 × 12 + 7 × 24 + 7 × 28 = 636. The wall of 12 ft out of the notch stands out on one side only; 12 × 6 less would be
-    // 564.
+    // 10 × 20 + 6 × 12 + 7 × 24 + 7 × 28 = 636. The wall of 12 ft out of the notch projects on one side only; 12 × 6
+    // less would be 564.
     let stairs = [
         "north 20'",
         "east 10'",

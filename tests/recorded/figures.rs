@@ -92,7 +92,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
         report.contains("If its walls were rounded to the foot, this house could be 1,120, or 1,148; the listing, 1,135, is neither."),
         "{report}"
     );
-    // With an opening of 10' by 10' 6" taken off, 100 or 110: 1,010, 1,020, 1,038 or 1,048.
+    // With an opening of 10' by 10' 6" deducted, 100 or 110: 1,010, 1,020, 1,038 or 1,048.
     let opening = |record: &str| {
         format!(
             "{}open \"Void\" start north 5' east 5'\nnorth 10'\neast 10' 6\"\nsouth 10'\nwest 10' 6\"\n",
@@ -151,7 +151,7 @@ fn weights_of_ones_own_are_chances() {
     for chance in [1.0, -0.01, 1.5] {
         assert!(with("face", chance).is_err(), "{chance}");
     }
-    // Those of rounding together: 0.03 + 0.01 + 0.05 + 0.03 beside it.
+    // Those of rounding together: 0.03 + 0.01 + 0.05 + 0.03 in addition.
     assert!(with("not_rounded", 0.87).is_ok());
     assert!(with("not_rounded", 0.89).is_err());
     assert!(with("a name of no meaning", 0.1).is_err());

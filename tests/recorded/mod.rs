@@ -1,6 +1,6 @@
 //! A record's or a plan's own walls compared with ours: which walls match, and what each side adds.
 //!
-//! Every figure is computed by hand in the comment beside it.
+//! Every figure is computed by hand in the comment next to it.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

@@ -35,7 +35,7 @@ fn a_sketch_walked_the_other_way_from_another_corner_is_matched_wall_by_wall() {
         (6, 6, 55, 55),
     ];
     assert_eq!(pairs(&text), (all.to_vec(), true));
-    // From any corner, either way round.
+    // From any corner, in either direction.
     for start in 0..6 {
         let mut turned = theirs;
         turned.rotate_left(start);
@@ -174,7 +174,7 @@ fn sides_in_one_line_are_one_wall_on_both_sides() {
     let theirs = ["east 21'", "south 31'", "west 41'", "north 31'", "east 20'"];
     let all = vec![(1, 4, 30, 31), (3, 5, 40, 41), (5, 2, 30, 31), (6, 3, 40, 41)];
     assert_eq!(pairs(&house(&ours, &sketch("House", &theirs))), (all, true));
-    // A foot more is beyond rounding; a side that turns back is no wall in line.
+    // A foot more is beyond rounding; a side that turns back does not continue a wall.
     let ours = ["north 10'", "north 20'", "east 40'", "south 30'", "west 40'"];
     let theirs = ["north 33'", "east 40'", "south 33'", "west 40'"];
     let report = text_report(&house(&ours, &sketch("House", &theirs)));
@@ -235,19 +235,19 @@ fn a_listed_area_equal_to_the_unexplained_rest_is_asked_about() {
         text_report(&text.replace("1,200", "1,248"))
     };
     assert!(step("48").contains("possible: front step counted +48"), "{}", step("48"));
-    // Listed with another area, it would leave a foot: the record's own area is what its total would hold.
+    // Listed with another area, it would leave a foot: the record's own area is what its total would contain.
     assert!(!step("47").contains("possible: front step counted +48"), "{}", step("47"));
 }
 
 #[test]
 fn a_sketch_may_leave_out_what_lies_in_the_house_or_have_it_inside() {
-    // 30 × 40 with a garage of 20 × 20 in its corner: 800. A sketch of the L that is left comes to 800 as it is; one of the whole
-    // house, with a jog of a foot on 20 ft of its wall, comes to 1,180 and has the garage taken off.
+    // 30 × 40 with a garage of 20 × 20 in its corner: 800. A sketch of the L that is left comes to 800 as it is; one of
+    // the whole house, with a jog of a foot on 20 ft of its wall, comes to 1,180 and has the garage deducted.
     let garage = "garage \"Garage\" within \"House\" start north 10' east 20'\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n";
     let own = |sides: &[&str]| {
         let after = format!("{garage}{}", sketch("House", sides));
         let text = house(&["north 30'", "east 40'", "south 30'", "west 40'"], &after);
-        // A total that no way of taking off comes to.
+        // A total that no way of deducting gives.
         let reconciled = reconciled(&text.replace("1,200", "1,100"));
         reconciled.figures()[0].own_sketch().map(|area| area.whole_sq_ft())
     };

@@ -49,8 +49,8 @@ fn a_foot_on_two_pairs_of_walls_is_shared_as_worked() {
 
 #[test]
 fn a_foot_on_two_walls_of_an_l_is_shared_as_worked() {
-    // The walls east and west lie 30, 20 and 0 ft north, at a mean of 50/3: a foot more on the first adds 40/3, a foot more
-    // on the second takes 10/3 off; together 10, as 25 × 30 + 16 × 10 is 10 more than 25 × 30 + 15 × 10.
+    // The walls east and west lie 30, 20 and 0 ft north, at a mean of 50/3: a foot more on the first adds 40/3, a foot
+    // more on the second subtracts 10/3; together 10, as 25 × 30 + 16 × 10 is 10 more than 25 × 30 + 15 × 10.
     let recorded = house(
         &[
             "north 30' recorded 30'",
@@ -64,7 +64,7 @@ fn a_foot_on_two_walls_of_an_l_is_shared_as_worked() {
     );
     let all = vec![(2, 40.0, 41.0, 13.333), (4, 15.0, 16.0, -3.333)];
     assert_eq!(shares(&recorded), (all.clone(), "10".to_owned()));
-    // The same from the record's own sketch, from another corner and the other way round.
+    // The same from the record's own sketch, from another corner and in the other direction.
     let ours = ["north 30'", "east 40'", "south 10'", "west 15'", "south 20'", "west 25'"];
     let theirs = ["east 25'", "north 20'", "east 16'", "north 10'", "west 41'", "south 30'"];
     assert_eq!(shares(&house(&ours, &sketch("House", &theirs))), (all, "10".to_owned()));

@@ -1,6 +1,6 @@
 //! Rules of the trade: common walls, detached living space, lots, comparing like with like, implausible sizes.
 //!
-//! Every figure is computed by hand in the comment beside it.
+//! Every figure is computed by hand in the comment next to it.
 
 use fairfoot::diagnostic::Word;
 use fairfoot::units::{Area, Length};
@@ -79,7 +79,7 @@ fn a_stated_thickness_is_within_a_quarter_inch_and_the_worst_case_adds_everythin
     assert!(report.contains("every stated thickness within 1/4\", the area before any rounding is 1,271 ± 4 sq ft (about 95%); at worst, with every wall off the same way, ± 6."), "{report}");
 }
 
-/// A house of 30 by 40 ft and living space of 20 by 20 ft beside it.
+/// A house of 30 by 40 ft and living space of 20 by 20 ft next to it.
 fn with_casita(words: &str) -> String {
     format!(
         "level \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nliving \"Casita\" {words}\nnorth 20'\neast 20'\nsouth 20'\nwest 20'\n"
@@ -115,7 +115,7 @@ fn rooms_above_the_house_are_not_detached() {
             with_casita("start east 60'")
         )
     };
-    // 1,200 + 12 × 14 + 10 × 12; above the casita the room of 120 is apart.
+    // 1,200 + 12 × 14 + 10 × 12; above the casita the room of 120 is detached.
     assert_eq!(areas(&upper("east 28'")).gross().tenth_foot().whole_sq_ft(), 1_488);
     assert_eq!(areas(&upper("east 62'")).gross().tenth_foot().whole_sq_ft(), 1_368);
 }
@@ -198,7 +198,7 @@ fn like_is_compared_with_like() {
     };
     let report = text_report(&with("record 1,302 sq ft counting \"Porch\""));
     assert!(report.contains("Record 1,302 sq ft, with the porch. Measured with the porch: 1,300 sq ft. Difference 2 sq ft (0.2% of measured, 0.2% of the record)."), "{report}");
-    // 6" of veneer less all round: 29 × 39 = 1,131.
+    // Less 6" of veneer all around: 29 × 39 = 1,131.
     let report = text_report(&with("veneer 6\"\nplan 1,130 sq ft measured to frame"));
     assert!(
         report

@@ -62,7 +62,7 @@ fn the_thirtieth_day_counts_if_it_is_later() {
     ] {
         let found = protest(notice);
         assert_eq!((found.unmoved(), found.day()), (Some(unmoved), Some(day)), "{notice}");
-        // The law was last looked at in 2026.
+        // The law was last checked in 2026.
         assert_eq!(found.is_certain(), notice.year() == 2026, "{notice}");
     }
 }
@@ -191,7 +191,7 @@ fn a_late_correction_comes_out_as_a_county_publishes_it() {
     }
 }
 
-/// Government Code 662.021, read: Columbus Day, December 24 and December 26 are no legal holidays.
+/// Government Code 662.021, read: Columbus Day, December 24 and December 26 are not legal holidays.
 #[test]
 fn columbus_day_and_the_days_round_christmas_move_nothing() {
     // 30 days after: September has 30 days, so October 12, 2026, a Monday, comes of September 12; November has 30,

@@ -1,7 +1,7 @@
 //! What a gap is worth, and the deadlines: every figure computed by hand, every rule with its source.
 //!
-//! Sections are of the Texas Tax Code. Beside each is how it is known, as in `src/value/places`: *read* in a copy
-//! of the law, *second-hand*, or *from memory*; last checked on 2026-11-25 or 2026-11-26.
+//! Sections are of the Texas Tax Code. With each is how it is known, as in `src/value/places`: *read* in a copy of the
+//! law, *second-hand*, or *from memory*; last checked on 2026-11-25 or 2026-11-26.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

@@ -164,7 +164,7 @@ fn a_way_to_a_correction_is_listed_for_the_errors_it_may_correct() {
         let routes = worth.dates().routes(&[class]);
         routes.iter().map(|route| route.rule().key().to_owned()).collect::<Vec<_>>()
     };
-    // RPTL 550(2), 554, read: what was copied or added up wrongly; not a wrong description.
+    // RPTL 550(2), 554, read: what was copied or added up incorrectly; not a wrong description.
     assert_eq!(keys(CauseClass::Typed), [FIRST, "other correction"]);
     assert_eq!(keys(CauseClass::Described), [FIRST]);
     assert_eq!(keys(CauseClass::Measured), [FIRST]);
@@ -186,7 +186,7 @@ fn elsewhere_no_law_is_assumed() {
     assert!(!reported.contains("texas") && !reported.contains("Texas"), "{reported}");
 }
 
-/// The classes of what is reported decide which ways are asked about, and what the page says of each.
+/// The classes of what is reported decide which ways are asked about, and what the page says about each.
 #[test]
 fn the_ways_shown_are_those_for_the_kind_of_what_is_reported() {
     const SHELL: &str = "level \"Ground\"\n  living \"House\"\n    north 30' 2\"\n    east 40' 3\"\n    south 30' 2\"\n    west 40' 3\"\n  garage \"Garage\" start east 40' 3\"\n    north 20' 1\"\n    east 22' 2\"\n    south 20' 1\"\n    west 22' 2\"\n";
@@ -204,12 +204,13 @@ fn the_ways_shown_are_those_for_the_kind_of_what_is_reported() {
     );
     let told = super::text(&super::whole(&text, None).unwrap());
     assert!(told.contains("described in another way (what counts"), "{told}");
-    // RPTL 550(2), 554, read: a wrong description is not taken up; the complaint takes it up.
+    // RPTL 550(2), 554, read: a wrong description is not covered here; the complaint covers it.
     assert!(told.contains("554) | typed or added: for this; described: not for this"), "{told}");
     assert!(told.contains("(512(1), 512(1-a), 524(1)) | for this\n"), "{told}");
 }
 
-/// A sum is printed with the sign that was typed, in every sum worked out from it, and with none if none was typed.
+/// An amount is printed with the sign that was typed, as is every amount computed from it; without one if none was
+/// typed.
 #[test]
 fn money_keeps_the_sign_that_was_typed() {
     // 1,500 on the record, 1,200 measured: 200,000 × 300 ÷ 1,500 is 40,000; 400,000 ÷ 1,600 is 250 a square foot.

@@ -61,7 +61,7 @@ fn the_median_of_three_is_the_middle_one() {
 
 #[test]
 fn the_median_of_two_is_half_way_and_not_rounded_between() {
-    // 250,000 ÷ 1,200 = 208.333…, 240,000 ÷ 1,150 = 208.695652…; half-way 208.514492…
+    // 250,000 ÷ 1,200 = 208.333…, 240,000 ÷ 1,150 = 208.695652…; halfway 208.514492…
     let sales = [sale("A", 1_200, 250_000), sale("B", 1_150, 240_000)];
     let worth = worth_of(&format!("record 1,500 sq ft\n{}", sales.concat())).unwrap();
     let unit = worth.comparables().unit_price().unwrap();

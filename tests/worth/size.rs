@@ -29,7 +29,7 @@ fn money_that_does_not_divide_evenly_is_rounded_once() {
     assert_eq!(gives.whole_text(), "$11,111");
     let worth = worth_of("record 1,350 sq ft\nvalue improvement $99,999.99").unwrap();
     assert_eq!(way(&worth, Method::Proportion).amount().decimal_text(), "11111.11");
-    // 50,001 × 1,200 ÷ 2,400 = 25,000.5: halves go away from zero.
+    // 50,001 × 1,200 ÷ 2,400 = 25,000.5: halves are rounded away from zero.
     let worth = worth_of("record 2,400 sq ft\nvalue improvement $50,001").unwrap();
     assert_eq!(way(&worth, Method::Proportion).amount().whole(), Some(25_001));
 }

@@ -108,7 +108,7 @@ fn every_rule_states_its_section_and_its_certainty() {
     let reported = text(&worth);
     for deadline in worth.dates().deadlines() {
         let rule = deadline.rule();
-        // A rule not read in the law itself says so in its note, and nowhere else.
+        // A rule that was not read in the law itself says so in its note, and nowhere else.
         let sure = match rule.sure() {
             Sure::Read => rule.sure().words(),
             _ => "not confirmed: ask the office",
