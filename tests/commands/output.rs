@@ -143,7 +143,7 @@ fn a_recess_is_filled_in_with_the_lengths_that_the_record_has() {
 }
 
 #[test]
-fn per_cent_are_of_the_figures_as_printed() {
+fn percentages_are_of_the_figures_as_printed() {
     // 238 ÷ 1,784 = 13.34 %; without rounding first it would be 13.4 %.
     let notice = std::fs::read_to_string(super::sketch("notice.sides")).unwrap();
     let output = fairfoot().args(["reconcile", "-"]).write_stdin(notice).output().unwrap();

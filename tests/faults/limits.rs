@@ -120,7 +120,7 @@ fn a_space_in_a_notch_of_another_covers_none_of_its_ground() {
 }
 
 #[test]
-fn a_space_counted_against_the_rule_is_counted_on_the_word_of_whoever_says_so() {
+fn a_space_counted_against_the_rule_is_reported_as_stated_by_the_preparer() {
     let page = |words: &str| {
         let text = format!(
             "{HOUSE}porch \"Porch\" start east 40' {words}\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"

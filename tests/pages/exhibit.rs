@@ -179,7 +179,7 @@ fn no_page_but_the_last_of_each_set_is_less_than_a_quarter_full() {
 }
 
 #[test]
-fn the_brick_house_fills_four_pages() {
+fn the_brick_house_fills_at_most_four_pages() {
     assert!(pages_on(&sketch("brick-garage"), Paper::Letter).pages().len() <= 4);
 }
 

@@ -81,7 +81,7 @@ proptest! {
     }
 
     #[test]
-    fn a_veneer_widens_as_a_mitred_offset_does(corners in star(), inches in 1_i64..8) {
+    fn a_veneer_widens_as_a_mitered_offset_does(corners in star(), inches in 1_i64..8) {
         let head = format!("faces frame\nveneer {inches}\"");
         let house = fairfoot::read("star.sides", file(&head, &corners));
         prop_assume!(house.is_ok(), "corners that fall together cross");
@@ -107,7 +107,7 @@ proptest! {
     }
 
     #[test]
-    fn tenths_and_whole_feet_of_slanted_walls_close(corners in star()) {
+    fn rounded_slanted_walls_have_their_corners_on_whole_steps(corners in star()) {
         let house = fairfoot::read("star.sides", file("", &corners));
         prop_assume!(house.is_ok(), "corners that fall together cross");
         let house = house.unwrap();

@@ -89,7 +89,7 @@ fn error_of_a_product_is_as_remembered() {
 }
 
 #[test]
-fn worst_case_of_a_room_is_half_way_between_its_extremes() {
+fn worst_case_of_a_room_is_halfway_between_its_extremes() {
     // OpenStax, College Physics, ch. 1, problem 27 (worked on an engineering mathematics site): 3.955 ± 0.005 m by
     // 3.050 ± 0.005 m is 12.06 m², ± 0.035 m² where percentages are added.
     let area = |width: &str, depth: &str| {

@@ -11,7 +11,7 @@ fn sale(name: &str, sq_ft: u32, sold: u32) -> String {
 }
 
 #[test]
-fn near_is_within_ten_per_cent_ends_included() {
+fn near_is_within_ten_percent_ends_included() {
     // Of 1,200 measured: 1,080 to 1,320; of 1,500 recorded: 1,350 to 1,650. Common practice.
     let sizes = [1_079, 1_080, 1_320, 1_321, 1_349, 1_350, 1_650, 1_651];
     let sales: String = sizes.iter().map(|size| sale(&size.to_string(), *size, 200_000)).collect();
@@ -60,7 +60,7 @@ fn the_median_of_three_is_the_middle_one() {
 }
 
 #[test]
-fn the_median_of_two_is_half_way_and_not_rounded_between() {
+fn the_median_of_two_is_halfway_and_not_rounded_between() {
     // 250,000 ÷ 1,200 = 208.333…, 240,000 ÷ 1,150 = 208.695652…; halfway 208.514492…
     let sales = [sale("A", 1_200, 250_000), sale("B", 1_150, 240_000)];
     let worth = worth_of(&format!("record 1,500 sq ft\n{}", sales.concat())).unwrap();
