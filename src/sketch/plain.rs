@@ -1,6 +1,6 @@
 //! A fast path for the most common line, a direction with a length and nothing else.
 //!
-//! Every other line is left to the parser. A test checks that both read such lines alike.
+//! Every other line is left to the parser. A test checks that both read such lines the same way.
 
 #![expect(
     clippy::integer_division,

@@ -186,7 +186,7 @@ pub struct Rows {
 }
 
 impl Row {
-    /// Whether nothing was typed for the length of a wall that was not left to follow from the others.
+    /// Whether the length of a wall is still empty although it was not left to follow from the others.
     #[must_use]
     pub fn lacks_length(&self) -> bool {
         !self.is_read && self.way.is_some() && self.how != How::Closing && self.length.is_empty()

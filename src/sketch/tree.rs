@@ -134,7 +134,7 @@ pub(crate) struct CornerSketch {
 }
 
 impl Sketch {
-    /// The places where a name is given to a space, or to a missing one.
+    /// The places where the name of a space, or of a missing one, is typed.
     pub(crate) fn places_of<'a>(&'a self, name: &'a Named) -> impl Iterator<Item = Span> + 'a {
         let spaces = self.levels.iter().flat_map(|level| &level.spaces);
         let spaces = spaces.map(|space| &space.space.name);

@@ -72,8 +72,8 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     })
 }
 
-/// The answer to a line that is recognized as a whole. What is still unreadable in it is mended too, at most `depth`
-/// times.
+/// The answer to a line that is recognized as a whole. Anything in it that is still unreadable is mended too, at most
+/// `depth` times.
 fn known(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt, depth: usize) -> Option<Mend> {
     let depth = depth.checked_sub(1)?;
     let (changed, cause) = match kinds::answer(line, &attempt(line))? {

@@ -287,7 +287,7 @@ impl<'a> Lines<'a> {
                 let is_body = |statement: &Statement| {
                     !matches!(statement, Statement::Head(_) | Statement::Figure(_))
                 };
-                // Numbers without a unit are read by it, so it comes before them.
+                // It determines how numbers without a unit are read, so it comes before them.
                 let is_body = |statement: &Statement| field == "units" || is_body(statement);
                 let body = statements().position(|statement| statement.is_some_and(is_body));
                 let at = body.unwrap_or(self.lines.len());

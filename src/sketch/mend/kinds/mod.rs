@@ -1,9 +1,9 @@
 //! Recognizes whole lines, such as a size or a deed's call, before single words and marks are changed.
 //!
-//! A line such as `north 9' 4", 8' 10"` or `lot 12 0.35 ac` has words and numbers each of which could be changed to
-//! something that reads. Here the line is first recognized for what it is. The answer keeps every number or says what
-//! it was turned into; or it names what is missing and suggests no line. The doc comment of each rule shows lines
-//! that it recognizes; it returns `None` for any other line.
+//! A line such as `north 9' 4", 8' 10"` or `lot 12 0.35 ac` has words and numbers, each of which could be changed so
+//! that the line reads. Here the line is first recognized as a whole. The answer keeps every number or says what it was
+//! turned into; or it names what is missing and suggests no line. The doc comment of each rule shows lines that it
+//! recognizes; it returns `None` for any other line.
 
 mod asides;
 mod curves;

@@ -351,7 +351,7 @@ fn compass_corner(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// `behind house`, `at rear`: asks for a place that can be measured from.
+/// `behind house`, `at rear`: asks for a place given by measurements.
 fn beside_something(typed: &Typed<'_>) -> Option<Answer> {
     let begins = [
         "behind",

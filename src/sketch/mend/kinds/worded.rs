@@ -6,8 +6,8 @@ use super::walls::{ROUGHLY, WAYS, is_way};
 use super::{Answer, Typed, quoted, remark};
 use crate::units::length::Length;
 
-/// The one length on the line of a wall, and its first piece. Where bare numbers are meters, a bare number with decimals is
-/// one too.
+/// The one length on the line of a wall, and its first piece. If bare numbers are meters, a bare number with decimals
+/// is also a length.
 pub(super) fn the_length(typed: &Typed<'_>) -> Option<(usize, Measure)> {
     let all = all_lengths(typed);
     match &all[..] {

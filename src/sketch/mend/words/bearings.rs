@@ -160,7 +160,7 @@ pub(super) fn slanted(pieces: &[Piece]) -> Vec<Edit> {
     let (one, two) = legs;
     let letter = |word: &str| word[..1].to_uppercase();
     let cause = "a slanted wall has two lengths, how far it runs and how far it rises; or one length and a bearing";
-    // One length along the wall is neither of the two that a `diagonal` has.
+    // A single length along the wall is neither of the two lengths that a `diagonal` has.
     let lines = if ["north", "south"].contains(&one) {
         vec![format!("bearing {} 45° {} {length} {after}", letter(one), letter(two))]
     } else {
