@@ -291,7 +291,7 @@ impl Outline {
             points[i + 1] = (points[i].0 + vector.east, points[i].1 + vector.north);
         }
         let side = |i: usize| (points[i], points[i + 1]);
-        // The bounding box of each side; sides whose boxes do not meet do not meet either.
+        // The bounding box of each side; two sides can meet only if their boxes do.
         let mut boxes = [(0_i64, 0_i64, 0_i64, 0_i64); FEW];
         for (i, place) in boxes.iter_mut().enumerate().take(n) {
             let ((e, n), (f, m)) = side(i);
