@@ -1,4 +1,4 @@
-//! Houses that were sold: which are near in size, and their price per square foot.
+//! Houses that were sold: which of them are close in size, and their price per square foot.
 
 use jiff::civil::Date;
 use rust_decimal::Decimal;

@@ -1,4 +1,4 @@
-//! The days by which to act, computed from the file's own dates and the rules of its place.
+//! The deadlines, computed from the file's own dates and the rules of its place.
 //!
 //! A day that a rule fixes is given as a day; anything else becomes a question for the appraisal office.
 
@@ -13,7 +13,7 @@ use crate::value::rules::{
     Corrects, DateRule, Holidays, LawRule, PlaceRules, Reach, Sure, When, days_after, nth_weekday,
 };
 
-/// The days by which to act; without rules for the file's place, only questions.
+/// The deadlines; without rules for the file's place, only questions.
 #[derive(Clone, Debug)]
 pub struct Dates {
     pub(crate) year: Option<i16>,
@@ -166,7 +166,7 @@ impl Deadline {
     }
 }
 
-/// The facts that deadlines follow from.
+/// The facts from which deadlines follow.
 struct Ground<'a> {
     values: &'a Values,
     rules: &'static PlaceRules,
