@@ -1,4 +1,4 @@
-//! All access to files and standard streams; errors are reported in full sentences.
+//! All access to files and standard streams. Errors are reported in full sentences.
 
 use std::fs::File;
 use std::io::{self, ErrorKind, IsTerminal, Read, Write};
