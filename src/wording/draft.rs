@@ -72,7 +72,7 @@ impl Draft {
     }
 }
 
-/// A sentence about two sides by closing that have one direction.
+/// A sentence about two sides by closing that run in the same direction.
 fn closing_twice(walk: &DraftWalk) -> Option<String> {
     let (first, second) = walk.closing_twice?;
     let (first, second) = (named(&walk.sides[first]), named(&walk.sides[second]));
@@ -120,7 +120,7 @@ fn again(walk: &DraftWalk, is_lot: bool) -> Option<String> {
     Some(format!("{how}: {}.", names.join("; ")))
 }
 
-/// A sentence for each walk with sides that could not be read, and one for those that only lack a length.
+/// A sentence for each walk with sides that could not be read, and one for each with sides that only lack a length.
 fn unread_sides(unread: &[Unread]) -> Vec<String> {
     let mut walks: Vec<(&str, bool, Vec<usize>)> = Vec::new();
     for one in unread {

@@ -96,14 +96,14 @@ fn evidence(worth: Option<&Worth>) -> String {
     )
 }
 
-/// Asks for a talk before the hearing; `None` if the place has no rule on it.
+/// Asks to talk it over before the hearing; `None` if the place has no rule on that.
 fn talk(worth: &Worth) -> Option<String> {
     let mut deadlines = worth.dates().deadlines().iter();
     let rule = deadlines.find(|deadline| deadline.rule().key() == TALK)?;
     Some(format!("Can the owner talk this over with you first, and when?{}", section(rule)))
 }
 
-/// The key of the rules on a talk with the office.
+/// The key of the rules on talking with the office.
 const TALK: &str = "informal conference";
 
 /// The ways in which a size may be corrected, each with its section.

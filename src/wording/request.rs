@@ -73,8 +73,8 @@ impl Sentences<'_> {
         }
     }
 
-    /// What is to be stated if a figure stays: what else it includes, or how it came about where the likeliest cause is
-    /// a length, rounding or the typing of the total.
+    /// What is to be stated if a figure stays: what else it includes, or how it came about if the likeliest cause is a
+    /// length, rounding or a typing error in the total.
     fn or_state(&self, figure: &Figure) -> String {
         let total = self.size(figure.area());
         let likeliest = shown_once(figure).into_iter().next();

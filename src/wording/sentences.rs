@@ -949,7 +949,8 @@ impl Sentences<'_> {
         }
     }
 
-    /// Who states the lengths: `as stated by the owner`, or the person who measured, if the file says who that was.
+    /// Who states the lengths: `as stated by the owner`, or `as stated by whoever measured` if the file does not say
+    /// who that was.
     pub(crate) fn as_stated(&self) -> String {
         let by = self.house.particulars.measured.as_ref().and_then(|measured| measured.by.clone());
         format!("as stated by {}", by.as_deref().unwrap_or("whoever measured"))
@@ -1178,7 +1179,7 @@ pub(crate) fn signed_length(say: &Sentences<'_>, length: Length) -> String {
     }
 }
 
-/// The reported causes, without those that mean the same as an earlier one and change the house alike.
+/// The reported causes, without those that mean the same as an earlier one and change the house in the same way.
 pub(super) fn shown_once(figure: &Figure) -> Vec<&Explanation> {
     let mut shown: Vec<&Explanation> = Vec::new();
     for one in figure.explanations().reported() {
@@ -1259,7 +1260,7 @@ pub(crate) fn the(figure: &Figure) -> String {
     }
 }
 
-/// The letters for a number: A, B … Z, AA, AB …
+/// The letters for a number: A, B, … Z, AA, AB, …
 #[expect(clippy::integer_division, reason = "counting in letters")]
 pub(crate) fn letters(number: usize) -> String {
     let last = char::from(b'A' + u8::try_from(number % 26).unwrap_or(0));
