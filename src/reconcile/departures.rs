@@ -339,7 +339,7 @@ impl DepartureKind {
             Counted, Deducted, DeductedTwice, LeftOut, Level, LevelLeftOut, NotDeducted, UnderRoof,
         };
         let one_way = |a: DepartureKind, b: DepartureKind| match (a, b) {
-            // The level above taken at the outline below says this in fewer words.
+            // The cause that the level above is taken at the outline below says this in fewer words.
             (Level { how: LevelTaken::Twice, level: a }, LevelLeftOut { level: b }) => a <= b,
             (Level { how: LevelTaken::Twice, level: a }, LeftOut { space }) => {
                 a <= house.spaces[space].level

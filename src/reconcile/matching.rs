@@ -270,7 +270,7 @@ fn gaps(pairs: &Pairs, ring: &Ring) -> Vec<Gap> {
     gaps.filter(|(ours, theirs)| !ours.is_empty() || !theirs.is_empty()).collect()
 }
 
-/// Divides a gap into as many parts as possible, wherever both outlines are within a foot of each other.
+/// Divides a gap into as many parts as possible, at the points where both outlines are within a foot of each other.
 fn split(gap: Gap, ours: &[Wall], theirs: &[Wall], reversed: bool) -> Vec<Gap> {
     let (mut our, mut their) = gap;
     let way = |walls: &[Wall], list: &[usize], turned: bool| -> Vec<(i64, i64)> {

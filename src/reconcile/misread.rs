@@ -112,7 +112,7 @@ pub(super) fn typing_slips(
     }
 }
 
-/// The share of the least common misreading that is asked about: ten feet more or less.
+/// The share of the least common misreading that we ask about: ten feet more or less.
 const LIKELY: f64 = 0.15;
 
 /// The walls along one axis.

@@ -96,7 +96,7 @@ impl Reconciliation {
         let mut warnings = areas.warnings.clone();
         let mut figures = Vec::new();
         let mut assumed = areas.assumed();
-        // The dispute is with the record, so it comes first wherever it was typed.
+        // The dispute is about the record, so it comes first wherever it was typed.
         let mut published: Vec<&PublishedFigure> = house.figures.iter().collect();
         published.sort_by_key(|figure| figure.kind != FigureKind::Record);
         for sketch in published {

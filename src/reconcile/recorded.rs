@@ -358,7 +358,7 @@ pub(super) fn own_total(
         && alone.of.is_empty()
         && house.deducted_from(*only).next().is_none()
     {
-        // A sketch that names no space is of the house if it has about the same size.
+        // A sketch that names no space is taken to be of the house if it has about the same size.
         let area = alone.outline.as_ref().map(Outline::area)?;
         let ours = ground.ruled.areas[*only];
         let apart = (area - ours).abs() + (area - ours).abs();

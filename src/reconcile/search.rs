@@ -658,8 +658,8 @@ fn scale(how: TotalWritten) -> f64 {
     }
 }
 
-/// The likelihood of a figure, per whole square foot, if nothing is known about its origin. It is mostly from 0.70
-/// to 1.35 times the house, a third as often within a twentieth of it, where rounding accounts for it; the rest is
+/// The likelihood of a figure, per whole square foot, if nothing is known about its origin. Most such figures are 0.70
+/// to 1.35 times the house, a third as often within a twentieth of it, where rounding accounts for them; the rest are
 /// spread up to thirty times more or less. Judgment.
 fn anywhere(figure: f64, start: f64) -> f64 {
     const NEAR: (f64, f64) = (0.70, 1.35);

@@ -333,8 +333,8 @@ fn times(house: &House, space: usize) -> f64 {
 }
 
 impl Setting<'_> {
-    /// Takes the mean and the spread from the listed outcomes. If every wall is rounded up or every wall down, the
-    /// nearest closing undoes the largest roundings, which most offices do not do.
+    /// Takes the mean and the spread from the listed outcomes. If every wall is rounded up, or every wall down, the
+    /// nearest closing undoes the largest roundings, and most offices do not do that.
     fn take_the_middle(&mut self) {
         if let Some((mean, variance)) = self.base().mean_and_variance() {
             let more = (variance - self.variance).max(0.0);
