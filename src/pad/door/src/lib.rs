@@ -77,7 +77,7 @@ struct Notice {
     helps: Vec<String>,
     /// Replacements that resolve this notice: start, end, and text.
     mends: Vec<(usize, usize, String)>,
-    /// The same as the rows show it.
+    /// The same notice, as the rows show it.
     form: form::Notice,
 }
 
