@@ -21,7 +21,7 @@ pub const MOST_PICTURES: usize = 40;
 /// The reason for these limits, and what to do.
 const ONE_HOUSE: &str = "one file holds one house; give each house a file of its own";
 
-/// The error for the first kind of part of which the file has too many; nothing else is checked then.
+/// The error for the first kind of part that the file has too many of; nothing else is checked then.
 pub(super) fn too_many(sketch: &Sketch) -> Option<Diagnostic> {
     let spaces = || sketch.levels.iter().flat_map(|level| &level.spaces).chain(&sketch.lots);
     let pictures = || named_pictures(shown_sides(sketch));

@@ -19,8 +19,8 @@ use crate::units::length::WrittenLength;
 
 /// The most calls that are named.
 const MOST: usize = 3;
-/// The calls of a deed close to one part in this many of their length, or better, if none is misread (our judgment; a
-/// deed's bearings to the minute and lengths to the tenth of a foot allow one in some thousands).
+/// The calls of a deed, if none is misread, close within one part in this many of their length (our judgment; a deed's
+/// bearings to the minute and lengths to the tenth of a foot allow one in some thousands).
 const CLOSES_TO: f64 = 1_500.0;
 /// The label of a call that was probably walked in the opposite direction.
 const TURNED: &str = "walked the other way?";
@@ -49,7 +49,7 @@ pub(super) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) 
             slip,
         }));
     }
-    // A call that is square to its neighbors with the other reading is likelier than one that is not.
+    // A call that would be square to its neighbors with the other reading is the likelier one.
     let most = misread.iter().map(|misread| misread.squares).max().unwrap_or(0);
     misread.retain(|misread| misread.squares == most);
     let mut all: Vec<Suspect> = misread

@@ -59,8 +59,7 @@ pub(crate) struct DraftWalk {
     pub(crate) suspects: Vec<Suspect>,
     /// Two sides between which a wall seems to be missing.
     pub(crate) missing_between: Option<(usize, usize)>,
-    /// Two sides by closing along one axis: the first is drawn with the length that both have together, the second
-    /// with none.
+    /// Two sides by closing along one axis: the first is drawn with the combined length of both, the second with none.
     pub(crate) closing_twice: Option<(usize, usize)>,
     /// Its named corners, each with the number of sides before it.
     corners: Vec<(String, usize)>,
@@ -140,7 +139,7 @@ pub(crate) fn drafts(source: &Source, sketch: &Sketch, found: &[Diagnostic]) -> 
         .collect()
 }
 
-/// What has an error and could not be read as a statement.
+/// The lines that have an error and could not be read as a statement.
 fn unread(source: &Source, sketch: &Sketch, found: &[Diagnostic], rows: &Rows) -> Vec<Unread> {
     let errors = found.iter().filter(|one| one.is_error());
     let mut lines: Vec<usize> = errors.map(|one| source.line(one.span().start)).collect();

@@ -618,8 +618,7 @@ impl Checker<'_> {
         }
     }
 
-    /// Warns where an axis has no closure check and two sides lie in one line: a wall between them may have been left
-    /// out.
+    /// Warns if an axis has no closure check and two sides lie in one line: a wall between them may have been left out.
     fn report_no_turn(&mut self, name: &str, sides: &[Side], closed: &Closed) {
         let unchecked: Vec<Axis> = sides
             .iter()
@@ -784,7 +783,7 @@ fn closing_sides(traverse: &Traverse, following: &[Option<Span>; 2]) -> Vec<Dire
     axes.into_iter().filter(open).map(|axis| Direction::along(axis, -misses.on(axis))).collect()
 }
 
-/// The shape of a side as typed; a side by closing has no length yet.
+/// The shape of a side as typed; a side by closing does not have a length yet.
 fn shape(run: &Run) -> Shape {
     match run {
         Run::Straight(direction, length) => {

@@ -1,4 +1,5 @@
-//! Suggests places for a space that lies where it cannot be: computed, tried, and written so that they can be typed.
+//! Suggests places for a space that is where it cannot be; they are computed, tried, and written so that they can be
+//! typed.
 #![expect(
     clippy::float_arithmetic,
     reason = "places for a message are judged against tolerances; no printed figure comes from here"
@@ -299,7 +300,7 @@ impl Checker<'_> {
         })
     }
 
-    /// A sentence that suggests places: the only one, or a question which of them it is. `None` if there is none.
+    /// A sentence that suggests places: the only one, or a question about which of them it is. `None` if there is none.
     pub(super) fn offered(places: &[String], one: &str) -> Option<String> {
         match places {
             [] => None,

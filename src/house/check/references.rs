@@ -22,7 +22,7 @@ impl Checker<'_> {
             else {
                 continue;
             };
-            // Printed lengths along the axes close exactly or not at all; bearings never quite close.
+            // Printed lengths along the axes either close exactly or do not close; bearings never close exactly.
             if !traverse.has_bearings() {
                 traverse.sides.iter_mut().for_each(|side| side.tolerance = 0);
             }

@@ -140,8 +140,8 @@ pub(super) fn behind_backwards(
     list
 }
 
-/// The error of a side that is one too many, without which the traverse would close; `None` if it is not. Of two
-/// equal sides in a row, it is the second.
+/// The error of an extra side, without which the traverse would close; `None` if it is not one. Of two equal sides in a
+/// row, it is the second.
 fn one_too_many(traverse: &Traverse, side: usize) -> Option<&'static str> {
     let n = traverse.sides.len();
     let same = |other: usize| traverse.sides[other].shape == traverse.sides[side].shape;
