@@ -280,7 +280,7 @@ impl Writer<'_> {
         blocks::set(&mut self.page, &blocks);
     }
 
-    /// Adds what the pages ask for, so that it is known before they are made.
+    /// Adds what the pages ask for, so that the reader knows it before they are made.
     fn request(&mut self, reconciliation: &Reconciliation) {
         let Some(figure) = reconciliation.figures().first() else { return };
         self.page.heading("What the pages ask for");
@@ -555,7 +555,7 @@ fn signed_area(area: Area) -> String {
     }
 }
 
-/// A number to one decimal with its sign; nothing is printed as minus zero.
+/// A number to one decimal with its sign; zero never gets a minus sign.
 fn signed_tenths(number: f64) -> String {
     match format!("{:.1}", number.abs()).as_str() {
         "0.0" => "0".to_owned(),
