@@ -1,8 +1,8 @@
-//! Is a file, byte for byte, what this program makes of the sides file inside it?
+//! Whether a file is, byte for byte, what this program makes from the sides file inside it.
 //!
-//! That is the only question, and the answer is yes or no. A page can be changed in more ways than a program can list
-//! (a style, a font with exchanged digits, a picture laid over a figure). So a changed page is not relied on at all;
-//! the pages are regenerated from the sides inside. The differences are listed as far as possible, but only as help.
+//! That is the only question; the answer is yes or no. A page can be changed in more ways than a program can list (a
+//! style, a font with exchanged digits, a picture laid over a figure). So a changed page is not relied on at all; the
+//! pages are regenerated from the sides inside. The differences are listed as far as possible, but only as help.
 //!
 //! Photographs are part of the answer: the pages are regenerated with those inside the file, which have to be exactly
 //! as the program writes them. A single page of a set has only its own photographs; the others are not needed to
