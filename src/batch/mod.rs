@@ -132,7 +132,7 @@ impl Input {
     }
 }
 
-/// An id for a line that cannot be read: its first characters, however the stream was split.
+/// An id for a line that cannot be read: its first characters, regardless of how the stream was split.
 fn beginning(bytes: &[u8]) -> String {
     const MOST: usize = 40;
     let some = bytes.get(..4 * MOST).unwrap_or(bytes);
