@@ -62,7 +62,7 @@ impl Walls {
         self.spaces.iter().fold(Assumed::default(), |all, at| all.or(at.needed.assumed))
     }
 
-    /// A warning for each kind of thickness that was assumed, placed at the first space that needed it.
+    /// A warning for each kind of thickness that was assumed, at the first space that needed it.
     pub(crate) fn assumption_warnings(&self, house: &House) -> Vec<Diagnostic> {
         let mut warnings = Vec::new();
         let first = |is: fn(&Assumed) -> bool| {

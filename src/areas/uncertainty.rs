@@ -162,7 +162,8 @@ fn of_bearings(closed: &Closed, tolerance: impl Fn(usize) -> f64, spread: &mut S
         .collect();
     let lengths: Vec<f64> =
         closed.traverse.sides.iter().map(|side| side.shape.vector().length().feet()).collect();
-    // What closing subtracts from each side: its share by length, or everything from the side by closing.
+    // What closing subtracts from each side: a share in proportion to its length, or everything from the side by
+    // closing.
     let shared = |axis: Axis, part: fn(&(f64, f64)) -> f64| -> f64 {
         let follows = closed.traverse.legs_along(axis).find(|leg| leg.follows);
         if let Some(leg) = follows {
