@@ -199,7 +199,7 @@ fn across(frame: &Frame, height_pt: f64) -> (Vec<Point>, Vec<Ink>) {
     (text.corners().to_vec(), vec![Ink::Text(text)])
 }
 
-/// Draws the traverses and their labels; returns how many labels found no room.
+/// Draws the traverses and their labels; returns how many labels did not fit.
 fn draw(draft: &Draft, view: &View, frame: &Frame, height_pt: f64) -> (Vec<Ink>, usize) {
     let right_bottom =
         Point::new(frame.left_top.x_pt + frame.width_pt, frame.left_top.y_pt + height_pt);

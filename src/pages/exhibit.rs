@@ -29,14 +29,14 @@ const LEAST_DRAWING_PT: f64 = 280.0;
 pub(crate) struct Moved {
     /// Whether the steps or what is possible were cut.
     pub(crate) is_cut: bool,
-    /// Notes on the drawing that found no room.
+    /// Notes on the drawing that did not fit.
     pub(crate) notes: Vec<String>,
-    /// How the drawing of the main level came out.
+    /// How the drawing of the main level turned out.
     pub(crate) drawing: Option<Drawn>,
 }
 
-/// Fills the Exhibit; returns what found no room on it. `has_others` says whether the other figures have a page that
-/// can be referred to.
+/// Fills the Exhibit; returns what did not fit on it. `has_others` says whether the other figures have a page that can
+/// be referred to.
 pub(crate) fn exhibit(
     flow: &mut Flow,
     say: &Sentences<'_>,

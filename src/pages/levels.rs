@@ -15,11 +15,11 @@ const SMALL_PT_PER_FT: f64 = 4.5;
 /// At a scale smaller than this, 1 in = 24 ft, the main level is drawn again on a page of its own.
 const TOO_SMALL_PT_PER_FT: f64 = 3.0;
 
-/// How well a drawing came out.
+/// How well a drawing turned out.
 #[derive(Clone, Debug)]
 pub(crate) struct Drawn {
     level: usize,
-    /// How many labels found no room.
+    /// How many labels did not fit.
     left_out: usize,
     pt_per_ft: f64,
     /// Notes beyond the number allowed under it.
@@ -80,7 +80,7 @@ fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, most_p
     let height_of = |part: u32| half + (most - half) * f64::from(part) / f64::from(PARTS);
     let scale =
         |height_pt: f64| largest(flow, say, marks, level, height_pt - NOTES_PT).min(most_pt_per_ft);
-    // Without another level to go by, half a page is enough unless the drawing is crowded there.
+    // Without another level to compare with, half a page is enough unless the drawing is crowded there.
     let wanted = if most_pt_per_ft.is_finite() { scale(most) } else { scale(half) };
     let enough = (0..=PARTS).map(height_of).find(|&height_pt| scale(height_pt) >= wanted);
     let enough = enough.unwrap_or(most);
@@ -93,7 +93,7 @@ fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, most_p
     draw(flow, say, marks, level, height, usize::MAX, most_pt_per_ft);
 }
 
-/// How a level would come out at a given height.
+/// How the drawing of a level would turn out at a given height.
 fn tried(
     flow: &Flow,
     say: &Sentences<'_>,

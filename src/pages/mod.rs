@@ -424,7 +424,7 @@ fn filled(
     best
 }
 
-/// Fills the sections with drawings; returns what found no room on the Exhibit.
+/// Fills the sections with drawings; returns what did not fit on the Exhibit.
 fn drawings(
     flow: &mut Flow,
     say: &Sentences<'_>,
@@ -488,7 +488,8 @@ fn texts(
     }
 }
 
-/// Fills the sections set as tables or word for word. They take as many pages with or without the drawings.
+/// Fills the sections of tables and of the file word for word. They take the same number of pages with or without the
+/// drawings.
 fn in_tables(
     flow: &mut Flow,
     say: &Sentences<'_>,

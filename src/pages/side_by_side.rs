@@ -1,5 +1,5 @@
-//! The record's own sketch, or a plan, beside the house as measured: at one scale, with differing walls marked and
-//! the area under each.
+//! The record's own sketch, or a plan, beside the house as measured: at the same scale, with differing walls marked and
+//! the area below each.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
 use crate::areas::at_face::Walls;

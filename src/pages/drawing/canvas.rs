@@ -223,8 +223,8 @@ impl Canvas {
         self.set(text);
     }
 
-    /// Places dimensions, shortest first, and returns those that found no room. The texts keep their original
-    /// order, for screen readers.
+    /// Places dimensions, shortest first, and returns those that did not fit. The texts keep their original order, for
+    /// screen readers.
     pub(crate) fn dimensions(&mut self, all: Vec<Dimension>) -> Vec<Dimension> {
         for dimension in &all {
             let dot = Stroke::dot(dimension.wall.middle(), 2.3);

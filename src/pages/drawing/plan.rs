@@ -29,7 +29,7 @@ pub(crate) struct Frame {
     pub(crate) left_top: Point,
     pub(crate) width_pt: f64,
     pub(crate) height_pt: f64,
-    /// The largest scale allowed, in points per foot; infinite where the largest that fits is wanted.
+    /// The largest scale allowed, in points per foot; infinite if the largest one that fits is wanted.
     pub(crate) most_pt_per_ft: f64,
 }
 
@@ -43,15 +43,15 @@ impl Frame {
 pub(crate) struct Drawing {
     pub(crate) inks: Vec<Ink>,
     pub(crate) scale: Scale,
-    /// What the marks mean, and which labels found no room.
+    /// What the marks mean, and which labels did not fit.
     pub(crate) notes: Vec<String>,
     /// The height from the top of the frame to the lowest ink.
     pub(crate) height_pt: f64,
-    /// How many labels found no room.
+    /// How many labels did not fit.
     pub(crate) left_out: usize,
     /// The scales of the insets, in points per foot.
     pub(crate) inset_scales: Vec<f64>,
-    /// Whether the work allowed for placing labels is used up.
+    /// Whether the work allowed for placing labels has been used up.
     pub(crate) is_spent: bool,
 }
 
@@ -182,7 +182,7 @@ pub(crate) fn largest_scale(
     SCALES.iter().find(fits).copied().unwrap_or(SCALES[SCALES.len() - 1])
 }
 
-/// Draws a group at the largest standard scale at which all labels find room, or the most of them.
+/// Draws a group at the largest standard scale at which all labels fit, or as many as possible.
 pub(crate) fn group(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame) -> Drawing {
     // First with more space around the outline, if the frame allows; then at a smaller scale.
     let ways = [(0, 1.5, true), (0, 5.0, true), (0, 5.0, false), (1, 5.0, true)];
@@ -216,7 +216,7 @@ pub(crate) struct Fitting {
     pub(crate) skip: usize,
     /// The most space above and below the drawing, as a multiple of the margin.
     pub(crate) airy: f64,
-    /// Names that find no room inside are placed after the dimensions.
+    /// Names that do not fit inside are placed after the dimensions.
     pub(crate) names_last: bool,
 }
 
