@@ -120,7 +120,7 @@ fn a_space_in_a_notch_of_another_covers_none_of_its_ground() {
 }
 
 #[test]
-fn a_space_counted_against_the_rule_is_reported_as_stated_by_the_preparer() {
+fn a_space_counted_against_the_rule_is_reported_with_who_stated_it() {
     let page = |words: &str| {
         let text = format!(
             "{HOUSE}porch \"Porch\" start east 40' {words}\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
