@@ -8,8 +8,9 @@ use crate::pages::page::{Anchor, Ink, Page, Photograph, Point, Role, Run, Stroke
 use crate::wording::DISCLAIMER;
 use crate::wording::heard::heard;
 
-/// A placeholder for the number of the page on which the other figures begin, until that is known.
-pub(crate) const OTHERS_PAGE: &str = "¤¤";
+/// The number of the page on which the other figures begin, until it is known: as wide as a page number, and with
+/// [`fonts::PLACEHOLDER`], which no typed text holds.
+pub(crate) const OTHERS_PAGE: &str = "0\u{1}";
 
 /// The empty margin of a page, in points.
 pub(crate) const EDGE_PT: f64 = 40.0;

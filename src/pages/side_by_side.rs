@@ -228,7 +228,7 @@ struct Differing {
     theirs: Vec<SideNumber>,
     ours: Vec<SideNumber>,
     /// The space that the sketch is compared with.
-    space: Option<String>,
+    space: Option<usize>,
 }
 
 fn differing(say: &Sentences<'_>, outline: &OutlineReport) -> Differing {
@@ -239,7 +239,7 @@ fn differing(say: &Sentences<'_>, outline: &OutlineReport) -> Differing {
     Differing {
         theirs: walls().map(crate::reconcile::MatchedSide::theirs).collect(),
         ours: walls().map(crate::reconcile::MatchedSide::ours).collect(),
-        space: outline.space.clone(),
+        space: outline.space.as_ref().map(|(space, _)| *space),
     }
 }
 
@@ -311,7 +311,7 @@ fn ours_drawn(
     let mut dimensions = Vec::new();
     for &space in &drawn.of {
         let (outline, at) = at_face.placed(say, space);
-        let is_compared = differing.space.as_ref() == Some(&say.house.spaces[space].name);
+        let is_compared = differing.space == Some(space);
         let walls = view.walls(outline, at);
         canvas.outline(&walls, 1.6, None, Part::Outline);
         let figure = view.flattened(outline, at);

@@ -21,8 +21,8 @@ use crate::units::length::Length;
 pub struct OutlineReport {
     pub(crate) drawn: ReferenceSource,
     pub(crate) name: String,
-    /// The space it is compared with.
-    pub(crate) space: Option<String>,
+    /// The space it is compared with: its index, and its name, which several spaces may share.
+    pub(crate) space: Option<(usize, String)>,
     /// Its area; `None` if it does not close.
     pub(crate) area: Option<Area>,
     pub(crate) misses: (Length, Length),
@@ -53,6 +53,11 @@ impl Substitution {
 }
 
 impl OutlineReport {
+    /// Whether it is compared with this space.
+    pub(crate) fn is_of_space(&self, space: usize) -> bool {
+        self.space.as_ref().is_some_and(|(compared, _)| *compared == space)
+    }
+
     /// Where it comes from: the record, a plan or a map.
     #[must_use]
     pub fn drawn(&self) -> ReferenceSource {
@@ -163,7 +168,7 @@ fn report(
         return report;
     };
     let here = &house.spaces[space];
-    report.space = Some(here.name.clone());
+    report.space = Some((space, here.name.clone()));
     let theirs: Vec<Vector> = drawn.traverse.sides.iter().map(|side| side.shape.vector()).collect();
     let theirs = in_line(&theirs);
     let ours = in_line(&merged(house, space, walls));

@@ -115,10 +115,11 @@ impl Reconciliation {
         }
         let mut distinct: Vec<Diagnostic> = house.warnings().to_vec();
         for warning in warnings {
-            if !distinct
-                .iter()
-                .any(|other| other.word() == warning.word() && other.message() == warning.message())
-            {
+            if !distinct.iter().any(|other| {
+                other.word() == warning.word()
+                    && other.span() == warning.span()
+                    && other.message() == warning.message()
+            }) {
                 distinct.push(warning);
             }
         }

@@ -694,7 +694,7 @@ fn drawn_report(outline: &OutlineReport) -> DrawnReport {
     DrawnReport {
         of: outline.drawn.word(),
         name: outline.name.clone(),
-        space: outline.space.clone(),
+        space: outline.space.as_ref().map(|(_, name)| name.clone()),
         sq_ft: outline.area.map(Area::sq_ft_text),
         misclosure: misclosed(outline.misses.0, outline.misses.1),
         same_corners: outline.same_corners,

@@ -86,7 +86,7 @@ fn differing_sides(reconciliation: &Reconciliation) -> Vec<Differing<'_>> {
     });
     let differing = sides.filter_map(|(i, space, k, side)| {
         let measured = reconciliation.areas().outside_length(i, k)?;
-        let drawn = || drawn_length(reconciliation, space.name(), side.number());
+        let drawn = || drawn_length(reconciliation, i, side.number());
         let recorded = side.recorded().or_else(drawn)?;
         let is_beyond = reconciliation.settings().is_beyond_rounding(recorded - measured);
         is_beyond.then(|| Differing { space: space.name(), side, measured, recorded })
@@ -95,11 +95,10 @@ fn differing_sides(reconciliation: &Reconciliation) -> Vec<Differing<'_>> {
 }
 
 /// The length of a wall on the record's own sketch; `None` if the sketch does not show that wall.
-fn drawn_length(reconciliation: &Reconciliation, space: &str, side: SideNumber) -> Option<Length> {
+fn drawn_length(reconciliation: &Reconciliation, space: usize, side: SideNumber) -> Option<Length> {
     let mut outlines = reconciliation.outlines().iter();
-    let outline = outlines.find(|outline| {
-        outline.drawn() == ReferenceSource::Record && outline.space.as_deref() == Some(space)
-    })?;
+    let outline = outlines
+        .find(|outline| outline.drawn() == ReferenceSource::Record && outline.is_of_space(space))?;
     let matched = outline.matched().iter().find(|matched| matched.ours() == side)?;
     Some(matched.drawn())
 }

@@ -137,8 +137,7 @@ impl Sentences<'_> {
         let here = &self.house.spaces[space];
         let on_sketch = || {
             let mut sketches = reconciliation.outlines().iter().filter(|outline| {
-                outline.drawn() == ReferenceSource::Record
-                    && outline.space.as_ref() == Some(&here.name)
+                outline.drawn() == ReferenceSource::Record && outline.is_of_space(space)
             });
             let mut walls = sketches.next()?.matched().iter();
             walls.find(|wall| wall.ours() == here.sides[side].number()).map(|wall| wall.drawn())

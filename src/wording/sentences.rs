@@ -509,7 +509,16 @@ impl Sentences<'_> {
         }
         let nearest =
             self.nearest(figure, rest).map(|nearest| format!("{nearest} ")).unwrap_or_default();
+        let is_drawn = self.house.drawn.iter().any(|drawn| figure.is_of(drawn.drawn));
         let ask = match (self.reader, figure.is_record()) {
+            (Reader::Owner, _) if is_drawn => format!(
+                "Ask how the {figure_word}'s total was added up, and whether it is of this house"
+            ),
+            (Reader::Office, true)
+                if is_drawn && figure.area() >= figure.measured_like_figure() =>
+            {
+                "Please state how the record's total was added up, and whether it is of this house".to_owned()
+            }
             (Reader::Owner, _) => format!(
                 "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house"
             ),

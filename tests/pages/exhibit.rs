@@ -240,3 +240,17 @@ fn no_sketch_ends_on_a_page_with_a_few_lines() {
         assert!(lowest > height / 4.0, "{name} ends at {lowest} of {height}");
     }
 }
+
+#[test]
+fn what_was_typed_is_printed_as_it_is_whatever_it_looks_like() {
+    let text = "property \"¤¤ House, 0 Mill Lane\"\nrecord 1,250 sq ft\nlisting 1,260 sq ft\nplan 1,240 sq ft\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
+    let made = super::pages(text);
+    let words: Vec<&str> = made.pages()[0].texts().map(|text| text.words()).collect();
+    assert!(words.iter().any(|words| words.contains("¤¤ House, 0 Mill Lane")), "{words:?}");
+    // The page of the other figures is a number by then.
+    let others = words.iter().find(|words| words.contains("Other figures: page ")).unwrap();
+    assert!(
+        !others.contains('\u{1}') && others.contains("page 3") || others.contains("page 2"),
+        "{others}"
+    );
+}

@@ -358,3 +358,21 @@ fn an_equal_area_listed_by_the_record_is_evidence() {
     assert!(report.contains("possible: front step counted +48"), "{report}");
     assert!(!report.contains("Nothing that was weighed"), "{report}");
 }
+
+#[test]
+fn a_sketch_of_one_of_two_spaces_with_one_name_says_nothing_about_the_other() {
+    let walls = |feet: u32| format!("north 30'\neast {feet}'\nsouth 30'\nwest {feet}'\n");
+    // The record has 30 × 42 on the ground where 30 × 40 was measured; the upper rooms are as measured.
+    let text = format!(
+        "record 2,460 sq ft\nlevel \"Ground\"\nliving \"Rooms\"\n{}level \"Upper\"\nliving \"Rooms\"\n{}record outline \"Ground\"\n{}",
+        walls(40),
+        walls(40),
+        walls(42)
+    );
+    let report = text_report(&text);
+    assert!(report.contains("sides 2 and 4 of the rooms"), "{report}");
+    assert!(!report.contains("sides 1 and 2"), "{report}");
+    assert_eq!(report.matches("of the rooms again").count(), 1, "{report}");
+    // The file has the record's sketch, so nobody is asked for it.
+    assert!(!report.contains("own sketch and the lengths on it"), "{report}");
+}

@@ -112,10 +112,7 @@ impl Marks {
         face: Face,
     ) {
         let house = say.house;
-        let compared = report
-            .space
-            .as_ref()
-            .and_then(|name| drawn.of.first().filter(|&&i| house.spaces[i].name == *name));
+        let compared = drawn.of.first().filter(|&&space| report.is_of_space(space));
         // The drawing is dimensioned outside, so lengths measured to other faces are not compared.
         if let Some(&space) = compared.filter(|_| face == Face::Outside) {
             for wall in report.matched() {

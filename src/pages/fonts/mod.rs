@@ -160,10 +160,14 @@ pub(crate) fn missing(words: &str) -> BTreeSet<char> {
     words.chars().filter(|&letter| !letter.is_control() && !is_shown(letter)).collect()
 }
 
+/// A character that marks a place to be filled later. It is an error in a sides file, so no typed text holds it.
+pub(crate) const PLACEHOLDER: char = '\u{1}';
+
 /// The text with every letter that the fonts do not have replaced by a visible sign.
 pub(crate) fn shown(words: &str) -> String {
     let show = |letter: char| match letter {
         '\t' => ' ',
+        PLACEHOLDER => letter,
         _ if is_shown(letter) => letter,
         _ => SUBSTITUTE,
     };

@@ -215,9 +215,12 @@ fn made(
         }
     };
     let named = result.house().pictures().map(|picture| picture.file());
-    let mut missing: Vec<String> =
-        named.filter(|file| !by_name.contains_key(file)).map(str::to_owned).collect();
-    missing.dedup();
+    let mut missing: Vec<String> = Vec::new();
+    for file in named.filter(|file| !by_name.contains_key(file)) {
+        if !missing.iter().any(|named| named == file) {
+            missing.push(file.to_owned());
+        }
+    }
     let pictures = if missing.is_empty() {
         let bytes = |file: &str| by_name.get(file).map(|bytes| bytes.to_vec());
         Pictures::read(result.house(), |file| bytes(file).ok_or_else(String::new))
