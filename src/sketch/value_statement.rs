@@ -42,7 +42,7 @@ pub(crate) struct Value {
     pub(crate) year: Option<u16>,
 }
 
-/// A tax rate, of one taxing unit or of all together: `rate` dollars of tax for every `per` dollars.
+/// A tax rate, of one taxing unit or of all combined: `rate` dollars of tax for every `per` dollars.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct TaxRate {
     pub(crate) rate: Decimal,

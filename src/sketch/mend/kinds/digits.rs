@@ -14,7 +14,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     rules.iter().find_map(|rule| rule(typed))
 }
 
-/// The digit that a letter is taken for, on a keyboard or by a program that reads paper.
+/// The digit for which a letter is mistaken, on a keyboard or by text recognition.
 fn digit(c: char) -> Option<char> {
     Some(match c {
         'o' | 'O' | 'Q' => '0',
