@@ -143,7 +143,7 @@ impl Loose {
 
     /// The pose that fits best, searched from each of the rotations `turns` (in degrees), with its fit.
     ///
-    /// `looks` is how many more poses may be tried; each one tried lowers it by one.
+    /// `looks` is how many more poses may be tried; it goes down by one for each.
     pub(crate) fn best(&self, over: &Patch, turns: &[f64], looks: &mut usize) -> (Pose, f64) {
         let over_area = over.area();
         let mut best = (Pose { degrees: 0.0, middle: [0.0, 0.0] }, -1.0);

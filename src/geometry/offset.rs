@@ -157,7 +157,7 @@ fn in_one_line(before: &Piece, next: &Piece) -> bool {
     let (a, b) = (before.vector, next.vector);
     let straight = a.rise == 0 && b.rise == 0;
     let cross = i128::from(a.east) * i128::from(b.north) - i128::from(a.north) * i128::from(b.east);
-    // This includes walls nearly in line, which would meet far away.
+    // Walls nearly in line count too, since they would meet far away.
     let size = (a.chord() * b.chord()).max(1.0);
     straight && (cross as f64 / size).abs() < 1e-9
 }
