@@ -158,7 +158,7 @@ pub(crate) enum OpenQuestion {
     Provide(String),
     /// A wall to compare with the record's sketch and to measure again, with the space that it belongs to.
     Wall { number: usize, of: String },
-    /// A wall at which to look at the record's sketch, with the space that it belongs to.
+    /// A wall to look at on the record's sketch, with the space that it belongs to.
     Sketch { number: usize, of: String },
 }
 

@@ -69,7 +69,7 @@ pub struct Question {
 pub struct Said {
     /// Whether the walks are back at their starts, and what is missing; empty before the first wall.
     pub state: String,
-    /// What stays without a check although the walks are back at their starts; empty if there is no such wall.
+    /// What remains unchecked although the walks are back at their starts; empty if there is no such wall.
     pub unchecked: String,
     /// What back, right, front and left are on the compass; empty before the first wall.
     pub compass: String,
