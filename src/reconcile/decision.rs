@@ -23,8 +23,8 @@ const ABOUT_AS_COMMON: f64 = 4.0;
 const BESIDE_ANOTHER: f64 = 0.02;
 /// The least support at which another single cause that fits keeps a reported one from being the only one.
 const WORTH_A_THOUGHT: f64 = 0.005;
-/// How many times the support of something else two causes together need: some pair matches almost any figure by
-/// chance, and a wrong pair is two false statements.
+/// How many times the support of something else a pair of causes needs: some pair matches almost any figure by chance,
+/// and a wrong pair is two false statements.
 const FOR_A_PAIR: f64 = 2.0;
 
 /// The largest remainder after a misread wall, as a share of its effect.
@@ -36,7 +36,7 @@ const LEAST_LEFT: f64 = 3.0;
 /// The least gap, in square feet, that is attributed to one wrong digit: a smaller one could as well come from a wall.
 const OF_A_DIGIT: f64 = 100.0;
 
-/// How near a figure is to an area to be said to agree with it: 3 sq ft or 0.3%, whichever is more.
+/// How near a figure has to be to an area to be said to agree with it: 3 sq ft or 0.3%, whichever is more.
 pub(crate) fn agrees_about(figure: Area, area: Area) -> bool {
     const SQ_FT: i64 = 3;
     const PER_THOUSAND: i64 = 3;

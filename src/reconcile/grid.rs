@@ -1,7 +1,7 @@
 //! The areas an office could compute for a space, with their probabilities.
 //!
-//! All walls of an axis close together, so an axis has few likely outcomes; the area of each pair of outcomes is
-//! exact. All other outcomes are described by a normal distribution.
+//! The walls of an axis have to close together, so an axis has few likely outcomes; the area of each pair of outcomes
+//! is exact. All other outcomes are described by a normal distribution.
 #![expect(
     clippy::float_arithmetic,
     clippy::cast_precision_loss,

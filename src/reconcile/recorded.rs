@@ -190,7 +190,7 @@ impl Recorded {
     }
 }
 
-/// How often a space's whole outline goes into the total above grade: 1 if it is counted, minus 1 if it is
+/// How many times a space's whole outline goes into the total above grade: 1 if it is counted, minus 1 if it is
 /// deducted from a counted space.
 fn weight(house: &House, space: usize) -> i128 {
     let in_total = |i: usize| crate::areas::is_in_total(house, i, false);

@@ -415,8 +415,8 @@ impl Setting<'_> {
         adds.iter().map(|adds| adds.variance - self.variance).sum::<f64>() + self.variance
     }
 
-    /// The possible errors of the total with these departures, all spaces but the last of them put together; the total is
-    /// `over` above a whole number.
+    /// The possible errors of the total with these departures, with all spaces but the last of them combined; the total
+    /// is `over` above a whole number.
     fn listed(
         &self,
         adds: &[&Adds],
