@@ -171,7 +171,7 @@ fn answer(request: Request, file: Vec<u8>) -> Vec<Vec<u8>> {
 /// Pages, or a draft of a text that has no area yet.
 struct Made {
     pages: Pages,
-    /// Pictures that the text names but that were not handed over; the pages then have no photographs.
+    /// Pictures that the text names but that were not supplied; the pages then have no photographs.
     missing: Vec<String>,
 }
 
