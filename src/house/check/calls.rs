@@ -49,7 +49,7 @@ pub(super) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) 
             slip,
         }));
     }
-    // A call that would be square to its neighbors with the other reading is the likelier one.
+    // Only the calls that would be square to the most neighbors are kept, since they are likelier.
     let most = misread.iter().map(|misread| misread.squares).max().unwrap_or(0);
     misread.retain(|misread| misread.squares == most);
     let mut all: Vec<Suspect> = misread
