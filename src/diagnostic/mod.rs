@@ -418,7 +418,7 @@ fn group<'a>(source: &'a Source, diagnostic: &'a Diagnostic, columns: usize) -> 
         Severity::Note => (Level::NOTE, "note"),
     };
     let word = diagnostic.word.as_str();
-    // The first line begins with `error[word]: `; the others are indented as much.
+    // The first line begins with `error[word]: `; the others are indented by the same amount.
     let before = name.len() + word.len() + 4;
     let title = crate::diagnostic::words::filled(
         &diagnostic.message,
