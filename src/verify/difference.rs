@@ -1,4 +1,4 @@
-//! How a file differs from the one regenerated from its sides: help for anyone who looks into it, not part of the
+//! How a file differs from the one regenerated from its sides: help for anyone who investigates, not part of the
 //! answer.
 
 use std::borrow::Cow;
