@@ -248,7 +248,7 @@ impl Pages {
         &self.pages
     }
 
-    /// The number of pages before the supplement, which need not be handed in.
+    /// The number of pages before the supplement, which does not have to be handed in.
     #[must_use]
     pub fn before_supplement(&self) -> usize {
         self.pages.iter().filter(|page| !page.apart).count()

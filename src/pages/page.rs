@@ -318,7 +318,7 @@ pub struct Page {
     pub(crate) scale_pt_per_ft: Option<f64>,
     /// The scales of its insets, in points per foot.
     pub(crate) inset_scales_pt_per_ft: Vec<f64>,
-    /// Whether it is numbered separately because it need not be handed on with the others.
+    /// Whether it is numbered separately because it does not have to be handed on with the others.
     pub(crate) apart: bool,
     /// Its number in words: `page 1 of 4`.
     pub(crate) number: String,
