@@ -43,8 +43,8 @@ impl Settings {
         Rule { step: Step::WholeFoot, halves: self.halves }
     }
 
-    /// The finer rule: every side to the nearest tenth of a foot, or to the inch if [`Settings::fine`] says so. Only the
-    /// final area is then rounded, to the square foot.
+    /// The finer rule: every side to the nearest tenth of a foot, or to the inch if [`Settings::fine`] says so. Only
+    /// the final area is then rounded, to the square foot.
     ///
     /// ANSI Z765-2021 §3: read to the inch or the tenth of a foot, report the whole square foot (read second-hand).
     #[must_use]

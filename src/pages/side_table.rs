@@ -79,7 +79,8 @@ pub(crate) fn to_half_feet(say: &Sentences<'_>, reconciliation: &Reconciliation)
     is_needed.then(|| say.areas.outside.ruled(rule, say.settings.reading))
 }
 
-/// A length as typed, with feet to the hundredth after it if it is in feet and inches or metric, because rounding uses feet.
+/// A length as typed, with feet to the hundredth after it if it is in feet and inches or metric, because rounding uses
+/// feet.
 fn in_feet_too(say: &Sentences<'_>, length: Length) -> String {
     let text = say.length(length);
     let feet = to_hundredths(length);

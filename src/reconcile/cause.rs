@@ -68,8 +68,8 @@ impl Cause {
         one.into_iter().chain(other)
     }
 
-    /// Whether two causes with the same effect are the same to a reader: a level and its only space, everything
-    /// under the roof and the only space there, an opening not deducted and its level taken at the whole outline below, a
+    /// Whether two causes with the same effect are the same to a reader: a level and its only space, everything under
+    /// the roof and the only space there, an opening not deducted and its level taken at the whole outline below, a
     /// recess at either of its corners or the porch in it, or two walls of one outline that are misread.
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
         use DepartureKind::{Counted, LeftOut, Level, LevelLeftOut, NotDeducted, Part, UnderRoof};

@@ -216,8 +216,8 @@ fn whole_feet(feet: f64) -> i64 {
 /// Digits that look alike.
 const ALIKE: [(i64, i64); 6] = [(1, 7), (3, 8), (5, 6), (4, 9), (0, 6), (0, 8)];
 
-/// The lengths a length may be misread as, each with its share: ten, five, two or one foot more or less, swapped digits,
-/// or a digit that looks like another. Never less than half the length or more than twice. Judgment.
+/// The lengths a length may be misread as, each with its share: ten, five, two or one foot more or less, swapped
+/// digits, or a digit that looks like another. Never less than half the length or more than twice. Judgment.
 fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
     let whole = whole_feet(feet);
     let mut list = [(0_i64, 0.0_f64); 12];

@@ -485,8 +485,8 @@ impl Figure {
         self.kind == FigureKind::Record && is_smaller
     }
 
-    /// The figure minus [`Figure::measured_like_figure`], as a percentage of the latter to one decimal, both as printed; `None`
-    /// if nothing was measured.
+    /// The figure minus [`Figure::measured_like_figure`], as a percentage of the latter to one decimal, both as
+    /// printed; `None` if nothing was measured.
     pub(crate) fn share_of_measured_like_figure(&self) -> Option<String> {
         let (figure, measured) = self.as_printed();
         (figure - measured).per_cent_of(measured)

@@ -86,9 +86,9 @@ impl Sentences<'_> {
         blocks
     }
 
-    /// How the area compared in the opening statement follows from the first row of the steps: `with the rec room,
-    /// the same way as the record: 2,168 + 553 = 2,721`; `None` if the two are equal or the figure states no terms of
-    /// its own.
+    /// How the area compared in the opening statement follows from the first row of the steps:
+    /// `with the rec room, the same way as the record: 2,168 + 553 = 2,721`; `None` if the two are equal or the figure
+    /// states no terms of its own.
     fn taken_the_same_way(&self, figure: &Figure) -> Option<String> {
         let (start, same) =
             (figure.measured().whole_sq_ft(), figure.measured_like_figure().whole_sq_ft());

@@ -164,8 +164,8 @@ impl Sentences<'_> {
         })
     }
 
-    /// The sentence on whether rounding can explain a figure that does not say how its walls are rounded: `If its
-    /// walls were rounded to the foot, ...`.
+    /// The sentence on whether rounding can explain a figure that does not say how its walls are rounded:
+    /// `If its walls were rounded to the foot, ...`.
     fn if_rounded(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
         let test = figure.rounding_test();
         let house = house_at(figure.face());

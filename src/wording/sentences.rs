@@ -557,8 +557,9 @@ impl Sentences<'_> {
         ))
     }
 
-    /// The space that comes nearest to what is left, and what would remain: `The garage would be 462 of it; 188 would
-    /// remain.` `None` where more than half its size would remain, or more than a fourth would be too much.
+    /// The space that comes nearest to what is left, and what would remain:
+    /// `The garage would be 462 of it; 188 would remain.` `None` where more than half its size would remain, or more
+    /// than a fourth would be too much.
     fn nearest(&self, figure: &Figure, rest: i64) -> Option<String> {
         let house = self.house;
         let in_feet = figure.side_rule() == SideRule::Step(Step::WholeFoot);

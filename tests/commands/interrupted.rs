@@ -25,8 +25,8 @@ fn names(folder: &Path) -> Vec<String> {
     names
 }
 
-/// Kills a command that writes `out` at 200 moments (a few of them by default), spread over its running time: the file is always `old` or
-/// `whole`, and nothing else is left in its folder.
+/// Kills a command that writes `out` at 200 moments (a few of them by default), spread over its running time: the file
+/// is always `old` or `whole`, and nothing else is left in its folder.
 fn killed_at_any_moment(out: &Path, old: &[u8], command: impl Fn() -> Command) {
     fs::write(out, old).unwrap();
     let began = Instant::now();

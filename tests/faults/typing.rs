@@ -1,7 +1,7 @@
 //! Lines as people type them: each is read, or answered with its cause and with what to type instead.
 //!
-//! `tests/faults/typing.txt` has them, one block per line: its context, the line, and the message. `INSTA_UPDATE=always
-//! cargo test typing` writes the messages again, for a person to read.
+//! `tests/faults/typing.txt` has them, one block per line: its context, the line, and the message.
+//! `INSTA_UPDATE=always cargo test typing` writes the messages again, for a person to read.
 
 use std::fmt::Write as _;
 

@@ -330,10 +330,11 @@ fn a_round_end_that_runs_on_from_its_walls_moves_with_them_whichever_way_it_face
 
 #[test]
 fn slanted_walls_that_run_on_into_a_curve_move_with_it_whichever_way_it_faces() {
-    // A wall of 10 ft, a slant of 4 by 3, an arc of 6 ft rising 1, of a circle of 5 ft, which leaves the slant without a
-    // bend as tan(θ/2) = 2/6 and tan θ = 3/4, and down again. Frame 14 · 10 + 10 · 3 + 12.5 (2θ − 0.96) = 174.08753, walls of
-    // 44 + 10 θ = 50.43501. 6 in outward: half of those more, and 1/4 of what the bends come to: two of a right angle with
-    // 1, two at the eaves with tan 26.565° = 1/2, the arc with θ = 0.64350: 174.08753 + 25.21751 + 0.91088.
+    // A wall of 10 ft, a slant of 4 by 3, an arc of 6 ft rising 1, of a circle of 5 ft, which leaves the slant without
+    // a bend as tan(θ/2) = 2/6 and tan θ = 3/4, and down again. Frame 14 · 10 + 10 · 3 + 12.5 (2θ − 0.96) = 174.08753,
+    // walls of 44 + 10 θ = 50.43501. 6 in outward: half of those more, and 1/4 of what the bends come to: two of a
+    // right angle with 1, two at the eaves with tan 26.565° = 1/2, the arc with θ = 0.64350: 174.08753 + 25.21751 +
+    // 0.91088.
     for [north, east, south, west] in eight_ways() {
         let text = format!(
             "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\n{north} 10'\ndiagonal {north} 3' {east} 4'\narc {east} 6' rise 1' {north}\ndiagonal {south} 3' {east} 4'\n{south} 10'\n{west} 14'\n"
@@ -468,8 +469,8 @@ fn the_pieces_of_every_random_house_add_up() {
 
 #[test]
 fn an_estimated_wall_counts_on_a_step_with_what_closing_gives_it() {
-    // 18' 2" and a guess of 16' against 34' 6": 4" over. As measured the guess, within a foot, takes 4" · 144/(144 + 2/4), so
-    // that it is 16' 3.99" and the others stay. In tenths 18.2 + 16.3 = 34.5; 30.4 and 16.8 north, 47.2 south.
+    // 18' 2" and a guess of 16' against 34' 6": 4" over. As measured the guess, within a foot, takes 4" · 144/(144 +
+    // 2/4), so that it is 16' 3.99" and the others stay. In tenths 18.2 + 16.3 = 34.5; 30.4 and 16.8 north, 47.2 south.
     let text = "level \"G\"\nliving \"House\"\nnorth 30' 5\"\neast 18' 2\"\nnorth 16' 10\"\neast 16' estimated\nsouth 47' 3\"\nwest 34' 6\"\n";
     let ours = areas(&read_house(text), &Settings::default());
     // 34.5 × 30.4 + 16.3 × 16.8.

@@ -29,7 +29,8 @@ fn a_picture_is_made_no_longer_than_a_page_needs_and_keeps_its_shape() {
     assert_eq!((picture.width(), picture.height()), (300, 200));
 }
 
-/// The eight ways a camera can be held, from the TIFF 6.0 orientation tag: where what was on the left of the file comes to be.
+/// The eight ways a camera can be held, from the TIFF 6.0 orientation tag: where what was on the left of the file comes
+/// to be.
 #[test]
 fn a_picture_is_turned_as_the_camera_was_held() {
     let left = [

@@ -113,8 +113,8 @@ fn a_recess_is_between_walls_at_a_right_angle() {
 
 #[test]
 fn a_space_that_the_record_lists_separately_is_counted_with_what_it_lists() {
-    // A record of 1,300 holds the house, 30 × 40, and the porch, 5 × 20; one that lists the porch with 85 would come to 1,285, and
-    // one that lists it with 84, by more than 15 sq ft another, is not taken to list this porch.
+    // A record of 1,300 holds the house, 30 × 40, and the porch, 5 × 20; one that lists the porch with 85 would come to
+    // 1,285, and one that lists it with 84, by more than 15 sq ft another, is not taken to list this porch.
     let reported = |recorded: &str| {
         let words =
             if recorded.is_empty() { String::new() } else { format!(" recorded {recorded} sq ft") };

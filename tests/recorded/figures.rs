@@ -8,7 +8,8 @@ use fairfoot::units::Halves;
 
 use super::{reconciled, text_report};
 
-/// 30' 4" by 40': in tenths 30.3 × 40 = 1,212, in inches 1,213 1/3, in half feet 30.5 × 40 = 1,220, in whole feet 1,200.
+/// 30' 4" by 40': in tenths 30.3 × 40 = 1,212, in inches 1,213 1/3, in half feet 30.5 × 40 = 1,220, in whole feet
+/// 1,200.
 fn figure(figure: &str) -> String {
     format!(
         "{figure}\nlevel \"G\"\nliving \"House\"\nnorth 30' 4\"\neast 40'\nsouth 30' 4\"\nwest 40'\n"
@@ -130,7 +131,8 @@ fn possible_totals_use_the_step_and_face_of_the_figure() {
     let is = |low: &str, high: &str| (low.to_owned(), high.to_owned());
     assert_eq!(range(&figure("record 1,300 sq ft sides half-foot")), is("1200", "1220"));
     assert_eq!(range(&figure("record 1,300 sq ft")), is("1200", "1200"));
-    // At the frame, 4 5/8" in on every side: 29' 6 3/4" and 39' 2 3/4", so 29 or 30 by 39. Half feet: 29.5 by 39 or 39.5.
+    // At the frame, 4 5/8" in on every side: 29' 6 3/4" and 39' 2 3/4", so 29 or 30 by 39. Half feet: 29.5 by 39 or
+    // 39.5.
     let brick = |line: &str| format!("veneer 4 5/8\"\n{}", figure(line));
     let frame = "record 1,300 sq ft measured to frame";
     assert_eq!(range(&brick(frame)), is("1131", "1170"));

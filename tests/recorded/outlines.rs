@@ -110,8 +110,8 @@ fn a_jog_of_only_one_outline_is_reported_and_the_other_walls_match() {
 
 #[test]
 fn a_jog_and_a_bay_that_a_sketch_leaves_out_are_reported_separately() {
-    // The jog: 22' 4" + 17' 11" = 40' 3" east and 4' 2" + 24' = 28' 2" south, for 40 and 28. The bay: 12 + 2 1/2 + 5' 3" + 2 1/2
-    // + 18 = 40' 3" west, for 40.
+    // The jog: 22' 4" + 17' 11" = 40' 3" east and 4' 2" + 24' = 28' 2" south, for 40 and 28. The bay: 12 + 2 1/2 + 5'
+    // 3" + 2 1/2 + 18 = 40' 3" west, for 40.
     let ours = [
         "north 28' 2\"",
         "east 22' 4\"",

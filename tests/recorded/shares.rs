@@ -132,8 +132,9 @@ fn rounding_is_reported_without_the_records_own_lengths() {
 
 #[test]
 fn a_jog_that_rounding_drops_and_the_record_has_takes_its_share() {
-    // In whole feet 30 × 40; with the record's jog of a foot, 10 ft from the corner, 10 × 30 + 30 × 29, 30 less. The walls north and
-    // south lie 0, 10 and 40 ft east, at a mean of 50/3: a foot of the jog adds 10 − 50/3, a foot less of the last takes 40 − 50/3.
+    // In whole feet 30 × 40; with the record's jog of a foot, 10 ft from the corner, 10 × 30 + 30 × 29, 30 less. The
+    // walls north and south lie 0, 10 and 40 ft east, at a mean of 50/3: a foot of the jog adds 10 − 50/3, a foot less
+    // of the last takes 40 − 50/3.
     let text = house(
         &[
             "north 30'",

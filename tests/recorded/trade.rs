@@ -33,8 +33,8 @@ fn row_house(head: &str, common: &str) -> String {
 
 #[test]
 fn a_common_wall_taped_inside_counts_to_its_centerline() {
-    // Front and back move out by the wall of 6", 31 ft deep; each common wall by half of its thickness: of 6" 3", 20 1/2 ft
-    // wide; of 9" 4 1/2", 20 3/4 ft.
+    // Front and back move out by the wall of 6", 31 ft deep; each common wall by half of its thickness: of 6" 3", 20
+    // 1/2 ft wide; of 9" 4 1/2", 20 3/4 ft.
     let inside = "faces inside\nveneer none\nwall 6\"";
     is(areas(&row_house(inside, "common")).gross().tenth_foot(), 635.5);
     let outside =
@@ -55,16 +55,17 @@ fn an_assumed_common_wall_is_stated_and_within_2_inches() {
     let ours = areas(&row_house("faces inside\nveneer none", "common"));
     assert_eq!(ours.warnings().len(), 2);
     // Of 2" half counts: two walls of 30 ft within 1", front and back of 20 ft within 1", each one error for its kind:
-    // (60/12)² + (40/12)² = 36.1111; as measured (15² + 15² + 10² + 10²)(1/24)² = 1.128472. 2 √((36.1111 + 1.128472) / 3).
+    // (60/12)² + (40/12)² = 36.1111; as measured (15² + 15² + 10² + 10²)(1/24)² = 1.128472. 2 √((36.1111 + 1.128472) /
+    // 3).
     let found = ours.gross().plus_minus_outside();
     assert!((found - 7.046_476).abs() < 1e-4, "{found}");
 }
 
 #[test]
 fn a_stated_thickness_is_within_a_quarter_inch_and_the_worst_case_adds_everything() {
-    // 40 by 30 ft at the frame, each wall within 1/2" = 1/24 ft. As measured opposite walls share: 20, 20, 15, 15 ft of growth:
-    // at worst 70/24; squares (400 + 400 + 225 + 225)/576 = 2.170139, 2 √(2.170139 / 3). The veneer within 1/4" = 1/48 ft on
-    // 140 ft: 140/48 more at worst, (140/48)² = 8.506944 more in squares.
+    // 40 by 30 ft at the frame, each wall within 1/2" = 1/24 ft. As measured opposite walls share: 20, 20, 15, 15 ft of
+    // growth: at worst 70/24; squares (400 + 400 + 225 + 225)/576 = 2.170139, 2 √(2.170139 / 3). The veneer within 1/4"
+    // = 1/48 ft on 140 ft: 140/48 more at worst, (140/48)² = 8.506944 more in squares.
     let text = "faces frame\nveneer 6\"\nlevel \"G\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\n";
     let ours = areas(text);
     let gross = ours.gross();

@@ -130,7 +130,8 @@ fn memorial_day_is_the_last_monday_of_may_in_every_year() {
     }
 }
 
-/// 31.02 (second-hand: two county tax offices): delinquent on February 1; 33.01 (read). So January 31 is the last day to pay.
+/// 31.02 (second-hand: two county tax offices): delinquent on February 1; 33.01 (read). So January 31 is the last day
+/// to pay.
 #[test]
 fn payment_is_the_end_of_january_and_always_a_question() {
     for (year, day) in [

@@ -138,7 +138,8 @@ fn gone(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
-/// What a line says after its name beside these parts, without the words of `left_out` and without `joints` next to them.
+/// What a line says after its name beside these parts, without the words of `left_out` and without `joints` next to
+/// them.
 fn said(typed: &Typed<'_>, taken: &[(usize, usize)], left_out: &[&str], joints: &[&str]) -> String {
     let is_taken = |at: usize| taken.iter().any(|(first, end)| (*first..*end).contains(&at));
     let is_out = |at: usize| is_taken(at) || typed.says(at, left_out);

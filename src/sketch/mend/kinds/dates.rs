@@ -8,8 +8,8 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     measured_with_words(typed).or_else(|| notice_with_words(typed)).or_else(|| without_year(typed))
 }
 
-/// `measured 15.11.2026 by owner, steel tape, ±1 cm`, `measured Feb 20th 2026, cloudy`: who, with what, how exactly, and
-/// anything else in a comment.
+/// `measured 15.11.2026 by owner, steel tape, ±1 cm`, `measured Feb 20th 2026, cloudy`: who, with what, how exactly,
+/// and anything else in a comment.
 fn measured_with_words(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["measured", "taped", "date", "surveyed"])
         || typed.says(1, &["to", "inside", "outside", "from"])

@@ -157,8 +157,8 @@ pub(super) fn other_units(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::line(line.trim_end(), format!("`{unit}` is not a unit here: {name}")))
 }
 
-/// Walls whose length has a decimal comma, or is a bare whole number that looks like millimeters: `9.900,0 m`, `0,920
-/// m`, and `9900` in a metric file.
+/// Walls whose length has a decimal comma, or is a bare whole number that looks like millimeters: `9.900,0 m`,
+/// `0,920 m`, and `9900` in a metric file.
 pub(super) fn metric_slips(typed: &Typed<'_>) -> Option<Answer> {
     if !is_way(typed, 0) {
         return None;

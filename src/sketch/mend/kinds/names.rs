@@ -208,8 +208,8 @@ fn two_kinds(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `2-car garage start east 44'`, `attached 2 car garage`, `garage (2 car)`: words about a space before its kind or after it
-/// become its name.
+/// `2-car garage start east 44'`, `attached 2 car garage`, `garage (2 car)`: words about a space before its kind or
+/// after it become its name.
 fn adjectives(typed: &Typed<'_>) -> Option<Answer> {
     let ways = ["start", "from", "within", "detached", "recorded", "not", "counted", "measured"];
     let kind = (0..typed.pieces.len().min(5)).find(|&at| kind_word(&typed.lower(at)).is_some())?;

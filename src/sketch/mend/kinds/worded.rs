@@ -50,8 +50,8 @@ fn bare_meters(typed: &Typed<'_>, at: usize) -> Option<Measure> {
     Some(Measure { end: at + 1 + unit, length, text, has_unit: true })
 }
 
-/// What the line says beside these parts of it, as words after a side with a space before them. `None` where it is not clear
-/// what is meant.
+/// What the line says beside these parts of it, as words after a side with a space before them. `None` where it is not
+/// clear what is meant.
 pub(super) fn rest(typed: &Typed<'_>, taken: &[(usize, usize)]) -> Option<String> {
     let is_taken = |at: usize| taken.iter().any(|(first, end)| (*first..*end).contains(&at));
     let is_rough = |piece: &Piece| {
@@ -156,7 +156,8 @@ fn may_be_remark(piece: &Piece) -> bool {
     piece.sort != Sort::Text && !means_more && !is_decimal
 }
 
-/// Whether a number among these pieces may be a part of a length: any but those after a word, as in `photo 3, 4` or `br 2`.
+/// Whether a number among these pieces may be a part of a length: any but those after a word, as in `photo 3, 4` or
+/// `br 2`.
 fn numbers_that_measure(left: &[Piece]) -> bool {
     let counts = |at: usize| {
         at.checked_sub(1).and_then(|before| left.get(before)).is_some_and(|before| {
