@@ -342,6 +342,23 @@ test('a figure that is being typed is there after the page was closed, and the h
   await context.close();
 });
 
+test('a list of walls from a notebook is pasted as a house', async () => {
+  const { tab, troubles, context } = await opened(chrome);
+  await tab.evaluate(() => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', `back 28'\nright 42'\nfront 28'\nleft 42 0\n`);
+    document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true }));
+  });
+  await tab.locator('ol.sides > li').nth(3).waitFor();
+  await settled(tab);
+  await tab.locator('.notices').getByRole('button', { name: "Use left 42'" }).click();
+  await settled(tab);
+  // 28 × 42
+  assert.match(await tab.locator('.report').textContent(), /1,176/);
+  assert.deepEqual(troubles, []);
+  await context.close();
+});
+
 test('a comma on the keypad is a decimal point in meters', async () => {
   const { tab, context } = await begun({ viewport: LAPTOP }, []);
   await tab.getByLabel('Tape in').selectOption('meters');

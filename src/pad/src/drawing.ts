@@ -47,9 +47,9 @@ export function drawing(drawn: Drawn): SVGElement {
     if (walk.level !== drawn.level && walk.is_closed) svg.append(s('path', { class: 'below', d: course(walk) }));
   }
   for (const { walk } of here) svg.append(walked(walk, drawn, type));
-  svg.append(...labels(here.map(({ walk }) => walk), drawn.line, type));
   const closed = here.map(({ walk }) => walk).filter((walk) => walk.is_closed);
-  if (closed.length > 1) for (const walk of closed) svg.append(named(walk, closed, type));
+  const names = closed.length > 1 ? closed.flatMap((walk) => named(walk, closed, type)) : [];
+  svg.append(...names.map(({ name }) => name), ...labels(here.map(({ walk }) => walk), drawn.line, names.map(({ box }) => box), type));
   svg.append(
     s('text', { class: 'street', x: middle[0], y: origin[1] + height + type * 0.4 }, say('street')),
     drawn.isOne ? '' : s('text', { class: 'street', x: middle[0], y: origin[1] + type * 0.6 }, drawn.level),
@@ -67,7 +67,7 @@ export function drawing(drawn: Drawn): SVGElement {
 const course = (walk: Walk) => `M${walk.start.join(' ')}${walk.rows.map(stroke).join('')}`;
 
 /// The name of a space where it has the most room, apart from the spaces inside it.
-function named(walk: Walk, all: Walk[], type: number): SVGElement | string {
+function named(walk: Walk, all: Walk[], type: number): { name: SVGElement; box: Box }[] {
   const mine = corners(walk);
   const inner = all.filter((other) => other !== walk && other.within === walk.name).map(corners);
   const [xs, ys] = [mine.map((place) => place[0]), mine.map((place) => place[1])];
@@ -84,8 +84,10 @@ function named(walk: Walk, all: Walk[], type: number): SVGElement | string {
   }
   // A name that is wider than its space, or stands between lengths, is left out.
   const letter = Math.min(type * 0.9, (wide * 0.92) / (walk.name.length * 0.6));
-  if (letter < type * 0.6 || high < 2.4 * type) return '';
-  return s('text', { class: 'name', x: best.at[0], y: best.at[1], 'aria-hidden': 'true', style: `font-size:${letter}px` }, walk.name);
+  if (letter < type * 0.6 || high < 2.4 * type) return [];
+  const [[x, y], half] = [best.at, walk.name.length * letter * 0.32];
+  const name = s('text', { class: 'name', x, y, 'aria-hidden': 'true', style: `font-size:${letter}px` }, walk.name);
+  return [{ name, box: [x - half, y - letter * 0.6, x + half, y + letter * 0.6] }];
 }
 
 function holds(outline: Place[], [x, y]: Place): boolean {
@@ -154,21 +156,24 @@ function hasLabel(walk: Walk, row: Row, line: number | null, type: number): bool
   return row.line === line || ((isHere || (walk.within === null && isLarge)) && far > 3 * type);
 }
 
+/// A rectangle: left, top, right, bottom.
+type Box = [number, number, number, number];
+
 /// A place for a label: where it stands, and the rectangle that it covers.
 interface Spot {
   at: Place;
   anchor: 'start' | 'middle' | 'end';
-  box: [number, number, number, number];
+  box: Box;
 }
 
-/// The lengths of the walls, clear of each other and as far as possible of the walls: first that of the row in focus,
+/// The lengths of the walls, clear of each other, of the names, and as far as possible of the walls: first that of the row in focus,
 /// then those of long walls. One that finds no room is left out.
-function labels(walks: Walk[], line: number | null, type: number): SVGElement[] {
+function labels(walks: Walk[], line: number | null, names: Box[], type: number): SVGElement[] {
   const all = walks.flatMap((walk) => walk.rows.filter((row) => hasLabel(walk, row, line, type)).map((row) => ({ walk, row })));
   const far = (row: Row) => (row.line === line ? Infinity : Math.hypot(row.to[0] - row.from[0], row.to[1] - row.from[1]));
   all.sort((a, b) => far(b.row) - far(a.row));
   const walls = walks.flatMap((walk) => walk.rows.map((row) => [row.from, row.to] as const));
-  const taken: Spot['box'][] = [];
+  const taken = [...names];
   return all.flatMap(({ walk, row }) => {
     const text = row.length || row.found || String(row.number);
     const crossed = (spot: Spot) => walls.filter(([from, to]) => meets(spot.box, [Math.min(from[0], to[0]), Math.min(from[1], to[1]), Math.max(from[0], to[0]), Math.max(from[1], to[1])])).length;
@@ -181,7 +186,7 @@ function labels(walks: Walk[], line: number | null, type: number): SVGElement[] 
   });
 }
 
-const meets = (a: Spot['box'], b: Spot['box']) => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
+const meets = (a: Box, b: Box) => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
 
 /// Where the label of a wall may stand: outside of it or inside, at its middle or toward an end. The label of a space
 /// inside another stands inside it first.

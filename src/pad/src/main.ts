@@ -17,6 +17,8 @@ const MOST_UNDONE = 500;
 /// The name of a house that was begun here.
 const BEGUN = 'house.sides';
 const MOST_OF_NAME = 60;
+/// The longest text that may be a bare list of walls.
+const MOST_OF_LIST = 50_000;
 const NEWS_MS = 8_000;
 const PAUSE_MS = 500;
 const WAYS: Way[] = ['back', 'right', 'front', 'left'];
@@ -272,6 +274,12 @@ async function instead(next: string, called: string): Promise<void> {
   isOwn = false;
   answered.clear();
   work(next, next === NEW);
+}
+
+/// A text that was pasted; a bare list of walls becomes a house.
+async function paste(pasted: string): Promise<void> {
+  const whole = pasted.length > MOST_OF_LIST ? pasted : await library.edit(pasted, { edit: 'house' });
+  await instead(whole, BEGUN);
 }
 
 function goOn(old: Kept): void {
@@ -1518,7 +1526,7 @@ function listen(): void {
     const pasted = event.clipboardData?.getData('text/plain');
     if (isField) return;
     if (file) void take(file);
-    else if (pasted) void instead(pasted, BEGUN);
+    else if (pasted) void paste(pasted);
   });
   addEventListener('keydown', (event) => {
     const isUndo = (event.ctrlKey || event.metaKey) && !event.shiftKey && event.key === 'z';

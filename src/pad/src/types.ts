@@ -124,6 +124,7 @@ export type Edit =
   | { edit: 'side'; line: number; way: Way; length: string; how: How; shape: Shape }
   | { edit: 'add'; after: number; way: Way; length: string; how: How; shape: Shape }
   | { edit: 'remove' | 'drop'; line: number }
+  | { edit: 'house' }
   | { edit: 'swap'; line: number; with: number }
   | { edit: 'head'; field: keyof Heads; value: string }
   | {

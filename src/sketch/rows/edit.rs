@@ -10,6 +10,7 @@ use crate::diagnostic::Source;
 use crate::geometry::compass::Direction;
 use crate::sketch::Sketch;
 use crate::sketch::statement::{FigureKind, Head, HeadLine, Statement, Unit};
+use crate::sketch::tree::Line;
 
 /// An edit. Lines are counted from 1; an edit of a line that does not exist changes nothing.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
@@ -84,6 +85,8 @@ pub enum Edit {
         /// The line that begins the space.
         line: usize,
     },
+    /// Puts a bare list of walls, as from a notebook, into a house; any other text stays as it is.
+    House,
     /// Names the picture of a side, or removes it.
     Picture {
         /// The line of the side.
@@ -164,6 +167,7 @@ impl<'a> Lines<'a> {
                 self.add_space(&words, level.as_deref());
             }
             Edit::Drop { line } => self.drop_space(*line),
+            Edit::House => self.house(),
             Edit::Picture { line, caption, file } => {
                 self.change(*line, |body| pictured(body, caption, file));
             }
@@ -314,6 +318,33 @@ impl<'a> Lines<'a> {
                 _ => {}
             }
         }
+    }
+
+    fn house(&mut self) {
+        let sketch = crate::sketch::read(&Source::new("", self.text)).sketch;
+        let is_wall = |(line, one): (&String, &Line)| match &one.statement {
+            Some(Statement::Side(..) | Statement::Bay(..)) => true,
+            Some(_) => false,
+            None => {
+                let body = content(line).trim();
+                let first = body.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default();
+                let has_length = body.contains(|c: char| c.is_ascii_digit());
+                has_length && way_of(first, Direction::South).is_some()
+            }
+        };
+        let Some(at) = self.lines.iter().zip(&sketch.lines).position(is_wall) else { return };
+        let is_of_a_house = |line: &Line| {
+            use Statement::{Level, Lot, Outline, Space};
+            matches!(line.statement, Some(Level(_) | Space(_) | Lot(_) | Outline(_)))
+        };
+        if sketch.lines.iter().any(is_of_a_house) {
+            return;
+        }
+        let mut head = format!("level \"Ground floor\"{0}  living \"House\"{0}", self.end);
+        if sketch.heads.front.is_none() {
+            head.insert_str(0, &format!("front south{}", self.end));
+        }
+        self.lines.insert(at, head);
     }
 
     fn drop_space(&mut self, line: usize) {

@@ -287,6 +287,8 @@ impl Maker {
         let Some(mut open) = self.open.take() else { return };
         open.fill();
         let outside_is_left = !open.is_counterclockwise();
+        // What follows from the others follows from all of them.
+        let is_whole = open.walk.rows.iter().all(|row| row.is_read);
         let mut at = open.start;
         for i in 0..open.walk.rows.len() {
             let next = plus(at, open.moves[i].unwrap_or((0, 0)));
@@ -302,7 +304,8 @@ impl Maker {
             };
             let row = &mut open.walk.rows[i];
             (row.from, row.to, row.pieces) = (self.seen(at), self.seen(next), pieces);
-            if let (Some(_), Some((east, north))) = (open.follows[i], open.moves[i]) {
+            if let (true, Some(_), Some((east, north))) = (is_whole, open.follows[i], open.moves[i])
+            {
                 let length = Length::from_nm(east + north).abs();
                 row.found = WrittenLength::new(length, self.form).spoken();
             }

@@ -252,6 +252,30 @@ fn how() -> impl Strategy<Value = How> {
     prop::sample::select(vec![How::Measured, How::Closing, How::About])
 }
 
+/// A wall by closing takes up a wall that cannot be read, so that its length would be another one.
+#[test]
+fn no_length_follows_while_a_wall_cannot_be_read() {
+    let found = |text: &str| rows(text).walks[0].rows[3].found.clone();
+    assert_eq!(found(HOUSE), "42' 7 1/2\"");
+    assert_eq!(found(&HOUSE.replace("n 28'  photo", "n 2x'  photo")), "");
+}
+
+#[test]
+fn a_bare_list_of_walls_becomes_a_house() {
+    let list = "# my notes\nback 30'\nright 40' 6\"\nfront 30'\nleft 40 6\n";
+    let house = edited(list, &Edit::House);
+    let head = "front south\nlevel \"Ground floor\"\n  living \"House\"\n";
+    assert_eq!(house, list.replace("back 30'", &format!("{head}back 30'")));
+    let rows = rows(&house).walks.remove(0).rows;
+    let ways: Vec<Option<Way>> = rows.iter().map(|row| row.way).collect();
+    assert_eq!(ways, Way::ALL.map(Some));
+    let read: Vec<bool> = rows.iter().map(|row| row.is_read).collect();
+    assert_eq!(read, [true, true, true, false]);
+    for other in [house.as_str(), HOUSE, "", "front\n", "left over from lunch\n"] {
+        assert_eq!(edited(other, &Edit::House), other);
+    }
+}
+
 /// Corners are counted along the walk: a space stays at its corner while walls come and go before it.
 #[test]
 fn a_space_stays_at_its_corner() {
