@@ -3,6 +3,8 @@
 //! A sides file speaks of lines, and its directions are those of the compass. A form shows walls as rows, and back,
 //! right, front and left. The errors are the same; here each says where it is in the form.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
 use crate::diagnostic::{Diagnostic, Source, Word, quoted, words};
@@ -203,6 +205,9 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
             Mend { from, to, text, label }
         })
         .collect();
+    // A row shows a remark nowhere, so that two replacements may be one to it: the first is offered.
+    let mut labels = BTreeSet::new();
+    mends.retain(|mend| labels.insert(mend.label.clone()));
     let mut helps = seen.helps().to_vec();
     if let Some((help, mend)) = inside(source, one, rows) {
         helps = vec![help];

@@ -92,7 +92,7 @@ test('the record that is smaller brings its caution before the report', async ()
   // An error further on leaves the answer before it on the screen, and the caution with it.
   await tab.getByLabel('Brick walls').fill('?');
   await tab.keyboard.press('Tab');
-  await tab.getByText('before the error').waitFor();
+  await tab.locator('.answer .older').waitFor();
   assert.ok(await tab.locator('.caution').isVisible());
   await shot(tab, 'smaller');
   await context.close();
@@ -178,7 +178,7 @@ test('the sides file shows errors in place and takes the help that is offered', 
   await tab.keyboard.type('toleranse 1/2"\n');
   await tab.getByRole('heading', { name: 'To fix' }).waitFor();
   await shot(tab, 'errors');
-  assert.ok(await tab.getByText('before the error').isVisible());
+  assert.ok(await tab.locator('.answer .older').isVisible());
   await tab.locator('.notices').getByRole('button', { name: 'Use tolerance' }).click();
   await settled(tab);
   assert.match(await tab.locator('.cm-content').innerText(), /tolerance 1\/2"/);

@@ -202,7 +202,7 @@ function spots(walk: Walk, row: Row, text: string, type: number): Spot[] {
       const at: Place = [row.from[0] + t * dx + out[0] * type * 0.5, row.from[1] + t * dy + out[1] * type * 0.9];
       const anchor = !upright ? 'middle' : out[0] > 0 ? 'start' : 'end';
       const left = at[0] - (anchor === 'middle' ? wide / 2 : anchor === 'end' ? wide : 0);
-      return { at, anchor, box: [left, at[1] - type * 0.55, left + wide, at[1] + type * 0.55] };
+      return { at, anchor, box: [left, at[1] - type * 0.62, left + wide, at[1] + type * 0.62] };
     }));
 }
 

@@ -1116,7 +1116,9 @@ function paintAnswer(now: Look): void {
   parts.before.className = isOld ? 'older' : 'aside';
   parts.before.textContent = isOld ? say('older') : report ? '' : say('noAnswer');
   parts.report.hidden = !report;
-  parts.report.replaceChildren(report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '');
+  // It may be screens away from the answer, so that it says of itself that it is old.
+  const mark = isOld && h('p', { class: 'older' }, say('older'));
+  parts.report.replaceChildren(...(mark ? [mark] : []), report ? h('pre', { class: isOld ? 'old' : '', tabindex: '0' }, report) : '');
   parts.compass.textContent = now.said.compass;
   paintQuestion(now);
   // The record may be smaller only because a garage is still in the area.

@@ -113,6 +113,14 @@ fn a_field_that_cannot_be_read_is_named() {
 }
 
 #[test]
+fn no_two_buttons_say_the_same() {
+    let text = OPEN.replace("north 30'", "north 28.5' 14\"");
+    let one = &told(&text)[0];
+    let labels: Vec<&str> = one.mends.iter().map(|mend| mend.label.as_str()).collect();
+    assert_eq!(labels, ["Use back 28' 6\"", "Use back 29' 8\""]);
+}
+
+#[test]
 fn a_figure_with_words_beside_it_is_offered_as_the_field_shows_it() {
     let text = format!("record about 2300\n{}", OPEN.replace("32'", "30'"));
     let one = &told(&text)[0];
