@@ -528,7 +528,7 @@ impl Cursor<'_> {
             self.advance();
         }
         if text.is_empty() {
-            return self.unexpected("a date", "write it as year-month-day: `2026-03-07`");
+            return self.unexpected("a date", "write the day that it was as year-month-day: four digits, two and two, with `-` between them");
         }
         match (text.len() == 10).then(|| text.parse()) {
             Some(Ok(date)) => Ok(date),
@@ -537,7 +537,7 @@ impl Cursor<'_> {
                 let span = self.since(start);
                 let help = match meant_date(&text) {
                     Some(date) => format!("did you mean `{date}`? it is year-month-day"),
-                    None => "write it as year-month-day: `2026-03-07`".to_owned(),
+                    None => "write the day that it was as year-month-day: four digits, two and two, with `-` between them".to_owned(),
                 };
                 self.fault(Diagnostic::new(Word::BadDate, span, message).help(help))
             }

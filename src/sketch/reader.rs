@@ -221,8 +221,9 @@ fn offer(
     let names_picture = head.is_some();
     let head = head.map_or_else(|| typed.to_owned(), |head| format!("{head} photo"));
     let with_comment = read.comment.as_ref().map(|comment| format!("{head} \"{comment}\""));
-    let as_text =
-        with_comment.filter(|line| !line.contains("\"#\"") && attempt(line).reads.is_some());
+    let as_text = with_comment.filter(|line| {
+        !line.contains("\"#\"") && !takes_a_number(typed) && attempt(line).reads.is_some()
+    });
     // `corner #4`: the number is written without the `#`.
     let number = read.comment.as_ref().and_then(|comment| comment.strip_prefix('#'));
     let number = number.filter(|number| number.starts_with(|c: char| c.is_ascii_digit()));
@@ -273,6 +274,12 @@ fn offer(
     // The replacement corrects the other errors of the line as well.
     faults.truncate(first);
     faults.push(fault.instead(Some(mend.cause), vec![help], fixes));
+}
+
+/// Whether what may follow the line is a number of its own, so that `#` was typed before it: `account #R-104417`.
+fn takes_a_number(line: &str) -> bool {
+    let first = line.split([' ', ':']).next().unwrap_or_default().to_lowercase();
+    matches!(first.as_str(), "corner" | "account" | "acct" | "case" | "parcel")
 }
 
 /// Whether a word means `photo`.

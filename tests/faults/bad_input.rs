@@ -183,7 +183,7 @@ fn a_size_in_place_of_a_name_gets_help_where_sizes_go() {
     assert_eq!(
         list[0].helps(),
         [
-            "did you mean `garage \"garage\"` and on the lines below it `north 20`, `east 20`, `south 20`, `west 20`?"
+            "did you mean `garage \"Garage\"` and on the lines below it `north 20`, `east 20`, `south 20`, `west 20`?"
         ]
     );
 }

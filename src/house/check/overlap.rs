@@ -322,7 +322,8 @@ impl Checker<'_> {
             let fits = format!("beside {} it fits inside {}", quoted(&first), quoted(&around));
             return vec![Self::offered(&places, &fits).unwrap_or_else(|| how_to_place(&around))];
         }
-        let starts = self.starts_beside(a, b, &first);
+        let turned: Vec<String> = self.turned_at_its_corner(b).into_iter().collect();
+        let starts = [turned, self.starts_beside(a, b, &first)].concat();
         let apart = vec!["if it stands by itself, where does not matter: `detached`".to_owned()];
         match kind {
             _ if kind == Kind::Outbuilding || stands_by_itself(&name) => [apart, starts].concat(),
@@ -341,6 +342,57 @@ impl Checker<'_> {
             }
             _ => [starts, self.within(a, b), apart].concat(),
         }
+    }
+
+    /// The suggestion to walk a space that has a place the other way from there; `None` unless it is then clear of all
+    /// others in one way.
+    fn turned_at_its_corner(&mut self, space: usize) -> Option<String> {
+        let here = &self.house.spaces[space];
+        if self.unplaced.contains(&space) || here.parent.is_some() || here.sides.len() > 12 {
+            return None;
+        }
+        let (at, level, kind) = (here.at, here.level, here.kind);
+        let patch = self.patch(space);
+        let others: Vec<usize> = (0..self.house.spaces.len())
+            .filter(|&other| {
+                let there = &self.house.spaces[other];
+                other != space
+                    && there.level == level
+                    && there.parent.is_none()
+                    && !there.by_itself
+                    && there.kind.lies_in_another() == kind.lies_in_another()
+                    && there.sides.len() <= 60
+            })
+            .collect();
+        let mirrored = |axes: &[Axis]| {
+            axes.iter().fold(patch.clone(), |patch, axis| {
+                let middle = match axis {
+                    Axis::East => at.0,
+                    Axis::North => at.1,
+                };
+                patch.mirrored(*axis, middle)
+            })
+        };
+        let ways: [&[Axis]; 3] = [&[Axis::East], &[Axis::North], &[Axis::East, Axis::North]];
+        let fits = |axes: &&[Axis]| {
+            let turned = mirrored(axes);
+            others
+                .iter()
+                .all(|&other| turned.overlap(&self.patch(other), self.sliver(space, other)) == 0.0)
+        };
+        let fitting: Vec<&[Axis]> = ways.into_iter().filter(fits).collect();
+        let [axes] = fitting[..] else { return None };
+        let exchanged: Vec<String> = axes
+            .iter()
+            .map(|axis| {
+                let [one, other] = [1, -1].map(|sign| Direction::along(*axis, sign).word());
+                format!("`{one}` and `{other}`")
+            })
+            .collect();
+        Some(format!(
+            "from where it starts it fits if its sides are typed the other way round: exchange {}",
+            exchanged.join(", and ")
+        ))
     }
 
     /// Suggestions of where space `b` would start beside `a`.

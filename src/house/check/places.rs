@@ -48,6 +48,18 @@ impl Checker<'_> {
     ) -> Vec<String> {
         let mut tried = self.tried(space, parent, Some(parent), clear_of);
         let is_anywhere = self.house.spaces[space].kind.lies_in_another();
+        // Without a place of its own, what lies beside another space more likely stands against its walls than near
+        // where the level begins.
+        if let Some(beside) = clear_of.filter(|_| self.unplaced.contains(&space)) {
+            let mut against: Vec<(f64, Tried)> = tried
+                .into_iter()
+                .map(|place| (self.flush(space, place.at, beside, false), place))
+                .filter(|(flush, _)| *flush >= 1.0)
+                .collect();
+            against.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.by.cmp(&b.1.by)));
+            against.truncate(MOST_OFFERED);
+            return self.typed(space, against.into_iter().map(|(_, place)| place).collect());
+        }
         if is_anywhere {
             tried.sort_by(|a, b| a.by.cmp(&b.by).then(b.flush.total_cmp(&a.flush)));
         } else {

@@ -181,6 +181,26 @@ const UNITS: [&str; 20] = [
 const TENS: [&str; 10] =
     ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
 
+/// The number that a word says, below a hundred: `nineteen`, `twenty-eight`.
+pub(super) fn spoken(word: &str) -> Option<i64> {
+    let value = |word: &str| {
+        let unit = UNITS.iter().position(|unit| *unit == word);
+        let ten = TENS.iter().position(|ten| !ten.is_empty() && *ten == word).map(|ten| ten * 10);
+        unit.or(ten).and_then(|value| i64::try_from(value).ok())
+    };
+    match word.split_once('-') {
+        Some((tens, units)) => value(tens)?.checked_add(value(units)?),
+        None => value(word),
+    }
+}
+
+/// Whether a word is a number as it is spoken, or begins with one: `twenty-eight`.
+pub(super) fn is_spoken_number(word: &str) -> bool {
+    let word = word.to_lowercase();
+    let first = word.split('-').next().unwrap_or_default();
+    UNITS.contains(&first) || TENS.contains(&first) && !first.is_empty() || first == "hundred"
+}
+
 /// `forty-two feet`, `twelve feet six inches`
 fn number_words(pieces: &[Piece], i: usize) -> Option<Edit> {
     let piece = at(pieces, i).filter(|piece| piece.sort == Sort::Word)?;

@@ -11,6 +11,7 @@ mod lengths;
 mod marks;
 mod pieces;
 mod slips;
+mod veto;
 mod words;
 
 use std::collections::HashSet;
@@ -65,11 +66,19 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     if let Some(reads) = attempt(line).reads {
         return Some(Mend { lines: vec![reads], cause: marks::CAUSE.to_owned(), help: None });
     }
-    let found = known(line, attempt, KINDS).or_else(|| search(line, attempt));
+    let found = known(line, attempt, KINDS).and_then(|mend| undoubted(line, mend));
+    let found = found.or_else(|| search(line, attempt));
     found.or_else(|| match kinds::left_over(line, &attempt(line))? {
         Answer::Say { cause, help } => Some(Mend { lines: Vec::new(), cause, help: Some(help) }),
         Answer::Lines(..) => None,
     })
+}
+
+/// An answer without the lines that take something for what it is not; `None` if no other is left.
+fn undoubted(line: &str, mut mend: Mend) -> Option<Mend> {
+    let had_lines = !mend.lines.is_empty();
+    mend.lines.retain(|offered| !veto::is_doubtful(line, offered));
+    (!had_lines || !mend.lines.is_empty()).then_some(mend)
 }
 
 /// The answer to a line that is recognized as a whole. Anything in it that is still unreadable is mended too, at most
@@ -203,7 +212,7 @@ fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
             place.map(|place| left.remove(place)).is_some()
         });
     let texts = cut(typed).into_iter().filter(|piece| piece.sort == Sort::Text);
-    if swallows(typed, offered) {
+    if swallows(typed, offered) || veto::is_doubtful(typed, offered) {
         return false;
     }
     let has_texts = texts

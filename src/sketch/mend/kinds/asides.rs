@@ -419,9 +419,16 @@ fn face_among_words(typed: &Typed<'_>) -> Option<Answer> {
     let parts = [clean(typed.text(2, begin)), clean(typed.rest(end))];
     let comment = parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
     let comment = if comment.is_empty() { comment } else { format!("  # {comment}") };
+    // What has siding has no brick or stone before its frame.
+    let sided = ["siding", "vinyl", "clapboard", "clapboards", "hardie", "lap"];
+    let has_veneer = typed.find(2, &["brick", "stone", "veneer"]).is_some();
+    let veneer = |face: &str| {
+        let says = face == "inside" && !has_veneer && typed.find(2, &sided).is_some();
+        if says { " veneer none" } else { "" }
+    };
     let lines: Vec<String> = said
         .iter()
-        .map(|face| format!("{} measured to {face}{comment}", typed.text(0, 2)))
+        .map(|face| format!("{} measured to {face}{}{comment}", typed.text(0, 2), veneer(face)))
         .collect();
     Some(Answer::Lines(
         lines,

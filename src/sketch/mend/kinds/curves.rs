@@ -9,7 +9,7 @@ use crate::units::length::Length;
 const WAYS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 5] = [tie, slanted, bay, arc, overall];
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 6] = [tie, between, slanted, bay, arc, overall];
     rules.iter().find_map(|rule| rule(typed))
 }
 
@@ -57,10 +57,46 @@ fn tie(typed: &Typed<'_>) -> Option<Answer> {
     ))
 }
 
+/// `NNE 4'`, `45° NE 4' 2"`: a way between the ways of the compass.
+fn between(typed: &Typed<'_>) -> Option<Answer> {
+    let word = typed.lower(0).replace(['-', '\'', '’'], "");
+    let sharp = match word.as_str() {
+        "nne" => Some(("N 22.5° E", 1)),
+        "ene" => Some(("N 67.5° E", 1)),
+        "ese" => Some(("S 67.5° E", 1)),
+        "sse" => Some(("S 22.5° E", 1)),
+        "ssw" => Some(("S 22.5° W", 1)),
+        "wsw" => Some(("S 67.5° W", 1)),
+        "wnw" => Some(("N 67.5° W", 1)),
+        "nnw" => Some(("N 22.5° W", 1)),
+        "noreast" => Some(("N 45° E", 1)),
+        _ => None,
+    };
+    if let Some((call, at)) = sharp {
+        let measure = length_at(&typed.pieces, at).filter(|measure| measure.has_unit)?;
+        return (measure.end == typed.pieces.len()).then(|| {
+            Answer::line(
+                format!("bearing {call} {}", measure.text),
+                "a slanted wall taped along itself has a bearing; a `diagonal` has how far it runs each way",
+            )
+        });
+    }
+    let degrees = typed.piece(0).filter(|degrees| degrees.is_number())?;
+    let mark = typed.piece(1)?.is_mark("°º") || typed.says(1, &["deg", "degree", "degrees"]);
+    let (one, two) = slant(&typed.lower(2)).filter(|_| mark)?;
+    let measure =
+        length_at(&typed.pieces, 3).filter(|measure| measure.end == typed.pieces.len())?;
+    let letter = |word: &str| word[..1].to_uppercase();
+    Some(Answer::line(
+        format!("bearing {} {}° {} {}", letter(one), degrees.text, letter(two), measure.text),
+        "a slanted wall taped along itself has a bearing: N or S, the angle, E or W, the length",
+    ))
+}
+
 /// `southwest 3' 3 5/8"`, `SW 2' 4" 2' 4"` or `diagonal 2' 4" south 2' 4" west` becomes a line in the form of
 /// `diagonal`, or asks for the missing length.
 fn slanted(typed: &Typed<'_>) -> Option<Answer> {
-    let words = ["diagonal", "diag", "angle", "angled", "slant", "slanted"];
+    let words = ["diagonal", "diag", "angle", "angled", "slant", "slanted", "diagonally"];
     let begins = typed.says(0, &words);
     let from = usize::from(begins);
     let from = from + usize::from(begins && typed.says(from, &["wall", "side"]));
@@ -251,7 +287,9 @@ fn arc(typed: &Typed<'_>) -> Option<Answer> {
     } else {
         ["north", "south"]
     };
-    let found = lengths(&typed.pieces, way + 1);
+    // `arc 8' east 2' rise`
+    let turned = way > 1 && length_at(&typed.pieces, 1).is_some_and(|chord| chord.end == way);
+    let found = lengths(&typed.pieces, if turned { 1 } else { way + 1 });
     let chord = &found.first()?.1;
     // Only its side is missing or wrong.
     if typed.says(0, &["arc"]) && typed.says(chord.end, &["rise"]) {
@@ -278,8 +316,8 @@ fn arc(typed: &Typed<'_>) -> Option<Answer> {
             };
             (written(rise, chord), "a curve has its rise and no radius: this is the rise of the shorter curve with this chord and radius".to_owned())
         } else if says(&[
-            "bulge", "bulges", "bulging", "bow", "bows", "rise", "rises", "sagitta", "depth",
-            "deep", "out", "height",
+            "x", "by", "bulge", "bulges", "bulging", "bow", "bows", "rise", "rises", "sagitta",
+            "depth", "deep", "out", "height",
         ]) {
             (
                 second.text.clone(),

@@ -1,7 +1,7 @@
 //! Suggestions for whole lines that are calls of a deed.
 
 use super::measure::length_at;
-use super::{Answer, Typed, quoted};
+use super::{Answer, Typed, plainly, quoted};
 
 const CALL: &str = "a call is `bearing`, N or S, the angle with its marks, E or W, and the length";
 
@@ -16,12 +16,21 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     );
     if typed.says(0, &["azimuth", "az", "azm"]) {
         return Some(Answer::line(
-            format!("bearing {}", typed.rest(1).replacen('-', "° ", 1)),
+            format!(
+                "bearing {}",
+                decimal_azimuth(typed).unwrap_or_else(|| typed.rest(1).replacen('-', "° ", 1))
+            ),
             "an angle clockwise from north is a `bearing` too, from N or S toward E or W",
         ));
     }
+    if let Some(call) = after_other_words(typed) {
+        return Some(call);
+    }
     if !begins {
         return None;
+    }
+    if let Some(call) = from_east_or_west(typed) {
+        return Some(call);
     }
     if let Some(due) = due(typed) {
         return Some(due);
@@ -33,6 +42,123 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         None if typed.says(0, &["bearing"]) => azimuth(typed),
         None => None,
     }
+}
+
+/// `bearing E 12° N 120'`: counted from east or west.
+fn from_east_or_west(typed: &Typed<'_>) -> Option<Answer> {
+    let at = usize::from(typed.says(0, &["bearing", "thence", "th"]));
+    let toward = match typed.lower(at).as_str() {
+        "e" | "east" => "E",
+        "w" | "west" => "W",
+        _ => return None,
+    };
+    let degrees = typed.piece(at + 1).filter(|degrees| degrees.is_number())?;
+    let all: rust_decimal::Decimal = degrees.text.parse().ok()?;
+    let marked = typed.piece(at + 2)?.is_mark("°º") || typed.says(at + 2, &["deg", "degrees"]);
+    let from = match typed.lower(at + 3).as_str() {
+        "n" | "north" => "N",
+        "s" | "south" => "S",
+        _ => return None,
+    };
+    let angle = rust_decimal::Decimal::from(90) - all;
+    let fits = marked && angle.is_sign_positive();
+    fits.then(|| finish(typed, &format!("bearing {from} {}° {toward}", angle.normalize()), at + 4))?
+}
+
+/// `beginning at an iron pin, thence N 2-15 E 48.30 m`, `th. N 2°16' E 88,27 m`, `thence with the road S 80° E 100'`: the
+/// call stands after other words, which become its remark.
+fn after_other_words(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = ["beginning", "commencing", "starting", "begin", "thence", "th", "then", "along"];
+    if !typed.says(0, &begins) {
+        return None;
+    }
+    let thence = typed.find(0, &["thence", "th", "then"])?;
+    let from = (thence + 1..typed.pieces.len()).find(|&at| {
+        typed.says(at, &["n", "s", "north", "south"])
+            && typed.piece(at + 1).is_some_and(super::Piece::is_number)
+    });
+    let easterly = |at: usize| match typed.lower(at).as_str() {
+        "easterly" | "eastward" | "eastwardly" => Some("N 90° E"),
+        "westerly" | "westward" | "westwardly" => Some("N 90° W"),
+        "northerly" | "northward" | "northwardly" => Some("N 0° E"),
+        "southerly" | "southward" | "southwardly" => Some("S 0° E"),
+        _ => None,
+    };
+    if let Some(call) = easterly(thence + 1) {
+        let first = thence + 2 + usize::from(typed.says(thence + 2, &["for"]));
+        return finish(typed, &format!("bearing {call}"), first);
+    }
+    let Some(from) = from else {
+        let found = super::measure::lengths(&typed.pieces, thence + 1);
+        let has_way = (thence..typed.pieces.len()).any(|at| {
+            typed.says(at, &["n", "s", "e", "w", "north", "south", "east", "west", "beginning"])
+        });
+        let [(_, measure)] = &found[..] else { return None };
+        return (measure.has_unit && !has_way && thence == 0).then(|| {
+            Answer::say(
+                "this call has a length and no direction",
+                format!(
+                    "write `bearing`, N or S, the angle, E or W, and then `{}`; what it runs along goes in a note, and a bent line takes one call for each straight piece",
+                    measure.text
+                ),
+            )
+        });
+    };
+    let head = plainly(typed.text(0, from));
+    let head =
+        head.trim_start_matches("thence").trim_start_matches("th.").trim_end_matches("thence");
+    let head = head.trim_matches([',', ' ', '.', ';']);
+    // The decimal comma of a length in meters.
+    let line = typed.rest(from);
+    let comma = typed.pieces.iter().enumerate().find(|(at, piece)| {
+        piece.is_number() && piece.text.contains(',') && typed.says(at + 1, &["m", "meters"])
+    });
+    let line = match comma {
+        Some((_, piece)) => line.replace(piece.text.as_str(), &piece.text.replace(',', ".")),
+        None => line.to_owned(),
+    };
+    let head_is_plain = head.chars().all(|c| !c.is_ascii_digit() && c != '"');
+    if from <= 1 && comma.is_none() && !typed.piece(1).is_some_and(|mark| mark.is_mark("."))
+        || !head_is_plain
+    {
+        return None;
+    }
+    let again = Typed { line: &line, pieces: super::cut(&line), attempt: typed.attempt };
+    let call = quadrant_of(&again)?;
+    let note = if head.is_empty() || head == "th" || call.contains(" note ") {
+        String::new()
+    } else {
+        format!(" note {}", quoted(head))
+    };
+    Some(Answer::line(format!("{call}{note}"), CALL))
+}
+
+/// The call of a line that begins with its bearing.
+fn quadrant_of(typed: &Typed<'_>) -> Option<String> {
+    match quadrant(typed, 0)? {
+        Answer::Lines(lines, _) => lines.into_iter().next(),
+        Answer::Say { .. } => None,
+    }
+}
+
+/// `azimuth 12.5 120'`: the bearing of an angle in degrees with decimals, and its length.
+fn decimal_azimuth(typed: &Typed<'_>) -> Option<String> {
+    use rust_decimal::Decimal;
+    let all: Decimal = typed.piece(1).filter(|degrees| degrees.is_number())?.text.parse().ok()?;
+    let first = 2 + usize::from(
+        typed.piece(2).is_some_and(|mark| mark.is_mark("°º")) || typed.says(2, &["deg", "degrees"]),
+    );
+    let measure = length_at(&typed.pieces, first).filter(|measure| measure.has_unit)?;
+    let at = Decimal::from;
+    let (from, angle, toward) = match all {
+        a if a <= at(90) => ("N", a, "E"),
+        a if a <= at(180) => ("S", at(180) - a, "E"),
+        a if a <= at(270) => ("S", a - at(180), "W"),
+        a if a <= at(360) => ("N", at(360) - a, "W"),
+        _ => return None,
+    };
+    (measure.end == typed.pieces.len())
+        .then(|| format!("{from} {}° {toward} {}", angle.normalize(), measure.text))
 }
 
 /// `bearing due east 80'`, `thence West 80.00 feet`: square to north and south.

@@ -107,15 +107,17 @@ fn split_words(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `east #REF!`, `east #N/A`: a spreadsheet could not compute it.
 fn failed_cell(typed: &Typed<'_>) -> Option<Answer> {
-    let comment = typed.attempt.beside.comment.as_deref()?.trim().to_uppercase();
-    let failed = ["REF!", "N/A", "VALUE!", "DIV/0!", "NAME?", "NUM!", "NULL!", "SPILL!", "##"];
-    let is_failed = failed.iter().any(|error| comment.starts_with(error));
+    let comment = typed.attempt.beside.comment.as_deref()?.trim();
+    let comment = comment.strip_prefix('#').unwrap_or(comment);
+    let failed =
+        ["REF!", "N/A", "VALUE!", "DIV/0!", "NAME?", "NUM!", "NULL!", "SPILL!", "CALC!", "##"];
+    let upper = comment.to_uppercase();
+    let is_failed = failed.iter().any(|error| upper.starts_with(error));
     (is_failed && typed.pieces.len() <= 2).then(|| {
-        let shown = typed.attempt.beside.comment.as_deref().unwrap_or_default().trim();
         Answer::say(
-            format!("`#{shown}` is what a spreadsheet shows where it has no number"),
+            format!("`#{comment}` is what a spreadsheet shows where it has no number"),
             format!(
-                "write the length that was measured, as `{} 12' 6\"` with its own numbers",
+                "write the length that was measured right after `{}`, in feet and inches or in meters",
                 way_or_north(typed)
             ),
         )

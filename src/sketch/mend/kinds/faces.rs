@@ -6,7 +6,7 @@ use super::walls::{STREET, is_way};
 use super::{Answer, Typed, worded};
 
 /// Words for where a wall is, not for the way that it was walked.
-const STANDS: [&str; 5] = ["wall", "side", "face", "elevation", "facade"];
+pub(super) const STANDS: [&str; 5] = ["wall", "side", "face", "elevation", "facade"];
 
 /// `west wall 28' 4"`, `N kitchen wall 7.32 m`, `rear wall 30' 6"`: where a wall is does not say which way it was
 /// walked.
@@ -54,7 +54,7 @@ const ALL: [&str; 13] = [
 ];
 
 /// Whether this wall runs north or south, judged by the walls before and after it, since a walk turns at each corner.
-fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
+pub(super) fn runs_upright(typed: &Typed<'_>) -> Option<bool> {
     let front = typed.attempt.beside.front;
     let (typed_way, _) = way_and_back(&typed.lower(0))?;
     let typed_way = by_compass(typed_way, front);

@@ -90,25 +90,28 @@ fn deadline(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `place Harris County, TX` becomes the state, which decides the rules.
-fn place(typed: &Typed<'_>) -> Option<Answer> {
-    const STATES: [(&str, &str, &str); 11] = [
-        ("texas", "tx", "tex"),
-        ("washington", "wa", "wash"),
-        ("colorado", "co", "colo"),
-        ("california", "ca", "calif"),
-        ("new york", "ny", "n.y"),
-        ("ohio", "oh", "ohio"),
-        ("florida", "fl", "fla"),
-        ("georgia", "ga", "geo"),
-        ("new jersey", "nj", "n.j"),
-        ("virginia", "va", "virg"),
-        ("michigan", "mi", "mich"),
-    ];
-    if !typed.says(0, &["place", "state"]) || typed.pieces.len() < 2 {
-        return None;
-    }
-    let rest = plainly(typed.rest(1)).to_lowercase();
+const STATES: [(&str, &str, &str); 11] = [
+    ("texas", "tx", "tex"),
+    ("washington", "wa", "wash"),
+    ("colorado", "co", "colo"),
+    ("california", "ca", "calif"),
+    ("new york", "ny", "n.y"),
+    ("ohio", "oh", "ohio"),
+    ("florida", "fl", "fla"),
+    ("georgia", "ga", "geo"),
+    ("new jersey", "nj", "n.j"),
+    ("virginia", "va", "virg"),
+    ("michigan", "mi", "mich"),
+];
+
+/// Whether a text is the name of a state with rules, or its two capital letters.
+pub(super) fn is_state(text: &str) -> bool {
+    STATES.iter().any(|(name, code, _)| text.to_lowercase() == *name || text == code.to_uppercase())
+}
+
+/// The state that a text names, by its name or at its end by its letters.
+pub(super) fn state_in(text: &str) -> Option<&'static str> {
+    let rest = plainly(text).to_lowercase();
     let words: Vec<&str> =
         rest.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty()).collect();
     let last = words.last()?;
@@ -118,12 +121,19 @@ fn place(typed: &Typed<'_>) -> Option<Answer> {
     };
     // `West Virginia` and `Washington, D.C.` are other places.
     let other = is_in("west virginia") || is_in("d c") || is_in("dc");
-    let typed_states =
+    let named =
         STATES.iter().filter(|(name, code, short)| is_in(name) || last == code || last == short);
-    let known: Vec<&str> = typed_states.map(|(name, ..)| *name).filter(|_| !other).collect();
+    let known: Vec<&'static str> = named.map(|(name, ..)| *name).filter(|_| !other).collect();
     // `Ohio County, Texas`: the state is named last.
-    let state = known.iter().rev().find(|name| rest.ends_with(*name)).or(known.first())?;
-    let line = format!("place {}", state.replace(' ', "-"));
+    known.iter().rev().find(|name| rest.ends_with(**name)).or(known.first()).copied()
+}
+
+/// `place Harris County, TX` becomes the state, which decides the rules.
+fn place(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["place", "state"]) || typed.pieces.len() < 2 {
+        return None;
+    }
+    let line = format!("place {}", state_in(typed.rest(1))?.replace(' ', "-"));
     Some(Answer::line(line, "the place is the state whose rules apply"))
 }
 

@@ -13,7 +13,9 @@ mod digits;
 mod faces;
 mod figures;
 mod heads;
+mod lengths;
 mod levels;
+mod loose;
 mod measure;
 mod misread;
 mod names;
@@ -25,6 +27,9 @@ mod rows;
 mod sources;
 mod spaces;
 mod street;
+mod topics;
+mod unmeasured;
+mod walks;
 mod walls;
 mod worded;
 
@@ -118,10 +123,15 @@ impl Typed<'_> {
 /// Recognizes a line as a whole; `None` if no rule does.
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 17] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 22] = [
         reordered::answer,
+        walks::answer,
+        loose::answer,
         asides::answer,
         digits::answer,
+        lengths::answer,
+        unmeasured::answer,
+        topics::answer,
         rows::answer,
         names::answer,
         parts::said_by_the_record,
@@ -140,9 +150,17 @@ pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     rules.iter().find_map(|rule| rule(&typed))
 }
 
+/// The format's word for a kind of space; `None` if the word is not one.
+pub(super) fn kind_word(word: &str) -> Option<&'static str> {
+    spaces::kind_word(word)
+}
+
 /// Recognizes a line that nothing else could read; `None` if no rule does.
 pub(super) fn left_over(line: &str, attempt: &Attempt) -> Option<Answer> {
-    misread::unknown_unit(&Typed { line, pieces: cut(line), attempt })
+    let typed = Typed { line, pieces: cut(line), attempt };
+    misread::unknown_unit(&typed)
+        .or_else(|| loose::left_over(&typed))
+        .or_else(|| topics::left_over(&typed))
 }
 
 /// A text between quotation marks, with inch marks inside it as words.

@@ -37,9 +37,9 @@ fn label(typed: &Typed<'_>) -> Option<Answer> {
     };
     let labels = &typed.pieces[..way];
     let has_letter = labels.iter().any(|piece| piece.sort == Sort::Word);
-    let speaks = labels
-        .iter()
-        .any(|piece| piece.is_word(&["go", "to", "at", "in", "on", "of", "am", "i", "al", "el"]));
+    let speaks = labels.iter().any(|piece| {
+        piece.is_word(&["go", "to", "at", "in", "on", "of", "am", "i", "al", "el", "th", "then"])
+    });
     (has_letter
         && !speaks
         && !typed.line.contains(['\t', '|', ';'])

@@ -83,7 +83,12 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     let is_living = typed.says(0, &["living"]) && typed.says(1, &["area", "space", "size", "sq"]);
     let is_known = typed.attempt.knows_first && !typed.says(0, &["tax"]) && !is_living;
     let words = |pieces: &[Piece]| {
-        pieces.iter().all(|piece| piece.sort == Sort::Word || piece.is_mark(",:;=().-–'’"))
+        pieces.iter().all(|piece| {
+            let is_year = piece.is_number()
+                && piece.text.len() == 4
+                && (piece.text.starts_with("19") || piece.text.starts_with("20"));
+            piece.sort == Sort::Word || is_year || piece.is_mark(",:;=().-–'’")
+        })
     };
     if is_other
         || is_known
@@ -124,7 +129,7 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     }
     let source = SOURCES.iter().find(|(_, words)| said.iter().any(|piece| piece.is_word(words)));
     let filler = |piece: &Piece| {
-        piece.sort != Sort::Word
+        piece.sort == Sort::Mark
             || piece.is_word(&[
                 "says",
                 "is",

@@ -133,9 +133,14 @@ fn size(typed: &Typed<'_>) -> Option<Answer> {
             in_feet(&two.text, two.has_unit, one.has_unit),
         )
     };
-    Some(Answer::line(
-        format!("{head}\nnorth {a}\neast {b}\nsouth {a}\nwest {b}"),
-        "a size is typed as its sides, one on each line; here the first length is taken to run north",
+    let sides = |a: &str, b: &str| format!("{head}\nnorth {a}\neast {b}\nsouth {a}\nwest {b}");
+    let mut lines = vec![sides(&a, &b)];
+    if one.length != two.length {
+        lines.push(sides(&b, &a));
+    }
+    Some(Answer::Lines(
+        lines,
+        "a size is typed as its sides, one on each line: which of the two lengths runs north and south?".to_owned(),
     ))
 }
 

@@ -1,0 +1,194 @@
+//! Walls without a length: out of reach, the same as another one, or only a word about them.
+
+use super::super::compass::{along, by_compass, is_upright, slant, way_and_back};
+use super::super::pieces::{Piece, Sort};
+use super::faces::{STANDS, runs_upright};
+use super::walls::{WAYS, is_way};
+use super::{Answer, Typed, quoted, remark};
+
+const NOT_MEASURED: &str =
+    "a wall that was not measured has `by closing`: its length follows from the other walls";
+
+/// `west same as north wall`, `S can't reach, hedge`, `west wall not accessible`, `east fence`.
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    if !is_way(typed, 0) || typed.pieces.len() < 2 || typed.attempt.beside.comment.is_some() {
+        return None;
+    }
+    // `front faces south` says where the street is.
+    let street = ["street", "door", "road", "faces", "facing", "face", "of", "house", "yard"];
+    let speaks_of_it = |piece: &Piece| {
+        piece.is_word(&street) || piece.is_word(&WAYS) || slant(&piece.text).is_some()
+    };
+    if typed.says(0, &["front"]) && typed.pieces[1..].iter().any(speaks_of_it) {
+        return None;
+    }
+    refers(typed).or_else(|| without_length(typed))
+}
+
+/// `west same as side 1`, `S ditto`, `west = east`: nothing is copied from another wall.
+fn refers(typed: &Typed<'_>) -> Option<Answer> {
+    let says = ["same", "ditto", "like", "equal", "equals", "see", "matches", "as", "idem"];
+    let mut at = 1;
+    while typed.piece(at).is_some_and(|mark| mark.is_mark(":,-–.")) {
+        at += 1;
+    }
+    at += usize::from(typed.says(at, &["is", "wall", "side"]));
+    let equals = typed.piece(at).is_some_and(|mark| mark.is_mark("="));
+    let other = ["side", "wall", "sides", "row", "line"];
+    let to_another = equals && (is_way(typed, at + 1) || typed.says(at + 1, &other));
+    let numbers = (at + 1..typed.pieces.len()).filter(|&at| typed.pieces[at].is_number());
+    let has_length = numbers.clone().any(|at| {
+        let named = typed.says(at - 1, &other) || typed.pieces[at - 1].is_mark("#");
+        !named
+    });
+    if has_length || !(typed.says(at, &says) || to_another) {
+        return None;
+    }
+    let way = typed.lower(0);
+    Some(Answer::say(
+        "a wall has its own length: nothing is copied from another wall",
+        format!(
+            "type the length again, right after `{way}`; if this wall was not measured, write `{way} by closing`"
+        ),
+    ))
+}
+
+/// What says that a wall was not measured.
+const OUT_OF_REACH: [&str; 31] = [
+    "tbd",
+    "todo",
+    "unk",
+    "na",
+    "can't",
+    "cannot",
+    "cant",
+    "can",
+    "couldn't",
+    "couldnt",
+    "could",
+    "not",
+    "no",
+    "unreachable",
+    "inaccessible",
+    "blocked",
+    "hidden",
+    "unable",
+    "impossible",
+    "locked",
+    "unmeasured",
+    "unknown",
+    "didn't",
+    "didnt",
+    "won't",
+    "obstructed",
+    "inaccesible",
+    "never",
+    "missing",
+    "skipped",
+    "forgot",
+];
+/// Words that say no more than that.
+const NO_MORE: [&str; 21] = [
+    "yet",
+    "measured",
+    "measure",
+    "reach",
+    "reached",
+    "reachable",
+    "accessible",
+    "access",
+    "taped",
+    "tape",
+    "known",
+    "length",
+    "it",
+    "be",
+    "was",
+    "is",
+    "get",
+    "to",
+    "here",
+    "this",
+    "wall",
+];
+
+fn without_length(typed: &Typed<'_>) -> Option<Answer> {
+    let speaks = |piece: &Piece| piece.sort == Sort::Word || piece.is_mark("()[],;:.-–?!'’");
+    let kept = [
+        "by",
+        "closing",
+        "close",
+        "closes",
+        "recorded",
+        "note",
+        "photo",
+        "common",
+        "estimated",
+        "from",
+        "to",
+        "back",
+        "true",
+        "is",
+        "start",
+        "beginning",
+        "veneer",
+        "tolerance",
+        "then",
+        "and",
+        "turn",
+        "up",
+        "half",
+    ];
+    let rest = &typed.pieces[1..];
+    let cannot = rest.iter().any(|piece| piece.is_word(&OUT_OF_REACH[4..15]))
+        && !rest.iter().any(|piece| piece.is_word(&kept[..10]));
+    let numbers_in_words =
+        rest.iter().any(|piece| crate::sketch::mend::lengths::is_spoken_number(&piece.text));
+    if !rest.iter().all(speaks)
+        || numbers_in_words
+        || rest.iter().any(|piece| piece.is_word(&kept)) && !cannot
+        || is_way(typed, 1)
+        || !rest.iter().any(|piece| piece.sort == Sort::Word)
+    {
+        return None;
+    }
+    let stands = usize::from(typed.says(1, &STANDS));
+    let reached = rest.iter().any(|piece| piece.is_word(&OUT_OF_REACH) || piece.is_mark("?"));
+    let says_more = |piece: &Piece| {
+        piece.sort == Sort::Word && !piece.is_word(&OUT_OF_REACH) && !piece.is_word(&NO_MORE)
+    };
+    let said = typed.rest(1 + stands).trim_start_matches(['?', ',', ';', ':', '-', '–', ' ']);
+    let note = if rest.iter().any(says_more) {
+        format!(" note {}", quoted(&remark(said)))
+    } else {
+        String::new()
+    };
+    let ways = ways(typed, stands == 1)?;
+    if reached {
+        let lines = ways.iter().map(|way| format!("{way} by closing{note}")).collect();
+        return Some(Answer::Lines(lines, NOT_MEASURED.to_owned()));
+    }
+    let way = &ways[0];
+    Some(Answer::say(
+        "this wall has no length",
+        format!(
+            "write its length right after `{}`; if it was not measured, write `{way} by closing{note}`",
+            typed.text(0, 1)
+        ),
+    ))
+}
+
+/// The ways in which the wall can run: the typed one, or along the side of the house on which it stands.
+fn ways(typed: &Typed<'_>, stands: bool) -> Option<Vec<&'static str>> {
+    let (way, _) = way_and_back(&typed.lower(0))?;
+    let way = by_compass(way, typed.attempt.beside.front);
+    if !stands {
+        return Some(vec![way]);
+    }
+    let [one, two] = along(way);
+    Some(match runs_upright(typed) {
+        Some(upright) if upright == is_upright(way) => vec![way],
+        Some(_) => vec![one, two],
+        None => vec![one, two, way],
+    })
+}
