@@ -70,21 +70,24 @@ impl Cause {
 
     /// Whether two causes with the same effect are the same to a reader: a level and its only space, everything under
     /// the roof and the only space there, an opening not deducted and its level taken at the whole outline below, a
-    /// recess at either of its corners or the porch in it, or two walls of one outline that are misread.
+    /// recess at either of its corners or the porch in it, two walls of one outline that are misread, or a total rounded
+    /// to 50 or to 100.
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
         use DepartureKind::{Counted, LeftOut, Level, LevelLeftOut, NotDeducted, Part, UnderRoof};
         if let (Cause::Misread { space: a, .. }, Cause::Misread { space: b, .. }) = (self, other) {
             return a == b;
         }
+        if self.is_rounded_total() && other.is_rounded_total() {
+            return true;
+        }
         let (one, two) = match (self, other) {
             (Cause::Departures(one, None), Cause::Departures(two, None)) => (one, two),
-            // Two pairs say the same if they share one departure and their others say the same.
+            // Of two pairs, each departure of one is or says the same as one of the other.
             (Cause::Departures(a, Some(b)), Cause::Departures(c, Some(d))) => {
-                let pairs = [(a, b, c, d), (a, b, d, c), (b, a, c, d), (b, a, d, c)];
-                return pairs.into_iter().any(|(a, b, c, d)| {
-                    let alone = |kind| Cause::Departures(kind, None);
-                    a == c && alone(b).says_the_same(alone(d))
-                });
+                let alone = |kind| Cause::Departures(kind, None);
+                let same =
+                    |a: DepartureKind, b: DepartureKind| a == b || alone(a).says_the_same(alone(b));
+                return same(a, c) && same(b, d) || same(a, d) && same(b, c);
             }
             _ => return false,
         };
@@ -96,6 +99,11 @@ impl Cause {
             (Part { space: a, .. }, Part { space: b, .. }) => a == b,
             _ => self.lies_in_a_recess(other),
         }
+    }
+
+    fn is_rounded_total(self) -> bool {
+        use TotalWritten::{RoundedTo10, RoundedTo50, RoundedTo100};
+        matches!(self, Cause::Total { how: RoundedTo10 | RoundedTo50 | RoundedTo100, with: None })
     }
 
     /// Whether one counts a space and the other fills in a recess; that is the case of a porch in the recess.

@@ -29,8 +29,9 @@ const FOR_A_PAIR: f64 = 2.0;
 
 /// The largest remainder after a misread wall, as a share of its effect.
 const OF_MISREAD: f64 = 0.1;
-/// The largest remainder after another rounding, as a share of its effect.
-const OF_ROUNDING: f64 = 0.5;
+/// The largest remainder after another rounding, as a share of its effect: walls that do not close when each is rounded
+/// by itself are moved, and leave what that makes.
+const OF_ROUNDING: f64 = 1.0;
 /// A remainder after either of them that is always allowed, in square feet.
 const LEAST_LEFT: f64 = 3.0;
 /// The least gap, in square feet, that is attributed to one wrong digit: a smaller one could as well come from a wall.
@@ -83,7 +84,7 @@ pub(super) fn decide(
     } else if best_pair > 0.0 {
         fitting.retain(|&i| is_pair(list[i].cause));
     }
-    fitting.sort_by_key(|&i| (tier(list[i].cause), i));
+    fitting.sort_by_key(|&i| (tier(&list[i]), i));
     exact_first(&mut fitting, list);
     let others = |least: f64| {
         let may = |&i: &usize| {
@@ -187,9 +188,10 @@ fn is_rounded_one_way(one: &Explanation) -> bool {
 }
 
 /// The order in which causes are named: 0 for what is counted, drawn or misread, another face, or a total off by a
-/// factor; 1 for rounding; 2 for other errors in the total.
-fn tier(cause: Cause) -> u8 {
-    match cause {
+/// factor; 1 for rounding, and for what needs another rounding besides; 2 for other errors in the total.
+fn tier(one: &Explanation) -> u8 {
+    match one.cause {
+        Cause::Departures(..) if is_rounded_one_way(one) => 1,
         Cause::Departures(..) | Cause::Misread { .. } | Cause::Face(_) => 0,
         Cause::Total {
             how: TotalWritten::TenTimes | TotalWritten::Tenth | TotalWritten::SquareMeters,
@@ -213,7 +215,7 @@ fn exact_first(fitting: &mut [usize], list: &[Explanation]) {
         return;
     }
     let like_first = |&i: &usize| {
-        tier(list[i].cause) == tier(list[first].cause)
+        tier(&list[i]) == tier(&list[first])
             && is_exact(&list[i])
             && list[first].support <= ABOUT_AS_COMMON * list[i].support
     };

@@ -127,8 +127,10 @@ fn walls<'a>(
         let vector: &Vector = &outline.vectors()[leg.side];
         let part = if north { vector.north } else { vector.east };
         let gradient = gradients[leg.side];
+        // Of a slanted wall two lengths are typed, or none where it belongs to a bay: nobody could check one.
+        let is_slanted = vector.north != 0 && vector.east != 0;
         Wall {
-            source: traverse.sides[leg.side].source,
+            source: traverse.sides[leg.side].source.filter(|_| !is_slanted),
             ahead: leg.sign > 0,
             feet: Length::from_nm(part.abs()).feet(),
             slope: Length::from_nm(if north { gradient.1 } else { gradient.0 }).feet() / 2.0,

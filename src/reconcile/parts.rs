@@ -1,5 +1,6 @@
 //! Recesses, jogs, wings and bays: the parts of an outline that a sketch may simplify.
 
+use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Outline;
 use crate::geometry::outline::Vector;
 use crate::units::area::Area;
@@ -149,6 +150,30 @@ impl Part {
 }
 
 impl Part {
+    /// Whether it is the inward corner of an L, and not a recess between two inward corners.
+    pub(crate) fn is_corner(self, outline: &Outline) -> bool {
+        let turns = turns(outline);
+        let n = turns.len();
+        let is_inward = |side: usize| turns[side % n] == Turn::Inward;
+        self.shape == Shape::Recess && !is_inward(self.side + n - 1) && !is_inward(self.side + 1)
+    }
+
+    /// The direction in which the front of a bay faces; `None` if it is slanted.
+    pub(crate) fn faces(self, outline: &Outline) -> Option<Direction> {
+        let front = outline.vectors()[self.side];
+        // To the left of a walk that has the inside on its right.
+        let (east, north) = if outline.turn() < 0 {
+            (-front.north, front.east)
+        } else {
+            (front.north, -front.east)
+        };
+        match (east, north) {
+            (0, along) => Some(Direction::along(Axis::North, along.signum())),
+            (along, 0) => Some(Direction::along(Axis::East, along.signum())),
+            _ => None,
+        }
+    }
+
     /// The two sides of its rectangle.
     pub(crate) fn walls(self, outline: &Outline) -> [usize; 2] {
         let n = outline.vectors().len();

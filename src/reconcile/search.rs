@@ -126,6 +126,8 @@ struct Found {
     cause: Cause,
     weight: f64,
     best: f64,
+    /// How often an office that does this, and nothing else, gets just this figure.
+    likelihood: f64,
     rounding: Option<RoundingTaken>,
     sq_ft: f64,
     sigma: f64,
@@ -259,7 +261,8 @@ impl<'a> Search<'a> {
         if is_far(self.figure - middle, setting.variance) {
             return;
         }
-        let weight = self.none * setting.chance * setting.likelihood(self.figure, total, &[], 1.0);
+        let likelihood = setting.likelihood(self.figure, total, &[], 1.0);
+        let weight = self.none * setting.chance * likelihood;
         if self.is_negligible(weight) {
             return;
         }
@@ -278,7 +281,16 @@ impl<'a> Search<'a> {
         let known = self.found.iter().position(|known| known.cause == cause);
         self.push(
             known,
-            Found { cause, weight, best: weight, rounding, sq_ft: total, sigma, effect },
+            Found {
+                cause,
+                weight,
+                best: weight,
+                likelihood,
+                rounding,
+                sq_ft: total,
+                sigma,
+                effect,
+            },
         );
     }
 
@@ -293,9 +305,8 @@ impl<'a> Search<'a> {
             {
                 continue;
             }
-            let weight = base
-                * departure.odds
-                * setting.likelihood(self.figure, total + adds.sq_ft, &[adds], 1.0);
+            let likelihood = setting.likelihood(self.figure, total + adds.sq_ft, &[adds], 1.0);
+            let weight = base * departure.odds * likelihood;
             if self.is_negligible(weight) {
                 continue;
             }
@@ -303,6 +314,7 @@ impl<'a> Search<'a> {
                 cause: Cause::Departures(departure.kind, None),
                 weight,
                 best: weight,
+                likelihood,
                 rounding: setting.rounding,
                 sq_ft: middle,
                 sigma: sigma(adds.variance),
@@ -347,11 +359,14 @@ impl<'a> Search<'a> {
             return;
         }
         let prior = self.none * own.chance * one.odds * other.odds;
-        let weight = prior * own.likelihood(self.figure, sq_ft, &adds, 1.0);
+        let likelihood = own.likelihood(self.figure, sq_ft, &adds, 1.0);
+        let weight = prior * likelihood;
         if !self.is_negligible(weight) {
             let cause = Cause::Departures(one.kind, Some(other.kind));
             let (effect, sigma) = (Effect::Departures(i, Some(j)), sigma(variance));
-            let found = Found { cause, weight, best: weight, rounding: None, sq_ft, sigma, effect };
+            let best = weight;
+            let found =
+                Found { cause, weight, best, likelihood, rounding: None, sq_ft, sigma, effect };
             self.push(None, found);
         }
     }
@@ -383,8 +398,8 @@ impl<'a> Search<'a> {
                 if is_far(off, own.variance + one.variance) {
                     return;
                 }
-                let weight =
-                    base * one.share * own.likelihood_spread(self.figure, sq_ft, one.variance);
+                let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
+                let weight = base * one.share * likelihood;
                 if weight <= 0.0 {
                     return;
                 }
@@ -392,6 +407,7 @@ impl<'a> Search<'a> {
                     cause: Cause::Misread { space, side: one.side, length: one.length },
                     weight,
                     best: weight,
+                    likelihood,
                     rounding: None,
                     sq_ft,
                     sigma: sigma(own.variance + one.variance),
@@ -454,7 +470,8 @@ impl<'a> Search<'a> {
         let odds = with.map_or(1.0, |with| self.departures[with].odds);
         let prior = self.none * setting.chance * meant.chance * odds;
         let adds: &[&Adds] = adds.as_slice();
-        let weight = prior * setting.likelihood(meant.middle, total, adds, meant.wide);
+        let likelihood = setting.likelihood(meant.middle, total, adds, meant.wide);
+        let weight = prior * likelihood;
         if self.is_negligible(weight) {
             return;
         }
@@ -468,6 +485,7 @@ impl<'a> Search<'a> {
             cause,
             weight,
             best: weight,
+            likelihood,
             rounding: setting.rounding,
             sq_ft: written,
             sigma: sigma(variance) * scale(meant.how),
@@ -503,8 +521,20 @@ impl<'a> Search<'a> {
         settings.find(|one| one.face == self.case.face && one.rounding == rounding)
     }
 
-    /// The range of figures that a cause can give.
+    /// The range of figures that a cause can give: what rounding allows, and the figure itself where an office that
+    /// takes the odd steps off one wall gets just that.
     fn band(&self, found: &Found) -> FigureRange {
+        const LIKELY: f64 = 0.004;
+        let band = self.of_rounded(found);
+        let is_single = matches!(found.cause, Cause::Departures(_, None) | Cause::Face(_));
+        if is_single && found.likelihood >= LIKELY {
+            FigureRange { low: band.low.min(self.figure), high: band.high.max(self.figure) }
+        } else {
+            band
+        }
+    }
+
+    fn of_rounded(&self, found: &Found) -> FigureRange {
         let likely = FigureRange::about(found.sq_ft, explanation::allows(found.sigma) - 0.5);
         let only = |sq_ft: f64| FigureRange { low: sq_ft, high: sq_ft };
         match found.cause {
@@ -541,8 +571,9 @@ impl<'a> Search<'a> {
     }
 
     /// The range from the total with every wall rounded one way to the figure, if an office that has to adjust walls to
-    /// close, or that draws the house part by part, could likely get the figure that way. `None` if that is unlikely,
-    /// or if the figure is beyond what rounding walls up or down can give.
+    /// close, or that draws the house part by part, could likely get the figure that way; the parts of a front may add up
+    /// to more than a foot beyond it. `None` if that is unlikely, or, for any other rounding, if the figure is beyond what
+    /// rounding walls up or down can give.
     fn of_rounding(&self, found: &Found) -> Option<FigureRange> {
         const LIKELY: f64 = 0.005;
         let limits = self.case.ranges.widest(false).map(|range| self.with_counting(range));
@@ -550,7 +581,9 @@ impl<'a> Search<'a> {
             self.figure < limits.low - 0.5 || self.figure > limits.high + 0.5
         });
         let is_likely = self.setting(found.rounding)?.chance_of(self.figure) >= LIKELY;
-        (is_likely && !is_beyond).then(|| FigureRange {
+        let is_one_way =
+            matches!(found.rounding, Some(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown));
+        (is_likely && (is_one_way || !is_beyond)).then(|| FigureRange {
             low: found.sq_ft.min(self.figure),
             high: found.sq_ft.max(self.figure),
         })

@@ -8,7 +8,7 @@ use crate::house::{House, SideNumber, Space};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
 use crate::reconcile::ours::Question;
-use crate::reconcile::parts::Shape;
+use crate::reconcile::parts::{Part, Shape, parts};
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::totals::{TotalWritten, nearest_meant};
 use crate::reconcile::{Evidence, Figure};
@@ -40,26 +40,26 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
                 }
             }
         }
-        Cause::Total { how, with } => {
-            // The total that was meant is the one nearest to the house as it is rounded here.
-            let one = figure.explanations().list().iter().find(|one| one.cause == cause);
-            let meant = one.filter(|_| with.is_none()).and_then(|one| {
-                nearest_meant(how, figure.area(), one.sq_ft() - one.effect.sq_ft())
-            });
-            match meant {
-                Some(meant) => {
-                    let typed = thousands(figure.area().whole_sq_ft());
-                    format!("{}, {} as {typed}", written(how), thousands(meant))
-                }
-                None => written(how).to_owned(),
+        Cause::Total { how, with } => match meant(cause, figure).filter(|_| with.is_none()) {
+            Some(meant) => {
+                let typed = thousands(figure.area().whole_sq_ft());
+                format!("{}, {} as {typed}", written(how), thousands(meant))
             }
-        }
+            None => written(how).to_owned(),
+        },
     };
     match (departures.is_empty(), own.is_empty()) {
         (true, _) => own,
         (false, true) => departures.join(", and "),
         (false, false) => format!("{own}, and {}", departures.join(", and ")),
     }
+}
+
+/// The total that was meant where digits were typed differently: the one nearest to the house as it is rounded here.
+pub(crate) fn meant(cause: Cause, figure: &Figure) -> Option<i64> {
+    let Cause::Total { how, with: None } = cause else { return None };
+    let one = figure.explanations().list().iter().find(|one| one.cause == cause)?;
+    nearest_meant(how, figure.area(), one.sq_ft() - one.effect.sq_ft())
 }
 
 /// The numbers of a wall of a rectangle and of the one across from it; `None` if they are not equally long.
@@ -136,15 +136,39 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
         }
         DepartureKind::UnderRoof => "everything under the roof counted".to_owned(),
         DepartureKind::Part { space, part } => {
-            let side = part.side + 1;
-            let of = words::the_quoted(&house.spaces[space].name);
+            let what = part_of(&house.spaces[space], part);
             match part.shape {
-                Shape::Recess => format!("the recess after side {side} of {of} filled in"),
-                Shape::Jog => format!("the jog at side {side} of {of} left off"),
-                Shape::Wing => format!("the wing at side {side} of {of} left off"),
-                Shape::Bay => format!("the bay at side {side} of {of} left off"),
-                Shape::BoxedBay => format!("the bay at side {side} of {of} drawn as a box"),
+                Shape::Recess if part.is_corner(&house.spaces[space].closed.outline) => {
+                    format!("{what} squared off")
+                }
+                Shape::Recess => format!("{what} filled in"),
+                Shape::Jog | Shape::Wing | Shape::Bay => format!("{what} left off"),
+                Shape::BoxedBay => format!("{what} drawn as a box"),
             }
+        }
+    }
+}
+
+/// What a part of an outline is called: `the recess after side 3 of the house`, `the bay in the south wall of the
+/// house`.
+fn part_of(space: &Space, part: Part) -> String {
+    let outline = &space.closed.outline;
+    let (side, of) = (part.side + 1, words::the_quoted(&space.name));
+    match part.shape {
+        Shape::Recess if part.is_corner(outline) => format!("the corner after side {side} of {of}"),
+        Shape::Recess => format!("the recess after side {side} of {of}"),
+        Shape::Jog => format!("the jog at side {side} of {of}"),
+        Shape::Wing => format!("the wing at side {side} of {of}"),
+        Shape::Bay | Shape::BoxedBay => {
+            let Some(faces) = part.faces(outline) else {
+                return format!("the bay at side {side} of {of}");
+            };
+            let alike =
+                |other: &Part| other.shape == Shape::Bay && other.faces(outline) == Some(faces);
+            // Two bays in one direction go by their sides.
+            let several = parts(outline).iter().filter(|other| alike(other)).count() > 1;
+            let at = if several { format!(" at side {side}") } else { String::new() };
+            format!("the bay{at} in the {} wall of {of}", faces.word())
         }
     }
 }
@@ -160,6 +184,8 @@ pub(crate) enum OpenQuestion {
     Wall { number: usize, of: String },
     /// A wall to look at on the record's sketch, with the space that it belongs to.
     Sketch { number: usize, of: String },
+    /// A bay at which to look at the record's sketch: `the bay in the south wall of the house`.
+    Bay(String),
 }
 
 impl OpenQuestion {
@@ -173,7 +199,7 @@ pub(crate) fn for_the_owner(open: &[OpenQuestion]) -> Vec<String> {
     let asked = open.iter().filter_map(|question| match question {
         OpenQuestion::State(what) => Some(format!("ask {what}")),
         OpenQuestion::Provide(what) => Some(format!("ask for {what}")),
-        OpenQuestion::Wall { .. } | OpenQuestion::Sketch { .. } => None,
+        OpenQuestion::Wall { .. } | OpenQuestion::Sketch { .. } | OpenQuestion::Bay(_) => None,
     });
     asked.chain(walls_to_check(open)).collect()
 }
@@ -203,8 +229,16 @@ fn walls_to_check(open: &[OpenQuestion]) -> Vec<String> {
         1 => "it",
         _ => "them",
     };
-    let sketch = (!looked_at.is_empty())
-        .then(|| format!("look at the record's sketch at {}", named(&looked_at)));
+    let mut places: Vec<String> = Vec::new();
+    for question in open {
+        match question {
+            OpenQuestion::Bay(bay) if !places.contains(bay) => places.push(bay.clone()),
+            _ => {}
+        }
+    }
+    places.extend((!looked_at.is_empty()).then(|| named(&looked_at)));
+    let sketch = (!places.is_empty())
+        .then(|| format!("look at the record's sketch at {}", words::all_of(&places)));
     let compare = (!compared.is_empty()).then(|| {
         format!("compare {} with the record's sketch, and measure {them} again", named(&compared))
     });
@@ -315,7 +349,12 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
         }
         DepartureKind::UnderRoof => "which spaces the total counts".to_owned(),
         DepartureKind::Part { space, part } => {
-            return OpenQuestion::Sketch { number: part.side + 1, of: name(space) };
+            return match part.shape {
+                Shape::Bay | Shape::BoxedBay => {
+                    OpenQuestion::Bay(part_of(&house.spaces[space], part))
+                }
+                _ => OpenQuestion::Sketch { number: part.side + 1, of: name(space) },
+            };
         }
     })
 }

@@ -15,6 +15,7 @@ use crate::house::{
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::{MOST_REPORTED, agrees_about};
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
+use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{
     BridgeStep, Explanation, Figure, Line, OutlineReport, Reconciliation, Share, Strength, Weights,
 };
@@ -23,7 +24,7 @@ use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use crate::units::length::{FineStep, Form, Length, Step, WrittenLength};
 use crate::wording::causes;
 use crate::wording::causes::OpenQuestion;
-use crate::wording::compared::Gives;
+use crate::wording::compared::{Gives, Unsure};
 use crate::wording::size::{
     exact_size, number_alone, off_by, size, size_apart, step_alone, typed_size,
 };
@@ -454,8 +455,18 @@ impl Sentences<'_> {
         let assumed = if assumed { ", a thickness of the walls assumed" } else { "" };
         let words = format!("{}{assumed}", capital(&self.cause_said(figure, one)));
         let strength = one.strength().map(strength).unwrap_or_default();
-        let gives = Gives::of(one.sq_ft, one.band, figure.area().whole_sq_ft());
-        let said = gives.said(&the(figure));
+        let unsure = match (one.cause, one.rounding) {
+            (Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown), _) => {
+                Unsure::Closing
+            }
+            (_, Some(RoundingTaken::NotRounded)) => Unsure::Reading,
+            _ => Unsure::Rounding,
+        };
+        let gives = Gives::of(one.sq_ft, one.band, figure.area().whole_sq_ft(), unsure);
+        let said = match causes::meant(one.cause, figure) {
+            Some(meant) if !gives.is_as_said() => gives.said_of_meant(meant),
+            _ => gives.said(&the(figure)),
+        };
         let doubled = self.doubled(figure, one).unwrap_or_default();
         format!("{words}{strength}: {said}{doubled}")
     }
@@ -529,6 +540,17 @@ impl Sentences<'_> {
                 "The {figure_word}'s own sketch and the lengths on it would show where the difference lies, and whether they are of this house"
             ),
         };
+        // What lies within reading a tape has no other cause, but is not passed over.
+        if is_rounding && !is_within && rest != 0 {
+            return Some(Accounts {
+                opening: format!(
+                    "The {} sq ft that are left are within what measuring again could change.",
+                    thousands(rest.abs())
+                ),
+                items: Vec::new(),
+                closing: String::new(),
+            });
+        }
         (!is_silent).then(|| Accounts {
             opening: format!(
                 "{nearest}Nothing common accounts for the {} sq ft that are left.",
@@ -1040,7 +1062,10 @@ impl Sentences<'_> {
                 format!("counting: {} counts {}", the(figure), words::all_named(line.counted()))
             }
             BridgeStep::NotExplained if line.is_within_rounding() => {
-                "left, within what rounding could change".to_owned()
+                let first = figure.explanations().reported().next();
+                let is_read = first.and_then(|one| one.rounding) == Some(RoundingTaken::NotRounded);
+                let what = if is_read { "reading a tape" } else { "rounding" };
+                format!("left, within what {what} could change")
             }
             BridgeStep::NotExplained => "not explained".to_owned(),
         }

@@ -73,7 +73,7 @@ impl Row {
         self.reported += u32::from(reported.iter().any(|labels| is_true(labels)));
         self.other_first += u32::from(!reported.is_empty() && !leads);
         if std::env::var_os("FAIRFOOT_SHOW").is_some() && !leads {
-            println!("{:?} {} told {reported:?}", record.labels, record.sq_ft);
+            show(house, record, found);
         }
     }
 
@@ -88,6 +88,36 @@ impl Row {
             self.share(self.reported),
             self.share(self.other_first)
         );
+    }
+}
+
+/// What was found where the true cause is not reported first.
+fn show(house: &House, record: &Record, found: &Explanations) {
+    println!(
+        "{:?} measured {:.0} record {}, something else {:.3}",
+        record.labels,
+        house.measured(),
+        record.sq_ft,
+        found.something_else()
+    );
+    for (i, one) in found.list().iter().enumerate() {
+        let label = one.departures().join("+");
+        let is_true = record.labels.contains(&label);
+        if is_true || one.is_reported() || i < 4 {
+            println!(
+                "  {}{}{} {label} support {:.3} leaves {:.0} allows {:.0} fits {}",
+                i,
+                if is_true { " TRUE" } else { "" },
+                if one.is_reported() { " told" } else { "" },
+                one.support(),
+                one.leaves(),
+                one.allows(),
+                one.fits()
+            );
+        }
+    }
+    if std::env::var("FAIRFOOT_SHOW").is_ok_and(|what| what == "file") {
+        println!("{}", house.file(&format!("{} sq ft", record.sq_ft)));
     }
 }
 

@@ -39,14 +39,16 @@ impl Search<'_> {
     fn list(
         &mut self,
         cause: Cause,
-        weight: f64,
+        (prior, likelihood): (f64, f64),
         sq_ft: f64,
         variance: f64,
         rounding: Option<RoundingTaken>,
     ) {
+        let weight = prior * likelihood;
         let known = self.found.iter().position(|known| is_one(known.cause, cause));
         let (sigma, effect) = (sigma(variance), Effect::Float(sq_ft - self.start));
-        self.push(known, Found { cause, weight, best: weight, rounding, sq_ft, sigma, effect });
+        let best = weight;
+        self.push(known, Found { cause, weight, best, likelihood, rounding, sq_ft, sigma, effect });
     }
 
     fn list_setting(&mut self, setting: &Setting<'_>) {
@@ -56,12 +58,12 @@ impl Search<'_> {
             None => Cause::None,
             Some(rounding) => Cause::Rounding(rounding),
         };
-        let weight = base * setting.likelihood(self.figure, total, &[], 1.0);
+        let weight = (base, setting.likelihood(self.figure, total, &[], 1.0));
         self.list(cause, weight, total, setting.variance, setting.rounding);
         for (departure, adds) in self.departures.iter().zip(&setting.adds) {
             let sq_ft = total + adds.sq_ft;
-            let weight =
-                base * departure.odds * setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
+            let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
+            let weight = (base * departure.odds, likelihood);
             let cause = Cause::Departures(departure.kind, None);
             self.list(cause, weight, sq_ft + setting.shift, adds.variance, setting.rounding);
         }
@@ -76,7 +78,7 @@ impl Search<'_> {
                 let adds = [&own.adds[i], &own.adds[j]];
                 let sq_ft = own.total_sq_ft + adds[0].sq_ft + adds[1].sq_ft;
                 let likelihood = own.likelihood(self.figure, sq_ft, &adds, 1.0);
-                let weight = self.none * own.chance * one.odds * other.odds * likelihood;
+                let weight = (self.none * own.chance * one.odds * other.odds, likelihood);
                 let cause = Cause::Departures(one.kind, Some(other.kind));
                 self.list(cause, weight, sq_ft, own.variance_with(&adds), None);
             }
@@ -97,7 +99,7 @@ impl Search<'_> {
                 let sq_ft = own.total_sq_ft + one.effect;
                 let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
                 let cause = Cause::Misread { space, side: one.side, length: one.length };
-                let weight = base * one.share * likelihood;
+                let weight = (base * one.share, likelihood);
                 self.list(cause, weight, sq_ft, own.variance + one.variance, None);
             }
         }
@@ -108,7 +110,7 @@ impl Search<'_> {
         let total = setting.total_sq_ft + adds.iter().map(|adds| adds.sq_ft).sum::<f64>();
         let odds = with.map_or(1.0, |i| self.departures[i].odds);
         let likelihood = setting.likelihood(meant.middle, total, &adds, meant.wide);
-        let weight = self.none * setting.chance * meant.chance * odds * likelihood;
+        let weight = (self.none * setting.chance * meant.chance * odds, likelihood);
         let off = meant.middle - total;
         let beyond = (off.abs() - if meant.wide > 1.0 { meant.wide / 2.0 } else { 0.0 }).max(0.0);
         let by = scale(meant.how);
