@@ -70,8 +70,8 @@ impl Cause {
 
     /// Whether two causes with the same effect are the same to a reader: a level and its only space, everything under
     /// the roof and the only space there, an opening not deducted and its level taken at the whole outline below, a
-    /// recess at either of its corners or the porch in it, two walls of one outline that are misread, or a total rounded
-    /// to 50 or to 100.
+    /// recess at either of its corners or the porch in it, two walls of one outline that are misread, or a total
+    /// rounded to 50 or to 100.
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
         use DepartureKind::{Counted, LeftOut, Level, LevelLeftOut, NotDeducted, Part, UnderRoof};
         if let (Cause::Misread { space: a, .. }, Cause::Misread { space: b, .. }) = (self, other) {

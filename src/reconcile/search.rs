@@ -570,10 +570,10 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// The range from the total with every wall rounded one way to the figure, if an office that has to adjust walls to
-    /// close, or that draws the house part by part, could likely get the figure that way; the parts of a front may add up
-    /// to more than a foot beyond it. `None` if that is unlikely, or, for any other rounding, if the figure is beyond what
-    /// rounding walls up or down can give.
+    /// The range from the total with every wall rounded one way to the figure, if an office that has to adjust walls
+    /// to close, or that draws the house part by part, could likely get the figure that way; the parts of a front may
+    /// add up to more than a foot beyond it. `None` if that is unlikely, or, for any other rounding, if the figure is
+    /// beyond what rounding walls up or down can give.
     fn of_rounding(&self, found: &Found) -> Option<FigureRange> {
         const LIKELY: f64 = 0.005;
         let limits = self.case.ranges.widest(false).map(|range| self.with_counting(range));
