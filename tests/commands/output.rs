@@ -128,15 +128,15 @@ fn output_does_not_depend_on_clock_and_folder() {
 }
 
 #[test]
-fn a_recess_is_filled_in_with_the_lengths_that_the_record_has() {
-    // By the record 32 × 20 + 18 × 20 = 1,000, and 32 × 40 = 1,280 with the recess filled in; our own
-    // recess of 12 × 20 would leave 40.
+fn a_corner_is_squared_off_with_the_lengths_that_the_record_has() {
+    // By the record 32 × 20 + 18 × 20 = 1,000, and 32 × 40 = 1,280 with the corner squared off; our own
+    // corner of 12 × 20 would leave 40.
     let sides = "record 1,280 sq ft\nlevel \"G\"\nliving \"House\"\nnorth 30' recorded 32'\neast 20' recorded 20'\nsouth 12' recorded 14'\neast 20' recorded 20'\nsouth 18' recorded 18'\nwest 40' recorded 40'\n";
     let output = fairfoot().args(["reconcile", "-"]).write_stdin(sides).output().unwrap();
     let page = text(&output.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
         page.contains(
-            "recess after side 3 of the house filled in (only common cause that fits): gives 1,280, as the record says"
+            "corner after side 3 of the house squared off (only common cause that fits): gives 1,280, as the record says"
         ),
         "{page}"
     );
