@@ -252,12 +252,19 @@ fn chance_of_other_step_ft(feet: f64, way: StepRounding, reading: f64) -> f64 {
     if step < 2.0 * reading {
         return 0.5;
     }
-    let above = feet - step * libm::floor(feet / step);
+    let above = feet - step * whole(feet / step);
     let distance = match way {
         StepRounding::Nearest(..) => (above - step / 2.0).abs(),
         StepRounding::Up(_) | StepRounding::Down(_) => above.min(step - above),
     };
     ((reading - distance) / (2.0 * reading).max(1e-9)).max(0.0)
+}
+
+/// The whole part of a number of steps. A length is not below zero, so this is `f64::floor`, which is a slow library
+/// call on most machines.
+#[expect(clippy::cast_possible_truncation, reason = "a side has far fewer than 2⁵³ steps")]
+fn whole(steps: f64) -> f64 {
+    steps as i64 as f64
 }
 
 /// The expected misclosure of an axis in steps when tape readings may make walls round to the other step; `chances`

@@ -27,41 +27,40 @@ const FROM_NEAREST: f64 = 0.30;
 const FROM_LONGEST: f64 = 0.15;
 const FROM_LAST: f64 = 0.15;
 
-/// A whole number for each outcome of an axis.
-pub(super) type PerOutcome = [f64; MOST_OF_AN_AXIS];
-
 /// Outcomes of one axis: for each, the lengths of its walls in whole steps (one outcome after another), and its
-/// probability.
+/// probability. Ways to close the axis that come to the same lengths are one outcome.
 #[derive(Clone, Debug)]
 pub(super) struct OnSteps {
     pub(super) walls: usize,
     lengths: Vec<i64>,
+    /// The same lengths, one wall after another.
+    by_wall: Vec<f64>,
     pub(super) chances: Vec<f64>,
-    /// For each outcome, the number of its set of lengths. Equal sets have the same number, counted in order of
-    /// appearance.
-    pub(super) sets: Vec<usize>,
+    /// The sum of the probabilities.
+    pub(super) all: f64,
 }
 
 impl OnSteps {
-    pub(super) fn iter(&self) -> impl Iterator<Item = (&[i64], f64)> {
-        self.lengths.chunks_exact(self.walls.max(1)).zip(self.chances.iter().copied())
+    /// The lengths of the walls in each outcome.
+    pub(super) fn iter(&self) -> impl Iterator<Item = &[i64]> {
+        self.lengths.chunks_exact(self.walls.max(1))
     }
 
     /// The length of one wall in each outcome, in whole steps.
-    pub(super) fn of_wall(&self, wall: usize) -> PerOutcome {
-        let mut lengths = [0.0; MOST_OF_AN_AXIS];
-        for (length, (one, _)) in lengths.iter_mut().zip(self.iter()) {
-            *length = one[wall] as f64;
-        }
-        lengths
+    pub(super) fn of_wall(&self, wall: usize) -> &[f64] {
+        let count = self.chances.len();
+        &self.by_wall[wall * count..][..count]
     }
 }
 
-/// The likely outcomes of one axis, most likely first.
+/// The most that any one way to take a remaining step has of all.
+const MOST_OF_A_WAY: f64 = FROM_ANY.max(FROM_NEAREST).max(FROM_LONGEST).max(FROM_LAST);
+
+/// The likely outcomes of one axis.
 pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSteps {
     let unit = way.step().length().nm();
-    let rounded: Vec<i64> =
-        legs.iter().map(|leg| way.rounded(leg.length).checked_div(unit).unwrap_or(0)).collect();
+    let rounded_nm: Vec<i64> = legs.iter().map(|leg| way.rounded(leg.length)).collect();
+    let rounded: Vec<i64> = rounded_nm.iter().map(|nm| nm.checked_div(unit).unwrap_or(0)).collect();
     let chances: Vec<f64> =
         legs.iter().map(|leg| chance_of_other_step(leg.length, way, reading)).collect();
     let mut either: Vec<usize> = (0..legs.len()).filter(|&i| chances[i] > 0.01).collect();
@@ -70,22 +69,28 @@ pub(super) fn on_steps(legs: &[Leg], way: StepRounding, reading: Length) -> OnSt
     let all_same: f64 = chances.iter().map(|chance| 1.0 - chance).product();
     // What the probability is multiplied by if a wall goes the other way, and how its length changes then.
     let other_way = |&i: &usize| {
-        let step = if way.rounded(legs[i].length) < legs[i].length { 1 } else { -1 };
+        let step = if rounded_nm[i] < legs[i].length { 1 } else { -1 };
         (i, chances[i] / (1.0 - chances[i]), step)
     };
     let either: Vec<(usize, f64, i64)> = either.iter().map(other_way).collect();
+    let mut sets: Vec<(f64, u32)> = Vec::with_capacity(1 << MOST_EITHER_WAY);
+    for mask in 0..1_u32 << either.len() {
+        let taken = either.iter().enumerate().filter(|(bit, _)| mask >> bit & 1 == 1);
+        let chance = taken.fold(all_same, |chance, (_, (_, odds, _))| chance * odds);
+        if chance > LEAST {
+            sets.push((chance, mask));
+        }
+    }
+    // The likeliest first, so that what follows is soon too rare.
+    sets.sort_by(|a, b| b.0.total_cmp(&a.0));
     let mut closings = Closings::new(legs, unit);
     let mut lengths = rounded.clone();
-    for mask in 0..1_u32 << either.len() {
+    for (chance, mask) in sets {
         lengths.copy_from_slice(&rounded);
-        let mut chance = all_same;
-        for (bit, &(i, odds, step)) in either.iter().enumerate() {
-            if mask >> bit & 1 == 1 {
-                chance *= odds;
-                lengths[i] += step;
-            }
+        for (bit, &(i, _, step)) in either.iter().enumerate() {
+            lengths[i] += if mask >> bit & 1 == 1 { step } else { 0 };
         }
-        if chance > LEAST && lengths.iter().all(|length| *length >= 0) {
+        if lengths.iter().all(|length| *length >= 0) {
             closings.add(&lengths, chance);
         }
     }
@@ -101,6 +106,8 @@ struct Closings<'a> {
     misses: Vec<i64>,
     /// The likeliest ways, most likely first; of equally likely ones, the earlier first.
     ways: Vec<ClosingWay>,
+    /// The walls that can take a step, in a set.
+    able: Vec<usize>,
 }
 
 /// A way to close an axis.
@@ -119,7 +126,8 @@ impl<'a> Closings<'a> {
             unit,
             rounded: Vec::with_capacity(8 * legs.len()),
             misses: Vec::with_capacity(8),
-            ways: Vec::with_capacity(MOST_OF_AN_AXIS),
+            ways: Vec::with_capacity(MOST_OF_AN_AXIS + 1),
+            able: Vec::with_capacity(legs.len()),
         }
     }
 
@@ -131,6 +139,9 @@ impl<'a> Closings<'a> {
         if steps > MOST_MISSED {
             return;
         }
+        if misses != 0 && self.is_too_rare(chance * MOST_OF_A_WAY) {
+            return;
+        }
         self.rounded.extend_from_slice(lengths);
         self.misses.push(misses);
         if misses == 0 {
@@ -138,22 +149,42 @@ impl<'a> Closings<'a> {
             return;
         }
         let change = |i: usize| change(legs, misses, i);
-        let able = || (0..legs.len()).filter(|&i| lengths[i] + change(i) > 0);
-        let Some(last) = able().next_back() else { return };
-        let unit = self.unit;
+        let mut able = std::mem::take(&mut self.able);
+        able.clear();
+        able.extend((0..legs.len()).filter(|&i| lengths[i] + change(i) > 0));
+        self.take_steps(lengths, (misses, steps), &able, chance);
+        self.able = able;
+    }
+
+    /// Adds the ways in which the walls that are `able` take the steps by which these lengths miss.
+    fn take_steps(
+        &mut self,
+        lengths: &[i64],
+        (misses, steps): (i64, usize),
+        able: &[usize],
+        chance: f64,
+    ) {
+        let (legs, unit) = (self.legs, self.unit);
+        let change = |i: usize| change(legs, misses, i);
         let off = |lengths: &[i64], i: usize| change(i) * (lengths[i] * unit - legs[i].length);
         let nearest = |lengths: &[i64]| {
-            able().min_by_key(|&i| (off(lengths, i), std::cmp::Reverse(legs[i].length), i))
+            let key = |i: &usize| (off(lengths, *i), std::cmp::Reverse(legs[*i].length), *i);
+            able.iter().copied().min_by_key(key)
         };
-        let longest = able().max_by_key(|&i| (lengths[i], std::cmp::Reverse(i)));
-        let m = able().count() as f64;
-        let (Some(near), Some(long)) = (nearest(lengths), longest) else { return };
+        let longest = able.iter().copied().max_by_key(|&i| (lengths[i], std::cmp::Reverse(i)));
+        let m = able.len() as f64;
+        let (Some(near), Some(long), Some(&last)) = (nearest(lengths), longest, able.last()) else {
+            return;
+        };
         let after = |steps: &[usize], i: usize| {
             lengths[i] + change(i) * steps.iter().filter(|step| **step == i).count() as i64
         };
         // No wall may vanish.
         let none_is_zero = lengths.iter().all(|length| *length > 0);
         let mut push = |steps: &[usize], share: f64| {
+            if self.is_too_rare(chance * share) {
+                return;
+            }
             let stays = |i: usize| after(steps, i) > 0;
             let all_stay = if none_is_zero {
                 steps.iter().all(|&i| stays(i))
@@ -165,7 +196,7 @@ impl<'a> Closings<'a> {
             }
         };
         if steps == 1 {
-            able().for_each(|i| push(&[i], FROM_ANY / m));
+            able.iter().for_each(|&i| push(&[i], FROM_ANY / m));
             push(&[near], FROM_NEAREST);
             push(&[long], FROM_LONGEST);
             push(&[last], FROM_LAST);
@@ -180,32 +211,37 @@ impl<'a> Closings<'a> {
         push(&[long; MOST_MISSED][..steps], FROM_LONGEST);
         push(&[last; MOST_MISSED][..steps], FROM_LAST);
         if steps == 2 && chance * FROM_ANY / (m * m) > LEAST / 10.0 {
-            for i in able() {
+            for (place, &i) in able.iter().enumerate() {
                 push(&[i, i], FROM_ANY / (m * m));
-                able().filter(|&j| j > i).for_each(|j| push(&[i, j], 2.0 * FROM_ANY / (m * m)));
+                let later = able[place + 1..].iter();
+                later.for_each(|&j| push(&[i, j], 2.0 * FROM_ANY / (m * m)));
             }
         }
     }
 
+    /// Whether a way this likely is not among the likeliest so far.
+    fn is_too_rare(&self, chance: f64) -> bool {
+        self.ways.get(MOST_OF_AN_AXIS - 1).is_some_and(|least| chance <= least.chance)
+    }
+
     /// Adds a way that starts from the last set, if it is among the likeliest so far.
     fn push(&mut self, walls: &[usize], chance: f64) {
-        let least = self.ways.get(MOST_OF_AN_AXIS - 1);
-        if least.is_some_and(|least| chance <= least.chance) {
+        if self.is_too_rare(chance) {
             return;
         }
-        let place = self.ways.partition_point(|way| way.chance >= chance);
+        let place = self.ways.iter().rposition(|way| way.chance >= chance).map_or(0, |i| i + 1);
         let mut steps = [0; MOST_MISSED];
         steps.iter_mut().zip(walls).for_each(|(step, wall)| *step = *wall as u8);
         self.ways.truncate(MOST_OF_AN_AXIS - 1);
         self.ways.insert(place, ClosingWay { chance, set: self.misses.len() - 1, steps });
     }
 
-    /// The outcomes of the likeliest ways.
+    /// The outcomes of the likeliest ways, in the order of the likeliest way to each.
     fn outcomes(&self) -> OnSteps {
         let walls = self.legs.len();
-        let mut lengths = Vec::with_capacity(self.ways.len() * walls);
-        let mut sets = Vec::with_capacity(self.ways.len());
-        let mut firsts: Vec<usize> = Vec::with_capacity(self.ways.len());
+        let mut lengths: Vec<i64> = Vec::with_capacity((self.ways.len() + 1) * walls);
+        let mut chances: Vec<f64> = Vec::with_capacity(self.ways.len());
+        let mut sums = [0; MOST_OF_AN_AXIS];
         for way in &self.ways {
             let start = lengths.len();
             lengths.extend_from_slice(&self.rounded[way.set * walls..][..walls]);
@@ -214,15 +250,28 @@ impl<'a> Closings<'a> {
                 let i = usize::from(step);
                 lengths[start + i] += change(self.legs, misses, i);
             }
-            let is_same = |first: &usize| lengths[*first..][..walls] == lengths[start..];
-            let set = firsts.iter().position(is_same).unwrap_or(firsts.len());
-            if set == firsts.len() {
-                firsts.push(start);
+            let (known, new) = lengths.split_at(start);
+            // Most of those that are not the same differ in this sum.
+            let sum =
+                new.iter().fold(0_i64, |sum, length| sum.wrapping_mul(31).wrapping_add(*length));
+            let mut known = known.chunks_exact(walls.max(1)).zip(&sums);
+            let known = known.position(|(known, its)| *its == sum && known == new);
+            if let Some(known) = known {
+                chances[known] += way.chance;
+                lengths.truncate(start);
+            } else {
+                sums[chances.len()] = sum;
+                chances.push(way.chance);
             }
-            sets.push(set);
         }
-        let chances = self.ways.iter().map(|way| way.chance).collect();
-        OnSteps { walls, lengths, chances, sets }
+        let mut by_wall = vec![0.0; lengths.len()];
+        for (outcome, its) in lengths.chunks_exact(walls.max(1)).enumerate() {
+            for (wall, length) in its.iter().enumerate() {
+                by_wall[wall * chances.len() + outcome] = *length as f64;
+            }
+        }
+        let all = chances.iter().sum();
+        OnSteps { walls, lengths, by_wall, chances, all }
     }
 }
 

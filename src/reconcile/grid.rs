@@ -15,8 +15,8 @@ use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::geometry::traverse::{Leg, Shape, StepRounding};
 use crate::house::wall_moves::AtFace;
-use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, PerOutcome, on_steps};
-use crate::reconcile::outcomes::{BINS, Outcomes, REACH};
+use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, on_steps};
+use crate::reconcile::outcomes::{BINS, Outcomes, REACH, Together, is_listed, nearest_whole};
 use crate::units::length::Length;
 
 /// The likely outlines of a space on whole steps: each closing of one axis with each closing of the other.
@@ -28,9 +28,26 @@ pub(super) struct OnGrid {
     easts: OnSteps,
     /// The area of each pair in square steps, a whole number; the pairs with the first north closing come first.
     areas: Vec<f64>,
+    /// The smallest and the largest of them.
+    ends: (f64, f64),
     /// The length of a step in feet, and the computed area in square feet.
     step: f64,
     middle: f64,
+}
+
+/// A part of an outline that is filled in or left off, for the likely outlines: its rectangle has the product of the
+/// lengths of two walls, one of each axis.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct OfPart {
+    /// The places of the walls among those of their axis.
+    north: usize,
+    east: usize,
+    /// 1 if it is filled in, -1 if it is left off.
+    sign: f64,
+    /// The computed area of the outline with it, in square feet.
+    middle: f64,
+    /// No deviation of the area lies below the first or above the second, in square feet.
+    ends: (f64, f64),
 }
 
 impl OnGrid {
@@ -51,78 +68,125 @@ impl OnGrid {
         let [north, east] = Axis::BOTH.map(|axis| at.traverse.legs(axis));
         let [norths, easts] = [&north, &east].map(|legs| on_steps(legs, way, reading));
         let count = easts.chances.len();
-        let columns: Vec<f64> = (0..easts.walls).flat_map(|wall| easts.of_wall(wall)).collect();
         let mut areas = Vec::with_capacity(norths.chances.len() * count);
         let mut heights = Vec::with_capacity(easts.walls);
-        let mut known = 0;
-        for ((one, _), set) in norths.iter().zip(&norths.sets) {
-            if *set < known {
-                continue;
-            }
-            known += 1;
+        for one in norths.iter() {
             signed_heights(at, [&north, &east], one, &mut heights);
             let mut row = [0.0_f64; MOST_OF_AN_AXIS];
             // Whole numbers far below 2⁵³, so floats are exact.
-            for (height, column) in heights.iter().zip(columns.chunks_exact(MOST_OF_AN_AXIS)) {
+            for (wall, height) in heights.iter().enumerate() {
+                let column = easts.of_wall(wall);
                 row.iter_mut().zip(column).for_each(|(area, length)| *area += height * length);
             }
             areas.extend(row.iter().take(count).map(|area| area.abs()));
         }
         let (step, middle) = (way.step().length().feet(), ruled.area().sq_ft());
-        Some(OnGrid { north, east, norths, easts, areas, step, middle })
+        let ends = ends(&areas);
+        Some(OnGrid { north, east, norths, easts, areas, ends, step, middle })
     }
 
     /// The possible deviations of the whole outline's area from the computed one.
     pub(super) fn whole(&self) -> Outcomes {
         let none = [0.0; MOST_OF_AN_AXIS];
-        self.outcomes(self.middle, &none, &none)
+        self.outcomes(self.middle, 0.0, &none, &none)
     }
 
-    /// The possible deviations if the rectangle between two of its walls is filled in or left off, which adds
-    /// `effect`. The outline and the rectangle share the lengths of these walls.
-    pub(super) fn without(&self, walls: [usize; 2], sign: f64, effect: f64) -> Option<Outcomes> {
+    /// The possible deviations with a part of it filled in or left off. The outline and the part share the lengths of
+    /// two walls.
+    pub(super) fn with_part(&self, part: &OfPart) -> Outcomes {
+        let (one, other) = (self.norths.of_wall(part.north), self.easts.of_wall(part.east));
+        self.outcomes(part.middle, part.sign, one, other)
+    }
+
+    /// The rectangle between two of its walls, filled in or left off, which adds `effect` square feet.
+    pub(super) fn part(&self, walls: [usize; 2], sign: f64, effect: f64) -> Option<OfPart> {
         let at = |legs: &[Leg]| legs.iter().position(|leg| walls.contains(&leg.side));
         let (north, east) = (at(&self.north)?, at(&self.east)?);
-        let one = self.norths.of_wall(north).map(|length| sign * length);
-        Some(self.outcomes(self.middle + effect, &one, &self.easts.of_wall(east)))
+        let (ones, others) = (ends(self.norths.of_wall(north)), ends(self.easts.of_wall(east)));
+        let (least, most) = (sign * ones.0 * others.0, sign * ones.1 * others.1);
+        let (middle, square) = (self.middle + effect, self.step * self.step);
+        let ends = (
+            (self.ends.0 + least.min(most)) * square - middle - 1.0,
+            (self.ends.1 + least.max(most)) * square - middle + 1.0,
+        );
+        Some(OfPart { north, east, sign, middle, ends })
     }
 
-    /// The possible deviations from `middle`; for the pair of outcomes i and j, the product of `one[i]` and `other[j]`
-    /// is added to its area, in square steps.
-    fn outcomes(&self, middle: f64, one: &PerOutcome, other: &PerOutcome) -> Outcomes {
+    /// The probability that the area with this part, together with the errors of the other spaces, is `wanted` whole
+    /// square feet off, and the probability that it is off by anything else that is not listed. `None` where only
+    /// some of its deviations are listed.
+    pub(super) fn with_part_at(
+        &self,
+        part: &OfPart,
+        others: Option<&Together>,
+        wanted: f64,
+    ) -> Option<(f64, f64)> {
+        let (least, most) = others.map_or(Some((0.0, 0.0)), Together::ends)?;
+        let (low, high) = (part.ends.0 + least, part.ends.1 + most);
+        if !is_listed(low) || !is_listed(high) {
+            return None;
+        }
+        let listed = self.norths.all * self.easts.all * others.map_or(1.0, |one| 1.0 - one.rest);
+        let rest = (1.0 - listed).max(0.0);
+        if wanted < low || wanted > high {
+            return Some((0.0, rest));
+        }
+        // The areas, in square steps, that are near enough.
+        let square = self.step * self.step;
+        let near = (wanted - (least + most) / 2.0 + part.middle) / square;
+        let within = ((most - least) / 2.0 + 0.5) / square + 1e-6;
+        let easts = self.easts.chances.as_slice();
+        let rows = self.areas.chunks_exact(easts.len().max(1));
+        let mut at = 0.0;
+        let (ones, others_of) = (self.norths.of_wall(part.north), self.easts.of_wall(part.east));
+        for ((row, chance), one) in rows.zip(&self.norths.chances).zip(ones) {
+            let one = part.sign * one;
+            let mut here = 0.0;
+            for ((area, other), its) in row.iter().zip(others_of).zip(easts) {
+                let area = area + one * other;
+                if (area - near).abs() <= within {
+                    let off = wanted - f64::from(nearest_whole(area * square - part.middle));
+                    let is_it = if off == 0.0 { 1.0 } else { 0.0 };
+                    here += its * others.map_or(is_it, |others| others.at(off));
+                }
+            }
+            at += chance * here;
+        }
+        Some((at, rest))
+    }
+
+    /// The possible deviations from `middle`; each pair of outcomes has the product of what stands for it in `one` and
+    /// in `other`, with the sign, added to its area, in square steps.
+    fn outcomes(&self, middle: f64, sign: f64, one: &[f64], other: &[f64]) -> Outcomes {
         let mut bins = [0.0_f64; BINS];
         let square = self.step * self.step;
         let easts = self.easts.chances.as_slice();
-        let mut rows = self.areas.chunks_exact(easts.len().max(1));
-        let mut offs: Vec<[i32; MOST_OF_AN_AXIS]> = Vec::with_capacity(MOST_OF_AN_AXIS);
-        for ((chance, one), set) in self.norths.chances.iter().zip(one).zip(&self.norths.sets) {
-            if *set == offs.len() {
-                let Some(areas) = rows.next() else { break };
-                // Branch-free, so that the loop vectorizes.
-                let mut row = [0_i32; MOST_OF_AN_AXIS];
-                for ((off, other), area) in row.iter_mut().zip(other).zip(areas) {
-                    *off = nearest_whole((area + one * other) * square - middle);
-                }
-                offs.push(row);
+        let rows = self.areas.chunks_exact(easts.len().max(1));
+        let (mut first, mut last) = (BINS, 0);
+        for ((areas, chance), one) in rows.zip(&self.norths.chances).zip(one) {
+            // Branch-free, so that the loop vectorizes.
+            let one = sign * one;
+            let mut row = [0_i32; MOST_OF_AN_AXIS];
+            for ((off, other), area) in row.iter_mut().zip(other).zip(areas) {
+                *off = nearest_whole((area + one * other) * square - middle);
             }
-            for (off, its) in offs[*set].iter().zip(easts) {
+            for (off, its) in row.iter().zip(easts) {
                 // Offsets below the first bin wrap to a huge index, which `get_mut` refuses.
                 let bin = off.wrapping_add(REACH as i32) as u32 as usize;
-                if let Some(bin) = bins.get_mut(bin) {
-                    *bin += chance * its;
+                if let Some(sum) = bins.get_mut(bin) {
+                    *sum += chance * its;
+                    (first, last) = (first.min(bin), last.max(bin));
                 }
             }
         }
-        Outcomes::of_bins(&bins)
+        Outcomes::of_bins(&bins, first..=last)
     }
 }
 
-/// The nearest whole number, halves away from zero. The same as `f64::round`, which is a slow library call on most
-/// machines.
-fn nearest_whole(number: f64) -> i32 {
-    /// The largest number below a half.
-    const HALF: f64 = 0.5 - 0.25 * f64::EPSILON;
-    (number + HALF.copysign(number)) as i32
+/// The lowest and the highest of some numbers.
+fn ends<'a>(numbers: impl IntoIterator<Item = &'a f64>) -> (f64, f64) {
+    let none = (f64::INFINITY, f64::NEG_INFINITY);
+    numbers.into_iter().fold(none, |(low, high), one| (low.min(*one), high.max(*one)))
 }
 
 /// How far north the traverse is, in steps, at each wall that runs east, and how far south at each that runs west.
@@ -144,7 +208,6 @@ fn signed_heights(at: &AtFace, legs: [&[Leg]; 2], lengths: &[i64], heights: &mut
 mod tests {
     use super::*;
     use crate::geometry::outline::Vector;
-    use crate::reconcile::outcomes::is_listed;
     use crate::units::length::{Halves, Step};
     use proptest::collection::vec;
     use proptest::prelude::*;
@@ -197,18 +260,21 @@ mod tests {
                 return Err(TestCaseError::fail("straight walls have a grid"));
             };
             let area_of = |i: usize, j: usize| {
-                grid.areas[grid.norths.sets[i] * grid.easts.chances.len() + j]
+                grid.areas[i * grid.easts.chances.len() + j]
             };
-            for (i, (north, _)) in grid.norths.iter().enumerate() {
-                for (j, (east, _)) in grid.easts.iter().enumerate() {
+            for (i, north) in grid.norths.iter().enumerate() {
+                for (j, east) in grid.easts.iter().enumerate() {
                     let corners = area(&at, [&grid.north, &grid.east], [north, east]);
                     prop_assert_eq!(area_of(i, j), corners);
                 }
             }
             for axis in [&grid.norths, &grid.easts] {
                 prop_assert!(axis.chances.len() <= MOST_OF_AN_AXIS);
-                prop_assert!(axis.chances.is_sorted_by(|a, b| a >= b));
-                prop_assert!(axis.chances.iter().sum::<f64>() < 1.0 + 1e-9);
+                let known: std::collections::BTreeSet<&[i64]> = axis.iter().collect();
+                prop_assert_eq!(known.len(), axis.chances.len());
+                prop_assert!(axis.chances.iter().all(|chance| *chance > 0.0));
+                prop_assert!(axis.all < 1.0 + 1e-9);
+                prop_assert_eq!(axis.all, axis.chances.iter().sum::<f64>());
             }
             // Each outcome of the whole stands for the pairs of that area.
             let middle = at.outline.area().sq_ft();

@@ -14,7 +14,7 @@ use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Traverse;
-use crate::reconcile::normal::is_far;
+use crate::reconcile::normal::reach;
 use crate::units::length::Length;
 
 /// The most sides of an outline whose walls are weighed.
@@ -42,45 +42,48 @@ const BY_ONE: f64 = 0.6;
 /// of their length.
 const BY_ONE_ACROSS: f64 = 0.8;
 
-/// The change of area that would close a gap, with the variance of the total, in square feet and their square.
+/// The change of area that would close a gap, in square feet; how far from it a change without variance can still be
+/// likely; and the variance of the total, in square feet squared.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Wanted {
     pub(super) effect: f64,
+    pub(super) reach: f64,
     pub(super) variance: f64,
 }
 
 impl Wanted {
     /// Whether all changes from `low` to `high`, with `more` variance, are too far off to be likely.
     fn is_far(self, low: f64, high: f64, more: f64) -> bool {
-        let nearest = self.effect.max(low).min(high);
-        is_far(self.effect - nearest, self.variance + more)
+        let off = (low - self.effect).max(self.effect - high);
+        off > self.reach && (more == 0.0 || off > reach(self.variance + more))
     }
 }
 
-/// Calls `each` for every way in which one wall of an outline could be misread, and returns how many were skipped
-/// because they are clearly too far from what is wanted.
+/// Calls `each` for every way in which one wall of an outline could be misread, unless it is clearly too far from what
+/// is wanted. Returns how many ways there are, with those that were skipped.
 pub(super) fn misread(
     traverse: &Traverse,
     outline: &Outline,
     wanted: Wanted,
     mut each: impl FnMut(Misread),
 ) -> u64 {
-    let mut passed_over = 0;
+    let mut count = 0;
     if traverse.has_bearings() || traverse.sides.len() > MOST_SIDES {
-        return passed_over;
+        return count;
     }
     let half = outline.area().sq_ft() / 2.0;
+    let mut weights = Vec::with_capacity(traverse.sides.len());
     for axis in Axis::BOTH {
         let walls: Vec<Wall> = walls(traverse, outline, axis).collect();
         for i in 0..walls.len() {
-            passed_over += one(&walls, i, wanted, |found| {
+            count += one(&walls, i, wanted, &mut weights, |found| {
                 if found.effect > -half {
                     each(found);
                 }
             });
         }
     }
-    passed_over
+    count
 }
 
 /// Calls `each` for every side that may have been typed wrong, by swapped digits or by ten feet, without being
@@ -148,10 +151,16 @@ struct Wall {
     slope: f64,
 }
 
-fn one(walls: &[Wall], i: usize, wanted: Wanted, mut each: impl FnMut(Misread)) -> u64 {
+fn one(
+    walls: &[Wall],
+    i: usize,
+    wanted: Wanted,
+    weights: &mut Vec<f64>,
+    mut each: impl FnMut(Misread),
+) -> u64 {
     let here = &walls[i];
     let Some(side) = here.source else { return 0 };
-    let mut passed_over = 0;
+    let mut ways = 0;
     let sign = if here.ahead { 1.0 } else { -1.0 };
     let others = || walls.iter().enumerate().filter(|(j, _)| *j != i).map(|(_, wall)| wall);
     let count = walls.len().saturating_sub(1) as f64;
@@ -161,6 +170,7 @@ fn one(walls: &[Wall], i: usize, wanted: Wanted, mut each: impl FnMut(Misread)) 
     let (least, most) = slopes
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
     for (feet, share) in taken_for(here.feet) {
+        ways += walls.len() as u64;
         let change = feet - here.feet;
         let ends = [least, most].map(|slope| sign * change * (here.slope - slope));
         let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
@@ -168,40 +178,42 @@ fn one(walls: &[Wall], i: usize, wanted: Wanted, mut each: impl FnMut(Misread)) 
         if count < 1.0
             || wanted.is_far(low, high, 0.0) && wanted.is_far(evenly, evenly, change.abs() * spread)
         {
-            passed_over += walls.len() as u64;
             continue;
         }
-        let weight = |wall: &Wall| {
+        weights.clear();
+        weights.extend(others().map(|wall| {
             let across = if wall.ahead != here.ahead { BY_ONE_ACROSS } else { 1.0 - BY_ONE_ACROSS };
             // A wall that gets shorter must be long enough.
             let left =
                 if wall.ahead != here.ahead { wall.feet + change } else { wall.feet - change };
             let is_long = left > 0.5;
             if is_long { across * wall.feet * wall.feet } else { 0.0 }
-        };
-        let whole: f64 = others().map(weight).sum();
+        }));
+        let whole: f64 = weights.iter().sum();
         if whole <= 0.0 {
             continue;
         }
         let by_one = if count > 1.0 { BY_ONE } else { 1.0 };
+        let length = in_feet(feet);
         let found = |effect: f64, variance: f64, share: f64| Misread {
             side,
-            length: in_feet(feet),
+            length,
             effect,
             variance,
             share,
         };
-        for wall in others() {
-            let by = by_one * weight(wall) / whole;
-            if by > 0.0 {
-                each(found(sign * change * (here.slope - wall.slope), 0.0, share * by));
+        for (wall, weight) in others().zip(weights.iter()) {
+            let effect = sign * change * (here.slope - wall.slope);
+            if *weight > 0.0 && !wanted.is_far(effect, effect, 0.0) {
+                each(found(effect, 0.0, share * (by_one * weight / whole)));
             }
         }
-        if by_one < 1.0 {
-            each(found(evenly, change.abs() * spread, share * (1.0 - by_one)));
+        let variance = change.abs() * spread;
+        if by_one < 1.0 && !wanted.is_far(evenly, evenly, variance) {
+            each(found(evenly, variance, share * (1.0 - by_one)));
         }
     }
-    passed_over
+    ways
 }
 
 /// A length of `feet` feet.
@@ -301,23 +313,23 @@ mod tests {
                     slope: feet[(i + 1) % 4] - feet[(i + 2) % 4],
                 })
                 .collect();
-            let listed = |variance: f64| {
-                let wanted = Wanted { effect, variance };
+            let listed = |all: f64| {
+                let wanted = Wanted { effect, reach: all * reach(variance), variance: all * variance };
                 let mut list: Vec<(usize, f64, f64, f64)> = Vec::new();
                 for i in 0..walls.len() {
-                    one(&walls, i, wanted, |found| {
-                        if !is_far(effect - found.effect, wanted.variance.min(900.0) + found.variance) {
-                            list.push((found.side, found.effect, found.variance, found.share));
-                        }
+                    one(&walls, i, wanted, &mut Vec::new(), |found| {
+                        list.push((found.side, found.effect, found.variance, found.share));
                     });
                 }
                 list
             };
             let near = |list: Vec<(usize, f64, f64, f64)>| {
-                let is_near = |one: &(usize, f64, f64, f64)| !is_far(effect - one.1, variance + one.2);
+                let is_near = |one: &(usize, f64, f64, f64)| {
+                    (effect - one.1).abs() <= reach(variance + one.2)
+                };
                 list.into_iter().filter(is_near).collect::<Vec<_>>()
             };
-            proptest::prop_assert_eq!(near(listed(variance)), near(listed(1e12)));
+            proptest::prop_assert_eq!(near(listed(1.0)), near(listed(1e12)));
         }
     }
 }

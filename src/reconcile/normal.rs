@@ -25,7 +25,7 @@ impl Normal {
     /// The likelihood of a figure that is `off` square feet from the mean.
     pub(super) fn at(self, off: f64) -> f64 {
         let z = off / self.sigma;
-        if z.abs() > 6.0 { 0.0 } else { TOP / self.sigma * libm::exp(-0.5 * z * z) }
+        if z.abs() > FARTHEST { 0.0 } else { TOP / self.sigma * libm::exp(-0.5 * z * z) }
     }
 
     /// The probability of being between `low` and `high` square feet off.
@@ -40,17 +40,12 @@ impl Normal {
     }
 }
 
-/// Whether a figure is too far from the mean for any outcome near it to matter.
-pub(super) fn is_far(off: f64, variance: f64) -> bool {
-    off * off > FAR * (variance + 1.0)
-}
+/// The distance from the mean, in standard deviations, beyond which a figure counts as impossible.
+const FARTHEST: f64 = 6.0;
 
-/// The square of the distance that counts as far, in standard deviations.
-const FAR: f64 = 144.0;
-
-/// The distance in square feet beyond which a figure is far off, slightly rounded up.
-pub(super) fn far(variance: f64) -> f64 {
-    (FAR * (variance + 1.0)).sqrt() * (1.0 + 1e-9)
+/// The distance from the mean in square feet beyond which every likelihood is 0, slightly rounded up.
+pub(super) fn reach(variance: f64) -> f64 {
+    FARTHEST * (variance + OF_TOTAL).sqrt() * (1.0 + 1e-9)
 }
 
 #[cfg(test)]
@@ -58,10 +53,11 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_is_far_begins_just_before_that_distance() {
+    fn nothing_beyond_the_reach_is_likely() {
         for variance in [0.0, 1.0, 30.0, 4_000.0] {
-            assert!(is_far(far(variance), variance));
-            assert!(!is_far(far(variance) * (1.0 - 1e-8), variance));
+            let (normal, reach) = (Normal::of(variance), reach(variance));
+            assert!(normal.at(reach) <= 0.0 && normal.at(-reach) <= 0.0);
+            assert!(normal.at(reach * (1.0 - 1e-8)) > 0.0);
         }
     }
 

@@ -8,10 +8,12 @@
     reason = "chances are floats; bins are small"
 )]
 
-use std::ops::Range;
+use std::ops::{Range, RangeInclusive};
 
 /// The largest error that is listed, in square feet, plus or minus.
 pub(super) const REACH: usize = 160;
+/// The same as a float.
+pub(super) const REACH_SQ_FT: f64 = REACH as f64;
 pub(super) const BINS: usize = 2 * REACH + 1;
 
 /// The possible errors of a total in whole square feet, with their probabilities. The probabilities listed add up to
@@ -40,15 +42,22 @@ impl Outcomes {
         Outcomes { list, listed }
     }
 
-    pub(super) fn of_bins(bins: &[f64; BINS]) -> Outcomes {
-        let (mut list, mut listed) = (Vec::with_capacity(REACH), 0.0);
-        for (off, &chance) in (-(REACH as i32)..).zip(bins) {
+    /// The outcomes out of a probability for each listed error, lowest first; all others than the `used` are 0.
+    pub(super) fn of_bins(bins: &[f64; BINS], used: RangeInclusive<usize>) -> Outcomes {
+        let (mut list, mut listed) = (Vec::with_capacity(used.clone().count()), 0.0);
+        for bin in used {
+            let chance = bins[bin];
             if chance > 0.0 {
-                list.push((off, chance));
+                list.push((bin as i32 - REACH as i32, chance));
                 listed += chance;
             }
         }
         Outcomes { list, listed }
+    }
+
+    /// The probability that the error is not within [`REACH`].
+    fn rest(&self) -> f64 {
+        (1.0 - self.listed).max(0.0)
     }
 
     /// The probability of one error, and that of all errors not listed, if there is no other space.
@@ -56,7 +65,7 @@ impl Outcomes {
         let wanted = off as i32;
         let here = |(error, _): &&(i32, f64)| *error == wanted;
         let at: f64 = self.list.iter().filter(here).map(|(_, chance)| chance).sum();
-        (if is_listed(off) { at } else { 0.0 }, (1.0 - self.listed).max(0.0))
+        (if is_listed(off) { at } else { 0.0 }, self.rest())
     }
 
     /// These errors as errors of a total that has no other space.
@@ -68,13 +77,21 @@ impl Outcomes {
         };
         let mut chances = vec![0.0; (most - least + 1) as usize];
         near().for_each(|(off, chance)| chances[(*off as isize - least) as usize] += chance);
-        Together { chances, least, rest: (1.0 - self.listed).max(0.0) }
+        Together { chances, least, rest: self.rest() }
     }
+}
+
+/// The nearest whole number, halves away from zero. The same as `f64::round`, which is a slow library call on most
+/// machines.
+pub(super) fn nearest_whole(number: f64) -> i32 {
+    /// The largest number below a half.
+    const HALF: f64 = 0.5 - 0.25 * f64::EPSILON;
+    (number + HALF.copysign(number)) as i32
 }
 
 /// Whether an error of this many square feet is within what is listed.
 pub(super) fn is_listed(off: f64) -> bool {
-    off.abs() <= REACH as f64
+    off.abs() <= REACH_SQ_FT
 }
 
 /// The possible errors of several spaces together, each multiplied by a factor.
@@ -93,8 +110,19 @@ impl Together {
         Together { chances: vec![1.0], least: 0, rest: 0.0 }
     }
 
+    /// The lowest and the highest listed error; `None` if none is listed.
+    pub(super) fn ends(&self) -> Option<(f64, f64)> {
+        let most = self.least + self.chances.len() as isize - 1;
+        (!self.chances.is_empty()).then_some((self.least as f64, most as f64))
+    }
+
     fn is_of_nothing(&self) -> bool {
         self.chances == [1.0] && self.least == 0
+    }
+
+    /// The highest probability of any listed error.
+    pub(super) fn most(&self) -> f64 {
+        self.chances.iter().copied().fold(0.0, f64::max)
     }
 
     /// Adds one more space, multiplied by `factor`. Where that does not give a whole number, the total is `over`
@@ -128,7 +156,7 @@ impl Together {
     /// The probability of one error after [`Together::and`], and that of all errors not listed, without computing the
     /// rest.
     pub(super) fn and_at(&self, other: &Outcomes, factor: f64, over: f64, off: f64) -> (f64, f64) {
-        let wanted = off.round();
+        let wanted = f64::from(nearest_whole(off));
         if self.is_of_nothing() && factor == 1.0 {
             return other.alone(wanted);
         }
@@ -166,8 +194,8 @@ impl Together {
 
     /// The probability of this error; 0 if it is not listed.
     pub(super) fn at(&self, off: f64) -> f64 {
-        let off = off.round();
-        if is_listed(off) { self.chance(off as isize) } else { 0.0 }
+        let off = nearest_whole(off);
+        if is_listed(f64::from(off)) { self.chance(off as isize) } else { 0.0 }
     }
 
     /// Each listed error with its probability.
@@ -190,11 +218,6 @@ impl Together {
         let mean = self.listed().map(|(off, chance)| off * chance).sum::<f64>() / listed;
         let squares = self.listed().map(|(off, chance)| (off - mean).powi(2) * chance);
         Some((mean, squares.sum::<f64>() / listed))
-    }
-
-    /// The highest probability of any listed error.
-    pub(super) fn most(&self) -> f64 {
-        self.chances.iter().copied().fold(0.0, f64::max)
     }
 }
 

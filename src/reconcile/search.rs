@@ -20,13 +20,14 @@ use crate::reconcile::departures::{Departure, DepartureKind, departures};
 use crate::reconcile::evidence::Evidence;
 use crate::reconcile::explanation::{self, Explanation, FigureRange};
 use crate::reconcile::misread::{self, Wanted, misread};
-use crate::reconcile::normal::{OF_TOTAL, far, is_far};
+use crate::reconcile::normal::OF_TOTAL;
 use crate::reconcile::ours::{self, Question};
 use crate::reconcile::settings::{Adds, RoundingTaken, Setting, goes_in, settings, ways};
 use crate::reconcile::total;
 use crate::reconcile::totals::{Meant, TotalWritten, meant};
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
+use strum::EnumCount;
 
 /// How many explanations are kept.
 const MOST_LISTED: usize = 24;
@@ -157,6 +158,8 @@ struct Search<'a> {
     found: Vec<Found>,
     /// The index in `found` of each departure alone.
     singles: Vec<usize>,
+    /// The index in `found` of each way in which a total can be written, without a departure and with each.
+    written: Vec<usize>,
     weighed: u64,
     fitting: u64,
     is_capped: bool,
@@ -204,6 +207,7 @@ impl<'a> Search<'a> {
             otherwise: otherwise * anywhere(figure, start),
             found: Vec::with_capacity(32),
             singles: vec![NOWHERE; departures.len()],
+            written: vec![NOWHERE; TotalWritten::COUNT * (departures.len() + 1)],
             weighed: 0,
             fitting: 0,
             is_capped: false,
@@ -257,8 +261,7 @@ impl<'a> Search<'a> {
     fn alone(&mut self, setting: &Setting<'_>) {
         self.weighed += 1;
         let total = setting.total_sq_ft;
-        let middle = total + setting.shift;
-        if is_far(self.figure - middle, setting.variance) {
+        if setting.is_out_of_reach(self.figure - total, 1.0, setting.variance) {
             return;
         }
         let likelihood = setting.likelihood(self.figure, total, &[], 1.0);
@@ -299,13 +302,13 @@ impl<'a> Search<'a> {
         let total = setting.total_sq_ft;
         self.weighed += setting.adds.len() as u64;
         for (i, (departure, adds)) in self.departures.iter().zip(&setting.adds).enumerate() {
-            let middle = total + adds.sq_ft + setting.shift;
-            if is_far(self.figure - middle, adds.variance)
+            let sq_ft = total + adds.sq_ft;
+            if setting.is_out_of_reach(self.figure - sq_ft, 1.0, adds.variance)
                 || self.is_negligible(base * departure.odds)
             {
                 continue;
             }
-            let likelihood = setting.likelihood(self.figure, total + adds.sq_ft, &[adds], 1.0);
+            let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
             let weight = base * departure.odds * likelihood;
             if self.is_negligible(weight) {
                 continue;
@@ -316,7 +319,7 @@ impl<'a> Search<'a> {
                 best: weight,
                 likelihood,
                 rounding: setting.rounding,
-                sq_ft: middle,
+                sq_ft: sq_ft + setting.shift,
                 sigma: sigma(adds.variance),
                 effect: Effect::Departures(i, None),
             };
@@ -355,7 +358,9 @@ impl<'a> Search<'a> {
         let sq_ft = own.total_sq_ft + adds[0].sq_ft + adds[1].sq_ft;
         let off = self.figure - sq_ft;
         let variance = own.variance_with(&adds);
-        if is_far(off, variance) || one.kind.excludes(other.kind, self.case.listed.house) {
+        if own.is_out_of_reach(off, 1.0, variance)
+            || one.kind.excludes(other.kind, self.case.listed.house)
+        {
             return;
         }
         let prior = self.none * own.chance * one.odds * other.odds;
@@ -390,14 +395,10 @@ impl<'a> Search<'a> {
             self.is_capped |= traverse.sides.len() > misread::MOST_SIDES;
             let sign = if house.spaces[space].counted { 1.0 } else { -1.0 };
             let mut sides = vec![NOWHERE; house.spaces[space].sides.len()];
-            let wanted = Wanted { effect: sign * (self.figure - total), variance: own.variance };
-            let passed_over = misread(traverse, outline, wanted, |one| {
-                self.weighed += 1;
+            let effect = sign * (self.figure - total);
+            let wanted = Wanted { effect, reach: own.reach(), variance: own.variance };
+            let ways = misread(traverse, outline, wanted, |one| {
                 let sq_ft = total + sign * one.effect;
-                let off = self.figure - sq_ft;
-                if is_far(off, own.variance + one.variance) {
-                    return;
-                }
                 let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
                 let weight = base * one.share * likelihood;
                 if weight <= 0.0 {
@@ -416,7 +417,7 @@ impl<'a> Search<'a> {
                 let known = (sides[one.side] != NOWHERE).then_some(sides[one.side]);
                 sides[one.side] = self.push(known, found);
             });
-            self.weighed += passed_over;
+            self.weighed += ways;
         }
     }
 
@@ -433,7 +434,7 @@ impl<'a> Search<'a> {
     fn totals(&mut self, own: &Setting<'_>) {
         // From the lowest to the highest total near one that a departure gives.
         let near = own.adds.iter().map(|adds| {
-            let (sq_ft, reach) = (own.total_sq_ft + adds.sq_ft, far(adds.variance));
+            let (sq_ft, reach) = (own.total_sq_ft + adds.sq_ft, own.most_off(adds.variance));
             (sq_ft - reach, sq_ft + reach)
         });
         let (low, high) = near.fold((f64::INFINITY, f64::NEG_INFINITY), |range, one| {
@@ -464,7 +465,7 @@ impl<'a> Search<'a> {
         let total = setting.total_sq_ft + adds.map_or(0.0, |adds| adds.sq_ft);
         let variance = adds.map_or(setting.variance, |adds| adds.variance);
         let off = meant.middle - total;
-        if is_far((off.abs() - meant.wide).max(0.0), variance) {
+        if setting.is_out_of_reach(off, meant.wide, variance) {
             return;
         }
         let odds = with.map_or(1.0, |with| self.departures[with].odds);
@@ -477,7 +478,8 @@ impl<'a> Search<'a> {
         }
         let cause =
             Cause::Total { how: meant.how, with: with.map(|with| self.departures[with].kind) };
-        let known = self.found.iter().position(|known| known.cause == cause);
+        let place = meant.how as usize * (self.departures.len() + 1) + with.map_or(0, |i| i + 1);
+        let known = Some(self.written[place]).filter(|known| *known != NOWHERE);
         // If the total is within the range meant, nothing is left; otherwise, what is left is the distance beyond it.
         let beyond = (off.abs() - if meant.wide > 1.0 { meant.wide / 2.0 } else { 0.0 }).max(0.0);
         let written = self.figure - beyond.copysign(off) * scale(meant.how);
@@ -491,7 +493,7 @@ impl<'a> Search<'a> {
             sigma: sigma(variance) * scale(meant.how),
             effect: Effect::Float(written - self.start),
         };
-        self.push(known, found);
+        self.written[place] = self.push(known, found);
     }
 
     /// The list, best supported first, after deciding which causes are reported.

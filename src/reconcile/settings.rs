@@ -13,9 +13,9 @@ use crate::house::wall_moves::AtFace;
 use crate::house::{Face, House};
 use crate::reconcile::case::Case;
 use crate::reconcile::departures::{Departure, DepartureKind, is_listed_alike};
-use crate::reconcile::grid::OnGrid;
-use crate::reconcile::normal::Normal;
-use crate::reconcile::outcomes::{Outcomes, Together, of_rectangle};
+use crate::reconcile::grid::{OfPart, OnGrid};
+use crate::reconcile::normal::{Normal, reach};
+use crate::reconcile::outcomes::{Outcomes, REACH_SQ_FT, Together, of_rectangle};
 use crate::reconcile::parts::Part;
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
@@ -69,6 +69,8 @@ pub(super) struct Setting<'a> {
     grids: Vec<OnceCell<Option<OnGrid>>>,
     outcomes: Vec<OnceCell<Outcomes>>,
     base: OnceCell<Together>,
+    /// For each space, the possible errors of all others together; `None` if there are no others.
+    others: Vec<OnceCell<Option<Together>>>,
 }
 
 /// The possible errors of a space, with how many times they go into the total.
@@ -90,8 +92,12 @@ pub(super) struct Adds {
     /// For each space that it affects, how many more times the space is in the total.
     changes: Vec<(usize, f64)>,
     part: Option<(usize, Part)>,
-    /// The possible errors of the space without that part, computed when first needed.
+    /// The part on the grid of its space, and the possible errors of the space with it, each computed when first
+    /// needed.
+    of_part: OnceCell<Option<OfPart>>,
     with_part: OnceCell<Option<Outcomes>>,
+    /// The possible errors of the total with it, computed when several figures are weighed.
+    all: OnceCell<Option<Together>>,
 }
 
 /// The ways of rounding with their prior probabilities, the figure's own first.
@@ -292,7 +298,9 @@ impl<'a> Seen<'a> {
                 _ => None,
             };
             let variance: f64 = variance + more.sum::<f64>();
-            Adds { area, sq_ft: area.sq_ft(), variance, changes, part, with_part: OnceCell::new() }
+            let sq_ft = area.sq_ft();
+            let (of_part, with_part, all) = (OnceCell::new(), OnceCell::new(), OnceCell::new());
+            Adds { area, sq_ft, variance, changes, part, of_part, with_part, all }
         };
         let adds = departures.iter().map(adds).collect();
         let total = case.total(&self.areas);
@@ -311,6 +319,7 @@ impl<'a> Seen<'a> {
             outcomes: vec![OnceCell::new(); self.areas.len()],
             walls: self.walls,
             outlines: self.outlines,
+            others: vec![OnceCell::new(); self.areas.len()],
             areas: self.areas,
             times,
             variances: self.variances,
@@ -348,24 +357,36 @@ impl Setting<'_> {
     /// feet may be published as this figure.
     pub(super) fn likelihood(&self, figure: f64, total: f64, adds: &[&Adds], wide: f64) -> f64 {
         // Published totals are whole, with halves rounded up; listed errors are whole square feet.
-        let whole = (total + 0.5).floor();
+        let whole = floor(total + 0.5);
         let is_wide = wide > 1.0;
         let off = figure - if is_wide { total } else { whole };
         let (low, high) = (off - wide / 2.0, off + wide / 2.0);
-        let (listed, rest) = self.listed(adds, total - whole, |together, last| match last {
-            None if is_wide => (together.within(low, high), together.rest),
-            None => (together.at(off), together.rest),
-            Some(last) if is_wide => {
-                let all = together.and(last.outcomes, last.factor, last.over);
-                (all.within(low, high), all.rest)
-            }
-            Some(last) => together.and_at(last.outcomes, last.factor, last.over, off),
-        });
-        if rest < 1e-4 {
+        let changes_no_walls = |adds: &&Adds| adds.changes.is_empty() && adds.part.is_none();
+        let known = match adds {
+            _ if is_wide => None,
+            [adds] => self.with_part_at(adds, off.round()),
+            _ => None,
+        };
+        let (listed, rest) = if adds.iter().all(changes_no_walls) {
+            let base = self.base();
+            (if is_wide { base.within(low, high) } else { base.at(off) }, base.rest)
+        } else if let Some(known) = known {
+            known
+        } else {
+            self.listed(adds, total - whole, |together, last| match last {
+                None if is_wide => (together.within(low, high), together.rest),
+                None => (together.at(off), together.rest),
+                Some(last) if is_wide => {
+                    let all = together.and(last.outcomes, last.factor, last.over);
+                    (all.within(low, high), all.rest)
+                }
+                Some(last) => together.and_at(last.outcomes, last.factor, last.over, off),
+            })
+        };
+        if rest < LEAST_REST {
             return listed;
         }
-        // Errors that are not listed are larger than most of the listed ones.
-        let normal = Normal::of(1.5 * self.variance_with(adds) + 1.0);
+        let normal = Normal::of(unlisted(self.variance_with(adds)));
         let of_rest = if is_wide {
             normal.within(low - self.shift, high - self.shift)
         } else {
@@ -383,10 +404,58 @@ impl Setting<'_> {
         }
     }
 
+    /// Whether a figure `off` square feet above a total has no likelihood at all, if the total has this variance and
+    /// any total within `wide` square feet may be meant: nothing that far off is listed, and everything else is
+    /// nearer.
+    pub(super) fn is_out_of_reach(&self, off: f64, wide: f64, variance: f64) -> bool {
+        let rounded = 0.5 + wide / 2.0;
+        off.abs() > self.most_off(variance) + rounded
+    }
+
+    /// The distance in square feet from a total of this variance beyond which no figure has any likelihood, apart from
+    /// rounding the total.
+    pub(super) fn most_off(&self, variance: f64) -> f64 {
+        (self.shift.abs() + reach(unlisted(variance))).max(REACH_SQ_FT)
+    }
+
+    /// The distance in square feet from the total without departures beyond which no figure has any likelihood.
+    pub(super) fn reach(&self) -> f64 {
+        let base = self.base();
+        let listed = base.ends().map_or(0.0, |(least, most)| most.max(-least));
+        let more = self.shift.abs() + reach(unlisted(self.variance));
+        1.0 + if base.rest < LEAST_REST { listed } else { listed.max(more) }
+    }
+
     /// How likely a figure is among the listed outcomes, without departures.
     pub(super) fn chance_of(&self, figure: f64) -> f64 {
         let whole = (self.total.sq_ft() + 0.5).floor();
         self.base().at(figure - whole)
+    }
+
+    /// The probability of one error of the total with a part filled in or left off, and that of all errors not listed;
+    /// `None` if there is no grid for it.
+    fn with_part_at(&self, adds: &Adds, wanted: f64) -> Option<(f64, f64)> {
+        let (space, part) = adds.part?;
+        if self.times[space] != 1.0 || !adds.changes.is_empty() {
+            return None;
+        }
+        let others = self.others[space].get_or_init(|| {
+            let mut others = (0..self.times.len()).filter(|&i| i != space && self.times[i] != 0.0);
+            others.next().map(|first| {
+                let and = |all: Together, i: usize| all.and(self.outcomes(i), self.times[i], 0.0);
+                others.fold(and(Together::new(), first), and)
+            })
+        });
+        if self.rounding.is_none() {
+            // Totals that could have been meant are weighed with it too.
+            let all = adds.all.get_or_init(|| {
+                let with_part =
+                    adds.with_part.get_or_init(|| self.with_part(adds, space, part)).as_ref()?;
+                Some(others.as_ref().unwrap_or(&Together::new()).and(with_part, 1.0, 0.0))
+            });
+            return all.as_ref().map(|all| (all.at(wanted), all.rest));
+        }
+        self.grid(space)?.with_part_at(self.of_part(adds, space, part)?, others.as_ref(), wanted)
     }
 
     /// How many times each space is in the total.
@@ -407,7 +476,7 @@ impl Setting<'_> {
     /// The highest likelihood of any figure.
     pub(super) fn most(&self) -> f64 {
         let base = self.base();
-        base.most() + base.rest * Normal::of(1.5 * self.variance + 1.0).most()
+        base.most() + base.rest * Normal::of(unlisted(self.variance)).most()
     }
 
     /// The variance of the total with these departures, in square feet squared.
@@ -423,16 +492,13 @@ impl Setting<'_> {
         over: f64,
         at: impl Fn(&Together, Option<Added<'_>>) -> (f64, f64),
     ) -> (f64, f64) {
-        if adds.iter().all(|adds| adds.changes.is_empty() && adds.part.is_none()) {
-            return at(self.base(), None);
-        }
         let changes = || adds.iter().flat_map(|adds| &adds.changes);
         let by =
             |space: usize| changes().filter(|(i, _)| *i == space).map(|(_, by)| by).sum::<f64>();
         let with_a_part = adds.iter().find_map(|adds| Some((*adds, adds.part?)));
         let part = with_a_part.map(|(_, part)| part);
         let with_part = with_a_part.and_then(|(adds, (space, part))| {
-            let known = adds.with_part.get_or_init(|| self.with_part(space, part));
+            let known = adds.with_part.get_or_init(|| self.with_part(adds, space, part));
             Some((space, known.as_ref()?))
         });
         let by_itself = part.filter(|_| with_part.is_none());
@@ -504,16 +570,24 @@ impl Setting<'_> {
         grid.as_ref()
     }
 
+    /// A part of a space on its grid; `None` if nothing is listed for it.
+    fn of_part<'b>(&self, adds: &'b Adds, space: usize, part: Part) -> Option<&'b OfPart> {
+        let of_part = adds.of_part.get_or_init(|| {
+            if self.is_known[space] || self.variances[space] == 0.0 {
+                return None;
+            }
+            let sign = if part.shape.fills_in() { 1.0 } else { -1.0 };
+            let outline = &self.outlines[space];
+            let effect = part.effect(outline).sq_ft();
+            self.grid(space)?.part(part.walls(outline), sign, effect)
+        });
+        of_part.as_ref()
+    }
+
     /// The possible deviations of a space with a part of it filled in or left off; `None` if nothing is listed for
     /// it.
-    fn with_part(&self, space: usize, part: Part) -> Option<Outcomes> {
-        if self.is_known[space] || self.variances[space] == 0.0 {
-            return None;
-        }
-        let sign = if part.shape.fills_in() { 1.0 } else { -1.0 };
-        let outline = &self.outlines[space];
-        let effect = part.effect(outline).sq_ft();
-        self.grid(space)?.without(part.walls(outline), sign, effect)
+    fn with_part(&self, adds: &Adds, space: usize, part: Part) -> Option<Outcomes> {
+        Some(self.grid(space)?.with_part(self.of_part(adds, space, part)?))
     }
 
     /// The possible errors of a part alone: its two walls may be rounded the other way.
@@ -532,6 +606,21 @@ impl Setting<'_> {
             sign,
         )
     }
+}
+
+/// The probability of errors that are not listed below which they are passed over.
+const LEAST_REST: f64 = 1e-4;
+
+/// The variance of errors that are not listed, given that of the total: they are larger than most listed ones.
+fn unlisted(variance: f64) -> f64 {
+    1.5 * variance + 1.0
+}
+
+/// The same as `f64::floor`, which is a slow library call on most machines, for any total.
+#[expect(clippy::cast_possible_truncation, clippy::cast_precision_loss, reason = "far below 2⁵³")]
+fn floor(total: f64) -> f64 {
+    let whole = total as i64 as f64;
+    if whole > total { whole - 1.0 } else { whole }
 }
 
 fn spread_of(at: &AtFace) -> OfRounding {

@@ -12,7 +12,7 @@ use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
 
 /// How a total was written down wrong, or rounded.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, strum::EnumCount)]
 pub(crate) enum TotalWritten {
     /// It has two neighboring digits swapped.
     Swapped,
