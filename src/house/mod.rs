@@ -13,6 +13,6 @@ pub use crate::house::check::{
 pub(crate) use crate::sketch::statement::{FigureKind, Measured, Run, SideRule, Thickness};
 pub(crate) use crate::sketch::value_statement::{Exemption, Place, Sale, TaxRate, Values};
 pub use crate::sketch::{Face, Kind, ReferenceSource, TakenFrom, Unit};
+pub(crate) use model::{Checked, Missing, Model, PublishedFigure, ReferenceOutline, TapedCheck};
 pub use model::{House, LengthSource, Level, Lot, Side, SideNumber, Space};
-pub(crate) use model::{Missing, Model, PublishedFigure, ReferenceOutline};
 pub use pictures::WallPicture;

@@ -6,7 +6,7 @@ use std::ops::Deref;
 use std::sync::Arc;
 
 use crate::diagnostic::{Diagnostic, Source, Span, quoted};
-use crate::geometry::compass::Direction;
+use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::{Extent, Outline, Vector};
 use crate::geometry::traverse::{Closed, Traverse};
 use crate::sketch::statement::{
@@ -173,11 +173,31 @@ pub struct Space {
     pub(crate) recorded: Option<Area>,
     pub(crate) sides: Vec<Side>,
     pub(crate) closed: Closed,
+    /// The lengths that were taped as checks.
+    pub(crate) checks: Vec<TapedCheck>,
     /// The position of its first corner on the level in nanometers, east then north, as measured.
     pub(crate) at: (i64, i64),
     /// The bounding box of its measured outline on the level.
     pub(crate) extent: Extent,
     pub(crate) span: Span,
+}
+
+/// A length that was taped as a check, beside what the walls give for it.
+#[derive(Clone, Debug)]
+pub(crate) struct TapedCheck {
+    pub(crate) of: Checked,
+    pub(crate) taped: WrittenLength,
+    /// The same length in the closed outline.
+    pub(crate) walls: Length,
+}
+
+/// What a check goes across.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Checked {
+    /// The whole outline along an axis.
+    Overall(Axis),
+    /// From one corner to another, by their numbers from 1.
+    Corners(usize, usize),
 }
 
 /// The number of a side in walking order, from 1, as shown in reports, on pages and in JSON.

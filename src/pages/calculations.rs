@@ -1,21 +1,19 @@
 //! The Calculations: every number traced from the tape to the page, every area piece by piece, the totals, their
 //! uncertainty, the method, and a declaration to sign.
-#![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
-
+use crate::areas::range::Range;
 use crate::diagnostic::words;
 use crate::house::LengthSource;
 use crate::pages::blocks;
 use crate::pages::exhibit::Moved;
 use crate::pages::fonts::Typeface;
-use crate::pages::layout::{Column, Flow, Line, Row, Stack};
-use crate::pages::page::{Ink, Point, Role, Run, Stroke, Text};
-use crate::pages::pieces::{FEET_HEAD, fine_head, pieces};
+use crate::pages::layout::{Column, Flow, Line, Stack};
+use crate::pages::pieces::{FEET_HEAD, HALVES_HEAD, fine_head, pieces};
 use crate::pages::side_table::{how, side_table, to_half_feet};
 use crate::reconcile::{Figure, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::{FineStep, Halves};
-use crate::wording::sentences::{Sentences, in_a_column, range_text, the, whole};
-use crate::wording::size::square_meters;
+use crate::wording::sentences::{Sentences, in_a_column, the, whole};
+use crate::wording::size::{range_size, square_meters};
 
 /// Fills the pages of the Calculations.
 pub(crate) fn calculations(
@@ -33,7 +31,7 @@ pub(crate) fn calculations(
     in_full(&mut stack, say, reconciliation, moved);
     side_table(&mut stack, say, reconciliation);
     flow.pour(&stack);
-    pieces(flow, say);
+    pieces(flow, say, to_half_feet(say, reconciliation).as_ref());
     let mut stack = flow.stack();
     totals(&mut stack, say, reconciliation);
     certainty(&mut stack, say, reconciliation);
@@ -56,9 +54,6 @@ fn in_full(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliati
         stack.paragraph(7.4, &format!("{}.", moved.notes.join("; ")));
     }
 }
-
-/// The column head for walls rounded to the half foot, as a figure of the file has them.
-const HALVES_HEAD: &str = "each wall to\nthe half foot";
 
 /// What is counted and what is deducted, with the printed totals.
 fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliation) {
@@ -125,6 +120,10 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
         columns.extend(halves.is_some().then(|| Column::figures(HALVES_HEAD, 110.0)));
         stack.table_of(8.0, &columns, &rows);
         stack.space(2.0);
+        let sized = |range: Option<Range>| {
+            range
+                .map_or_else(|| "not stated".to_owned(), |range| range_size(range, say.is_metric()))
+        };
         let text = match (total.range(), total.widest()) {
             (None, None) => {
                 "The possible range, rounded to the foot, is not stated: there are sides given by bearing, or too many combinations.".to_owned()
@@ -133,13 +132,16 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
                 "{}: {}, for an office that reads its tape within {} ft; {} however each wall is rounded, up or down. Each space is rounded on its own.",
                 match range {
                     Some(range) if range.low.whole_sq_ft() == range.high.whole_sq_ft() => {
-                        "Rounded to the foot, only one total is possible"
+                        match say.is_adjusted_to_feet() {
+                            true => "Rounded to the foot and closed as here, only one total comes out",
+                            false => "Rounded to the foot, only one total is possible",
+                        }
                     }
                     _ => "Possible range, rounded to the foot",
                 },
-                range_text(range),
+                sized(range),
                 say.settings.reading.decimal_feet(),
-                range_text(widest)
+                sized(widest)
             ),
         };
         stack.paragraph(7.6, &text);
@@ -189,9 +191,9 @@ fn unrounded(say: &Sentences<'_>) -> String {
 /// How many combinations of causes were weighed for each figure, and how many causes are named.
 fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> {
     let told = |figure: &Figure| {
-        let (weighed, named) = (say.weighed(figure), say.named(figure));
+        let (weighed, fitting) = (say.weighed(figure), say.fitting(figure));
         (figure.explanations().weighed() > 0).then(|| {
-            format!("For {}, {weighed} combinations of common causes and ways of rounding were compared; beside rounding alone, {named} on these pages.", the(figure))
+            format!("For {}, {weighed} combinations of common causes and ways of rounding were compared. Of the causes beside rounding alone, {fitting}.", the(figure))
         })
     };
     reconciliation.figures().iter().filter_map(told).collect()
@@ -274,6 +276,17 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
             &format!("Of {}: {}.", words::count(sides.len(), "side"), words::all_of(&texts)),
         );
     }
+    let lots: Vec<&str> = house.lots.iter().map(crate::house::Lot::name).collect();
+    if !lots.is_empty() {
+        let text = match sides.is_empty() {
+            true => format!("The sides of {} are as listed.", words::all_of(&lots)),
+            false => format!(
+                "The sides of {} are not among them: they are as listed, and this declaration is not about them.",
+                words::all_of(&lots)
+            ),
+        };
+        stack.paragraph(8.5, &text);
+    }
     let interior = match say.house.particulars.interior_seen {
         Some(true) => "The interior was seen.",
         _ => "The interior was not seen.",
@@ -287,22 +300,12 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
     if let Some([_, words]) = &by_law {
         stack.paragraph(8.5, words);
     }
-    let mut row = Row { height_pt: 40.0, role: Role::Paragraph, ..Row::default() };
-    let width = stack.width_pt;
-    for (from, to, words) in [(0.0, 0.4, "name"), (0.43, 0.62, "date"), (0.65, 1.0, "signature")] {
-        let (left, right) = (from * width, to * width);
-        let line = Stroke::of(
-            vec![Run::Move(Point::new(left, 26.0)), Run::Line(Point::new(right, 26.0))],
-            0.6,
-        );
-        row.inks.push(Ink::Stroke(line));
-        row.inks.push(Ink::Text(Text::new(Point::new(left, 35.0), 7.0, words)));
-    }
     // The declaration and the line to sign stay on one page.
-    for held in stack.rows.iter_mut().rev().take(if by_law.is_some() { 7 } else { 5 }) {
+    let most = 5 + 2 * usize::from(by_law.is_some()) + usize::from(!lots.is_empty());
+    for held in stack.rows.iter_mut().rev().take(most) {
         held.holds_next = true;
     }
-    stack.row(row);
+    stack.fields(40.0, &[(0.0, 0.4, "name"), (0.43, 0.62, "date"), (0.65, 1.0, "signature")]);
 }
 
 /// The sentence to sign. It claims no more than the sides themselves say.

@@ -10,8 +10,8 @@ use crate::pages::layout::{Row, Stack};
 use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Stroke, Text};
 use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
-use crate::wording::sentences::{Sentences, rounded_float};
-use crate::wording::size::{number_alone, step_alone};
+use crate::wording::sentences::{Sentences, is_left_within, rounded_float};
+use crate::wording::size::{number_alone, step_alone, typed_number_alone};
 
 /// The height of one bar's row, in points.
 const BAR_ROW_PT: f64 = 13.0;
@@ -63,13 +63,21 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
             0.4,
         )));
         y_pt += BAR_ROW_PT;
-        let name = if line.is_supported() { "possible" } else { line.step().name() };
+        let is_left = is_left_within(figure, line);
+        let name = match line.step() {
+            _ if line.is_supported() => "possible",
+            // Only a record has recorded sides.
+            BridgeStep::RecordedSides if !figure.is_record() => "its own sides",
+            BridgeStep::NotExplained if is_left => "left",
+            step => step.name(),
+        };
         inks.push(label(y_pt, name, &step_alone(before, reached, is_metric)));
         let step = Bar {
             from: x(from),
             to: x(at),
             y_pt,
             is_rest: line.step() == BridgeStep::NotExplained,
+            is_left,
         };
         if let Some(range) = line.range() {
             let (low, high) = (x(in_unit(before + range.low)), x(in_unit(before + range.high)));
@@ -87,7 +95,7 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
         0.4,
     )));
     y_pt += BAR_ROW_PT;
-    inks.push(label(y_pt, figure.name(), &number_alone(figure.area(), is_metric)));
+    inks.push(label(y_pt, figure.name(), &typed_number_alone(figure.typed(), is_metric)));
     post(&mut inks, y_pt, values.end);
     let axis = y_pt + 9.0;
     inks.push(Ink::Stroke(Stroke::line(Point::new(left, axis), Point::new(right, axis), 0.5)));
@@ -169,12 +177,15 @@ struct Bar {
     to: f64,
     y_pt: f64,
     is_rest: bool,
+    /// Whether the rest is within what rounding could change.
+    is_left: bool,
 }
 
 impl Bar {
     /// The symbol of a bar in the legend; `None` if it is too short to be drawn.
     fn sign(&self) -> Option<Sign> {
         let sign = match (self.is_rest, self.to > self.from) {
+            (true, _) if self.is_left => Sign::Left,
             (true, _) => Sign::NotExplained,
             (_, true) => Sign::Adds,
             _ => Sign::Subtracts,
@@ -232,6 +243,7 @@ enum Sign {
     Adds,
     Subtracts,
     NotExplained,
+    Left,
     Range,
 }
 
@@ -241,16 +253,19 @@ impl Sign {
             Sign::Adds => "adds",
             Sign::Subtracts => "subtracts",
             Sign::NotExplained => "not explained",
+            Sign::Left => "left, within rounding",
             Sign::Range => "what rounding could change",
         }
     }
 
     fn inks(self, x_pt: f64, y_pt: f64) -> Vec<Ink> {
-        let bar = |from: f64, to: f64, is_rest: bool| Bar { from, to, y_pt, is_rest }.inks();
+        let bar = |from: f64, to: f64, is_rest: bool| {
+            Bar { from, to, y_pt, is_rest, is_left: false }.inks()
+        };
         match self {
             Sign::Adds => bar(x_pt, x_pt + 9.0, false),
             Sign::Subtracts => bar(x_pt + 9.0, x_pt, false),
-            Sign::NotExplained => bar(x_pt, x_pt + 9.0, true),
+            Sign::NotExplained | Sign::Left => bar(x_pt, x_pt + 9.0, true),
             Sign::Range => whisker(x_pt, x_pt + 9.0, y_pt),
         }
     }
@@ -261,7 +276,7 @@ fn legend(drawn: &[Sign], width_pt: f64) -> Row {
     const SIZE_PT: f64 = 6.5;
     let mut row = Row { height_pt: 11.0, ..Row::default() };
     let (mut x_pt, mut y_pt) = (0.0, 6.0);
-    let signs = [Sign::Adds, Sign::Subtracts, Sign::NotExplained, Sign::Range];
+    let signs = [Sign::Adds, Sign::Subtracts, Sign::NotExplained, Sign::Left, Sign::Range];
     for sign in signs.into_iter().filter(|sign| drawn.contains(sign)) {
         let wide = 13.0 + fonts::width_pt(Typeface::Plain, SIZE_PT, sign.words());
         if x_pt > 0.0 && x_pt + wide > width_pt {

@@ -9,10 +9,12 @@ use crate::pages::blocks;
 use crate::pages::blocks::Sizes;
 use crate::pages::chart::chart;
 use crate::pages::drawing::marks::Marks;
+use crate::pages::drawing::plan::Frame;
 use crate::pages::heard;
-use crate::pages::layout::{Flow, OTHERS_PAGE, Stack};
+use crate::pages::layout::{EDGE_PT, Flow, OTHERS_PAGE, Stack};
 use crate::pages::levels;
 use crate::pages::levels::Drawn;
+use crate::pages::page::Point;
 use crate::reconcile::{Figure, Reconciliation};
 use crate::wording::sentences::Sentences;
 use crate::wording::{Block, map};
@@ -23,6 +25,13 @@ const STEPS_PT: f64 = 318.0;
 const BETWEEN_PT: f64 = 24.0;
 /// The smallest height of the drawing before anything else gets smaller, in points.
 const LEAST_DRAWING_PT: f64 = 280.0;
+
+/// The most walls of a house whose drawing is tried with several texts.
+const MOST_TRIED: usize = 100;
+
+fn walls_of(say: &Sentences<'_>) -> usize {
+    say.house.spaces.iter().map(|space| space.sides.len()).sum()
+}
 
 /// What was left out of the Exhibit, for a later page.
 #[derive(Clone, Debug, Default)]
@@ -48,19 +57,49 @@ pub(crate) fn exhibit(
     let figure = reconciliation.figures().first();
     flow.begin_exhibit("Exhibit", &heard::exhibit(say, reconciliation, marks, level));
     let steps = [Density::Long, Density::Short, Density::Small, Density::Least];
-    let page = |density| Parts::of(flow.width_pt(), say, reconciliation, density, has_others);
+    let page = |density, limits| {
+        Parts::of(flow.width_pt(), say, reconciliation, density, limits, has_others)
+    };
     // Smaller letters are used only if the drawing would otherwise be small, or becomes larger by it.
     let room = |parts: &Parts| flow.room_pt() - parts.height_pt();
     let scale = |parts: &Parts| {
         level.map(|level| levels::largest(flow, say, marks, level, room(parts) - 20.0))
     };
-    let mut parts = page(Density::Full);
+    let mut parts = page(Density::Full, Density::Full);
+    let mut chosen = Density::Full;
     for density in steps {
-        let smaller = page(density);
+        let smaller = page(density, density);
         let is_too_small = room(&parts) < LEAST_DRAWING_PT;
         let is_larger = density <= Density::Small && scale(&smaller) > scale(&parts);
         if level.is_some() && (is_too_small || is_larger) {
-            parts = smaller;
+            (parts, chosen) = (smaller, density);
+        }
+    }
+    // The labels decide with the walls how large the drawing is, so it is drawn to see; not for a house of many walls,
+    // where that takes long.
+    if let Some(level) = level.filter(|_| walls_of(say) <= MOST_TRIED) {
+        let drawn = |parts: &Parts| {
+            let left_top = Point::new(EDGE_PT, 0.0);
+            let frame = Frame::new(left_top, flow.width_pt(), room(parts).max(100.0));
+            levels::tried(say, marks, level, frame, NOTES_MOST)
+        };
+        let mut best = drawn(&parts);
+        let smaller = steps.into_iter().filter(|step| *step <= Density::Small);
+        for density in smaller {
+            let other = page(density, density);
+            if density > chosen && drawn(&other).is_better_than(&best) {
+                (best, parts, chosen) = (drawn(&other), other, density);
+            }
+        }
+        // In letters of that size, texts are cut no more than the drawing needs.
+        let fuller = [Density::Full, Density::Long, Density::Short, Density::Small];
+        for limits in fuller.into_iter().take_while(|limits| parts.is_cut && *limits < chosen) {
+            let other = page(chosen, limits);
+            let is_large = room(&other) >= LEAST_DRAWING_PT.min(room(&parts));
+            if is_large && !best.is_better_than(&drawn(&other)) {
+                parts = other;
+                break;
+            }
         }
     }
     flow.pour(&parts.top);
@@ -102,13 +141,19 @@ enum Density {
 }
 
 impl Density {
-    fn sizes(self) -> Sizes {
-        let (paragraph_pt, most_lines) = match self {
-            Density::Full => (8.0, None),
-            Density::Long => (8.0, Some(5)),
-            Density::Short => (8.0, Some(3)),
-            Density::Small => (7.4, Some(2)),
-            Density::Least => (7.2, Some(1)),
+    /// The letter sizes, with the limits of another density.
+    fn sizes(self, limits: Density) -> Sizes {
+        let paragraph_pt = match self {
+            Density::Full | Density::Long | Density::Short => 8.0,
+            Density::Small => 7.4,
+            Density::Least => 7.2,
+        };
+        let most_lines = match limits {
+            Density::Full => None,
+            Density::Long => Some(5),
+            Density::Short => Some(3),
+            Density::Small => Some(2),
+            Density::Least => Some(1),
         };
         Sizes {
             paragraph_pt,
@@ -155,6 +200,7 @@ impl Parts {
         say: &Sentences<'_>,
         reconciliation: &Reconciliation,
         density: Density,
+        limits: Density,
         has_others: bool,
     ) -> Parts {
         let figure = reconciliation.figures().first();
@@ -165,11 +211,12 @@ impl Parts {
             bottom: Stack::new(width_pt),
             is_cut: false,
         };
-        parts.opening(say, reconciliation, density, has_others);
+        let sizes = density.sizes(limits);
+        parts.opening(say, reconciliation, density, sizes, has_others);
         if let Some(figure) = figure {
-            parts.steps(say, figure, density);
+            parts.steps(say, figure, sizes, limits.notes());
             parts.chart = chart(figure, say, width_pt - STEPS_PT - BETWEEN_PT);
-            parts.possible(say, reconciliation, figure, density);
+            parts.possible(say, reconciliation, figure, sizes);
         }
         parts.bottom.space(3.0);
         parts.bottom.paragraph(6.8, "Figures are computed from these lengths; that does not show that the lengths are right.");
@@ -190,10 +237,10 @@ impl Parts {
         say: &Sentences<'_>,
         reconciliation: &Reconciliation,
         density: Density,
+        sizes: Sizes,
         has_others: bool,
     ) {
         let (size_pt, most) = density.statement();
-        let sizes = density.sizes();
         let others = has_others && reconciliation.figures().len() > 1;
         // Other figures have a page of their own.
         let figures = &reconciliation.figures()[..reconciliation.figures().len().min(1)];
@@ -224,22 +271,21 @@ impl Parts {
                 true => format!(" Other figures: page {OTHERS_PAGE}."),
                 false => String::new(),
             };
-            let both = format!("{}{others}", say.both_ways());
+            let both = format!("{}{others}", say.both_ways(figures));
             self.is_cut |= line(&mut self.top, &both);
         }
         self.top.space(4.0);
     }
 
     /// The steps from measured area to figure.
-    fn steps(&mut self, say: &Sentences<'_>, figure: &Figure, density: Density) {
-        let sizes = density.sizes();
+    fn steps(&mut self, say: &Sentences<'_>, figure: &Figure, sizes: Sizes, most_notes: usize) {
         let title = say.steps_title(figure);
         self.steps.space(3.0);
         self.is_cut |= self.steps.at_most(2, |steps| steps.title(9.2, &title));
         let mut notes = 0;
         for block in say.steps(figure) {
             notes = if matches!(block, Block::Note(_)) { notes + 1 } else { 0 };
-            if notes > density.notes() {
+            if notes > most_notes {
                 self.is_cut = true;
                 continue;
             }
@@ -253,9 +299,8 @@ impl Parts {
         say: &Sentences<'_>,
         reconciliation: &Reconciliation,
         figure: &Figure,
-        density: Density,
+        sizes: Sizes,
     ) {
-        let sizes = density.sizes();
         self.bottom.space(3.0);
         for block in say.possible(figure) {
             self.is_cut |= blocks::one(&mut self.bottom, &block, sizes);

@@ -28,7 +28,7 @@ pub(crate) fn exhibit(
     sentences.extend(say.remarks(reconciliation));
     sentences.push(say.measured_line());
     if !say.house.spaces.is_empty() {
-        sentences.push(say.both_ways());
+        sentences.push(say.both_ways(figures));
     }
     sentences.extend(main.map(|level| drawn(say, marks, level)));
     sentences.extend(other_levels(say, main));

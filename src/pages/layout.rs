@@ -114,18 +114,49 @@ impl Stack {
         for (i, line) in lines.into_iter().enumerate() {
             let left = indent_pt + if i > 0 { hang_pt } else { 0.0 };
             let text = Text::new(Point::new(left, size_pt), size_pt, line).in_hand(hand);
-            let inks = vec![Ink::Text(text)];
             // A short paragraph stays on one page.
-            let holds_next = short && i + 1 < count;
-            self.rows.push(Row {
-                height_pt: size_pt * LEADING,
-                inks,
-                holds_next,
-                role: Role::Paragraph,
-                continues: i > 0,
-                ..Row::default()
-            });
+            self.line_of_paragraph(i, size_pt, vec![Ink::Text(text)], short && i + 1 < count);
         }
+    }
+
+    /// Adds one line of a paragraph, by its number from 0, in letters of this size.
+    fn line_of_paragraph(&mut self, number: usize, size_pt: f64, inks: Vec<Ink>, holds_next: bool) {
+        self.rows.push(Row {
+            height_pt: size_pt * LEADING,
+            inks,
+            holds_next,
+            role: Role::Paragraph,
+            continues: number > 0,
+            ..Row::default()
+        });
+    }
+
+    /// Takes what follows the last whole sentence off the rows from here on, so that a text that is cut does not end
+    /// within a sentence; returns whether there is one.
+    fn ends_with_a_sentence(&mut self, from: usize) -> bool {
+        let words = |row: &Row| match row.inks.first() {
+            Some(Ink::Text(text)) => text.words.clone(),
+            _ => String::new(),
+        };
+        // A period before a capital letter, or at the end of a line.
+        let end = |words: &str| {
+            let before_next = words.match_indices(". ").map(|(at, _)| at + 1).filter(|&at| {
+                words[at..].trim_start().starts_with(|letter: char| letter.is_uppercase())
+            });
+            let last = words.ends_with('.').then_some(words.len());
+            before_next.chain(last).max()
+        };
+        let rows = from..self.rows.len();
+        let found = rows.rev().find_map(|i| Some((i, end(&words(&self.rows[i]))?)));
+        let Some((row, at)) = found else { return false };
+        self.rows.truncate(row + 1);
+        if let Some(last) = self.rows.last_mut() {
+            last.holds_next = false;
+            if let Some(Ink::Text(text)) = last.inks.first_mut() {
+                text.words.truncate(at);
+            }
+        }
+        true
     }
 
     /// Adds rows with `fill`, cut after `most` rows with an ellipsis; returns whether anything was cut.
@@ -136,6 +167,9 @@ impl Stack {
             return false;
         }
         self.rows.truncate(from + most);
+        if self.ends_with_a_sentence(from) {
+            return true;
+        }
         let Some(last) = self.rows.last_mut() else { return true };
         last.holds_next = false;
         if let Some(Ink::Text(text)) = last.inks.first_mut() {
@@ -222,15 +256,7 @@ impl Stack {
                 let text = Text::new(at, size_pt, figure.clone()).in_hand(hand);
                 inks.push(Ink::Text(text.anchored(Anchor::End)));
             }
-            let holds_next = i != last || is_long;
-            self.rows.push(Row {
-                height_pt: size_pt * LEADING,
-                inks,
-                holds_next,
-                role: Role::Paragraph,
-                continues: i > 0,
-                ..Row::default()
-            });
+            self.line_of_paragraph(i, size_pt, inks, i != last || is_long);
         }
         if is_long {
             self.lines(hand, asked_pt, &figure, 8.0, 8.0);
@@ -260,6 +286,19 @@ impl Stack {
         {}
         self.ledger(asked_pt, &format!("{}…", kept.trim_end()), figure, hand);
         true
+    }
+
+    /// Adds lines to fill in, side by side: from where to where, as shares of the width, each with a word below it.
+    pub(crate) fn fields(&mut self, height_pt: f64, fields: &[(f64, f64, &str)]) {
+        let mut row = Row { height_pt, role: Role::Paragraph, ..Row::default() };
+        let line_pt = height_pt - 14.0;
+        for &(from, to, words) in fields {
+            let (left, right) = (from * self.width_pt, to * self.width_pt);
+            let [from, to] = [left, right].map(|x_pt| Point::new(x_pt, line_pt));
+            row.inks.push(Ink::Stroke(Stroke::line(from, to, 0.6)));
+            row.inks.push(Ink::Text(Text::new(Point::new(left, line_pt + 9.0), 7.0, words)));
+        }
+        self.rows.push(row);
     }
 
     /// Adds a rule over the figures at the right edge, before their sum.
@@ -682,7 +721,7 @@ impl Flow {
     }
 
     /// Whether nothing has been placed on the page yet.
-    fn is_fresh(&self) -> bool {
+    pub(crate) fn is_fresh(&self) -> bool {
         self.y_pt <= 90.0
     }
 

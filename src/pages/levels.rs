@@ -35,7 +35,7 @@ impl Drawn {
         self.left_out > 0 || self.pt_per_ft < TOO_SMALL_PT_PER_FT
     }
 
-    fn is_better_than(&self, other: &Drawn) -> bool {
+    pub(crate) fn is_better_than(&self, other: &Drawn) -> bool {
         self.left_out < other.left_out
             || self.left_out == other.left_out && self.pt_per_ft > other.pt_per_ft
     }
@@ -54,7 +54,8 @@ pub(crate) fn levels(
     let any = f64::INFINITY;
     let mut scale = main.map_or(any, |main| main.pt_per_ft);
     if let Some(main) = main.filter(|main| main.needs_a_page()) {
-        let again = tried(flow, say, marks, main.level, whole_page, any);
+        let frame = Frame::new(Point::new(EDGE_PT, 0.0), flow.width_pt(), whole_page);
+        let again = tried(say, marks, main.level, frame, usize::MAX);
         if again.is_better_than(main) {
             scale = again.pt_per_ft;
             one(flow, say, marks, main.level, any);
@@ -84,29 +85,39 @@ fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, most_p
     let wanted = if most_pt_per_ft.is_finite() { scale(most) } else { scale(half) };
     let enough = (0..=PARTS).map(height_of).find(|&height_pt| scale(height_pt) >= wanted);
     let enough = enough.unwrap_or(most);
-    let tried = |height_pt: f64| tried(flow, say, marks, level, height_pt, most_pt_per_ft);
+    let width = flow.width_pt();
+    let tried = |height_pt: f64| {
+        let frame =
+            Frame { most_pt_per_ft, ..Frame::new(Point::new(EDGE_PT, 0.0), width, height_pt) };
+        tried(say, marks, level, frame, usize::MAX)
+    };
     let first = tried(enough);
     let needs_more = enough < most && first.is_crowded() && tried(most).is_better_than(&first);
     let height = if needs_more { most } else { enough };
     flow.go_on(&title, &heard::drawn(say, marks, level), height);
-    let height = height.min(flow.room_pt());
+    let mut height = height.min(flow.room_pt());
+    // First on its page, the level has its name at the drawing too, as the one on the Exhibit has.
+    if flow.is_fresh() {
+        let mut name = Stack::new(flow.width_pt());
+        name.at_most(1, |name| name.title(9.0, &title));
+        flow.pour(&name);
+        // Its line comes off the air around the drawing, if that leaves the drawing as it is.
+        let lower = height - name.height_pt();
+        let is_alike = !tried(height).is_better_than(&tried(lower));
+        height = if is_alike { lower } else { height.min(flow.room_pt()) };
+    }
     draw(flow, say, marks, level, height, usize::MAX, most_pt_per_ft);
 }
 
-/// How the drawing of a level would turn out at a given height.
-fn tried(
-    flow: &Flow,
+/// How a level would turn out in a frame, with at most so many lines of notes under it.
+pub(crate) fn tried(
     say: &Sentences<'_>,
     marks: &Marks,
     level: usize,
-    height_pt: f64,
-    most_pt_per_ft: f64,
+    frame: Frame,
+    notes_most: usize,
 ) -> Drawn {
-    let frame = Frame {
-        most_pt_per_ft,
-        ..Frame::new(Point::new(EDGE_PT, 0.0), flow.width_pt(), height_pt)
-    };
-    let (drawing, _, notes_left_out) = fitting(say, marks, level, frame, usize::MAX);
+    let (drawing, _, notes_left_out) = fitting(say, marks, level, frame, notes_most);
     let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
     Drawn { level, left_out, pt_per_ft, notes_left_out }
 }

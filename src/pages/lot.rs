@@ -201,7 +201,7 @@ fn calls(width_pt: f64, say: &Sentences<'_>, lot: &Lot) -> Stack {
     } else {
         format!(
             "{}. That is spread over them by the compass rule, each side in proportion to its length.",
-            capital(&lot_closure(lot))
+            capital(&lot_closure(lot, is_metric))
         )
     };
     stack.paragraph(8.0, &told);

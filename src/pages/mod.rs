@@ -484,7 +484,7 @@ fn texts(
         && let Some(worth) = reconciliation.worth(&AsOf::default())
     {
         flow.apart();
-        worth::worth(flow, &worth, wants(Section::Source));
+        worth::worth(flow, say, &worth, wants(Section::Source));
     }
 }
 

@@ -37,12 +37,17 @@ pub(crate) fn photographs(
         return;
     }
     let columns = if walls.len() > MOST_LARGE { 2 } else { 1 };
-    flow.begin("Photographs", ABOUT);
+    let slot = Slot::of(flow, columns);
+    // Two rows fill a page. An odd one goes below what stands on the page, if it fits there.
+    let rows = walls.len().div_ceil(columns);
+    match rows % 2 {
+        1 => flow.go_on("Photographs", ABOUT, ABOVE_PT + slot.height_pt),
+        _ => flow.begin("Photographs", ABOUT),
+    }
     let mut above = Stack::new(flow.width_pt());
     above.paragraph(8.5, ABOUT);
     flow.pour(&above);
     flow.down((ABOVE_PT - above.height_pt()).max(4.0));
-    let slot = Slot::of(flow, columns);
     for row in walls.chunks(columns) {
         flow.need(slot.height_pt);
         for (wall, left) in row.iter().zip([0.0, slot.width_pt + BETWEEN_PT]) {

@@ -1,6 +1,7 @@
 //! Every outline cut into pieces that a pocket calculator can check.
 #![expect(clippy::float_arithmetic, reason = "places on a page are in points")]
 
+use crate::areas::at_face::Ruled;
 use crate::geometry::compass::Direction;
 use crate::geometry::outline::Outline;
 use crate::geometry::partition;
@@ -18,38 +19,45 @@ use crate::units::length::{FineStep, Form, Length, Step, WrittenLength};
 use crate::wording::sentences::{Sentences, in_a_column, letters, to_hundredths};
 
 /// The pieces of every outline: plain rectangles in one table, each other outline with its own drawing.
-pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>) {
-    let mut plain = Vec::new();
+///
+/// A figure that states half-foot walls has a column of its own, from the outlines `halves`.
+pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>, halves: Option<&Ruled>) {
+    let mut plain: Vec<(usize, Vec<Cut>)> = Vec::new();
     let mut others = Vec::new();
     for space in 0..say.house.spaces.len() {
         let areas = &say.areas.spaces[space];
-        match single(areas.tenth_foot()).zip(single(areas.whole_foot())) {
-            Some((fine, feet)) => plain.push((space, fine, feet)),
+        let half = halves.map(|ruled| &ruled.outlines[space].outline);
+        let outlines = [areas.tenth_foot(), areas.whole_foot()].into_iter().chain(half);
+        match outlines.map(single).collect::<Option<Vec<Cut>>>() {
+            Some(cuts) => plain.push((space, cuts)),
             None => others.push(space),
         }
     }
     for space in others {
-        in_pieces(flow, say, space);
+        in_pieces(flow, say, space, halves.map(|ruled| &ruled.outlines[space].outline));
     }
     if plain.is_empty() {
         return;
     }
-    let areas = |pick: fn(&(usize, Cut, Cut)) -> Cut| {
-        in_a_column(&plain.iter().map(|row| pick(row).area()).collect::<Vec<Area>>())
+    let rules = 2 + usize::from(halves.is_some());
+    let areas = |rule: usize| {
+        in_a_column(&plain.iter().map(|(_, cuts)| cuts[rule].area()).collect::<Vec<Area>>())
     };
-    let (in_fine, in_feet) = (areas(|row| row.1), areas(|row| row.2));
-    let row = |(((space, fine, feet), in_fine), in_feet): (((usize, Cut, Cut), String), String)| {
-        vec![say.space_name(space), product(say, &fine), in_fine, product_in_feet(&feet), in_feet]
+    let areas: Vec<Vec<String>> = (0..rules).map(areas).collect();
+    let row = |(i, (space, cuts)): (usize, &(usize, Vec<Cut>))| {
+        let mut row = vec![say.space_name(*space)];
+        for (rule, cut) in cuts.iter().enumerate() {
+            let product = if rule == 0 { product(say, cut) } else { product_in_feet(cut) };
+            row.extend([product, areas[rule][i].clone()]);
+        }
+        row
     };
-    let rows = plain.into_iter().zip(in_fine).zip(in_feet).map(row);
-    let rows: Vec<Vec<String>> = rows.collect();
-    let columns = [
-        Column::words("length × width"),
-        Column::figures(fine_head(say), 92.0),
-        Column::figures("sq ft", 58.0),
-        Column::figures(FEET_HEAD, 92.0),
-        Column::figures("sq ft", 58.0),
-    ];
+    let rows: Vec<Vec<String>> = plain.iter().enumerate().map(row).collect();
+    let (wide, narrow) = if rules > 2 { (68.0, 50.0) } else { (92.0, 58.0) };
+    let mut columns = vec![Column::words("length × width")];
+    for head in [fine_head(say), FEET_HEAD, HALVES_HEAD].into_iter().take(rules) {
+        columns.extend([Column::figures(head, wide), Column::figures("sq ft", narrow)]);
+    }
     let mut stack = flow.stack();
     stack.heading("Plain rectangles");
     stack.table(7.5, &columns, &rows);
@@ -68,6 +76,9 @@ fn single(outline: &Outline) -> Option<Cut> {
 /// The column head for walls rounded to the whole foot.
 pub(crate) const FEET_HEAD: &str = "each wall to\nthe whole foot";
 
+/// The column head for walls rounded to the half foot, as a figure of the file has them.
+pub(crate) const HALVES_HEAD: &str = "each wall to\nthe half foot";
+
 /// The column head for walls rounded by the finer rule.
 pub(crate) fn fine_head(say: &Sentences<'_>) -> &'static str {
     match say.settings.fine {
@@ -83,38 +94,62 @@ enum Rule {
     Meters,
     Fine,
     Feet,
+    /// To the half foot, where a figure says so.
+    Halves,
 }
 
 /// An outline in pieces: the drawing with their letters, and the table beside or below it.
-fn in_pieces(flow: &mut Flow, say: &Sentences<'_>, space: usize) {
+fn in_pieces(flow: &mut Flow, say: &Sentences<'_>, space: usize, halves: Option<&Outline>) {
     let areas = &say.areas.spaces[space];
     let (fine, feet) = (areas.tenth_foot(), areas.whole_foot());
     let name = say.space_name(space);
-    let both = Cutting::of(fine).zip(Cutting::of(feet)).filter(|_| ranks(fine) == ranks(feet));
+    let small = has_a_letter(&say.house.spaces[space].name);
+    let is_alike = |outline: &Outline| ranks(outline) == ranks(fine);
+    let both = Cutting::of(fine).zip(Cutting::of(feet)).filter(|_| is_alike(feet));
+    let by_half = halves.and_then(|outline| Some((outline, Cutting::of(outline)?)));
+    let both = both.filter(|_| halves.is_none_or(|outline| by_half.is_some() && is_alike(outline)));
     if let Some((by_fine, by_feet)) = &both {
         let mut cuttings = vec![(by_fine, fine, Rule::Fine), (by_feet, feet, Rule::Feet)];
         let outside = areas.outside();
         let in_meters = Cutting::of(outside).filter(|_| say.is_metric());
-        let in_meters = in_meters.filter(|_| ranks(outside) == ranks(fine));
+        let in_meters = in_meters.filter(|_| is_alike(outside));
+        if let Some((outline, cutting)) = &by_half {
+            cuttings.push((cutting, outline, Rule::Halves));
+        }
         if let Some(in_meters) = &in_meters {
             cuttings.insert(0, (in_meters, outside, Rule::Meters));
         }
         let rules: Vec<Rule> = cuttings.iter().map(|(.., rule)| *rule).collect();
-        let rows = Cutting::rows(say, &cuttings);
-        return one_drawing(flow, say, &name, by_fine, fine, &rules, &rows);
+        let rows = Cutting::rows(say, &cuttings, small);
+        return one_drawing(flow, say, (&name, small), by_fine, fine, &rules, &rows);
     }
-    for (outline, rule, each) in [
+    let half = halves.map(|outline| (outline, Rule::Halves, Step::HalfFoot.spoken()));
+    let both = [
         (fine, Rule::Fine, say.settings.fine.spoken()),
         (feet, Rule::Feet, Step::WholeFoot.spoken()),
-    ] {
+    ];
+    for (outline, rule, each) in both.into_iter().chain(half) {
         let name = format!("{name}, {each}");
         match Cutting::of(outline) {
             Some(cutting) => {
-                let rows = Cutting::rows(say, &[(&cutting, outline, rule)]);
-                one_drawing(flow, say, &name, &cutting, outline, &[rule], &rows);
+                let rows = Cutting::rows(say, &[(&cutting, outline, rule)], small);
+                one_drawing(flow, say, (&name, small), &cutting, outline, &[rule], &rows);
             }
             None => coordinates(flow, &name, outline),
         }
+    }
+}
+
+/// Whether a name has a single letter as a word, as `Part A` has, which its pieces should not share.
+fn has_a_letter(name: &str) -> bool {
+    name.split_whitespace().any(|word| word.len() == 1 && word.starts_with(char::is_alphabetic))
+}
+
+/// The letter of a piece: a capital one, or a small one where the space is named by a letter itself.
+fn letter(number: usize, small: bool) -> String {
+    match small {
+        true => letters(number).to_lowercase(),
+        false => letters(number),
     }
 }
 
@@ -142,7 +177,11 @@ impl Cutting {
     }
 
     /// The rows of the table: for each piece and rule, length × width and the result; then the sum.
-    fn rows(say: &Sentences<'_>, cuttings: &[(&Cutting, &Outline, Rule)]) -> Vec<Line> {
+    fn rows(
+        say: &Sentences<'_>,
+        cuttings: &[(&Cutting, &Outline, Rule)],
+        small: bool,
+    ) -> Vec<Line> {
         let mut rows = Vec::new();
         let areas: Vec<Vec<String>> = cuttings
             .iter()
@@ -155,7 +194,7 @@ impl Cutting {
                 let all: Vec<Area> = pieces.chain([outline.area()]).collect();
                 match rule {
                     Rule::Meters => all.iter().map(|area| in_sq_m(*area)).collect(),
-                    Rule::Fine | Rule::Feet => in_a_column(&all),
+                    Rule::Fine | Rule::Feet | Rule::Halves => in_a_column(&all),
                 }
             })
             .collect();
@@ -163,13 +202,13 @@ impl Cutting {
         for i in 0..count {
             let deducted = is_deducted(&cuttings[0].0.placed[i].cut);
             let mut row =
-                vec![format!("{}{}", letters(i), if deducted { ", deducted" } else { "" })];
+                vec![format!("{}{}", letter(i, small), if deducted { ", deducted" } else { "" })];
             for ((cutting, _, rule), areas) in cuttings.iter().zip(&areas) {
                 let Some(cut) = cutting.placed.get(i).map(|placed| placed.cut) else { continue };
                 let product = match rule {
                     Rule::Meters => times(&cut, in_meters),
                     Rule::Fine => product(say, &cut),
-                    Rule::Feet => product_in_feet(&cut),
+                    Rule::Feet | Rule::Halves => product_in_feet(&cut),
                 };
                 row.extend([product, areas.get(i).cloned().unwrap_or_default()]);
             }
@@ -229,7 +268,7 @@ fn times(cut: &Cut, text: impl Fn(Length) -> String) -> String {
 fn one_drawing(
     flow: &mut Flow,
     say: &Sentences<'_>,
-    name: &str,
+    (name, small): (&str, bool),
     cutting: &Cutting,
     outline: &Outline,
     rules: &[Rule],
@@ -239,12 +278,13 @@ fn one_drawing(
     let drawn_wide = if is_wide { 126.0 } else { 170.0 };
     let mut title = flow.stack();
     title.heading(&format!("{name}, piece by piece"));
-    let (inks, height, scale) = lettered(say, cutting, outline, drawn_wide);
+    let (inks, height, scale) = lettered(say, cutting, outline, small, drawn_wide);
     let mut drawing = flow.stack_of(drawn_wide);
-    let last = letters(cutting.placed.len().saturating_sub(1));
-    let told = match last.as_str() {
-        "A" => format!("{name}, one piece, A"),
-        _ => format!("{name}, cut into pieces A to {last}"),
+    let first = letter(0, small);
+    let last = letter(cutting.placed.len().saturating_sub(1), small);
+    let told = match last == first {
+        true => format!("{name}, one piece, {first}"),
+        false => format!("{name}, cut into pieces {first} to {last}"),
     };
     drawing.row(Row { height_pt: height, inks, role: Role::Figure(told), ..Row::default() });
     drawing.paragraph(6.5, &format!("Drawn at {scale}"));
@@ -255,6 +295,7 @@ fn one_drawing(
             Rule::Meters => ("not rounded,\nin meters", "sq m"),
             Rule::Fine => (fine_head(say), "sq ft"),
             Rule::Feet => (FEET_HEAD, "sq ft"),
+            Rule::Halves => (HALVES_HEAD, "sq ft"),
         };
         columns.extend([
             Column::figures(head, 0.0),
@@ -280,8 +321,9 @@ fn lettered(
     say: &Sentences<'_>,
     cutting: &Cutting,
     outline: &Outline,
+    small: bool,
     wide_pt: f64,
-) -> (Vec<Ink>, f64, &'static str) {
+) -> (Vec<Ink>, f64, String) {
     let turned = Turned { front: say.house.particulars.front.unwrap_or(Direction::South) };
     let flat = outline.flattened();
     let reach = Reach::of(flat.iter().map(|&(east, north, _)| (east, north)), turned);
@@ -295,7 +337,7 @@ fn lettered(
     }
     canvas.outline(&walls, 1.3, None, Part::Outline);
     for (i, placed) in cutting.placed.iter().enumerate() {
-        let choice = |size: f64| Block { lines: vec![(Typeface::Bold, size, letters(i))] };
+        let choice = |size: f64| Block { lines: vec![(Typeface::Bold, size, letter(i, small))] };
         let mut figure = ring(&view, placed);
         if let (Cut::Segment { .. }, Some(wall)) = (placed.cut, placed.wall) {
             figure = walls[wall].stretches().iter().map(|stretch| stretch.0).collect();
@@ -304,10 +346,10 @@ fn lettered(
         if !canvas.block(&figure, &[], &[choice(9.0), choice(7.0), choice(6.0)]) {
             let middle = figure.iter().fold(Point::default(), |sum, spot| sum.plus(*spot, 1.0));
             let count = f64::from(u32::try_from(figure.len().max(1)).unwrap_or(1));
-            canvas.pointer(Point::default().plus(middle, 1.0 / count), &letters(i));
+            canvas.pointer(Point::default().plus(middle, 1.0 / count), &letter(i, small));
         }
     }
-    (canvas.finish(), height, view.scale.words)
+    (canvas.finish(), height, plan::scale_words(view.scale, say.is_metric()))
 }
 
 /// The corners of a piece on the page.

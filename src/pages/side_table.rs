@@ -11,7 +11,9 @@ use crate::reconcile::{Figure, Reconciliation};
 use crate::units::decimal::group_thousands;
 use crate::units::length::{FineStep, Length, Step};
 use crate::wording::compass::on_drawings;
-use crate::wording::sentences::{Sentences, closed_by, signed_length, to_hundredths};
+use crate::wording::sentences::{
+    Sentences, capital, closed_by, shared_walls, signed_length, to_hundredths,
+};
 
 /// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was
 /// obtained.
@@ -130,7 +132,10 @@ impl Traced {
         let mut is_moved = false;
         let mut ruled = |length: Option<Length>, step: Step, outline: &Outline| {
             if let Some(legs) = legs(say, space, side, outline, to_hundredths) {
-                return legs;
+                let alone = legs_alone(say, space, side, step);
+                let moved = alone.is_some_and(|alone| alone != legs);
+                is_moved |= moved;
+                return if moved { format!("*{legs}") } else { legs };
             }
             let Some(length) = length else { return String::new() };
             let alone = outside.map(|outside| outside.rounded(step, say.settings.halves));
@@ -198,6 +203,13 @@ fn legs(
     is_slanted.then(|| format!("{} by {}", leg(vector.north), leg(vector.east)))
 }
 
+/// The run and the rise of a slanted wall at the outside face, each rounded by itself; `None` for any other wall.
+fn legs_alone(say: &Sentences<'_>, space: usize, side: &Side, step: Step) -> Option<String> {
+    let outside = say.areas.spaces[space].outside();
+    let rounded = |length: Length| to_hundredths(length.rounded(step, say.settings.halves));
+    legs(say, space, side, outside, rounded)
+}
+
 /// The lengths at the outside face of a side that is in several pieces there, because its parts move by different
 /// amounts.
 fn pieces(say: &Sentences<'_>, space: usize, side: &Side) -> String {
@@ -205,7 +217,19 @@ fn pieces(say: &Sentences<'_>, space: usize, side: &Side) -> String {
     let of_side = walked.iter().filter(|piece| piece.source == Some(side.number().index()));
     let lengths: Vec<String> =
         of_side.map(|piece| say.length(piece.shape.vector().chord_length())).collect();
-    if lengths.len() > 1 { lengths.join(" + ") } else { String::new() }
+    match lengths.len() {
+        0 | 1 => String::new(),
+        _ => {
+            let whole: Length = say.areas.outside.spaces[space]
+                .traverse
+                .sides
+                .iter()
+                .filter(|piece| piece.source == Some(side.number().index()))
+                .map(|piece| piece.shape.vector().chord_length())
+                .sum();
+            format!("{} = {} ft", lengths.join(" + "), to_hundredths(whole))
+        }
+    }
 }
 
 /// How a side was obtained, in words.
@@ -230,13 +254,16 @@ fn about_sides(say: &Sentences<'_>, space: usize) -> String {
     );
     if here.closed.misclosure != Misclosure::default() {
         note.push_str(&format!(
-            " The sides end {} of where they began; {}, which makes them, in feet: {}.",
+            " The sides end {} of where they began; {}, which makes them, to the hundredth of a foot: {}.",
             here.closed.misclosure.spoken(),
             closed_by(here),
             closed_lengths(here)
         ));
     }
     if here.face != Face::Outside && here.kind.has_walls() {
+        note.extend(shared_walls(here).map(|walls| {
+            format!(" {}: shared with a neighbor, counted to the centerline.", capital(&walls))
+        }));
         note.push_str(&format!(
             " Moved out by the thickness of the walls: {}; both rules round the walls there.",
             say.exact_size(areas.outside().area())

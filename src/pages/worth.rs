@@ -10,9 +10,10 @@ use crate::pages::layout::{Flow, Row};
 use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Run, Stroke, Text};
 use crate::value::{Comparable, Worth};
 use crate::wording::Block;
+use crate::wording::sentences::Sentences;
 
 /// Fills the pages about what the gap is worth.
-pub(crate) fn worth(flow: &mut Flow, worth: &Worth, has_values: bool) {
+pub(crate) fn worth(flow: &mut Flow, say: &Sentences<'_>, worth: &Worth, has_values: bool) {
     let hand_in = match flow.pages.len() {
         0 => String::new(),
         1 => " Hand in page 1 without this supplement.".to_owned(),
@@ -30,6 +31,9 @@ pub(crate) fn worth(flow: &mut Flow, worth: &Worth, has_values: bool) {
     let mut stack = flow.stack();
     stack.bold(9.0, &format!("For the owner alone.{hand_in}"));
     stack.paragraph(8.0, &format!("It has its own page numbers.{values}"));
+    if let Some(text) = say.before_signing() {
+        stack.paragraph(8.0, &text);
+    }
     let blocks = worth.blocks();
     for (i, part) in blocks.iter().enumerate() {
         blocks::one(&mut stack, part, blocks::USUAL);

@@ -485,27 +485,6 @@ impl Figure {
         self.kind == FigureKind::Record && is_smaller
     }
 
-    /// The figure minus [`Figure::measured_like_figure`], as a percentage of the latter to one decimal, both as
-    /// printed; `None` if nothing was measured.
-    pub(crate) fn share_of_measured_like_figure(&self) -> Option<String> {
-        let (figure, measured) = self.as_printed();
-        (figure - measured).per_cent_of(measured)
-    }
-
-    /// The figure minus [`Figure::measured_like_figure`], as a percentage of the figure to one decimal.
-    pub(crate) fn share_of_figure(&self) -> Option<String> {
-        let (figure, measured) = self.as_printed();
-        (figure - measured).per_cent_of(figure)
-    }
-
-    /// The figure and [`Figure::measured_like_figure`] in whole square feet.
-    fn as_printed(&self) -> (Area, Area) {
-        let printed = |area: Area| {
-            Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
-        };
-        (printed(self.area), printed(self.measured_like_figure))
-    }
-
     /// The gap: the figure minus the measured area, [`Figure::measured`]. Positive if the figure is larger.
     #[must_use]
     pub fn gap(&self) -> Area {

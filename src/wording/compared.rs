@@ -9,6 +9,7 @@
 
 use crate::reconcile::explanation::FigureRange;
 use crate::units::decimal::thousands;
+use crate::wording::size::size_of_sq_ft;
 
 /// What makes the area that a cause gives uncertain.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,7 +51,7 @@ impl Gives {
 
     /// The same of a total that was meant and typed differently, against the house: `the house gives 1,361, 13 more
     /// than the 1,348 meant`, with a range where rounding could change it.
-    pub(crate) fn said_of_meant(self, meant: i64) -> String {
+    pub(crate) fn said_of_meant(self, meant: i64, is_metric: bool) -> String {
         let shift = meant - self.figure;
         let Gives { sq_ft, low, high, unsure, .. } = self;
         let of_house = Gives {
@@ -60,7 +61,11 @@ impl Gives {
             figure: meant,
             unsure,
         };
-        format!("the house {}", of_house.said(&format!("the {} meant", thousands(meant))))
+        let number = match is_metric {
+            true => size_of_sq_ft(meant, true),
+            false => thousands(meant),
+        };
+        format!("the house {}", of_house.said(&format!("the {number} meant"), is_metric))
     }
 
     /// Whether the cause gives just the figure.
@@ -68,16 +73,21 @@ impl Gives {
         self.sq_ft == self.figure
     }
 
-    /// The comparison in words: `gives 1,806, 30 less than the record`, with a range where rounding could change it.
-    pub(crate) fn said(self, who: &str) -> String {
-        let (sq_ft, apart) = (thousands(self.sq_ft), self.figure - self.sq_ft);
+    /// The comparison in words: `gives 1,806, 30 less than the record`, with a range where rounding could change it. A
+    /// metric file has square meters first.
+    pub(crate) fn said(self, who: &str, is_metric: bool) -> String {
+        let number = |sq_ft: i64| match is_metric {
+            true => size_of_sq_ft(sq_ft, true),
+            false => thousands(sq_ft),
+        };
+        let (sq_ft, apart) = (number(self.sq_ft), self.figure - self.sq_ft);
         let compared = match apart {
             0 => return format!("gives {sq_ft}, as {who} says"),
-            1.. => format!("{} less than {who}", thousands(apart)),
-            _ => format!("{} more than {who}", thousands(-apart)),
+            1.. => format!("{} less than {who}", number(apart)),
+            _ => format!("{} more than {who}", number(-apart)),
         };
         if self.low < self.high && (self.low..=self.high).contains(&self.figure) {
-            let (low, high) = (thousands(self.low), thousands(self.high));
+            let (low, high) = (number(self.low), number(self.high));
             let unsure = self.unsure.words();
             format!("gives {sq_ft}, {compared}; {unsure} could make it {low} to {high}")
         } else {
@@ -94,7 +104,7 @@ mod tests {
     fn the_text_follows_from_the_comparison() {
         let said = |figure: i64| {
             let band = FigureRange { low: 1_864.0, high: 1_880.3 };
-            Gives::of(1_872.2, band, figure, Unsure::Rounding).said("the record")
+            Gives::of(1_872.2, band, figure, Unsure::Rounding).said("the record", false)
         };
         assert_eq!(said(1_872), "gives 1,872, as the record says");
         assert_eq!(
@@ -106,21 +116,27 @@ mod tests {
             "gives 1,872, 6 more than the record; rounding could make it 1,864 to 1,880"
         );
         let swapped = FigureRange { low: 1_382.0, high: 1_412.0 };
-        let meant =
-            |sq_ft: f64| Gives::of(sq_ft, swapped, 1_384, Unsure::Reading).said_of_meant(1_348);
+        let meant = |sq_ft: f64| {
+            Gives::of(sq_ft, swapped, 1_384, Unsure::Reading).said_of_meant(1_348, false)
+        };
         assert_eq!(
             meant(1_397.0),
             "the house gives 1,361, 13 more than the 1,348 meant; how the tape was read could make it 1,346 to 1,376"
         );
         let one = FigureRange { low: 1_806.0, high: 1_806.0 };
         assert_eq!(
-            Gives::of(1_806.0, one, 1_836, Unsure::Reading).said("the plan"),
+            Gives::of(1_806.0, one, 1_836, Unsure::Reading).said("the plan", false),
             "gives 1,806, 30 less than the plan"
         );
         let up = FigureRange { low: 1_550.0, high: 1_576.0 };
         assert_eq!(
-            Gives::of(1_550.0, up, 1_576, Unsure::Closing).said("the record"),
+            Gives::of(1_550.0, up, 1_576, Unsure::Closing).said("the record", false),
             "gives 1,550, 26 less than the record; closing the outline could make it 1,550 to 1,576"
+        );
+        let half = FigureRange { low: 990.0, high: 990.0 };
+        assert_eq!(
+            Gives::of(990.0, half, 990, Unsure::Rounding).said("the record", true),
+            "gives 92.0 sq m (990 sq ft), as the record says"
         );
     }
 }

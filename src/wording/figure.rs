@@ -1,17 +1,17 @@
 //! A figure in plain blocks: the sentence, the steps, what is possible, and how certain the measured area is.
 
-use crate::areas::is_in_total;
+use crate::areas::{EquallyNear, is_in_total};
 use crate::house::{LengthSource, SideRule};
 use crate::reconcile::{BridgeStep, Explanation, Figure, Line, Reconciliation};
 use crate::units::area::Area;
-use crate::units::decimal::thousands;
 use crate::units::length::Step;
 use crate::wording::block::Block;
 use crate::wording::request::taken_as;
-use crate::wording::sentences::{
-    SMALLER_RECORD_ON_A_PAGE, Sentences, capital, range_text, the, whole,
+use crate::wording::rounding::in_two;
+use crate::wording::sentences::{SMALLER_RECORD_ON_A_PAGE, Sentences, capital, the, whole};
+use crate::wording::size::{
+    number_alone, number_or_size, range_size, size_of_sq_ft, step, step_alone, typed_size,
 };
-use crate::wording::size::step;
 
 impl Sentences<'_> {
     /// The opening: each figure compared with the measured area, and what follows from that alone.
@@ -64,11 +64,7 @@ impl Sentences<'_> {
     /// The steps from measured area to figure, one row each; as printed they add up.
     pub(crate) fn steps(&self, figure: &Figure) -> Vec<Block> {
         let start = format!("{}: {}, outside", self.known(), self.settings.fine.spoken());
-        let total = |area: Area| match self.is_metric() {
-            true => self.size(area),
-            false => whole(area),
-        };
-        let mut blocks = vec![Block::row(start, total(figure.measured()))];
+        let mut blocks = vec![Block::row(start, self.total(figure.measured()))];
         blocks.extend(self.taken_the_same_way(figure).map(Block::Note));
         let mut at = figure.measured();
         for (line, _) in figure.told_lines() {
@@ -76,14 +72,29 @@ impl Sentences<'_> {
             at = at + line.area();
             let changes = step(before, at, self.is_metric());
             blocks.push(Block::row(self.line_name(figure, line), changes));
-            blocks.extend(self.could_add(figure, line).map(Block::Note));
+            blocks.extend(self.could_add(figure, line, before).map(Block::Note));
             blocks.extend(self.counted_at(figure, line).map(Block::Note));
             if line.step() == BridgeStep::RecordedSides {
                 blocks.extend(self.shares(figure).into_iter().map(Block::Note));
+                let why = self.shares_before_rounding(figure, before, at);
+                blocks.extend(why.map(Block::Note));
             }
         }
-        blocks.push(Block::total(capital(figure.name()), total(figure.area())));
+        blocks.push(Block::total(capital(figure.name()), self.total_of(figure)));
         blocks
+    }
+
+    /// An area at either end of the steps: in square feet, or in a metric file in both units.
+    fn total(&self, area: Area) -> String {
+        number_or_size(area, self.is_metric())
+    }
+
+    /// A figure's area at the end of the steps, with the digits that were typed.
+    fn total_of(&self, figure: &Figure) -> String {
+        match self.is_metric() {
+            true => typed_size(figure.typed(), true),
+            false => whole(figure.area()),
+        }
     }
 
     /// How the area compared in the opening statement follows from the first row of the steps:
@@ -94,16 +105,19 @@ impl Sentences<'_> {
             (figure.measured().whole_sq_ft(), figure.measured_like_figure().whole_sq_ft());
         let terms = taken_as(figure);
         let sign = if same < start { "\u{2212}" } else { "+" };
-        (start != same && !terms.is_empty()).then(|| {
-            format!(
-                "{}, as {} says: {} {sign} {} = {}",
-                terms.join(", "),
-                the(figure),
-                thousands(start),
-                thousands((same - start).abs()),
-                thousands(same)
-            )
-        })
+        let sum = |is_metric: bool| {
+            let (from, to) = (figure.measured(), figure.measured_like_figure());
+            let step = step_alone(from, to, is_metric);
+            let step = step.trim_start_matches(['+', '\u{2212}']).to_owned();
+            let (from, to) = (number_alone(from, is_metric), number_alone(to, is_metric));
+            format!("{from} {sign} {step} = {to}")
+        };
+        let worked = match self.is_metric() {
+            true => format!("{} sq m ({} sq ft)", sum(true), sum(false)),
+            false => sum(false),
+        };
+        (start != same && !terms.is_empty())
+            .then(|| format!("{}, as {} says: {worked}", terms.join(", "), the(figure)))
     }
 
     /// A note for the counting step of a figure with whole-foot walls: the area of the counted space to the whole
@@ -126,7 +140,9 @@ impl Sentences<'_> {
         let (fine, feet) = (areas.net_tenth_foot.whole_sq_ft(), areas.net_whole_foot.whole_sq_ft());
         let adds = line.area().whole_sq_ft();
         (adds == feet && fine != feet).then(|| {
-            format!("to the whole foot {}; to {} {}", thousands(feet), self.fine(), thousands(fine))
+            let [feet, fine] = [areas.net_whole_foot, areas.net_tenth_foot]
+                .map(|area| number_or_size(area, self.is_metric()));
+            format!("to the whole foot {feet}; to {} {fine}", self.fine())
         })
     }
 
@@ -164,16 +180,31 @@ impl Sentences<'_> {
         who.into_iter().chain([close]).collect::<Vec<_>>().join(" ")
     }
 
-    /// The areas under both rules, in one sentence.
-    pub(crate) fn both_ways(&self) -> String {
+    /// The areas under both rules, in one sentence, with what else the walls can give by each, and how the area
+    /// compared with the first figure follows from them.
+    pub(crate) fn both_ways(&self, figures: &[Figure]) -> String {
         let gross = self.areas.gross();
-        let range = match gross.range() {
-            Some(range) if range.low.whole_sq_ft() != range.high.whole_sq_ft() => {
-                let unit = if self.is_metric() { " sq ft" } else { "" };
-                format!(" (possible range {}{unit})", range_text(Some(range)))
+        let figure = figures.first();
+        let range = self.possible_range(figure);
+        let other = |others: &EquallyNear| match others.totals() {
+            [one] if others.is_complete() => {
+                let size = size_of_sq_ft(*one, self.is_metric());
+                format!(
+                    " (or {}, closed in another way that is as near)",
+                    size.trim_end_matches(" sq ft")
+                )
             }
             _ => String::new(),
         };
+        let fine_or = other(&self.areas.equally_near_tenth_foot());
+        let halves = figure.and_then(|figure| self.half_foot_area(figure));
+        let halves = halves
+            .map(|area| format!("; {} with each wall to the half foot", self.size(area)))
+            .unwrap_or_default();
+        let same_way = figure
+            .and_then(|figure| self.taken_the_same_way(figure))
+            .map(|worked| format!(" {}.", capital(&worked)))
+            .unwrap_or_default();
         // On the drawing each space has its own area, rounded separately.
         let counted = (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, false));
         let apart: i64 = counted.map(|i| self.areas.spaces[i].net_tenth_foot.whole_sq_ft()).sum();
@@ -186,12 +217,48 @@ impl Sentences<'_> {
             None => String::new(),
         };
         format!(
-            "{}: {} with each wall to {}{once}; {} with each wall to the whole foot{range}.{below}",
+            "{}: {} with each wall to {}{once}{fine_or}; {} with each wall to the whole foot{range}{halves}.{below}{same_way}",
             self.gross_name(),
             self.size(gross.tenth_foot()),
             self.fine(),
             self.size(gross.whole_foot()),
         )
+    }
+
+    /// The areas that the walls can give if rounded to the foot, in parentheses: their range, or where none lies
+    /// around a figure, those on both sides of it. Empty if there is only one.
+    fn possible_range(&self, figure: Option<&Figure>) -> String {
+        let Some(range) = self.areas.gross().range() else { return String::new() };
+        if range.low.whole_sq_ft() == range.high.whole_sq_ft() {
+            return String::new();
+        }
+        let is_same = |figure: &&Figure| {
+            let test = figure.rounding_test();
+            test.step() == Step::WholeFoot && test.range() == Some(range)
+        };
+        let between = figure.filter(is_same).and_then(|figure| figure.rounding_test().between());
+        match between {
+            Some(between) if between.below == range.low && between.above == range.high => {
+                let [low, high] =
+                    [range.low, range.high].map(|area| number_or_size(area, self.is_metric()));
+                format!(" ({low} or {high})")
+            }
+            Some(between) => {
+                format!(" (possible range {})", in_two(range, between, self.is_metric()))
+            }
+            None => {
+                let range = range_size(range, self.is_metric()).replace(" (", ", ");
+                format!(" (possible range {})", range.trim_end_matches(')'))
+            }
+        }
+    }
+
+    /// The area with each wall to the half foot, if the figure says that this is its rule and states no other terms.
+    fn half_foot_area(&self, figure: &Figure) -> Option<Area> {
+        let is_half = figure.side_rule() == SideRule::Step(Step::HalfFoot);
+        let line = figure.line(BridgeStep::Rounding).filter(|_| is_half)?;
+        (taken_as(figure).is_empty() && figure.measured() == self.areas.gross().tenth_foot())
+            .then(|| figure.measured() + line.area())
     }
 
     /// The steps of a figure as text for screen readers.
@@ -203,17 +270,13 @@ impl Sentences<'_> {
             format!("{}, {}", self.line_name(figure, line), step(before, at, self.is_metric()))
         };
         let steps: Vec<String> = figure.told_lines().map(told).collect();
-        let total = |area: Area| match self.is_metric() {
-            true => self.size(area),
-            false => whole(area),
-        };
         format!(
             "Step by step: {} {}; {}; {} {}.",
             self.known(),
-            total(figure.measured()),
+            self.total(figure.measured()),
             steps.join("; "),
             the(figure),
-            total(figure.area())
+            self.total_of(figure)
         )
     }
 }

@@ -7,7 +7,7 @@ use crate::value::gap::{counted_spaces, record};
 use crate::value::rules::{DeclarationRule, PlaceRules, Sure};
 use crate::value::{AsOf, CauseClass, Worth};
 use crate::wording::block::Block;
-use crate::wording::sentences::Sentences;
+use crate::wording::sentences::{Sentences, capital};
 
 impl Sentences<'_> {
     /// The questions, each with its section of the law if the file's place has one.
@@ -20,54 +20,100 @@ impl Sentences<'_> {
             figure.and_then(|figure| self.about_spaces(&counted_spaces(figure, self.house))),
         );
         questions.push("Which length does the record have for each wall? Were walls measured outside the siding or brick, and how were they rounded? A copy of the record card with its sketch would answer this.".to_owned());
-        let walls = figure.and_then(|figure| self.walls_to_measure(reconciliation, figure));
-        questions.extend(walls.map(|walls| {
-            format!("The lengths measured here differ from the record at {walls}. Could you measure {walls} again?")
-        }));
+        questions.extend(figure.and_then(|figure| self.about_walls(reconciliation, figure)));
         questions.push(evidence(worth.as_ref()));
         questions.extend(worth.as_ref().and_then(talk));
         let ways = worth.as_ref().map(ways_to_a_correction).unwrap_or_default();
+        let found = worth.as_ref().map(Worth::classes).unwrap_or_default();
+        let mut after = Vec::new();
         if !ways.is_empty() {
-            questions.push(format!(
-                "Until which day is each of these open for this property, and does it cover {}?",
-                what(worth.as_ref().map(Worth::classes).unwrap_or_default())
-            ));
+            questions.push("Until which day is each of these open for this property?".to_owned());
+            after.extend(
+                what(found).into_iter().map(|what| format!("Which of these covers {what}?")),
+            );
         }
         let law = worth.as_ref().and_then(|worth| worth.dates().law());
         let sections = law.map(|law| format!(" Sections are of the {law}, from our notes: check each with the local office and a licensed professional."));
-        let numbered = questions.into_iter().enumerate();
+        let asked = questions.len();
+        let number = |from: usize, questions: Vec<String>| {
+            let numbered = questions.into_iter().enumerate();
+            numbered.map(move |(i, text)| Block::Numbered { number: from + i + 1, text })
+        };
         let mut blocks = vec![
             Block::Heading("Questions for the office that keeps the record".to_owned()),
             Block::Paragraph(format!(
-                "These are questions. They claim nothing, and they are not legal advice.{} Local rules and licensed practice come first.",
+                "These are questions, not legal advice.{} Local rules and licensed practice come first.",
                 sections.unwrap_or_default()
             )),
         ];
-        blocks.extend(numbered.map(|(i, text)| Block::Numbered { number: i + 1, text }));
+        blocks.extend(number(0, questions));
         blocks.extend(ways.into_iter().map(Block::Item));
+        blocks.extend(number(asked, after));
         blocks
     }
 
-    /// What the law of the file's place lets a person sign instead of an oath, and what to check first; `None`
+    /// Asks to measure the walls that differ from the record, with both lengths of each; `None` if there are none.
+    fn about_walls(&self, reconciliation: &Reconciliation, figure: &Figure) -> Option<String> {
+        let walls = self.walls_to_measure(reconciliation, figure)?;
+        let apart = self.differing_walls(reconciliation).into_iter().flat_map(|(space, sides)| {
+            let of = match self.house.spaces.len() {
+                1 => String::new(),
+                _ => format!(" of {}", words::the_named(&self.house.spaces[space].name)),
+            };
+            sides.into_iter().filter_map(move |side| {
+                let measured = self.areas.outside_length(space, side)?;
+                let recorded = self.recorded_length(reconciliation, space, side)?;
+                Some(format!(
+                    "side {}{of} is {} on the record and {} as measured here",
+                    self.house.spaces[space].sides[side].number,
+                    self.length(recorded),
+                    self.length(measured)
+                ))
+            })
+        });
+        let apart = capital(&apart.collect::<Vec<String>>().join("; "));
+        Some(format!("{apart}. Could you measure {walls} again?"))
+    }
+
+    /// What the law of the file's place lets a person sign instead of an oath: where it stands, and its words; `None`
     /// without such a law.
     pub(crate) fn declaration_of_the_place(&self) -> Option<[String; 2]> {
+        let (section, DeclarationRule { rule, words }) = self.declaration_rule()?;
+        let before = match rule.sure() {
+            Sure::Read => format!(
+                "Where a declaration is taken instead of an oath, {section} has the wording below."
+            ),
+            Sure::SecondHand | Sure::Memory => format!(
+                "Where a declaration is taken instead of an oath, its wording under {section} may be the one below."
+            ),
+        };
+        Some([before, words.replace("____", "______________")])
+    }
+
+    /// What the owner checks before signing in those words; `None` without such a law. It is not for the pages that are
+    /// handed in.
+    pub(crate) fn before_signing(&self) -> Option<String> {
+        let (section, DeclarationRule { rule, .. }) = self.declaration_rule()?;
+        Some(match rule.sure() {
+            Sure::Read => format!(
+                "The wording of the declaration is from {section}. Check the section, and ask the office, before signing."
+            ),
+            Sure::SecondHand | Sure::Memory => format!(
+                "The wording of the declaration, said to be from {section}, was not read in the law: check the section, and ask the office, before signing."
+            ),
+        })
+    }
+
+    fn declaration_rule(&self) -> Option<(String, &'static DeclarationRule)> {
         let rules = self.house.values.place.and_then(PlaceRules::of)?;
-        let DeclarationRule { rule, words } = rules.declaration.as_ref()?;
-        let section = match rule.section() {
+        let declaration = rules.declaration.as_ref()?;
+        let section = match declaration.rule.section() {
             number if number.starts_with(|first: char| first.is_ascii_digit()) => {
                 format!("{} {number}", rules.law)
             }
             named => named.to_owned(),
         };
-        let before = match rule.sure() {
-            Sure::Read => format!(
-                "Where a declaration is taken instead of an oath, {section} has the wording below. Check the section, and ask the office, before signing."
-            ),
-            Sure::SecondHand | Sure::Memory => format!(
-                "Where a declaration is taken instead of an oath, its wording under {section} may be the one below. It was not read in the law: check the section, and ask the office, before signing."
-            ),
-        };
-        Some([before, words.replace("____", "______________")])
+        Some((section, declaration))
     }
 
     fn about_the_total(&self, figure: &Figure) -> String {
@@ -119,20 +165,17 @@ fn ways_to_a_correction(worth: &Worth) -> Vec<String> {
     ways.map(way).collect()
 }
 
-/// What the questions are about: the kinds of mistakes that are reported, or a size in general.
-fn what(found: &[CauseClass]) -> String {
+/// What the last questions are about, one each: the kinds of differences that are reported, or the size in general.
+fn what(found: &[CauseClass]) -> Vec<&'static str> {
     if found.is_empty() {
-        return "a size".to_owned();
+        return vec!["a change of the size of the house"];
     }
-    let kinds: Vec<&str> = found
-        .iter()
-        .map(|class| match class {
-            CauseClass::Typed => "typed or added",
-            CauseClass::Described => "described",
-            CauseClass::Measured => "measured or rounded",
-        })
-        .collect();
-    format!("a size that was {} in another way", words::one_of(&kinds))
+    let kinds = found.iter().map(|class| match class {
+        CauseClass::Typed => "a size that was typed or added in another way",
+        CauseClass::Described => "a size that was described in another way",
+        CauseClass::Measured => "a size that was measured or rounded in another way",
+    });
+    kinds.collect()
 }
 
 /// A rule's name as it reads inside a sentence: `Protest` becomes `protest`.

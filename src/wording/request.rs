@@ -5,10 +5,10 @@ use crate::house::{Face, ReferenceSource};
 use crate::reconcile::cause::CauseClass;
 use crate::reconcile::decision::agrees_about;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
-use crate::units::decimal::thousands;
 use crate::units::length::{Length, Step};
 use crate::wording::map::largest_not_measured;
-use crate::wording::sentences::{Sentences, capital, shown_once, the};
+use crate::wording::sentences::{Sentences, capital, not_explained, shown_once, the};
+use crate::wording::size::size_apart;
 
 impl Sentences<'_> {
     /// The request to the publisher of a figure, in one sentence.
@@ -24,16 +24,16 @@ impl Sentences<'_> {
         }
         if agrees_about(figure.area(), figure.measured_like_figure()) {
             return format!(
-                "No change is requested: the two agree within {} sq ft.",
-                thousands((says - measured).abs())
+                "No change is requested: the two agree within {}.",
+                size_apart(figure.area(), figure.measured_like_figure(), self.is_metric())
             );
         }
         if says < measured {
             return format!(
-                "{} is smaller than the {} area by {} sq ft. No change is requested.",
+                "{} is smaller than the {} area by {}. No change is requested.",
                 capital(&the(figure)),
                 self.area_word(),
-                thousands(measured - says)
+                size_apart(figure.area(), figure.measured_like_figure(), self.is_metric())
             );
         }
         let area = self.size(figure.measured_like_figure());
@@ -43,7 +43,7 @@ impl Sentences<'_> {
         let place = largest_not_measured(reconciliation).into_iter().next();
         if let Some(part) = place.filter(|_| figure.is_record() && walls.is_none()) {
             return format!(
-                "Please send {}'s own sketch with its lengths. No correction is requested until the {} side, where a map shows a roof but no wall was measured, has been looked at.",
+                "Please send {}'s own sketch with its lengths. No correction is requested until the owner has measured the {} side, where a map shows a roof but no wall was measured.",
                 the(figure),
                 part.side().word()
             );
@@ -93,27 +93,40 @@ impl Sentences<'_> {
         reconciliation: &Reconciliation,
         figure: &Figure,
     ) -> Option<String> {
-        const MOST: usize = 4;
         if !figure.is_record() {
             return None;
         }
-        let mut left = MOST;
-        let mut names: Vec<String> = Vec::new();
-        for (i, space) in self.house.spaces.iter().enumerate() {
-            let numbers = (0..space.sides.len())
-                .filter(|&k| self.differs_from_record(reconciliation, i, k))
-                .map(|k| space.sides[k].number.get());
-            let numbers: Vec<usize> = numbers.take(left).collect();
-            if numbers.is_empty() {
-                continue;
-            }
-            left -= numbers.len();
-            names.push(match self.house.spaces.len() {
+        let walls = self.differing_walls(reconciliation).into_iter().map(|(space, sides)| {
+            let space = &self.house.spaces[space];
+            let numbers: Vec<usize> =
+                sides.into_iter().map(|side| space.sides[side].number.get()).collect();
+            match self.house.spaces.len() {
                 1 => words::sides(&numbers),
                 _ => format!("{} of {}", words::sides(&numbers), words::the_named(&space.name)),
-            });
-        }
+            }
+        });
+        let names: Vec<String> = walls.collect();
         (!names.is_empty()).then(|| words::all_of(&names))
+    }
+
+    /// The first four walls that differ from the record by more than rounding can explain, by the indexes of their
+    /// spaces and sides.
+    pub(super) fn differing_walls(
+        &self,
+        reconciliation: &Reconciliation,
+    ) -> Vec<(usize, Vec<usize>)> {
+        const MOST: usize = 4;
+        let mut left = MOST;
+        let mut walls: Vec<(usize, Vec<usize>)> = Vec::new();
+        for (space, here) in self.house.spaces.iter().enumerate() {
+            let differs = |&side: &usize| self.differs_from_record(reconciliation, space, side);
+            let sides: Vec<usize> = (0..here.sides.len()).filter(differs).take(left).collect();
+            left -= sides.len();
+            if !sides.is_empty() {
+                walls.push((space, sides));
+            }
+        }
+        walls
     }
 
     fn differs_from_record(
@@ -153,14 +166,15 @@ fn about_the_rule(figure: &Figure, fine: &str, area: &str) -> String {
         _ => "whole foot",
     };
     let taken = in_parentheses(figure);
+    // Where the walls rounded here leave something, they would have to be rounded in another way.
+    let would = if not_explained(figure) == 0 { "would" } else { "could" };
     if figure.says_rule() {
         return format!(
-            "Rounding each wall to the {unit} accounts for the difference. Please state whether {} can be {area}, with each wall to {fine}{taken}",
-            the(figure)
+            "Rounding each wall to the {unit} {would} account for the difference. Please state whether {area} can be recorded, with each wall to {fine}{taken}"
         );
     }
     format!(
-        "Please state whether each wall was rounded to the {unit}, which would account for the difference. With each wall to {fine}, the area is {area}{taken}"
+        "Please state whether each wall was rounded to the {unit}, which {would} account for the difference. With each wall to {fine}, the area is {area}{taken}"
     )
 }
 

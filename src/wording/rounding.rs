@@ -7,10 +7,10 @@ use crate::house::{Face, SideRule};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
 use crate::units::area::Area;
-use crate::units::decimal::thousands;
 use crate::units::length::Step;
-use crate::wording::sentences::{
-    Sentences, agrees, capital, not_explained, range_text, rounded_float, the, whole,
+use crate::wording::sentences::{Sentences, agrees, capital, not_explained, the};
+use crate::wording::size::{
+    agrees_to_the_sq_m, number_or_size, off_by, range_size, size_apart, size_of_sq_ft,
 };
 
 impl Sentences<'_> {
@@ -21,7 +21,6 @@ impl Sentences<'_> {
             return agreement(figure).to_owned();
         }
         if agrees(figure) {
-            let apart = (figure.area().whole_sq_ft() - figure.measured().whole_sq_ft()).abs();
             let steps = figure.lines_in_sq_ft();
             let has_steps = figure
                 .lines()
@@ -32,7 +31,11 @@ impl Sentences<'_> {
                 true => "; the steps matter only if the office rounds its walls",
                 false => "",
             };
-            return format!("They agree within {} sq ft{steps}.", thousands(apart));
+            if agrees_to_the_sq_m(figure.typed(), figure.measured()) {
+                return format!("They agree to the square meter{steps}.");
+            }
+            let apart = size_apart(figure.area(), figure.measured(), self.is_metric());
+            return format!("They agree within {apart}{steps}.");
         }
         let to_feet = matches!(
             figure.side_rule(),
@@ -57,9 +60,9 @@ impl Sentences<'_> {
         (figure.is_record() && rest > 0 && !names.is_empty()).then(|| {
             let ask = if self.is_for_the_office() { "please state" } else { "ask" };
             format!(
-                "The record lists {} at {} sq ft, which is exactly what is not explained: {ask} whether the total includes it.",
+                "The record lists {} at {}, which is exactly what is not explained: {ask} whether the total includes it.",
                 words::one_of(&names),
-                thousands(rest)
+                size_of_sq_ft(rest, self.is_metric())
             )
         })
     }
@@ -77,7 +80,7 @@ impl Sentences<'_> {
             return self.if_rounded(figure, answer);
         }
         if let SideRule::Step(step @ (Step::Inch | Step::TenthFoot)) = figure.side_rule() {
-            return Some(finely_rounded(figure, step));
+            return Some(self.finely_rounded(figure, step));
         }
         let said = self.could_or_not(figure, answer)?;
         // The figure's own lengths are a step of their own, so this is about rounding without them.
@@ -87,10 +90,11 @@ impl Sentences<'_> {
         };
         let typical = test.typical().filter(|_| figure.is_record());
         let typical = typical.filter(|&typical| agrees_with(figure, typical)).map(|typical| {
+            let unit = if self.is_metric() { "sq m" } else { "sq ft" };
             format!(
-                " Rounding to the {} typically changes this house by ± {} sq ft.",
+                " Rounding to the {} typically changes a house like this by ± {} {unit}.",
                 foot(test.step()),
-                rounded_float(typical)
+                off_by(typical, self.is_metric())
             )
         });
         Some(format!("{said}{}", typical.unwrap_or_default()))
@@ -100,17 +104,34 @@ impl Sentences<'_> {
     fn could_or_not(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
         let test = figure.rounding_test();
         let (foot, house) = (foot(test.step()), house_at(figure.face()));
-        let wanted = wanted(figure);
-        let rounded = format!("rounded to the {foot}, {house}");
+        let wanted = self.wanted(figure);
+        // Where walls had to be adjusted, another way of closing may give another total.
+        let is_one = test.range().is_some_and(|range| range.low == range.high);
+        let closed = match is_one && self.is_adjusted_to_feet() {
+            true => " and closed as here",
+            false => "",
+        };
+        let rounded = format!("rounded to the {foot}{closed}, {house}");
+        let size = |range: Range| range_size(range, self.is_metric());
         let usual = test.range().map(|range| match range.low == range.high {
-            true => format!("is {}", range_text(Some(range))),
-            false => format!("can be {}", range_text(Some(range))),
+            true => format!("is {}", size(range)),
+            false => format!("can be {}", size(range)),
         });
         let widest = test.widest();
+        let widest_size = widest.map_or_else(|| "not stated".to_owned(), size);
         if let Some(between) = test.between() {
-            return Some(nothing_between(figure, answer, between));
+            return Some(self.nothing_between(figure, answer, between));
         }
         Some(match (answer, usual) {
+            // The same area twice would only be longer.
+            (CouldExplain::Yes, Some(usual))
+                if not_explained(figure) == 0 && is_one && without(figure).is_none() =>
+            {
+                format!(
+                    "rounding alone would account for it: {rounded} {usual}, as {} says.",
+                    the(figure)
+                )
+            }
             (CouldExplain::Yes, Some(usual)) if not_explained(figure) == 0 => {
                 format!(
                     "rounding alone would account for it: {rounded} {usual}, and {wanted} fits."
@@ -121,14 +142,12 @@ impl Sentences<'_> {
                 if test.step() == Step::HalfFoot { "step" } else { "foot" }
             ),
             (CouldExplain::OnlyAgainst, _) if !test.closes() => format!(
-                "rounding could account for it: {rounded} does not close, so that a wall has to be moved; with walls rounded either way it can be {}, and {wanted} fits that.",
-                range_text(widest)
+                "rounding could account for it: {rounded} does not close, so that a wall has to be moved; with walls rounded either way it can be {widest_size}, and {wanted} fits that."
             ),
             (CouldExplain::OnlyAgainst, usual) => {
                 let usual = usual.map(|usual| format!(" {rounded} {usual};")).unwrap_or_default();
                 format!(
-                    "rounding would account for it only if walls were misrounded:{usual} with walls rounded either way it can be {}, and {wanted} fits that.",
-                    range_text(widest)
+                    "rounding would account for it only if walls were misrounded:{usual} with walls rounded either way it can be {widest_size}, and {wanted} fits that."
                 )
             }
             (CouldExplain::No, usual) => {
@@ -156,8 +175,8 @@ impl Sentences<'_> {
                 };
                 format!(
                     "rounding alone cannot explain it: {rounded} {usual}{most} {} {how}; {wanted_is}.",
-                    whole(limit),
-                    wanted_is = is(figure)
+                    number_or_size(limit, self.is_metric()),
+                    wanted_is = self.is(figure)
                 )
             }
             (CouldExplain::Yes, None) => return None,
@@ -170,11 +189,13 @@ impl Sentences<'_> {
         let test = figure.rounding_test();
         let house = house_at(figure.face());
         let widest = test.widest()?;
-        let usual = range_text(test.range().or(Some(widest)));
+        let size = |range: Range| range_size(range, self.is_metric());
+        let usual = size(test.range().unwrap_or(widest));
         let could_be = format!("If its walls were rounded to the foot, {house} could be");
         let given = format!("{could_be} {usual}");
-        let either_way = format!("{} with walls rounded either way", range_text(Some(widest)));
-        let wanted = wanted(figure);
+        let either_way = format!("{} with walls rounded either way", size(widest));
+        let wanted = self.wanted(figure);
+        let in_two = |range: Range, between: Between| in_two(range, between, self.is_metric());
         Some(match (answer, test.between(), test.range()) {
             (CouldExplain::Yes, Some(between), usual) => {
                 let usual = usual.unwrap_or(widest);
@@ -194,10 +215,76 @@ impl Sentences<'_> {
             (CouldExplain::No, ..) => {
                 format!(
                     "{given}; {}, however each wall is rounded, up or down.",
-                    does_not_fit(figure)
+                    self.does_not_fit(figure)
                 )
             }
         })
+    }
+
+    /// Whether a counted wall had to leave its own rounding to the foot so that its outline closes.
+    pub(crate) fn is_adjusted_to_feet(&self) -> bool {
+        let counted = (0..self.house.spaces.len()).filter(|&i| self.house.spaces[i].counted);
+        counted.into_iter().any(|space| {
+            let rows = self.areas.side_rows(space).into_iter().enumerate();
+            rows.into_iter().any(|(side, figures)| {
+                let alone = self.areas.outside_length(space, side);
+                let alone = alone.map(|alone| alone.rounded(Step::WholeFoot, self.settings.halves));
+                alone.zip(figures.whole_foot).is_some_and(|(alone, used)| alone != used)
+            })
+        })
+    }
+
+    /// A sentence for a record whose walls are stated more finely than to the foot: how much that rounding changes
+    /// this house.
+    fn finely_rounded(&self, figure: &Figure, step: Step) -> String {
+        let step = if step == Step::Inch { "inch" } else { "tenth of a foot" };
+        let unit = if self.is_metric() { "sq m" } else { "sq ft" };
+        let size = figure.rounding_test().typical_of_own().map(|typical| {
+            let size = off_by(typical, self.is_metric());
+            format!("; rounding to it typically changes a house like this by ± {size} {unit}")
+        });
+        format!(
+            "The {}'s walls are stated to the {step}{}.",
+            figure.word(),
+            size.unwrap_or_default()
+        )
+    }
+
+    /// The figure as the subject of a comparison: `the record, 1,877,`.
+    fn wanted(&self, figure: &Figure) -> String {
+        let wanted = number_or_size(figure.rounding_test().wanted(), self.is_metric());
+        let less = without(figure).map(|names| format!(" without {names}")).unwrap_or_default();
+        match self.is_metric() && less.is_empty() {
+            // Both units once more would hide the comparison.
+            true => the(figure),
+            false => format!("{}{less}, {wanted},", the(figure)),
+        }
+    }
+
+    /// The figure compared, in words: `the record is 1,877`; `without the rec room the record is 2,592`.
+    fn is(&self, figure: &Figure) -> String {
+        let wanted = number_or_size(figure.rounding_test().wanted(), self.is_metric());
+        let less = without(figure).map(|names| format!("without {names} ")).unwrap_or_default();
+        format!("{less}{} is {wanted}", the(figure))
+    }
+
+    fn does_not_fit(&self, figure: &Figure) -> String {
+        format!("{} does not fit", self.wanted(figure))
+    }
+
+    /// Says that no outline gives a figure although some give less and some more.
+    fn nothing_between(&self, figure: &Figure, answer: CouldExplain, between: Between) -> String {
+        let way = match answer {
+            CouldExplain::OnlyAgainst => "no way of rounding these walls",
+            _ => "no ordinary rounding of these walls",
+        };
+        let [below, above] =
+            [between.below, between.above].map(|area| number_or_size(area, self.is_metric()));
+        format!(
+            "rounding alone cannot explain it: {way} to the {} gives a total between {below} and {above}, and {}.",
+            foot(figure.rounding_test().step()),
+            self.is(figure)
+        )
     }
 }
 
@@ -208,6 +295,12 @@ impl Sentences<'_> {
 fn agrees_with(figure: &Figure, typical: f64) -> bool {
     let test = figure.rounding_test();
     if figure.line(BridgeStep::RecordedSides).is_some() || test.between().is_some() {
+        return false;
+    }
+    // What is typical of such a house is not said of one whose own walls cannot change it as much.
+    let changes = |area: Area| (area - figure.measured()).sq_ft();
+    let can_be = |range: Range| changes(range.low) <= -typical && typical <= changes(range.high);
+    if !test.range().is_some_and(can_be) {
         return false;
     }
     let apart = (test.wanted() - figure.measured()).sq_ft().abs();
@@ -235,17 +328,6 @@ fn agreement(figure: &Figure) -> &'static str {
     }
 }
 
-/// A sentence for a record whose walls are stated more finely than to the foot: how much that rounding changes this
-/// house.
-fn finely_rounded(figure: &Figure, step: Step) -> String {
-    let unit = if step == Step::Inch { "inch" } else { "tenth of a foot" };
-    let size = figure.rounding_test().typical_of_own().map(|typical| {
-        let size = rounded_float(typical.max(1.0));
-        format!("; rounding to it typically changes this house by ± {size} sq ft")
-    });
-    format!("The {}'s walls are stated to the {unit}{}.", figure.word(), size.unwrap_or_default())
-}
-
 fn foot(step: Step) -> &'static str {
     if step == Step::HalfFoot { "half foot" } else { "foot" }
 }
@@ -259,28 +341,10 @@ fn house_at(face: Face) -> &'static str {
 }
 
 /// A range with nothing between two of its totals: `1,741, or 1,762 to 1,800`.
-fn in_two(range: Range, between: Between) -> String {
-    let lower = range_text(Some(Range { low: range.low, high: between.below }));
-    let upper = range_text(Some(Range { low: between.above, high: range.high }));
+pub(super) fn in_two(range: Range, between: Between, is_metric: bool) -> String {
+    let lower = range_size(Range { low: range.low, high: between.below }, is_metric);
+    let upper = range_size(Range { low: between.above, high: range.high }, is_metric);
     format!("{lower}, or {upper}")
-}
-
-/// The figure as the subject of a comparison: `the record, 1,877,`.
-fn wanted(figure: &Figure) -> String {
-    let wanted = figure.rounding_test().wanted();
-    let less = without(figure).map(|names| format!(" without {names}")).unwrap_or_default();
-    format!("{}{less}, {},", the(figure), whole(wanted))
-}
-
-/// The figure compared, in words: `the record is 1,877`; `without the rec room the record is 2,592`.
-fn is(figure: &Figure) -> String {
-    let wanted = figure.rounding_test().wanted();
-    let less = without(figure).map(|names| format!("without {names} ")).unwrap_or_default();
-    format!("{less}{} is {}", the(figure), whole(wanted))
-}
-
-fn does_not_fit(figure: &Figure) -> String {
-    format!("{} does not fit", wanted(figure))
 }
 
 /// What the figure says it counts beyond the rule, which the comparison leaves out.
@@ -288,19 +352,4 @@ fn without(figure: &Figure) -> Option<String> {
     let is_less = figure.rounding_test().wanted() != figure.area();
     let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
     counting.filter(|_| is_less).map(|line| words::all_named(line.counted()))
-}
-
-/// Says that no outline gives a figure although some give less and some more.
-fn nothing_between(figure: &Figure, answer: CouldExplain, between: Between) -> String {
-    let way = match answer {
-        CouldExplain::OnlyAgainst => "no way of rounding these walls",
-        _ => "no ordinary rounding of these walls",
-    };
-    format!(
-        "rounding alone cannot explain it: {way} to the {} gives a total between {} and {}, and {}.",
-        foot(figure.rounding_test().step()),
-        whole(between.below),
-        whole(between.above),
-        is(figure)
-    )
 }

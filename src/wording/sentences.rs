@@ -6,27 +6,29 @@ use crate::areas::range::Range;
 use crate::areas::rule::Settings;
 use crate::areas::{Areas, EquallyNear, SpaceAreas, is_in_total};
 use crate::diagnostic::Word;
-use crate::diagnostic::words;
+use crate::diagnostic::{quoted, words};
 use crate::geometry::compass::Axis;
 use crate::house::wall_moves::Assumed;
 use crate::house::{
-    Face, House, Kind, LengthSource, ReferenceSource, Run, SideNumber, SideRule, Space,
+    Checked, Face, House, Kind, LengthSource, ReferenceSource, Run, SideNumber, SideRule, Space,
 };
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::{MOST_REPORTED, agrees_about};
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{
-    BridgeStep, Explanation, Figure, Line, OutlineReport, Reconciliation, Share, Strength, Weights,
+    BridgeStep, CouldExplain, Explanation, Figure, Line, OutlineReport, Reconciliation, Share,
+    Strength, Weights,
 };
-use crate::units::area::{Area, AreaUnit, WrittenArea};
+use crate::units::area::Area;
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use crate::units::length::{FineStep, Form, Length, Step, WrittenLength};
 use crate::wording::causes;
 use crate::wording::causes::OpenQuestion;
 use crate::wording::compared::{Gives, Unsure};
 use crate::wording::size::{
-    exact_size, number_alone, off_by, size, size_apart, step_alone, typed_size,
+    exact_size, number_alone, number_or_size, off_by, percent_apart, size, size_apart,
+    size_of_sq_ft, step_alone, step_range, typed_size,
 };
 use rust_decimal::Decimal;
 
@@ -122,7 +124,12 @@ impl Sentences<'_> {
             let known = capital(self.known());
             return vec![format!("{known} {}.", self.size(self.areas.gross().tenth_foot()))];
         }
-        figures.iter().map(|figure| statement(figure, self.obtained(), self.is_metric())).collect()
+        // What is below grade is not in the record's total, or is what the difference is about.
+        let below = self.areas.below_grade().filter(|_| self.is_for_the_office());
+        let below = below.map(|below| below.tenth_foot());
+        let statement =
+            |figure: &Figure| statement(figure, self.obtained(), below, self.is_metric());
+        figures.iter().map(statement).collect()
     }
 
     /// Says that a listing repeats the record's figure and so adds nothing; `None` if it also equals the measured
@@ -164,16 +171,16 @@ impl Sentences<'_> {
             }
             (0, _) => format!("{name}'s own {own_sides} and its total agree."),
             (_, Some(drawn)) => format!(
-                "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft, or {} less what is deducted here; its total is {} sq ft.",
-                whole(drawn),
-                whole(own),
-                whole(figure.area())
+                "{name}'s own {own_sides} and its total do not agree: {give} to {}, or {} less what is deducted here; its total is {}.",
+                self.size(drawn),
+                number_or_size(own, self.is_metric()),
+                self.size(figure.area())
             ),
             _ => format!(
-                "{name}'s own {own_sides} and its total do not agree: {give} to {} sq ft and its total is {} sq ft, a difference of {}.",
-                whole(own),
-                whole(figure.area()),
-                thousands(apart.abs())
+                "{name}'s own {own_sides} and its total do not agree: {give} to {} and its total is {}, a difference of {}.",
+                self.size(own),
+                self.size(figure.area()),
+                size_apart(own, figure.area(), self.is_metric()).trim_end_matches(" sq ft")
             ),
         })
     }
@@ -324,18 +331,43 @@ impl Sentences<'_> {
         if parts.is_empty() { name.clone() } else { format!("{name} ({})", parts.join(", ")) }
     }
 
-    /// By how much rounding could change the area of a rounding step; `None` for other steps.
-    pub(crate) fn could_add(&self, figure: &Figure, line: &Line) -> Option<String> {
-        let range = line.range()?;
-        let (low, high) = (signed(range.low.whole_sq_ft()), signed(range.high.whole_sq_ft()));
+    /// By how much rounding could change the area before a rounding step; `None` for other steps. The changes lead
+    /// from the area as printed to the possible areas as printed.
+    pub(crate) fn could_add(&self, figure: &Figure, line: &Line, before: Area) -> Option<String> {
+        let changes = step_range(before, line.range()?, self.is_metric())?;
         let foot =
             if figure.rounding_test().step() == Step::HalfFoot { "half foot" } else { "foot" };
-        (low != high).then(|| format!("rounding to the {foot} could change it by {low} to {high}"))
+        Some(format!("rounding to the {foot} could change it by {changes}"))
     }
 
     /// The recorded sides that differ, one line each. Sides along the same axis are grouped, since they have to close
     /// together.
     pub(crate) fn shares(&self, figure: &Figure) -> Vec<String> {
+        self.share_groups(figure).into_iter().map(|(text, _)| text).collect()
+    }
+
+    /// Says why what the recorded sides add by themselves is printed as another whole number than their step, which
+    /// leads from one printed total to the next; `None` if it is the same number.
+    pub(crate) fn shares_before_rounding(
+        &self,
+        figure: &Figure,
+        before: Area,
+        after: Area,
+    ) -> Option<String> {
+        let groups = self.share_groups(figure);
+        let apart: i64 = groups.iter().map(|(_, area)| area.whole_sq_ft()).sum();
+        let step = after.whole_sq_ft() - before.whole_sq_ft();
+        (!groups.is_empty() && apart != step).then(|| {
+            format!(
+                "before rounding, from {} to {} sq ft; each total is rounded by itself",
+                before.to_hundredths(),
+                after.to_hundredths()
+            )
+        })
+    }
+
+    /// The recorded sides that differ in words, with what each group adds.
+    fn share_groups(&self, figure: &Figure) -> Vec<(String, Area)> {
         type Group<'a> = ((usize, Option<Axis>), Vec<&'a Share>);
         let mut groups: Vec<Group<'_>> = Vec::new();
         for share in figure.shares() {
@@ -348,7 +380,7 @@ impl Sentences<'_> {
         groups.iter().filter_map(|(_, group)| self.shared(figure, group)).collect()
     }
 
-    fn shared(&self, figure: &Figure, group: &[&Share]) -> Option<String> {
+    fn shared(&self, figure: &Figure, group: &[&Share]) -> Option<(String, Area)> {
         let space = group.first()?.space();
         let area: Area = group.iter().map(|share| share.area()).sum();
         let differ: Vec<String> = group
@@ -366,7 +398,7 @@ impl Sentences<'_> {
         }
         let several = self.house.spaces.len() > 1;
         let space = if several { format!("{space}, ") } else { String::new() };
-        Some(format!("{space}{named}: {} sq ft", signed(area.whole_sq_ft())))
+        Some((format!("{space}{named}: {} sq ft", signed(area.whole_sq_ft())), area))
     }
 
     /// What could account for the figure: at most three items, and how to find out. `None` if there is nothing to
@@ -464,11 +496,28 @@ impl Sentences<'_> {
         };
         let gives = Gives::of(one.sq_ft, one.band, figure.area().whole_sq_ft(), unsure);
         let said = match causes::meant(one.cause, figure) {
-            Some(meant) if !gives.is_as_said() => gives.said_of_meant(meant),
-            _ => gives.said(&the(figure)),
+            Some(meant) if !gives.is_as_said() => gives.said_of_meant(meant, self.is_metric()),
+            _ => gives.said(&the(figure), self.is_metric()),
         };
         let doubled = self.doubled(figure, one).unwrap_or_default();
-        format!("{words}{strength}: {said}{doubled}")
+        let as_measured = self.counted_as_measured(figure, one).unwrap_or_default();
+        format!("{words}{strength}: {said}{doubled}{as_measured}")
+    }
+
+    /// A note that what a cause counts was taken as measured, where the figure's own lengths of other walls are a step
+    /// before it: with the recorded length of a shared wall it would have another size.
+    fn counted_as_measured(&self, figure: &Figure, one: &Explanation) -> Option<String> {
+        let is_after_recorded = figure.line(BridgeStep::RecordedSides).is_some();
+        let names: Vec<&str> = one
+            .cause
+            .departures()
+            .filter_map(|kind| match kind {
+                DepartureKind::Counted { space } => Some(self.house.spaces[space].name.as_str()),
+                _ => None,
+            })
+            .collect();
+        (is_after_recorded && !names.is_empty())
+            .then(|| format!(", with {} as measured", words::all_named(&names)))
     }
 
     /// Whether the walls can only be taken at a face by a thickness that the file does not state.
@@ -490,8 +539,9 @@ impl Sentences<'_> {
         let all = figure.area().whole_sq_ft();
         let is_exact = one.leaves.abs() < 0.5 && all % 2 == 0;
         (is_whole_below && is_exact && levels.len() == 2).then(|| {
-            let once = thousands(all >> 1);
-            format!("; {} = 2 × {once}, the outline of the level below twice", thousands(all))
+            let unit = if self.is_metric() { " sq ft" } else { "" };
+            let (twice, once) = (thousands(all), thousands(all >> 1));
+            format!("; {twice}{unit} = 2 × {once}{unit}, the outline of the level below twice")
         })
     }
 
@@ -544,8 +594,8 @@ impl Sentences<'_> {
         if is_rounding && !is_within && rest != 0 {
             return Some(Accounts {
                 opening: format!(
-                    "The {} sq ft that are left are within what measuring again could change.",
-                    thousands(rest.abs())
+                    "The {} that are left are within what measuring again could change.",
+                    size_of_sq_ft(rest.abs(), self.is_metric())
                 ),
                 items: Vec::new(),
                 closing: String::new(),
@@ -553,8 +603,8 @@ impl Sentences<'_> {
         }
         (!is_silent).then(|| Accounts {
             opening: format!(
-                "{nearest}Nothing common accounts for the {} sq ft that are left.",
-                thousands(rest.abs())
+                "{nearest}Nothing common accounts for the {} that are left.",
+                size_of_sq_ft(rest.abs(), self.is_metric())
             ),
             items: Vec::new(),
             closing: match ask.is_empty() {
@@ -611,15 +661,24 @@ impl Sentences<'_> {
         (size > 0 && left.abs() < rest.abs() && is_near).then(|| {
             let name = capital(&words::the_quoted(&house.spaces[nearest].name));
             if left < 0 {
-                format!("{name} would be {} of it, {} too much.", thousands(size), thousands(-left))
+                format!(
+                    "{name} would be {} of it, {} too much.",
+                    self.number(size),
+                    self.number(-left)
+                )
             } else {
                 format!(
                     "{name} would be {} of it; {} would remain.",
-                    thousands(size),
-                    thousands(left)
+                    self.number(size),
+                    self.number(left)
                 )
             }
         })
+    }
+
+    /// Whole square feet inside a sentence that has said what they are; in a metric file in both units.
+    fn number(&self, sq_ft: i64) -> String {
+        if self.is_metric() { size_of_sq_ft(sq_ft, true) } else { thousands(sq_ft) }
     }
 
     /// Warns that a wall that follows from the others hides an error in them.
@@ -649,6 +708,24 @@ impl Sentences<'_> {
             0 => "none is named".to_owned(),
             1 => "one is named".to_owned(),
             count => format!("{count} are named"),
+        }
+    }
+
+    /// How many causes beside rounding alone fit the figure, and how many of them are named.
+    pub(crate) fn fitting(&self, figure: &Figure) -> String {
+        let shown = shown_once(figure);
+        let fit = shown.iter().find_map(|one| match one.strength() {
+            Some(Strength::Only) => Some(1),
+            Some(Strength::LikeliestOf(count)) => Some(count),
+            _ => None,
+        });
+        let fit = fit.unwrap_or(0).max(shown.len());
+        match (fit, shown.len()) {
+            (0, _) => "none fits well enough to be named".to_owned(),
+            (1, _) => "one fits, and it is named".to_owned(),
+            (2, 2) => "2 fit, and both are named".to_owned(),
+            (fit, named) if fit == named => format!("{fit} fit, and all are named"),
+            (fit, named) => format!("{fit} fit, and {named} of them are named"),
         }
     }
 
@@ -728,10 +805,9 @@ impl Sentences<'_> {
         for (i, space) in house.spaces.iter().enumerate() {
             if let Some(recorded) = space.recorded {
                 let measured = self.areas.spaces[i].net_tenth_foot;
-                rows.push((
-                    space.name.clone(),
-                    format!("recorded {}, measured {}", whole(recorded), whole(measured)),
-                ));
+                let number = |area| number_or_size(area, self.is_metric());
+                let text = format!("recorded {}, measured {}", number(recorded), number(measured));
+                rows.push((space.name.clone(), text));
             }
         }
         rows.extend(house.lots.iter().map(|lot| self.lot_line(lot)));
@@ -742,7 +818,7 @@ impl Sentences<'_> {
             };
             let text = format!(
                 "recorded {}, not found on site; {ask} whether the total includes it",
-                whole(missing.recorded.area())
+                number_or_size(missing.recorded.area(), self.is_metric())
             );
             rows.push((missing.name.clone(), text));
         }
@@ -751,12 +827,13 @@ impl Sentences<'_> {
 
     fn lot_line(&self, lot: &crate::house::Lot) -> (String, String) {
         let area = lot.outline().area();
-        let measured = format!("{} sq ft, {}", whole(area), self.land(area));
+        let measured = format!("{}, {}", self.size(area), self.land(area));
+        // In the unit that the record gives: another one would show digits that it does not have.
         let text = match lot.recorded {
-            Some(recorded) => format!("recorded {}; its sides give {measured}", as_typed(recorded)),
+            Some(recorded) => format!("recorded {recorded}; its sides give {measured}"),
             None => format!("its sides give {measured}"),
         };
-        let text = format!("{text}; {}", lot_closure(lot));
+        let text = format!("{text}; {}", lot_closure(lot, self.is_metric()));
         (format!("{} (lot)", lot.name), text)
     }
 
@@ -778,9 +855,9 @@ impl Sentences<'_> {
         }
         let sentence = |missing: &crate::house::Missing| {
             format!(
-                "The record also lists {}, {} sq ft, which was not found on site: please state whether the total includes it.",
+                "The record also lists {}, {}, which was not found on site: please state whether the total includes it.",
                 words::the_named(&missing.name),
-                whole(missing.recorded.area())
+                self.size(missing.recorded.area())
             )
         };
         self.house.missing.iter().take(6).map(sentence).collect()
@@ -788,10 +865,11 @@ impl Sentences<'_> {
 
     /// The heading of the record's other lines.
     pub(crate) fn other_lines_title(&self, figures: &[Figure]) -> &'static str {
-        if figures.iter().any(|figure| figure.is_record()) {
-            "The record's other lines, square feet"
-        } else {
-            "Other lines, square feet"
+        match (figures.iter().any(|figure| figure.is_record()), self.is_metric()) {
+            (true, false) => "The record's other lines, square feet",
+            (true, true) => "The record's other lines",
+            (false, false) => "Other lines, square feet",
+            (false, true) => "Other lines",
         }
     }
 
@@ -812,6 +890,7 @@ impl Sentences<'_> {
             sentences.push("The area of the land is computed to 0.01 sq ft.".to_owned());
         }
         sentences.extend(self.only_from_a_plan());
+        sentences.extend(self.checks());
         sentences.extend(self.equally_near());
         sentences.extend(self.low_ceilings());
         if self.house.particulars.interior_seen != Some(true) && !house.spaces.is_empty() {
@@ -851,6 +930,32 @@ impl Sentences<'_> {
         Some(format!("No counted wall was measured: every length is {}.", words::one_of(&words)))
     }
 
+    /// The lengths that were taped as checks, each with what the walls give; `None` if there are none.
+    fn checks(&self) -> Option<String> {
+        let spaces = self.house.spaces.iter();
+        let told = spaces.flat_map(|space| {
+            let several = self.house.spaces.len() > 1;
+            let of = if several { format!(" of {}", space.name) } else { String::new() };
+            space.checks.iter().map(move |check| {
+                let what = match &check.of {
+                    Checked::Overall(axis) => {
+                        let ends = match axis {
+                            Axis::North => "north to south",
+                            Axis::East => "east to west",
+                        };
+                        format!("{ends}{of}, {}", check.taped)
+                    }
+                    Checked::Corners(from, to) => {
+                        format!("corner {from} to corner {to}{of}, {}", check.taped)
+                    }
+                };
+                format!("{what}: the walls give {}", self.length(check.walls))
+            })
+        });
+        let told: Vec<String> = told.collect();
+        (!told.is_empty()).then(|| format!("Taped as checks: {}.", told.join("; ")))
+    }
+
     /// The height rule the file followed, if it deducts low ceilings.
     fn low_ceilings(&self) -> Option<String> {
         let low = || self.house.spaces.iter().filter(|space| space.kind == Kind::Low);
@@ -875,35 +980,47 @@ impl Sentences<'_> {
             Some(true) => "the interior was seen",
             _ => "the interior was not seen",
         };
-        Some(format!("{rule}; {seen}."))
+        // The strips end at the inside face, so the wall beyond them stays in the area of their space.
+        let is_moved_out = |space: &&Space| {
+            space.parent.is_some_and(|parent| self.house.spaces[parent].face != Face::Outside)
+        };
+        let walls = match low().any(|space| is_moved_out(&space)) {
+            true => " Only the floor is deducted: the walls beside it are counted.",
+            false => "",
+        };
+        Some(format!("{rule}; {seen}.{walls}"))
     }
 
     /// The uncertainty of the measured area, with the area that it belongs to: the one before any rounding.
     pub(crate) fn plus_minus(&self) -> String {
         let heads = &self.house.particulars;
-        let metric = |text: String| if self.is_metric() { in_millimeters(&text) } else { text };
-        let tolerance = heads
-            .tolerance
-            .map_or_else(|| metric("1/2\"".to_owned()), |written| written.to_string());
-        let said = if heads.tolerance.is_some() { "stated" } else { "assumed" };
+        let [quarter, half, one, two] = match self.is_metric() {
+            true => ["6 mm", "13 mm", "25 mm", "50 mm"],
+            false => ["1/4\"", "1/2\"", "1\"", "2\""],
+        };
+        let tolerance =
+            heads.tolerance.map_or_else(|| half.to_owned(), |written| written.to_string());
         let gross = self.areas.gross();
-        let thickness = match (gross.holds_stated_thickness(), gross.holds_assumptions()) {
-            (false, false) => "",
-            (true, false) => ", and every stated thickness within 1/4\"",
-            (false, true) => {
-                ", and every assumed thickness within 1\" (a common wall's within 2\")"
-            }
-            (true, true) => {
-                ", every stated thickness within 1/4\" and every assumed one within 1\" (a common wall's within 2\")"
-            }
+        let common = match self.areas.assumed().common {
+            true => format!(" (a common wall's within {two})"),
+            false => String::new(),
         };
-        let common = self.areas.assumed().common;
-        let also = if common {
-            thickness.to_owned()
-        } else {
-            thickness.replace(" (a common wall's within 2\")", "")
+        // How near a thickness is, the file never says.
+        let also = match (gross.holds_stated_thickness(), gross.holds_assumptions()) {
+            (false, false) => String::new(),
+            (true, false) => format!("and every stated thickness within {quarter}"),
+            (false, true) => format!("and every assumed thickness within {one}{common}"),
+            (true, true) => format!(
+                "every stated thickness within {quarter} and every assumed one within {one}{common}"
+            ),
         };
-        let also = metric(also);
+        let comma = if also.starts_with("and") { "" } else { "," };
+        let also = match (also.is_empty(), heads.tolerance.is_some()) {
+            (true, true) => ", as stated".to_owned(),
+            (true, false) => ", as assumed".to_owned(),
+            (false, true) => format!(", as stated, {also}, as assumed"),
+            (false, false) => format!("{comma} {also}, as assumed"),
+        };
         let says_itself =
             |side: &crate::house::Side| side.words.estimated || side.words.tolerance.is_some();
         let spaces = &self.house.spaces;
@@ -935,7 +1052,7 @@ impl Sentences<'_> {
             ),
         };
         format!(
-            "If every wall is within {tolerance}{own}, as {said}{also}, the area before any rounding is {} ± {} {unit} (about 95%); at worst, with every wall off the same way, ± {}. {rounding}",
+            "If every wall is within {tolerance}{own}{also}, the area before any rounding is {} ± {} {unit} (about 95%); at worst, with every wall off the same way, ± {}. {rounding}",
             number(exact),
             off_by(gross.plus_minus_outside(), is_metric),
             off_by(gross.worst_case_outside(), is_metric),
@@ -944,8 +1061,15 @@ impl Sentences<'_> {
 
     /// Warnings that a reader of the report should know, each with its line.
     pub(crate) fn worth_knowing(&self, reconciliation: &Reconciliation) -> Vec<String> {
-        let shown = |warning: &&crate::diagnostic::Diagnostic| {
-            !matches!(warning.word(), Word::OutlineDoesNotClose | Word::NoTurn)
+        // How well a lot closes stands beside its area, in the terms of surveyors.
+        let is_of_lot = |warning: &crate::diagnostic::Diagnostic| {
+            let mut lots = self.house.lots.iter();
+            lots.any(|lot| warning.message().starts_with(&quoted(&lot.name)))
+        };
+        let shown = |warning: &&crate::diagnostic::Diagnostic| match warning.word() {
+            Word::OutlineDoesNotClose | Word::NoTurn => false,
+            Word::MisclosureSpread => !is_of_lot(warning),
+            _ => true,
         };
         let sentence = |warning: &crate::diagnostic::Diagnostic| {
             let message = warning.message().replace('`', "\"");
@@ -1061,7 +1185,7 @@ impl Sentences<'_> {
             BridgeStep::Counting => {
                 format!("counting: {} counts {}", the(figure), words::all_named(line.counted()))
             }
-            BridgeStep::NotExplained if line.is_within_rounding() => {
+            BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();
                 let is_read = first.and_then(|one| one.rounding) == Some(RoundingTaken::NotRounded);
                 let what = if is_read { "reading a tape" } else { "rounding" };
@@ -1116,6 +1240,15 @@ pub(crate) fn not_explained(figure: &Figure) -> i64 {
     lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
 }
 
+/// Whether a step is what is left within what rounding could change: something is left as printed, and rounding could
+/// give the figure, or a cause leaves it open.
+pub(crate) fn is_left_within(figure: &Figure, line: &Line) -> bool {
+    let test = figure.rounding_test();
+    let is_named = figure.explanations().reported().next().is_some();
+    let could = test.could_explain() == Some(CouldExplain::Yes) && test.between().is_none();
+    line.is_within_rounding() && not_explained(figure) != 0 && (is_named || could)
+}
+
 /// Whether a figure and the measured area agree closely enough for any purpose: within 3 sq ft or 0.3%.
 pub(crate) fn agrees(figure: &Figure) -> bool {
     agrees_about(figure.area(), figure.measured())
@@ -1143,32 +1276,32 @@ pub(crate) fn whose(outline: &OutlineReport) -> &'static str {
     }
 }
 
-/// A length in inches inside a sentence, in millimeters.
-fn in_millimeters(text: &str) -> String {
-    let mut text = text.to_owned();
-    for (inches, millimeters) in [
-        ("1/2\"", "12.7 mm"),
-        ("1/4\"", "6.35 mm"),
-        ("within 1\"", "within 25.4 mm"),
-        ("2\"", "50.8 mm"),
-    ] {
-        text = text.replace(inches, millimeters);
-    }
-    text
-}
-
-/// How well the calls of a lot close, in surveyors' terms: a distance and a ratio.
-pub(crate) fn lot_closure(lot: &crate::house::Lot) -> String {
+/// How well the calls of a lot close, in surveyors' terms: a distance and a ratio, which follows from the two lengths as
+/// printed.
+pub(crate) fn lot_closure(lot: &crate::house::Lot, is_metric: bool) -> String {
     match lot.closure() {
-        Some((distance, ratio)) => {
-            let distance = match 100 * distance.nm() < Length::FOOT.nm() {
-                true => "under 0.01 ft".to_owned(),
-                false => crate::house::check::feet_text(distance),
+        Some((distance, _)) => {
+            let (unit, word) = match is_metric {
+                true => (Length::from_nm(1_000_000_000), "m"),
+                false => (Length::FOOT, "ft"),
             };
+            let hundredths = |length: Length| {
+                let parts = i128::from(length.nm()) * 100;
+                Decimal::from_i128_with_scale(rounded_quotient(parts, i128::from(unit.nm())), 2)
+            };
+            let hundredth = Decimal::new(1, 2);
+            let (distance, around) = (hundredths(distance), hundredths(lot.outline().perimeter()));
+            let (under, better) = match distance < hundredth {
+                true => ("under ", "better than "),
+                false => ("", ""),
+            };
+            let distance = distance.max(hundredth);
+            let ratio = three_digits((around / distance).trunc());
+            let (whole, parts) = (around.trunc().to_string(), around.to_string());
+            let parts = parts.trim_start_matches(whole.as_str());
             format!(
-                "its calls end {distance} from where they began, in {} (1 : {})",
-                crate::house::check::feet_text(lot.outline().perimeter()),
-                thousands(ratio)
+                "its calls end {under}{distance} {word} from where they began, in {}{parts} {word} ({better}1 : {ratio})",
+                group_thousands(&whole),
             )
         }
         None if lot.last_is_computed() => {
@@ -1178,13 +1311,11 @@ pub(crate) fn lot_closure(lot: &crate::house::Lot) -> String {
     }
 }
 
-/// An area in square feet, followed by what was typed if that was in another unit; square feet come first because the
-/// steps are in square feet.
-pub(crate) fn as_typed(area: WrittenArea) -> String {
-    match area.unit() {
-        AreaUnit::SquareFeet => area.to_string(),
-        _ => format!("{} sq ft ({area})", whole(area.area())),
-    }
+/// A whole number rounded down to three digits: `131,000`.
+fn three_digits(number: Decimal) -> String {
+    let number = number.to_string();
+    let kept = number.len().min(3);
+    group_thousands(&format!("{}{}", &number[..kept], "0".repeat(number.len() - kept)))
 }
 
 pub(crate) fn whole(area: Area) -> String {
@@ -1281,6 +1412,13 @@ pub(crate) fn closed_by(space: &Space) -> String {
     }
 }
 
+/// The walls of a space that are shared with a neighbor: `sides 2 and 4`; `None` if there are none.
+pub(crate) fn shared_walls(space: &Space) -> Option<String> {
+    let shared = space.sides.iter().filter(|side| side.words.common);
+    let numbers: Vec<usize> = shared.map(|side| side.number.get()).collect();
+    (!numbers.is_empty()).then(|| words::sides(&numbers))
+}
+
 /// The name with a capital first letter: `Record`, `Listing`.
 pub(crate) fn capital(name: &str) -> String {
     let mut letters = name.chars();
@@ -1314,11 +1452,17 @@ fn known(obtained: LengthSource) -> &'static str {
     }
 }
 
-/// The main sentence: the figure, the area measured the same way, and the difference.
-fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String {
+/// The main sentence: the figure, the area measured the same way, and the difference. For a record that says nothing
+/// else, an area below grade stands beside that above it.
+fn statement(
+    figure: &Figure,
+    obtained: LengthSource,
+    below: Option<Area>,
+    is_metric: bool,
+) -> String {
     let apart = figure.area().whole_sq_ft() - figure.measured_like_figure().whole_sq_ft();
     let name = match figure.has_own_name() {
-        true => format!("\"{}\"", figure.name()),
+        true => capital(figure.name()),
         false => capital(figure.word()),
     };
     let known = known(obtained);
@@ -1339,19 +1483,21 @@ fn statement(figure: &Figure, obtained: LengthSource, is_metric: bool) -> String
     };
     let with = counting.trim_start_matches(',');
     let colon = if with.is_empty() && at.is_empty() { "" } else { ":" };
+    let is_plain = figure.is_record() && with.is_empty() && at.is_empty();
+    let below = below
+        .filter(|_| is_plain)
+        .map(|below| format!(" above grade, {} below it", size(below, is_metric)))
+        .unwrap_or_default();
     let head = format!(
-        "{name} {}{face}{counting}. {}{at}{with}{colon} {}.",
+        "{name} {}{face}{counting}. {}{at}{with}{colon} {}{below}.",
         typed_size(figure.typed(), is_metric),
         capital(known),
         size(figure.measured_like_figure(), is_metric)
     );
-    let percent = |share: String| {
-        let (whole, tenth) = share.trim_start_matches('-').split_once('.').unwrap_or((&share, "0"));
-        format!("{}.{tenth}%", group_thousands(whole))
-    };
     // An office starts from its own figure, an owner from the tape.
-    let share = figure.share_of_measured_like_figure().map(percent);
-    let of_figure = figure.share_of_figure().map(percent);
+    let like_figure = figure.measured_like_figure();
+    let share_of = |of: Area| percent_apart(figure.area(), like_figure, of, is_metric);
+    let (share, of_figure) = (share_of(like_figure), share_of(figure.area()));
     let of = match obtained {
         LengthSource::Measured => known.to_owned(),
         _ => format!("the area {known}"),

@@ -1,6 +1,7 @@
 //! How an area is printed: in square feet, or in a metric file in square meters with the square feet after it.
 
-use crate::units::area::{Area, WrittenArea};
+use crate::areas::range::Range;
+use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::{group_thousands, rounded_quotient, thousands};
 use rust_decimal::Decimal;
 
@@ -51,6 +52,25 @@ pub(crate) fn off_by(sq_ft: f64, is_metric: bool) -> String {
     digits.parse().map_or(digits, thousands)
 }
 
+/// The difference of two areas as a percentage of one of them, to one decimal and without its sign, all as printed: in
+/// a metric file in tenths of a square meter. `None` if there is nothing to compare with.
+pub(crate) fn percent_apart(one: Area, other: Area, of: Area, is_metric: bool) -> Option<String> {
+    let as_printed = |area: Area| match is_metric {
+        true => {
+            let tenths = tenths_of_sq_m(area) * Area::SQUARE_METER.half_nm2();
+            Area::from_half_nm2(rounded_quotient(tenths, 10))
+        }
+        false => {
+            let sq_ft = i128::from(area.whole_sq_ft());
+            Area::from_half_nm2(sq_ft * Area::SQUARE_FOOT.half_nm2())
+        }
+    };
+    let share = (as_printed(one) - as_printed(other)).per_cent_of(as_printed(of))?;
+    let share = share.trim_start_matches('-');
+    let (whole, tenth) = share.split_once('.').unwrap_or((share, "0"));
+    Some(format!("{}.{tenth}%", group_thousands(whole)))
+}
+
 /// The number of an area alone, in the unit of [`step_alone`].
 pub(crate) fn number_alone(area: Area, is_metric: bool) -> String {
     match is_metric {
@@ -87,6 +107,40 @@ pub(crate) fn step(from: Area, to: Area, is_metric: bool) -> String {
     format!("{} sq m ({feet} sq ft)", step_alone(from, to, true))
 }
 
+/// From where to where a step may lead, as the changes it makes to an area as printed: `−16 to +43`; in a metric file
+/// `−1.5 to +4.0 sq m (−16 to +43 sq ft)`. `None` if both are the same.
+pub(crate) fn step_range(from: Area, range: Range, is_metric: bool) -> Option<String> {
+    let changes = |is_metric: bool| {
+        let [low, high] =
+            [range.low, range.high].map(|change| step_alone(from, from + change, is_metric));
+        (low != high).then(|| format!("{low} to {high}"))
+    };
+    let feet = changes(false)?;
+    Some(match changes(true).filter(|_| is_metric) {
+        Some(meters) => format!("{meters} sq m ({feet} sq ft)"),
+        None if is_metric => format!("{feet} sq ft"),
+        None => feet,
+    })
+}
+
+/// A range of areas: `1,530 to 1,581`, or one number if both ends are printed alike; in a metric file
+/// `142.1 to 146.9 sq m (1,530 to 1,581 sq ft)`.
+pub(crate) fn range_size(range: Range, is_metric: bool) -> String {
+    let ends = |is_metric: bool| {
+        let [low, high] = [range.low, range.high].map(|area| number_alone(area, is_metric));
+        if low == high { low } else { format!("{low} to {high}") }
+    };
+    match is_metric {
+        true => format!("{} sq m ({} sq ft)", ends(true), ends(false)),
+        false => ends(false),
+    }
+}
+
+/// An area inside a sentence that has said what it is about: `1,757`; in a metric file in both units.
+pub(crate) fn number_or_size(area: Area, is_metric: bool) -> String {
+    if is_metric { size(area, true) } else { number_alone(area, false) }
+}
+
 fn square_feet(area: Area) -> String {
     format!("{} sq ft", thousands(area.whole_sq_ft()))
 }
@@ -101,13 +155,29 @@ pub(crate) fn size(area: Area, is_metric: bool) -> String {
 }
 
 /// The area of a figure, with what was typed if that was in another unit: `1,475 sq ft (137 sq m)`; in a metric file
-/// `137.0 sq m (1,475 sq ft)`, and what was typed if it was in neither.
+/// `137 sq m (1,475 sq ft)`, with the digits that were typed, and what was typed if it was in neither.
 pub(crate) fn typed_size(area: WrittenArea, is_metric: bool) -> String {
-    use crate::units::area::AreaUnit;
     match (area.unit(), is_metric) {
-        (AreaUnit::SquareFeet, _) | (AreaUnit::SquareMeters, true) => size(area.area(), is_metric),
+        (AreaUnit::SquareFeet, _) => size(area.area(), is_metric),
+        (AreaUnit::SquareMeters, true) => format!("{area} ({})", square_feet(area.area())),
         _ => format!("{} ({area})", size(area.area(), is_metric)),
     }
+}
+
+/// The number of a figure alone, in the unit of [`step_alone`]; square meters with the digits that were typed.
+pub(crate) fn typed_number_alone(area: WrittenArea, is_metric: bool) -> String {
+    match (area.unit(), is_metric) {
+        (AreaUnit::SquareMeters, true) => area.to_string().trim_end_matches(" sq m").to_owned(),
+        _ => number_alone(area.area(), is_metric),
+    }
+}
+
+/// Whether a figure typed in whole square meters is an area rounded to the square meter.
+pub(crate) fn agrees_to_the_sq_m(typed: WrittenArea, area: Area) -> bool {
+    let whole = |area: Area| rounded_quotient(area.half_nm2(), Area::SQUARE_METER.half_nm2());
+    typed.unit() == AreaUnit::SquareMeters
+        && whole(typed.area()) * Area::SQUARE_METER.half_nm2() == typed.area().half_nm2()
+        && whole(typed.area()) == whole(area)
 }
 
 /// The difference between two areas as printed, without its sign.

@@ -14,6 +14,7 @@ use crate::value::{CauseClass, GivenValues, Worth};
 use crate::wording::block::{Block, Footnotes};
 use crate::wording::sentences::capital;
 use crate::wording::size::size_of_sq_ft;
+use jiff::civil::Weekday;
 use rust_decimal::Decimal;
 
 fn heading(text: &str) -> Block {
@@ -145,7 +146,8 @@ impl Worth {
             blocks.extend(self.deadline(deadline, notes));
         }
         if let Some(rule) = dates.moving() {
-            blocks.extend([row(rule.name(), rule.section()), note(with_source(rule, notes))]);
+            let name = format!("{} ({})", rule.name(), rule.section());
+            blocks.extend([row(name, "may move"), note(with_source(rule, notes))]);
         }
         blocks
     }
@@ -228,6 +230,7 @@ impl Worth {
         if !deadline.moved_past().is_empty() {
             says.push(format!("Moved past {}.", deadline.moved_past().join("; ")));
         }
+        says.extend(self.not_moved(deadline));
         says.extend(deadline.correct_below().map(|below| {
             let below = below.whole_text();
             format!("Here the correct value would have to be below {below}, going by the appraised value.")
@@ -239,6 +242,18 @@ impl Worth {
         }
         says.extend(deadline.asks().iter().cloned());
         says
+    }
+
+    /// Says that a last day on a weekend was left there, in a place where others are moved; `None` otherwise.
+    fn not_moved(&self, deadline: &Deadline) -> Option<String> {
+        let day = deadline.day().filter(|_| deadline.moved_past().is_empty())?;
+        let is_weekend = matches!(day.weekday(), Weekday::Saturday | Weekday::Sunday);
+        (is_weekend && self.dates.moving().is_some()).then(|| {
+            format!(
+                "That is a {}, and our notes do not say that this day moves: act before it.",
+                day.strftime("%A")
+            )
+        })
     }
 
     /// `, 12 days left`; empty if there is no day to count from.

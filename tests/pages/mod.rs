@@ -9,6 +9,7 @@
     reason = "a test that cannot go on has failed; places are checked by plain arithmetic"
 )]
 
+mod agreement;
 mod draft;
 mod drawing;
 mod exhibit;

@@ -28,7 +28,7 @@ pub use crate::house::check::bounds::{
 };
 use crate::house::check::closure::{closing_backwards, does_not_close};
 use crate::house::model::{Missing, Model, Particulars, PublishedFigure};
-use crate::house::{Level, Lot, Side, Space};
+use crate::house::{Level, Lot, Side, Space, TapedCheck};
 use crate::sketch::statement::Place;
 use crate::sketch::statement::{MissingStatement, Run, usual_form};
 use crate::sketch::{
@@ -236,7 +236,7 @@ impl Checker<'_> {
             &sketch.walk,
         );
         let at = self.place(on, sketch, on_level);
-        let (sides, closed) = walked?;
+        let (sides, closed, checks) = walked?;
         let at = if statement.detached { Some(self.beside(&closed, on_level)) } else { at };
         let rule = statement.kind == Kind::Living;
         let counted = statement.counted.unwrap_or(rule);
@@ -258,6 +258,7 @@ impl Checker<'_> {
             sides,
             extent: closed.outline.extent(at?),
             closed,
+            checks,
             at: at?,
             span: sketch.span,
         });
@@ -305,20 +306,20 @@ impl Checker<'_> {
 
     fn lot(&mut self, sketch: &SpaceSketch) {
         let name = &sketch.space.name.text;
-        if let Some((sides, closed)) = self.close_walk(name, None, sketch.span, &sketch.walk) {
+        if let Some((sides, closed, _)) = self.close_walk(name, None, sketch.span, &sketch.walk) {
             let recorded = sketch.space.recorded;
             self.house.lots.push(Lot { name: name.clone(), recorded, sides, closed });
         }
     }
 
-    /// Adjusts a traverse to close and checks its outline.
+    /// Adjusts a traverse to close and checks its outline; returns what was taped as a check too.
     fn close_walk(
         &mut self,
         name: &str,
         level: Option<&str>,
         span: Span,
         sketch: &WalkSketch,
-    ) -> Option<(Vec<Side>, Closed)> {
+    ) -> Option<(Vec<Side>, Closed, Vec<TapedCheck>)> {
         if sketch.doubtful || sketch.sides.is_empty() {
             self.whole = false;
             return None;
@@ -359,9 +360,9 @@ impl Checker<'_> {
         if level.is_some() && !self.unit_doubtful {
             self.report_short_jogs(name, &sides, &closed);
         }
-        self.overalls(name, sketch, &sides, &closed);
-        self.ties(name, sketch, &closed);
-        Some((sides, closed))
+        let mut checks = self.overalls(name, sketch, &sides, &closed);
+        checks.extend(self.ties(name, sketch, &closed));
+        Some((sides, closed, checks))
     }
 
     /// Builds the traverse of a walk, with `close` replaced by the sides it stands for.

@@ -5,26 +5,24 @@ use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Closed;
-use crate::house::Side;
 use crate::house::check::Checker;
 use crate::house::check::placement::{names_of, no_such_corner};
+use crate::house::{Checked, Side, TapedCheck};
 use crate::sketch::WalkSketch;
 use crate::sketch::statement::CornerRef;
 use crate::units::length::Length;
 
 impl Checker<'_> {
-    /// Compares overall lengths with the sides they span.
+    /// Compares overall lengths with the sides they span; returns each with what the outline has.
     pub(super) fn overalls(
         &mut self,
         name: &str,
         sketch: &WalkSketch,
         sides: &[Side],
         closed: &Closed,
-    ) {
-        if sketch.overalls.is_empty() {
-            return;
-        }
+    ) -> Vec<TapedCheck> {
         let points = closed.outline.points();
+        let mut checks = Vec::new();
         for &(direction, written, span) in &sketch.overalls {
             let along = |i: &usize| {
                 let point = points[*i];
@@ -35,6 +33,8 @@ impl Checker<'_> {
             let (low, high) = (corners.clone().min_by_key(along), corners.max_by_key(along));
             let (Some(low), Some(high)) = (low, high) else { continue };
             let extent = Length::from_nm(along(&high) - along(&low));
+            let of = Checked::Overall(direction.axis());
+            checks.push(TapedCheck { of, taped: written, walls: extent });
             let across = |i: &usize| {
                 let vector = closed.traverse.sides[*i].shape.vector();
                 if direction.axis() == Axis::North { vector.north != 0 } else { vector.east != 0 }
@@ -61,6 +61,7 @@ impl Checker<'_> {
                 );
             }
         }
+        checks
     }
 
     /// How far, in nanometers, a check may differ: its own tolerance plus those of the sides between its ends.
@@ -74,12 +75,15 @@ impl Checker<'_> {
         self.sketch.heads.tolerance().nm() + between.iter().map(tolerance).sum::<i64>()
     }
 
-    /// Compares taped distances from corner to corner with the outline.
-    pub(super) fn ties(&mut self, name: &str, sketch: &WalkSketch, closed: &Closed) {
-        if sketch.ties.is_empty() {
-            return;
-        }
+    /// Compares taped distances from corner to corner with the outline; returns each with what the outline has.
+    pub(super) fn ties(
+        &mut self,
+        name: &str,
+        sketch: &WalkSketch,
+        closed: &Closed,
+    ) -> Vec<TapedCheck> {
         let points = closed.outline.points();
+        let mut checks = Vec::new();
         let n = points.len();
         for (from, to, written, span) in &sketch.ties {
             let ends =
@@ -89,6 +93,8 @@ impl Checker<'_> {
             };
             let (a, b) = (points[from], points[to]);
             let across = Vector { east: b.0 - a.0, north: b.1 - a.1, rise: 0 }.length();
+            let of = Checked::Corners(from + 1, to + 1);
+            checks.push(TapedCheck { of, taped: *written, walls: across });
             let allowed = self.allowed(closed, &shorter_way(from, to, n));
             let off = written.length() - across;
             if off.abs().nm() > allowed {
@@ -103,6 +109,7 @@ impl Checker<'_> {
                 );
             }
         }
+        checks
     }
 
     /// The index of a corner given by number or name, from 0; `None` after reporting an error.

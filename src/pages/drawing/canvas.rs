@@ -316,12 +316,22 @@ impl Canvas {
         let out = dimension.wall.out;
         let inward = Point::default().plus(out, -1.0);
         let is_told_elsewhere = dimension.or_else.is_some();
-        let outside = SIZES_PT.into_iter().any(|size_pt| {
-            !self.is_spent()
-                && (self.along_outside(dimension, 0.0, size_pt)
-                    || self.beyond_all(dimension, size_pt)
-                    || self.leader(dimension, out, size_pt, Over::Nothing))
-        });
+        // A length that differs from the record stands at its own wall, not beyond a neighbor.
+        let is_marked = dimension.mark.is_some();
+        let at_wall = is_marked
+            && SIZES_PT.into_iter().any(|size_pt| {
+                !self.is_spent()
+                    && (self.along_outside(dimension, 0.0, size_pt)
+                        || self.along(dimension, inward, row_pt(0), size_pt)
+                        || self.along(dimension, inward, row_pt(1), size_pt))
+            });
+        let outside = at_wall
+            || SIZES_PT.into_iter().any(|size_pt| {
+                !self.is_spent()
+                    && (self.along_outside(dimension, 0.0, size_pt)
+                        || self.beyond_all(dimension, size_pt)
+                        || self.leader(dimension, out, size_pt, Over::Nothing))
+            });
         outside
             || SIZES_PT.into_iter().any(|size_pt| {
                 !self.is_spent()

@@ -5,7 +5,7 @@
     reason = "places on a page are in points"
 )]
 
-use crate::geometry::compass::Direction;
+use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::Misclosure;
 use crate::house::LengthSource;
@@ -20,7 +20,7 @@ use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Run, Stroke, Text};
 use crate::units::length::{Length, WrittenLength};
-use crate::wording::sentences::{Sentences, rounded_float, whole};
+use crate::wording::sentences::{Sentences, rounded_float, shared_walls, whole};
 use crate::wording::size::square_meters;
 
 /// The rectangle a drawing may use.
@@ -593,8 +593,25 @@ impl Plan<'_> {
                     skipped.push((shape.walls[(k + 2) % 4], *wall));
                     continue;
                 }
+                let is_cut =
+                    traverse.sides.iter().filter(|side| side.source == Some(source)).count() > 1;
+                // Between two spaces a part of a wall is not seen, and the wall behind it has its own length.
+                if is_cut && !lies_out(wall, &shapes) {
+                    continue;
+                }
                 let name = format!("side {} of {}", source + 1, self.space(shape).name);
-                all.push((name, self.dimension(shape, k, source, wall)));
+                let mut dimension = self.dimension(shape, k, source, wall);
+                if let Some((seen, length)) = self.seen(shape, wall, &shapes).filter(|_| is_cut) {
+                    let whole = std::mem::replace(&mut dimension.words, self.say.length(length));
+                    dimension.wall = seen;
+                    self.note(&format!(
+                        "{}, side {}: {} is seen of a part of {whole}; the corner of another space covers the rest",
+                        fonts::shown(&self.space(shape).name),
+                        source + 1,
+                        dimension.words
+                    ));
+                }
+                all.push((name, dimension));
             }
         }
         self.shapes = shapes;
@@ -618,6 +635,54 @@ impl Plan<'_> {
         }
     }
 
+    /// The part of a wall that no other space covers, with its length, if another one covers an end of it; `None` for a
+    /// wall that is seen whole.
+    fn seen(
+        &self,
+        shape: &Shape,
+        wall: &WallOnPage,
+        shapes: &[Shape],
+    ) -> Option<(WallOnPage, Length)> {
+        const NEAR_PT: f64 = 0.01;
+        let way = wall.from.to(wall.to);
+        let long = wall.length_pt();
+        let along = way.unit();
+        let (mut first, mut last) = (0.0, long);
+        let is_other = |other: &&Shape| {
+            other.space != shape.space && self.space(other).parent != Some(shape.space)
+        };
+        for other in shapes.iter().filter(is_other) {
+            let across = other.walls.iter().filter(|other| {
+                other.from.to(other.to).unit().dot(along).abs() < 1e-6 && {
+                    let (from, to) = (wall.from.to(other.from), wall.from.to(other.to));
+                    let (from, to) = (from.dot(wall.out), to.dot(wall.out));
+                    from.min(to) < -NEAR_PT && from.max(to) > -NEAR_PT
+                }
+            });
+            for other in across {
+                let at = wall.from.to(other.from).dot(along);
+                // The other space lies on the inner side of its wall.
+                match other.out.dot(along) < 0.0 {
+                    true if at > 0.5 * long && at < last - NEAR_PT => last = at,
+                    false if at < 0.5 * long && at > first + NEAR_PT => first = at,
+                    _ => {}
+                }
+            }
+        }
+        if first <= 0.0 && last >= long {
+            return None;
+        }
+        let seen = WallOnPage {
+            from: wall.from.plus(along, first),
+            to: wall.from.plus(along, last),
+            ..*wall
+        };
+        let feet = (last - first) / self.canvas.view.scale.pt_per_ft;
+        const MILLIMETER: i64 = 1_000_000;
+        let length = crate::geometry::outline::nearest_nm(feet * Length::FOOT.nm() as f64);
+        Some((seen, length.rounded_to(MILLIMETER)))
+    }
+
     /// Whether a wall of a plain rectangle needs no dimension because the opposite wall has the same one. That is
     /// the case if the opposite wall is free and this one has a neighbor, or if the space is not a main one and the
     /// opposite wall already has its dimension.
@@ -639,10 +704,7 @@ impl Plan<'_> {
         if !is_alike || is_marked {
             return false;
         }
-        let lies_out = |wall: &WallOnPage| {
-            let spot = wall.middle().plus(wall.out, 6.0);
-            !shapes.iter().any(|other| crate::pages::drawing::view::is_inside(&other.figure, spot))
-        };
+        let lies_out = |wall: &WallOnPage| lies_out(wall, shapes);
         let is_main = here.counted && here.parent.is_none();
         let is_dimensioned = !is_main && all.iter().any(|(_, other)| is_same(across, &other.wall));
         is_dimensioned || lies_out(across) && !lies_out(wall)
@@ -744,8 +806,12 @@ impl Plan<'_> {
                 notes.push(format!("{name}: {counted}, {}", self.say.as_stated()));
             }
             if here.face != Face::Outside && here.kind.has_walls() {
+                let at = match shared_walls(here) {
+                    Some(walls) => format!("outside, shared {walls} at the centerline"),
+                    None => "at the outside face".to_owned(),
+                };
                 notes.push(format!(
-                    "{name}: lengths to the {} face, drawn and dimensioned at the outside face",
+                    "{name}: lengths to the {} face, drawn and dimensioned {at}",
                     here.face.word()
                 ));
             }
@@ -823,10 +889,34 @@ pub(crate) fn side_words(
         SideRun::Arc(..) => {
             format!("{} chord, rise {}", chord(), say.length(Length::from_nm(vector.rise.abs())))
         }
+        // What was taped are its two legs.
+        SideRun::Diagonal((first, _), _) => {
+            let leg = |direction: &Direction| {
+                say.length(Length::from_nm(match direction.axis() {
+                    Axis::North => vector.north.abs(),
+                    Axis::East => vector.east.abs(),
+                }))
+            };
+            let across = match first.axis() {
+                Axis::North => Length::from_nm(vector.east.abs()),
+                Axis::East => Length::from_nm(vector.north.abs()),
+            };
+            format!("{} by {}", leg(first), say.length(across))
+        }
         _ => chord(),
     };
     let origin = match side.how() {
-        LengthSource::Estimated => return format!("{length} estimated"),
+        LengthSource::Estimated => {
+            return match &side.run {
+                // Its length follows from the others; what was estimated stands beside it.
+                SideRun::Straight(_, written) | SideRun::Bearing(_, written)
+                    if written.length() != vector.chord_length() =>
+                {
+                    format!("{length} ({} estimated)", written.grouped())
+                }
+                _ => format!("{length} estimated"),
+            };
+        }
         LengthSource::Plan => "plan",
         LengthSource::Record => "record",
         _ => return length,
@@ -856,6 +946,12 @@ fn is_spread(space: &crate::house::Space, source: usize, vector: Vector) -> bool
     let typed = space.closed.traverse.sides[source].shape.vector();
     let apart = (typed.east - vector.east).abs() + (typed.north - vector.north).abs();
     space.closed.misclosure != Misclosure::default() && apart <= Length::INCH.nm()
+}
+
+/// Whether no space lies before a wall.
+fn lies_out(wall: &WallOnPage, shapes: &[Shape]) -> bool {
+    let spot = wall.middle().plus(wall.out, 6.0);
+    !shapes.iter().any(|other| crate::pages::drawing::view::is_inside(&other.figure, spot))
 }
 
 /// Whether two walls coincide, in either direction.

@@ -1,0 +1,128 @@
+//! What stands on a page twice is the same number, and what is said follows from what is printed.
+
+use super::{pages, sketch, sketches, words};
+
+/// All words of the pages of a sketch that are handed in.
+fn told(name: &str) -> String {
+    let pages = pages(&sketch(name));
+    let handed_in = pages.pages().iter().take(pages.before_supplement());
+    handed_in.flat_map(words).collect::<Vec<_>>().join(" ")
+}
+
+/// The numbers before a unit in a text, as they stand.
+fn numbers(text: &str, unit: &str) -> Vec<f64> {
+    let before = text.match_indices(unit).map(|(at, _)| text[..at].trim_end());
+    let number = |text: &str| text.rsplit([' ', '(']).next().map(|word| word.replace(',', ""));
+    before.filter_map(number).filter_map(|word| word.parse().ok()).collect()
+}
+
+#[test]
+fn percentages_of_a_metric_page_follow_from_the_square_meters_in_front() {
+    for name in ["metric", "kit-cabin", "modular"] {
+        let text = told(name);
+        let from = text.find("Record ").expect("the statement");
+        let statement = &text[from..from + text[from..].find("of the record").unwrap()];
+        let meters = numbers(statement, " sq m");
+        let [record, measured, apart] = meters[..] else { panic!("{statement}: {meters:?}") };
+        let percent = numbers(&statement.replace('%', " %"), " %");
+        let [of_measured, of_record] = percent[..] else { panic!("{statement}: {percent:?}") };
+        assert!((100.0 * apart / measured - of_measured).abs() <= 0.051, "{statement}");
+        assert!((100.0 * apart / record - of_record).abs() <= 0.051, "{statement}");
+    }
+}
+
+#[test]
+fn what_is_left_within_rounding_has_one_name_in_list_chart_and_request() {
+    let cottage = told("cottage");
+    // 30 × 20 = 600; the record's 630 is 30 × 21.
+    assert!(cottage.contains("left, within what rounding could change"), "{cottage}");
+    assert!(cottage.contains("left +30") && cottage.contains("left, within rounding"), "{cottage}");
+    assert!(!cottage.contains("not explained"), "{cottage}");
+    assert!(cottage.contains("which could account for the difference"), "{cottage}");
+    // 40 × 28 = 1,120 and 41 × 28 = 1,148: no total between them, so 1,140 is not within rounding.
+    let lot = told("lot");
+    assert!(lot.contains("(1,120 or 1,148)"), "{lot}");
+    assert!(lot.contains("not explained \u{2212}8"), "{lot}");
+    assert!(!lot.contains("left, within"), "{lot}");
+}
+
+#[test]
+fn a_typical_change_is_told_only_where_this_house_can_change_as_much() {
+    for (name, text) in sketches() {
+        let pages = pages(&text);
+        let first = words(&pages.pages()[0]).join(" ");
+        let Some(typical) =
+            numbers(first.split("typically").nth(1).unwrap_or(""), " sq ft").first().copied()
+        else {
+            continue;
+        };
+        let range = first.split("could change it by ").nth(1).expect("a range");
+        let mut ends = range.split(" to ").map(|end| {
+            let word = end.split_whitespace().next().unwrap_or("");
+            word.replace('\u{2212}', "-").replace('+', "").parse::<f64>().unwrap()
+        });
+        let (low, high) = (ends.next().unwrap(), ends.next().unwrap());
+        assert!(low <= -typical && typical <= high, "{name}: {low} to {high}, ± {typical}");
+    }
+}
+
+#[test]
+fn a_recorded_lot_is_printed_in_the_unit_the_record_gave() {
+    let lot = told("lot");
+    assert!(lot.contains("recorded 0.35 acres"), "{lot}");
+    assert!(!lot.contains("15,246"), "0.35 × 43,560 = 15,246, which the record does not say");
+    let metric = told("metric");
+    assert!(metric.contains("recorded 0.09 hectares"), "{metric}");
+    assert!(metric.contains("Listing 137 sq m") && !metric.contains("137.0"), "{metric}");
+}
+
+/// 142.67 + 94.9 + 149.72 + 112.07 = 499.36, and 499.36 ÷ 0.01 = 49,936.
+#[test]
+fn how_well_a_lot_closes_has_one_precision_and_the_ratio_that_follows_from_it() {
+    let lot = told("lot");
+    let closure = "end under 0.01 ft from where they began, in 499.36 ft (better than 1 : 49,900)";
+    assert_eq!(lot.replace(['\n'], " ").matches(closure).count(), 2, "{lot}");
+    assert!(!lot.contains("1/16\" south"), "{lot}");
+    assert!(lot.contains("The sides of Lot 12 are not among them"), "{lot}");
+}
+
+#[test]
+fn dimensions_of_two_parts_that_meet_add_up_on_the_drawing() {
+    let pages = pages(&sketch("modular"));
+    let first = words(&pages.pages()[0]);
+    // Part A is 13,110 mm outside and Part B 12,280 mm: 830 mm are seen between their ends.
+    for dimension in ["13,110 mm (plan 13,050)", "12,280 mm (plan 12,220)", "830 mm"] {
+        assert!(first.iter().any(|words| words == dimension), "{dimension}: {first:?}");
+    }
+    assert!(!first.iter().any(|words| words.starts_with("860 mm")), "{first:?}");
+}
+
+#[test]
+fn taped_checks_are_reported_with_what_the_walls_give() {
+    // 61' 6" is 39' 10 1/2" + 21' 7 1/2"; the square root of 34.125² + 21.625² is 40.400, 40' 4 13/16".
+    let brick = told("brick-garage");
+    assert!(brick.contains("east to west of House, 61' 6\": the walls give 61' 6\""), "{brick}");
+    let across = "corner 1 to corner 3 of House, 40' 5\": the walls give 40' 4 13/16\"";
+    assert!(brick.contains(across), "{brick}");
+    // 2' 4" + 5' 2" + 2' 4" = 9' 10".
+    let bay = told("angled-bay");
+    assert!(bay.contains("corner 5 to corner 8, 9' 10\": the walls give 9' 10\""), "{bay}");
+}
+
+#[test]
+fn what_was_estimated_and_what_was_taped_stand_on_the_drawing() {
+    let farmhouse = words(&pages(&sketch("farmhouse")).pages()[0]);
+    assert!(farmhouse.iter().any(|words| words == "16' 4\" (16' estimated)"), "{farmhouse:?}");
+    let bay = words(&pages(&sketch("angled-bay")).pages()[0]);
+    assert_eq!(bay.iter().filter(|words| *words == "2' 4\" by 2' 4\"").count(), 2, "{bay:?}");
+    let townhouse = told("townhouse");
+    assert!(townhouse.contains("shared sides 2 and 4 at the centerline"), "{townhouse}");
+}
+
+#[test]
+fn an_assumed_tolerance_is_not_called_stated() {
+    let cabin = told("kit-cabin");
+    let both = "within 1 cm, as stated, and every stated thickness within 6 mm, as assumed";
+    assert!(cabin.contains(both), "{cabin}");
+    assert!(!cabin.contains("within 6.35"), "{cabin}");
+}
