@@ -21,9 +21,9 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
     for (wanted, part) in
         [(has_level, "Scale "), (has_record, "step by step"), (has_record, "not explained")]
     {
-        // What is left is called so, or within what rounding could change.
+        // What is left is called so, or within what rounding or reading a tape could change.
         let is_there = all.contains(part)
-            || part == "not explained" && all.contains("within what rounding could change");
+            || part == "not explained" && all.contains("left, within what ");
         if wanted && !is_there {
             missing.push(format!("{part}: {all}"));
         }
