@@ -222,6 +222,9 @@ impl<'a> Cursor<'a> {
                     )
                 } else if rest.is_empty() {
                     "a text stands between two marks, for example `\"House\"`".to_owned()
+                } else if crate::sketch::mend::measures(&rest) {
+                    "write the name first, with a `\"` on each side, and after it what was published"
+                        .to_owned()
                 } else {
                     format!("put it between two marks: `\"{rest}\"`")
                 };

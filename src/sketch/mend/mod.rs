@@ -212,7 +212,8 @@ fn keeps(typed: &str, offered: &str, converts: bool) -> bool {
             place.map(|place| left.remove(place)).is_some()
         });
     let texts = cut(typed).into_iter().filter(|piece| piece.sort == Sort::Text);
-    if swallows(typed, offered) || veto::is_doubtful(typed, offered) {
+    if swallows(typed, offered) || veto::is_doubtful(typed, offered) || veto::hides(typed, offered)
+    {
         return false;
     }
     let has_texts = texts

@@ -4,9 +4,34 @@ use super::comment_of;
 use super::pieces::{Piece, Sort, cut};
 
 /// Words that no name of a space or a level has in it: they say where it is, or who said something of it.
-const NO_NAME: [&str; 20] = [
-    "called", "named", "starts", "starting", "begins", "corner", "inside", "measured", "recorded",
-    "county", "cnty", "assessor", "same", "says", "of", "taped", "where", "n", "e", "w",
+const NO_NAME: [&str; 27] = [
+    "to",
+    "start",
+    "detached",
+    "freistehend",
+    "freestanding",
+    "separate",
+    "torn",
+    "called",
+    "named",
+    "starts",
+    "starting",
+    "begins",
+    "corner",
+    "inside",
+    "measured",
+    "recorded",
+    "county",
+    "cnty",
+    "assessor",
+    "same",
+    "says",
+    "of",
+    "taped",
+    "where",
+    "n",
+    "e",
+    "w",
 ];
 /// Words that must stay outside the comment of a space.
 const NO_COMMENT: [&str; 12] = [
@@ -30,10 +55,23 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
     })
 }
 
+/// Whether the suggestion makes a comment of a line that opens a space or a level, or says what the walls are.
+pub(super) fn hides(typed: &str, offered: &str) -> bool {
+    let pieces = cut(typed);
+    let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
+    let says_much = ["no", "all", "alles", "todo", "tout", "everything"];
+    let counts_rooms = pieces.iter().any(Piece::is_number) && word(0).ends_with('s');
+    let opens = crate::sketch::phrases::opens_space(&word(0), &word(1)) && !counts_rooms
+        || super::kinds::kind_word(&word(0)).is_some()
+        || says_much.contains(&word(0).as_str());
+    offered.starts_with("# ") && opens
+}
+
 fn is_named(pieces: &[Piece]) -> bool {
     pieces.first().is_some_and(|first| {
         let word = first.text.to_lowercase();
-        super::kinds::kind_word(&word).is_some() || matches!(word.as_str(), "level" | "lot")
+        super::kinds::kind_word(&word).is_some()
+            || matches!(word.as_str(), "level" | "lot" | "corner")
     })
 }
 
@@ -43,7 +81,7 @@ fn plain(text: &str) -> &str {
 
 fn text_is_doubtful(typed: &str, pieces: &[Piece]) -> bool {
     let is_new = |piece: &&Piece| {
-        piece.sort == Sort::Text && !typed.contains(&format!("\"{}", plain(&piece.text)))
+        piece.sort == Sort::Text && !typed.contains(&format!(" \"{}", plain(&piece.text)))
     };
     let texts = pieces.iter().enumerate().filter(|(_, piece)| is_new(piece));
     let mut texts = texts.map(|(at, piece)| (at, plain(&piece.text)));
@@ -51,9 +89,16 @@ fn text_is_doubtful(typed: &str, pieces: &[Piece]) -> bool {
         let is_name = at == 1 && is_named(pieces);
         let is_note = at > 0 && pieces[at - 1].is_word(&["note"]);
         let letters = text.chars().filter(|c| c.is_alphabetic()).count();
+        let roughly = ["approx", "ca", "about", "circa", "says", "around", "approximately"];
+        let stands_at = ["at", "near", "behind", "on", "by", "off", "beside"];
+        let is_place = stands_at.iter().any(|word| typed.contains(&format!(" {word} {text}")));
         !text.contains(char::is_alphanumeric)
+            || cut(text).iter().all(|piece| piece.is_word(&roughly) || piece.sort == Sort::Mark)
+            || is_name && is_place
+            || text.starts_with("of ")
+            || is_name && typed.contains(&format!("({text}"))
             || is_note && letters < 2
-            || is_name && is_no_name(text)
+            || is_name && text != "to below" && is_no_name(text)
             || (is_name || is_note && !typed.contains("note")) && takes_a_mark(typed, text)
     })
 }
@@ -87,7 +132,33 @@ fn takes_a_mark(typed: &str, text: &str) -> bool {
 
 fn comment_is_doubtful(comment: &str, pieces: &[Piece]) -> bool {
     let is_empty = !comment.contains(char::is_alphanumeric);
-    is_empty || is_named(pieces) && cut(comment).iter().any(|piece| piece.is_word(&NO_COMMENT))
+    // Where it stands, of a space that has no place.
+    let places = ["start", "from", "within", "detached"];
+    let stands = [
+        "ne",
+        "nw",
+        "se",
+        "sw",
+        "north",
+        "south",
+        "east",
+        "west",
+        "behind",
+        "beside",
+        "next",
+        "shares",
+        "corner",
+        "adjoining",
+    ];
+    let is_placed = pieces.iter().any(|piece| piece.is_word(&places));
+    let is_space = is_named(pieces) && !pieces[0].is_word(&["level", "lot", "corner"]);
+    let loses_place =
+        is_space && !is_placed && cut(comment).iter().any(|piece| piece.is_word(&stands));
+    is_empty
+        || loses_place
+        || is_named(pieces)
+            && !pieces[0].is_word(&["corner"])
+            && cut(comment).iter().any(|piece| piece.is_word(&NO_COMMENT))
 }
 
 /// `counted` made of `county` or of nothing.

@@ -200,6 +200,12 @@ fn bay(typed: &Typed<'_>) -> Option<Answer> {
         return None;
     }
     let way = typed.find(1, &WAYS).filter(|way| *way <= 3)?;
+    if typed.says(way + 1, &["side", "wall", "face", "elevation"]) {
+        return Some(Answer::say(
+            "a bay says which way its wall was walked, and not on which side of the house it is",
+            "write `bay`, the way that the wall runs there, and the width of the bay; then `out` and how far it stands out, and `flat` and the width of its front, or `round`",
+        ));
+    }
     let found = lengths(&typed.pieces, way + 1);
     let line = |out: &Measure, width: &Measure, front: &str| {
         format!("bay {} {} out {} {front}", typed.lower(way), width.text, out.text)

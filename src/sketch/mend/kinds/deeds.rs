@@ -263,6 +263,9 @@ fn finish(typed: &Typed<'_>, head: &str, at: usize) -> Option<Answer> {
     ];
     let known =
         ["recorded", "tolerance", "estimated", "from", "common", "photo", "note", "veneer", "wall"];
+    if rest.starts_with(['/', '+', '*']) || ["mile", "miles"].contains(&first.as_str()) {
+        return None;
+    }
     let line = if rest.is_empty() {
         format!("{head} {}", measure.text)
     } else if is_unit.contains(&first.as_str()) || known.contains(&first.as_str()) {

@@ -12,7 +12,12 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     if !is_way(typed, 0) {
         return None;
     }
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 16] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 21] = [
+        inches_or_inches,
+        slash_for_the_marks,
+        without_brick,
+        corrected,
+        recorded_by_its_name,
         no_length,
         spoken_length,
         only_recorded,
@@ -126,7 +131,8 @@ fn bare_with_remark(typed: &Typed<'_>) -> Option<Answer> {
     let rooms = [
         "foto", "ph", "pic", "kitchen", "bath", "bed", "bedroom", "br", "living", "dining",
         "garage", "hall", "pantry", "laundry", "den", "office", "fence", "porch", "deck", "door",
-        "window", "rear", "corner", "lr", "dr", "by", "at", "along", "near", "behind", "past",
+        "window", "patio", "sliding", "chimney", "steps", "stairs", "rear", "corner", "lr", "dr",
+        "by", "at", "along", "near", "behind", "past",
     ];
     let number = typed.piece(1).filter(|number| number.is_number() && number.text.contains('.'))?;
     let rest = typed.pieces.get(2..)?;
@@ -223,6 +229,124 @@ fn split_number(typed: &Typed<'_>) -> Option<Answer> {
     is_feet.then(|| Answer::line(line, "is there a space inside the number?"))
 }
 
+/// `44' 7 or 8"`, `44' 7-8"`, `44' 7" - 8"`: one of two numbers of inches.
+fn inches_or_inches(typed: &Typed<'_>) -> Option<Answer> {
+    let number = |at: usize| {
+        let piece = typed.piece(at).filter(|piece| super::digits::is_small(piece))?;
+        piece.text.parse::<u32>().ok()
+    };
+    let inch = |at: usize| typed.piece(at).is_some_and(|mark| mark.is_mark("\"”″"));
+    let feet = number(1).filter(|_| typed.piece(2).is_some_and(|mark| mark.is_mark("'’′")))?;
+    let one = number(3)?;
+    let at = 4 + usize::from(inch(4));
+    let joined = typed.says(at, &["or", "to"]) || typed.piece(at)?.is_mark("-–/");
+    let slash = typed.piece(at)?.is_mark("/") && at == 4;
+    let two = number(at + 1).filter(|two| *two > one && *two < 12)?;
+    let ends = inch(at + 2) && at + 3 == typed.pieces.len();
+    (joined && !slash && ends).then(|| {
+        let way = typed.lower(0);
+        Answer::Lines(
+            vec![format!("{way} {feet}' {one}\""), format!("{way} {feet}' {two}\"")],
+            ONE_OF_TWO.to_owned(),
+        )
+    })
+}
+
+/// `east 44/7`: a slash between feet and inches.
+fn slash_for_the_marks(typed: &Typed<'_>) -> Option<Answer> {
+    let number = |at: usize| {
+        let piece = typed.piece(at).filter(|piece| super::digits::is_small(piece))?;
+        piece.text.parse::<u32>().ok()
+    };
+    let (feet, inches) = (number(1)?, number(3)?);
+    let slash = typed.piece(2)?.is_mark("/") && typed.pieces.len() == 4;
+    (slash && feet > inches && inches < 12).then(|| {
+        Answer::line(
+            format!("{} {feet}' {inches}\"", typed.lower(0)),
+            "the marks for feet and inches are missing",
+        )
+    })
+}
+
+/// `east 44' 7" no brick`: a wall without veneer.
+fn without_brick(typed: &Typed<'_>) -> Option<Answer> {
+    let measure = length_at(&typed.pieces, 1).filter(|measure| measure.has_unit)?;
+    let mut at = measure.end;
+    while typed.piece(at).is_some_and(|mark| mark.is_mark(",;(-–")) {
+        at += 1;
+    }
+    let no = typed.says(at, &["no", "without", "not"]);
+    let brick = typed.says(at + 1, &["brick", "veneer", "stone", "masonry"]);
+    let closed = (at + 2..typed.pieces.len())
+        .all(|at| typed.pieces[at].is_mark(").,") || typed.says(at, &["here"]));
+    (no && brick && closed).then(|| {
+        Answer::line(
+            format!("{} {} veneer none", typed.lower(0), measure.text),
+            "a wall without brick or stone has `veneer none`",
+        )
+    })
+}
+
+/// `east 44' 2" correction 44' 7"`: which of the two holds.
+fn corrected(typed: &Typed<'_>) -> Option<Answer> {
+    let says = [
+        "correction",
+        "corrected",
+        "corr",
+        "actually",
+        "should",
+        "fixed",
+        "sorry",
+        "redo",
+        "retaped",
+        "remeasured",
+    ];
+    let one = length_at(&typed.pieces, 1).filter(|one| one.has_unit)?;
+    let at = typed.find(one.end, &says)?;
+    let found = lengths(&typed.pieces, one.end);
+    let [(first, two)] = &found[..] else { return None };
+    (*first > at && two.has_unit && two.end == typed.pieces.len()).then(|| {
+        let way = typed.lower(0);
+        Answer::Lines(
+            vec![format!("{way} {}", two.text), format!("{way} {}", one.text)],
+            ONE_OF_TWO.to_owned(),
+        )
+    })
+}
+
+/// `east 44' 7" appraisal district shows 45`: the record's length by whose it is.
+fn recorded_by_its_name(typed: &Typed<'_>) -> Option<Answer> {
+    let one = length_at(&typed.pieces, 1).filter(|one| one.has_unit)?;
+    let names = [
+        "cnty",
+        "county",
+        "appraisal",
+        "district",
+        "assessor",
+        "card",
+        "record",
+        "deed",
+        "tax",
+        "cad",
+    ];
+    let filler =
+        ["shows", "says", "has", "v", "vs", "on", "the", "per", "is", "roll", "office", "lists"];
+    let two = (one.end..typed.pieces.len()).find(|&at| typed.pieces[at].is_number())?;
+    let measure = length_at(&typed.pieces, two)?;
+    let says = |at: usize| {
+        typed.says(at, &names) || typed.says(at, &filler) || typed.pieces[at].is_mark(",;:.()=")
+    };
+    let only = (one.end..two).chain(measure.end..typed.pieces.len()).all(says);
+    let named = (one.end..typed.pieces.len()).any(|at| typed.says(at, &names));
+    let mark = if measure.has_unit || typed.attempt.is_metric { "" } else { "'" };
+    (only && named).then(|| {
+        Answer::line(
+            format!("{} {} recorded {}{mark}", typed.lower(0), one.text, measure.text),
+            "the record's length goes after `recorded`",
+        )
+    })
+}
+
 /// `north 28.33 ft (28' 4")`, `north 28' 4" (28.33)`: the same length in two forms.
 fn same_twice(typed: &Typed<'_>) -> Option<Answer> {
     let one = length_at(&typed.pieces, 1)?;
@@ -248,7 +372,20 @@ fn same_twice(typed: &Typed<'_>) -> Option<Answer> {
         (false, true) => (&two, &one),
         _ => return None,
     };
-    if !ends || decimal.is_metric() || !in_inches(other) {
+    if !ends {
+        return None;
+    }
+    // Meters beside feet and inches: half a centimeter.
+    if decimal.is_metric() && !other.is_metric() {
+        let same = differs <= 5_500_000 && places(decimal) >= 2;
+        return same.then(|| {
+            Answer::line(
+                format!("{} {}", typed.lower(0), one.text),
+                "a wall has one length, and this is the same length twice",
+            )
+        });
+    }
+    if !in_inches(other) {
         return None;
     }
     // Half a step of the last decimal.

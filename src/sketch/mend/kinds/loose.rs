@@ -90,7 +90,9 @@ fn same_level(typed: &Typed<'_>) -> Option<Answer> {
         "main",
         "top",
     ];
-    let begins = typed.says(0, &levels) || typed.piece(0).is_some_and(super::digits::is_small);
+    let is_space = typed.says(0, &["living", "house", "rooms", "unfinished"]);
+    let begins =
+        is_space || typed.says(0, &levels) || typed.piece(0).is_some_and(super::digits::is_small);
     let at = typed.find(0, &["same", "like", "identical", "repeat"])?;
     let named = (at..typed.pieces.len()).any(|at| typed.says(at, &levels[..8]));
     let as_well = typed.says(at + 1, &["as", "to", "like"]) || typed.says(at, &["like", "repeat"]);
@@ -143,6 +145,10 @@ fn size_for_name(typed: &Typed<'_>) -> Option<Answer> {
     if typed.line.contains('"') && is_text(typed.piece(two.end)) {
         return None;
     }
+    let gone = ["gone", "torn", "removed", "demolished", "razed", "burned", "destroyed"];
+    if typed.find(two.end, &gone).is_some() {
+        return None;
+    }
     let known = ["start", "from", "within", "detached", "recorded", "not", "measured", "counted"];
     let ends = two.end == typed.pieces.len() || typed.says(two.end, &known);
     let name = capitalized(&typed.lower(0));
@@ -153,10 +159,11 @@ fn size_for_name(typed: &Typed<'_>) -> Option<Answer> {
             "the name comes first, with a `\"` on each side",
         ));
     }
+    let house = typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned());
     Some(Answer::say(
         "the line of a space has its name and where it stands, and its size is typed as its sides",
         format!(
-            "write `{kind} \"{name}\"`, then where it stands (`from \"House\" corner 2`, `start east 10'` or `detached`) and, if the record has its area, `recorded` and that area; below it its sides, one on each line"
+            "write `{kind} \"{name}\"`, then where it stands (`from \"{house}\" corner` and its number, `start` with a way and a length, `within \"{house}\"` or `detached`) and, if the record has its area, `recorded` and that area; below it its sides, one on each line"
         ),
     ))
 }
@@ -173,6 +180,8 @@ fn remark_after_a_kind(typed: &Typed<'_>) -> Option<Answer> {
         || typed.says(
             0,
             &[
+                "third",
+                "top",
                 "main",
                 "upper",
                 "lower",
@@ -469,7 +478,14 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
             )
         });
     }
-    let (kind, at) = kind_at_start(typed)?;
+    let (kind, at) = kind_at_start(typed).or_else(|| {
+        // `2-car garage …`, `attached garage …`
+        let at =
+            (1..typed.pieces.len().min(4)).find(|&at| kind_word(&typed.lower(at)).is_some())?;
+        let describes =
+            typed.find(0, &["car", "attached", "covered", "stall"]).is_some_and(|word| word < at);
+        kind_word(&typed.lower(at)).filter(|_| describes).map(|kind| (kind, at + 1))
+    })?;
     let is_plain = typed.pieces.iter().any(|piece: &Piece| piece.sort == Sort::Word);
     let name = if is_text(typed.piece(at)) {
         typed.text(at, at + 1).to_owned()

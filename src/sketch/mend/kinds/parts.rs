@@ -283,13 +283,25 @@ pub(super) fn second_length(typed: &Typed<'_>) -> Option<Answer> {
     }
     // `(card says 40)`
     let is_records = |piece: &Piece| {
-        piece.is_word(&["card", "county", "record", "assessor", "records", "recorded"])
+        piece.is_word(&[
+            "card",
+            "county",
+            "record",
+            "assessor",
+            "records",
+            "recorded",
+            "cnty",
+            "appraisal",
+            "district",
+            "deed",
+            "plat",
+        ])
     };
     let is_said = |piece: &Piece| {
         is_records(piece)
             || piece.is_word(&[
                 "says", "has", "shows", "say", "the", "on", "tax", "is", "rec", "length", "per",
-                "s", "vs", "versus", "but", "in", "by",
+                "s", "vs", "versus", "but", "in", "by", "v", "lists",
             ])
             || piece.is_mark("()[],:=-")
     };

@@ -131,6 +131,10 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     let filler = |piece: &Piece| {
         piece.sort == Sort::Mark
             || piece.is_word(&[
+                "ca",
+                "approx",
+                "about",
+                "circa",
                 "says",
                 "is",
                 "has",

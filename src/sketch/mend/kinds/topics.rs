@@ -7,7 +7,9 @@ use super::{Answer, Typed, heads, is_text, quoted, remark};
 use crate::units::length::Length;
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 20] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 22] = [
+        measured_elsewhere,
+        part_of_the_record,
         quoted_area,
         hundreds,
         unit_first,
@@ -34,6 +36,51 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
 
 fn comment(typed: &Typed<'_>, cause: impl Into<String>) -> Answer {
     Answer::line(format!("# {}", typed.line), cause)
+}
+
+/// `gemessen am 12.10.2026 mit Laser`, `medido el 12.10.2026 por mí`: the day in another language.
+fn measured_elsewhere(typed: &Typed<'_>) -> Option<Answer> {
+    typed.piece(0).filter(|_| typed.says(0, &["gemessen", "medido", "mesuré", "vermessen"]))?;
+    let mut pieces: Vec<Piece> = Vec::new();
+    for piece in &typed.pieces {
+        let word = match piece.text.to_lowercase().as_str() {
+            "gemessen" | "medido" | "mesuré" | "vermessen" => "measured",
+            "am" | "el" | "le" => continue,
+            "mit" | "con" | "avec" => "with",
+            "von" | "por" | "par" => "by",
+            _ => {
+                pieces.push(piece.clone());
+                continue;
+            }
+        };
+        pieces.push(Piece::word(word));
+    }
+    let line = super::join(&pieces);
+    Some(Answer::line(line, "the day is `measured`, then `by` and `with`"))
+}
+
+/// `county has garage 470`: the record's area of a part.
+fn part_of_the_record(typed: &Typed<'_>) -> Option<Answer> {
+    let says = [
+        "county", "record", "assessor", "cnty", "card", "has", "says", "shows", "the", "for", "on",
+        "lists", "at", "is", "of", "as", "attached", "detached",
+    ];
+    let at = (1..typed.pieces.len()).find(|&at| super::kind_word(&typed.lower(at)).is_some())?;
+    let kind = super::kind_word(&typed.lower(at)).filter(|kind| *kind != "living")?;
+    let number = (1..typed.pieces.len()).find(|&at| typed.pieces[at].is_number())?;
+    let unit = |at: usize| {
+        typed.says(at, &["sq", "ft", "sf", "sqft", "feet", "square"])
+            || typed.pieces[at].is_mark(".:,=")
+    };
+    let only =
+        (0..typed.pieces.len()).all(|i| i == at || i == number || typed.says(i, &says) || unit(i));
+    let area = &typed.pieces[number].text;
+    (typed.says(0, &says[..5]) && only && at < number && area.len() >= 2).then(|| {
+        Answer::say(
+            format!("the record's area of a {kind} stands on the line of the {kind} itself"),
+            format!("take this line out, and at the end of the line that begins with `{kind}` write `recorded {area} sq ft`"),
+        )
+    })
 }
 
 /// `record "1,900 sq ft"`: an area between quotation marks.
@@ -190,6 +237,16 @@ fn other_words(typed: &Typed<'_>) -> Option<Answer> {
             format!(
                 "a sides file has no place for `{}`; a comment begins with `#`",
                 typed.text(0, 1)
+            ),
+        ));
+    }
+    let of_land = typed.says(0, &["area", "size", "acreage", "total"])
+        && typed.find(1, &["acre", "acres", "ac", "ha", "hectares", "hectare"]).is_some();
+    if let Some((_, _, area)) = super::measure::area_from(&typed.pieces, 0).filter(|_| of_land) {
+        return Some(Answer::say(
+            "the area of the land stands on the line of the lot",
+            format!(
+                "at the end of the line that begins with `lot` write `recorded {area}`, or write `lot \"Lot\" recorded {area}` and its calls below it"
             ),
         ));
     }
@@ -362,6 +419,49 @@ fn solid_walls(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `stucco outside`, `siding vinyl 1/2"`: what covers the walls.
 fn material(typed: &Typed<'_>) -> Option<Answer> {
+    // `no brick, vinyl siding`
+    let without = typed.says(0, &["no"]) && typed.says(1, &["brick", "veneer", "stone", "masonry"]);
+    if without && typed.pieces.len() > 2 && !typed.pieces.iter().any(Piece::is_number) {
+        let more = typed.rest(2).trim_start_matches([',', ';', '-', ' ']);
+        return Some(Answer::line(
+            format!("veneer none  # {more}"),
+            "without brick or stone the veneer is `none`",
+        ));
+    }
+    // `brick all around, 4 1/2"`
+    let around = [
+        "brick",
+        "stone",
+        "all",
+        "around",
+        "everywhere",
+        "round",
+        "outside",
+        "thick",
+        "the",
+        "is",
+        "house",
+        "on",
+        "sides",
+        "four",
+        "veneer",
+    ];
+    if typed.says(0, &around[..2])
+        && let [(first, thick)] = &lengths(&typed.pieces, 1)[..]
+        && thick.is_inches()
+        && thick.end == typed.pieces.len()
+        && *first > 2
+        && (0..*first).all(|at| typed.says(at, &around) || typed.pieces[at].is_mark(",:;=-–"))
+    {
+        return Some(Answer::line(
+            format!(
+                "veneer {}  # {}",
+                thick.text,
+                typed.text(0, *first).trim_end_matches([',', ' '])
+            ),
+            "brick or stone before the frame is `veneer` and its thickness",
+        ));
+    }
     let kinds = [
         "stucco",
         "vinyl",
@@ -583,6 +683,12 @@ fn units(typed: &Typed<'_>) -> Option<Answer> {
                 "all",
                 "units",
                 "unit",
+                "alles",
+                "todo",
+                "tout",
+                "en",
+                "maße",
+                "medidas",
                 "are",
                 "is",
                 "the",
@@ -714,12 +820,18 @@ fn roughly(typed: &Typed<'_>) -> Option<Answer> {
     }
     let mut at = 1;
     while typed.piece(at).is_some_and(|mark| mark.is_mark("~≈.:"))
-        || typed.says(at, &["ca", "approx", "approximately", "about", "circa", "around", "roughly"])
+        || typed.says(
+            at,
+            &["says", "is", "ca", "approx", "approximately", "about", "circa", "around", "roughly"],
+        )
     {
         at += 1;
     }
     let says = typed.text(1, at).trim_matches([':', ' ']).replace(['~', '≈'], "about");
-    (at > 1 && !says.is_empty() && typed.piece(at)?.is_number()).then(|| {
+    let roughly =
+        typed.find(1, &["ca", "approx", "approximately", "about", "circa", "around", "roughly"]);
+    let is_rough = roughly.is_some_and(|word| word < at) || says.contains("about");
+    (at > 1 && is_rough && typed.piece(at)?.is_number()).then(|| {
         Answer::line(
             format!("{} {}  # {says}", typed.lower(0), typed.rest(at)),
             "a figure is given as it was published; anything else goes into a comment",

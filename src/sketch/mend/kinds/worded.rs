@@ -219,15 +219,19 @@ pub(super) fn sum_of_named_parts(typed: &Typed<'_>) -> Option<Answer> {
     let all = all_lengths(typed);
     let ((_, last), parts) = all.split_last()?;
     let adds =
-        typed.pieces.iter().any(|piece| piece.is_mark("+=&") || piece.is_word(&["plus", "and"]));
+        typed.pieces.iter().any(|piece| piece.is_mark("+&") || piece.is_word(&["plus", "and"]));
     let sum: Length = parts.iter().map(|(_, part)| part.length).sum();
-    let is_sum = parts.len() >= 2 && (sum - last.length).nm().abs() <= Length::INCH.nm();
-    (is_sum && (adds || parts.len() >= 3)).then(|| {
-        Answer::line(
-            format!("{} {}", typed.lower(0), last.text),
-            "a wall has one length: the last number is what the parts add up to",
-        )
-    })
+    // The last of several parts is no sum because it happens to be as long as the others.
+    let says_sum = typed.pieces.iter().any(|piece| piece.is_mark("=→>")) || !adds;
+    let is_sum =
+        parts.len() >= 2 && says_sum && (sum - last.length).nm().abs() <= Length::INCH.nm();
+    (is_sum && (adds || typed.pieces.iter().any(|piece| piece.is_mark("=")) || parts.len() >= 3))
+        .then(|| {
+            Answer::line(
+                format!("{} {}", typed.lower(0), last.text),
+                "a wall has one length: the last number is what the parts add up to",
+            )
+        })
 }
 
 /// `west 44' 7" (calculated)`: computed, not measured.
