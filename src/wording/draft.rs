@@ -107,7 +107,7 @@ fn again(walk: &DraftWalk, is_lot: bool) -> Option<String> {
         .map(|suspect| {
             let side = named(&walk.sides[suspect.side]);
             match &suspect.slip {
-                Some(slip) => format!("{side}, perhaps {}", slip.trim_end_matches('?')),
+                Some(slip) => format!("{side}, perhaps {}", slip.words()),
                 None => side,
             }
         })

@@ -12,7 +12,7 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::{Misclosure, Shape, Traverse, TraverseSide};
 use crate::house::Side;
-use crate::house::check::suspect::{Rank, Suspect, swapped};
+use crate::house::check::suspect::{Rank, Slip, Suspect, swapped};
 use crate::sketch::bearing_written;
 use crate::sketch::statement::{Bearing, Run};
 use crate::units::length::WrittenLength;
@@ -34,7 +34,7 @@ pub(super) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) 
     let judge = Judge::new(traverse, misses);
     if let Some(read) = judge.all_as_a_calculator_prints(sides) {
         let one = |(side, bearing): &(usize, Bearing)| {
-            let slip = format!("{}?", bearing_written(bearing));
+            let slip = Slip::Bearing(bearing_written(bearing));
             Suspect { rank: Rank::Unit, ..Suspect::common(*side, slip) }
         };
         return read.iter().take(MOST).map(one).collect();
@@ -85,7 +85,7 @@ struct Misread {
     side: usize,
     /// How many of its neighbors it is square to.
     squares: usize,
-    slip: String,
+    slip: Slip,
 }
 
 struct Judge<'a> {
@@ -169,7 +169,7 @@ impl<'a> Judge<'a> {
 }
 
 /// The common misreadings of a call, each with its label.
-fn readings(side: &Side) -> Vec<(Shape, String)> {
+fn readings(side: &Side) -> Vec<(Shape, Slip)> {
     let Run::Bearing(bearing, written) = &side.run else { return Vec::new() };
     let (bearing, length) = (**bearing, written.length().nm());
     let other = |direction: Direction| Direction::along(direction.axis(), -direction.sign());
@@ -185,7 +185,9 @@ fn readings(side: &Side) -> Vec<(Shape, String)> {
     ];
     let angles = other_angles(&bearing).into_iter();
     all.extend(angles.map(|read| {
-        let slip = format!("{} or {}?", bearing_written(&bearing), bearing_written(&read));
+        let read_either_way =
+            format!("{} or {}", bearing_written(&bearing), bearing_written(&read));
+        let slip = Slip::Bearing(read_either_way);
         (along(&read, length), slip)
     }));
     let lengths = other_lengths(*written).into_iter();

@@ -6,10 +6,8 @@ use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
-use crate::house::check::suspect::Suspect;
-use crate::house::check::suspects::{
-    TYPED_TWICE, behind_backwards, off, same_axis_neighbors, suspects_on,
-};
+use crate::house::check::suspect::{ReadIn, Slip, Suspect};
+use crate::house::check::suspects::{behind_backwards, off, same_axis_neighbors, suspects_on};
 use crate::sketch::statement::usual_form;
 use crate::units::length::{Form, Length, WrittenLength};
 
@@ -113,14 +111,13 @@ fn with_suspects(
             list.iter().filter(|suspect| suspect.slip.is_some()).take(MOST_NAMED).collect();
         for suspect in &named {
             let side = &sides[suspect.side];
-            if suspect.slip.as_deref() == Some(TYPED_TWICE) {
+            if suspect.slip == Some(Slip::TypedTwice) {
                 let twice = side.quoted();
                 fault = fault.help(format!(
                     "{twice} is the same as the side before it, and without it the walk comes back: if it is one wall, take that line out"
                 ));
             }
-            if let Some(help) = suspect.slip.as_deref().and_then(|slip| read_otherwise(side, slip))
-            {
+            if let Some(help) = suspect.slip.as_ref().and_then(|slip| read_otherwise(side, slip)) {
                 fault = fault.help(help);
             }
             if suspect.agrees {
@@ -156,23 +153,17 @@ fn with_suspects(
 }
 
 /// What to type if the number of a side was read in a unit other than the one that its mark or the file gives.
-fn read_otherwise(side: &Side, slip: &str) -> Option<String> {
+fn read_otherwise(side: &Side, slip: &Slip) -> Option<String> {
     let (way, length) = side.typed.split_once(' ')?;
     let end = length.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(length.len());
     let number = &length[..end];
-    let (unit, typed) = match slip.trim_end_matches('?') {
-        "centimeters, not meters" | "centimeters, not millimeters" => {
-            ("in centimeters", format!("{number} cm"))
-        }
-        "meters, without their unit" | "meters, not feet" | "meters, not centimeters" => {
-            ("in meters", format!("{number} m"))
-        }
-        "feet, not inches" | "feet, not meters" => ("in feet", format!("{number}'")),
-        "inches, not feet" => ("in inches", format!("{number}\"")),
-        "inches and tenths mixed up" | "feet and inches with a point" => {
+    let (unit, typed) = match slip {
+        Slip::MetersWithoutUnit => ("in meters".to_owned(), ReadIn::Meters.typed(number)),
+        Slip::Unit { read, .. } => (format!("in {read}"), read.typed(number)),
+        Slip::InchesAndTenths | Slip::WithAPoint => {
             let (feet, inches) = number.split_once('.')?;
             inches.parse::<u8>().ok().filter(|inches| *inches < 12)?;
-            ("as feet and inches", format!("{feet}' {inches}\""))
+            ("as feet and inches".to_owned(), format!("{feet}' {inches}\""))
         }
         _ => return None,
     };
@@ -181,16 +172,16 @@ fn read_otherwise(side: &Side, slip: &str) -> Option<String> {
 
 /// The label of one of several suspects, of which only one is the error: `digits swapped, or side 8 misread?`
 fn label(suspect: &Suspect, named: &[&Suspect], sides: &[Side]) -> String {
-    let slip = suspect.slip.as_deref().unwrap_or_default();
+    let Some(slip) = &suspect.slip else { return String::new() };
     let others: Vec<String> = named
         .iter()
         .filter(|other| other.side != suspect.side)
         .map(|other| sides[other.side].number.to_string())
         .collect();
-    if others.is_empty() || slip == TYPED_TWICE {
-        return slip.to_owned();
+    if others.is_empty() || *slip == Slip::TypedTwice {
+        return format!("{}?", slip.words());
     }
-    format!("{}, or side {} misread?", slip.trim_end_matches('?'), words::list_or(&others))
+    format!("{}, or side {} misread?", slip.words(), words::list_or(&others))
 }
 
 fn wall_missing(is_lot: bool, first: &Side, second: &Side) -> String {

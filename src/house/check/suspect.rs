@@ -1,11 +1,89 @@
 //! A side that could contain a whole misclosure, and how likely that is.
 
+use std::borrow::Cow;
+
+/// A common error in one side that would explain a misclosure.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Slip {
+    TypedTwice,
+    OneTooMany,
+    OtherWay,
+    DigitsSwapped,
+    DigitDroppedOrDoubled,
+    InchesLeftOff,
+    FeetAndInchesExchanged,
+    /// Off by one, five or ten feet.
+    Miscounted,
+    /// Tenths of a foot written as inches, or the reverse.
+    InchesAndTenths,
+    /// `302"` for 30' 2".
+    RunTogether,
+    /// `44.7"` or `28.10` for feet and inches.
+    WithAPoint,
+    /// A number without a unit that was read in meters.
+    MetersWithoutUnit,
+    /// Read in one unit and typed in another.
+    Unit {
+        read: ReadIn,
+        typed: ReadIn,
+    },
+    /// A bearing, read in another way or two.
+    Bearing(String),
+}
+
+/// A unit in which a length can be read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, strum::Display)]
+#[strum(serialize_all = "lowercase")]
+pub(crate) enum ReadIn {
+    Feet,
+    Inches,
+    Meters,
+    Centimeters,
+    Millimeters,
+}
+
+impl ReadIn {
+    /// A number in this unit, as it is typed.
+    pub(crate) fn typed(self, number: &str) -> String {
+        match self {
+            ReadIn::Feet => format!("{number}'"),
+            ReadIn::Inches => format!("{number}\""),
+            ReadIn::Meters => format!("{number} m"),
+            ReadIn::Centimeters => format!("{number} cm"),
+            ReadIn::Millimeters => format!("{number} mm"),
+        }
+    }
+}
+
+impl Slip {
+    /// The error in words, to follow "perhaps" or to end in a question mark.
+    pub(crate) fn words(&self) -> Cow<'static, str> {
+        match self {
+            Slip::TypedTwice => "typed twice",
+            Slip::OneTooMany => "one too many",
+            Slip::OtherWay => "walked the other way",
+            Slip::DigitsSwapped => "digits swapped",
+            Slip::DigitDroppedOrDoubled => "a digit dropped or doubled",
+            Slip::InchesLeftOff => "inches left off",
+            Slip::FeetAndInchesExchanged => "feet and inches exchanged",
+            Slip::Miscounted => "a foot, five or ten miscounted",
+            Slip::InchesAndTenths => "inches and tenths mixed up",
+            Slip::RunTogether => "feet and inches run together",
+            Slip::WithAPoint => "feet and inches with a point",
+            Slip::MetersWithoutUnit => "meters, without their unit",
+            Slip::Unit { read, typed } => return format!("{read}, not {typed}").into(),
+            Slip::Bearing(bearings) => return bearings.clone().into(),
+        }
+        .into()
+    }
+}
+
 /// A side that could contain the whole misclosure, and how common such an error is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Suspect {
     pub(crate) side: usize,
-    /// The common error, in words; `None` if only the size of the side's length fits.
-    pub(crate) slip: Option<String>,
+    /// The common error; `None` if only the size of the side's length fits.
+    pub(crate) slip: Option<Slip>,
     /// How likely it is.
     pub(super) rank: Rank,
     /// Whether it would agree with its recorded length once the error is undone, which it does not as typed.
@@ -30,8 +108,8 @@ impl Suspect {
         Suspect { side, slip: None, rank: Rank::Size, agrees: false }
     }
 
-    pub(super) fn common(side: usize, slip: impl Into<String>) -> Suspect {
-        Suspect { side, slip: Some(slip.into()), rank: Rank::Common, agrees: false }
+    pub(super) fn common(side: usize, slip: Slip) -> Suspect {
+        Suspect { side, slip: Some(slip), rank: Rank::Common, agrees: false }
     }
 }
 

@@ -4,12 +4,9 @@ use crate::geometry::compass::Axis;
 use crate::geometry::traverse::{Misclosure, Shape, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
-use crate::house::check::suspect::{Rank, Suspect, swapped};
+use crate::house::check::suspect::{Rank, ReadIn, Slip, Suspect, swapped};
 use crate::sketch::statement::{Run, usual_form};
 use crate::units::length::{Form, Length};
-
-/// The label of a side that repeats the one before it.
-pub(super) const TYPED_TWICE: &str = "typed twice?";
 
 /// Every side that could contain the whole misclosure of one axis, or of both; common errors first.
 pub(crate) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Vec<Suspect> {
@@ -66,7 +63,7 @@ pub(super) fn suspects_on(
             let slip = one_too_many(traverse, leg.side);
             list.extend(slip.map(|slip| Suspect::common(leg.side, slip)));
         } else if (held + leg.length).abs() <= slack {
-            list.push(Suspect::common(leg.side, "walked the other way?"));
+            list.push(Suspect::common(leg.side, Slip::OtherWay));
         }
     }
     keep_the_likeliest(&mut list);
@@ -87,7 +84,7 @@ fn keep_the_likeliest(list: &mut [Suspect]) {
     let has_unit = first < Rank::Common;
     let is_named = |suspect: &Suspect| suspect.rank != Rank::Size;
     let has_agreeing = list.iter().any(|suspect| is_named(suspect) && suspect.agrees);
-    let is_open = |suspect: &&mut Suspect| suspect.slip.as_deref() != Some(TYPED_TWICE);
+    let is_open = |suspect: &&mut Suspect| suspect.slip != Some(Slip::TypedTwice);
     for suspect in list.iter_mut().filter(is_open) {
         let is_second =
             has_unit && suspect.rank > first || !has_unit && has_agreeing && !suspect.agrees;
@@ -119,10 +116,10 @@ pub(super) fn behind_backwards(
         };
         let swapped = || {
             let mut all = with_digits_swapped(leg.length).into_iter();
-            all.find(|&length| is_wall(with(length))).map(|_| ("digits swapped?", Rank::Common))
+            all.find(|&length| is_wall(with(length))).map(|_| (Slip::DigitsSwapped, Rank::Common))
         };
         let twice = || {
-            let slip = one_too_many(traverse, leg.side).filter(|slip| *slip == TYPED_TWICE)?;
+            let slip = one_too_many(traverse, leg.side).filter(|slip| *slip == Slip::TypedTwice)?;
             is_wall(with(0)).then_some((slip, Rank::Common))
         };
         let found = swapped().or_else(twice).or_else(unit);
@@ -132,7 +129,7 @@ pub(super) fn behind_backwards(
         let legs = traverse.legs_along(direction.axis()).filter(|leg| !leg.follows);
         list.extend(legs.filter_map(|leg| {
             let turned = left + 2 * direction.sign() * leg.sign * leg.length;
-            is_wall(turned).then(|| Suspect::common(leg.side, "walked the other way?"))
+            is_wall(turned).then(|| Suspect::common(leg.side, Slip::OtherWay))
         }));
     }
     keep_the_likeliest(&mut list);
@@ -142,13 +139,13 @@ pub(super) fn behind_backwards(
 
 /// The error of an extra side, without which the traverse would close; `None` if it is not one. Of two equal sides in a
 /// row, it is the second.
-fn one_too_many(traverse: &Traverse, side: usize) -> Option<&'static str> {
+fn one_too_many(traverse: &Traverse, side: usize) -> Option<Slip> {
     let n = traverse.sides.len();
     let same = |other: usize| traverse.sides[other].shape == traverse.sides[side].shape;
     match (same((side + n - 1) % n), same((side + 1) % n)) {
-        (true, _) => Some(TYPED_TWICE),
+        (true, _) => Some(Slip::TypedTwice),
         (false, true) => None,
-        (false, false) => Some("one too many?"),
+        (false, false) => Some(Slip::OneTooMany),
     }
 }
 
@@ -158,7 +155,7 @@ fn unit_mistaken(
     typed: i64,
     usual: Form,
     right: impl Fn(i64) -> bool,
-) -> Option<&'static str> {
+) -> Option<Slip> {
     let Run::Straight(_, written) = side.run else { return None };
     let is_metric =
         |form: Form| matches!(form, Form::Meters | Form::Centimeters | Form::Millimeters);
@@ -170,36 +167,53 @@ fn unit_mistaken(
     let (has_feet, has_inches) = (side.typed.contains('\''), side.typed.contains('"'));
     let form = written.form();
     if side.is_bare() && !is_metric(form) && times(Length::METER, Length::FOOT).is_some() {
-        return Some("meters, without their unit?");
+        return Some(Slip::MetersWithoutUnit);
     }
     if run_together(typed, has_inches && !has_feet).into_iter().any(&right) {
-        return Some("feet and inches run together?");
+        return Some(Slip::RunTogether);
     }
+    if let Some(length) = feet_dot_inches(side)
+        && right(length)
+    {
+        return Some(Slip::WithAPoint);
+    }
+    let unit = |read, typed| Slip::Unit { read, typed };
     let slip = match form {
-        _ if has_inches && !has_feet => (Length::FOOT, Length::INCH, "feet, not inches?"),
+        _ if has_inches && !has_feet => {
+            (Length::FOOT, Length::INCH, unit(ReadIn::Feet, ReadIn::Inches))
+        }
         Form::FeetAndInches | Form::DecimalFeet if is_metric(usual) && has_feet => {
-            (Length::METER, Length::FOOT, "meters, not feet?")
+            (Length::METER, Length::FOOT, unit(ReadIn::Meters, ReadIn::Feet))
         }
-        Form::Meters if !is_metric(usual) => (Length::FOOT, Length::METER, "feet, not meters?"),
-        Form::Meters => (Form::Centimeters.unit(), Length::METER, "centimeters, not meters?"),
-        Form::Centimeters => (Length::METER, form.unit(), "meters, not centimeters?"),
+        Form::Meters if !is_metric(usual) => {
+            (Length::FOOT, Length::METER, unit(ReadIn::Feet, ReadIn::Meters))
+        }
+        Form::Meters => {
+            (Form::Centimeters.unit(), Length::METER, unit(ReadIn::Centimeters, ReadIn::Meters))
+        }
+        Form::Centimeters => {
+            (Length::METER, form.unit(), unit(ReadIn::Meters, ReadIn::Centimeters))
+        }
         Form::Millimeters => {
-            (Form::Centimeters.unit(), form.unit(), "centimeters, not millimeters?")
+            (Form::Centimeters.unit(), form.unit(), unit(ReadIn::Centimeters, ReadIn::Millimeters))
         }
-        _ if has_feet && !has_inches => (Length::INCH, Length::FOOT, "inches, not feet?"),
+        _ if has_feet && !has_inches => {
+            (Length::INCH, Length::FOOT, unit(ReadIn::Inches, ReadIn::Feet))
+        }
         _ => return None,
     };
-    let with_a_point = || {
-        let length = with_a_point(&side.typed).filter(|_| has_inches && !has_feet)?;
-        right(length).then_some("feet and inches with a point?")
-    };
-    times(slip.0, slip.1).map(|_| slip.2).or_else(with_a_point)
+    times(slip.0, slip.1).map(|_| slip.2)
 }
 
-/// `44.7"` read as 44' 7".
-fn with_a_point(typed: &str) -> Option<i64> {
-    let number = typed.split_once(' ')?.1.trim_end_matches('"');
+/// `44.7"` read as 44' 7", or `28.10` and `28.10'` as 28' 10".
+fn feet_dot_inches(side: &Side) -> Option<i64> {
+    let number = side.typed.split_once(' ')?.1.trim_end_matches(['"', '\'']);
     let (feet, inches) = number.split_once('.')?;
+    let has_leading_zero = inches.len() == 2 && inches.starts_with('0');
+    let is_number = |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
+    if !is_number(feet) || !is_number(inches) || inches.len() > 2 || has_leading_zero {
+        return None;
+    }
     let (feet, inches): (i64, i64) = (feet.parse().ok()?, inches.parse().ok()?);
     let length =
         feet.checked_mul(Length::FOOT.nm())?.checked_add(inches.checked_mul(Length::INCH.nm())?)?;
@@ -222,40 +236,40 @@ fn run_together(typed: i64, is_in_inches: bool) -> Vec<i64> {
 }
 
 /// The common error that would turn `held` into `typed`; `None` if there is none.
-fn slip(typed: i64, held: i64, slack: i64) -> Option<&'static str> {
+fn slip(typed: i64, held: i64, slack: i64) -> Option<Slip> {
     let foot = Length::FOOT.nm();
     let inch = Length::INCH.nm();
     let near = |length: i64| (length - held).abs() <= slack;
     let (feet, rest) = (typed.div_euclid(foot), typed.rem_euclid(foot));
     if with_digits_swapped(typed).into_iter().any(near) {
-        return Some("digits swapped?");
+        return Some(Slip::DigitsSwapped);
     }
     if rest == 0 && held > typed && held - typed < foot {
-        return Some("inches left off?");
+        return Some(Slip::InchesLeftOff);
     }
     // 29' 8" written as 28' 9".
     let (units, inches) = (feet.rem_euclid(10), rest.checked_div(inch).unwrap_or(0));
     let exchanged = (feet - units + inches) * foot + units * inch + rest.rem_euclid(inch);
     if (1..10).contains(&inches) && inches != units && near(exchanged) {
-        return Some("feet and inches exchanged?");
+        return Some(Slip::FeetAndInchesExchanged);
     }
     let whole_feet =
         [1, 5, 10].iter().any(|feet| near(typed + feet * foot) || near(typed - feet * foot));
     if whole_feet {
-        return Some("a foot, five or ten miscounted?");
+        return Some(Slip::Miscounted);
     }
     let dropped = feet.checked_div(10).unwrap_or(0);
     let digit =
         (0..10).any(|digit| near((feet * 10 + digit) * foot + rest)) || near(dropped * foot + rest);
     if feet > 0 && digit {
-        return Some("a digit dropped or doubled?");
+        return Some(Slip::DigitDroppedOrDoubled);
     }
     // 12.6 ft written as 12' 6", or the reverse.
     let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);
     let tenths = (rest * 10).checked_div(foot).unwrap_or(0);
     let as_inches = feet * foot + tenths * inch;
     let confused = inches < 10 && near(as_tenths) || near(as_inches);
-    confused.then_some("inches and tenths mixed up?")
+    confused.then_some(Slip::InchesAndTenths)
 }
 
 /// The length with each pair of neighboring digits of its whole feet swapped.
