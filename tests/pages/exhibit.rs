@@ -22,8 +22,8 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
         [(has_level, "Scale "), (has_record, "step by step"), (has_record, "not explained")]
     {
         // What is left is called so, or within what rounding or reading a tape could change.
-        let is_there = all.contains(part)
-            || part == "not explained" && all.contains("left, within what ");
+        let is_there =
+            all.contains(part) || part == "not explained" && all.contains("left, within what ");
         if wanted && !is_there {
             missing.push(format!("{part}: {all}"));
         }
