@@ -137,12 +137,12 @@ fn output_is_identical_on_any_number_of_cores() {
 }
 
 #[test]
-fn empty_input_is_no_row_and_no_fault() {
-    for (arguments, head) in [(&["-"][..], ""), (&["-", "--format", "csv"][..], "id,figure,sq_ft,")]
-    {
-        let (code, out, _) = run(arguments, b"");
-        assert_eq!(code, 0);
-        assert!(out.starts_with(head) && out.lines().count() <= 1, "{out}");
+fn empty_input_is_no_row_and_no_error() {
+    let head = fairfoot::batch::HEADS.join(",") + "\n";
+    assert!(head.starts_with("id,figure,sq_ft,"));
+    for (arguments, wanted) in [(&["-"][..], ""), (&["-", "--format", "csv"][..], head.as_str())] {
+        let (code, out, message) = run(arguments, b"");
+        assert_eq!((code, out.as_str(), message.as_str()), (0, wanted, ""));
     }
 }
 
@@ -219,6 +219,37 @@ fn a_file_is_written_whole_or_not_at_all() {
     assert_eq!(fs::read_to_string(&out).unwrap().lines().count(), 2);
     let missing = folder.path().join("nowhere/rows.csv");
     assert_eq!(run(&["-", "-o", missing.to_str().unwrap()], b"").0, 2);
+    // A file that may not be written, and a run that is ended before its last row.
+    let is_written = |may: bool| {
+        let mut permissions = fs::metadata(&out).unwrap().permissions();
+        permissions.set_readonly(!may);
+        fs::set_permissions(&out, permissions).unwrap();
+    };
+    fs::write(&out, "the old one").unwrap();
+    is_written(false);
+    let arguments = ["-", "--format", "csv", "-o", out.to_str().unwrap()];
+    let (code, _, message) = run(&arguments, line("1", &house(1_206)).as_bytes());
+    assert_eq!(code, 2);
+    assert!(message.contains("may not be written; it is as it was"), "{message}");
+    assert_eq!(fs::read_to_string(&out).unwrap(), "the old one");
+    is_written(true);
+    let mut child = started(&[&["batch"][..], &arguments].concat());
+    let mut input = child.stdin.take().unwrap();
+    let rows: String = (0..200).map(|i| line(&i.to_string(), &house(1_206))).collect();
+    input.write_all(rows.as_bytes()).unwrap();
+    let unfinished = || {
+        let others = fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap());
+        let sizes = others.filter(|entry| entry.path() != out);
+        sizes.map(|entry| entry.metadata().unwrap().len()).sum::<u64>()
+    };
+    while unfinished() == 0 {
+        assert!(child.try_wait().unwrap().is_none(), "it ended without its input's end");
+        std::thread::yield_now();
+    }
+    assert_eq!(fs::read_to_string(&out).unwrap(), "the old one");
+    child.kill().unwrap();
+    child.wait().unwrap();
+    assert_eq!(fs::read_to_string(&out).unwrap(), "the old one");
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use fairfoot::Paper;
 
 use fairfoot::pages::{Page, Part, Point, Text};
-use geo::{Area, BoundingRect, Coord, Intersects, Line, LineString, Polygon};
+use geo::{Area, BoundingRect, Coord, Intersects, Line, LineString, Polygon, Translate};
 use proptest::prelude::*;
 
 use super::houses::houses;
@@ -24,32 +24,51 @@ fn line((from, to): (Point, Point)) -> Line<f64> {
     Line::new(Coord { x: from.x_pt, y: from.y_pt }, Coord { x: to.x_pt, y: to.y_pt })
 }
 
+/// A text where it lies on a page.
+#[derive(Clone)]
+struct Placed<'page> {
+    words: &'page str,
+    ground: Polygon<f64>,
+    is_label: bool,
+}
+
+fn placed(page: &Page) -> Vec<Placed<'_>> {
+    let one =
+        |text| Placed { words: Text::words(text), ground: ground(text), is_label: text.is_label() };
+    page.texts().map(one).collect()
+}
+
 /// Everything wrong with a page; empty if nothing is.
 pub(crate) fn faults(page: &Page) -> Vec<String> {
+    faults_among(&placed(page), page)
+}
+
+/// Everything wrong with these texts on the paper and beside the lines of a page.
+fn faults_among(texts: &[Placed<'_>], page: &Page) -> Vec<String> {
     let mut faults = Vec::new();
-    let texts: Vec<(&Text, Polygon<f64>)> = page.texts().map(|text| (text, ground(text))).collect();
     let (width, height) = page.size_pt();
-    for (text, ground) in &texts {
-        assert!(ground.unsigned_area() > 0.0, "{:?} covers nothing", text.words());
+    for Placed { words, ground, .. } in texts {
+        assert!(ground.unsigned_area() > 0.0, "{words:?} covers nothing");
         let bounds = ground.bounding_rect().unwrap();
         let (low, high) = (bounds.min(), bounds.max());
         if low.x < 20.0 || low.y < 20.0 || high.x > width - 20.0 || high.y > height - 20.0 {
-            faults.push(format!("{:?} stands off the paper", text.words()));
+            faults.push(format!("{words:?} stands off the paper"));
         }
     }
-    for (i, (text, ground)) in texts.iter().enumerate() {
+    for (i, Placed { words, ground, .. }) in texts.iter().enumerate() {
         let bounds = ground.bounding_rect().unwrap();
-        for (other, theirs) in &texts[i + 1..] {
-            if bounds.intersects(&theirs.bounding_rect().unwrap()) && ground.intersects(theirs) {
-                faults.push(format!("{:?} touches {:?}", text.words(), other.words()));
+        for other in &texts[i + 1..] {
+            let are_near = bounds.intersects(&other.ground.bounding_rect().unwrap());
+            if are_near && ground.intersects(&other.ground) {
+                faults.push(format!("{words:?} touches {:?}", other.words));
             }
         }
     }
     for part in [Part::Outline, Part::Dashed, Part::Dimension] {
         let lines: Vec<Line<f64>> = page.lines(part).into_iter().map(line).collect();
-        for (text, ground) in texts.iter().filter(|(text, _)| text.is_label()) {
+        for Placed { words, ground, .. } in texts.iter().filter(|text| text.is_label) {
             if lines.iter().any(|line| ground.intersects(line)) {
-                faults.push(format!("{:?} touches a line of {part:?}", text.words()));
+                faults.push(format!("{words:?} touches a line of {part:?}"));
             }
         }
     }
@@ -68,13 +87,43 @@ fn nothing_overlaps_on_the_pages_of_the_sketches() {
     }
 }
 
+/// The same text with its middle at another place.
+fn moved<'page>(text: &Placed<'page>, to: Coord<f64>) -> Placed<'page> {
+    let bounds = text.ground.bounding_rect().unwrap();
+    let middle = bounds.center();
+    let ground = text.ground.translate(to.x - middle.x, to.y - middle.y);
+    Placed { ground, ..text.clone() }
+}
+
 #[test]
-fn the_overlap_check_finds_an_overlap() {
-    // Two labels drawn over each other are found out.
-    let pages = pages_on(&super::sketch("plain-rectangle"), Paper::Letter);
-    let texts: Vec<&Text> = pages.pages()[0].texts().collect();
-    assert!(ground(texts[0]).intersects(&ground(texts[0])));
-    assert!(!ground(texts[0]).intersects(&ground(texts[1])));
+fn a_text_on_another_on_a_line_or_off_the_paper_is_found() {
+    let pages = pages_on(&super::sketch("record-sketch"), Paper::Letter);
+    let page = &pages.pages()[0];
+    let texts = placed(page);
+    assert_eq!(faults_among(&texts, page), Vec::<String>::new());
+    let label = texts.iter().position(|text| text.is_label).unwrap();
+    let words = texts[label].words;
+    let found = |to: Coord<f64>| {
+        let mut texts = texts.clone();
+        texts[label] = moved(&texts[label], to);
+        faults_among(&texts, page)
+    };
+    let title = &texts[0];
+    let both = format!("{:?} touches {words:?}", title.words);
+    let onto = title.ground.bounding_rect().unwrap().center();
+    assert!(found(onto).contains(&both), "{both}");
+    let off = format!("{words:?} stands off the paper");
+    let (width, height) = page.size_pt();
+    for (x, y) in [(5.0, 300.0), (width - 5.0, 300.0), (300.0, 5.0), (300.0, height - 5.0)] {
+        assert!(found(Coord { x, y }).contains(&off), "{x}, {y}");
+    }
+    for part in [Part::Outline, Part::Dashed, Part::Dimension] {
+        let lines = page.lines(part);
+        let (from, to) = lines[lines.len() / 2];
+        let middle = Coord { x: (from.x_pt + to.x_pt) / 2.0, y: (from.y_pt + to.y_pt) / 2.0 };
+        let touches = format!("{words:?} touches a line of {part:?}");
+        assert!(found(middle).contains(&touches), "{touches}");
+    }
 }
 
 proptest! {

@@ -1,6 +1,7 @@
 //! A scale ruler works on the printed page: lengths in the PDF, in points, are the sides at the stated scale.
 
 use fairfoot::Settings;
+use fairfoot::pages::Part;
 use lopdf::content::Content;
 use lopdf::{Document, Object};
 
@@ -23,17 +24,27 @@ fn numbers(operands: &[Object]) -> Vec<f64> {
     operands.iter().filter_map(|operand| operand.as_float().ok().map(f64::from)).collect()
 }
 
-/// The lengths of all straight lines on a page of a PDF, in points of the paper.
-fn lengths(document: &Document, number: u32) -> Vec<f64> {
+/// A straight line: both ends in points, from the left and from the top of the paper.
+type Stretch = [(f64, f64); 2];
+
+fn length([from, to]: Stretch) -> f64 {
+    (to.0 - from.0).hypot(to.1 - from.1)
+}
+
+/// All straight lines on a page of a PDF.
+fn stretches(document: &Document, number: u32) -> Vec<Stretch> {
     let page = document.get_pages()[&number];
+    let sheet = document.get_dictionary(page).unwrap().get(b"MediaBox").unwrap();
+    let height = numbers(sheet.as_array().unwrap())[3];
     let content = Content::decode(&document.get_page_content(page)).unwrap();
     let mut now: Matrix = [1.0, 0.0, 0.0, 1.0, 0.0, 0.0];
     let (mut kept, mut at, mut first) = (Vec::new(), (0.0, 0.0), (0.0, 0.0));
-    let mut lengths = Vec::new();
+    let mut stretches: Vec<Stretch> = Vec::new();
     for operation in content.operations {
         let n = numbers(&operation.operands);
         let spot = |x: f64, y: f64, now: Matrix| {
-            (x * now[0] + y * now[2] + now[4], x * now[1] + y * now[3] + now[5])
+            // A PDF counts from the bottom of the paper.
+            (x * now[0] + y * now[2] + now[4], height - (x * now[1] + y * now[3] + now[5]))
         };
         match operation.operator.as_str() {
             "q" => kept.push(now),
@@ -45,14 +56,34 @@ fn lengths(document: &Document, number: u32) -> Vec<f64> {
             }
             "l" => {
                 let to = spot(n[0], n[1], now);
-                lengths.push((to.0 - at.0).hypot(to.1 - at.1));
+                stretches.push([at, to]);
                 at = to;
             }
-            "h" => lengths.push((first.0 - at.0).hypot(first.1 - at.1)),
+            // A curve is no straight line, but the next line begins at its end.
+            "c" => at = spot(n[4], n[5], now),
+            "v" | "y" => at = spot(n[2], n[3], now),
+            "h" => {
+                stretches.push([at, first]);
+                at = first;
+            }
             _ => {}
         }
     }
-    lengths
+    stretches
+}
+
+/// The walls on a page of a PDF: the lines of outlines, each drawn in the PDF between the same two points.
+fn walls(page: &fairfoot::pages::Page, document: &Document, number: u32) -> Vec<Stretch> {
+    let drawn = stretches(document, number);
+    let is_near = |a: (f64, f64), b: (f64, f64)| (a.0 - b.0).hypot(a.1 - b.1) < 0.05;
+    let is_in_pdf = |[from, to]: &Stretch| {
+        drawn.iter().any(|[a, b]| {
+            is_near(*a, *from) && is_near(*b, *to) || is_near(*a, *to) && is_near(*b, *from)
+        })
+    };
+    let lines = page.lines(Part::Outline).into_iter();
+    let walls = lines.map(|(from, to)| [(from.x_pt, from.y_pt), (to.x_pt, to.y_pt)]);
+    walls.filter(is_in_pdf).collect()
 }
 
 #[test]
@@ -63,7 +94,7 @@ fn every_straight_wall_is_to_scale_in_the_pdf() {
         let pages = pages(&text);
         let areas = checked.areas(&Settings::default()).unwrap();
         let document = Document::load_mem(&pages.pdf().unwrap()).unwrap();
-        let drawn: Vec<(f64, Vec<f64>)> = pages
+        let drawn: Vec<(f64, Vec<Stretch>)> = pages
             .pages()
             .iter()
             .zip(1..)
@@ -72,7 +103,7 @@ fn every_straight_wall_is_to_scale_in_the_pdf() {
                 let scales: Vec<f64> = page.scale_pt_per_ft().into_iter().chain(insets).collect();
                 scales
                     .into_iter()
-                    .map(|scale| (scale, lengths(&document, number)))
+                    .map(|scale| (scale, walls(page, &document, number)))
                     .collect::<Vec<_>>()
             })
             .collect();
@@ -86,8 +117,8 @@ fn every_straight_wall_is_to_scale_in_the_pdf() {
                     continue;
                 }
                 let feet = (b.east - a.east).feet().hypot((b.north - a.north).feet());
-                let found = drawn.iter().any(|(scale, lengths)| {
-                    lengths.iter().any(|points| (points - feet * scale).abs() < 0.1)
+                let found = drawn.iter().any(|(scale, walls)| {
+                    walls.iter().any(|wall| (length(*wall) - feet * scale).abs() < 0.1)
                 });
                 assert!(found, "{name}, {} of {}: {feet} ft", side.typed(), space.name());
                 looked_at += 1;
@@ -103,5 +134,6 @@ fn an_eighth_of_an_inch_on_paper_is_a_foot() {
     let pages = pages(&super::sketch("angled-bay"));
     assert_eq!(pages.pages()[0].scale_pt_per_ft(), Some(9.0));
     let document = Document::load_mem(&pages.pdf().unwrap()).unwrap();
-    assert!(lengths(&document, 1).iter().any(|points| (points - 415.5).abs() < 0.05));
+    let walls = walls(&pages.pages()[0], &document, 1);
+    assert!(walls.iter().any(|wall| (length(*wall) - 415.5).abs() < 0.05));
 }

@@ -158,3 +158,26 @@ fn weights_of_ones_own_are_chances() {
     assert!(with("not_rounded", 0.89).is_err());
     assert!(with("a name of no meaning", 0.1).is_err());
 }
+
+#[test]
+fn spaces_that_a_figure_counts_are_part_of_its_rounding_test() {
+    // To the whole foot 28 × 43 = 1,204, and a porch of 10 by 10 ft: 1,304 is just what rounding gives, and 1,404 is not.
+    for (record, whether) in [
+        (1_304, fairfoot::reconcile::CouldExplain::Yes),
+        (1_404, fairfoot::reconcile::CouldExplain::No),
+    ] {
+        let text = format!(
+            "record {record} sq ft counting \"Porch\"\nlevel \"G\"\nliving \"House\"\nnorth 28' 4\"\neast 42' 7\"\nsouth 28' 4\"\nwest 42' 7\"\nporch \"Porch\" start west 10'\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n"
+        );
+        let checked = fairfoot::read("house.sides", text).expect("sound");
+        let settings = fairfoot::Settings::default();
+        let areas = checked.areas(&settings).expect("areas");
+        let all = areas.reconcile(&fairfoot::Weights::default()).expect("figures");
+        let figure = &all.figures()[0];
+        assert_eq!(figure.rounding_test().could_explain(), Some(whether), "{record}");
+        let counting = figure
+            .line(fairfoot::reconcile::BridgeStep::Counting)
+            .expect("a line of what it counts");
+        assert_eq!(counting.area().sq_ft_text(), "100");
+    }
+}

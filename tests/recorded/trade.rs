@@ -289,7 +289,10 @@ fn a_record_in_inches_is_compared_in_inches() {
     let report = text_report(text);
     assert!(report.contains("The record's walls are stated to the inch"), "{report}");
     assert!(
-        !report.contains("Rounding is not big enough") && !report.contains("whole-foot walls"),
+        !report.contains("alone cannot explain") && !report.contains("whole-foot walls"),
         "{report}"
     );
+    // The same record without what its walls are rounded to: 30 × 41 = 1,230, and 31 × 41 = 1,271 at most.
+    let whole_feet = text_report(&text.replace(" sides inch", " sides whole-foot"));
+    assert!(whole_feet.contains("alone cannot explain"), "{whole_feet}");
 }
