@@ -74,6 +74,17 @@ const NOT: &[(&str, &str)] = &[
     ("follow from the sides in the file", "Figures are computed from these lengths"),
     ("closure 0.00", "under 0.01 ft"),
     ("rooms below", "ground floor rooms"),
+    ("with faults", "with errors"),
+    ("whole feet allow", "outside the possible range"),
+    ("eave to tell", "no overhang can be computed"),
+    ("says of itself", "measured the record's way"),
+    ("half step", "the quarter foot, where rounding to half feet turns"),
+    ("against the rounding for", "only if walls were misrounded for"),
+    ("lie how far", "gaps in percent of the measured area"),
+    ("is no name for a file", "is not a file name"),
+    ("no map that is read", "not a map that fairfoot reads"),
+    ("tell its makers", "please report it"),
+    ("worked on at once", "computed at once"),
 ];
 
 /// US spelling: the beginning of a word, and how it is spelled here.
@@ -188,6 +199,13 @@ fn numbers_that_a_reader_would_stumble_at_are_found() {
     assert_eq!(numbers_to_mend("fairfoot 0.1.0, 12.5 × 43."), Vec::<String>::new());
 }
 
+/// What a command prints on both streams, standard error first, with this as its standard input.
+fn said(folder: &std::path::Path, arguments: &[&str], input: &str) -> [String; 2] {
+    let mut run = assert_cmd::Command::new(assert_cmd::cargo::cargo_bin!("fairfoot"));
+    let run = run.args(arguments).current_dir(folder).write_stdin(input).output().unwrap();
+    [run.stderr, run.stdout].map(|bytes| String::from_utf8(bytes).unwrap())
+}
+
 /// Every command, as the program lists them.
 fn commands() -> Vec<String> {
     let help = printed(&["--help"]);
@@ -277,6 +295,35 @@ fn no_page_has_a_word_or_a_number_that_must_not_come_back_seen_or_heard() {
             }
         }
     }
+}
+
+/// Checks what a command says on both streams. What it says on standard error must hold this; a command that is
+/// mistyped here would say something else.
+fn checked(folder: &std::path::Path, arguments: &[&str], input: &str, holds: &str) {
+    let streams = said(folder, arguments, input);
+    assert!(streams[0].contains(holds), "{arguments:?}: {}", streams[0]);
+    for text in streams {
+        assert_eq!(found(&text), Vec::<&str>::new(), "{arguments:?}: {text}");
+    }
+}
+
+#[test]
+fn nothing_said_of_a_new_file_has_a_word_that_must_not_come_back() {
+    let folder = tempfile::tempdir().unwrap();
+    for (arguments, holds) in [
+        (["new", "house"].as_slice(), "now type the sides"),
+        (&["new", "house"], "house.sides"),
+        (&["new", "form", "--printable"], "print it at full size"),
+        (&["new", "form", "--printable"], "form.pdf"),
+        (&["new", "form.txt", "--printable"], ".pdf"),
+        (&["new", "-", "--printable"], "error"),
+        (&["new", "sub/."], "error"),
+        (&["new", "nowhere/house"], "nowhere"),
+    ] {
+        checked(folder.path(), arguments, "", holds);
+    }
+    let starter = fs::read_to_string(folder.path().join("house.sides")).unwrap();
+    assert_eq!(found(&starter), Vec::<&str>::new());
 }
 
 #[test]
