@@ -450,3 +450,16 @@ fn a_line_that_ends_in_a_hidden_character_is_shown_to_be_typed_again() {
     let page = drawn(&a_box("", "north 30' \u{200b}"));
     assert!(page.contains("type the line again: `north 30'`"), "{page}");
 }
+
+#[test]
+fn a_length_typed_with_a_point_for_its_inches_is_offered_as_feet_and_inches() {
+    // 28' 10" typed as 28.10: with it, 28' 10" north are 12' and 16' 10" south.
+    let text = "level \"G\"\nliving \"House\"\nnorth 28.10\neast 40' 6\"\nsouth 12'\nwest 8' 3\"\nsouth 16' 10\"\nwest 32' 3\"\n";
+    let (_, list) = super::diagnostics_of("house.sides", text.as_bytes().to_vec());
+    let first = &list[0];
+    assert!(
+        first.helps().iter().any(|help| help.contains("type `north 28' 10\"`")),
+        "{:?}",
+        first.helps()
+    );
+}

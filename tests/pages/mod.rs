@@ -5,6 +5,8 @@
     clippy::panic,
     clippy::float_arithmetic,
     clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
     clippy::integer_division,
     reason = "a test that cannot go on has failed; places are checked by plain arithmetic"
 )]

@@ -22,8 +22,6 @@ const MOST: usize = 3;
 /// The calls of a deed, if none is misread, close within one part in this many of their length (our judgment; a deed's
 /// bearings to the minute and lengths to the tenth of a foot allow one in some thousands).
 const CLOSES_TO: f64 = 1_500.0;
-/// The label of a call that was probably walked in the opposite direction.
-const TURNED: &str = "walked the other way?";
 
 /// The calls that could contain the whole misclosure, those with a common misreading first; empty if no side is
 /// given by bearing.
@@ -179,9 +177,9 @@ fn readings(side: &Side) -> Vec<(Shape, Slip)> {
     );
     let back = Bearing { from: other(bearing.from), toward: other(bearing.toward), ..bearing };
     let mut all = vec![
-        (along(&east_for_west, length), "E for W, or W for E?".to_owned()),
-        (along(&north_for_south, length), "N for S, or S for N?".to_owned()),
-        (along(&back, length), TURNED.to_owned()),
+        (along(&east_for_west, length), Slip::Bearing("E for W, or W for E".to_owned())),
+        (along(&north_for_south, length), Slip::Bearing("N for S, or S for N".to_owned())),
+        (along(&back, length), Slip::OtherWay),
     ];
     let angles = other_angles(&bearing).into_iter();
     all.extend(angles.map(|read| {
@@ -191,7 +189,7 @@ fn readings(side: &Side) -> Vec<(Shape, Slip)> {
         (along(&read, length), slip)
     }));
     let lengths = other_lengths(*written).into_iter();
-    all.extend(lengths.map(|length| (along(&bearing, length), "digits swapped?".to_owned())));
+    all.extend(lengths.map(|length| (along(&bearing, length), Slip::DigitsSwapped)));
     all
 }
 

@@ -172,11 +172,10 @@ fn unit_mistaken(
     if run_together(typed, has_inches && !has_feet).into_iter().any(&right) {
         return Some(Slip::RunTogether);
     }
-    if let Some(length) = feet_dot_inches(side)
-        && right(length)
-    {
-        return Some(Slip::WithAPoint);
-    }
+    let with_a_point = || {
+        let length = feet_dot_inches(side).filter(|&length| right(length));
+        length.map(|_| Slip::WithAPoint)
+    };
     let unit = |read, typed| Slip::Unit { read, typed };
     let slip = match form {
         _ if has_inches && !has_feet => {
@@ -200,16 +199,19 @@ fn unit_mistaken(
         _ if has_feet && !has_inches => {
             (Length::INCH, Length::FOOT, unit(ReadIn::Inches, ReadIn::Feet))
         }
-        _ => return None,
+        _ => return with_a_point(),
     };
-    times(slip.0, slip.1).map(|_| slip.2)
+    times(slip.0, slip.1).map(|_| slip.2).or_else(with_a_point)
 }
 
-/// `44.7"` read as 44' 7", or `28.10` and `28.10'` as 28' 10".
+/// `44.7"` read as 44' 7", or `28.10` and `28.10'` as 28' 10". A single digit without an inch mark may be tenths.
 fn feet_dot_inches(side: &Side) -> Option<i64> {
     let number = side.typed.split_once(' ')?.1.trim_end_matches(['"', '\'']);
     let (feet, inches) = number.split_once('.')?;
     let has_leading_zero = inches.len() == 2 && inches.starts_with('0');
+    if inches.len() == 1 && !side.typed.contains('"') {
+        return None;
+    }
     let is_number = |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
     if !is_number(feet) || !is_number(inches) || inches.len() > 2 || has_leading_zero {
         return None;
