@@ -234,7 +234,7 @@ impl<'a> Cursor<'a> {
     }
 
     /// The rest of the line as typed; empty if it contains a quotation mark, and so could not be put in quotes.
-    fn rest_of_line(&self) -> String {
+    pub(crate) fn rest_of_line(&self) -> String {
         let rest = self.text.get(self.span().start..self.end).unwrap_or("");
         if rest.contains(['"', '“', '”']) { String::new() } else { rest.to_owned() }
     }

@@ -616,6 +616,8 @@ impl Cursor<'_> {
                 format!(
                     "write its length right after `{way}`; anything else about the wall goes in a note, after the length"
                 )
+            } else if crate::sketch::mend::speaks_number(&self.rest_of_line()) {
+                format!("write its length in digits right after `{way}`, as `42' 7\"`")
             } else {
                 format!("out of reach? write `{way} by closing`")
             };

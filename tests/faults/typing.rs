@@ -118,3 +118,63 @@ fn what_people_type_is_read_or_answered_with_what_to_type() {
     assert!(lines >= 500, "{lines}");
     assert!(with_fix * 20 >= lines * 17, "{with_fix} of {lines} have something to type");
 }
+
+#[test]
+fn where_only_the_writer_knows_what_is_meant_no_line_is_offered() {
+    for (place, line) in [
+        ("side", "west 7' 21\""),
+        ("side", "west 12*6"),
+        ("side", "west 12x6"),
+        ("side", "west 12 ft 6\" by 6' 3\""),
+        ("side", "east 42-7-4"),
+        ("side", "west zero"),
+        ("side", "east four four seven"),
+        ("space", "deck back of house"),
+        ("space", "deck front of House"),
+        ("space", "deck behind house"),
+        ("space", "deck on the left, 10 ft by 13' 9\""),
+        ("space", "porch at front door 8 x 5"),
+        ("space", "garage att. Garage 552 on record, from House corner 5"),
+        ("space", "garage 484"),
+        ("space", "garage 484 right side"),
+        ("space", "att garage from SE corner, record 552"),
+        ("space", "garage \"Garage\" shares wall with house"),
+        ("space", "garage \"Garage\" next to house"),
+        ("space", "start at inside corner"),
+        ("head", "record 1215 sqft, listing 99 m"),
+        ("head", "measured April 2026"),
+        ("head", "county has garage 470"),
+        ("lot", "bearing S 88° 52' 30\" W back to POB"),
+    ] {
+        let (said, fixes) = said(place, line);
+        assert!(fixes == 0 && !said.contains("did you mean"), "{line}: {said}");
+        assert!(said.contains("help: "), "{line}: {said}");
+    }
+}
+
+#[test]
+fn a_size_is_offered_as_sides_only_where_none_follow() {
+    let mended = |after: &str| {
+        let text = format!("{}deck 10' x 12'\n{after}", around("space").0);
+        let list = errors(&text);
+        let fix = list.iter().flat_map(Diagnostic::fixes).next().unwrap();
+        let mut mended = text.clone();
+        mended.replace_range(fix.span.start..fix.span.end, &fix.text);
+        assert_eq!(errors(&mended).len(), 0, "{mended}");
+        mended
+    };
+    let walls = |text: &str| text.lines().filter(|line| line.starts_with("north")).count();
+    // The house has one wall that runs north.
+    assert_eq!(walls(&mended("")), 2);
+    assert_eq!(walls(&mended(around("space").1)), 2);
+}
+
+#[test]
+fn no_number_said_in_words_is_answered_with_by_closing() {
+    for line in
+        ["east forty-two and some", "east twelve point five and a bit", "east two times ten"]
+    {
+        let (said, _) = said("side", line);
+        assert!(!said.contains("by closing`"), "{line}: {said}");
+    }
+}

@@ -304,6 +304,24 @@ impl Checker<'_> {
         );
     }
 
+    /// Warns of a measured side whose own tolerance is a foot or more: an inch mark left off makes feet of it.
+    fn report_wide_side(&mut self, side: &SideSketch) {
+        let Some(tolerance) = side.words.tolerance.filter(|t| t.length() >= Length::FOOT) else {
+            return;
+        };
+        if side.words.estimated {
+            return;
+        }
+        self.report(
+            Diagnostic::new(
+                Word::WideTolerance,
+                side.span,
+                format!("this wall is taken to be within {tolerance}, which is wide for a tape"),
+            )
+            .help("is an inch mark missing in `tolerance`? a number without a mark is feet, or meters after `units meters`"),
+        );
+    }
+
     fn lot(&mut self, sketch: &SpaceSketch) {
         let name = &sketch.space.name.text;
         if let Some((sides, closed, _)) = self.close_walk(name, None, sketch.span, &sketch.walk) {
@@ -394,6 +412,9 @@ impl Checker<'_> {
                 if side.words.estimated { ESTIMATED } else { self.sketch.heads.tolerance() },
                 WrittenLength::length,
             );
+            if !is_lot {
+                self.report_wide_side(side);
+            }
             let number = sides.len();
             traverse.sides.push(TraverseSide {
                 shape: shape(&side.run),

@@ -56,6 +56,11 @@ pub(super) fn measures(text: &str) -> bool {
     kinds::measures(text)
 }
 
+/// Whether a text has a number in words in it.
+pub(super) fn speaks_number(text: &str) -> bool {
+    cut(text).iter().any(|piece| lengths::is_spoken_number(&piece.text))
+}
+
 /// Finds a readable replacement for `line`; `attempt` tries to read a line. `None` if there is none.
 pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
     if line.chars().count() > LONGEST {
@@ -68,10 +73,58 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     }
     let found = known(line, attempt, KINDS).and_then(|mend| undoubted(line, mend));
     let found = found.or_else(|| search(line, attempt));
+    let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
+    let found = found.map(|mend| not_in_a_walk(line, mend, &attempt(line).beside));
     found.or_else(|| match kinds::left_over(line, &attempt(line))? {
         Answer::Say { cause, help } => Some(Mend { lines: Vec::new(), cause, help: Some(help) }),
         Answer::Lines(..) => None,
     })
+}
+
+/// An answer without the sides that a size stands for, where sides follow the line: they would be there twice.
+fn without_sides_twice(line: &str, mut mend: Mend, beside: &Beside) -> Mend {
+    let begins = begins_as_side;
+    let is_space =
+        |text: &str| cut(text).first().is_some_and(|word| kinds::kind_word(&word.text).is_some());
+    let size = kinds::size_in(line);
+    for offered in &mut mend.lines {
+        let Some((first, rest)) = offered.split_once('\n') else { continue };
+        let repeats = begins(&beside.after) && is_space(first) && rest.lines().all(begins);
+        if let Some(size) = size.filter(|_| repeats && !first.contains('#')) {
+            *offered = format!("{first}  # {size}");
+            "a size is typed as its sides, and they follow below: it can only be a remark"
+                .clone_into(&mut mend.cause);
+        }
+    }
+    mend.lines.dedup();
+    mend
+}
+
+/// Whether a line begins with a way and a number.
+fn begins_as_side(text: &str) -> bool {
+    let pieces = cut(text);
+    let way = pieces.first().and_then(|way| compass::way_and_back(&way.text));
+    way.is_some() && pieces.get(1).is_some_and(pieces::Piece::is_number)
+}
+
+/// Asks, where a size is typed after a wall: four more sides would not belong to that walk.
+fn not_in_a_walk(line: &str, mend: Mend, beside: &Beside) -> Mend {
+    let is_rectangle =
+        |offered: &String| offered.lines().count() == 4 && offered.lines().all(begins_as_side);
+    if kinds::size_in(line).is_none()
+        || !begins_as_side(&beside.before)
+        || !mend.lines.iter().any(is_rectangle)
+    {
+        return mend;
+    }
+    Mend {
+        lines: Vec::new(),
+        cause: "this walk has walls already, and two lengths on a line are the size of a space".to_owned(),
+        help: Some(
+            "write one length for this wall; another length goes to the end of the line, after a `#`"
+                .to_owned(),
+        ),
+    }
 }
 
 /// An answer without the lines that take something for what it is not; `None` if no other is left.

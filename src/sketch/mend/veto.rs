@@ -4,7 +4,9 @@ use super::comment_of;
 use super::pieces::{Piece, Sort, cut};
 
 /// Words that no name of a space or a level has in it: they say where it is, or who said something of it.
-const NO_NAME: [&str; 27] = [
+const NO_NAME: [&str; 29] = [
+    "no",
+    "record",
     "to",
     "start",
     "detached",
@@ -52,6 +54,8 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
         text_is_doubtful(typed, &pieces)
             || new.is_some_and(|comment| comment_is_doubtful(comment, &pieces))
             || counts_by_mistake(typed, &pieces)
+            || says_more(typed, &pieces)
+            || loses_words(typed, &pieces, comment)
     })
 }
 
@@ -59,12 +63,14 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
 pub(super) fn hides(typed: &str, offered: &str) -> bool {
     let pieces = cut(typed);
     let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
-    let says_much = ["no", "all", "alles", "todo", "tout", "everything"];
+    let says_much = ["no", "all", "alles", "todo", "tout", "everything", "start", "starts"];
+    let has_data = ["outline", "recorded", "veneer"];
+    let has_data = pieces.iter().any(|piece| piece.is_word(&has_data));
     let counts_rooms = pieces.iter().any(Piece::is_number) && word(0).ends_with('s');
     let opens = crate::sketch::phrases::opens_space(&word(0), &word(1)) && !counts_rooms
         || super::kinds::kind_word(&word(0)).is_some()
         || says_much.contains(&word(0).as_str());
-    offered.starts_with("# ") && opens
+    offered.starts_with("# ") && (opens || has_data)
 }
 
 fn is_named(pieces: &[Piece]) -> bool {
@@ -112,10 +118,20 @@ fn is_no_name(text: &str) -> bool {
             && is_number(at + 1)
             && (pieces[at].is_word(&["x", "by"]) || pieces[at].is_mark("×*"))
     });
+    let first = |words: &[&str]| pieces.first().is_some_and(|piece| piece.is_word(words));
+    let is_place = first(&["on", "at", "in", "not", "near"]);
+    let numbered = ["street", "st", "unit", "apt", "apartment", "suite", "room", "building"];
+    let is_area = pieces.iter().any(|number| number.is_number() && number.text.len() == 3)
+        && !pieces.iter().any(|piece| piece.is_word(&numbered));
     let is_decimal = pieces.len() == 1 && is_number(0) && text.contains(['.', ',']);
     let is_figure =
         pieces.iter().any(|piece| piece.is_number() && piece.text.contains(',') && text.len() > 4);
-    is_size || is_decimal || is_figure || pieces.iter().any(|piece| piece.is_word(&NO_NAME))
+    is_size
+        || is_place
+        || is_area
+        || is_decimal
+        || is_figure
+        || pieces.iter().any(|piece| piece.is_word(&NO_NAME))
 }
 
 /// Whether a number of the text has the mark of feet or inches in the typed line.
@@ -159,6 +175,100 @@ fn comment_is_doubtful(comment: &str, pieces: &[Piece]) -> bool {
         || is_named(pieces)
             && !pieces[0].is_word(&["corner"])
             && cut(comment).iter().any(|piece| piece.is_word(&NO_COMMENT))
+}
+
+/// A place or a face that the line does not say: `within` made of `of`, `measured to outside` made of `no brick`.
+fn says_more(typed: &str, pieces: &[Piece]) -> bool {
+    let said = cut(typed);
+    let says = |words: &[&str]| said.iter().any(|piece| piece.is_word(words));
+    let has = |word: &str| pieces.iter().any(|piece| piece.is_word(&[word]));
+    let at = |word: &str| pieces.iter().position(|piece| piece.is_word(&[word]));
+    let takes_a_size = at("from").and_then(|from| pieces.get(from + 1)).is_some_and(|name| {
+        name.sort == Sort::Text
+            && !typed.contains(name.text.as_str())
+            && plain(&name.text).contains(|c: char| c.is_ascii_digit())
+    });
+    let corner = at("corner").and_then(|corner| pieces.get(corner + 1));
+    let wrong_corner = corner.is_some_and(|name| {
+        name.sort == Sort::Text
+            && !typed.contains(name.text.as_str())
+            && plain(&name.text).starts_with(|c: char| c.is_ascii_digit())
+    });
+    let of_house = says(&["back", "front", "rear", "side", "left", "right"]) && says(&["of"]);
+    let not_common = ["not common", "common area", "common room", "common space", "common hall"];
+    let lower = typed.to_lowercase();
+    has("common") && not_common.iter().any(|words| lower.contains(words))
+        || is_named(pieces)
+            && has("within")
+            && of_house
+            && !says(&["within", "inside", "in", "part"])
+        || has("outside") && says(&["no", "without"]) && !says(&["outside", "exterior"])
+        || takes_a_size
+        || wrong_corner
+}
+
+/// Words of the format, a unit or a number in words that a new note, title or comment takes in.
+fn loses_words(typed: &str, pieces: &[Piece], comment: Option<&str>) -> bool {
+    let is_new = |text: &str| !typed.contains(&format!("\"{text}"));
+    let notes = pieces.iter().enumerate().filter(|(at, piece)| {
+        piece.sort == Sort::Text && *at > 0 && pieces[at - 1].is_word(&["note"])
+    });
+    let notes = notes.map(|(_, piece)| plain(&piece.text)).filter(|text| is_new(text));
+    let is_outline = pieces.iter().any(|piece| piece.is_word(&["outline"]));
+    let is_figure =
+        pieces.first().is_some_and(|first| first.is_word(&["record", "listing", "plan", "figure"]));
+    let titles = pieces.iter().filter(|piece| is_figure && piece.sort == Sort::Text);
+    let titles = titles.map(|piece| plain(&piece.text)).filter(|text| is_new(text));
+    let faces = ["frame", "studs"];
+    let new = comment
+        .map(str::trim)
+        .filter(|comment| !typed.contains('#') && !typed.contains(&format!("({comment}")));
+    let is_side =
+        pieces.first().is_some_and(|way| super::compass::way_and_back(&way.text).is_some());
+    let kinds = |pieces: &[Piece]| {
+        let said: String = pieces.iter().map(|piece| format!("{} ", plain(&piece.text))).collect();
+        let is_kind =
+            |piece: &&Piece| super::kinds::kind_word(&piece.text.to_lowercase()).is_some();
+        cut(&said).iter().filter(is_kind).count()
+    };
+    let counts = pieces.iter().any(|piece| piece.is_word(&["counting"]));
+    let counts_fewer = is_figure && counts && kinds(&cut(typed)) > kinds(pieces);
+    counts_fewer
+        || notes.into_iter().any(takes_words)
+        || is_side && new.is_some_and(takes_words)
+        || titles.into_iter().any(|title| {
+            cut(title).iter().any(|piece| piece.is_word(&faces))
+                || is_outline && (title.starts_with("of ") || title.starts_with("for "))
+        })
+        || new.is_some_and(|comment| {
+            is_outline && (comment.starts_with("for ") || !comment.contains(' '))
+                || cut(comment).iter().all(|piece| piece.is_word(&UNITS))
+                || pieces.first().is_some_and(|first| first.is_word(&["record", "listing", "plan"]))
+                    && ["listing ", "record ", "plan "].iter().any(|word| comment.starts_with(word))
+        })
+}
+
+const UNITS: [&str; 12] = [
+    "mètres", "metros", "metern", "pies", "pieds", "pulgadas", "pouces", "ish", "feet", "inches",
+    "meters", "cm",
+];
+
+/// Whether a note takes in a word of a side, or is nothing but a part of the length.
+fn takes_words(note: &str) -> bool {
+    let pieces = cut(note);
+    let word = |at: usize, words: &[&str]| pieces.get(at).is_some_and(|piece| piece.is_word(words));
+    let ends = |words: &[&str]| pieces.last().is_some_and(|piece| piece.is_word(words));
+    let pair = (1..pieces.len()).any(|at| {
+        word(at - 1, &["from"]) && word(at, &["plan", "record"])
+            || word(at - 1, &["veneer"]) && word(at, &["none"])
+    });
+    let parts = ["and", "a", "half", "quarter", "quarters", "point", "eighth", "one"];
+    let is_number = |piece: &Piece| {
+        super::lengths::is_spoken_number(&piece.text)
+            || piece.is_word(&parts)
+            || piece.is_word(&UNITS)
+    };
+    ends(&["common", "estimated"]) || pair || !pieces.is_empty() && pieces.iter().all(is_number)
 }
 
 /// `counted` made of `county` or of nothing.

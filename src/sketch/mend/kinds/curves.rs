@@ -129,6 +129,9 @@ fn slanted(typed: &Typed<'_>) -> Option<Answer> {
             found.pop();
         }
         return match &found[..] {
+            [length] if typed.says(0, &["diagonal", "diag"]) && rest.is_empty() => {
+                Some(along_or_each_way(one, two, length))
+            }
             [length] => Some(bearing(one, two, length, rest)),
             [run, rise] => {
                 let line = format!("diagonal {one} {} {two} {} {rest}", run.text, rise.text);
@@ -180,6 +183,19 @@ fn slanted(typed: &Typed<'_>) -> Option<Answer> {
             first.text
         ),
     ))
+}
+
+/// `diagonal south west 2' 4"`: along the wall, or each way.
+fn along_or_each_way(one: &str, two: &str, length: &Measure) -> Answer {
+    let text = &length.text;
+    let each = format!("diagonal {one} {text} {two} {text}");
+    match bearing(one, two, length, "") {
+        Answer::Lines(mut lines, cause) => {
+            lines.push(each);
+            Answer::Lines(lines, cause)
+        }
+        say @ Answer::Say { .. } => say,
+    }
 }
 
 /// Suggests a bearing for a slanted wall with a single length; half a right angle is only the most likely angle.

@@ -307,11 +307,15 @@ fn counting(typed: &Typed<'_>) -> Option<Answer> {
     if let Some(named) =
         named.filter(|_| with && !typed.pieces[end..].iter().any(super::Piece::is_number))
     {
+        let names: Vec<String> = (named..typed.pieces.len())
+            .filter(|&at| part(typed, at))
+            .map(|at| format!("\"{}\"", super::levels::capitalized(&typed.lower(at))))
+            .collect();
         let name = super::levels::capitalized(&typed.lower(named));
         return Some(Answer::line(
-            format!("{head} {area} counting \"{name}\""),
+            format!("{head} {area} counting {}", names.join(", ")),
             format!(
-                "what else a figure counts comes after `counting`, by the name that it has below: here `{name}`"
+                "what else a figure counts comes after `counting`, by its name as it is typed below: `{name}`, or a longer one"
             ),
         ));
     }

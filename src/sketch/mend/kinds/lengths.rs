@@ -239,7 +239,8 @@ fn inches_or_inches(typed: &Typed<'_>) -> Option<Answer> {
     let feet = number(1).filter(|_| typed.piece(2).is_some_and(|mark| mark.is_mark("'’′")))?;
     let one = number(3)?;
     let at = 4 + usize::from(inch(4));
-    let joined = typed.says(at, &["or", "to"]) || typed.piece(at)?.is_mark("-–/");
+    let joined = typed.says(at, &["or", "to", "maybe", "perhaps", "possibly"])
+        || typed.piece(at)?.is_mark("-–/");
     let slash = typed.piece(at)?.is_mark("/") && at == 4;
     let two = number(at + 1).filter(|two| *two > one && *two < 12)?;
     let ends = inch(at + 2) && at + 3 == typed.pieces.len();

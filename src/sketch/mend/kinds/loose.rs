@@ -30,7 +30,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
 }
 
 /// The format's word for what a space is called, and the index after it: `stairs`, `sun room`, `Veranda`.
-fn kind_at_start(typed: &Typed<'_>) -> Option<(&'static str, usize)> {
+pub(super) fn kind_at_start(typed: &Typed<'_>) -> Option<(&'static str, usize)> {
     let word = typed.lower(0);
     if let Some(kind) = kind_word(&word) {
         return Some((kind, 1));
@@ -482,15 +482,16 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
         // `2-car garage …`, `attached garage …`
         let at =
             (1..typed.pieces.len().min(4)).find(|&at| kind_word(&typed.lower(at)).is_some())?;
-        let describes =
-            typed.find(0, &["car", "attached", "covered", "stall"]).is_some_and(|word| word < at);
+        let describes = typed
+            .find(0, &["car", "att", "attached", "det", "covered", "stall"])
+            .is_some_and(|word| word < at);
         kind_word(&typed.lower(at)).filter(|_| describes).map(|kind| (kind, at + 1))
     })?;
     let is_plain = typed.pieces.iter().any(|piece: &Piece| piece.sort == Sort::Word);
     let name = if is_text(typed.piece(at)) {
         typed.text(at, at + 1).to_owned()
     } else {
-        quoted(&capitalized(kind))
+        quoted(&capitalized(if typed.says(0, &["house"]) { "house" } else { kind }))
     };
     let known = typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned());
     let has_size = (at..typed.pieces.len()).any(|by| {
@@ -507,7 +508,7 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
         Answer::say(
             "the line of a space has its name, its place and its area on the record; this line has something else",
             format!(
-                "write `{kind} {name}`{sides}, then its place (`from \"{known}\" corner` and a number, `start` with a way and a length, `within \"{known}\"` or `detached`), then `recorded` and the area on the record; anything else after a `#`"
+                "write `{kind} {name}`{sides}, then its place (`from \"{known}\" corner` and a number, `start` with a way and a length, `within \"{known}\"` or `detached`), then, if they are to be said, `measured to` and its face, `veneer` and its thickness, `recorded` and the area on the record; anything else after a `#`"
             ),
         )
     })

@@ -6,6 +6,7 @@
 //! recognizes; it returns `None` for any other line.
 
 mod asides;
+mod clauses;
 mod curves;
 mod dates;
 mod deeds;
@@ -16,6 +17,7 @@ mod heads;
 mod lengths;
 mod levels;
 mod loose;
+mod meant;
 mod measure;
 mod misread;
 mod names;
@@ -123,7 +125,9 @@ impl Typed<'_> {
 /// Recognizes a line as a whole; `None` if no rule does.
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 22] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 24] = [
+        meant::answer,
+        clauses::answer,
         reordered::answer,
         walks::answer,
         loose::answer,
@@ -215,4 +219,17 @@ pub(super) fn measures(text: &str) -> bool {
         || measure::area_from(&pieces, 0).is_some()
         || measure::money_from(&pieces, 0).is_some()
         || measure::date_from(&pieces, 0).is_some()
+}
+
+/// The size that a line gives, as `13' 9" x 10'`.
+pub(super) fn size_in(line: &str) -> Option<&str> {
+    let pieces = cut(line);
+    let is_by =
+        |at: usize| pieces.get(at).is_some_and(|by| by.is_word(&["x", "by"]) || by.is_mark("×*"));
+    let (first, end) = measure::lengths(&pieces, 0).iter().find_map(|(at, one)| {
+        let two = measure::length_at(&pieces, one.end + 1).filter(|_| is_by(one.end))?;
+        Some((*at, two.end))
+    })?;
+    let stop = pieces.get(end).map_or(line.len(), |piece| piece.at);
+    line.get(pieces[first].at..stop).map(str::trim)
 }

@@ -909,7 +909,7 @@ fn title_of_a_figure(typed: &Typed<'_>) -> Option<Answer> {
         let name = super::levels::capitalized(&typed.lower(at));
         Answer::line(
             format!("{head} {area} counting \"{name}\""),
-            format!("what else a figure counts comes after `counting`, by the name that it has below: here `{name}`"),
+            format!("what else a figure counts comes after `counting`, by its name as it is typed below: `{name}`, or a longer one"),
         )
     })
 }
