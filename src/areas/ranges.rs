@@ -22,12 +22,23 @@ pub(crate) struct AreaRanges {
     reading: Length,
     usual: OnceLock<Vec<Option<Range>>>,
     widest: OnceLock<Vec<Option<Range>>>,
+    usual_totals: OnceLock<Option<Vec<Area>>>,
+    any_totals: OnceLock<Option<Vec<Area>>>,
 }
 
 impl AreaRanges {
     /// The ranges for walls rounded to `step`, with the tape read to within `reading`.
     pub(crate) fn new(house: House, walls: Arc<Walls>, step: Step, reading: Length) -> AreaRanges {
-        AreaRanges { house, walls, step, reading, usual: OnceLock::new(), widest: OnceLock::new() }
+        AreaRanges {
+            house,
+            walls,
+            step,
+            reading,
+            usual: OnceLock::new(),
+            widest: OnceLock::new(),
+            usual_totals: OnceLock::new(),
+            any_totals: OnceLock::new(),
+        }
     }
 
     /// The range of the total above grade (or below grade, if `below`), with as few walls as possible rounded against
@@ -43,12 +54,14 @@ impl AreaRanges {
 
     /// Every total above grade possible on whole steps, in ascending order; with `any`, each wall may be rounded up
     /// or down. `None` where there are too many.
-    pub(crate) fn totals(&self, any: bool) -> Option<Vec<Area>> {
+    pub(crate) fn totals(&self, any: bool) -> Option<&[Area]> {
         const MOST_TOTALS: usize = 20_000;
-        let freedom =
-            if any { RoundingFreedom::Any } else { RoundingFreedom::WithinReading(self.reading) };
+        let (freedom, known) = match any {
+            true => (RoundingFreedom::Any, &self.any_totals),
+            false => (RoundingFreedom::WithinReading(self.reading), &self.usual_totals),
+        };
         let areas = |space: usize| range::areas(&self.walls.spaces[space], self.step, freedom);
-        totals_of(&self.house, MOST_TOTALS, areas)
+        known.get_or_init(|| totals_of(&self.house, MOST_TOTALS, areas)).as_deref()
     }
 
     /// The range of one space without deductions; `None` where it cannot be computed.
@@ -123,6 +136,18 @@ impl AreaRanges {
                 traverse.legs_along(axis).map(|leg| leg.sign * way.rounded(leg.length)).sum()
             };
             traverse.has_bearings() || Axis::BOTH.into_iter().all(|axis| along(axis) == 0)
+        })
+    }
+
+    /// Whether every wall of the total above grade is a whole number of steps, so that rounding to it moves none.
+    pub(crate) fn are_on(&self, step: Step) -> bool {
+        let unit = step.length().nm();
+        let mut all =
+            self.counted(false).flat_map(|i| std::iter::once(i).chain(self.house.deducted_from(i)));
+        all.all(|i| {
+            let traverse = &self.walls.spaces[i].traverse;
+            let is_on = |axis: Axis| traverse.legs_along(axis).all(|leg| leg.length % unit == 0);
+            !traverse.has_bearings() && Axis::BOTH.into_iter().all(is_on)
         })
     }
 

@@ -172,9 +172,12 @@ pub struct Row {
     pub figure: String,
     /// Its area in whole square feet.
     pub sq_ft: i64,
-    /// The figure minus the measured area, both in whole square feet; null if nothing was measured.
+    /// The area that it is compared with, in whole square feet: measured at the figure's own face, with what it counts;
+    /// null if nothing was measured.
+    pub same_way: Option<i64>,
+    /// The figure minus that, in whole square feet; null if nothing was measured.
     pub gap_sq_ft: Option<i64>,
-    /// The gap as a percentage of the measured area, to one decimal; negative if the figure is smaller; null if
+    /// The gap as a percentage of [`Row::same_way`], to one decimal; negative if the figure is smaller; null if
     /// nothing was measured.
     pub per_cent: Option<String>,
     /// Whether rounding could explain the gap: `yes`, `only against the rounding` or `no`; null if that is not known.
@@ -260,11 +263,10 @@ fn measured(
     if figures.iter().any(is_outside) {
         outcome.reasons.push(OUTSIDE.to_owned());
     }
-    let sizes: Vec<i64> = figures.iter().map(|figure| figure.area().whole_sq_ft()).collect();
-    if crate::reconcile::listing_repeats_record(figures, outcome.tenth_foot) {
+    if crate::reconcile::listing_repeats_record(figures) {
         outcome.reasons.push(REPEATS.to_owned());
     }
-    if disagree(sizes.iter().copied().chain(outcome.tenth_foot), options.over_per_cent) {
+    if figures_disagree(figures, options.over_per_cent) {
         outcome.reasons.push(disagreement(options));
     }
     let counted = reconciliation.house().spaces().iter().filter(|space| space.is_counted());
@@ -276,7 +278,22 @@ fn measured(
 
 /// Whether a record cannot come from any whole-foot rounding of this house's walls.
 fn is_outside(figure: &Figure) -> bool {
-    figure.is_record() && figure.rounding_test().could_explain() == Some(CouldExplain::No)
+    figure.is_record()
+        && !figure.agreement().agrees()
+        && figure.rounding_test().could_explain() == Some(CouldExplain::No)
+}
+
+/// Whether the figures and the measured area differ by more than that, like with like: each figure is compared with the
+/// area measured its own way, and two figures by how far each is from that.
+fn figures_disagree(figures: &[Figure], over_per_cent: Decimal) -> bool {
+    let Some(first) = figures.first() else { return false };
+    let measured = first.measured().whole_sq_ft();
+    let sizes = figures.iter().map(|figure| measured + figure.apart_sq_ft());
+    let with_itself = figures.iter().any(|figure| {
+        let like = figure.measured_like_figure().whole_sq_ft();
+        disagree([figure.area().whole_sq_ft(), like].into_iter(), over_per_cent)
+    });
+    with_itself || disagree(sizes.chain([measured]), over_per_cent)
 }
 
 /// The result for published figures without any measurement.
@@ -284,6 +301,7 @@ fn published(figures: &[(TableFigure, i64)], options: &BatchOptions) -> Outcome 
     let row = |&(figure, sq_ft): &(TableFigure, i64)| Row {
         figure: figure.word().to_owned(),
         sq_ft,
+        same_way: None,
         gap_sq_ft: None,
         per_cent: None,
         rounding: None,
@@ -313,12 +331,12 @@ fn disagree(sizes: impl Iterator<Item = i64> + Clone, over_per_cent: Decimal) ->
 
 fn row(figure: &Figure) -> Row {
     let best = figure.explanations().reported().next();
-    let gap = figure.area().whole_sq_ft() - figure.measured().whole_sq_ft();
-    let is_measured = figure.measured() != Area::ZERO;
+    let is_measured = figure.measured_like_figure() != Area::ZERO;
     Row {
         figure: figure.name().to_owned(),
         sq_ft: figure.area().whole_sq_ft(),
-        gap_sq_ft: is_measured.then_some(gap),
+        same_way: is_measured.then(|| figure.measured_like_figure().whole_sq_ft()),
+        gap_sq_ft: is_measured.then(|| figure.apart_sq_ft()),
         per_cent: figure.per_cent(),
         rounding: figure.rounding_test().could_explain(),
         explanation: best.map(|best| best.departures().join("; ")),
@@ -327,7 +345,7 @@ fn row(figure: &Figure) -> Row {
 }
 
 /// The column heads of [`cells`], for tables and CSV.
-pub const HEADS: [&str; 15] = [
+pub const HEADS: [&str; 16] = [
     "id",
     "figure",
     "sq_ft",
@@ -343,6 +361,7 @@ pub const HEADS: [&str; 15] = [
     "second_look",
     "why",
     "errors",
+    "same_way",
 ];
 
 /// A house as rows of cells, one row per figure; a single row if it has no figure.
@@ -368,6 +387,7 @@ pub fn cells(house: &Outcome) -> Vec<Vec<String>> {
             yes(house.second_look),
             house.reasons.join("; "),
             house.faults.join("; "),
+            number(row.and_then(|row| row.same_way)),
         ]
     };
     if house.figures.is_empty() {

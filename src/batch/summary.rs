@@ -47,7 +47,7 @@ impl Summary {
         self.second_look += usize::from(house.second_look);
         for row in &house.figures {
             self.figures += 1;
-            let (Some(gap), Some(measured)) = (row.gap_sq_ft, house.tenth_foot) else { continue };
+            let (Some(gap), Some(measured)) = (row.gap_sq_ft, row.same_way) else { continue };
             if measured == 0 {
                 continue;
             }

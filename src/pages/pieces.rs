@@ -16,6 +16,7 @@ use crate::pages::layout::{Column, Flow, Line, Row};
 use crate::pages::page::{Ink, Part, Point, Role, Stroke};
 use crate::units::area::Area;
 use crate::units::length::{FineStep, Form, Length, Step, WrittenLength};
+use crate::wording::products::product;
 use crate::wording::sentences::{Sentences, in_a_column, letters, to_hundredths};
 
 /// The pieces of every outline: plain rectangles in one table, each other outline with its own drawing.
@@ -47,8 +48,7 @@ pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>, halves: Option<&Ruled
     let row = |(i, (space, cuts)): (usize, &(usize, Vec<Cut>))| {
         let mut row = vec![say.space_name(*space)];
         for (rule, cut) in cuts.iter().enumerate() {
-            let product = if rule == 0 { product(say, cut) } else { product_in_feet(cut) };
-            row.extend([product, areas[rule][i].clone()]);
+            row.extend([product_in_feet(cut), areas[rule][i].clone()]);
         }
         row
     };
@@ -120,7 +120,7 @@ fn in_pieces(flow: &mut Flow, say: &Sentences<'_>, space: usize, halves: Option<
             cuttings.insert(0, (in_meters, outside, Rule::Meters));
         }
         let rules: Vec<Rule> = cuttings.iter().map(|(.., rule)| *rule).collect();
-        let rows = Cutting::rows(say, &cuttings, small);
+        let rows = Cutting::rows(&cuttings, small);
         return one_drawing(flow, say, (&name, small), by_fine, fine, &rules, &rows);
     }
     let half = halves.map(|outline| (outline, Rule::Halves, Step::HalfFoot.spoken()));
@@ -132,7 +132,7 @@ fn in_pieces(flow: &mut Flow, say: &Sentences<'_>, space: usize, halves: Option<
         let name = format!("{name}, {each}");
         match Cutting::of(outline) {
             Some(cutting) => {
-                let rows = Cutting::rows(say, &[(&cutting, outline, rule)], small);
+                let rows = Cutting::rows(&[(&cutting, outline, rule)], small);
                 one_drawing(flow, say, (&name, small), &cutting, outline, &[rule], &rows);
             }
             None => coordinates(flow, &name, outline),
@@ -177,11 +177,7 @@ impl Cutting {
     }
 
     /// The rows of the table: for each piece and rule, length × width and the result; then the sum.
-    fn rows(
-        say: &Sentences<'_>,
-        cuttings: &[(&Cutting, &Outline, Rule)],
-        small: bool,
-    ) -> Vec<Line> {
+    fn rows(cuttings: &[(&Cutting, &Outline, Rule)], small: bool) -> Vec<Line> {
         let mut rows = Vec::new();
         let areas: Vec<Vec<String>> = cuttings
             .iter()
@@ -206,9 +202,8 @@ impl Cutting {
             for ((cutting, _, rule), areas) in cuttings.iter().zip(&areas) {
                 let Some(cut) = cutting.placed.get(i).map(|placed| placed.cut) else { continue };
                 let product = match rule {
-                    Rule::Meters => times(&cut, in_meters),
-                    Rule::Fine => product(say, &cut),
-                    Rule::Feet | Rule::Halves => product_in_feet(&cut),
+                    Rule::Meters => times(&cut, in_meters, METER),
+                    Rule::Fine | Rule::Feet | Rule::Halves => product_in_feet(&cut),
                 };
                 row.extend([product, areas.get(i).cloned().unwrap_or_default()]);
             }
@@ -229,6 +224,9 @@ fn in_sq_m(area: Area) -> String {
     text.replace('-', "\u{2212}")
 }
 
+/// The unit of the first columns of a metric file.
+const METER: Length = Length::from_nm(1_000_000_000);
+
 /// A length in meters, at most to the hundredth.
 fn in_meters(length: Length) -> String {
     const CENTIMETER: i64 = 10_000_000;
@@ -243,22 +241,16 @@ fn is_deducted(cut: &Cut) -> bool {
     }
 }
 
-/// What to type into a calculator, with walls rounded by the finer rule.
-fn product(say: &Sentences<'_>, cut: &Cut) -> String {
-    match say.settings.fine {
-        FineStep::Inch => times(cut, |length| length.to_string()),
-        FineStep::TenthFoot => product_in_feet(cut),
-    }
-}
-
+/// What to type into a calculator, in decimal feet.
 fn product_in_feet(cut: &Cut) -> String {
-    times(cut, to_hundredths)
+    times(cut, to_hundredths, Length::FOOT)
 }
 
-fn times(cut: &Cut, text: impl Fn(Length) -> String) -> String {
+/// The product of a piece in a unit; `text` prints the lengths of a curve.
+fn times(cut: &Cut, text: impl Fn(Length) -> String, unit: Length) -> String {
     match *cut {
-        Cut::Rectangle { east, north } => format!("{} × {}", text(east), text(north)),
-        Cut::Triangle { east, north, .. } => format!("{} × {} ÷ 2", text(east), text(north)),
+        Cut::Rectangle { east, north } => product([east, north], false, unit),
+        Cut::Triangle { east, north, .. } => product([east, north], true, unit),
         Cut::Segment { chord, rise, .. } => {
             format!("curve: chord {}, rise {}", text(chord), text(rise))
         }

@@ -5,6 +5,7 @@ use crate::house::House;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::counting::counted_by;
 use crate::reconcile::recorded::Recorded;
+use crate::reconcile::rounding::{CouldExplain, RoundingTest};
 use crate::reconcile::search::Explanations;
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{Ground, total};
@@ -109,6 +110,7 @@ pub(super) fn lines(
     recorded: Option<&Recorded>,
     explanations: &Explanations,
     start: Area,
+    test: &RoundingTest,
 ) -> Vec<Line> {
     let plain = |step: Step, area: Area| Line {
         step,
@@ -123,8 +125,7 @@ pub(super) fn lines(
     let at_face = total(house, &ground.fine.areas);
     let figures_own = total(house, &ground.ruled.areas);
     let otherwise = best.and_then(|best| best.ruled);
-    let counting = counted_by(house, &ground.figure.counting, &ground.ruled.areas);
-    let ruled = otherwise.map_or(figures_own, |with_counting| with_counting - counting);
+    let ruled = otherwise.unwrap_or(figures_own);
     let mut lines =
         vec![plain(Step::Face, at_face - start), plain(Step::Rounding, ruled - at_face)];
     if otherwise.is_some() {
@@ -141,7 +142,11 @@ pub(super) fn lines(
     if !ground.figure.counting.is_empty() {
         let areas = recorded.map_or(&ground.ruled.areas, |recorded| &recorded.areas);
         let counted = ground.figure.counting.clone();
-        let area = counted_by(house, &ground.figure.counting, areas);
+        // What is counted is rounded as the house is.
+        let area = best.filter(|_| otherwise.is_some()).map_or_else(
+            || counted_by(house, &ground.figure.counting, areas),
+            |best| best.counting,
+        );
         lines.push(Line { counted, ..plain(Step::Counting, area) });
     }
     lines.extend(
@@ -150,28 +155,17 @@ pub(super) fn lines(
     let explained: Area = lines.iter().map(Line::area).sum();
     let gap = ground.figure.area.area() - start;
     let rest = gap - explained;
-    // A cause that is named fits, so what it leaves is within what rounding could change; without one, the range of
-    // ordinary rounding decides.
-    let wanted = start + gap - counting;
-    let is_in_range = ground.ranges.usual(false).is_some_and(|range| range.holds(wanted));
+    // A cause that is named fits, so what it leaves is within what rounding could change; without one, the same test
+    // tells as in the sentence on rounding.
     let is_rounded = matches!(ground.rule.step, SideStep::WholeFoot | SideStep::HalfFoot);
     let is_within_rounding = rest.whole_sq_ft() != 0
         && recorded.is_none()
         && match best {
             Some(best) => best.band.low < best.band.high,
-            None => is_rounded && is_in_range,
+            None => is_rounded && test.could_explain() == Some(CouldExplain::Yes),
         };
     lines.push(Line { is_within_rounding, ..plain(Step::NotExplained, rest) });
     lines
-}
-
-/// The house measured as the figure says: at its face and with what it counts, but with walls not rounded to feet.
-pub(super) fn measured_like_figure(house: &House, ground: &Ground<'_>) -> Area {
-    let areas = match ground.rule.step {
-        SideStep::WholeFoot | SideStep::HalfFoot => &ground.fine.areas,
-        _ => &ground.ruled.areas,
-    };
-    total(house, areas) + counted_by(house, &ground.figure.counting, areas)
 }
 
 impl super::Figure {

@@ -8,6 +8,7 @@ use crate::house::Face;
 use crate::reconcile::counting::counted_by;
 use crate::reconcile::departures::Listed;
 use crate::reconcile::recorded::Recorded;
+use crate::reconcile::rounding::RoundingTest;
 use crate::reconcile::total;
 use crate::units::area::Area;
 use crate::units::length::Length;
@@ -16,8 +17,13 @@ use crate::units::length::Length;
 pub(crate) struct Case<'a> {
     pub(crate) listed: Listed<'a>,
     pub(crate) figure: Area,
-    /// The measured area that the steps start from.
-    pub(crate) start: Area,
+    /// The house measured the figure's own way, and whether the figure agrees with that.
+    pub(crate) like: Area,
+    pub(crate) agrees: bool,
+    /// Whether the figure was written in a metric unit, so that nobody rounded its walls to feet.
+    pub(crate) is_metric: bool,
+    /// Whether rounding could give the figure.
+    pub(crate) test: &'a RoundingTest,
     /// The face the figure is assumed to be measured to, and the rule its sides are rounded by.
     pub(crate) face: Face,
     pub(crate) rule: Rule,

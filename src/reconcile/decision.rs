@@ -4,6 +4,7 @@
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
 use crate::reconcile::explanation::{Explanation, Strength};
+use crate::reconcile::rounding::CouldExplain;
 use crate::reconcile::settings::{RoundingTaken, Setting};
 use crate::reconcile::totals::TotalWritten;
 use crate::units::area::Area;
@@ -37,20 +38,11 @@ const LEAST_LEFT: f64 = 3.0;
 /// The least gap, in square feet, that is attributed to one wrong digit: a smaller one could as well come from a wall.
 const OF_A_DIGIT: f64 = 100.0;
 
-/// How near a figure has to be to an area to be said to agree with it: 3 sq ft or 0.3%, whichever is more.
-pub(crate) fn agrees_about(figure: Area, area: Area) -> bool {
-    const SQ_FT: i64 = 3;
-    const PER_THOUSAND: i64 = 3;
-    let (figure, area) = (figure.whole_sq_ft(), area.whole_sq_ft());
-    let apart = (figure - area).abs();
-    apart <= SQ_FT || 1_000 * apart <= PER_THOUSAND * area
-}
-
-/// Decides which causes of a list, best supported first, are reported, and puts those first. Those that fit and have
-/// more support than something else are reported.
+/// Decides which causes of a list, best supported first, are reported, and puts those first. Reported are those that
+/// fit and have more support than something else.
 ///
-/// Causes that no figure can distinguish are counted together. If the figure agrees with the house, as measured or
-/// under the figure's own rule, nothing is reported.
+/// Causes that no figure can tell apart are counted together. If the figure agrees with the house
+/// measured its own way, or is what its own rule gives, nothing is reported.
 pub(super) fn decide(
     list: &mut Vec<Explanation>,
     something_else: f64,
@@ -59,7 +51,7 @@ pub(super) fn decide(
 ) {
     let own = settings.first().map(|own| own.total);
     let is_own = own.is_some_and(|own| own.whole_sq_ft() == case.figure.whole_sq_ft());
-    if agrees_about(case.figure, case.start) || is_own {
+    if case.agrees || is_own {
         return;
     }
     let rounding = list.iter().find(|one| one.cause == Cause::None && one.fits());
@@ -131,12 +123,18 @@ pub(super) fn decide(
 
 /// Whether a cause, however well supported, may be named for this figure.
 fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
-    if !one.fits() || !brings_nearer(one, case) {
+    if !one.fits() || !changes_anything(one) || !brings_nearer(one, case) {
         return false;
     }
     let is_exact = is_exact(one);
     match one.cause {
         Cause::None | Cause::Rounding(RoundingTaken::NotRounded) => false,
+        // An ordinary rounding to the foot is what the test of rounding is about.
+        Cause::Rounding(RoundingTaken::WholeFoot)
+            if case.test.could_explain().is_some_and(|could| could != CouldExplain::Yes) =>
+        {
+            false
+        }
         Cause::Rounding(_) => {
             let may_leave = (OF_ROUNDING * one.effect.abs().sq_ft()).max(LEAST_LEFT);
             is_exact || one.leaves.abs() <= may_leave
@@ -158,9 +156,8 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
                     | TotalWritten::RoundedTo50
                     | TotalWritten::RoundedTo100
             );
-            let is_large = (case.figure - case.start).abs().sq_ft() >= OF_A_DIGIT;
-            // An error in the total is combined only with the figure's own rounding, or with walls that are not
-            // rounded; in the latter case, wrong digits have to give the figure exactly.
+            let is_large = (case.figure - case.like).abs().sq_ft() >= OF_A_DIGIT;
+            // Digits go with no other rounding than the figure's own, unless they give it exactly.
             let is_written = match one.rounding {
                 None => true,
                 Some(RoundingTaken::NotRounded) => is_exact || !is_slip,
@@ -175,9 +172,14 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
     }
 }
 
-/// Whether the cause leaves less than the gap.
+/// Whether a cause changes the area by a square foot or more, so that it does not stand for nothing in the steps.
+fn changes_anything(one: &Explanation) -> bool {
+    one.effect.abs() >= Area::SQUARE_FOOT
+}
+
+/// Whether less is left with a cause than the whole gap.
 fn brings_nearer(one: &Explanation, case: &Case<'_>) -> bool {
-    one.leaves.abs() < (case.figure - case.start).abs().sq_ft()
+    one.leaves.abs() < (case.figure - case.like).abs().sq_ft()
 }
 
 fn is_rounded_one_way(one: &Explanation) -> bool {

@@ -24,9 +24,11 @@ pub struct Explanation {
     pub(crate) support: f64,
     /// What the cause adds at the figure's own face, under the rounding that supports it best.
     pub(crate) effect: Area,
-    /// The area of the house under that rounding; `None` if it is the figure's own or the cause itself is a way of
+    /// The area of the house under that rounding, without what the figure says it counts; `None` if it is the figure's own or the cause itself is a way of
     /// rounding.
     pub(crate) ruled: Option<Area>,
+    /// What the figure says it counts, under that rounding.
+    pub(crate) counting: Area,
     /// How strong it is; `None` if it is not reported.
     pub(crate) strength: Option<Strength>,
 }

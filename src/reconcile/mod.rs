@@ -1,5 +1,6 @@
 //! The gap between the measured area and each published figure: its steps, and its possible causes.
 
+pub(crate) mod agreement;
 mod bridge;
 mod case;
 pub(crate) mod cause;
@@ -36,7 +37,9 @@ use crate::house::check::plausibility::is_far_off;
 use crate::house::wall_moves::Assumed;
 use crate::house::{Face, ReferenceSource};
 use crate::house::{FigureKind, PublishedFigure, SideRule};
-use crate::units::area::{Area, WrittenArea};
+use crate::reconcile::agreement::{Agreement, measured_like_figure};
+use crate::reconcile::counting::counted_by;
+use crate::units::area::{Area, AreaUnit, WrittenArea};
 use crate::units::decimal::thousands;
 use crate::units::length::Step;
 pub use bridge::{Line, Step as BridgeStep};
@@ -208,6 +211,7 @@ pub struct Figure {
     rule: SideRule,
     start: Area,
     measured_like_figure: Area,
+    agreement: Agreement,
     lines: Vec<Line>,
     shares: Vec<Share>,
     own: Option<recorded::OwnTotal>,
@@ -263,14 +267,19 @@ fn range_step(step: Step) -> Step {
     if step == Step::HalfFoot { step } else { Step::WholeFoot }
 }
 
-/// What the sides of a figure are rounded to: what it says, or the whole foot for a record that does not say; else
-/// `None`.
+/// What the sides of a figure are rounded to: what it says, or the whole foot for a record in square feet that does
+/// not say; else `None`. An office that reckons in square meters has no feet to round to.
 fn step_of(figure: &PublishedFigure) -> Option<Step> {
     match (figure.sides, &figure.kind) {
         (Some(SideRule::Step(step)), _) => Some(step),
-        (None, FigureKind::Record) => Some(Step::WholeFoot),
+        (None, FigureKind::Record) if !is_metric(figure.area) => Some(Step::WholeFoot),
         _ => None,
     }
+}
+
+/// Whether a figure was written in a metric unit.
+fn is_metric(area: WrittenArea) -> bool {
+    matches!(area.unit(), AreaUnit::SquareMeters | AreaUnit::Hectares)
 }
 
 impl Figure {
@@ -284,10 +293,18 @@ impl Figure {
         warnings.extend(ground.walls.assumption_warnings(house));
         let recorded = recorded::Recorded::of(house, &ground, warnings);
         let start = areas.gross().tenth_foot();
+        let like = measured_like_figure(house, &ground);
+        let agreement = Agreement::of(ground.figure.area, like);
+        let counted = recorded.as_ref().map_or(&ground.ruled.areas, |recorded| &recorded.areas);
+        let counting = counted_by(house, &ground.figure.counting, counted);
+        let test = rounding::RoundingTest::of(house, &ground, counting);
         let case = case::Case {
             listed: departures::Listed { house, counting: &ground.figure.counting },
             figure: ground.figure.area.area(),
-            start,
+            like,
+            agrees: agreement.agrees(),
+            is_metric: is_metric(ground.figure.area),
+            test: &test,
             face: ground.face,
             rule: ground.rule,
             walls: &ground.walls,
@@ -299,11 +316,7 @@ impl Figure {
         };
         let explanations =
             weights.map(|weights| Explanations::of(&case, weights)).unwrap_or_default();
-        let lines = bridge::lines(house, &ground, recorded.as_ref(), &explanations, start);
-        let says = |line: &&Line| line.step() == BridgeStep::Counting && !line.is_supported();
-        let counting = lines.iter().find(says).map(Line::area);
-        let counting = counting.unwrap_or(Area::ZERO);
-        let test = rounding::RoundingTest::of(&ground, counting);
+        let lines = bridge::lines(house, &ground, recorded.as_ref(), &explanations, start, &test);
         let own = recorded::own_total(house, &ground, recorded.as_ref());
         let own = own.map(|own| own.with(counting));
         Figure {
@@ -319,7 +332,8 @@ impl Figure {
                 None => SideRule::Step(settings.fine.step()),
             }),
             start,
-            measured_like_figure: bridge::measured_like_figure(house, &ground),
+            measured_like_figure: like,
+            agreement,
             lines,
             shares: recorded.map(|recorded| recorded.shares).unwrap_or_default(),
             own,
@@ -341,8 +355,12 @@ impl Figure {
             |part: &roof::UnwalkedPart| (left - part.sq_ft()).abs() <= (SHARE * left).max(SQ_FT);
         let roofs = maps.iter().filter_map(MapReport::comparison);
         let parts = roofs.flat_map(RoofComparison::unwalked);
-        self.unwalked =
-            parts.filter(|_| left > 0.0 && !self.explanations.is_any_reported()).find(is_about);
+        self.unwalked = parts.filter(|_| left > 0.0 && self.is_unexplained()).find(is_about);
+    }
+
+    /// Whether the figure differs from the house and no cause is reported.
+    fn is_unexplained(&self) -> bool {
+        !self.agreement.agrees() && !self.explanations.is_any_reported()
     }
 
     /// A part that a map shows but nobody walked, with about the area that is left to explain; `None` if there is none.
@@ -480,24 +498,46 @@ impl Figure {
         self.measured_like_figure
     }
 
+    /// Whether it agrees with [`Figure::measured_like_figure`], and how closely.
+    pub(crate) fn agreement(&self) -> Agreement {
+        self.agreement
+    }
+
+    /// The figure minus [`Figure::measured_like_figure`], in whole square feet as printed.
+    pub(crate) fn apart_sq_ft(&self) -> i64 {
+        self.area.whole_sq_ft() - self.measured_like_figure.whole_sq_ft()
+    }
+
+    /// Whether it was written in a metric unit.
+    pub(crate) fn is_metric(&self) -> bool {
+        is_metric(self.written)
+    }
+
+    /// Whether it is a record that is smaller than the house measured in its own way, and does not agree with it.
     pub(crate) fn is_smaller_record(&self) -> bool {
-        let is_smaller = self.area.whole_sq_ft() < self.measured_like_figure.whole_sq_ft();
-        self.kind == FigureKind::Record && is_smaller
+        self.is_record() && self.apart_sq_ft() < 0 && !self.agreement.agrees()
+    }
+
+    /// The figure minus [`Figure::measured_like_figure`], as a percentage of the latter to one decimal, both as
+    /// printed; `None` if nothing was measured.
+    #[must_use]
+    pub fn per_cent(&self) -> Option<String> {
+        let (figure, measured) = self.as_printed();
+        (figure - measured).per_cent_of(measured)
+    }
+
+    /// The figure and [`Figure::measured_like_figure`] in whole square feet.
+    fn as_printed(&self) -> (Area, Area) {
+        let printed = |area: Area| {
+            Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
+        };
+        (printed(self.area), printed(self.measured_like_figure))
     }
 
     /// The gap: the figure minus the measured area, [`Figure::measured`]. Positive if the figure is larger.
     #[must_use]
     pub fn gap(&self) -> Area {
         self.area - self.start
-    }
-
-    /// The gap as a percentage of the measured area, to one decimal, both as printed; `None` if nothing was measured.
-    #[must_use]
-    pub fn per_cent(&self) -> Option<String> {
-        let [figure, measured] = [self.area, self.start].map(|area| {
-            Area::from_half_nm2(i128::from(area.whole_sq_ft()) * Area::SQUARE_FOOT.half_nm2())
-        });
-        (figure - measured).per_cent_of(measured)
     }
 
     /// The steps of the bridge, which add up to the gap exactly.
@@ -559,13 +599,13 @@ pub(crate) fn repeats(record: Option<i64>, listing: Option<i64>, measured: Optio
     record.is_some() && listing == record && measured != record
 }
 
-/// Whether the listing repeats the record's figure although the measured area differs; `measured` is in whole square
-/// feet.
-pub(crate) fn listing_repeats_record(figures: &[Figure], measured: Option<i64>) -> bool {
-    let of = |kind: FigureKind| {
-        figures.iter().find(|figure| figure.kind == kind).map(|figure| figure.area().whole_sq_ft())
-    };
-    repeats(of(FigureKind::Record), of(FigureKind::Listing), measured)
+/// Whether the listing repeats the record's figure although the area measured the record's own way differs.
+pub(crate) fn listing_repeats_record(figures: &[Figure]) -> bool {
+    let of = |kind: FigureKind| figures.iter().find(|figure| figure.kind == kind);
+    let (record, listing) = (of(FigureKind::Record), of(FigureKind::Listing));
+    let says = |figure: Option<&Figure>| figure.map(|figure| figure.area().whole_sq_ft());
+    let measured = record.map(|record| record.measured_like_figure().whole_sq_ft());
+    repeats(says(record), says(listing), measured)
 }
 
 /// The sum over the counted spaces above grade, after their deductions; `areas` has one area per space.

@@ -1,23 +1,24 @@
 //! Whether rounding could explain a figure: to the whole foot, or to the half foot if the figure says so.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use crate::areas::range::Range;
 use crate::areas::ranges::AreaRanges;
-use crate::reconcile::{Ground, range_step};
+use crate::house::House;
+use crate::reconcile::{Ground, range_step, total};
 use crate::units::area::Area;
 use crate::units::length::{Halves, Step};
 
 /// Whether rounding the walls of this house could give a figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
 pub enum CouldExplain {
-    /// The figure is in the range.
+    /// Some outline with rounded walls gives it.
     #[serde(rename = "yes")]
     Yes,
     /// Only if more walls are rounded against the rule than closing requires.
     #[serde(rename = "only against the rounding")]
     OnlyAgainst,
-    /// No: the figure is outside even the widest range.
+    /// No: no outline gives it, whichever walls are rounded up or down.
     #[serde(rename = "no")]
     No,
 }
@@ -55,16 +56,29 @@ pub struct RoundingTest {
     halves: Halves,
     /// The figure minus what it says it counts: the area that rounding would have to give.
     pub(crate) wanted: Area,
+    /// The house at the figure's face, each wall rounded by the finer rule: what rounding to `step` starts from.
+    start: Area,
+    /// The answer, once it was asked for.
+    answer: OnceLock<Answer>,
+}
+
+/// Whether rounding could explain the figure, with the areas around it that it gives instead.
+#[derive(Clone, Copy, Debug)]
+struct Answer {
+    could_explain: Option<CouldExplain>,
+    between: Option<Between>,
 }
 
 impl RoundingTest {
-    pub(super) fn of(ground: &Ground<'_>, counting: Area) -> RoundingTest {
+    pub(super) fn of(house: &House, ground: &Ground<'_>, counting: Area) -> RoundingTest {
         RoundingTest {
             step: range_step(ground.rule.step),
             own: ground.rule.step,
             ranges: Arc::clone(&ground.ranges),
             halves: ground.rule.halves,
             wanted: ground.figure.area.area() - counting,
+            start: total(house, &ground.fine.areas),
+            answer: OnceLock::new(),
         }
     }
 
@@ -75,17 +89,22 @@ impl RoundingTest {
         self.step
     }
 
-    /// The typical change of the area from that rounding, in square feet; `None` if any side is given by bearing.
+    /// The typical change of the area from that rounding, in square feet; `None` if any side is given by bearing, or
+    /// if the walls of this house are so near to whole steps that rounding cannot change the area as much.
     #[must_use]
     pub fn typical(&self) -> Option<f64> {
-        self.ranges.typical(self.step)
+        let typical = self.ranges.typical(self.step)?;
+        let most = self.range().or(self.widest()).map(|range| {
+            (range.low - self.start).abs().max((range.high - self.start).abs()).sq_ft()
+        });
+        most.is_none_or(|most| typical <= most).then_some(typical)
     }
 
     /// The typical change of the area, in square feet, from rounding to the step that the figure itself states;
-    /// `None` if any side is given by bearing.
+    /// `None` if any side is given by bearing, or if every wall is a whole number of such steps.
     #[must_use]
     pub fn typical_of_own(&self) -> Option<f64> {
-        self.ranges.typical(self.own)
+        if self.ranges.are_on(self.own) { None } else { self.ranges.typical(self.own) }
     }
 
     /// The range of areas possible under that rounding, with as few walls as possible rounded against the rule;
@@ -108,40 +127,76 @@ impl RoundingTest {
         self.ranges.closes(self.halves)
     }
 
+    /// The house at the figure's face, each wall rounded by the finer rule.
+    pub(crate) fn start(&self) -> Area {
+        self.start
+    }
+
     /// The area that rounding would have to give: the figure minus what it says it counts.
     #[must_use]
     pub fn wanted(&self) -> Area {
         self.wanted
     }
 
-    /// Whether rounding could explain the figure; `None` if the range cannot be computed.
+    /// Whether rounding could explain the figure: whether some outline with rounded walls gives it, or, where there
+    /// are too many to try, whether it is in their range. `None` if the range cannot be computed.
     #[must_use]
     pub fn could_explain(&self) -> Option<CouldExplain> {
-        if self.range().is_some_and(|range| range.holds(self.wanted)) {
-            return Some(CouldExplain::Yes);
+        self.answer().could_explain
+    }
+
+    /// The nearest possible areas below and above a figure that lies in a range but that no outline gives, in whole
+    /// square feet as printed: of any outline if the answer is [`CouldExplain::No`], of those that are rounded as a
+    /// rule if it is [`CouldExplain::OnlyAgainst`]. `None` if the figure is given, if it is outside the range, or if
+    /// there are too many outlines to try.
+    #[must_use]
+    pub fn between(&self) -> Option<Between> {
+        self.answer().between
+    }
+
+    fn answer(&self) -> Answer {
+        *self.answer.get_or_init(|| self.answered())
+    }
+
+    fn answered(&self) -> Answer {
+        let is_in = |range: Option<Range>| range.is_some_and(|range| range.holds(self.wanted));
+        let answer = |could_explain, between| Answer { could_explain, between };
+        let as_a_rule = if is_in(self.range()) {
+            match self.around(false) {
+                Around::Given | Around::NotKnown => return answer(Some(CouldExplain::Yes), None),
+                Around::Between(between) => Some(between),
+            }
+        } else {
+            None
+        };
+        let Some(widest) = self.widest() else { return answer(None, None) };
+        if !widest.holds(self.wanted) {
+            return answer(Some(CouldExplain::No), None);
         }
-        match self.widest() {
-            Some(widest) if widest.holds(self.wanted) => Some(CouldExplain::OnlyAgainst),
-            Some(_) => Some(CouldExplain::No),
-            None => None,
+        match self.around(true) {
+            Around::Between(between) => answer(Some(CouldExplain::No), Some(between)),
+            Around::Given | Around::NotKnown => answer(Some(CouldExplain::OnlyAgainst), as_a_rule),
         }
     }
 
-    /// The nearest possible areas below and above a figure that is in the range but that no outline gives, in whole
-    /// square feet as printed. `None` if an outline gives it, if it is outside the range, or if there are too many
-    /// outlines to try.
-    #[must_use]
-    pub fn between(&self) -> Option<Between> {
-        let any = match self.could_explain()? {
-            CouldExplain::Yes => false,
-            CouldExplain::OnlyAgainst => true,
-            CouldExplain::No => return None,
-        };
-        let totals = self.ranges.totals(any)?;
+    /// What rounded outlines give at and around the figure; with `any`, each wall may be rounded up or down.
+    fn around(&self, any: bool) -> Around {
         let wanted = self.wanted.whole_sq_ft();
-        let below = *totals.iter().rfind(|total| total.whole_sq_ft() <= wanted)?;
-        let above = *totals.iter().find(|total| total.whole_sq_ft() >= wanted)?;
-        let is_given = below.whole_sq_ft() == wanted || above.whole_sq_ft() == wanted;
-        (!is_given).then_some(Between { below, above })
+        let Some(totals) = self.ranges.totals(any) else { return Around::NotKnown };
+        let below = totals.iter().rfind(|total| total.whole_sq_ft() <= wanted);
+        let above = totals.iter().find(|total| total.whole_sq_ft() >= wanted);
+        match (below, above) {
+            (Some(&below), _) if below.whole_sq_ft() == wanted => Around::Given,
+            (Some(&below), Some(&above)) => Around::Between(Between { below, above }),
+            _ => Around::NotKnown,
+        }
     }
+}
+
+/// What rounded outlines give at and around a figure.
+enum Around {
+    Given,
+    Between(Between),
+    /// There are too many outlines to try.
+    NotKnown,
 }

@@ -652,6 +652,7 @@ impl<'a> Search<'a> {
             |i: usize| own.and_then(|own| own.adds.get(i)).map_or(Area::ZERO, |adds| adds.area);
         let is_own = found.rounding.is_none() || matches!(found.cause, Cause::Rounding(_));
         let ruled = own.filter(|_| !is_own).map(|own| own.total);
+        let counting = own.map_or(Area::ZERO, |own| own.counting);
         let effect = match found.effect {
             Effect::Exact(area) => area,
             Effect::Departures(one, other) => effect_of(one) + other.map_or(Area::ZERO, effect_of),
@@ -671,7 +672,8 @@ impl<'a> Search<'a> {
             band: self.band(found),
             support: found.weight / sum,
             effect,
-            ruled,
+            ruled: ruled.map(|ruled| ruled - counting),
+            counting,
             strength: None,
         }
     }

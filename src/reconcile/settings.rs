@@ -48,7 +48,10 @@ pub(super) struct Setting<'a> {
     pub(super) rounding: Option<RoundingTaken>,
     /// Its prior probability.
     pub(super) chance: f64,
+    /// The area of the house with what the figure says it counts.
     pub(super) total: Area,
+    /// What the figure says it counts.
+    pub(super) counting: Area,
     pub(super) total_sq_ft: f64,
     /// The mean of what an office would get minus the computed area, in square feet.
     pub(super) shift: f64,
@@ -121,7 +124,7 @@ pub(super) fn ways(case: &Case<'_>, weights: &Weights) -> Vec<RoundingWay> {
             (Some(RoundingTaken::HalfFoot), half, weights.half_foot),
             (Some(RoundingTaken::NotRounded), fine, weights.not_rounded),
         ]);
-    } else {
+    } else if !case.is_metric {
         list.extend([
             (
                 Some(RoundingTaken::WholeFoot),
@@ -304,11 +307,16 @@ impl<'a> Seen<'a> {
         };
         let adds = departures.iter().map(adds).collect();
         let total = case.total(&self.areas);
+        let counting = match case.listed.counting {
+            [] => Area::ZERO,
+            _ => total - crate::reconcile::total(house, &self.areas),
+        };
         let mut setting = Setting {
             face: case.face,
             rounding,
             chance,
             total,
+            counting,
             total_sq_ft: total.sq_ft(),
             shift: 0.0,
             variance,

@@ -12,9 +12,10 @@ use crate::reconcile::{Explanation, Figure, Line, OutlineReport, Reconciliation}
 use crate::report::blocks;
 use crate::report::table::Page;
 use crate::units::area::Area;
-use crate::units::length::{Length, Step};
+use crate::units::length::{FineStep, Length, Step};
 use crate::value::Worth;
 use crate::wording::map;
+use crate::wording::products::product;
 use crate::wording::sentences::{
     CAUTIONS, Sentences, letters, range_text, the, to_hundredths, whole, whose,
 };
@@ -433,15 +434,18 @@ impl Writer<'_> {
         let Some(cuts) = outline.cuts() else { return };
         self.page.indented(what, 4, 6);
         let areas: Vec<Area> = cuts.iter().map(Cut::area).collect();
-        let printed = in_hundredths(&areas, outline.area());
+        // Products of inches are no whole hundredths: each is printed as a calculator rounds it, and their sum may differ
+        // from the total in the last digit.
+        let printed = match self.say.settings.fine {
+            FineStep::Inch => areas,
+            FineStep::TenthFoot => in_hundredths(&areas, outline.area()),
+        };
         for (i, (cut, area)) in cuts.iter().zip(printed).enumerate() {
             let text = match *cut {
-                Cut::Rectangle { east, north } => {
-                    format!("{} × {}", to_hundredths(east), to_hundredths(north))
-                }
+                Cut::Rectangle { east, north } => product([east, north], false, Length::FOOT),
                 Cut::Triangle { east, north, deducted } => {
                     let less = if deducted { "deducted: " } else { "" };
-                    format!("{less}{} × {} ÷ 2", to_hundredths(east), to_hundredths(north))
+                    format!("{less}{}", product([east, north], true, Length::FOOT))
                 }
                 Cut::Segment { chord, rise, deducted, .. } => {
                     let less = if deducted { "deducted: " } else { "" };

@@ -213,7 +213,8 @@ pub struct WrittenArea {
 impl WrittenArea {
     /// `number` of `unit`. `None` if that is too large, or not a whole number of half square nanometers.
     pub(crate) fn new(number: Decimal, unit: AreaUnit) -> Option<WrittenArea> {
-        let number = number.normalize();
+        // Square meters keep their zeros: 71.0 sq m says more than 71 sq m.
+        let number = if unit == AreaUnit::SquareMeters { number } else { number.normalize() };
         let scale = 10_i128.checked_pow(number.scale())?;
         let product = number.mantissa().checked_mul(unit.area().0)?;
         (product % scale == 0).then(|| WrittenArea { area: Area(product / scale), number, unit })
@@ -229,6 +230,11 @@ impl WrittenArea {
     #[must_use]
     pub const fn unit(self) -> AreaUnit {
         self.unit
+    }
+
+    /// How many decimals it was written with.
+    pub(crate) fn decimals(self) -> u32 {
+        self.number.scale()
     }
 }
 

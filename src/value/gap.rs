@@ -13,6 +13,7 @@ pub struct Gap {
     pub(crate) record: i64,
     pub(crate) measured: i64,
     pub(crate) alike: i64,
+    pub(crate) agrees: bool,
     pub(crate) counted: Vec<String>,
     pub(crate) face: Face,
     pub(crate) rounding: Option<CouldExplain>,
@@ -23,17 +24,15 @@ impl Gap {
     pub(crate) fn of(reconciliation: &Reconciliation) -> Option<Gap> {
         let figure = record(reconciliation)?;
         let measured = figure.measured().whole_sq_ft();
-        let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
-        let own: i64 = lines.filter(|(line, _)| is_said(line)).map(|(_, sq_ft)| sq_ft).sum();
         let counting = figure.line(BridgeStep::Counting).filter(|line| is_said(line));
-        let is_between = figure.rounding_test().between().is_some();
         (measured > 0).then(|| Gap {
             record: figure.area().whole_sq_ft(),
             measured,
-            alike: measured + own,
+            agrees: figure.agreement().agrees(),
+            alike: figure.measured_like_figure().whole_sq_ft(),
             counted: counting.map(|line| line.counted().to_vec()).unwrap_or_default(),
             face: figure.face(),
-            rounding: figure.rounding_test().could_explain().filter(|_| !is_between),
+            rounding: figure.rounding_test().could_explain(),
         })
     }
 
@@ -72,6 +71,12 @@ impl Gap {
     #[must_use]
     pub fn rounding(&self) -> Option<CouldExplain> {
         self.rounding
+    }
+
+    /// Whether the record and [`Gap::alike`] agree as closely as anyone measures.
+    #[must_use]
+    pub fn agrees(&self) -> bool {
+        self.agrees
     }
 
     /// The record minus [`Gap::alike`], in whole square feet; negative if the record is smaller.

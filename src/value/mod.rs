@@ -159,9 +159,9 @@ impl Worth {
         Some(worth)
     }
 
-    /// Whether the record is larger than the house; only then are amounts computed.
+    /// Whether the record is larger than the house and does not agree with it; only then are amounts computed.
     pub(crate) fn is_larger(&self) -> bool {
-        self.gap.as_ref().is_some_and(|gap| gap.sq_ft() > 0)
+        self.gap.as_ref().is_some_and(|gap| gap.sq_ft() > 0 && !gap.agrees())
     }
 
     fn add_money(&mut self, values: &Values, tax_year: Option<u16>) {

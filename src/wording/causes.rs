@@ -298,7 +298,7 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_record: bool) -> Str
 }
 
 /// The questions that would settle whether a cause applies.
-pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<OpenQuestion> {
+pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> Vec<OpenQuestion> {
     let mut questions: Vec<OpenQuestion> =
         cause.departures().map(|kind| departure_settled_by(kind, listed)).collect();
     let own = match cause {
@@ -320,7 +320,10 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>) -> Vec<OpenQuestion> 
             TotalWritten::RoundedTo10 | TotalWritten::RoundedTo50 | TotalWritten::RoundedTo100 => {
                 OpenQuestion::Provide("the total before it was rounded".to_owned())
             }
-            _ => OpenQuestion::state("whether the total is the sum of the areas on its card"),
+            _ if is_record => {
+                OpenQuestion::state("whether the total is the sum of the areas on its card")
+            }
+            _ => OpenQuestion::state("whether the total is the sum of its parts"),
         }),
     };
     questions.extend(own);

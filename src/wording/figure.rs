@@ -6,7 +6,6 @@ use crate::reconcile::{BridgeStep, Explanation, Figure, Line, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::Step;
 use crate::wording::block::Block;
-use crate::wording::request::taken_as;
 use crate::wording::rounding::in_two;
 use crate::wording::sentences::{SMALLER_RECORD_ON_A_PAGE, Sentences, capital, the, whole};
 use crate::wording::size::{
@@ -103,7 +102,7 @@ impl Sentences<'_> {
     fn taken_the_same_way(&self, figure: &Figure) -> Option<String> {
         let (start, same) =
             (figure.measured().whole_sq_ft(), figure.measured_like_figure().whole_sq_ft());
-        let terms = taken_as(figure);
+        let terms = self.taken_as(figure);
         let sign = if same < start { "\u{2212}" } else { "+" };
         let sum = |is_metric: bool| {
             let (from, to) = (figure.measured(), figure.measured_like_figure());
@@ -257,7 +256,7 @@ impl Sentences<'_> {
     fn half_foot_area(&self, figure: &Figure) -> Option<Area> {
         let is_half = figure.side_rule() == SideRule::Step(Step::HalfFoot);
         let line = figure.line(BridgeStep::Rounding).filter(|_| is_half)?;
-        (taken_as(figure).is_empty() && figure.measured() == self.areas.gross().tenth_foot())
+        (self.taken_as(figure).is_empty() && figure.measured() == self.areas.gross().tenth_foot())
             .then(|| figure.measured() + line.area())
     }
 

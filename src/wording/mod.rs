@@ -13,6 +13,7 @@ pub(crate) mod heard;
 pub(crate) mod map;
 pub(crate) mod office;
 pub(crate) mod photographs;
+pub(crate) mod products;
 pub(crate) mod request;
 pub(crate) mod rounding;
 pub mod rows;

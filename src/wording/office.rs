@@ -117,9 +117,11 @@ impl Sentences<'_> {
     }
 
     fn about_the_total(&self, figure: &Figure) -> String {
-        let (total, measured) = (self.size(figure.area()), self.size(figure.measured()));
+        let taken = self.in_parentheses(figure);
+        let (total, measured) =
+            (self.size(figure.area()), self.size(figure.measured_like_figure()));
         format!(
-            "How was the record's total of {total} arrived at: which parts does it add, and what is the area of each? Measured here: {measured}."
+            "How was the record's total of {total} arrived at: which parts does it add, and what is the area of each? Measured here: {measured}{taken}."
         )
     }
 

@@ -2,8 +2,8 @@
 
 use crate::diagnostic::words;
 use crate::house::{Face, ReferenceSource};
+use crate::reconcile::agreement::Agreement;
 use crate::reconcile::cause::CauseClass;
-use crate::reconcile::decision::agrees_about;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
 use crate::units::length::{Length, Step};
 use crate::wording::map::largest_not_measured;
@@ -17,18 +17,23 @@ impl Sentences<'_> {
     /// own lengths give its total, only to measure those that differ, and if rounding alone would account for it,
     /// only to state the rule for rounding. If the figure is smaller, nothing is requested.
     pub(crate) fn request(&self, reconciliation: &Reconciliation, figure: &Figure) -> String {
-        let (says, measured) =
-            (figure.area().whole_sq_ft(), figure.measured_like_figure().whole_sq_ft());
-        if says == measured {
-            return "No change is requested: the two agree.".to_owned();
+        let apart = figure.apart_sq_ft();
+        match figure.agreement() {
+            Agreement::ToTheSquareFoot => {
+                return "No change is requested: the two agree.".to_owned();
+            }
+            Agreement::Apart => {}
+            _ => {
+                return format!(
+                    "No change is requested: the two agree {}.",
+                    how_closely(figure, self.is_metric())
+                );
+            }
         }
-        if agrees_about(figure.area(), figure.measured_like_figure()) {
-            return format!(
-                "No change is requested: the two agree within {}.",
-                size_apart(figure.area(), figure.measured_like_figure(), self.is_metric())
-            );
+        if figure.measured_like_figure().whole_sq_ft() == 0 {
+            return "No change is requested: nothing that counts was measured.".to_owned();
         }
-        if says < measured {
+        if apart < 0 {
             return format!(
                 "{} is smaller than the {} area by {}. No change is requested.",
                 capital(&the(figure)),
@@ -39,7 +44,7 @@ impl Sentences<'_> {
         let area = self.size(figure.measured_like_figure());
         let walls = self.walls_to_measure(reconciliation, figure);
         let is_rounding = figure.rounding_test().could_explain() == Some(CouldExplain::Yes)
-            && figure.rounding_test().between().is_none();
+            && self.is_asked_about_feet(figure);
         let place = largest_not_measured(reconciliation).into_iter().next();
         if let Some(part) = place.filter(|_| figure.is_record() && walls.is_none()) {
             return format!(
@@ -48,20 +53,24 @@ impl Sentences<'_> {
                 part.side().word()
             );
         }
-        let adds_up = figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == says);
+        let adds_up =
+            figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
         if let Some(walls) = walls.as_ref().filter(|_| adds_up) {
             return format!(
                 "Please measure {walls} again. With the lengths measured here, the area is {area}{}.",
-                in_parentheses(figure)
+                self.in_parentheses(figure)
             );
         }
         if is_rounding && walls.is_none() {
-            return format!("{}.", about_the_rule(figure, self.fine(), &area));
+            return format!(
+                "{}.",
+                about_the_rule(figure, self.fine(), &area, &self.in_parentheses(figure))
+            );
         }
         let ask = format!(
             "please correct {} to {area}{}, or state {}",
             the(figure),
-            in_parentheses(figure),
+            self.in_parentheses(figure),
             self.or_state(figure)
         );
         match walls {
@@ -73,8 +82,27 @@ impl Sentences<'_> {
         }
     }
 
-    /// What is to be stated if a figure stays: what else it includes, or how it came about if the likeliest cause is a
-    /// length, rounding or a typing error in the total.
+    /// What the figure says about itself, in parentheses to follow an area: ` (with the porch)`.
+    pub(super) fn in_parentheses(&self, figure: &Figure) -> String {
+        let terms = self.taken_as(figure);
+        if terms.is_empty() { String::new() } else { format!(" ({})", terms.join(", ")) }
+    }
+
+    /// What the figure says it counts, at which face it is and how finely its walls are rounded, as phrases: `with the
+    /// porch`, `measured inside`.
+    pub(super) fn taken_as(&self, figure: &Figure) -> Vec<String> {
+        let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
+        let with = counting.map(|line| format!("with {}", words::all_named(line.counted())));
+        let face = match figure.face() {
+            Face::Outside => None,
+            Face::Frame => Some("at the frame".to_owned()),
+            Face::Inside => Some("measured inside".to_owned()),
+        };
+        with.into_iter().chain(face).chain(self.own_step(figure).map(str::to_owned)).collect()
+    }
+
+    /// What is to be stated if a figure stays: what else it includes, or how it came about where the likeliest cause is
+    /// a length, rounding or the typing of the total.
     fn or_state(&self, figure: &Figure) -> String {
         let total = self.size(figure.area());
         let likeliest = shown_once(figure).into_iter().next();
@@ -160,12 +188,11 @@ impl Sentences<'_> {
 }
 
 /// Asks about the rule for rounding, in a sentence without its period.
-fn about_the_rule(figure: &Figure, fine: &str, area: &str) -> String {
+fn about_the_rule(figure: &Figure, fine: &str, area: &str, taken: &str) -> String {
     let unit = match figure.rounding_test().step() {
         Step::HalfFoot => "half foot",
         _ => "whole foot",
     };
-    let taken = in_parentheses(figure);
     // Where the walls rounded here leave something, they would have to be rounded in another way.
     let would = if not_explained(figure) == 0 { "would" } else { "could" };
     if figure.says_rule() {
@@ -178,20 +205,16 @@ fn about_the_rule(figure: &Figure, fine: &str, area: &str) -> String {
     )
 }
 
-/// What the figure says about itself, in parentheses to follow an area: ` (with the porch)`.
-fn in_parentheses(figure: &Figure) -> String {
-    let terms = taken_as(figure);
-    if terms.is_empty() { String::new() } else { format!(" ({})", terms.join(", ")) }
-}
-
-/// What the figure says it counts and at which face it is, as phrases: `with the porch`, `measured inside`.
-pub(super) fn taken_as(figure: &Figure) -> Vec<String> {
-    let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
-    let with = counting.map(|line| format!("with {}", words::all_named(line.counted())));
-    let face = match figure.face() {
-        Face::Outside => None,
-        Face::Frame => Some("at the frame".to_owned()),
-        Face::Inside => Some("measured inside".to_owned()),
-    };
-    with.into_iter().chain(face).collect()
+/// How closely two areas agree, after "the two agree": `within 2 sq ft`; `to the square meter`.
+pub(super) fn how_closely(figure: &Figure, is_metric: bool) -> String {
+    match figure.agreement() {
+        Agreement::ToTheSquareFoot => "to the square foot".to_owned(),
+        Agreement::AsWritten { decimals: 0 } => "to the square meter".to_owned(),
+        Agreement::AsWritten { decimals: 1 } => "to the tenth of a square meter".to_owned(),
+        Agreement::AsWritten { .. } => "to its last decimal".to_owned(),
+        Agreement::About | Agreement::Apart => {
+            let apart = size_apart(figure.area(), figure.measured_like_figure(), is_metric);
+            format!("within {apart}")
+        }
+    }
 }

@@ -8,34 +8,19 @@ use crate::reconcile::cause::Cause;
 use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
 use crate::units::area::Area;
 use crate::units::length::Step;
-use crate::wording::sentences::{Sentences, agrees, capital, not_explained, the};
-use crate::wording::size::{
-    agrees_to_the_sq_m, number_or_size, off_by, range_size, size_apart, size_of_sq_ft,
-};
+use crate::wording::request::how_closely;
+use crate::wording::sentences::{Sentences, capital, not_explained, the};
+use crate::wording::size::{number_or_size, off_by, range_size, size_of_sq_ft};
 
 impl Sentences<'_> {
     /// The conclusion about rounding, in a sentence; empty if there is nothing to add.
     pub(crate) fn answer(&self, figure: &Figure) -> String {
         let rest = not_explained(figure);
-        if figure.area().whole_sq_ft() == figure.measured().whole_sq_ft() {
-            return agreement(figure).to_owned();
+        if figure.agreement().agrees() {
+            return self.agreement(figure);
         }
-        if agrees(figure) {
-            let steps = figure.lines_in_sq_ft();
-            let has_steps = figure
-                .lines()
-                .iter()
-                .zip(steps)
-                .any(|(line, sq_ft)| line.step() != BridgeStep::NotExplained && sq_ft != 0);
-            let steps = match has_steps && figure.is_record() && !figure.says_rule() {
-                true => "; the steps matter only if the office rounds its walls",
-                false => "",
-            };
-            if agrees_to_the_sq_m(figure.typed(), figure.measured()) {
-                return format!("They agree to the square meter{steps}.");
-            }
-            let apart = size_apart(figure.area(), figure.measured(), self.is_metric());
-            return format!("They agree within {apart}{steps}.");
+        if figure.measured_like_figure().whole_sq_ft() == 0 {
+            return String::new();
         }
         let to_feet = matches!(
             figure.side_rule(),
@@ -44,6 +29,35 @@ impl Sentences<'_> {
         let test = if rest == 0 && !to_feet { None } else { self.rounding_alone(figure) };
         let listed = self.listed_as_much(figure, rest);
         test.into_iter().chain(self.evidence(figure)).chain(listed).collect::<Vec<_>>().join(" ")
+    }
+
+    /// Says that a figure agrees with the house measured the figure's own way, and what its steps then mean.
+    fn agreement(&self, figure: &Figure) -> String {
+        let how = how_closely(figure, self.is_metric());
+        let agree = match self.taken_as(figure).is_empty() {
+            true => format!("They agree {how}"),
+            false => format!("They agree {how}, taken the same way"),
+        };
+        let changes = |step: BridgeStep| {
+            let mut lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
+            lines.any(|(line, sq_ft)| line.step() == step && sq_ft != 0)
+        };
+        let is_assumed = figure.is_record() && !figure.says_rule();
+        if is_assumed && changes(BridgeStep::Rounding) {
+            return format!(
+                "{agree}; the step of rounding matters only if the office rounds its walls."
+            );
+        }
+        match changes(BridgeStep::RecordedSides) {
+            true => format!("{agree}, although {}'s own lengths give another area.", the(figure)),
+            false => format!("{agree}."),
+        }
+    }
+
+    /// Whether it makes sense to ask about walls rounded to feet: not where the figure is in square meters and does
+    /// not say so itself.
+    pub(super) fn is_asked_about_feet(&self, figure: &Figure) -> bool {
+        !figure.is_metric() || figure.says_rule()
     }
 
     /// A space listed separately on the record, not counted here, whose area equals what is not explained.
@@ -69,6 +83,9 @@ impl Sentences<'_> {
 
     fn rounding_alone(&self, figure: &Figure) -> Option<String> {
         let test = figure.rounding_test();
+        if !self.is_asked_about_feet(figure) {
+            return None;
+        }
         let says_feet = figure.is_record()
             || matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot));
         let Some(answer) = test.could_explain() else {
@@ -79,8 +96,11 @@ impl Sentences<'_> {
         if !says_feet {
             return self.if_rounded(figure, answer);
         }
-        if let SideRule::Step(step @ (Step::Inch | Step::TenthFoot)) = figure.side_rule() {
-            return Some(self.finely_rounded(figure, step));
+        match figure.side_rule() {
+            SideRule::Step(step @ (Step::Inch | Step::TenthFoot)) if figure.says_rule() => {
+                return Some(self.finely_rounded(figure, step));
+            }
+            _ => {}
         }
         let said = self.could_or_not(figure, answer)?;
         // The figure's own lengths are a step of their own, so this is about rounding without them.
@@ -113,15 +133,24 @@ impl Sentences<'_> {
         };
         let rounded = format!("rounded to the {foot}{closed}, {house}");
         let size = |range: Range| range_size(range, self.is_metric());
-        let usual = test.range().map(|range| match range.low == range.high {
-            true => format!("is {}", size(range)),
-            false => format!("can be {}", size(range)),
+        let usual = test.range().map(|range| match (range.low == range.high, test.between()) {
+            (true, _) => format!("is {}", size(range)),
+            (false, Some(between)) => {
+                format!("can be {}", in_two(range, between, self.is_metric()))
+            }
+            (false, None) => format!("can be {}", size(range)),
         });
         let widest = test.widest();
         let widest_size = widest.map_or_else(|| "not stated".to_owned(), size);
-        if let Some(between) = test.between() {
-            return Some(self.nothing_between(figure, answer, between));
-        }
+        // Another way of rounding that is named as a possible cause is not what this sentence is about.
+        let named = figure.explanations().reported().find_map(|one| match one.cause {
+            Cause::Rounding(rounding) => Some(rounding),
+            _ => None,
+        });
+        let alone = match named {
+            Some(_) => format!("rounding each wall to the nearest {foot}"),
+            None => "rounding alone".to_owned(),
+        };
         Some(match (answer, usual) {
             // The same area twice would only be longer.
             (CouldExplain::Yes, Some(usual))
@@ -133,24 +162,28 @@ impl Sentences<'_> {
                 )
             }
             (CouldExplain::Yes, Some(usual)) if not_explained(figure) == 0 => {
-                format!(
-                    "rounding alone would account for it: {rounded} {usual}, and {wanted} fits."
-                )
+                format!("{alone} would account for it: {rounded} {usual}, and {wanted} fits.")
             }
             (CouldExplain::Yes, Some(usual)) => format!(
-                "rounding alone could explain it, if walls near the half {} went the other way: {rounded} {usual}, and {wanted} fits.",
+                "{alone} could explain it, if walls near the half {} went the other way: {rounded} {usual}, and {wanted} fits.",
                 if test.step() == Step::HalfFoot { "step" } else { "foot" }
             ),
-            (CouldExplain::OnlyAgainst, _) if !test.closes() => format!(
-                "rounding could account for it: {rounded} does not close, so that a wall has to be moved; with walls rounded either way it can be {widest_size}, and {wanted} fits that."
-            ),
+            (CouldExplain::OnlyAgainst, _) if !test.closes() && test.between().is_none() => {
+                format!(
+                    "rounding could account for it: {rounded} does not close, so that a wall has to be moved; with walls rounded either way it can be {widest_size}, and {wanted} fits that."
+                )
+            }
             (CouldExplain::OnlyAgainst, usual) => {
                 let usual = usual.map(|usual| format!(" {rounded} {usual};")).unwrap_or_default();
+                let alone = if named.is_some() { alone.as_str() } else { "rounding" };
                 format!(
-                    "rounding would account for it only if walls were misrounded:{usual} with walls rounded either way it can be {widest_size}, and {wanted} fits that."
+                    "{alone} would account for it only if walls were misrounded:{usual} with walls rounded either way it can be {widest_size}, and {wanted} fits that."
                 )
             }
             (CouldExplain::No, usual) => {
+                if let Some(between) = test.between() {
+                    return Some(self.nothing_between(figure, &alone, between));
+                }
                 let widest = widest?;
                 let (most, limit) = if test.wanted() > widest.high {
                     ("at most", widest.high)
@@ -164,17 +197,13 @@ impl Sentences<'_> {
                 });
                 let usual = usual.filter(|_| is_new).map(|usual| format!("{usual}, and "));
                 let usual = usual.unwrap_or_else(|| "is ".to_owned());
-                // Rounding every wall one way may move a wall that follows from the others by more than a foot.
-                let names_rounding = figure
-                    .explanations()
-                    .reported()
-                    .any(|one| matches!(one.cause, Cause::Rounding(_)));
-                let how = match names_rounding {
-                    true => "with each wall within a foot of its length",
-                    false => "however each wall is rounded, up or down",
+                // Every wall rounded one way may take a wall that follows from the others further than a foot.
+                let how = match named {
+                    Some(_) => "with each wall within a foot of its length",
+                    None => "however each wall is rounded, up or down",
                 };
                 format!(
-                    "rounding alone cannot explain it: {rounded} {usual}{most} {} {how}; {wanted_is}.",
+                    "{alone} cannot explain it: {rounded} {usual}{most} {} {how}; {wanted_is}.",
                     number_or_size(limit, self.is_metric()),
                     wanted_is = self.is(figure)
                 )
@@ -183,36 +212,45 @@ impl Sentences<'_> {
         })
     }
 
-    /// The sentence on whether rounding can explain a figure that does not say how its walls are rounded:
-    /// `If its walls were rounded to the foot, ...`.
+    /// The sentence on whether rounding can explain a figure that does not say how its walls are rounded: `If its
+    /// walls were rounded to the foot, ...`.
     fn if_rounded(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
         let test = figure.rounding_test();
-        let house = house_at(figure.face());
         let widest = test.widest()?;
+        let range = test.range().unwrap_or(widest);
         let size = |range: Range| range_size(range, self.is_metric());
-        let usual = size(test.range().unwrap_or(widest));
-        let could_be = format!("If its walls were rounded to the foot, {house} could be");
+        let usual = size(range);
+        let could_be = match range.low.whole_sq_ft() == range.high.whole_sq_ft() {
+            true => "would be",
+            false => "could be",
+        };
+        let house = house_at(figure.face());
+        let could_be = format!("If its walls were rounded to the foot, {house} {could_be}");
         let given = format!("{could_be} {usual}");
         let either_way = format!("{} with walls rounded either way", size(widest));
         let wanted = self.wanted(figure);
         let in_two = |range: Range, between: Between| in_two(range, between, self.is_metric());
         Some(match (answer, test.between(), test.range()) {
-            (CouldExplain::Yes, Some(between), usual) => {
-                let usual = usual.unwrap_or(widest);
-                format!("{could_be} {}; {wanted} is neither.", in_two(usual, between))
-            }
-            (CouldExplain::OnlyAgainst, Some(between), Some(_)) => format!(
-                "{given} as a rule, and {} with walls rounded either way; {wanted} is neither.",
-                in_two(widest, between)
-            ),
             (CouldExplain::Yes, ..) => format!("{given}; {wanted} fits."),
+            (CouldExplain::OnlyAgainst, Some(between), Some(usual)) => format!(
+                "{could_be} {}, and {either_way}; {wanted} fits only that.",
+                in_two(usual, between)
+            ),
             (CouldExplain::OnlyAgainst, _, Some(_)) => {
                 format!("{given}, and {either_way}; {wanted} fits only that.")
             }
             (CouldExplain::OnlyAgainst, ..) => {
                 format!("{given} with walls rounded either way; {wanted} fits.")
             }
-            (CouldExplain::No, ..) => {
+            (CouldExplain::No, Some(between), Some(_)) => format!(
+                "{given} as a rule, and {} with walls rounded either way; {wanted} is neither.",
+                in_two(widest, between)
+            ),
+            (CouldExplain::No, Some(between), None) => format!(
+                "{could_be} {} with walls rounded either way; {wanted} is neither.",
+                in_two(widest, between)
+            ),
+            (CouldExplain::No, None, _) => {
                 format!(
                     "{given}; {}, however each wall is rounded, up or down.",
                     self.does_not_fit(figure)
@@ -273,16 +311,12 @@ impl Sentences<'_> {
     }
 
     /// Says that no outline gives a figure although some give less and some more.
-    fn nothing_between(&self, figure: &Figure, answer: CouldExplain, between: Between) -> String {
-        let way = match answer {
-            CouldExplain::OnlyAgainst => "no way of rounding these walls",
-            _ => "no ordinary rounding of these walls",
-        };
-        let [below, above] =
-            [between.below, between.above].map(|area| number_or_size(area, self.is_metric()));
+    fn nothing_between(&self, figure: &Figure, alone: &str, between: Between) -> String {
         format!(
-            "rounding alone cannot explain it: {way} to the {} gives a total between {below} and {above}, and {}.",
+            "{alone} cannot explain it: no way of rounding these walls to the {} gives a total between {} and {}, and {}.",
             foot(figure.rounding_test().step()),
+            number_or_size(between.below, self.is_metric()),
+            number_or_size(between.above, self.is_metric()),
             self.is(figure)
         )
     }
@@ -297,34 +331,11 @@ fn agrees_with(figure: &Figure, typical: f64) -> bool {
     if figure.line(BridgeStep::RecordedSides).is_some() || test.between().is_some() {
         return false;
     }
-    // What is typical of such a house is not said of one whose own walls cannot change it as much.
-    let changes = |area: Area| (area - figure.measured()).sq_ft();
-    let can_be = |range: Range| changes(range.low) <= -typical && typical <= changes(range.high);
-    if !test.range().is_some_and(can_be) {
-        return false;
-    }
-    let apart = (test.wanted() - figure.measured()).sq_ft().abs();
+    let apart = (test.wanted() - test.start()).sq_ft().abs();
     match test.could_explain() {
         Some(CouldExplain::Yes) => apart < typical + 0.5,
         Some(CouldExplain::No) => apart > typical,
         _ => false,
-    }
-}
-
-/// Says that a figure equals the measured area, and what its steps then mean.
-fn agreement(figure: &Figure) -> &'static str {
-    let has_no_steps = figure.lines_in_sq_ft().iter().all(|line| *line == 0);
-    let assumed = figure.is_record() && !figure.says_rule();
-    let only_rounding = figure.lines().iter().all(|line| {
-        matches!(line.step(), BridgeStep::Rounding | BridgeStep::NotExplained)
-            || line.area().whole_sq_ft() == 0
-    });
-    match (has_no_steps, assumed && only_rounding) {
-        (true, _) => "They agree to the square foot.",
-        (_, true) => {
-            "They agree to the square foot; the steps matter only if the office rounds its walls."
-        }
-        _ => "They agree to the square foot, since the steps cancel.",
     }
 }
 

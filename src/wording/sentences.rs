@@ -13,7 +13,7 @@ use crate::house::{
     Checked, Face, House, Kind, LengthSource, ReferenceSource, Run, SideNumber, SideRule, Space,
 };
 use crate::reconcile::cause::Cause;
-use crate::reconcile::decision::{MOST_REPORTED, agrees_about};
+use crate::reconcile::decision::MOST_REPORTED;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{
@@ -127,16 +127,29 @@ impl Sentences<'_> {
         // What is below grade is not in the record's total, or is what the difference is about.
         let below = self.areas.below_grade().filter(|_| self.is_for_the_office());
         let below = below.map(|below| below.tenth_foot());
-        let statement =
-            |figure: &Figure| statement(figure, self.obtained(), below, self.is_metric());
+        let statement = |figure: &Figure| {
+            statement(figure, self.obtained(), below, self.own_step(figure), self.is_metric())
+        };
         figures.iter().map(statement).collect()
+    }
+
+    /// What the house's walls are rounded to for a figure that states a fine step other than the usual one: `each wall
+    /// to the inch`.
+    pub(crate) fn own_step(&self, figure: &Figure) -> Option<&'static str> {
+        match figure.side_rule() {
+            SideRule::Step(step @ (Step::Inch | Step::TenthFoot))
+                if figure.says_rule() && step != self.settings.fine.step() =>
+            {
+                Some(step.spoken())
+            }
+            _ => None,
+        }
     }
 
     /// Says that a listing repeats the record's figure and so adds nothing; `None` if it also equals the measured
     /// area.
     pub(crate) fn repeated(&self, figures: &[Figure]) -> Option<String> {
-        let measured = figures.first().map(|figure| figure.measured().whole_sq_ft());
-        crate::reconcile::listing_repeats_record(figures, measured)
+        crate::reconcile::listing_repeats_record(figures)
             .then(|| "The listing repeats the record's figure.".to_owned())
     }
 
@@ -405,7 +418,7 @@ impl Sentences<'_> {
     /// account for.
     pub(crate) fn accounts(&self, figure: &Figure) -> Option<Accounts> {
         let explanations = figure.explanations();
-        if explanations.weighed() == 0 || agrees(figure) {
+        if explanations.weighed() == 0 || figure.agreement().agrees() {
             return None;
         }
         let shown = shown_once(figure);
@@ -435,7 +448,9 @@ impl Sentences<'_> {
         let listed = self.listed(figure);
         let mut open: Vec<OpenQuestion> = Vec::new();
         let shown = shown_once(figure);
-        for question in shown.iter().flat_map(|one| causes::settled_by(one.cause, listed)) {
+        for question in
+            shown.iter().flat_map(|one| causes::settled_by(one.cause, listed, figure.is_record()))
+        {
             if !open.contains(&question) {
                 open.push(question);
             }
@@ -491,7 +506,7 @@ impl Sentences<'_> {
             (Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown), _) => {
                 Unsure::Closing
             }
-            (_, Some(RoundingTaken::NotRounded)) => Unsure::Reading,
+            _ if self.is_taken_finely(figure, one) => Unsure::Reading,
             _ => Unsure::Rounding,
         };
         let gives = Gives::of(one.sq_ft, one.band, figure.area().whole_sq_ft(), unsure);
@@ -518,6 +533,16 @@ impl Sentences<'_> {
             .collect();
         (is_after_recorded && !names.is_empty())
             .then(|| format!(", with {} as measured", words::all_named(&names)))
+    }
+
+    /// Whether a cause goes with walls that are not rounded to feet, so that only the reading of a tape is left to
+    /// change what it gives.
+    fn is_taken_finely(&self, figure: &Figure, one: &Explanation) -> bool {
+        match one.rounding {
+            Some(RoundingTaken::NotRounded) => true,
+            Some(_) => false,
+            None => !matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot)),
+        }
     }
 
     /// Whether the walls can only be taken at a face by a thickness that the file does not state.
@@ -775,7 +800,13 @@ impl Sentences<'_> {
         outline.matched().iter().filter(beyond).map(comparison).collect()
     }
 
-    /// Notes on a reference outline.
+    /// Whether a wall and the one that it matches are the same number of whole feet.
+    fn agrees_to_the_foot(&self, side: &crate::reconcile::MatchedSide) -> bool {
+        let feet = |length: Length| length.rounded(Step::WholeFoot, self.settings.halves);
+        feet(side.measured()) == feet(side.drawn())
+    }
+
+    /// Further remarks about a reference outline.
     pub(crate) fn outline_notes(
         &self,
         outline: &OutlineReport,
@@ -783,7 +814,10 @@ impl Sentences<'_> {
         let first = if outline.space.is_none() {
             Some("no single space of this file matches it")
         } else if self.walls_apart(outline).is_empty() && outline.same_corners() {
-            Some("every wall agrees to the foot")
+            Some(match outline.matched().iter().all(|side| self.agrees_to_the_foot(side)) {
+                true => "every wall agrees to the foot",
+                false => "no wall differs by more than rounding could make",
+            })
         } else {
             None
         };
@@ -848,7 +882,7 @@ impl Sentences<'_> {
     /// What the record lists that was not found on site, if the record is larger than the measured area.
     pub(crate) fn missing(&self, figures: &[Figure]) -> Vec<String> {
         let more = |figure: &Figure| {
-            figure.is_record() && figure.area().whole_sq_ft() > figure.measured().whole_sq_ft()
+            figure.is_record() && figure.apart_sq_ft() > 0 && !figure.agreement().agrees()
         };
         if !figures.iter().any(more) {
             return Vec::new();
@@ -1162,6 +1196,9 @@ impl Sentences<'_> {
                 let how = line.rounding().map(causes::rounded).unwrap_or_default();
                 format!("rounding: {how}, with which the next fits best (ask)")
             }
+            BridgeStep::Rounding if figure.is_metric() && !figure.says_rule() => {
+                format!("rounding: {}", self.assumed_as("walls taken as not rounded"))
+            }
             BridgeStep::Rounding => match figure.side_rule() {
                 SideRule::Unknown => {
                     format!("rounding: {}; none is assumed", self.assumed_as("not known"))
@@ -1245,13 +1282,8 @@ pub(crate) fn not_explained(figure: &Figure) -> i64 {
 pub(crate) fn is_left_within(figure: &Figure, line: &Line) -> bool {
     let test = figure.rounding_test();
     let is_named = figure.explanations().reported().next().is_some();
-    let could = test.could_explain() == Some(CouldExplain::Yes) && test.between().is_none();
+    let could = test.could_explain() == Some(CouldExplain::Yes);
     line.is_within_rounding() && not_explained(figure) != 0 && (is_named || could)
-}
-
-/// Whether a figure and the measured area agree closely enough for any purpose: within 3 sq ft or 0.3%.
-pub(crate) fn agrees(figure: &Figure) -> bool {
-    agrees_about(figure.area(), figure.measured())
 }
 
 /// How strong a cause is, in parentheses, with a leading space.
@@ -1458,6 +1490,7 @@ fn statement(
     figure: &Figure,
     obtained: LengthSource,
     below: Option<Area>,
+    finely: Option<&str>,
     is_metric: bool,
 ) -> String {
     let apart = figure.area().whole_sq_ft() - figure.measured_like_figure().whole_sq_ft();
@@ -1482,14 +1515,15 @@ fn statement(
         Face::Inside => " inside",
     };
     let with = counting.trim_start_matches(',');
-    let colon = if with.is_empty() && at.is_empty() { "" } else { ":" };
+    let finely = finely.map(|step| format!(" {step}")).unwrap_or_default();
+    let colon = if with.is_empty() && at.is_empty() && finely.is_empty() { "" } else { ":" };
     let is_plain = figure.is_record() && with.is_empty() && at.is_empty();
     let below = below
         .filter(|_| is_plain)
         .map(|below| format!(" above grade, {} below it", size(below, is_metric)))
         .unwrap_or_default();
     let head = format!(
-        "{name} {}{face}{counting}. {}{at}{with}{colon} {}{below}.",
+        "{name} {}{face}{counting}. {}{at}{with}{finely}{colon} {}{below}.",
         typed_size(figure.typed(), is_metric),
         capital(known),
         size(figure.measured_like_figure(), is_metric)

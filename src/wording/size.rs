@@ -172,14 +172,6 @@ pub(crate) fn typed_number_alone(area: WrittenArea, is_metric: bool) -> String {
     }
 }
 
-/// Whether a figure typed in whole square meters is an area rounded to the square meter.
-pub(crate) fn agrees_to_the_sq_m(typed: WrittenArea, area: Area) -> bool {
-    let whole = |area: Area| rounded_quotient(area.half_nm2(), Area::SQUARE_METER.half_nm2());
-    typed.unit() == AreaUnit::SquareMeters
-        && whole(typed.area()) * Area::SQUARE_METER.half_nm2() == typed.area().half_nm2()
-        && whole(typed.area()) == whole(area)
-}
-
 /// The difference between two areas as printed, without its sign.
 pub(crate) fn size_apart(one: Area, other: Area, is_metric: bool) -> String {
     let feet = one.whole_sq_ft() - other.whole_sq_ft();

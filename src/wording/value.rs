@@ -81,6 +81,10 @@ impl Worth {
         }
         match gap.sq_ft() {
             0 => blocks.push(paragraph("The two agree, so size gives no reason to act.")),
+            apart if gap.agrees() => blocks.push(paragraph(format!(
+                "The two agree within {}, so size gives no reason to act.",
+                sq_ft(apart.abs())
+            ))),
             more if more > 0 => {
                 blocks.push(row("the record has more by", sq_ft(more)));
                 if gap.rounding() == Some(CouldExplain::Yes) {
@@ -307,6 +311,9 @@ fn own_terms(gap: &Gap) -> String {
     }
     if !gap.counted().is_empty() {
         terms.push(format!("with {} counted", words::all_of(gap.counted())));
+    }
+    if terms.is_empty() {
+        terms.push("with its walls rounded".to_owned());
     }
     format!("measured {}, as the record says of itself", terms.join(", "))
 }

@@ -201,7 +201,7 @@ fn csv_and_table_have_one_row_a_figure() {
     let mut reader = csv::Reader::from_reader(csv.as_bytes());
     let records: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
     assert_eq!(records.len(), 2);
-    assert!(records.iter().all(|record| record.len() == 15 && &record[0] == "a, \"b\""));
+    assert!(records.iter().all(|record| record.len() == 16 && &record[0] == "a, \"b\""));
     let (_, table, _) = run(&["-", "--format", "table"], text.as_bytes());
     assert_eq!(table.lines().count(), 3);
 }

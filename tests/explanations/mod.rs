@@ -16,6 +16,7 @@
     reason = "a test that cannot go on has failed; a simulation is floats"
 )]
 
+mod agreement;
 mod calibration;
 mod causes;
 mod house;

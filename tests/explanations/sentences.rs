@@ -291,6 +291,17 @@ fn of_json(all: &Value, record: i64, moved: f64) {
             let figure = record as f64;
             number(&rounding[low]) <= figure && figure <= number(&rounding[high])
         };
+        // Where no outline gives what lies in a range, the next wider range decides, and the neighbors are given.
+        let is_hole = rounding["between"].is_array();
+        assert!(!is_hole || rounding["could_explain"] != "yes", "{rounding}");
+        if is_hole {
+            let between = &rounding["between"];
+            let (below, above) = (number(&between[0]), number(&between[1]));
+            assert!(below < record as f64 && (record as f64) < above, "{rounding}");
+            assert!(within("widest_low", "widest_high"), "{rounding}");
+            assert!(rounding["could_explain"] == "no" || within("low", "high"), "{rounding}");
+            return;
+        }
         let answer = match (within("low", "high"), within("widest_low", "widest_high")) {
             (true, _) => "yes",
             (false, true) => "only against the rounding",

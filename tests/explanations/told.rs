@@ -57,7 +57,7 @@ fn a_gap_of_three_square_feet_is_no_gap() {
     let said = report(&house(1_339, "", walls));
     assert!(
         said.contains(
-            "They agree within 3 sq ft; the steps matter only if the office rounds its walls."
+            "They agree within 3 sq ft; the step of rounding matters only if the office rounds its walls."
         ),
         "{said}"
     );

@@ -196,11 +196,11 @@ fn the_ways_shown_are_those_for_the_kind_of_what_is_reported() {
         super::whole(&text, None).unwrap().classes().to_vec()
     };
     // The record says that it counts the garage: described. Together with it the house has 1,657 sq ft.
-    assert!(classes("record 1,660 sq ft counting \"Garage\"").contains(&CauseClass::Described));
+    assert!(classes("record 1,670 sq ft counting \"Garage\"").contains(&CauseClass::Described));
     // 30 by 40 is 1,200; with two digits swapped 2,100: typed.
     assert!(classes("record 2,100 sq ft").contains(&CauseClass::Typed));
     let text = format!(
-        "record 1,660 sq ft counting \"Garage\"\nplace new-york\ntax year 2026\nvalue market $300,000\n{SHELL}"
+        "record 1,670 sq ft counting \"Garage\"\nplace new-york\ntax year 2026\nvalue market $300,000\n{SHELL}"
     );
     let told = super::text(&super::whole(&text, None).unwrap());
     assert!(told.contains("described in another way (what counts"), "{told}");

@@ -8,7 +8,9 @@ use super::*;
 use crate::areas::Areas;
 use crate::areas::rule::Settings;
 use crate::reconcile::Ground;
+use crate::reconcile::agreement::{Agreement, measured_like_figure};
 use crate::reconcile::departures::Listed;
+use crate::reconcile::rounding::RoundingTest;
 
 /// Whether two causes are listed as one, as all misreadings of a wall are.
 fn is_one(a: Cause, b: Cause) -> bool {
@@ -125,10 +127,14 @@ impl Search<'_> {
 fn explained(areas: &Areas, weights: &Weights) -> Option<(Explanations, Explanations)> {
     let house = areas.house();
     let ground = Ground::of(house.figures.first()?, areas).ok()?;
+    let like = measured_like_figure(house, &ground);
     let case = Case {
         listed: Listed { house, counting: &[] },
         figure: ground.figure.area.area(),
-        start: areas.gross().tenth_foot(),
+        like,
+        agrees: Agreement::of(ground.figure.area, like).agrees(),
+        is_metric: false,
+        test: &RoundingTest::of(house, &ground, Area::ZERO),
         face: ground.face,
         rule: ground.rule,
         walls: &ground.walls,
