@@ -71,6 +71,7 @@ pub(super) fn measured_like_figure(house: &House, ground: &Ground<'_>) -> Area {
 }
 
 #[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 mod tests {
     use super::*;
     use rust_decimal::Decimal;

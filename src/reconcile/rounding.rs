@@ -89,15 +89,10 @@ impl RoundingTest {
         self.step
     }
 
-    /// The typical change of the area from that rounding, in square feet; `None` if any side is given by bearing, or
-    /// if the walls of this house are so near to whole steps that rounding cannot change the area as much.
+    /// The typical change of the area from that rounding, in square feet; `None` if any side is given by bearing.
     #[must_use]
     pub fn typical(&self) -> Option<f64> {
-        let typical = self.ranges.typical(self.step)?;
-        let most = self.range().or(self.widest()).map(|range| {
-            (range.low - self.start).abs().max((range.high - self.start).abs()).sq_ft()
-        });
-        most.is_none_or(|most| typical <= most).then_some(typical)
+        self.ranges.typical(self.step)
     }
 
     /// The typical change of the area, in square feet, from rounding to the step that the figure itself states;

@@ -49,6 +49,7 @@ fn text(number: i128, decimals: u32) -> String {
 }
 
 #[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 mod tests {
     use super::*;
 

@@ -331,6 +331,12 @@ fn agrees_with(figure: &Figure, typical: f64) -> bool {
     if figure.line(BridgeStep::RecordedSides).is_some() || test.between().is_some() {
         return false;
     }
+    // What is typical of such a house is not said of one whose own walls cannot change it as much.
+    let changes = |area: Area| (area - test.start()).sq_ft();
+    let can_be = |range: Range| changes(range.low) <= -typical && typical <= changes(range.high);
+    if !test.range().is_some_and(can_be) {
+        return false;
+    }
     let apart = (test.wanted() - test.start()).sq_ft().abs();
     match test.could_explain() {
         Some(CouldExplain::Yes) => apart < typical + 0.5,

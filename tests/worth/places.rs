@@ -199,8 +199,9 @@ fn the_ways_shown_are_those_for_the_kind_of_what_is_reported() {
     assert!(classes("record 1,670 sq ft counting \"Garage\"").contains(&CauseClass::Described));
     // 30 by 40 is 1,200; with two digits swapped 2,100: typed.
     assert!(classes("record 2,100 sq ft").contains(&CauseClass::Typed));
+    // With the garage, 30 by 40 and 20 by 22 are 1,640; a zero too many: typed as well as described.
     let text = format!(
-        "record 1,670 sq ft counting \"Garage\"\nplace new-york\ntax year 2026\nvalue market $300,000\n{SHELL}"
+        "record 16,400 sq ft counting \"Garage\"\nplace new-york\ntax year 2026\nvalue market $300,000\n{SHELL}"
     );
     let told = super::text(&super::whole(&text, None).unwrap());
     assert!(told.contains("described in another way (what counts"), "{told}");
