@@ -144,6 +144,9 @@ fn where_only_the_writer_knows_what_is_meant_no_line_is_offered() {
         ("head", "record 1215 sqft, listing 99 m"),
         ("head", "measured April 2026"),
         ("head", "county has garage 470"),
+        ("space", "deck \"Deck\" back of house"),
+        ("space", "garage north of house 20' away"),
+        ("space", "less garage 20 x 22"),
         ("lot", "bearing S 88° 52' 30\" W back to POB"),
     ] {
         let (said, fixes) = said(place, line);

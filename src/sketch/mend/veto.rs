@@ -4,7 +4,9 @@ use super::comment_of;
 use super::pieces::{Piece, Sort, cut};
 
 /// Words that no name of a space or a level has in it: they say where it is, or who said something of it.
-const NO_NAME: [&str; 29] = [
+const NO_NAME: [&str; 31] = [
+    "det",
+    "att",
     "no",
     "record",
     "to",
@@ -44,6 +46,10 @@ const NO_COMMENT: [&str; 12] = [
 /// Whether a suggested line takes a size, a length, a place or a remark of the typed line for a name, or leaves out of
 /// the line what counts.
 pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
+    // A corner that nobody named.
+    if offered.contains("\ncorner ") && !typed.to_lowercase().contains("corner") {
+        return true;
+    }
     offered.lines().filter(|line| !line.starts_with('#')).any(|line| {
         let (said, comment) = comment_of(line);
         let pieces = cut(said);
@@ -63,7 +69,19 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
 pub(super) fn hides(typed: &str, offered: &str) -> bool {
     let pieces = cut(typed);
     let word = |at: usize| pieces.get(at).map_or(String::new(), |piece| piece.text.to_lowercase());
-    let says_much = ["no", "all", "alles", "todo", "tout", "everything", "start", "starts"];
+    let says_much = [
+        "no",
+        "all",
+        "alles",
+        "todo",
+        "tout",
+        "everything",
+        "start",
+        "starts",
+        "minus",
+        "less",
+        "deduct",
+    ];
     let has_data = ["outline", "recorded", "veneer"];
     let has_data = pieces.iter().any(|piece| piece.is_word(&has_data));
     let counts_rooms = pieces.iter().any(Piece::is_number) && word(0).ends_with('s');
@@ -123,6 +141,8 @@ fn is_no_name(text: &str) -> bool {
     let numbered = ["street", "st", "unit", "apt", "apartment", "suite", "room", "building"];
     let is_area = pieces.iter().any(|number| number.is_number() && number.text.len() == 3)
         && !pieces.iter().any(|piece| piece.is_word(&numbered));
+    let places = ["north", "east", "south", "west", "side", "the", "left", "right", "end", "of"];
+    let is_place = is_place || pieces.len() > 1 && pieces.iter().all(|p| p.is_word(&places));
     let is_decimal = pieces.len() == 1 && is_number(0) && text.contains(['.', ',']);
     let is_figure =
         pieces.iter().any(|piece| piece.is_number() && piece.text.contains(',') && text.len() > 4);
@@ -170,8 +190,12 @@ fn comment_is_doubtful(comment: &str, pieces: &[Piece]) -> bool {
     let is_space = is_named(pieces) && !pieces[0].is_word(&["level", "lot", "corner"]);
     let loses_place =
         is_space && !is_placed && cut(comment).iter().any(|piece| piece.is_word(&stands));
+    let lower = comment.to_lowercase();
+    let loses_veneer =
+        is_space && ["no brick", "no veneer", "without brick"].iter().any(|no| lower.contains(no));
     is_empty
         || loses_place
+        || loses_veneer
         || is_named(pieces)
             && !pieces[0].is_word(&["corner"])
             && cut(comment).iter().any(|piece| piece.is_word(&NO_COMMENT))
@@ -204,6 +228,8 @@ fn says_more(typed: &str, pieces: &[Piece]) -> bool {
             && !says(&["within", "inside", "in", "part"])
         || has("outside") && says(&["no", "without"]) && !says(&["outside", "exterior"])
         || takes_a_size
+        || has("detached") && has("from") && !says(&["from"])
+        || has("tolerance") && !says(&["tolerance"]) && pieces.last().is_some_and(Piece::is_number)
         || wrong_corner
 }
 

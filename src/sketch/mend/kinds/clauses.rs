@@ -5,11 +5,11 @@ use super::super::compass::slant;
 use super::super::pieces::{Piece, Sort, cut};
 use super::levels::capitalized;
 use super::loose::kind_at_start;
-use super::measure::{area_from, length_at, lengths};
+use super::measure::{area_from, length_at};
 use super::{Answer, Typed, is_text, kind_word, remark, sources};
 
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 18] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 19] = [
         outline_of,
         letters_in_an_area,
         interior,
@@ -25,6 +25,7 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
         place_alone,
         space_taken_off,
         cars_first,
+        front_porch,
         side_of_the_house,
         stands_alone,
         face_of_a_space,
@@ -54,7 +55,7 @@ fn outline_of(typed: &Typed<'_>) -> Option<Answer> {
     }
     let title = typed.piece(outline + 1).filter(|title| title.sort == Sort::Text);
     let mut at = outline + 1 + usize::from(title.is_some());
-    let says_of = typed.says(at, &["of", "for"]);
+    let says_of = typed.says(at, &["of", "for", "from"]);
     at += usize::from(says_of);
     at += usize::from(typed.says(at, &["the"]));
     let name = known_space(typed, at).filter(|_| at + 1 == typed.pieces.len())?;
@@ -304,9 +305,19 @@ fn space_taken_off(typed: &Typed<'_>) -> Option<Answer> {
     let takes =
         typed.says(0, &["minus", "less", "deduct", "subtract"]) || typed.piece(0)?.is_mark("-–");
     let at = 1 + usize::from(typed.says(1, &["the", "an", "a"]));
-    let kind = kind_word(&typed.lower(at)).filter(|kind| takes && *kind != "living")?;
-    let is_open = kind == "open" || kind == "stair";
-    is_open.then(|| Answer::line(typed.rest(at), "what is open to below is deducted by itself"))
+    let line = typed.rest(at);
+    let rest = Typed { line, pieces: cut(line), attempt: typed.attempt };
+    let (kind, _) = kind_at_start(&rest).filter(|(kind, _)| takes && *kind != "living")?;
+    if kind == "open" || kind == "stair" {
+        return Some(Answer::line(line, "what is open to below is deducted by itself"));
+    }
+    Some(Answer::say(
+        "nothing is taken off by its size: each space has its line and its own walls",
+        format!(
+            "write `{kind} \"{}\"`, and after it `within`, the name of the space whose walk goes around it with a `\"` on each side; if no walk goes around it, its place; its walls go on the lines below",
+            capitalized(&typed.lower(at))
+        ),
+    ))
 }
 
 /// `2 car gar at corner 3`: a garage.
@@ -316,11 +327,25 @@ fn cars_first(typed: &Typed<'_>) -> Option<Answer> {
     let cars = typed.says(1, &["car", "cars", "stall", "bay"])
         || typed.piece(1)?.is_mark("-") && typed.says(2, &["car"]);
     let at = typed.find(1, &["gar", "garage"]).filter(|at| *at <= 3 && counts && cars)?;
-    let placed = typed.piece(at + 1).is_some();
+    let placed = typed.piece(at + 1).is_some() || typed.says(at, &["gar"]);
     let named = typed.pieces.iter().any(|piece| is_text(Some(piece)));
     (placed && !named).then(|| {
         Answer::line(
-            format!("garage \"{} garage\" {}", capitalized(typed.text(0, at)), typed.rest(at + 1)),
+            format!("garage \"{} garage\" {}", capitalized(typed.text(0, at)), typed.rest(at + 1))
+                .trim_end(),
+            "a space begins with its kind, then its name with a `\"` on each side",
+        )
+    })
+}
+
+/// `front porch`: the word for the street side begins no space.
+fn front_porch(typed: &Typed<'_>) -> Option<Answer> {
+    let kind = kind_word(&typed.lower(1)).filter(|kind| *kind != "living")?;
+    let ends = typed.pieces.len() == 2 || typed.says(2, &["from", "start", "within"]);
+    (typed.says(0, &["front"]) && ends).then(|| {
+        let name = capitalized(&typed.text(0, 2).to_lowercase());
+        Answer::line(
+            format!("{kind} \"{name}\" {}", typed.rest(2)).trim_end(),
             "a space begins with its kind, then its name with a `\"` on each side",
         )
     })
@@ -328,7 +353,9 @@ fn cars_first(typed: &Typed<'_>) -> Option<Answer> {
 
 /// `deck back of house`, `deck on the left, 10 ft by 13' 9"`: on which side of the house it stands.
 fn side_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
-    let (kind, at) = kind_at_start(typed)?;
+    let (kind, first) = kind_at_start(typed)?;
+    let named = is_text(typed.piece(first));
+    let at = first + usize::from(named);
     let sides = [
         "back", "front", "rear", "left", "right", "side", "north", "south", "east", "west",
         "behind", "beside",
@@ -347,10 +374,15 @@ fn side_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
         || (at..end).any(|at| typed.says(at, &["of"]))
         || typed.says(end.checked_sub(1)?, &["side"]);
     let has_place = typed.find(at, &["from", "start", "within", "detached", "corner"]).is_some();
-    (has_side && stands && !has_place).then(|| {
-        let name = capitalized(&typed.text(0, at).to_lowercase());
+    let says_of = (at..end).any(|at| typed.says(at, &["of"]));
+    (has_side && stands && !has_place && (!named || says_of)).then(|| {
+        let name = if named {
+            typed.name(first, at)
+        } else {
+            capitalized(&typed.text(0, first).to_lowercase())
+        };
         let house = typed.attempt.space.clone().unwrap_or_else(|| "House".to_owned());
-        let sides = if lengths(&typed.pieces, end).is_empty() {
+        let sides = if super::size_in(typed.line).is_none() && !typed.says(end + 1, &["x", "by"]) {
             ""
         } else {
             "; its size is typed as its sides, one on each line below"
@@ -385,7 +417,12 @@ fn stands_alone(typed: &Typed<'_>) -> Option<Answer> {
         &["freestanding"],
         &["freistehend"],
         &["detached"],
+        &["det"],
     ];
+    // `shed "Shed" detached` has its place.
+    if is_text(typed.piece(at)) && typed.says(first, &["detached"]) {
+        return None;
+    }
     let end = first + taken.iter().find(|words| said(words))?.len();
     let end = end + usize::from(typed.piece(end).is_some_and(|mark| mark.is_mark("),.;")));
     let plain = typed.pieces[end..].iter().all(|piece| {
@@ -396,7 +433,17 @@ fn stands_alone(typed: &Typed<'_>) -> Option<Answer> {
             || piece.is_mark(",.;()")
     });
     let rest = remark(typed.rest(end));
-    let comment = if rest.is_empty() { String::new() } else { format!("  # {rest}") };
+    let recorded = typed.says(end, &["recorded"])
+        && typed.piece(end + 1).is_some_and(Piece::is_number)
+        && typed.pieces[end + 2..].iter().all(|piece| piece.is_word(&["sq", "ft", "sf", "sqft"]));
+    let plain = plain || recorded;
+    let comment = if recorded {
+        format!(" {}", typed.rest(end))
+    } else if rest.is_empty() {
+        String::new()
+    } else {
+        format!("  # {rest}")
+    };
     (plain && (kind == "garage" || kind == "outbuilding" || kind == "carport")).then(|| {
         Answer::line(
             format!("{kind} {name} detached{comment}"),
@@ -434,6 +481,7 @@ fn face_of_a_space(typed: &Typed<'_>) -> Option<Answer> {
         "at",
         "only",
         "taped",
+        "here",
     ];
     let (mut face, mut bare) = (None, false);
     while let Some(piece) = typed.piece(i) {

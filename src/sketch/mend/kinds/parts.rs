@@ -356,6 +356,13 @@ pub(super) fn second_length(typed: &Typed<'_>) -> Option<Answer> {
         && found[0].1.end == typed.pieces.len()
     {
         let other = &found[0].1;
+        // `28' 4" less than 30'` is a remark.
+        if measure.length + measure.length + measure.length > other.length {
+            return Some(Answer::line(
+                format!("{kept}  # {said}"),
+                "a wall has one length; anything else goes into a comment",
+            ));
+        }
         let length = if rest[0].is_word(&["less", "shorter", "under"]) {
             other.length - measure.length
         } else if rest[0].is_word(&["more", "longer", "over"]) {
