@@ -28,6 +28,9 @@ const WORTH_A_THOUGHT: f64 = 0.005;
 /// and a wrong pair is two false statements.
 const FOR_A_PAIR: f64 = 2.0;
 
+/// A cause with less than this share of the support of the best supported one comes after it, whatever it is.
+const FAR_BEHIND: f64 = 0.1;
+
 /// The largest remainder after a misread wall, as a share of its effect.
 const OF_MISREAD: f64 = 0.1;
 /// The largest remainder after another rounding, as a share of its effect: walls that do not close when each is rounded
@@ -76,7 +79,9 @@ pub(super) fn decide(
     } else if best_pair > 0.0 {
         fitting.retain(|&i| is_pair(list[i].cause));
     }
-    fitting.sort_by_key(|&i| (tier(&list[i]), i));
+    let most = fitting.iter().map(|&i| list[i].support).fold(0.0, f64::max);
+    let is_far_behind = |i: usize| list[i].support < FAR_BEHIND * most;
+    fitting.sort_by_key(|&i| (is_far_behind(i), tier(&list[i]), i));
     exact_first(&mut fitting, list);
     let others = |least: f64| {
         let may = |&i: &usize| {

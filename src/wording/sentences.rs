@@ -15,6 +15,7 @@ use crate::house::{
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::MOST_REPORTED;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
+use crate::reconcile::ours::Question;
 use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::{
     BridgeStep, CouldExplain, Explanation, Figure, Line, OutlineReport, Reconciliation, Share,
@@ -476,10 +477,18 @@ impl Sentences<'_> {
         Some(causes::evidence(evidence, self.listed(figure)))
     }
 
-    /// What to check again in our own measurements, in sentences.
+    /// What to check again in our own measurements, in sentences. Where a cause other than a part of the outline gives
+    /// the very figure, no part is asked about.
     pub(crate) fn questions(&self, figure: &Figure) -> Vec<String> {
         let listed = self.listed(figure);
-        let questions = figure.explanations().questions.iter();
+        let is_part = |one: &Explanation| {
+            one.cause.departures().any(|kind| matches!(kind, DepartureKind::Part { .. }))
+        };
+        let mut reported = figure.explanations().reported();
+        let is_settled = reported.next().is_some_and(|one| one.leaves.abs() < 0.5 && !is_part(one));
+        let is_open =
+            |question: &&Question| !(is_settled && matches!(question, Question::Inside { .. }));
+        let questions = figure.explanations().questions.iter().filter(is_open);
         questions.map(|question| causes::asked(*question, listed)).collect()
     }
 
@@ -574,8 +583,15 @@ impl Sentences<'_> {
     fn nothing_common(&self, figure: &Figure) -> Option<Accounts> {
         let rest = not_explained(figure);
         let best = figure.explanations().list().first();
-        let is_rounding = best.is_some_and(|best| best.cause == Cause::None && best.fits());
+        let is_alone = best.is_some_and(|best| best.cause == Cause::None && best.fits());
         let is_within = figure.lines().iter().any(Line::is_within_rounding);
+        let could = figure.rounding_test().could_explain();
+        let is_rounded = matches!(could, Some(CouldExplain::Yes | CouldExplain::OnlyAgainst));
+        // What is left within the interval printed for the measured area needs no other cause, but is not passed over.
+        let gross = self.areas.gross();
+        let apart = (figure.area() - figure.measured_like_figure()).abs().sq_ft();
+        let is_read = !is_rounded && apart <= gross.worst_case_outside();
+        let is_rounding = is_alone && (is_rounded || is_read);
         let is_silent =
             rest == 0 || is_rounding || is_within || self.listed_as_much(figure, rest).is_some();
         let figure_word = figure.word();
@@ -615,8 +631,7 @@ impl Sentences<'_> {
                 "The {figure_word}'s own sketch and the lengths on it would show where the difference lies, and whether they are of this house"
             ),
         };
-        // What lies within reading a tape has no other cause, but is not passed over.
-        if is_rounding && !is_within && rest != 0 {
+        if is_alone && is_read && !is_within && rest != 0 {
             return Some(Accounts {
                 opening: format!(
                     "The {} that are left are within what measuring again could change.",
@@ -1224,8 +1239,11 @@ impl Sentences<'_> {
             }
             BridgeStep::NotExplained if is_left_within(figure, line) => {
                 let first = figure.explanations().reported().next();
-                let is_read = first.and_then(|one| one.rounding) == Some(RoundingTaken::NotRounded);
-                let what = if is_read { "reading a tape" } else { "rounding" };
+                let what = match first.map(|one| (one.cause, one.rounding)) {
+                    Some((_, Some(RoundingTaken::NotRounded))) => "reading a tape",
+                    Some((Cause::Rounding(_), _)) => "closing the outline",
+                    _ => "rounding",
+                };
                 format!("left, within what {what} could change")
             }
             BridgeStep::NotExplained => "not explained".to_owned(),
