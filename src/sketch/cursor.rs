@@ -225,6 +225,10 @@ impl<'a> Cursor<'a> {
                 } else if crate::sketch::mend::measures(&rest) {
                     "write the name first, with a `\"` on each side, and after it what was published"
                         .to_owned()
+                } else if what.starts_with("the name of the")
+                    && !crate::sketch::mend::may_be_name(&rest)
+                {
+                    "write the name alone between two marks, and after it anything else".to_owned()
                 } else {
                     format!("put it between two marks: `\"{rest}\"`")
                 };

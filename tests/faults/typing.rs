@@ -147,6 +147,16 @@ fn where_only_the_writer_knows_what_is_meant_no_line_is_offered() {
         ("space", "deck \"Deck\" back of house"),
         ("space", "garage north of house 20' away"),
         ("space", "less garage 20 x 22"),
+        ("space", "living \"Addition\" 1998"),
+        ("space", "bedroom 1"),
+        ("space", "garage \"Garage\" start 10' east of house"),
+        ("side", "same as south"),
+        ("side", "north 14' 2\" + same"),
+        ("side", "north 28' 4\" from photo"),
+        ("level", "level 2 measured inside"),
+        ("level", "lower level partly below grade"),
+        ("head", "house built 1962"),
+        ("head", "living area 1,900"),
         ("lot", "bearing S 88° 52' 30\" W back to POB"),
     ] {
         let (said, fixes) = said(place, line);

@@ -56,6 +56,11 @@ pub(super) fn measures(text: &str) -> bool {
     kinds::measures(text)
 }
 
+/// Whether a text may be a name: it says no place, size or face.
+pub(super) fn may_be_name(text: &str) -> bool {
+    !veto::is_no_name(text)
+}
+
 /// Whether a text has a number in words in it.
 pub(super) fn speaks_number(text: &str) -> bool {
     cut(text).iter().any(|piece| lengths::is_spoken_number(&piece.text))

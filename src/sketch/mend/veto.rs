@@ -4,7 +4,8 @@ use super::comment_of;
 use super::pieces::{Piece, Sort, cut};
 
 /// Words that no name of a space or a level has in it: they say where it is, or who said something of it.
-const NO_NAME: [&str; 31] = [
+const NO_NAME: [&str; 32] = [
+    "grade",
     "det",
     "att",
     "no",
@@ -81,8 +82,10 @@ pub(super) fn hides(typed: &str, offered: &str) -> bool {
         "minus",
         "less",
         "deduct",
+        "same",
+        "ditto",
     ];
-    let has_data = ["outline", "recorded", "veneer"];
+    let has_data = ["outline", "recorded", "veneer", "grade"];
     let has_data = pieces.iter().any(|piece| piece.is_word(&has_data));
     let counts_rooms = pieces.iter().any(Piece::is_number) && word(0).ends_with('s');
     let opens = crate::sketch::phrases::opens_space(&word(0), &word(1)) && !counts_rooms
@@ -128,7 +131,7 @@ fn text_is_doubtful(typed: &str, pieces: &[Piece]) -> bool {
 }
 
 /// `24x22`, `called`, `0.35`: no name.
-fn is_no_name(text: &str) -> bool {
+pub(super) fn is_no_name(text: &str) -> bool {
     let pieces = cut(text);
     let is_number = |at: usize| pieces.get(at).is_some_and(Piece::is_number);
     let is_size = (1..pieces.len()).any(|at| {
@@ -137,10 +140,11 @@ fn is_no_name(text: &str) -> bool {
             && (pieces[at].is_word(&["x", "by"]) || pieces[at].is_mark("×*"))
     });
     let first = |words: &[&str]| pieces.first().is_some_and(|piece| piece.is_word(words));
-    let is_place = first(&["on", "at", "in", "not", "near"]);
+    let is_place = first(&["on", "at", "in", "not", "near", "area"]);
     let numbered = ["street", "st", "unit", "apt", "apartment", "suite", "room", "building"];
     let is_area = pieces.iter().any(|number| number.is_number() && number.text.len() == 3)
         && !pieces.iter().any(|piece| piece.is_word(&numbered));
+    let is_area = is_area || pieces.len() == 1 && pieces[0].is_number() && pieces[0].text.len() > 3;
     let places = ["north", "east", "south", "west", "side", "the", "left", "right", "end", "of"];
     let is_place = is_place || pieces.len() > 1 && pieces.iter().all(|p| p.is_word(&places));
     let is_decimal = pieces.len() == 1 && is_number(0) && text.contains(['.', ',']);
@@ -228,9 +232,26 @@ fn says_more(typed: &str, pieces: &[Piece]) -> bool {
             && !says(&["within", "inside", "in", "part"])
         || has("outside") && says(&["no", "without"]) && !says(&["outside", "exterior"])
         || takes_a_size
+        || takes_a_year(&said, pieces)
+        || has("start")
+            && says(&["of"])
+            && says(&["house", "garage", "porch"])
+            && !says(&["corner"])
         || has("detached") && has("from") && !says(&["from"])
         || has("tolerance") && !says(&["tolerance"]) && pieces.last().is_some_and(Piece::is_number)
         || wrong_corner
+}
+
+/// `recorded 1998 sq ft` or `recorded 1 sq ft` made of a year or a count.
+fn takes_a_year(typed: &[Piece], pieces: &[Piece]) -> bool {
+    let units = ["recorded", "record", "sq", "sf", "sqft", "ft", "square", "m", "sqm"];
+    if typed.iter().any(|piece| piece.is_word(&units)) {
+        return false;
+    }
+    let at = pieces.iter().position(|piece| piece.is_word(&["recorded"]));
+    let number =
+        at.and_then(|at| pieces.get(at + 1)).and_then(|area| area.text.parse::<u32>().ok());
+    number.is_some_and(|area| area < 20 || (1800..2100).contains(&area))
 }
 
 /// Words of the format, a unit or a number in words that a new note, title or comment takes in.
@@ -259,7 +280,14 @@ fn loses_words(typed: &str, pieces: &[Piece], comment: Option<&str>) -> bool {
     };
     let counts = pieces.iter().any(|piece| piece.is_word(&["counting"]));
     let counts_fewer = is_figure && counts && kinds(&cut(typed)) > kinds(pieces);
+    let figure_of_a_part = !typed.to_lowercase().starts_with("figure")
+        && pieces.first().is_some_and(|first| first.is_word(&["figure"]))
+        && (kinds(&pieces[1..]) > 0 || typed.to_lowercase().contains("room "));
+    let adds =
+        is_side && typed.contains('+') && pieces.iter().any(|piece| piece.is_word(&["note"]));
     counts_fewer
+        || figure_of_a_part
+        || adds
         || notes.into_iter().any(takes_words)
         || is_side && new.is_some_and(takes_words)
         || titles.into_iter().any(|title| {
