@@ -480,12 +480,15 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
     }
     let (kind, at) = kind_at_start(typed).or_else(|| {
         // `2-car garage …`, `attached garage …`
-        let at =
-            (1..typed.pieces.len().min(4)).find(|&at| kind_word(&typed.lower(at)).is_some())?;
+        let at = (1..typed.pieces.len().min(4))
+            .find(|&at| kind_word(&typed.lower(at)).is_some() || typed.says(at, &["gar"]))?;
         let describes = typed
             .find(0, &["car", "att", "attached", "det", "covered", "stall"])
             .is_some_and(|word| word < at);
-        kind_word(&typed.lower(at)).filter(|_| describes).map(|kind| (kind, at + 1))
+        kind_word(&typed.lower(at))
+            .or(Some("garage"))
+            .filter(|_| describes)
+            .map(|kind| (kind, at + 1))
     })?;
     let is_plain = typed.pieces.iter().any(|piece: &Piece| piece.sort == Sort::Word);
     let name = if is_text(typed.piece(at)) {
