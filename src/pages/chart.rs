@@ -10,8 +10,9 @@ use crate::pages::layout::{Row, Stack};
 use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Stroke, Text};
 use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
-use crate::wording::sentences::{Sentences, is_left_within, rounded_float};
+use crate::wording::sentences::{Sentences, rounded_float};
 use crate::wording::size::{number_alone, step_alone, typed_number_alone};
+use crate::wording::step_lines::is_left_within;
 
 /// The height of one bar's row, in points.
 const BAR_ROW_PT: f64 = 13.0;

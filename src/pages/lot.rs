@@ -20,7 +20,8 @@ use crate::pages::pieces::{BY_CHORD, BY_CORNERS};
 use crate::units::area::Area;
 use crate::units::decimal::{group_thousands, rounded_quotient};
 use crate::units::length::Length;
-use crate::wording::sentences::{Sentences, capital, lot_closure, to_hundredths};
+use crate::wording::outlines::lot_closure;
+use crate::wording::sentences::{Sentences, capital, to_hundredths};
 
 /// The height of the street, the scale bar and the scale below a drawing.
 const SCALE_PT: f64 = 40.0;

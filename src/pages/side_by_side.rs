@@ -18,7 +18,8 @@ use crate::reconcile::{Figure, OutlineReport, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::Length;
 use crate::wording::map;
-use crate::wording::sentences::{Sentences, capital, whole, whose};
+use crate::wording::outlines::whose;
+use crate::wording::sentences::{Sentences, capital, whole};
 
 /// The space between the two drawings, in points.
 const BETWEEN_PT: f64 = 18.0;

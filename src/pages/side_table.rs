@@ -10,10 +10,9 @@ use crate::pages::layout::{Column, Line, Stack};
 use crate::reconcile::{Figure, Reconciliation};
 use crate::units::decimal::group_thousands;
 use crate::units::length::{FineStep, Length, Step};
+use crate::wording::certainty::{closed_by, shared_walls};
 use crate::wording::compass::on_drawings;
-use crate::wording::sentences::{
-    Sentences, capital, closed_by, shared_walls, signed_length, to_hundredths,
-};
+use crate::wording::sentences::{Sentences, capital, signed_length, to_hundredths};
 
 /// Every side of every space: as typed, at the outside face, under both rules, on the record, and how it was
 /// obtained.

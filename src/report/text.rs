@@ -15,9 +15,10 @@ use crate::units::area::Area;
 use crate::units::length::{FineStep, Length, Step};
 use crate::value::Worth;
 use crate::wording::map;
+use crate::wording::outlines::whose;
 use crate::wording::products::product;
 use crate::wording::sentences::{
-    CAUTIONS, Sentences, letters, range_text, the, to_hundredths, whole, whose,
+    CAUTIONS, Sentences, letters, range_text, the, to_hundredths, whole,
 };
 use crate::wording::size::square_meters;
 

@@ -1,7 +1,9 @@
 //! All prose for people, shared by the terminal, the pages and the browser.
 
+pub(crate) mod accounts;
 pub(crate) mod block;
 pub(crate) mod causes;
+pub(crate) mod certainty;
 pub(crate) mod compared;
 #[cfg(feature = "pages")]
 pub(crate) mod compass;
@@ -12,6 +14,8 @@ pub(crate) mod figure;
 pub(crate) mod heard;
 pub(crate) mod map;
 pub(crate) mod office;
+pub(crate) mod opening;
+pub(crate) mod outlines;
 pub(crate) mod photographs;
 pub(crate) mod products;
 pub(crate) mod request;
@@ -19,6 +23,7 @@ pub(crate) mod rounding;
 pub mod rows;
 pub(crate) mod sentences;
 pub(crate) mod size;
+pub(crate) mod step_lines;
 pub(crate) mod value;
 
 pub use block::Block;

@@ -6,9 +6,11 @@ use crate::reconcile::agreement::Agreement;
 use crate::reconcile::cause::CauseClass;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
 use crate::units::length::{Length, Step};
+use crate::wording::accounts::shown_once;
 use crate::wording::map::largest_not_measured;
-use crate::wording::sentences::{Sentences, capital, not_explained, shown_once, the};
+use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::size_apart;
+use crate::wording::step_lines::not_explained;
 
 impl Sentences<'_> {
     /// The request to the publisher of a figure, in one sentence.

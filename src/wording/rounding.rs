@@ -9,8 +9,9 @@ use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
 use crate::units::area::Area;
 use crate::units::length::Step;
 use crate::wording::request::how_closely;
-use crate::wording::sentences::{Sentences, capital, not_explained, the};
+use crate::wording::sentences::{Sentences, capital, the};
 use crate::wording::size::{number_or_size, off_by, range_size, size_of_sq_ft};
+use crate::wording::step_lines::not_explained;
 
 impl Sentences<'_> {
     /// The conclusion about rounding, in a sentence; empty if there is nothing to add.

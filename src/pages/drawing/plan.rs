@@ -20,7 +20,8 @@ use crate::pages::fonts;
 use crate::pages::fonts::Typeface;
 use crate::pages::page::{Anchor, Fill, Ink, Part, Point, Run, Stroke, Text};
 use crate::units::length::{Length, WrittenLength};
-use crate::wording::sentences::{Sentences, rounded_float, shared_walls, whole};
+use crate::wording::certainty::shared_walls;
+use crate::wording::sentences::{Sentences, rounded_float, whole};
 use crate::wording::size::square_meters;
 
 /// The rectangle a drawing may use.
@@ -798,7 +799,7 @@ impl Plan<'_> {
                 notes.push(format!(
                     "{name}: the walk ends {} of where it began; {}",
                     here.closed.misclosure.spoken(),
-                    crate::wording::sentences::closed_by(here)
+                    crate::wording::certainty::closed_by(here)
                 ));
             }
             if here.claimed {

@@ -1,0 +1,428 @@
+//! What could account for a figure, what would settle it, and what is said where nothing common does.
+
+use std::collections::HashSet;
+
+use crate::areas::{SpaceAreas, is_in_total};
+use crate::diagnostic::words;
+use crate::house::wall_moves::Assumed;
+use crate::house::{Face, Kind, SideRule};
+use crate::reconcile::cause::Cause;
+use crate::reconcile::decision::MOST_REPORTED;
+use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
+use crate::reconcile::ours::Question;
+use crate::reconcile::settings::RoundingTaken;
+use crate::reconcile::{BridgeStep, CouldExplain, Explanation, Figure, Line, Strength};
+use crate::units::area::Area;
+use crate::units::decimal::thousands;
+use crate::units::length::Step;
+use crate::wording::causes;
+use crate::wording::causes::OpenQuestion;
+use crate::wording::compared::{Gives, Unsure};
+use crate::wording::sentences::{Reader, Sentences, capital, rounded_float, the};
+use crate::wording::size::size_of_sq_ft;
+use crate::wording::step_lines::not_explained;
+
+/// Possible explanations of a figure, in words.
+pub(crate) struct Accounts {
+    /// The sentence before the items.
+    pub(crate) opening: String,
+    /// One explanation each, most likely first.
+    pub(crate) items: Vec<String>,
+    /// The sentence after the items.
+    pub(crate) closing: String,
+}
+
+impl Sentences<'_> {
+    /// What could account for the figure: at most three items, and how to find out. `None` if there is nothing to
+    /// account for.
+    pub(crate) fn accounts(&self, figure: &Figure) -> Option<Accounts> {
+        let explanations = figure.explanations();
+        if explanations.weighed() == 0 || figure.agreement().agrees() {
+            return None;
+        }
+        let shown = shown_once(figure);
+        if shown.is_empty() {
+            return self.nothing_common(figure);
+        }
+        let settled = self.settling(figure);
+        let ours = self.ours(figure);
+        let mut items: Vec<String> = Vec::new();
+        for one in shown {
+            items.push(self.cause_sentence(figure, one));
+        }
+        Some(Accounts {
+            opening: "Possible:".to_owned(),
+            items,
+            closing: format!("Other reasons are possible. {settled}{ours}"),
+        })
+    }
+
+    /// What would settle which of the reported causes is right, each question once.
+    #[cfg(feature = "json")]
+    pub(crate) fn settled_by(&self, figure: &Figure) -> Vec<String> {
+        causes::for_the_owner(&self.open_questions(figure))
+    }
+
+    pub(super) fn open_questions(&self, figure: &Figure) -> Vec<OpenQuestion> {
+        let listed = self.listed(figure);
+        let mut open: Vec<OpenQuestion> = Vec::new();
+        let shown = shown_once(figure);
+        for question in
+            shown.iter().flat_map(|one| causes::settled_by(one.cause, listed, figure.is_record()))
+        {
+            if !open.contains(&question) {
+                open.push(question);
+            }
+        }
+        open
+    }
+
+    /// The open questions in sentences: for the owner what to do, for the office that keeps the record what is
+    /// requested.
+    pub(super) fn settling(&self, figure: &Figure) -> String {
+        let open = self.open_questions(figure);
+        if self.is_for_the_office() {
+            return causes::asked_of_the_office(&open, figure.is_record());
+        }
+        let mut steps = causes::for_the_owner(&open);
+        steps.extend(self.unseen_wall());
+        format!("To settle it: {}.", steps.join("; "))
+    }
+
+    /// What another line of the record says about its rounding, in a sentence.
+    pub(crate) fn evidence(&self, figure: &Figure) -> Option<String> {
+        let evidence = figure.explanations().evidence()?;
+        Some(causes::evidence(evidence, self.listed(figure)))
+    }
+
+    /// What to check again in our own measurements, in sentences. Where a cause other than a part of the outline gives
+    /// the very figure, no part is asked about.
+    pub(crate) fn questions(&self, figure: &Figure) -> Vec<String> {
+        let listed = self.listed(figure);
+        let is_part = |one: &Explanation| {
+            one.cause.departures().any(|kind| matches!(kind, DepartureKind::Part { .. }))
+        };
+        let mut reported = figure.explanations().reported();
+        let is_settled = reported.next().is_some_and(|one| one.leaves.abs() < 0.5 && !is_part(one));
+        let is_open =
+            |question: &&Question| !(is_settled && matches!(question, Question::Inside { .. }));
+        let questions = figure.explanations().questions.iter().filter(is_open);
+        questions.map(|question| causes::asked(*question, listed)).collect()
+    }
+
+    /// The questions about our own measurements, preceded by a space; empty if there are none.
+    pub(super) fn ours(&self, figure: &Figure) -> String {
+        let questions = if self.is_for_the_office() { Vec::new() } else { self.questions(figure) };
+        let mut asked: String = questions.iter().map(|question| format!(" {question}")).collect();
+        if figure.explanations().is_capped() {
+            asked.push_str(" This house has too many parts to weigh them all: some were not.");
+        }
+        asked
+    }
+
+    /// One reported cause: what it is, how strong, the area it gives, and how the figure compares with that.
+    pub(super) fn cause_sentence(&self, figure: &Figure, one: &Explanation) -> String {
+        let assumed = match one.cause {
+            Cause::Face(face) => self.is_assumed_at(face),
+            _ => false,
+        };
+        let assumed = if assumed { ", a thickness of the walls assumed" } else { "" };
+        let words = format!("{}{assumed}", capital(&self.cause_said(figure, one)));
+        let strength = one.strength().map(strength).unwrap_or_default();
+        let unsure = match (one.cause, one.rounding) {
+            (Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown), _) => {
+                Unsure::Closing
+            }
+            _ if self.is_taken_finely(figure, one) => Unsure::Reading,
+            _ => Unsure::Rounding,
+        };
+        let gives = Gives::of(one.sq_ft, one.band, figure.area().whole_sq_ft(), unsure);
+        let said = match causes::meant(one.cause, figure) {
+            Some(meant) if !gives.is_as_said() => gives.said_of_meant(meant, self.is_metric()),
+            _ => gives.said(&the(figure), self.is_metric()),
+        };
+        let doubled = self.doubled(figure, one).unwrap_or_default();
+        let as_measured = self.counted_as_measured(figure, one).unwrap_or_default();
+        format!("{words}{strength}: {said}{doubled}{as_measured}")
+    }
+
+    /// A note that what a cause counts was taken as measured, where the figure's own lengths of other walls are a step
+    /// before it: with the recorded length of a shared wall it would have another size.
+    pub(super) fn counted_as_measured(&self, figure: &Figure, one: &Explanation) -> Option<String> {
+        let is_after_recorded = figure.line(BridgeStep::RecordedSides).is_some();
+        let names: Vec<&str> = one
+            .cause
+            .departures()
+            .filter_map(|kind| match kind {
+                DepartureKind::Counted { space } => Some(self.house.spaces[space].name.as_str()),
+                _ => None,
+            })
+            .collect();
+        (is_after_recorded && !names.is_empty())
+            .then(|| format!(", with {} as measured", words::all_named(&names)))
+    }
+
+    /// Whether a cause goes with walls that are not rounded to feet, so that only the reading of a tape is left to
+    /// change what it gives.
+    pub(super) fn is_taken_finely(&self, figure: &Figure, one: &Explanation) -> bool {
+        match one.rounding {
+            Some(RoundingTaken::NotRounded) => true,
+            Some(_) => false,
+            None => !matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot)),
+        }
+    }
+
+    /// Whether the walls can only be taken at a face by a thickness that the file does not state.
+    pub(super) fn is_assumed_at(&self, face: Face) -> bool {
+        crate::areas::at_face::Walls::of(self.house, face)
+            .is_ok_and(|walls| walls.assumed() != Assumed::default())
+    }
+
+    /// A note where the upper level was taken at the whole outline below, and the figure is exactly twice that outline:
+    /// `; 1,904 = 2 × 952, the outline of the level below twice`.
+    pub(super) fn doubled(&self, figure: &Figure, one: &Explanation) -> Option<String> {
+        let upper = |how: LevelTaken| how == LevelTaken::WholeBelow;
+        let is_whole_below = matches!(
+            one.cause,
+            Cause::Departures(DepartureKind::Level { how, .. }, None) if upper(how)
+        );
+        let counted = self.house.spaces.iter().filter(|space| space.counted);
+        let levels: HashSet<usize> = counted.map(|space| space.level).collect();
+        let all = figure.area().whole_sq_ft();
+        let is_exact = one.leaves.abs() < 0.5 && all % 2 == 0;
+        (is_whole_below && is_exact && levels.len() == 2).then(|| {
+            let unit = if self.is_metric() { " sq ft" } else { "" };
+            let (twice, once) = (thousands(all), thousands(all >> 1));
+            format!("; {twice}{unit} = 2 × {once}{unit}, the outline of the level below twice")
+        })
+    }
+
+    /// Says that nothing common accounts for the rest; `None` if rounding alone does.
+    pub(super) fn nothing_common(&self, figure: &Figure) -> Option<Accounts> {
+        let rest = not_explained(figure);
+        let best = figure.explanations().list().first();
+        let is_alone = best.is_some_and(|best| best.cause == Cause::None && best.fits());
+        let is_within = figure.lines().iter().any(Line::is_within_rounding);
+        let could = figure.rounding_test().could_explain();
+        let is_rounded = matches!(could, Some(CouldExplain::Yes | CouldExplain::OnlyAgainst));
+        // What is left within the interval printed for the measured area needs no other cause, but is not passed over.
+        let gross = self.areas.gross();
+        let apart = (figure.area() - figure.measured_like_figure()).abs().sq_ft();
+        let is_read = !is_rounded && apart <= gross.worst_case_outside();
+        let is_rounding = is_alone && (is_rounded || is_read);
+        let is_silent =
+            rest == 0 || is_rounding || is_within || self.listed_as_much(figure, rest).is_some();
+        let figure_word = figure.word();
+        if let Some(part) = self.unwalked(figure).filter(|_| !is_silent) {
+            return Some(Accounts {
+                opening: format!("{part} Nothing else common accounts for what is left."),
+                items: Vec::new(),
+                closing: match self.reader {
+                    Reader::Owner => format!(
+                        "Measure there before anything is asked of the {figure_word}.{}",
+                        self.ours(figure)
+                    ),
+                    // The request says what has to be looked at first.
+                    Reader::Office => self.ours(figure).trim_start().to_owned(),
+                },
+            });
+        }
+        let nearest =
+            self.nearest(figure, rest).map(|nearest| format!("{nearest} ")).unwrap_or_default();
+        let is_drawn = self.house.drawn.iter().any(|drawn| figure.is_of(drawn.drawn));
+        let ask = match (self.reader, figure.is_record()) {
+            (Reader::Owner, _) if is_drawn => format!(
+                "Ask how the {figure_word}'s total was added up, and whether it is of this house"
+            ),
+            (Reader::Office, true)
+                if is_drawn && figure.area() >= figure.measured_like_figure() =>
+            {
+                "Please state how the record's total was added up, and whether it is of this house".to_owned()
+            }
+            (Reader::Owner, _) => format!(
+                "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house"
+            ),
+            // Where the record is smaller, nothing is requested.
+            (Reader::Office, true) if figure.area() < figure.measured_like_figure() => String::new(),
+            (Reader::Office, true) => "Please provide the record's own sketch with its lengths, and state whether it is of this house".to_owned(),
+            (Reader::Office, false) => format!(
+                "The {figure_word}'s own sketch and the lengths on it would show where the difference lies, and whether they are of this house"
+            ),
+        };
+        if is_alone && is_read && !is_within && rest != 0 {
+            return Some(Accounts {
+                opening: format!(
+                    "The {} that are left are within what measuring again could change.",
+                    size_of_sq_ft(rest.abs(), self.is_metric())
+                ),
+                items: Vec::new(),
+                closing: String::new(),
+            });
+        }
+        (!is_silent).then(|| Accounts {
+            opening: format!(
+                "{nearest}Nothing common accounts for the {} that are left.",
+                size_of_sq_ft(rest.abs(), self.is_metric())
+            ),
+            items: Vec::new(),
+            closing: match ask.is_empty() {
+                true => self.ours(figure).trim_start().to_owned(),
+                false => format!("{ask}.{}", self.ours(figure)),
+            },
+        })
+    }
+
+    /// A sentence on a part that a map shows but that was not measured, with about the area that is left; `None` if
+    /// there is none.
+    pub(crate) fn unwalked(&self, figure: &Figure) -> Option<String> {
+        let part = figure.unwalked()?;
+        let left = not_explained(figure);
+        let (wide, deep) = (rounded_float(part.size_ft.0), rounded_float(part.size_ft.1));
+        let sq_ft = rounded_float(part.sq_ft());
+        Some(format!(
+            "A map shows a part that these measurements do not, on the {} side, at \"{}\": less its eaves about {wide}' by {deep}', {sq_ft} sq ft of the {} that are left.",
+            part.side.word(),
+            self.house.spaces[part.beside].name,
+            thousands(left)
+        ))
+    }
+
+    /// The space that comes nearest to what is left, and what would remain:
+    /// `The garage would be 462 of it; 188 would remain.` `None` where more than half its size would remain, or more
+    /// than a fourth would be too much.
+    pub(super) fn nearest(&self, figure: &Figure, rest: i64) -> Option<String> {
+        let house = self.house;
+        let in_feet = figure.side_rule() == SideRule::Step(Step::WholeFoot);
+        let area = |space: &SpaceAreas| match in_feet {
+            true => space.whole_foot().area(),
+            false => space.tenth_foot().area(),
+        };
+        let areas: Vec<Area> = self.areas.spaces.iter().map(area).collect();
+        let size = |i: usize| crate::areas::net(house, i, &areas).whole_sq_ft();
+        let in_total = |i: usize| is_in_total(house, i, false);
+        let would = |&i: &usize| {
+            let space = &house.spaces[i];
+            match space.kind {
+                Kind::Stair => rest < 0,
+                Kind::Open | Kind::Low => rest > 0 && space.parent.is_some_and(in_total),
+                _ => in_total(i) != (rest > 0),
+            }
+        };
+        let left = |i: usize| rest.abs() - size(i);
+        let counted = (0..house.spaces.len()).filter(|&i| in_total(i)).count();
+        let spaces = (0..house.spaces.len()).filter(would);
+        // The whole house is not what is missing.
+        let spaces = spaces.filter(|&i| !in_total(i) || counted > 1);
+        let nearest = spaces.min_by_key(|&i| left(i).abs())?;
+        let (size, left) = (size(nearest), left(nearest));
+        let is_near = if left < 0 { -4 * left <= size } else { 2 * left <= size };
+        (size > 0 && left.abs() < rest.abs() && is_near).then(|| {
+            let name = capital(&words::the_quoted(&house.spaces[nearest].name));
+            if left < 0 {
+                format!(
+                    "{name} would be {} of it, {} too much.",
+                    self.number(size),
+                    self.number(-left)
+                )
+            } else {
+                format!(
+                    "{name} would be {} of it; {} would remain.",
+                    self.number(size),
+                    self.number(left)
+                )
+            }
+        })
+    }
+
+    /// Whole square feet inside a sentence that has said what they are; in a metric file in both units.
+    pub(super) fn number(&self, sq_ft: i64) -> String {
+        if self.is_metric() { size_of_sq_ft(sq_ft, true) } else { thousands(sq_ft) }
+    }
+
+    /// Warns that a wall that follows from the others hides an error in them.
+    pub(super) fn unseen_wall(&self) -> Option<String> {
+        let counted = self.house.spaces.iter().filter(|space| space.counted);
+        let mut unseen = counted.flat_map(|space| {
+            let follows = space.sides.iter().filter(|side| side.follows);
+            follows.map(move |side| {
+                format!(
+                    "measure side {} of {} too, which now follows from the others",
+                    side.number,
+                    words::the_named(&space.name)
+                )
+            })
+        });
+        unseen.next()
+    }
+
+    /// How many combinations of causes and roundings were weighed for a figure.
+    pub(crate) fn weighed(&self, figure: &Figure) -> String {
+        thousands(i64::try_from(figure.explanations().weighed()).unwrap_or(i64::MAX))
+    }
+
+    /// How many of the causes are named: `none is named`, `one is named`, `3 are named`.
+    pub(crate) fn named(&self, figure: &Figure) -> String {
+        match shown_once(figure).len() {
+            0 => "none is named".to_owned(),
+            1 => "one is named".to_owned(),
+            count => format!("{count} are named"),
+        }
+    }
+
+    /// How many causes beside rounding alone fit the figure, and how many of them are named.
+    pub(crate) fn fitting(&self, figure: &Figure) -> String {
+        let shown = shown_once(figure);
+        let fit = shown.iter().find_map(|one| match one.strength() {
+            Some(Strength::Only) => Some(1),
+            Some(Strength::LikeliestOf(count)) => Some(count),
+            _ => None,
+        });
+        let fit = fit.unwrap_or(0).max(shown.len());
+        match (fit, shown.len()) {
+            (0, _) => "none fits well enough to be named".to_owned(),
+            (1, _) => "one fits, and it is named".to_owned(),
+            (2, 2) => "2 fit, and both are named".to_owned(),
+            (fit, named) if fit == named => format!("{fit} fit, and all are named"),
+            (fit, named) => format!("{fit} fit, and {named} of them are named"),
+        }
+    }
+
+    /// A cause in words, with the way of rounding that supports it best if that is not the figure's own.
+    pub(crate) fn cause_said(&self, figure: &Figure, one: &Explanation) -> String {
+        let said = causes::said(one.cause, self.listed(figure), figure);
+        match (one.cause, one.rounding) {
+            (Cause::Rounding(_), _) | (_, None) => said,
+            (_, Some(rounding)) => format!("{said}, with {}", causes::rounded(rounding)),
+        }
+    }
+
+    /// The house with what the file states about a figure besides its total.
+    pub(crate) fn listed<'b>(&'b self, figure: &'b Figure) -> Listed<'b> {
+        Listed { house: self.house, counting: figure.counting() }
+    }
+}
+
+/// How strong a cause is, in parentheses, with a leading space.
+pub(super) fn strength(strength: Strength) -> String {
+    match strength {
+        Strength::Only => " (only common cause that fits)".to_owned(),
+        Strength::LikeliestOf(1) => " (fits)".to_owned(),
+        Strength::LikeliestOf(count) if count > MOST_REPORTED => {
+            format!(" (likeliest of {count} that fit; {MOST_REPORTED} shown)")
+        }
+        Strength::LikeliestOf(count) => format!(" (likeliest of {count} that fit)"),
+        Strength::AlsoFits => " (also fits)".to_owned(),
+    }
+}
+
+/// The reported causes, without those that mean the same as an earlier one and change the house in the same way.
+pub(super) fn shown_once(figure: &Figure) -> Vec<&Explanation> {
+    let mut shown: Vec<&Explanation> = Vec::new();
+    for one in figure.explanations().reported() {
+        let is_shown = |before: &&Explanation| before.echoes(one);
+        if !shown.iter().any(is_shown) {
+            shown.push(one);
+        }
+    }
+    shown
+}

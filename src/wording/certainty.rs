@@ -1,0 +1,269 @@
+//! How certain the measured area is: who measured, how the walls were closed, the interval, checks and low ceilings.
+
+use crate::areas::EquallyNear;
+use crate::diagnostic::words;
+use crate::geometry::compass::Axis;
+use crate::house::{Checked, Face, Kind, LengthSource, Run, Space};
+use crate::units::area::Area;
+use crate::units::decimal::thousands;
+use crate::units::length::Length;
+use crate::wording::sentences::{Sentences, whole};
+use crate::wording::size::{number_alone, off_by, step_alone};
+
+impl Sentences<'_> {
+    /// Sentences saying that rounded walls close in several equally near ways with other totals; empty if they do
+    /// not.
+    pub(crate) fn equally_near(&self) -> Vec<String> {
+        let areas = self.areas;
+        let rules = [
+            (self.fine(), areas.equally_near_tenth_foot(), areas.gross().tenth_foot()),
+            ("the whole foot", areas.equally_near_whole_foot(), areas.gross().whole_foot()),
+        ];
+        let sentence = |(unit, others, used): (&str, EquallyNear, Area)| {
+            let opening = format!(
+                "Rounded to {unit}, these walls do not come back to their start, so some are adjusted. More than one adjustment is equally near to the measured lengths. The one used here gives {} sq ft",
+                whole(used)
+            );
+            if !others.is_complete() {
+                return Some(format!("{opening}; there are too many others to list."));
+            }
+            match others.totals() {
+                [] => None,
+                [one] => Some(format!("{opening}; the other gives {}.", thousands(*one))),
+                [some @ .., last] if some.len() < 3 => {
+                    let some: Vec<String> = some.iter().copied().map(thousands).collect();
+                    let some = some.join(", ");
+                    Some(format!("{opening}; the others give {some} or {}.", thousands(*last)))
+                }
+                [low, .., high] => Some(format!(
+                    "{opening}; the others give {} to {}.",
+                    thousands(*low),
+                    thousands(*high)
+                )),
+            }
+        };
+        rules.into_iter().filter_map(sentence).collect()
+    }
+
+    /// Who measured, how certain the measured area is, and what was not inspected.
+    pub(crate) fn certainty(&self) -> Vec<String> {
+        let house = self.house;
+        let mut sentences = Vec::new();
+        if let Some(measured) = &self.house.particulars.measured {
+            sentences.push(self.measured_by(measured));
+        }
+        if !house.spaces.is_empty() {
+            sentences.push(self.plus_minus());
+        }
+        if self.areas.is_computed() {
+            sentences.push("It has slanted or curved walls: computed to 0.01 sq ft.".to_owned());
+        }
+        if house.lots.iter().any(|lot| lot.closed.is_computed()) {
+            sentences.push("The area of the land is computed to 0.01 sq ft.".to_owned());
+        }
+        sentences.extend(self.only_from_a_plan());
+        sentences.extend(self.checks());
+        sentences.extend(self.equally_near());
+        sentences.extend(self.low_ceilings());
+        if self.house.particulars.interior_seen != Some(true) && !house.spaces.is_empty() {
+            sentences.push("The interior was not seen (finish, ceiling heights, access): this is gross area, outside measure, not gross living area.".to_owned());
+        }
+        sentences
+    }
+
+    /// When, by whom and with what the sides were obtained.
+    pub(crate) fn measured_by(&self, measured: &crate::house::Measured) -> String {
+        let how = match self.obtained() {
+            LengthSource::Plan => "Taken from a plan",
+            LengthSource::Record => "Taken from the record",
+            LengthSource::Estimated => "Estimated",
+            LengthSource::Measured | LengthSource::Closing => "Measured",
+        };
+        let day = measured.date.strftime("%B %-d, %Y");
+        let by = measured.by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
+        let with = measured.with.as_ref().map(|with| format!(" ({with})")).unwrap_or_default();
+        format!("{how} on {day}{by}{with}.")
+    }
+
+    /// Says that the counted spaces were not measured, if their lengths come from a plan, a record or estimates.
+    pub(crate) fn only_from_a_plan(&self) -> Option<String> {
+        let sources = self.sources();
+        if sources.is_empty() || sources.contains(&LengthSource::Measured) {
+            return None;
+        }
+        let words: Vec<&str> = [
+            (LengthSource::Estimated, "estimated"),
+            (LengthSource::Plan, "from a plan"),
+            (LengthSource::Record, "from the record"),
+        ]
+        .into_iter()
+        .filter_map(|(source, words)| sources.contains(&source).then_some(words))
+        .collect();
+        Some(format!("No counted wall was measured: every length is {}.", words::one_of(&words)))
+    }
+
+    /// The lengths that were taped as checks, each with what the walls give; `None` if there are none.
+    pub(super) fn checks(&self) -> Option<String> {
+        let spaces = self.house.spaces.iter();
+        let told = spaces.flat_map(|space| {
+            let several = self.house.spaces.len() > 1;
+            let of = if several { format!(" of {}", space.name) } else { String::new() };
+            space.checks.iter().map(move |check| {
+                let what = match &check.of {
+                    Checked::Overall(axis) => {
+                        let ends = match axis {
+                            Axis::North => "north to south",
+                            Axis::East => "east to west",
+                        };
+                        format!("{ends}{of}, {}", check.taped)
+                    }
+                    Checked::Corners(from, to) => {
+                        format!("corner {from} to corner {to}{of}, {}", check.taped)
+                    }
+                };
+                format!("{what}: the walls give {}", self.length(check.walls))
+            })
+        });
+        let told: Vec<String> = told.collect();
+        (!told.is_empty()).then(|| format!("Taped as checks: {}.", told.join("; ")))
+    }
+
+    /// The height rule the file followed, if it deducts low ceilings.
+    pub(super) fn low_ceilings(&self) -> Option<String> {
+        let low = || self.house.spaces.iter().filter(|space| space.kind == Kind::Low);
+        low().next()?;
+        let mut heights: Vec<Length> = low()
+            .filter_map(|space| space.under)
+            .map(crate::units::length::WrittenLength::length)
+            .collect();
+        heights.sort_unstable();
+        heights.dedup();
+        let heights: Vec<String> = heights.into_iter().map(Length::spoken).collect();
+        let rule = match heights.as_slice() {
+            [] => {
+                "Low ceilings are deducted; the height below which they count as low is not stated"
+                    .to_owned()
+            }
+            some => {
+                format!("What lies under {}, as stated here, is deducted", words::all_of(some))
+            }
+        };
+        let seen = match self.house.particulars.interior_seen {
+            Some(true) => "the interior was seen",
+            _ => "the interior was not seen",
+        };
+        // The strips end at the inside face, so the wall beyond them stays in the area of their space.
+        let is_moved_out = |space: &&Space| {
+            space.parent.is_some_and(|parent| self.house.spaces[parent].face != Face::Outside)
+        };
+        let walls = match low().any(|space| is_moved_out(&space)) {
+            true => " Only the floor is deducted: the walls beside it are counted.",
+            false => "",
+        };
+        Some(format!("{rule}; {seen}.{walls}"))
+    }
+
+    /// The uncertainty of the measured area, with the area that it belongs to: the one before any rounding.
+    pub(crate) fn plus_minus(&self) -> String {
+        let heads = &self.house.particulars;
+        let [quarter, half, one, two] = match self.is_metric() {
+            true => ["6 mm", "13 mm", "25 mm", "50 mm"],
+            false => ["1/4\"", "1/2\"", "1\"", "2\""],
+        };
+        let tolerance =
+            heads.tolerance.map_or_else(|| half.to_owned(), |written| written.to_string());
+        let gross = self.areas.gross();
+        let common = match self.areas.assumed().common {
+            true => format!(" (a common wall's within {two})"),
+            false => String::new(),
+        };
+        // How near a thickness is, the file never says.
+        let also = match (gross.holds_stated_thickness(), gross.holds_assumptions()) {
+            (false, false) => String::new(),
+            (true, false) => format!("and every stated thickness within {quarter}"),
+            (false, true) => format!("and every assumed thickness within {one}{common}"),
+            (true, true) => format!(
+                "every stated thickness within {quarter} and every assumed one within {one}{common}"
+            ),
+        };
+        let comma = if also.starts_with("and") { "" } else { "," };
+        let also = match (also.is_empty(), heads.tolerance.is_some()) {
+            (true, true) => ", as stated".to_owned(),
+            (true, false) => ", as assumed".to_owned(),
+            (false, true) => format!(", as stated, {also}, as assumed"),
+            (false, false) => format!("{comma} {also}, as assumed"),
+        };
+        let says_itself =
+            |side: &crate::house::Side| side.words.estimated || side.words.tolerance.is_some();
+        let spaces = &self.house.spaces;
+        let own = if spaces.iter().flat_map(|space| &space.sides).any(says_itself) {
+            " (or within its own tolerance)"
+        } else {
+            ""
+        };
+        let is_metric = self.is_metric();
+        let unit = if is_metric { "sq m" } else { "sq ft" };
+        let (exact, rounded) = (gross.outside(), gross.tenth_foot());
+        let number = |area: Area| number_alone(area, is_metric);
+        let changes = step_alone(exact, rounded, is_metric);
+        // The area of the first sentence on the page follows from the one here.
+        let rounding = match changes.strip_prefix('+') {
+            _ if changes == "0" => {
+                format!("Rounding each wall to {} leaves it at {}.", self.fine(), number(rounded))
+            }
+            Some(more) => format!(
+                "Rounding each wall to {} adds {more} to that: {}.",
+                self.fine(),
+                number(rounded)
+            ),
+            None => format!(
+                "Rounding each wall to {} takes {} off that: {}.",
+                self.fine(),
+                changes.trim_start_matches('\u{2212}'),
+                number(rounded)
+            ),
+        };
+        format!(
+            "If every wall is within {tolerance}{own}{also}, the area before any rounding is {} ± {} {unit} (about 95%); at worst, with every wall off the same way, ± {}. {rounding}",
+            number(exact),
+            off_by(gross.plus_minus_outside(), is_metric),
+            off_by(gross.worst_case_outside(), is_metric),
+        )
+    }
+
+    /// Who states the lengths: `as stated by the owner`, or `as stated by whoever measured` if the file does not say
+    /// who that was.
+    pub(crate) fn as_stated(&self) -> String {
+        let by = self.house.particulars.measured.as_ref().and_then(|measured| measured.by.clone());
+        format!("as stated by {}", by.as_deref().unwrap_or("whoever measured"))
+    }
+}
+
+/// A sentence on how a walk that misses its start was closed. If nearly all of the misclosure went to one side, it
+/// names that side.
+pub(crate) fn closed_by(space: &Space) -> String {
+    let closed = space.closed.outline.vectors().iter().map(|vector| vector.chord_length());
+    let moved = space.sides.iter().zip(closed).map(|(side, closed)| match &side.run {
+        Run::Straight(_, written) | Run::Bearing(_, written) => {
+            (written.length() - closed).abs().nm()
+        }
+        _ => 0,
+    });
+    let moved: Vec<i64> = moved.collect();
+    let all: i64 = moved.iter().sum();
+    let most = moved.iter().zip(&space.sides).max_by_key(|(moved, _)| **moved);
+    match most {
+        Some((most, side)) if *most == all => format!("side {} takes up all of it", side.number),
+        Some((most, side)) if 10 * *most >= 9 * all => {
+            format!("side {} takes up nearly all of it", side.number)
+        }
+        _ => "that is spread over its sides".to_owned(),
+    }
+}
+
+/// The walls of a space that are shared with a neighbor: `sides 2 and 4`; `None` if there are none.
+pub(crate) fn shared_walls(space: &Space) -> Option<String> {
+    let shared = space.sides.iter().filter(|side| side.words.common);
+    let numbers: Vec<usize> = shared.map(|side| side.number.get()).collect();
+    (!numbers.is_empty()).then(|| words::sides(&numbers))
+}

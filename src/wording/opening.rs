@@ -1,0 +1,233 @@
+//! What a page or a report opens with: each figure beside the measured area, cautions, how the area was obtained.
+
+use std::collections::HashSet;
+
+use crate::diagnostic::Word;
+use crate::diagnostic::words;
+use crate::house::{Face, LengthSource, SideRule};
+use crate::reconcile::{BridgeStep, Figure, Reconciliation};
+use crate::units::area::Area;
+use crate::units::length::Step;
+use crate::wording::sentences::{SMALLER_RECORD, Sentences, capital, the};
+use crate::wording::size::{number_or_size, percent_apart, size, size_apart, typed_size};
+
+impl Sentences<'_> {
+    /// The main sentence for each figure, or for the measured area if there is no figure.
+    pub(crate) fn statements(&self, figures: &[Figure]) -> Vec<String> {
+        if figures.is_empty() && !self.house.spaces.is_empty() {
+            let known = capital(self.known());
+            return vec![format!("{known} {}.", self.size(self.areas.gross().tenth_foot()))];
+        }
+        // What is below grade is not in the record's total, or is what the difference is about.
+        let below = self.areas.below_grade().filter(|_| self.is_for_the_office());
+        let below = below.map(|below| below.tenth_foot());
+        let statement = |figure: &Figure| {
+            statement(figure, self.obtained(), below, self.own_step(figure), self.is_metric())
+        };
+        figures.iter().map(statement).collect()
+    }
+
+    /// What the house's walls are rounded to for a figure that states a fine step other than the usual one: `each wall
+    /// to the inch`.
+    pub(crate) fn own_step(&self, figure: &Figure) -> Option<&'static str> {
+        match figure.side_rule() {
+            SideRule::Step(step @ (Step::Inch | Step::TenthFoot))
+                if figure.says_rule() && step != self.settings.fine.step() =>
+            {
+                Some(step.spoken())
+            }
+            _ => None,
+        }
+    }
+
+    /// Says that a listing repeats the record's figure and so adds nothing; `None` if it also equals the measured
+    /// area.
+    pub(crate) fn repeated(&self, figures: &[Figure]) -> Option<String> {
+        crate::reconcile::listing_repeats_record(figures)
+            .then(|| "The listing repeats the record's figure.".to_owned())
+    }
+
+    /// Warns of walls that may be missing. They affect every figure, so this comes first.
+    pub(crate) fn missing_walls(&self, reconciliation: &Reconciliation) -> Vec<String> {
+        let is_missing = |warning: &&crate::diagnostic::Diagnostic| warning.word() == Word::NoTurn;
+        let sentence = |warning: &crate::diagnostic::Diagnostic| {
+            let line = self.house.source().line(warning.span().start);
+            format!(
+                "Line {line}: {}. Is a wall missing between the two? The side given by closing would hide that, and the areas below would be wrong.",
+                warning.message().replace('`', "\"")
+            )
+        };
+        reconciliation.warnings().iter().filter(is_missing).map(sentence).collect()
+    }
+
+    /// Whether a record agrees with its own sketch or lengths; `None` if it has neither.
+    pub(crate) fn own_sketch(&self, figure: &Figure) -> Option<String> {
+        let own = figure.own_sketch()?;
+        let apart = own.whole_sq_ft() - figure.area().whole_sq_ft();
+        let drawn = figure.own_sketch_as_drawn().filter(|drawn| *drawn != own);
+        let name = capital(&the(figure));
+        let is_drawn = |drawn: &crate::house::ReferenceOutline| figure.is_of(drawn.drawn);
+        let (own_sides, give) = if self.house.drawn.iter().any(is_drawn) {
+            ("sketch", "its sides come")
+        } else {
+            ("lengths", "they come")
+        };
+        Some(match (apart, drawn) {
+            (0, None) if figure.takes_nothing_off() => {
+                format!("{name}'s own {own_sides} and its total agree, with nothing deducted.")
+            }
+            (0, _) => format!("{name}'s own {own_sides} and its total agree."),
+            (_, Some(drawn)) => format!(
+                "{name}'s own {own_sides} and its total do not agree: {give} to {}, or {} less what is deducted here; its total is {}.",
+                self.size(drawn),
+                number_or_size(own, self.is_metric()),
+                self.size(figure.area())
+            ),
+            _ => format!(
+                "{name}'s own {own_sides} and its total do not agree: {give} to {} and its total is {}, a difference of {}.",
+                self.size(own),
+                self.size(figure.area()),
+                size_apart(own, figure.area(), self.is_metric()).trim_end_matches(" sq ft")
+            ),
+        })
+    }
+
+    /// The name of the total above grade.
+    pub(crate) fn gross_name(&self) -> &'static str {
+        match self.house.particulars.interior_seen {
+            Some(true) => "Gross living area, outside",
+            _ => "Gross area, outside measure",
+        }
+    }
+
+    /// A warning about an unlikely size, shown wherever the house's figures are.
+    pub(crate) fn unlikely_size(&self) -> Option<String> {
+        let warnings = self.house.warnings().iter();
+        let mut sizes = warnings.filter(|warning| warning.word() == Word::UnlikelySize);
+        sizes.next().map(|warning| {
+            format!("Check the lengths and their units: {}.", warning.message().replace('`', "\""))
+        })
+    }
+
+    /// The caution to print first if the record is smaller than the house.
+    pub(crate) fn caution(&self, figures: &[Figure]) -> Option<String> {
+        figures.iter().any(Figure::is_smaller_record).then(|| SMALLER_RECORD.to_owned())
+    }
+
+    /// `measured`, or if no counted wall was, its source: `from plan`.
+    pub(crate) fn known(&self) -> &'static str {
+        known(self.obtained())
+    }
+
+    /// The source as it reads before the word area: `the measured area`, `the plan's area`.
+    pub(crate) fn area_word(&self) -> &'static str {
+        match self.obtained() {
+            LengthSource::Plan => "plan's",
+            LengthSource::Record => "typed",
+            LengthSource::Estimated => "estimated",
+            LengthSource::Measured | LengthSource::Closing => "measured",
+        }
+    }
+
+    /// How the counted area was obtained: measured if any of its lengths was.
+    pub(crate) fn obtained(&self) -> LengthSource {
+        let sources = self.sources();
+        let surest = [LengthSource::Measured, LengthSource::Plan, LengthSource::Record];
+        let found = surest.into_iter().find(|source| sources.contains(source));
+        found.unwrap_or(match sources.is_empty() {
+            true => LengthSource::Measured,
+            false => LengthSource::Estimated,
+        })
+    }
+
+    /// How the lengths of counted spaces were obtained, except for those that follow from others.
+    pub(super) fn sources(&self) -> HashSet<LengthSource> {
+        let counted = self.house.spaces.iter().filter(|space| space.counted);
+        let sides = counted.flat_map(|space| &space.sides);
+        sides.map(crate::house::Side::how).filter(|how| *how != LengthSource::Closing).collect()
+    }
+}
+
+pub(super) fn known(obtained: LengthSource) -> &'static str {
+    match obtained {
+        LengthSource::Plan => "from plan",
+        LengthSource::Record => "from record",
+        LengthSource::Estimated => "estimated",
+        LengthSource::Measured | LengthSource::Closing => "measured",
+    }
+}
+
+/// The main sentence: the figure, the area measured the same way, and the difference. For a record that says nothing
+/// else, an area below grade stands beside that above it.
+pub(super) fn statement(
+    figure: &Figure,
+    obtained: LengthSource,
+    below: Option<Area>,
+    finely: Option<&str>,
+    is_metric: bool,
+) -> String {
+    let apart = figure.area().whole_sq_ft() - figure.measured_like_figure().whole_sq_ft();
+    let name = match figure.has_own_name() {
+        true => capital(figure.name()),
+        false => capital(figure.word()),
+    };
+    let known = known(obtained);
+    // The figure's own face and counting, which are applied to the house too.
+    let counting = figure.line(BridgeStep::Counting).filter(|line| !line.is_supported());
+    let counting = counting
+        .map(|line| format!(", with {}", words::all_named(line.counted())))
+        .unwrap_or_default();
+    let face = match figure.face() {
+        Face::Outside => "",
+        Face::Frame => ", taken at the frame",
+        Face::Inside => ", taken inside",
+    };
+    let at = match figure.face() {
+        Face::Outside => "",
+        Face::Frame => " at the frame",
+        Face::Inside => " inside",
+    };
+    let with = counting.trim_start_matches(',');
+    let finely = finely.map(|step| format!(" {step}")).unwrap_or_default();
+    let colon = if with.is_empty() && at.is_empty() && finely.is_empty() { "" } else { ":" };
+    let is_plain = figure.is_record() && with.is_empty() && at.is_empty();
+    let below = below
+        .filter(|_| is_plain)
+        .map(|below| format!(" above grade, {} below it", size(below, is_metric)))
+        .unwrap_or_default();
+    let head = format!(
+        "{name} {}{face}{counting}. {}{at}{with}{finely}{colon} {}{below}.",
+        typed_size(figure.typed(), is_metric),
+        capital(known),
+        size(figure.measured_like_figure(), is_metric)
+    );
+    // An office starts from its own figure, an owner from the tape.
+    let like_figure = figure.measured_like_figure();
+    let share_of = |of: Area| percent_apart(figure.area(), like_figure, of, is_metric);
+    let (share, of_figure) = (share_of(like_figure), share_of(figure.area()));
+    let of = match obtained {
+        LengthSource::Measured => known.to_owned(),
+        _ => format!("the area {known}"),
+    };
+    let difference = size_apart(figure.area(), figure.measured_like_figure(), is_metric);
+    match (apart, share) {
+        (0, _) if is_metric => format!("{head} No difference to the square foot."),
+        (0, _) => format!("{head} No difference."),
+        (_, Some(share)) => {
+            let smaller =
+                if apart < 0 { format!("; {} is smaller", the(figure)) } else { String::new() };
+            let of_figure = of_figure
+                .map(|of_figure| format!(", {of_figure} of {}", the(figure)))
+                .unwrap_or_default();
+            match is_metric {
+                true => {
+                    format!("{head} Difference {difference}: {share} of {of}{of_figure}{smaller}.")
+                }
+                false => {
+                    format!("{head} Difference {difference} ({share} of {of}{of_figure}{smaller}).")
+                }
+            }
+        }
+        _ => format!("{head} Difference {difference}."),
+    }
+}

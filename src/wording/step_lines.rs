@@ -1,0 +1,195 @@
+//! The names of the steps from the measured area to a figure, and what each wall adds to them.
+
+use crate::diagnostic::words;
+use crate::geometry::compass::Axis;
+use crate::house::{Face, SideRule};
+use crate::reconcile::cause::Cause;
+use crate::reconcile::settings::RoundingTaken;
+use crate::reconcile::{BridgeStep, CouldExplain, Figure, Line, Share};
+use crate::units::area::Area;
+use crate::units::length::{Length, Step};
+use crate::wording::causes;
+use crate::wording::sentences::{Reader, Sentences, signed, the};
+use crate::wording::size::step_range;
+
+impl Sentences<'_> {
+    /// By how much rounding could change the area before a rounding step; `None` for other steps. The changes lead
+    /// from the area as printed to the possible areas as printed.
+    pub(crate) fn could_add(&self, figure: &Figure, line: &Line, before: Area) -> Option<String> {
+        let changes = step_range(before, line.range()?, self.is_metric())?;
+        let foot =
+            if figure.rounding_test().step() == Step::HalfFoot { "half foot" } else { "foot" };
+        Some(format!("rounding to the {foot} could change it by {changes}"))
+    }
+
+    /// The recorded sides that differ, one line each. Sides along the same axis are grouped, since they have to close
+    /// together.
+    pub(crate) fn shares(&self, figure: &Figure) -> Vec<String> {
+        self.share_groups(figure).into_iter().map(|(text, _)| text).collect()
+    }
+
+    /// Says why what the recorded sides add by themselves is printed as another whole number than their step, which
+    /// leads from one printed total to the next; `None` if it is the same number.
+    pub(crate) fn shares_before_rounding(
+        &self,
+        figure: &Figure,
+        before: Area,
+        after: Area,
+    ) -> Option<String> {
+        let groups = self.share_groups(figure);
+        let apart: i64 = groups.iter().map(|(_, area)| area.whole_sq_ft()).sum();
+        let step = after.whole_sq_ft() - before.whole_sq_ft();
+        (!groups.is_empty() && apart != step).then(|| {
+            format!(
+                "before rounding, from {} to {} sq ft; each total is rounded by itself",
+                before.to_hundredths(),
+                after.to_hundredths()
+            )
+        })
+    }
+
+    /// The recorded sides that differ in words, with what each group adds.
+    pub(super) fn share_groups(&self, figure: &Figure) -> Vec<(String, Area)> {
+        type Group<'a> = ((usize, Option<Axis>), Vec<&'a Share>);
+        let mut groups: Vec<Group<'_>> = Vec::new();
+        for share in figure.shares() {
+            let key = (share.place, share.axis());
+            match groups.iter_mut().find(|(other, _)| *other == key) {
+                Some((_, group)) => group.push(share),
+                None => groups.push((key, vec![share])),
+            }
+        }
+        groups.iter().filter_map(|(_, group)| self.shared(figure, group)).collect()
+    }
+
+    pub(super) fn shared(&self, figure: &Figure, group: &[&Share]) -> Option<(String, Area)> {
+        let space = group.first()?.space();
+        let area: Area = group.iter().map(|share| share.area()).sum();
+        let differ: Vec<String> = group
+            .iter()
+            .filter(|share| share.ruled() != share.recorded())
+            .map(|share| self.share(figure, share))
+            .collect();
+        if differ.is_empty() {
+            return None;
+        }
+        let more = differ.len().saturating_sub(4);
+        let mut named = differ[..differ.len() - more].join("; ");
+        if more > 0 {
+            named = format!("{named}; and {}", words::count(more, "other side"));
+        }
+        let several = self.house.spaces.len() > 1;
+        let space = if several { format!("{space}, ") } else { String::new() };
+        Some((format!("{space}{named}: {} sq ft", signed(area.whole_sq_ft())), area))
+    }
+
+    /// The name of the step for the best supported cause.
+    pub(super) fn possible_line(&self, figure: &Figure, line: &Line) -> String {
+        let said = line.cause().map(|cause| causes::said(cause, self.listed(figure), figure));
+        format!("possible: {}", said.unwrap_or_default())
+    }
+
+    pub(crate) fn line_name(&self, figure: &Figure, line: &Line) -> String {
+        match line.step() {
+            BridgeStep::Counting if line.is_supported() => self.possible_line(figure, line),
+            BridgeStep::Face => match figure.face() {
+                Face::Outside => format!("face: {}", self.assumed_as("taken as outside")),
+                Face::Frame => "face: measured to the frame, without what is outside it".to_owned(),
+                Face::Inside => "face: measured inside".to_owned(),
+            },
+            BridgeStep::Rounding if line.rounding().is_some() => {
+                let how = line.rounding().map(causes::rounded).unwrap_or_default();
+                format!("rounding: {how}, with which the next fits best (ask)")
+            }
+            BridgeStep::Rounding if figure.is_metric() && !figure.says_rule() => {
+                format!("rounding: {}", self.assumed_as("walls taken as not rounded"))
+            }
+            BridgeStep::Rounding => match figure.side_rule() {
+                SideRule::Unknown => {
+                    format!("rounding: {}; none is assumed", self.assumed_as("not known"))
+                }
+                SideRule::Step(step) if figure.says_rule() => {
+                    format!("rounding: {}, as stated here", step.spoken())
+                }
+                SideRule::Step(step) if step == self.settings.fine.step() => {
+                    format!("rounding: {}", self.assumed_as(&format!("taken as {}", step.spoken())))
+                }
+                SideRule::Step(step) => {
+                    let what = step.spoken().trim_start_matches("each wall ");
+                    let if_so = format!("if the office rounds each wall {what}");
+                    format!("rounding: {}", self.assumed_as(&if_so))
+                }
+            },
+            BridgeStep::RecordedSides => match figure.word() {
+                "record" => "recorded sides: the record's own lengths".to_owned(),
+                _ => format!("its own sides: {}'s own lengths", the(figure)),
+            },
+            BridgeStep::Counting => {
+                format!("counting: {} counts {}", the(figure), words::all_named(line.counted()))
+            }
+            BridgeStep::NotExplained if is_left_within(figure, line) => {
+                let first = figure.explanations().reported().next();
+                let what = match first.map(|one| (one.cause, one.rounding)) {
+                    Some((_, Some(RoundingTaken::NotRounded))) => "reading a tape",
+                    Some((Cause::Rounding(_), _)) => "closing the outline",
+                    _ => "rounding",
+                };
+                format!("left, within what {what} could change")
+            }
+            BridgeStep::NotExplained => "not explained".to_owned(),
+        }
+    }
+
+    /// A phrase saying what is assumed and has to be asked; for an office, only what is assumed.
+    pub(super) fn assumed_as(&self, what: &str) -> String {
+        match self.reader {
+            Reader::Owner => format!("{what} (ask)"),
+            Reader::Office => format!("{what} (assumed)"),
+        }
+    }
+
+    /// A recorded side in words: `side 4 (east 19' 5"): 21' on the record; 19' rounded`.
+    pub(super) fn share(&self, figure: &Figure, share: &Share) -> String {
+        let tenths = figure.side_rule() == SideRule::Step(Step::TenthFoot);
+        let length = |length: Length| match share.axis() {
+            None => length.spoken(),
+            Some(_) if tenths => format!("{}'", length.decimal_feet()),
+            Some(_) => length.to_string(),
+        };
+        // Closing may have moved it away from its rounded value.
+        let alone = self.areas.outside_length(share.place, share.side().index());
+        let is_moved = match (figure.side_rule(), figure.face(), alone) {
+            (SideRule::Step(step), Face::Outside, Some(alone)) => {
+                share.axis().is_some() && alone.rounded(step, self.settings.halves) != share.ruled()
+            }
+            _ => false,
+        };
+        let rounded = match is_moved {
+            true => "rounded and adjusted, since the rounded walls must close",
+            false => "rounded",
+        };
+        let on = if figure.has_own_name() { "its own sketch".to_owned() } else { the(figure) };
+        format!(
+            "side {} ({}): {} on {on}; {} {rounded}",
+            share.side(),
+            share.typed(),
+            share.recorded(),
+            length(share.ruled())
+        )
+    }
+}
+
+/// The area that the last step leaves unexplained, as printed.
+pub(crate) fn not_explained(figure: &Figure) -> i64 {
+    let lines = figure.lines().iter().zip(figure.lines_in_sq_ft());
+    lines.filter(|(line, _)| line.step() == BridgeStep::NotExplained).map(|(_, sq_ft)| sq_ft).sum()
+}
+
+/// Whether a step is what is left within what rounding could change: something is left as printed, and rounding could
+/// give the figure, or a cause leaves it open.
+pub(crate) fn is_left_within(figure: &Figure, line: &Line) -> bool {
+    let test = figure.rounding_test();
+    let is_named = figure.explanations().reported().next().is_some();
+    let could = test.could_explain() == Some(CouldExplain::Yes);
+    line.is_within_rounding() && not_explained(figure) != 0 && (is_named || could)
+}
