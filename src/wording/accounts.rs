@@ -227,6 +227,31 @@ impl Sentences<'_> {
                 },
             });
         }
+        if let Some((space, size)) = self.as_large(figure, rest).filter(|_| !is_silent) {
+            let name = words::the_quoted(&self.house.spaces[space].name);
+            return Some(Accounts {
+                opening: format!(
+                    "{}, {}, is {} as large as the {} that are left, though such a space is rarely counted.",
+                    capital(&name),
+                    size_of_sq_ft(size, self.is_metric()),
+                    if size == rest { "just" } else { "about" },
+                    size_of_sq_ft(rest, self.is_metric())
+                ),
+                items: Vec::new(),
+                closing: match (self.reader, figure.is_record()) {
+                    (Reader::Office, true) => {
+                        format!("Please state whether the record's total counts {name}.")
+                    }
+                    (Reader::Office, false) => format!(
+                        "Whether the {figure_word}'s total counts {name} is not known here."
+                    ),
+                    (Reader::Owner, _) => format!(
+                        "Ask whether the {figure_word}'s total counts {name}.{}",
+                        self.ours(figure)
+                    ),
+                },
+            });
+        }
         let nearest =
             self.nearest(figure, rest).map(|nearest| format!("{nearest} ")).unwrap_or_default();
         let is_drawn = self.house.drawn.iter().any(|drawn| figure.is_of(drawn.drawn));
@@ -287,18 +312,38 @@ impl Sentences<'_> {
         ))
     }
 
-    /// The space that comes nearest to what is left, and what would remain:
-    /// `The garage would be 462 of it; 188 would remain.` `None` where more than half its size would remain, or more
-    /// than a fourth would be too much.
-    pub(super) fn nearest(&self, figure: &Figure, rest: i64) -> Option<String> {
-        let house = self.house;
+    /// The area of each space without what is within it, in whole square feet, rounded as the figure is.
+    fn sizes(&self, figure: &Figure) -> Vec<i64> {
         let in_feet = figure.side_rule() == SideRule::Step(Step::WholeFoot);
         let area = |space: &SpaceAreas| match in_feet {
             true => space.whole_foot().area(),
             false => space.tenth_foot().area(),
         };
         let areas: Vec<Area> = self.areas.spaces.iter().map(area).collect();
-        let size = |i: usize| crate::areas::net(house, i, &areas).whole_sq_ft();
+        let net = |i: usize| crate::areas::net(self.house, i, &areas).whole_sq_ft();
+        (0..areas.len()).map(net).collect()
+    }
+
+    /// An uncounted space with about the area that is left, as closely as a figure and a house that agree, and its size.
+    fn as_large(&self, figure: &Figure, rest: i64) -> Option<(usize, i64)> {
+        const AGREES_WITHIN: i64 = 3;
+        let may_be_counted = |i: usize| {
+            !matches!(self.house.spaces[i].kind, Kind::Stair | Kind::Open | Kind::Low)
+                && !is_in_total(self.house, i, false)
+        };
+        let sizes = self.sizes(figure).into_iter().enumerate();
+        sizes
+            .filter(|&(i, size)| may_be_counted(i) && (size - rest).abs() <= AGREES_WITHIN)
+            .min_by_key(|(_, size)| (size - rest).abs())
+    }
+
+    /// The space that comes nearest to what is left, and what would remain:
+    /// `The garage would be 462 of it; 188 would remain.` `None` where more than half its size would remain, or more
+    /// than a fourth would be too much.
+    pub(super) fn nearest(&self, figure: &Figure, rest: i64) -> Option<String> {
+        let house = self.house;
+        let sizes = self.sizes(figure);
+        let size = |i: usize| sizes[i];
         let in_total = |i: usize| is_in_total(house, i, false);
         let would = |&i: &usize| {
             let space = &house.spaces[i];

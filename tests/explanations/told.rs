@@ -129,3 +129,25 @@ fn a_part_that_the_map_shows_and_the_walk_lacks_comes_first() {
     assert!(said.contains("about 14' by 12', 168 sq ft of the 171 that are left."), "{said}");
     assert!(said.contains("Measure there before anything is asked of the record."), "{said}");
 }
+
+/// A house of 30 by 40 ft with a slanted corner given by bearing, for which no rounding is weighed, and a deck of 10 by
+/// 14 ft.
+#[test]
+fn a_space_as_large_as_what_is_left_is_asked_about_and_not_called_nothing() {
+    let deck = "deck \"Deck\" from \"House\" corner 2\nnorth 14'\nwest 10'\nsouth 14'\neast 10'\n";
+    let walls = "north 30'\neast 30'\nbearing S 45° E 14.142'\nsouth 20'\nwest 40'\n";
+    // 30 × 40 less half of 10 × 10 is 1,150; with the deck 1,290.
+    let text = format!("record 1,290 sq ft\nlevel \"Ground\"\nliving \"House\"\n{walls}{deck}");
+    let house = fairfoot::read("house.sides", text).unwrap();
+    let areas = house.areas(&fairfoot::Settings::default()).unwrap();
+    let result = areas.reconcile(&fairfoot::Weights::default()).unwrap();
+    let report = result.report().text(Default::default());
+    let report = report.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        report.to_lowercase().contains("ask whether the total counts the deck")
+            || report.contains("Ask whether the record's total counts the deck."),
+        "{report}"
+    );
+    assert!(!report.contains("Nothing common"), "{report}");
+    assert!(!report.contains("measuring again could change"), "{report}");
+}
