@@ -13,8 +13,7 @@
 
 use crate::geometry::compass::Axis;
 use crate::geometry::outline::Outline;
-use crate::geometry::traverse::{Leg, Shape, StepRounding};
-use crate::house::wall_moves::AtFace;
+use crate::geometry::traverse::{Leg, Shape, StepRounding, Traverse};
 use crate::reconcile::closing_ways::{MOST_OF_AN_AXIS, OnSteps, on_steps};
 use crate::reconcile::outcomes::{BINS, Outcomes, REACH, Together, is_listed, nearest_whole};
 use crate::units::length::Length;
@@ -54,24 +53,24 @@ impl OnGrid {
     /// The outcomes of a space whose walls are rounded this way, relative to `ruled`, the computed outline. `None`
     /// unless all walls are straight and along an axis, and the step is larger than the reading.
     pub(super) fn of(
-        at: &AtFace,
+        traverse: &Traverse,
         ruled: &Outline,
         way: StepRounding,
         reading: Length,
     ) -> Option<OnGrid> {
         let straight = |shape: &Shape| matches!(shape, Shape::Straight { .. });
-        let sides = &at.traverse.sides;
+        let sides = &traverse.sides;
         let is_coarse = way.step().length().nm() > 2 * reading.nm();
         if !is_coarse || !sides.iter().all(|side| straight(&side.shape)) || sides.len() > 64 {
             return None;
         }
-        let [north, east] = Axis::BOTH.map(|axis| at.traverse.legs(axis));
+        let [north, east] = Axis::BOTH.map(|axis| traverse.legs(axis));
         let [norths, easts] = [&north, &east].map(|legs| on_steps(legs, way, reading));
         let count = easts.chances.len();
         let mut areas = Vec::with_capacity(norths.chances.len() * count);
         let mut heights = Vec::with_capacity(easts.walls);
         for one in norths.iter() {
-            signed_heights(at, [&north, &east], one, &mut heights);
+            signed_heights(sides.len(), [&north, &east], one, &mut heights);
             let mut row = [0.0_f64; MOST_OF_AN_AXIS];
             // Whole numbers far below 2⁵³, so floats are exact.
             for (wall, height) in heights.iter().enumerate() {
@@ -190,13 +189,13 @@ fn ends<'a>(numbers: impl IntoIterator<Item = &'a f64>) -> (f64, f64) {
 }
 
 /// How far north the traverse is, in steps, at each wall that runs east, and how far south at each that runs west.
-fn signed_heights(at: &AtFace, legs: [&[Leg]; 2], lengths: &[i64], heights: &mut Vec<f64>) {
+fn signed_heights(sides: usize, legs: [&[Leg]; 2], lengths: &[i64], heights: &mut Vec<f64>) {
     let [north, east] = legs;
     let mut walls = north.iter().zip(lengths).peekable();
     let mut across = east.iter();
     let mut height = 0;
     heights.clear();
-    for side in 0..at.traverse.sides.len() {
+    for side in 0..sides {
         match walls.next_if(|(leg, _)| leg.side == side) {
             Some((leg, length)) => height += leg.sign * length,
             None => heights.extend(across.next().map(|leg| (leg.sign * height) as f64)),
@@ -208,6 +207,7 @@ fn signed_heights(at: &AtFace, legs: [&[Leg]; 2], lengths: &[i64], heights: &mut
 mod tests {
     use super::*;
     use crate::geometry::outline::Vector;
+    use crate::house::wall_moves::AtFace;
     use crate::units::length::{Halves, Step};
     use proptest::collection::vec;
     use proptest::prelude::*;
@@ -256,7 +256,7 @@ mod tests {
             let Ok(house) = house else { return Ok(()) };
             let Ok(at) = house.at_face(0, crate::house::Face::Outside) else { return Ok(()) };
             let reading = Length::from_nm(Length::FOOT.nm().div_euclid(7));
-            let Some(grid) = OnGrid::of(&at, &at.outline, way, reading) else {
+            let Some(grid) = OnGrid::of(&at.traverse, &at.outline, way, reading) else {
                 return Err(TestCaseError::fail("straight walls have a grid"));
             };
             let area_of = |i: usize, j: usize| {

@@ -3,7 +3,9 @@
 use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::outline::Outline;
 use crate::geometry::outline::Vector;
+use crate::geometry::traverse::{self, Traverse, TraverseSide};
 use crate::units::area::Area;
+use crate::units::length::Length;
 
 /// A part of an outline that a sketch may fill in or leave off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -141,7 +143,7 @@ impl Part {
             Shape::Bay if here.rise != 0 => -here.segment().abs(),
             Shape::Bay => -(triangle(before) + triangle(after) + front(before, here)),
             Shape::BoxedBay if here.rise != 0 => {
-                let rise = crate::units::length::Length::from_nm(here.rise.abs());
+                let rise = Length::from_nm(here.rise.abs());
                 Area::rectangle(b, rise) - here.segment().abs()
             }
             Shape::BoxedBay => triangle(before) + triangle(after),
@@ -184,6 +186,92 @@ impl Part {
     }
 }
 
+impl Part {
+    /// The walls as they run without this part, those that then lie in one line joined; `None` where they cannot be
+    /// drawn so. `outline` is the outline of the walls.
+    pub(crate) fn simplified(self, walls: &Traverse, outline: &Outline) -> Option<Traverse> {
+        let mut sides = walls.sides.clone();
+        let n = sides.len();
+        match self.shape {
+            // Walked in the other order, the two walls of its rectangle lie on the other two sides of it.
+            Shape::Recess | Shape::Jog | Shape::Wing => {
+                let [here, other] = self.walls(outline);
+                sides.swap(here, other);
+            }
+            Shape::Bay | Shape::BoxedBay => {
+                let [before, after] = [(self.side + n - 1) % n, (self.side + 1) % n];
+                let vectors = [before, self.side, after].map(|i| sides[i].shape.vector());
+                let one = straight_through(vectors, self.shape == Shape::BoxedBay)?;
+                let is_round = vectors[1].rise != 0;
+                let here = sides[self.side];
+                let one = one.into_iter().map(|shape| TraverseSide { shape, ..here });
+                // Starting at the bay, it lies in one piece.
+                sides.rotate_left(if is_round { self.side } else { before });
+                sides.splice(..if is_round { 1 } else { 3 }, one);
+            }
+        }
+        joined(&mut sides);
+        (sides.len() >= 4).then_some(Traverse { sides })
+    }
+}
+
+/// The walls in place of a bay, in walking order: one wall straight through, or those of a box; `None` if its front
+/// does not run along an axis.
+fn straight_through(bay: [Vector; 3], is_box: bool) -> Option<Vec<traverse::Shape>> {
+    let [before, front, after] = bay;
+    let axis = match (front.north, front.east) {
+        (0, _) => Axis::East,
+        (_, 0) => Axis::North,
+        _ => return None,
+    };
+    let across = if axis == Axis::East { Axis::North } else { Axis::East };
+    let wall = |axis: Axis, signed: i64| traverse::Shape::Straight {
+        direction: Direction::along(axis, signed),
+        length: signed.abs(),
+    };
+    let (along, [out, back]) = if front.rise == 0 {
+        let along = [before, front, after].map(|vector| vector.along(axis));
+        (along.iter().sum(), [before, after].map(|vector| vector.along(across)))
+    } else {
+        // A rise is positive to the right of the walk: south of a walk east, east of a walk north.
+        let along = front.along(axis);
+        let right = if axis == Axis::East { -along.signum() } else { along.signum() };
+        (along, [right * front.rise, -right * front.rise])
+    };
+    let through = wall(axis, along);
+    Some(if is_box { vec![wall(across, out), through, wall(across, back)] } else { vec![through] })
+}
+
+/// Joins straight walls that follow each other along one axis. What is left between walls that run out and back is
+/// dropped if it is shorter than half a foot, since nobody draws that.
+fn joined(sides: &mut Vec<TraverseSide>) {
+    let both = |one: &TraverseSide, next: &TraverseSide| match (one.shape, next.shape) {
+        (
+            traverse::Shape::Straight { direction, length },
+            traverse::Shape::Straight { direction: other, length: its },
+        ) if direction.axis() == other.axis() => {
+            Some((direction.axis(), direction.sign() * length + other.sign() * its))
+        }
+        _ => None,
+    };
+    let mut at = 0;
+    while at < sides.len() && sides.len() > 1 {
+        let next = (at + 1) % sides.len();
+        let Some((axis, signed)) = both(&sides[at], &sides[next]) else {
+            at += 1;
+            continue;
+        };
+        let direction = Direction::along(axis, signed);
+        sides[at].shape = traverse::Shape::Straight { direction, length: signed.abs() };
+        let is_dropped = 2 * signed.abs() < Length::FOOT.nm();
+        sides.remove(next);
+        if is_dropped {
+            sides.remove(if next < at { at - 1 } else { at });
+        }
+        at = 0;
+    }
+}
+
 /// Half of the rectangle around a slanted wall.
 fn triangle(slanted: Vector) -> Area {
     // The area unit is half a square nanometer, so half of the rectangle is a whole number.
@@ -193,5 +281,103 @@ fn triangle(slanted: Vector) -> Area {
 /// The rectangle behind the front of an angled bay.
 fn front(before: Vector, here: Vector) -> Area {
     let out = if here.north == 0 { before.north } else { before.east };
-    Area::rectangle(here.chord_length(), crate::units::length::Length::from_nm(out.abs()))
+    Area::rectangle(here.chord_length(), Length::from_nm(out.abs()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn walls(text: &str) -> Option<(Traverse, Outline)> {
+        let text = format!("level \"Ground\"\nliving \"House\"\n{text}");
+        let house = crate::read::read("t.sides", text).ok()?;
+        let at = house.at_face(0, crate::house::Face::Outside).ok()?;
+        Some((at.traverse, at.outline))
+    }
+
+    /// The walls of the outline without the first part of this shape, in whole inches: positive north and east.
+    fn simplified(text: &str, shape: Shape) -> Vec<i64> {
+        let without = |(walls, outline): (Traverse, Outline)| {
+            let part = parts(&outline).into_iter().find(|part| part.shape == shape)?;
+            part.simplified(&walls, &outline)
+        };
+        let inches = |side: &TraverseSide| {
+            let vector = side.shape.vector();
+            (12 * (vector.east + vector.north)).div_euclid(Length::FOOT.nm())
+        };
+        let without = walls(text).and_then(without);
+        without.map_or_else(Vec::new, |one| one.sides.iter().map(inches).collect())
+    }
+
+    #[test]
+    fn the_walls_on_both_sides_of_a_recess_and_its_back_become_one() {
+        let text = "north 29' 4\"\neast 54' 7\"\nsouth 29' 4\"\nwest 21' 3\"\nnorth 8' 5\"\nwest 11' 4\"\nsouth 8' 5\"\nwest 22'";
+        assert_eq!(simplified(text, Shape::Recess), [352, 655, -352, -655]);
+        // An inch that is left between its sides is not drawn.
+        let uneven = text.replacen("south 8' 5\"", "south 8' 4\"", 1).replacen(
+            "south 29' 4\"",
+            "south 29' 5\"",
+            1,
+        );
+        assert_eq!(simplified(&uneven, Shape::Recess), [352, 655, -353, -655]);
+        // Of one side 3 ft longer than the other, 3 ft remain.
+        let deeper = "north 30\neast 50\nsouth 33\nwest 20\nnorth 8\nwest 10\nsouth 5\nwest 20";
+        assert_eq!(simplified(deeper, Shape::Recess), [360, 600, -396, -360, 36, -240]);
+    }
+
+    #[test]
+    fn a_jog_or_wing_leaves_the_wall_that_it_stands_on() {
+        let jog = "north 30\neast 10\nnorth 4\neast 12\nsouth 4\neast 20\nsouth 30\nwest 42";
+        assert_eq!(simplified(jog, Shape::Jog), [360, 504, -360, -504]);
+        let wing = "north 30\neast 20\nnorth 6\neast 15\nsouth 36\nwest 35";
+        // The first wing of this L is 30 ft × 20 ft: 36 ft × 15 ft are left.
+        assert_eq!(simplified(wing, Shape::Wing), [432, 180, -432, -180]);
+    }
+
+    #[test]
+    fn a_bay_leaves_the_wall_straight_through_or_a_box() {
+        let flat = "north 30\nbay east 10 out 3 flat 6\neast 18\nsouth 30\nwest 28";
+        let sorted = |shape: Shape, text: &str| {
+            let mut walls = simplified(text, shape);
+            walls.sort_unstable();
+            walls
+        };
+        assert_eq!(sorted(Shape::Bay, flat), [-360, -336, 336, 360]);
+        // The wall to the corner and the side of the box run on in one line.
+        assert_eq!(sorted(Shape::BoxedBay, flat), [-360, -336, -36, 120, 216, 396]);
+        let round = "north 30\neast 5\nbay east 10 out 3 round\neast 13\nsouth 30\nwest 28";
+        assert_eq!(sorted(Shape::Bay, round), [-360, -336, 336, 360]);
+        assert_eq!(sorted(Shape::BoxedBay, round), [-360, -336, -36, 36, 60, 120, 156, 360]);
+    }
+
+    /// Where nothing is rounded, both ways give the same area.
+    #[test]
+    fn an_outline_without_a_part_has_the_area_with_its_effect() {
+        let texts = [
+            "north 29' 4\"\neast 54' 7\"\nsouth 29' 4\"\nwest 21' 3\"\nnorth 8' 5\"\nwest 11' 4\"\nsouth 8' 5\"\nwest 22'",
+            "north 30\neast 50\nsouth 33\nwest 20\nnorth 8\nwest 10\nsouth 5\nwest 20",
+            "north 30\neast 10\nnorth 4\neast 12\nsouth 7\neast 20\nsouth 27\nwest 42",
+            "north 30\neast 20\nnorth 6\neast 15\nsouth 36\nwest 35",
+            "north 30\nbay east 10 out 3 flat 6\neast 18\nsouth 30\nwest 28",
+            "west 28\nnorth 30\neast 5\nbay east 10 out 3 round\neast 13\nsouth 30",
+            "north 30\neast 28\nsouth 10\nbay south 9 out 2 flat 5\nsouth 11\nwest 28",
+        ];
+        let mut count = 0;
+        for text in texts {
+            let Some((walls, outline)) = walls(text) else { continue };
+            for part in parts(&outline) {
+                let sides = part.simplified(&walls, &outline).map(|one| one.sides);
+                let vectors =
+                    sides.map(|sides| sides.iter().map(|side| side.shape.vector()).collect());
+                let area = vectors.and_then(Outline::new).map(|outline| outline.area());
+                assert_eq!(
+                    area,
+                    Some(outline.area() + part.effect(&outline)),
+                    "{part:?} of {text}"
+                );
+                count += 1;
+            }
+        }
+        assert!(count >= 15, "{count}");
+    }
 }

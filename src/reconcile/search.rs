@@ -139,8 +139,6 @@ struct Found {
 #[derive(Clone, Copy, Debug)]
 enum Effect {
     Exact(Area),
-    /// The effect of one or two departures, by index.
-    Departures(usize, Option<usize>),
     Float(f64),
 }
 
@@ -302,29 +300,33 @@ impl<'a> Search<'a> {
         let total = setting.total_sq_ft;
         self.weighed += setting.adds.len() as u64;
         for (i, (departure, adds)) in self.departures.iter().zip(&setting.adds).enumerate() {
-            let sq_ft = total + adds.sq_ft;
-            if setting.is_out_of_reach(self.figure - sq_ft, 1.0, adds.variance)
-                || self.is_negligible(base * departure.odds)
-            {
+            let base = base * departure.odds;
+            if self.is_negligible(base) {
                 continue;
             }
-            let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
-            let weight = base * departure.odds * likelihood;
-            if self.is_negligible(weight) {
-                continue;
+            for (adds, share) in setting.ways_to(adds) {
+                let sq_ft = total + adds.sq_ft;
+                if setting.is_out_of_reach(self.figure - sq_ft, 1.0, adds.variance) {
+                    continue;
+                }
+                let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
+                let weight = base * share * likelihood;
+                if self.is_negligible(weight) {
+                    continue;
+                }
+                let found = Found {
+                    cause: Cause::Departures(departure.kind, None),
+                    weight,
+                    best: weight,
+                    likelihood,
+                    rounding: setting.rounding,
+                    sq_ft: sq_ft + setting.shift,
+                    sigma: sigma(adds.variance),
+                    effect: Effect::Exact(adds.area),
+                };
+                let known = (self.singles[i] != NOWHERE).then_some(self.singles[i]);
+                self.singles[i] = self.push(known, found);
             }
-            let found = Found {
-                cause: Cause::Departures(departure.kind, None),
-                weight,
-                best: weight,
-                likelihood,
-                rounding: setting.rounding,
-                sq_ft: sq_ft + setting.shift,
-                sigma: sigma(adds.variance),
-                effect: Effect::Departures(i, None),
-            };
-            let known = (self.singles[i] != NOWHERE).then_some(self.singles[i]);
-            self.singles[i] = self.push(known, found);
         }
     }
 
@@ -354,25 +356,26 @@ impl<'a> Search<'a> {
     fn pair(&mut self, own: &Setting<'_>, i: usize, j: usize) {
         self.weighed += 1;
         let (one, other) = (self.departures[i], self.departures[j]);
-        let adds = [&own.adds[i], &own.adds[j]];
-        let sq_ft = own.total_sq_ft + adds[0].sq_ft + adds[1].sq_ft;
-        let off = self.figure - sq_ft;
-        let variance = own.variance_with(&adds);
-        if own.is_out_of_reach(off, 1.0, variance)
-            || one.kind.excludes(other.kind, self.case.listed.house)
-        {
-            return;
-        }
         let prior = self.none * own.chance * one.odds * other.odds;
-        let likelihood = own.likelihood(self.figure, sq_ft, &adds, 1.0);
-        let weight = prior * likelihood;
-        if !self.is_negligible(weight) {
-            let cause = Cause::Departures(one.kind, Some(other.kind));
-            let (effect, sigma) = (Effect::Departures(i, Some(j)), sigma(variance));
-            let best = weight;
-            let found =
-                Found { cause, weight, best, likelihood, rounding: None, sq_ft, sigma, effect };
-            self.push(None, found);
+        let mut known = None;
+        for (adds, share) in own.ways_to_both(i, j) {
+            let sq_ft = own.total_sq_ft + adds[0].sq_ft + adds[1].sq_ft;
+            let variance = own.variance_with(&adds);
+            if own.is_out_of_reach(self.figure - sq_ft, 1.0, variance)
+                || one.kind.excludes(other.kind, self.case.listed.house)
+            {
+                continue;
+            }
+            let likelihood = own.likelihood(self.figure, sq_ft, &adds, 1.0);
+            let weight = prior * share * likelihood;
+            if !self.is_negligible(weight) {
+                let cause = Cause::Departures(one.kind, Some(other.kind));
+                let effect = Effect::Exact(adds[0].area + adds[1].area);
+                let (best, sigma) = (weight, sigma(variance));
+                let found =
+                    Found { cause, weight, best, likelihood, rounding: None, sq_ft, sigma, effect };
+                known = Some(self.push(known, found));
+            }
         }
     }
 
@@ -648,14 +651,11 @@ impl<'a> Search<'a> {
 
     fn explanation(&self, found: &Found, sum: f64) -> Explanation {
         let own = self.setting(found.rounding).or(self.settings.first());
-        let effect_of =
-            |i: usize| own.and_then(|own| own.adds.get(i)).map_or(Area::ZERO, |adds| adds.area);
         let is_own = found.rounding.is_none() || matches!(found.cause, Cause::Rounding(_));
         let ruled = own.filter(|_| !is_own).map(|own| own.total);
         let counting = own.map_or(Area::ZERO, |own| own.counting);
         let effect = match found.effect {
             Effect::Exact(area) => area,
-            Effect::Departures(one, other) => effect_of(one) + other.map_or(Area::ZERO, effect_of),
             // A written total is compared with the house under the figure's own rounding.
             Effect::Float(sq_ft) => Area::from_float_sq_ft(match ruled {
                 Some(ruled) => found.sq_ft - ruled.sq_ft(),

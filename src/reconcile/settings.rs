@@ -8,7 +8,7 @@ use crate::areas::at_face::Walls;
 use crate::areas::is_in_total;
 use crate::areas::uncertainty::{OfRounding, chance_of_other_step};
 use crate::geometry::outline::Outline;
-use crate::geometry::traverse::StepRounding;
+use crate::geometry::traverse::{StepRounding, Traverse};
 use crate::house::wall_moves::AtFace;
 use crate::house::{Face, House};
 use crate::reconcile::case::Case;
@@ -101,6 +101,33 @@ pub(super) struct Adds {
     with_part: OnceCell<Option<Outcomes>>,
     /// The possible errors of the total with it, computed when several figures are weighed.
     all: OnceCell<Option<Together>>,
+    /// The same part, where the office draws the outline without it.
+    redrawn: OnceCell<Option<Box<Adds>>>,
+    /// The walls of the outline drawn so, and the outline of them rounded and closed; `None` where the part is added
+    /// to the whole outline or taken off it.
+    drawn: Option<(Traverse, Outline)>,
+}
+
+/// The share of offices that leave a part out of the sketch itself: the wall is written straight through, and that
+/// wall is rounded. The others fill it in or take it off on a sketch of the whole outline. Judgment.
+const DRAWN_WITHOUT: f64 = 0.5;
+
+impl Adds {
+    /// What adds this area and changes nothing else.
+    fn of(area: Area) -> Adds {
+        Adds {
+            area,
+            sq_ft: area.sq_ft(),
+            variance: 0.0,
+            changes: Vec::new(),
+            part: None,
+            of_part: OnceCell::new(),
+            with_part: OnceCell::new(),
+            all: OnceCell::new(),
+            redrawn: OnceCell::new(),
+            drawn: None,
+        }
+    }
 }
 
 /// The ways of rounding with their prior probabilities, the figure's own first.
@@ -301,9 +328,7 @@ impl<'a> Seen<'a> {
                 _ => None,
             };
             let variance: f64 = variance + more.sum::<f64>();
-            let sq_ft = area.sq_ft();
-            let (of_part, with_part, all) = (OnceCell::new(), OnceCell::new(), OnceCell::new());
-            Adds { area, sq_ft, variance, changes, part, of_part, with_part, all }
+            Adds { variance, changes, part, ..Adds::of(area) }
         };
         let adds = departures.iter().map(adds).collect();
         let total = case.total(&self.areas);
@@ -489,7 +514,9 @@ impl Setting<'_> {
 
     /// The variance of the total with these departures, in square feet squared.
     pub(super) fn variance_with(&self, adds: &[&Adds]) -> f64 {
-        adds.iter().map(|adds| adds.variance - self.variance).sum::<f64>() + self.variance
+        let more: f64 = adds.iter().map(|adds| adds.variance - self.variance).sum();
+        // Two that take the same space out of the total would take its variance twice.
+        (self.variance + more).max(0.0)
     }
 
     /// The possible errors of the total with these departures, with all spaces but the last of them combined; the total
@@ -573,7 +600,7 @@ impl Setting<'_> {
     fn grid(&self, space: usize) -> Option<&OnGrid> {
         let grid = self.grids[space].get_or_init(|| {
             let at = &self.walls.spaces[space];
-            OnGrid::of(at, &self.outlines[space], self.way, self.reading)
+            OnGrid::of(&at.traverse, &self.outlines[space], self.way, self.reading)
         });
         grid.as_ref()
     }
@@ -592,9 +619,77 @@ impl Setting<'_> {
         of_part.as_ref()
     }
 
+    /// The ways in which an office comes to a departure, each with its share: a part may be added to the whole outline
+    /// or taken off it, or not be drawn at all.
+    pub(super) fn ways_to<'b>(
+        &self,
+        adds: &'b Adds,
+    ) -> impl Iterator<Item = (&'b Adds, f64)> + use<'b> {
+        self.ways_beside(adds, &[])
+    }
+
+    /// The same for two departures, by index.
+    pub(super) fn ways_to_both(
+        &self,
+        one: usize,
+        other: usize,
+    ) -> impl Iterator<Item = ([&Adds; 2], f64)> {
+        let (one, other) = (&self.adds[one], &self.adds[other]);
+        self.ways_beside(one, &other.changes).flat_map(move |(first, share)| {
+            let others = self.ways_beside(other, &one.changes);
+            others.map(move |(second, its)| ([first, second], share * its))
+        })
+    }
+
+    /// The ways to a departure together with another that makes these changes. An outline that the other leaves out
+    /// or takes again is weighed as it is.
+    fn ways_beside<'b>(
+        &self,
+        adds: &'b Adds,
+        changes: &[(usize, f64)],
+    ) -> impl Iterator<Item = (&'b Adds, f64)> + use<'b> {
+        let is_changed = |space: usize| changes.iter().any(|(changed, _)| *changed == space);
+        let is_kept = adds.part.is_some_and(|(space, _)| !is_changed(space));
+        let redrawn = if is_kept { self.redrawn(adds) } else { None };
+        let share = if redrawn.is_some() { DRAWN_WITHOUT } else { 0.0 };
+        std::iter::once((adds, 1.0 - share)).chain(redrawn.map(|redrawn| (redrawn, share)))
+    }
+
+    /// A part that is not drawn at all; `None` where its walls are not rounded in the figure's own way to a step that
+    /// is coarser than they are read.
+    fn redrawn<'b>(&self, adds: &'b Adds) -> Option<&'b Adds> {
+        let (space, part) = adds.part?;
+        let redrawn = adds.redrawn.get_or_init(|| self.redraw(space, part).map(Box::new));
+        redrawn.as_deref()
+    }
+
+    fn redraw(&self, space: usize, part: Part) -> Option<Adds> {
+        let is_coarse = self.way.step().length().nm() > 2 * self.reading.nm();
+        let is_known = self.is_known[space] || self.variances[space] == 0.0;
+        if self.rounding.is_some() || !is_coarse || is_known {
+            return None;
+        }
+        let at = &self.walls.spaces[space];
+        let traverse = part.simplified(&at.traverse, &at.outline)?;
+        let measured = at.outline.area() + part.effect(&at.outline);
+        let outline = traverse.close_on(self.way, measured)?;
+        let own = OfRounding::new(&traverse, &outline).variance(self.way, self.reading);
+        let (squared, area) = (self.times[space].powi(2), outline.area() - self.areas[space]);
+        Some(Adds {
+            variance: (self.variance - squared * self.variances[space]).max(0.0) + squared * own,
+            part: Some((space, part)),
+            drawn: Some((traverse, outline)),
+            ..Adds::of(area)
+        })
+    }
+
     /// The possible deviations of a space with a part of it filled in or left off; `None` if nothing is listed for
     /// it.
     fn with_part(&self, adds: &Adds, space: usize, part: Part) -> Option<Outcomes> {
+        if let Some((traverse, outline)) = &adds.drawn {
+            let grid = OnGrid::of(traverse, outline, self.way, self.reading);
+            return Some(grid.map_or_else(Outcomes::open, |grid| grid.whole()));
+        }
         Some(self.grid(space)?.with_part(self.of_part(adds, space, part)?))
     }
 

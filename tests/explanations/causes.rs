@@ -1,7 +1,7 @@
 //! Departures of an office, chosen and known, and the record that results from each.
 
-use super::house::House;
-use super::office::{Office, Rounds, Sketch};
+use super::house::{Corner, House, Space};
+use super::office::{self, Office, Rounds, Sketch};
 use super::random::Random;
 
 /// Every cause that a practitioner would name, in the order of the table.
@@ -33,7 +33,7 @@ pub(crate) const ALL: [&str; 24] = [
 ];
 
 /// Other causes, shown separately.
-pub(crate) const BESIDES: [&str; 8] = [
+pub(crate) const BESIDES: [&str; 10] = [
     "one digit of the total",
     "a tenth",
     "total twice",
@@ -42,6 +42,8 @@ pub(crate) const BESIDES: [&str; 8] = [
     "total rounded to 10",
     "half foot",
     "not rounded",
+    "recess not drawn",
+    "jog or wing not drawn",
 ];
 
 /// A record and its true cause.
@@ -248,7 +250,10 @@ fn applied(
             let all: f64 = list.iter().map(|&i| net(i)).sum();
             (!list.is_empty()).then(|| (plain + all, vec!["under roof".to_owned()]))
         }
-        "recess filled in" | "jog or wing left off" => part(cause, house, sketch, plain, random),
+        "recess filled in" => part((true, true), house, sketch, plain, random),
+        "jog or wing left off" => part((false, true), house, sketch, plain, random),
+        "recess not drawn" => part((true, false), house, sketch, plain, random),
+        "jog or wing not drawn" => part((false, false), house, sketch, plain, random),
         "face: frame" | "face: inside" => Some((plain, vec![cause.to_owned()])),
         "every wall rounded up" => Some((plain, vec!["rounding: always up".to_owned()])),
         "every wall rounded down" => Some((plain, vec!["rounding: always down".to_owned()])),
@@ -261,9 +266,10 @@ fn applied(
     }
 }
 
-/// A recess filled in, or a jog left off, of the main outline.
+/// A recess filled in, or a jog left off, of the main outline: on a sketch of the whole outline, or by drawing the
+/// outline without it.
 fn part(
-    cause: &str,
+    (is_recess, is_drawn): (bool, bool),
     house: &House,
     sketch: &Sketch,
     plain: f64,
@@ -278,7 +284,13 @@ fn part(
         (a + 3) % 4 == b
     };
     let feet = |i: usize| walls[i % n].feet;
-    if cause == "recess filled in" {
+    // The area with the corner between a wall and the next moved across the rectangle of the two.
+    let without = |i: usize, random: &mut Random| {
+        let space = without_corner(&house.spaces[main], (i + 1) % n);
+        plain - sketch.areas[main]
+            + office::area(&office::walls(&space, sketch.office, None, random))
+    };
+    if is_recess {
         let list: Vec<usize> = (0..n).filter(|&i| is_in(i)).collect();
         let i = one_of(&list, random)?;
         let mut labels = vec![format!("filled in: House side {}", i + 1)];
@@ -288,7 +300,8 @@ fn part(
                 labels.push(format!("filled in: House side {}", other % n + 1));
             }
         }
-        return Some((plain + feet(i) * feet(i + 1), labels));
+        let total = if is_drawn { plain + feet(i) * feet(i + 1) } else { without(i, random) };
+        return Some((total, labels));
     }
     let stands_out = |i: &usize| {
         let i = *i;
@@ -302,8 +315,34 @@ fn part(
     };
     let list: Vec<usize> = (0..n).filter(stands_out).collect();
     let i = one_of(&list, random)?;
-    let off = feet(i) * feet(i + n - 1).min(feet(i + 1));
-    Some((plain - off, vec![format!("left off: House side {}", i + 1)]))
+    let (before, after) = (feet(i + n - 1), feet(i + 1));
+    let total = if is_drawn {
+        plain - feet(i) * before.min(after)
+    } else {
+        without(if before < after { i + n - 1 } else { i }, random)
+    };
+    Some((total, vec![format!("left off: House side {}", i + 1)]))
+}
+
+/// A space with one corner moved across the rectangle of its two walls, and walls that then lie in one line joined.
+fn without_corner(space: &Space, at: usize) -> Space {
+    let mut corners = space.corners.clone();
+    let around = |corners: &[Corner], i: usize| {
+        let n = corners.len();
+        (corners[(i + n - 1) % n], corners[(i + 1) % n])
+    };
+    let (before, after) = around(&corners, at);
+    let moved = corners[at];
+    corners[at] = (before.0 + after.0 - moved.0, before.1 + after.1 - moved.1);
+    let in_line = |corners: &[Corner], i: usize| {
+        let (before, after) = around(corners, i);
+        (before.0 == corners[i].0 && corners[i].0 == after.0)
+            || (before.1 == corners[i].1 && corners[i].1 == after.1)
+    };
+    while let Some(i) = (0..corners.len()).find(|&i| in_line(&corners, i)) {
+        corners.remove(i);
+    }
+    Space { corners, ..space.clone() }
 }
 
 /// A total written down wrong.

@@ -57,6 +57,7 @@ struct Row {
 
 impl Row {
     fn add(&mut self, house: &House, record: &Record, found: &Explanations) {
+        assert!(found.something_else().is_finite(), "{:?}", record.labels);
         let reported: Vec<&[String]> = found.reported().map(|one| one.departures()).collect();
         // One line names a wall of a rectangle and the one across from it.
         let across: Vec<String> =

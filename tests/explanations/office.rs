@@ -162,6 +162,7 @@ pub(crate) fn area(walls: &[Wall]) -> f64 {
 
 /// The areas of all spaces on an office's sketch, with the walls of each.
 pub(crate) struct Sketch {
+    pub(crate) office: Office,
     pub(crate) walls: Vec<Vec<Wall>>,
     pub(crate) areas: Vec<f64>,
 }
@@ -181,7 +182,7 @@ impl Sketch {
             })
             .collect();
         let areas = walls.iter().map(|walls| area(walls)).collect();
-        Sketch { walls, areas }
+        Sketch { office, walls, areas }
     }
 
     /// The total of the counted spaces.

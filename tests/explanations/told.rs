@@ -151,3 +151,37 @@ fn a_space_as_large_as_what_is_left_is_asked_about_and_not_called_nothing() {
     assert!(!report.contains("Nothing common"), "{report}");
     assert!(!report.contains("measuring again could change"), "{report}");
 }
+
+/// 29' 4" × 54' 7" with a recess of 8' 5" × 11' 4" in the wall of 54' 7": drawn as a rectangle, 29 × 55 = 1,595,
+/// although the three pieces of that wall are 21 + 11 + 22 = 54 in whole feet.
+#[test]
+fn the_wall_of_a_recess_that_is_filled_in_is_rounded_as_one() {
+    let walls = "north 29' 4\"\n    east 54' 7\"\n    south 29' 4\"\n    west 21' 3\"\n    north 8' 5\"\n    west 11' 4\"\n    south 8' 5\"\n    west 22'";
+    let said = report(&house(1_595, "", walls));
+    assert!(said.contains("- The recess after side 5 of the house filled in"), "{said}");
+    assert!(said.contains(": gives 1,595, as the record says"), "{said}");
+}
+
+/// 45' 5" × 28' 7" with a bay of 10' 4" in the wall of 28' 7": drawn without the bay, 45 × 29 = 1,305, although the
+/// two pieces of that wall are 10 + 18 = 28 in whole feet. A wall of 28' 5" is 28, and 45 × 28 = 1,260.
+#[test]
+fn the_wall_of_a_bay_that_is_left_off_is_rounded_as_one() {
+    for (record, after, across) in [(1_305, "18' 3\"", "28' 7\""), (1_260, "18' 1\"", "28' 5\"")] {
+        let walls = format!(
+            "north 45' 5\"\n    bay east 10' 4\" out 3' 2\" flat 6' 3\"\n    east {after}\n    south 45' 5\"\n    west {across}"
+        );
+        let said = report(&house(record, "", &walls));
+        assert!(said.contains("- The bay in the north wall of the house left off"), "{said}");
+        let gives = format!(": gives {},{}, as the record says", record / 1_000, record % 1_000);
+        assert!(said.contains(&gives), "{said}");
+    }
+}
+
+/// The second floor is small beside what is deducted from it: without both, no variance is left to take off.
+#[test]
+fn a_level_left_out_with_what_is_deducted_from_it_has_a_weight() {
+    let text = "record 1359 sq ft\nlevel \"Ground floor\"\nliving \"House\"\nnorth 40' 9\"\neast 18' 11.5\"\nnorth 3' 5\"\neast 4' 11.5\"\nsouth 3' 5\"\neast 8' 0.5\"\nsouth 16' 1.5\"\nwest 11' 3\"\nsouth 24' 7.5\"\nwest 20' 8.5\"\nlevel \"Upper floor\"\nliving \"Bedrooms\"\nnorth 21' 5.5\"\nwest 14' 10.5\"\nnorth 13' 3\"\neast 23' 4.5\"\nsouth 34' 8.5\"\nwest 8' 6\"\nlow \"Eaves\" start west 14' 10.5\" north 21' 5.5\"\nnorth 9' 6\"\neast 16' 10\"\nsouth 9' 6\"\nwest 16' 10\"";
+    let house = fairfoot::read("told.sides", text.to_owned()).unwrap();
+    let result = house.areas(&Settings::default()).unwrap().reconcile(&Weights::default()).unwrap();
+    assert!(result.figures()[0].explanations().something_else() > 0.0);
+}

@@ -63,11 +63,13 @@ impl Search<'_> {
         let weight = (base, setting.likelihood(self.figure, total, &[], 1.0));
         self.list(cause, weight, total, setting.variance, setting.rounding);
         for (departure, adds) in self.departures.iter().zip(&setting.adds) {
-            let sq_ft = total + adds.sq_ft;
-            let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
-            let weight = (base * departure.odds, likelihood);
-            let cause = Cause::Departures(departure.kind, None);
-            self.list(cause, weight, sq_ft + setting.shift, adds.variance, setting.rounding);
+            for (adds, share) in setting.ways_to(adds) {
+                let sq_ft = total + adds.sq_ft;
+                let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
+                let weight = (base * departure.odds * share, likelihood);
+                let cause = Cause::Departures(departure.kind, None);
+                self.list(cause, weight, sq_ft + setting.shift, adds.variance, setting.rounding);
+            }
         }
     }
 
@@ -77,12 +79,14 @@ impl Search<'_> {
                 if one.kind.excludes(other.kind, self.case.listed.house) {
                     continue;
                 }
-                let adds = [&own.adds[i], &own.adds[j]];
-                let sq_ft = own.total_sq_ft + adds[0].sq_ft + adds[1].sq_ft;
-                let likelihood = own.likelihood(self.figure, sq_ft, &adds, 1.0);
-                let weight = (self.none * own.chance * one.odds * other.odds, likelihood);
-                let cause = Cause::Departures(one.kind, Some(other.kind));
-                self.list(cause, weight, sq_ft, own.variance_with(&adds), None);
+                for (adds, share) in own.ways_to_both(i, j) {
+                    let sq_ft = own.total_sq_ft + adds[0].sq_ft + adds[1].sq_ft;
+                    let likelihood = own.likelihood(self.figure, sq_ft, &adds, 1.0);
+                    let odds = one.odds * other.odds * share;
+                    let weight = (self.none * own.chance * odds, likelihood);
+                    let cause = Cause::Departures(one.kind, Some(other.kind));
+                    self.list(cause, weight, sq_ft, own.variance_with(&adds), None);
+                }
             }
         }
     }
