@@ -130,10 +130,10 @@ fn every_straight_wall_is_to_scale_in_the_pdf() {
 
 #[test]
 fn an_eighth_of_an_inch_on_paper_is_a_foot() {
-    // 72 points are an inch; 1/8 in = 1 ft is 9 points a foot: 46' 2" are 415.5 points.
-    let pages = pages(&super::sketch("angled-bay"));
+    // 72 points are an inch; 1/8 in = 1 ft is 9 points a foot: 43' 7" are 392.25 points.
+    let pages = pages(&super::sketch("plain-rectangle"));
     assert_eq!(pages.pages()[0].scale_pt_per_ft(), Some(9.0));
     let document = Document::load_mem(&pages.pdf().unwrap()).unwrap();
     let walls = walls(&pages.pages()[0], &document, 1);
-    assert!(walls.iter().any(|wall| (length(*wall) - 415.5).abs() < 0.05));
+    assert!(walls.iter().any(|wall| (length(*wall) - 392.25).abs() < 0.05));
 }
