@@ -161,6 +161,18 @@ fn a_closed_standard_input_is_an_empty_file() {
     assert!(run.status.code().is_some_and(|code| code == 1 || code == 2));
 }
 
+/// Waits until something is so; fails after half a minute.
+#[track_caller]
+fn until(mut is_so: impl FnMut() -> bool) {
+    for _ in 0..600 {
+        if is_so() {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(50));
+    }
+    panic!("it is not so after half a minute");
+}
+
 #[test]
 fn a_run_that_is_ended_leaves_no_temporary_file() {
     let folder = tempfile::tempdir().unwrap();
@@ -185,14 +197,21 @@ fn a_run_that_is_ended_leaves_no_temporary_file() {
         let mut command = program();
         command.args(["batch", "-", "-o"]).arg(&rows).stdin(Stdio::piped());
         let mut child = command.spawn().unwrap();
-        std::thread::sleep(std::time::Duration::from_millis(300));
+        let is_open = || {
+            let names =
+                fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().file_name());
+            names.filter(|name| name != "house.pdf").count() > 0
+        };
+        until(is_open);
         let id = child.id().to_string();
-        let kill = || Command::new("kill").args([&format!("-{signal}"), &id]).status();
-        // The first signal asks; the second one ends the run.
-        kill().unwrap();
-        std::thread::sleep(std::time::Duration::from_millis(100));
-        kill().unwrap();
-        assert!(!child.wait().unwrap().success());
+        // The first signal asks; the next one ends the run. Two that arrive together may count as one.
+        let mut ended = None;
+        until(|| {
+            let _ = Command::new("kill").args([&format!("-{signal}"), &id]).status();
+            ended = child.try_wait().unwrap();
+            ended.is_some()
+        });
+        assert!(!ended.unwrap().success());
     }
     assert!(interrupted > 0, "none was cut short");
     let left: Vec<_> = fs::read_dir(folder.path())

@@ -61,6 +61,14 @@ fn grouped(typed: &Typed<'_>) -> Option<Answer> {
     let cause = "commas stand between thousands, a point before decimals";
     let all = with(&regrouped(text));
     let decimals = with(&format!("{}.{last}", regrouped(whole)));
+    // Where meters are used, a comma is a decimal point: `95,4 sq m`.
+    let piece = &typed.pieces[at];
+    let after = typed.line[piece.at + text.len()..].trim_start().to_lowercase();
+    let is_metric =
+        ["sq m", "sqm", "m2", "m²", "ha", "square m"].iter().any(|unit| after.starts_with(unit));
+    if is_area && is_metric && last.len() < 3 {
+        return Some(Answer::line(decimals, "decimals take a point, not a comma"));
+    }
     let small = regrouped(whole).len() < 3;
     Some(Answer::Lines(if small { vec![all] } else { vec![all, decimals] }, cause.to_owned()))
 }
