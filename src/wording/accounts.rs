@@ -231,7 +231,7 @@ impl Sentences<'_> {
             let name = words::the_quoted(&self.house.spaces[space].name);
             return Some(Accounts {
                 opening: format!(
-                    "{}, {}, is {} as large as the {} that are left, though such a space is rarely counted.",
+                    "{}, {}, is {} as large as the {} that are left.",
                     capital(&name),
                     size_of_sq_ft(size, self.is_metric()),
                     if size == rest { "just" } else { "about" },
@@ -239,6 +239,10 @@ impl Sentences<'_> {
                 ),
                 items: Vec::new(),
                 closing: match (self.reader, figure.is_record()) {
+                    // Where the record is smaller, nothing is requested.
+                    (Reader::Office, true) if figure.area() < figure.measured_like_figure() => {
+                        String::new()
+                    }
                     (Reader::Office, true) => {
                         format!("Please state whether the record's total counts {name}.")
                     }
