@@ -23,6 +23,31 @@ fn everything(text: &str) {
     }
 }
 
+/// Two of the mistakes that people make, joined where each was cut, with a stroke too many between them.
+fn changed_mistakes() -> impl Strategy<Value = String> {
+    let gallery = include_str!("../faults/typing.txt");
+    let mistakes: Vec<&str> =
+        gallery.lines().filter_map(|line| Some(line.split_once("> ")?.1)).collect();
+    let one = || (prop::sample::select(mistakes.clone()), any::<prop::sample::Index>());
+    let stroke = prop::sample::select(vec![
+        "", "", " ", "\u{2000}", "\u{a0}", "#", ",", ".", "'", "\"", "(", ")", "-", "=", ":", "x",
+        "½", "é", "’", "0", "\t", "ß",
+    ]);
+    (one(), one(), stroke, any::<bool>()).prop_map(
+        |((first, cut), (second, begin), stroke, both)| {
+            let parts = |line: &str, at: prop::sample::Index| {
+                let places: Vec<usize> =
+                    line.char_indices().map(|(place, _)| place).chain([line.len()]).collect();
+                let place = *at.get(&places);
+                (line[..place].to_owned(), line[place..].to_owned())
+            };
+            let (head, tail) = parts(first, cut);
+            let tail = if both { parts(second, begin).1 } else { tail };
+            format!("{head}{stroke}{tail}")
+        },
+    )
+}
+
 /// A line that is almost valid.
 fn nearly_a_line() -> impl Strategy<Value = String> {
     let words = prop::sample::select(vec![
@@ -212,6 +237,17 @@ proptest! {
     #[test]
     fn no_text_stops_the_reader(text in "\\PC{0,200}") {
         everything(&text);
+    }
+
+    #[test]
+    fn a_line_of_white_space_alone_is_answered(blank in "[\\u{2000}\\u{a0}\\u{3000} \t]{1,4}", rest in "#?") {
+        everything(&format!("{blank}{rest}"));
+    }
+
+    #[test]
+    fn no_change_of_a_mistake_stops_the_reader(changed in changed_mistakes()) {
+        everything(&format!("record 1,200 sq ft\nlevel \"G\"\nliving \"H\"\n{changed}\n"));
+        everything(&changed);
     }
 
     #[test]

@@ -125,6 +125,10 @@ impl Typed<'_> {
 /// Recognizes a line as a whole; `None` if no rule does.
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
+    // The rules may take the first piece for granted: a line of white space alone has none.
+    if typed.pieces.is_empty() {
+        return None;
+    }
     let rules: [fn(&Typed<'_>) -> Option<Answer>; 24] = [
         meant::answer,
         clauses::answer,
