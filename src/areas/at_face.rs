@@ -8,7 +8,10 @@ use crate::geometry::offset::OffsetError;
 use crate::house::Face;
 use crate::house::House;
 use crate::house::Space;
-use crate::house::wall_moves::{Assumed, AtFace};
+use crate::house::wall_moves::{
+    ASSUMED_COMMON, ASSUMED_COMMON_WITHIN, ASSUMED_VENEER, ASSUMED_WALL,
+    ASSUMED_WALL_BEHIND_VENEER, ASSUMED_WITHIN, Assumed, AtFace,
+};
 use crate::units::area::Area;
 use crate::units::length::Length;
 
@@ -70,27 +73,31 @@ impl Walls {
         };
         if let Some(span) = first(|assumed| assumed.veneer) {
             warnings.push(
-                Diagnostic::new(Word::AssumedVeneer, span, "the thickness of the veneer is needed here; 4 5/8\" is assumed")
-                    .note("3 5/8\" of brick and 1\" of air; where it is in the measured area the uncertainty allows 1\" either way")
+                Diagnostic::new(Word::AssumedVeneer, span, format!("the thickness of the veneer is needed here; {ASSUMED_VENEER} is assumed"))
+                    .note(format!("3 5/8\" of brick and 1\" of air; where it is in the measured area the uncertainty allows {ASSUMED_WITHIN} either way"))
                     .help("measure it at a window or a door and say so at the top of the file: `veneer` and its thickness, or `veneer none`"),
             );
         }
         for (is, thickness, what) in [
-            ((|a| a.wall_behind_veneer) as fn(&Assumed) -> bool, "4 7/16\"", "behind a veneer"),
-            (|a| a.wall, "6\"", "without a veneer, inside to outside"),
+            (
+                (|a| a.wall_behind_veneer) as fn(&Assumed) -> bool,
+                ASSUMED_WALL_BEHIND_VENEER,
+                "behind a veneer",
+            ),
+            (|a| a.wall, ASSUMED_WALL, "without a veneer, inside to outside"),
         ] {
             if let Some(span) = first(is) {
                 warnings.push(
                     Diagnostic::new(Word::AssumedWall, span, format!("the thickness of the wall is needed here; {thickness} is assumed"))
-                        .note(format!("usual for a wall {what}; where it is in the measured area the uncertainty allows 1\" either way"))
+                        .note(format!("usual for a wall {what}; where it is in the measured area the uncertainty allows {ASSUMED_WITHIN} either way"))
                         .help("measure it at a window or a door and say so at the top of the file: `wall` and its thickness"),
                 );
             }
         }
         if let Some(span) = first(|assumed| assumed.common) {
             warnings.push(
-                Diagnostic::new(Word::AssumedWall, span, "the thickness of the common wall is needed here; 8\" is assumed")
-                    .note("a wall shared with another dwelling counts to its centerline; where it is in the measured area the uncertainty allows 2\" of its thickness either way")
+                Diagnostic::new(Word::AssumedWall, span, format!("the thickness of the common wall is needed here; {ASSUMED_COMMON} is assumed"))
+                    .note(format!("a wall shared with another dwelling counts to its centerline; where it is in the measured area the uncertainty allows {ASSUMED_COMMON_WITHIN} of its thickness either way"))
                     .help("measure it at a door, or ask the owner next door, and say so after the side: `wall` and its thickness"),
             );
         }

@@ -29,6 +29,11 @@ const THICKEST_PARTITION: Length = Length::from_nm(12 * 25_400_000);
 /// and board with a gap between them).
 pub(crate) const ASSUMED_COMMON: Length = Length::from_nm(8 * 25_400_000);
 
+/// How far the real thickness may be from an assumed one, either way (our judgment).
+pub(crate) const ASSUMED_WITHIN: Length = Length::INCH;
+/// The same for the whole thickness of a wall shared with another dwelling; its centerline moves half as far.
+pub(crate) const ASSUMED_COMMON_WITHIN: Length = Length::from_nm(2 * Length::INCH.nm());
+
 /// Half of a thickness; if it is odd, the extra nanometer goes to the first half.
 fn half(whole: i64, first: bool) -> i64 {
     (whole + i64::from(first)) >> 1
@@ -78,9 +83,9 @@ impl Thicknesses {
             (self.stated_veneer, Length::from_nm(INCH >> 2)),
             (self.stated_wall, Length::from_nm(INCH >> 2)),
             (self.stated_common, Length::from_nm(INCH >> 3)),
-            (self.assumed_veneer, Length::INCH),
-            (self.assumed_wall, Length::INCH),
-            (self.assumed_common, Length::INCH),
+            (self.assumed_veneer, ASSUMED_WITHIN),
+            (self.assumed_wall, ASSUMED_WITHIN),
+            (self.assumed_common, Length::from_nm(ASSUMED_COMMON_WITHIN.nm() >> 1)),
         ]
     }
 }

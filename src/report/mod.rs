@@ -17,11 +17,8 @@ mod blocks;
 #[cfg(feature = "json")]
 pub mod json;
 #[cfg(feature = "json")]
-pub mod map_json;
 mod table;
 mod text;
-#[cfg(feature = "json")]
-pub mod worth_json;
 
 use crate::areas::Areas;
 use crate::reconcile::{Figure, Reconciliation};
@@ -111,7 +108,7 @@ impl Areas {
     /// The areas alone, as data for JSON.
     #[cfg(feature = "json")]
     #[must_use]
-    pub fn json(&self) -> json::AreasReport {
-        json::areas_report(self)
+    pub fn json(&self) -> json::areas::AreasReport {
+        json::areas::areas_report(self)
     }
 }
