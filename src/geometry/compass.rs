@@ -39,6 +39,26 @@ impl Direction {
         }
     }
 
+    /// The direction to the right of somebody who walks this way.
+    pub(crate) const fn right(self) -> Direction {
+        match self {
+            Direction::North => Direction::East,
+            Direction::East => Direction::South,
+            Direction::South => Direction::West,
+            Direction::West => Direction::North,
+        }
+    }
+
+    /// The direction back.
+    pub(crate) const fn opposite(self) -> Direction {
+        self.right().right()
+    }
+
+    /// The direction to the left of somebody who walks this way.
+    pub(crate) const fn left(self) -> Direction {
+        self.right().opposite()
+    }
+
     /// The direction along `axis`: south or west if `sign` is negative, else north or east.
     pub(crate) const fn along(axis: Axis, sign: i64) -> Direction {
         match (axis, sign < 0) {

@@ -139,8 +139,7 @@ fn in_hundredths_of_a_foot(length: Length) -> String {
 }
 
 fn in_hundredths_of_a_meter(length: Length) -> String {
-    const CENTIMETER: i128 = 10_000_000;
-    let hundredths = rounded_quotient(i128::from(length.nm()), CENTIMETER);
+    let hundredths = rounded_quotient(i128::from(length.nm()), i128::from(Length::CENTIMETER.nm()));
     let text = Decimal::from_i128_with_scale(hundredths, 2).to_string();
     let (whole, decimals) = text.split_once('.').unwrap_or((&text, "00"));
     format!("{}.{decimals}", group_thousands(whole))

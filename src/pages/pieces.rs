@@ -229,8 +229,8 @@ const METER: Length = Length::from_nm(1_000_000_000);
 
 /// A length in meters, at most to the hundredth.
 fn in_meters(length: Length) -> String {
-    const CENTIMETER: i64 = 10_000_000;
-    let written = WrittenLength::new(length.rounded_to(CENTIMETER), Form::Meters).spoken();
+    let written =
+        WrittenLength::new(length.rounded_to(Length::CENTIMETER.nm()), Form::Meters).spoken();
     written.trim_end_matches(" m").to_owned()
 }
 

@@ -376,7 +376,7 @@ impl WalkSketch {
     /// Adds the sides that a bay stands for. The bay's photo and note go to its front.
     fn bay(&mut self, bay: &Bay, words: &SideWords, span: Span, faults: &mut Vec<Diagnostic>) {
         let first = self.sides.len();
-        let runs = bay::sides(bay, bay::left_of(bay.direction));
+        let runs = bay::sides(bay, bay.direction.left());
         let front = runs.len().div_euclid(2);
         for (i, run) in runs.into_iter().enumerate() {
             let mut said = Said::clone(words);

@@ -29,16 +29,6 @@ pub(super) fn sides(bay: &Bay, outward: Direction) -> Vec<Run> {
     ]
 }
 
-/// The direction to the left when walking along `direction`.
-pub(super) fn left_of(direction: Direction) -> Direction {
-    match direction {
-        Direction::North => Direction::West,
-        Direction::West => Direction::South,
-        Direction::South => Direction::East,
-        Direction::East => Direction::North,
-    }
-}
-
 /// Turns the bays of a finished walk to the outside. They were added as for a clockwise walk, which has the outside
 /// on its left.
 pub(super) fn turn_outward(walk: &mut WalkSketch) {
@@ -46,7 +36,7 @@ pub(super) fn turn_outward(walk: &mut WalkSketch) {
         return;
     }
     for BaySketch { bay, first } in &walk.bays {
-        let left = left_of(bay.direction);
+        let left = bay.direction.left();
         let right = Direction::along(left.axis(), -left.sign());
         let turned = sides(bay, right);
         for (side, run) in walk.sides.iter_mut().skip(*first).zip(turned) {
@@ -62,7 +52,7 @@ pub(super) fn turn_outward(walk: &mut WalkSketch) {
 fn is_counterclockwise(walk: &WalkSketch) -> bool {
     let mut steps: Vec<[i128; 2]> = walk.sides.iter().map(|side| step(&side.run)).collect();
     for BaySketch { bay, first } in &walk.bays {
-        let count = sides(bay, left_of(bay.direction)).len();
+        let count = sides(bay, bay.direction.left()).len();
         for (step, side) in steps.iter_mut().zip(&walk.sides).skip(*first).take(count) {
             *step = straightened(&side.run, bay.direction);
         }

@@ -5,7 +5,7 @@ use crate::geometry::compass::Direction;
 use crate::sketch::cursor::{Cursor, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::statement::*;
-use crate::sketch::{bay, value_parser};
+use crate::sketch::value_parser;
 use crate::units::area::WrittenArea;
 use crate::units::length::{Length, Step, WrittenLength};
 
@@ -332,13 +332,12 @@ impl Cursor<'_> {
                 "add `front south` at the top of the file, before the first `level`; back is then north, right is east, left is west",
             ));
         };
-        let back = Direction::along(front.axis(), -front.sign());
-        let left = bay::left_of(back);
+        let back = front.opposite();
         Ok(match word {
             "front" => front,
             "back" => back,
-            "left" => left,
-            _ => Direction::along(left.axis(), -left.sign()),
+            "left" => back.left(),
+            _ => back.right(),
         })
     }
 

@@ -39,6 +39,8 @@ impl Length {
     pub const INCH: Length = Length(25_400_000);
     /// One foot, 0.3048 m exactly.
     pub const FOOT: Length = Length(304_800_000);
+    /// One centimeter.
+    pub const CENTIMETER: Length = Length(10_000_000);
     /// One meter.
     pub const METER: Length = Length(1_000_000_000);
     /// The longest side a sides file may have: 10,000 ft.
@@ -292,7 +294,7 @@ impl Form {
             Form::FeetAndInches => Length::INCH,
             Form::DecimalFeet => Length::FOOT,
             Form::Meters => Length::METER,
-            Form::Centimeters => Length(10_000_000),
+            Form::Centimeters => Length::CENTIMETER,
             Form::Millimeters => Length(1_000_000),
         }
     }

@@ -83,9 +83,8 @@ impl Sentences<'_> {
 
     /// A length in the file's most frequent unit, rounded for people.
     pub(crate) fn length(&self, length: Length) -> String {
-        const CENTIMETER: i64 = 10_000_000;
         let near = match self.form {
-            Form::Meters => length.rounded_to(CENTIMETER),
+            Form::Meters => length.rounded_to(Length::CENTIMETER.nm()),
             _ => length,
         };
         WrittenLength::new(if near == Length::ZERO { length } else { near }, self.form).spoken()
@@ -190,7 +189,7 @@ impl Sentences<'_> {
 
     /// A perimeter, rounded to the inch or the centimeter, since a sum of many tape readings is no more precise.
     pub(crate) fn perimeter(&self, perimeter: Length) -> String {
-        let step = if self.is_metric() { Length::from_nm(10_000_000) } else { Length::INCH };
+        let step = if self.is_metric() { Length::CENTIMETER } else { Length::INCH };
         self.length(perimeter.rounded_to(step.nm()))
     }
 

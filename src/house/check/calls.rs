@@ -8,7 +8,7 @@
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
-use crate::geometry::compass::{Axis, Direction};
+use crate::geometry::compass::Axis;
 use crate::geometry::outline::Vector;
 use crate::geometry::traverse::{Misclosure, Shape, Traverse, TraverseSide};
 use crate::house::Side;
@@ -170,12 +170,12 @@ impl<'a> Judge<'a> {
 fn readings(side: &Side) -> Vec<(Shape, Slip)> {
     let Run::Bearing(bearing, written) = &side.run else { return Vec::new() };
     let (bearing, length) = (**bearing, written.length().nm());
-    let other = |direction: Direction| Direction::along(direction.axis(), -direction.sign());
     let (north_for_south, east_for_west) = (
-        Bearing { from: other(bearing.from), ..bearing },
-        Bearing { toward: other(bearing.toward), ..bearing },
+        Bearing { from: bearing.from.opposite(), ..bearing },
+        Bearing { toward: bearing.toward.opposite(), ..bearing },
     );
-    let back = Bearing { from: other(bearing.from), toward: other(bearing.toward), ..bearing };
+    let back =
+        Bearing { from: bearing.from.opposite(), toward: bearing.toward.opposite(), ..bearing };
     let mut all = vec![
         (along(&east_for_west, length), Slip::Bearing("E for W, or W for E".to_owned())),
         (along(&north_for_south, length), Slip::Bearing("N for S, or S for N".to_owned())),

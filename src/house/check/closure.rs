@@ -48,8 +48,7 @@ pub(super) fn closing_backwards(
 ) -> Diagnostic {
     let side = &sides[closing];
     let form = usual_form(sides.iter().map(|side| &side.run));
-    let other =
-        side.direction.map_or("the other way", |d| Direction::along(d.axis(), -d.sign()).word());
+    let other = side.direction.map_or("the other way", |way| way.opposite().word());
     let message = if by == 0 {
         format!("{}: nothing is left for the side by closing", quoted(name))
     } else {

@@ -714,7 +714,7 @@ fn closing_twice(name: &str, sketch: &WalkSketch, span: Span, first: &SideSketch
             let half = Length::from_nm(both.nm().div_euclid(2)).rounded_to(match form {
                 Form::FeetAndInches => Length::INCH.nm(),
                 Form::DecimalFeet => Step::TenthFoot.length().nm(),
-                Form::Meters | Form::Centimeters | Form::Millimeters => 10_000_000,
+                Form::Meters | Form::Centimeters | Form::Millimeters => Length::CENTIMETER.nm(),
             });
             let way = direction.word();
             fault.help(format!(
@@ -822,14 +822,7 @@ fn shape(run: &Run) -> Shape {
             Shape::Bearing { unit: bearing.unit_vector(), length: length.length().nm() }
         }
         Run::Arc(direction, chord, rise, toward) => {
-            // When walking north, right is east; each turn to the right turns that too.
-            let right = match direction {
-                Direction::North => Direction::East,
-                Direction::East => Direction::South,
-                Direction::South => Direction::West,
-                Direction::West => Direction::North,
-            };
-            let sign = if *toward == right { 1 } else { -1 };
+            let sign = if *toward == direction.right() { 1 } else { -1 };
             Shape::Arc {
                 direction: *direction,
                 chord: chord.length().nm(),

@@ -31,19 +31,14 @@ pub(super) fn way_and_back(word: &str) -> Option<(&'static str, &'static str)> {
 /// The compass word of a side of the house as seen from the street, if it is known where the street is.
 pub(super) fn by_compass(way: &'static str, front: Option<Direction>) -> &'static str {
     let Some(front) = front else { return way };
-    let back = Direction::along(front.axis(), -front.sign());
+    let back = front.opposite();
     // Seen from the street, the right of a house whose back is north is east.
-    let right = match back {
-        Direction::North => Direction::East,
-        Direction::East => Direction::South,
-        Direction::South => Direction::West,
-        Direction::West => Direction::North,
-    };
+    let right = back.right();
     match way {
         "back" => back.word(),
         "front" => front.word(),
         "right" => right.word(),
-        "left" => Direction::along(right.axis(), -right.sign()).word(),
+        "left" => right.opposite().word(),
         way => way,
     }
 }

@@ -273,7 +273,7 @@ impl Maker {
     fn put(&mut self, row: Row, (moved, follows, curve): Course, bay: Option<Bay>) {
         let Some(open) = &mut self.open else { return };
         let number = open.walk.rows.last().map_or(1, |last| last.number + last.sides);
-        let sides = bay.map_or(1, |bay| bay::sides(&bay, bay::left_of(bay.direction)).len());
+        let sides = bay.map_or(1, |bay| bay::sides(&bay, bay.direction.left()).len());
         let row = Row { number, sides, ..row };
         open.moves.push(moved);
         open.follows.push(follows);

@@ -2,7 +2,6 @@
 #![expect(clippy::float_arithmetic, reason = "positions on a screen, which no figure is made from")]
 
 use super::Walk;
-use super::way::{CLOCKWISE, clockwise};
 use crate::geometry::compass::{Axis, Direction};
 use crate::sketch::bay;
 use crate::sketch::statement::{Bay, Run};
@@ -104,7 +103,7 @@ pub(super) fn bay_sides(
     from: Spot,
     outside_is_left: bool,
 ) -> Vec<(Spot, Option<(i64, i64)>)> {
-    let left = bay::left_of(bay.direction);
+    let left = bay.direction.left();
     let right = Direction::along(left.axis(), -left.sign());
     let mut at = from;
     let sides = bay::sides(bay, if outside_is_left { left } else { right });
@@ -134,7 +133,7 @@ pub(super) fn course(run: &Run) -> Course {
         }
         Run::Arc(direction, chord, rise, toward) => {
             let chord = chord.length().nm();
-            let right = CLOCKWISE[(clockwise(*direction) + 1) % 4];
+            let right = direction.right();
             let sign = if *toward == right { 1 } else { -1 };
             (Some(leg(*direction, chord)), None, Some((chord, sign * rise.length().nm())))
         }

@@ -56,10 +56,10 @@ impl Way {
     }
 }
 
-pub(super) const CLOCKWISE: [Direction; 4] =
+const CLOCKWISE: [Direction; 4] =
     [Direction::North, Direction::East, Direction::South, Direction::West];
 
-pub(super) fn clockwise(direction: Direction) -> usize {
+fn clockwise(direction: Direction) -> usize {
     CLOCKWISE.iter().position(|&one| one == direction).unwrap_or(0)
 }
 
