@@ -14,6 +14,29 @@ pub(crate) struct ErrorReported;
 
 pub(crate) type Read<T> = Result<T, ErrorReported>;
 
+/// What may stand where a word of a list is expected.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Expected<'a> {
+    /// Only a word of the list; the phrase says where: `after `by``. It may be empty.
+    Word(&'a str),
+    /// A word of the list or the end of the line.
+    WordOrEnd,
+}
+
+impl<'a> From<&'a str> for Expected<'a> {
+    fn from(place: &'a str) -> Expected<'a> {
+        Expected::Word(place)
+    }
+}
+
+/// What a quoted text is.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Sort {
+    Any,
+    Name,
+    SpaceName,
+}
+
 /// A position in the tokens of one line.
 pub(crate) struct Cursor<'a> {
     tokens: &'a [Placed<'a>],
@@ -174,19 +197,29 @@ impl<'a> Cursor<'a> {
     }
 
     /// Consumes one of `known`, or reports an error that lists them.
-    pub(crate) fn expect_keyword<'k>(&mut self, known: &[&'k str], what: &str) -> Read<&'k str> {
+    pub(crate) fn expect_keyword<'k, 'e>(
+        &mut self,
+        known: &[&'k str],
+        expected: impl Into<Expected<'e>>,
+    ) -> Read<&'k str> {
         match self.keyword(known) {
             Some(word) => Ok(word),
             None => {
                 let ticked: Vec<String> = known.iter().map(|word| format!("`{word}`")).collect();
                 let list: Vec<&str> = ticked.iter().map(String::as_str).collect();
-                let wanted = if what.is_empty() { String::new() } else { format!("{what}: ") };
+                let expected = expected.into();
+                let wanted = match expected {
+                    Expected::Word("") => String::new(),
+                    Expected::Word(what) => format!("{what}: "),
+                    Expected::WordOrEnd => "nothing more, or: ".to_owned(),
+                };
+                let may_end = expected == Expected::WordOrEnd;
                 let is_number = matches!(self.peek(), Some(Token::Number(_) | Token::Fraction(..)));
                 let help = if is_number && known.contains(&"within") {
                     "type its sides below it, one on each line; put anything else at the end of the line, after a `#`"
-                } else if is_number && what.starts_with("nothing more") {
+                } else if is_number && may_end {
                     "a length is one number of feet, then one of inches: `28' 4\"`; put anything else at the end of the line, after a `#`"
-                } else if what.starts_with("nothing more") {
+                } else if may_end {
                     "put anything else at the end of the line, after a `#`"
                 } else {
                     &format!("type {} here", words::one_of(&list))
@@ -199,6 +232,20 @@ impl<'a> Cursor<'a> {
 
     /// Consumes a quoted text that is not empty.
     pub(crate) fn expect_text(&mut self, what: &str) -> Read<Named> {
+        self.text_of(Sort::Any, what)
+    }
+
+    /// Consumes a quoted name that is not empty.
+    pub(crate) fn expect_name(&mut self, what: &str) -> Read<Named> {
+        self.text_of(Sort::Name, what)
+    }
+
+    /// Consumes the quoted name of a space. Its size is often typed there.
+    pub(crate) fn expect_space_name(&mut self) -> Read<Named> {
+        self.text_of(Sort::SpaceName, "the name of the space")
+    }
+
+    fn text_of(&mut self, sort: Sort, what: &str) -> Read<Named> {
         let span = self.span();
         match self.peek() {
             Some(Token::Text(text)) if text.trim().is_empty() => {
@@ -216,7 +263,7 @@ impl<'a> Cursor<'a> {
                 self.wanted.text = true;
                 let rest = self.rest_of_line();
                 let is_size = rest.starts_with(|first: char| first.is_ascii_digit());
-                let help = if is_size && what == "the name of the space" {
+                let help = if is_size && sort == Sort::SpaceName {
                     format!(
                         "if that is its name, put it between two marks: `\"{rest}\"`; if it is its size, give it a name and type its sides below, a line each"
                     )
@@ -225,9 +272,7 @@ impl<'a> Cursor<'a> {
                 } else if crate::sketch::mend::measures(&rest) {
                     "write the name first, with a `\"` on each side, and after it what was published"
                         .to_owned()
-                } else if what.starts_with("the name of the")
-                    && !crate::sketch::mend::may_be_name(&rest)
-                {
+                } else if sort != Sort::Any && !crate::sketch::mend::may_be_name(&rest) {
                     "write the name alone between two marks, and after it anything else".to_owned()
                 } else {
                     format!("put it between two marks: `\"{rest}\"`")

@@ -2,7 +2,7 @@
 
 use crate::diagnostic::{Diagnostic, Span, Word};
 use crate::geometry::compass::Direction;
-use crate::sketch::cursor::{Cursor, Read};
+use crate::sketch::cursor::{Cursor, Expected, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::statement::*;
 use crate::sketch::value_parser;
@@ -140,7 +140,7 @@ impl Cursor<'_> {
             "listing" => self.figure(FigureKind::Listing),
             "plan" => self.figure(FigureKind::Plan),
             "figure" => {
-                let name = self.expect_text("the name of the figure")?;
+                let name = self.expect_name("the name of the figure")?;
                 self.figure(FigureKind::Other(name))
             }
             "missing" => self.missing(),
@@ -153,7 +153,7 @@ impl Cursor<'_> {
                 self.no_length_after_close()?;
                 self.side(Run::Close)
             }
-            "corner" => Ok(Statement::Corner(self.expect_text("the name of the corner")?)),
+            "corner" => Ok(Statement::Corner(self.expect_name("the name of the corner")?)),
             "overall" => self.overall(),
             "tie" => self.tie(),
             "tax" => self.tax(),
@@ -402,8 +402,7 @@ impl Cursor<'_> {
     }
 
     fn basis_word(&mut self, basis: &mut Basis) -> Read<()> {
-        let wanted = "nothing more, or";
-        match self.expect_keyword(&["measured", "sides", "counting"], wanted)? {
+        match self.expect_keyword(&["measured", "sides", "counting"], Expected::WordOrEnd)? {
             "measured" => {
                 let face = self.measured_to()?;
                 self.once(&mut basis.face, face, "the face")
@@ -445,7 +444,7 @@ impl Cursor<'_> {
     }
 
     fn level(&mut self) -> Read<Statement> {
-        let name = self.expect_text("the name of the level")?;
+        let name = self.expect_name("the name of the level")?;
         let mut level = LevelStatement { name, below_grade: false, beside: false };
         while !self.at_end() {
             if matches!(self.peek_word(), Some("measured" | "inside" | "outside" | "frame")) {
@@ -454,7 +453,7 @@ impl Cursor<'_> {
                     "a level has no face: write `measured to inside` after the name of each space on it, or `faces inside` above the first level",
                 );
             }
-            match self.expect_keyword(&["below", "beside"], "nothing more, or")? {
+            match self.expect_keyword(&["below", "beside"], Expected::WordOrEnd)? {
                 "below" => {
                     self.expect_keyword(&["grade"], "after `below`")?;
                     self.flag(&mut level.below_grade, "`below grade`")?;
@@ -466,7 +465,7 @@ impl Cursor<'_> {
     }
 
     fn space(&mut self, kind: Kind) -> Read<Statement> {
-        let name = self.expect_text("the name of the space")?;
+        let name = self.expect_space_name()?;
         let mut space = SpaceStatement {
             kind,
             name,
@@ -490,14 +489,14 @@ impl Cursor<'_> {
             "measured", "within", "start", "from", "detached", "under", "veneer", "counted", "not",
             "recorded",
         ];
-        let word = self.expect_keyword(&words, "nothing more, or")?;
+        let word = self.expect_keyword(&words, Expected::WordOrEnd)?;
         match word {
             "measured" => {
                 let face = self.measured_to()?;
                 self.once(&mut space.face, face, "the face")
             }
             "within" => {
-                let name = self.expect_text("the name of the space round it")?;
+                let name = self.expect_name("the name of the space round it")?;
                 self.once(&mut space.within, name, "`within`")
             }
             "detached" => self.flag(&mut space.detached, "`detached`"),
@@ -585,20 +584,20 @@ impl Cursor<'_> {
     }
 
     fn lot(&mut self) -> Read<Statement> {
-        let name = self.expect_text("the name of the lot")?;
+        let name = self.expect_name("the name of the lot")?;
         let mut recorded: Option<WrittenArea> = None;
         if !self.at_end() {
-            self.expect_keyword(&["recorded"], "nothing more, or")?;
+            self.expect_keyword(&["recorded"], Expected::WordOrEnd)?;
             recorded = Some(self.expect_area("the recorded area")?);
         }
         Ok(Statement::Lot(LotStatement { name, recorded }.into()))
     }
 
     fn drawn_outline(&mut self, drawn: ReferenceSource) -> Read<Statement> {
-        let name = self.expect_text("the name of the outline")?;
+        let name = self.expect_name("the name of the outline")?;
         let mut of = None;
         if !self.at_end() {
-            self.expect_keyword(&["of"], "nothing more, or")?;
+            self.expect_keyword(&["of"], Expected::WordOrEnd)?;
             of = Some(self.expect_text("the name of a space or a level")?);
         }
         Ok(Statement::Outline(OutlineStatement { drawn, name, of }.into()))
@@ -736,7 +735,7 @@ impl Cursor<'_> {
     }
 
     fn side_word(&mut self, words: &mut Said) -> Read<()> {
-        match self.expect_keyword(&SIDE_WORDS, "nothing more, or")? {
+        match self.expect_keyword(&SIDE_WORDS, Expected::WordOrEnd)? {
             "recorded" => {
                 let length = self.expect_length("the recorded length")?;
                 self.once(&mut words.recorded, length, "the recorded length")
@@ -767,7 +766,7 @@ impl Cursor<'_> {
                 let text = self.expect_text("the photo")?.text;
                 self.once(&mut words.photo, text, "the photo")?;
                 if self.keyword(&["file"]).is_some() {
-                    let file = self.expect_text("the name of the picture's file")?;
+                    let file = self.expect_name("the name of the picture's file")?;
                     words.photo_file = Some(file);
                 }
                 Ok(())

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use rust_decimal::Decimal;
 
 use crate::diagnostic::{Diagnostic, Span, Word, quoted};
-use crate::sketch::cursor::{Cursor, Read};
+use crate::sketch::cursor::{Cursor, Expected, Read};
 use crate::sketch::lexer::Token;
 use crate::sketch::quantity::{decimal, grouped_number};
 use crate::sketch::statement::Statement;
@@ -48,9 +48,9 @@ impl Cursor<'_> {
 
     fn value(&mut self, start: Span) -> Read<Value> {
         let mut value = Value::default();
-        self.value_word(&mut value, "what the value is")?;
+        self.value_word(&mut value, Expected::Word("what the value is"))?;
         while !self.at_end() {
-            self.value_word(&mut value, "nothing more, or")?;
+            self.value_word(&mut value, Expected::WordOrEnd)?;
         }
         let Some((word, sum, market)) = value.above_market() else { return Ok(value) };
         let span = self.since(start);
@@ -60,9 +60,9 @@ impl Cursor<'_> {
         ))
     }
 
-    fn value_word(&mut self, value: &mut Value, wanted: &str) -> Read<()> {
+    fn value_word(&mut self, value: &mut Value, expected: Expected<'_>) -> Read<()> {
         let words = ["market", "assessed", "improvement", "new", "year"];
-        let word = self.expect_keyword(&words, wanted)?;
+        let word = self.expect_keyword(&words, expected)?;
         if word == "year" {
             let year = self.expect_year("value market $412,000 year 2026")?;
             return self.once(&mut value.year, year, "the year");
@@ -121,11 +121,11 @@ impl Cursor<'_> {
     }
 
     fn comparable(&mut self) -> Read<Sale> {
-        let name = self.expect_text("the name of the comparable")?;
+        let name = self.expect_name("the name of the comparable")?;
         let size = self.house_area(self.span(), "the size of the comparable")?;
         let (mut sold, mut recorded) = (None, None);
         while !self.at_end() {
-            match self.expect_keyword(&["sold", "recorded"], "nothing more, or")? {
+            match self.expect_keyword(&["sold", "recorded"], Expected::WordOrEnd)? {
                 "sold" => {
                     let sale = self.price_and_day()?;
                     self.once(&mut sold, sale, "the sale")?;
