@@ -5,7 +5,7 @@ use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::Direction;
 use crate::sketch::lexer::{Placed, Token};
 use crate::sketch::phrases;
-use crate::sketch::statement::{Named, Unit};
+use crate::sketch::statement::{Kind, Named, Unit};
 use crate::sketch::wanted::Wanted;
 
 /// Says that an error has been reported, so the rest of the line is not read.
@@ -49,6 +49,10 @@ pub(crate) struct Cursor<'a> {
     pub(crate) first_bare: Option<Span>,
     /// The street side, which gives `back`, `right` and `left` their meaning.
     pub(crate) front: Option<Direction>,
+    /// Whether a word has been met that needs the street side while it is not known.
+    pub(crate) needs_front: bool,
+    /// Whether that has been told of an earlier line.
+    pub(crate) front_told: bool,
     pub(crate) faults: &'a mut Vec<Diagnostic>,
     /// What was expected at the place where reading stopped.
     pub(super) wanted: Wanted,
@@ -70,6 +74,8 @@ impl<'a> Cursor<'a> {
             units,
             first_bare: None,
             front: None,
+            needs_front: false,
+            front_told: false,
             faults,
             wanted: Wanted::default(),
         }
@@ -172,6 +178,8 @@ impl<'a> Cursor<'a> {
             Some(word) => word,
             // `county` is a known phrase, not a misspelled `court`.
             None if self.at == 0 && phrases::is_first(typed) => return None,
+            // `front porch`: a kind of space is no misspelled direction.
+            None if Kind::ALL.iter().any(|kind| kind.word() == typed) => return None,
             None => {
                 let near = words::nearest(typed, known)?;
                 self.tell_unknown_word(near);

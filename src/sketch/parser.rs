@@ -326,10 +326,14 @@ impl Cursor<'_> {
     /// The compass direction of `back`, `front`, `left` or `right`, seen from the street.
     fn street_direction(&mut self, word: &str, start: Span) -> Read<Direction> {
         let Some(front) = self.front else {
+            self.needs_front = true;
+            if self.front_told {
+                return Err(super::cursor::ErrorReported);
+            }
             let message =
                 format!("`{word}` says nothing until the file says which way the street is");
             return self.fault(Diagnostic::new(Word::Unexpected, start, message).help(
-                "add `front south` at the top of the file, before the first `level`; back is then north, right is east, left is west",
+                "add `front south` at the top of the file, before the first `level`; back is then north, right is east, left is west; the other lines with such a word then need nothing more",
             ));
         };
         let back = front.opposite();

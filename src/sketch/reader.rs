@@ -111,6 +111,8 @@ pub(super) struct Context {
     units: Unit,
     /// The street side, once it has been stated.
     front: Option<Direction>,
+    /// Whether an error has told that the street side is not known.
+    front_told: bool,
     /// Whether an American state has been named.
     is_american: bool,
     first_bare: Option<Span>,
@@ -125,7 +127,25 @@ fn beside(text: &str, start: usize, end: usize) -> Beside {
     let says = |line: &&str| !line.trim().is_empty() && !line.trim_start().starts_with('#');
     let before = text[..start].lines().rev().find(says).unwrap_or_default().trim();
     let after = text[end..].lines().find(says).unwrap_or_default().trim();
-    Beside { before: before.into(), after: after.into(), ..Beside::default() }
+    Beside {
+        before: before.into(),
+        after: after.into(),
+        corners: corners(&text[..start]),
+        ..Beside::default()
+    }
+}
+
+/// The names of the corners that the last lines of a text give, the last one first, back to where its level begins.
+fn corners(text: &str) -> std::rc::Rc<[std::rc::Rc<str>]> {
+    /// How many lines are looked through.
+    const LINES: usize = 300;
+    let begins = |line: &str, word: &str| {
+        line.get(..word.len()).is_some_and(|first| first.eq_ignore_ascii_case(word))
+    };
+    let lines = text.lines().rev().map(str::trim_start).take(LINES);
+    let on_level = lines.take_while(|line| !begins(line, "level "));
+    let corners = on_level.filter(|line| begins(line, "corner "));
+    corners.filter_map(|line| line.split('"').nth(1)).map(Into::into).collect()
 }
 
 /// Reads one line, which begins at byte `offset` of the text, word by word. `tokens` is a buffer.
@@ -169,12 +189,14 @@ pub(super) fn read_words<'a>(
     let mut cursor = cursor::Cursor::new(tokens, text, context.units, faults);
     cursor.first_bare = context.first_bare;
     cursor.front = context.front;
+    cursor.front_told = context.front_told;
     read.statement = cursor.statement().ok();
     read.faulty = read.statement.is_none();
     if read.faulty {
         read.begins = first_words(tokens);
     }
     context.first_bare = cursor.first_bare;
+    context.front_told |= cursor.needs_front;
     if let Some(Statement::Space(space)) = &read.statement {
         context.space = Some(space.name.text.clone());
     }

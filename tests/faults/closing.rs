@@ -192,6 +192,62 @@ fn a_crossing_is_reported_with_its_position() {
 }
 
 #[test]
+fn two_walks_in_one_list_are_told_apart_where_the_first_is_back_at_its_start() {
+    let page = drawn(
+        "north 20'\neast 30'\nsouth 20'\nwest 30'\nnorth 10'\nwest 12'\nsouth 10'\neast 12'\n",
+    );
+    assert!(page.contains("after side 4 (`west 30'`) the walk is back at its start"), "{page}");
+    assert!(page.contains("before side 5 (`north 10'`)"), "{page}");
+}
+
+#[test]
+fn a_wall_walked_a_quarter_turn_wrong_is_named_alone() {
+    // The last wall but one runs south, not west: the walk ends 6' north and 6' west of its start.
+    let page = drawn("north 31'\neast 40'\nsouth 25'\nwest 16'\nwest 6'\nwest 24'\n");
+    assert!(page.contains("look which way side 5 (`west 6'`) runs: walked south"), "{page}");
+    assert!(!page.contains("too many") && !page.contains("measure again"), "{page}");
+    // A square: only the wall that would stand between its neighbors can be meant.
+    let page = drawn("north 22'\neast 22'\nsouth 22'\nnorth 22'\n");
+    assert!(page.contains("look which way side 4 (`north 22'`) runs: walked west"), "{page}");
+    assert!(!page.contains("look which way side 2"), "{page}");
+}
+
+#[test]
+fn a_wall_many_times_longer_than_the_others_is_named_first() {
+    let page = drawn("north 7.3 m\neast 6.1 m\nsouth 73 m\nwest 6.1 m\n");
+    assert!(page.contains("a point left out?"), "{page}");
+    let page = drawn("north 22' 3\"\neast 11' 2\"\nsouth 22' 3\"\nwest 300'\n");
+    assert!(page.contains("many times longer than the others"), "{page}");
+}
+
+#[test]
+fn a_bare_number_between_walls_of_the_other_system_is_asked_about() {
+    let text = "units meters\nlevel \"Ground floor\"\nliving \"House\"\nnorth 9.45\neast 12.15\nsouth 9.45\nwest 12.15\n\
+        deck \"Deck\" from \"House\" corner 2\nnorth 13' 9\"\nwest 10\nsouth 13' 9\"\neast 10\n";
+    let (_, list) = diagnostics_of("walk.sides", text.as_bytes().to_vec());
+    let missing: Vec<_> = list.iter().filter(|one| one.word() == Word::UnitMissing).collect();
+    let [missing] = missing[..] else { panic!("{list:?}") };
+    assert!(
+        missing.message().contains("`west 10` has no unit, and so has one more"),
+        "{missing:?}"
+    );
+    assert!(missing.helps()[0].contains("`west 10 m` or `west 10'`"), "{missing:?}");
+    // Walls in feet and inches alone, beside others in meters, are no question.
+    let text = text.replace("west 10\n", "west 10'\n").replace("east 10\n", "east 10'\n");
+    let (_, list) = diagnostics_of("walk.sides", text.into_bytes());
+    assert!(!list.iter().any(|one| one.word() == Word::UnitMissing), "{list:?}");
+}
+
+#[test]
+fn the_missing_street_side_is_told_once() {
+    let text =
+        "level \"Ground floor\"\nliving \"House\"\nback 30'\nright 40'\nfront 30'\nleft 40'\n";
+    let (_, list) = diagnostics_of("walk.sides", text.as_bytes().to_vec());
+    let told = list.iter().filter(|one| one.message().contains("which way the street is"));
+    assert_eq!(told.count(), 1, "{list:?}");
+}
+
+#[test]
 fn a_call_of_a_deed_that_runs_the_wrong_way_is_asked_about() {
     let lot = |calls: &str| {
         let (source, list) =

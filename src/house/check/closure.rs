@@ -101,8 +101,16 @@ fn with_suspects(
 ) -> Diagnostic {
     let off = off(traverse, misses);
     let mut lists: Vec<Vec<Suspect>> =
-        off.iter().map(|&axis| suspects_on(traverse, sides, axis, misses.on(axis))).collect();
+        off.iter().map(|&axis| suspects_on(traverse, sides, axis, misses)).collect();
     lists.push(calls::suspects(traverse, sides, misses));
+    // A wall that was walked across its way explains both axes.
+    let is_turned = |suspect: &Suspect| matches!(suspect.slip, Some(Slip::QuarterTurn(_)));
+    let has_turned = lists.iter().flatten().any(is_turned);
+    if has_turned {
+        for list in &mut lists {
+            list.retain(is_turned);
+        }
+    }
     lists.retain(|list| !list.is_empty());
     let mut places: Vec<(usize, Span, String)> = Vec::new();
     for list in &lists {
@@ -114,6 +122,13 @@ fn with_suspects(
                 let twice = side.quoted();
                 fault = fault.help(format!(
                     "{twice} is the same as the side before it, and without it the walk comes back: if it is one wall, take that line out"
+                ));
+            }
+            if let Some(Slip::QuarterTurn(direction)) = suspect.slip {
+                fault = fault.help(format!(
+                    "look which way {} runs: walked {}, the walk comes back to its start",
+                    side.quoted(),
+                    direction.word()
                 ));
             }
             if let Some(help) = suspect.slip.as_ref().and_then(|slip| read_otherwise(side, slip)) {
@@ -136,9 +151,12 @@ fn with_suspects(
     if let Some(help) = calls::as_a_calculator_prints(traverse, sides, misses) {
         fault = fault.help(help);
     }
-    let missing = same_axis_neighbors(traverse, &off);
+    let missing = same_axis_neighbors(traverse, &off).filter(|_| !has_turned);
     if let Some(pair) = missing {
         fault = fault.help(wall_missing(is_lot, &sides[pair.0], &sides[pair.1]));
+    }
+    if !lists.is_empty() && has_turned {
+        return fault;
     }
     if !lists.is_empty() {
         let how = if is_lot { "compare with the deed" } else { "measure again" };

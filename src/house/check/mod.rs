@@ -478,7 +478,14 @@ impl Checker<'_> {
         let n = sides.len();
         let neighbors = (crossing.first + 1) % n == crossing.second
             || (crossing.second + 1) % n == crossing.first;
-        let help = if neighbors {
+        let back = back_at_the_start(sides);
+        let help = if let Some((last, next)) = back {
+            &format!(
+                "after {} the walk is back at its start: do the lines below it belong to another space? Put the line of that space (`garage \"Garage\"`, `porch \"Porch\"` …) before {}",
+                last.quoted(),
+                next.quoted()
+            )
+        } else if neighbors {
             "the walk turns straight back there: is a wall left out between the two?"
         } else {
             "look at the turns between the two: is one typed the wrong way round, or left out?"
@@ -806,6 +813,26 @@ fn closing_sides(traverse: &Traverse, following: &[Option<Span>; 2]) -> Vec<Dire
 }
 
 /// The shape of a side as typed; a side by closing does not have a length yet.
+/// The side after which a walk is back at its start, though more sides follow, and the next one.
+fn back_at_the_start(sides: &[Side]) -> Option<(&Side, &Side)> {
+    // As far as a tape may be off round a small space.
+    let near = 3 * Length::INCH.nm();
+    let (mut north, mut east) = (0_i64, 0_i64);
+    for (i, side) in sides.iter().enumerate() {
+        if side.follows {
+            return None;
+        }
+        let vector = shape(&side.run).vector();
+        north += vector.north;
+        east += vector.east;
+        let is_walk = i >= 3 && i + 3 <= sides.len();
+        if is_walk && north.abs() <= near && east.abs() <= near {
+            return Some((side, sides.get(i + 1)?));
+        }
+    }
+    None
+}
+
 fn shape(run: &Run) -> Shape {
     match run {
         Run::Straight(direction, length) => {

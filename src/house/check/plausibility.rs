@@ -7,7 +7,7 @@ use crate::diagnostic::{Diagnostic, Span, Word, quoted};
 use crate::geometry::compass::{Axis, Direction};
 use crate::house::check::Checker;
 use crate::house::check::places::grain;
-use crate::sketch::statement::Run;
+use crate::sketch::statement::{Run, Unit};
 use crate::sketch::{Kind, SideSketch};
 use crate::units::area::Area;
 use crate::units::decimal::thousands;
@@ -136,6 +136,9 @@ impl Checker<'_> {
 
     /// Warns of a number without a unit, which is read as feet, among lengths in meters.
     fn report_unit_missing(&mut self) {
+        if self.sketch.heads.units.is_some() && !self.sketch.heads_doubtful {
+            self.report_unit_of_another_system();
+        }
         if self.sketch.heads.units.is_some() || self.sketch.heads_doubtful {
             return;
         }
@@ -158,11 +161,62 @@ impl Checker<'_> {
             quoted(name),
             quoted(&side.typed)
         );
+        // No wall is 135 m long.
+        let is_in_cm = unit == "m"
+            && matches!(&side.run, Run::Straight(_, written) if written.length().nm() >= 60 * Length::FOOT.nm());
+        let unit = if is_in_cm { "cm" } else { unit };
         let help = format!(
             "type its unit, `{typed} {unit}` or `{typed}'`; `units feet` at the top says that a bare number is feet",
             typed = side.typed
         );
         self.report(Diagnostic::new(Word::UnitMissing, side.span, message).help(help));
+    }
+
+    /// Warns of a number without a unit, which is read in the file's unit, between walls of the other system: `10`,
+    /// read as 10 m, among feet and inches.
+    fn report_unit_of_another_system(&mut self) {
+        let Some(unit) = self.sketch.heads.units else { return };
+        let is_metric = matches!(unit, Unit::Meters | Unit::Centimeters | Unit::Millimeters);
+        let own = |side: &SideSketch| crate::house::model::is_bare(&side.typed);
+        let is_other = |side: &SideSketch| {
+            !own(side) && side.run.form().is_some_and(|form| metric_form(form) != is_metric)
+        };
+        let mut found = Vec::new();
+        for space in self.sketch.levels.iter().flat_map(|level| &level.spaces) {
+            let sides = &space.walk.sides;
+            let bare: Vec<&SideSketch> = sides.iter().filter(|side| own(side)).collect();
+            let other = sides.iter().find(|side| is_other(side));
+            let typed = sides.iter().filter(|side| side.run.form().is_some()).count();
+            let others = sides.iter().filter(|side| is_other(side)).count();
+            if let (Some(first), Some(_)) = (bare.first(), other)
+                && bare.len() + others == typed
+            {
+                found.push((
+                    space.space.name.text.clone(),
+                    first.typed.clone(),
+                    first.span,
+                    bare.len(),
+                ));
+            }
+        }
+        for (name, typed, span, count) in found {
+            let (own, other) = if is_metric { ("m", "'") } else { ("'", " m") };
+            let between = if is_metric { "feet and inches" } else { "meters" };
+            let others = match count - 1 {
+                0 => String::new(),
+                1 => ", and so has one more".to_owned(),
+                more => format!(", and so have {more} more"),
+            };
+            let message = format!(
+                "{}: {} has no unit{others}, and stands between walls in {between}: it is taken in {}",
+                quoted(&name),
+                quoted(&typed),
+                unit.word()
+            );
+            let own = if is_metric { format!(" {own}") } else { own.to_owned() };
+            let help = format!("type its unit, `{typed}{own}` or `{typed}{other}`");
+            self.report(Diagnostic::new(Word::UnitMissing, span, message).help(help));
+        }
     }
 
     /// Warns of a recorded area that is very different from the measured space or lot.
@@ -310,6 +364,10 @@ fn unit_needed(total: Area, span: Span, side: &str) -> Diagnostic {
 }
 
 /// The metric unit that a side is typed in; `None` if it is in feet or inches.
+fn metric_form(form: Form) -> bool {
+    matches!(form, Form::Meters | Form::Centimeters | Form::Millimeters)
+}
+
 fn metric(side: &SideSketch) -> Option<&'static str> {
     match side.run.form()? {
         Form::Meters => Some("m"),

@@ -2,12 +2,20 @@
 
 use std::borrow::Cow;
 
+use crate::geometry::compass::Direction;
+
 /// A common error in one side that would explain a misclosure.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Slip {
     TypedTwice,
     OneTooMany,
     OtherWay,
+    /// Walked another quarter turn: south instead of west.
+    QuarterTurn(Direction),
+    /// `73` for 7.3.
+    PointLeftOut,
+    /// Several times as long as every other side.
+    FarLonger,
     DigitsSwapped,
     DigitDroppedOrDoubled,
     InchesLeftOff,
@@ -62,6 +70,9 @@ impl Slip {
             Slip::TypedTwice => "typed twice",
             Slip::OneTooMany => "one too many",
             Slip::OtherWay => "walked the other way",
+            Slip::QuarterTurn(direction) => return format!("walked {}", direction.word()).into(),
+            Slip::PointLeftOut => "a point left out",
+            Slip::FarLonger => "many times longer than the others",
             Slip::DigitsSwapped => "digits swapped",
             Slip::DigitDroppedOrDoubled => "a digit dropped or doubled",
             Slip::InchesLeftOff => "inches left off",

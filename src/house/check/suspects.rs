@@ -1,6 +1,6 @@
 //! Which sides of a traverse could contain a whole misclosure, and which common error would explain it there.
 
-use crate::geometry::compass::Axis;
+use crate::geometry::compass::{Axis, Direction};
 use crate::geometry::traverse::{Misclosure, Shape, Traverse};
 use crate::house::Side;
 use crate::house::check::calls;
@@ -12,7 +12,7 @@ use crate::units::length::{Form, Length};
 pub(crate) fn suspects(traverse: &Traverse, sides: &[Side], misses: Misclosure) -> Vec<Suspect> {
     let off = off(traverse, misses);
     let mut all: Vec<Suspect> =
-        off.iter().flat_map(|&axis| suspects_on(traverse, sides, axis, misses.on(axis))).collect();
+        off.iter().flat_map(|&axis| suspects_on(traverse, sides, axis, misses)).collect();
     if !off.is_empty() {
         all.extend(calls::suspects(traverse, sides, misses));
     }
@@ -37,8 +37,10 @@ pub(super) fn suspects_on(
     traverse: &Traverse,
     sides: &[Side],
     axis: Axis,
-    miss: i64,
+    misses: Misclosure,
 ) -> Vec<Suspect> {
+    let miss = misses.on(axis);
+    let other_is_off = off(traverse, misses).iter().any(|&other| other != axis);
     let slack = traverse.allowance(axis);
     let usual = usual_form(sides.iter().map(|side| &side.run));
     let mut list: Vec<Suspect> = Vec::new();
@@ -54,13 +56,21 @@ pub(super) fn suspects_on(
                 }
                 None => match slip(leg.length, held, slack) {
                     Some(slip) => Suspect::common(leg.side, slip),
+                    None if is_far_longer(traverse, leg.side, miss) => {
+                        Suspect::common(leg.side, Slip::FarLonger)
+                    }
                     None => Suspect::of_size(leg.side),
                 },
             };
             suspect.agrees = agrees(side, held) && !agrees(side, leg.length);
             list.push(suspect);
         } else if held.abs() <= slack {
-            let slip = one_too_many(traverse, leg.side);
+            // Without this side the other axis would not close either.
+            let slip =
+                quarter_turn(traverse, leg.side, misses).map(Slip::QuarterTurn).or_else(|| {
+                    one_too_many(traverse, leg.side)
+                        .filter(|slip| !other_is_off || *slip == Slip::TypedTwice)
+                });
             list.extend(slip.map(|slip| Suspect::common(leg.side, slip)));
         } else if (held + leg.length).abs() <= slack {
             list.push(Suspect::common(leg.side, Slip::OtherWay));
@@ -147,6 +157,30 @@ fn one_too_many(traverse: &Traverse, side: usize) -> Option<Slip> {
         (false, true) => None,
         (false, false) => Some(Slip::OneTooMany),
     }
+}
+
+/// The direction across that of a side in which the whole walk would close; `None` if there is none, or if the side
+/// would then run along one of its neighbors.
+fn quarter_turn(traverse: &Traverse, side: usize, misses: Misclosure) -> Option<Direction> {
+    let n = traverse.sides.len();
+    let Shape::Straight { direction, length } = traverse.sides[side].shape else { return None };
+    let across = Axis::BOTH.into_iter().find(|&axis| axis != direction.axis())?;
+    let miss = misses.on(across);
+    let turned = Direction::along(across, -miss);
+    let turns = |neighbor: usize| match traverse.sides[neighbor].shape {
+        Shape::Straight { direction, .. } => direction.axis() != across,
+        _ => true,
+    };
+    let fits = (miss.abs() - length).abs() <= traverse.allowance(across);
+    (fits && turns((side + n - 1) % n) && turns((side + 1) % n)).then_some(turned)
+}
+
+/// Whether a side is several times as long as every other, and more than half of it is what the walk misses.
+fn is_far_longer(traverse: &Traverse, side: usize, miss: i64) -> bool {
+    let length = |side: usize| traverse.sides[side].shape.vector().length().nm();
+    let others = (0..traverse.sides.len()).filter(|&other| other != side).map(length);
+    let longest = others.max().unwrap_or(0);
+    longest > 0 && length(side) >= 4 * longest && 2 * miss.abs() > length(side)
 }
 
 /// A question about the unit of a side, if in another unit its length would be `right`; else `None`.
@@ -265,6 +299,9 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<Slip> {
         (0..10).any(|digit| near((feet * 10 + digit) * foot + rest)) || near(dropped * foot + rest);
     if feet > 0 && digit {
         return Some(Slip::DigitDroppedOrDoubled);
+    }
+    if [10, 100].iter().any(|&times| near(typed.div_euclid(times))) {
+        return Some(Slip::PointLeftOut);
     }
     // 12.6 ft written as 12' 6", or the reverse.
     let as_tenths = feet * foot + inches * foot.checked_div(10).unwrap_or(0);

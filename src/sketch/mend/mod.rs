@@ -80,9 +80,19 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.or_else(|| search(line, attempt));
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
     let found = found.map(|mend| not_in_a_walk(line, mend, &attempt(line).beside));
-    found.or_else(|| match kinds::left_over(line, &attempt(line))? {
+    found.or_else(|| left_over(line, attempt))
+}
+
+/// The answer to a line that nothing else could read.
+fn left_over(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Option<Mend> {
+    kinds::left_over(line, &attempt(line)).into_iter().find_map(|answer| match answer {
         Answer::Say { cause, help } => Some(Mend { lines: Vec::new(), cause, help: Some(help) }),
-        Answer::Lines(..) => None,
+        Answer::Lines(lines, cause) => {
+            let mut read: Vec<String> =
+                lines.iter().filter_map(|offered| attempt(offered).reads).collect();
+            read.retain(|offered| keeps(line, offered, false));
+            (!read.is_empty()).then_some(Mend { lines: read, cause, help: None })
+        }
     })
 }
 

@@ -51,6 +51,17 @@ pub(super) fn is_doubtful(typed: &str, offered: &str) -> bool {
     if offered.contains("\ncorner ") && !typed.to_lowercase().contains("corner") {
         return true;
     }
+    // `N45E 100'` is one call, and not two walls.
+    let first = cut(typed);
+    let is_call = first.len() > 2
+        && first[0].is_word(&["n", "s"])
+        && first[1].is_number()
+        && first[2].is_word(&["e", "w"])
+        && first[1].touches
+        && first[2].touches;
+    if is_call && offered.contains('\n') {
+        return true;
+    }
     offered.lines().filter(|line| !line.starts_with('#')).any(|line| {
         let (said, comment) = comment_of(line);
         let pieces = cut(said);
@@ -91,7 +102,21 @@ pub(super) fn hides(typed: &str, offered: &str) -> bool {
     let opens = crate::sketch::phrases::opens_space(&word(0), &word(1)) && !counts_rooms
         || super::kinds::kind_word(&word(0)).is_some()
         || says_much.contains(&word(0).as_str());
-    offered.starts_with("# ") && (opens || has_data)
+    let begins_there = pieces.windows(2).any(|two| {
+        two[0].is_word(&["starts", "start", "begins", "begin", "is"])
+            && super::kinds::kind_word(&two[1].text.to_lowercase()).is_some()
+    });
+    let is_level = pieces.len() <= 6
+        && pieces.iter().any(|piece| piece.is_word(&["level", "storey", "story"]))
+        && !pieces.iter().any(Piece::is_number);
+    let is_placed =
+        pieces.windows(2).any(|two| two[0].is_word(&["from", "at"]) && two[1].sort == Sort::Word)
+            && pieces.iter().any(|piece| piece.is_word(&["room", "addition", "house", "closet"]));
+    let is_point = pieces
+        .iter()
+        .any(|piece| piece.is_word(&["corner", "tolerance", "tol", "front", "fronts"]));
+    offered.starts_with("# ")
+        && (is_placed || is_point || opens || has_data || begins_there || is_level)
 }
 
 fn is_named(pieces: &[Piece]) -> bool {
@@ -123,6 +148,11 @@ fn text_is_doubtful(typed: &str, pieces: &[Piece]) -> bool {
             || cut(text).iter().all(|piece| piece.is_word(&roughly) || piece.sort == Sort::Mark)
             || is_name && is_place
             || text.starts_with("of ")
+            || is_name && text.starts_with('(')
+            || is_name && is_only_a_side(text)
+            || is_name && text.starts_with("between ")
+            || is_name && !pieces[0].is_word(&["level", "lot", "corner"]) && counts_something(text)
+            || is_name && pieces[0].is_word(&["unfinished"]) && says_finished(text)
             || is_name && typed.contains(&format!("({text}"))
             || is_note && letters < 2
             || is_name && text != "to below" && is_no_name(text)
@@ -155,6 +185,11 @@ pub(super) fn is_no_name(text: &str) -> bool {
         || is_area
         || is_decimal
         || is_figure
+        || (1..pieces.len()).any(|at| pieces[at].is_word(&["from"]))
+        || pieces.len() > 1
+            && pieces
+                .last()
+                .is_some_and(|last| last.is_word(&["brick", "stone", "vinyl", "stucco"]))
         || pieces.iter().any(|piece| piece.is_word(&NO_NAME))
 }
 
@@ -205,6 +240,27 @@ fn comment_is_doubtful(comment: &str, pieces: &[Piece]) -> bool {
             && cut(comment).iter().any(|piece| piece.is_word(&NO_COMMENT))
 }
 
+/// `2 sides open`: a count, and no name.
+fn counts_something(text: &str) -> bool {
+    let pieces = cut(text);
+    let is_count = pieces.first().is_some_and(Piece::is_number)
+        && pieces.get(1).is_some_and(|next| !next.touches && next.sort == Sort::Word);
+    let named =
+        ["car", "cars", "stall", "bay", "story", "storey", "bed", "bedroom", "season", "seasons"];
+    is_count && !pieces.iter().any(|piece| piece.is_word(&named))
+}
+
+/// `rear`, `to the left`: on which side of the house it stands.
+fn is_only_a_side(text: &str) -> bool {
+    let sides =
+        ["rear", "back", "front", "left", "right", "side", "to", "the", "level", "attached"];
+    cut(text).iter().all(|piece| piece.is_word(&sides))
+}
+
+fn says_finished(text: &str) -> bool {
+    cut(text).iter().any(|piece| piece.is_word(&["finished", "heated"]))
+}
+
 /// A place or a face that the line does not say: `within` made of `of`, `measured to outside` made of `no brick`.
 fn says_more(typed: &str, pieces: &[Piece]) -> bool {
     let said = cut(typed);
@@ -225,7 +281,15 @@ fn says_more(typed: &str, pieces: &[Piece]) -> bool {
     let of_house = says(&["back", "front", "rear", "side", "left", "right"]) && says(&["of"]);
     let not_common = ["not common", "common area", "common room", "common space", "common hall"];
     let lower = typed.to_lowercase();
-    has("common") && not_common.iter().any(|words| lower.contains(words))
+    let memory =
+        ["drawing", "drawings", "plan", "plans", "photo", "record", "listing", "memory", "card"];
+    let no_corner = corner.is_some_and(|name| {
+        name.sort == Sort::Text
+            && memory.contains(&plain(&name.text).to_lowercase().as_str())
+            && !says(&["corner"])
+    });
+    no_corner
+        || has("common") && not_common.iter().any(|words| lower.contains(words))
         || is_named(pieces)
             && has("within")
             && of_house
@@ -322,7 +386,18 @@ fn takes_words(note: &str) -> bool {
             || piece.is_word(&parts)
             || piece.is_word(&UNITS)
     };
-    ends(&["common", "estimated"]) || pair || !pieces.is_empty() && pieces.iter().all(is_number)
+    let ways = ["n", "e", "s", "w", "north", "east", "south", "west"];
+    let has_wall = (1..pieces.len()).any(|at| word(at - 1, &ways) && pieces[at].is_number());
+    let records = ["card", "record", "rec", "county", "cad", "assessor"];
+    let has_record =
+        pieces.iter().any(Piece::is_number) && pieces.iter().any(|piece| piece.is_word(&records));
+    let roughly = ["by eye", "paced", "eyeballed", "guessed", "by pacing", "per plan", "per plans"];
+    ends(&["common", "estimated"])
+        || pair
+        || has_wall
+        || has_record
+        || roughly.contains(&note.to_lowercase().as_str())
+        || !pieces.is_empty() && pieces.iter().all(is_number)
 }
 
 /// `counted` made of `county` or of nothing.

@@ -178,7 +178,25 @@ fn without_year(typed: &Typed<'_>) -> Option<Answer> {
     (!has_year).then(|| {
         Answer::say(
             "the year of the date is missing",
-            format!("write `{first}`, the year, and then `-{month:02}-{:0>2}`", day.text),
+            format!(
+                "write `{first}`, the year, and then `-{month:02}-{:0>2}{}{}`",
+                day.text,
+                said_after(typed, "by", &["by"]),
+                said_after(typed, "with", &["with", "using"])
+            ),
         )
     })
+}
+
+/// ` by "me"` of `measured by me, March 7`: what stands after one of these words, up to the next mark, number or word
+/// of the line's own.
+fn said_after(typed: &Typed<'_>, word: &str, words: &[&str]) -> String {
+    let Some(at) = typed.find(1, words) else { return String::new() };
+    let ends = |at: usize| {
+        typed.says(at, &["by", "with", "using", "on"])
+            || typed.piece(at).is_some_and(|piece| piece.is_number() || piece.is_mark(",;.()"))
+    };
+    let end = (at + 1..typed.pieces.len()).find(|&at| ends(at)).unwrap_or(typed.pieces.len());
+    let said = super::plainly(typed.text(at + 1, end));
+    if said.is_empty() { String::new() } else { format!(" {word} \"{said}\"") }
 }

@@ -342,7 +342,9 @@ fn bare_tolerance(typed: &Typed<'_>) -> Option<Answer> {
     let says = ["+-", "+/-", "±", "-/+", "+–", "+/–"].contains(&signs.as_str());
     let number = typed.piece(at).filter(|number| number.is_number() && says)?;
     let ends = typed.pieces[at + 1..].iter().all(|piece| piece.is_mark(")."));
-    let unit = if measure.is_metric() { " m" } else { "\"" };
+    // `40.0' ±0.1`: tenths of feet, as the wall.
+    let is_decimal = measure.text.contains('.') && !measure.text.contains('"');
+    let unit = if is_decimal { "'" } else { "\"" };
     (ends && !measure.is_metric()).then(|| {
         Answer::line(
             format!("{} {} tolerance {}{unit}", typed.lower(0), measure.text, number.text),

@@ -6,6 +6,8 @@
 //! recognizes; it returns `None` for any other line.
 
 mod asides;
+mod assembled;
+mod calls;
 mod clauses;
 mod curves;
 mod dates;
@@ -13,16 +15,19 @@ mod deeds;
 mod digits;
 mod faces;
 mod figures;
+mod gist;
 mod heads;
 mod lengths;
 mod levels;
 mod loose;
+mod loose_walls;
 mod meant;
 mod measure;
 mod misread;
 mod names;
 mod parts;
 mod places;
+mod published;
 mod remarks;
 mod reordered;
 mod rows;
@@ -126,10 +131,13 @@ impl Typed<'_> {
 pub(super) fn answer(line: &str, attempt: &Attempt) -> Option<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
     // The rules may take the first piece for granted: a line of white space alone has none.
-    if typed.pieces.is_empty() {
-        return None;
-    }
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 24] = [
+    typed.pieces.first()?;
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 29] = [
+        gist::answer,
+        published::answer,
+        calls::answer,
+        loose_walls::answer,
+        assembled::answer,
         meant::answer,
         clauses::answer,
         reordered::answer,
@@ -163,12 +171,18 @@ pub(super) fn kind_word(word: &str) -> Option<&'static str> {
     spaces::kind_word(word)
 }
 
-/// Recognizes a line that nothing else could read; `None` if no rule does.
-pub(super) fn left_over(line: &str, attempt: &Attempt) -> Option<Answer> {
+/// What is recognized in a line that nothing else could read, the best first.
+pub(super) fn left_over(line: &str, attempt: &Attempt) -> Vec<Answer> {
     let typed = Typed { line, pieces: cut(line), attempt };
-    misread::unknown_unit(&typed)
-        .or_else(|| loose::left_over(&typed))
-        .or_else(|| topics::left_over(&typed))
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 6] = [
+        misread::unknown_unit,
+        loose_walls::left_over,
+        published::figure,
+        assembled::left_over,
+        loose::left_over,
+        topics::left_over,
+    ];
+    rules.iter().filter(|_| !typed.pieces.is_empty()).filter_map(|rule| rule(&typed)).collect()
 }
 
 /// A text between quotation marks, with inch marks inside it as words.

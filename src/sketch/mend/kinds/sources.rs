@@ -33,6 +33,7 @@ const SOURCES: [(&str, &[&str]); 3] = [
             "kataster",
             "grundbuch",
             "city",
+            "assessment",
         ],
     ),
     (
@@ -74,6 +75,11 @@ const SOURCES: [(&str, &[&str]); 3] = [
         ],
     ),
 ];
+
+/// The word of the format for whose figure it is, if the piece says so.
+pub(super) fn word(piece: &Piece) -> Option<&'static str> {
+    SOURCES.iter().find(|(_, words)| piece.is_word(words)).map(|(word, _)| *word)
+}
 
 /// `county assessor says 1,900 sq ft`, `1,900 sq ft per the county`, `total area 2,430 sq ft`.
 pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
@@ -121,6 +127,11 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
         "with",
         "counting",
         "sold",
+        "detached",
+        "guest",
+        "pool",
+        "barn",
+        "apartment",
         "measured",
         "sides",
     ];
@@ -206,13 +217,20 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     let is_source = |piece: &Piece| {
         piece.is_word(&["bill", "says"]) || SOURCES.iter().any(|(_, words)| piece.is_word(words))
     };
+    let frame = ["frame", "studs", "framing"];
+    let is_frame = said.iter().any(|piece| piece.is_word(&frame));
+    let face = if is_frame { " measured to frame" } else { "" };
+    let is_source = |piece: &Piece| {
+        is_source(piece)
+            || is_frame && piece.is_word(&["frame", "studs", "framing", "to", "outside"])
+    };
     let title = if title.iter().all(is_source) {
         String::new()
     } else {
         format!(" {}", quoted(&join(&title)))
     };
     Some(Answer::line(
-        format!("{word} {area}{title}"),
+        format!("{word} {area}{face}{title}"),
         format!(
             "an area begins with the word for who published it, here `{word}`; its title goes after it"
         ),

@@ -9,7 +9,7 @@ const WAYS: [&str; 4] = ["north", "east", "south", "west"];
 
 /// `front: faces south`, `facing Elm Street (south)`, `street is on the west`: one word of the compass.
 pub(super) fn front(typed: &Typed<'_>) -> Option<Answer> {
-    let begins = ["front", "facing", "faces", "street", "house", "home", "the"];
+    let begins = ["front", "fronts", "facing", "faces", "street", "house", "home", "the"];
     let speaks = (0..typed.pieces.len().min(5))
         .any(|at| typed.says(at, &["front", "facing", "faces", "face", "fronts", "street"]));
     let knows = ["porch", "door", "entry", "yard", "deck", "by", "wall", "wing"];

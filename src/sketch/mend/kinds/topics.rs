@@ -946,7 +946,7 @@ pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
     Some(Answer::say(
         format!("`{}` begins no line of a sides file", typed.text(0, 1)),
         format!(
-            "if this is a remark, put a `#` before it; {wall}; a space begins with what it is (`living`, `garage`, `porch` …), a published area with `record` or `listing`"
+            "{wall}; a space begins with what it is (`living`, `garage`, `porch` …), a published area with `record` or `listing`; if this is a remark, put a `#` before it"
         ),
     ))
 }

@@ -1,0 +1,259 @@
+//! Calls of a deed in another order or another notation.
+
+use super::super::pieces::Sort;
+use super::measure::length_at;
+use super::{Answer, Typed, digits};
+
+/// Recognizes a call; `None` if no rule does.
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 10] = [
+        west_first,
+        miles,
+        points_for_marks,
+        word_before,
+        half_a_bearing,
+        call_after_its_length,
+        sixty,
+        call_alone,
+        curve_of_a_deed,
+        back_with_a_length,
+    ];
+    rules.iter().find_map(|rule| rule(typed))
+}
+
+/// The angle that begins at this piece, in seconds, and the index after it.
+fn angle(typed: &Typed<'_>, at: usize) -> Option<(i64, usize)> {
+    let number = |at: usize| -> Option<i64> {
+        typed.piece(at).filter(|piece| digits::is_small(piece))?.text.parse().ok()
+    };
+    let mark = |at: usize, marks: &str| typed.piece(at).is_some_and(|piece| piece.is_mark(marks));
+    let mut all = number(at).filter(|_| mark(at + 1, "°º˚"))?.checked_mul(3_600)?;
+    let mut end = at + 2;
+    for (marks, seconds) in [("'’′", 60), ("\"”″", 1)] {
+        if let Some(part) = number(end).filter(|_| mark(end + 1, marks)) {
+            all = all.checked_add(part.checked_mul(seconds)?)?;
+            end += 2;
+        }
+    }
+    Some((all, end))
+}
+
+/// `bearing W 1° 7' 30" S 112.07'`: a bearing begins at north or south.
+fn west_first(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let toward = match typed.lower(first).as_str() {
+        "w" | "west" => "W",
+        "e" | "east" => "E",
+        _ => return None,
+    };
+    let (seconds, end) = angle(typed, first + 1)?;
+    let from = match typed.lower(end).as_str() {
+        "n" | "north" => "N",
+        "s" | "south" => "S",
+        _ => return None,
+    };
+    let left = 324_000_i64.checked_sub(seconds).filter(|left| (0..=324_000).contains(left))?;
+    let (degrees, minutes, seconds) = (left.div_euclid(3_600), left.div_euclid(60) % 60, left % 60);
+    let mut written = format!("{degrees}°");
+    if minutes > 0 || seconds > 0 {
+        written.push_str(&format!(" {minutes}'"));
+    }
+    if seconds > 0 {
+        written.push_str(&format!(" {seconds}\""));
+    }
+    let rest = typed.rest(end + 1);
+    length_at(&typed.pieces, end + 1)?;
+    Some(Answer::line(
+        format!("bearing {from} {written} {toward} {rest}"),
+        "a bearing is measured from north or south: the same line, counted from there",
+    ))
+}
+
+/// Where a bearing ends that begins at this piece: `N 45° 30' E`.
+fn bearing_end(typed: &Typed<'_>, first: usize) -> Option<usize> {
+    if !typed.says(first, &["n", "s", "north", "south"]) {
+        return None;
+    }
+    let (_, end) = angle(typed, first + 1)?;
+    typed.says(end, &["e", "w", "east", "west"]).then_some(end + 1)
+}
+
+/// `N 45° E 1/2 mile`
+fn miles(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let end = bearing_end(typed, first)?;
+    let number = typed.piece(end)?.text.parse::<rust_decimal::Decimal>().ok()?;
+    let slash = typed.piece(end + 1).is_some_and(|slash| slash.is_mark("/"));
+    let (miles, unit) = if slash {
+        let under = typed.piece(end + 2)?.text.parse::<rust_decimal::Decimal>().ok()?;
+        (number.checked_div(under)?, end + 3)
+    } else {
+        (number, end + 1)
+    };
+    let feet = miles.checked_mul(rust_decimal::Decimal::from(5_280))?.round_dp(2).normalize();
+    (typed.says(unit, &["mile", "miles", "mi"]) && unit + 1 == typed.pieces.len()).then(|| {
+        Answer::line(format!("bearing {} {feet}'", typed.text(first, end)), "a mile is 5,280 feet")
+    })
+}
+
+/// `100 ft S 45° E`: the bearing comes before the length.
+fn call_after_its_length(typed: &Typed<'_>) -> Option<Answer> {
+    let measure = length_at(&typed.pieces, 0).filter(|measure| measure.has_unit)?;
+    let mut first = measure.end;
+    while typed.piece(first).is_some_and(|mark| mark.is_mark(",;@"))
+        || typed.says(first, &["at", "on"])
+    {
+        first += 1;
+    }
+    let end = bearing_end(typed, first).filter(|end| *end == typed.pieces.len())?;
+    Some(Answer::line(
+        format!("bearing {} {}", typed.text(first, end), measure.text),
+        "a call is `bearing`, then its angle, then its length",
+    ))
+}
+
+/// `N 89° 59' 60" E 80'`: minutes and seconds are fewer than 60.
+fn sixty(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    bearing_end(typed, first)?;
+    let too_many = |at: usize| {
+        typed
+            .piece(at)
+            .filter(|piece| piece.is_number())?
+            .text
+            .parse::<u32>()
+            .ok()
+            .filter(|part| *part > 59)
+    };
+    let mark = |at: usize, marks: &str| typed.piece(at).is_some_and(|piece| piece.is_mark(marks));
+    let part = too_many(first + 3)
+        .filter(|_| mark(first + 4, "'’′"))
+        .or_else(|| too_many(first + 5).filter(|_| mark(first + 6, "\"”″")))?;
+    Some(Answer::say(
+        format!(
+            "an angle has fewer than 60 minutes and fewer than 60 seconds, and this one has {part}"
+        ),
+        "look at the deed: is a digit misread?",
+    ))
+}
+
+/// `S 45° E`: a call without its length.
+fn call_alone(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let end = bearing_end(typed, first)?;
+    (end == typed.pieces.len()).then(|| {
+        Answer::say(
+            "the length of this call is missing",
+            format!("write `bearing {}` and after it the length, `142.67'`; the call that leads back to the start can be `close`", typed.text(first, end)),
+        )
+    })
+}
+
+/// `curve to the left R=50 L=30`, `arc radius 50'`: a curve has its chord and how far it rises.
+fn curve_of_a_deed(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = typed.says(0, &["curve", "arc", "along", "thence", "on"])
+        && typed.find(0, &["curve", "arc"]).is_some_and(|at| at <= 4);
+    let parts = ["r", "l", "radius", "delta", "ch", "cb", "arc-length", "la", "chord"];
+    let equals = (1..typed.pieces.len())
+        .any(|at| typed.pieces[at].is_mark("=") && typed.says(at - 1, &parts));
+    let turns =
+        typed.find(1, &["left", "right"]).is_some() && typed.find(1, &["radius", "r"]).is_some();
+    (begins && (equals || turns)).then(|| {
+        Answer::say(
+            "a curve is not given by its radius here",
+            "write its chord, which the deed has beside the radius, as a straight call: `bearing`, the chord's bearing and its length; or an `arc`, with the way and the length of its chord, then `rise` and how far it stands out to which side",
+        )
+    })
+}
+
+/// `bearing N 45.30.15 E 100'`: points between degrees, minutes and seconds.
+fn points_for_marks(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    let angle = typed.piece(first + 1).filter(|angle| angle.is_number())?;
+    let parts: Vec<&str> = angle.text.split('.').collect();
+    let [degrees, minutes, seconds] = parts[..] else { return None };
+    let is_part =
+        |part: &str| part.len() == 2 && part < "60" && part.bytes().all(|b| b.is_ascii_digit());
+    let fits = typed.says(first, &["n", "s", "north", "south"])
+        && typed.says(first + 2, &["e", "w", "east", "west"])
+        && degrees.len() <= 2
+        && is_part(minutes)
+        && is_part(seconds);
+    fits.then(|| {
+        Answer::line(
+            format!(
+                "bearing {} {degrees}° {minutes}' {seconds}\" {}",
+                typed.text(first, first + 1),
+                typed.rest(first + 2)
+            ),
+            "an angle has its marks: degrees `°`, minutes `'` and seconds `\"`",
+        )
+    })
+}
+
+/// `chord N 45° E 28.3'`, `along the road N 45° E 100'`: words before a call.
+fn word_before(typed: &Typed<'_>) -> Option<Answer> {
+    let first =
+        (1..typed.pieces.len().min(7)).find(|&first| bearing_end(typed, first).is_some())?;
+    let end = bearing_end(typed, first)?;
+    let measure = length_at(&typed.pieces, end).filter(|measure| measure.has_unit)?;
+    let known = ["bearing", "thence", "tie", "arc", "diagonal", "true", "overall", "curve"];
+    let plain = typed.pieces[..first]
+        .iter()
+        .all(|piece| piece.sort == Sort::Word && !piece.is_word(&known) || piece.is_mark(",:;-–"));
+    (plain && measure.end == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("bearing {}  # {}", typed.rest(first), super::remark(typed.text(0, first)).trim_end_matches([',', ':', ' '])),
+            "a call is `bearing`, its angle and its length; anything else goes into a comment at the end of the line",
+        )
+    })
+}
+
+/// `S 45° 100'`: a bearing without E or W.
+fn half_a_bearing(typed: &Typed<'_>) -> Option<Answer> {
+    let first = usize::from(typed.says(0, &["bearing", "thence"]));
+    if !typed.says(first, &["n", "s", "north", "south"]) {
+        return None;
+    }
+    let (_, end) = angle(typed, first + 1)?;
+    let measure =
+        length_at(&typed.pieces, end).filter(|measure| measure.end == typed.pieces.len())?;
+    let text = typed.text(first, end);
+    Some(Answer::Lines(
+        ["E", "W"].map(|toward| format!("bearing {text} {toward} {}", measure.text)).into(),
+        "a bearing ends in `E` or `W`: look at the deed".to_owned(),
+    ))
+}
+
+/// `to the point of beginning, 128 ft`: the call that leads back has a length of its own.
+fn back_with_a_length(typed: &Typed<'_>) -> Option<Answer> {
+    let words = [
+        "to",
+        "the",
+        "point",
+        "place",
+        "of",
+        "beginning",
+        "pob",
+        "thence",
+        "back",
+        "and",
+        "start",
+        "closing",
+        "for",
+    ];
+    let measure = super::measure::lengths(&typed.pieces, 0).into_iter().next()?;
+    let (first, measure) = measure;
+    let says = typed.find(0, &["beginning", "pob"]).is_some();
+    let only = (0..typed.pieces.len()).all(|at| {
+        (first..measure.end).contains(&at)
+            || typed.says(at, &words)
+            || typed.pieces[at].is_mark(",.:;")
+    });
+    (says && only && measure.has_unit).then(|| {
+        Answer::line(
+            format!("close  # {}", typed.line),
+            "`close` is the straight call back to the start, whose length follows; anything else goes into a comment",
+        )
+    })
+}

@@ -1,0 +1,474 @@
+//! Walls among other words, and walls that do not say which way they run.
+
+use super::super::compass::slant;
+use super::measure::{area_from, date_from, length_at, lengths, money_from};
+use super::{Answer, Typed, digits, is_text, kind_word};
+
+/// Recognizes a wall before a rule takes a part of it for a name or a note; `None` if it is none.
+pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] = [
+        walls_without_marks,
+        yards_and_feet,
+        two_legs,
+        along_the_slant,
+        across,
+        whole_extent,
+        from_the_street,
+    ];
+    rules.iter().find_map(|rule| rule(typed))
+}
+
+/// Recognizes a wall in a line that nothing else could read; `None` if it is none.
+pub(super) fn left_over(typed: &Typed<'_>) -> Option<Answer> {
+    wall(typed).or_else(|| wall_without_way(typed))
+}
+
+/// The whole word of a way along which a wall runs.
+fn compass(typed: &Typed<'_>, at: usize) -> Option<&'static str> {
+    Some(match typed.lower(at).as_str() {
+        "north" | "northward" | "northerly" => "north",
+        "south" | "southward" | "southerly" => "south",
+        "east" | "eastward" | "easterly" => "east",
+        "west" | "westward" | "westerly" => "west",
+        "n" if typed.piece(at)?.text == "N" => "north",
+        "s" if typed.piece(at)?.text == "S" => "south",
+        "e" if typed.piece(at)?.text == "E" => "east",
+        "w" if typed.piece(at)?.text == "W" => "west",
+        _ => return None,
+    })
+}
+
+/// Words of other lines: what has one of them is not a wall with words around it.
+const NO_WALL: [&str; 62] = [
+    "tie",
+    "corner",
+    "record",
+    "recorded",
+    "county",
+    "diagonal",
+    "bearing",
+    "arc",
+    "bay",
+    "rise",
+    "closing",
+    "degrees",
+    "deg",
+    "degree",
+    "area",
+    "lot",
+    "level",
+    "start",
+    "from",
+    "not",
+    "no",
+    "tolerance",
+    "veneer",
+    "interior",
+    "listing",
+    "plan",
+    "value",
+    "measured",
+    "slant",
+    "slanted",
+    "angle",
+    "angled",
+    "curve",
+    "curved",
+    "x",
+    "by",
+    "photo",
+    "same",
+    "minus",
+    "plus",
+    "less",
+    "true",
+    "faces",
+    "facing",
+    "street",
+    "front",
+    "ceiling",
+    "deep",
+    "detached",
+    "within",
+    "or",
+    "of",
+    "off",
+    "sq",
+    "card",
+    "sides",
+    "ne",
+    "nw",
+    "se",
+    "sw",
+    "miles",
+    "turn",
+];
+
+/// `next wall east 12'`, `go east 12 feet, then south`, `total 40' east`: a wall, or a whole extent, among other words.
+fn wall(typed: &Typed<'_>) -> Option<Answer> {
+    typed.attempt.space.as_ref()?;
+    let is_other = typed.pieces.iter().any(|piece| {
+        is_text(Some(piece))
+            || piece.is_word(&NO_WALL)
+            || kind_word(&piece.text.to_lowercase()).is_some()
+    });
+    let found = lengths(&typed.pieces, 0);
+    let ways: Vec<usize> =
+        (0..typed.pieces.len()).filter(|&at| compass(typed, at).is_some()).collect();
+    if is_other
+        || area_from(&typed.pieces, 0).is_some()
+        || money_from(&typed.pieces, 0).is_some()
+        || date_from(&typed.pieces, 0).is_some()
+    {
+        return None;
+    }
+    let [(first, measure)] = &found[..] else { return None };
+    let fills = |from: usize, end: usize| {
+        (from..end).all(|at| {
+            typed.says(
+                at,
+                &[
+                    "wall",
+                    "side",
+                    "for",
+                    "is",
+                    "runs",
+                    "about",
+                    "due",
+                    "to",
+                    "the",
+                    "going",
+                    "running",
+                    "another",
+                    "approx",
+                    "approximately",
+                    "measures",
+                ],
+            ) || typed.pieces[at].is_mark(":=-–,(>→.")
+        })
+    };
+    let way = ways.iter().copied().find(|&way| {
+        way < *first && fills(way + 1, *first) || way >= measure.end && fills(measure.end, way)
+    })?;
+    // `then south`: the next wall, which has a line of its own.
+    let others = ways
+        .iter()
+        .filter(|&&other| other != way && !typed.says(other.wrapping_sub(1), &["then"]))
+        .count();
+    if others > 0 || !measure.has_unit && first.abs_diff(way) > 1 {
+        return None;
+    }
+    let word = compass(typed, way)?;
+    let (begin, end) = (way.min(*first), measure.end.max(way + 1));
+    let says = |words: &[&str]| typed.find(0, words).is_some();
+    let roughly = says(&["about", "approx", "approximately", "around", "roughly"]);
+    let whole = says(&["total", "overall", "whole", "entire", "full", "width", "altogether"]);
+    let said: Vec<String> = [typed.text(0, begin), typed.rest(end)]
+        .iter()
+        .map(|part| {
+            super::plainly(part).trim_matches(|c: char| " ,;:.-–()#".contains(c)).to_owned()
+        })
+        .filter(|part| {
+            !part.is_empty()
+                && !["go", "then", "total", "overall", "next wall", "next"]
+                    .contains(&part.to_lowercase().as_str())
+        })
+        .collect();
+    let mut line = if whole {
+        format!("overall {word} {}", measure.text)
+    } else {
+        format!("{word} {}", measure.text)
+    };
+    if roughly && !whole {
+        line.push_str(" estimated");
+    }
+    if !said.is_empty() {
+        line.push_str("  # ");
+        line.push_str(&said.join(", "));
+    }
+    let cause = if whole {
+        "a whole extent is `overall`, its way and its length"
+    } else {
+        "a wall has its direction, then its length; anything else goes into a comment at the end of the line"
+    };
+    Some(Answer::line(line, cause))
+}
+
+/// `rear wall 42' 7"`, `clip corner 3' x 3'`: a wall that does not say which way it runs.
+fn wall_without_way(typed: &Typed<'_>) -> Option<Answer> {
+    let found = lengths(&typed.pieces, 0);
+    let (first, measure) = found.iter().find(|(_, measure)| measure.has_unit)?;
+    let is_slanted = typed
+        .find(
+            0,
+            &["clip", "clipped", "angle", "angled", "diagonal", "slant", "45", "cut", "chamfer"],
+        )
+        .is_some();
+    let has_kind = typed.pieces.iter().any(|piece| kind_word(&piece.text.to_lowercase()).is_some());
+    if typed.attempt.knows_first
+        || has_kind
+        || typed.attempt.space.is_none()
+        || area_from(&typed.pieces, 0).is_some()
+    {
+        return None;
+    }
+    if (0..typed.pieces.len()).any(|at| compass(typed, at).is_some()) && !is_slanted {
+        return None;
+    }
+    let two = found.iter().filter(|(_, measure)| measure.has_unit).count() == 2;
+    if is_slanted {
+        let other = found.last().map_or(measure, |(_, other)| other);
+        let help = if two {
+            format!(
+                "write `diagonal`, then each of the two ways that it runs before its length, as `diagonal north {} east {}`",
+                measure.text, other.text
+            )
+        } else {
+            format!(
+                "write `bearing N 45° E {}` with N or S and E or W as it runs; or, if `{}` is how far it runs each way, `diagonal north {} east {}`",
+                measure.text, measure.text, measure.text, measure.text
+            )
+        };
+        return Some(Answer::say("a slanted wall says which way it runs", help));
+    }
+    let sides = ["wall", "side", "rear", "back", "front", "left", "right", "along"];
+    let begins = (0..*first).any(|at| typed.says(at, &sides));
+    (begins && found.len() == 1).then(|| {
+        let label = super::remark(typed.text(0, *first));
+        Answer::say(
+            "this wall does not say which way it runs",
+            format!(
+                "write `north`, `east`, `south` or `west`, as you walk along it, before its length, and the rest after a `#`: `east {}  # {}` if it runs east",
+                measure.text,
+                super::plainly(&label)
+            ),
+        )
+    })
+}
+
+/// `E 12.5, S 4, E 2`: several walls whose numbers have no marks.
+fn walls_without_marks(typed: &Typed<'_>) -> Option<Answer> {
+    let mut lines = Vec::new();
+    let mut at = 0;
+    while at < typed.pieces.len() {
+        let way = typed.piece(at).filter(|_| super::walls::is_way(typed, at))?;
+        let number = typed.piece(at + 1).filter(|number| number.is_number())?;
+        // `N45E 120` is a bearing.
+        if way.touches {
+            return None;
+        }
+        lines.push(format!("{} {}", way.text, number.text));
+        at += 2;
+        while typed.piece(at).is_some_and(|mark| mark.is_mark(",;/→>-–"))
+            || typed.says(at, &["then", "and"])
+        {
+            at += 1;
+        }
+    }
+    (lines.len() >= 2).then(|| Answer::line(lines.join("\n"), "each side goes on its own line"))
+}
+
+/// `4 yds 2 ft`: yards and feet.
+fn yards_and_feet(typed: &Typed<'_>) -> Option<Answer> {
+    let at = typed.find(1, &["yd", "yds", "yard", "yards"])?;
+    let yards = typed.piece(at - 1).filter(|piece| piece.is_number())?.text.parse::<i64>().ok()?;
+    let next = at
+        + 1
+        + usize::from(
+            typed.says(at + 1, &["and"])
+                || typed.piece(at + 1).is_some_and(|mark| mark.is_mark(",.")),
+        );
+    let feet =
+        typed.piece(next).filter(|piece| digits::is_small(piece))?.text.parse::<i64>().ok()?;
+    let unit = typed.says(next + 1, &["ft", "feet", "foot"])
+        || typed.piece(next + 1).is_some_and(|mark| mark.is_mark("'’′"));
+    let all = yards.checked_mul(3)?.checked_add(feet)?;
+    (unit && feet < 3).then(|| {
+        Answer::line(
+            format!("{} {all}' {}", typed.text(0, at - 1), typed.rest(next + 2)).trim_end(),
+            "a yard is 3 feet",
+        )
+    })
+}
+
+/// `diagonal 4' north, 4' east`, `slope north 4' east 4'`: how far a slanted wall runs each way.
+fn two_legs(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = ["diagonal", "diag", "slope", "sloped", "slant", "slanted", "angle", "angled"];
+    if !typed.says(0, &begins) {
+        return None;
+    }
+    let found = lengths(&typed.pieces, 1);
+    let [(one, first), (two, second)] = &found[..] else { return None };
+    let ways: Vec<usize> =
+        (1..typed.pieces.len()).filter(|&at| whole_way(typed, at).is_some()).collect();
+    let [way, other] = ways[..] else { return None };
+    let before = way + 1 == *one && other + 1 == *two;
+    let after = first.end == way && second.end == other;
+    let only = typed.pieces.len() == first.end - one + second.end - two + 3
+        || typed.pieces.iter().skip(1).enumerate().all(|(i, piece)| {
+            let at = i + 1;
+            at == way
+                || at == other
+                || (*one..first.end).contains(&at)
+                || (*two..second.end).contains(&at)
+                || piece.is_mark(",;&+")
+                || piece.is_word(&["and", "x", "by", "to", "the"])
+        });
+    let line = format!(
+        "diagonal {} {} {} {}",
+        whole_way(typed, way)?,
+        first.text,
+        whole_way(typed, other)?,
+        second.text
+    );
+    ((before || after) && only && line != typed.line)
+        .then(|| Answer::line(line, "a slanted wall is `diagonal`, and how far it runs each way"))
+}
+
+/// The whole word of a way, written in full or with its letter in either case.
+fn whole_way(typed: &Typed<'_>, at: usize) -> Option<&'static str> {
+    Some(match typed.lower(at).as_str() {
+        "north" | "n" => "north",
+        "south" | "s" => "south",
+        "east" | "e" => "east",
+        "west" | "w" => "west",
+        _ => return None,
+    })
+}
+
+/// `diagonal NE 5' 8" at 45`, `45 degree wall NE 5' 8"`: the length along a slanted wall.
+fn along_the_slant(typed: &Typed<'_>) -> Option<Answer> {
+    let at = (0..typed.pieces.len()).find(|&at| slant(&typed.lower(at)).is_some())?;
+    let (north, east) = slant(&typed.lower(at))?;
+    let measure = length_at(&typed.pieces, at + 1).filter(|measure| measure.has_unit)?;
+    let angle = (0..typed.pieces.len()).find(|&at| typed.pieces[at].text == "45")?;
+    let words = [
+        "diagonal", "diag", "slant", "slanted", "angle", "angled", "at", "degree", "degrees",
+        "deg", "wall", "corner", "side",
+    ];
+    let only = (0..typed.pieces.len()).all(|i| {
+        i == at
+            || i == angle
+            || (at + 1..measure.end).contains(&i)
+            || typed.says(i, &words)
+            || typed.pieces[i].is_mark("°º,.-@")
+    });
+    (only && !(at + 1..measure.end).contains(&angle)).then(|| {
+        let letter = |way: &str| way[..1].to_uppercase();
+        Answer::line(
+            format!("bearing {} 45° {} {}", letter(north), letter(east), measure.text),
+            "a slanted wall taped along itself has a bearing",
+        )
+    })
+}
+
+/// `cross-check 1 to 3 50'`, `1-3 diagonal 50'`: a length taped across, from one corner to another.
+fn across(typed: &Typed<'_>) -> Option<Answer> {
+    let says = [
+        "cross-check",
+        "cross",
+        "crosscheck",
+        "across",
+        "diagonal",
+        "diag",
+        "tie",
+        "check",
+        "squareness",
+    ];
+    let corners = (0..typed.pieces.len()).find(|&at| {
+        let is_corner = |at: usize| {
+            typed.piece(at).is_some_and(|piece| digits::is_small(piece) && piece.text.len() <= 2)
+        };
+        is_corner(at)
+            && (typed.says(at + 1, &["to", "and"])
+                || typed.piece(at + 1).is_some_and(|mark| mark.is_mark("-–→>")))
+            && is_corner(at + 2)
+    })?;
+    let (first, measure) = lengths(&typed.pieces, corners + 3).into_iter().next()?;
+    let word = typed.find(0, &says)?;
+    let only = (0..typed.pieces.len()).all(|at| {
+        at == word
+            || (corners..corners + 3).contains(&at)
+            || (first..measure.end).contains(&at)
+            || typed.says(at, &says)
+            || typed.says(at, &["from", "corner", "corners", "tape", "taped", "is", "of"])
+            || typed.pieces[at].is_mark(":=,()-–")
+    });
+    (only && measure.has_unit && !typed.attempt.knows_first || only && typed.says(0, &["diagonal"]))
+        .then(|| {
+            Answer::line(
+                format!(
+                    "tie corner {} to corner {} {}",
+                    typed.text(corners, corners + 1),
+                    typed.text(corners + 2, corners + 3),
+                    measure.text
+                ),
+                "a length taped across is a `tie`: both corners, then the length",
+            )
+        })
+}
+
+/// `overall 40' E-W`: the way of a whole extent.
+fn whole_extent(typed: &Typed<'_>) -> Option<Answer> {
+    if !typed.says(0, &["overall", "total", "whole"]) {
+        return None;
+    }
+    let (first, measure) = lengths(&typed.pieces, 1).into_iter().next()?;
+    let line = typed.line.to_lowercase();
+    let has = |words: &[&str]| words.iter().any(|word| line.contains(word));
+    let way = match (
+        has(&["e-w", "e/w", "east-west", "east to west"]),
+        has(&["n-s", "n/s", "north-south", "north to south"]),
+    ) {
+        (true, false) => "east",
+        (false, true) => "north",
+        _ => return None,
+    };
+    let plain = (1..typed.pieces.len()).all(|at| {
+        (first..measure.end).contains(&at)
+            || typed.pieces[at].is_mark("-/,:=")
+            || whole_way(typed, at).is_some()
+            || typed.says(
+                at,
+                &["e-w", "n-s", "east-west", "north-south", "to", "overall", "length", "width"],
+            )
+    });
+    plain.then(|| {
+        Answer::line(
+            format!("overall {way} {}", measure.text),
+            "an overall length says which way it was taped",
+        )
+    })
+}
+
+/// `R 12'`, `to the left 12'`, `toward back yard 12'`: a way as seen from the street.
+fn from_the_street(typed: &Typed<'_>) -> Option<Answer> {
+    typed.attempt.beside.front?;
+    let filler = [
+        "to", "toward", "towards", "the", "go", "going", "then", "yard", "side", "of", "house",
+        "end",
+    ];
+    let (first, measure) = lengths(&typed.pieces, 1).into_iter().next()?;
+    let mut ways = (0..first).filter_map(|at| match typed.lower(at).as_str() {
+        "left" | "lt" => Some("left"),
+        "right" | "rt" => Some("right"),
+        "l" if at == 0 => Some("left"),
+        "r" if at == 0 => Some("right"),
+        "back" | "rear" => Some("back"),
+        "front" => Some("front"),
+        _ => None,
+    });
+    let way = ways.next().filter(|_| ways.next().is_none())?;
+    let only = (0..first)
+        .filter(|&at| !typed.says(at, &filler) && !typed.pieces[at].is_mark(".,:"))
+        .count()
+        == 1;
+    let begins =
+        typed.says(0, &["l", "r", "lt", "rt", "to", "toward", "towards", "go", "going", "then"]);
+    (only && begins && measure.end == typed.pieces.len()).then(|| {
+        Answer::line(
+            format!("{way} {}", measure.text),
+            "a side begins with the way that it runs: `back`, `right`, `front` or `left`, as seen from the street",
+        )
+    })
+}
