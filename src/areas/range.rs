@@ -8,8 +8,8 @@
 mod quick;
 
 use std::cmp::Reverse;
-use std::collections::BinaryHeap;
-use std::ops::{AddAssign, Neg};
+use std::collections::{BTreeSet, BinaryHeap};
+use std::ops::{AddAssign, Neg, RangeInclusive};
 
 pub(crate) use crate::areas::closings::RoundingFreedom;
 use crate::areas::closings::{
@@ -27,6 +27,9 @@ use crate::units::length::{Halves, Length, Step};
 const MOST_WORK: u64 = 40 * MOST_CLOSINGS;
 /// The most sides of outlines that are checked for crossings; the number of outlines is limited to 20,000 as well.
 const MOST_SIDES_CHECKED: usize = 3_000_000;
+
+/// The most outlines whose areas are listed.
+const MOST_OUTLINES: usize = 5_000;
 
 /// A range of areas, both ends included.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -408,20 +411,48 @@ impl<'a> Search<'a> {
 
     /// Adds the area of every outline that does not cross or touch itself; `None` where there are too many.
     fn areas(&self, areas: &mut Vec<Area>) -> Option<()> {
-        const MOST_OUTLINES: u64 = 5_000;
         let (outer, inner) = (self.outer(), self.inner());
         let count = outer.count().saturating_mul(inner.count()).saturating_mul(self.share as u64);
-        if count > MOST_OUTLINES {
+        if count > MOST_OUTLINES as u64 {
             return None;
         }
-        let mut vectors = Vec::new();
-        for outer_taken in Combinations::new(outer.moves.len(), outer.choose) {
-            for inner_taken in Combinations::new(inner.moves.len(), inner.choose) {
-                self.vectors_into(&outer_taken, &inner_taken, &mut vectors);
-                areas.extend(self.on.clear(&vectors).map(|outline| outline.area()));
-            }
+        let unit = self.on.step.length().nm();
+        let square = i128::from(unit) * i128::from(unit);
+        let found = &mut |half_nm2: i128| areas.push(Area::from_half_nm2(half_nm2));
+        if self.rises.is_empty() {
+            let table = self.table(|steps| steps, |_, _| 0);
+            self.clear_values(&table).into_iter().for_each(|area| found(i128::from(area) * square));
+        } else {
+            let table = self
+                .table(|steps| i128::from(steps) * square, |side, chord| self.segment(side, chord));
+            self.clear_values(&table).into_iter().for_each(found);
         }
         Some(())
+    }
+
+    /// Twice the area of every outline that does not cross or touch itself, each once.
+    fn clear_values<A: Amount>(&self, table: &Table<A>) -> BTreeSet<A> {
+        let (outer, inner) = (self.outer(), self.inner());
+        let (mut known, mut vectors) = (BTreeSet::new(), Vec::new());
+        for outer_taken in Combinations::new(outer.moves.len(), outer.choose) {
+            let fixed = table.fixed_with(&outer_taken);
+            let gain = |inner_move: usize| table.gain_with(inner_move, &outer_taken);
+            let gains: Vec<A> = (0..inner.moves.len()).map(gain).collect();
+            let mut combinations = Combinations::new(inner.moves.len(), inner.choose);
+            while let Some(inner_taken) = combinations.current() {
+                let mut value = fixed;
+                inner_taken.iter().for_each(|&inner_move| value += gains[inner_move]);
+                // A positive area has its inside on the same side as before.
+                if value > A::default() && !known.contains(&value) {
+                    self.vectors_into(&outer_taken, inner_taken, &mut vectors);
+                    if are_apart(&vectors) || self.on.clear(&vectors).is_some() {
+                        known.insert(value);
+                    }
+                }
+                combinations.advance();
+            }
+        }
+        known
     }
 
     /// The valid outline with the least sum of squared changes from the typed lengths, and its cost.
@@ -646,6 +677,18 @@ impl<A: Amount> Choice<'_, A> {
 /// The range of areas possible on whole steps; `None` where it cannot be computed.
 pub(crate) fn range(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Range> {
     quick::range(at, step, freedom).or_else(|| OnSteps::new(at, step).range(freedom))
+}
+
+/// Whether some outline on whole steps has an area in one of the ranges, which are in ascending order. `None` where that
+/// is not found out quickly, or where there are more than `most` outlines.
+pub(crate) fn gives(
+    at: &AtFace,
+    step: Step,
+    freedom: RoundingFreedom,
+    wanted: &[RangeInclusive<Area>],
+    most: usize,
+) -> Option<bool> {
+    quick::gives(at, step, freedom, wanted, most.min(MOST_OUTLINES))
 }
 
 /// Every area possible on whole steps, in ascending order; `None` where it cannot be computed or there are too

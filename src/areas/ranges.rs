@@ -13,6 +13,9 @@ use crate::house::House;
 use crate::units::area::Area;
 use crate::units::length::{Halves, Length, Step};
 
+/// The most totals that are listed.
+const MOST_TOTALS: usize = 20_000;
+
 /// The possible ranges of the areas of a house with its walls at one face.
 #[derive(Debug)]
 pub(crate) struct AreaRanges {
@@ -55,13 +58,40 @@ impl AreaRanges {
     /// Every total above grade possible on whole steps, in ascending order; with `any`, each wall may be rounded up
     /// or down. `None` where there are too many.
     pub(crate) fn totals(&self, any: bool) -> Option<&[Area]> {
-        const MOST_TOTALS: usize = 20_000;
-        let (freedom, known) = match any {
-            true => (RoundingFreedom::Any, &self.any_totals),
-            false => (RoundingFreedom::WithinReading(self.reading), &self.usual_totals),
-        };
-        let areas = |space: usize| range::areas(&self.walls.spaces[space], self.step, freedom);
+        let known = if any { &self.any_totals } else { &self.usual_totals };
+        let areas = |space: usize| self.areas_of(space, any);
         known.get_or_init(|| totals_of(&self.house, MOST_TOTALS, areas)).as_deref()
+    }
+
+    /// Whether [`AreaRanges::totals`] has one of `sq_ft` whole square feet, found out without listing all of them: the
+    /// space with the most sides is only asked whether it gives what the others leave. `None` where that is not found
+    /// out quickly, or where the totals might be too many to list.
+    pub(crate) fn give(&self, sq_ft: i64, any: bool) -> Option<bool> {
+        let asked = self.counted(false).filter(|&i| !self.house.is_deducted(i));
+        let asked = asked.max_by_key(|&i| self.walls.spaces[i].traverse.sides.len())?;
+        let mut count = 1_usize;
+        let mut of_others = |space: usize| {
+            let areas = if space == asked { vec![Area::ZERO] } else { self.areas_of(space, any)? };
+            count = count.saturating_mul(areas.len());
+            Some(areas)
+        };
+        let others = totals_of(&self.house, MOST_TOTALS, &mut of_others)?;
+        let middle = Area::from_half_nm2(i128::from(sq_ft) * Area::SQUARE_FOOT.half_nm2());
+        let half = Area::from_half_nm2(Area::SQUARE_FOOT.half_nm2() >> 1);
+        let (low, high) = (middle - half, middle + half - Area::from_half_nm2(1));
+        // The larger the others are, the less is left, so that the ranges are in ascending order.
+        let left = others.iter().rev().map(|&other| low - other..=high - other);
+        let most = MOST_TOTALS.checked_div(count).filter(|_| sq_ft > 0)?;
+        let walls = &self.walls.spaces[asked];
+        range::gives(walls, self.step, self.freedom(any), &left.collect::<Vec<_>>(), most)
+    }
+
+    fn areas_of(&self, space: usize, any: bool) -> Option<Vec<Area>> {
+        range::areas(&self.walls.spaces[space], self.step, self.freedom(any))
+    }
+
+    fn freedom(&self, any: bool) -> RoundingFreedom {
+        if any { RoundingFreedom::Any } else { RoundingFreedom::WithinReading(self.reading) }
     }
 
     /// The range of one space without deductions; `None` where it cannot be computed.
@@ -76,11 +106,11 @@ impl AreaRanges {
     }
 
     fn all_usual(&self) -> &[Option<Range>] {
-        self.usual.get_or_init(|| self.ranges(RoundingFreedom::WithinReading(self.reading)))
+        self.usual.get_or_init(|| self.ranges(self.freedom(false)))
     }
 
     fn all_widest(&self) -> &[Option<Range>] {
-        self.widest.get_or_init(|| self.ranges(RoundingFreedom::Any))
+        self.widest.get_or_init(|| self.ranges(self.freedom(true)))
     }
 
     fn ranges(&self, freedom: RoundingFreedom) -> Vec<Option<Range>> {
@@ -161,7 +191,7 @@ impl AreaRanges {
 pub(super) fn totals_of(
     house: &House,
     most: usize,
-    areas_of: impl Fn(usize) -> Option<Vec<Area>>,
+    mut areas_of: impl FnMut(usize) -> Option<Vec<Area>>,
 ) -> Option<Vec<Area>> {
     let mut totals = vec![Area::ZERO];
     for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {

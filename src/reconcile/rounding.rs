@@ -59,14 +59,7 @@ pub struct RoundingTest {
     /// The house at the figure's face, each wall rounded by the finer rule: what rounding to `step` starts from.
     start: Area,
     /// The answer, once it was asked for.
-    answer: OnceLock<Answer>,
-}
-
-/// Whether rounding could explain the figure, with the areas around it that it gives instead.
-#[derive(Clone, Copy, Debug)]
-struct Answer {
-    could_explain: Option<CouldExplain>,
-    between: Option<Between>,
+    answer: OnceLock<Option<CouldExplain>>,
 }
 
 impl RoundingTest {
@@ -137,7 +130,18 @@ impl RoundingTest {
     /// are too many to try, whether it is in their range. `None` if the range cannot be computed.
     #[must_use]
     pub fn could_explain(&self) -> Option<CouldExplain> {
-        self.answer().could_explain
+        *self.answer.get_or_init(|| {
+            let listed = |any: bool| !matches!(self.around(any), Around::Between(_));
+            let quickly = |any: bool| self.ranges.give(self.wanted.whole_sq_ft(), any);
+            if self.is_in(self.range()) && quickly(false).unwrap_or_else(|| listed(false)) {
+                return Some(CouldExplain::Yes);
+            }
+            // What an outline gives is in the widest range, which then need not be known.
+            let is_given = quickly(true);
+            let is_possible = is_given == Some(true)
+                || self.is_in(Some(self.widest()?)) && is_given.unwrap_or_else(|| listed(true));
+            Some(if is_possible { CouldExplain::OnlyAgainst } else { CouldExplain::No })
+        })
     }
 
     /// The nearest possible areas below and above a figure that lies in a range but that no outline gives, in whole
@@ -146,32 +150,19 @@ impl RoundingTest {
     /// there are too many outlines to try.
     #[must_use]
     pub fn between(&self) -> Option<Between> {
-        self.answer().between
-    }
-
-    fn answer(&self) -> Answer {
-        *self.answer.get_or_init(|| self.answered())
-    }
-
-    fn answered(&self) -> Answer {
-        let is_in = |range: Option<Range>| range.is_some_and(|range| range.holds(self.wanted));
-        let answer = |could_explain, between| Answer { could_explain, between };
-        let as_a_rule = if is_in(self.range()) {
-            match self.around(false) {
-                Around::Given | Around::NotKnown => return answer(Some(CouldExplain::Yes), None),
-                Around::Between(between) => Some(between),
-            }
-        } else {
-            None
+        let (range, any) = match self.could_explain()? {
+            CouldExplain::Yes => return None,
+            CouldExplain::OnlyAgainst => (self.range(), false),
+            CouldExplain::No => (self.widest(), true),
         };
-        let Some(widest) = self.widest() else { return answer(None, None) };
-        if !widest.holds(self.wanted) {
-            return answer(Some(CouldExplain::No), None);
+        match self.is_in(range).then(|| self.around(any)) {
+            Some(Around::Between(between)) => Some(between),
+            _ => None,
         }
-        match self.around(true) {
-            Around::Between(between) => answer(Some(CouldExplain::No), Some(between)),
-            Around::Given | Around::NotKnown => answer(Some(CouldExplain::OnlyAgainst), as_a_rule),
-        }
+    }
+
+    fn is_in(&self, range: Option<Range>) -> bool {
+        range.is_some_and(|range| range.holds(self.wanted))
     }
 
     /// What rounded outlines give at and around the figure; with `any`, each wall may be rounded up or down.

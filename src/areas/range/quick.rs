@@ -9,6 +9,8 @@
     reason = "numbers of combinations, and the next of equally many bits, divide without a remainder"
 )]
 
+use std::ops::RangeInclusive;
+
 use crate::areas::closings::RoundingFreedom;
 use crate::areas::range::Range;
 use crate::geometry::compass::Axis;
@@ -26,21 +28,45 @@ const MOST_MOVES: usize = 10;
 const MOST_CHOICES: usize = 128;
 
 /// The closings of one axis, as [`AxisClosings`](crate::areas::closings::AxisClosings) with as few moves as possible.
+///
+/// It is handed on by value, so its numbers are as small as they can be.
 struct Closings {
-    side: [usize; MOST_LEGS],
-    sign: [i64; MOST_LEGS],
-    /// The length of each leg in steps.
-    length: [i64; MOST_LEGS],
+    all: [Leg; MOST_LEGS],
     legs: usize,
-    /// The leg that each move changes, and by how many steps.
-    moves: [(usize, i64); MOST_LEGS],
+    all_moves: [Move; MOST_LEGS],
     count: usize,
     choose: usize,
 }
 
+#[derive(Clone, Copy, Default)]
+struct Leg {
+    /// In steps.
+    length: i64,
+    sign: i8,
+    side: u8,
+}
+
+impl Leg {
+    /// The component along the axis.
+    fn run(&self) -> i64 {
+        i64::from(self.sign) * self.length
+    }
+
+    fn side(&self) -> usize {
+        usize::from(self.side)
+    }
+}
+
+/// A leg made longer or shorter by a step.
+#[derive(Clone, Copy, Default)]
+struct Move {
+    leg: u8,
+    change: i8,
+}
+
 /// The two lengths of a wall that is `above` longer than a whole step: by how many steps it is rounded, the change to
 /// its other length, and whether both lengths follow the rule.
-fn candidate(above: i64, unit: i64, reading: Option<i64>) -> (i64, i64, bool) {
+fn candidate(above: i64, unit: i64, reading: Option<i64>) -> (i64, i8, bool) {
     if above == 0 {
         return (0, 0, false);
     }
@@ -68,11 +94,9 @@ impl Closings {
     /// axis cannot close.
     fn of(at: &AtFace, axis: Axis, unit: i64, reading: Option<i64>) -> Option<Closings> {
         let mut closings = Closings {
-            side: [0; MOST_LEGS],
-            sign: [0; MOST_LEGS],
-            length: [0; MOST_LEGS],
+            all: [Leg::default(); MOST_LEGS],
             legs: 0,
-            moves: [(0, 0); MOST_LEGS],
+            all_moves: [Move::default(); MOST_LEGS],
             count: 0,
             choose: 0,
         };
@@ -89,16 +113,14 @@ impl Closings {
             }
             closings.legs += 1;
             let steps = whole_steps(length, unit);
-            let (sign, left) = (direction.sign(), length - steps * unit);
-            let (first, change, is_free) = candidate(left, unit, reading);
-            above[leg] = left;
-            closings.side[leg] = side;
-            closings.sign[leg] = sign;
-            closings.length[leg] = steps + first;
-            miss += sign * (steps + first);
+            let sign = if direction.sign() > 0 { 1 } else { -1 };
+            above[leg] = length - steps * unit;
+            let (first, change, is_free) = candidate(above[leg], unit, reading);
+            let side = u8::try_from(side).ok()?;
+            closings.all[leg] = Leg { length: steps + first, sign, side };
+            miss += closings.all[leg].run();
             if is_free {
-                closings.moves[closings.count] = (leg, change);
-                closings.count += 1;
+                closings.add_move(leg, change)?;
                 *(if sign == change { &mut up } else { &mut down }) += 1;
             }
         }
@@ -118,46 +140,55 @@ impl Closings {
         &mut self,
         steps: i64,
         (up, down): (i64, i64),
-        candidate: impl Fn(usize) -> (i64, i64, bool),
+        candidate: impl Fn(usize) -> (i64, i8, bool),
     ) -> Option<()> {
         if (-down..=up).contains(&steps) {
             // All free moves backward are made first; then each is either a move forward or undoes one backward.
-            let sign = self.sign;
-            self.turn_round(|leg, change| sign[leg] != change);
+            self.turn_round(|leg, change| leg.sign != change);
             self.choose = usize::try_from(steps + down).ok()?;
             return Some(());
         }
         // All free moves in the right direction, then as few as possible against the rule.
-        let sense = steps.signum();
-        for &(leg, change) in &self.moves[..self.count] {
-            if self.sign[leg] * change == sense {
-                self.length[leg] += change;
-            }
-        }
+        let is_right = |leg: &Leg, change: i8| i64::from(leg.sign * change) == steps.signum();
+        self.turn_round(is_right);
         self.count = 0;
         for leg in 0..self.legs {
             let (_, change, is_free) = candidate(leg);
-            if !is_free && self.sign[leg] * change == sense {
-                self.moves[self.count] = (leg, change);
-                self.count += 1;
+            if !is_free && is_right(&self.all[leg], change) {
+                self.add_move(leg, change)?;
             }
         }
-        self.choose = usize::try_from(if sense > 0 { steps - up } else { -steps - down }).ok()?;
+        self.choose = usize::try_from(if steps > 0 { steps - up } else { -steps - down }).ok()?;
         (self.choose <= self.count).then_some(())
     }
 
+    fn add_move(&mut self, leg: usize, change: i8) -> Option<()> {
+        self.all_moves[self.count] = Move { leg: u8::try_from(leg).ok()?, change };
+        self.count += 1;
+        Some(())
+    }
+
     /// Makes the chosen moves, and turns each of them into the move that undoes it.
-    fn turn_round(&mut self, is_chosen: impl Fn(usize, i64) -> bool) {
-        for (leg, change) in &mut self.moves[..self.count] {
-            if is_chosen(*leg, *change) {
-                self.length[*leg] += *change;
+    fn turn_round(&mut self, is_chosen: impl Fn(&Leg, i8) -> bool) {
+        for Move { leg, change } in &mut self.all_moves[..self.count] {
+            let leg = &mut self.all[usize::from(*leg)];
+            if is_chosen(leg, *change) {
+                leg.length += i64::from(*change);
                 *change = -*change;
             }
         }
     }
 
-    fn moves(&self) -> &[(usize, i64)] {
-        &self.moves[..self.count]
+    fn legs(&self) -> &[Leg] {
+        &self.all[..self.legs]
+    }
+
+    /// The side that each move changes, and by how many steps along the axis.
+    fn moves(&self) -> impl Iterator<Item = (usize, i64)> {
+        self.all_moves[..self.count].iter().map(|one_move| {
+            let leg = &self.all[usize::from(one_move.leg)];
+            (leg.side(), i64::from(leg.sign * one_move.change))
+        })
     }
 
     /// The number of ways to choose the moves.
@@ -168,8 +199,8 @@ impl Closings {
     /// Twice the middle of each side along the axis, in steps and without any move, and where the sides end.
     fn doubled_middles(&self, sides: usize) -> ([i64; MOST_SIDES], i64) {
         let mut middles = [0; MOST_SIDES];
-        for leg in 0..self.legs {
-            middles[self.side[leg]] = self.sign[leg] * self.length[leg];
+        for leg in self.legs() {
+            middles[leg.side()] = leg.run();
         }
         let mut at = 0;
         for middle in &mut middles[..sides] {
@@ -182,12 +213,12 @@ impl Closings {
 
     /// Sets the components of the sides along the axis, after making the moves whose bits are set in `taken`.
     fn set(&self, axis: Axis, taken: u16, vectors: &mut [Vector; MOST_SIDES]) {
-        for leg in 0..self.legs {
-            *vectors[self.side[leg]].part(axis) = self.sign[leg] * self.length[leg];
+        for leg in self.legs() {
+            *vectors[leg.side()].part(axis) = leg.run();
         }
-        for (one_move, &(leg, change)) in self.moves().iter().enumerate() {
+        for (one_move, (side, by)) in self.moves().enumerate() {
             if taken >> one_move & 1 == 1 {
-                *vectors[self.side[leg]].part(axis) += self.sign[leg] * change;
+                *vectors[side].part(axis) += by;
             }
         }
     }
@@ -198,31 +229,30 @@ struct Table {
     fixed: i64,
     gains: [i64; MOST_MOVES],
     fixed_by: [i64; MOST_MOVES],
-    gains_by: [[i64; MOST_MOVES]; MOST_MOVES],
+    gains_by: [[i8; MOST_MOVES]; MOST_MOVES],
 }
 
 impl Table {
     fn of(outer: &Closings, inner: &Closings, along: i64, sides: usize) -> Table {
         let (middles, _) = outer.doubled_middles(sides);
         let (inner_middles, inner_end) = inner.doubled_middles(sides);
-        let one = |leg: usize| inner.sign[leg] * inner.length[leg] * middles[inner.side[leg]];
+        let sum: i64 = inner.legs().iter().map(|leg| leg.run() * middles[leg.side()]).sum();
         let mut table = Table {
-            fixed: along * (0..inner.legs).map(one).sum::<i64>(),
+            fixed: along * sum,
             gains: [0; MOST_MOVES],
             fixed_by: [0; MOST_MOVES],
             gains_by: [[0; MOST_MOVES]; MOST_MOVES],
         };
-        for (gain, &(leg, change)) in table.gains.iter_mut().zip(inner.moves()) {
-            *gain = along * inner.sign[leg] * change * middles[inner.side[leg]];
+        for (gain, (side, by)) in table.gains.iter_mut().zip(inner.moves()) {
+            *gain = along * by * middles[side];
         }
-        for (one_move, &(leg, change)) in outer.moves().iter().enumerate() {
-            let (side, moved) = (outer.side[leg], along * outer.sign[leg] * change);
+        for (one_move, (side, by)) in outer.moves().enumerate() {
+            let moved = along * by;
             // A move shifts everything after it by a full step, and its own middle by half a step.
             table.fixed_by[one_move] = moved * (2 * inner_end - inner_middles[side]);
-            for (by, &(leg, change)) in table.gains_by[one_move].iter_mut().zip(inner.moves()) {
-                let here = inner.side[leg];
-                let after = i64::from(here >= side) + i64::from(here > side);
-                *by = inner.sign[leg] * change * moved * after;
+            for (gain, (here, by)) in table.gains_by[one_move].iter_mut().zip(inner.moves()) {
+                let after = i8::from(here >= side) + i8::from(here > side);
+                *gain = if moved == by { after } else { -after };
             }
         }
         table
@@ -230,13 +260,11 @@ impl Table {
 
     /// Twice the area, and what each inner move then adds to it, after making these outer moves.
     fn with(&self, taken: u16) -> (i64, [i64; MOST_MOVES]) {
-        let (mut sum, mut gains, mut left) = (self.fixed, self.gains, taken);
-        while left != 0 {
-            let one_move = left.trailing_zeros() as usize;
-            left &= left - 1;
+        let (mut sum, mut gains) = (self.fixed, self.gains);
+        for one_move in bits(taken) {
             sum += self.fixed_by[one_move];
             for (gain, by) in gains.iter_mut().zip(&self.gains_by[one_move]) {
-                *gain += by;
+                *gain += i64::from(*by);
             }
         }
         (sum, gains)
@@ -246,90 +274,172 @@ impl Table {
 /// Twice an area in square steps, with the outer and the inner moves that give it.
 type Found = (i64, u16, u16);
 
-/// The least and the greatest area over all choices.
-fn extremes(table: &Table, outer: &Closings, inner: &Closings) -> (Found, Found) {
-    let (mut least, mut most): (Found, Found) = ((i64::MAX, 0, 0), (i64::MIN, 0, 0));
-    let (n, choose) = (inner.count, inner.choose);
-    let mut taken: u16 = (1 << outer.choose) - 1;
-    let end: u16 = 1 << outer.count;
-    loop {
-        let (sum, gains) = table.with(taken);
-        // The moves by what they gain, the least first.
-        let mut order = [(0_i64, 0_u8); MOST_MOVES];
-        if choose > 0 {
-            for (i, &gain) in (0_u8..).zip(&gains[..n]) {
-                let mut at = usize::from(i);
-                while at > 0 && order[at - 1].0 > gain {
-                    order[at] = order[at - 1];
-                    at -= 1;
-                }
-                order[at] = (gain, i);
-            }
-        }
-        let with = |some: &[(i64, u8)]| -> Found {
-            let add =
-                |(value, inner): (i64, u16), &(gain, i): &(i64, u8)| (value + gain, inner | 1 << i);
-            let (value, inner) = some.iter().fold((sum, 0), add);
-            (value, taken, inner)
-        };
-        let (low, high) = (with(&order[..choose]), with(&order[n - choose..n]));
-        if low.0 < least.0 {
-            least = low;
-        }
-        if high.0 > most.0 {
-            most = high;
-        }
-        if outer.choose == 0 {
-            return (least, most);
-        }
+/// Every choice of `choose` out of `count` moves, as the bits of a number.
+fn choices(count: usize, choose: usize) -> impl Iterator<Item = u16> {
+    let end: u16 = 1 << count;
+    let next = move |&taken: &u16| {
         // The next number with as many bits set.
         let lowest = taken & taken.wrapping_neg();
         let ripple = taken + lowest;
-        taken = (((ripple ^ taken) >> 2) / lowest) | ripple;
-        if taken >= end {
-            return (least, most);
+        let next = ((ripple ^ taken) >> 2).checked_shr(lowest.trailing_zeros())? | ripple;
+        (next < end).then_some(next)
+    };
+    std::iter::successors(Some((1 << choose) - 1), next)
+}
+
+/// The positions of the bits of a number, the lowest first.
+fn bits(mut left: u16) -> impl Iterator<Item = usize> {
+    std::iter::from_fn(move || {
+        let lowest = (left != 0).then(|| left.trailing_zeros() as usize)?;
+        left &= left - 1;
+        Some(lowest)
+    })
+}
+
+/// The least and the greatest area over all choices.
+fn extremes(table: &Table, outer: &Closings, inner: &Closings) -> (Found, Found) {
+    let (mut least, mut most): (Found, Found) = ((i64::MAX, 0, 0), (i64::MIN, 0, 0));
+    for taken in choices(outer.count, outer.choose) {
+        let (low, high) = extremes_of(table.with(taken), inner);
+        if low.0 < least.0 {
+            least = (low.0, taken, low.1);
         }
+        if high.0 > most.0 {
+            most = (high.0, taken, high.1);
+        }
+    }
+    (least, most)
+}
+
+/// The least and the greatest area over all choices of inner moves, each with its choice, given the area without any
+/// and what each of them adds to it.
+fn extremes_of(
+    (sum, gains): (i64, [i64; MOST_MOVES]),
+    inner: &Closings,
+) -> ((i64, u16), (i64, u16)) {
+    let (n, choose) = (inner.count, inner.choose);
+    // The moves by what they gain, the least first.
+    let mut order = [(0_i64, 0_u8); MOST_MOVES];
+    if choose > 0 {
+        for (i, &gain) in (0_u8..).zip(&gains[..n]) {
+            let mut at = usize::from(i);
+            while at > 0 && order[at - 1].0 > gain {
+                order[at] = order[at - 1];
+                at -= 1;
+            }
+            order[at] = (gain, i);
+        }
+    }
+    let add = |(value, taken): (i64, u16), &(gain, i): &(i64, u8)| (value + gain, taken | 1 << i);
+    let with = |some: &[(i64, u8)]| some.iter().fold((sum, 0), add);
+    (with(&order[..choose]), with(&order[n - choose..n]))
+}
+
+/// The closings of both axes.
+struct Both {
+    outer: Closings,
+    inner: Closings,
+    outer_axis: Axis,
+    table: Table,
+    sides: usize,
+    /// An area of a square step, in half of which twice an area is counted.
+    square: i128,
+}
+
+impl Both {
+    /// `None` where there are too many walls or choices, or a wall is not along an axis.
+    fn of(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Both> {
+        let sides = at.traverse.sides.len();
+        if sides > MOST_SIDES {
+            return None;
+        }
+        let unit = step.length().nm();
+        let reading = match freedom {
+            RoundingFreedom::Any => None,
+            RoundingFreedom::WithinReading(reading) => Some(reading.nm()),
+        };
+        let north = Closings::of(at, Axis::North, unit, reading)?;
+        let east = Closings::of(at, Axis::East, unit, reading)?;
+        // With the inside on the left, growing east adds the area below, growing north the area above.
+        let turn = at.outline.turn();
+        let (outer, inner, outer_axis, along) = if north.choices() <= east.choices() {
+            (north, east, Axis::North, -turn)
+        } else {
+            (east, north, Axis::East, turn)
+        };
+        if outer.choices() > MOST_CHOICES {
+            return None;
+        }
+        let table = Table::of(&outer, &inner, along, sides);
+        let square = i128::from(unit) * i128::from(unit);
+        Some(Both { outer, inner, outer_axis, table, sides, square })
+    }
+
+    fn area(&self, value: i64) -> Area {
+        Area::from_half_nm2(i128::from(value) * self.square)
+    }
+
+    /// Whether an outline surely neither crosses nor touches itself, and has its inside on the same side as before.
+    fn is_clear(&self, (value, outer_taken, inner_taken): Found) -> bool {
+        let inner_axis = if self.outer_axis == Axis::North { Axis::East } else { Axis::North };
+        let mut vectors = [Vector::default(); MOST_SIDES];
+        self.outer.set(self.outer_axis, outer_taken, &mut vectors);
+        self.inner.set(inner_axis, inner_taken, &mut vectors);
+        value > 0 && are_apart(&vectors[..self.sides])
     }
 }
 
 /// The range; `None` where the search of the parent module is needed.
 pub(super) fn range(at: &AtFace, step: Step, freedom: RoundingFreedom) -> Option<Range> {
-    let sides = at.traverse.sides.len();
-    if sides > MOST_SIDES {
+    let both = Both::of(at, step, freedom)?;
+    let (least, most) = extremes(&both.table, &both.outer, &both.inner);
+    let is_clear = both.is_clear(least) && (least.0 == most.0 || both.is_clear(most));
+    is_clear.then(|| Range { low: both.area(least.0), high: both.area(most.0) })
+}
+
+/// Whether some outline has an area in one of the ranges, which are in ascending order. `None` where that is not found
+/// out quickly, or where there are more than `most` outlines.
+pub(super) fn gives(
+    at: &AtFace,
+    step: Step,
+    freedom: RoundingFreedom,
+    wanted: &[RangeInclusive<Area>],
+    most: usize,
+) -> Option<bool> {
+    let both = Both::of(at, step, freedom)?;
+    let Both { outer, inner, table, .. } = &both;
+    if outer.choices() * inner.choices() > most {
         return None;
     }
-    let unit = step.length().nm();
-    let reading = match freedom {
-        RoundingFreedom::Any => None,
-        RoundingFreedom::WithinReading(reading) => Some(reading.nm()),
+    let squares = |area: Area| i64::try_from(area.half_nm2().div_euclid(both.square)).ok();
+    let below_it = Area::from_half_nm2(1);
+    let in_squares = |range: &RangeInclusive<Area>| {
+        Some(squares(*range.start() - below_it)? + 1..=squares(*range.end())?)
     };
-    let north = Closings::of(at, Axis::North, unit, reading)?;
-    let east = Closings::of(at, Axis::East, unit, reading)?;
-    let is_north_outer = north.choices() <= east.choices();
-    let (outer, inner) = if is_north_outer { (&north, &east) } else { (&east, &north) };
-    if outer.choices() > MOST_CHOICES {
-        return None;
-    }
-    // With the inside on the left, growing east adds the area below, growing north the area above.
-    let turn = at.outline.turn();
-    let along = if is_north_outer { -turn } else { turn };
-    let (least, most) = extremes(&Table::of(outer, inner, along, sides), outer, inner);
-    let (outer_axis, inner_axis) =
-        if is_north_outer { (Axis::North, Axis::East) } else { (Axis::East, Axis::North) };
-    let mut vectors = [Vector::default(); MOST_SIDES];
-    for (value, outer_taken, inner_taken) in [least, most] {
-        outer.set(outer_axis, outer_taken, &mut vectors);
-        inner.set(inner_axis, inner_taken, &mut vectors);
-        if value <= 0 || !are_apart(&vectors[..sides]) {
-            return None;
+    let mut wanted = wanted.iter().map(in_squares).collect::<Option<Vec<_>>>()?;
+    wanted.retain(|range| !range.is_empty());
+    let is_wanted = |low: i64, high: i64| {
+        let place = wanted.partition_point(|range| *range.end() < low);
+        wanted.get(place).is_some_and(|range| *range.start() <= high)
+    };
+    let mut is_found_out = true;
+    for taken in choices(outer.count, outer.choose) {
+        let (sum, gains) = table.with(taken);
+        let (low, high) = extremes_of((sum, gains), inner);
+        if !is_wanted(low.0, high.0) {
+            continue;
         }
-        if least.0 == most.0 {
-            break;
+        for inner_taken in choices(inner.count, inner.choose) {
+            let value = sum + bits(inner_taken).map(|one_move| gains[one_move]).sum::<i64>();
+            if is_wanted(value, value) {
+                if both.is_clear((value, taken, inner_taken)) {
+                    return Some(true);
+                }
+                is_found_out = false;
+            }
         }
     }
-    let square = i128::from(unit) * i128::from(unit);
-    let area = |value: i64| Area::from_half_nm2(i128::from(value) * square);
-    Some(Range { low: area(least.0), high: area(most.0) })
+    is_found_out.then_some(false)
 }
 
 #[cfg(test)]
@@ -381,6 +491,33 @@ mod tests {
             let step = if is_half { Step::HalfFoot } else { Step::WholeFoot };
             if let Some(quick) = range(&at, step, freedom) {
                 prop_assert_eq!(OnSteps::new(&at, step).range(freedom), Some(quick));
+            }
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn an_area_is_given_if_it_is_among_those_listed(
+            text in towers(),
+            reading in prop_oneof![Just(None), (0_i64..100_000_000).prop_map(Some)],
+            off in -30_i64..30,
+        ) {
+            let Ok(house) = crate::read::read("t.sides", &text) else { return Ok(()) };
+            let Ok(at) = house.at_face(0, crate::house::Face::Outside) else { return Ok(()) };
+            let freedom = match reading {
+                None => RoundingFreedom::Any,
+                Some(nm) => RoundingFreedom::WithinReading(Length::from_nm(nm)),
+            };
+            let middle = i128::from(at.outline.area().whole_sq_ft() + off);
+            let unit = Area::SQUARE_FOOT.half_nm2();
+            let range = |from: i128, to: i128| {
+                Area::from_half_nm2(from * unit)..=Area::from_half_nm2(to * unit - 1)
+            };
+            let wanted = [range(middle, middle + 1), range(middle + 3, middle + 4)];
+            let listed = OnSteps::new(&at, Step::WholeFoot).areas(freedom);
+            if let Some(is_given) = gives(&at, Step::WholeFoot, freedom, &wanted, 5_000) {
+                let is_wanted = |area: &Area| wanted.iter().any(|range| range.contains(area));
+                prop_assert_eq!(listed.map(|all| all.iter().any(is_wanted)), Some(is_given));
             }
         }
     }
