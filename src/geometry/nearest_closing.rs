@@ -110,9 +110,18 @@ impl Traverse {
 impl NearestClosings {
     /// The preferred closing among those that are `good`, or among all if none is: the least moved length, then the
     /// area nearest to `measured`, then the larger.
-    pub(crate) fn best(&self, measured: Area, good: impl Fn(&Outline) -> bool) -> Option<Outline> {
-        if !self.tied.iter().any(Tied::is_open) {
-            return self.with(&self.first());
+    pub(crate) fn best(
+        mut self,
+        measured: Area,
+        good: impl Fn(&Outline) -> bool,
+    ) -> Option<Outline> {
+        if !self.is_open() {
+            for (axis, tied) in Axis::BOTH.into_iter().zip(&self.tied) {
+                for one in tied.moves.iter().take(tied.choose) {
+                    *self.vectors[one.side].part(axis) += one.change;
+                }
+            }
+            return Outline::new(self.vectors);
         }
         if self.count() <= MOST_CLOSINGS {
             let mut all = self.all()?;
@@ -357,8 +366,11 @@ fn nearest_closing(legs: &[Leg], mut lengths: Vec<i64>, step: Step) -> Option<Ax
     // over is dealt out in whole rounds, except for the last.
     loop {
         let moves = |i: &usize| lengths[*i] + change(&legs[*i]) >= 0;
+        let count = i64::try_from((0..legs.len()).filter(moves).count()).ok()?;
+        if steps < 2 * count {
+            break;
+        }
         let movable: Vec<usize> = (0..legs.len()).filter(moves).collect();
-        let count = i64::try_from(movable.len()).ok()?;
         let shorter = movable.iter().filter(|&&i| change(&legs[i]) < 0);
         let last = shorter.filter_map(|&i| lengths[i].checked_div(unit)).min().unwrap_or(steps);
         let rounds = (steps.checked_div(count).unwrap_or(0) - 1).min(last);

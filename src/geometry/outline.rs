@@ -221,12 +221,52 @@ impl Outline {
 }
 
 /// A quick test whether the walls are clear of each other: `true` means that they are; `false` means that they are not,
-/// or that it could not tell. Handles only a few walls, all along the axes.
+/// or that it could not tell. Handles only walls along the axes.
+pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
+    goes_and_returns(vectors, |vector| (vector.east, vector.north))
+        || goes_and_returns(vectors, |vector| (vector.north, vector.east))
+        || few_are_apart(vectors)
+}
+
+/// Whether the walk goes one way along an axis, then all the way back, and all walls of the way there lie on one side of
+/// all walls of the way back; most houses do. Such walls are clear of each other, since on the way there and on the way
+/// back each wall begins where the one before it ends, and what joins the two ways lies beyond both.
+///
+/// `parts` are the components of a wall along that axis and across it.
+fn goes_and_returns(vectors: &[Vector], parts: impl Fn(&Vector) -> (i64, i64)) -> bool {
+    let last_along = vectors.iter().rev().map(|vector| parts(vector).0).find(|along| *along != 0);
+    let Some(mut is_forth) = last_along.map(|along| along > 0) else { return false };
+    let mut before = vectors.last().map_or(0, |vector| parts(vector).1);
+    let (mut at, mut turns) = (0, 0);
+    let mut back_and_forth = [(i64::MAX, i64::MIN); 2];
+    for vector in vectors {
+        let (along, across) = parts(vector);
+        // A curved or a slanted wall, none at all, or one that turns straight back.
+        if vector.rise != 0
+            || (along == 0) == (across == 0)
+            || before.signum() * across.signum() < 0
+        {
+            return false;
+        }
+        if along != 0 {
+            turns += u32::from(is_forth != (along > 0));
+            is_forth = along > 0;
+            let (low, high) = &mut back_and_forth[usize::from(is_forth)];
+            (*low, *high) = ((*low).min(at), (*high).max(at));
+        }
+        at += across;
+        before = across;
+    }
+    let [back, forth] = back_and_forth;
+    turns == 2 && (back.1 < forth.0 || forth.1 < back.0)
+}
+
+/// [`are_apart`] for a few walls that go back and forth.
 ///
 /// A wall that touches another wall of its own axis also touches one of the other axis, namely the neighbor at that
 /// end. So the walls are clear of each other if each of them meets only its two neighbors among the walls of the other
 /// axis.
-pub(crate) fn are_apart(vectors: &[Vector]) -> bool {
+fn few_are_apart(vectors: &[Vector]) -> bool {
     const FEW: usize = 16;
     /// Where it begins along its axis, its length, and its position on the other axis.
     #[derive(Clone, Copy, Default)]
@@ -609,4 +649,85 @@ fn cross(origin: Point, a: Point, b: Point) -> i128 {
 fn dot(origin: Point, a: Point, b: Point) -> i128 {
     i128::from(a.0 - origin.0) * i128::from(b.0 - origin.0)
         + i128::from(a.1 - origin.1) * i128::from(b.1 - origin.1)
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::collection::vec;
+    use proptest::prelude::*;
+
+    use super::*;
+
+    /// Walls along the axes, in random order and directions, that come back to their start.
+    fn walks() -> impl Strategy<Value = Vec<Vector>> {
+        let wall = (any::<bool>(), prop_oneof![-4_i64..=-1, 1_i64..=4]);
+        vec(wall, 3..14).prop_map(|walls| {
+            let vector = |(is_east, nm): (bool, i64)| match is_east {
+                true => Vector { east: nm, ..Vector::default() },
+                false => Vector { north: nm, ..Vector::default() },
+            };
+            let mut vectors: Vec<Vector> = walls.into_iter().map(vector).collect();
+            let (east, north) = vectors
+                .iter()
+                .fold((0, 0), |(east, north), wall| (east + wall.east, north + wall.north));
+            let back = [
+                Vector { east: -east, ..Vector::default() },
+                Vector { north: -north, ..Vector::default() },
+            ];
+            vectors.extend(back.into_iter().filter(|wall| *wall != Vector::default()));
+            vectors
+        })
+    }
+
+    /// Whether two walls that are not neighbors share a point, or two neighbors more than their corner: every whole
+    /// point of every wall is listed, since all walls are a few nanometers long.
+    fn touches_itself(vectors: &[Vector]) -> bool {
+        let mut at = (0, 0);
+        let mut points = Vec::new();
+        for wall in vectors {
+            let step = (wall.east.signum(), wall.north.signum());
+            for _ in 0..wall.east.abs() + wall.north.abs() {
+                points.push(at);
+                at = (at.0 + step.0, at.1 + step.1);
+            }
+        }
+        let count = points.len();
+        points.sort_unstable();
+        points.dedup();
+        points.len() < count
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(20_000))]
+
+        #[test]
+        fn walls_said_to_be_apart_do_not_touch(vectors in walks()) {
+            let there_and_back = goes_and_returns(&vectors, |wall| (wall.east, wall.north))
+                || goes_and_returns(&vectors, |wall| (wall.north, wall.east));
+            if there_and_back || few_are_apart(&vectors) {
+                prop_assert!(!touches_itself(&vectors));
+            }
+        }
+    }
+
+    #[test]
+    fn a_house_with_towers_is_apart_whichever_way_it_is_turned() {
+        let walls = [(0, 3), (2, 0), (0, 1), (2, 0), (0, -2), (1, 0), (0, -2), (-5, 0)];
+        for turn in 0..4 {
+            let turned = |&(east, north): &(i64, i64)| match turn {
+                0 => (east, north),
+                1 => (north, -east),
+                2 => (-east, -north),
+                _ => (-north, east),
+            };
+            let wall = |(east, north)| Vector { east, north, rise: 0 };
+            let mut vectors: Vec<Vector> = walls.iter().map(turned).map(wall).collect();
+            for _ in 0..vectors.len() {
+                vectors.rotate_left(1);
+                let there_and_back = goes_and_returns(&vectors, |wall| (wall.east, wall.north))
+                    || goes_and_returns(&vectors, |wall| (wall.north, wall.east));
+                assert!(there_and_back, "{vectors:?}");
+            }
+        }
+    }
 }

@@ -85,8 +85,14 @@ impl Length {
     /// ```
     #[must_use]
     pub fn rounded(self, step: Step, halves: Halves) -> Length {
-        let step = step.length().0;
-        Length(halves.quotient(self.0, step) * step)
+        // A unit that the compiler knows needs no division.
+        let to = |unit: i64| Length(halves.quotient(self.0, unit) * unit);
+        match step {
+            Step::WholeFoot => to(const { Step::WholeFoot.length().0 }),
+            Step::HalfFoot => to(const { Step::HalfFoot.length().0 }),
+            Step::Inch => to(const { Step::Inch.length().0 }),
+            Step::TenthFoot => to(const { Step::TenthFoot.length().0 }),
+        }
     }
 
     /// The length in feet with up to six decimals, without trailing zeros: `42.583333`.
@@ -251,6 +257,7 @@ pub enum Halves {
 
 impl Halves {
     /// `value / unit` rounded to a whole number.
+    #[inline(always)]
     fn quotient(self, value: i64, unit: i64) -> i64 {
         let (whole, rest) = (value.div_euclid(unit), value.rem_euclid(unit));
         match (2 * rest).cmp(&unit) {
