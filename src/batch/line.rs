@@ -5,7 +5,11 @@
 
 /// The id and the sides of a line; `None` if a JSON parser has to read it.
 pub(super) fn id_and_sides(bytes: &[u8]) -> Option<(String, String)> {
-    let line = std::str::from_utf8(bytes).ok()?;
+    // JSON allows no control character in a text, and a line of a stream has none elsewhere.
+    let line = std::str::from_utf8(bytes.trim_ascii_end()).ok()?;
+    if line.bytes().fold(false, |any, byte| any | (byte < b' ')) {
+        return None;
+    }
     let rest = after(line, "{")?;
     let (id, rest) = text(after(after(rest, "\"id\"")?, ":")?)?;
     let (sides, rest) = text(after(after(after(rest, ",")?, "\"sides\"")?, ":")?)?;
@@ -20,29 +24,22 @@ fn after<'a>(line: &'a str, letters: &str) -> Option<&'a str> {
 /// A quoted text at the beginning, with or without blanks before it, and what follows it.
 fn text(line: &str) -> Option<(String, &str)> {
     let line = line.trim_ascii_start().strip_prefix('"')?;
-    let mut text = String::with_capacity(line.len());
-    let (mut from, bytes) = (0, line.as_bytes());
-    let is_special = |byte: &u8| matches!(byte, 0..=0x1f | b'"' | b'\\');
+    let (mut text, mut rest) = (String::with_capacity(line.len()), line);
     loop {
-        let at = from + bytes.get(from..)?.iter().position(is_special)?;
-        text.push_str(line.get(from..at)?);
-        match bytes[at] {
-            b'"' => return Some((text, line.get(at + 1..)?)),
-            b'\\' => {
-                text.push(match *bytes.get(at + 1)? {
-                    b'"' => '"',
-                    b'n' => '\n',
-                    b'\\' => '\\',
-                    b'/' => '/',
-                    b't' => '\t',
-                    b'r' => '\r',
-                    _ => return None,
-                });
-                from = at + 2;
-            }
-            // JSON allows no control character in a text.
-            _ => return None,
+        let (plain, from) = rest.split_at(memchr::memchr2(b'"', b'\\', rest.as_bytes())?);
+        text.push_str(plain);
+        let mut next = from.chars();
+        if next.next() == Some('"') {
+            return Some((text, next.as_str()));
         }
+        text.push(match next.next()? {
+            'n' => '\n',
+            't' => '\t',
+            'r' => '\r',
+            same @ ('"' | '\\' | '/') => same,
+            _ => return None,
+        });
+        rest = next.as_str();
     }
 }
 

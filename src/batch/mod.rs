@@ -13,6 +13,7 @@
 //! assert!(house.second_look);
 //! ```
 
+mod json;
 mod line;
 mod summary;
 

@@ -77,10 +77,8 @@ impl Output {
 pub(super) fn append(bytes: &mut Vec<u8>, house: &Outcome, format: Format) {
     match format {
         Format::Jsonl => {
-            // A house consists of texts and numbers, so it can always be written as JSON.
-            if serde_json::to_writer(&mut *bytes, house).is_ok() {
-                bytes.push(b'\n');
-            }
+            house.append_json(bytes);
+            bytes.push(b'\n');
         }
         Format::Csv => cells(house).iter().for_each(|row| csv_line(bytes, row)),
         Format::Table => {
