@@ -24,7 +24,7 @@ pub fn read(name: impl Into<String>, text: impl Into<String>) -> Result<House, D
 ///
 /// Those of [`read`].
 pub fn read_source(source: Source) -> Result<House, Diagnostics> {
-    let sketch::Reading { sketch, mut faults, more } = sketch::read(&source);
+    let sketch::Reading { sketch, mut faults, more } = sketch::read_without_lines(&source);
     match check(&source, &sketch, &mut faults) {
         Some(mut model) => {
             sort(&mut faults);

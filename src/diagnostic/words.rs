@@ -249,9 +249,9 @@ pub(crate) fn glued(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for (i, &character) in characters.iter().enumerate() {
         let before = i.checked_sub(1).and_then(|i| characters.get(i));
-        let after_feet = before == Some(&'\'') && is_digit(characters.get(i + 1));
-        let fraction = characters[i + 1..].iter().find(|c| !c.is_ascii_digit()) == Some(&'/');
-        let glue = character == ' ' && (after_feet || is_digit(before) && fraction);
+        let after_feet = || before == Some(&'\'') && is_digit(characters.get(i + 1));
+        let fraction = || characters[i + 1..].iter().find(|c| !c.is_ascii_digit()) == Some(&'/');
+        let glue = character == ' ' && (after_feet() || is_digit(before) && fraction());
         out.push(if glue { GLUE } else { character });
     }
     out

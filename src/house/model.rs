@@ -525,6 +525,10 @@ impl Side {
 
 /// Whether a typed side ends in a number without a unit.
 pub(crate) fn is_bare(typed: &str) -> bool {
+    // Most sides end in a unit, and this is the quickest way to find that out.
+    if typed.ends_with(['\'', '"', 'm']) {
+        return false;
+    }
     let is_number = |part: &str| part.parse::<Decimal>().is_ok();
     let mut words = typed.split(' ');
     let _direction = words.next();

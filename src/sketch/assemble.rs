@@ -56,6 +56,7 @@ pub(crate) struct Assembler {
     sketch: Sketch,
     open: Open,
     seen: Seen,
+    keeps_lines: bool,
 }
 
 /// Which of the statements that are allowed only once were made, and where.
@@ -72,9 +73,11 @@ impl Seen {
 }
 
 impl Assembler {
-    /// Reserves space for `count` lines.
-    pub(crate) fn expect_lines(&mut self, count: usize) {
-        self.sketch.lines.reserve(count);
+    /// An assembler that keeps the lines too, about `count` of them.
+    pub(crate) fn with_lines(count: usize) -> Assembler {
+        let mut assembler = Assembler { keeps_lines: true, ..Assembler::default() };
+        assembler.sketch.lines.reserve(count);
+        assembler
     }
 
     /// Adds a line that is only a side. Returns `false` if it belongs to no walk or needs a diagnostic, and was not
@@ -89,7 +92,7 @@ impl Assembler {
         }
         let statement = Statement::Side(side.run.clone(), SideWords::default());
         walk.push(side);
-        self.sketch.lines.push(Line { statement: Some(statement), comment: None });
+        self.keep(Some(statement), None);
         true
     }
 
@@ -102,7 +105,13 @@ impl Assembler {
         if let Some(statement) = &statement {
             self.statement(statement, &mut read, faults);
         }
-        self.sketch.lines.push(Line { statement, comment: read.comment });
+        self.keep(statement, read.comment);
+    }
+
+    fn keep(&mut self, statement: Option<Statement>, comment: Option<String>) {
+        if self.keeps_lines {
+            self.sketch.lines.push(Line { statement, comment });
+        }
     }
 
     /// The finished sketch. Reports spaces and outlines without sides.

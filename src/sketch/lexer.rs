@@ -226,7 +226,9 @@ impl<'a> Lexer<'a, '_> {
     fn text(&mut self) {
         let start = self.at;
         self.at += self.peek().map_or(0, char::len_utf8);
-        let inner = self.take_while(|c, _| !matches!(c, '"' | '“' | '”'));
+        let rest = &self.line[self.at..];
+        let inner = &rest[..rest.find(['"', '“', '”']).unwrap_or(rest.len())];
+        self.at += inner.len();
         if self.peek().is_none() {
             let after_number =
                 matches!(self.tokens.last(), Some(Placed { token: Token::Number(_), .. }));

@@ -24,7 +24,7 @@ pub(crate) mod value_statement;
 mod wanted;
 
 pub use reader::parse;
-pub(crate) use reader::{Reading, read};
+pub(crate) use reader::{Reading, read, read_without_lines};
 pub use statement::{Face, Kind, ReferenceSource, TakenFrom, Unit};
 pub(crate) use tidy::bearing_written;
 pub use tree::Sketch;

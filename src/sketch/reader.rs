@@ -45,11 +45,19 @@ pub fn parse(source: Source) -> Result<Sketch, Diagnostics> {
 
 /// Reads a whole sides file, continuing after each error.
 pub(crate) fn read(source: &Source) -> Reading {
+    // An estimate of the number of lines that is more likely too high than too low.
+    let count = (source.text().len() >> 3).min(MOST_LINES) + 1;
+    assembled(source, Assembler::with_lines(count))
+}
+
+/// Like [`read`], without the list of lines, which only the tidy form needs.
+pub(crate) fn read_without_lines(source: &Source) -> Reading {
+    assembled(source, Assembler::default())
+}
+
+fn assembled(source: &Source, mut assembler: Assembler) -> Reading {
     let mut faults = Vec::new();
     let text = source.text();
-    let mut assembler = Assembler::default();
-    // An estimate of the number of lines that is more likely too high than too low.
-    assembler.expect_lines((text.len() >> 3).min(MOST_LINES) + 1);
     if text.len() > MOST_BYTES {
         faults.push(too_long("the file has more than 1 MB"));
         return Reading { sketch: Sketch::default(), faults, more: 0 };
@@ -66,8 +74,7 @@ pub(crate) fn read(source: &Source) -> Reading {
             break;
         }
         count += 1;
-        // Lines are short, so a byte-by-byte search is the fastest.
-        let end = rest.bytes().position(|byte| byte == b'\n').map_or(rest.len(), |at| at + 1);
+        let end = memchr::memchr(b'\n', rest.as_bytes()).map_or(rest.len(), |at| at + 1);
         let (line, after) = rest.split_at(end);
         let content = line.strip_suffix('\n').unwrap_or(line);
         let content = content.strip_suffix('\r').unwrap_or(content);

@@ -142,6 +142,9 @@ impl Values {
     /// Gives all amounts one currency: the one that was typed, or if none was, `$` where a place with American rules
     /// is named.
     pub(crate) fn in_one_currency(&mut self) {
+        if self.is_empty() {
+            return;
+        }
         let is_american = self.place.is_some_and(|place| place != Place::None);
         let otherwise = if is_american { Currency::Dollar } else { Currency::None };
         let currency = self.typed_signs().first().copied().unwrap_or(otherwise);

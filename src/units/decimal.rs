@@ -1,11 +1,15 @@
 //! Integer arithmetic for printing: decimals, commas between thousands, and parts rounded so that they still add up.
 #![expect(clippy::integer_division, reason = "the one rounding of a printed figure lives here")]
 
-use rust_decimal::Decimal;
-
 /// `value / unit` with up to six decimals, halves away from zero, without trailing zeros.
 pub(crate) fn six_decimals(value: i128, unit: i128) -> String {
-    Decimal::from_i128_with_scale(millionths(value, unit), 6).normalize().to_string()
+    let millionths = millionths(value, unit);
+    let sign = if millionths < 0 { "-" } else { "" };
+    let (whole, rest) = (millionths.abs() / 1_000_000, millionths.abs() % 1_000_000);
+    if rest == 0 {
+        return format!("{sign}{whole}");
+    }
+    format!("{sign}{whole}.{rest:06}").trim_end_matches('0').to_owned()
 }
 
 /// `value / unit` in millionths, halves away from zero.

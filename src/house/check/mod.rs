@@ -901,8 +901,8 @@ fn spoken_place(at: (i64, i64), form: Form) -> String {
 /// The digits before and after the decimal point of a side that ends in a decimal number without a unit; `None` for
 /// any other side.
 fn bare_decimal(typed: &str) -> Option<(&str, &str)> {
-    // Most sides have no point, and this is the quickest way to find that out.
-    if !typed.bytes().any(|byte| byte == b'.') {
+    // Most sides end in a unit, and this is the quickest way to find that out.
+    if !typed.ends_with(|last: char| last.is_ascii_digit()) {
         return None;
     }
     let (before, tenths) = typed.rsplit_once('.')?;

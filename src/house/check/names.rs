@@ -43,9 +43,10 @@ impl Checker<'_> {
         let sketch = self.sketch;
         for level in &sketch.levels {
             let name = &level.level.name;
-            let below = parts(&name.text).any(|part| UNDERGROUND.contains(&part.as_str()));
-            let over = parts(&name.text).any(|part| matches!(part.as_str(), "over" | "above"));
-            if below && !over && !level.level.below_grade {
+            let lower = name.text.to_lowercase();
+            let below = parts(&lower).any(|part| UNDERGROUND.contains(&part));
+            let over = || parts(&lower).any(|part| matches!(part, "over" | "above"));
+            if below && !level.level.below_grade && !over() {
                 let shown = quoted(&name.text);
                 self.report(
                     Diagnostic::new(
@@ -68,16 +69,18 @@ impl Checker<'_> {
 
     fn report_other_kind(&mut self, sketch: &SpaceSketch) {
         let space = &sketch.space;
-        let words: Vec<String> = parts(&space.name.text).collect();
-        let last = words.iter().rev().find(|word| word.chars().any(char::is_alphabetic));
-        let kind = last.and_then(|last| OTHER_KINDS.iter().find(|(word, _)| word == last));
-        let is_lived_in = words.iter().any(|word| BUT_LIVED_IN.contains(&word.as_str()));
-        let Some((_, kind)) = kind.filter(|_| space.kind == Kind::Living && !is_lived_in) else {
-            return;
-        };
-        if space.counted == Some(false) {
+        if space.kind != Kind::Living || space.counted == Some(false) {
             return;
         }
+        let name = space.name.text.to_lowercase();
+        let words = parts(&name);
+        let last = words.clone().filter(|word| word.chars().any(char::is_alphabetic)).last();
+        let kind = last.and_then(|last| OTHER_KINDS.iter().find(|(word, _)| *word == last));
+        let Some((_, kind)) =
+            kind.filter(|_| !words.clone().any(|word| BUT_LIVED_IN.contains(&word)))
+        else {
+            return;
+        };
         let shown = quoted(&space.name.text);
         self.report(
             Diagnostic::new(
@@ -120,13 +123,7 @@ impl Checker<'_> {
     }
 }
 
-/// The words of a name in lower case.
-fn parts(name: &str) -> impl Iterator<Item = String> {
-    let name = name.to_lowercase();
-    let all: Vec<String> = name
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|part| !part.is_empty())
-        .map(str::to_owned)
-        .collect();
-    all.into_iter()
+/// The words of a name.
+fn parts(name: &str) -> impl Iterator<Item = &str> + Clone {
+    name.split(|c: char| !c.is_alphanumeric()).filter(|part| !part.is_empty())
 }
