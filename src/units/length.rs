@@ -259,7 +259,8 @@ impl Halves {
     /// `value / unit` rounded to a whole number.
     #[inline(always)]
     fn quotient(self, value: i64, unit: i64) -> i64 {
-        let (whole, rest) = (value.div_euclid(unit), value.rem_euclid(unit));
+        let whole = value.div_euclid(unit);
+        let rest = value - whole * unit;
         match (2 * rest).cmp(&unit) {
             std::cmp::Ordering::Less => whole,
             std::cmp::Ordering::Greater => whole + 1,

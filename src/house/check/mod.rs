@@ -34,7 +34,7 @@ use crate::sketch::statement::{MissingStatement, Run, usual_form};
 use crate::sketch::{
     FigureSketch, Heads, Kind, LevelSketch, SideSketch, Sketch, SpaceSketch, WalkSketch,
 };
-use crate::units::length::{Form, Halves, Length, Step, WrittenLength};
+use crate::units::length::{Form, Length, Step, WrittenLength};
 
 /// The tolerance of an estimated side, plus or minus, unless the file gives one.
 const ESTIMATED: Length = Length::FOOT;
@@ -97,9 +97,10 @@ pub(crate) fn check(
 
 /// The notation of most sides of spaces; of lots, if the file has no other sides.
 fn form_of(sketch: &Sketch) -> Form {
-    let spaces = sketch.levels.iter().flat_map(|level| &level.spaces).collect::<Vec<_>>();
-    let all = if spaces.is_empty() { sketch.lots.iter().collect() } else { spaces };
-    usual_form(all.iter().flat_map(|space| &space.walk.sides).map(|side| &side.run))
+    let has_spaces = sketch.levels.iter().any(|level| !level.spaces.is_empty());
+    let lots = if has_spaces { &[] } else { sketch.lots.as_slice() };
+    let all = sketch.levels.iter().flat_map(|level| &level.spaces).chain(lots);
+    usual_form(all.flat_map(|space| &space.walk.sides).map(|side| &side.run))
 }
 
 fn empty(source: &Source, sketch: &Sketch) -> Model {
@@ -681,9 +682,7 @@ impl Checker<'_> {
 
     fn report_short_jogs(&mut self, name: &str, sides: &[Side], closed: &Closed) {
         for axis in Axis::BOTH {
-            let short = |leg: &Leg| {
-                Length::from_nm(leg.length).rounded(Step::WholeFoot, Halves::Up) == Length::ZERO
-            };
+            let short = |leg: &Leg| 2 * leg.length < Length::FOOT.nm();
             let along_axis = |leg: &Leg| sides[leg.side].direction.is_some();
             for leg in closed.traverse.legs_along(axis).filter(along_axis).filter(short) {
                 let side = &sides[leg.side];
