@@ -69,6 +69,18 @@ impl Report<'_> {
         Sentences::of(self.reconciliation.areas()).opening(self.reconciliation)
     }
 
+    /// The measured area before any rounding, which is what people compute by hand; `None` if rounding changes nothing.
+    #[must_use]
+    pub fn before_rounding(&self) -> Option<String> {
+        Sentences::of(self.reconciliation.areas()).before_rounding()
+    }
+
+    /// The sentences of the [`opening`](Report::opening) about walls that may be missing, which name lines of the file.
+    #[must_use]
+    pub fn missing_walls(&self) -> Vec<String> {
+        Sentences::of(self.reconciliation.areas()).missing_walls(self.reconciliation)
+    }
+
     /// For each figure with a difference to account for, what most likely could account for it: one sentence, with the
     /// name of the figure if there are several.
     #[must_use]

@@ -107,7 +107,8 @@ pub struct Row {
     /// The length of a side by closing, as it follows from the other sides; empty if it does not follow, or was
     /// typed.
     pub found: String,
-    /// The length as feet, inches and a fraction of an inch; `None` if it cannot be written that way.
+    /// The length as feet, inches and a fraction of an inch, also one that cannot be read, such as `6' 24"`; `None` if
+    /// it cannot be written that way.
     pub parts: Option<[String; 3]>,
     /// How the length was obtained.
     pub how: How,

@@ -231,6 +231,18 @@ impl Sentences<'_> {
         )
     }
 
+    /// Why the measured area may not be the sum on somebody's notepad; `None` if no wall changes by being rounded.
+    pub(crate) fn before_rounding(&self) -> Option<String> {
+        let gross = self.areas.gross();
+        let exact = self.size(gross.outside());
+        (exact != self.size(gross.tenth_foot())).then(|| {
+            format!(
+                "Before any rounding it is {exact}; here each wall is first rounded to {}.",
+                self.fine()
+            )
+        })
+    }
+
     /// Who states the lengths: `as stated by the owner`, or `as stated by whoever measured` if the file does not say
     /// who that was.
     pub(crate) fn as_stated(&self) -> String {

@@ -3,6 +3,8 @@
 //! A sides file speaks of lines, and its directions are those of the compass. A form shows walls as rows, and back,
 //! right, front and left. The errors are the same; here each says where it is in the form.
 
+mod street;
+
 use std::collections::BTreeSet;
 
 use serde::Serialize;
@@ -51,9 +53,21 @@ pub struct Mend {
     pub label: String,
 }
 
+/// What a question is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum About {
+    /// A space inside the walk.
+    Inside,
+    /// A level above or below.
+    Level,
+}
+
 /// A question about a walk.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Question {
+    /// What it is about.
+    pub about: About,
     /// The walk, by index.
     pub walk: usize,
     /// The question.
@@ -77,6 +91,8 @@ pub struct Said {
     pub compass: String,
     /// Where each walk begins; empty for one that does not begin at a corner.
     pub begins: Vec<String>,
+    /// Of each walk whether it is back at its start; empty if it is not.
+    pub back: Vec<String>,
 }
 
 /// What is said about the walks, whether or not they close.
@@ -95,6 +111,7 @@ pub fn said(rows: &Rows) -> Said {
         unchecked: unchecked(rows),
         compass: if has_wall { compass } else { String::new() },
         begins: rows.walks.iter().map(begins).collect(),
+        back: rows.walks.iter().map(back_at_start).collect(),
     }
 }
 
@@ -121,6 +138,11 @@ fn state(rows: &Rows) -> String {
         true => "Back at the start.".to_owned(),
         false => "Back at the start, within what the tape can tell.".to_owned(),
     }
+}
+
+fn back_at_start(walk: &Walk) -> String {
+    let is_back = walk.is_closed && walk.rows.iter().all(|row| row.is_read);
+    if is_back { "This walk is back at its start.".to_owned() } else { String::new() }
 }
 
 /// The walls of a walk that are not in the drawing, since they cannot be read.
@@ -217,10 +239,14 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         // The buttons say it already.
         helps.clear();
     }
+    let seen_here = |text: &str| street::seen(text, rows.compass);
     let points = |(span, label): &(crate::diagnostic::Span, String)| {
         let line = source.line(span.start);
-        row_on(rows, line).map(|_| (line, label.clone()))
+        row_on(rows, line).map(|_| (line, seen_here(label)))
     };
+    if let Some(both) = at.and_then(|(w, r)| past_twelve(source, &rows.walks[w].rows[r])) {
+        (mends, helps) = (both, Vec::new());
+    }
     let is_measured_again = is_open || one.word() == Word::ClosingBackwards;
     let empty = at.map(|(w, r)| &rows.walks[w].rows[r]).is_some_and(Row::lacks_length);
     if empty {
@@ -236,6 +262,11 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         _ if empty => "this wall has no length yet",
         Word::Unexpected if field.is_some_and(is_area) => "only an area goes here",
         Word::NoClosureCheck if at.is_some() => "it was not measured and follows from the others",
+        _ if mends.len() == 2
+            && at.is_some_and(|(w, r)| counts_past_twelve(&rows.walks[w].rows[r]).is_some()) =>
+        {
+            "after the feet come fewer than 12 inches: were feet and inches exchanged, or were inches counted on?"
+        }
         _ => seen.message(),
     };
     Notice {
@@ -243,8 +274,8 @@ fn notice(source: &Source, one: &Diagnostic, seen: &Diagnostic, rows: &Rows) -> 
         at,
         field,
         walk,
-        message: open.map_or_else(|| message.to_owned(), still_open),
-        helps,
+        message: open.map_or_else(|| seen_here(message), still_open),
+        helps: helps.iter().map(|help| seen_here(help)).collect(),
         again: one.others().iter().filter(|_| is_measured_again).filter_map(points).collect(),
         mends,
         is_early: unfinished.is_some_and(|walk| !walk.is_near),
@@ -273,6 +304,50 @@ fn place(rows: &Rows, line: usize, at: Option<(usize, usize)>, walk: Option<usiz
 
 fn still_open(walk: &Walk) -> String {
     format!("the walk is not back at its start: still {}", walk.gap)
+}
+
+/// Feet, and twelve inches or more, of a length that cannot be read.
+fn counts_past_twelve(row: &Row) -> Option<(u32, u32)> {
+    let [feet, inches, _] = row.parts.as_ref().filter(|_| !row.is_read)?;
+    let (feet, inches) = (feet.parse().ok()?, inches.parse().ok()?);
+    (12..1_000).contains(&inches).then_some((feet, inches)).filter(|_| feet < 1_000)
+}
+
+/// Both readings of `6' 24 1/4"`: feet and inches exchanged, or inches counted past a foot. One alone is no choice.
+fn past_twelve(source: &Source, row: &Row) -> Option<Vec<Mend>> {
+    let (feet, inches) = counts_past_twelve(row)?;
+    let fraction = row.parts.as_ref().map_or("", |[.., fraction]| fraction);
+    let line: usize =
+        source.text().split_inclusive('\n').take(row.line.checked_sub(1)?).map(str::len).sum();
+    let from = line + source.text().get(line..)?.find(&row.length)?;
+    let to = from + row.length.len();
+    let written = |feet: u32, inches: u32| {
+        let inches =
+            if fraction.is_empty() { inches.to_string() } else { format!("{inches} {fraction}") };
+        format!("{feet}' {inches}\"")
+    };
+    let exchanged = (feet < 12).then(|| written(inches, feet));
+    let counted = written(feet + inches.div_euclid(12), inches.rem_euclid(12));
+    let mend = |text: String| {
+        let shown = in_row(source, (from, to, &text), row.line)?;
+        Some(Mend { from, to, text, label: format!("Use {shown}") })
+    };
+    let both: Vec<Mend> = [exchanged?, counted].into_iter().filter_map(mend).collect();
+    (both.len() == 2).then_some(both)
+}
+
+/// Asks about walls that may be missing from a house that closes, in the words of the rows; such walls affect every
+/// area.
+#[must_use]
+pub fn missing_walls(list: &[Diagnostic], notices: &[Notice]) -> Vec<String> {
+    let all = list.iter().zip(notices).filter(|(one, _)| one.word() == Word::NoTurn);
+    let sentence = |(_, notice): (&Diagnostic, &Notice)| {
+        format!(
+            "{}. Is a wall missing between the two? The wall that was not reached would hide that, and the areas below would be wrong.",
+            notice.message.replace('`', "\"")
+        )
+    };
+    all.map(sentence).collect()
 }
 
 /// What a replacement makes of a row: `left 22' 10"`.
@@ -370,27 +445,46 @@ fn difference(old: &str, new: &str) -> (usize, usize, String) {
     (from, old.len() - end, new[from..new.len() - end].to_owned())
 }
 
-/// Asks whether something that is not counted lies inside a walk that is back at its start, while nothing does.
+/// What is asked about walks that are back at their starts, before their area is taken for the answer: whether
+/// something that is not counted lies inside, and whether there is another level.
 #[must_use]
-pub fn question(rows: &Rows) -> Option<Question> {
+pub fn questions(rows: &Rows) -> Vec<Question> {
     let living = Kind::Living.word();
-    let walk = rows.walks.iter().position(|walk| {
-        let has_inner =
-            |other: &Walk| other.level == walk.level && other.within.as_ref() == Some(&walk.name);
-        let is_whole = walk.is_closed && walk.rows.iter().all(|row| row.is_read);
-        walk.kind == living && is_whole && !rows.walks.iter().any(has_inner)
-    })?;
-    let of = match rows.walks.len() {
-        1 => "this walk".to_owned(),
-        _ => format!("the walk of {}", rows.walks[walk].name),
+    let is_whole = |walk: &Walk| walk.is_closed && walk.rows.iter().all(|row| row.is_read);
+    let finished = || {
+        let walks = rows.walks.iter().enumerate();
+        walks.filter(move |(_, walk)| walk.kind == living && is_whole(walk))
     };
-    Some(Question {
-        walk,
-        text: format!("Is a garage or a porch inside {of}?"),
-        why: "Its area is in the total until it is added as a space inside.".to_owned(),
+    let has_inner = |walk: &Walk| {
+        let is_inner =
+            |other: &Walk| other.level == walk.level && other.within.as_ref() == Some(&walk.name);
+        rows.walks.iter().any(is_inner)
+    };
+    let is_below = |walk: &Walk| rows.levels.first() == Some(&walk.level);
+    let asked = finished().filter(|(_, walk)| is_below(walk) && !has_inner(walk));
+    let inside = asked.map(|(at, walk)| {
+        let of = match rows.walks.len() {
+            1 => "this walk".to_owned(),
+            _ => format!("the walk of {}", walk.name),
+        };
+        Question {
+            about: About::Inside,
+            walk: at,
+            text: format!("Is a garage or a porch inside {of}?"),
+            why: "Its area is in the total until it is added as a space inside.".to_owned(),
+            yes: "Yes, add it".to_owned(),
+            no: "No".to_owned(),
+        }
+    });
+    let level = finished().next().filter(|_| rows.levels.len() == 1).map(|(at, _)| Question {
+        about: About::Level,
+        walk: at,
+        text: "Is there an upper floor?".to_owned(),
+        why: "A record counts it too; here it counts once its walk is added.".to_owned(),
         yes: "Yes, add it".to_owned(),
         no: "No".to_owned(),
-    })
+    });
+    inside.chain(level).collect()
 }
 
 #[cfg(test)]

@@ -166,8 +166,11 @@ test('a walk that just closed is asked what lies inside, before the caution', as
   await context.close();
 });
 
-test('the question about the inside is answered once', async () => {
+test('the questions about the inside and an upper floor are answered once', async () => {
   const { tab, context } = await begun({ viewport: LAPTOP }, BOX);
+  await button(tab, 'No').click();
+  await settled(tab);
+  assert.match(await tab.locator('.question').textContent(), /^Is there an upper floor\?/);
   await button(tab, 'No').click();
   await settled(tab);
   assert.equal(await tab.locator('.question').textContent(), '');
@@ -240,7 +243,7 @@ test('a walk that nearly closes says which wall to measure again, in the words o
   const { tab, context } = await begun({ viewport: LAPTOP }, [['back', '28'], ['right', '42'], ['front', '27'], ['left', '42']]);
   const told = await tab.locator('.notices').innerText();
   assert.match(told, /still 1' toward the street/);
-  assert.match(told, /measure again: side 1 \(back 28'\) or side 3 \(front 27'\)/);
+  assert.match(told, /measure again: wall 1 \(back 28'\) or wall 3 \(front 27'\)/);
   assert.doesNotMatch(told, /\b(Line|north|east|south|west)\b/);
   await tab.locator('input.feet').nth(1).focus();
   await tab.locator('.notices').getByRole('button', { name: 'House' }).click();
@@ -691,7 +694,7 @@ test('files are named after the address, and a long address is seen whole', asyn
   const address = tab.getByLabel('Address');
   await address.fill('418 Quillback Lane, Tern County');
   await settled(tab);
-  assert.equal((await fileOf(tab, 'Make the PDF')).name, '418-quillback-lane-tern-county.pdf');
+  assert.equal((await fileOf(tab, 'Make the PDF')).name, '418-quillback-lane-tern-county-record-1100.pdf');
   const isCut = () => address.evaluate((one) => one.scrollWidth > one.clientWidth);
   assert.ok(!(await isCut()));
   await tab.setViewportSize(LAPTOP);

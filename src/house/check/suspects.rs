@@ -283,10 +283,13 @@ fn slip(typed: i64, held: i64, slack: i64) -> Option<Slip> {
     if rest == 0 && held > typed && held - typed < foot {
         return Some(Slip::InchesLeftOff);
     }
-    // 29' 8" written as 28' 9".
+    // 29' 8" written as 28' 9", or 10' 5" as 5' 10".
     let (units, inches) = (feet.rem_euclid(10), rest.checked_div(inch).unwrap_or(0));
-    let exchanged = (feet - units + inches) * foot + units * inch + rest.rem_euclid(inch);
-    if (1..10).contains(&inches) && inches != units && near(exchanged) {
+    let exchanged =
+        |tens: i64, units: i64| near((tens + inches) * foot + units * inch + rest.rem_euclid(inch));
+    let is_last_digit = (1..10).contains(&inches) && exchanged(feet - units, units);
+    let is_whole = feet < 12 && exchanged(0, feet);
+    if inches > 0 && (is_last_digit && inches != units || is_whole && inches != feet) {
         return Some(Slip::FeetAndInchesExchanged);
     }
     let whole_feet =

@@ -56,8 +56,10 @@ export function drawing(drawn: Drawn): SVGElement {
   );
   if (drawn.onCorner) {
     let n = 0;
+    const taken: Place[] = [];
+    const radius = radiusOf(here.map(({ walk }) => walk), type);
     for (const { walk, index } of here) {
-      svg.append(cornered(walk, index, n, drawn, type));
+      svg.append(cornered(walk, index, n, drawn, radius, taken));
       n += cornersOf(walk);
     }
   }
@@ -209,15 +211,27 @@ function spots(walk: Walk, row: Row, text: string, type: number): Spot[] {
 /// Positive for a walk that goes clockwise on the screen.
 const turn = (walk: Walk) => walk.rows.reduce((sum, { from, to }) => sum + from[0] * to[1] - to[0] * from[1], 0);
 
-/// The corners of a walk, numbered on from those of the walks before it.
-function cornered(walk: Walk, index: number, before: number, drawn: Drawn, type: number): SVGElement {
+/// How large the circles of corners are: two at a short wall do not lie over each other.
+function radiusOf(walks: Walk[], type: number): number {
+  const all = walks.flatMap((walk) => walk.rows.map((row) => row.from));
+  const apart = all.flatMap(([x, y], i) => all.slice(i + 1).map(([otherX, otherY]) => Math.hypot(otherX - x, otherY - y)));
+  const least = Math.min(...apart.filter((far) => far > type * 0.3), Infinity);
+  return Math.max(type * 0.55, Math.min(type * 0.8, least * 0.42));
+}
+
+/// The corners of a walk, numbered on from those of the walks before it. One that lies over another moves into its walk.
+function cornered(walk: Walk, index: number, before: number, drawn: Drawn, radius: number, taken: Place[]): SVGElement {
   const group = s('g', { class: 'corners' });
-  // Two corners at a short wall do not lie over each other.
-  const short = Math.min(...walk.rows.map(({ from, to }) => Math.hypot(to[0] - from[0], to[1] - from[1]) || Infinity));
-  const radius = Math.max(type * 0.55, Math.min(type * 0.8, short * 0.46));
+  const middle = [0, 1].map((axis) => walk.rows.reduce((sum, { from }) => sum + from[axis], 0) / walk.rows.length);
   for (const [i, row] of walk.rows.entries()) {
     const isChosen = drawn.corner?.walk === index && drawn.corner.corner === i + 1;
-    const [x, y] = row.from;
+    let [x, y] = row.from;
+    const isOver = () => taken.some(([otherX, otherY]) => Math.hypot(otherX - x, otherY - y) < radius * 2);
+    for (let step = 0; step < 4 && isOver(); step++) {
+      x += Math.sign(middle[0] - x) * radius * 0.8;
+      y += Math.sign(middle[1] - y) * radius * 0.8;
+    }
+    taken.push([x, y]);
     group.append(
       s('circle', {
         class: isChosen ? 'corner chosen' : 'corner',

@@ -5,7 +5,7 @@ import { FINER, FRACTIONS, LENGTH, METRIC, NEW, UNITS } from './format';
 import { Library } from './library';
 import { h } from './page';
 import * as pictures from './pictures';
-import type { Edit, Heads, How, Look, Made, Notice, Row, Shape, Walk, Way } from './types';
+import type { Edit, Heads, How, Look, Made, Notice, Question, Row, Shape, Walk, Way } from './types';
 import { fromText, unpacked } from './unpack';
 import { say, words, type Words } from './words';
 
@@ -14,6 +14,8 @@ declare const LICENSES: string;
 
 const KEEP = 'fairfoot';
 const MOST_UNDONE = 500;
+/// The most characters of earlier texts that are stored for undo.
+const MOST_STORED = 100_000;
 /// The name of a house that was begun here.
 const BEGUN = 'house.sides';
 const MOST_OF_NAME = 60;
@@ -26,6 +28,8 @@ const SHAPES: Shape['is'][] = ['straight', 'bay', 'round', 'slant'];
 /// The fields of a row that hold lengths.
 const PARTS = ['feet', 'inches', 'fraction', 'out', 'flat', 'leg'];
 const HOWS: How[] = ['measured', 'closing', 'about'];
+/// A length with a mark or a second number, as it is not typed into a box for feet alone.
+const WHOLE = /\d\s*['’′"”″]|\d[\s-]+\d/;
 const FIELDS: (keyof Heads)[] = ['record', 'listing', 'plan', 'property', 'account', 'veneer'];
 
 const main = h('main', { id: 'page' });
@@ -59,7 +63,6 @@ let isPaperChosen = false;
 const fields = new Map<string, HTMLElement>();
 /// The values each row was last filled with.
 const filled = new Map<string, string>();
-let isKept = true;
 /// The look under way.
 let looking: Promise<void> | null = null;
 let atWork = 0;
@@ -89,6 +92,10 @@ let isInside = false;
 let comingTo: string | null = null;
 /// What was typed into the list of fractions that has the focus.
 let ofList = '';
+/// The row whose feet are typed anew, over all that stood there: a whole length replaces its inches and fraction too.
+let anew: string | null = null;
+/// The row whose inches were just reached by a mark or a blank after the feet.
+let arrived: string | null = null;
 /// The rows are being replaced, so that a field loses the focus although nobody left it.
 let isReplacing = false;
 /// A pointer is pressed: nothing may move below it until it is released.
@@ -98,6 +105,7 @@ let atRelease: (() => void)[] = [];
 let isHandedOn = false;
 
 const parts = {
+  another: h('button', { type: 'button', class: 'quiet another', hidden: true }, say('another')),
   heads: h('section', { class: 'figures' }),
   walks: h('div', { class: 'walks' }),
   drawing: h('div', { class: 'drawing' }),
@@ -197,7 +205,6 @@ async function undo(): Promise<void> {
 }
 
 function keep(): void {
-  if (!isKept) return;
   try {
     localStorage.setItem(KEEP, JSON.stringify(held()));
   } catch {
@@ -210,12 +217,22 @@ interface Kept {
   text: string;
   isOwn?: boolean;
   whole?: string[];
+  /// Earlier texts, for undo.
+  undone?: string[];
   /// A figure that was being typed: its field and what stood there.
   typing?: [keyof Heads, string] | null;
 }
 
 /// The house on the screen, as it is stored.
-const held = (): Kept => ({ name, text, isOwn, whole: [...answered], typing: soon && [soon.field, headOf(soon.field)?.value ?? ''] });
+const held = (): Kept => ({ name, text, isOwn, whole: [...answered], undone: recent(), typing: soon && [soon.field, headOf(soon.field)?.value ?? ''] });
+
+/// The newest earlier texts, as far as they are stored.
+function recent(): string[] {
+  let room = MOST_STORED;
+  let from = undone.length;
+  while (from > 0 && undone[from - 1].length <= room) room -= undone[--from].length;
+  return undone.slice(from);
+}
 
 /// The house that is stored on this device.
 function stored(): Kept | null {
@@ -227,7 +244,7 @@ function stored(): Kept | null {
 }
 
 /// The house of the last visit, or where nothing is stored, of this one.
-const kept = (): Kept | null => stored() ?? (isKept && text ? held() : null);
+const kept = (): Kept | null => stored() ?? (text ? held() : null);
 
 /// How the house kept here is called: its address, or the name of its file.
 const titled = (old: Kept): string => /^property "([^"]*)"/m.exec(old.text)?.[1] || (old.name === BEGUN ? '' : old.name);
@@ -288,19 +305,29 @@ function goOn(old: Kept): void {
   answered.clear();
   for (const one of old.whole ?? []) answered.add(one);
   work(old.text, true);
+  undone = old.undone ?? [];
+  keep();
   if (old.typing) void edit({ edit: 'head', field: old.typing[0], value: old.typing[1] });
 }
 
+/// Takes the house off the screen and off this device. What is begun after that is kept again.
 async function forget(): Promise<void> {
   if ((await asked('forgetting', ['forget'])) !== 'forget') return;
+  unsend();
+  await edits;
   void pictures.forget();
   try {
     localStorage.removeItem(KEEP);
   } catch {
     // Nothing was stored.
   }
-  isKept = false;
-  main.querySelector('footer')?.replaceWith(foot());
+  text = '';
+  name = BEGUN;
+  isOwn = false;
+  undone = [];
+  answered.clear();
+  start();
+  main.querySelector<HTMLElement>('.choice')?.focus();
   tell(say('forgotten'), true);
 }
 
@@ -398,13 +425,12 @@ function paintHeads(now: Look): void {
         autocomplete: 'off',
         inputmode: field === 'record' || field === 'listing' || field === 'plan' ? 'decimal' : 'text',
         oninput: () => sendSoon(field),
-        onchange: () => void sendHead(field).then(repaint),
+        onchange: () => void sendHead(field),
       });
-      return h('label', {}, h('span', { 'data-label': field }), input, h('span', { class: 'wrong', id: `wrong-${field}` }));
+      return h('label', {}, h('span', { 'data-label': field }), input, h('span', { class: 'wrong', id: `wrong-${field}`, 'aria-live': 'polite' }));
     });
     parts.heads.append(
       h('h2', {}, say('figures')),
-      h('p', { class: 'aside' }, say('figuresHint')),
       h('div', { class: 'fields' }, ...fields),
     );
   }
@@ -418,11 +444,22 @@ function paintHeads(now: Look): void {
     if (!input) continue;
     const isTyping = document.activeElement === input;
     if (!isTyping) input.value = value;
-    const wrong = isTyping ? undefined : now.notices.find((one) => one.is_error && one.form.field === field);
+    // Until it is sent, what is said beside it stays.
+    if (isTyping && soon?.field === field) continue;
+    const wrong = now.notices.find((one) => one.is_error && one.form.field === field);
     input.setAttribute('aria-invalid', String(wrong !== undefined));
     input.setAttribute('aria-describedby', `wrong-${field}`);
-    document.getElementById(`wrong-${field}`)?.replaceChildren(...(wrong ? [noticed(wrong, true)] : []));
+    const place = document.getElementById(`wrong-${field}`);
+    if (place) refill(place, wrong ?? null, () => (wrong ? [noticed(wrong, true)] : []));
   }
+}
+
+/// Fills an element unless it shows the same already: a button in it may have the focus.
+function refill(element: HTMLElement, shows: unknown, make: () => Node[]): void {
+  const told = JSON.stringify(shows);
+  if (element.dataset.shows === told) return;
+  element.dataset.shows = told;
+  element.replaceChildren(...make());
 }
 
 const unitOf = (field: keyof Heads) => (field === 'veneer' ? units().thickness : units().area);
@@ -432,12 +469,15 @@ const headOf = (field: keyof Heads) => parts.heads.querySelector<HTMLInputElemen
 /// Sends a field of the figures. What was to be sent soon is sent with it.
 function sendHead(field: keyof Heads): Promise<void> {
   const sent = edit({ edit: 'head', field, value: headOf(field)?.value ?? '' }, null, field);
-  if (soon !== null) {
-    clearTimeout(soon.timer);
-    soon = null;
-    busy(-1);
-  }
-  return sent;
+  unsend();
+  return sent.then(repaint);
+}
+
+function unsend(): void {
+  if (soon === null) return;
+  clearTimeout(soon.timer);
+  soon = null;
+  busy(-1);
 }
 
 /// Waits for the next key, so that half a figure makes no answer. It is stored at once.
@@ -446,6 +486,7 @@ function sendSoon(field: keyof Heads): void {
   else clearTimeout(soon.timer);
   soon = { field, timer: window.setTimeout(() => void sendHead(field), PAUSE_MS) };
   isOwn = true;
+  parts.opening.classList.add('old');
   keep();
 }
 
@@ -472,6 +513,7 @@ function paintWalks(now: Look): void {
     for (const [r, row] of walk.rows.entries()) fill(row, `${w} ${r}`, now, isNew);
   }
   comingTo = null;
+  for (const [w, one] of parts.walks.querySelectorAll('.walk > .back').entries()) one.textContent = now.said.back[w] ?? '';
   retool();
   if (isNew || focusNext) {
     const wanted = focusNext ?? at;
@@ -574,6 +616,7 @@ function walked(walk: Walk, shown: Look, index: number): HTMLElement {
     walk.corner && h('p', { class: 'aside' }, shown.said.begins[index]),
     h('div', { class: 'what' }, kind, called, index === 0 && unitChoice(shown)),
     h('ol', { class: 'sides' }, ...rows),
+    h('p', { class: 'back' }),
     h('div', { class: 'next', role: 'group', 'aria-label': asked }, h('span', {}, asked), ...next, isUnfinished(walk) && h('button', { type: 'button', class: 'last', onclick: finish }, say('lastWall'))),
     index > 0 && h('div', { class: 'after' }, h('button', { type: 'button', class: 'quiet', onclick: drop }, say('drop', { name: walk.name }))),
   );
@@ -614,8 +657,8 @@ function rowed(walk: Walk, row: Row, index: number, key: string): HTMLElement {
     ...more(row.shape, key, n),
     h('span', { class: 'found' }),
     how,
-    h('span', { class: 'wrong', id: wrongId(key) }),
     tools,
+    h('span', { class: 'wrong', id: wrongId(key) }),
   );
   fields.set(`${key} row`, li);
   return li;
@@ -673,8 +716,16 @@ function number_(part: string, key: string, label: string): HTMLInputElement {
     enterkeyhint: 'next',
     'aria-label': label || null,
     'aria-describedby': wrongId(key),
+    onfocus: () => part === 'feet' && (anew = null),
+    onblur: () => (arrived = null),
+    onbeforeinput: (event: InputEvent) => {
+      const isAll = input.selectionStart === 0 && input.selectionEnd === input.value.length;
+      if (part === 'feet' && isAll && event.inputType.startsWith('insert')) anew = key;
+    },
     oninput: () => {
+      arrived = null;
       pointed(input);
+      if (part === 'feet' && anew === key && WHOLE.test(input.value)) empty(key);
       hopped(key, part);
       send(key, undefined, `${key} ${part}`);
     },
@@ -690,22 +741,37 @@ function hop(event: KeyboardEvent, key: string, part: string): void {
   const isMark = ["'", '’', '′', ' '].includes(event.key) && part === 'feet' && /^\d+$/.test(value);
   const isInch = ['"', '”', '″', ' '].includes(event.key) && part === 'inches';
   // The blank after a foot mark, as in 38' 4", goes nowhere.
-  if (isInch && !value) {
+  if (isInch && (!value || (event.key === ' ' && arrived === key))) {
     event.preventDefault();
     return;
   }
-  if (isMark || isInch) {
+  if (isMark && field(key, 'inches')) {
     event.preventDefault();
-    field(key, isMark ? 'inches' : 'fraction')?.focus();
+    toInches(key);
+    send(key, undefined, `${key} feet`);
+  } else if (isInch) {
+    event.preventDefault();
+    field(key, 'fraction')?.focus();
+  } else if (event.key === 'Enter') {
+    event.preventDefault();
+    toNextBox(event.target as HTMLElement, key);
   }
-  if (event.key === 'Enter') {
-    event.preventDefault();
-    const inches = part === 'feet' ? (field(key, 'inches') as HTMLInputElement | null) : null;
-    if (inches && /^\d+$/.test(value) && !inches.value) {
-      inches.focus();
-      return;
-    }
-    toNext(event.target as HTMLElement);
+}
+
+/// Goes on from feet to inches. What is there is replaced by what is typed; of a length typed anew nothing stays.
+function toInches(key: string): void {
+  if (anew === key) empty(key);
+  const inches = field(key, 'inches') as HTMLInputElement | null;
+  inches?.focus();
+  inches?.select();
+  arrived = key;
+}
+
+/// Empties the inches and the fraction of a wall.
+function empty(key: string): void {
+  for (const part of ['inches', 'fraction']) {
+    const one = field(key, part);
+    if (one) put(one, '');
   }
 }
 
@@ -722,9 +788,9 @@ function toFraction(event: KeyboardEvent, key: string): void {
   } else if (event.key === 'Backspace') {
     ofList = '';
     choose(list, key, '');
-  } else if (event.key === 'Enter' && ofList) {
+  } else if (event.key === 'Enter') {
     event.preventDefault();
-    toNext(list);
+    toNextBox(list, key);
   }
 }
 
@@ -741,11 +807,28 @@ function choose(list: HTMLSelectElement, key: string, value: string): void {
   send(key);
 }
 
-/// Goes on to the next row, or to the next wall.
-function toNext(from: HTMLElement): void {
+/// Goes on to the next box of the same wall, and from the last one to the next wall.
+function toNextBox(from: HTMLElement, key: string): void {
+  const [feet, inches, fraction] = ['feet', 'inches', 'fraction'].map((part) => valueOf(key, part));
+  // A whole length in the first box needs no other.
+  const isDone = from === field(key, 'feet') && !/^\d*$/.test(feet) && !inches && !fraction;
+  const boxes = PARTS.filter((part) => !isDone || (part !== 'inches' && part !== 'fraction')).map((part) => field(key, part)).filter((one) => one !== null);
+  const next = boxes[boxes.indexOf(from) + 1];
+  if (next) chooseAll(next);
+  else toNext(from, key);
+}
+
+function chooseAll(one: HTMLElement): void {
+  one.focus();
+  if (one instanceof HTMLInputElement) one.select();
+}
+
+/// Goes on to the next wall that is typed, or to the buttons for one more unless the walk is back at its start.
+function toNext(from: HTMLElement, key: string): void {
   const row = from.closest('li');
   const next = row?.nextElementSibling?.querySelector<HTMLElement>('.feet');
-  (next ?? row?.closest('section')?.querySelector<HTMLElement>('.way[data-way]'))?.focus();
+  if (next) chooseAll(next);
+  else if (!look?.rows.walks[Number(key.split(' ')[0])]?.is_closed) row?.closest('section')?.querySelector<HTMLElement>('.way[data-way]')?.focus();
 }
 
 /// The keypads of many phones have a comma for the decimal point. It becomes one where it is seen, as it is typed.
@@ -759,11 +842,9 @@ function pointed(input: HTMLInputElement): void {
 /// A foot mark that came after whole feet without a key of its own, as from the keyboard of a phone.
 function hopped(key: string, part: string): void {
   const input = field(key, 'feet') as HTMLInputElement | null;
-  const inches = field(key, 'inches') as HTMLInputElement | null;
-  if (part !== 'feet' || !input || !inches || !/^\d+['’′]$/.test(input.value)) return;
+  if (part !== 'feet' || !input || !field(key, 'inches') || !/^\d+['’′]$/.test(input.value)) return;
   input.value = input.value.slice(0, -1);
-  inches.focus();
-  inches.select();
+  toInches(key);
 }
 
 /// The contents of a row's fields, as written in the file.
@@ -819,7 +900,7 @@ function retool(): void {
     if (li && row && key !== null && key === focus) {
       const [w, r] = key.split(' ').map(Number);
       const walk = look?.rows.walks[w];
-      if (walk) li.append(tooled(walk, row, r, key));
+      if (walk) li.insertBefore(tooled(walk, row, r, key), li.querySelector(':scope > .wrong'));
     }
   }
   tooledAt = focus;
@@ -837,10 +918,10 @@ function inFocus(key: string): void {
   else open();
 }
 
-/// A row that is left without a length says so.
+/// A row that is left shows its length in the right boxes, and without a length says so.
 async function left(key: string): Promise<void> {
   const row = at(key);
-  if (isReplacing || !row || !isBegun(row)) return;
+  if (isReplacing || !row || (!isBegun(row) && filled.get(key) !== '')) return;
   busy(+1);
   // By then the next field has the focus.
   await new Promise((resolve) => setTimeout(resolve));
@@ -895,7 +976,6 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
   const told = JSON.stringify([row.way, row.how, row.length, row.found, row.shape, row.is_read, looks]);
   const isHere = field(key, 'way')?.closest('li')?.contains(document.activeElement);
   if (!isNew && !isHere && row.is_read && filled.get(key) === told) return;
-  filled.set(key, told);
   const set = (part: string, value: string) => {
     const element = field(key, part);
     if (element && element !== document.activeElement) put(element, value);
@@ -903,6 +983,8 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
   const li = field(key, 'way')?.closest('li');
   if (!li || row.way === null) return;
   const isTyping = !isNew && li.contains(document.activeElement) && PARTS.includes((document.activeElement as HTMLElement).dataset.part ?? '');
+  // What is being typed is filled in once it is left.
+  filled.set(key, isTyping ? '' : told);
   set('way', row.way);
   set('how', row.how);
   const bare = (length: string) => (isMetric() ? length.replace(/ *m$/, '') : length.replace(/^(\d+)'$/, '$1'));
@@ -913,6 +995,7 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
     set('fraction', parts ? parts[2] : '');
     for (const [part, value] of Object.entries(row.shape)) set(part, part === 'to' ? value : bare(value));
   }
+  li.classList.toggle('long', !isTyping && valueOf(key, 'feet').length > 6);
   li.classList.toggle('measured', row.how === 'measured');
   li.classList.toggle('closing', row.how === 'closing');
   const found = li.querySelector('.found');
@@ -924,8 +1007,8 @@ function fill(row: Row, key: string, now: Look, isNew: boolean): void {
   const wrong = li.querySelector('.wrong');
   const notice = !row.is_read && !isAwaited(now, key) ? now.notices.find((one) => one.is_error && one.line === row.line) : undefined;
   if (wrong) {
-    wrong.replaceChildren(...looks.map((label) => h('span', { class: 'notice' }, label)));
-    if (notice) wrong.append(noticed(notice, true));
+    const make = () => [...looks.map((label) => h('span', { class: 'notice' }, label)), ...(notice ? [noticed(notice, true)] : [])];
+    refill(wrong as HTMLElement, [looks, notice ?? null], make);
   }
 }
 
@@ -969,7 +1052,7 @@ function adding(now: Look): HTMLElement {
     const open = () => addSpace(levelShown(look ?? now), false);
     return h('div', { class: 'after' }, undoing, can && h('button', { type: 'button', class: 'quiet', onclick: open }, say('further')));
   }
-  const kind = select(now.kinds, 'garage', say('kind'), () => undefined);
+  const kind = select(now.kinds, addingOn ? 'garage' : now.kinds[0], say('kind'), () => undefined);
   const called = h('input', { 'aria-label': say('called'), placeholder: say('called') });
   const level = select([...now.rows.levels, ''], addingOn, say('on'), (level) => {
     addingOn = level;
@@ -986,10 +1069,14 @@ function adding(now: Look): HTMLElement {
     if (look) paintDrawing(look);
   } });
   const offs = [0, 1].map((i) => ({
-    way: select(WAYS, WAYS[1 - i], say('way', { n: 1 }), () => undefined, (way) => say(way as Words)),
-    length: h('input', { 'aria-label': say('measuredOff'), autocomplete: 'off', placeholder: isMetric() ? '' : LENGTH }),
+    way: select(WAYS, WAYS[1 - i], say('offWay', { n: i + 1 }), () => undefined, (way) => say(way as Words)),
+    length: h('input', { autocomplete: 'off', placeholder: isMetric() ? '' : LENGTH }),
   }));
-  const off = h('div', {}, ...offs.map(({ way, length }) => h('div', { class: 'off' }, way, length)));
+  const pair = ({ way, length }: (typeof offs)[number], i: number) =>
+    h('div', { class: 'off' },
+      h('label', {}, h('span', {}, say('offWay', { n: i + 1 })), way),
+      h('label', {}, h('span', {}, say('offLength', { n: i + 1 })), length));
+  const off = h('div', {}, ...offs.map(pair));
   const within = h('input', { type: 'checkbox', checked: isInside, onchange: () => (isInside = within.checked), 'aria-describedby': 'why-inside' });
   const whyInside = h('p', { class: 'aside', id: 'why-inside' });
   const around = () => drawable(look ?? now).find(({ walk }) => walk.level === addingOn && walk.rows.length > 0)?.walk.name ?? '';
@@ -1109,10 +1196,11 @@ function paintAnswer(now: Look): void {
     caution = now.caution ?? '';
     report = now.report;
     const [first, ...more] = now.opening.map((line) => h('p', {}, line));
-    parts.opening.replaceChildren(...(first ? [first] : []), ...now.likely.map((line) => h('p', { class: 'likely' }, line)), ...more);
+    const unrounded = now.unrounded !== null && h('p', { class: 'likely' }, now.unrounded);
+    parts.opening.replaceChildren(...(first ? [first] : []), ...(unrounded ? [unrounded] : []), ...now.likely.map((line) => h('p', { class: 'likely' }, line)), ...more);
   }
   const isOld = now.report === null && report !== '';
-  parts.opening.classList.toggle('old', isOld);
+  parts.opening.classList.toggle('old', isOld || soon !== null);
   parts.before.className = isOld ? 'older' : 'aside';
   parts.before.textContent = isOld ? say('older') : report ? '' : say('noAnswer');
   parts.report.hidden = !report;
@@ -1122,7 +1210,7 @@ function paintAnswer(now: Look): void {
   parts.compass.textContent = now.said.compass;
   paintQuestion(now);
   // The record may be smaller only because a garage is still in the area.
-  parts.caution.textContent = parts.question.firstChild && !isHandedOn ? '' : caution;
+  parts.caution.textContent = asking(now)?.about === 'inside' && !isHandedOn ? '' : caution;
   const notices = shownNow(now);
   const list = (key: Words, isError: boolean) => {
     const some = notices.filter((one) => one.is_error === isError);
@@ -1130,7 +1218,7 @@ function paintAnswer(now: Look): void {
   };
   // The report contains the warnings already.
   const lists = [list('errors', true), now.report === null && list('warnings', false)];
-  parts.notices.replaceChildren(...lists.filter((one): one is HTMLDivElement => !!one));
+  refill(parts.notices, [notices, asText, now.report === null, isMetric()], () => lists.filter((one): one is HTMLDivElement => !!one));
   if (!isPaperChosen) a4 = now.paper === 'a4';
   const paper = parts.pages.querySelector('select');
   if (paper) paper.value = a4 ? 'a4' : 'letter';
@@ -1155,30 +1243,38 @@ function shownNow(now: Look): Notice[] {
     isWalking && !asText && one.form.is_early && !finished.has(now.rows.walks[one.form.walk ?? one.form.at?.[0] ?? 0]?.name);
   const here = document.activeElement?.getAttribute('name');
   const isComing = (one: Notice) =>
-    one.word === 'too-few-sides' || typing.includes(one.line) || empty.includes(one.line) || (one.form.field !== null && one.form.field === here);
+    one.word === 'too-few-sides' || typing.includes(one.line) || empty.includes(one.line) || (one.form.field !== null && one.form.field === here && soon?.field === here);
   return now.notices.filter((one) => !isComing(one) && !isEarly(one));
 }
 
-/// Asks what may lie inside a walk before its area is taken for the answer.
+/// The name under which the answer to a question is kept: for what lies inside, that of the walk.
+const answerOf = (one: Question, now: Look) => (one.about === 'inside' ? '' : `${one.about}: `) + now.rows.walks[one.walk].name;
+
+/// The first question that is open.
+const asking = (now: Look) => (isWalking ? now.questions.find((one) => !answered.has(answerOf(one, now))) : undefined);
+
+/// Asks what may lie inside a walk, and above it, before its area is taken for the answer.
 function paintQuestion(now: Look): void {
-  const one = now.question;
-  const walk = one && now.rows.walks[one.walk];
-  if (!one || !walk || !isWalking || answered.has(walk.name)) {
+  const one = asking(now);
+  if (!one) {
     parts.question.replaceChildren();
     return;
   }
-  if (parts.question.dataset.of === walk.name && parts.question.firstChild) return;
-  parts.question.dataset.of = walk.name;
+  const of = answerOf(one, now);
+  if (parts.question.dataset.of === of && parts.question.firstChild) return;
+  parts.question.dataset.of = of;
   const no = () => {
-    answered.add(walk.name);
+    answered.add(of);
     keep();
     repaint();
-    parts.question.parentElement?.focus();
+    const next = parts.question.querySelector('button') ?? parts.question.parentElement;
+    next?.focus();
   };
+  const yes = () => (one.about === 'inside' ? addSpace(now.rows.walks[one.walk].level, true) : addSpace('', false));
   parts.question.replaceChildren(
     h('p', {}, h('strong', {}, one.text), ' ', one.why),
     h('div', { class: 'doing' },
-      h('button', { type: 'button', onclick: () => addSpace(walk.level, true) }, one.yes),
+      h('button', { type: 'button', onclick: yes }, one.yes),
       h('button', { type: 'button', onclick: no }, one.no)));
 }
 
@@ -1206,16 +1302,16 @@ function noticed(notice: Notice, short: boolean): HTMLElement {
     ' ',
     ...quoted(told.message),
     ...told.helps.map((help) => h('span', { class: 'help' }, ...quoted(help))),
-    ...mends.map(({ from, to, text, label }) => h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, to, text) }, label)),
+    ...mends.map(({ from, to, text, label }) => h('button', { type: 'button', class: 'quiet', onclick: () => mend(from, to, text, asText ? null : form) }, label)),
   );
 }
 
 /// What stands between grave accents is text of the sides file.
 const quoted = (text: string) => text.split('`').map((part, i) => (i % 2 === 1 ? h('code', {}, part) : part));
 
-/// Replaces a part of the text. The places belong to the text on the screen: where the button took the focus from a
+/// Replaces a part of the text, and gives the focus to what was mended. The places belong to the text on the screen: where the button took the focus from a
 /// field that was then sent, the same replacement is looked up in the new text.
-async function mend(from: number, to: number, words: string): Promise<void> {
+async function mend(from: number, to: number, words: string, form: Notice['form'] | null = null): Promise<void> {
   let place = [from, to];
   if (text !== painted || atWork > 0) {
     await latest();
@@ -1226,6 +1322,10 @@ async function mend(from: number, to: number, words: string): Promise<void> {
     place = [nearest[0], nearest[1]];
   }
   become(text.slice(0, place[0]) + words + text.slice(place[1]), 'rows');
+  await refresh();
+  const row = form?.at ?? (form && form.walk !== null ? [form.walk, 0] : null);
+  const mended = form?.field ? headOf(form.field) : row && field(row.join(' '), 'feet');
+  mended?.focus();
 }
 
 // ---- pages and files
@@ -1245,7 +1345,7 @@ function paintPages(): void {
     h('div', { class: 'doing' },
       button('pdf', () => doing(async () => {
         const made = await pdf();
-        saved(made.pdf, 'application/pdf', made.is_draft ? '-draft.pdf' : '.pdf');
+        saved(made.pdf, 'application/pdf', made.is_draft ? '-draft.pdf' : `${ofRecord()}.pdf`);
         tellMissing(made);
       }), 'draft'),
       button('showPages', () => doing(() => leaves(show)), 'showDraft'),
@@ -1310,6 +1410,12 @@ function stem(of = name): string {
   return plain.slice(0, MOST_OF_NAME).replace(/^-|-$/g, '') || of.replace(/\.[^.]*$/, '') || 'house';
 }
 
+/// Tells pages about different records apart by their names.
+function ofRecord(): string {
+  const figure = /^[\d,]+(\.\d+)?/.exec(look?.rows.heads.record ?? '');
+  return figure ? `-record-${figure[0].replaceAll(',', '')}` : '';
+}
+
 function saved(bytes: Uint8Array | string, type: string, ending: string, of = name): void {
   const file = stem(of) + ending;
   const place = URL.createObjectURL(new Blob([bytes as BlobPart], { type }));
@@ -1319,7 +1425,7 @@ function saved(bytes: Uint8Array | string, type: string, ending: string, of = na
 }
 
 async function sharing(): Promise<void> {
-  const file = new File([(await pdf()).pdf as BlobPart], `${stem()}.pdf`, { type: 'application/pdf' });
+  const file = new File([(await pdf()).pdf as BlobPart], `${stem()}${ofRecord()}.pdf`, { type: 'application/pdf' });
   await navigator.share({ files: [file] });
 }
 
@@ -1351,11 +1457,13 @@ async function leaves(show: HTMLElement): Promise<void> {
     at = Math.max(0, Math.min(images.length - 1, at + by));
     frame.replaceChildren(images[at]);
     count.textContent = say('pageOf', { n: at + 1, all: images.length });
-    previous.disabled = at === 0;
-    next.disabled = at === images.length - 1;
+    for (const [one, to] of [[previous, at], [next, at + 2]] as const) {
+      one.disabled = to < 1 || to > images.length;
+      one.setAttribute('aria-label', say('pageOf', { n: to, all: images.length }));
+    }
   };
-  const previous = h('button', { type: 'button', class: 'quiet', onclick: () => turn(-1) }, say('previous'));
-  const next = h('button', { type: 'button', class: 'quiet', onclick: () => turn(1) }, say('next'));
+  const previous = h('button', { type: 'button', class: 'quiet', onclick: () => turn(-1) }, '←');
+  const next = h('button', { type: 'button', class: 'quiet', onclick: () => turn(1) }, '→');
   const hide = h('button', { type: 'button', class: 'quiet', onclick: () => show.replaceChildren() }, say('close'));
   show.replaceChildren(h('div', { class: 'turning' }, previous, count, next, hide), frame);
   turn(0);
@@ -1372,26 +1480,33 @@ async function printing(): Promise<void> {
 }
 
 async function take(file: File): Promise<void> {
+  main.querySelector('.checked')?.remove();
   await doing(async () => {
     const opened = await library.open(file.name, new Uint8Array(await file.arrayBuffer()));
     await instead(opened.text, file.name.replace(/\.[^.]*$/, '') + '.sides');
     if (text !== opened.text) return;
-    tell(opened.genuine === undefined ? '' : say(opened.genuine ? 'genuine' : 'fromChanged'));
+    tell(opened.genuine === undefined ? '' : say(opened.genuine ? 'genuine' : 'notGenuine'));
   });
 }
 
 async function checked(file: File, result: HTMLElement): Promise<void> {
+  result.replaceChildren();
   await doing(async () => {
     const answer = await library.verify(new Uint8Array(await file.arrayBuffer()));
-    const sides = answer.sides;
-    const told = answer.is_genuine ? 'genuine' : sides === null ? 'notReadable' : 'notGenuine';
-    result.className = answer.is_genuine ? 'checked genuine' : 'checked';
-    result.replaceChildren(
+    const { sides, is_genuine: isGenuine, why } = answer;
+    const told = isGenuine ? 'genuine' : why === 'sides-file' ? 'isSides' : sides === null ? 'notReadable' : 'notGenuine';
+    const hints = isGenuine ? [say('fingerprint', { print: answer.fingerprint ?? '' }), say('genuineHint')] : told === 'notGenuine' ? [say('forgedHint')] : [];
+    const open = async () => {
+      if (sides === null) return;
+      await instead(sides, file.name.replace(/\.[^.]*$/, '') + '.sides');
+      if (text === sides && told === 'notGenuine') tell(say('notGenuine'));
+    };
+    result.replaceChildren(h('div', { class: isGenuine ? 'checked genuine' : told === 'isSides' ? 'checked plain' : 'checked' },
       h('p', { class: 'verdict' }, `${file.name}: ${say(told)}`),
       answer.message ? h('p', {}, answer.message) : '',
-      ...(answer.is_genuine ? [h('p', {}, say('fingerprint', { print: answer.fingerprint ?? '' })), h('p', {}, say('genuineHint'))] : []),
-      sides !== null ? h('button', { type: 'button', onclick: () => instead(sides, name) }, say('openSides')) : '',
-    );
+      ...hints.map((hint) => h('p', {}, hint)),
+      sides !== null && h('button', { type: 'button', class: 'quiet', onclick: open }, say('openSides'))));
+    result.scrollIntoView({ block: 'nearest' });
   });
 }
 
@@ -1425,7 +1540,6 @@ function work(from: string, isTyped: boolean): void {
   text = from;
   isWalking = isTyped;
   finished.clear();
-  isKept = true;
   tell('');
   undone = [];
   typedIn = null;
@@ -1445,7 +1559,7 @@ function work(from: string, isTyped: boolean): void {
     h('button', { type: 'button', 'data-view': isText ? 'text' : 'rows', onclick: () => showText(isText) }, say(key));
   parts.views.replaceChildren(view('asRows', false), view('asText', true));
   keep();
-  parts.rows.replaceChildren(parts.heads, parts.walks);
+  parts.rows.replaceChildren(parts.heads, jump(), parts.walks);
   const seen = h('div', { class: 'seen' }, parts.drawing, parts.gap, parts.unchecked);
   const answer = h('section', { class: 'answer', tabindex: '-1', 'aria-label': say('answer') }, h('h2', {}, say('answer')), parts.before, parts.question, parts.caution, parts.opening, parts.notices, parts.compass);
   paintPages();
@@ -1461,9 +1575,26 @@ function work(from: string, isTyped: boolean): void {
       parts.report),
     foot(),
   );
+  parts.another.hidden = false;
   showText(false);
   void refresh();
   scrollTo(0, 0);
+}
+
+/// Past the walls, which may be many.
+function jump(): HTMLElement {
+  const to = (key: Words, place: () => HTMLElement | null) => {
+    const go = () => {
+      const there = place();
+      there?.focus({ preventScroll: true });
+      there?.scrollIntoView({ block: 'start' });
+    };
+    return h('button', { type: 'button', class: 'link', onclick: go }, say(key));
+  };
+  return h('nav', { class: 'jump' },
+    to('walk', () => parts.walks.querySelector('.walk select')),
+    to('answer', () => main.querySelector('.answer')),
+    to('pages', () => parts.pages.querySelector('button')));
 }
 
 /// What stays on the screen beside the rows: all of it, or the lower end of what is taller than the screen.
@@ -1472,7 +1603,7 @@ function stay(beside: HTMLElement): void {
 }
 
 function foot(): HTMLElement {
-  const isThere = isKept && stored() !== null;
+  const isThere = stored() !== null;
   return h('footer', {}, isThere && h('span', {}, say('kept')), isThere && h('button', { type: 'button', class: 'quiet', onclick: forget }, say('forget')), aboutButton());
 }
 
@@ -1498,6 +1629,7 @@ function start(): void {
     h('button', { type: 'button', class: 'choice', onclick }, h('strong', {}, say(key)), h('span', {}, say(hint)));
   const old = kept();
   const result = h('div', { role: 'status' });
+  parts.another.hidden = true;
   main.replaceChildren(
     h('section', { class: 'start' },
       h('h1', {}, say('title')),
@@ -1531,8 +1663,8 @@ function listen(): void {
     else if (pasted) void paste(pasted);
   });
   addEventListener('keydown', (event) => {
-    const isUndo = (event.ctrlKey || event.metaKey) && !event.shiftKey && event.key === 'z';
-    if (!isUndo || asText || !look) return;
+    const isUndo = (event.ctrlKey || event.metaKey) && !event.shiftKey && event.key.toLowerCase() === 'z';
+    if (!isUndo || asText || !parts.rows.isConnected || document.querySelector('dialog[open]')) return;
     event.preventDefault();
     (document.activeElement as HTMLElement | null)?.blur();
     void undo();
@@ -1552,8 +1684,9 @@ async function keepThePage(): Promise<void> {
 }
 
 function begin(): void {
+  parts.another.addEventListener('click', () => void instead(NEW, BEGUN));
   const home = h('button', { type: 'button', class: 'home', 'aria-label': `${words.name}: ${say('home')}`, onclick: start }, words.name);
-  const header = h('header', {}, home, h('span', { class: 'aside' }, say('promise')));
+  const header = h('header', {}, home, h('span', { class: 'aside' }, say('promise')), parts.another);
   document.title = say('title');
   const packed = document.getElementById('module')?.textContent ?? '';
   document.body.replaceChildren(header, main, live, picker);

@@ -81,6 +81,7 @@ export interface Mend {
 }
 
 export interface Question {
+  about: 'inside' | 'level';
   walk: number;
   text: string;
   why: string;
@@ -91,10 +92,11 @@ export interface Question {
 export interface Look {
   rows: { heads: Heads; compass: [string, string, string, string]; levels: string[]; walks: Walk[] };
   kinds: string[];
-  question: Question | null;
-  said: { state: string; unchecked: string; compass: string; begins: string[] };
+  questions: Question[];
+  said: { state: string; unchecked: string; compass: string; begins: string[]; back: string[] };
   notices: Notice[];
   opening: string[];
+  unrounded: string | null;
   likely: string[];
   report: string | null;
   paper: 'letter' | 'a4' | null;

@@ -480,8 +480,16 @@ fn is_metric(sketch: &Sketch) -> bool {
     matches!(sketch.heads.units, Some(Unit::Meters | Unit::Centimeters | Unit::Millimeters))
 }
 
-/// An area as typed; a number without a unit is in square feet or square meters, as the field says.
+/// An area as typed; a number without a unit is in square feet or square meters, as the field says. In square meters
+/// one or two digits after a comma are decimals, since keypads of many phones have no point.
 fn with_unit(value: &str, is_metric: bool) -> String {
+    let is_digits = |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
+    let decimals = value.split_once(',').filter(|(whole, after)| {
+        is_metric && is_digits(whole) && is_digits(after) && after.len() < 3
+    });
+    if let Some((whole, after)) = decimals {
+        return format!("{whole}.{after} sq m");
+    }
     let is_bare = value.chars().all(|c| c.is_ascii_digit() || matches!(c, ',' | '.'));
     match (is_bare, is_metric) {
         (true, false) => format!("{value} sq ft"),

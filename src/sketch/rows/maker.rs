@@ -237,7 +237,10 @@ impl Maker {
         let row = Row { line, typed: content.to_owned(), is_read: false, ..Row::empty() };
         let first = content.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default();
         let row = match way_of(first, self.front) {
-            Some(way) => Row { way: Some(way), length: edit::length_in(content).to_owned(), ..row },
+            Some(way) => {
+                let length = edit::length_in(content);
+                Row { way: Some(way), length: length.to_owned(), parts: as_typed(length), ..row }
+            }
             None => self.shaped(row, None),
         };
         if row.way.is_some() && !self.is_elsewhere {
@@ -377,4 +380,19 @@ fn parts(length: Length) -> Option<[String; 3]> {
     let fraction = if top == 0 { String::new() } else { format!("{top}/{bottom}") };
     let inches = if inches == 0 && top > 0 { String::new() } else { inches.to_string() };
     Some([feet.to_string(), inches, fraction])
+}
+
+/// Feet, inches and a fraction of an inch of a length that cannot be read, each as typed: `6' 24 1/4"`. `None` if it is
+/// not written that way.
+fn as_typed(length: &str) -> Option<[String; 3]> {
+    let (feet, rest) = length.split_once(['\'', '’', '′'])?;
+    let rest = rest.trim().strip_suffix(['"', '”', '″'])?;
+    let (inches, fraction) = rest.split_once(' ').unwrap_or((rest, ""));
+    let is_whole = |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
+    let is_fraction = |text: &str| {
+        text.split_once('/').is_some_and(|(top, bottom)| is_whole(top) && is_whole(bottom))
+    };
+    let is_plain =
+        is_whole(feet) && is_whole(inches) && (fraction.is_empty() || is_fraction(fraction));
+    is_plain.then(|| [feet, inches, fraction].map(str::to_owned))
 }

@@ -45,8 +45,9 @@ impl Way {
         }
     }
 
-    /// The phrase that follows a length.
-    pub(super) const fn spoken(self) -> &'static str {
+    /// The phrase that follows a length: `toward the back`, `to the right`.
+    #[must_use]
+    pub const fn spoken(self) -> &'static str {
         match self {
             Way::Back => "toward the back",
             Way::Right => "to the right",

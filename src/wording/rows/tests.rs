@@ -18,7 +18,7 @@ fn a_walk_that_misses_is_told_as_seen_from_the_street() {
     let one = &list[0];
     assert_eq!(one.place, "House");
     assert_eq!(one.message, "the walk is not back at its start: still 2' toward the back");
-    assert_eq!(one.helps, ["measure again: side 1 (`back 30'`) or side 3 (`front 32'`)"]);
+    assert_eq!(one.helps, ["measure again: wall 1 (`back 30'`) or wall 3 (`front 32'`)"]);
     assert!(!one.is_early);
 }
 
@@ -100,7 +100,8 @@ fn the_state_of_the_walks_is_said() {
             state: String::new(),
             unchecked: String::new(),
             compass: String::new(),
-            begins: vec![String::new()]
+            begins: vec![String::new()],
+            back: vec![String::new()]
         }
     );
 }
@@ -137,7 +138,7 @@ fn a_walk_is_not_said_to_be_back_without_a_wall_that_cannot_be_read() {
     let text = OPEN.replace("32'", "30'").replace("west 40'\n", "west 40'\n    north\n");
     let shown = rows(&text);
     assert_eq!(said(&shown).state, "Back at the start, but without wall 5.");
-    assert!(question(&shown).is_none());
+    assert_eq!(questions(&shown), []);
     let text = text.replace("west 40'", "west by closing")
         + &GARAGE.replace("south 20'\n", "south 20'\n    east x\n");
     let told = said(&rows(&text));
@@ -148,11 +149,85 @@ fn a_walk_is_not_said_to_be_back_without_a_wall_that_cannot_be_read() {
 #[test]
 fn a_closed_walk_with_nothing_inside_is_asked_about_once() {
     let closed = OPEN.replace("32'", "30'");
-    assert!(question(&rows(OPEN)).is_none());
-    let asked = question(&rows(&closed)).map(|asked| asked.text);
-    assert_eq!(asked.as_deref(), Some("Is a garage or a porch inside this walk?"));
+    assert_eq!(questions(&rows(OPEN)), []);
+    let asked = |text: &str| -> Vec<(About, String)> {
+        questions(&rows(text)).into_iter().map(|one| (one.about, one.text)).collect()
+    };
+    let level = (About::Level, "Is there an upper floor?".to_owned());
+    let inside = (About::Inside, "Is a garage or a porch inside this walk?".to_owned());
+    assert_eq!(asked(&closed), [inside, level.clone()]);
     let within = GARAGE.replace(" from", " within \"House\" from");
-    assert!(question(&rows(&(closed + &within))).is_none());
+    let closed = closed + &within;
+    assert_eq!(asked(&closed), [level]);
+    let upper = "level \"Upper\"\n  living \"Upper\"\n    north 30'\n    east 40'\n    south 30'\n    west 40'\n";
+    assert_eq!(asked(&(closed + upper)), []);
+}
+
+#[test]
+fn more_than_eleven_inches_are_offered_in_both_readings() {
+    let text = OPEN.replace("south 32'", "south 30'").replace("north 30'", "north 6' 24 1/4\"");
+    let shown = rows(&text);
+    // Each stands in its own field.
+    assert_eq!(shown.walks[0].rows[0].parts, Some(["6".into(), "24".into(), "1/4".into()]));
+    let one = &told(&text)[0];
+    let labels: Vec<&str> = one.mends.iter().map(|mend| mend.label.as_str()).collect();
+    assert_eq!(labels, ["Use back 24' 6 1/4\"", "Use back 8' 1/4\""]);
+    assert!(one.message.contains("exchanged"), "{}", one.message);
+    let mend = &one.mends[0];
+    let mut mended = text.clone();
+    mended.replace_range(mend.from..mend.to, &mend.text);
+    assert!(mended.contains("    north 24' 6 1/4\"\n"), "{mended}");
+    // Exchanged, 14' 13" would have more than eleven inches again.
+    let text = OPEN.replace("north 30'", "north 14' 13\"");
+    assert!(told(&text)[0].mends.len() < 2);
+}
+
+/// A house of twelve walls. Wall 6 has 5' 10 1/4" instead of 10' 5 1/4"; wall 10, 9' 4", would fit as 4' 9".
+const EXCHANGED: &str = "front south\nlevel \"G\"\n  living \"House\"\n    north 18' 3 1/4\"\n    west 8' 6 1/2\"\n    north 22' 1 3/4\"\n    east 15'\n    south 4' 2 1/4\"\n    east 5' 10 1/4\"\n    north 4' 2 1/4\"\n    east 16' 7 3/4\"\n    south by closing\n    west 9' 4\"\n    south 18' 3 1/4\"\n    west 24' 2 1/2\"\n";
+
+#[test]
+fn every_wall_whose_feet_and_inches_may_be_exchanged_says_so() {
+    let list = told(EXCHANGED);
+    let open = list.iter().find(|one| !one.again.is_empty()).expect("the walk is open");
+    let shown = rows(EXCHANGED);
+    let exchanged: Vec<(usize, &str)> = open
+        .again
+        .iter()
+        .filter(|(_, label)| label.contains("feet and inches exchanged"))
+        .map(|(line, label)| {
+            let row = shown.walks[0].rows.iter().find(|row| row.line == *line);
+            (row.map_or(0, |row| row.number), label.as_str())
+        })
+        .collect();
+    assert_eq!(
+        exchanged,
+        [
+            (6, "feet and inches exchanged, or wall 10 misread?"),
+            (10, "feet and inches exchanged, or wall 6 misread?")
+        ]
+    );
+}
+
+#[test]
+fn a_wall_that_may_be_missing_is_asked_about_in_the_words_of_the_rows() {
+    let text = "front south\nlevel \"G\"\n  living \"House\"\n    north 30'\n    east 20'\n    east 20'\n    south by closing\n    west 40'\n";
+    let house = read::read("a.sides", text).expect("it closes");
+    let list = house.warnings();
+    let told = missing_walls(list, &notices(house.source(), list, &rows(text)));
+    assert_eq!(
+        told,
+        [
+            "\"House\": between wall 2 (\"right 20'\") and wall 3 (\"right 20'\") the walk does not turn. Is a wall missing between the two? The wall that was not reached would hide that, and the areas below would be wrong."
+        ]
+    );
+}
+
+#[test]
+fn a_wall_that_would_run_backward_is_told_without_the_compass() {
+    let text = OPEN.replace("    west 40'\n", "    east by closing\n");
+    let list = told(&text);
+    let one = list.iter().find(|one| one.message.contains("would have to run"));
+    assert!(one.is_some_and(|one| one.message.ends_with("40' to the left")), "{list:?}");
 }
 
 /// Five walls around a corner cut out at the back right, the fifth not reached; the sixth is still to come.
@@ -161,7 +236,7 @@ const HALF: &str = "front south\nlevel \"G\"\n  living \"House\"\n    north 30'\
 #[test]
 fn a_wall_that_was_not_reached_is_no_error_until_the_walk_is_finished() {
     let one = &told(HALF)[0];
-    assert!(one.message.contains("would have to run 28' 4\" west"), "{}", one.message);
+    assert!(one.message.contains("would have to run 28' 4\" to the left"), "{}", one.message);
     assert!(one.is_early);
     // 28' 4" and 11' 8" are 40'.
     let whole = format!("{HALF}    west 40'\n");

@@ -50,6 +50,8 @@ struct Shown {
     notices: Vec<Notice>,
     /// The opening sentences, set largest.
     opening: Vec<String>,
+    /// The measured area before any rounding, if that is another.
+    unrounded: Option<String>,
     /// What most likely could account for each difference.
     likely: Vec<String>,
     /// The report after them; `None` while there is an error.
@@ -60,8 +62,8 @@ struct Shown {
     caution: Option<String>,
     /// The words for the kinds of spaces.
     kinds: Vec<&'static str>,
-    /// What is asked about a walk that just closed.
-    question: Option<Question>,
+    /// What is asked about walks that just closed.
+    questions: Vec<Question>,
     said: Said,
 }
 
@@ -251,10 +253,11 @@ fn look(name: String, text: String, columns: usize) -> Shown {
         Ok(result) => shown(rows, kinds, columns, &result),
         Err(errors) => Shown {
             notices: notices(errors.source(), errors.list(), &rows),
-            question: None,
+            questions: Vec::new(),
             said: form::said(&rows),
             rows,
             opening: Vec::new(),
+            unrounded: None,
             likely: Vec::new(),
             report: None,
             paper: None,
@@ -273,9 +276,13 @@ fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconcil
     for walk in &mut rows.walks {
         walk.is_closed = !walk.rows.is_empty();
     }
+    let notices = notices(result.house().source(), result.warnings(), &rows);
+    let forms: Vec<form::Notice> = notices.iter().map(|one| one.form.clone()).collect();
+    let missing = form::missing_walls(result.warnings(), &forms);
+    let by_lines = report.missing_walls();
     Shown {
-        notices: notices(result.house().source(), result.warnings(), &rows),
-        question: form::question(&rows),
+        notices,
+        questions: form::questions(&rows),
         said: form::said(&rows),
         rows,
         // The caution is shown separately, before them.
@@ -283,8 +290,10 @@ fn shown(rows: Rows, kinds: Vec<&'static str>, columns: usize, result: &Reconcil
             .opening()
             .into_iter()
             .filter_map(sentence)
-            .filter(|one| Some(one) != caution.as_ref())
+            .filter(|one| Some(one) != caution.as_ref() && !by_lines.contains(one))
+            .chain(missing)
             .collect(),
+        unrounded: report.before_rounding(),
         likely: report.likely(),
         paper: Some(Paper::usual_for(result.house()).word()),
         report: Some(report.text_after_opening(look).trim_start_matches('\n').to_owned()),
@@ -341,20 +350,34 @@ fn verified(file: &[u8]) -> Verified {
                 _ => None,
             },
         },
-        Err(error) => Verified {
-            is_genuine: false,
-            why: "cannot-be-remade",
-            sides: None,
-            fingerprint: None,
-            message: Some(error.to_string()),
-        },
+        Err(error) => {
+            let sides = sides_file(file);
+            Verified {
+                is_genuine: false,
+                why: if sides.is_some() { "sides-file" } else { "cannot-be-remade" },
+                message: sides.is_none().then(|| error.to_string()),
+                sides,
+                fingerprint: None,
+            }
+        }
     }
+}
+
+/// The text of a file that is no page but a sides file.
+fn sides_file(file: &[u8]) -> Option<String> {
+    let source = Some(file).filter(|file| !is_page(file))?.to_vec();
+    let text = fairfoot::decode("", source).ok()?.text().to_owned();
+    let has_walls = rows(&text).walks.iter().any(|walk| !walk.rows.is_empty());
+    has_walls.then_some(text)
+}
+
+fn is_page(file: &[u8]) -> bool {
+    file.starts_with(b"%PDF-") || file.trim_ascii_start().starts_with(b"<")
 }
 
 /// The text of a file; for a page, the sides file inside it.
 fn opened(name: String, file: Vec<u8>) -> serde_json::Value {
-    let is_page = file.starts_with(b"%PDF-") || file.trim_ascii_start().starts_with(b"<");
-    if is_page {
+    if is_page(&file) {
         return match verify::file(&file) {
             Ok(answer) => serde_json::json!({
                 "text": answer.sides(), "genuine": answer.is_genuine()
