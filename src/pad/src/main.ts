@@ -1312,6 +1312,7 @@ const quoted = (text: string) => text.split('`').map((part, i) => (i % 2 === 1 ?
 /// Replaces a part of the text, and gives the focus to what was mended. The places belong to the text on the screen: where the button took the focus from a
 /// field that was then sent, the same replacement is looked up in the new text.
 async function mend(from: number, to: number, words: string, form: Notice['form'] | null = null): Promise<void> {
+  const pressed = document.activeElement;
   let place = [from, to];
   if (text !== painted || atWork > 0) {
     await latest();
@@ -1325,7 +1326,8 @@ async function mend(from: number, to: number, words: string, form: Notice['form'
   await refresh();
   const row = form?.at ?? (form && form.walk !== null ? [form.walk, 0] : null);
   const mended = form?.field ? headOf(form.field) : row && field(row.join(' '), 'feet');
-  mended?.focus();
+  // Unless somebody went on meanwhile.
+  if ([pressed, document.body, null].includes(document.activeElement)) mended?.focus();
 }
 
 // ---- pages and files
