@@ -1687,7 +1687,7 @@ async function keepThePage(): Promise<void> {
 
 function begin(): void {
   parts.another.addEventListener('click', () => void instead(NEW, BEGUN));
-  const home = h('button', { type: 'button', class: 'home', 'aria-label': `${words.name}: ${say('home')}`, onclick: start }, words.name);
+  const home = h('button', { type: 'button', class: 'home', 'aria-label': `${words.name}: ${say('title')}`, onclick: start }, words.name);
   const header = h('header', {}, home, h('span', { class: 'aside' }, say('promise')), parts.another);
   document.title = say('title');
   const packed = document.getElementById('module')?.textContent ?? '';

@@ -17,7 +17,6 @@ export const words = {
   noModule: 'This browser cannot run the page. A newer one can; so can the command line program, which reads the same file.',
   noScript: 'This page needs its script, which runs on this device alone. A phone that opens it from a folder of files may not run it: open it from a web address, or on a computer.',
   stopped: 'This took too long or failed, and was stopped. Your text is safe.',
-  home: 'Start',
   asRows: 'Rows',
   asText: 'Sides file',
   figures: 'What others say, as far as you have it',
