@@ -378,6 +378,23 @@ test('corners of spaces at one place do not lie over each other', async () => {
   await context.close();
 });
 
+test('a touch enlarges a page on a phone, and nothing else moves sideways', async () => {
+  const { tab, context } = await begun(BOX, { viewport: PHONE, hasTouch: true, isMobile: true });
+  await button(tab, 'Look at the pages').tap();
+  const image = tab.locator('.leaf img');
+  await image.waitFor();
+  const width = async () => (await image.boundingBox()).width;
+  const small = await width();
+  await image.tap();
+  // 54 rem
+  assert.equal(await width(), 864);
+  assert.ok(await tab.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
+  await shot(tab, 'page-large');
+  await image.tap();
+  assert.equal(await width(), small);
+  await context.close();
+});
+
 test('everything new is seen in light and dark, on a phone and a laptop', async () => {
   for (const colorScheme of ['light', 'dark']) {
     for (const [size, viewport] of [['phone', PHONE], ['laptop', LAPTOP]]) {

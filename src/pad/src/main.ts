@@ -1454,7 +1454,8 @@ async function leaves(show: HTMLElement): Promise<void> {
   const images = await pagePictures();
   let at = 0;
   const count = h('span', { 'aria-live': 'polite' });
-  const frame = h('div', { class: 'leaf' });
+  // A touch makes a page large enough to read on a phone, and small again.
+  const frame: HTMLElement = h('div', { class: 'leaf', onclick: () => frame.classList.toggle('large') });
   const turn = (by: number) => {
     at = Math.max(0, Math.min(images.length - 1, at + by));
     frame.replaceChildren(images[at]);
