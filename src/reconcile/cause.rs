@@ -18,10 +18,33 @@ pub(crate) enum Cause {
     Rounding(RoundingTaken),
     /// One or two departures in what is counted or drawn.
     Departures(DepartureKind, Option<DepartureKind>),
-    /// A wall misread as this length.
-    Misread { space: usize, side: usize, length: Length },
+    /// A wall misread.
+    Misread(MisreadWall),
     /// The total written down wrong or rounded, possibly with one departure before that.
     Total { how: TotalWritten, with: Option<DepartureKind> },
+}
+
+/// A wall taken for another length. Sides are given by index.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct MisreadWall {
+    pub(crate) space: usize,
+    pub(crate) side: usize,
+    /// Its length here, as the figure's walls are rounded.
+    pub(crate) from: Length,
+    /// What it is taken for.
+    pub(crate) length: Length,
+    /// The side that absorbs the difference, and its length then; `None` if it is spread over several.
+    pub(crate) other: Option<(usize, Length)>,
+}
+
+impl MisreadWall {
+    /// The sides whose lengths change, lowest first, with the lengths.
+    pub(crate) fn walls(self) -> Vec<(usize, Length)> {
+        let mut walls = vec![(self.side, self.length)];
+        walls.extend(self.other);
+        walls.sort_unstable_by_key(|(side, _)| *side);
+        walls
+    }
 }
 
 /// The kind of mistake that a cause is. Some places treat these classes differently when a record is corrected.
@@ -49,9 +72,7 @@ impl Cause {
     pub(crate) fn class(self) -> Option<CauseClass> {
         match self {
             Cause::None => None,
-            Cause::Face(_) | Cause::Rounding(_) | Cause::Misread { .. } => {
-                Some(CauseClass::Measured)
-            }
+            Cause::Face(_) | Cause::Rounding(_) | Cause::Misread(_) => Some(CauseClass::Measured),
             Cause::Departures(DepartureKind::Part { .. }, _) => Some(CauseClass::Measured),
             Cause::Departures(..) => Some(CauseClass::Described),
             Cause::Total { .. } => Some(CauseClass::Typed),
@@ -74,8 +95,8 @@ impl Cause {
     /// rounded to 50 or to 100.
     pub(crate) fn says_the_same(self, other: Cause) -> bool {
         use DepartureKind::{Counted, LeftOut, Level, LevelLeftOut, NotDeducted, Part, UnderRoof};
-        if let (Cause::Misread { space: a, .. }, Cause::Misread { space: b, .. }) = (self, other) {
-            return a == b;
+        if let (Cause::Misread(one), Cause::Misread(two)) = (self, other) {
+            return one.space == two.space;
         }
         if self.is_rounded_total() && other.is_rounded_total() {
             return true;
@@ -129,7 +150,7 @@ impl Cause {
             Cause::None | Cause::Departures(..) => {}
             Cause::Face(face) => labels.push(format!("face: {}", face.word())),
             Cause::Rounding(rounding) => labels.push(format!("rounding: {}", rounding.label())),
-            Cause::Misread { space, side, .. } => {
+            Cause::Misread(MisreadWall { space, side, .. }) => {
                 labels.push(format!(
                     "misread: {} side {}",
                     listed.house.spaces[space].name,

@@ -3,6 +3,7 @@
 
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::Cause;
+use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::explanation::{Explanation, Strength};
 use crate::reconcile::rounding::CouldExplain;
 use crate::reconcile::settings::{RoundingTaken, Setting};
@@ -13,7 +14,7 @@ use crate::units::area::Area;
 pub(crate) const MOST_REPORTED: usize = 3;
 /// If rounding alone fits, a cause is reported only if its support is at least this share of the support of rounding
 /// alone; another way of rounding needs at least as much.
-const BESIDE_ROUNDING: f64 = 0.25;
+const BESIDE_ROUNDING: f64 = 0.2;
 /// A cause that is alone and has more support than this is reported as the only common cause that fits.
 const NEARLY_SURE: f64 = 0.8;
 /// No figure can distinguish causes whose effects differ by less than this.
@@ -26,7 +27,14 @@ const BESIDE_ANOTHER: f64 = 0.02;
 const WORTH_A_THOUGHT: f64 = 0.005;
 /// How many times the support of something else a pair of causes needs: some pair matches almost any figure by chance,
 /// and a wrong pair is two false statements.
-const FOR_A_PAIR: f64 = 2.0;
+const FOR_A_PAIR: f64 = 2.5;
+/// The same for another face: what it changes depends on the length of all walls, and so meets a wide range of figures.
+const FOR_A_FACE: f64 = 1.4;
+/// The same for a misread wall: there are many walls, and many lengths that each could be taken for.
+const FOR_A_WALL: f64 = 1.5;
+/// The same for what depends on one place only: an opening, a stair, a level taken from the one below, everything under
+/// the roof. Chance seldom meets these.
+const FOR_ONE_PLACE: f64 = 0.75;
 
 /// A cause with less than this share of the support of the best supported one comes after it, whatever it is.
 const FAR_BEHIND: f64 = 0.1;
@@ -42,7 +50,7 @@ const LEAST_LEFT: f64 = 3.0;
 const OF_A_DIGIT: f64 = 100.0;
 
 /// Decides which causes of a list, best supported first, are reported, and puts those first. Reported are those that
-/// fit and have more support than something else.
+/// fit and have enough support beside something else.
 ///
 /// Causes that no figure can tell apart are counted together. If the figure agrees with the house
 /// measured its own way, or is what its own rule gives, nothing is reported.
@@ -65,8 +73,8 @@ pub(super) fn decide(
     let together: Vec<f64> = list.iter().map(|one| support_of_alike(list, one)).collect();
     let can_be: Vec<bool> = list.iter().map(|one| can_be_reported(one, case)).collect();
     let is_supported = |&i: &usize| {
-        let times = if is_pair(list[i].cause) { FOR_A_PAIR } else { 1.0 };
-        can_be[i] && together[i] > times * something_else && together[i] >= least(list[i].cause)
+        let needed = needed(list[i].cause) * something_else;
+        can_be[i] && together[i] > needed && together[i] >= least(list[i].cause)
     };
     let mut fitting: Vec<usize> = (0..list.len()).filter(is_supported).collect();
     // A pair is named only where no single cause fits as well.
@@ -93,7 +101,11 @@ pub(super) fn decide(
     let mut is_alone = false;
     if let Some(&first) = fitting.first() {
         let echoes = |i: usize| list[i].echoes(&list[first]);
-        let is_one_of_many = is_pair(list[first].cause) || list[first].misread_wall().is_some();
+        // What needs another rounding besides is two things at once.
+        let is_one_of_many = is_pair(list[first].cause)
+            || list[first].misread_wall().is_some()
+            || matches!(list[first].cause, Cause::Departures(..))
+                && list[first].is_rounded_one_way();
         is_alone = together[first] > NEARLY_SURE
             && !is_one_of_many
             && others(WORTH_A_THOUGHT).into_iter().all(|i| i == first || echoes(i));
@@ -140,18 +152,20 @@ fn can_be_reported(one: &Explanation, case: &Case<'_>) -> bool {
         {
             false
         }
+        // Closed in a likely way, the outline gives the very figure.
+        Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown) if is_exact => true,
         Cause::Rounding(_) => {
             let may_leave = (OF_ROUNDING * one.effect.abs().sq_ft()).max(LEAST_LEFT);
             is_exact || one.leaves.abs() <= may_leave
         }
         // Without a stated thickness of the walls, almost any small gap is about a wall thick.
         Cause::Face(_) => case.listed.house.states_walls(),
-        Cause::Misread { .. } => {
+        Cause::Misread(_) => {
             let may_leave = (OF_MISREAD * one.effect.abs().sq_ft()).max(LEAST_LEFT);
             one.leaves.abs() <= may_leave
         }
         // Rounding every wall the same way gives a single total, so the figure has to equal it.
-        Cause::Departures(..) => is_exact || !is_rounded_one_way(one),
+        Cause::Departures(..) => is_exact || !one.is_rounded_one_way(),
         Cause::Total { how, with } => {
             let is_slip = matches!(
                 how,
@@ -182,24 +196,35 @@ fn changes_anything(one: &Explanation) -> bool {
     one.effect.abs() >= Area::SQUARE_FOOT
 }
 
-/// Whether less is left with a cause than the whole gap.
+/// Whether less is left with a cause than the whole gap: as the walls are rounded, or, with what the cause adds, as they
+/// are measured. An office that closes an outline its own way may lose by rounding what a small cause adds.
 fn brings_nearer(one: &Explanation, case: &Case<'_>) -> bool {
-    one.leaves.abs() < (case.figure - case.like).abs().sq_ft()
+    let gap = case.figure - case.like;
+    let is_in_the_house = matches!(one.cause, Cause::Departures(..) | Cause::Face(_));
+    one.leaves.abs() < gap.abs().sq_ft() || is_in_the_house && (gap - one.effect).abs() < gap.abs()
 }
 
-fn is_rounded_one_way(one: &Explanation) -> bool {
-    matches!(
-        one.rounding,
-        Some(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown | RoundingTaken::HalfFoot)
-    )
+/// How many times the support of something else a cause needs to be reported.
+fn needed(cause: Cause) -> f64 {
+    use DepartureKind::{Deducted, Level, NotDeducted, UnderRoof};
+    match cause {
+        _ if is_pair(cause) => FOR_A_PAIR,
+        Cause::Face(_) => FOR_A_FACE,
+        Cause::Misread(_) => FOR_A_WALL,
+        Cause::Departures(
+            NotDeducted { .. } | Deducted { .. } | Level { .. } | UnderRoof,
+            None,
+        ) => FOR_ONE_PLACE,
+        _ => 1.0,
+    }
 }
 
 /// The order in which causes are named: 0 for what is counted, drawn or misread, another face, or a total off by a
 /// factor; 1 for rounding, and for what needs another rounding besides; 2 for other errors in the total.
 fn tier(one: &Explanation) -> u8 {
     match one.cause {
-        Cause::Departures(..) if is_rounded_one_way(one) => 1,
-        Cause::Departures(..) | Cause::Misread { .. } | Cause::Face(_) => 0,
+        Cause::Departures(..) if one.is_rounded_one_way() => 1,
+        Cause::Departures(..) | Cause::Misread(_) | Cause::Face(_) => 0,
         Cause::Total {
             how: TotalWritten::TenTimes | TotalWritten::Tenth | TotalWritten::SquareMeters,
             ..

@@ -1,7 +1,7 @@
 //! One weighed cause of a gap: the figure it would give, how well it is supported, and how strong it is.
 #![expect(clippy::float_arithmetic, reason = "supports and intervals are floats")]
 
-use crate::reconcile::cause::{Cause, CauseClass};
+use crate::reconcile::cause::{Cause, CauseClass, MisreadWall};
 use crate::reconcile::departures::DepartureKind;
 use crate::reconcile::settings::RoundingTaken;
 use crate::units::area::Area;
@@ -96,6 +96,12 @@ impl Explanation {
         apart < near && self.cause.says_the_same(other.cause)
     }
 
+    /// Whether it is best supported with every wall rounded up, every wall down, or to the half foot.
+    pub(crate) fn is_rounded_one_way(&self) -> bool {
+        use RoundingTaken::{AlwaysDown, AlwaysUp, HalfFoot};
+        matches!(self.rounding, Some(AlwaysUp | AlwaysDown | HalfFoot))
+    }
+
     /// How far off the figure may be for the cause still to fit, in square feet.
     #[must_use]
     pub fn allows(&self) -> f64 {
@@ -119,10 +125,10 @@ impl Explanation {
         self.cause.departures().filter_map(DepartureKind::brings)
     }
 
-    /// The wall it assumes was misread: the index of its space and of its side; `None` if it assumes none.
-    pub(crate) fn misread_wall(&self) -> Option<(usize, usize)> {
+    /// The wall it assumes was misread; `None` if it assumes none.
+    pub(crate) fn misread_wall(&self) -> Option<MisreadWall> {
         match self.cause {
-            Cause::Misread { space, side, .. } => Some((space, side)),
+            Cause::Misread(wall) => Some(wall),
             _ => None,
         }
     }

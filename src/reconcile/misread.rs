@@ -25,8 +25,12 @@ pub(crate) const MOST_SIDES: usize = 200;
 pub(super) struct Misread {
     /// Its index among the sides of its space.
     pub(super) side: usize,
+    /// Its length here, as the figure's walls are rounded.
+    pub(super) from: Length,
     /// The length that the record would have for it.
     pub(super) length: Length,
+    /// The side that absorbs the difference, and its length then; `None` if it is spread over several.
+    pub(super) other: Option<(usize, Length)>,
     /// How much the outline grows, in square feet.
     pub(super) effect: f64,
     /// The variance of that in square feet squared, if the difference is spread over several walls.
@@ -49,6 +53,8 @@ pub(super) struct Wanted {
     pub(super) effect: f64,
     pub(super) reach: f64,
     pub(super) variance: f64,
+    /// Whether lengths are read in meters.
+    pub(super) is_metric: bool,
 }
 
 impl Wanted {
@@ -91,6 +97,7 @@ pub(super) fn misread(
 pub(super) fn typing_slips(
     traverse: &Traverse,
     outline: &Outline,
+    is_metric: bool,
     mut each: impl FnMut(usize, f64),
 ) {
     if traverse.has_bearings() {
@@ -106,10 +113,11 @@ pub(super) fn typing_slips(
         let slope = walls[at].slope;
         for (i, wall) in walls.iter().enumerate().filter(|(i, _)| *i != at) {
             let sign = if wall.ahead { 1.0 } else { -1.0 };
-            let likely = taken_for(wall.feet).filter(|(_, share)| *share >= LIKELY);
-            for (feet, _) in likely {
-                let side = wall.source.unwrap_or(i);
-                each(side, sign * (feet - wall.feet) * (wall.slope - slope));
+            for (by, share) in wall.taken_for(is_metric) {
+                if share >= LIKELY {
+                    let side = wall.source.unwrap_or(i);
+                    each(side, sign * by * (wall.slope - slope));
+                }
             }
         }
     }
@@ -136,6 +144,7 @@ fn walls<'a>(
             source: traverse.sides[leg.side].source.filter(|_| !is_slanted),
             ahead: leg.sign > 0,
             feet: Length::from_nm(part.abs()).feet(),
+            typed: Length::from_nm(leg.length).feet(),
             slope: Length::from_nm(if north { gradient.1 } else { gradient.0 }).feet() / 2.0,
         }
     })
@@ -145,10 +154,26 @@ fn walls<'a>(
 struct Wall {
     source: Option<usize>,
     ahead: bool,
+    /// Its length as the figure's walls are rounded, and as it was typed.
     feet: f64,
+    typed: f64,
     /// What the area gains for each foot that this wall extends along the axis, up to a constant common to all
     /// walls.
     slope: f64,
+}
+
+impl Wall {
+    /// By how many feet it may be misread, each with its share.
+    fn taken_for(&self, is_metric: bool) -> impl Iterator<Item = (f64, f64)> + use<> {
+        let (list, count, from) = if is_metric {
+            let (list, count) = taken_for_in_meters(self.typed);
+            (list, count, self.typed)
+        } else {
+            let (list, count) = taken_for_in_feet(self.feet);
+            (list, count, self.feet)
+        };
+        list.into_iter().take(count).map(move |(feet, share)| (feet - from, share))
+    }
 }
 
 fn one(
@@ -169,9 +194,9 @@ fn one(
     let slopes = others().map(|wall| wall.slope);
     let (least, most) = slopes
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
-    for (feet, share) in taken_for(here.feet) {
+    let start = if wanted.is_metric { here.typed } else { here.feet };
+    for (change, share) in here.taken_for(wanted.is_metric) {
         ways += walls.len() as u64;
-        let change = feet - here.feet;
         let ends = [least, most].map(|slope| sign * change * (here.slope - slope));
         let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
         let evenly = sign * change * (here.slope - mean);
@@ -194,10 +219,12 @@ fn one(
             continue;
         }
         let by_one = if count > 1.0 { BY_ONE } else { 1.0 };
-        let length = in_feet(feet);
-        let found = |effect: f64, variance: f64, share: f64| Misread {
+        let (from, length) = (in_feet(start), in_feet(start + change));
+        let found = |effect: f64, variance: f64, share: f64, other| Misread {
             side,
+            from,
             length,
+            other,
             effect,
             variance,
             share,
@@ -205,12 +232,15 @@ fn one(
         for (wall, weight) in others().zip(weights.iter()) {
             let effect = sign * change * (here.slope - wall.slope);
             if *weight > 0.0 && !wanted.is_far(effect, effect, 0.0) {
-                each(found(effect, 0.0, share * (by_one * weight / whole)));
+                let by = if wall.ahead != here.ahead { change } else { -change };
+                let its = if wanted.is_metric { wall.typed } else { wall.feet };
+                let other = wall.source.map(|side| (side, in_feet(its + by)));
+                each(found(effect, 0.0, share * (by_one * weight / whole), other));
             }
         }
         let variance = change.abs() * spread;
         if by_one < 1.0 && !wanted.is_far(evenly, evenly, variance) {
-            each(found(evenly, variance, share * (1.0 - by_one)));
+            each(found(evenly, variance, share * (1.0 - by_one), None));
         }
     }
     ways
@@ -230,9 +260,12 @@ fn whole_feet(feet: f64) -> i64 {
 /// Digits that look alike.
 const ALIKE: [(i64, i64); 6] = [(1, 7), (3, 8), (5, 6), (4, 9), (0, 6), (0, 8)];
 
+/// Lengths in feet, each with its share, and how many of them there are.
+type Lengths = ([(f64, f64); 12], usize);
+
 /// The lengths a length may be misread as, each with its share: ten, five, two or one foot more or less, swapped
 /// digits, or a digit that looks like another. Never less than half the length or more than twice. Judgment.
-fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
+fn taken_for_in_feet(feet: f64) -> Lengths {
     let whole = whole_feet(feet);
     let mut list = [(0_i64, 0.0_f64); 12];
     let mut count = 0;
@@ -266,12 +299,59 @@ fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
     // The shares of all misreadings of one length add up to at most 1.
     let together: f64 = list.iter().take(count).map(|(_, share)| share).sum();
     let scale = 1.0 / together.max(1.0);
-    list.into_iter().take(count).map(move |(other, share)| (other as f64 + off, share * scale))
+    (list.map(|(other, share)| (other as f64 + off, share * scale)), count)
+}
+
+/// The lengths a length written in meters may be misread as, each with its share: a meter, ten, or a tenth more or less,
+/// or two neighboring digits swapped. Never less than half the length or more than twice. Judgment.
+#[expect(clippy::cast_possible_truncation, reason = "a wall of at most 10,000 ft")]
+fn taken_for_in_meters(feet: f64) -> Lengths {
+    let centimeter = Length::METER.feet() / 100.0;
+    let here = (feet / centimeter).round() as i64;
+    let mut list = [(0.0_f64, 0.0_f64); 12];
+    let mut count = 0;
+    let mut push = |other: i64, share: f64| {
+        let length = feet + (other - here) as f64 * centimeter;
+        let is_likely = other != here && 2 * other >= here && other <= 2 * here;
+        let known = list.iter().take(count).position(|(known, _)| *known == length);
+        if let Some(known) = known {
+            list[known].1 += share;
+        } else if is_likely && count < list.len() {
+            list[count] = (length, share);
+            count += 1;
+        }
+    };
+    for (more, share) in [(100, 0.16), (1_000, 0.16), (10, 0.05)] {
+        push(here + more, share);
+        push(here - more, share);
+    }
+    for place in [1, 10, 100, 1_000] {
+        let (low, high) = (here.div_euclid(place) % 10, here.div_euclid(10 * place) % 10);
+        if here >= 10 * place {
+            push(here + 9 * place * (low - high), 0.06);
+        }
+    }
+    (list, count)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn lengths_in_meters_are_misread_by_meters_or_swapped_digits() {
+        let (list, count) = taken_for_in_meters(4.2 / 0.3048);
+        let list = list.into_iter().take(count);
+        let mut list: Vec<i64> = list.map(|(feet, _)| (30.48 * feet).round() as i64).collect();
+        list.sort_unstable();
+        // A meter or a tenth more or less, 2.40 and 4.02; 14.20 is more than twice 4.20.
+        assert_eq!(list, [240, 320, 402, 410, 430, 520]);
+    }
+
+    fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {
+        let (list, count) = taken_for_in_feet(feet);
+        list.into_iter().take(count)
+    }
 
     fn lengths(feet: f64) -> Vec<f64> {
         let mut list: Vec<f64> = taken_for(feet).map(|(other, _)| other).collect();
@@ -310,11 +390,13 @@ mod tests {
                     source: Some(i),
                     ahead: i % 2 == 0,
                     feet: feet[i],
+                    typed: feet[i],
                     slope: feet[(i + 1) % 4] - feet[(i + 2) % 4],
                 })
                 .collect();
             let listed = |all: f64| {
-                let wanted = Wanted { effect, reach: all * reach(variance), variance: all * variance };
+                let (reach, variance) = (all * reach(variance), all * variance);
+                let wanted = Wanted { effect, reach, variance, is_metric: false };
                 let mut list: Vec<(usize, f64, f64, f64)> = Vec::new();
                 for i in 0..walls.len() {
                     one(&walls, i, wanted, &mut Vec::new(), |found| {

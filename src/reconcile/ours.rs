@@ -67,10 +67,11 @@ fn inside(case: &Case<'_>, gap: f64, closes: impl Fn(f64) -> bool) -> Option<Que
 /// A wall of an axis without a closure check whose length, if mistyped, would explain the gap.
 fn wall(case: &Case<'_>, closes: impl Fn(f64) -> bool) -> Option<Question> {
     let house = case.listed.house;
+    let is_metric = house.usual_form().is_metric();
     for space in (0..house.spaces.len()).filter(|&i| is_in_total(house, i, false)) {
         let closed = &house.spaces[space].closed;
         let mut found = None;
-        typing_slips(&closed.traverse, &closed.outline, |side, effect| {
+        typing_slips(&closed.traverse, &closed.outline, is_metric, |side, effect| {
             if found.is_none() && closes(effect) {
                 found = Some(side);
             }

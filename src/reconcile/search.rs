@@ -14,7 +14,7 @@
 
 use crate::areas::range::Range;
 use crate::reconcile::case::Case;
-use crate::reconcile::cause::Cause;
+use crate::reconcile::cause::{Cause, MisreadWall};
 use crate::reconcile::decision;
 use crate::reconcile::departures::{Departure, DepartureKind, departures};
 use crate::reconcile::evidence::Evidence;
@@ -309,7 +309,8 @@ impl<'a> Search<'a> {
                 if setting.is_out_of_reach(self.figure - sq_ft, 1.0, adds.variance) {
                     continue;
                 }
-                let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
+                let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0)
+                    + setting.of_same_lengths(self.case, departure.kind, sq_ft);
                 let weight = base * share * likelihood;
                 if self.is_negligible(weight) {
                     continue;
@@ -392,6 +393,7 @@ impl<'a> Search<'a> {
             return;
         }
         let total = own.total_sq_ft;
+        let is_metric = house.usual_form().is_metric();
         for &space in &spaces {
             let outline = &case.ruled.outlines[space].outline;
             let traverse = &case.walls.spaces[space].traverse;
@@ -399,7 +401,8 @@ impl<'a> Search<'a> {
             let sign = if house.spaces[space].counted { 1.0 } else { -1.0 };
             let mut sides = vec![NOWHERE; house.spaces[space].sides.len()];
             let effect = sign * (self.figure - total);
-            let wanted = Wanted { effect, reach: own.reach(), variance: own.variance };
+            let (reach, variance) = (own.reach(), own.variance);
+            let wanted = Wanted { effect, reach, variance, is_metric };
             let ways = misread(traverse, outline, wanted, |one| {
                 let sq_ft = total + sign * one.effect;
                 let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
@@ -408,7 +411,13 @@ impl<'a> Search<'a> {
                     return;
                 }
                 let found = Found {
-                    cause: Cause::Misread { space, side: one.side, length: one.length },
+                    cause: Cause::Misread(MisreadWall {
+                        space,
+                        side: one.side,
+                        from: one.from,
+                        length: one.length,
+                        other: one.other,
+                    }),
                     weight,
                     best: weight,
                     likelihood,
@@ -649,12 +658,32 @@ impl<'a> Search<'a> {
         Some(band)
     }
 
+    /// The figure itself, if every wall rounded one way can give it where the outline is closed in a likely way, or if
+    /// ordinary rounding can give a total that is rounded to it; `None` for all else.
+    fn closed_or_rounded(&self, found: &Found, band: FigureRange) -> Option<f64> {
+        let is_one = match found.cause {
+            Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown) => true,
+            Cause::Total { how, with: None } => {
+                matches!(how, TotalWritten::RoundedTo50 | TotalWritten::RoundedTo100)
+                    && found.rounding.is_none()
+            }
+            _ => false,
+        };
+        let is_given = band.low - 0.5 <= self.figure && self.figure <= band.high + 0.5;
+        (is_one && is_given).then_some(self.figure)
+    }
+
     fn explanation(&self, found: &Found, sum: f64) -> Explanation {
         let own = self.setting(found.rounding).or(self.settings.first());
         let is_own = found.rounding.is_none() || matches!(found.cause, Cause::Rounding(_));
         let ruled = own.filter(|_| !is_own).map(|own| own.total);
         let counting = own.map_or(Area::ZERO, |own| own.counting);
+        let band = self.band(found);
+        let gives = self.closed_or_rounded(found, band);
         let effect = match found.effect {
+            _ if gives.is_some() => {
+                self.case.figure - self.settings.first().map_or(Area::ZERO, |own| own.total)
+            }
             Effect::Exact(area) => area,
             // A written total is compared with the house under the figure's own rounding.
             Effect::Float(sq_ft) => Area::from_float_sq_ft(match ruled {
@@ -666,10 +695,10 @@ impl<'a> Search<'a> {
             cause: found.cause,
             labels: found.cause.labels(self.case.listed),
             rounding: found.rounding,
-            sq_ft: found.sq_ft,
-            leaves: self.figure - found.sq_ft,
+            sq_ft: gives.unwrap_or(found.sq_ft),
+            leaves: self.figure - gives.unwrap_or(found.sq_ft),
             sigma: found.sigma,
-            band: self.band(found),
+            band,
             support: found.weight / sum,
             effect,
             ruled: ruled.map(|ruled| ruled - counting),

@@ -108,6 +108,10 @@ pub(super) struct Adds {
     drawn: Option<(Traverse, Outline)>,
 }
 
+/// The share of offices that do not round to feet whose lengths are just those that were typed here: both come from one
+/// plan, or one from the other. Judgment.
+const OF_SAME_LENGTHS: f64 = 0.25;
+
 /// The share of offices that leave a part out of the sketch itself: the wall is written straight through, and that
 /// wall is rounded. The others fill it in or take it off on a sketch of the whole outline. Judgment.
 const DRAWN_WITHOUT: f64 = 0.5;
@@ -426,6 +430,36 @@ impl Setting<'_> {
             normal.at(off - self.shift)
         };
         listed + rest * of_rest
+    }
+
+    /// The likelihood that an office which does not round to feet has the very lengths that were typed here, and gets the
+    /// figure from them with a space that is in or out of the total. Such an office adds up tenths of a foot or the
+    /// lengths as they are.
+    pub(super) fn of_same_lengths(&self, case: &Case<'_>, kind: DepartureKind, sq_ft: f64) -> f64 {
+        use DepartureKind::{Counted, LeftOut, LevelLeftOut, NotDeducted};
+        /// How far apart the two sums can be, in square feet.
+        const APART: f64 = 8.0;
+        let is_whole_space = matches!(
+            kind,
+            Counted { .. } | LeftOut { .. } | LevelLeftOut { .. } | NotDeducted { .. }
+        );
+        if self.rounding != Some(RoundingTaken::NotRounded)
+            || self.face != case.face
+            || !is_whole_space
+            || (case.figure.sq_ft() - sq_ft).abs() > APART
+        {
+            return 0.0;
+        }
+        let area = |(i, at): (usize, &AtFace)| {
+            if self.is_known[i] { self.areas[i] } else { at.outline.area() }
+        };
+        let areas: Vec<Area> = case.walls.spaces.iter().enumerate().map(area).collect();
+        let outlines: Vec<&Outline> = case.walls.spaces.iter().map(|at| &at.outline).collect();
+        let as_typed = case.total(&areas) + kind.effect(case.listed, &areas, &outlines);
+        let figure = case.figure.whole_sq_ft();
+        let by_tenths = Area::from_float_sq_ft(sq_ft);
+        let given = [as_typed, by_tenths].into_iter().filter(|sum| sum.whole_sq_ft() == figure);
+        given.map(|_| OF_SAME_LENGTHS / 2.0).sum()
     }
 
     /// The likelihood given the total without departures, with `more` variance added.

@@ -34,6 +34,18 @@ pub(crate) enum TotalWritten {
     SquareMeters,
 }
 
+impl TotalWritten {
+    /// What the total is rounded to, in square feet; `None` if it is not.
+    pub(crate) const fn rounded_to(self) -> Option<i64> {
+        match self {
+            TotalWritten::RoundedTo10 => Some(10),
+            TotalWritten::RoundedTo50 => Some(50),
+            TotalWritten::RoundedTo100 => Some(100),
+            _ => None,
+        }
+    }
+}
+
 /// A range of totals that could have been meant, `wide` square feet around `middle`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Meant {

@@ -475,7 +475,8 @@ impl Writer<'_> {
         let shown = |explanation: &&Explanation| explanation.support() >= 0.005;
         for explanation in explanations.list().iter().filter(shown) {
             let fits = match (explanation.is_reported(), explanation.fits()) {
-                (true, _) => " (named above)",
+                (true, _) if self.say.is_shown(figure, explanation) => " (named above)",
+                (true, _) => " (gives the same as one named above)",
                 (false, true) if explanation.support() > explanations.something_else() => " (fits)",
                 (false, true) => " (no likelier than something else)",
                 (false, false) => " (does not fit)",

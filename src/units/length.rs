@@ -296,6 +296,11 @@ pub enum Form {
 }
 
 impl Form {
+    /// Whether it is written in meters, centimeters or millimeters.
+    pub(crate) const fn is_metric(self) -> bool {
+        matches!(self, Form::Meters | Form::Centimeters | Form::Millimeters)
+    }
+
     /// One unit of this form; for feet and inches, the inch.
     pub(crate) const fn unit(self) -> Length {
         match self {

@@ -2,10 +2,9 @@
 
 use std::collections::HashSet;
 
-use crate::areas::{SpaceAreas, is_in_total};
 use crate::diagnostic::words;
 use crate::house::wall_moves::Assumed;
-use crate::house::{Face, Kind, SideRule};
+use crate::house::{Face, SideRule};
 use crate::reconcile::cause::Cause;
 use crate::reconcile::decision::MOST_REPORTED;
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
@@ -67,14 +66,39 @@ impl Sentences<'_> {
         let listed = self.listed(figure);
         let mut open: Vec<OpenQuestion> = Vec::new();
         let shown = shown_once(figure);
-        for question in
-            shown.iter().flat_map(|one| causes::settled_by(one.cause, listed, figure.is_record()))
-        {
+        let questions = |one: &Explanation| {
+            let mut of_one = causes::settled_by(one.cause, listed, figure.is_record());
+            if matches!(one.cause, Cause::Departures(..)) && one.is_rounded_one_way() {
+                of_one.push(causes::how_walls_are_rounded());
+                of_one.extend(self.house.states_walls().then(causes::how_walls_are_measured));
+            }
+            of_one.extend(
+                Self::other_walls(figure, one)
+                    .flat_map(|other| causes::settled_by(other.cause, listed, figure.is_record())),
+            );
+            of_one
+        };
+        for question in shown.iter().flat_map(|one| questions(one)) {
             if !open.contains(&question) {
                 open.push(question);
             }
         }
         open
+    }
+
+    /// Other walls that were misread if not the wall of this cause: they give the same figure.
+    fn other_walls<'b>(
+        figure: &'b Figure,
+        one: &'b Explanation,
+    ) -> impl Iterator<Item = &'b Explanation> {
+        let walls = |of: &Explanation| of.misread_wall().map(|wall| (wall.space, wall.walls()));
+        let reported = figure.explanations().reported();
+        reported.filter(move |other| {
+            walls(one).is_some()
+                && walls(other).is_some()
+                && walls(other) != walls(one)
+                && one.echoes(other)
+        })
     }
 
     /// The open questions in sentences: for the owner what to do, for the office that keeps the record what is
@@ -136,6 +160,9 @@ impl Sentences<'_> {
             _ if self.is_taken_finely(figure, one) => Unsure::Reading,
             _ => Unsure::Rounding,
         };
+        if let Some(said) = self.closed_or_rounded(figure, one) {
+            return format!("{words}{strength}: {said}");
+        }
         let gives = Gives::of(one.sq_ft, one.band, figure.area().whole_sq_ft(), unsure);
         let said = match causes::meant(one.cause, figure) {
             Some(meant) if !gives.is_as_said() => gives.said_of_meant(meant, self.is_metric()),
@@ -143,7 +170,49 @@ impl Sentences<'_> {
         };
         let doubled = self.doubled(figure, one).unwrap_or_default();
         let as_measured = self.counted_as_measured(figure, one).unwrap_or_default();
-        format!("{words}{strength}: {said}{doubled}{as_measured}")
+        let others: Vec<String> =
+            Self::other_walls(figure, one).map(|other| self.cause_said(figure, other)).collect();
+        let others = match others.is_empty() {
+            true => String::new(),
+            false => format!("; the same with {}", words::list_or(&others)),
+        };
+        format!("{words}{strength}: {said}{doubled}{as_measured}{others}")
+    }
+
+    /// What every wall rounded one way can give, depending on how the outline is closed; or what a total rounded to
+    /// hundreds can come from, where this house as rounded here is just outside. `None` for all else.
+    fn closed_or_rounded(&self, figure: &Figure, one: &Explanation) -> Option<String> {
+        let says = figure.area().whole_sq_ft();
+        let whole = |sq_ft: f64| Area::from_float_sq_ft(sq_ft).whole_sq_ft();
+        match one.cause {
+            Cause::Rounding(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown) => {
+                let (low, high) = (whole(one.band.low), whole(one.band.high));
+                (low < high).then(|| {
+                    format!(
+                        "can be {} to {}, depending on how the outline is closed; {} is {}",
+                        self.number(low),
+                        self.number(high),
+                        the(figure),
+                        self.number(says)
+                    )
+                })
+            }
+            Cause::Total { how, with: None } => {
+                let half = how.rounded_to()? >> 1;
+                let house = (Area::from_float_sq_ft(one.sq_ft) - one.effect).whole_sq_ft();
+                let (low, high) = (says - half, says + half - 1);
+                (!(low..=high).contains(&house)).then(|| {
+                    format!(
+                        "{} to {} become {}; this house is {}, and another way of rounding its walls could make it one of these",
+                        self.number(low),
+                        self.number(high),
+                        self.number(says),
+                        self.number(house)
+                    )
+                })
+            }
+            _ => None,
+        }
     }
 
     /// A note that what a cause counts was taken as measured, where the figure's own lengths of other walls are a step
@@ -256,8 +325,6 @@ impl Sentences<'_> {
                 },
             });
         }
-        let nearest =
-            self.nearest(figure, rest).map(|nearest| format!("{nearest} ")).unwrap_or_default();
         let is_drawn = self.house.drawn.iter().any(|drawn| figure.is_of(drawn.drawn));
         let ask = match (self.reader, figure.is_record()) {
             (Reader::Owner, _) if is_drawn => format!(
@@ -288,11 +355,41 @@ impl Sentences<'_> {
                 closing: String::new(),
             });
         }
-        (!is_silent).then(|| Accounts {
-            opening: format!(
-                "{nearest}Nothing common accounts for the {} that are left.",
-                size_of_sq_ft(rest.abs(), self.is_metric())
+        if is_silent {
+            return None;
+        }
+        if let Some(accounts) =
+            self.nearest(figure, rest).and_then(|near| self.nearly(figure, rest, near))
+        {
+            return Some(accounts);
+        }
+        let nearest = self.nearest(figure, rest);
+        let left = |sq_ft: i64| size_of_sq_ft(sq_ft.abs(), self.is_metric());
+        let opening = match &nearest {
+            Some(near) if near.left > 0 => format!(
+                "{} would be {} of the {} that are left. Nothing common accounts for the other {}.",
+                capital(&near.names),
+                self.number(near.size),
+                left(rest),
+                self.number(near.left)
             ),
+            Some(near) => format!(
+                "{} would be {}, {} more than the {} that are left. Nothing common accounts for that.",
+                capital(&near.names),
+                self.number(near.size),
+                self.number(-near.left),
+                left(rest)
+            ),
+            None => {
+                format!("Nothing common accounts for the {} that are left.", left(rest))
+            }
+        };
+        let opening = match self.twice(figure) {
+            Some(twice) => format!("{twice} {opening}"),
+            None => opening,
+        };
+        Some(Accounts {
+            opening,
             items: Vec::new(),
             closing: match ask.is_empty() {
                 true => self.ours(figure).trim_start().to_owned(),
@@ -314,73 +411,6 @@ impl Sentences<'_> {
             self.house.spaces[part.beside].name,
             thousands(left)
         ))
-    }
-
-    /// The area of each space without what is within it, in whole square feet, rounded as the figure is.
-    fn sizes(&self, figure: &Figure) -> Vec<i64> {
-        let in_feet = figure.side_rule() == SideRule::Step(Step::WholeFoot);
-        let area = |space: &SpaceAreas| match in_feet {
-            true => space.whole_foot().area(),
-            false => space.tenth_foot().area(),
-        };
-        let areas: Vec<Area> = self.areas.spaces.iter().map(area).collect();
-        let net = |i: usize| crate::areas::net(self.house, i, &areas).whole_sq_ft();
-        (0..areas.len()).map(net).collect()
-    }
-
-    /// An uncounted space with about the area that is left, as closely as a figure and a house that agree, and its size.
-    fn as_large(&self, figure: &Figure, rest: i64) -> Option<(usize, i64)> {
-        const AGREES_WITHIN: i64 = 3;
-        let may_be_counted = |i: usize| {
-            !matches!(self.house.spaces[i].kind, Kind::Stair | Kind::Open | Kind::Low)
-                && !is_in_total(self.house, i, false)
-        };
-        let sizes = self.sizes(figure).into_iter().enumerate();
-        sizes
-            .filter(|&(i, size)| may_be_counted(i) && (size - rest).abs() <= AGREES_WITHIN)
-            .min_by_key(|(_, size)| (size - rest).abs())
-    }
-
-    /// The space that comes nearest to what is left, and what would remain:
-    /// `The garage would be 462 of it; 188 would remain.` `None` where more than half its size would remain, or more
-    /// than a fourth would be too much.
-    pub(super) fn nearest(&self, figure: &Figure, rest: i64) -> Option<String> {
-        let house = self.house;
-        let sizes = self.sizes(figure);
-        let size = |i: usize| sizes[i];
-        let in_total = |i: usize| is_in_total(house, i, false);
-        let would = |&i: &usize| {
-            let space = &house.spaces[i];
-            match space.kind {
-                Kind::Stair => rest < 0,
-                Kind::Open | Kind::Low => rest > 0 && space.parent.is_some_and(in_total),
-                _ => in_total(i) != (rest > 0),
-            }
-        };
-        let left = |i: usize| rest.abs() - size(i);
-        let counted = (0..house.spaces.len()).filter(|&i| in_total(i)).count();
-        let spaces = (0..house.spaces.len()).filter(would);
-        // The whole house is not what is missing.
-        let spaces = spaces.filter(|&i| !in_total(i) || counted > 1);
-        let nearest = spaces.min_by_key(|&i| left(i).abs())?;
-        let (size, left) = (size(nearest), left(nearest));
-        let is_near = if left < 0 { -4 * left <= size } else { 2 * left <= size };
-        (size > 0 && left.abs() < rest.abs() && is_near).then(|| {
-            let name = capital(&words::the_quoted(&house.spaces[nearest].name));
-            if left < 0 {
-                format!(
-                    "{name} would be {} of it, {} too much.",
-                    self.number(size),
-                    self.number(-left)
-                )
-            } else {
-                format!(
-                    "{name} would be {} of it; {} would remain.",
-                    self.number(size),
-                    self.number(left)
-                )
-            }
-        })
     }
 
     /// Whole square feet inside a sentence that has said what they are; in a metric file in both units.
@@ -407,6 +437,15 @@ impl Sentences<'_> {
     /// How many combinations of causes and roundings were weighed for a figure.
     pub(crate) fn weighed(&self, figure: &Figure) -> String {
         thousands(i64::try_from(figure.explanations().weighed()).unwrap_or(i64::MAX))
+    }
+
+    /// Whether a reported cause is in the list of the report, or told beside the one that it gives the same as.
+    pub(crate) fn is_shown(&self, figure: &Figure, one: &Explanation) -> bool {
+        let shown = shown_once(figure);
+        let is_in_words =
+            |of: &Explanation| self.cause_said(figure, of) == self.cause_said(figure, one);
+        shown.iter().any(|of| is_in_words(of))
+            || shown.iter().any(|of| Self::other_walls(figure, of).any(is_in_words))
     }
 
     /// How many of the causes are named: `none is named`, `one is named`, `3 are named`.

@@ -5,7 +5,7 @@ use crate::diagnostic::words;
 use crate::geometry::compass::Direction;
 use crate::house::Face;
 use crate::house::{House, SideNumber, Space};
-use crate::reconcile::cause::Cause;
+use crate::reconcile::cause::{Cause, MisreadWall};
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
 use crate::reconcile::ours::Question;
 use crate::reconcile::parts::{Part, Shape, parts};
@@ -13,6 +13,7 @@ use crate::reconcile::settings::RoundingTaken;
 use crate::reconcile::totals::{TotalWritten, nearest_meant};
 use crate::reconcile::{Evidence, Figure};
 use crate::units::decimal::thousands;
+use crate::units::length::{Length, WrittenLength};
 
 /// A cause of a figure, as a phrase that follows "possible:".
 pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String {
@@ -22,24 +23,7 @@ pub(crate) fn said(cause: Cause, listed: Listed<'_>, figure: &Figure) -> String 
         Cause::Departures(..) => String::new(),
         Cause::Face(face) => format!("measured {}", at(face)),
         Cause::Rounding(rounding) => rounded(rounding).to_owned(),
-        Cause::Misread { space, side, length } => {
-            let space = &listed.house.spaces[space];
-            let name = words::the_quoted(&space.name);
-            let typed = &space.sides[side].typed;
-            match across(space, side) {
-                Some((one, other)) => {
-                    format!(
-                        "sides {one} and {other} of {name} taken as about {length} (here {typed})"
-                    )
-                }
-                None => {
-                    format!(
-                        "side {} of {name} taken as about {length} (here {typed})",
-                        space.sides[side].number
-                    )
-                }
-            }
-        }
+        Cause::Misread(wall) => misread(wall, listed.house),
         Cause::Total { how, with } => match meant(cause, figure).filter(|_| with.is_none()) {
             Some(meant) => {
                 let typed = thousands(figure.area().whole_sq_ft());
@@ -60,6 +44,57 @@ pub(crate) fn meant(cause: Cause, figure: &Figure) -> Option<i64> {
     let Cause::Total { how, with: None } = cause else { return None };
     let one = figure.explanations().list().iter().find(|one| one.cause == cause)?;
     nearest_meant(how, figure.area(), one.sq_ft() - one.effect.sq_ft())
+}
+
+/// A misread wall in words: `side 4 of the house taken as 49', ten feet more (here west 39' 5")`; with the wall that
+/// then has another length too, `sides 2 and 4 of the house taken as 61' and 37' (here east 55' 8" and west 31' 5")`.
+fn misread(wall: MisreadWall, house: &House) -> String {
+    let space = &house.spaces[wall.space];
+    let name = words::the_quoted(&space.name);
+    let form = house.usual_form();
+    let typed = |side: usize| space.sides[side].typed.to_string();
+    let taken = |length: Length| match form.is_metric() {
+        true => WrittenLength::new(length, form).spoken(),
+        false if is_whole_feet(length) => length.to_string(),
+        false => format!("about {length}"),
+    };
+    let how = slip(wall, form.is_metric());
+    if let Some((one, other)) = across(space, wall.side) {
+        let (length, here) = (taken(wall.length), typed(wall.side));
+        return format!("sides {one} and {other} of {name} taken as {length}{how} (here {here})");
+    }
+    let walls = wall.walls();
+    let numbers: Vec<usize> =
+        walls.iter().map(|&(side, _)| space.sides[side].number.get()).collect();
+    let lengths: Vec<String> = walls.iter().map(|&(_, length)| taken(length)).collect();
+    let lengths = match lengths.as_slice() {
+        [one] => format!("{one}{how}"),
+        [one, other] if one == other => format!("{one} each"),
+        all => words::all_of(all),
+    };
+    let here: Vec<String> = walls.iter().map(|&(side, _)| typed(side)).collect();
+    let (sides, here) = (words::sides(&numbers), words::all_of(&here));
+    format!("{sides} of {name} taken as {lengths} (here {here})")
+}
+
+fn is_whole_feet(length: Length) -> bool {
+    length.nm() % Length::FOOT.nm() == 0
+}
+
+/// What could make somebody read the one length as the other: `, the digits of 53 swapped`; empty if that is not plain.
+fn slip(wall: MisreadWall, is_metric: bool) -> String {
+    let feet = |length: Length| length.nm().div_euclid(Length::FOOT.nm());
+    let (from, length) = (feet(wall.from), feet(wall.length));
+    let swapped = 10 * from.rem_euclid(10) + from.div_euclid(10);
+    match length - from {
+        _ if is_metric || !is_whole_feet(wall.from) || !is_whole_feet(wall.length) => String::new(),
+        _ if (10..100).contains(&from) && length == swapped => {
+            format!(", the digits of {from} swapped")
+        }
+        10 => ", ten feet more".to_owned(),
+        -10 => ", ten feet less".to_owned(),
+        _ => String::new(),
+    }
 }
 
 /// The numbers of a wall of a rectangle and of the one across from it; `None` if they are not equally long.
@@ -303,16 +338,20 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> V
         cause.departures().map(|kind| departure_settled_by(kind, listed)).collect();
     let own = match cause {
         Cause::None | Cause::Departures(..) => None,
-        Cause::Face(_) => Some(OpenQuestion::state(
-            "whether the walls were measured inside, at the frame or outside",
-        )),
-        Cause::Rounding(_) => Some(OpenQuestion::state("how walls are rounded")),
-        Cause::Misread { space, side, .. } => {
-            let space = &listed.house.spaces[space];
-            Some(OpenQuestion::Wall {
+        Cause::Face(_) => Some(how_walls_are_measured()),
+        Cause::Rounding(_) => Some(how_walls_are_rounded()),
+        Cause::Misread(wall) => {
+            let space = &listed.house.spaces[wall.space];
+            let walls = match across(space, wall.side) {
+                Some(_) => vec![wall.side],
+                None => wall.walls().into_iter().map(|(side, _)| side).collect(),
+            };
+            let asked = |side: usize| OpenQuestion::Wall {
                 number: space.sides[side].number.get(),
                 of: words::the_quoted(&space.name),
-            })
+            };
+            questions.extend(walls.into_iter().map(asked));
+            None
         }
         Cause::Total { how, .. } => Some(match how {
             TotalWritten::Twice => OpenQuestion::state("how many dwellings the total covers"),
@@ -328,6 +367,16 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> V
     };
     questions.extend(own);
     questions
+}
+
+/// The question of the face.
+pub(crate) fn how_walls_are_measured() -> OpenQuestion {
+    OpenQuestion::state("whether the walls were measured inside, at the frame or outside")
+}
+
+/// The question of rounding.
+pub(crate) fn how_walls_are_rounded() -> OpenQuestion {
+    OpenQuestion::state("how walls are rounded")
 }
 
 fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion {

@@ -13,6 +13,7 @@ pub(crate) mod figure;
 #[cfg(feature = "pages")]
 pub(crate) mod heard;
 pub(crate) mod map;
+pub(crate) mod near_misses;
 pub(crate) mod office;
 pub(crate) mod opening;
 pub(crate) mod outlines;

@@ -1,7 +1,7 @@
 //! The request, in one sentence that a clerk can act on.
 
 use crate::diagnostic::words;
-use crate::house::{Face, ReferenceSource};
+use crate::house::{Face, ReferenceSource, SideRule};
 use crate::reconcile::agreement::Agreement;
 use crate::reconcile::cause::CauseClass;
 use crate::reconcile::{BridgeStep, CouldExplain, Figure, Reconciliation};
@@ -69,8 +69,9 @@ impl Sentences<'_> {
                 about_the_rule(figure, self.fine(), &area, &self.in_parentheses(figure))
             );
         }
+        let in_feet = self.in_whole_feet(figure).unwrap_or_default();
         let ask = format!(
-            "please correct {} to {area}{}, or state {}",
+            "please correct {} to {area}{}{in_feet}, or state {}",
             the(figure),
             self.in_parentheses(figure),
             self.or_state(figure)
@@ -82,6 +83,24 @@ impl Sentences<'_> {
             }
             None => format!("{}.", capital(&ask)),
         }
+    }
+
+    /// The total that a record which does not say how its walls are rounded would have if each is rounded to the foot,
+    /// in parentheses: ` (1,570 if each wall is rounded to the foot)`. `None` where that is no other number, or is no less
+    /// than the record.
+    fn in_whole_feet(&self, figure: &Figure) -> Option<String> {
+        let is_plain = figure.is_record()
+            && !figure.says_rule()
+            && figure.side_rule() == SideRule::Step(Step::WholeFoot)
+            && figure.face() == Face::Outside
+            && figure.counting().is_empty()
+            && figure.line(BridgeStep::RecordedSides).is_none();
+        let own = self.areas.gross().whole_foot();
+        let is_other = own.whole_sq_ft() != figure.measured_like_figure().whole_sq_ft()
+            && own.whole_sq_ft() < figure.area().whole_sq_ft();
+        (is_plain && is_other).then(|| {
+            format!(" ({} if each wall is rounded to the foot)", self.number(own.whole_sq_ft()))
+        })
     }
 
     /// What the figure says about itself, in parentheses to follow an area: ` (with the porch)`.

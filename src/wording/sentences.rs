@@ -101,7 +101,7 @@ impl Sentences<'_> {
     }
 
     pub(crate) fn is_metric(&self) -> bool {
-        matches!(self.form, Form::Meters | Form::Centimeters | Form::Millimeters)
+        self.form.is_metric()
     }
 
     /// The settings that are not the default and may change a conclusion; `None` if there are none.

@@ -6,6 +6,7 @@ use crate::geometry::outline::Outline;
 use crate::house::Face;
 use crate::house::House;
 use crate::pages::drawing::view::OnSite;
+use crate::reconcile::cause::MisreadWall;
 use crate::reconcile::{BridgeStep, Explanation, Figure, OutlineReport, Reconciliation};
 use crate::units::length::{Length, Step};
 use crate::wording::map::map_note;
@@ -141,7 +142,11 @@ impl Marks {
         }
         let reported = || figure.explanations().reported();
         self.would_count = reported().flat_map(Explanation::counts).collect();
-        self.misread = reported().filter_map(Explanation::misread_wall).collect();
+        let misread = reported().filter_map(Explanation::misread_wall);
+        let walls = |wall: MisreadWall| {
+            wall.walls().into_iter().map(move |(side, _)| (wall.space, side)).collect::<Vec<_>>()
+        };
+        self.misread = misread.flat_map(walls).collect();
     }
 }
 

@@ -10,13 +10,14 @@ use crate::areas::rule::Settings;
 use crate::reconcile::Ground;
 use crate::reconcile::agreement::{Agreement, measured_like_figure};
 use crate::reconcile::departures::Listed;
+use crate::reconcile::misread::Misread;
 use crate::reconcile::rounding::RoundingTest;
 
 /// Whether two causes are listed as one, as all misreadings of a wall are.
 fn is_one(a: Cause, b: Cause) -> bool {
     match (a, b) {
-        (Cause::Misread { space, side, .. }, Cause::Misread { space: other, side: its, .. }) => {
-            (space, side) == (other, its)
+        (Cause::Misread(one), Cause::Misread(other)) => {
+            (one.space, one.side) == (other.space, other.side)
         }
         _ => a == b,
     }
@@ -65,7 +66,8 @@ impl Search<'_> {
         for (departure, adds) in self.departures.iter().zip(&setting.adds) {
             for (adds, share) in setting.ways_to(adds) {
                 let sq_ft = total + adds.sq_ft;
-                let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0);
+                let likelihood = setting.likelihood(self.figure, sq_ft, &[adds], 1.0)
+                    + setting.of_same_lengths(self.case, departure.kind, sq_ft);
                 let weight = (base * departure.odds * share, likelihood);
                 let cause = Cause::Departures(departure.kind, None);
                 self.list(cause, weight, sq_ft + setting.shift, adds.variance, setting.rounding);
@@ -99,12 +101,14 @@ impl Search<'_> {
         for space in spaces {
             let mut all = Vec::new();
             let outline = &self.case.ruled.outlines[space].outline;
-            let wanted = Wanted { effect: 0.0, reach: f64::INFINITY, variance: 0.0 };
+            let wanted =
+                Wanted { effect: 0.0, reach: f64::INFINITY, variance: 0.0, is_metric: false };
             misread(&self.case.walls.spaces[space].traverse, outline, wanted, |one| all.push(one));
             for one in all {
                 let sq_ft = own.total_sq_ft + one.effect;
                 let likelihood = own.likelihood_spread(self.figure, sq_ft, one.variance);
-                let cause = Cause::Misread { space, side: one.side, length: one.length };
+                let Misread { side, from, length, other, .. } = one;
+                let cause = Cause::Misread(MisreadWall { space, side, from, length, other });
                 let weight = (base * one.share, likelihood);
                 self.list(cause, weight, sq_ft, own.variance + one.variance, None);
             }
@@ -163,8 +167,9 @@ fn is_close_call(listing: &Explanations) -> bool {
     let causes = || listing.list.iter().filter(|one| one.cause != Cause::None);
     let of_none = listing.list.iter().find(|one| one.cause == Cause::None);
     let beside = of_none.map_or(0.0, |none| none.support);
-    let limits = [listing.something_else, 2.0 * listing.something_else, beside, beside / 4.0];
-    let is_close = |support: f64| limits.iter().any(|limit| (support / limit - 1.0).abs() < 0.05);
+    let of_else = [0.75, 1.0, 1.4, 1.5, 2.5].map(|times| times * listing.something_else);
+    let limits = || of_else.into_iter().chain([beside, beside / 5.0]);
+    let is_close = |support: f64| limits().any(|limit| (support / limit - 1.0).abs() < 0.05);
     causes().any(|one| {
         let alike = causes().filter(|other| (one.sq_ft - other.sq_ft).abs() < 0.5);
         is_close(one.support) || is_close(alike.map(|other| other.support).sum())

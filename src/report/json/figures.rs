@@ -126,7 +126,7 @@ pub struct ExplanationReport {
     pub support: String,
     /// The kind of mistake that it is: `typed`, `described` or `measured`; null if there are no departures.
     pub class: Option<&'static str>,
-    /// Whether it is reported: it fits, and has more support than something else.
+    /// Whether it is reported: it fits, and has enough support beside something else.
     pub told: bool,
     /// How strong it is, if it is reported: `only` (the only common cause that fits), `likeliest` or `also fits`;
     /// null if it is not reported.

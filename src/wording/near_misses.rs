@@ -1,0 +1,188 @@
+//! Spaces about as large as what no cause accounts for: what they would leave, and whether rounding could change that.
+
+use std::collections::HashSet;
+
+use crate::areas::{SpaceAreas, is_in_total};
+use crate::diagnostic::words;
+use crate::house::{Kind, SideRule};
+use crate::reconcile::{BridgeStep, Figure, Line};
+use crate::units::area::Area;
+use crate::units::length::Step;
+use crate::wording::accounts::Accounts;
+use crate::wording::sentences::{Reader, Sentences, capital};
+use crate::wording::size::size_of_sq_ft;
+
+/// One or two spaces about as large as what is left.
+pub(super) struct Nearest {
+    /// Their names, as in a sentence.
+    pub(super) names: String,
+    /// What a total may do with them: `counts`.
+    verb: &'static str,
+    /// Their size and what would remain, in whole square feet; negative if they are too large.
+    pub(super) size: i64,
+    pub(super) left: i64,
+    /// Those that the total would have beyond what counts here.
+    counted: Vec<usize>,
+}
+
+impl Sentences<'_> {
+    /// What is said where one space, or two together, come so near to what is left that rounding could change the rest;
+    /// `None` where it could not.
+    pub(super) fn nearly(&self, figure: &Figure, rest: i64, near: Nearest) -> Option<Accounts> {
+        let toward = near.left.signum() * rest.signum();
+        if near.left.abs() > self.rounding_could_change(figure, &near, toward) {
+            return None;
+        }
+        let Nearest { names, verb, size, left, .. } = near;
+        let of = size_of_sq_ft(rest.abs(), self.is_metric());
+        let size = self.number(size);
+        let opening = match left {
+            0 => format!("{} would be just the {of} that are left.", capital(&names)),
+            1.. => format!(
+                "{} would be {size} of the {of} that are left; rounding could change the other {}.",
+                capital(&names),
+                self.number(left)
+            ),
+            _ => format!(
+                "{} would be {size}, {} more than the {of} that are left, which rounding could change.",
+                capital(&names),
+                self.number(-left)
+            ),
+        };
+        let word = figure.word();
+        let closing = match (self.reader, figure.is_record()) {
+            (Reader::Office, true) if figure.area() < figure.measured_like_figure() => {
+                String::new()
+            }
+            (Reader::Office, true) => {
+                format!("Please state whether the record's total {verb} {names}.")
+            }
+            (Reader::Office, false) => {
+                format!("Whether the {word}'s total {verb} {names} is not known here.")
+            }
+            (Reader::Owner, _) => {
+                format!("Ask whether the {word}'s total {verb} {names}.{}", self.ours(figure))
+            }
+        };
+        Some(Accounts { opening, items: Vec::new(), closing })
+    }
+
+    /// How far rounding walls up or down could move this house, with a space that is counted, toward a larger (1) or
+    /// smaller (-1) total from where it is rounded here, in whole square feet; at most three times what is typical.
+    fn rounding_could_change(&self, figure: &Figure, near: &Nearest, toward: i64) -> i64 {
+        let test = figure.rounding_test();
+        let lines = figure.lines().iter();
+        let steps =
+            lines.filter(|line| matches!(line.step(), BridgeStep::Face | BridgeStep::Rounding));
+        let own = figure.measured() + steps.map(Line::area).sum::<Area>();
+        let (Some(range), Some(typical)) = (test.widest(), test.typical()) else { return 0 };
+        let of_house = match toward {
+            1.. => range.high - own,
+            _ => own - range.low,
+        };
+        let of_space = |&space: &usize| {
+            let areas = &self.areas.spaces[space];
+            let (ruled, range) = (areas.whole_foot().area(), areas.widest()?);
+            Some(if toward > 0 { range.high - ruled } else { ruled - range.low })
+        };
+        let of_spaces: Area = near.counted.iter().filter_map(of_space).sum();
+        let most = 3 * Area::from_float_sq_ft(typical).whole_sq_ft();
+        (of_house + of_spaces).whole_sq_ft().min(most)
+    }
+
+    /// A sentence where the figure is exactly twice an outline on the ground, rounded to the foot, in a house of two
+    /// levels: `2,128 is 2 × 1,064, twice the house: ask how each level is counted.`
+    pub(super) fn twice(&self, figure: &Figure) -> Option<String> {
+        let counted = || self.house.spaces.iter().enumerate().filter(|(_, space)| space.counted);
+        let levels: HashSet<usize> = counted().map(|(_, space)| space.level).collect();
+        let first = levels.iter().min().copied()?;
+        let says = figure.area().whole_sq_ft();
+        let whole = |i: usize| self.areas.spaces[i].whole_foot().area().whole_sq_ft();
+        let mut on_ground = counted().filter(|(_, space)| space.level == first);
+        let (once, _) =
+            on_ground.find(|&(i, _)| 2 * whole(i) == says).filter(|_| levels.len() == 2)?;
+        let (twice, once_sq_ft) = (self.number(says), self.number(whole(once)));
+        let name = words::the_quoted(&self.house.spaces[once].name);
+        Some(format!(
+            "{twice} is 2 × {once_sq_ft}, which is {name} twice: the upper level may have been taken as large as that."
+        ))
+    }
+
+    /// The area of each space without what is within it, in whole square feet, rounded as the figure is.
+    fn sizes(&self, figure: &Figure) -> Vec<i64> {
+        let in_feet = figure.side_rule() == SideRule::Step(Step::WholeFoot);
+        let area = |space: &SpaceAreas| match in_feet {
+            true => space.whole_foot().area(),
+            false => space.tenth_foot().area(),
+        };
+        let areas: Vec<Area> = self.areas.spaces.iter().map(area).collect();
+        let net = |i: usize| crate::areas::net(self.house, i, &areas).whole_sq_ft();
+        (0..areas.len()).map(net).collect()
+    }
+
+    /// An uncounted space with about the area that is left, as closely as a figure and a house that agree, and its size.
+    pub(super) fn as_large(&self, figure: &Figure, rest: i64) -> Option<(usize, i64)> {
+        const AGREES_WITHIN: i64 = 3;
+        let may_be_counted = |i: usize| {
+            !matches!(self.house.spaces[i].kind, Kind::Stair | Kind::Open | Kind::Low)
+                && !is_in_total(self.house, i, false)
+        };
+        let sizes = self.sizes(figure).into_iter().enumerate();
+        sizes
+            .filter(|&(i, size)| may_be_counted(i) && (size - rest).abs() <= AGREES_WITHIN)
+            .min_by_key(|(_, size)| (size - rest).abs())
+    }
+
+    /// The space that comes nearest to what is left; where two together leave next to nothing and it does not, those two.
+    /// `None` where more than two thirds of its size would remain, or more than a fourth would be too much.
+    pub(super) fn nearest(&self, figure: &Figure, rest: i64) -> Option<Nearest> {
+        /// What two spaces may leave, in square feet.
+        const OF_TWO: i64 = 5;
+        let house = self.house;
+        let sizes = self.sizes(figure);
+        let in_total = |i: usize| is_in_total(house, i, false);
+        let would = |&i: &usize| {
+            let space = &house.spaces[i];
+            sizes[i] > 0
+                && match space.kind {
+                    Kind::Stair => rest < 0,
+                    Kind::Open | Kind::Low => rest > 0 && space.parent.is_some_and(in_total),
+                    _ => in_total(i) != (rest > 0),
+                }
+        };
+        let counted = (0..house.spaces.len()).filter(|&i| in_total(i)).count();
+        let spaces = (0..house.spaces.len()).filter(would);
+        // The whole house is not what is missing.
+        let spaces: Vec<usize> = spaces.filter(|&i| !in_total(i) || counted > 1).collect();
+        let left = |those: &[usize]| rest.abs() - those.iter().map(|&i| sizes[i]).sum::<i64>();
+        let one = spaces.iter().copied().min_by_key(|&i| left(&[i]).abs())?;
+        let pairs = spaces.iter().enumerate();
+        let pairs = pairs.flat_map(|(at, &i)| spaces[at + 1..].iter().map(move |&j| [i, j]));
+        // What lies in a space is part of it.
+        let pairs = pairs.filter(|&[i, j]| {
+            house.spaces[i].parent != Some(j) && house.spaces[j].parent != Some(i)
+        });
+        let two = pairs.min_by_key(|those| left(those).abs());
+        let is_two = |those: &[usize; 2]| {
+            left(those).abs() <= OF_TWO && left(&[one]).abs() > left(those).abs() + OF_TWO
+        };
+        let those = match two.filter(is_two) {
+            Some(two) => two.to_vec(),
+            None => vec![one],
+        };
+        let (size, left) = (rest.abs() - left(&those), left(&those));
+        let is_near = if left < 0 { -4 * left <= size } else { 3 * left <= 2 * size };
+        let names: Vec<String> =
+            those.iter().map(|&i| words::the_quoted(&house.spaces[i].name)).collect();
+        let is_taken_off = |&i: &usize| house.spaces[i].kind.lies_in_another();
+        let verb = match (those.iter().all(is_taken_off), rest > 0) {
+            (true, _) => "deducts",
+            (false, true) if those.iter().any(is_taken_off) => "includes",
+            (false, true) => "counts",
+            (false, false) => "includes",
+        };
+        let names = words::all_of(&names);
+        let counted = those.into_iter().filter(|_| rest > 0).collect();
+        (left.abs() < rest.abs() && is_near).then_some(Nearest { names, verb, size, left, counted })
+    }
+}
