@@ -306,7 +306,7 @@ fn taken_for_in_feet(feet: f64) -> Lengths {
 /// or two neighboring digits swapped. Never less than half the length or more than twice. Judgment.
 #[expect(clippy::cast_possible_truncation, reason = "a wall of at most 10,000 ft")]
 fn taken_for_in_meters(feet: f64) -> Lengths {
-    let centimeter = Length::METER.feet() / 100.0;
+    let centimeter = Length::CENTIMETER.feet();
     let here = (feet / centimeter).round() as i64;
     let mut list = [(0.0_f64, 0.0_f64); 12];
     let mut count = 0;
@@ -342,10 +342,10 @@ mod tests {
     fn lengths_in_meters_are_misread_by_meters_or_swapped_digits() {
         let (list, count) = taken_for_in_meters(4.2 / 0.3048);
         let list = list.into_iter().take(count);
-        let mut list: Vec<i64> = list.map(|(feet, _)| (30.48 * feet).round() as i64).collect();
-        list.sort_unstable();
+        let mut list: Vec<f64> = list.map(|(feet, _)| (30.48 * feet).round()).collect();
+        list.sort_by(f64::total_cmp);
         // A meter or a tenth more or less, 2.40 and 4.02; 14.20 is more than twice 4.20.
-        assert_eq!(list, [240, 320, 402, 410, 430, 520]);
+        assert_eq!(list, [240.0, 320.0, 402.0, 410.0, 430.0, 520.0]);
     }
 
     fn taken_for(feet: f64) -> impl Iterator<Item = (f64, f64)> {

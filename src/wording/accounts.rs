@@ -174,7 +174,7 @@ impl Sentences<'_> {
             Self::other_walls(figure, one).map(|other| self.cause_said(figure, other)).collect();
         let others = match others.is_empty() {
             true => String::new(),
-            false => format!("; the same with {}", words::list_or(&others)),
+            false => format!("; {} would give the same", words::list_or(&others)),
         };
         format!("{words}{strength}: {said}{doubled}{as_measured}{others}")
     }
@@ -189,7 +189,7 @@ impl Sentences<'_> {
                 let (low, high) = (whole(one.band.low), whole(one.band.high));
                 (low < high).then(|| {
                     format!(
-                        "can be {} to {}, depending on how the outline is closed; {} is {}",
+                        "the house can then be {} to {}, depending on how its outline is closed; {} is {}",
                         self.number(low),
                         self.number(high),
                         the(figure),
@@ -203,7 +203,7 @@ impl Sentences<'_> {
                 let (low, high) = (says - half, says + half - 1);
                 (!(low..=high).contains(&house)).then(|| {
                     format!(
-                        "{} to {} become {}; this house is {}, and another way of rounding its walls could make it one of these",
+                        "totals from {} to {} are rounded to {}; this house comes to {}, and rounding its walls another way could bring it there",
                         self.number(low),
                         self.number(high),
                         self.number(says),
@@ -367,15 +367,17 @@ impl Sentences<'_> {
         let left = |sq_ft: i64| size_of_sq_ft(sq_ft.abs(), self.is_metric());
         let opening = match &nearest {
             Some(near) if near.left > 0 => format!(
-                "{} would be {} of the {} that are left. Nothing common accounts for the other {}.",
+                "{}{} would be {} of the {} that are left. Nothing common accounts for the other {}.",
                 capital(&near.names),
+                near.together,
                 self.number(near.size),
                 left(rest),
                 self.number(near.left)
             ),
             Some(near) => format!(
-                "{} would be {}, {} more than the {} that are left. Nothing common accounts for that.",
+                "{}{} would be {}, {} more than the {} that are left. Nothing common accounts for that.",
                 capital(&near.names),
+                near.together,
                 self.number(near.size),
                 self.number(-near.left),
                 left(rest)

@@ -343,7 +343,7 @@ pub(crate) fn settled_by(cause: Cause, listed: Listed<'_>, is_record: bool) -> V
         Cause::Misread(wall) => {
             let space = &listed.house.spaces[wall.space];
             let walls = match across(space, wall.side) {
-                Some(_) => vec![wall.side],
+                Some(_) => vec![wall.side, (wall.side + 2) % 4],
                 None => wall.walls().into_iter().map(|(side, _)| side).collect(),
             };
             let asked = |side: usize| OpenQuestion::Wall {

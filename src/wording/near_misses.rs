@@ -16,6 +16,8 @@ use crate::wording::size::size_of_sq_ft;
 pub(super) struct Nearest {
     /// Their names, as in a sentence.
     pub(super) names: String,
+    /// ` together` if they are two.
+    pub(super) together: &'static str,
     /// What a total may do with them: `counts`.
     verb: &'static str,
     /// Their size and what would remain, in whole square feet; negative if they are too large.
@@ -33,18 +35,18 @@ impl Sentences<'_> {
         if near.left.abs() > self.rounding_could_change(figure, &near, toward) {
             return None;
         }
-        let Nearest { names, verb, size, left, .. } = near;
+        let Nearest { names, together, verb, size, left, .. } = near;
         let of = size_of_sq_ft(rest.abs(), self.is_metric());
         let size = self.number(size);
         let opening = match left {
-            0 => format!("{} would be just the {of} that are left.", capital(&names)),
+            0 => format!("{}{together} would be just the {of} that are left.", capital(&names)),
             1.. => format!(
-                "{} would be {size} of the {of} that are left; rounding could change the other {}.",
+                "{}{together} would be {size} of the {of} that are left; rounding could account for the other {}.",
                 capital(&names),
                 self.number(left)
             ),
             _ => format!(
-                "{} would be {size}, {} more than the {of} that are left, which rounding could change.",
+                "{}{together} would be {size}, {} more than the {of} that are left; rounding could account for that.",
                 capital(&names),
                 self.number(-left)
             ),
@@ -91,7 +93,7 @@ impl Sentences<'_> {
     }
 
     /// A sentence where the figure is exactly twice an outline on the ground, rounded to the foot, in a house of two
-    /// levels: `2,128 is 2 × 1,064, twice the house: ask how each level is counted.`
+    /// levels: `2,128 is 2 × 1,064, twice the house: the upper level may have been taken to be as large.`
     pub(super) fn twice(&self, figure: &Figure) -> Option<String> {
         let counted = || self.house.spaces.iter().enumerate().filter(|(_, space)| space.counted);
         let levels: HashSet<usize> = counted().map(|(_, space)| space.level).collect();
@@ -104,7 +106,7 @@ impl Sentences<'_> {
         let (twice, once_sq_ft) = (self.number(says), self.number(whole(once)));
         let name = words::the_quoted(&self.house.spaces[once].name);
         Some(format!(
-            "{twice} is 2 × {once_sq_ft}, which is {name} twice: the upper level may have been taken as large as that."
+            "{twice} is 2 × {once_sq_ft}, twice {name}: the upper level may have been taken to be as large."
         ))
     }
 
@@ -181,8 +183,16 @@ impl Sentences<'_> {
             (false, true) => "counts",
             (false, false) => "includes",
         };
+        let together = if names.len() == 2 { " together" } else { "" };
         let names = words::all_of(&names);
         let counted = those.into_iter().filter(|_| rest > 0).collect();
-        (left.abs() < rest.abs() && is_near).then_some(Nearest { names, verb, size, left, counted })
+        (left.abs() < rest.abs() && is_near).then_some(Nearest {
+            names,
+            together,
+            verb,
+            size,
+            left,
+            counted,
+        })
     }
 }
