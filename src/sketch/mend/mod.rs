@@ -80,6 +80,12 @@ pub(super) fn mend(line: &str, attempt: &mut dyn FnMut(&str) -> Attempt) -> Opti
     let found = found.or_else(|| search(line, attempt));
     let found = found.map(|mend| without_sides_twice(line, mend, &attempt(line).beside));
     let found = found.map(|mend| not_in_a_walk(line, mend, &attempt(line).beside));
+    let corners = attempt(line).beside.corners;
+    let found = found.and_then(|mut mend| {
+        let had_lines = !mend.lines.is_empty();
+        mend.lines.retain(|offered| !veto::misses_a_corner(line, offered, &corners));
+        (!had_lines || !mend.lines.is_empty()).then_some(mend)
+    });
     found.or_else(|| left_over(line, attempt))
 }
 

@@ -107,7 +107,7 @@ pub(super) fn hides(typed: &str, offered: &str) -> bool {
             && super::kinds::kind_word(&two[1].text.to_lowercase()).is_some()
     });
     let is_level = pieces.len() <= 6
-        && pieces.iter().any(|piece| piece.is_word(&["level", "storey", "story"]))
+        && pieces.iter().any(|piece| piece.is_word(&["level", "storey", "story", "floor"]))
         && !pieces.iter().any(Piece::is_number);
     let is_placed =
         pieces.windows(2).any(|two| two[0].is_word(&["from", "at"]) && two[1].sort == Sort::Word)
@@ -115,8 +115,10 @@ pub(super) fn hides(typed: &str, offered: &str) -> bool {
     let is_point = pieces
         .iter()
         .any(|piece| piece.is_word(&["corner", "tolerance", "tol", "front", "fronts"]));
+    let has_word = |words: &[&str]| pieces.iter().any(|piece| piece.is_word(words));
+    let is_open = has_word(&["open"]) && has_word(&["foyer", "hall", "loft", "below", "entry"]);
     offered.starts_with("# ")
-        && (is_placed || is_point || opens || has_data || begins_there || is_level)
+        && (is_open || is_placed || is_point || opens || has_data || begins_there || is_level)
 }
 
 fn is_named(pieces: &[Piece]) -> bool {
@@ -150,7 +152,8 @@ fn text_is_doubtful(typed: &str, pieces: &[Piece]) -> bool {
             || text.starts_with("of ")
             || is_name && text.starts_with('(')
             || is_name && is_only_a_side(text)
-            || is_name && text.starts_with("between ")
+            || is_name && !pieces[0].is_word(&["open", "level"]) && begins_as_place(text)
+            || is_name && text.contains(", not ")
             || is_name && !pieces[0].is_word(&["level", "lot", "corner"]) && counts_something(text)
             || is_name && pieces[0].is_word(&["unfinished"]) && says_finished(text)
             || is_name && typed.contains(&format!("({text}"))
@@ -257,6 +260,16 @@ fn is_only_a_side(text: &str) -> bool {
     cut(text).iter().all(|piece| piece.is_word(&sides))
 }
 
+/// `under bedrooms`, `off bedroom`: where it is.
+fn begins_as_place(text: &str) -> bool {
+    let first = [
+        "under", "off", "over", "above", "between", "behind", "beside", "outside", "inside",
+        "around", "since", "from", "by", "next",
+    ];
+    let pieces = cut(text);
+    pieces.len() > 1 && pieces[0].is_word(&first)
+}
+
 fn says_finished(text: &str) -> bool {
     cut(text).iter().any(|piece| piece.is_word(&["finished", "heated"]))
 }
@@ -294,6 +307,12 @@ fn says_more(typed: &str, pieces: &[Piece]) -> bool {
             && has("within")
             && of_house
             && !says(&["within", "inside", "in", "part"])
+        || has("outside")
+            && says(&["brick"])
+            && says(&["veneer"])
+            && !says(&["outside", "exterior", "measured"])
+        || has("within") && within_itself(pieces)
+        || has("figure") && says(&["tape", "laser", "instrument"])
         || has("outside") && says(&["no", "without"]) && !says(&["outside", "exterior"])
         || takes_a_size
         || takes_a_year(&said, pieces)
@@ -346,7 +365,11 @@ fn loses_words(typed: &str, pieces: &[Piece], comment: Option<&str>) -> bool {
     let counts_fewer = is_figure && counts && kinds(&cut(typed)) > kinds(pieces);
     let figure_of_a_part = !typed.to_lowercase().starts_with("figure")
         && pieces.first().is_some_and(|first| first.is_word(&["figure"]))
-        && (kinds(&pieces[1..]) > 0 || typed.to_lowercase().contains("room "));
+        && (cut(typed)
+            .iter()
+            .any(|piece| piece.is_word(&["detached", "attached", "workshop", "shed", "barn"]))
+            || kinds(&pieces[1..]) > 0
+            || typed.to_lowercase().contains("room "));
     let adds =
         is_side && typed.contains('+') && pieces.iter().any(|piece| piece.is_word(&["note"]));
     counts_fewer
@@ -408,4 +431,42 @@ fn counts_by_mistake(typed: &str, pieces: &[Piece]) -> bool {
         && pieces.iter().any(|piece| piece.is_word(&["counted"]))
         && !pieces.iter().any(|piece| piece.is_word(&["not"]))
         && !cut(typed).iter().any(|piece| piece.is_word(&says) || piece.is_word(&out))
+}
+
+/// `porch "Porch" within "Porch"`, `counted within "Porch"`: no space is within another of its kind by the word `in`.
+fn within_itself(pieces: &[Piece]) -> bool {
+    let counted =
+        pieces.windows(2).any(|two| two[0].is_word(&["counted"]) && two[1].is_word(&["within"]));
+    let kind = pieces.first().map_or("", |kind| kind.text.as_str());
+    counted
+        || pieces.windows(2).any(|two| {
+            two[0].is_word(&["within"]) && plain(&two[1].text).eq_ignore_ascii_case(kind)
+        })
+}
+
+/// Whether a suggested line takes the name of a corner for a part of another name, or for a remark.
+pub(super) fn misses_a_corner(typed: &str, offered: &str, corners: &[std::rc::Rc<str>]) -> bool {
+    let lower = typed.to_lowercase();
+    let names_it = |corner: &str| {
+        let corner = corner.to_lowercase();
+        [" from ", " at ", " @ ", " start "]
+            .iter()
+            .any(|word| lower.contains(&format!("{word}{corner}")))
+    };
+    if offered.starts_with("# ") {
+        return corners.iter().any(|corner| names_it(corner));
+    }
+    let pieces = cut(comment_of(offered).0);
+    pieces.iter().enumerate().any(|(at, piece)| {
+        let text = plain(&piece.text).to_lowercase();
+        let is_new = piece.sort == Sort::Text && !typed.contains(piece.text.as_str());
+        let is_corner = at > 0 && pieces[at - 1].is_word(&["corner"]);
+        let is_name = at == 1 && is_named(&pieces) && !pieces[0].is_word(&["corner", "level"]);
+        is_new
+            && corners.iter().any(|corner| {
+                let corner = corner.to_lowercase();
+                is_corner && text.starts_with(&format!("{corner} "))
+                    || is_name && text.ends_with(&format!(" {corner}"))
+            })
+    })
 }

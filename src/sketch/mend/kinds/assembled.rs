@@ -4,7 +4,7 @@ use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::loose::kind_at_start;
 use super::measure::{area_at, length_at};
-use super::{Answer, Typed, digits, is_text, kind_word, plainly, quoted};
+use super::{Answer, Typed, digits, is_text, kind_word, plainly, quoted, standing};
 
 /// What a line says of a space.
 struct Space {
@@ -26,7 +26,21 @@ struct Space {
 
 /// `covered porch from step`, `garage "Garage" @ step`: a corner that is called by its name alone.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let space = read(typed).filter(|space| space.by_name && !space.is_unclear)?;
+    let space = read(typed)?;
+    let gone = ["gone", "removed", "torn", "demolished", "razed"];
+    if let Some(area) = space
+        .recorded
+        .as_ref()
+        .filter(|_| !typed.line.contains('"') && typed.find(1, &gone).is_some())
+    {
+        return Some(Answer::line(
+            format!("missing {} {} recorded {area}", space.kind, space.name),
+            "what the record lists and the house does not have is `missing`",
+        ));
+    }
+    if !space.by_name || space.is_unclear {
+        return None;
+    }
     let line = space.line();
     (line != typed.line).then(|| {
         Answer::line(
@@ -126,16 +140,17 @@ impl Space {
 }
 
 /// Words before the kind that make the line another one than that of a space.
-const NOT_BEFORE: [&str; 56] = [
+const NOT_BEFORE: &[&str] = &[
     "north", "south", "east", "west", "n", "s", "e", "w", "no", "not", "minus", "less", "without",
     "with", "record", "records", "listing", "plan", "figure", "county", "missing", "level", "lot",
     "corner", "total", "here", "start", "starts", "begin", "begins", "end", "ends", "this", "that",
     "see", "same", "overall", "note", "to", "of", "from", "at", "in", "on", "through", "is", "was",
-    "has", "measured", "value", "tie", "house", "by", "next", "card", "cnty",
+    "has", "measured", "value", "tie", "over", "above", "under", "behind", "beside", "near", "off",
+    "and", "between", "pool", "house", "by", "next", "card", "cnty",
 ];
 
-/// Words that say where a space is, or something else that no comment may take in.
-const PLACES: [&str; 57] = [
+/// Words that say where a space is, which no comment may take in unless its place is known.
+const PLACES: &[&str] = &[
     "behind",
     "beside",
     "next",
@@ -163,36 +178,24 @@ const PLACES: [&str; 57] = [
     "within",
     "inside",
     "outside",
-    "below",
     "above",
-    "grade",
-    "minus",
-    "no",
-    "not",
-    "without",
     "of",
     "off",
     "by",
     "under",
     "over",
-    "same",
-    "as",
-    "measured",
-    "to",
-    "veneer",
-    "brick",
-    "wall",
-    "gone",
-    "removed",
-    "torn",
-    "missing",
     "along",
     "between",
     "shares",
     "adjoining",
     "where",
-    "sold",
-    "story",
+    "on",
+];
+
+/// Words that say what no comment may take in.
+const MATTERS: &[&str] = &[
+    "below", "grade", "minus", "no", "not", "without", "same", "as", "measured", "to", "veneer",
+    "brick", "wall", "gone", "removed", "torn", "missing", "sold",
 ];
 
 /// The kind that a word means, if it is the last word of what a space is called.
@@ -200,9 +203,8 @@ fn called(word: &str) -> Option<&'static str> {
     kind_word(word).filter(|kind| !["open", "low", "living"].contains(kind)).or(match word {
         "gar" | "garge" | "gargage" => Some("garage"),
         "shed" | "barn" | "workshop" => Some("outbuilding"),
-        "suite" | "apartment" | "addition" | "bedroom" | "kitchen" | "den" | "study" => {
-            Some("living")
-        }
+        "suite" | "apartment" | "addition" | "bedroom" | "kitchen" | "den" | "study" | "room"
+        | "mudroom" | "dormer" | "bump-out" | "bumpout" => Some("living"),
         "veranda" | "lanai" | "stoop" => Some("porch"),
         "eaves" | "kneewall" => Some("low"),
         "stairs" | "stairwell" | "staircase" => Some("stair"),
@@ -217,10 +219,39 @@ fn kind(typed: &Typed<'_>) -> Option<(&'static str, usize, String)> {
         let name = capitalized(&typed.text(0, at).to_lowercase());
         return Some((kind, at, name));
     }
+    let first_house = usize::from(typed.says(0, &["main", "the", "whole"]));
+    if typed.says(first_house, &["house", "home"]) {
+        let name = capitalized(&typed.text(0, first_house + 1).to_lowercase());
+        return Some(("living", first_house + 1, name));
+    }
+    // `knee wall space under 5'`: what is low.
+    let under = typed.find(1, &["under", "below", "less", "lower"]).filter(|under| *under <= 4);
+    let is_low = under.is_some_and(|under| {
+        let than = under + usize::from(typed.says(under + 1, &["than"]));
+        (0..under).all(|at| {
+            typed.says(
+                at,
+                &[
+                    "area", "space", "part", "knee", "wall", "ceiling", "attic", "eave", "eaves",
+                    "low", "section", "sloped",
+                ],
+            )
+        }) && length_at(&typed.pieces, than + 1).is_some_and(|length| length.has_unit)
+    });
+    if let Some(under) = under.filter(|_| is_low) {
+        return Some(("low", under, capitalized(&typed.text(0, under).to_lowercase())));
+    }
     let at = (0..typed.pieces.len().min(5)).find(|&at| called(&typed.lower(at)).is_some())?;
+    let is_cold = typed.find(0, &["unheated", "unconditioned", "unfinished"]).is_some();
     let kind = called(&typed.lower(at))?;
+    let is_porch = typed.find(0, &["season", "screened"]).is_some();
+    let kind = match kind {
+        "living" if is_cold => "unfinished",
+        "living" if is_porch => "porch",
+        kind => kind,
+    };
     let describes = |piece: &Piece| {
-        (piece.sort == Sort::Word && !piece.is_word(&NOT_BEFORE))
+        (piece.sort == Sort::Word && !piece.is_word(NOT_BEFORE))
             || piece.is_mark("-")
             || digits::is_small(piece) && piece.text.len() == 1
     };
@@ -260,7 +291,35 @@ fn read(typed: &Typed<'_>) -> Option<Space> {
         space.name = typed.text(at, at + 1).to_owned();
         at += 1;
     }
+    // `living Wing, from corner "step"`, `unfinished storage area from step`
+    let names = ["living", "unfinished", "storage"];
+    let end = (at..typed.pieces.len())
+        .find(|&at| {
+            let piece = &typed.pieces[at];
+            piece.sort != Sort::Word || piece.is_word(PLACES) || piece.is_word(MATTERS)
+        })
+        .unwrap_or(typed.pieces.len());
+    if names.iter().any(|name| typed.says(0, &[name]))
+        && at == 1
+        && end > 1
+        && end < typed.pieces.len()
+        && !typed.says(1, &["detached", "counted", "recorded", "attached"])
+    {
+        space.name = quoted(&capitalized(typed.text(1, end)));
+        at = end;
+    }
+    // `porch Front porch from corner "step"`
+    let keywords =
+        ["from", "at", "start", "within", "detached", "recorded", "not", "counted", "measured"];
+    let run = (at..typed.pieces.len())
+        .find(|&at| typed.pieces[at].sort != Sort::Word || typed.says(at, &keywords))
+        .unwrap_or(typed.pieces.len());
+    if at == 1 && run > at + 1 && typed.says(run - 1, &[kind]) {
+        space.name = quoted(&capitalized(typed.text(at, run)));
+        at = run;
+    }
     let mut remark: Option<usize> = None;
+    let mut says_place = false;
     while at < typed.pieces.len() {
         let next = space.part(typed, at);
         if let Some(next) = next {
@@ -286,14 +345,15 @@ fn read(typed: &Typed<'_>) -> Option<Space> {
             // `w/ stairs`: with.
             let is_with = typed.says(at, &["w"])
                 && typed.piece(at + 1).is_some_and(|slash| slash.is_mark("/"));
-            space.is_unclear |= piece.sort == Sort::Text
-                || piece.is_word(&PLACES) && !is_with
-                || piece.is_number() && !counts;
+            says_place |= piece.is_word(PLACES) && !is_with;
+            space.is_unclear |=
+                piece.sort == Sort::Text || piece.is_word(MATTERS) || piece.is_number() && !counts;
             remark.get_or_insert(at);
         }
         at += 1;
     }
     space.remark(typed, remark, at);
+    space.is_unclear |= says_place && space.place.is_none() && space.within.is_none();
     Some(space)
 }
 
@@ -311,17 +371,17 @@ impl Space {
     /// Reads the part that begins here; the index after it.
     fn part(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
         if self.place.is_none() {
-            if let Some((name, end)) = corner_by_name(typed, at) {
+            if let Some((name, end)) = standing::corner_by_name(typed, at) {
                 self.place = Some(format!("from corner \"{name}\""));
                 self.by_name = true;
                 return Some(end);
             }
-            if let Some((place, end)) = place(typed, at) {
+            if let Some((place, end)) = standing::place(typed, at) {
                 self.place = Some(place);
                 return Some(end);
             }
         }
-        if let Some(end) = detached(typed, at) {
+        if let Some(end) = standing::detached(typed, at) {
             self.place.get_or_insert_with(|| "detached".to_owned());
             return Some(end);
         }
@@ -378,6 +438,18 @@ impl Space {
     fn counted(&mut self, typed: &Typed<'_>, at: usize) -> Option<usize> {
         let count = ["count", "counted", "counts", "include", "included", "incl"];
         let no = ["not", "dont", "don't", "isn't", "never", "no"];
+        let in_total = ["total", "living", "area", "house", "heated", "gla"];
+        if self.counted.is_none()
+            && typed.says(at, &["not"])
+            && typed.says(at + 1, &["in"])
+            && (typed.says(at + 2, &in_total)
+                || typed.says(at + 2, &["the"]) && typed.says(at + 3, &in_total))
+        {
+            self.counted = Some(false);
+            let end = (at + 2..typed.pieces.len())
+                .find(|&at| !typed.says(at, &in_total) && !typed.says(at, &["the"]));
+            return Some(end.unwrap_or(typed.pieces.len()));
+        }
         let mut end = at;
         end += usize::from(typed.says(end, &["do", "is", "should"]));
         let is_not = typed.says(end, &no);
@@ -461,101 +533,4 @@ impl Space {
         self.face = Some(face);
         Some(end + 1)
     }
-}
-
-/// `from step`, `@ step`, `starts at the step corner`: a corner that has a name.
-fn corner_by_name(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
-    let joints = [
-        "from",
-        "at",
-        "on",
-        "start",
-        "starts",
-        "starting",
-        "begins",
-        "beginning",
-        "attached",
-        "to",
-        "the",
-        "corner",
-        "in",
-        "off",
-    ];
-    let mut first = at;
-    while typed.says(first, &joints) || typed.piece(first).is_some_and(|mark| mark.is_mark("@:,")) {
-        first += 1;
-    }
-    let is_placed = (at..first).any(|at| {
-        typed.says(
-            at,
-            &["from", "at", "start", "starts", "starting", "begins", "corner", "attached"],
-        ) || typed.pieces[at].is_mark("@")
-    });
-    let corners = typed.attempt.beside.corners.iter().filter(|_| is_placed);
-    let mut found = corners.filter_map(|corner| {
-        let end = first + super::cut(corner).len();
-        let end = if is_text(typed.piece(first)) { first + 1 } else { end };
-        let said = typed.name(first, end.min(typed.pieces.len()));
-        said.eq_ignore_ascii_case(corner).then(|| (corner.to_string(), end))
-    });
-    let (name, end) = found.next()?;
-    Some((name, end + usize::from(typed.says(end, &["corner"]))))
-}
-
-/// `start east 10' north 4'`, `from "House" corner 4`, `at corner 4 of the house`: a place as the format has it, or
-/// nearly so.
-fn place(typed: &Typed<'_>, at: usize) -> Option<(String, usize)> {
-    const WAYS: [&str; 8] = ["north", "east", "south", "west", "n", "e", "s", "w"];
-    if typed.says(at, &["start", "starts"]) {
-        let mut end = at + 1;
-        for _ in 0..2 {
-            match length_at(&typed.pieces, end + 1).filter(|_| typed.says(end, &WAYS)) {
-                Some(measure) => end = measure.end,
-                None => break,
-            }
-        }
-        return (end > at + 1).then(|| (format!("start {}", typed.text(at + 1, end)), end));
-    }
-    let mut first = at;
-    while typed.says(first, &["from", "at", "start", "starts", "the", "on", "to"]) {
-        first += 1;
-    }
-    if first == at {
-        return None;
-    }
-    let named = typed.piece(first).filter(|name| is_text(Some(name)));
-    let corner = first + usize::from(named.is_some());
-    let number = typed
-        .piece(corner + 1)
-        .filter(|number| typed.says(corner, &["corner"]) && digits::is_small(number))?;
-    let known = typed.attempt.space.clone()?;
-    let mut end = corner + 2;
-    if named.is_none() && typed.says(end, &["of", "on"]) {
-        end += 1;
-        end += usize::from(typed.says(end, &["the"]));
-        let name = typed.name(end, end + 1);
-        if !name.eq_ignore_ascii_case(&known) && !typed.says(end, &["house"]) {
-            return None;
-        }
-        end += 1;
-    }
-    let name = named.map_or_else(|| quoted(&known), |name| name.text.clone());
-    Some((format!("from {name} corner {}", number.text), end))
-}
-
-fn detached(typed: &Typed<'_>, at: usize) -> Option<usize> {
-    let all = [
-        &["not", "attached"][..],
-        &["stands", "alone"],
-        &["standing", "alone"],
-        &["free", "standing"],
-        &["detached"],
-        &["freestanding"],
-        &["free-standing"],
-        &["stand-alone"],
-        &["det"],
-    ];
-    let says =
-        |words: &&&[&str]| words.iter().enumerate().all(|(i, word)| typed.says(at + i, &[word]));
-    all.iter().find(says).map(|words| at + words.len())
 }

@@ -105,6 +105,21 @@ fn call_after_its_length(typed: &Typed<'_>) -> Option<Answer> {
     {
         first += 1;
     }
+    // `100 feet N 45 E`: without its degree mark.
+    let bare = typed.says(first, &["n", "s", "north", "south"])
+        && typed.piece(first + 1).is_some_and(digits::is_small)
+        && typed.says(first + 2, &["e", "w", "east", "west"]);
+    if bare && first + 3 == typed.pieces.len() {
+        return Some(Answer::line(
+            format!(
+                "bearing {}° {} {}",
+                typed.text(first, first + 2),
+                typed.rest(first + 2),
+                measure.text
+            ),
+            "a call is `bearing`, then its angle, then its length",
+        ));
+    }
     let end = bearing_end(typed, first).filter(|end| *end == typed.pieces.len())?;
     Some(Answer::line(
         format!("bearing {} {}", typed.text(first, end), measure.text),

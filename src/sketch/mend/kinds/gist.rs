@@ -3,20 +3,26 @@
 use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::measure::{area_from, date_at, date_from, lengths, money_from};
-use super::{Answer, Typed, digits, kind_word, quoted};
+use super::{Answer, Typed, digits, kind_word, level_words, quoted};
 
 /// The rules that come before the others, since another would take a part of the line for a name or a note.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 14] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 20] = [
         comparable,
         outline_alone,
         years_of_the_house,
-        level,
-        short_level,
-        attic,
+        level_words::level,
+        level_words::short_level,
+        level_words::level_with_a_remark,
+        brick_thickness,
+        after_a_dash,
+        exemption,
+        level_words::attic,
         all_measured,
         mills,
         tax_year,
+        day_alone,
+        values_before_their_words,
         day_first,
         accuracy,
         missing_with_a_mark,
@@ -26,162 +32,12 @@ pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
     rules.iter().find_map(|rule| rule(typed))
 }
 
-/// `UPPER LEVEL - 8 FT CEILINGS`, `half story`, `level 1 below ground`, `split level upper`: a level with a remark.
-fn level(typed: &Typed<'_>) -> Option<Answer> {
-    const FLOORS: [&str; 6] = ["level", "floor", "story", "storey", "flr", "levels"];
-    const WHICH: [&str; 21] = [
-        "basement", "loft", "attic", "garage", "cellar", "upper", "lower", "main", "ground",
-        "first", "second", "third", "top", "half", "split", "bottom", "mid", "middle", "one",
-        "two", "three",
-    ];
-    let ordinal = |at: usize| {
-        typed.piece(at).is_some_and(|number| digits::is_small(number) && number.text.len() == 1)
-    };
-    let mut end = 0;
-    while typed.says(end, &WHICH)
-        || ordinal(end)
-        || typed.says(end, &["st", "nd", "rd", "th"])
-        || end > 0
-            && typed.piece(end).is_some_and(|mark| mark.is_mark("-"))
-            && typed.says(end + 1, &FLOORS)
-    {
-        end += 1;
-    }
-    let first_is_floor = end == 0 && typed.says(0, &FLOORS);
-    if first_is_floor {
-        end = 1;
-        while typed.says(end, &WHICH) || end == 1 && ordinal(end) {
-            end += 1;
-        }
-    } else if end > 0 && typed.says(end, &FLOORS) {
-        end += 1;
-        while typed.says(end, &["upper", "lower"]) {
-            end += 1;
-        }
-    } else {
-        return None;
-    }
-    let rest = typed.pieces.get(end..)?;
-    if rest.is_empty()
-        || end < 2
-        || typed.line.contains('"')
-        || area_from(&typed.pieces, end).is_some()
-    {
-        return (rest.is_empty() && end > 1 && typed.says(0, &["half", "split"]))
-            .then(|| level_line(typed, end, ""));
-    }
-    // Only the writer knows whether such a level is one in the ground.
-    if rest.iter().any(|piece| piece.is_word(&["partly", "partially"])) {
-        return None;
-    }
-    let copies = ["same", "identical", "like", "repeat", "copy"];
-    if rest.iter().any(|piece| piece.is_word(&copies)) {
-        return Some(Answer::say(
-            "nothing is copied from another level",
-            "write `level` and its name, below it its space, as `living \"Upper rooms\"`, and type its sides again, one on each line",
-        ));
-    }
-    let below =
-        ["below", "under", "underground", "grade", "ground", "partly", "partially", "walkout"];
-    let is_below = rest.iter().any(|piece| piece.is_word(&["underground"]))
-        || rest.iter().any(|piece| piece.is_word(&["below", "under"]))
-            && rest.iter().any(|piece| piece.is_word(&["grade", "ground"]));
-    let is_below = is_below || typed.says(0, &["basement", "cellar"]);
-    let is_beside = rest.iter().any(|piece| piece.is_word(&["beside", "alongside"]));
-    let left: Vec<&Piece> =
-        rest.iter().filter(|piece| piece.sort == Sort::Word && !piece.is_word(&below)).collect();
-    let heights = ["ceiling", "ceilings", "high", "clg", "tall"];
-    let is_height = rest.iter().any(|piece| piece.is_word(&heights));
-    let remarks = [
-        "finished",
-        "ceiling",
-        "ceilings",
-        "ft",
-        "foot",
-        "feet",
-        "high",
-        "clg",
-        "with",
-        "and",
-        "all",
-        "only",
-        "vaulted",
-        "bedrooms",
-        "bedroom",
-        "bath",
-        "baths",
-        "only",
-        "wood",
-        "carpet",
-        "tall",
-        "in",
-        "sloped",
-        "flat",
-        "beside",
-        "alongside",
-        "lower",
-        "upper",
-        "main",
-        "level",
-        "floor",
-        "story",
-    ];
-    let numbers = rest.iter().any(Piece::is_number);
-    if left.iter().any(|piece| !piece.is_word(&remarks))
-        || numbers && !is_height
-        || typed.says(0, &["level"]) && !is_below
-    {
-        return None;
-    }
-    let said =
-        if is_below && left.is_empty() { String::new() } else { super::remark(typed.rest(end)) };
-    let said = super::plainly(&said);
-    let depth = match (is_below, is_beside) {
-        (true, _) => " below grade",
-        (false, true) => " beside",
-        (false, false) => "",
-    };
-    let comment = if said.is_empty() { String::new() } else { format!("  # {said}") };
-    Some(level_line(typed, end, &format!("{depth}{comment}")))
-}
-
-/// `level` with the name that the first pieces give it.
-fn level_line(typed: &Typed<'_>, end: usize, rest: &str) -> Answer {
-    let first = usize::from(typed.says(0, &["level"]) && end > 2);
-    let name = quoted(&capitalized(typed.text(first, end)));
-    let cause = "a level is `level` and its name, with a `\"` on each side";
-    if typed.says(0, &["split"]) {
-        return Answer::Lines(
-            vec![format!("level {name} beside{rest}"), format!("level {name}{rest}")],
-            format!("{cause}; one that stands next to the level before it is `beside`"),
-        );
-    }
-    Answer::line(format!("level {name}{rest}"), cause)
-}
-
-/// `attic (finished)`, `finished attic`: a level of its own, with its rooms.
-fn attic(typed: &Typed<'_>) -> Option<Answer> {
-    let words = ["attic", "finished", "rooms", "room", "over", "the", "house", "all", "space"];
-    let only =
-        typed.pieces.iter().all(|piece| piece.is_word(&words[..5]) || piece.is_mark("(),-–:"));
-    let says = typed.find(0, &words[..1]).is_some() && typed.find(0, &["finished"]).is_some();
-    (only && says && typed.pieces.len() <= 6).then(|| {
-        let next = super::cut(&typed.attempt.beside.after);
-        let has_rooms =
-            next.first().is_some_and(|word| kind_word(&word.text.to_lowercase()).is_some());
-        let rooms = if has_rooms { "" } else { "\nliving \"Attic rooms\"" };
-        Answer::line(
-            format!("level \"Attic\"{rooms}"),
-            "a finished attic is a level with its own rooms",
-        )
-    })
-}
-
 /// `all measurements inside`, `exterior dimensions`, `measured in inches`: what is said of all lengths.
 fn all_measured(typed: &Typed<'_>) -> Option<Answer> {
     let filler = [
         "all",
         "measurements",
+        "on",
         "measurement",
         "dimensions",
         "dims",
@@ -203,6 +59,7 @@ fn all_measured(typed: &Typed<'_>) -> Option<Answer> {
         "house",
         "taped",
         "numbers",
+        "brick",
         "face",
         "sides",
     ];
@@ -211,7 +68,15 @@ fn all_measured(typed: &Typed<'_>) -> Option<Answer> {
         .iter()
         .filter(|piece| !piece.is_word(&filler) && !piece.is_mark(".,:()="))
         .collect();
-    let [only] = says[..] else { return None };
+    let same = |piece: &Piece| match piece.text.to_lowercase().as_str() {
+        "interior" | "drywall" | "indoors" => "inside".to_owned(),
+        "exterior" | "outdoors" | "siding" => "outside".to_owned(),
+        "studs" | "framing" => "frame".to_owned(),
+        word => word.to_owned(),
+    };
+    let mut kept: Vec<Piece> = says.iter().map(|piece| Piece::word(&same(piece))).collect();
+    kept.dedup();
+    let [only] = &kept[..] else { return None };
     let of_all = typed.pieces.iter().any(|piece| {
         piece.is_word(&[
             "all",
@@ -348,7 +213,21 @@ fn years_of_the_house(typed: &Typed<'_>) -> Option<Answer> {
 fn tax_year(typed: &Typed<'_>) -> Option<Answer> {
     let year =
         |piece: &Piece| piece.is_number() && piece.text.len() == 4 && piece.text.starts_with("20");
-    let words = ["tax", "year", "yr", "ty", "taxyear", "for", "taxes", "of", "the", "is"];
+    let words = [
+        "tax",
+        "year",
+        "yr",
+        "ty",
+        "taxyear",
+        "for",
+        "taxes",
+        "of",
+        "the",
+        "is",
+        "appraisal",
+        "roll",
+        "assessment",
+    ];
     let mut years = typed.pieces.iter().filter(|piece| year(piece));
     let only = years.next().filter(|_| years.next().is_none())?;
     let rest = typed
@@ -356,6 +235,8 @@ fn tax_year(typed: &Typed<'_>) -> Option<Answer> {
         .iter()
         .all(|piece| year(piece) || piece.is_word(&words) || piece.is_mark(":=.,"));
     let says = typed.find(0, &["ty", "taxyear"]).is_some()
+        || typed.says(0, &["for"])
+            && typed.find(0, &["appraisal", "roll", "assessment", "tax"]).is_some()
         || typed.find(0, &["tax", "taxes"]).is_some() && typed.find(0, &["year", "yr"]).is_some();
     (rest && says).then(|| {
         Answer::line(format!("tax year {}", only.text), "the year of the tax is `tax year`")
@@ -401,23 +282,6 @@ fn unheated(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `2F`, `L2`, `2nd`: a level by its number.
-fn short_level(typed: &Typed<'_>) -> Option<Answer> {
-    let [first, second] = &typed.pieces[..] else { return None };
-    let one = |piece: &Piece| digits::is_small(piece) && piece.text.len() == 1;
-    let letter = |piece: &Piece| piece.is_word(&["f", "l", "fl", "lvl", "flr"]);
-    let is_level = second.touches && (one(first) && letter(second) || letter(first) && one(second));
-    let is_story = typed.says(0, &["story", "level", "floor", "storey"])
-        && second.is_number()
-        && second.text.contains('.');
-    (is_level || is_story).then(|| {
-        Answer::line(
-            format!("level {}", quoted(typed.line)),
-            "a level is `level` and its name, with a `\"` on each side",
-        )
-    })
-}
-
 /// `3/7/26 measured by owner`: the day comes after `measured`.
 fn day_first(typed: &Typed<'_>) -> Option<Answer> {
     let (end, date) = date_at(&typed.pieces, 0)?;
@@ -450,7 +314,7 @@ fn accuracy(typed: &Typed<'_>) -> Option<Answer> {
         "minus", "a", "an", "every",
     ];
     let tools = ["laser", "measure", "tape", "steel", "meter", "measurer"];
-    let signs = typed.piece(0)?.is_mark("+±") && typed.pieces.len() > 1;
+    let signs = typed.pieces.iter().any(|piece| piece.is_mark("+±")) && typed.pieces.len() > 1;
     let spoken = typed.line.to_lowercase();
     let half =
         ["half an inch", "half inch", "a half inch"].iter().any(|half| spoken.ends_with(half));
@@ -470,6 +334,10 @@ fn accuracy(typed: &Typed<'_>) -> Option<Answer> {
             || typed.says(at, &tools)
             || typed.pieces[at].is_mark("+-±/–,:=().")
     });
+    // `tolerance 42' 7`: only the length is to be mended.
+    if first == 1 && end == typed.pieces.len() {
+        return None;
+    }
     let with =
         (0..typed.pieces.len()).filter(|&at| typed.says(at, &tools)).map(|at| typed.lower(at));
     let with: Vec<String> = with.collect();
@@ -491,4 +359,136 @@ fn missing_with_a_mark(typed: &Typed<'_>) -> Option<Answer> {
         format!("missing {}{unit}", typed.rest(2)),
         "nothing stands between `missing` and what is missing",
     ))
+}
+
+/// `brick 4" veneer`, `wall: 2x4, 4 1/2" total`, `living "House" veneer 4"brick`: a thickness among words.
+fn brick_thickness(typed: &Typed<'_>) -> Option<Answer> {
+    let words = ["brick", "stone", "veneer", "thick", "is", "the", "masonry", "rock", "about"];
+    let found = lengths(&typed.pieces, 0);
+    let is_space = kind_word(&typed.lower(0)).is_some() && super::is_text(typed.piece(1));
+    if is_space {
+        let at = typed.find(2, &["veneer"])?;
+        let measure = super::measure::length_at(&typed.pieces, at + 1)?;
+        let last = typed.pieces.len() - 1;
+        return (measure.end == last && typed.says(last, &["brick", "stone", "stucco"])).then(
+            || {
+                Answer::line(
+                    format!(
+                        "{} veneer {}  # {}",
+                        typed.text(0, at),
+                        measure.text,
+                        typed.lower(last)
+                    ),
+                    "a veneer is given by its thickness alone",
+                )
+            },
+        );
+    }
+    let around = ["all", "around", "on", "sides", "four", "everywhere", "exterior", "house"];
+    let is_veneer = typed.says(0, &["brick", "stone", "masonry", "rock"])
+        && typed.pieces.len() > 1
+        && typed.pieces.iter().all(|piece| piece.is_word(&words) || piece.is_word(&around))
+        && typed.find(0, &["veneer"]).is_some();
+    if is_veneer {
+        return Some(Answer::say(
+            "a veneer is given by its thickness",
+            "write `veneer` and how thick it is, from the frame to its outside",
+        ));
+    }
+    let [.., (first, measure)] = &found[..] else { return None };
+    if !measure.is_inches() {
+        return None;
+    }
+    let only = (0..typed.pieces.len()).all(|at| {
+        (*first..measure.end).contains(&at)
+            || typed.says(at, &words)
+            || typed.pieces[at].is_mark(",:=.()-")
+    });
+    let says = typed.says(0, &["brick", "stone", "masonry", "rock"]);
+    if only && says && found.len() == 1 && *first > 0 {
+        return Some(Answer::line(
+            format!("veneer {}", measure.text),
+            "a veneer is given by its thickness alone",
+        ));
+    }
+    let total = typed.says(0, &["wall", "walls"])
+        && typed.find(measure.end, &["total", "thick", "altogether", "overall"]).is_some();
+    let between = (1..*first).all(|at| {
+        typed.pieces[at].is_number()
+            || typed.says(at, &["x", "is", "are"])
+            || typed.pieces[at].is_mark(",:=.-")
+    });
+    (total && between && *first > 1).then(|| {
+        let said = super::plainly(typed.text(1, *first));
+        let said = said.trim_matches([' ', ',', ':']);
+        let said = if ["are", "is"].contains(&said) { "" } else { said };
+        let comment = if said.is_empty() { String::new() } else { format!("  # {said}") };
+        Answer::line(
+            format!("wall {}{comment}", measure.text),
+            "how thick the walls are is `wall` and a length",
+        )
+    })
+}
+
+/// `Address - 14 Alder Ct`, `record outline - House`: a dash between the word and what it is.
+fn after_a_dash(typed: &Typed<'_>) -> Option<Answer> {
+    let heads = [
+        "address", "property", "account", "case", "level", "corner", "place", "front", "interior",
+        "units", "faces",
+    ];
+    let at = 1 + usize::from(typed.says(1, &["outline"]));
+    let is_head = typed.says(0, &heads) || at == 2 && typed.says(0, &["record", "plan", "map"]);
+    let dash = typed.piece(at).is_some_and(|mark| mark.is_mark("-–—") && !mark.touches);
+    (is_head && dash && typed.piece(at + 1).is_some_and(|next| !next.touches)).then(|| {
+        Answer::line(
+            format!("{} {}", typed.text(0, at), typed.rest(at + 1)),
+            "nothing stands between a word of the file and what it says",
+        )
+    })
+}
+
+/// `exemption homestead 100,000`: the sum comes before the name.
+fn exemption(typed: &Typed<'_>) -> Option<Answer> {
+    let number = typed.pieces.last().filter(|last| last.is_number())?;
+    let first =
+        typed.pieces.len() - 1 - usize::from(typed.pieces.iter().rev().nth(1)?.is_mark("$"));
+    let words = typed.pieces.get(1..first).filter(|words| !words.is_empty())?;
+    let plain = words.iter().all(|piece| piece.sort == Sort::Word);
+    (typed.says(0, &["exemption"]) && plain).then(|| {
+        Answer::line(
+            format!("exemption ${} {}", number.text, quoted(typed.text(1, first))),
+            "the sum comes first, then what it is for, with a `\"` on each side",
+        )
+    })
+}
+
+/// `April 12, 2026`: a day alone, at the head of a file.
+fn day_alone(typed: &Typed<'_>) -> Option<Answer> {
+    let (end, date) = date_at(&typed.pieces, 0)?;
+    (end == typed.pieces.len() && typed.attempt.space.is_none()).then(|| {
+        Answer::line(
+            format!("measured {date}"),
+            "a day alone is that of the measuring: `measured`, then year-month-day",
+        )
+    })
+}
+
+/// `value 398,000 market, 371,000 assessed`: what each value is comes before it.
+fn values_before_their_words(typed: &Typed<'_>) -> Option<Answer> {
+    let words = ["market", "assessed", "improvement"];
+    let mut parts = Vec::new();
+    let mut at = 1;
+    while at < typed.pieces.len() {
+        if typed.pieces[at].is_mark("$,;:") || typed.says(at, &["and"]) {
+            at += 1;
+            continue;
+        }
+        let sum = typed.piece(at).filter(|sum| sum.is_number())?;
+        let word = words.iter().find(|word| typed.says(at + 1, &[word]))?;
+        parts.push(format!("{word} ${}", sum.text));
+        at += 2;
+    }
+    (typed.says(0, &["value", "values"]) && parts.len() > 1).then(|| {
+        Answer::line(format!("value {}", parts.join(" ")), "what the value is comes before the sum")
+    })
 }

@@ -1,17 +1,23 @@
 //! Walls among other words, and walls that do not say which way they run.
 
-use super::super::compass::slant;
 use super::measure::{area_from, date_from, length_at, lengths, money_from};
+use super::shapes::{self, whole_way};
 use super::{Answer, Typed, digits, is_text, kind_word};
 
 /// Recognizes a wall before a rule takes a part of it for a name or a note; `None` if it is none.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 13] = [
+        overall_after,
+        digit_in_a_word,
+        inch_mark_twice,
+        lengths_before_ways,
+        shapes::bay_without_way,
+        shapes::rises_outward,
         walls_without_marks,
         yards_and_feet,
-        two_legs,
-        along_the_slant,
-        across,
+        shapes::two_legs,
+        shapes::along_the_slant,
+        shapes::across,
         whole_extent,
         from_the_street,
     ];
@@ -39,7 +45,7 @@ fn compass(typed: &Typed<'_>, at: usize) -> Option<&'static str> {
 }
 
 /// Words of other lines: what has one of them is not a wall with words around it.
-const NO_WALL: [&str; 62] = [
+const NO_WALL: &[&str] = &[
     "tie",
     "corner",
     "record",
@@ -109,7 +115,7 @@ fn wall(typed: &Typed<'_>) -> Option<Answer> {
     typed.attempt.space.as_ref()?;
     let is_other = typed.pieces.iter().any(|piece| {
         is_text(Some(piece))
-            || piece.is_word(&NO_WALL)
+            || piece.is_word(NO_WALL)
             || kind_word(&piece.text.to_lowercase()).is_some()
     });
     let found = lengths(&typed.pieces, 0);
@@ -125,26 +131,8 @@ fn wall(typed: &Typed<'_>) -> Option<Answer> {
     let [(first, measure)] = &found[..] else { return None };
     let fills = |from: usize, end: usize| {
         (from..end).all(|at| {
-            typed.says(
-                at,
-                &[
-                    "wall",
-                    "side",
-                    "for",
-                    "is",
-                    "runs",
-                    "about",
-                    "due",
-                    "to",
-                    "the",
-                    "going",
-                    "running",
-                    "another",
-                    "approx",
-                    "approximately",
-                    "measures",
-                ],
-            ) || typed.pieces[at].is_mark(":=-–,(>→.")
+            typed.pieces[at].sort == super::super::pieces::Sort::Word
+                || typed.pieces[at].is_mark(":=-–,(>→.~≈")
         })
     };
     let way = ways.iter().copied().find(|&way| {
@@ -161,9 +149,34 @@ fn wall(typed: &Typed<'_>) -> Option<Answer> {
     let word = compass(typed, way)?;
     let (begin, end) = (way.min(*first), measure.end.max(way + 1));
     let says = |words: &[&str]| typed.find(0, words).is_some();
-    let roughly = says(&["about", "approx", "approximately", "around", "roughly"]);
+    let roughly = typed.line.contains(['~', '≈'])
+        || says(&["paced", "est", "estimate", "guess", "maybe", "eyeballed"])
+        || says(&["about", "approx", "approximately", "around", "roughly"]);
     let whole = says(&["total", "overall", "whole", "entire", "full", "width", "altogether"]);
-    let said: Vec<String> = [typed.text(0, begin), typed.rest(end)]
+    let between = if way < *first { (way + 1, *first) } else { (measure.end, way) };
+    let filler = [
+        "wall",
+        "side",
+        "for",
+        "is",
+        "runs",
+        "due",
+        "to",
+        "the",
+        "going",
+        "running",
+        "another",
+        "about",
+        "approx",
+        "approximately",
+        "measures",
+        "of",
+    ];
+    let says_between = (between.0..between.1).any(|at| {
+        typed.pieces[at].sort == super::super::pieces::Sort::Word && !typed.says(at, &filler)
+    });
+    let middle = if says_between { typed.text(between.0, between.1) } else { "" };
+    let said: Vec<String> = [typed.text(0, begin), middle, typed.rest(end)]
         .iter()
         .map(|part| {
             super::plainly(part).trim_matches(|c: char| " ,;:.-–()#".contains(c)).to_owned()
@@ -291,123 +304,6 @@ fn yards_and_feet(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `diagonal 4' north, 4' east`, `slope north 4' east 4'`: how far a slanted wall runs each way.
-fn two_legs(typed: &Typed<'_>) -> Option<Answer> {
-    let begins = ["diagonal", "diag", "slope", "sloped", "slant", "slanted", "angle", "angled"];
-    if !typed.says(0, &begins) {
-        return None;
-    }
-    let found = lengths(&typed.pieces, 1);
-    let [(one, first), (two, second)] = &found[..] else { return None };
-    let ways: Vec<usize> =
-        (1..typed.pieces.len()).filter(|&at| whole_way(typed, at).is_some()).collect();
-    let [way, other] = ways[..] else { return None };
-    let before = way + 1 == *one && other + 1 == *two;
-    let after = first.end == way && second.end == other;
-    let only = typed.pieces.len() == first.end - one + second.end - two + 3
-        || typed.pieces.iter().skip(1).enumerate().all(|(i, piece)| {
-            let at = i + 1;
-            at == way
-                || at == other
-                || (*one..first.end).contains(&at)
-                || (*two..second.end).contains(&at)
-                || piece.is_mark(",;&+")
-                || piece.is_word(&["and", "x", "by", "to", "the"])
-        });
-    let line = format!(
-        "diagonal {} {} {} {}",
-        whole_way(typed, way)?,
-        first.text,
-        whole_way(typed, other)?,
-        second.text
-    );
-    ((before || after) && only && line != typed.line)
-        .then(|| Answer::line(line, "a slanted wall is `diagonal`, and how far it runs each way"))
-}
-
-/// The whole word of a way, written in full or with its letter in either case.
-fn whole_way(typed: &Typed<'_>, at: usize) -> Option<&'static str> {
-    Some(match typed.lower(at).as_str() {
-        "north" | "n" => "north",
-        "south" | "s" => "south",
-        "east" | "e" => "east",
-        "west" | "w" => "west",
-        _ => return None,
-    })
-}
-
-/// `diagonal NE 5' 8" at 45`, `45 degree wall NE 5' 8"`: the length along a slanted wall.
-fn along_the_slant(typed: &Typed<'_>) -> Option<Answer> {
-    let at = (0..typed.pieces.len()).find(|&at| slant(&typed.lower(at)).is_some())?;
-    let (north, east) = slant(&typed.lower(at))?;
-    let measure = length_at(&typed.pieces, at + 1).filter(|measure| measure.has_unit)?;
-    let angle = (0..typed.pieces.len()).find(|&at| typed.pieces[at].text == "45")?;
-    let words = [
-        "diagonal", "diag", "slant", "slanted", "angle", "angled", "at", "degree", "degrees",
-        "deg", "wall", "corner", "side",
-    ];
-    let only = (0..typed.pieces.len()).all(|i| {
-        i == at
-            || i == angle
-            || (at + 1..measure.end).contains(&i)
-            || typed.says(i, &words)
-            || typed.pieces[i].is_mark("°º,.-@")
-    });
-    (only && !(at + 1..measure.end).contains(&angle)).then(|| {
-        let letter = |way: &str| way[..1].to_uppercase();
-        Answer::line(
-            format!("bearing {} 45° {} {}", letter(north), letter(east), measure.text),
-            "a slanted wall taped along itself has a bearing",
-        )
-    })
-}
-
-/// `cross-check 1 to 3 50'`, `1-3 diagonal 50'`: a length taped across, from one corner to another.
-fn across(typed: &Typed<'_>) -> Option<Answer> {
-    let says = [
-        "cross-check",
-        "cross",
-        "crosscheck",
-        "across",
-        "diagonal",
-        "diag",
-        "tie",
-        "check",
-        "squareness",
-    ];
-    let corners = (0..typed.pieces.len()).find(|&at| {
-        let is_corner = |at: usize| {
-            typed.piece(at).is_some_and(|piece| digits::is_small(piece) && piece.text.len() <= 2)
-        };
-        is_corner(at)
-            && (typed.says(at + 1, &["to", "and"])
-                || typed.piece(at + 1).is_some_and(|mark| mark.is_mark("-–→>")))
-            && is_corner(at + 2)
-    })?;
-    let (first, measure) = lengths(&typed.pieces, corners + 3).into_iter().next()?;
-    let word = typed.find(0, &says)?;
-    let only = (0..typed.pieces.len()).all(|at| {
-        at == word
-            || (corners..corners + 3).contains(&at)
-            || (first..measure.end).contains(&at)
-            || typed.says(at, &says)
-            || typed.says(at, &["from", "corner", "corners", "tape", "taped", "is", "of"])
-            || typed.pieces[at].is_mark(":=,()-–")
-    });
-    (only && measure.has_unit && !typed.attempt.knows_first || only && typed.says(0, &["diagonal"]))
-        .then(|| {
-            Answer::line(
-                format!(
-                    "tie corner {} to corner {} {}",
-                    typed.text(corners, corners + 1),
-                    typed.text(corners + 2, corners + 3),
-                    measure.text
-                ),
-                "a length taped across is a `tie`: both corners, then the length",
-            )
-        })
-}
-
 /// `overall 40' E-W`: the way of a whole extent.
 fn whole_extent(typed: &Typed<'_>) -> Option<Answer> {
     if !typed.says(0, &["overall", "total", "whole"]) {
@@ -454,6 +350,7 @@ fn from_the_street(typed: &Typed<'_>) -> Option<Answer> {
         "right" | "rt" => Some("right"),
         "l" if at == 0 => Some("left"),
         "r" if at == 0 => Some("right"),
+        "bk" if at == 0 => Some("back"),
         "back" | "rear" => Some("back"),
         "front" => Some("front"),
         _ => None,
@@ -463,12 +360,96 @@ fn from_the_street(typed: &Typed<'_>) -> Option<Answer> {
         .filter(|&at| !typed.says(at, &filler) && !typed.pieces[at].is_mark(".,:"))
         .count()
         == 1;
-    let begins =
-        typed.says(0, &["l", "r", "lt", "rt", "to", "toward", "towards", "go", "going", "then"]);
+    let begins = typed
+        .says(0, &["l", "r", "lt", "rt", "bk", "to", "toward", "towards", "go", "going", "then"]);
     (only && begins && measure.end == typed.pieces.len()).then(|| {
         Answer::line(
             format!("{way} {}", measure.text),
             "a side begins with the way that it runs: `back`, `right`, `front` or `left`, as seen from the street",
+        )
+    })
+}
+
+/// `40' 6" 1/4"`: the fraction of the inches with a mark of its own.
+fn inch_mark_twice(typed: &Typed<'_>) -> Option<Answer> {
+    let mark = |at: usize| typed.piece(at).is_some_and(|mark| mark.is_mark("\"”″"));
+    let number = |at: usize| typed.piece(at).is_some_and(|number| number.is_number());
+    let first = (3..typed.pieces.len()).find(|&at| {
+        mark(at)
+            && number(at - 1)
+            && typed.pieces[at - 2].is_mark("'’′")
+            && number(at + 1)
+            && typed.piece(at + 2).is_some_and(|slash| slash.is_mark("/"))
+            && number(at + 3)
+            && mark(at + 4)
+    })?;
+    Some(Answer::line(
+        format!("{} {}", typed.text(0, first), typed.rest(first + 1)),
+        "the inch mark goes after the fraction",
+    ))
+}
+
+/// `then 10' n, 5' e`: several walls, each length before its way.
+fn lengths_before_ways(typed: &Typed<'_>) -> Option<Answer> {
+    let joint = |at: usize| {
+        typed.piece(at).is_some_and(|mark| mark.is_mark(",;/→>"))
+            || typed.says(at, &["then", "and", "go", "to", "the"])
+    };
+    let mut lines = Vec::new();
+    let mut at = 0;
+    while at < typed.pieces.len() {
+        if joint(at) {
+            at += 1;
+            continue;
+        }
+        let measure = length_at(&typed.pieces, at).filter(|measure| measure.has_unit)?;
+        let way = measure.end + usize::from(typed.says(measure.end, &["to", "due"]));
+        lines.push(format!("{} {}", whole_way(typed, way)?, measure.text));
+        at = way + 1;
+    }
+    (lines.len() >= 2).then(|| {
+        Answer::line(lines.join("\n"), "each side goes on its own line, its way before its length")
+    })
+}
+
+/// `north 36' 7" overall`, `north overall 62' 4"`: a whole extent.
+fn overall_after(typed: &Typed<'_>) -> Option<Answer> {
+    let way = whole_way(typed, 0)?;
+    let (first, measure) = lengths(&typed.pieces, 1).into_iter().next()?;
+    let word = typed.find(1, &["overall", "altogether"])?;
+    let only = (1..typed.pieces.len()).all(|at| {
+        at == word
+            || (first..measure.end).contains(&at)
+            || typed.pieces[at].is_mark(",:=()-–")
+            || typed.says(at, &["length", "total"])
+    });
+    (only && measure.has_unit).then(|| {
+        Answer::line(
+            format!("overall {way} {}", measure.text),
+            "a whole extent is `overall`, its way and its length; it is a check and no wall",
+        )
+    })
+}
+
+/// `n0rth 36' 7"`, `e4st 12'`: a digit in the word of a way.
+fn digit_in_a_word(typed: &Typed<'_>) -> Option<Answer> {
+    let word: String = typed.line.split([' ', ':']).next()?.to_lowercase();
+    let meant: String = word
+        .chars()
+        .map(|c| match c {
+            '0' => 'o',
+            '3' => 'e',
+            '4' => 'a',
+            '5' => 's',
+            '7' => 't',
+            c => c,
+        })
+        .collect();
+    let is_way = ["north", "south", "east", "west"].contains(&meant.as_str()) && meant != word;
+    is_way.then(|| {
+        Answer::line(
+            format!("{meant}{}", typed.line.get(word.len()..).unwrap_or_default()),
+            "a digit is typed in a word",
         )
     })
 }

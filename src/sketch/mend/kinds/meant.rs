@@ -177,11 +177,12 @@ fn exchanged(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `north 28' 4"-ish`
+/// `north 28' 4"-ish`, `north 28' 4" NOT SURE`
 fn about(typed: &Typed<'_>) -> Option<Answer> {
     let measure = length_at(&typed.pieces, 1)?;
     let rest = typed.rest(measure.end).replace([' ', '-', '–', '(', ')', '.', ','], "");
-    (rest.eq_ignore_ascii_case("ish")).then(|| {
+    let doubts = ["ish", "notsure", "unsure", "notcertain", "uncertain", "doubtful"];
+    doubts.contains(&rest.to_lowercase().as_str()).then(|| {
         Answer::line(
             format!("{} {} estimated", typed.lower(0), measure.text),
             "a length that was not measured exactly is `estimated`",

@@ -14,16 +14,20 @@ mod dates;
 mod deeds;
 mod digits;
 mod faces;
+mod figure_words;
 mod figures;
 mod gist;
 mod heads;
 mod lengths;
+mod level_words;
 mod levels;
 mod loose;
 mod loose_walls;
+mod materials;
 mod meant;
 mod measure;
 mod misread;
+mod money;
 mod names;
 mod parts;
 mod places;
@@ -31,17 +35,23 @@ mod published;
 mod remarks;
 mod reordered;
 mod rows;
+mod shapes;
 mod sources;
 mod spaces;
+mod standing;
 mod street;
 mod topics;
 mod unmeasured;
+mod unnumbered;
 mod walks;
 mod walls;
 mod worded;
 
 use super::change::Attempt;
 use super::pieces::{Piece, Sort, cut, join};
+
+/// Small words between those that say something.
+const SMALL: [&str; 7] = ["is", "the", "of", "at", "in", "on", "to"];
 
 /// The answer to a line that was recognized.
 #[derive(Debug)]

@@ -4,19 +4,22 @@ use super::super::lengths::spoken;
 use super::super::pieces::{Piece, Sort};
 use super::levels::capitalized;
 use super::measure::{area_at, area_from, date_from};
-use super::{Answer, Typed, digits, is_text, kind_word, quoted, sources};
+use super::{Answer, Typed, digits, is_text, kind_word, quoted, sources, unnumbered};
 use crate::units::decimal::thousands;
 
 /// Recognizes a published area; `None` if no rule does.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 7] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 10] = [
+        rough_figure,
+        basis,
+        two_published,
         european_area,
         area_in_the_comment,
         split_area,
         spoken_area,
-        sum_of_areas,
-        without_a_number,
-        source_first,
+        unnumbered::sum_of_areas,
+        unnumbered::without_a_number,
+        unnumbered::source_first,
     ];
     rules.iter().find_map(|rule| rule(typed))
 }
@@ -81,6 +84,10 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
         let whole: String = piece.text.split('.').next().unwrap_or_default().replace(',', "");
         piece.is_number() && whole.parse::<u32>().is_ok_and(|area| (300..30_000).contains(&area))
     };
+    // A year alone is no area.
+    let is_only_a_year = |at: usize| {
+        is_year(&typed.pieces[at]) && !FIGURES.iter().any(|word| typed.says(0, &[word]))
+    };
     let with_unit = area_from(&typed.pieces, 0)
         .filter(|(_, end, _)| area_from(&typed.pieces, *end).is_none())
         .map(|(at, ..)| at);
@@ -90,6 +97,14 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
         areas.iter().copied().filter(|&at| !is_year(&typed.pieces[at])).collect();
     let at = match (&areas[..], &sure[..]) {
         _ if with_unit.is_some() => with_unit?,
+        ([at], [])
+            if is_only_a_year(*at)
+                && typed
+                    .find(0, &["says", "area", "sqft", "gla", "living", "heated"])
+                    .is_none() =>
+        {
+            return None;
+        }
         ([at], _) | (_, [at]) => *at,
         _ => return None,
     };
@@ -192,7 +207,7 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-const FIGURES: [&str; 3] = ["record", "listing", "plan"];
+pub(super) const FIGURES: [&str; 3] = ["record", "listing", "plan"];
 
 /// `record 1,93 4 sq ft`: a space inside a number.
 fn split_area(typed: &Typed<'_>) -> Option<Answer> {
@@ -248,171 +263,110 @@ fn spoken_area(typed: &Typed<'_>) -> Option<Answer> {
     })
 }
 
-/// `record 1,200 + 734`, `record 1,200 first 734 second`: one figure in parts.
-fn sum_of_areas(typed: &Typed<'_>) -> Option<Answer> {
-    let between = [
-        "first",
-        "second",
-        "1st",
-        "2nd",
-        "upper",
-        "lower",
-        "main",
-        "floor",
-        "level",
-        "up",
-        "down",
-        "and",
-        "plus",
-        "upstairs",
-        "downstairs",
-        "sq",
-        "ft",
-        "sf",
-        "sqft",
-        "st",
-        "nd",
-        "ground",
-        "on",
+/// `record 1,934 sq ft, half foot`, `record 1,934 sq ft (outside)`: to what its sides are rounded, and to which face they
+/// were measured.
+fn basis(typed: &Typed<'_>) -> Option<Answer> {
+    let (first, end, area) = area_from(&typed.pieces, 1).filter(|(first, ..)| *first == 1)?;
+    let filler = [
+        "by",
+        "to",
         "the",
+        "nearest",
+        "sides",
+        "rounded",
+        "walls",
+        "of",
+        "on",
+        "each",
+        "measured",
+        "measurements",
+        "dims",
+        "dimensions",
+        "faces",
+        "face",
+        "all",
+        "in",
+        "from",
+        "sketch",
+        "card",
+        "lengths",
+        "were",
+        "a",
     ];
-    let number = |piece: &Piece| {
-        let whole = piece.text.replace(',', "");
-        let is_area = piece.is_number() && whole.len() >= 3 && !whole.contains('.');
-        whole.parse::<i64>().ok().filter(|_| is_area)
+    let rest = typed
+        .pieces
+        .get(end..)
+        .filter(|rest| !rest.is_empty() && FIGURES.iter().any(|word| typed.says(0, &[word])))?;
+    let said: Vec<String> = rest
+        .iter()
+        .filter(|piece| !piece.is_word(&filler) && !piece.is_mark(",;.:()-–"))
+        .map(|piece| piece.text.to_lowercase())
+        .collect();
+    let said: Vec<&str> = said.iter().map(String::as_str).collect();
+    let basis = match said[..] {
+        ["foot" | "feet" | "ft"] | ["whole" | "full" | "even", "foot" | "feet" | "ft"] => {
+            "sides whole-foot"
+        }
+        ["half", "foot" | "feet" | "ft"] => "sides half-foot",
+        ["inch" | "inches"] | ["whole", "inch" | "inches"] => "sides inch",
+        ["tenth" | "tenths"] | ["tenth" | "tenths", "foot" | "feet"] => "sides tenth-foot",
+        ["outside" | "exterior" | "outer"] => "measured to outside",
+        ["inside" | "interior" | "inner"] => "measured to inside",
+        ["frame" | "framing" | "studs"] => "measured to frame",
+        _ => return None,
     };
-    let rest = typed.pieces.get(1..).filter(|_| typed.says(0, &FIGURES))?;
-    let areas: Vec<i64> = rest.iter().filter_map(number).collect();
-    let only = rest.iter().all(|piece| {
-        number(piece).is_some()
-            || piece.is_word(&between)
-            || piece.is_mark("+&,.:()/")
-            || digits::is_small(piece) && piece.text.len() == 1
-    });
-    let parts = rest.iter().any(|piece| {
-        piece.is_mark("+&")
-            || piece.is_word(&[
-                "plus", "first", "second", "upper", "lower", "main", "upstairs", "floor", "up",
-                "ground", "st",
-            ])
-    });
-    let all = areas.iter().try_fold(0_i64, |all, area| all.checked_add(*area))?;
-    (areas.len() == 2 && only && parts).then(|| {
+    let line = format!("{} {area} {basis}", typed.text(0, first));
+    (line != typed.line).then(|| {
         Answer::line(
-            format!("{} {} sq ft  # {}", typed.lower(0), thousands(all), typed.rest(1)),
-            "a figure is one number: the parts added up",
+            line,
+            "to what its sides are rounded is `sides`, and to which face they go is `measured to`",
         )
     })
 }
 
-/// `record excludes garage`, `record sides to nearest foot`, `record lists a carport, not there`: what belongs on the
-/// record's own line, or on that of a space.
-fn without_a_number(typed: &Typed<'_>) -> Option<Answer> {
-    if !typed.says(0, &FIGURES)
-        || typed.pieces.iter().any(|piece| piece.is_number() || is_text(Some(piece)))
-    {
-        return None;
+/// `record: 1,934 ; listing: 1,899`: two figures, each on its own line.
+fn two_published(typed: &Typed<'_>) -> Option<Answer> {
+    let mut lines = Vec::new();
+    let mut at = 0;
+    while at < typed.pieces.len() {
+        let own = FIGURES.iter().find(|word| typed.says(at, &[word])).copied();
+        let word = own.or_else(|| sources::word(typed.piece(at)?))?;
+        at += 1;
+        at += usize::from(typed.says(at, &["says", "has", "sheet", "card"]));
+        while typed.piece(at).is_some_and(|mark| mark.is_mark(":=-–")) {
+            at += 1;
+        }
+        let number =
+            typed.piece(at).filter(|number| number.is_number() && number.text.len() >= 3)?;
+        let (end, area) =
+            area_at(&typed.pieces, at).unwrap_or((at + 1, format!("{} sq ft", number.text)));
+        let is_year = area_at(&typed.pieces, at).is_none()
+            && number.text.len() == 4
+            && (number.text.starts_with("19") || number.text.starts_with("20"));
+        let is_said = lines.iter().any(|line: &String| line.starts_with(word));
+        if is_year || is_said {
+            return None;
+        }
+        lines.push(format!("{word} {area}"));
+        at = end;
+        while typed.piece(at).is_some_and(|mark| mark.is_mark(";,/|&.")) || typed.says(at, &["and"])
+        {
+            at += 1;
+        }
     }
-    let first = typed.lower(0);
-    let kind = (1..typed.pieces.len()).find_map(|at| {
-        kind_word(&typed.lower(at)).or(typed.says(at, &["shed", "barn"]).then_some("outbuilding"))
-    });
-    let gone = typed
-        .find(1, &["gone", "there", "missing", "removed", "torn", "demolished", "exist"])
-        .is_some();
-    if let Some(kind) = kind.filter(|_| gone) {
-        let name = capitalized(kind);
-        return Some(Answer::say(
-            "what the record lists and the house does not have is `missing`, with the area on the record",
-            format!("write `missing {kind} \"{name}\" recorded`, then the area on the record"),
-        ));
-    }
-    let help = if typed.find(1, &["excludes", "excluding", "without", "not"]).is_some()
-        && kind.is_some()
-    {
-        format!(
-            "write `{first}`, the area and its unit; it counts the living area unless it says `counting`, so what it leaves out needs no word"
-        )
-    } else if let Some(kind) = kind.filter(|_| {
-        typed
-            .find(
-                1,
-                &["includes", "including", "include", "incl", "counts", "counting", "with", "has"],
-            )
-            .is_some()
-    }) {
-        format!("write `{first}`, the area and its unit, then `counting \"{}\"`", capitalized(kind))
-    } else if typed.find(1, &["sides", "rounded", "nearest", "rounds"]).is_some() {
-        format!(
-            "write `{first}`, the area and its unit, then `sides whole-foot`, `half-foot`, `inch` or `tenth-foot`, all on one line"
-        )
-    } else {
-        return None;
-    };
-    Some(Answer::say("the area itself is missing", help))
+    (lines.len() == 2)
+        .then(|| Answer::line(lines.join("\n"), "each published area goes on its own line"))
 }
 
-/// `living area per CAD 1,934`, `agent measured 1,899`, `appraiser 2019 got 1,912`: whose figure it is comes first.
-fn source_first(typed: &Typed<'_>) -> Option<Answer> {
-    let living = typed.says(0, &["living", "heated", "finished", "total"])
-        && typed.says(1, &["area", "space", "sqft", "sq", "footage"]);
-    let begins = [
-        "agent",
-        "agents",
-        "realtor",
-        "appraiser",
-        "assessment",
-        "broker",
-        "inspector",
-        "architect",
-        "surveyor",
-        "insurance",
-        "lender",
-    ];
-    if typed.attempt.space.is_some()
-        || !(living || typed.says(0, &begins))
-        || area_at(&typed.pieces, 0).is_some()
-    {
-        return None;
-    }
-    let has_source = typed.pieces.iter().any(|piece| sources::word(piece).is_some());
-    if living && !has_source {
-        return None;
-    }
-    let own = ["appraiser", "inspector", "surveyor", "insurance", "lender"];
-    match figure(typed)? {
-        answer @ Answer::Lines(..) => Some(answer),
-        Answer::Say { .. } => None,
-    }
-    .filter(|_| !typed.says(0, &own))
-    .or_else(|| own_figure(typed))
-}
-
-/// `appraiser 2019 got 1,912`: a figure that is not the record's, a listing's or a plan's.
-fn own_figure(typed: &Typed<'_>) -> Option<Answer> {
-    let at = typed.pieces.iter().rposition(|piece| {
-        let whole: String = piece.text.replace(',', "");
-        piece.is_number() && whole.parse::<u32>().is_ok_and(|area| (300..30_000).contains(&area))
-    })?;
-    let mut end = at + 1;
-    while typed.says(end, &["sq", "ft", "sf", "sqft", "feet", "square"])
-        || typed.piece(end).is_some_and(|mark| mark.is_mark("."))
-    {
-        end += 1;
-    }
-    let mut last = at;
-    while last > 1
-        && (typed.says(last - 1, &["got", "says", "measured", "found", "has", "at", "is"])
-            || typed.pieces[last - 1].is_mark(":=,"))
-    {
-        last -= 1;
-    }
-    let name = super::plainly(typed.text(0, last));
-    (end == typed.pieces.len() && at > 0 && !name.is_empty() && !typed.line.contains(['\'', '$']))
-        .then(|| {
-            Answer::line(
-                format!("figure \"{name}\" {} sq ft", typed.pieces[at].text),
-                "a figure that is not the record's, a listing's or a plan's has a name of its own",
-            )
-        })
+/// `listing 1,790 approx`: a figure is as it was published.
+fn rough_figure(typed: &Typed<'_>) -> Option<Answer> {
+    let number = typed.piece(1).filter(|number| number.is_number() && number.text.len() >= 3)?;
+    let rough = ["approx", "approximately", "about", "ca", "circa", "roughly", "est", "estimated"];
+    let ends = typed.pieces.get(3..)?.iter().all(|piece| piece.is_mark("."));
+    (FIGURES.iter().any(|word| typed.says(0, &[word])) && typed.says(2, &rough) && ends).then(|| {
+        Answer::line(
+            format!("{} {} sq ft  # {}", typed.lower(0), number.text, typed.lower(2)),
+            "a figure is given as it was published, with its unit; anything else goes into a comment",
+        )
+    })
 }

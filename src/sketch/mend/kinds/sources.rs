@@ -2,7 +2,7 @@
 
 use super::super::pieces::{Piece, Sort, join};
 use super::measure::{area_from, money_from};
-use super::{Answer, Typed, quoted};
+use super::{Answer, SMALL, Typed, quoted};
 
 /// Words that say whose figure it is.
 const SOURCES: [(&str, &[&str]); 3] = [
@@ -141,25 +141,19 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     let source = SOURCES.iter().find(|(_, words)| said.iter().any(|piece| piece.is_word(words)));
     let filler = |piece: &Piece| {
         piece.sort == Sort::Mark
+            || piece.is_word(&SMALL)
             || piece.is_word(&[
                 "ca",
                 "approx",
                 "about",
                 "circa",
                 "says",
-                "is",
                 "has",
                 "shows",
-                "the",
-                "of",
                 "per",
-                "at",
                 "as",
                 "by",
                 "from",
-                "in",
-                "on",
-                "to",
                 "according",
                 "states",
                 "said",

@@ -3,7 +3,7 @@
 use super::super::compass::slant;
 use super::super::pieces::{Piece, Sort};
 use super::measure::length_at;
-use super::{Answer, Typed};
+use super::{Answer, SMALL, Typed};
 
 const WAYS: [&str; 4] = ["north", "east", "south", "west"];
 
@@ -52,6 +52,7 @@ pub(super) fn front(typed: &Typed<'_>) -> Option<Answer> {
             let way_word = WAYS.iter().find(|word| typed.says(way, &[word, &word[..1]]))?;
             let filler = |piece: &Piece| {
                 piece.sort != Sort::Word
+                    || piece.is_word(&SMALL)
                     || piece.is_word(&[
                         "front",
                         "facing",
@@ -60,17 +61,10 @@ pub(super) fn front(typed: &Typed<'_>) -> Option<Answer> {
                         "fronts",
                         "street",
                         "side",
-                        "is",
-                        "the",
                         "house",
                         "home",
-                        "on",
-                        "to",
-                        "of",
-                        "at",
                         "toward",
                         "towards",
-                        "in",
                         "looks",
                         "due",
                         "way",

@@ -1,0 +1,171 @@
+//! Slanted and curved walls, bays and lengths taped across, in other words than those of the format.
+
+use super::super::compass::slant;
+use super::measure::{length_at, lengths};
+use super::{Answer, Typed, digits};
+
+/// `diagonal 4' north, 4' east`, `slope north 4' east 4'`: how far a slanted wall runs each way.
+pub(super) fn two_legs(typed: &Typed<'_>) -> Option<Answer> {
+    let begins = ["diagonal", "diag", "slope", "sloped", "slant", "slanted", "angle", "angled"];
+    if !typed.says(0, &begins) {
+        return None;
+    }
+    let found = lengths(&typed.pieces, 1);
+    let [(one, first), (two, second)] = &found[..] else { return None };
+    let ways: Vec<usize> =
+        (1..typed.pieces.len()).filter(|&at| whole_way(typed, at).is_some()).collect();
+    let [way, other] = ways[..] else { return None };
+    let before = way + 1 == *one && other + 1 == *two;
+    let after = first.end == way && second.end == other;
+    let only = typed.pieces.len() == first.end - one + second.end - two + 3
+        || typed.pieces.iter().skip(1).enumerate().all(|(i, piece)| {
+            let at = i + 1;
+            at == way
+                || at == other
+                || (*one..first.end).contains(&at)
+                || (*two..second.end).contains(&at)
+                || piece.is_mark(",;&+")
+                || piece.is_word(&["and", "x", "by", "to", "the"])
+        });
+    let line = format!(
+        "diagonal {} {} {} {}",
+        whole_way(typed, way)?,
+        first.text,
+        whole_way(typed, other)?,
+        second.text
+    );
+    ((before || after) && only && line != typed.line)
+        .then(|| Answer::line(line, "a slanted wall is `diagonal`, and how far it runs each way"))
+}
+
+/// The whole word of a way, written in full or with its letter in either case.
+pub(super) fn whole_way(typed: &Typed<'_>, at: usize) -> Option<&'static str> {
+    Some(match typed.lower(at).as_str() {
+        "north" | "n" => "north",
+        "south" | "s" => "south",
+        "east" | "e" => "east",
+        "west" | "w" => "west",
+        _ => return None,
+    })
+}
+
+/// `diagonal NE 5' 8" at 45`, `45 degree wall NE 5' 8"`: the length along a slanted wall.
+pub(super) fn along_the_slant(typed: &Typed<'_>) -> Option<Answer> {
+    let at = (0..typed.pieces.len()).find(|&at| slant(&typed.lower(at)).is_some())?;
+    let (north, east) = slant(&typed.lower(at))?;
+    let measure = length_at(&typed.pieces, at + 1).filter(|measure| measure.has_unit)?;
+    let angle = (0..typed.pieces.len()).find(|&at| typed.pieces[at].text == "45")?;
+    let words = [
+        "diagonal", "diag", "slant", "slanted", "angle", "angled", "at", "degree", "degrees",
+        "deg", "wall", "corner", "side",
+    ];
+    let only = (0..typed.pieces.len()).all(|i| {
+        i == at
+            || i == angle
+            || (at + 1..measure.end).contains(&i)
+            || typed.says(i, &words)
+            || typed.pieces[i].is_mark("°º,.-@")
+    });
+    (only && !(at + 1..measure.end).contains(&angle)).then(|| {
+        let letter = |way: &str| way[..1].to_uppercase();
+        Answer::line(
+            format!("bearing {} 45° {} {}", letter(north), letter(east), measure.text),
+            "a slanted wall taped along itself has a bearing",
+        )
+    })
+}
+
+/// `cross-check 1 to 3 50'`, `1-3 diagonal 50'`: a length taped across, from one corner to another.
+pub(super) fn across(typed: &Typed<'_>) -> Option<Answer> {
+    let says = [
+        "cross-check",
+        "cross",
+        "crosscheck",
+        "across",
+        "diagonal",
+        "diag",
+        "tie",
+        "check",
+        "squareness",
+    ];
+    let corners = (0..typed.pieces.len()).find(|&at| {
+        let is_corner = |at: usize| {
+            typed.piece(at).is_some_and(|piece| digits::is_small(piece) && piece.text.len() <= 2)
+        };
+        is_corner(at)
+            && (typed.says(at + 1, &["to", "and"])
+                || typed.piece(at + 1).is_some_and(|mark| mark.is_mark("-–→>")))
+            && is_corner(at + 2)
+    })?;
+    let (first, measure) = lengths(&typed.pieces, corners + 3).into_iter().next()?;
+    let word = typed.find(0, &says)?;
+    let only = (0..typed.pieces.len()).all(|at| {
+        at == word
+            || (corners..corners + 3).contains(&at)
+            || (first..measure.end).contains(&at)
+            || typed.says(at, &says)
+            || typed.says(at, &["from", "corner", "corners", "tape", "taped", "is", "of"])
+            || typed.pieces[at].is_mark(":=,()-–")
+    });
+    (only && measure.has_unit && !typed.attempt.knows_first || only && typed.says(0, &["diagonal"]))
+        .then(|| {
+            Answer::line(
+                format!(
+                    "tie corner {} to corner {} {}",
+                    typed.text(corners, corners + 1),
+                    typed.text(corners + 2, corners + 3),
+                    measure.text
+                ),
+                "a length taped across is a `tie`: both corners, then the length",
+            )
+        })
+}
+
+/// `bay: width 8', depth 2', front 4'`, `bay 8' x 2'`: a bay that does not say which way its wall runs.
+pub(super) fn bay_without_way(typed: &Typed<'_>) -> Option<Answer> {
+    let first = typed.find(0, &["bay"]).filter(|first| *first <= 2)?;
+    let plain =
+        (0..first).all(|at| typed.says(at, &["the", "angled", "round", "window", "curved"]));
+    let found = lengths(&typed.pieces, first + 1);
+    let has_way = (0..typed.pieces.len()).any(|at| whole_way(typed, at).is_some());
+    if !plain
+        || has_way
+        || !(2..=3).contains(&found.len())
+        || typed.says(first + 1, &["door", "garage"])
+    {
+        return None;
+    }
+    let text =
+        |at: usize| found.get(at).map(|(_, measure)| measure.text.clone()).unwrap_or_default();
+    let front = if found.len() == 3 {
+        format!("flat {}", text(2))
+    } else {
+        "flat` and the width of its front, or `round".to_owned()
+    };
+    Some(Answer::say(
+        "a bay says which way its wall runs",
+        format!(
+            "write `bay`, then `north`, `east`, `south` or `west`, as the wall with the bay is walked, then `{} out {} {front}`",
+            text(0),
+            text(1)
+        ),
+    ))
+}
+
+/// `arc east 10' rise 1' out`: out of the house is one of two sides.
+pub(super) fn rises_outward(typed: &Typed<'_>) -> Option<Answer> {
+    let last = typed.pieces.len().checked_sub(1)?;
+    let out = typed.says(last, &["out", "outward", "outwards", "outside", "in", "inward"]);
+    let rise = typed.find(2, &["rise"])?;
+    let measure = length_at(&typed.pieces, rise + 1)?;
+    let sides = match whole_way(typed, 1)? {
+        "north" | "south" => ["east", "west"],
+        _ => ["north", "south"],
+    };
+    (typed.says(0, &["arc"]) && out && measure.end == last).then(|| {
+        Answer::Lines(
+            sides.map(|side| format!("{} {side}", typed.text(0, last))).into(),
+            "a curve rises to one of the two sides of its chord".to_owned(),
+        )
+    })
+}
