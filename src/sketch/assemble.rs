@@ -90,7 +90,7 @@ impl Assembler {
         if !is_next || walk.sides.len() == MOST_SIDES {
             return false;
         }
-        let statement = Statement::Side(side.run.clone(), SideWords::default());
+        let statement = Statement::Side(side.run.clone(), side.words.clone());
         walk.push(side);
         self.keep(Some(statement), None);
         true

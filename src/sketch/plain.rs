@@ -1,4 +1,4 @@
-//! A fast path for the most common line, a direction with a length and nothing else.
+//! A fast path for the most common line, a direction with a length and nothing else but its length on the record.
 //!
 //! Every other line is left to the parser. A test checks that both read such lines the same way.
 
@@ -11,7 +11,7 @@ use std::ops::Range;
 
 use crate::diagnostic::Span;
 use crate::geometry::compass::Direction;
-use crate::sketch::statement::{Run, SideWords};
+use crate::sketch::statement::{Run, Said, SideWords};
 use crate::sketch::tree::{SideSketch, evened_out};
 use crate::units::length::{Form, Length, WrittenLength};
 
@@ -19,6 +19,7 @@ use crate::units::length::{Form, Length, WrittenLength};
 pub(super) struct PlainSide {
     direction: Direction,
     length: WrittenLength,
+    recorded: Option<WrittenLength>,
     /// Its position in the line.
     place: Range<usize>,
     /// Whether there are only single spaces between its words.
@@ -32,7 +33,10 @@ impl PlainSide {
         let text = &line[self.place];
         SideSketch {
             run: Run::Straight(self.direction, self.length),
-            words: SideWords::default(),
+            words: match self.recorded {
+                Some(length) => Said { recorded: Some(length), ..Said::default() }.into(),
+                None => SideWords::default(),
+            },
             span,
             typed: if self.is_even { text.into() } else { evened_out(text) },
         }
@@ -46,9 +50,16 @@ pub(super) fn side(line: &str) -> Option<PlainSide> {
     let direction = rest.direction()?;
     rest.is_even = rest.blanks() == 1;
     let length = rest.length()?;
-    let (end, is_even) = (rest.at, rest.is_even);
-    rest.blanks();
-    rest.next().is_none().then_some(PlainSide { direction, length, place: start..end, is_even })
+    let (place, is_even) = (start..rest.at, rest.is_even);
+    let recorded = if rest.blanks() > 0 && rest.word(b"recorded ").is_some() {
+        rest.blanks();
+        let recorded = rest.length()?;
+        rest.blanks();
+        Some(recorded)
+    } else {
+        None
+    };
+    rest.next().is_none().then_some(PlainSide { direction, length, recorded, place, is_even })
 }
 
 /// The rest of a line.
@@ -77,6 +88,10 @@ impl Rest<'_> {
         (self.next() == Some(mark)).then(|| self.at += 1)
     }
 
+    fn word(&mut self, word: &[u8]) -> Option<()> {
+        self.bytes[self.at..].starts_with(word).then(|| self.at += word.len())
+    }
+
     /// A length with its unit: `42'`, `42' 7"`, `42' 7 1/2"`, `42.6'`, `12.98 m`.
     fn length(&mut self) -> Option<WrittenLength> {
         let whole = self.number(4)?;
@@ -92,11 +107,11 @@ impl Rest<'_> {
         is_a_length.then(|| WrittenLength::new(Length::from_nm(nm), form))
     }
 
-    /// Inches after the feet, with a fraction or without, in nanometers; 0 if the line ends.
+    /// Inches after the feet, with a fraction or without, in nanometers; 0 if no digit follows.
     fn inches(&mut self) -> Option<i64> {
         let (end, is_even) = (self.at, self.is_even);
         self.is_even &= self.blanks() <= 1;
-        if self.next().is_none() {
+        if !self.next().is_some_and(|next| next.is_ascii_digit()) {
             (self.at, self.is_even) = (end, is_even);
             return Some(0);
         }
@@ -191,6 +206,9 @@ mod tests {
             "west 42.0'",
             "north 12.98 m",
             "e 0.5m",
+            "north 42' recorded 43'",
+            "north 42' 7\"  recorded 42.5' ",
+            "e 0.5m recorded 2'",
         ] {
             assert!(side(line).is_some(), "{line}");
         }
@@ -202,7 +220,7 @@ mod tests {
         /// A line read by the fast path is read the same by the parser.
         #[test]
         fn read_at_once_is_read_word_by_word(
-            line in "[ \t]{0,2}(north|east|south|west|n|e|s|w|wes|northeast)[ \t]{0,3}[0-9]{0,5}(\\.[0-9]{0,5})?['′m]?[ \t]{0,2}(m|[0-9]{1,3}[\"″']?)?[ \t]{0,2}([0-9]{1,2}/(2|3|4|8|16|32|64|128|0)[\"″']?)?[ \t]{0,2}"
+            line in "[ \t]{0,2}(north|east|south|west|n|e|s|w|wes|northeast)[ \t]{0,3}[0-9]{0,5}(\\.[0-9]{0,5})?['′m]?[ \t]{0,2}(m|[0-9]{1,3}[\"″']?)?[ \t]{0,2}([0-9]{1,2}/(2|3|4|8|16|32|64|128|0)[\"″']?)?[ \t]{0,2}(recorded?[ \t]{0,2}[0-9]{1,5}(\\.[0-9]{1,3})?['m]?[ ]?([0-9]{1,2}[\"']?)?[ ]?)?"
         ) {
             let Some(once) = side(&line).map(|side| side.read(&line, 0)) else {
                 return Ok(());
