@@ -73,6 +73,11 @@ impl Sentences<'_> {
     /// smaller (-1) total from where it is rounded here, in whole square feet; at most three times what is typical.
     fn rounding_could_change(&self, figure: &Figure, near: &Nearest, toward: i64) -> i64 {
         let test = figure.rounding_test();
+        let is_rounded =
+            matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot | Step::HalfFoot));
+        if !is_rounded || figure.line(BridgeStep::RecordedSides).is_some() {
+            return 0;
+        }
         let lines = figure.lines().iter();
         let steps =
             lines.filter(|line| matches!(line.step(), BridgeStep::Face | BridgeStep::Rounding));
