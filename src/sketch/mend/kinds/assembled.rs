@@ -439,14 +439,17 @@ impl Space {
         let count = ["count", "counted", "counts", "include", "included", "incl"];
         let no = ["not", "dont", "don't", "isn't", "never", "no"];
         let in_total = ["total", "living", "area", "house", "heated", "gla"];
+        let of = at + 2 + usize::from(typed.says(at + 1, &["part"]));
+        let is_out = typed.says(at + 1, &["in"])
+            || typed.says(at + 1, &["part"]) && typed.says(at + 2, &["of"]);
         if self.counted.is_none()
             && typed.says(at, &["not"])
-            && typed.says(at + 1, &["in"])
-            && (typed.says(at + 2, &in_total)
-                || typed.says(at + 2, &["the"]) && typed.says(at + 3, &in_total))
+            && is_out
+            && (typed.says(of, &in_total)
+                || typed.says(of, &["the"]) && typed.says(of + 1, &in_total))
         {
             self.counted = Some(false);
-            let end = (at + 2..typed.pieces.len())
+            let end = (of..typed.pieces.len())
                 .find(|&at| !typed.says(at, &in_total) && !typed.says(at, &["the"]));
             return Some(end.unwrap_or(typed.pieces.len()));
         }

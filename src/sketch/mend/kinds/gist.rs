@@ -7,7 +7,8 @@ use super::{Answer, Typed, digits, kind_word, level_words, quoted};
 
 /// The rules that come before the others, since another would take a part of the line for a name or a note.
 pub(super) fn answer(typed: &Typed<'_>) -> Option<Answer> {
-    let rules: [fn(&Typed<'_>) -> Option<Answer>; 20] = [
+    let rules: [fn(&Typed<'_>) -> Option<Answer>; 21] = [
+        corner_then_house,
         comparable,
         outline_alone,
         years_of_the_house,
@@ -404,7 +405,8 @@ fn brick_thickness(typed: &Typed<'_>) -> Option<Answer> {
             || typed.says(at, &words)
             || typed.pieces[at].is_mark(",:=.()-")
     });
-    let says = typed.says(0, &["brick", "stone", "masonry", "rock"]);
+    let says = typed.says(0, &["brick", "stone", "masonry", "rock"])
+        || typed.says(0, &["veneer"]) && typed.find(1, &["brick", "stone"]).is_some();
     if only && says && found.len() == 1 && *first > 0 {
         return Some(Answer::line(
             format!("veneer {}", measure.text),
@@ -490,5 +492,25 @@ fn values_before_their_words(typed: &Typed<'_>) -> Option<Answer> {
     }
     (typed.says(0, &["value", "values"]) && parts.len() > 1).then(|| {
         Answer::line(format!("value {}", parts.join(" ")), "what the value is comes before the sum")
+    })
+}
+
+/// `garage "Garage" from corner House 4`: the space comes first, then its corner.
+fn corner_then_house(typed: &Typed<'_>) -> Option<Answer> {
+    let at = typed.find(2, &["corner"])?;
+    let space = typed.attempt.space.as_ref()?;
+    let is_house =
+        typed.says(at + 1, &["house"]) || typed.name(at + 1, at + 2).eq_ignore_ascii_case(space);
+    let number = typed.piece(at + 2).filter(|number| digits::is_small(number))?;
+    let from = at.checked_sub(1).filter(|&from| typed.says(from, &["from", "at"]))?;
+    is_house.then(|| {
+        let line = format!(
+            "{} from {} corner {} {}",
+            typed.text(0, from),
+            quoted(space),
+            number.text,
+            typed.rest(at + 3)
+        );
+        Answer::line(line.trim_end(), "the space comes first, then its corner")
     })
 }

@@ -65,7 +65,9 @@ pub(super) fn level(typed: &Typed<'_>) -> Option<Answer> {
     let is_below = rest.iter().any(|piece| piece.is_word(&["underground"]))
         || rest.iter().any(|piece| piece.is_word(&["below", "under"]))
             && rest.iter().any(|piece| piece.is_word(&["grade", "ground"]));
-    let is_below = is_below || typed.says(0, &["basement", "cellar"]);
+    let is_below = is_below
+        || typed.says(0, &["basement", "cellar"])
+        || rest.iter().any(|piece| piece.is_word(&["walkout", "walk-out", "daylight"]));
     let is_beside = rest.iter().any(|piece| piece.is_word(&["beside", "alongside"]));
     let left: Vec<&Piece> =
         rest.iter().filter(|piece| piece.sort == Sort::Word && !piece.is_word(&below)).collect();

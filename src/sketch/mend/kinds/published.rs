@@ -175,9 +175,9 @@ pub(super) fn figure(typed: &Typed<'_>) -> Option<Answer> {
     let counting = counted.map_or_else(String::new, |kind| format!(" counting \"{kind}\""));
     let said = format!("{} {}", typed.text(0, at), typed.text(end, last));
     let fill = [
-        "says", "is", "has", "shows", "the", "of", "at", "as", "and", "to", "record", "listing",
-        "plan", "area", "living", "heated", "gla", "total", "finished", "sqft", "sq", "ft", "sf",
-        "size", "per",
+        "says", "said", "is", "has", "shows", "the", "of", "at", "as", "and", "to", "record",
+        "listing", "plan", "area", "living", "heated", "gla", "total", "finished", "sqft", "sq",
+        "ft", "sf", "size", "per",
     ];
     let title: Vec<&str> = said
         .split([' ', ',', ':', '=', '(', ')'])
