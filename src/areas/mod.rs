@@ -170,6 +170,11 @@ impl Total {
         self.ranges.widest(self.below)
     }
 
+    /// Whether the range is two totals with nothing between them.
+    pub(crate) fn is_one_of_two(&self) -> bool {
+        !self.below && self.ranges.are_two()
+    }
+
     /// Whether the total depends on an assumed thickness.
     pub(crate) fn holds_assumptions(&self) -> bool {
         self.holds_assumptions

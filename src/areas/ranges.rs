@@ -94,6 +94,15 @@ impl AreaRanges {
         if any { RoundingFreedom::Any } else { RoundingFreedom::WithinReading(self.reading) }
     }
 
+    /// Whether exactly two totals above grade, as printed, are possible with as few walls as possible rounded against
+    /// the rule: `1,204 or 1,232` and nothing between.
+    pub(crate) fn are_two(&self) -> bool {
+        let Some(totals) = self.totals(false) else { return false };
+        let mut printed: Vec<i64> = totals.iter().map(|total| total.whole_sq_ft()).collect();
+        printed.dedup();
+        printed.len() == 2
+    }
+
     /// The range of one space without deductions; `None` where it cannot be computed.
     pub(crate) fn usual_of(&self, space: usize) -> Option<Range> {
         self.all_usual()[space]

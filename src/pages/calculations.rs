@@ -2,7 +2,7 @@
 //! uncertainty, the method, and a declaration to sign.
 use crate::areas::range::Range;
 use crate::diagnostic::words;
-use crate::house::LengthSource;
+use crate::house::{LengthSource, Run};
 use crate::pages::blocks;
 use crate::pages::exhibit::Moved;
 use crate::pages::fonts::Typeface;
@@ -128,21 +128,25 @@ fn totals(stack: &mut Stack, say: &Sentences<'_>, reconciliation: &Reconciliatio
             (None, None) => {
                 "The possible range, rounded to the foot, is not stated: there are sides given by bearing, or too many combinations.".to_owned()
             }
-            (range, widest) => format!(
-                "{}: {}, for an office that reads its tape within {} ft; {} however each wall is rounded, up or down. Each space is rounded on its own.",
-                match range {
-                    Some(range) if range.low.whole_sq_ft() == range.high.whole_sq_ft() => {
-                        match say.is_adjusted_to_feet() {
-                            true => "Rounded to the foot and closed as here, only one total comes out",
-                            false => "Rounded to the foot, only one total is possible",
-                        }
-                    }
-                    _ => "Possible range, rounded to the foot",
-                },
-                sized(range),
-                say.settings.reading.decimal_feet(),
-                sized(widest)
-            ),
+            (range, widest) => {
+                let usual = match range.filter(|_| !below) {
+                    Some(range) => say.totals_in(reconciliation.figures().first(), range),
+                    None => sized(range),
+                };
+                let is_one =
+                    range.is_some_and(|range| range.low.whole_sq_ft() == range.high.whole_sq_ft());
+                let rounded = match (is_one, say.is_adjusted_to_feet()) {
+                    (false, _) => "Rounded to the foot",
+                    (true, false) => "Rounded to the foot, only",
+                    (true, true) => "Rounded to the foot, with walls adjusted so that they meet, only",
+                };
+                let comma = if is_one { "" } else { ":" };
+                format!(
+                    "{rounded}{comma} {usual}, for an office that reads its tape within {} ft. With each wall rounded either up or down: {}. Each space is rounded on its own.",
+                    say.settings.reading.decimal_feet(),
+                    sized(widest)
+                )
+            }
         };
         stack.paragraph(7.6, &text);
     }
@@ -193,7 +197,7 @@ fn weighed(say: &Sentences<'_>, reconciliation: &Reconciliation) -> Vec<String> 
     let told = |figure: &Figure| {
         let (weighed, fitting) = (say.weighed(figure), say.fitting(figure));
         (figure.explanations().weighed() > 0).then(|| {
-            format!("For {}, {weighed} combinations of common causes and ways of rounding were compared. Of the causes beside rounding alone, {fitting}.", the(figure))
+            format!("For {}, {weighed} combinations of common causes and ways of rounding were compared. Besides rounding, {fitting}.", the(figure))
         })
     };
     reconciliation.figures().iter().filter_map(told).collect()
@@ -211,21 +215,43 @@ fn method(stack: &mut Stack, say: &Sentences<'_>) {
         FineStep::Inch => "inch",
         FineStep::TenthFoot => "tenth of a foot",
     };
+    let sides = || say.house.spaces.iter().flat_map(|space| &space.sides);
+    let lots = || say.house.lots.iter().flat_map(|lot| lot.outline().vectors());
+    // What no wall of the file needs is left out.
+    let has_curves = sides().any(|side| matches!(side.run, Run::Arc(..)))
+        || lots().any(|vector| vector.rise != 0);
+    let area = match has_curves {
+        true => {
+            "Area: from the coordinates of the corners, with no rounding on the way [3]. A curved wall from its chord c and rise h: radius r = (c² + 4h²) ÷ 8h, area = r²(θ − sin θ) ÷ 2, where θ is the angle of the arc [4]."
+        }
+        false => "Area: from the coordinates of the corners, with no rounding on the way [3].",
+    };
+    let estimated = match sides().any(|side| side.how() == LengthSource::Estimated) {
+        true => " An estimated wall is rounded from the length it has after closing as measured.",
+        false => "",
+    };
+    let by_closing = match sides().any(|side| side.how() == LengthSource::Closing) {
+        true => {
+            "By closing: a side that was not measured; its length follows from the other sides, since a walk around the house ends where it began."
+        }
+        false => "",
+    };
     let texts = [
         format!("Each wall to the {fine}: every side, at the outside face, to the nearest {fine} ({halves}); after that only the area is rounded, once, to the square foot [1]."),
         format!("Each wall to the whole foot: every side, at the outside face, to the nearest foot ({halves}) [2]."),
-        "Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger). An estimated wall is rounded from the length it has after closing as measured. The pieces above use the resulting walls.".to_owned(),
-        "Area: from the coordinates of the corners, with no rounding on the way [3]. A curved wall from its chord c and rise h: radius r = (c² + 4h²) ÷ 8h, area = r²(θ − sin θ) ÷ 2, where θ is the angle of the arc [4].".to_owned(),
+        format!("Closing: where the rounded sides do not come back to their start, the nearest outline of rounded sides that does is used (least sum of squared changes; where several are equally near, the one that moves the least length of wall, then the one nearest to the measured area, then the larger).{estimated} The pieces above use the resulting walls."),
+        area.to_owned(),
         format!("Possible range, rounded to the foot: a wall within {} ft of the half foot may be read either way.", say.settings.reading.decimal_feet()),
-        "What is possible: the area that cause would give; where rounding leaves that open, up to three times what other readings of the walls would typically change, and never beyond what walls rounded up or down can give.".to_owned(),
+        "What is possible: each cause is given with the area that it leads to. How the office rounded its walls is not known, so a figure may differ from that area by up to three times what rounding typically changes in such a house, though never by more than rounding can change at all. If a cause gives 1,872 and rounding typically changes 4, figures from 1,860 to 1,884 fit it. Several that fit are in the order of how common each is thought to be and how near it comes, which is a judgment; the likeliest is the first of them.".to_owned(),
         "Counted: living space above grade. Openings to the level below, low ceilings and courts open to the sky are deducted. Garages, porches and the like are shown but not counted.".to_owned(),
-        "This is not a statement of square footage under ANSI Z765. Such a statement requires that the interior was inspected, or says that it was not [1].".to_owned(),
-        "By closing: a side that was not measured; its length follows from the other sides, since a walk around the house ends where it began.".to_owned(),
+        "This is not a statement of square footage under ANSI Z765. Such a statement requires that the interior was inspected, or else has to say that it was not [1].".to_owned(),
+        by_closing.to_owned(),
         "[1] ANSI Z765-2021, section 3 (inch or tenth of a foot, total to the whole square foot), as other publications report it; the standard itself was not read.".to_owned(),
         "[2] In assessors' manuals, for example: Maryland SDAT, Assessment Procedure Manual; Cabarrus County, North Carolina, 2012 schedule of values.".to_owned(),
         "[3] In surveying texts, for example: Mahun, Open Access Surveying Library, COGO, chapter H.".to_owned(),
-        "[4] International Correspondence Schools, The Building Trades Pocketbook, Mensuration.".to_owned(),
+        if has_curves { "[4] International Correspondence Schools, The Building Trades Pocketbook, Mensuration." } else { "" }.to_owned(),
     ];
+    let texts: Vec<String> = texts.into_iter().filter(|text| !text.is_empty()).collect();
     let last = texts.len().saturating_sub(2);
     let mut from = stack.rows.len();
     for (i, text) in texts.iter().enumerate() {
@@ -271,10 +297,13 @@ fn declaration(stack: &mut Stack, say: &Sentences<'_>) {
             (!these.is_empty()).then(|| format!("{} {}{named}", these.len(), how(source)))
         });
         let texts: Vec<String> = texts.collect();
-        stack.paragraph(
-            8.5,
-            &format!("Of {}: {}.", words::count(sides.len(), "side"), words::all_of(&texts)),
-        );
+        let all = sides.iter().all(|(_, side)| side.how() == LengthSource::Measured);
+        let text = match (all, sides.len()) {
+            (true, 1) => "The only side was measured.".to_owned(),
+            (true, count) => format!("All {} were measured.", words::count(count, "side")),
+            _ => format!("Of {}: {}.", words::count(sides.len(), "side"), words::all_of(&texts)),
+        };
+        stack.paragraph(8.5, &text);
     }
     let lots: Vec<&str> = house.lots.iter().map(crate::house::Lot::name).collect();
     if !lots.is_empty() {

@@ -11,7 +11,7 @@ use crate::pages::page::{Anchor, Fill, Ink, Point, Role, Stroke, Text};
 use crate::reconcile::{BridgeStep, Figure, Line};
 use crate::units::area::Area;
 use crate::wording::sentences::{Sentences, rounded_float};
-use crate::wording::size::{number_alone, step_alone, typed_number_alone};
+use crate::wording::size::{number_alone, step_alone, typed_number_alone, typed_size};
 use crate::wording::step_lines::is_left_within;
 
 /// The height of one bar's row, in points.
@@ -116,7 +116,7 @@ pub(crate) fn chart(figure: &Figure, say: &Sentences<'_>, width_pt: f64) -> Stac
     let told = format!(
         "The steps as bars, from {} to {}.",
         say.size(figure.measured()),
-        say.size(figure.area())
+        typed_size(figure.typed(), is_metric)
     );
     let role = Role::Figure(told);
     stack.row(Row { height_pt: axis + 11.0, inks, role: role.clone(), ..Row::default() });

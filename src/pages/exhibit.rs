@@ -11,7 +11,7 @@ use crate::pages::chart::chart;
 use crate::pages::drawing::marks::Marks;
 use crate::pages::drawing::plan::Frame;
 use crate::pages::heard;
-use crate::pages::layout::{EDGE_PT, Flow, OTHERS_PAGE, Stack};
+use crate::pages::layout::{EDGE_PT, Flow, LEVELS_PAGE, OTHERS_PAGE, Stack};
 use crate::pages::levels;
 use crate::pages::levels::Drawn;
 use crate::pages::page::Point;
@@ -33,6 +33,15 @@ fn walls_of(say: &Sentences<'_>) -> usize {
     say.house.spaces.iter().map(|space| space.sides.len()).sum()
 }
 
+/// The sections whose page the Exhibit names.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Referred {
+    /// The drawings of further levels.
+    pub(crate) levels: bool,
+    /// The figures other than the first.
+    pub(crate) others: bool,
+}
+
 /// What was left out of the Exhibit, for a later page.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Moved {
@@ -44,21 +53,21 @@ pub(crate) struct Moved {
     pub(crate) drawing: Option<Drawn>,
 }
 
-/// Fills the Exhibit; returns what did not fit on it. `has_others` says whether the other figures have a page that can
-/// be referred to.
+/// Fills the Exhibit; returns what did not fit on it. `referred` says which sections have a page that can be
+/// referred to.
 pub(crate) fn exhibit(
     flow: &mut Flow,
     say: &Sentences<'_>,
     reconciliation: &Reconciliation,
     marks: &Marks,
     level: Option<usize>,
-    has_others: bool,
+    referred: Referred,
 ) -> Moved {
     let figure = reconciliation.figures().first();
     flow.begin_exhibit("Exhibit", &heard::exhibit(say, reconciliation, marks, level));
     let steps = [Density::Long, Density::Short, Density::Small, Density::Least];
     let page = |density, limits| {
-        Parts::of(flow.width_pt(), say, reconciliation, density, limits, has_others)
+        Parts::of(flow.width_pt(), say, reconciliation, density, limits, referred)
     };
     // Smaller letters are used only if the drawing would otherwise be small, or becomes larger by it.
     let room = |parts: &Parts| flow.room_pt() - parts.height_pt();
@@ -201,7 +210,7 @@ impl Parts {
         reconciliation: &Reconciliation,
         density: Density,
         limits: Density,
-        has_others: bool,
+        referred: Referred,
     ) -> Parts {
         let figure = reconciliation.figures().first();
         let mut parts = Parts {
@@ -212,7 +221,7 @@ impl Parts {
             is_cut: false,
         };
         let sizes = density.sizes(limits);
-        parts.opening(say, reconciliation, density, sizes, has_others);
+        parts.opening(say, reconciliation, density, sizes, referred);
         if let Some(figure) = figure {
             parts.steps(say, figure, sizes, limits.notes());
             parts.chart = chart(figure, say, width_pt - STEPS_PT - BETWEEN_PT);
@@ -238,10 +247,9 @@ impl Parts {
         reconciliation: &Reconciliation,
         density: Density,
         sizes: Sizes,
-        has_others: bool,
+        referred: Referred,
     ) {
         let (size_pt, most) = density.statement();
-        let others = has_others && reconciliation.figures().len() > 1;
         // Other figures have a page of their own.
         let figures = &reconciliation.figures()[..reconciliation.figures().len().min(1)];
         for text in say.statements(figures) {
@@ -267,11 +275,14 @@ impl Parts {
         };
         self.is_cut |= line(&mut self.top, &say.measured_line());
         if !say.house.spaces.is_empty() {
-            let others = match others {
-                true => format!(" Other figures: page {OTHERS_PAGE}."),
-                false => String::new(),
-            };
-            let both = format!("{}{others}", say.both_ways(figures));
+            let pages = [
+                (referred.levels, "Other levels", LEVELS_PAGE),
+                (referred.others, "Other figures", OTHERS_PAGE),
+            ];
+            let pages = pages.into_iter().filter(|(is_made, ..)| *is_made);
+            let pages: String =
+                pages.map(|(_, what, page)| format!(" {what}: page {page}.")).collect();
+            let both = format!("{}{pages}", say.both_ways(figures));
             self.is_cut |= line(&mut self.top, &both);
         }
         self.top.space(4.0);

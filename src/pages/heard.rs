@@ -1,12 +1,16 @@
 //! The text alternative of a drawn page, for screen readers: the walls in walking order, where each space lies, the
 //! steps, what is possible and what is asked for.
 
-use crate::house::{LengthSource, Space};
+use crate::diagnostic::words;
+use crate::geometry::compass::Direction;
+use crate::house::{Face, LengthSource, Run};
 use crate::pages::drawing::marks::{Marks, place};
+use crate::pages::drawing::plan::side_words;
 use crate::reconcile::Reconciliation;
 use crate::wording::Block;
 use crate::wording::map;
-use crate::wording::sentences::{Sentences, capital, whole};
+use crate::wording::sentences::{Sentences, capital};
+use crate::wording::size::number_or_size;
 
 /// Everything on the Exhibit as text for screen readers.
 pub(crate) fn exhibit(
@@ -30,13 +34,8 @@ pub(crate) fn exhibit(
     if !say.house.spaces.is_empty() {
         sentences.push(say.both_ways(figures));
     }
-    sentences.extend(main.map(|level| drawn(say, marks, level)));
+    sentences.extend(main.map(|level| drawn(say, marks, level, &[])));
     sentences.extend(other_levels(say, main));
-    for map in reconciliation.maps() {
-        sentences.extend(
-            map.comparison().map(|roof| format!("{}.", capital(&map::map_note(map, roof)))),
-        );
-    }
     if let Some(figure) = figure {
         sentences.push(say.heard(figure));
         sentences.extend(say.possible(figure).into_iter().filter_map(|block| match block {
@@ -52,27 +51,57 @@ pub(crate) fn exhibit(
     sentences.join(" ")
 }
 
-/// The spaces of a level, each with its walls in walking order.
-pub(crate) fn drawn(say: &Sentences<'_>, marks: &Marks, level: usize) -> String {
+/// The spaces of a level, each with its walls in walking order, and the outlines that are laid over them. The spaces in
+/// `apart` are drawn in a frame of their own.
+pub(crate) fn drawn(say: &Sentences<'_>, marks: &Marks, level: usize, apart: &[usize]) -> String {
     let house = say.house;
     let here: Vec<usize> =
         (0..house.spaces.len()).filter(|&i| house.spaces[i].level == level).collect();
     let counted = here.iter().copied().filter(|&i| house.spaces[i].counted);
     let main = counted.max_by_key(|&i| say.areas.spaces[i].outside().area().half_nm2());
-    let spaces = here.iter().map(|&space| one(say, marks, space, main));
-    let below = if house.levels[level].below_grade { ", below grade" } else { "" };
-    let spaces: Vec<String> = spaces.collect();
+    let spaces = here.iter().map(|&space| one(say, marks, space, main, apart));
+    let below = below_grade(house.levels[level].below_grade);
+    let dashes = marks.theirs.iter().filter(|(on, _)| *on == level);
+    let dashes = dashes.map(|(_, theirs)| format!("{}.", capital(&theirs.note())));
+    let roofs = marks.roofs.iter().filter(|(on, ..)| *on == level);
+    let roofs = roofs.map(|(.., note)| format!("{}.", capital(note)));
+    let sentences: Vec<String> = spaces.chain(dashes).chain(roofs).collect();
     format!(
-        "The drawing shows {}{below}, with the street side at the bottom. {}",
+        "The drawing shows {}{below}{}. {}",
         house.levels[level].name,
-        spaces.join(" ")
+        turned(house.particulars.front),
+        sentences.join(" ")
     )
 }
 
-fn one(say: &Sentences<'_>, marks: &Marks, space: usize, main: Option<usize>) -> String {
+fn below_grade(is_below: bool) -> &'static str {
+    if is_below { ", below grade, not in the total above grade" } else { "" }
+}
+
+/// Which side of the drawing is the street, and where north lies unless that is the top.
+fn turned(front: Option<Direction>) -> &'static str {
+    match front {
+        None => ", with north at the top",
+        Some(Direction::South) => ", with the street side at the bottom",
+        Some(Direction::North) => ", with the street side at the bottom; north is at the bottom",
+        Some(Direction::East) => ", with the street side at the bottom; north is to the right",
+        Some(Direction::West) => ", with the street side at the bottom; north is to the left",
+    }
+}
+
+fn one(
+    say: &Sentences<'_>,
+    marks: &Marks,
+    space: usize,
+    main: Option<usize>,
+    apart: &[usize],
+) -> String {
     let here = &say.house.spaces[space];
     let lies = match (here.parent, main) {
         (Some(parent), _) => format!(", inside {}", say.house.spaces[parent].name),
+        _ if here.by_itself || apart.contains(&space) => {
+            ", drawn apart, not in its place".to_owned()
+        }
         (None, Some(main)) if main != space => {
             format!(", to the {} of {}", bearing(say, space, main), say.house.spaces[main].name)
         }
@@ -80,30 +109,84 @@ fn one(say: &Sentences<'_>, marks: &Marks, space: usize, main: Option<usize>) ->
     };
     let walls: Vec<String> =
         (0..here.sides.len()).map(|side| wall(say, marks, space, side)).collect();
-    format!(
-        "{}, {} sq ft{lies}: {}.",
-        say.space_name(space),
-        whole(say.areas.spaces[space].tenth_foot().area()),
-        walls.join("; ")
-    )
+    let whose = &marks.whose;
+    let counts = match (marks.counted.contains(&space), marks.would_count.contains(&space)) {
+        (true, _) => format!(", counted in the {whose}"),
+        (_, true) => format!(", which could account for the {whose}"),
+        _ => String::new(),
+    };
+    format!("{}, {}{lies}{counts}: {}.", say.space_name(space), area(say, space), walls.join("; "))
 }
 
-/// A wall in words: `side 5 south by closing, 41' 10 1/2"`; with its length on the record if that is marked.
+/// The area that the drawing shows for a space: `564 sq ft`; `1,757 sq ft net (2,337 less the garage)`.
+fn area(say: &Sentences<'_>, space: usize) -> String {
+    let areas = &say.areas.spaces[space];
+    let net = say.size(areas.net_tenth_foot);
+    let off = say.house.deducted_from(space).map(|other| say.house.spaces[other].name.as_str());
+    let off: Vec<&str> = off.collect();
+    match off.is_empty() {
+        true => net,
+        false => {
+            let all = number_or_size(areas.tenth_foot().area(), say.is_metric());
+            format!("{net} net ({all} less {})", words::all_named(&off))
+        }
+    }
+}
+
+/// A wall in words: `side 5 south 41' 10 1/2" by closing`; with its length on the record if that is marked.
 fn wall(say: &Sentences<'_>, marks: &Marks, space: usize, number: usize) -> String {
     let side = &say.house.spaces[space].sides[number];
-    let closing = (side.how() == LengthSource::Closing).then(|| length_of(say, space, number));
-    let closing = closing.flatten().map(|length| format!(", {length}")).unwrap_or_default();
     let recorded = marks.recorded(space, number).map(|recorded| {
         let by = if recorded.differs { ", which differs by more than rounding" } else { "" };
         format!(", {} on the record{by}", say.length(recorded.length))
     });
-    format!("side {} {}{closing}{}", side.number(), side.typed(), recorded.unwrap_or_default())
+    let ask = match marks.misread.contains(&(space, number)) {
+        true => format!(", another length of which could account for the {}", marks.whose),
+        false => String::new(),
+    };
+    let length = length(say, space, number);
+    format!("side {} {length}{}{ask}", side.number(), recorded.unwrap_or_default())
 }
 
-fn length_of(say: &Sentences<'_>, space: usize, side: usize) -> Option<String> {
-    let here: &Space = &say.house.spaces[space];
-    let vector = here.closed.outline.vectors().get(side).copied()?;
-    Some(say.length(vector.chord_length()))
+/// The direction of a wall and its length as drawn, which is outside; if another length was typed, that follows:
+/// `north 35' 5/8" (plan 34' 8")`, `east 27' 3" (26' inside)`.
+fn length(say: &Sentences<'_>, space: usize, number: usize) -> String {
+    let here = &say.house.spaces[space];
+    let side = &here.sides[number];
+    let traverse = &say.areas.outside.spaces[space].traverse;
+    let mut pieces = traverse.sides.iter().zip(say.areas.spaces[space].outside().vectors());
+    let vector = pieces.find(|(piece, _)| piece.source == Some(number)).map(|(_, vector)| *vector);
+    let is_split = pieces.any(|(piece, _)| piece.source == Some(number));
+    let (at, typed) = (face_words(here.face), side.typed());
+    let Some(vector) = vector.filter(|_| !is_split) else {
+        return format!("{typed}{}", if here.face == Face::Outside { "" } else { at });
+    };
+    let drawn = side_words(say, space, number, vector);
+    let is_straight = matches!(side.run, Run::Straight(..) | Run::ByClosing(_));
+    let Some(direction) = side.direction.filter(|_| is_straight) else {
+        return match (&side.run, here.face) {
+            (Run::Close, _) => drawn,
+            (_, Face::Outside) => typed.to_owned(),
+            _ => format!("{typed}{at}, drawn as {drawn}"),
+        };
+    };
+    let says_typed = matches!(side.how(), LengthSource::Measured);
+    let there = match &side.run {
+        Run::Straight(_, written) if says_typed && written.grouped() != drawn => {
+            format!(" ({}{at})", written.grouped())
+        }
+        _ => String::new(),
+    };
+    format!("{} {drawn}{there}", direction.word())
+}
+
+/// The face of lengths that were typed, as it follows them.
+fn face_words(face: Face) -> &'static str {
+    match face {
+        Face::Outside => " as measured",
+        Face::Frame => " at the frame",
+        Face::Inside => " inside",
+    }
 }
 
 /// The spaces on the levels that are not drawn on this page.
@@ -111,13 +194,9 @@ fn other_levels(say: &Sentences<'_>, main: Option<usize>) -> Vec<String> {
     let house = say.house;
     let named = |(number, level): (usize, &crate::house::Level)| {
         let on_it = (0..house.spaces.len()).filter(|&i| house.spaces[i].level == number);
-        let spaces: Vec<String> = on_it
-            .map(|i| {
-                let area = whole(say.areas.spaces[i].tenth_foot().area());
-                format!("{}, {area} sq ft", say.space_name(i))
-            })
-            .collect();
-        let below = if level.below_grade { ", below grade" } else { "" };
+        let spaces: Vec<String> =
+            on_it.map(|i| format!("{}, {}", say.space_name(i), area(say, i))).collect();
+        let below = below_grade(level.below_grade);
         (!spaces.is_empty()).then(|| format!("{}{below}: {}.", level.name, spaces.join("; ")))
     };
     let others = house.levels.iter().enumerate().filter(|(number, _)| Some(*number) != main);

@@ -11,6 +11,8 @@ use crate::wording::heard::heard;
 /// The number of the page on which the other figures begin, until it is known: as wide as a page number, and with
 /// [`fonts::PLACEHOLDER`], which no typed text holds.
 pub(crate) const OTHERS_PAGE: &str = "0\u{1}";
+/// The same for the page on which the drawings of further levels begin.
+pub(crate) const LEVELS_PAGE: &str = "1\u{1}";
 
 /// The empty margin of a page, in points.
 pub(crate) const EDGE_PT: f64 = 40.0;
@@ -430,6 +432,8 @@ pub(crate) struct Flow {
     apart: bool,
     /// The number of the page that the other figures begin on.
     others_page: usize,
+    /// The number of the page that the drawings of further levels begin on; 0 if there are none.
+    levels_page: usize,
     /// The size of letters where they may be smaller, relative to the usual size.
     tight: f64,
     /// How much of the last page before the supplement is filled, as a share.
@@ -469,8 +473,16 @@ impl Flow {
             y_pt: 0.0,
             apart: false,
             others_page: 0,
+            levels_page: 0,
             tight: 1.0,
             filled: None,
+        }
+    }
+
+    /// Records that the drawings of further levels begin on the current page.
+    pub(crate) fn levels_begin(&mut self) {
+        if self.levels_page == 0 {
+            self.levels_page = self.pages.len();
         }
     }
 
@@ -759,10 +771,13 @@ impl Flow {
         let handed_on = self.pages.iter().filter(|page| !page.apart).count();
         for (i, page) in self.pages.iter_mut().enumerate() {
             for ink in page.inks.iter_mut().filter(|_| i == 0) {
-                if let Ink::Text(text) = ink
-                    && text.words.contains(OTHERS_PAGE)
+                let Ink::Text(text) = ink else { continue };
+                for (stands_for, page) in
+                    [(OTHERS_PAGE, self.others_page), (LEVELS_PAGE, self.levels_page)]
                 {
-                    text.words = text.words.replace(OTHERS_PAGE, &self.others_page.to_string());
+                    if text.words.contains(stands_for) {
+                        text.words = text.words.replace(stands_for, &page.to_string());
+                    }
                 }
             }
             page.number = if page.apart {

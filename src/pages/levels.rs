@@ -58,17 +58,23 @@ pub(crate) fn levels(
         let again = tried(say, marks, main.level, frame, usize::MAX);
         if again.is_better_than(main) {
             scale = again.pt_per_ft;
-            one(flow, say, marks, main.level, any);
+            one(flow, say, marks, (main.level, false), any);
         }
     }
     for level in further {
-        one(flow, say, marks, level, scale);
+        one(flow, say, marks, (level, true), scale);
     }
 }
 
 /// Places one level, at the scale of the main one if it fits a page at that: on half a page if that is enough, else on
 /// as much as it needs.
-fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, most_pt_per_ft: f64) {
+fn one(
+    flow: &mut Flow,
+    say: &Sentences<'_>,
+    marks: &Marks,
+    (level, is_further): (usize, bool),
+    most_pt_per_ft: f64,
+) {
     const HEADING_PT: f64 = 40.0;
     /// For the notes under it.
     const NOTES_PT: f64 = 30.0;
@@ -94,7 +100,10 @@ fn one(flow: &mut Flow, say: &Sentences<'_>, marks: &Marks, level: usize, most_p
     let first = tried(enough);
     let needs_more = enough < most && first.is_crowded() && tried(most).is_better_than(&first);
     let height = if needs_more { most } else { enough };
-    flow.go_on(&title, &heard::drawn(say, marks, level), height);
+    flow.go_on(&title, &heard::drawn(say, marks, level, &[]), height);
+    if is_further {
+        flow.levels_begin();
+    }
     let mut height = height.min(flow.room_pt());
     // First on its page, the level has its name at the drawing too, as the one on the Exhibit has.
     if flow.is_fresh() {
@@ -149,7 +158,8 @@ pub(crate) fn draw(
     let frame = Frame { most_pt_per_ft, ..Frame::new(left_top, flow.width_pt(), height_pt) };
     let (drawing, notes, notes_left_out) = fitting(say, marks, level, frame, notes_most);
     let (left_out, pt_per_ft) = (drawing.left_out, drawing.scale.pt_per_ft);
-    flow.put_drawing(drawing.inks, pt_per_ft, &heard::drawn(say, marks, level));
+    let told = heard::drawn(say, marks, level, &drawing.apart);
+    flow.put_drawing(drawing.inks, pt_per_ft, &told);
     flow.put_inset_scales(drawing.inset_scales);
     flow.down(drawing.height_pt);
     flow.pour(&notes);

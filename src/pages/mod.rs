@@ -437,8 +437,11 @@ fn drawings(
     let main = main_level(say);
     let mut moved = exhibit::Moved::default();
     if wants(Section::Exhibit) {
-        let has_others = wants(Section::OtherFigures);
-        moved = exhibit::exhibit(flow, say, reconciliation, &marks, main, has_others);
+        let referred = exhibit::Referred {
+            levels: wants(Section::Levels) && levels_with_spaces(house).len() > 1,
+            others: wants(Section::OtherFigures) && reconciliation.figures().len() > 1,
+        };
+        moved = exhibit::exhibit(flow, say, reconciliation, &marks, main, referred);
     }
     if wants(Section::Levels) {
         let further = levels_with_spaces(house).into_iter().filter(|&level| Some(level) != main);

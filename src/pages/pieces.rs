@@ -59,7 +59,7 @@ pub(crate) fn pieces(flow: &mut Flow, say: &Sentences<'_>, halves: Option<&Ruled
         columns.extend([Column::figures(head, wide), Column::figures("sq ft", narrow)]);
     }
     let mut stack = flow.stack();
-    stack.heading("Plain rectangles");
+    stack.heading("Rectangles");
     stack.table(7.5, &columns, &rows);
     flow.pour(&stack);
 }
@@ -274,9 +274,10 @@ fn one_drawing(
     let mut drawing = flow.stack_of(drawn_wide);
     let first = letter(0, small);
     let last = letter(cutting.placed.len().saturating_sub(1), small);
-    let told = match last == first {
-        true => format!("{name}, one piece, {first}"),
-        false => format!("{name}, cut into pieces {first} to {last}"),
+    let told = match cutting.placed.len() {
+        ..2 => format!("{name}, one piece, {first}"),
+        2 => format!("{name}, cut into pieces {first} and {last}"),
+        _ => format!("{name}, cut into pieces {first} to {last}"),
     };
     drawing.row(Row { height_pt: height, inks, role: Role::Figure(told), ..Row::default() });
     drawing.paragraph(6.5, &format!("Drawn at {scale}"));

@@ -102,6 +102,11 @@ impl RoundingTest {
         self.ranges.usual(false)
     }
 
+    /// Whether that range is two areas with nothing between them.
+    pub(crate) fn is_one_of_two(&self) -> bool {
+        self.ranges.are_two()
+    }
+
     /// The range of areas possible under that rounding if any wall may be rounded up or down; `None` where it cannot
     /// be computed.
     #[must_use]

@@ -106,7 +106,7 @@ impl Sentences<'_> {
     pub(super) fn settling(&self, figure: &Figure) -> String {
         let open = self.open_questions(figure);
         if self.is_for_the_office() {
-            return causes::asked_of_the_office(&open, figure.is_record());
+            return causes::asked_of_the_office(&open, asks_the_office(figure));
         }
         let mut steps = causes::for_the_owner(&open);
         steps.extend(self.unseen_wall());
@@ -247,17 +247,28 @@ impl Sentences<'_> {
             .is_ok_and(|walls| walls.assumed() != Assumed::default())
     }
 
-    /// A note where the upper level was taken at the whole outline below, and the figure is exactly twice that outline:
-    /// `; 1,904 = 2 × 952, the outline of the level below twice`.
+    /// A note where the upper level was taken at the whole outline below, or what is open to below not deducted, and the
+    /// figure is exactly twice that outline: `; 1,904 = 2 × 952, the outline of the level below twice`.
     pub(super) fn doubled(&self, figure: &Figure, one: &Explanation) -> Option<String> {
         let upper = |how: LevelTaken| how == LevelTaken::WholeBelow;
-        let is_whole_below = matches!(
-            one.cause,
-            Cause::Departures(DepartureKind::Level { how, .. }, None) if upper(how)
-        );
+        let all = figure.area().whole_sq_ft();
         let counted = self.house.spaces.iter().filter(|space| space.counted);
         let levels: HashSet<usize> = counted.map(|space| space.level).collect();
-        let all = figure.area().whole_sq_ft();
+        // Whole feet, since only those are exactly twice as much by design.
+        let lowest = levels.iter().min().map(|&level| {
+            let here = (0..self.house.spaces.len()).filter(|&i| {
+                self.house.spaces[i].level == level
+                    && crate::areas::is_in_total(self.house, i, false)
+            });
+            here.map(|i| self.areas.spaces[i].net_whole_foot.whole_sq_ft()).sum::<i64>()
+        });
+        let is_whole_below = match one.cause {
+            Cause::Departures(DepartureKind::Level { how, .. }, None) => upper(how),
+            Cause::Departures(DepartureKind::NotDeducted { .. }, _) => {
+                lowest.is_some_and(|lowest| 2 * lowest == all)
+            }
+            _ => false,
+        };
         let is_exact = one.leaves.abs() < 0.5 && all % 2 == 0;
         (is_whole_below && is_exact && levels.len() == 2).then(|| {
             let unit = if self.is_metric() { " sq ft" } else { "" };
@@ -308,10 +319,7 @@ impl Sentences<'_> {
                 ),
                 items: Vec::new(),
                 closing: match (self.reader, figure.is_record()) {
-                    // Where the record is smaller, nothing is requested.
-                    (Reader::Office, true) if figure.area() < figure.measured_like_figure() => {
-                        String::new()
-                    }
+                    (Reader::Office, true) if !asks_the_office(figure) => String::new(),
                     (Reader::Office, true) => {
                         format!("Please state whether the record's total counts {name}.")
                     }
@@ -330,16 +338,13 @@ impl Sentences<'_> {
             (Reader::Owner, _) if is_drawn => format!(
                 "Ask how the {figure_word}'s total was added up, and whether it is of this house"
             ),
-            (Reader::Office, true)
-                if is_drawn && figure.area() >= figure.measured_like_figure() =>
-            {
+            (Reader::Office, true) if is_drawn && asks_the_office(figure) => {
                 "Please state how the record's total was added up, and whether it is of this house".to_owned()
             }
             (Reader::Owner, _) => format!(
                 "Ask for the {figure_word}'s own sketch and the lengths on it, and whether it is of this house"
             ),
-            // Where the record is smaller, nothing is requested.
-            (Reader::Office, true) if figure.area() < figure.measured_like_figure() => String::new(),
+            (Reader::Office, true) if !asks_the_office(figure) => String::new(),
             (Reader::Office, true) => "Please provide the record's own sketch with its lengths, and state whether it is of this house".to_owned(),
             (Reader::Office, false) => format!(
                 "The {figure_word}'s own sketch and the lengths on it would show where the difference lies, and whether they are of this house"
@@ -469,11 +474,11 @@ impl Sentences<'_> {
         });
         let fit = fit.unwrap_or(0).max(shown.len());
         match (fit, shown.len()) {
-            (0, _) => "none fits well enough to be named".to_owned(),
-            (1, _) => "one fits, and it is named".to_owned(),
-            (2, 2) => "2 fit, and both are named".to_owned(),
-            (fit, named) if fit == named => format!("{fit} fit, and all are named"),
-            (fit, named) => format!("{fit} fit, and {named} of them are named"),
+            (0, _) => "no cause fits well enough to be named".to_owned(),
+            (1, _) => "one cause fits, and it is named".to_owned(),
+            (2, 2) => "2 causes fit, and both are named".to_owned(),
+            (fit, named) if fit == named => format!("{fit} causes fit, and all are named"),
+            (fit, named) => format!("{fit} causes fit, and {named} of them are named"),
         }
     }
 
@@ -490,6 +495,11 @@ impl Sentences<'_> {
     pub(crate) fn listed<'b>(&'b self, figure: &'b Figure) -> Listed<'b> {
         Listed { house: self.house, counting: figure.counting() }
     }
+}
+
+/// Whether the office is asked anything about a figure: only if it is the record, and not smaller than the house.
+pub(super) fn asks_the_office(figure: &Figure) -> bool {
+    figure.is_record() && figure.area() >= figure.measured_like_figure()
 }
 
 /// How strong a cause is, in parentheses, with a leading space.

@@ -4,7 +4,7 @@
 use crate::diagnostic::words;
 use crate::geometry::compass::Direction;
 use crate::house::Face;
-use crate::house::{House, SideNumber, Space};
+use crate::house::{House, Kind, SideNumber, Space};
 use crate::reconcile::cause::{Cause, MisreadWall};
 use crate::reconcile::departures::{DepartureKind, LevelTaken, Listed};
 use crate::reconcile::ours::Question;
@@ -98,7 +98,7 @@ fn slip(wall: MisreadWall, is_metric: bool) -> String {
 }
 
 /// The numbers of a wall of a rectangle and of the one across from it; `None` if they are not equally long.
-fn across(space: &Space, side: usize) -> Option<(SideNumber, SideNumber)> {
+pub(crate) fn across(space: &Space, side: usize) -> Option<(SideNumber, SideNumber)> {
     let vectors = space.closed.outline.vectors();
     let is_square = vectors.len() == 4
         && vectors.iter().all(|one| one.rise == 0 && (one.east == 0 || one.north == 0));
@@ -155,9 +155,15 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
         }
         DepartureKind::LeftOut { space } => format!("{} not counted", name(space)),
         DepartureKind::LevelLeftOut { level } => format!("{} not counted", level_name(level)),
-        DepartureKind::NotDeducted { space } => format!("{} not deducted", name(space)),
-        DepartureKind::Deducted { space } => format!("{} deducted", name(space)),
-        DepartureKind::DeductedTwice { space } => format!("{} deducted twice", name(space)),
+        DepartureKind::NotDeducted { space } => {
+            format!("{} not deducted", deducted_name(&house.spaces[space]))
+        }
+        DepartureKind::Deducted { space } => {
+            format!("{} deducted", deducted_name(&house.spaces[space]))
+        }
+        DepartureKind::DeductedTwice { space } => {
+            format!("{} deducted twice", deducted_name(&house.spaces[space]))
+        }
         DepartureKind::Level { level, how } => {
             let how = match how {
                 LevelTaken::WholeBelow => "taken at the whole outline of the level below",
@@ -181,6 +187,29 @@ fn departure(kind: DepartureKind, listed: Listed<'_>) -> String {
                 Shape::BoxedBay => format!("{what} drawn as a box"),
             }
         }
+    }
+}
+
+/// The name of a space that is deducted. A name in quotes says what kind of space it is, since `"Two-story living
+/// room" not deducted` reads as a room: `the opening "Two-story living room"`.
+fn deducted_name(space: &Space) -> String {
+    let name = words::quoted_in_text(&space.name);
+    let kind = match space.kind {
+        _ if !name.starts_with('"') => return name,
+        Kind::Open => "opening",
+        Kind::Low => "low part",
+        Kind::Stair => "stair",
+        Kind::Court => "court",
+        _ => return name,
+    };
+    format!("the {kind} {name}")
+}
+
+/// The same name with its article: `the front eaves`.
+fn deducted_named(space: &Space) -> String {
+    match deducted_name(space) {
+        name if name.starts_with("the ") => name,
+        _ => words::the_quoted(&space.name),
     }
 }
 
@@ -273,7 +302,7 @@ fn walls_to_check(open: &[OpenQuestion]) -> Vec<String> {
     }
     places.extend((!looked_at.is_empty()).then(|| named(&looked_at)));
     let sketch = (!places.is_empty())
-        .then(|| format!("look at the record's sketch at {}", words::all_of(&places)));
+        .then(|| format!("compare {} with the record's sketch", words::all_of(&places)));
     let compare = (!compared.is_empty()).then(|| {
         format!("compare {} with the record's sketch, and measure {them} again", named(&compared))
     });
@@ -302,9 +331,9 @@ fn named(walls: &[(&str, Vec<usize>)]) -> String {
     words::all_of(&names.collect::<Vec<String>>())
 }
 
-/// The open questions as a page puts them: for the record, as requests to the office that keeps it; for any other
-/// figure, as what is not known.
-pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_record: bool) -> String {
+/// The open questions as a page puts them: as requests to the office if it is asked anything, which it is about a record
+/// that is not smaller than the house; for any other figure, as what is not known.
+pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_asked: bool) -> String {
     let of = |pick: fn(&OpenQuestion) -> Option<&str>| -> Vec<&str> {
         open.iter().filter_map(pick).collect()
     };
@@ -316,7 +345,7 @@ pub(crate) fn asked_of_the_office(open: &[OpenQuestion], is_record: bool) -> Str
         OpenQuestion::Provide(what) => Some(what),
         _ => None,
     });
-    if !is_record {
+    if !is_asked {
         let unknown: Vec<&str> = stated.into_iter().chain(provided).collect();
         return match unknown.is_empty() {
             true => String::new(),
@@ -394,10 +423,10 @@ fn departure_settled_by(kind: DepartureKind, listed: Listed<'_>) -> OpenQuestion
             format!("how the total counts {}", level_name(level))
         }
         DepartureKind::NotDeducted { space } | DepartureKind::Deducted { space } => {
-            format!("whether the total deducts {}", name(space))
+            format!("whether the total deducts {}", deducted_named(&house.spaces[space]))
         }
         DepartureKind::DeductedTwice { space } => {
-            format!("how often the total deducts {}", name(space))
+            format!("how often the total deducts {}", deducted_named(&house.spaces[space]))
         }
         DepartureKind::UnderRoof => "which spaces the total counts".to_owned(),
         DepartureKind::Part { space, part } => {
@@ -470,7 +499,7 @@ mod tests {
         assert_eq!(
             for_the_owner(&[sketch(1, "the house"), wall(2, "the wing")]),
             [
-                "look at the record's sketch at side 1 of the house",
+                "compare side 1 of the house with the record's sketch",
                 "compare side 2 of the wing with the record's sketch, and measure it again"
             ]
         );

@@ -206,18 +206,23 @@ impl Sentences<'_> {
         let (exact, rounded) = (gross.outside(), gross.tenth_foot());
         let number = |area: Area| number_alone(area, is_metric);
         let changes = step_alone(exact, rounded, is_metric);
+        let appraisers = if is_metric { "US appraisers" } else { "appraisers" };
         // The area of the first sentence on the page follows from the one here.
         let rounding = match changes.strip_prefix('+') {
             _ if changes == "0" => {
-                format!("Rounding each wall to {} leaves it at {}.", self.fine(), number(rounded))
+                format!(
+                    "Rounding each wall to {}, as {appraisers} do, leaves it at {}.",
+                    self.fine(),
+                    number(rounded)
+                )
             }
             Some(more) => format!(
-                "Rounding each wall to {} adds {more} to that: {}.",
+                "Rounding each wall to {}, as {appraisers} do, adds {more} to that: {}.",
                 self.fine(),
                 number(rounded)
             ),
             None => format!(
-                "Rounding each wall to {} takes {} off that: {}.",
+                "Rounding each wall to {}, as {appraisers} do, takes {} off that: {}.",
                 self.fine(),
                 changes.trim_start_matches('\u{2212}'),
                 number(rounded)

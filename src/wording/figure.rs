@@ -1,15 +1,17 @@
 //! A figure in plain blocks: the sentence, the steps, what is possible, and how certain the measured area is.
 
+use crate::areas::range::Range;
 use crate::areas::{EquallyNear, is_in_total};
 use crate::house::{LengthSource, SideRule};
 use crate::reconcile::{BridgeStep, Explanation, Figure, Line, Reconciliation};
 use crate::units::area::Area;
+use crate::units::decimal::thousands;
 use crate::units::length::Step;
 use crate::wording::block::Block;
-use crate::wording::rounding::in_two;
+use crate::wording::rounding::{in_two, one_of_two};
 use crate::wording::sentences::{SMALLER_RECORD_ON_A_PAGE, Sentences, capital, the, whole};
 use crate::wording::size::{
-    number_alone, number_or_size, range_size, size_of_sq_ft, step, step_alone, typed_size,
+    number_alone, number_or_size, range_beside, size_of_sq_ft, step, step_alone, typed_size,
 };
 
 impl Sentences<'_> {
@@ -74,9 +76,7 @@ impl Sentences<'_> {
             blocks.extend(self.could_add(figure, line, before).map(Block::Note));
             blocks.extend(self.counted_at(figure, line).map(Block::Note));
             if line.step() == BridgeStep::RecordedSides {
-                blocks.extend(self.shares(figure).into_iter().map(Block::Note));
-                let why = self.shares_before_rounding(figure, before, at);
-                blocks.extend(why.map(Block::Note));
+                blocks.extend(self.shares(figure, before, at).into_iter().map(Block::Note));
             }
         }
         blocks.push(Block::total(capital(figure.name()), self.total_of(figure)));
@@ -119,8 +119,8 @@ impl Sentences<'_> {
             .then(|| format!("{}, as {} says: {worked}", terms.join(", "), the(figure)))
     }
 
-    /// A note for the counting step of a figure with whole-foot walls: the area of the counted space to the whole
-    /// foot, and by the finer rule as on the drawing. `None` unless one space is counted and the two differ.
+    /// A note for the counting step of a figure with whole-foot walls: the area of the counted spaces to the whole
+    /// foot, and by the finer rule as on the drawing. `None` if the two are equal.
     fn counted_at(&self, figure: &Figure, line: &Line) -> Option<String> {
         let to_feet = matches!(figure.side_rule(), SideRule::Step(Step::WholeFoot));
         if line.step() != BridgeStep::Counting || !to_feet {
@@ -134,13 +134,15 @@ impl Sentences<'_> {
                 (0..self.house.spaces.len()).filter(named).collect()
             }
         };
-        let [only] = spaces[..] else { return None };
-        let areas = &self.areas.spaces[only];
-        let (fine, feet) = (areas.net_tenth_foot.whole_sq_ft(), areas.net_whole_foot.whole_sq_ft());
+        if spaces.is_empty() {
+            return None;
+        }
+        let areas = spaces.iter().map(|&space| &self.areas.spaces[space]);
+        let feet: Area = areas.clone().map(|areas| areas.net_whole_foot).sum();
+        let fine: Area = areas.map(|areas| areas.net_tenth_foot).sum();
         let adds = line.area().whole_sq_ft();
-        (adds == feet && fine != feet).then(|| {
-            let [feet, fine] = [areas.net_whole_foot, areas.net_tenth_foot]
-                .map(|area| number_or_size(area, self.is_metric()));
+        (adds == feet.whole_sq_ft() && fine.whole_sq_ft() != feet.whole_sq_ft()).then(|| {
+            let [feet, fine] = [feet, fine].map(|area| number_or_size(area, self.is_metric()));
             format!("to the whole foot {feet}; to {} {fine}", self.fine())
         })
     }
@@ -185,11 +187,12 @@ impl Sentences<'_> {
         let gross = self.areas.gross();
         let figure = figures.first();
         let range = self.possible_range(figure);
+        let range = range.map(|range| format!(" ({range})")).unwrap_or_default();
         let other = |others: &EquallyNear| match others.totals() {
             [one] if others.is_complete() => {
                 let size = size_of_sq_ft(*one, self.is_metric());
                 format!(
-                    " (or {}, closed in another way that is as near)",
+                    " (or {}, if another wall is adjusted so that the rounded walls meet)",
                     size.trim_end_matches(" sq ft")
                 )
             }
@@ -208,7 +211,13 @@ impl Sentences<'_> {
         let counted = (0..self.house.spaces.len()).filter(|&i| is_in_total(self.house, i, false));
         let apart: i64 = counted.map(|i| self.areas.spaces[i].net_tenth_foot.whole_sq_ft()).sum();
         let is_sum = apart == gross.tenth_foot().whole_sq_ft();
-        let once = if is_sum { "" } else { " (rounded once, at the end)" };
+        let once = match is_sum {
+            true => String::new(),
+            false => format!(
+                " (the areas on the drawings, each rounded by itself, add up to {} sq ft)",
+                thousands(apart)
+            ),
+        };
         let below = match self.areas.below_grade() {
             Some(below) => {
                 format!(" Below grade, not included: {}.", self.size(below.tenth_foot()))
@@ -224,31 +233,33 @@ impl Sentences<'_> {
         )
     }
 
-    /// The areas that the walls can give if rounded to the foot, in parentheses: their range, or where none lies
-    /// around a figure, those on both sides of it. Empty if there is only one.
-    fn possible_range(&self, figure: Option<&Figure>) -> String {
-        let Some(range) = self.areas.gross().range() else { return String::new() };
-        if range.low.whole_sq_ft() == range.high.whole_sq_ft() {
-            return String::new();
-        }
+    /// The areas that the walls can give if rounded to the foot: `possible range 1,530 to 1,581`. `None` if there is
+    /// only one.
+    fn possible_range(&self, figure: Option<&Figure>) -> Option<String> {
+        let gross = self.areas.gross();
+        let range =
+            gross.range().filter(|range| range.low.whole_sq_ft() != range.high.whole_sq_ft())?;
+        let range = self.totals_in(figure, range);
+        Some(match gross.is_one_of_two() {
+            true => format!("possible: {range}"),
+            // Parentheses inside parentheses are hard to read.
+            false => format!("possible range {}", range.replace(" (", ", ").replace(')', "")),
+        })
+    }
+
+    /// The totals above grade that the walls can give if rounded to the foot: their range, two of them if there are
+    /// only two, or where none lies around a figure, those on both sides of it.
+    pub(crate) fn totals_in(&self, figure: Option<&Figure>, range: Range) -> String {
+        let gross = self.areas.gross();
         let is_same = |figure: &&Figure| {
             let test = figure.rounding_test();
             test.step() == Step::WholeFoot && test.range() == Some(range)
         };
         let between = figure.filter(is_same).and_then(|figure| figure.rounding_test().between());
         match between {
-            Some(between) if between.below == range.low && between.above == range.high => {
-                let [low, high] =
-                    [range.low, range.high].map(|area| number_or_size(area, self.is_metric()));
-                format!(" ({low} or {high})")
-            }
-            Some(between) => {
-                format!(" (possible range {})", in_two(range, between, self.is_metric()))
-            }
-            None => {
-                let range = range_size(range, self.is_metric()).replace(" (", ", ");
-                format!(" (possible range {})", range.trim_end_matches(')'))
-            }
+            _ if gross.is_one_of_two() => one_of_two(range, self.is_metric()),
+            Some(between) => in_two(range, between, self.is_metric()),
+            None => range_beside(range, gross.tenth_foot(), self.is_metric()),
         }
     }
 

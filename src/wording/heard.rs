@@ -105,7 +105,10 @@ impl Ear {
             let fraction = self.digits();
             if fraction.contains('/') && self.peek(0) == Some('"') {
                 self.at += 1;
-                return Some(format!("{number} {fraction} inches"));
+                return Some(match number {
+                    "0" => format!("{fraction} inch"),
+                    _ => format!("{number} {fraction} inches"),
+                });
             }
         }
         self.at = from;
@@ -169,6 +172,7 @@ mod tests {
                 "side 1: north 34 feet 1 1/2 inches, east 46 feet 1/2 inch.",
             ),
             ("within 1/2\"; 4\"; 1'", "within 1/2 inch; 4 inches; 1 foot"),
+            ("east 46' 0 1/2\"", "east 46 feet 1/2 inch"),
             ("\u{2212}6, +22, ± 4 sq ft", "minus 6, plus 22, plus or minus 4 square feet"),
             ("bearing N 1° 34' E 142.67'", "bearing N 1 degree 34 minutes E 142.67 feet"),
             ("S 5° 13' 50\" E", "S 5 degrees 13 minutes 50 seconds E"),

@@ -149,7 +149,7 @@ fn part_said(say: &Sentences<'_>, part: &RoofPart) -> String {
         format!("on the {} side, at \"{}\"", part.side().word(), house.spaces[part.beside()].name);
     if part.is_only_on_map() {
         format!(
-            "Only on the map: {size}{sq_ft} sq ft {place}. Is there an addition that the measurements do not show, or a porch or carport under the roof?{look}"
+            "Only on the map: with its eaves {size}{sq_ft} sq ft {place}. Is there an addition that the measurements do not show, or a porch or carport under the roof?{look}"
         )
     } else {
         format!(

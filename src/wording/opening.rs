@@ -9,22 +9,49 @@ use crate::reconcile::{BridgeStep, Figure, Reconciliation};
 use crate::units::area::Area;
 use crate::units::length::Step;
 use crate::wording::sentences::{SMALLER_RECORD, Sentences, capital, the};
-use crate::wording::size::{number_or_size, percent_apart, size, size_apart, typed_size};
+use crate::wording::size::{
+    is_beyond, number_or_size, percent_apart, size, size_apart, typed_size,
+};
 
 impl Sentences<'_> {
     /// The main sentence for each figure, or for the measured area if there is no figure.
     pub(crate) fn statements(&self, figures: &[Figure]) -> Vec<String> {
         if figures.is_empty() && !self.house.spaces.is_empty() {
-            let known = capital(self.known());
-            return vec![format!("{known} {}.", self.size(self.areas.gross().tenth_foot()))];
+            let known = opening(self.obtained(), Face::Outside);
+            let step = if self.is_rounded_beyond() { self.settings.fine.spoken() } else { "" };
+            let comma = match (step.is_empty(), known.contains(',')) {
+                (true, false) => "",
+                (true, true) => ":",
+                (false, _) => ", ",
+            };
+            let colon = if step.is_empty() { "" } else { ":" };
+            let size = self.size(self.areas.gross().tenth_foot());
+            return vec![format!("{known}{comma}{step}{colon} {size}.")];
         }
         // What is below grade is not in the record's total, or is what the difference is about.
         let below = self.areas.below_grade().filter(|_| self.is_for_the_office());
         let below = below.map(|below| below.tenth_foot());
         let statement = |figure: &Figure| {
-            statement(figure, self.obtained(), below, self.own_step(figure), self.is_metric())
+            let step = self.own_step(figure).or_else(|| self.step_beyond(figure));
+            statement(figure, self.obtained(), below, step, self.is_metric())
         };
         figures.iter().map(statement).collect()
+    }
+
+    /// Whether rounding each wall leads out of the worst case that is printed for the area before any rounding. The
+    /// headline then says that its walls are rounded.
+    pub(super) fn is_rounded_beyond(&self) -> bool {
+        let gross = self.areas.gross();
+        let (exact, rounded) = (gross.outside(), gross.tenth_foot());
+        self.only_from_a_plan().is_none()
+            && is_beyond(exact, rounded, gross.worst_case_outside(), self.is_metric())
+    }
+
+    /// What each wall is rounded to, if the area compared with a figure lies outside the printed worst case because of
+    /// that: `each wall to a tenth of a foot`.
+    fn step_beyond(&self, figure: &Figure) -> Option<&'static str> {
+        let is_gross = figure.measured_like_figure() == self.areas.gross().tenth_foot();
+        (is_gross && self.is_rounded_beyond()).then(|| self.settings.fine.spoken())
     }
 
     /// What the house's walls are rounded to for a figure that states a fine step other than the usual one: `each wall
@@ -148,6 +175,27 @@ impl Sentences<'_> {
     }
 }
 
+/// How the headline begins to say where an area is from, and at which face: `Measured inside`, `From the plan's
+/// lengths, outside`.
+fn opening(obtained: LengthSource, face: Face) -> String {
+    let source = match obtained {
+        LengthSource::Plan => "From the plan's lengths",
+        LengthSource::Record => "From the record's lengths",
+        LengthSource::Estimated => "Estimated",
+        LengthSource::Measured | LengthSource::Closing => "Measured",
+    };
+    let is_measured = matches!(obtained, LengthSource::Measured | LengthSource::Closing);
+    let at = match face {
+        Face::Outside if is_measured || obtained == LengthSource::Estimated => {
+            return source.to_owned();
+        }
+        Face::Outside => "outside",
+        Face::Frame => "at the frame",
+        Face::Inside => "inside",
+    };
+    format!("{source}{} {at}", if is_measured { "" } else { "," })
+}
+
 pub(super) fn known(obtained: LengthSource) -> &'static str {
     match obtained {
         LengthSource::Plan => "from plan",
@@ -182,23 +230,21 @@ pub(super) fn statement(
         Face::Frame => ", taken at the frame",
         Face::Inside => ", taken inside",
     };
-    let at = match figure.face() {
-        Face::Outside => "",
-        Face::Frame => " at the frame",
-        Face::Inside => " inside",
-    };
+    let source = opening(obtained, figure.face());
     let with = counting.trim_start_matches(',');
-    let finely = finely.map(|step| format!(" {step}")).unwrap_or_default();
-    let colon = if with.is_empty() && at.is_empty() && finely.is_empty() { "" } else { ":" };
-    let is_plain = figure.is_record() && with.is_empty() && at.is_empty();
+    let finely = finely.map(|step| format!(", {step}")).unwrap_or_default();
+    let is_short = source == "Measured" || source == "Estimated";
+    let colon = if with.is_empty() && finely.is_empty() && is_short { "" } else { ":" };
+    let is_plain = figure.is_record() && with.is_empty() && figure.face() == Face::Outside;
     let below = below
         .filter(|_| is_plain)
         .map(|below| format!(" above grade, {} below it", size(below, is_metric)))
         .unwrap_or_default();
+    // Whoever adds the two would compare another sum with the record.
+    let gap = if below.is_empty() { "Difference" } else { "Difference above grade" };
     let head = format!(
-        "{name} {}{face}{counting}. {}{at}{with}{finely}{colon} {}{below}.",
+        "{name} {}{face}{counting}. {source}{with}{finely}{colon} {}{below}.",
         typed_size(figure.typed(), is_metric),
-        capital(known),
         size(figure.measured_like_figure(), is_metric)
     );
     // An office starts from its own figure, an owner from the tape.
@@ -221,13 +267,13 @@ pub(super) fn statement(
                 .unwrap_or_default();
             match is_metric {
                 true => {
-                    format!("{head} Difference {difference}: {share} of {of}{of_figure}{smaller}.")
+                    format!("{head} {gap} {difference}: {share} of {of}{of_figure}{smaller}.")
                 }
                 false => {
-                    format!("{head} Difference {difference} ({share} of {of}{of_figure}{smaller}).")
+                    format!("{head} {gap} {difference} ({share} of {of}{of_figure}{smaller}).")
                 }
             }
         }
-        _ => format!("{head} Difference {difference}."),
+        _ => format!("{head} {gap} {difference}."),
     }
 }

@@ -50,16 +50,18 @@ impl Sentences<'_> {
         let place = largest_not_measured(reconciliation).into_iter().next();
         if let Some(part) = place.filter(|_| figure.is_record() && walls.is_none()) {
             return format!(
-                "Please send {}'s own sketch with its lengths. No correction is requested until the owner has measured the {} side, where a map shows a roof but no wall was measured.",
+                "Please send {}'s own sketch with its lengths. No correction is requested until the owner has measured what stands on the {} side of {}, where a map shows a roof.",
                 the(figure),
-                part.side().word()
+                part.side().word(),
+                words::the_quoted(&self.house.spaces[part.beside()].name)
             );
         }
         let adds_up =
             figure.own_sketch().is_some_and(|own| own.whole_sq_ft() == figure.area().whole_sq_ft());
         if let Some(walls) = walls.as_ref().filter(|_| adds_up) {
             return format!(
-                "Please measure {walls} again. With the lengths measured here, the area is {area}{}.",
+                "Please measure {walls} again; if the lengths are as measured here, please correct {} to {area}{}.",
+                the(figure),
                 self.in_parentheses(figure)
             );
         }
@@ -70,8 +72,9 @@ impl Sentences<'_> {
             );
         }
         let in_feet = self.in_whole_feet(figure).unwrap_or_default();
+        let below = self.below_apart(figure);
         let ask = format!(
-            "please correct {} to {area}{}{in_feet}, or state {}",
+            "please correct {} to {area}{}{in_feet}{below}, or state {}",
             the(figure),
             self.in_parentheses(figure),
             self.or_state(figure)
@@ -100,6 +103,18 @@ impl Sentences<'_> {
             && own.whole_sq_ft() < figure.area().whole_sq_ft();
         (is_plain && is_other).then(|| {
             format!(" ({} if each wall is rounded to the foot)", self.number(own.whole_sq_ft()))
+        })
+    }
+
+    /// What becomes of an area below grade where the area above it is asked for: ` above grade, with the 564 sq ft below
+    /// grade listed apart`. Empty if there is none, or if the figure says that it counts some of it.
+    fn below_apart(&self, figure: &Figure) -> String {
+        let below = self.areas.below_grade().filter(|_| {
+            figure.is_record() && figure.measured_like_figure() == self.areas.gross().tenth_foot()
+        });
+        below.map_or_else(String::new, |below| {
+            let size = self.size(below.tenth_foot());
+            format!(" above grade, with the {size} below grade listed apart")
         })
     }
 

@@ -8,9 +8,10 @@ use crate::reconcile::cause::Cause;
 use crate::reconcile::{Between, BridgeStep, CouldExplain, Figure};
 use crate::units::area::Area;
 use crate::units::length::Step;
+use crate::wording::accounts::asks_the_office;
 use crate::wording::request::how_closely;
 use crate::wording::sentences::{Sentences, capital, the};
-use crate::wording::size::{number_or_size, off_by, range_size, size_of_sq_ft};
+use crate::wording::size::{number_or_size, off_by, range_beside, range_size, size_of_sq_ft};
 use crate::wording::step_lines::not_explained;
 
 impl Sentences<'_> {
@@ -73,7 +74,11 @@ impl Sentences<'_> {
         let names: Vec<&str> =
             spaces.chain(missing).filter(as_much).map(|(name, _)| name.as_str()).collect();
         (figure.is_record() && rest > 0 && !names.is_empty()).then(|| {
-            let ask = if self.is_for_the_office() { "please state" } else { "ask" };
+            let ask = match self.is_for_the_office() {
+                true if !asks_the_office(figure) => "it is not known",
+                true => "please state",
+                false => "ask",
+            };
             format!(
                 "The record lists {} at {}, which is exactly what is not explained: {ask} whether the total includes it.",
                 words::one_of(&names),
@@ -129,17 +134,14 @@ impl Sentences<'_> {
         // Where walls had to be adjusted, another way of closing may give another total.
         let is_one = test.range().is_some_and(|range| range.low == range.high);
         let closed = match is_one && self.is_adjusted_to_feet() {
-            true => " and closed as here",
+            true => ", with walls adjusted so that they meet",
             false => "",
         };
         let rounded = format!("rounded to the {foot}{closed}, {house}");
         let size = |range: Range| range_size(range, self.is_metric());
         let usual = test.range().map(|range| match (range.low == range.high, test.between()) {
             (true, _) => format!("is {}", size(range)),
-            (false, Some(between)) => {
-                format!("can be {}", in_two(range, between, self.is_metric()))
-            }
-            (false, None) => format!("can be {}", size(range)),
+            (false, between) => format!("can be {}", self.usual_totals(figure, range, between)),
         });
         let widest = test.widest();
         let widest_size = widest.map_or_else(|| "not stated".to_owned(), size);
@@ -213,6 +215,16 @@ impl Sentences<'_> {
         })
     }
 
+    /// The areas that the rule gives for the walls of a figure: a range, two areas if there are only two, or two ranges
+    /// with nothing between them.
+    fn usual_totals(&self, figure: &Figure, range: Range, between: Option<Between>) -> String {
+        match between {
+            _ if figure.rounding_test().is_one_of_two() => one_of_two(range, self.is_metric()),
+            Some(between) => in_two(range, between, self.is_metric()),
+            None => range_beside(range, figure.measured_like_figure(), self.is_metric()),
+        }
+    }
+
     /// The sentence on whether rounding can explain a figure that does not say how its walls are rounded: `If its
     /// walls were rounded to the foot, ...`.
     fn if_rounded(&self, figure: &Figure, answer: CouldExplain) -> Option<String> {
@@ -220,7 +232,10 @@ impl Sentences<'_> {
         let widest = test.widest()?;
         let range = test.range().unwrap_or(widest);
         let size = |range: Range| range_size(range, self.is_metric());
-        let usual = size(range);
+        let usual = match test.range() {
+            Some(range) => self.usual_totals(figure, range, None),
+            None => size(range),
+        };
         let could_be = match range.low.whole_sq_ft() == range.high.whole_sq_ft() {
             true => "would be",
             false => "could be",
@@ -235,7 +250,7 @@ impl Sentences<'_> {
             (CouldExplain::Yes, ..) => format!("{given}; {wanted} fits."),
             (CouldExplain::OnlyAgainst, Some(between), Some(usual)) => format!(
                 "{could_be} {}, and {either_way}; {wanted} fits only that.",
-                in_two(usual, between)
+                self.usual_totals(figure, usual, Some(between))
             ),
             (CouldExplain::OnlyAgainst, _, Some(_)) => {
                 format!("{given}, and {either_way}; {wanted} fits only that.")
@@ -356,6 +371,12 @@ fn house_at(face: Face) -> &'static str {
         Face::Frame => "this house, measured at the frame,",
         Face::Inside => "this house, measured inside,",
     }
+}
+
+/// The two ends of a range with nothing between them: `1,204 or 1,232`.
+pub(super) fn one_of_two(range: Range, is_metric: bool) -> String {
+    let [low, high] = [range.low, range.high].map(|area| number_or_size(area, is_metric));
+    format!("{low} or {high}")
 }
 
 /// A range with nothing between two of its totals: `1,741, or 1,762 to 1,800`.

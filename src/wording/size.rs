@@ -52,6 +52,23 @@ pub(crate) fn off_by(sq_ft: f64, is_metric: bool) -> String {
     digits.parse().map_or(digits, thousands)
 }
 
+/// Whether a rounded area lies more than `sq_ft` from the area before rounding, exactly or as the three are printed.
+#[expect(clippy::float_arithmetic, reason = "an uncertainty is a float, compared as it is printed")]
+pub(crate) fn is_beyond(exact: Area, rounded: Area, sq_ft: f64, is_metric: bool) -> bool {
+    const TENTHS_OF_SQ_M_PER_SQ_FT: f64 = 0.929_030_4;
+    let apart = (rounded - exact).sq_ft().abs();
+    let (printed, most) = match is_metric {
+        true => (
+            tenths_of_sq_m(rounded) - tenths_of_sq_m(exact),
+            (sq_ft * TENTHS_OF_SQ_M_PER_SQ_FT).round(),
+        ),
+        false => (i128::from(rounded.whole_sq_ft() - exact.whole_sq_ft()), sq_ft.round()),
+    };
+    let is_printed_beyond =
+        i32::try_from(printed.abs()).map_or(true, |printed| f64::from(printed) > most.max(1.0));
+    apart > sq_ft || is_printed_beyond
+}
+
 /// The difference of two areas as a percentage of one of them, to one decimal and without its sign, all as printed: in
 /// a metric file in tenths of a square meter. `None` if there is nothing to compare with.
 pub(crate) fn percent_apart(one: Area, other: Area, of: Area, is_metric: bool) -> Option<String> {
@@ -108,15 +125,27 @@ pub(crate) fn step(from: Area, to: Area, is_metric: bool) -> String {
 }
 
 /// From where to where a step may lead, as the changes it makes to an area as printed: `−16 to +43`; in a metric file
-/// `−1.5 to +4.0 sq m (−16 to +43 sq ft)`. `None` if both are the same.
-pub(crate) fn step_range(from: Area, range: Range, is_metric: bool) -> Option<String> {
+/// `−1.5 to +4.0 sq m (−16 to +43 sq ft)`, or with "or" if nothing lies between the two. `None` if both are the same.
+pub(crate) fn step_range(
+    from: Area,
+    range: Range,
+    is_one_of_two: bool,
+    is_metric: bool,
+) -> Option<String> {
+    let ends = |is_metric: bool| {
+        [range.low, range.high].map(|change| step_alone(from, from + change, is_metric))
+    };
+    let to = if is_one_of_two { "or" } else { "to" };
     let changes = |is_metric: bool| {
-        let [low, high] =
-            [range.low, range.high].map(|change| step_alone(from, from + change, is_metric));
-        (low != high).then(|| format!("{low} to {high}"))
+        let [low, high] = ends(is_metric);
+        (low != high).then(|| format!("{low} {to} {high}"))
     };
     let feet = changes(false)?;
+    // A change that shows in square meters alone has no square feet beside it.
+    let is_unlike =
+        ends(true).iter().zip(ends(false)).any(|(sq_m, sq_ft)| (sq_m == "0") != (sq_ft == "0"));
     Some(match changes(true).filter(|_| is_metric) {
+        Some(meters) if is_unlike => format!("{meters} sq m"),
         Some(meters) => format!("{meters} sq m ({feet} sq ft)"),
         None if is_metric => format!("{feet} sq ft"),
         None => feet,
@@ -133,6 +162,19 @@ pub(crate) fn range_size(range: Range, is_metric: bool) -> String {
     match is_metric {
         true => format!("{} sq m ({} sq ft)", ends(true), ends(false)),
         false => ends(false),
+    }
+}
+
+/// A range beside an area that is printed in the same paragraph. In a metric file it has no square feet if one of its
+/// ends has as many of them as that area and other square meters, which would look like a contradiction.
+pub(crate) fn range_beside(range: Range, area: Area, is_metric: bool) -> String {
+    let is_unlike = [range.low, range.high].into_iter().any(|end| {
+        end.whole_sq_ft() == area.whole_sq_ft() && tenths_of_sq_m(end) != tenths_of_sq_m(area)
+    });
+    let both = range_size(range, is_metric);
+    match both.split_once(" (") {
+        Some((meters, _)) if is_metric && is_unlike => meters.to_owned(),
+        _ => both,
     }
 }
 

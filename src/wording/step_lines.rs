@@ -16,7 +16,8 @@ impl Sentences<'_> {
     /// By how much rounding could change the area before a rounding step; `None` for other steps. The changes lead
     /// from the area as printed to the possible areas as printed.
     pub(crate) fn could_add(&self, figure: &Figure, line: &Line, before: Area) -> Option<String> {
-        let changes = step_range(before, line.range()?, self.is_metric())?;
+        let two = figure.rounding_test().is_one_of_two();
+        let changes = step_range(before, line.range()?, two, self.is_metric())?;
         let foot =
             if figure.rounding_test().step() == Step::HalfFoot { "half foot" } else { "foot" };
         Some(format!("rounding to the {foot} could change it by {changes}"))
@@ -24,28 +25,21 @@ impl Sentences<'_> {
 
     /// The recorded sides that differ, one line each. Sides along the same axis are grouped, since they have to close
     /// together.
-    pub(crate) fn shares(&self, figure: &Figure) -> Vec<String> {
-        self.share_groups(figure).into_iter().map(|(text, _)| text).collect()
-    }
-
-    /// Says why what the recorded sides add by themselves is printed as another whole number than their step, which
-    /// leads from one printed total to the next; `None` if it is the same number.
-    pub(crate) fn shares_before_rounding(
-        &self,
-        figure: &Figure,
-        before: Area,
-        after: Area,
-    ) -> Option<String> {
+    ///
+    /// Where what they add is another whole number than their step, which leads from one printed total to the next, it
+    /// is given to the hundredth.
+    pub(crate) fn shares(&self, figure: &Figure, before: Area, after: Area) -> Vec<String> {
         let groups = self.share_groups(figure);
         let apart: i64 = groups.iter().map(|(_, area)| area.whole_sq_ft()).sum();
-        let step = after.whole_sq_ft() - before.whole_sq_ft();
-        (!groups.is_empty() && apart != step).then(|| {
-            format!(
-                "before rounding, from {} to {} sq ft; each total is rounded by itself",
-                before.to_hundredths(),
-                after.to_hundredths()
-            )
-        })
+        let is_whole = apart == after.whole_sq_ft() - before.whole_sq_ft();
+        let text = |(text, area): (String, Area)| match is_whole {
+            true => format!("{text}: {} sq ft", signed(area.whole_sq_ft())),
+            false => {
+                let sign = if area < Area::ZERO { '\u{2212}' } else { '+' };
+                format!("{text}: {sign}{} sq ft before rounding", area.abs().to_hundredths())
+            }
+        };
+        groups.into_iter().map(text).collect()
     }
 
     /// The recorded sides that differ in words, with what each group adds.
@@ -80,7 +74,7 @@ impl Sentences<'_> {
         }
         let several = self.house.spaces.len() > 1;
         let space = if several { format!("{space}, ") } else { String::new() };
-        Some((format!("{space}{named}: {} sq ft", signed(area.whole_sq_ft())), area))
+        Some((format!("{space}{named}"), area))
     }
 
     /// The name of the step for the best supported cause.

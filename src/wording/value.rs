@@ -502,7 +502,7 @@ fn no_place(given: GivenValues) -> Vec<Block> {
     let notice = if given.notice { "The notice" } else { "The notice of value" };
     vec![
         paragraph(format!(
-            "The file names no place with known rules (`place texas`), so no date is worked out. {notice} usually gives the last day on its first page, near the word \"protest\" or \"appeal\", and says where to send it (common practice). Two questions for the appraisal office:"
+            "The file names no place with known rules (a line such as `place texas` would name one), so no date is worked out. {notice} usually gives the last day on its first page, near the word \"protest\" or \"appeal\", and says where to send it (common practice). Two questions for the appraisal office:"
         )),
         Block::Item(first.to_owned()),
         Block::Item(second.to_owned()),

@@ -28,7 +28,8 @@ fn missing(text: &str, paper: Paper) -> Vec<String> {
             missing.push(format!("{part}: {all}"));
         }
     }
-    let obtained = ["Measured", "From plan", "From record", "Estimated"];
+    let obtained =
+        ["Measured", "From the plan's lengths", "From the record's lengths", "Estimated"];
     if !obtained.iter().any(|obtained| all.contains(obtained)) {
         missing.push(format!("how the area was obtained: {all}"));
     }
@@ -123,7 +124,9 @@ fn the_printed_interval_holds_the_area_it_stands_beside() {
     let cottage = words(&pages_on(&sketch("cottage"), Paper::Letter).pages()[0]).join(" ");
     assert!(cottage.contains("the area before any rounding is 605 ± 1 sq ft"), "{cottage}");
     assert!(
-        cottage.contains("Rounding each wall to a tenth of a foot adds 2 to that: 607."),
+        cottage.contains(
+            "Rounding each wall to a tenth of a foot, as appraisers do, adds 2 to that: 607."
+        ),
         "{cottage}"
     );
 }

@@ -21,6 +21,7 @@ mod houses;
 mod outputs;
 
 mod scale;
+mod told;
 mod words;
 
 use fairfoot::{Pages, Paper, Reconciliation, Settings};

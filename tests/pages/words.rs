@@ -146,7 +146,7 @@ fn every_page_has_a_title_and_a_description_for_a_screen_reader() {
         "<title id=\"title\">33 Mallow Street, rear cottage, Juniper County: Exhibit, page 1 of"
     ));
     let description = svgs[0].split("<desc id=\"desc\">").nth(1).unwrap();
-    let first = "33 Mallow Street, rear cottage, Juniper County: Account R-112408. Record 630 square feet. Measured 607 square feet.";
+    let first = "33 Mallow Street, rear cottage, Juniper County: Account R-112408. Record 630 square feet. Measured, each wall to a tenth of a foot: 607 square feet.";
     assert!(description.trim_start().starts_with(first), "{description}");
     let steps = "Step by step: measured 607; face: taken as outside (assumed), 0; rounding: if the office rounds each wall to the whole foot (assumed), minus 7; left, within what rounding could change, plus 30; the record 630.";
     assert!(description.contains(steps), "{description}");
@@ -393,7 +393,7 @@ fn a_roof_without_measured_walls_is_told_on_the_first_page_and_no_correction_is_
     assert!(first.contains("A map shows a part that these measurements do not, on the north side"));
     assert!(first.contains("less its eaves about 14' by 12', 168 sq ft"), "{first}");
     assert_eq!(first.matches("A map shows").count(), 1, "{first}");
-    let until = "No correction is requested until the owner has measured the north side";
+    let until = "No correction is requested until the owner has measured what stands on the north side of the house, where a map shows a roof.";
     assert!(first.contains(until), "{first}");
     assert!(!first.contains("Please correct"), "{first}");
 }

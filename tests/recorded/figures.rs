@@ -90,7 +90,7 @@ fn a_figure_between_two_that_whole_feet_give_is_given_by_neither() {
     );
     let report = text_report(&house("1,135").replace("record", "listing"));
     assert!(
-        report.contains("If its walls were rounded to the foot, this house could be 1,120 to 1,148 as a rule, and 1,120, or 1,148 to 1,189 with walls rounded either way; the listing, 1,135, is neither."),
+        report.contains("If its walls were rounded to the foot, this house could be 1,120 or 1,148 as a rule, and 1,120, or 1,148 to 1,189 with walls rounded either way; the listing, 1,135, is neither."),
         "{report}"
     );
     // With an opening of 10' by 10' 6" deducted, 100 or 110: 1,010, 1,020, 1,038 or 1,048.

@@ -88,8 +88,13 @@ fn inset(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame, int
     line.runs.push(Run::Close);
     into.inks.push(Ink::Stroke(line));
     into.inks.extend(apart.inks);
-    let words = ["Drawn apart, not in its place".to_owned(), format!("Scale {scale}")];
-    for (words, up) in words.into_iter().zip([13.0, 4.5]) {
+    let apart_words = "Drawn apart, not in its place".to_owned();
+    // The scale of the house stands below it.
+    let words = match apart.scale.pt_per_ft == into.scale.pt_per_ft {
+        true => vec![(apart_words, 4.5)],
+        false => vec![(apart_words, 13.0), (format!("Scale {scale}"), 4.5)],
+    };
+    for (words, up) in words {
         let words = fonts::shortened(Typeface::Plain, 6.8, &words, frame.width_pt - 8.0);
         into.inks.push(Ink::Text(Text::new(corner(4.0, height - up), 6.8, words)));
     }
@@ -101,6 +106,7 @@ fn inset(say: &Sentences<'_>, marks: &Marks, group: Group<'_>, frame: Frame, int
     into.left_out += apart.left_out;
     into.is_spent |= apart.is_spent;
     into.inset_scales.push(apart.scale.pt_per_ft);
+    into.apart.extend(group.spaces);
 }
 
 /// Groups of spaces that are near each other, the one with the largest counted area first.

@@ -9,6 +9,7 @@ use crate::pages::drawing::view::OnSite;
 use crate::reconcile::cause::MisreadWall;
 use crate::reconcile::{BridgeStep, Explanation, Figure, OutlineReport, Reconciliation};
 use crate::units::length::{Length, Step};
+use crate::wording::causes;
 use crate::wording::map::map_note;
 use crate::wording::sentences::Sentences;
 
@@ -23,6 +24,18 @@ pub(crate) struct Theirs {
     pub(crate) outline: Option<Outline>,
     pub(crate) corners: Vec<OnSite>,
     pub(crate) at: OnSite,
+}
+
+impl Theirs {
+    /// What the dashes are: `dashed outline: the record's own sketch, laid over the walls of this file`.
+    pub(crate) fn note(&self) -> String {
+        let face = match self.face {
+            Face::Outside => String::new(),
+            face => format!(", measured to the {} face", face.word()),
+        };
+        let whose = self.whose;
+        format!("dashed outline: the {whose}'s own sketch{face}, laid over the walls of this file")
+    }
 }
 
 /// A wall, and its length on a record or a plan.
@@ -142,11 +155,14 @@ impl Marks {
         }
         let reported = || figure.explanations().reported();
         self.would_count = reported().flat_map(Explanation::counts).collect();
-        let misread = reported().filter_map(Explanation::misread_wall);
+        // In a rectangle the wall across changes with it.
         let walls = |wall: MisreadWall| {
-            wall.walls().into_iter().map(move |(side, _)| (wall.space, side)).collect::<Vec<_>>()
+            let across = causes::across(&house.spaces[wall.space], wall.side);
+            let across = across.map(|_| (wall.side + 2) % 4);
+            let walls = wall.walls().into_iter().map(|(side, _)| side).chain(across);
+            walls.map(move |side| (wall.space, side)).collect::<Vec<_>>()
         };
-        self.misread = misread.flat_map(walls).collect();
+        self.misread = reported().filter_map(Explanation::misread_wall).flat_map(walls).collect();
     }
 }
 

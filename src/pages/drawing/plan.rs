@@ -50,6 +50,8 @@ pub(crate) struct Drawing {
     pub(crate) height_pt: f64,
     /// How many labels did not fit.
     pub(crate) left_out: usize,
+    /// The spaces that are drawn in insets.
+    pub(crate) apart: Vec<usize>,
     /// The scales of the insets, in points per foot.
     pub(crate) inset_scales: Vec<f64>,
     /// Whether the work allowed for placing labels has been used up.
@@ -283,6 +285,7 @@ fn drawn(
         height_pt: height + STRIP_PT,
         left_out,
         is_spent,
+        apart: Vec::new(),
         inset_scales: Vec::new(),
     }
 }
@@ -448,14 +451,7 @@ impl Plan<'_> {
                     self.canvas.line(stroke.of_part(Part::Dashed), Sort::Theirs);
                 }
             }
-            let face = match theirs.face {
-                Face::Outside => String::new(),
-                face => format!(", measured to the {} face", face.word()),
-            };
-            let whose = theirs.whose;
-            self.note(&format!(
-                "dashed outline: the {whose}'s own sketch{face}, laid over the walls of this file"
-            ));
+            self.note(&theirs.note());
         }
     }
 
@@ -506,7 +502,11 @@ impl Plan<'_> {
             self.note(&format!("▲: counted in the {}", self.marks.whose));
             format!("▲ {name}")
         } else if self.marks.would_count.contains(&shape.space) {
-            self.note(&format!("△: could account for the {} if counted", self.marks.whose));
+            let how = match self.say.house.is_deducted(shape.space) {
+                true => "not deducted",
+                false => "counted",
+            };
+            self.note(&format!("△: could account for the {} if {how}", self.marks.whose));
             format!("△ {name}")
         } else {
             name
@@ -573,7 +573,24 @@ impl Plan<'_> {
         };
         let placed = walls.iter().any(|wall| self.canvas.beside(&dimension(wall)));
         if !placed {
-            self.left_out.push(words);
+            self.left_out.push(self.name_left_out(shape, &words));
+        }
+    }
+
+    /// What is said below the drawing of a name that found no room: `the name in the box of 10' 9" by 3' 7", Stairs: 39 sq
+    /// ft`, since the box itself is drawn.
+    fn name_left_out(&self, shape: &Shape, words: &str) -> String {
+        let outline = self.say.areas.spaces[shape.space].outside();
+        let is_box = outline
+            .vectors()
+            .iter()
+            .all(|wall| wall.rise == 0 && (wall.east == 0 || wall.north == 0));
+        match outline.vectors() {
+            [one, other, _, _] if is_box => {
+                let [one, other] = [one, other].map(|wall| self.say.length(wall.chord_length()));
+                format!("the name in the box of {one} by {other}, {words}")
+            }
+            _ => format!("the name {words}"),
         }
     }
 

@@ -1,0 +1,198 @@
+//! What the pages say agrees with itself: what is heard with what is seen, what is asked with what is cautioned, and one
+//! sum with the other.
+
+use super::{pages, sketch, words};
+
+/// All words of the first page.
+fn first(text: &str) -> String {
+    words(&pages(text).pages()[0]).join(" ")
+}
+
+/// The Exhibit as a voice reads it.
+fn heard(text: &str) -> String {
+    pages(text).pages()[0].description().to_owned()
+}
+
+fn all(text: &str) -> String {
+    pages(text).pages().iter().flat_map(words).collect::<Vec<_>>().join(" ")
+}
+
+/// A house of 30' by 40' on two levels, with an opening of 10' by 10' upstairs.
+const TWO_LEVELS: &str = "level \"Main floor\"\nliving \"Main rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nlevel \"Upper floor\"\nliving \"Upper rooms\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nopen \"Tall room 2\" start east 20' north 5'\nnorth 10'\neast 10'\nsouth 10'\nwest 10'\n";
+
+/// 29' 7" × 20' 5 1/2" is 605.23, and a quarter inch on every wall is at most 1.05 more; to a tenth of a foot it is 606.8.
+/// A headline of 607 says that its walls are rounded.
+#[test]
+fn a_headline_outside_the_worst_case_says_that_its_walls_are_rounded() {
+    let cottage = first(&sketch("cottage"));
+    assert!(
+        cottage.contains("Record 630 sq ft. Measured, each wall to a tenth of a foot: 607 sq ft.")
+    );
+    // 1,385 is within 4 of 1,385.
+    assert!(first(&sketch("map-outline")).contains("Record 1,551 sq ft. Measured 1,385 sq ft."));
+}
+
+#[test]
+fn a_space_with_parts_deducted_is_heard_with_the_area_that_is_drawn() {
+    // 2,337 less 477 and 104, each to the square foot of 2,337.44 − 476.86 − 103.66 = 1,756.92.
+    let house = heard(&sketch("brick-garage"));
+    assert!(
+        house.contains("House, 1,757 square feet net (2,337 less the garage and the covered porch): side 1 north"),
+        "{house}"
+    );
+    // The upper floor is drawn on page 2: 898 less the foyer's 60, to the square foot.
+    let upper = heard(&sketch("two-story"));
+    assert!(upper.contains("Bedrooms, 839 square feet net (898 less the foyer)"), "{upper}");
+}
+
+#[test]
+fn a_wall_is_heard_with_the_length_that_is_drawn() {
+    let plan = heard(&sketch("builders-plan"));
+    assert!(plan.contains("side 1 north 35 feet 5/8 inch (plan 34 feet 8 inches)"), "{plan}");
+    assert!(plan.contains("side 8 west 26 feet from plan"), "{plan}");
+    let inside = "faces inside\nwall 6\"\nveneer none\nlevel \"Ground floor\"\nliving \"House\"\nnorth 26'\neast 32' 6\"\nsouth 26'\nwest 32' 6\"\n";
+    // Two walls of 6" more each way.
+    let inside =
+        heard(&inside.replace("living \"House\" inside", "living \"House\" measured inside"));
+    assert!(inside.contains("side 1 north 27 feet (26 feet inside)"), "{inside}");
+    assert!(inside.contains("side 2 east 33 feet 6 inches (32 feet 6 inches inside)"), "{inside}");
+}
+
+#[test]
+fn a_metric_house_is_heard_in_square_meters() {
+    let metric = heard(&sketch("metric"));
+    assert!(
+        metric.contains("House, 136.8 square meters (1,473 square feet): side 1 north 9.9 meters"),
+        "{metric}"
+    );
+}
+
+#[test]
+fn the_dashes_and_the_north_of_a_drawing_are_heard() {
+    let sketch = heard(&sketch("record-sketch"));
+    assert!(
+        sketch
+            .contains("Dashed outline: the record's own sketch, laid over the walls of this file."),
+        "{sketch}"
+    );
+    let turned = heard(&format!("front west\n{TWO_LEVELS}"));
+    assert!(turned.contains("street side at the bottom; north is to the left."), "{turned}");
+}
+
+/// 48' for 40' gives 30 × 8 = 240 more on each of two levels; so does counting the opening of 100 not.
+#[test]
+fn both_walls_of_a_rectangle_are_marked_and_named() {
+    let text = format!("record 2,540 sq ft\n{TWO_LEVELS}");
+    let page = first(&text);
+    assert!(
+        page.contains("Sides 2 and 4 of the main rooms taken as about 48' instead of 40'"),
+        "{page}"
+    );
+    assert!(page.contains("Please compare sides 2 and 4 of the main rooms"), "{page}");
+    let heard = heard(&text);
+    for side in ["side 2 east 40 feet, another length", "side 4 west 40 feet, another length"] {
+        assert!(heard.contains(side), "{heard}");
+    }
+}
+
+/// 2 × 30 × 40 = 2,400 with the opening not deducted.
+#[test]
+fn what_is_not_deducted_is_told_as_the_outline_below_twice() {
+    let text = format!("record 2,400 sq ft\n{TWO_LEVELS}");
+    let page = first(&text);
+    assert!(
+        page.contains("The opening \"Tall room 2\" not deducted (only common cause that fits): gives 2,400, as the record says; 2,400 = 2 × 1,200"),
+        "{page}"
+    );
+    assert!(
+        page.contains("Please state whether the total deducts the opening \"Tall room 2\"."),
+        "{page}"
+    );
+    assert!(all(&text).contains("△: could account for the record if not deducted"));
+    assert!(page.contains("Other levels: page 2."), "{page}");
+}
+
+#[test]
+fn nothing_is_asked_about_a_record_that_is_smaller() {
+    let smaller = "record 1,200 sq ft\nlevel \"Ground floor\"\nliving \"House\"\nnorth 30'\neast 40'\nsouth 30'\nwest 40'\nliving \"Rear addition\" start north 30'\nnorth 14'\neast 18'\nsouth 14'\nwest 18'\n";
+    let page = first(smaller);
+    assert!(page.contains("Not known: whether the total includes the rear addition."), "{page}");
+    assert!(page.contains("No change is requested.") && !page.contains("Please"), "{page}");
+    for name in ["small-record", "angled-bay", "townhouse"] {
+        let page = first(&sketch(name));
+        assert!(
+            page.contains("No change is requested") && !page.contains("Please"),
+            "{name}: {page}"
+        );
+    }
+}
+
+#[test]
+fn what_is_below_grade_is_neither_added_to_the_headline_nor_left_out_of_the_request() {
+    let page = first(&sketch("split-level"));
+    for said in [
+        "Measured 1,154 sq ft above grade, 564 sq ft below it. Difference above grade 548 sq ft",
+        "Please correct the record to 1,154 sq ft above grade, with the 564 sq ft below grade listed apart, or state",
+    ] {
+        assert!(page.contains(said), "{said}: {page}");
+    }
+    // The rec room counts in the record, as it says.
+    let with = first(&sketch("basement"));
+    assert!(
+        with.contains("Please correct the record to 2,669 sq ft (with the rec room), or"),
+        "{with}"
+    );
+}
+
+#[test]
+fn walls_to_measure_again_come_with_what_follows() {
+    let page = first(&sketch("recorded-sides"));
+    assert!(
+        page.contains("Please measure sides 4 and 6 again; if the lengths are as measured here, please correct the record to 1,699 sq ft."),
+        "{page}"
+    );
+}
+
+/// 28 × 43 and 28 × 44, by hand.
+#[test]
+fn two_totals_are_not_told_as_a_range() {
+    let rectangle = all(&sketch("plain-rectangle"));
+    assert!(rectangle.contains("this house can be 1,204 or 1,232, and the record"), "{rectangle}");
+    assert!(rectangle.contains("could change it by \u{2212}4 or +24"), "{rectangle}");
+    assert!(!rectangle.contains("1,204 to 1,232"), "{rectangle}");
+    let lot = all(&sketch("lot"));
+    assert!(lot.contains("Rounded to the foot: 1,120 or 1,148, for an office"), "{lot}");
+    assert!(!lot.contains("1,120 to 1,148"), "{lot}");
+}
+
+/// 886 square feet are 82.3 sq m, and 886.4 are 82.4.
+#[test]
+fn a_metric_range_does_not_give_one_number_of_square_feet_two_sizes() {
+    let cabin = first(&sketch("kit-cabin"));
+    assert!(cabin.contains("82.4 sq m (886 sq ft)"), "{cabin}");
+    assert!(cabin.contains("(possible range 82.3 to 83.2 sq m)"), "{cabin}");
+    assert!(cabin.contains("could change it by \u{2212}0.1 to +0.8 sq m "), "{cabin}");
+}
+
+#[test]
+fn a_name_without_room_is_told_with_its_box() {
+    let upper = all(&sketch("two-story"));
+    assert!(upper.contains("the name in the box of"), "{upper}");
+    assert!(!upper.contains("lack of room: Stairs: 39 sq ft"), "{upper}");
+}
+
+#[test]
+fn the_method_has_only_what_a_wall_of_the_file_needs() {
+    let cottage = all(&sketch("cottage"));
+    for unused in ["A curved wall from its chord", "By closing: a side", "An estimated wall", "[4]"]
+    {
+        assert!(!cottage.contains(unused), "{unused}: {cottage}");
+    }
+    let bay = all(&sketch("round-bay"));
+    assert!(
+        bay.contains("A curved wall from its chord") && bay.contains("[4] International"),
+        "{bay}"
+    );
+    assert!(all(&sketch("brick-garage")).contains("By closing: a side that was not measured"));
+    assert!(all(&sketch("farmhouse")).contains("An estimated wall is rounded"));
+}
