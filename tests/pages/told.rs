@@ -85,7 +85,7 @@ fn both_walls_of_a_rectangle_are_marked_and_named() {
     let text = format!("record 2,540 sq ft\n{TWO_LEVELS}");
     let page = first(&text);
     assert!(
-        page.contains("Sides 1 and 3 of the main rooms taken as about 36' instead of 30'"),
+        page.contains("Sides 1 and 3 of the main rooms taken as 36' (here north 30')"),
         "{page}"
     );
     assert!(page.contains("Please compare sides 1 and 3 of the main rooms"), "{page}");
@@ -132,7 +132,7 @@ fn what_is_below_grade_is_neither_added_to_the_headline_nor_left_out_of_the_requ
     let page = first(&sketch("split-level"));
     for said in [
         "Measured 1,154 sq ft above grade, 564 sq ft below it. Difference above grade 548 sq ft",
-        "Please correct the record to 1,154 sq ft above grade, with the 564 sq ft below grade listed apart, or state",
+        "Please correct the record to 1,154 sq ft (1,150 if each wall is rounded to the foot) above grade, with the 564 sq ft below grade listed apart, or state",
     ] {
         assert!(page.contains(said), "{said}: {page}");
     }
