@@ -16,7 +16,6 @@
 mod blocks;
 #[cfg(feature = "json")]
 pub mod json;
-#[cfg(feature = "json")]
 mod table;
 mod text;
 
