@@ -180,7 +180,9 @@ impl Writer<'_> {
     fn cells(&self, fine: Area, ruled: Area, range: Option<Range>) -> [(String, String, usize); 3] {
         let is_one = |range: &Range| range.low.whole_sq_ft() == range.high.whole_sq_ft();
         let only = range.as_ref().is_some_and(is_one) && !self.page.is_wide();
-        let range = range_text(range);
+        let gross = self.say.areas.gross();
+        let is_one_of_two = gross.is_one_of_two() && range == gross.range();
+        let range = range_text(range, is_one_of_two);
         [
             (format!("to {}", self.say.fine()), whole(fine), 17),
             ("to the whole foot".to_owned(), whole(ruled), 16),
@@ -330,10 +332,14 @@ impl Writer<'_> {
             &gross.whole_foot().to_hundredths(),
             2,
         );
-        self.page.ledger("possible range, rounded to the foot", &range_text(gross.range()), 2);
+        self.page.ledger(
+            "possible range, rounded to the foot",
+            &range_text(gross.range(), gross.is_one_of_two()),
+            2,
+        );
         self.page.ledger(
             "widest range, however each wall is rounded, up or down",
-            &range_text(gross.widest()),
+            &range_text(gross.widest(), false),
             2,
         );
         self.page.ledger("as measured, no side rounded", &gross.as_measured().to_hundredths(), 2);
@@ -422,7 +428,7 @@ impl Writer<'_> {
         );
         self.page.ledger(
             "widest range, however each wall is rounded, up or down",
-            &range_text(areas.widest()),
+            &range_text(areas.widest(), false),
             4,
         );
         let fine = format!("with a calculator, {}", self.say.settings.fine.spoken());
@@ -525,10 +531,10 @@ impl Writer<'_> {
         }
         let feet = if test.step() == Step::HalfFoot { "half foot" } else { "foot" };
         let give = format!("possible range, rounded to the {feet}, at its face");
-        self.page.ledger(&give, &range_text(test.range()), 4);
+        self.page.ledger(&give, &range_text(test.range(), test.is_one_of_two()), 4);
         self.page.ledger(
             "widest range, however each wall is rounded, up or down",
-            &range_text(test.widest()),
+            &range_text(test.widest(), false),
             4,
         );
         self.why_explanations(figure);

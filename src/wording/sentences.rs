@@ -271,12 +271,15 @@ pub(crate) fn in_a_column(areas: &[Area]) -> Vec<String> {
     areas.iter().map(text).collect()
 }
 
-/// `1,530 to 1,581`, or one number if both ends are the same.
-pub(crate) fn range_text(range: Option<Range>) -> String {
+/// `1,530 to 1,581`; `1,204 or 1,232` where nothing lies between; one number if both ends are the same.
+pub(crate) fn range_text(range: Option<Range>, is_one_of_two: bool) -> String {
     match range {
         None => "not stated".to_owned(),
         Some(range) if range.low.whole_sq_ft() == range.high.whole_sq_ft() => whole(range.low),
-        Some(range) => format!("{} to {}", whole(range.low), whole(range.high)),
+        Some(range) => {
+            let to = if is_one_of_two { "or" } else { "to" };
+            format!("{} {to} {}", whole(range.low), whole(range.high))
+        }
     }
 }
 

@@ -162,9 +162,15 @@ impl Sentences<'_> {
             true => "rounded and adjusted, since the rounded walls must close",
             false => "rounded",
         };
+        // The typed length is at another face.
+        let at = match figure.face() {
+            Face::Outside => "",
+            Face::Frame => " at the frame,",
+            Face::Inside => " inside,",
+        };
         let on = if figure.has_own_name() { "its own sketch".to_owned() } else { the(figure) };
         format!(
-            "side {} ({}): {} on {on}; {} {rounded}",
+            "side {} ({}): {} on {on}; {}{at} {rounded}",
             share.side(),
             share.typed(),
             share.recorded(),
