@@ -13,6 +13,9 @@
 )]
 
 use crate::areas::range::Range;
+use crate::geometry::compass::Axis;
+use crate::geometry::traverse::{Shape, StepRounding};
+use crate::house::wall_moves::AtFace;
 use crate::reconcile::case::Case;
 use crate::reconcile::cause::{Cause, MisreadWall};
 use crate::reconcile::decision;
@@ -27,6 +30,7 @@ use crate::reconcile::total;
 use crate::reconcile::totals::{Meant, TotalWritten, meant};
 use crate::reconcile::weights::Weights;
 use crate::units::area::Area;
+use crate::units::length::Step;
 use strum::EnumCount;
 
 /// How many explanations are kept.
@@ -595,12 +599,54 @@ impl<'a> Search<'a> {
             self.figure < limits.low - 0.5 || self.figure > limits.high + 0.5
         });
         let is_likely = self.setting(found.rounding)?.chance_of(self.figure) >= LIKELY;
-        let is_one_way =
-            matches!(found.rounding, Some(RoundingTaken::AlwaysUp | RoundingTaken::AlwaysDown));
-        (is_likely && (is_one_way || !is_beyond)).then(|| FigureRange {
+        let one_way = match found.rounding {
+            Some(RoundingTaken::AlwaysUp) => Some(StepRounding::Up(Step::WholeFoot)),
+            Some(RoundingTaken::AlwaysDown) => Some(StepRounding::Down(Step::WholeFoot)),
+            _ => None,
+        };
+        let may_be = match one_way {
+            Some(rounding) => self.is_on_its_side(rounding) && !self.closes_by_itself(rounding),
+            None => !is_beyond,
+        };
+        (is_likely && may_be).then(|| FigureRange {
             low: found.sq_ft.min(self.figure),
             high: found.sq_ft.max(self.figure),
         })
+    }
+
+    /// Whether the figure lies where rounding every wall this way leads: above the area before rounding if they are
+    /// rounded up, below it if down.
+    fn is_on_its_side(&self, rounding: StepRounding) -> bool {
+        let walls = self.case.walls.spaces.iter();
+        let areas: Vec<Area> = walls.map(|at| at.outline.area()).collect();
+        let measured = self.case.total(&areas).sq_ft();
+        match rounding {
+            StepRounding::Up(_) => self.figure > measured - 0.5,
+            StepRounding::Down(_) => self.figure < measured + 0.5,
+            StepRounding::Nearest(..) => true,
+        }
+    }
+
+    /// Whether the walls of every counted space, each rounded this way, come back to their start, so that nothing is
+    /// left for closing to change. `false` where a wall is not along an axis.
+    fn closes_by_itself(&self, rounding: StepRounding) -> bool {
+        let Some(own) = self.settings.first() else { return false };
+        let counted = own.times().iter().zip(&self.case.walls.spaces).filter(|(n, _)| **n != 0.0);
+        let closes = |at: &AtFace| {
+            let mut ends = (0, 0);
+            at.traverse.sides.iter().all(|side| match side.shape {
+                Shape::Straight { direction, length } => {
+                    let run = direction.sign() * rounding.rounded(length);
+                    match direction.axis() {
+                        Axis::North => ends.0 += run,
+                        Axis::East => ends.1 += run,
+                    }
+                    true
+                }
+                _ => false,
+            }) && ends == (0, 0)
+        };
+        counted.into_iter().all(|(_, at)| closes(at))
     }
 
     /// The range of figures that ordinary rounding can give; `None` where it cannot be computed.
